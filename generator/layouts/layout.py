@@ -1,0 +1,39 @@
+"""Where every piece lies on which sheet."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placement:
+    """A piece on a sheet: turned by ``turn`` degrees about the part's 0,0, then moved by x, y.
+
+    x and y in mm from the sheet's lower left corner; x runs along the sheet's grain. Pieces are
+    never turned over: the show face stays up.
+    """
+
+    piece: str
+    part: str
+    x: float
+    y: float
+    turn: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetLayout:
+    """One sheet of the plan: ``number`` counts from 1 over the whole plan; ``size`` in mm."""
+
+    number: int
+    sheet: str
+    size: tuple[float, float]
+    placements: tuple[Placement, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Layout:
+    """All sheets of a plan, with what they were computed from."""
+
+    sheets: tuple[SheetLayout, ...]
+    engine: str
+    computed_from: str

@@ -1,0 +1,28 @@
+"""Parts as stated."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.basis.place import NOWHERE, Place
+from generator.model.feature import Feature
+from generator.model.outline import Drawn, Outline
+from generator.model.statement import Named
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """A shape cut from a sheet, once for each of its pieces.
+
+    ``pieces`` are the names of its pieces (``left``, ``right``; ``1`` ... ``4`` for a count);
+    empty for a part of a single, unnamed piece. ``grain`` is ``along x``, ``along y`` or ``any``.
+    """
+
+    name: str
+    sheet: Named
+    shape: Outline | Drawn
+    pieces: tuple[str, ...] = ()
+    grain: str = "any"
+    features: tuple[Feature, ...] = ()
+    note: str = ""
+    place: Place = NOWHERE

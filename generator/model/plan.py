@@ -1,0 +1,195 @@
+"""A plan as stated in ``plan.yaml``."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import date
+
+from generator.basis.place import NOWHERE, Place
+from generator.model.outline import Drawing
+from generator.model.part import Part
+from generator.model.prose import Prose
+from generator.model.statement import Amount, Named
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Size:
+    """A named number of the plan."""
+
+    name: str
+    amount: Amount
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ladder:
+    """``17.2 to 18.6 by 0.2``: the thicknesses a plan is published for."""
+
+    first: Amount
+    last: Amount
+    step: Amount
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetUse:
+    """A sheet material the plan is cut from; ``fit`` is the clearance per side.
+
+    ``size`` is (along the grain, across). ``margin`` is kept clear along the sheet's edges and
+    ``gap`` between pieces; both have defaults from the cutter.
+    """
+
+    name: str
+    stock: Named
+    size: tuple[Amount, Amount] | None = None
+    published_for: Ladder | None = None
+    drawn_for: Amount | None = None
+    fit: Amount | None = None
+    margin: Amount | None = None
+    gap: Amount | None = None
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardUse:
+    """Solid timber cut to length."""
+
+    name: str
+    stock: Named
+    length: Amount
+    count: int = 1
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Joint:
+    """Two features of two pieces that meet: ``kind`` is ``tab``, ``notch``, ``fingers``, ``face``.
+
+    ``a`` and ``b`` are written ``piece.feature`` (``side.left.rail-slot``).
+    """
+
+    kind: str
+    a: Named
+    b: Named
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HardwareUse:
+    """A line of the plan's own hardware list."""
+
+    item: Named
+    count: int
+    purpose: str = ""
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutSetting:
+    """The settings the maker used on a sheet; speeds rpm, feeds mm/min, lengths stated.
+
+    ``passes`` are depths of cut; ``rest`` as the last one goes through the sheet plus ``skim``.
+    """
+
+    name: str
+    sheet: Named
+    cutter: Named
+    speed_rpm: float | None = None
+    feed_mm_per_min: float | None = None
+    plunge_mm_per_min: float | None = None
+    passes: tuple[str, ...] = ()
+    skim: Amount | None = None
+    tabs_left: int | None = None
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Relief:
+    """How inside corners are relieved: ``dog-bone``, ``sideways`` or ``none``; for which cutter."""
+
+    style: str = "dog-bone"
+    cutter: Named | None = None
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Photo:
+    """A picture file of the plan folder; ``made`` says how it came about when not a photograph."""
+
+    file: str
+    alt: str
+    cover: bool = False
+    made: str = ""
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One step of the assembly; ``add`` names the pieces that join in it."""
+
+    title: str
+    add: tuple[Named, ...] = ()
+    tools: tuple[str, ...] = ()
+    hardware: tuple[HardwareUse, ...] = ()
+    minutes: float | None = None
+    photo: Photo | None = None
+    text: Prose = field(default_factory=Prose)
+    caution: str = ""
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Video:
+    """A film of the build elsewhere; chapters are (time, title)."""
+
+    url: str
+    chapters: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Question:
+    """A reader's question and its answer."""
+
+    question: str
+    answer: Prose
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Release:
+    """A published version with what changed in it; ``errata`` says that earlier ones were wrong."""
+
+    version: str
+    date: date
+    changed: str
+    errata: bool = False
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """Everything a ``plan.yaml`` states. ``name`` is its folder's name; ``units`` mm or in."""
+
+    name: str
+    title: str
+    version: str
+    summary: str
+    units: str = "mm"
+    licence: str = ""
+    access: str = "open"
+    story: Prose = field(default_factory=Prose)
+    sizes: tuple[Size, ...] = ()
+    sheets: tuple[SheetUse, ...] = ()
+    boards: tuple[BoardUse, ...] = ()
+    parts: tuple[Part, ...] = ()
+    joints: tuple[Joint, ...] = ()
+    hardware: tuple[HardwareUse, ...] = ()
+    cuts: tuple[CutSetting, ...] = ()
+    relief: Relief = field(default_factory=Relief)
+    cautions: tuple[str, ...] = ()
+    steps: tuple[Step, ...] = ()
+    photos: tuple[Photo, ...] = ()
+    video: Video | None = None
+    questions: tuple[Question, ...] = ()
+    releases: tuple[Release, ...] = ()
+    drawings: tuple[Drawing, ...] = ()
+    place: Place = NOWHERE
