@@ -167,7 +167,12 @@ class Release:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
-    """Everything a ``plan.yaml`` states. ``name`` is its folder's name; ``units`` mm or in."""
+    """Everything a ``plan.yaml`` states. ``name`` is its folder's name; ``units`` mm or in.
+
+    ``unread`` names the parts, sheets, sizes, boards and pieces that stand in the file but could
+    not be read, so that nothing that refers to them is blamed. ``layout_text`` is the frozen
+    ``layout.json`` as found beside the plan, empty when there is none.
+    """
 
     name: str
     title: str
@@ -192,4 +197,6 @@ class Plan:
     questions: tuple[Question, ...] = ()
     releases: tuple[Release, ...] = ()
     drawings: tuple[Drawing, ...] = ()
+    layout_text: str = ""
+    unread: tuple[str, ...] = ()
     place: Place = NOWHERE

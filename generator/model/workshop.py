@@ -42,6 +42,14 @@ class Identity:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """A picture file as read; ``path`` is relative to the workshop, with forward slashes."""
+
+    path: str
+    content: bytes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Workshop:
     """The documents of a workshop, read and checked for form; nothing is worked out yet."""
 
@@ -50,3 +58,4 @@ class Workshop:
     plans: tuple[Plan, ...] = ()
     trials: tuple[Trial, ...] = ()
     pages: tuple[Page, ...] = ()
+    pictures: tuple[Picture, ...] = ()
