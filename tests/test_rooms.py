@@ -1,0 +1,138 @@
+"""Keeps the house in order: which room may import which, and where each library lives.
+
+The table stands in DEVELOPERS.md too; both change in the same commit.
+"""
+
+from __future__ import annotations
+
+import ast
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+GENERATOR = Path(__file__).resolve().parent.parent / "generator"
+
+ROOMS: dict[str, set[str]] = {
+    "basis": set(),
+    "model": {"basis"},
+    "geometry": {"basis"},
+    "bundles": {"basis"},
+    "reading": {"basis", "model", "geometry"},
+    "settling": {"basis", "model", "geometry"},
+    "shop": {"basis", "model", "geometry", "settling"},
+    "layouts": {"basis", "model", "geometry", "settling"},
+    "edition": {"basis", "model", "settling", "shop", "layouts"},
+    "proving": {"basis", "model", "geometry", "settling", "shop", "layouts"},
+    "trials": {"basis", "model", "shop"},
+    "drawing": {"basis", "geometry", "settling", "shop", "layouts"},
+    "writing": {"basis", "geometry", "drawing"},
+    "paper": {
+        *("basis", "model", "drawing", "writing", "settling", "shop", "layouts"),
+        "edition",
+    },
+    "pages": {
+        *("basis", "model", "settling", "shop", "layouts", "trials", "drawing"),
+        "edition",
+    },
+}
+ANYTHING = {"publishing"}
+TOP = {"cli": {"basis", "publishing", "trials"}, "__main__": {"cli"}, "__init__": set()}
+
+LIBRARIES: dict[str, set[str]] = {
+    "yaml": {"reading"},
+    "markdown_it": {"reading"},
+    "svgelements": {"reading", "geometry"},
+    "ezdxf": {"reading", "writing"},
+    "simpleeval": {"basis"},
+    "shapely": {"geometry"},
+    "HersheyFonts": {"geometry"},
+    "jinja2": {"pages"},
+    "markupsafe": {"pages"},
+    "reportlab": {"writing"},
+    "cairosvg": {"writing"},
+    "PIL": {"writing"},
+    "click": {"cli"},
+    "licenseid": {"bundles"},
+    "numpy": {"geometry", "layouts", "writing"},
+    "fontTools": {"geometry", "drawing", "writing"},
+    "font_source_sans_pro": {"geometry", "drawing", "writing"},
+    "font_source_serif_pro": {"drawing", "writing"},
+}
+
+
+def modules() -> list[Path]:
+    return sorted(GENERATOR.rglob("*.py"))
+
+
+def room_of(path: Path, house: Path) -> str:
+    inside = path.relative_to(house)
+    return inside.parts[0] if len(inside.parts) > 1 else inside.stem
+
+
+def imported(path: Path) -> Iterator[tuple[str, int]]:
+    """Yield every imported module's dotted name, those inside functions included."""
+    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from ((alias.name, node.lineno) for alias in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{path}:{node.lineno}: relative import"
+            yield node.module or "", node.lineno
+            if node.module == "generator":
+                yield from ((f"generator.{alias.name}", node.lineno) for alias in node.names)
+
+
+def faults(path: Path, house: Path = GENERATOR) -> list[str]:
+    room, found = room_of(path, house), []
+    allowed = ROOMS.get(room, TOP.get(room, set())) | {room}
+    for name, line in imported(path):
+        parts = name.split(".")
+        if parts[0] == "generator":
+            other = parts[1] if len(parts) > 1 else room
+            if room not in ANYTHING and other not in allowed:
+                found.append(f"{path.name}:{line}: {room} imports {other}")
+        elif parts[0] in LIBRARIES and room not in LIBRARIES[parts[0]]:
+            found.append(f"{path.name}:{line}: {room} imports {parts[0]}")
+        elif parts[0] not in LIBRARIES and parts[0] not in sys.stdlib_module_names:
+            found.append(f"{path.name}:{line}: {parts[0]} has no home in the table")
+    return found
+
+
+def test_every_room_is_in_the_table() -> None:
+    folders = {path.name for path in GENERATOR.iterdir() if (path / "__init__.py").exists()}
+    assert folders == set(ROOMS) | ANYTHING
+
+
+@pytest.mark.parametrize("path", modules(), ids=lambda path: str(path.relative_to(GENERATOR)))
+def test_imports_keep_to_the_table(path: Path) -> None:
+    assert faults(path) == []
+
+
+def test_the_check_itself_sees_a_wrong_import(tmp_path: Path) -> None:
+    lines = ("def late():", "    from generator.pages.site import Site", "    import shapely")
+    source = "\n".join((*lines, "    import nosuch", ""))
+    wrong = tmp_path / "writing" / "wrong.py"
+    wrong.parent.mkdir()
+    wrong.write_text(source, "utf-8")
+    found = faults(wrong, tmp_path)
+    assert [each.split(": ", 1)[1] for each in found] == [
+        "writing imports pages",
+        "writing imports shapely",
+        "nosuch has no home in the table",
+    ]
+
+
+def test_no_room_is_a_grab_bag() -> None:
+    banned = {"utils", "util", "helpers", "manager", "common", "misc"}
+    assert [str(path) for path in modules() if path.stem in banned] == []
+
+
+def test_the_contributors_guide_shows_the_same_table() -> None:
+    guide = (GENERATOR.parent / "DEVELOPERS.md").read_text("utf-8")
+    rows = {
+        cells[1]: {word.strip() for word in cells[2].split(",") if word.strip()}
+        for line in guide.splitlines()
+        if (cells := [cell.strip(" `") for cell in line.split("|")])[1:2] and cells[1] in ROOMS
+    }
+    assert rows == ROOMS
