@@ -22,6 +22,11 @@ class Ink(StrEnum):
     WOOD = "wood"  # a piece's face
     WOOD_DARK = "wood-dark"  # a piece's face turned away, pockets
     WASTE = "waste"  # sheet around pieces
+    ENGRAVE = "engrave"  # cut files only, one for each operation
+    POCKET = "pocket"
+    HOLE = "hole"
+    OPENING = "opening"
+    OUTLINE = "outline"
 
 
 class Anchor(StrEnum):

@@ -8,6 +8,7 @@ import shutil
 import tempfile
 from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 from generator.basis.finding import Finding, error
 from generator.basis.place import Place
@@ -25,12 +26,22 @@ def out_faults(out: Path) -> tuple[Finding, ...]:
     return (error("out-not-ours", "the output folder holds other files", place, advice),)
 
 
+def other_plans(out: Path, only: str) -> tuple[str, ...]:
+    """Return the names of the plans that a site published earlier holds besides ``only``."""
+    plans = _manifest(out).get("plans", [])
+    return tuple(sorted(each["name"] for each in plans if each["name"] != only))
+
+
 def _is_ours(out: Path) -> bool:
+    return _manifest(out).get("format") == FORMAT
+
+
+def _manifest(out: Path) -> dict[str, Any]:
     try:
         found = json.loads((out / "manifest.json").read_text("utf-8"))
     except (OSError, ValueError):
-        return False
-    return isinstance(found, dict) and found.get("format") == FORMAT
+        return {}
+    return found if isinstance(found, dict) else {}
 
 
 def swap_in(out: Path, files: Mapping[str, bytes]) -> None:

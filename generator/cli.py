@@ -1,0 +1,200 @@
+"""The commands: they print findings and progress and set the exit code."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Iterable
+from pathlib import Path
+
+import click
+
+from generator.basis.finding import Finding, Severity, has_errors
+from generator.publishing.build import Request, publish
+from generator.publishing.examine import examine
+from generator.publishing.freeze import freeze_layouts
+from generator.publishing.private_log import read_log, write_private_log
+from generator.publishing.schemas import write_schemas
+from generator.trials.log import matching, settings_text
+
+_WORKSHOP = click.argument(
+    "workshop", type=click.Path(path_type=Path), default=".", metavar="[WORKSHOP]"
+)
+_PLAN = click.option("--plan", "plan", default="", metavar="NAME", help="Only this plan.")
+
+
+class Progress:
+    """Says what is being done: one rewritten line on a terminal, plain lines when piped."""
+
+    def __init__(self) -> None:
+        self._live = sys.stderr.isatty()
+
+    def __call__(self, text: str) -> None:
+        """Show what is being done now."""
+        if self._live:
+            click.echo(f"\r\x1b[2K{text} ...", err=True, nl=False)
+        else:
+            click.echo(text, err=True)
+
+    def close(self) -> None:
+        """Clear the line that is being rewritten."""
+        if self._live:
+            click.echo("\r\x1b[2K", err=True, nl=False)
+
+
+def _print_findings(findings: Iterable[Finding]) -> None:
+    for finding in findings:
+        click.echo(str(finding))
+
+
+def _counted(count: int, word: str) -> str:
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+def _summary(findings: Iterable[Finding]) -> str:
+    found = tuple(findings)
+    if not found:
+        return "Nothing to remark."
+    counts = [(each, sum(f.severity is each for f in found)) for each in Severity]
+    return ", ".join(_counted(count, str(each)) for each, count in counts if count) + "."
+
+
+def _as_json(findings: Iterable[Finding]) -> str:
+    rows = [
+        {
+            "rule": finding.rule,
+            "severity": str(finding.severity),
+            "message": finding.message,
+            "advice": finding.advice,
+            "file": finding.place.file,
+            "line": finding.place.line,
+            "column": finding.place.column,
+        }
+        for finding in findings
+    ]
+    return json.dumps(rows, indent=1, ensure_ascii=False)
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="kerfolio")
+def kerfolio() -> None:
+    """Prove, compute, draw and publish plans for knock-down, sheet-goods projects.
+
+    Example: kerfolio publish my-workshop
+    """
+
+
+@kerfolio.command("prove")
+@_WORKSHOP
+@_PLAN
+@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text")
+def prove_command(workshop: Path, plan: str, form: str) -> None:
+    """Check everything in a workshop and print the findings.
+
+    Example: kerfolio prove my-workshop --plan stool
+    """
+    progress = Progress()
+    examined = examine(workshop, plan, progress)
+    progress.close()
+    if form == "json":
+        click.echo(_as_json(examined.findings))
+    else:
+        _print_findings(examined.findings)
+        click.echo(_summary(examined.findings))
+    sys.exit(1 if has_errors(examined.findings) else 0)
+
+
+@kerfolio.command("layout")
+@_WORKSHOP
+@_PLAN
+def layout_command(workshop: Path, plan: str) -> None:
+    """Lay the pieces out on sheets afresh and freeze the result beside each plan.
+
+    Example: kerfolio layout my-workshop --plan stool
+    """
+    progress = Progress()
+    examined = examine(workshop, plan, progress, afresh=True)
+    progress.close()
+    _print_findings(examined.findings)
+    for file in freeze_layouts(workshop, examined.laid_out):
+        click.echo(f"wrote {file}")
+    sys.exit(1 if has_errors(examined.findings) else 0)
+
+
+@kerfolio.command("publish")
+@_WORKSHOP
+@_PLAN
+@click.option("--out", type=click.Path(path_type=Path), help="Where the site goes [WORKSHOP/site].")
+@click.option(
+    "--supporters-out",
+    type=click.Path(path_type=Path),
+    help="Where supporters' bundles go, never inside the site [WORKSHOP/supporters].",
+)
+def publish_command(
+    workshop: Path, plan: str, out: Path | None, supporters_out: Path | None
+) -> None:
+    """Prove and compute everything, then write the site and the bundles at once.
+
+    Example: kerfolio publish my-workshop --out site
+    """
+    progress = Progress()
+    request = Request(
+        folder=workshop,
+        out=out or workshop / "site",
+        supporters_out=supporters_out or workshop / "supporters",
+        only=plan,
+    )
+    outcome = publish(request, progress)
+    progress.close()
+    _print_findings(outcome.findings)
+    if not outcome.published:
+        click.echo(f"Not published. {_summary(outcome.findings)}")
+        sys.exit(1)
+    click.echo(f"Published {_counted(len(outcome.plans), 'plan')} to {request.out}")
+    for file in outcome.handed_over:
+        click.echo(f"For supporters, to hand over yourself: {file}")
+
+
+@kerfolio.command("trials")
+@_WORKSHOP
+@click.option("--stock", default="", metavar="NAME", help="Only on this sheet material.")
+@click.option("--cutter", default="", metavar="NAME", help="Only with this cutter.")
+@click.option("--outcome", default="", metavar="GRADE", help="Only of this outcome.")
+def trials_command(workshop: Path, stock: str, cutter: str, outcome: str) -> None:
+    """Read the log: what worked on which sheet with which cutter.
+
+    Also writes the whole log as one private page, WORKSHOP/.kerfolio/log.html.
+
+    Example: kerfolio trials my-workshop --cutter compression-6 --outcome clean
+    """
+    found, findings = read_log(workshop)
+    _print_findings(findings)
+    if found is None:
+        sys.exit(1)
+    for trial in matching(found.trials, stock=stock, cutter=cutter, outcome=outcome):
+        grade = trial.outcome or "no outcome yet"
+        click.echo(f"{trial.date}  {grade:<14} {trial.title}")
+        click.echo(f"            {settings_text(trial)}")
+    click.echo(f"wrote {write_private_log(workshop, found)}")
+    sys.exit(1 if has_errors(findings) else 0)
+
+
+@kerfolio.command("schema")
+@click.argument("folder", type=click.Path(path_type=Path))
+def schema_command(folder: Path) -> None:
+    """Write the JSON Schema of every file kind, for editors that check while you type.
+
+    Example: kerfolio schema schemas
+    """
+    for file in write_schemas(folder):
+        click.echo(f"wrote {file}")
+
+
+def main() -> None:
+    """Run the command line; a disk that refuses is told in words, never as a traceback."""
+    try:
+        kerfolio()
+    except OSError as trouble:
+        name = f"{trouble.filename}: " if trouble.filename else ""
+        click.echo(f"error: {name}{trouble.strerror or trouble}", err=True)
+        sys.exit(1)

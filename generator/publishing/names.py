@@ -1,0 +1,63 @@
+"""The names of a bundle's files: one place, so that writing and checking agree."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from generator.model.plan import Plan
+
+PAPERS = ("a4", "letter")
+FORMATS = ("svg", "dxf")
+
+
+def bundle_stem(plan: Plan) -> str:
+    """Return ``NAME-VERSION``: the bundle's name and the folder it unpacks to."""
+    return f"{plan.name}-{plan.version}"
+
+
+def bundle_name(plan: Plan) -> str:
+    """Return ``NAME-VERSION.zip``."""
+    return f"{bundle_stem(plan)}.zip"
+
+
+def released(plan: Plan) -> date:
+    """Return the day of the plan's version, the only day any output is stamped with."""
+    days = {release.version: release.date for release in plan.releases}
+    return days.get(plan.version, max(days.values(), default=date(1980, 1, 1)))
+
+
+def cut_sheet_name(fit: str, number: int, kind: str) -> str:
+    """Return the name of a sheet's cut file; the thickness stands in folder and file alike."""
+    return f"cut/{fit}/sheet-{number}-{fit}.{kind}"
+
+
+def cut_part_name(fit: str, part: str, kind: str) -> str:
+    """Return the name of a part's cut file."""
+    return f"cut/{fit}/parts/{part}-{fit}.{kind}"
+
+
+def coupon_name(sheet: str, kind: str) -> str:
+    """Return the name of a fit coupon's cut file; it is the same for every thickness."""
+    return f"cut/fit-coupon/fit-coupon-{sheet}.{kind}"
+
+
+def template_name(fit: str, part: str, paper: str) -> str:
+    """Return the name of a part's full-size template; ``paper`` is ``a4``, ``letter``, ``roll``."""
+    return f"templates/{fit}/{part}-{fit}-{paper}.pdf"
+
+
+def booklet_name(paper: str) -> str:
+    """Return the name of the booklet on a paper."""
+    return f"booklet-{paper}.pdf"
+
+
+def layout_name(paper: str) -> str:
+    """Return the name of the layout pictures on a paper."""
+    return f"layout/layout-{paper}.pdf"
+
+
+SETUP = "setup/setup-sheets.pdf"
+PLAN = "plan.json"
+LICENCE = "LICENCE.txt"
+START = "start-here.html"
+SUMS = "SHA256SUMS"

@@ -1,0 +1,54 @@
+"""Queries of the log."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from generator.model.statement import Named
+from generator.model.trial import Trial
+from generator.trials.log import matching, public, public_for, settings_text
+
+OLD = Trial(
+    date=date(2026, 5, 1),
+    title="First pass of 4 mm",
+    plan=Named("stool"),
+    stock=Named("birch-plywood-18"),
+    cutter=Named("compression-6"),
+    outcome="chipped",
+    public=True,
+)
+NEW = Trial(
+    date=date(2026, 5, 3),
+    title="First pass of 8 mm",
+    plan=Named("stool"),
+    stock=Named("birch-plywood-18"),
+    thickness=17.8,
+    cutter=Named("compression-6"),
+    speed_rpm=18000.0,
+    feed_mm_per_min=4500.0,
+    plunge_mm_per_min=1200.0,
+    passes=(8.0, 9.8),
+    fit=0.1,
+    outcome="clean",
+)
+BARE = Trial(date=date(2026, 5, 2), title="Just a note", public=True)
+
+
+def test_only_what_is_marked_public_is_public() -> None:
+    assert public([OLD, NEW, BARE]) == (BARE, OLD)
+    assert public_for([OLD, NEW, BARE], "stool") == (OLD,)
+
+
+def test_filters_combine_and_newest_comes_first() -> None:
+    assert matching([OLD, NEW, BARE], cutter="compression-6") == (NEW, OLD)
+    assert matching([OLD, NEW, BARE], cutter="compression-6", outcome="clean") == (NEW,)
+    assert matching([OLD, NEW, BARE], stock="mdf-18") == ()
+    assert matching([OLD, NEW, BARE]) == (NEW, BARE, OLD)
+
+
+def test_settings_read_in_one_line() -> None:
+    assert settings_text(NEW) == (
+        "birch-plywood-18 · 17.8 mm · compression-6 · 18000 rpm · feed 4500 mm/min"
+        " · plunge 1200 mm/min · passes 8, 9.8 mm · fit 0.1 mm a side"
+    )
+    assert settings_text(BARE) == ""
