@@ -12,6 +12,10 @@ from generator.model.prose import Prose
 from generator.model.statement import Amount, Named
 
 
+NO_DAY = date(1980, 1, 1)
+"""The day of a plan without a release: the earliest that archives can state."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Size:
     """A named number of the plan."""
@@ -200,3 +204,9 @@ class Plan:
     layout_text: str = ""
     unread: tuple[str, ...] = ()
     place: Place = NOWHERE
+
+    @property
+    def released(self) -> date:
+        """The day of the plan's version, else of its newest release: outputs carry no other day."""
+        days = {release.version: release.date for release in self.releases}
+        return days.get(self.version, max(days.values(), default=NO_DAY))

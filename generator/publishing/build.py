@@ -7,15 +7,13 @@ from pathlib import Path
 
 from generator.basis.finding import Finding, error, has_errors, in_order
 from generator.basis.place import Place
-from generator.bundles.archive import zip_bytes
 from generator.publishing.agreement import disagreements
-from generator.publishing.bundle import bundle_files
+from generator.publishing.bundle import bundle_of
 from generator.publishing.edition import edition_of
 from generator.publishing.examine import Say, examine, silent
 from generator.publishing.freeze import freeze_layouts
-from generator.publishing.names import bundle_name, bundle_stem, released
 from generator.publishing.private_log import write_private_log
-from generator.publishing.site import Bundle, site_files
+from generator.publishing.site import SUPPORTERS, site_files
 from generator.publishing.swap import other_plans, out_faults, put, swap_in
 
 
@@ -53,16 +51,14 @@ def publish(request: Request, say: Say = silent) -> Outcome:
     for laid_out in examined.laid_out:
         edition = edition_of(examined.workshop, laid_out)
         say(f"drawing and binding {edition.plan.title}")
-        files = bundle_files(edition)
-        packed = zip_bytes(files, released(edition.plan), bundle_stem(edition.plan))
-        bundles.append(Bundle(edition=edition, name=bundle_name(edition.plan), content=packed))
+        bundles.append(bundle_of(edition))
     say("checking that all files agree")
     findings = in_order((*findings, *(f for each in bundles for f in disagreements(each))))
     if has_errors(findings):
         return Outcome(published=False, findings=findings)
     say("writing the site")
     files, notes = site_files(examined.workshop, bundles)
-    handed = [each for each in bundles if each.edition.plan.access == "supporters"]
+    handed = [each for each in bundles if each.edition.plan.access == SUPPORTERS]
     for each in handed:
         put(request.supporters_out / each.name, each.content)
     swap_in(request.out, files)

@@ -6,6 +6,7 @@ from decimal import Decimal
 
 from generator.basis.lengths import inch_text, mm_number
 from generator.edition.edition import Edition
+from generator.publishing.names import LISTS
 from generator.writing.table import csv_bytes
 
 _Row = tuple[str, ...]
@@ -112,15 +113,9 @@ def _costs(edition: Edition) -> tuple[_Row, list[_Row]]:
     return header, rows
 
 
-LISTS = {
-    "lists/parts.csv": _parts,
-    "lists/hardware.csv": _hardware,
-    "lists/sheets.csv": _sheets,
-    "lists/boards.csv": _boards,
-    "lists/costs.csv": _costs,
-}
+_ROWS = (_parts, _hardware, _sheets, _boards, _costs)
 
 
 def list_files(edition: Edition) -> dict[str, bytes]:
     """Return every list as a CSV file by its name in the bundle."""
-    return {name: csv_bytes(*rows(edition)) for name, rows in LISTS.items()}
+    return {name: csv_bytes(*rows(edition)) for name, rows in zip(LISTS, _ROWS, strict=True)}

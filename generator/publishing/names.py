@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from datetime import date
-
+from generator.edition.edition import Edition
 from generator.model.plan import Plan
 
 PAPERS = ("a4", "letter")
+ROLL = "roll"
 FORMATS = ("svg", "dxf")
+LISTS = tuple(f"lists/{each}.csv" for each in ("parts", "hardware", "sheets", "boards", "costs"))
 
 
 def bundle_stem(plan: Plan) -> str:
@@ -18,12 +19,6 @@ def bundle_stem(plan: Plan) -> str:
 def bundle_name(plan: Plan) -> str:
     """Return ``NAME-VERSION.zip``."""
     return f"{bundle_stem(plan)}.zip"
-
-
-def released(plan: Plan) -> date:
-    """Return the day of the plan's version, the only day any output is stamped with."""
-    days = {release.version: release.date for release in plan.releases}
-    return days.get(plan.version, max(days.values(), default=date(1980, 1, 1)))
 
 
 def cut_sheet_name(fit: str, number: int, kind: str) -> str:
@@ -61,3 +56,18 @@ PLAN = "plan.json"
 LICENCE = "LICENCE.txt"
 START = "start-here.html"
 SUMS = "SHA256SUMS"
+
+
+def expected_names(edition: Edition) -> frozenset[str]:
+    """Return the names of every file that a bundle must hold, worked out from the plan alone."""
+    names = {PLAN, LICENCE, START, SUMS, SETUP, *LISTS}
+    names |= {name(paper) for name in (booklet_name, layout_name) for paper in PAPERS}
+    names |= {coupon_name(each.sheet, kind) for each in edition.settled.coupons for kind in FORMATS}
+    for settled in edition.variants:
+        fit = settled.variant.label
+        for kind in FORMATS:
+            names |= {cut_sheet_name(fit, each.number, kind) for each in edition.layout.sheets}
+            names |= {cut_part_name(fit, part.name, kind) for part in settled.parts}
+        for paper in (*PAPERS, ROLL):
+            names |= {template_name(fit, part.name, paper) for part in settled.parts}
+    return frozenset(names)

@@ -1,0 +1,171 @@
+"""Cut files of a sheet, a part or a fit coupon: on cut layers there is nothing but cuts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from generator.basis.lengths import inch_text, mm_number
+from generator.drawing.extent import extent, union
+from generator.drawing.layer import (
+    CHECK_SQUARE,
+    INKS,
+    NOTE,
+    SHEET_EDGE,
+    in_cutting_order,
+    layer_for,
+)
+from generator.drawing.lettering import CAPITAL, Box
+from generator.drawing.seat import Seat
+from generator.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label, Layer, Stroke
+from generator.geometry.contour import Contour
+from generator.geometry.measure import bounds
+from generator.geometry.shapes import rectangle
+from generator.layouts.layout import SheetLayout
+from generator.settling.settled import Coupon, Cut, SettledPart, SettledPlan, SettledSheet
+
+CHECK_MM = 100.0
+CHECK_INCH = 101.6
+"""Sides of the two check squares in mm; 101.6 mm is 4 in."""
+
+_GAP = 10.0
+_LINE = 0.25
+
+
+@dataclass(frozen=True, slots=True)
+class _Seated:
+    """A part's cuts and where they go."""
+
+    cuts: tuple[Cut, ...]
+    seat: Seat
+
+
+def cut_sheet(settled: SettledPlan, layout: SheetLayout) -> Drawing:
+    """Return one sheet with all its pieces' cuts, full size in mm, lower left corner at 0,0.
+
+    Note and check squares stand above the sheet's upper edge, so nothing of them is cut and the
+    file's own lower left corner is the sheet's. Raises KeyError for a part the plan has not.
+    """
+    parts = {part.name: part for part in settled.parts}
+    seated = [
+        _Seated(parts[each.part].cuts, Seat(x=each.x, y=each.y, turn=each.turn))
+        for each in layout.placements
+    ]
+    sheet = settled.sheet(layout.sheet)
+    count = len(layout.placements)
+    lines = (
+        f"{settled.plan.title} {settled.plan.version}, sheet {layout.number}",
+        _thickness_line(sheet),
+        f"Files for {settled.variant.label}, {count} {'piece' if count == 1 else 'pieces'}",
+        "Units: mm. Lower left corner of the sheet is 0,0.",
+    )
+    width, height = layout.size
+    edge = _rectangle((0, 0, width, height), SHEET_EDGE, Ink.FAINT)
+    return _cut_file((edge,), seated, lines, 14.0, _title(settled, f"sheet {layout.number}"))
+
+
+def cut_part(settled: SettledPlan, part: SettledPart) -> Drawing:
+    """Return the cuts of one part at its own 0,0, full size in mm."""
+    count = len(part.pieces)
+    lines = (
+        f"{settled.plan.title} {settled.plan.version}",
+        f"Part {part.mark}, {part.name}: cut {count}",
+        _thickness_line(settled.sheet(part.sheet)),
+        f"Files for {settled.variant.label}. Units: mm.",
+    )
+    return _cut_file((), [_Seated(part.cuts, Seat())], lines, 8.0, _title(settled, part.name))
+
+
+def cut_coupon(settled: SettledPlan, coupon: Coupon) -> Drawing:
+    """Return the cuts of a fit coupon, full size in mm: the plate, and the tab to its right."""
+    sheet = settled.sheet(coupon.sheet)
+    plate, tab = bounds(coupon.plate.routed.outer), bounds(coupon.tab.routed.outer)
+    seated = [
+        _Seated(coupon.plate.cuts, Seat(x=-plate.x0, y=-plate.y0)),
+        _Seated(coupon.tab.cuts, Seat(x=plate.width + sheet.gap - tab.x0, y=-tab.y0)),
+    ]
+    lines = (
+        f"{settled.plan.title} {settled.plan.version}, fit coupon",
+        _thickness_line(sheet),
+        "Cut this first. Use the files of the slot that fits the tab.",
+        f"Files for {settled.variant.label}. Units: mm.",
+    )
+    return _cut_file((), seated, lines, 8.0, _title(settled, f"fit coupon, {coupon.sheet}"))
+
+
+def _title(settled: SettledPlan, what: str) -> str:
+    return f"{settled.plan.title} {settled.plan.version}: {what}, {settled.variant.label}"
+
+
+def _thickness_line(sheet: SettledSheet) -> str:
+    """The agreement check reads the number in this line back."""
+    inches = inch_text(sheet.thickness, 64)
+    return f"Cut for {mm_number(sheet.thickness, 2)} mm {sheet.name} (about {inches})"
+
+
+def _cut_file(
+    edges: tuple[Stroke, ...],
+    seated: Iterable[_Seated],
+    lines: tuple[str, ...],
+    height: float,
+    title: str,
+) -> Drawing:
+    strokes, layers = _strokes(seated)
+    inner = extent((*edges, *strokes))
+    margin = tuple(_margin(inner, lines, height))
+    outer = union((inner, extent(margin)))
+    own = (SHEET_EDGE,) if edges else ()
+    return Drawing(
+        box=(min(0.0, outer[0]), min(0.0, outer[1]), outer[2] + _GAP, outer[3] + _GAP),
+        items=(*edges, *strokes, *margin),
+        layers=(*layers, *own, NOTE, CHECK_SQUARE),
+        title=title,
+        description=". ".join(lines),
+    )
+
+
+def _strokes(seated: Iterable[_Seated]) -> tuple[tuple[Stroke, ...], tuple[Layer, ...]]:
+    """Return every contour once, and the layers used, both in cutting order."""
+    found: dict[tuple[object, ...], tuple[Layer, Stroke]] = {}
+    for each in seated:
+        for cut in each.cuts:
+            layer = layer_for(cut)
+            for contour in cut.contours:
+                placed = each.seat.contour(contour)
+                stroke = Stroke(
+                    contour=placed, layer=layer.name, ink=INKS[cut.operation], width=_LINE
+                )
+                found.setdefault(_likeness(layer, placed), (layer, stroke))
+    layers = in_cutting_order(layer for layer, _ in found.values())
+    ranks = {layer.name: rank for rank, layer in enumerate(layers)}
+    strokes = sorted((stroke for _, stroke in found.values()), key=lambda s: ranks[s.layer])
+    return tuple(strokes), layers
+
+
+def _likeness(layer: Layer, contour: Contour) -> tuple[object, ...]:
+    """What two contours share when they are one line drawn twice, wherever they start."""
+    spots = sorted((round(x, 4), round(y, 4)) for x, y, _ in contour.vertices)
+    bends = sorted(round(abs(bulge), 4) for *_, bulge in contour.vertices)
+    return (layer.name, contour.closed, *spots, *bends)
+
+
+def _margin(inner: Box, lines: tuple[str, ...], height: float) -> Iterator[Item]:
+    """Yield the check squares and the note, above everything that is cut."""
+    left, bottom = max(0.0, inner[0]), inner[3] + _GAP
+    for side, words in ((CHECK_MM, "100 mm"), (CHECK_INCH, "4 in")):
+        box = (left, bottom, left + side, bottom + side)
+        yield _rectangle(box, CHECK_SQUARE, Ink.SOFT)
+        yield _label(words, (left + side / 2, bottom + side / 2), 12.0, Anchor.MIDDLE)
+        yield _label("Measure both ways", (left + side / 2, bottom + 36), 8.0, Anchor.MIDDLE)
+        left += side + _GAP
+    first = bottom + CHECK_MM - height * CAPITAL
+    for row, line in enumerate(lines):
+        yield _label(line, (left, first - row * 1.5 * height), height, Anchor.START)
+
+
+def _label(text: str, at: tuple[float, float], height: float, anchor: Anchor) -> Label:
+    return Label(text=text, at=at, height=height, layer=NOTE.name, ink=Ink.SOFT, anchor=anchor)
+
+
+def _rectangle(box: Box, layer: Layer, ink: Ink) -> Stroke:
+    return Stroke(contour=rectangle(*box), layer=layer.name, ink=ink, width=_LINE)

@@ -1,0 +1,99 @@
+"""A part as readers see it: its face, its mark, its overall sizes and its grain."""
+
+from __future__ import annotations
+
+from generator.basis.lengths import both_text
+from generator.drawing.arrow import grain_arrow, leader
+from generator.drawing.extent import extent, padded
+from generator.drawing.face import face_strokes, obstacles
+from generator.drawing.lettering import CAPITAL, text_width
+from generator.drawing.seat import Seat
+from generator.drawing.vocabulary import Anchor, Dimension, Drawing, Item, Label
+from generator.geometry.label_spot import label_spot
+from generator.geometry.measure import bounds
+from generator.settling.settled import SettledPart, SettledPlan
+
+ROOM = (120.0, 90.0)
+_TEXT = 3.2
+_AWAY = 6.5
+_BIG_MARK = 11.0
+_SMALL_MARK = 3.2
+_TRIES = 12
+"""Shrinking may move lettering out of the face, so the fit is looked for step by step."""
+
+
+def part_view(
+    settled: SettledPlan,
+    part: SettledPart,
+    room: tuple[float, float] = ROOM,
+    first: str = "mm",
+) -> Drawing:
+    """Return a picture of the part to be shown at paper size, within ``room`` (mm) or smaller.
+
+    ``first`` is the unit named first, ``mm`` or ``in``. The part is never shown larger than it is.
+    """
+    scale, items = 1.0, _items(part, 1.0, first)
+    for _ in range(_TRIES):
+        over = _over(part, scale, extent(items), room)
+        if over <= 1.0:
+            break
+        scale /= over * 1.0005
+        items = _items(part, scale, first)
+    return Drawing(
+        box=padded(extent(items), 0.6),
+        items=items,
+        title=f"{settled.plan.title}: part {part.mark}, {part.name}",
+        description=_sentence(part, first),
+    )
+
+
+def _over(
+    part: SettledPart,
+    scale: float,
+    box: tuple[float, float, float, float],
+    room: tuple[float, float],
+) -> float:
+    """Return by what the part must shrink, the lettering around it keeping its size."""
+    shape = bounds(part.routed.outer)
+    sides = ((shape.width, box[2] - box[0], room[0]), (shape.height, box[3] - box[1], room[1]))
+    ratios = []
+    for real, drawn, available in sides:
+        around = drawn - real * scale + 1.2
+        ratios.append(real * scale / max(available - around, 0.15 * available))
+    return max(ratios)
+
+
+def _items(part: SettledPart, scale: float, first: str) -> tuple[Item, ...]:
+    shape = bounds(part.routed.outer)
+    seat = Seat(scale=scale, x=-shape.x0 * scale, y=-shape.y0 * scale)
+    width, height = shape.width * scale, shape.height * scale
+    across = Dimension(
+        a=(0, 0), b=(width, 0), text=both_text(shape.width, first), offset=-_AWAY, height=_TEXT
+    )
+    up = Dimension(
+        a=(0, 0), b=(0, height), text=both_text(shape.height, first), offset=_AWAY, height=_TEXT
+    )
+    mark = _mark(part, seat, width)
+    right = max(width, extent(mark)[2])
+    corner = (0.0, height + 2.5) if part.grain == "along x" else (right + 2.5, 0.0)
+    return (*face_strokes(part, seat), across, up, *grain_arrow(corner, part.grain), *mark)
+
+
+def _mark(part: SettledPart, seat: Seat, width: float) -> tuple[Item, ...]:
+    """Return the mark in the roomiest spot of the face, or beside it on a leader."""
+    aspect = text_width(part.mark, 1.0, strong=True) / CAPITAL
+    spot, room = label_spot(seat.region(part.routed), aspect, obstacles(part, seat))
+    height = min(_BIG_MARK, room / CAPITAL)
+    if height >= _SMALL_MARK:
+        at = (spot[0], spot[1] - height * CAPITAL / 2)
+        label = Label(text=part.mark, at=at, height=height, anchor=Anchor.MIDDLE, strong=True)
+        return (label,)
+    beside = (width + 5.0, spot[1] - 5.0 * CAPITAL / 2)
+    return leader(spot, Label(text=part.mark, at=beside, height=5.0, strong=True))
+
+
+def _sentence(part: SettledPart, first: str) -> str:
+    shape = bounds(part.routed.outer)
+    wide, high = both_text(shape.width, first), both_text(shape.height, first)
+    grain = "" if part.grain == "any" else f" Grain {part.grain}."
+    return f"{wide} wide, {high} high, seen from the show face.{grain}"

@@ -1,0 +1,53 @@
+"""Where in a shape a label has the most room."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from math import sqrt
+
+import shapely
+
+from generator.geometry.contour import Contour, Point, Region
+from generator.geometry.flatten import points
+
+_FINE = 200.0
+"""The spot is looked for to one part in this many of the shape's size."""
+
+_AIR = 0.88
+"""Share of the room that the label takes, so that it does not touch what is around it."""
+
+
+def label_spot(
+    region: Region, aspect: float, obstacles: Iterable[Contour] = ()
+) -> tuple[Point, float]:
+    """Return the centre of the roomiest spot and the height of a label that fits there, mm.
+
+    ``aspect`` is the label's width over its height. The label keeps clear of the region's edges,
+    openings and the ``obstacles``. The height is a safe one: the shape is squeezed by the aspect,
+    and the label is the square in its largest inscribed circle. Height 0 where there is no room.
+    """
+    solid = _squeezed(region, aspect)
+    for obstacle in obstacles:
+        solid = solid.difference(_polygon(obstacle, aspect))
+    if solid.is_empty or solid.area == 0:
+        return ((0.0, 0.0), 0.0)
+    left, bottom, right, top = solid.bounds
+    tolerance = max(right - left, top - bottom) / _FINE
+    radius = shapely.maximum_inscribed_circle(solid, tolerance=tolerance)
+    (x, y), _ = radius.coords
+    return ((x * aspect, y), radius.length * sqrt(2) * _AIR)
+
+
+def _squeezed(region: Region, aspect: float) -> shapely.Geometry:
+    solid = _polygon(region.outer, aspect)
+    for opening in region.openings:
+        solid = solid.difference(_polygon(opening, aspect))
+    return solid
+
+
+def _polygon(contour: Contour, aspect: float) -> shapely.Geometry:
+    """An open line, as of an engraved letter, keeps everything it bends round for itself."""
+    ring = [(x / aspect, y) for x, y in points(contour, 0.02)]
+    if not contour.closed or len(ring) < 3:
+        return shapely.MultiPoint(ring).convex_hull
+    return shapely.make_valid(shapely.Polygon(ring))

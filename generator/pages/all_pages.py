@@ -1,0 +1,34 @@
+"""Every text file of a site by its path: the one list of what the pages room makes."""
+
+from __future__ import annotations
+
+from generator.pages.feed import feed_xml
+from generator.pages.home import home_page, not_found_page, own_page, plans_index
+from generator.pages.log import log_page
+from generator.pages.plan import plan_page, steps_page
+from generator.pages.site import Site
+from generator.pages.sitemap import sitemap_xml
+from generator.pages.theme import stylesheet
+
+
+def site_texts(site: Site) -> dict[str, str]:
+    """Return all pages, the feed, the site map and the style sheet, as text by path.
+
+    Without a base address there is no site map; without public trials there is no log.
+    """
+    texts = {
+        "index.html": home_page(site),
+        "plans/index.html": plans_index(site),
+        "404.html": not_found_page(site),
+        "feed.xml": feed_xml(site),
+        site.stylesheet: stylesheet(),
+    }
+    for edition in site.editions:
+        texts[f"plans/{edition.name}/index.html"] = plan_page(site, edition)
+        if edition.plan.steps:
+            texts[f"plans/{edition.name}/steps/index.html"] = steps_page(site, edition)
+    texts |= {f"{page.name}/index.html": own_page(site, page) for page in site.pages}
+    if site.trials:
+        texts["log/index.html"] = log_page(site)
+    sitemap = sitemap_xml(site)
+    return texts if sitemap is None else {**texts, "sitemap.xml": sitemap}

@@ -1,0 +1,127 @@
+"""A plan in a few lines: what a reader asks before anything else."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.edition.edition import Edition
+from generator.pages.words import (
+    counted,
+    day_text,
+    mass_text,
+    minutes_text,
+    range_text,
+    size_text,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fact:
+    """A head and its lines."""
+
+    head: str
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetRange:
+    """The thicknesses, in mm, that one sheet of a plan is published for."""
+
+    sheet: str
+    title: str
+    thicknesses: tuple[float, ...]
+
+
+def facts(edition: Edition) -> tuple[Fact, ...]:
+    """Return release, sheets, boards, pieces, mass and time; what is empty is left out."""
+    found = (
+        Fact(head="Release", lines=(f"{edition.plan.version}, {day_text(edition.plan.released)}",)),
+        Fact(head="Sheets", lines=_sheets(edition)),
+        Fact(head="Sheet thickness", lines=_thicknesses(edition)),
+        Fact(head="Boards", lines=_boards(edition)),
+        Fact(head="Pieces", lines=_pieces(edition)),
+        Fact(head="Weight", lines=_mass(edition)),
+        Fact(head="Time to put together", lines=_time(edition)),
+    )
+    return tuple(fact for fact in found if fact.lines)
+
+
+def sheet_ranges(edition: Edition) -> tuple[SheetRange, ...]:
+    """Return the thicknesses of every sheet over all variants, thinnest first."""
+    return tuple(
+        SheetRange(
+            sheet=sheet.name,
+            title=sheet.stock.title,
+            thicknesses=tuple(
+                sorted({dict(each.variant.thickness)[sheet.name] for each in edition.variants})
+            ),
+        )
+        for sheet in edition.settled.sheets
+    )
+
+
+def pieces_count(edition: Edition) -> int:
+    """Return how many pieces are cut from sheets."""
+    return sum(row.count for row in edition.parts)
+
+
+def short_line(edition: Edition) -> str:
+    """Return the facts of one line in a list of plans."""
+    sheets = sum(row.count for row in edition.sheets)
+    words = [counted(sheets, "sheet")] if sheets else []
+    boards = sum(row.count for row in edition.boards)
+    words += [counted(boards, "board")] if boards else []
+    words += [counted(pieces_count(edition), "piece")] if edition.parts else []
+    spans = [_span(each, edition.identity.units_first) for each in sheet_ranges(edition)]
+    return " · ".join((*words, *spans))
+
+
+def _span(each: SheetRange, first: str) -> str:
+    return range_text(each.thicknesses[0], each.thicknesses[-1], first)
+
+
+def _sheets(edition: Edition) -> tuple[str, ...]:
+    first = edition.identity.units_first
+    return tuple(
+        f"{row.count} × {row.title}, {size_text((row.width, row.height), first)}"
+        for row in edition.sheets
+    )
+
+
+def _thicknesses(edition: Edition) -> tuple[str, ...]:
+    first = edition.identity.units_first
+    lines = []
+    ranges = sheet_ranges(edition)
+    for each in ranges:
+        steps = len(each.thicknesses)
+        tail = f", in {steps} sets of files" if steps > 1 and len(ranges) == 1 else ""
+        head = f"{each.title}: " if len(ranges) > 1 else ""
+        lines.append(f"{head}{_span(each, first)}{tail}")
+    return tuple(lines)
+
+
+def _boards(edition: Edition) -> tuple[str, ...]:
+    first = edition.identity.units_first
+    return tuple(
+        f"{row.count} × {row.title}, {size_text((row.thickness, row.width, row.length), first)}"
+        for row in edition.boards
+    )
+
+
+def _pieces(edition: Edition) -> tuple[str, ...]:
+    if not edition.parts:
+        return ()
+    shapes = counted(len(edition.parts), "shape")
+    return (f"{pieces_count(edition)}, of {shapes}",)
+
+
+def _mass(edition: Edition) -> tuple[str, ...]:
+    mass = sum(row.mass * row.count for row in edition.parts)
+    mass += sum(each.mass * each.use.count for each in edition.settled.boards)
+    text = mass_text(mass, edition.identity.units_first)
+    return (f"about {text}, without hardware",) if mass else ()
+
+
+def _time(edition: Edition) -> tuple[str, ...]:
+    minutes = sum(step.minutes or 0 for step in edition.plan.steps)
+    return (f"about {minutes_text(minutes)}",) if minutes else ()

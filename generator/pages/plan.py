@@ -1,0 +1,140 @@
+"""The two pages of a plan: all about it, and its steps for the workshop."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import Any
+
+from markupsafe import Markup
+
+from generator.edition.cautions import CAUTIONS, OPENING
+from generator.edition.edition import Edition
+from generator.pages.answers import usual_answers
+from generator.pages.choosing import coupon_tables, folder_rows, sheet_titles
+from generator.pages.facts import facts
+from generator.pages.frame import site_frame
+from generator.pages.howto import howto_script, tools
+from generator.pages.licences import RULES, licence_note
+from generator.pages.links import contact_href, mail_address, report_href, web_href
+from generator.pages.photos import cover_of, shown
+from generator.pages.site import Site
+from generator.pages.steps import step_views
+from generator.pages.theme import render
+from generator.pages.trial_view import TrialView, trial_views
+
+_REPORT = """\
+Plan: {title}
+Release: {version}
+Part (its mark, such as A1):
+Thickness of your sheet:
+What is wrong:
+"""
+
+
+def plan_page(site: Site, edition: Edition) -> str:
+    """Return ``plans/NAME/index.html``: everything a reader wants to know, in order of need."""
+    plan, path = edition.plan, f"plans/{edition.name}/"
+    files = site.files[edition.name]
+    cover = shown(cover_of(plan.photos), files.photos, "../../")
+    image = largest_cover(site, edition)
+    frame = site_frame(site, path, plan.title, plan.summary, image, "article")
+    return render(
+        "plan.html",
+        **_common(site, edition),
+        frame=frame,
+        cover=cover,
+        gallery=_gallery(site, edition),
+        facts=facts(edition),
+        download=files.download,
+        coupons=coupon_tables(edition),
+        folders=folder_rows(edition),
+        sheet_titles=sheet_titles(edition),
+        titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},
+        layouts=_layouts(edition),
+        total=sum((row.total for row in edition.costs if row.total is not None), Decimal(0)),
+        unpriced=sum(row.total is None for row in edition.costs),
+        tools=tools(edition),
+        video=web_href(plan.video.url) if plan.video else "",
+        answers=usual_answers(edition),
+        trials=_trials(site, edition),
+        releases=sorted(plan.releases, key=lambda each: each.date, reverse=True),
+        howto=howto_script(site, edition, frame.image),
+    )
+
+
+def steps_page(site: Site, edition: Edition) -> str:
+    """Return ``plans/NAME/steps/index.html``: one big step after another."""
+    path = f"plans/{edition.name}/steps/"
+    title = f"{edition.plan.title}, step by step"
+    words = f"How to put together {edition.plan.title}, release {edition.plan.version}."
+    frame = site_frame(site, path, title, words, largest_cover(site, edition))
+    context = _common(site, edition, depth="../../../")
+    return render("steps.html", **context, frame=frame, tools=tools(edition))
+
+
+def largest_cover(site: Site, edition: Edition) -> str:
+    """Return the path of the cover's largest file within the site, or empty."""
+    photo = cover_of(edition.plan.photos)
+    files = site.files[edition.name].photos.get(photo.file, ()) if photo else ()
+    return max(files, key=lambda each: each.width).href if files else ""
+
+
+def report_link(edition: Edition) -> str:
+    """Return the link that reports a problem; the letter names plan and release by itself."""
+    plan = edition.plan
+    subject = f"{plan.title} {plan.version}: a problem"
+    body = _REPORT.format(title=plan.title, version=plan.version)
+    return report_href(edition.identity.contact, subject, body)
+
+
+def _common(site: Site, edition: Edition, depth: str = "../../") -> dict[str, Any]:
+    """Return what both pages need; ``depth`` leads to the site's root."""
+    files = site.files[edition.name]
+    # The markup comes from our own SVG writer, which escapes every word of the maker's.
+    pictures = {name: Markup(text) for name, text in files.pictures.items()}
+    return {
+        "edition": edition,
+        "plan": edition.plan,
+        "identity": edition.identity,
+        "first": edition.identity.units_first,
+        "pictures": pictures,
+        "steps": step_views(edition, lambda photo: shown(photo, files.photos, depth), pictures),
+        "licence": licence_note(edition),
+        "licence_rules": RULES,
+        "opening": OPENING,
+        "cautions": CAUTIONS,
+        "report": report_link(edition),
+        "contact": contact_href(edition.identity.contact),
+        "mail": mail_address(edition.identity.contact),
+    }
+
+
+def _trials(site: Site, edition: Edition) -> tuple[TrialView, ...]:
+    stock = edition.settled.stock
+    return trial_views(
+        edition.trials, stock, site.identity, lambda each: shown(each, site.log_photos, "../../")
+    )
+
+
+def _gallery(site: Site, edition: Edition) -> list[Any]:
+    photos = [each for each in edition.plan.photos if each is not cover_of(edition.plan.photos)]
+    files = site.files[edition.name].photos
+    found = (shown(photo, files, "../../") for photo in photos)
+    return [photo for photo in found if photo is not None]
+
+
+def _layouts(edition: Edition) -> list[dict[str, Any]]:
+    marks = {
+        label: mark
+        for row in edition.parts
+        for label, mark in zip(row.labels, row.marks, strict=True)
+    }
+    return [
+        {
+            "number": each.number,
+            "sheet": each.sheet,
+            "size": each.size,
+            "marks": [marks.get(placed.piece, placed.piece) for placed in each.placements],
+        }
+        for each in edition.layout.sheets
+    ]

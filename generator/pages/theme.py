@@ -1,0 +1,80 @@
+"""The theme: templates and style, and the one way from a record to HTML text."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from generator.basis.shipped import shipped
+from generator.pages import words
+from generator.pages.links import safe_href
+from generator.pages.running_text import heading_rank
+
+THEME = "workbench"
+_UNFIT = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff\ud800-\udfff]")
+"""Characters that neither HTML nor XML 1.0 may hold."""
+
+
+def render(template: str, **context: Any) -> str:
+    """Fill a template. Everything printed is escaped; an unknown or missing value is our bug."""
+    return _environment().get_template(template).render(context)
+
+
+def stylesheet() -> str:
+    """Return the site's style sheet; the fonts it names lie beside it in ``fonts/``."""
+    return _text("fonts.css") + _text("style.css")
+
+
+def inline_style() -> Markup:
+    """Return the style for a page of one file; it names no other file."""
+    return Markup(_text("style.css"))
+
+
+def cleaned(text: str) -> str:
+    """Return the text without the characters that no page or feed may hold."""
+    return _UNFIT.sub("", text)
+
+
+@cache
+def _text(name: str) -> str:
+    return (shipped("themes") / THEME / name).read_text("utf-8")
+
+
+def _final(value: object) -> object:
+    if value is None:
+        raise TypeError("a template prints a value that is missing")
+    if isinstance(value, str) and not isinstance(value, Markup):
+        return cleaned(value)
+    return value
+
+
+@cache
+def _environment() -> Environment:
+    environment = Environment(
+        loader=FileSystemLoader(shipped("themes") / THEME / "templates"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+        finalize=_final,
+    )
+    environment.filters |= {
+        "day": words.day_text,
+        "thickness": words.thickness_text,
+        "size": words.size_text,
+        "size_pair": words.size_pair,
+        "mass_pair": words.mass_pair,
+        "money": words.money_text,
+        "minutes": words.minutes_text,
+        "bytes": words.bytes_text,
+        "counted": words.counted,
+        "listed": words.listed,
+        "safe_href": safe_href,
+        "rank": heading_rank,
+    }
+    return environment

@@ -1,0 +1,112 @@
+"""How pages say lengths, weights, money, days and sizes of files."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+from decimal import Decimal
+from fractions import Fraction
+
+from generator.basis.lengths import MM_PER_UNIT, both_text, inch_text, mm_number, mm_text
+
+_MONTHS = (
+    *("January", "February", "March", "April", "May", "June", "July", "August"),
+    *("September", "October", "November", "December"),
+)
+_KG_PER_POUND = Fraction("0.45359237")
+"""The international avoirdupois pound (1959)."""
+
+
+def day_text(when: date) -> str:
+    """Return ``2 October 2026``; the words follow no machine's locale."""
+    return f"{when.day} {_MONTHS[when.month - 1]} {when.year}"
+
+
+def length_text(mm: float, first: str) -> str:
+    """Return a length in both units, the workshop's first one in front."""
+    return both_text(mm, first)
+
+
+def caliper_inches(mm: float) -> str:
+    """Return a thickness as a caliper shows it: ``0.701 in``.
+
+    Fractions of 1/64 in (0.4 mm) cannot tell the steps of a ladder apart.
+    """
+    return f"{float(Fraction(mm) / MM_PER_UNIT['in']):.3f} in"
+
+
+def thickness_text(mm: float, first: str) -> str:
+    """Return a sheet's thickness in both units: ``17.8 mm (0.701 in)``."""
+    metric, inch = mm_text(mm, 2), caliper_inches(mm)
+    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
+
+
+def range_text(least: float, most: float, first: str) -> str:
+    """Return a range of thicknesses: ``17.2 to 18.6 mm (0.677 to 0.732 in)``."""
+    if least == most:
+        return thickness_text(least, first)
+    metric = f"{mm_number(least, 2)} to {mm_text(most, 2)}"
+    inch = f"{caliper_inches(least).removesuffix(' in')} to {caliper_inches(most)}"
+    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
+
+
+def size_pair(sides: Sequence[float], first: str) -> tuple[str, str]:
+    """Return a size in the first unit and in the other: ``360 × 450 mm``, ``14 3/16 × ... in``."""
+    metric = " × ".join(mm_number(side) for side in sides) + " mm"
+    inch = " × ".join(inch_text(side).removesuffix(" in") for side in sides) + " in"
+    return (metric, inch) if first == "mm" else (inch, metric)
+
+
+def size_text(sides: Sequence[float], first: str) -> str:
+    """Return a size in both units on one line."""
+    one, other = size_pair(sides, first)
+    return f"{one} ({other})"
+
+
+def mass_pair(kg: float, first: str) -> tuple[str, str]:
+    """Return a mass in kg and in pounds, the system of the workshop's first unit in front."""
+    places = 1 if kg >= 1 else 2
+    metric = f"{kg:.{places}f} kg"
+    pounds = f"{float(Fraction(kg) / _KG_PER_POUND):.{places}f} lb"
+    return (metric, pounds) if first == "mm" else (pounds, metric)
+
+
+def mass_text(kg: float, first: str) -> str:
+    """Return a mass in both on one line: ``8.2 kg (18.1 lb)``."""
+    one, other = mass_pair(kg, first)
+    return f"{one} ({other})"
+
+
+def money_text(amount: Decimal, currency: str) -> str:
+    """Return ``92.50 EUR``."""
+    return f"{amount:.2f} {currency}"
+
+
+def minutes_text(minutes: float) -> str:
+    """Return ``25 minutes`` or ``1 h 20 min``."""
+    whole = max(1, round(minutes))
+    if whole < 60:
+        return counted(whole, "minute")
+    hours, rest = divmod(whole, 60)
+    return f"{hours} h {rest} min" if rest else f"{hours} h"
+
+
+def bytes_text(size: int) -> str:
+    """Return a file's size as people read it: ``640 kB``, ``3.2 MB`` (1 kB = 1000 bytes)."""
+    if size < 1000:
+        return counted(size, "byte")
+    if size < 1_000_000:
+        return f"{size / 1000:.0f} kB"
+    return f"{size / 1_000_000:.1f} MB"
+
+
+def counted(count: int, one: str, many: str = "") -> str:
+    """Return ``1 sheet`` or ``3 sheets``."""
+    return f"{count} {one if count == 1 else many or one + 's'}"
+
+
+def listed(items: Sequence[str]) -> str:
+    """Return ``a``, ``a and b`` or ``a, b and c``."""
+    if len(items) < 2:
+        return "".join(items)
+    return f"{', '.join(items[:-1])} and {items[-1]}"

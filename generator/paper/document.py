@@ -1,0 +1,18 @@
+"""What a document of a release says of itself."""
+
+from __future__ import annotations
+
+from generator.edition.edition import Edition
+from generator.writing.page import About
+
+
+def about(edition: Edition, what: str) -> About:
+    """Return title, author, subject, language and date; ``what`` the document is: ``Booklet``."""
+    plan, identity = edition.plan, edition.identity
+    return About(
+        title=f"{plan.title}: {what[0].lower()}{what[1:]}",
+        author=identity.maker,
+        subject=f"{what} for {plan.title}, release {plan.version}",
+        language=identity.language,
+        date=plan.released,
+    )

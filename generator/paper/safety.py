@@ -1,0 +1,28 @@
+"""What stands before the first cut: the usual cautions and the plan's own."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from generator.edition.cautions import CAUTIONS, OPENING
+from generator.edition.edition import Edition
+from generator.paper.band import Band, Bands, spaced
+from generator.paper.grid import Grid
+from generator.paper.running_text import bullets, plain
+from generator.paper.section import BLOCK_SPACE, hung, section
+from generator.paper.type import CAPS_LOUD, LEAD
+
+TITLE = "Before you cut"
+
+
+def safety_section(edition: Edition, grid: Grid) -> Bands:
+    """Return the cautions, those of the plan first among them."""
+    bands: list[Band] = list(section(TITLE, grid))
+    opening = plain(OPENING, grid.main, replace(LEAD, points=11.4))
+    bands += hung("First of all", opening, grid)
+    if edition.plan.cautions:
+        own = bullets(edition.plan.cautions, grid.main)
+        bands += spaced(hung("For this plan", own, grid, CAPS_LOUD), BLOCK_SPACE)
+    for each in CAUTIONS:
+        bands += spaced(hung(each.head, plain(each.text, grid.main), grid), BLOCK_SPACE)
+    return tuple(bands)

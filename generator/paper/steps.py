@@ -1,0 +1,125 @@
+"""The steps of the assembly: what joins, with what, in how long, shown and told."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from generator.basis.lengths import mm_number
+from generator.drawing.vocabulary import Ink
+from generator.edition.edition import Edition
+from generator.model.plan import Step
+from generator.paper.band import Band, Bands, beside, indented, kept, paragraph, spaced
+from generator.paper.grid import Grid
+from generator.paper.picture import captioned, photo_band, photo_caption
+from generator.paper.running_text import prose
+from generator.paper.section import hairline, section, warned
+from generator.paper.type import (
+    CAPS_LEADING,
+    CELL,
+    CELL_LEADING,
+    CELL_STRONG,
+    FIGURES,
+    HEADING,
+    caps,
+)
+from generator.writing.page import Passage, Role, Run, Text
+from generator.writing.typeface import MM_PER_POINT, Style
+
+TITLE = "Putting it together"
+_STEP_SPACE = 9.0
+_MOST_PHOTO = 88.0
+_TITLE_LEADING = 17 * MM_PER_POINT
+
+
+def steps_section(edition: Edition, grid: Grid) -> Bands:
+    """Return all steps, each kept on one page where a page can hold it."""
+    steps = edition.plan.steps
+    if not steps:
+        return ()
+    bands: list[Band] = list(section(TITLE, grid, new_page=True))
+    for number, step in enumerate(steps, start=1):
+        line = (hairline(grid), Band(height=4.5, stick=True)) if number > 1 else ()
+        whole = (*line, *_step(edition, step, number, grid))
+        bands += spaced(_on_one_page(whole, grid), _STEP_SPACE if number > 1 else 0.0)
+    return tuple(bands)
+
+
+def _on_one_page(bands: Bands, grid: Grid) -> Bands:
+    high = sum(band.height + band.space for band in bands)
+    return kept(bands) if high <= grid.height else bands
+
+
+def _step(edition: Edition, step: Step, number: int, grid: Grid) -> Bands:
+    left = _side(edition, step, number, grid.label)
+    right = indented(_telling(edition, step, grid.main), grid.main_x)
+    return beside(left, right)
+
+
+def _telling(edition: Edition, step: Step, measure: float) -> Bands:
+    title = paragraph((Run(step.title, HEADING),), measure, _TITLE_LEADING, role=Role.HEADING)
+    bands: list[Band] = list(kept(title, with_next=True))
+    photo = step.photo
+    if photo is not None and photo.file in edition.pictures:
+        picture = photo_band(edition.pictures[photo.file], photo, measure, _MOST_PHOTO)
+        figure = captioned(picture, photo_caption(photo), measure)
+        bands += spaced(kept(figure, with_next=bool(step.text)), 2.5)
+    bands += spaced(prose(step.text, measure), 3.0)
+    if step.caution:
+        bands += spaced(warned(step.caution, measure), 4.0)
+    return tuple(bands)
+
+
+def _side(edition: Edition, step: Step, number: int, measure: float) -> Bands:
+    bands: list[Band] = [_numeral(number)]
+    for head, entries in (
+        ("Add", _added(edition, step)),
+        ("Hardware", _hardware(edition, step)),
+        ("Tools", [(Run(tool, CELL),) for tool in step.tools]),
+        ("Time", _minutes(step)),
+    ):
+        if entries:
+            bands += spaced(_short_list(head, entries, measure), 3.2)
+    return tuple(bands)
+
+
+def _numeral(number: int) -> Band:
+    """Return the step's number; its foot stands on the baseline of the title beside it."""
+    text = Text(x=-0.4, y=-0.78 * _TITLE_LEADING, runs=(Run(str(number), FIGURES),))
+    passage = Passage(marks=(text,), role=Role.PARAGRAPH)
+    return Band(height=_TITLE_LEADING, passages=(passage,))
+
+
+def _short_list(head: str, entries: Sequence[tuple[Run, ...]], measure: float) -> Bands:
+    bands: list[Band] = list(paragraph((caps(head),), measure, CAPS_LEADING))
+    for index, entry in enumerate(entries):
+        bands += spaced(paragraph(entry, measure, CELL_LEADING), 0.6 if index == 0 else 0.0)
+    return tuple(bands)
+
+
+def _added(edition: Edition, step: Step) -> list[tuple[Run, ...]]:
+    marks = {piece.label: piece.mark for part in edition.settled.parts for piece in part.pieces}
+    entries = []
+    for each in step.add:
+        mark = marks.get(each.name, "")
+        strong = (Run(f"{mark} ", CELL_STRONG),) if mark else ()
+        entries.append((*strong, Run(each.name, CELL)))
+    return entries
+
+
+def _hardware(edition: Edition, step: Step) -> list[tuple[Run, ...]]:
+    titles = {row.item: row.title for row in edition.hardware}
+    return [
+        (
+            Run(f"{use.count} × ", CELL_STRONG),
+            Run(titles.get(use.item.name, use.item.name), CELL),
+        )
+        for use in step.hardware
+    ]
+
+
+def _minutes(step: Step) -> list[tuple[Run, ...]]:
+    if step.minutes is None:
+        return []
+    soft: Style = replace(CELL, ink=Ink.INK)
+    return [(Run(f"{mm_number(step.minutes)} min", soft),)]

@@ -1,0 +1,135 @@
+"""Everything a reader downloads for one plan, as named bytes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from generator.bundles.archive import sums_text, zip_bytes
+from generator.bundles.licence import licence, licence_file
+from generator.drawing.cut_sheet import cut_coupon, cut_part, cut_sheet
+from generator.drawing.vocabulary import Drawing
+from generator.edition.edition import Edition
+from generator.edition.licence_words import licence_sentence
+from generator.model.stock import PaperStock
+from generator.pages.start import start_here
+from generator.paper.booklet import booklet
+from generator.paper.layout_sheets import layout_pdf
+from generator.paper.setup_sheets import setup_pdf
+from generator.paper.template import template_pdf
+from generator.publishing.lists import list_files
+from generator.publishing.names import (
+    LICENCE,
+    PAPERS,
+    PLAN,
+    ROLL,
+    SETUP,
+    START,
+    SUMS,
+    booklet_name,
+    bundle_name,
+    bundle_stem,
+    coupon_name,
+    cut_part_name,
+    cut_sheet_name,
+    layout_name,
+    template_name,
+)
+from generator.publishing.pictures import inline_pictures
+from generator.publishing.plan_json import plan_json
+from generator.settling.settled import SettledPlan
+from generator.writing.dxf import dxf_bytes
+from generator.writing.svg import svg_bytes
+
+Named = tuple[str, bytes]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bundle:
+    """A plan's bundle, packed: the file a reader downloads or is handed."""
+
+    edition: Edition
+    name: str
+    content: bytes
+
+
+def bundle_of(edition: Edition) -> Bundle:
+    """Draw, bind and pack everything of an edition."""
+    plan = edition.plan
+    packed = zip_bytes(bundle_files(edition), plan.released, bundle_stem(plan))
+    return Bundle(edition=edition, name=bundle_name(plan), content=packed)
+
+
+def bundle_files(edition: Edition) -> dict[str, bytes]:
+    """Return every file of the bundle by name, ``SHA256SUMS`` over all the others included."""
+    papers = _papers(edition)
+    files = dict(_cut_files(edition))
+    files |= _templates(edition, papers)
+    files |= _booklets(edition, papers)
+    files |= list_files(edition)
+    files[PLAN] = plan_json(edition)
+    files[LICENCE] = _licence(edition)
+    names = sorted((*files, SUMS))
+    files[START] = start_here(edition, names, inline_pictures(edition)).encode()
+    files[SUMS] = sums_text(files).encode()
+    return files
+
+
+def _papers(edition: Edition) -> Mapping[str, PaperStock]:
+    stock = edition.settled.stock
+    found = {name: stock.paper(name) for name in PAPERS}
+    return {name: paper for name, paper in found.items() if paper is not None}
+
+
+def _cut_files(edition: Edition) -> Iterator[Named]:
+    for settled in edition.variants:
+        fit = settled.variant.label
+        for sheet in edition.layout.sheets:
+            drawing = cut_sheet(settled, sheet)
+            yield cut_sheet_name(fit, sheet.number, "svg"), _svg(drawing)
+            yield cut_sheet_name(fit, sheet.number, "dxf"), dxf_bytes(drawing)
+        for part in settled.parts:
+            drawing = cut_part(settled, part)
+            yield cut_part_name(fit, part.name, "svg"), _svg(drawing)
+            yield cut_part_name(fit, part.name, "dxf"), dxf_bytes(drawing)
+    for coupon in edition.settled.coupons:
+        drawing = cut_coupon(edition.settled, coupon)
+        yield coupon_name(coupon.sheet, "svg"), _svg(drawing)
+        yield coupon_name(coupon.sheet, "dxf"), dxf_bytes(drawing)
+
+
+def _svg(drawing: Drawing) -> bytes:
+    return svg_bytes(drawing, decimals=4)
+
+
+def _templates(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:
+    for settled in edition.variants:
+        yield from _templates_at(edition, settled, papers)
+
+
+def _templates_at(
+    edition: Edition, settled: SettledPlan, papers: Mapping[str, PaperStock]
+) -> Iterator[Named]:
+    fit = settled.variant.label
+    for part in settled.parts:
+        for name, paper in (*papers.items(), (ROLL, None)):
+            content = template_pdf(settled, part, paper, edition.identity)
+            yield template_name(fit, part.name, name), content
+
+
+def _booklets(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:
+    for name, paper in papers.items():
+        yield booklet_name(name), booklet(edition, paper)
+        yield layout_name(name), layout_pdf(edition, paper)
+    yield SETUP, setup_pdf(edition, papers[edition.identity.paper])
+
+
+def _licence(edition: Edition) -> bytes:
+    plan, identity = edition.plan, edition.identity
+    identifier = plan.licence or identity.licence
+    sentence, found = licence_sentence(identifier), licence(identifier)
+    if found is None:
+        text = f"{plan.title}, by {identity.maker}.\n\n{sentence}\n"
+    else:
+        text = licence_file(plan.title, identity.maker, sentence, found)
+    return text.encode()

@@ -1,0 +1,118 @@
+"""Forms of the sheets and boards a plan is cut from."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from generator.basis.complaint import quoted
+from generator.basis.names import NAME
+from generator.model.plan import BoardUse, Ladder, SheetUse
+from generator.model.statement import Amount
+from generator.reading.amounts import CONSTANT, LENGTH, size_name_fault
+from generator.reading.desk import Desk
+from generator.reading.forms import Book, Form, Schema
+from generator.reading.nodes import Node, Scalar
+from generator.reading.record import Entries, Key, Record
+from generator.reading.values import NAMED, SCALAR, name_fault, split_size, whole
+
+_LADDER = re.compile(r"(.+?)\s+to\s+(.+?)\s+by\s+(.+)")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LadderForm(Form[Ladder]):
+    """``17.2 to 18.6 by 0.2``, or a single thickness."""
+
+    noun: str = "thicknesses"
+    advice: str = "Write `17.2 to 18.6 by 0.2`, or one thickness."
+
+    def read(self, node: Node, desk: Desk) -> Ladder | None:
+        """Return the ladder; a single thickness is a ladder of one rung."""
+        if not isinstance(node, Scalar) or not node.text.strip():
+            self.refuse(node, desk)
+            return None
+        text = " ".join(node.text.split())
+        parts = _LADDER.fullmatch(text)
+        if parts is None and re.search(r"\b(to|by)\b", text):
+            message = f"{quoted(text)} is no ladder"
+            desk.refuse("wrong-value", message, node.place, self.advice)
+            return None
+        texts = parts.groups() if parts else (text, text, "1")
+        amounts = [CONSTANT.amount(each, node.place, desk) for each in dict.fromkeys(texts)]
+        if None in amounts:
+            return None
+        first, last, step = (Amount(each, node.place) for each in texts)
+        return Ladder(first=first, last=last, step=step, place=node.place)
+
+    def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
+        """Return the schema of a number or a text."""
+        return dict(SCALAR)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizeForm(Form[tuple[Amount, Amount]]):
+    """``2440 x 1220``: along the grain first."""
+
+    noun: str = "a sheet size"
+    advice: str = "Write the side along the grain first: `2440 x 1220`."
+
+    def read(self, node: Node, desk: Desk) -> tuple[Amount, Amount] | None:
+        """Return both sides."""
+        if not isinstance(node, Scalar) or not node.text.strip():
+            self.refuse(node, desk)
+            return None
+        sides = split_size(node.text)
+        if sides is None:
+            message = f"{quoted(node.text)} is no sheet size"
+            desk.refuse("wrong-value", message, node.place, self.advice)
+            return None
+        along, across = (CONSTANT.amount(side, node.place, desk) for side in sides)
+        return None if along is None or across is None else (along, across)
+
+    def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
+        """Return the schema of a text."""
+        return {"type": "string", "pattern": "[xX×]"}
+
+
+_SHEET: Record[SheetUse] = Record(
+    name="sheet",
+    noun="a sheet",
+    keys=(
+        Key(name="stock", form=NAMED, says="The sheet material, by its name.", required=True),
+        Key(name="size", form=SizeForm(), says="The sheet bought, side along the grain first."),
+        Key(name="published-for", form=LadderForm(), says="Thicknesses to make cut files for."),
+        Key(name="drawn-for", form=CONSTANT, says="The thickness that pictures show."),
+        Key(name="fit", form=CONSTANT, says="Clearance on each side of a joint."),
+        Key(name="margin", form=CONSTANT, says="Kept clear along the sheet's edges."),
+        Key(name="gap", form=CONSTANT, says="Kept clear between pieces."),
+    ),
+    make=SheetUse,
+    advice="Write `ply: {stock: birch-plywood-18}`.",
+    named=True,
+)
+SHEETS: Entries[SheetUse] = Entries(
+    record=_SHEET,
+    noun="sheets by name",
+    advice="Write `ply: {stock: birch-plywood-18}`.",
+    fault=size_name_fault,
+    pattern="[a-z][a-z0-9_]*",
+)
+_BOARD: Record[BoardUse] = Record(
+    name="board",
+    noun="a board",
+    keys=(
+        Key(name="stock", form=NAMED, says="The board, by its name.", required=True),
+        Key(name="length", form=LENGTH, says="Length it is cut to.", required=True),
+        Key(name="count", form=whole(1, 200), says="How many."),
+    ),
+    make=BoardUse,
+    advice="Write `rail: {stock: pine-45x45, length: 600, count: 4}`.",
+    named=True,
+)
+BOARDS: Entries[BoardUse] = Entries(
+    record=_BOARD,
+    noun="boards by name",
+    advice="Write `rail: {stock: pine-45x45, length: 600, count: 4}`.",
+    fault=name_fault,
+    pattern=NAME.pattern,
+)

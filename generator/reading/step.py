@@ -1,0 +1,153 @@
+"""Forms of what happens with the parts: joints, hardware, steps."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from generator.model.plan import HardwareUse, Joint, Step
+from generator.model.prose import Prose
+from generator.reading.desk import Desk
+from generator.reading.files import PHOTO, ProseFile
+from generator.reading.forms import Book, Form, ListOf, Schema
+from generator.reading.nodes import Mapping, Node
+from generator.reading.prose import PROSE
+from generator.reading.record import Key, Record
+from generator.reading.values import LABEL, NAMED, NUMBER, TEXT, TEXTS, whole
+
+_JOINTS = {"tab": "into", "notch": "with", "fingers": "with", "face": "on"}
+
+
+def _make_joint(place: Any, **values: Any) -> Joint:
+    kind = next(each for each in _JOINTS if each in values)
+    other = _JOINTS[kind].replace("with", "with_")
+    return Joint(kind=kind, a=values[kind], b=values[other], place=place)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JointForm(Form[Joint]):
+    """``{tab: rail.left-tabs, into: side.left.rail-slot}`` and its kin.
+
+    The first key found decides which other one belongs to it.
+    """
+
+    noun: str = "a joint"
+    advice: str = "Write `{tab: rail.left-tabs, into: side.left.rail-slot}`."
+
+    def read(self, node: Node, desk: Desk) -> Joint | None:
+        """Return the joint."""
+        if not isinstance(node, Mapping):
+            self.refuse(node, desk)
+            return None
+        kinds = [each.key.text for each in node.entries if each.key.text in _JOINTS]
+        return _JOINT_RECORDS[kinds[0] if kinds else "tab"].read(node, desk)
+
+    def schema(self, book: Book) -> Schema:
+        """Return the schema of the four kinds."""
+        return {"anyOf": [record.schema(book) for record in _JOINT_RECORDS.values()]}
+
+
+def _joint_record(kind: str, other: str) -> Record[Joint]:
+    field = other.replace("with", "with_")
+    return Record(
+        name=f"{kind}-joint",
+        noun="a joint",
+        keys=(
+            Key(name=kind, form=LABEL, says="The feature of one piece.", required=True),
+            Key(name=other, form=LABEL, says="The other one.", required=True, field=field),
+        ),
+        make=_make_joint,
+        advice=f"Write `{{{kind}: piece.feature, {other}: piece.feature}}`.",
+    )
+
+
+_JOINT_RECORDS = {kind: _joint_record(kind, other) for kind, other in _JOINTS.items()}
+JOINTS = ListOf(
+    item=JointForm(),
+    noun="a list of joints",
+    advice="Write `- {tab: rail.left-tabs, into: side.left.rail-slot}`, a line each.",
+    lenient=True,
+)
+HARDWARE = ListOf(
+    item=Record(
+        name="hardware",
+        noun="a line of hardware",
+        keys=(
+            Key(name="item", form=NAMED, says="The fastener, by its name.", required=True),
+            Key(name="count", form=whole(1), says="How many in all.", required=True),
+            Key(name="for", form=TEXT, says="What it is for.", field="purpose"),
+        ),
+        make=HardwareUse,
+        advice="Write `{item: bolt-m6x40, count: 4}`.",
+    ),
+    noun="a list of hardware",
+    advice="Write `- {item: bolt-m6x40, count: 4}`, a line each.",
+    lenient=True,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HardwareCounts(Form[tuple[HardwareUse, ...]]):
+    """``{bolt-m6x40: 2}``: what one step uses."""
+
+    noun: str = "hardware with counts"
+    advice: str = "Write `{bolt-m6x40: 2}`."
+
+    def read(self, node: Node, desk: Desk) -> tuple[HardwareUse, ...] | None:
+        """Return the lines that can be read."""
+        if not isinstance(node, Mapping):
+            self.refuse(node, desk)
+            return None
+        lines = []
+        for entry in node.entries:
+            item, count = NAMED.read(entry.key, desk), whole(1).read(entry.value, desk)
+            if item is not None and count is not None:
+                lines.append(HardwareUse(item=item, count=count, place=entry.key.place))
+        return tuple(lines)
+
+    def schema(self, book: Book) -> Schema:
+        """Return the schema of a mapping from item to count."""
+        return {"type": "object", "additionalProperties": whole(1).schema(book)}
+
+
+def _make_step(title: str = "", text_file: Prose | None = None, **values: Any) -> Step:
+    if text_file is not None:
+        values["text"] = text_file
+    return Step(title=title, **values)
+
+
+_STEP: Record[Step] = Record(
+    name="step",
+    noun="a step",
+    keys=(
+        Key(name="title", form=TEXT, says="What is done, in a few words.", required=True),
+        Key(
+            name="add",
+            form=ListOf(
+                item=LABEL,
+                noun="a list of pieces",
+                advice="Write `add: [side.left, rail]`.",
+                lenient=True,
+                single=True,
+            ),
+            says="Pieces that join in this step.",
+        ),
+        Key(name="tools", form=TEXTS, says="Tools used."),
+        Key(name="hardware", form=HardwareCounts(), says="Hardware used in this step."),
+        Key(name="minutes", form=NUMBER, says="How long it takes."),
+        Key(name="photo", form=PHOTO, says="A picture of the step."),
+        Key(name="text", form=PROSE, says="What to do, in Markdown."),
+        Key(name="text-file", form=ProseFile(), says="A Markdown file with what to do."),
+        Key(name="caution", form=TEXT, says="A warning for this step."),
+    ),
+    make=_make_step,
+    not_both=(("text", "text-file"),),
+    advice="Write `- title: Slide the rail in`, then its other keys below.",
+    lenient=True,
+)
+STEPS = ListOf(
+    item=_STEP,
+    noun="a list of steps",
+    advice="Write `- title: Slide the rail in`, a step each.",
+    lenient=True,
+)

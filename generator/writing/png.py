@@ -1,0 +1,17 @@
+"""SVG to PNG, where the machine can."""
+
+from __future__ import annotations
+
+
+def png_bytes(svg: bytes, width: int) -> bytes | None:
+    """Return the picture ``width`` pixels wide, or None when the cairo library is missing.
+
+    Write the SVG with outlined lettering, so that the picture is the same whatever fonts the
+    machine has.
+    """
+    try:
+        import cairosvg
+    except OSError:  # the binding is there, the system library it loads is not
+        return None
+    png = cairosvg.svg2png(bytestring=svg, output_width=width)
+    return bytes(png)

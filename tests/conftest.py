@@ -1,0 +1,49 @@
+"""What many tests share: the sample workshop published once."""
+
+from __future__ import annotations
+
+import shutil
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+
+from generator.publishing.build import Outcome, Request, publish
+
+SAMPLE = Path(__file__).resolve().parent.parent / "sample-site"
+BUILT = ("site", "supporters", ".kerfolio")
+
+
+def files_of(folder: Path) -> dict[str, bytes]:
+    """Return every file of a folder by its relative name."""
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file()
+    }
+
+
+def copy_of_sample(target: Path) -> Path:
+    """Copy the sample workshop's source, without anything an earlier publish left in it."""
+    shutil.copytree(SAMPLE, target, ignore=shutil.ignore_patterns(*BUILT))
+    return target
+
+
+@dataclass(frozen=True)
+class Published:
+    """The sample workshop as published: where it went and what came of it."""
+
+    folder: Path
+    out: Path
+    supporters: Path
+    outcome: Outcome
+
+
+@pytest.fixture(scope="session")
+def published(tmp_path_factory: pytest.TempPathFactory) -> Published:
+    root = tmp_path_factory.mktemp("published")
+    folder = copy_of_sample(root / "workshop")
+    out, supporters = root / "site", root / "supporters"
+    outcome = publish(Request(folder=folder, out=out, supporters_out=supporters))
+    assert outcome.published, "\n".join(str(finding) for finding in outcome.findings)
+    return Published(folder=folder, out=out, supporters=supporters, outcome=outcome)

@@ -1,0 +1,227 @@
+"""Cut files, measured in what was written: sizes, layers, nothing that is not to be cut.
+
+The accepted difference, 0.02 mm times the perimeter, is the tolerance the design states.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable
+from dataclasses import replace
+from itertools import combinations
+
+import pytest
+
+from generator.drawing.cut_sheet import cut_coupon, cut_part, cut_sheet
+from generator.drawing.layer import layer_for
+from generator.drawing.seat import Seat
+from generator.drawing.vocabulary import Drawing, Label, Stroke
+from generator.geometry.boolean import symmetric_difference_area
+from generator.geometry.contour import Contour
+from generator.geometry.measure import area, bounds, length
+from generator.settling.settled import Operation
+from generator.writing.dxf import dxf_bytes
+from generator.writing.read_back import (
+    Layers,
+    dxf_layers,
+    dxf_notes,
+    noted_thickness,
+    svg_layers,
+    svg_notes,
+)
+from generator.writing.svg import svg_bytes
+from tests.drawing.bench import bench, bench_layout
+
+PLAN, LAYOUT = bench(), bench_layout()
+FILES = {
+    "sheet": cut_sheet(PLAN, LAYOUT),
+    "coupon": cut_coupon(PLAN, PLAN.coupons[0]),
+    **{part.name: cut_part(PLAN, part) for part in PLAN.parts},
+}
+FORMATS: dict[str, Callable[[Drawing], Layers]] = {
+    "svg": lambda drawing: svg_layers(svg_bytes(drawing)),
+    "dxf": lambda drawing: dxf_layers(dxf_bytes(drawing)),
+}
+each_file = pytest.mark.parametrize("drawing", FILES.values(), ids=FILES.keys())
+each_format = pytest.mark.parametrize("read", FORMATS.values(), ids=FORMATS.keys())
+
+
+def cut_layers(drawing: Drawing) -> set[str]:
+    return {layer.name for layer in drawing.layers if layer.cuts}
+
+
+@each_format
+@each_file
+def test_both_check_squares_measure_what_they_say(
+    drawing: Drawing, read: Callable[[Drawing], Layers]
+) -> None:
+    """100 mm, and 4 in at 25.4 mm to the inch (the international inch of 1959)."""
+    squares = [bounds(each) for each in read(drawing)["check-square"]]
+    sides = [side for box in squares for side in (box.width, box.height)]
+    assert sides == pytest.approx([100, 100, 101.6, 101.6], abs=0.0005)
+
+
+@each_file
+def test_check_squares_and_notes_lie_off_everything_that_is_cut(drawing: Drawing) -> None:
+    apart = ("check-square", "note")
+    others = [item for item in drawing.items if item.layer not in apart]
+    top = max(bounds(item.contour).y1 for item in others if isinstance(item, Stroke))
+    for item in drawing.items:
+        if item.layer in apart:
+            low = item.at[1] if isinstance(item, Label) else bounds(item.contour).y0  # type: ignore[union-attr]
+            assert low > top + 5
+
+
+def matched(meant: list[Contour], found: tuple[Contour, ...]) -> None:
+    """Pair every meant contour with the nearest found one and compare their areas."""
+    left = list(found)
+    for contour in meant:
+        middle = bounds(contour).centre
+        nearest = min(left, key=lambda other: distance(bounds(other).centre, middle))
+        left.remove(nearest)
+        tolerance = 0.02 * length(contour)
+        assert symmetric_difference_area(contour, nearest) < tolerance
+        assert abs(area(contour) - area(nearest)) < tolerance
+    assert left == [], "nothing else lies on the layer"
+
+
+def distance(one: tuple[float, float], other: tuple[float, float]) -> float:
+    return abs(one[0] - other[0]) + abs(one[1] - other[1])
+
+
+@each_format
+@pytest.mark.parametrize("part", PLAN.parts, ids=lambda part: part.name)
+def test_a_part_is_cut_as_settled(part, read: Callable[[Drawing], Layers]) -> None:
+    found = read(FILES[part.name])
+    for cut in part.cuts:
+        if cut.operation is not Operation.ENGRAVE:
+            same = [c for c in part.cuts if layer_for(c) == layer_for(cut)]
+            matched([each for c in same for each in c.contours], found[layer_for(cut).name])
+
+
+@each_format
+def test_every_piece_is_cut_where_the_layout_puts_it(read: Callable[[Drawing], Layers]) -> None:
+    meant: dict[str, list[Contour]] = {}
+    parts = {part.name: part for part in PLAN.parts}
+    for each in LAYOUT.placements:
+        seat = Seat(x=each.x, y=each.y, turn=each.turn)
+        for cut in parts[each.part].cuts:
+            if cut.operation is not Operation.ENGRAVE:
+                placed = [seat.contour(contour) for contour in cut.contours]
+                meant.setdefault(layer_for(cut).name, []).extend(placed)
+    found = read(FILES["sheet"])
+    for name, contours in meant.items():
+        matched(contours, found[name])
+
+
+def test_a_quarter_turn_moves_a_corner_where_geometry_says() -> None:
+    """Turned by 90 degrees counter-clockwise (x, y) goes to (-y, x); then moved by 470, 10."""
+    side = next(part for part in PLAN.parts if part.name == "side")
+    bolts = [each.at for each in side.features if each.kind == "hole"]
+    holes = [bounds(each).centre for each in dxf_layers(dxf_bytes(FILES["sheet"]))["hole_through"]]
+    for x, y in bolts:
+        assert any(distance(hole, (470 - y, 10 + x)) < 1e-9 for hole in holes)
+
+
+@each_file
+def test_cut_layers_hold_closed_lines_and_nothing_else(drawing: Drawing) -> None:
+    cut = cut_layers(drawing)
+    for item in drawing.items:
+        if item.layer in cut:
+            assert isinstance(item, Stroke)
+            assert item.contour.closed or item.layer.startswith("engrave_")
+            assert not item.holes
+            assert item.fill is None
+    used = {item.layer for item in drawing.items}
+    assert used == {layer.name for layer in drawing.layers}, "no empty and no unnamed layer"
+
+
+@each_file
+def test_no_line_is_drawn_twice(drawing: Drawing) -> None:
+    strokes = [item for item in drawing.items if isinstance(item, Stroke)]
+    by_layer = Counter((s.layer, tuple(sorted(s.contour.vertices))) for s in strokes)
+    assert set(by_layer.values()) == {1}
+
+
+def test_a_cut_stated_twice_is_cut_once_wherever_it_starts() -> None:
+    part = next(part for part in PLAN.parts if part.name == "shelf")
+    pocket = part.cuts[0]
+    again = [Contour(each.vertices[2:] + each.vertices[:2]) for each in pocket.contours]
+    doubled = replace(part, cuts=(pocket, replace(pocket, contours=tuple(again)), *part.cuts))
+    layers = [item.layer for item in cut_part(PLAN, doubled).items]
+    assert layers.count("pocket_6.0mm") == 2
+
+
+def test_two_holes_of_one_centre_and_different_size_are_both_cut() -> None:
+    part = PLAN.parts[3]
+    hole = part.cuts[0]
+    small = [replace(hole, contours=(Contour(((13.0, 15.0, 1.0), (17.0, 15.0, 1.0))),))]
+    wide = replace(hole, contours=(Contour(((12.0, 15.0, 1.0), (18.0, 15.0, 1.0))),))
+    drawing = cut_part(PLAN, replace(part, cuts=(*small, wide, part.cuts[-1])))
+    assert [item.layer for item in drawing.items].count("hole_through") == 2
+
+
+def test_the_lower_left_corner_of_the_file_is_that_of_the_sheet() -> None:
+    drawing = FILES["sheet"]
+    assert drawing.box[:2] == (0, 0)
+    edge = next(item for item in drawing.items if item.layer == "sheet-edge")
+    assert isinstance(edge, Stroke)
+    box = bounds(edge.contour)
+    assert (box.x0, box.y0, box.x1, box.y1) == (0, 0, 2440, 1220)
+
+
+def test_layers_come_in_cutting_order() -> None:
+    names = [layer.name for layer in FILES["sheet"].layers]
+    assert names == [
+        "engrave_0.5mm",
+        "pocket_3.25mm",
+        "pocket_6.0mm",
+        "hole_12.0mm",
+        "hole_through",
+        "opening_through",
+        "outline_through",
+        "sheet-edge",
+        "note",
+        "check-square",
+    ]
+
+
+@each_file
+def test_the_note_names_plan_release_thickness_and_units(drawing: Drawing) -> None:
+    for notes in (svg_notes(svg_bytes(drawing)), dxf_notes(dxf_bytes(drawing))):
+        words = " ".join(notes)
+        assert "Test bench 1.2.0" in words
+        assert "Cut for 17.8 mm ply (about 45/64 in)" in words
+        assert "Files for 17.8mm" in words
+        assert "Units: mm" in words
+        assert "100 mm" in notes
+        assert "4 in" in notes
+        assert noted_thickness(notes) == 17.8
+
+
+def test_the_sheets_note_has_its_number() -> None:
+    labels = [item.text for item in FILES["sheet"].items if isinstance(item, Label)]
+    assert "Test bench 1.2.0, sheet 1" in labels
+    assert "Files for 17.8mm, 8 pieces" in labels
+
+
+def test_a_part_below_its_own_origin_keeps_its_coordinates() -> None:
+    drawing = FILES["rail"]
+    assert drawing.box[1] == -20
+    outline = svg_layers(svg_bytes(drawing))["outline_through"][0]
+    assert bounds(outline).y0 == pytest.approx(-20)
+
+
+def test_coupon_plate_and_tab_lie_apart() -> None:
+    outlines = dxf_layers(dxf_bytes(FILES["coupon"]))["outline_through"]
+    assert len(outlines) == 2
+    for one, other in combinations([bounds(each) for each in outlines], 2):
+        assert other.x0 - one.x1 == pytest.approx(PLAN.sheet("ply").gap)
+
+
+def test_slots_of_the_coupon_grow_by_the_ladder() -> None:
+    slots = dxf_layers(dxf_bytes(FILES["coupon"]))["opening_through"]
+    # relieved corners stand out 3 mm x (sqrt 2 - 1) / sqrt 2 on each side of the slot's own width
+    overhang = 2 * (3 - 3 / 2**0.5)
+    widths = sorted(bounds(each).width - overhang for each in slots)
+    assert widths == pytest.approx([each.width for each in PLAN.coupons[0].slots], abs=1e-6)

@@ -1,0 +1,192 @@
+"""Joining and cutting against the plane library, and arcs that are still arcs afterwards."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+import shapely
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from generator.geometry import shapes
+from generator.geometry.arc import edges
+from generator.geometry.boolean import difference, intersection, regions_union, union
+from generator.geometry.canonical import region, tidy
+from generator.geometry.contour import Contour, Region
+from generator.geometry.measure import area, bounds, length
+from generator.geometry.shape_error import ShapeError
+from tests.geometry.shape_cases import OUTERS, difference_area, solid, tools
+
+PLATE = region(shapes.rectangle(0, 0, 360, 450, round=20))
+
+
+def radii(shape: Region | Contour) -> set[float]:
+    rings = (shape.outer, *shape.openings) if isinstance(shape, Region) else (shape,)
+    arcs = [edge.arc for ring in rings for edge in edges(ring)]
+    return {round(arc.radius, 4) for arc in arcs if arc}
+
+
+def test_a_hole_stays_a_circle_and_a_rounding_a_quarter() -> None:
+    drilled = difference(PLATE, [shapes.circle((30, 30), 8)])
+    assert drilled.openings == (Contour(((26.0, 30.0, -1.0), (34.0, 30.0, -1.0))),)
+    assert drilled.outer == PLATE.outer
+    assert area(drilled) == pytest.approx(area(PLATE) - math.pi * 16)
+
+
+def test_a_bite_out_of_the_edge_is_one_arc() -> None:
+    bitten = difference(PLATE, [shapes.circle((180, 450), 60)])
+    assert bitten.openings == ()
+    assert (210.0, 450.0, -1.0) in bitten.outer.vertices
+    assert area(bitten) == pytest.approx(area(PLATE) - math.pi * 900 / 2)
+
+
+def test_a_cut_through_a_rounding_ends_on_its_circle() -> None:
+    """A notch of 10 mm beside the corner leaves two pieces of the quarter of radius 20."""
+    notched = difference(PLATE, [shapes.rectangle(5, -1, 15, 30)])
+    ends = [v for v in notched.outer.vertices if 0 < v[0] < 19 and v[1] < 20 and v[1] != 30]
+    assert len(ends) == 2
+    for x, y, _ in ends:
+        assert math.dist((x, y), (20, 20)) == pytest.approx(20, abs=1e-8)
+    assert radii(notched) == {20.0}
+
+
+def test_a_tab_joined_flush_leaves_no_seam() -> None:
+    plate = region(shapes.rectangle(0, 0, 100, 50))
+    tabbed = union(plate, [shapes.rectangle(20, 50, 40, 60), shapes.rectangle(60, 50, 80, 60)])
+    assert len(tabbed.outer.vertices) == 12
+    assert area(tabbed) == pytest.approx(5400)
+
+
+def test_overlapping_halves_of_one_circle_become_that_circle() -> None:
+    left = Contour(((0, 5, 1.0), (0, -5, 0.0)))
+    right = Contour(((0, -5, 1.0), (0, 5, 0.0)))
+    whole = union(region(left), [right])
+    assert whole.outer == shapes.circle((0, 0), 10)
+
+
+def test_the_same_circle_from_two_places_is_one_edge() -> None:
+    ring = difference(region(shapes.circle((50, 50), 40)), [shapes.rectangle(50, 0, 100, 50)])
+    both = union(ring, [shapes.circle((50, 50), 40)])
+    assert both.outer == shapes.circle((50, 50), 40)
+
+
+def test_separate_regions_stay_separate() -> None:
+    joined = regions_union(
+        [
+            region(shapes.circle((0, 0), 10)),
+            region(shapes.circle((8, 0), 10)),
+            region(shapes.circle((50, 0), 10)),
+        ]
+    )
+    assert len(joined) == 2
+    assert joined[1].outer == shapes.circle((50, 0), 10)
+    assert regions_union([]) == ()
+
+
+def test_what_two_discs_share_is_a_lens_of_two_arcs() -> None:
+    (lens,) = intersection(region(shapes.circle((0, 0), 10)), [shapes.circle((6, 0), 10)])
+    assert len(lens.outer.vertices) == 2
+    assert area(lens) == pytest.approx(2 * 25 * math.acos(0.6) - 6 / 2 * math.sqrt(100 - 36))
+
+
+def test_cutting_everything_away_is_refused() -> None:
+    with pytest.raises(ShapeError, match="nothing is left") as caught:
+        difference(PLATE, [shapes.rectangle(-1, -1, 400, 500)])
+    assert caught.value.pieces == 0
+
+
+def test_cutting_a_shape_apart_is_refused_with_the_number_of_pieces() -> None:
+    with pytest.raises(ShapeError, match="falls into 3 pieces") as caught:
+        difference(PLATE, [shapes.rectangle(-1, y, 400, y + 5) for y in (100, 200)])
+    assert caught.value.pieces == 3
+
+
+def test_adding_a_shape_that_does_not_touch_is_refused() -> None:
+    with pytest.raises(ShapeError, match="falls into 2 pieces"):
+        union(PLATE, [shapes.circle((500, 0), 10)])
+
+
+def test_a_shape_that_crosses_itself_is_refused() -> None:
+    bow = Contour(((0, 0, 0.0), (10, 10, 0.0), (10, 0, 0.0), (0, 12, 0.0)))
+    with pytest.raises(ShapeError, match="crosses itself"):
+        difference(PLATE, [bow])
+    with pytest.raises(ShapeError, match="open contour"):
+        difference(PLATE, [Contour(((0, 0, 0.0), (10, 10, 0.0)), closed=False)])
+
+
+def test_neither_the_order_of_cuts_nor_where_a_contour_begins_matters() -> None:
+    cuts = [shapes.circle((100, 100), 40), shapes.rectangle(90, 90, 200, 110)]
+    shifted = Contour(PLATE.outer.vertices[3:] + PLATE.outer.vertices[:3])
+    assert difference(PLATE, cuts) == difference(region(shifted), cuts[::-1])
+
+
+def test_a_canonical_contour_has_no_idle_vertices() -> None:
+    messy = Contour(
+        (
+            *((10, 10, 0.0), (10, 10, 0.0), (5, 10, 0.0), (0, 10, 0.0), (0, 0, 0.0)),
+            *((3, 0, 0.0), (10, 0, 0.0), (10, 4, 0.0)),
+        )
+    )
+    assert tidy(messy) == shapes.rectangle(0, 0, 10, 10)
+    assert tidy(messy, clockwise=True).vertices == (
+        *((0.0, 0.0, 0.0), (0.0, 10.0, 0.0), (10.0, 10.0, 0.0), (10.0, 0.0, 0.0)),
+    )
+
+
+def test_a_spike_of_no_width_is_dropped() -> None:
+    spiked = Contour(((0, 0, 0.0), (10, 0, 0.0), (10, 5, 0.0), (20, 5, 0.0), (10, 5, 0.0), (0, 5, 0.0)))
+    assert tidy(spiked) == shapes.rectangle(0, 0, 10, 5)
+
+
+@settings(max_examples=150, deadline=None)
+@given(
+    OUTERS,
+    st.lists(tools(), min_size=1, max_size=4),
+    st.sampled_from(("union", "difference", "intersection")),
+)
+def test_operations_agree_with_the_plane_library(
+    outer: Contour, cuts: list[Contour], name: str
+) -> None:
+    pieces = _pieces(name, outer, cuts)
+    reference = _reference(name, outer, cuts)
+    slack = 0.002 * (1 + float(reference.length))
+    found = shapely.union_all([solid(each) for each in pieces])
+    assert difference_area(reference, found) <= slack
+    assert sum(area(each) for each in pieces) == pytest.approx(float(reference.area), abs=slack)
+    assert sum(length(each) for each in pieces) == pytest.approx(reference.length, rel=2e-3, abs=1)
+    known = set().union(*(radii(each) for each in (outer, *cuts)))
+    for piece in pieces:
+        for radius in radii(piece):
+            assert any(abs(radius - each) < 2e-4 for each in known)
+        assert region(piece.outer, piece.openings) == piece
+
+
+def _pieces(name: str, outer: Contour, cuts: list[Contour]) -> tuple[Region, ...]:
+    """Return the result of an operation, pieces and all."""
+    base = region(outer)
+    if name == "intersection":
+        return intersection(base, cuts)
+    if name == "union":
+        return regions_union([base, *(region(each) for each in cuts)])
+    try:
+        return (difference(base, cuts),)
+    except ShapeError:
+        box = bounds(outer)
+        frame = shapes.rectangle(box.x0 - 99, box.y0 - 99, box.x1 + 99, box.y1 + 99)
+        return intersection(base, [each.outer for each in _outside(frame, cuts)])
+
+
+def _outside(frame: Contour, cuts: list[Contour]) -> tuple[Region, ...]:
+    """Return a frame without the cuts, for the cases in which a part falls apart."""
+    whole = difference(region(frame), cuts)
+    return (Region(whole.outer),) if not whole.openings else ()
+
+
+def _reference(name: str, outer: Contour, cuts: list[Contour]) -> shapely.Geometry:
+    one, other = solid(outer), [solid(each) for each in cuts]
+    try:
+        return getattr(shapely, name)(one, shapely.union_all(other))
+    except shapely.GEOSException:
+        joined = shapely.union_all(other, grid_size=1e-7)
+        return getattr(shapely, name)(one, joined, grid_size=1e-7)

@@ -1,0 +1,259 @@
+"""A small invented site: an open plan, one for supporters, trials, pages. And how to write it."""
+
+from __future__ import annotations
+
+import io
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+
+from PIL import Image
+
+from generator.drawing.coupon_view import coupon_view
+from generator.drawing.layout_view import layout_view
+from generator.drawing.part_view import part_view
+from generator.drawing.vocabulary import Drawing
+from generator.edition.edition import Edition
+from generator.model.plan import Photo, Question, Release, Video
+from generator.model.prose import Block, BlockKind, Prose, Span
+from generator.model.statement import Named
+from generator.model.trial import Trial
+from generator.model.workshop import Page, Workshop
+from generator.pages.all_pages import site_texts
+from generator.pages.site import Download, PhotoFile, PlanFiles, Site
+from generator.writing.photo import sized
+from generator.writing.svg import svg_bytes
+from generator.writing.webfont import web_fonts
+from tests.paper.editions import picture, prose, stool
+
+WIDTHS = (480, 960)
+
+
+def heading(text: str, level: int = 2) -> Block:
+    return Block(kind=BlockKind.HEADING, entries=((Span(text=text),),), level=level)
+
+
+def paragraph(*spans: Span) -> Block:
+    return Block(kind=BlockKind.PARAGRAPH, entries=(spans,))
+
+
+STORY = Prose(
+    blocks=(
+        paragraph(
+            Span(text="The first one was made of what lay about after a "),
+            Span(text="regatta", emphasis=True),
+            Span(text=", and stood on the quay for two summers. Its legs were "),
+            Span(text="too close", strong=True),
+            Span(text=". This one stands wider; see "),
+            Span(text="how it was measured", link="https://example.org/measure"),
+            Span(text="."),
+        ),
+        Block(
+            kind=BlockKind.BULLETS,
+            entries=(
+                (Span(text="No glue, no screws."),),
+                (Span(text="Stores flat, 60 mm thick."),),
+            ),
+        ),
+    )
+)
+
+TRIALS = (
+    Trial(
+        date=date(2026, 9, 30),
+        title="Slots in the new birch",
+        plan=Named("harbour-stool"),
+        stock=Named("birch-plywood-18"),
+        thickness=17.8,
+        cutter=Named("compression-6"),
+        speed_rpm=18000,
+        feed_mm_per_min=4500,
+        plunge_mm_per_min=1200,
+        passes=(8.0, 10.1),
+        fit=0.1,
+        outcome="clean",
+        public=True,
+        photo=Photo(file="edge.jpg", alt="A clean edge"),
+        text=prose("First pass deep enough for the up-cut tip; both faces crisp."),
+    ),
+    Trial(
+        date=date(2026, 9, 28),
+        title="Same, one shallow pass more",
+        plan=Named("harbour-stool"),
+        stock=Named("birch-plywood-18"),
+        cutter=Named("compression-6"),
+        passes=(3.0, 7.0, 8.1),
+        outcome="chipped",
+        public=True,
+    ),
+)
+SECRET = Trial(date=date(2026, 9, 1), title="Not for all", outcome="burned", text=prose("Oops."))
+
+PAGE = Page(
+    name="about",
+    title="About the bench",
+    order=10,
+    text=Prose(
+        blocks=(
+            paragraph(Span(text="A bench by a harbour that does not exist.")),
+            heading("Who"),
+            paragraph(Span(text="Ida Fernhill is invented, and so is everything here.")),
+            heading("Tools", 3),
+            paragraph(Span(text="One router, one saw, "), Span(text="many clamps", code=True)),
+            heading("Licence"),
+            Block(kind=BlockKind.QUOTE, entries=((Span(text="Make it, mend it, pass it on."),),)),
+            Block(kind=BlockKind.NUMBERS, entries=((Span(text="Read."),), (Span(text="Ask."),))),
+        )
+    ),
+)
+
+
+def edition(units_first: str = "mm") -> Edition:
+    """Return the stool with a story, questions, a film and its public trials."""
+    found = stool(units_first)
+    identity = replace(
+        found.identity,
+        tagline="Furniture from one sheet, cut by router or by hand.",
+        contact="ida@example.org",
+        tiers=("Sawdust", "Shavings"),
+        welcome=prose("Plans that go together, for the sheet you can buy."),
+    )
+    plan = replace(
+        found.plan,
+        story=STORY,
+        video=Video(
+            url="https://example.org/v/1", chapters=(("0:00", "The idea"), ("2:10", "Cutting"))
+        ),
+    )
+    return replace(found, identity=identity, plan=plan, trials=TRIALS)
+
+
+def locked(found: Edition) -> Edition:
+    """Return a plan like the one given, for supporters, of another name and an earlier day."""
+    plan = replace(
+        found.plan,
+        name="potting-bench",
+        title="Potting bench",
+        access="supporters",
+        version="0.9.0",
+        summary="Twelve parts of two sheets, for a back yard that gets rain.",
+        story=Prose(),
+        video=None,
+        photos=(),
+        licence="CC-BY-NC-SA-4.0",
+        questions=(Question(question="Does it stand rain?", answer=prose("With oil, yes.")),),
+        releases=(Release(version="0.9.0", date=date(2026, 4, 3), changed="First."),),
+    )
+    settled = replace(found.settled, plan=plan)
+    return replace(found, plan=plan, settled=settled, trials=())
+
+
+def inline(name: str, drawing: Drawing) -> str:
+    content = svg_bytes(
+        drawing, decimals=2, real_size=False, class_prefix="k-", id_prefix=f"{name}-"
+    )
+    return content.decode()
+
+
+def pictures(found: Edition) -> dict[str, str]:
+    """Return every inline picture that a plan page may show."""
+    first = found.identity.units_first
+    drawn = {
+        f"sheet-{each.number}": layout_view(found.settled, each, first=first)
+        for each in found.layout.sheets
+    }
+    drawn |= {
+        f"part-{p.name}": part_view(found.settled, p, first=first) for p in found.settled.parts
+    }
+    drawn |= {
+        f"coupon-{each.sheet}": coupon_view(found.settled, each, (150.0, 70.0), first)
+        for each in found.settled.coupons
+    }
+    return {name: inline(f"{found.name}-{name}", each) for name, each in drawn.items()}
+
+
+def photo_files(found: Edition) -> dict[str, tuple[PhotoFile, ...]]:
+    files = {}
+    for name, content in found.pictures.items():
+        width, height = Image.open(io.BytesIO(content)).size
+        stem = f"plans/{found.name}/{name.removesuffix('.jpg')}"
+        files[name] = tuple(
+            PhotoFile(href=f"{stem}-{w}.jpg", width=w, height=round(height * w / width))
+            for w in WIDTHS
+            if w <= width
+        )
+    return files
+
+
+def plan_files(found: Edition) -> PlanFiles:
+    name = f"{found.name}-{found.plan.version}.zip"
+    is_open = found.plan.access == "open"
+    return PlanFiles(
+        download=Download(
+            name=name,
+            size=2_345_678,
+            sha256="9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08",
+            href=f"downloads/{name}" if is_open else "",
+        ),
+        pictures=pictures(found) if is_open else {},
+        photos=photo_files(found),
+    )
+
+
+def site(units_first: str = "mm") -> Site:
+    """Return the whole invented site."""
+    found = edition(units_first)
+    both = (found, locked(found))
+    edge = (PhotoFile(href="log/edge-480.jpg", width=480, height=320),)
+    return Site(
+        identity=found.identity,
+        editions=both,
+        files={each.name: plan_files(each) for each in both},
+        pages=(PAGE,),
+        trials=TRIALS,
+        log_photos={"edge.jpg": edge},
+    )
+
+
+def workshop() -> Workshop:
+    """Return the invented workshop, as far as the private log looks at it."""
+    found = edition()
+    return Workshop(
+        identity=found.identity,
+        stock=found.settled.stock,
+        plans=(found.plan,),
+        trials=(*TRIALS, SECRET),
+        pages=(PAGE,),
+    )
+
+
+CONTENTS = (
+    *("start-here.html", "plan.json", "LICENCE.txt", "SHA256SUMS"),
+    *("booklet-a4.pdf", "booklet-letter.pdf", "layout/layout-a4.pdf", "layout/layout-letter.pdf"),
+    *("setup/setup-sheets.pdf", "lists/parts.csv", "lists/hardware.csv", "lists/sheets.csv"),
+    *("cut/fit-coupon/fit-coupon-ply.svg", "cut/fit-coupon/fit-coupon-ply.dxf"),
+    *(f"cut/{t}mm/sheet-1-{t}mm.{k}" for t in (17.6, 17.8, 18.0) for k in ("svg", "dxf")),
+    *(f"cut/{t}mm/parts/side-{t}mm.{k}" for t in (17.6, 17.8, 18.0) for k in ("svg", "dxf")),
+    *(f"templates/{t}mm/side-{t}mm-{p}.pdf" for t in (17.6, 17.8, 18.0) for p in ("a4", "roll")),
+)
+
+
+def write(found: Site, folder: Path) -> None:
+    """Write the site with its fonts and photos, as a publish would."""
+    for name, text in site_texts(found).items():
+        put(folder / name, text.encode())
+    for name, content in web_fonts().items():
+        put(folder / "assets" / "fonts" / name, content)
+    for each in found.editions:
+        for photo, files in found.files[each.name].photos.items():
+            for file in files:
+                put(folder / file.href, sized(each.pictures[photo], file.width))
+        download = found.files[each.name].download
+        if download.href:
+            put(folder / "plans" / each.name / download.href, b"PK")
+    put(folder / "log" / "edge-480.jpg", sized(picture(480, 320), 480))
+
+
+def put(path: Path, content: bytes) -> None:
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_bytes(content)

@@ -1,0 +1,103 @@
+"""Reads printed pages back with programs that did not write them."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterator
+from typing import Any
+
+import pikepdf
+import pypdfium2
+
+MM = 25.4 / 72
+
+Point = tuple[float, float]
+
+
+def texts(content: bytes) -> list[str]:
+    """Return every page's text with its white space made single."""
+    document = pypdfium2.PdfDocument(content)
+    found = [" ".join(page.get_textpage().get_text_range().split()) for page in document]
+    document.close()
+    return found
+
+
+def sizes(content: bytes) -> list[tuple[float, float]]:
+    """Return every page's width and height in mm, rounded to 0.01."""
+    with pikepdf.open(io.BytesIO(content)) as document:
+        boxes = [[float(each) * MM for each in page.mediabox] for page in document.pages]
+    return [(round(x1 - x0, 2), round(y1 - y0, 2)) for x0, y0, x1, y1 in boxes]
+
+
+def fonts(content: bytes) -> list[Any]:
+    """Return the subtype of every font and whether its program is in the file."""
+    found = []
+    with pikepdf.open(io.BytesIO(content)) as document:
+        for each in document.objects:
+            if isinstance(each, pikepdf.Dictionary) and each.get("/Type") == "/Font":
+                descriptor = each.get("/FontDescriptor", {})
+                found.append((str(each["/Subtype"]), "/FontFile2" in descriptor))
+    return found
+
+
+def chains(content: bytes, page: int) -> Iterator[list[Point]]:
+    """Yield the corner points in mm of every subpath of a page, curves as 33 points each."""
+    with pikepdf.open(io.BytesIO(content)) as document:
+        operations = pikepdf.parse_content_stream(document.pages[page])
+    chain: list[Point] = []
+    for operands, operator in operations:
+        values = [float(each) * MM for each in operands] if str(operator) in "mlc" else []
+        match str(operator):
+            case "m":
+                chain = [(values[0], values[1])]
+            case "l":
+                chain.append((values[0], values[1]))
+            case "c":
+                chain += _curve(chain[-1], values)
+            case "h":
+                chain.append(chain[0])
+                yield chain
+                chain = []
+            case "S":
+                if chain:
+                    yield chain
+                chain = []
+
+
+def _curve(start: Point, handles: list[float]) -> list[Point]:
+    a, b, c = (tuple(handles[i : i + 2]) for i in (0, 2, 4))
+    points = []
+    for step in range(1, 33):
+        t = step / 32
+        weights = ((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3)
+        points.append(
+            tuple(
+                sum(w * p[axis] for w, p in zip(weights, (start, a, b, c), strict=True))
+                for axis in (0, 1)
+            )
+        )
+    return points  # type: ignore[return-value]
+
+
+def segments(content: bytes, page: int) -> list[tuple[Point, Point]]:
+    """Return all two-point lines of a page in mm."""
+    return [(each[0], each[1]) for each in chains(content, page) if len(each) == 2]
+
+
+def outside(content: bytes, margin: float) -> list[str]:
+    """Return the letters that stand nearer than ``margin`` mm to an edge of their page."""
+    document = pypdfium2.PdfDocument(content)
+    found = []
+    for number, page in enumerate(document, start=1):
+        wide, high = page.get_size()
+        text = page.get_textpage()
+        for index in range(text.count_chars()):
+            letter = text.get_text_range(index, 1)
+            if not letter.strip():
+                continue
+            left, bottom, right, top = text.get_charbox(index)
+            near = min(left, bottom, wide - right, high - top) * MM
+            if near < margin - 0.01:
+                found.append(f"page {number}: {letter!r} {near:.1f} mm")
+    document.close()
+    return found

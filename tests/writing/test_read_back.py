@@ -1,0 +1,82 @@
+"""What was written comes back: the readers of the agreement check."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from generator.drawing.vocabulary import Drawing, Label, Layer, Stroke
+from generator.geometry.boolean import symmetric_difference_area
+from generator.geometry.contour import Contour
+from generator.geometry.measure import length, signed_area
+from generator.geometry.shapes import circle, polygon, rounded_slot
+from generator.writing.dxf import dxf_bytes
+from generator.writing.read_back import (
+    dxf_layers,
+    dxf_notes,
+    noted_thickness,
+    svg_layers,
+    svg_notes,
+)
+from generator.writing.svg import svg_bytes
+
+LAYERS = (Layer(name="opening_through", purpose="p"), Layer(name="note", purpose="p"))
+
+
+def drawing(*contours: Contour, notes: tuple[str, ...] = ()) -> Drawing:
+    strokes = [Stroke(contour=each, layer="opening_through") for each in contours]
+    labels = [Label(text=note, at=(0, 9), height=5, layer="note") for note in notes]
+    return Drawing(box=(-12.5, -7.25, 300, 200), items=(*strokes, *labels), layers=LAYERS)
+
+
+def test_dxf_gives_the_very_same_vertices() -> None:
+    contours = (polygon([(0, 0, 5), (90, 0, 0), (60, 50, 12)]), circle((30, 20), 6.6))
+    found = dxf_layers(dxf_bytes(drawing(*contours)))["opening_through"]
+    for one, other in zip(contours, found, strict=True):
+        assert other.closed
+        assert flat(other) == pytest.approx(flat(one), abs=1e-8)
+
+
+def flat(contour: Contour) -> list[float]:
+    return [each for vertex in contour.vertices for each in vertex]
+
+
+SIZES = st.floats(1, 150, allow_nan=False)
+
+
+@settings(max_examples=60, deadline=None)
+@given(x=SIZES, y=SIZES, width=SIZES, longer=SIZES, angle=st.floats(-180, 180))
+def test_svg_keeps_every_shape_within_a_hundredth(
+    x: float, y: float, width: float, longer: float, angle: float
+) -> None:
+    shape = rounded_slot((x, y), width + longer, width, angle)
+    (found,) = svg_layers(svg_bytes(drawing(shape)))["opening_through"]
+    assert symmetric_difference_area(shape, found) < 0.002 * length(shape)
+    assert signed_area(found) > 0, "y points up again"
+
+
+def test_an_open_line_comes_back_open() -> None:
+    line = Contour(((1.0, 2.0, 0.0), (30.0, 2.0, -0.4), (30.0, 20.0, 0.0)), closed=False)
+    for layers in (svg_layers(svg_bytes(drawing(line))), dxf_layers(dxf_bytes(drawing(line)))):
+        (found,) = layers["opening_through"]
+        assert not found.closed
+        assert flat(found) == pytest.approx(flat(line), abs=1e-3)
+
+
+def test_a_shape_with_holes_comes_back_as_its_contours() -> None:
+    stroke = Stroke(
+        contour=circle((50, 50), 40), holes=(circle((50, 50), 10),), layer="opening_through"
+    )
+    made = Drawing(box=(0, 0, 100, 100), items=(stroke,), layers=LAYERS)
+    for found in (svg_layers(svg_bytes(made)), dxf_layers(dxf_bytes(made))):
+        assert len(found["opening_through"]) == 2
+
+
+def test_notes_and_the_thickness_in_them_come_back() -> None:
+    notes = ("Café table & <bench>", "Cut for 17.85 mm ply (about 45/64 in)")
+    made = drawing(notes=notes)
+    assert svg_notes(svg_bytes(made)) == notes
+    assert dxf_notes(dxf_bytes(made)) == notes
+    assert noted_thickness(notes) == 17.85
+    assert noted_thickness(notes[:1]) is None
