@@ -170,12 +170,15 @@ def read_quantity(text: str) -> Fraction | Complaint:
     if isinstance(found_literal, Complaint):
         return found_literal
     if found_literal.end != len(stripped):
-        return _left_over(stripped, found_literal)
+        return _left_over(stripped)
     return found_literal.value
 
 
-def _left_over(text: str, literal: Literal) -> Complaint:
-    if not literal.unit and text[literal.end :].lstrip().startswith("/"):
+def _left_over(text: str) -> Complaint:
+    fraction = re.fullmatch(r"([0-9]+ ?/ ?[0-9]+)\s*([A-Za-z]*)", text)
+    if fraction and fraction[2]:
+        return _no_unit(fraction[1], fraction[2])
+    if fraction:
         return Complaint(f"{quoted(text)} has no unit", f"Write `{text} in`, or a decimal.")
     advice = "Write one length, such as `18 mm` or `1' 6-1/2\"`."
     return Complaint(f"{quoted(text)} is no single length", advice)

@@ -96,10 +96,10 @@ def _callouts(called: tuple[_Called, ...], plate: Box, first: str) -> Iterator[L
             yield _label(f"{each.slot.number}:  {thickness}", (x, y), text, Anchor.END)
             continue
         x, above = each.at[0], each.at[1] >= plate.y1 * 0.45
-        first = plate.y1 + 2.0 + text * 1.25 if above else -2.0 - number * CAPITAL
-        second = plate.y1 + 2.0 if above else first - text * 1.25
-        yield _label(str(each.slot.number), (x, first), number, Anchor.MIDDLE, strong=True)
-        yield _label(thickness, (x, second), text, Anchor.MIDDLE)
+        upper = plate.y1 + 2.0 + text * 1.25 if above else -2.0 - number * CAPITAL
+        lower = plate.y1 + 2.0 if above else upper - text * 1.25
+        yield _label(str(each.slot.number), (x, upper), number, Anchor.MIDDLE, strong=True)
+        yield _label(thickness, (x, lower), text, Anchor.MIDDLE)
 
 
 def _thickness(slot: CouponSlot, first: str) -> str:

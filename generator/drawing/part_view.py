@@ -15,6 +15,9 @@ from generator.settling.settled import SettledPart, SettledPlan
 
 ROOM = (120.0, 90.0)
 _TEXT = 3.2
+_SMALL_TEXT = 2.5
+_SMALL_ROOM = 90.0
+"""Rooms narrower than this, mm, get the small lettering."""
 _AWAY = 6.5
 _BIG_MARK = 11.0
 _SMALL_MARK = 3.2
@@ -32,13 +35,14 @@ def part_view(
 
     ``first`` is the unit named first, ``mm`` or ``in``. The part is never shown larger than it is.
     """
-    scale, items = 1.0, _items(part, 1.0, first)
+    text = _TEXT if room[0] >= _SMALL_ROOM else _SMALL_TEXT
+    scale, items = 1.0, _items(part, 1.0, text, first)
     for _ in range(_TRIES):
         over = _over(part, scale, extent(items), room)
         if over <= 1.0:
             break
         scale /= over * 1.0005
-        items = _items(part, scale, first)
+        items = _items(part, scale, text, first)
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
@@ -59,19 +63,19 @@ def _over(
     ratios = []
     for real, drawn, available in sides:
         around = drawn - real * scale + 1.2
-        ratios.append(real * scale / max(available - around, 0.15 * available))
+        ratios.append(real * scale / max(available - around, 0.1 * available))
     return max(ratios)
 
 
-def _items(part: SettledPart, scale: float, first: str) -> tuple[Item, ...]:
+def _items(part: SettledPart, scale: float, text: float, first: str) -> tuple[Item, ...]:
     shape = bounds(part.routed.outer)
     seat = Seat(scale=scale, x=-shape.x0 * scale, y=-shape.y0 * scale)
     width, height = shape.width * scale, shape.height * scale
     across = Dimension(
-        a=(0, 0), b=(width, 0), text=both_text(shape.width, first), offset=-_AWAY, height=_TEXT
+        a=(0, 0), b=(width, 0), text=both_text(shape.width, first), offset=-_AWAY, height=text
     )
     up = Dimension(
-        a=(0, 0), b=(0, height), text=both_text(shape.height, first), offset=_AWAY, height=_TEXT
+        a=(0, 0), b=(0, height), text=both_text(shape.height, first), offset=_AWAY, height=text
     )
     mark = _mark(part, seat, width)
     right = max(width, extent(mark)[2])

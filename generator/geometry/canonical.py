@@ -5,15 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 
-from generator.geometry.arc import arc_of, bulge_of, reversed_contour
+from generator.geometry.arc import Arc, arc_of, bulge_of, reversed_contour
 from generator.geometry.contour import Contour, Point, Region, Vertex
 from generator.geometry.measure import signed_area
 from generator.geometry.shape_error import ShapeError
 
 SAME = 1e-6
 """Points closer than this, mm, are one point."""
-
-FULL = 1e-9
 
 
 def region(outer: Contour, openings: Iterable[Contour] = ()) -> Region:
@@ -28,35 +26,26 @@ def region(outer: Contour, openings: Iterable[Contour] = ()) -> Region:
 def tidy(contour: Contour, *, clockwise: bool = False) -> Contour:
     """Return a closed contour oriented as asked, without idle vertices, from its least vertex.
 
-    Raises ShapeError when it is open or encloses nothing.
+    Arcs of one circle that follow each other are one arc, a whole circle is two half turns from
+    its leftmost point. Raises ShapeError when the contour is open or encloses nothing.
     """
     if not contour.closed:
         raise ShapeError("the contour is open")
-    vertices = _without_idle(contour.vertices)
-    if len(vertices) < 2 or abs(signed_area(Contour(vertices))) < SAME:
+    once = Contour(_without_doubles(contour.vertices))
+    enclosed = signed_area(once)
+    if abs(enclosed) < SAME:
         raise ShapeError("the contour encloses no area")
-    if (signed_area(Contour(vertices)) < 0) != clockwise:
-        vertices = reversed_contour(Contour(vertices)).vertices
-    return Contour(_from_least(_plain_circle(vertices)))
-
-
-def _plain_circle(vertices: tuple[Vertex, ...]) -> tuple[Vertex, ...]:
-    """Return a full circle as two half turns from its leftmost point; others unchanged."""
-    if (
-        len(vertices) != 2
-        or abs(abs(vertices[0][2]) - 1) > FULL
-        or (abs(vertices[0][2] - vertices[1][2]) > FULL)
-    ):
-        return vertices
-    arc = arc_of(vertices[0][:2], vertices[1][:2], vertices[0][2])
-    (x, y), radius, bulge = arc.centre, arc.radius, math.copysign(1.0, arc.sweep)
-    return ((x - radius, y, bulge), (x + radius, y, bulge))
+    if (enclosed < 0) != clockwise:
+        once = reversed_contour(once)
+    # The least vertex is a corner of the hull: it never lies in the middle of a straight side.
+    plain = _merged_arcs(_without_idle(_from_least(once.vertices)))
+    return Contour(tuple(_rounded(vertex) for vertex in _from_least(plain)))
 
 
 def _from_least(vertices: tuple[Vertex, ...]) -> tuple[Vertex, ...]:
     keys = [(round(x, 6) + 0.0, round(y, 6) + 0.0) for x, y, _ in vertices]
     first = keys.index(min(keys))
-    return tuple(_rounded(vertex) for vertex in vertices[first:] + vertices[:first])
+    return vertices[first:] + vertices[:first]
 
 
 def _rounded(vertex: Vertex) -> Vertex:
@@ -65,19 +54,7 @@ def _rounded(vertex: Vertex) -> Vertex:
     return (round(x, 9) + 0.0, round(y, 9) + 0.0, round(bulge, 12) + 0.0)
 
 
-def _without_idle(vertices: Sequence[Vertex]) -> tuple[Vertex, ...]:
-    """Drop doubled vertices, and vertices in the middle of a straight line, until none is left."""
-    kept = _without_doubles(vertices)
-    while True:
-        count = len(kept)
-        fewer = [kept[i] for i in range(count) if not _is_idle(kept, i)]
-        if len(fewer) == count or len(fewer) < 2:
-            return tuple(kept)
-        # Neighbours judged together may both lean on each other: judge again after each pass.
-        kept = _without_doubles(fewer)
-
-
-def _without_doubles(vertices: Sequence[Vertex]) -> list[Vertex]:
+def _without_doubles(vertices: Sequence[Vertex]) -> tuple[Vertex, ...]:
     kept: list[Vertex] = []
     for vertex in vertices:
         if kept and math.dist(kept[-1][:2], vertex[:2]) < SAME:
@@ -86,18 +63,69 @@ def _without_doubles(vertices: Sequence[Vertex]) -> list[Vertex]:
             kept.append(vertex)
     while len(kept) > 1 and math.dist(kept[-1][:2], kept[0][:2]) < SAME:
         kept.pop()
-    return kept
+    return tuple(kept)
 
 
-def _is_idle(vertices: Sequence[Vertex], index: int) -> bool:
-    before, here, after = (
-        vertices[index - 1],
-        vertices[index],
-        vertices[(index + 1) % len(vertices)],
-    )
-    if before[2] or here[2]:
+def _without_idle(vertices: tuple[Vertex, ...]) -> tuple[Vertex, ...]:
+    """Drop the vertices in the middle of straight sides; the first vertex always stays.
+
+    Every vertex dropped lies within 1e-6 mm of the side that replaces it, so a fine curve is not
+    worn away one vertex at a time.
+    """
+    kept, idle = [vertices[0]], list[Vertex]()
+    for vertex in (*vertices[1:], vertices[0]):
+        before = idle[-1] if idle else kept[-1]
+        straight = not before[2] and not (kept[-1][2])
+        start, end = kept[-1][:2], vertex[:2]
+        if idle and not (straight and all(off_line(p[:2], start, end) < SAME for p in idle)):
+            kept.append(idle[-1])
+            idle.clear()
+        idle.append(vertex)
+    return tuple(kept)
+
+
+def _merged_arcs(vertices: tuple[Vertex, ...]) -> tuple[Vertex, ...]:
+    """Join neighbouring arcs of one circle."""
+    count = len(vertices)
+    ends = [vertices[(i + 1) % count][:2] for i in range(count)]
+    arcs = [
+        arc_of(v[:2], end, v[2]) if v[2] else None for v, end in zip(vertices, ends, strict=True)
+    ]
+    joins = [_is_one(arcs[i - 1], arcs[i]) for i in range(count)]
+    if all(joins):
+        return _whole_circle(_longest(arcs))
+    first = joins.index(False)
+    result: list[Vertex] = []
+    for index in [*range(first, count), *range(first)]:
+        if joins[index]:
+            continue
+        run = [arcs[index]]
+        while joins[(index + len(run)) % count]:
+            run.append(arcs[(index + len(run)) % count])
+        if len(run) == 1:
+            result.append(vertices[index])
+        else:
+            sweep = sum(arc.sweep for arc in run if arc)
+            result.extend(arc_vertices(vertices[index][:2], sweep, _longest(run).centre))
+    return tuple(result)
+
+
+def _is_one(before: Arc | None, after: Arc | None) -> bool:
+    """Tell whether an arc goes on along the circle of the one before, the same way round."""
+    if before is None or after is None or (before.sweep > 0) != (after.sweep > 0):
         return False
-    return off_line(here[:2], before[:2], after[:2]) < SAME
+    off = math.dist(before.centre, after.centre)
+    return off < SAME and abs(before.radius - after.radius) < SAME
+
+
+def _longest(arcs: Sequence[Arc | None]) -> Arc:
+    """Return the arc of the greatest turn, whose centre is known best."""
+    return max((arc for arc in arcs if arc), key=lambda arc: abs(arc.sweep))
+
+
+def _whole_circle(arc: Arc) -> tuple[Vertex, ...]:
+    (x, y), radius, bulge = arc.centre, arc.radius, math.copysign(1.0, arc.sweep)
+    return ((x - radius, y, bulge), (x + radius, y, bulge))
 
 
 def off_line(point: Point, start: Point, end: Point) -> float:

@@ -30,7 +30,7 @@ def circle(centre: Point, diameter: float) -> Contour:
     if diameter <= _LEAST:
         raise ShapeError("a circle needs a diameter above 0")
     x, y, r = *centre, diameter / 2
-    return Contour(((x - r, y, 1.0), (x + r, y, 1.0)))
+    return tidy(Contour(((x - r, y, 1.0), (x + r, y, 1.0))))
 
 
 def ellipse(centre: Point, width: float, height: float, tolerance: float = 0.005) -> Contour:

@@ -76,7 +76,7 @@ def outline_text(
     """
     _check(text, height)
     font = _outline_font()
-    cap = float(font["OS/2"].sCapHeight)
+    cap = float(font["glyf"]["H"].yMax)
     scale = height / cap
     outlines: list[Contour] = []
     pen = 0.0

@@ -156,6 +156,10 @@ def _read(entity: Any, known: _Known, sheet: _Sheet, depth: int) -> None:
             message = f"blocks are nested more than {_MOST_DEPTH} deep"
             sheet.findings.append(error("broken-path", message, place, "Resolve the block."))
             return
+        if entity.block() is None:
+            message = f"block `{entity.dxf.name}` is not in the drawing"
+            sheet.findings.append(error("unknown-reference", message, place, "Draw it anew."))
+            return
         for part in _parts(entity):
             _guarded(part, (str(entity.dxf.name), *groups), layer, sheet, depth + 1)
         return

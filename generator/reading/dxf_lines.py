@@ -19,7 +19,7 @@ def entity_lines(path: Path) -> dict[str, int]:
     for index in range(0, len(rows) - 1, 2):
         code, value = rows[index].strip(), rows[index + 1].strip()
         if code == "0":
-            begin = index + 1
+            begin = index + 2
         elif code == "5" and begin:
             found.setdefault(value.upper(), begin)
     return found

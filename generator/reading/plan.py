@@ -26,7 +26,7 @@ from generator.reading.release import PHOTOS, QUESTIONS, RELEASES, VIDEO, versio
 from generator.reading.sheet import BOARDS, SHEETS
 from generator.reading.shelf import Shelf
 from generator.reading.step import HARDWARE, JOINTS, STEPS
-from generator.reading.values import SCALAR, TEXT, TEXTS, VERSION, choice
+from generator.reading.values import SCALAR, TEXT, TEXTS, VERSION, choice, version_fault
 from generator.reading.yaml_text import read_yaml
 
 _FILE = "plan.yaml"
@@ -198,7 +198,7 @@ def read_plan(content: bytes, name: str, shelf: Shelf) -> PlanRead:
 
 
 def _completed(plan: Plan, desk: Desk, node: Node) -> Plan:
-    versions = tuple(each.version for each in plan.releases)
+    versions = tuple(v for v in _stated_names(node, "releases") or () if not version_fault(v))
     complaint = version_complaint(plan.version, versions) if plan.version else None
     stated = node.get("version") if isinstance(node, Mapping) else None
     if complaint is not None and stated is not None:

@@ -251,13 +251,26 @@ def _laid_over(below: Fields, above: Fields) -> Fields:
     )
 
 
-def make_stock(kept: Kept, desk: Desk) -> Stock:
-    """Return records of all entries that state what they need; findings for the others."""
+def make_stock(library: Kept, own: Kept, desk: Desk) -> Stock:
+    """Return records of the library with the maker's own entries laid over it.
+
+    An entry that cannot be read falls back to the library's; the names of those the library does
+    not have are kept at the desk.
+    """
+    merged = overlay(library, own)
     made: dict[str, tuple[Any, ...]] = {}
     for section, record in SECTIONS.items():
-        entries = kept.get(section, {})
-        records = [_made(record, entries[name], desk) for name in sorted(entries)]
-        made[section] = tuple(each for each in records if each is not None)
+        records = []
+        for name in sorted(merged[section]):
+            below = library.get(section, {}).get(name)
+            made_record = _made(record, merged[section][name], desk)
+            if made_record is None and below is not None:
+                made_record = _made(record, below, Desk())
+            if made_record is None:
+                desk.unread.add(name)
+            else:
+                records.append(made_record)
+        made[section] = tuple(records)
     return Stock(**made)
 
 

@@ -37,6 +37,7 @@ class _Visit:
     folder: Path
     findings: list[Finding] = field(default_factory=list)
     pictures: dict[str, bytes] = field(default_factory=dict)
+    unread_stock: frozenset[str] = frozenset()
 
     def content(self, path: Path) -> bytes | None:
         """Return a file's bytes, or None with a finding."""
@@ -140,8 +141,9 @@ def _stock(visit: _Visit) -> Stock:
         for fields, complaint in doubled(own, sections):
             desk.complain("doubled-key", complaint, fields.place)
         own = overlay(own, sections)
-    stock = make_stock(overlay(library, own), desk)
+    stock = make_stock(library, own, desk)
     visit.findings += desk.findings
+    visit.unread_stock = frozenset(desk.unread)
     return stock
 
 
@@ -194,7 +196,11 @@ def _plan(visit: _Visit, folder: Path) -> Plan | None:
     visit.keep_pictures(shown, dict(read.pictures))
     if read.plan is None:
         return None
-    return replace(read.plan, layout_text=_layout_text(visit, folder / "layout.json"))
+    return replace(
+        read.plan,
+        layout_text=_layout_text(visit, folder / "layout.json"),
+        unread=tuple(sorted({*read.plan.unread, *visit.unread_stock})),
+    )
 
 
 _NO_PLAN = "`kerfolio add plan NAME` writes one; a folder that begins with `_` is passed over."
@@ -213,8 +219,8 @@ def _trials(visit: _Visit, stock: Stock) -> Iterable[Trial]:
     _warn_of_yml(visit, folder)
     known = {
         "plan": _plan_folders(visit.folder / "plans"),
-        "stock": [each.name for each in stock.sheets],
-        "cutter": [each.name for each in stock.cutters],
+        "stock": [*(each.name for each in stock.sheets), *visit.unread_stock],
+        "cutter": [*(each.name for each in stock.cutters), *visit.unread_stock],
     }
     for path in _files(folder, ".yaml"):
         content = visit.content(path)

@@ -63,13 +63,15 @@ class _Composer:
         self._file = file
         self._events: Iterator[Any] = iter(())
         self._count = 0
+        self._long_quote: Place | None = None
 
     def document(self) -> Node | None:
         try:
             self._events = yaml.parse(self._text, Loader=_LOADER)
             return self._only_document()
         except yaml.YAMLError as trouble:
-            self.findings.append(syntax_finding(trouble, self._text, self._file))
+            opened = self._long_quote
+            self.findings.append(syntax_finding(trouble, self._text, self._file, opened))
         except _TooMuch as trouble:
             self.findings.append(trouble.finding)
         return None
@@ -84,7 +86,8 @@ class _Composer:
                     return None
                 root = self._node(next(self._events), 1)
         if root is None or (isinstance(root, Scalar) and root.empty):
-            self._refuse("empty-file", "the file says nothing", Place(self._file), "")
+            advice = "Write its keys, or remove the file."
+            self._refuse("empty-file", "the file says nothing", Place(self._file), advice)
             return None
         return root
 
@@ -102,7 +105,14 @@ class _Composer:
         if isinstance(event, yaml.MappingStartEvent):
             return self._mapping(event, place, depth)
         style = event.style if event.style in ('"', "'", "|", ">") else ""
+        self._long_quote = self._spanning_lines(event, style, place)
         return Scalar(text=event.value, style=style, place=place)
+
+    @staticmethod
+    def _spanning_lines(event: Any, style: str, place: Place) -> Place | None:
+        """Return where a quoted text over several lines begins: perhaps it was never meant so."""
+        long = event.end_mark.line > event.start_mark.line
+        return place if style in ('"', "'") and style and long else None
 
     def _check_bounds(self, depth: int, place: Place) -> None:
         if depth > MOST_DEPTH:

@@ -31,10 +31,16 @@ _WORDS: tuple[tuple[str, str, str], ...] = (
     ("incompatible YAML", "a `%YAML` line", "Remove the line."),
     ("directive", "a line that begins with `%`", "Remove the line, or put the text in quotes."),
 )
+_AT_ITS_START = ("unexpected end of stream", "could not find expected ':'")
 
 
-def syntax_finding(trouble: yaml.YAMLError, text: str, file: str) -> Finding:
-    """Return the finding for a file that is no YAML, with the place the parser stopped at."""
+def syntax_finding(
+    trouble: yaml.YAMLError, text: str, file: str, opened: Place | None = None
+) -> Finding:
+    """Return the finding for a file that is no YAML, with the place the mistake was made at.
+
+    ``opened`` is where a quoted text over several lines began, when one ended just before.
+    """
     mark = getattr(trouble, "problem_mark", None)
     if mark is None:
         return _bad_character(text, file)
@@ -44,9 +50,12 @@ def syntax_finding(trouble: yaml.YAMLError, text: str, file: str) -> Finding:
     if _tabbed(line):
         place = Place(file, mark.line + 1, 1)
         return error("yaml-tab", "a tab in the indentation", place, "Indent with blanks.")
-    if "unexpected end of stream" in problem and (start := getattr(trouble, "context_mark", None)):
+    start = getattr(trouble, "context_mark", None)
+    if start and any(sign in problem for sign in _AT_ITS_START):
         place = Place(file, start.line + 1, start.column + 1)
     message, advice = _words(problem, line, mark.column)
+    if opened is not None and "key" in message + problem:
+        place, message, advice = opened, "a quotation mark is not closed", "Close the quotes."
     return error("yaml-syntax", message, place, advice)
 
 

@@ -45,12 +45,12 @@ def colour(ink: Ink, operator: str) -> str:
 def quarter_error(sweep: float) -> float:
     """Return how far the usual cubic strays from an arc of radius 1 that turns ``sweep`` radians.
 
-    With handles of 4/3 tan(sweep/4) the greatest error is (4/27) sin^6(a) / cos^2(a), a = sweep/4
+    With handles of 4/3 tan(sweep/4) the greatest error is (2/27) sin^6(a) / cos^2(a), a = sweep/4
     (M. Goldapp, Approximation of circular arcs by cubic polynomials, 1991; from memory, and
     measured in the tests).
     """
     quarter = abs(sweep) / 4
-    return 4 / 27 * math.sin(quarter) ** 6 / math.cos(quarter) ** 2
+    return 2 / 27 * math.sin(quarter) ** 6 / math.cos(quarter) ** 2
 
 
 def _pieces(arc: Arc, scale: float) -> int:

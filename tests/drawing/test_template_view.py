@@ -77,9 +77,7 @@ def test_words_cover_no_line_and_no_other_words(part: SettledPart) -> None:
 @each_part
 def test_every_inside_corner_has_its_drill_circle(part: SettledPart) -> None:
     """The diameter is the cutter's, 6 mm, so that hand and machine leave the same corner."""
-    rings = [
-        bounds(s.contour) for s in strokes(template(PLAN, part), "drill") if s.contour.closed
-    ]
+    rings = [bounds(s.contour) for s in strokes(template(PLAN, part), "drill") if s.contour.closed]
     for found, meant in zip(
         sorted(ring.centre for ring in rings), sorted(part.drill_centres), strict=True
     ):

@@ -65,8 +65,10 @@ def test_the_room_is_used() -> None:
 
 @pytest.mark.parametrize(
     ("first", "texts"),
-    [("mm", ["360 mm (14 3/16 in)", "450 mm (17 23/32 in)"]),
-     ("in", ["14 3/16 in (360 mm)", "17 23/32 in (450 mm)"])],
+    [
+        ("mm", ["360 mm (14 3/16 in)", "450 mm (17 23/32 in)"]),
+        ("in", ["14 3/16 in (360 mm)", "17 23/32 in (450 mm)"]),
+    ],
 )
 def test_overall_sizes_stand_in_both_units(first: str, texts: list[str]) -> None:
     """360 / 25.4 = 14.173 (14 3/16 = 14.1875 to the nearest 1/32), 450 / 25.4 = 17.717."""

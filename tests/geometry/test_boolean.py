@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from contextlib import suppress
 
 import pytest
 import shapely
@@ -14,7 +15,7 @@ from generator.geometry.arc import edges
 from generator.geometry.boolean import difference, intersection, regions_union, union
 from generator.geometry.canonical import region, tidy
 from generator.geometry.contour import Contour, Region
-from generator.geometry.measure import area, bounds, length
+from generator.geometry.measure import area, length
 from generator.geometry.shape_error import ShapeError
 from tests.geometry.shape_cases import OUTERS, difference_area, solid, tools
 
@@ -134,9 +135,29 @@ def test_a_canonical_contour_has_no_idle_vertices() -> None:
     )
 
 
-def test_a_spike_of_no_width_is_dropped() -> None:
-    spiked = Contour(((0, 0, 0.0), (10, 0, 0.0), (10, 5, 0.0), (20, 5, 0.0), (10, 5, 0.0), (0, 5, 0.0)))
-    assert tidy(spiked) == shapes.rectangle(0, 0, 10, 5)
+def test_pieces_of_one_circle_are_joined() -> None:
+    quarter = math.tan(math.pi / 8)
+    around = [(10, 0, quarter), (0, 10, quarter), (-10, 0, quarter), (0, -10, quarter)]
+    assert tidy(Contour(tuple(around))) == shapes.circle((0, 0), 20)
+    assert tidy(Contour((*around[:2], (-10, 0, 0.0)))).vertices == (
+        *((-10.0, 0.0, 0.0), (10.0, 0.0, 1.0)),
+    )
+    three = tidy(Contour((*around[:3], (0, -10, 0.0))))
+    assert len(three.vertices) == 2
+    assert area(three) == pytest.approx(math.pi * 75 + 50)
+
+
+def test_a_curve_of_very_many_points_is_not_worn_away() -> None:
+    count = 60_000
+    ring = Contour(
+        tuple(
+            (50 * math.cos(math.tau * k / count), 50 * math.sin(math.tau * k / count), 0.0)
+            for k in range(count)
+        )
+    )
+    thin = tidy(ring)
+    assert len(thin.vertices) < count
+    assert area(thin) == pytest.approx(area(ring), abs=2e-6 * math.tau * 50)
 
 
 @settings(max_examples=150, deadline=None)
@@ -148,8 +169,12 @@ def test_a_spike_of_no_width_is_dropped() -> None:
 def test_operations_agree_with_the_plane_library(
     outer: Contour, cuts: list[Contour], name: str
 ) -> None:
-    pieces = _pieces(name, outer, cuts)
     reference = _reference(name, outer, cuts)
+    pieces = _pieces(name, outer, cuts)
+    if pieces is None:
+        sound = [each for each in shapely.get_parts(reference) if each.area > 0.01 * each.length]
+        assert len(sound) != 1
+        return
     slack = 0.002 * (1 + float(reference.length))
     found = shapely.union_all([solid(each) for each in pieces])
     assert difference_area(reference, found) <= slack
@@ -157,30 +182,20 @@ def test_operations_agree_with_the_plane_library(
     assert sum(length(each) for each in pieces) == pytest.approx(reference.length, rel=2e-3, abs=1)
     known = set().union(*(radii(each) for each in (outer, *cuts)))
     for piece in pieces:
-        for radius in radii(piece):
-            assert any(abs(radius - each) < 2e-4 for each in known)
+        assert all(any(abs(r - each) < 2e-4 for each in known) for r in radii(piece))
         assert region(piece.outer, piece.openings) == piece
 
 
-def _pieces(name: str, outer: Contour, cuts: list[Contour]) -> tuple[Region, ...]:
-    """Return the result of an operation, pieces and all."""
+def _pieces(name: str, outer: Contour, cuts: list[Contour]) -> tuple[Region, ...] | None:
+    """Return the result of an operation; None for a difference that is not one piece."""
     base = region(outer)
     if name == "intersection":
         return intersection(base, cuts)
     if name == "union":
         return regions_union([base, *(region(each) for each in cuts)])
-    try:
+    with suppress(ShapeError):
         return (difference(base, cuts),)
-    except ShapeError:
-        box = bounds(outer)
-        frame = shapes.rectangle(box.x0 - 99, box.y0 - 99, box.x1 + 99, box.y1 + 99)
-        return intersection(base, [each.outer for each in _outside(frame, cuts)])
-
-
-def _outside(frame: Contour, cuts: list[Contour]) -> tuple[Region, ...]:
-    """Return a frame without the cuts, for the cases in which a part falls apart."""
-    whole = difference(region(frame), cuts)
-    return (Region(whole.outer),) if not whole.openings else ()
+    return None
 
 
 def _reference(name: str, outer: Contour, cuts: list[Contour]) -> shapely.Geometry:

@@ -1,0 +1,39 @@
+"""What a rule is: one check with its id, its reason and its source."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from typing import Generic, TypeVar
+
+from generator.basis.finding import Finding
+from generator.model.plan import Plan
+from generator.model.stock import Stock
+from generator.settling.settled import SettledPlan
+
+COMMON_PRACTICE = "common practice, no single source"
+OUR_FORM = "the form of a plan"
+
+S = TypeVar("S")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stated:
+    """What rules before settling look at."""
+
+    plan: Plan
+    stock: Stock
+
+
+@dataclass(frozen=True, kw_only=True)  # no slots: a parametrised generic cannot have them
+class Rule(Generic[S]):
+    """A named check; ``check`` yields the findings, each carrying ``id`` as its rule."""
+
+    id: str
+    reason: str
+    source: str
+    check: Callable[[S], Iterator[Finding]]
+
+
+Before = Rule[Stated]
+After = Rule[SettledPlan]

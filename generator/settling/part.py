@@ -1,0 +1,198 @@
+"""A stated part made into its flat shape, plain and relieved, with its cuts in order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from math import dist
+
+from generator.basis.finding import Finding, error
+from generator.basis.lengths import mm_text
+from generator.geometry.boolean import contains, intersects
+from generator.geometry.contour import Contour, Region
+from generator.geometry.measure import area, bounds
+from generator.geometry.shape_error import ShapeError
+from generator.model.outline import Drawing, Drawn
+from generator.model.part import Part
+from generator.model.plan import Relief
+from generator.model.stock import Stock
+from generator.settling.copies import copies
+from generator.settling.drawn import drawn_part
+from generator.settling.feature import Bench, shapes_of
+from generator.settling.fitted import Fitting
+from generator.settling.outline import outline_contour
+from generator.settling.scope import SettlingError, misshapen
+from generator.settling.settled import Cut, Operation, SettledPart, SettledPiece, SettledSheet
+from generator.settling.shape import Shape, pocketed, shape_of
+from generator.settling.shaped import Shaped
+
+_SAME = 0.005
+_EDGE = 0.01
+_KG_PER_MM3 = 1e-9  # of kg/m3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """What parts are made from besides their own statements."""
+
+    fitting: Fitting
+    stock: Stock
+    drawings: tuple[Drawing, ...]
+    relief: Relief
+
+
+def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, tuple[Finding, ...]]:
+    """Return a part's settled shape, None with findings when it cannot be made."""
+    try:
+        sheet = job.fitting.sheet(part.sheet)
+        outline, shapes, findings = _shapes(part, job)
+        findings += tuple(_misplaced(shapes, outline, part))
+        shape = shape_of(outline, shapes, sheet, job.relief.style)
+    except SettlingError as trouble:
+        return None, (trouble.finding,)
+    except ShapeError as fault:
+        return None, (misshapen(f"part `{part.name}`", fault, part.place).finding,)
+    pieces = pieces_of(part.name, mark, part.pieces)
+    made = assembled(part.name, mark, sheet, pieces, part.grain, shape, shapes, job.relief.style)
+    findings += tuple(_outside(made, shapes, part))
+    return replace(made, note=part.note, place=part.place), findings
+
+
+def _shapes(part: Part, job: Job) -> tuple[Contour, tuple[Shaped, ...], tuple[Finding, ...]]:
+    """Return the outline and every feature's shapes; features that fail leave a finding."""
+    shapes: list[Shaped] = []
+    if isinstance(part.shape, Drawn):
+        drawings = {each.file: each for each in job.drawings}
+        drawn = drawn_part(part.shape, job.fitting, drawings)
+        outline = drawn.outline
+        shapes += drawn.shapes
+    else:
+        what = f"outline of `{part.name}`"
+        outline = outline_contour(part.shape, job.fitting.scope, what, centred=False)
+    bench = Bench(fitting=job.fitting, outline=outline, stock=job.stock, drawings=job.drawings)
+    findings: list[Finding] = []
+    for feature in part.features:
+        try:
+            shapes += copies(feature, shapes_of(feature, bench), job.fitting.scope)
+        except SettlingError as trouble:
+            findings.append(trouble.finding)
+    return outline, tuple(shapes), tuple(findings)
+
+
+def _misplaced(shapes: Iterable[Shaped], outline: Contour, part: Part) -> Iterator[Finding]:
+    """Yield a finding for each tab, notch or row of fingers that does not stand on its edge."""
+    for shaped in shapes:
+        if not all(contains(outline, each, _EDGE) for each in shaped.stands_on):
+            feature = shaped.feature
+            message = f"{feature.kind} `{part.name}.{feature.name}` is not on the edge"
+            advice = "The edge must be straight, and as long as the feature, where it stands."
+            yield error(f"{feature.kind}-off-edge", message, feature.place, advice)
+
+
+def _outside(made: SettledPart, shapes: Iterable[Shaped], part: Part) -> Iterator[Finding]:
+    """Yield a finding for each feature that lies outside its part."""
+    base = Region(made.plain.outer)
+    for shaped in shapes:
+        feature = shaped.feature
+        inner = [c for cut in shaped.cuts if feature.kind != "groove" for c in cut.contours]
+        if feature.kind in ("slot", "hole", "window"):
+            inner += shaped.taken
+        for contour in inner:
+            if not contains(base, contour, _EDGE):
+                box = bounds(contour)
+                where = "outside" if not intersects(base, contour) else "partly outside"
+                message = f"{feature.kind} `{part.name}.{feature.name}` lies {where} the part"
+                advice = f"It reaches from {_spot(box.x0, box.y0)} to {_spot(box.x1, box.y1)}."
+                yield error("feature-outside", message, feature.place, advice)
+                break
+
+
+def _spot(x: float, y: float) -> str:
+    return f"{mm_text(x)}, {mm_text(y)}"
+
+
+def pieces_of(name: str, mark: str, names: Sequence[str]) -> tuple[SettledPiece, ...]:
+    """Return the pieces of a part: ``side.left`` marked A1, or the part itself marked A."""
+    if not names:
+        return (SettledPiece(label=name, mark=mark),)
+    return tuple(
+        SettledPiece(label=f"{name}.{each}", mark=f"{mark}{number}")
+        for number, each in enumerate(names, start=1)
+    )
+
+
+def assembled(
+    name: str,
+    mark: str,
+    sheet: SettledSheet,
+    pieces: tuple[SettledPiece, ...],
+    grain: str,
+    shape: Shape,
+    shapes: Sequence[Shaped],
+    style: str,
+) -> SettledPart:
+    """Return a part from its shape and features: cuts in order, sizes, area and mass."""
+    radius = sheet.cutter.diameter / 2
+    partial = [
+        pocketed(cut, shaped.pocketed, shape.plain, radius, style)
+        for shaped in shapes
+        for cut in shaped.cuts
+    ]
+    cuts = (*sorted(partial, key=_order), *_through(shape.routed, shapes))
+    box, flat = bounds(shape.routed), area(shape.routed)
+    removed = sum(
+        abs(area(contour)) * (cut.depth or 0.0)
+        for cut in partial
+        if cut.operation is not Operation.ENGRAVE
+        for contour in cut.contours
+    )
+    return SettledPart(
+        name=name,
+        mark=mark,
+        sheet=sheet.name,
+        thickness=sheet.thickness,
+        pieces=pieces,
+        grain=grain,
+        plain=shape.plain,
+        routed=shape.routed,
+        cuts=cuts,
+        drill_centres=shape.drill_centres,
+        features=tuple(shaped.feature for shaped in shapes),
+        size=(box.width, box.height),
+        area=flat,
+        mass=max(0.0, flat * sheet.thickness - removed) * sheet.stock.density * _KG_PER_MM3,
+    )
+
+
+_SEQUENCE = (Operation.ENGRAVE, Operation.POCKET, Operation.HOLE)
+
+
+def _order(cut: Cut) -> tuple[int, float]:
+    return _SEQUENCE.index(cut.operation), cut.depth or 0.0
+
+
+def _through(routed: Region, shapes: Sequence[Shaped]) -> Iterator[Cut]:
+    """Yield what goes through the sheet: holes, other openings, last the outline."""
+    round_holes = [
+        bounds(each) for shaped in shapes if shaped.feature.kind == "hole" for each in shaped.taken
+    ]
+    holes: list[Contour] = []
+    openings: list[Contour] = []
+    for opening in routed.openings:
+        box = bounds(opening)
+        is_hole = any(
+            dist(box.centre, each.centre) < _SAME and abs(box.width - each.width) < _SAME
+            for each in round_holes
+        )
+        (holes if is_hole else openings).append(opening)
+    for operation, contours in ((Operation.HOLE, holes), (Operation.OPENING, openings)):
+        if contours:
+            yield Cut(operation=operation, depth=None, contours=tuple(contours))
+    yield Cut(operation=Operation.OUTLINE, depth=None, contours=(routed.outer,))
+
+
+def marks(count: int) -> tuple[str, ...]:
+    """Return short marks for parts: A, B ... without I and O, then AA, AB ..."""
+    letters = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+    pairs = [a + b for a in letters for b in letters]
+    return tuple((*letters, *pairs)[:count])

@@ -1,0 +1,95 @@
+"""One feature made into shapes: what it adds, takes away and cuts, before it joins its part."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from generator.geometry.contour import Contour, Point
+from generator.geometry.transform import mirrored_x, mirrored_y, moved
+from generator.settling.settled import Cut, SettledFeature
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mating:
+    """A corner that a mating part fills: where, and along which wall a sideways relief eats."""
+
+    at: Point
+    eaten: Point
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shaped:
+    """A feature's shapes in the part's frame.
+
+    ``added`` joins the part; ``taken`` is cut away through the sheet; ``cuts`` go to a depth.
+    ``stands_on`` must lie inside the part, or the feature does not stand on its edge. ``mating``
+    are the corners of ``added`` and ``taken`` to relieve; those of ``cuts`` are in ``pocketed``.
+    """
+
+    feature: SettledFeature
+    added: tuple[Contour, ...] = ()
+    taken: tuple[Contour, ...] = ()
+    cuts: tuple[Cut, ...] = ()
+    mating: tuple[Mating, ...] = ()
+    pocketed: tuple[Mating, ...] = ()
+    stands_on: tuple[Contour, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shift:
+    """A move by dx, dy in mm, then a mirroring at x or y (mm) where stated."""
+
+    dx: float = 0.0
+    dy: float = 0.0
+    x: float | None = None
+    y: float | None = None
+
+    def point(self, point: Point) -> Point:
+        """Return a point moved and mirrored."""
+        x, y = point[0] + self.dx, point[1] + self.dy
+        return (x if self.x is None else 2 * self.x - x, y if self.y is None else 2 * self.y - y)
+
+    def direction(self, vector: Point) -> Point:
+        """Return a direction mirrored."""
+        x, y = vector
+        return (x if self.x is None else 0.0 - x, y if self.y is None else 0.0 - y)
+
+    def contour(self, contour: Contour) -> Contour:
+        """Return a contour moved and mirrored."""
+        made = moved(contour, self.dx, self.dy)
+        made = made if self.x is None else mirrored_x(made, self.x)
+        return made if self.y is None else mirrored_y(made, self.y)
+
+    def lettering(self, contours: tuple[Contour, ...], at: Point) -> tuple[Contour, ...]:
+        """Return contours that keep their reading: moved with their centre, never mirrored."""
+        x, y = self.point(at)
+        return tuple(moved(each, x - at[0], y - at[1]) for each in contours)
+
+
+def shifted(shaped: Shaped, shift: Shift, name: str) -> Shaped:
+    """Return a copy of a feature elsewhere, under a name of its own."""
+    feature = replace(
+        shaped.feature,
+        name=name,
+        at=shift.point(shaped.feature.at),
+        direction=shift.direction(shaped.feature.direction),
+    )
+    return Shaped(
+        feature=feature,
+        added=tuple(map(shift.contour, shaped.added)),
+        taken=tuple(map(shift.contour, shaped.taken)),
+        cuts=tuple(_cut(each, shift, shaped.feature, name) for each in shaped.cuts),
+        mating=tuple(_mating(each, shift) for each in shaped.mating),
+        pocketed=tuple(_mating(each, shift) for each in shaped.pocketed),
+        stands_on=tuple(map(shift.contour, shaped.stands_on)),
+    )
+
+
+def _cut(cut: Cut, shift: Shift, feature: SettledFeature, name: str) -> Cut:
+    if feature.kind == "engraving":
+        return replace(cut, contours=shift.lettering(cut.contours, feature.at), feature=name)
+    return replace(cut, contours=tuple(map(shift.contour, cut.contours)), feature=name)
+
+
+def _mating(mating: Mating, shift: Shift) -> Mating:
+    return Mating(at=shift.point(mating.at), eaten=shift.direction(mating.eaten))

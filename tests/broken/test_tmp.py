@@ -1,0 +1,98 @@
+"""Broken workshops: each mistake a maker would make gives exactly the finding it should.
+
+A case file says what is ``wrong`` in words, what is done to the good workshop (``change`` one
+text ``to`` another, give a ``whole`` file, ``add`` or ``remove`` one), and the ``finding``: rule,
+message, and ``on``, a text of the line it points at. ``findings`` holds several.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from generator.basis.finding import Finding, Severity
+prove_plan = lambda p,s: type("P",(),{"findings":()})
+from generator.reading.workshop import read_workshop
+from tests.broken.good_workshop import lay_out
+
+CASES = sorted((Path(__file__).resolve().parent / "cases").glob("*.yaml"))
+PLAN = "plans/rack/plan.yaml"
+
+
+def all_findings(folder: Path) -> list[Finding]:
+    """Return what reading and proving have to say, without the notes."""
+    workshop, read = read_workshop(folder)
+    findings = list(read)
+    for plan in workshop.plans if workshop else ():
+        findings += prove_plan(plan, workshop.stock).findings
+    return [each for each in dict.fromkeys(findings) if each.severity is not Severity.NOTE]
+
+
+def spoil(folder: Path, case: dict[str, Any]) -> None:
+    """Do to the good workshop what the case says."""
+    path = folder / case.get("file", PLAN)
+    if "change" in case:
+        text = path.read_text("utf-8")
+        assert text.count(case["change"]) == 1, "the text to change must occur once"
+        path.write_text(text.replace(case["change"], case["to"]), "utf-8")
+    if "whole" in case:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(case["whole"], "utf-8")
+    if "bytes" in case:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(bytes.fromhex(case["bytes"]))
+    if "remove" in case:
+        (folder / case["remove"]).unlink()
+    if "rename" in case:
+        (folder / case["rename"]).rename(folder / case["as"])
+
+
+def shown(finding: Finding, folder: Path) -> dict[str, str]:
+    """Return a finding as the case files write it, its whole line under ``on``."""
+    place = finding.place
+    path = folder / place.file
+    line = ""
+    if place.line and path.is_file():
+        lines = path.read_text("utf-8", "replace").splitlines()
+        line = lines[place.line - 1] if place.line <= len(lines) else ""
+    return {
+        "rule": finding.rule,
+        "message": finding.message,
+        "file": place.file,
+        "on": line.strip(),
+        "advice": finding.advice,
+        "severity": str(finding.severity),
+    }
+
+
+def fits(expected: dict[str, str], found: dict[str, str]) -> bool:
+    """Tell whether a finding is the expected one; what the case leaves out is free."""
+    on = expected.get("on", "")
+    rest = {key: value for key, value in expected.items() if key != "on"}
+    return on in found["on"] and all(found[key] == value for key, value in rest.items())
+
+
+def test_the_good_workshop_has_no_finding(tmp_path: Path) -> None:
+    assert all_findings(lay_out(tmp_path / "good")) == []
+
+
+def test_there_are_enough_cases() -> None:
+    assert len(CASES) >= 60
+
+
+@pytest.mark.parametrize("path", CASES, ids=lambda path: path.stem)
+def test_case(path: Path, tmp_path: Path) -> None:
+    case = yaml.safe_load(path.read_text("utf-8"))
+    assert case["wrong"]
+    folder = lay_out(tmp_path / "workshop")
+    spoil(folder, case)
+    found = [shown(each, folder) for each in all_findings(folder)]
+    expected = case.get("findings") or [case["finding"]]
+    unmet = [each for each in expected if not any(fits(each, one) for one in found)]
+    assert unmet == [], found
+    beside = [one for one in found if not any(fits(each, one) for each in expected)]
+    assert beside == []
+    assert all(one["advice"] for one in found)

@@ -1,0 +1,251 @@
+"""Full-size templates, measured on the printed pages."""
+
+from __future__ import annotations
+
+import io
+import math
+from dataclasses import replace
+from functools import cache
+
+import pikepdf
+import pytest
+from shapely import LinearRing, Polygon, hausdorff_distance
+
+from generator.drawing.template_view import template
+from generator.geometry.canonical import region
+from generator.geometry.contour import Contour
+from generator.geometry.flatten import points
+from generator.geometry.shapes import rectangle
+from generator.model.stock import PaperStock
+from generator.paper.template import printed_tiles, template_pdf
+from generator.paper.tiling import MARGIN, Tile, Tiling, tiling
+from generator.settling.settled import SettledPart
+from tests.paper.editions import A4, LETTER, part, stool
+from tests.paper.reading import chains, fonts, outside, segments, sizes, texts
+
+PAPERS = pytest.mark.parametrize("paper", [A4, LETTER], ids=["a4", "letter"])
+EDITION = stool()
+SIDE = EDITION.settled.parts[0]
+
+
+@cache
+def printed(paper: PaperStock | None, which: SettledPart = SIDE) -> bytes:
+    return template_pdf(EDITION.settled, which, paper, EDITION.identity)
+
+
+def laid(paper: PaperStock, which: SettledPart = SIDE) -> tuple[Tiling, tuple[Tile, ...]]:
+    drawing = template(EDITION.settled, which)
+    tiles = tiling(drawing.width, drawing.height, paper)
+    return tiles, printed_tiles(drawing, tiles)
+
+
+def lengths(content: bytes, page: int) -> tuple[set[float], set[float]]:
+    """Return the lengths of the lines in a page's margins, across and up, to 0.01 mm."""
+    across, up = set(), set()
+    with pikepdf.open(io.BytesIO(content)) as document:
+        high = float(document.pages[page].mediabox[3]) * 25.4 / 72
+    for (x0, y0), (x1, y1) in segments(content, page):
+        if min(y0, y1) > high - MARGIN + 0.5 and abs(x1 - x0) > 50:
+            across.add(round(abs(x1 - x0), 2))
+        if max(x0, x1) < MARGIN - 0.5 and abs(y1 - y0) > 50:
+            up.add(round(abs(y1 - y0), 2))
+    return across, up
+
+
+@PAPERS
+def test_every_page_carries_lengths_to_check_in_both_directions(paper: PaperStock) -> None:
+    content = printed(paper)
+    for page in range(len(sizes(content))):
+        for found in lengths(content, page):
+            # 100 mm, and 4 in at 25.4 mm (international inch, 1959)
+            assert sorted(found) == pytest.approx([100.0, 101.6], abs=0.05)
+
+
+def test_the_roll_page_carries_them_too() -> None:
+    for found in lengths(printed(None), 0):
+        assert sorted(found) == pytest.approx([100.0, 101.6], abs=0.05)
+
+
+@PAPERS
+def test_the_first_page_shows_a_true_square_and_a_bank_card(paper: PaperStock) -> None:
+    found = [
+        (round(abs(x1 - x0), 2), round(abs(y1 - y0), 2))
+        for (x0, y0), (x1, y1) in segments(printed(paper), 0)
+    ]
+    for across, up in ((100.0, 100.0), (85.6, 53.98)):  # ISO/IEC 7810 ID-1, from memory
+        assert found.count((across, 0.0)) >= 2
+        assert found.count((0.0, up)) >= 2
+
+
+def outline_of(content: bytes, page: int, wanted: Contour, shift: tuple[float, float]) -> float:
+    """Return how far the page's nearest closed line is from a contour, mm."""
+    ring = LinearRing(points(wanted, 0.001))
+    found = [
+        LinearRing([(x + shift[0], y + shift[1]) for x, y in each])
+        for each in chains(content, page)
+        if len(each) > 3 and each[0] == each[-1]
+    ]
+    return min(hausdorff_distance(each, ring, densify=0.1) for each in found)
+
+
+def contours(which: SettledPart) -> tuple[Contour, ...]:
+    return (which.plain.outer, *which.plain.openings)
+
+
+@PAPERS
+@pytest.mark.parametrize("which", EDITION.settled.parts, ids=lambda each: each.name)
+def test_every_tile_draws_the_plain_shape_in_its_place(
+    which: SettledPart, paper: PaperStock
+) -> None:
+    drawing = template(EDITION.settled, which)
+    tiles, shown = laid(paper, which)
+    content = printed(paper, which)
+    assert len(sizes(content)) == len(shown) + 1
+    for page, tile in enumerate(shown, start=1):
+        shift = (
+            drawing.box[0] + tile.left - MARGIN,
+            drawing.box[1] + tile.bottom - MARGIN,
+        )
+        for contour in contours(which):
+            assert outline_of(content, page, contour, shift) < 0.02
+    assert sizes(content)[1:] == [tiles.page] * len(shown)
+
+
+def test_the_roll_page_is_the_part_and_its_margins() -> None:
+    drawing = template(EDITION.settled, SIDE)
+    content = printed(None)
+    ((wide, high),) = sizes(content)
+    assert wide == pytest.approx(drawing.width + 2 * MARGIN, abs=0.01)
+    assert high == pytest.approx(drawing.height + 2 * MARGIN, abs=0.01)
+    shift = (drawing.box[0] - MARGIN, drawing.box[1] - MARGIN)
+    assert all(outline_of(content, 0, each, shift) < 0.02 for each in contours(SIDE))
+
+
+def test_a_small_part_still_has_room_for_the_lengths_on_a_roll() -> None:
+    wedge = EDITION.settled.parts[3]
+    ((wide, high),) = sizes(printed(None, wedge))
+    assert wide >= 200
+    assert high >= 120
+
+
+@PAPERS
+def test_neighbours_show_their_crosses_at_the_same_spot_of_the_part(paper: PaperStock) -> None:
+    tiles, shown = laid(paper)
+    seen: dict[tuple[float, float], int] = {}
+    for page, tile in enumerate(shown, start=1):
+        lines = segments(printed(paper), page)
+        level = {mid(each) for each in lines if size(each) == (4.0, 0.0)}
+        upright = {mid(each) for each in lines if size(each) == (0.0, 4.0)}
+        for x, y in level & upright:
+            at = (round(x + tile.left, 1), round(y + tile.bottom, 1))
+            seen[at] = seen.get(at, 0) + 1
+    joints = (tiles.columns - 1) * tiles.rows + tiles.columns * (tiles.rows - 1)
+    assert len(seen) == 2 * joints
+    assert set(seen.values()) == {2}
+
+
+def size(line: tuple[tuple[float, float], tuple[float, float]]) -> tuple[float, float]:
+    (x0, y0), (x1, y1) = line
+    return round(abs(x1 - x0), 2), round(abs(y1 - y0), 2)
+
+
+def mid(line: tuple[tuple[float, float], tuple[float, float]]) -> tuple[float, float]:
+    (x0, y0), (x1, y1) = line
+    return round((x0 + x1) / 2, 2), round((y0 + y1) / 2, 2)
+
+
+@PAPERS
+def test_every_tile_says_what_it_is(paper: PaperStock) -> None:
+    tiles, shown = laid(paper)
+    for words, tile in zip(texts(printed(paper))[1:], shown, strict=True):
+        for wanted in (
+            *("Harbour stool · release 1.2.0", "17.8mm", "A side", "print at 100 %"),
+            *("100 mm", "4 in", f"tile {tile.name}:", f"row {tile.row + 1} of {tiles.rows}"),
+        ):
+            assert wanted in words
+
+
+@PAPERS
+def test_the_first_page_tells_what_to_do_and_maps_the_tiles(paper: PaperStock) -> None:
+    words = texts(printed(paper))[0]
+    for wanted in (
+        *("Print this page alone first", "Only one side wrong", "85.60 × 53.98 mm"),
+        *("99.5 mm", "100.5 mm", "4 pages", "A1", "B2", "360 mm (14 3/16 in) wide"),
+    ):
+        assert wanted in words
+    step = laid(paper)[0].step[0]
+    assert f"{step * 0.005:.1f} mm" in words  # half a percent of one tile's step
+
+
+def test_the_file_asks_not_to_be_scaled_and_carries_its_faces() -> None:
+    for paper in (A4, None):
+        content = printed(paper)
+        assert fonts(content) == [("/TrueType", True)] * len(fonts(content))
+        with pikepdf.open(io.BytesIO(content)) as document:
+            assert document.Root.ViewerPreferences.PrintScaling == "/None"
+
+
+@PAPERS
+def test_no_letter_stands_where_printers_do_not_print(paper: PaperStock) -> None:
+    # 4.2 mm, a sixth of an inch, is what many laser printers leave blank (common practice, no
+    # single source).
+    body = [each for each in outside(printed(paper), 4.2) if not each.startswith("page 1:")]
+    assert body == []
+
+
+def frame(wide: float, high: float, rail: float) -> SettledPart:
+    """Return a part that is a frame, so that tiles in its middle show nothing."""
+    shape = region(
+        rectangle(0, 0, wide, high), (rectangle(rail, rail, wide - rail, high - rail),)
+    )
+    return part("frame", "F", (), shape)
+
+
+def test_a_blank_tile_is_left_out_and_shown_grey_on_the_map() -> None:
+    which = frame(550, 800, 30)
+    tiles, shown = laid(A4, which)
+    left_out = {tile.name for tile in tiles.tiles} - {tile.name for tile in shown}
+    assert left_out
+    words = texts(printed(A4, which))
+    assert len(words) == len(shown) + 1
+    assert all(name in words[0] for name in left_out)
+    assert "grey and not printed" in words[0]
+
+
+def test_tiles_left_out_never_part_the_others() -> None:
+    which = frame(900, 1100, 40)
+    tiles, shown = laid(A4, which)
+    spots = {(tile.column, tile.row) for tile in shown}
+    reached, waiting = set(), [min(spots)]
+    while waiting:
+        at = waiting.pop()
+        reached.add(at)
+        for dx, dy in ((0, 1), (1, 0), (0, -1), (-1, 0)):
+            other = (at[0] + dx, at[1] + dy)
+            if other in spots and other not in reached:
+                waiting.append(other)
+    assert reached == spots
+    assert len(shown) < len(tiles.tiles)
+
+
+def test_another_thickness_changes_the_slot_on_the_paper() -> None:
+    def slot_height(index: int) -> float:
+        settled = EDITION.variants[index]
+        content = template_pdf(settled, settled.parts[0], None, EDITION.identity)
+        rings = [Polygon(each) for each in chains(content, 0) if len(each) == 5]
+        slots = [ring.bounds for ring in rings if math.isclose(width_of(ring), 120, abs_tol=0.05)]
+        (slot,) = slots
+        return slot[3] - slot[1]
+
+    assert slot_height(2) - slot_height(0) == pytest.approx(0.4, abs=0.01)
+
+
+def width_of(ring: Polygon) -> float:
+    return float(ring.bounds[2] - ring.bounds[0])
+
+
+def test_a_long_title_stays_on_the_page() -> None:
+    plan = replace(EDITION.settled.plan, title="A very long name for a very long bench " * 3)
+    settled = replace(EDITION.settled, plan=plan)
+    content = template_pdf(settled, settled.parts[0], A4, EDITION.identity)
+    assert [each for each in outside(content, 4.2) if not each.startswith("page 1:")] == []

@@ -1,0 +1,107 @@
+"""Small workshops that many rooms' tests use, read from YAML as a maker's would be."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from textwrap import dedent
+
+from generator.basis.finding import has_errors
+from generator.layouts.layout import Layout, Placement, SheetLayout
+from generator.model.workshop import Workshop
+from generator.proving.prove import Proof, prove_plan
+from generator.reading.workshop import read_workshop
+from generator.settling.settled import SettledPlan
+
+WORKSHOP = "workshop: Proving Ground\nmaker: Ada Example\nlicence: CC-BY-SA-4.0\n"
+
+RACK = """\
+plan: Probe rack
+version: 1.0.0
+summary: A rack to measure with.
+sizes: {t: thickness(ply), w: 300, h: 120}
+sheets:
+  ply: {stock: birch-plywood-18, size: 2440 x 1220, published-for: 17.6 to 18.2 by 0.2, fit: 0.1}
+parts:
+  side:
+    sheet: ply
+    pieces: [left, right]
+    grain: along y
+    outline: {polygon: [[0, 0], [200, 0], [200, h, {round: 30}], [0, h, {round: 30}]]}
+    features:
+      rail-slot: {slot: {at: [100, 60], length: 60, angle: 90, takes: ply}}
+      bolt: {hole: {at: [30, 30], for: bolt-m6x40}}
+      foot: {notch: {edge: bottom, at: 100, depth: 20, takes: ply}}
+      mark: {engrave: {text: SIDE, at: [150, 100], height: 8, depth: 0.5}}
+  rail:
+    sheet: ply
+    grain: along x
+    outline: {rectangle: [w, h]}
+    features:
+      left-tab: {tabs: {edge: left, at: 30, width: 60, depth: t}}
+      right-tab: {tabs: {edge: right, at: 30, width: 60, takes: ply}}
+      housing: {pocket: {at: [150, 80], length: 60, takes: ply, depth: 6}}
+joints:
+  - {tab: rail.left-tab, into: side.left.rail-slot}
+  - {tab: rail.right-tab, into: side.right.rail-slot}
+hardware: [{item: bolt-m6x40, count: 2, for: sides}]
+steps:
+  - title: Put it together
+    add: [side.left, rail, side.right]
+    hardware: {bolt-m6x40: 2}
+    text: Push the tabs home.
+releases: {1.0.0: {date: 2026-10-02, changed: First release.}}
+"""
+
+
+def lay_down(folder: Path, plan: str = RACK, name: str = "rack", workshop: str = WORKSHOP) -> Path:
+    """Write a workshop of one plan into a folder."""
+    (folder / "plans" / name).mkdir(parents=True)
+    (folder / "workshop.yaml").write_text(dedent(workshop), "utf-8")
+    (folder / "plans" / name / "plan.yaml").write_text(dedent(plan), "utf-8")
+    return folder
+
+
+@cache
+def workshop(plan: str = RACK) -> Workshop:
+    """Read a workshop of one plan; AssertionError when it has errors."""
+    with TemporaryDirectory() as folder:
+        found, findings = read_workshop(lay_down(Path(folder) / "shop", plan))
+    assert found is not None
+    assert not has_errors(findings), "\n".join(map(str, findings))
+    return found
+
+
+@cache
+def proved(plan: str = RACK) -> Proof:
+    """Prove a plan from its text."""
+    found = workshop(plan)
+    return prove_plan(found.plans[0], found.stock)
+
+
+def settled_at(thickness: float, plan: str = RACK) -> SettledPlan:
+    """Return a one-sheet plan settled at one of its published thicknesses (mm)."""
+    return next(
+        each
+        for each in proved(plan).variants
+        if abs(each.variant.thickness[0][1] - thickness) < 1e-6
+    )
+
+
+def small_settled() -> SettledPlan:
+    """Return the probe rack at the thickness it is drawn for."""
+    drawn = proved().drawn
+    assert drawn is not None
+    return drawn
+
+
+def small_layout() -> Layout:
+    """Return the probe rack's pieces side by side on one sheet."""
+    placements = (
+        Placement(piece="rail", part="rail", x=40.0, y=20.0, turn=0.0),
+        Placement(piece="side.left", part="side", x=520.0, y=20.0, turn=90.0),
+        Placement(piece="side.right", part="side", x=660.0, y=20.0, turn=90.0),
+    )
+    sheet = SheetLayout(number=1, sheet="ply", size=(2440.0, 1220.0), placements=placements)
+    return Layout(sheets=(sheet,), engine="by hand", computed_from="")
