@@ -86,11 +86,17 @@ def cut_coupon(settled: SettledPlan, coupon: Coupon) -> Drawing:
     ]
     lines = (
         f"{settled.plan.title} {settled.plan.version}, fit coupon",
-        _thickness_line(sheet),
+        f"Slots for {sheet.name} of {_range(coupon)}",
         "Cut this first. Use the files of the slot that fits the tab.",
-        f"Files for {settled.variant.label}. Units: mm.",
+        "Units: mm.",
     )
     return _cut_file((), seated, lines, 8.0, _title(settled, f"fit coupon, {coupon.sheet}"))
+
+
+def _range(coupon: Coupon) -> str:
+    """The coupon is the same for every thickness, so its file names none as its own."""
+    thicknesses = [each.thickness for each in coupon.slots]
+    return f"{mm_number(min(thicknesses), 2)} to {mm_number(max(thicknesses), 2)} mm"
 
 
 def _title(settled: SettledPlan, what: str) -> str:

@@ -11,14 +11,15 @@ from generator.basis.lengths import inch_text, mm_number, mm_text
 from generator.drawing.block import Block, box_at, text_block
 from generator.drawing.extent import apart
 from generator.drawing.lettering import CAPITAL, Box, text_width, wrapped
-from generator.drawing.vocabulary import Ink, Item
+from generator.drawing.vocabulary import Ink, Item, Label
 from generator.geometry.boolean import contains, intersects
 from generator.geometry.contour import Contour, Point, Region
 from generator.geometry.shapes import rectangle
 from generator.settling.settled import SettledFeature
 
 SIZE = 3.2
-_AIR = 1.6
+_AIR = 2.4
+_KEY_AIR = 1.2
 _SIZED = ("slot", "notch", "pocket", "groove")
 _PITCH = SIZE * (CAPITAL + 0.45)
 
@@ -43,7 +44,7 @@ class Ground:
 
 @dataclass(frozen=True, slots=True)
 class Notes:
-    """The words placed at their features, and those only listed (key letter, words)."""
+    """The words placed at their features, and those only listed (key letter or none, words)."""
 
     items: tuple[Item, ...]
     listed: tuple[tuple[str, str], ...]
@@ -69,7 +70,8 @@ def place_notes(
     """Return every feature's note: in it, beside it, or listed under a key letter.
 
     ``drill`` is the diameter in mm of the holes drilled into the corners of openings, which words
-    inside an opening keep clear of. Features that say the same share a key letter.
+    inside an opening keep clear of. Features that say the same share a key letter; it stands
+    beside those of them that have room for it.
     """
     items: list[Item] = []
     keys: dict[str, str] = {}
@@ -79,11 +81,13 @@ def place_notes(
             continue
         placed = _inside(feature, lines, drill, layer) or _first(feature, lines, ground, layer)
         if not placed:
-            said = f"{_base(feature.name)}: {', '.join(lines)}"
+            said = f"{_base(feature.name)}, {', '.join(lines)}"
             key = keys.setdefault(said, _key(len(keys)))
-            placed = _first(feature, (key,), ground, layer) or _small(feature, key, layer)
+            placed = _first(feature, (key,), ground, layer, _KEY_AIR)
         items.extend(placed)
-    return Notes(tuple(items), tuple((key, said) for said, key in keys.items()))
+    shown = {item.text for item in items if isinstance(item, Label)}
+    listed = ((key if key in shown else "", said) for said, key in keys.items())
+    return Notes(tuple(items), tuple(listed))
 
 
 def _key(number: int) -> str:
@@ -133,21 +137,25 @@ def _inside(
 
 
 def _first(
-    feature: SettledFeature, lines: tuple[str, ...], ground: Ground, layer: str
+    feature: SettledFeature,
+    lines: tuple[str, ...],
+    ground: Ground,
+    layer: str,
+    air: float = _AIR,
 ) -> tuple[Item, ...]:
     """Return the words at the first free spot beside the feature and take it, else nothing."""
     note = _block(lines, layer)
-    for spot, turn in _spots(feature, note):
+    for spot, turn in _spots(feature, note, air):
         level = abs(turn) < 45
         wide, high = (note.width, note.height) if level else (note.height, note.width)
         box = box_at(spot, wide, high)
-        if ground.is_free(box_at(spot, wide + _AIR, high + _AIR)):
+        if ground.is_free(box_at(spot, wide + air, high + air)):
             ground.taken.append(box)
             return note.seated(spot, turn=turn)
     return ()
 
 
-def _spots(feature: SettledFeature, note: Block) -> Iterator[tuple[Point, float]]:
+def _spots(feature: SettledFeature, note: Block, air: float) -> Iterator[tuple[Point, float]]:
     """Yield middles and turns beside the feature: along its sides first, then at its ends."""
     x, y = middle(feature)
     turn = _turn(feature)
@@ -158,14 +166,9 @@ def _spots(feature: SettledFeature, note: Block) -> Iterator[tuple[Point, float]
         half_x = half_y = max(across / 2, 3.0)
     for turned in (90.0, 0.0) if upright else (0.0, 90.0):
         wide, high = (note.height, note.width) if turned else (note.width, note.height)
-        dx, dy = half_x + wide / 2 + _AIR, half_y + high / 2 + _AIR
+        dx, dy = half_x + wide / 2 + air, half_y + high / 2 + air
         sides = ((dx, 0.0), (-dx, 0.0)) if upright else ((0.0, dy), (0.0, -dy))
         ends = ((0.0, dy), (0.0, -dy)) if upright else ((dx, 0.0), (-dx, 0.0))
         corners = ((dx, dy), (-dx, dy), (dx, -dy), (-dx, -dy))
         for sx, sy in (*sides, *ends, *corners):
             yield (x + sx, y + sy), turned
-
-
-def _small(feature: SettledFeature, key: str, layer: str) -> tuple[Item, ...]:
-    """Return the key letter on the feature itself, where nothing around it is free."""
-    return _block((key,), layer).seated(middle(feature))

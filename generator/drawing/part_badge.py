@@ -15,6 +15,9 @@ from generator.settling.settled import SettledPart
 _LEAST = 0.34
 """A block shrunk below this share of its size stands beside the part instead."""
 
+_TURNED = 0.75
+"""What a block is worth on its side: upright is taken unless it must be much smaller."""
+
 
 def badge(part: SettledPart, ground: Ground, layer: str) -> tuple[Item, ...]:
     """Return the words and arrows, each block in the roomiest spot left; takes those spots."""
@@ -53,15 +56,16 @@ def _up(layer: str) -> tuple[Stroke | Label, ...]:
 
 def _placed(each: Block, ground: Ground, *, may_turn: bool) -> tuple[Item, ...]:
     blocked = (*ground.recesses, *(rectangle(*box) for box in ground.taken))
-    choices = []
+    best = (0.0, 0.0, 0.0, (0.0, 0.0))
     for turn in (0.0, 90.0) if may_turn else (0.0,):
         wide, high = (each.height, each.width) if turn else (each.width, each.height)
-        spot, room = label_spot(ground.region, wide / high, blocked)
-        choices.append((min(1.0, room / high), -turn, spot))
-    scale, turned, spot = max(choices)
+        spot, room = label_spot(ground.region, wide / high, blocked, enough=1.25 * high)
+        scale = min(1.0, room / high)
+        best = max(best, (scale * (_TURNED if turn else 1.0), scale, turn, spot))
+    _, scale, turned, spot = best
     if scale < _LEAST:
         return _beside(each, ground)
-    items = each.seated(spot, scale, -turned)
+    items = each.seated(spot, scale, turned)
     ground.taken.append(extent(items))
     return items
 

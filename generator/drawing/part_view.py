@@ -21,6 +21,8 @@ _SMALL_ROOM = 90.0
 _AWAY = 6.5
 _BIG_MARK = 11.0
 _SMALL_MARK = 3.2
+_AIRY = 1.5
+"""How much more room than its own a mark looks for, so that it stands free of features."""
 _TRIES = 12
 """Shrinking may move lettering out of the face, so the fit is looked for step by step."""
 
@@ -86,12 +88,16 @@ def _items(part: SettledPart, scale: float, text: float, first: str) -> tuple[It
 def _mark(part: SettledPart, seat: Seat, width: float) -> tuple[Item, ...]:
     """Return the mark in the roomiest spot of the face, or beside it on a leader."""
     aspect = text_width(part.mark, 1.0, strong=True) / CAPITAL
-    spot, room = label_spot(seat.region(part.routed), aspect, obstacles(part, seat))
+    face = seat.region(part.routed)
+    enough = _AIRY * _BIG_MARK * CAPITAL
+    spot, room = label_spot(face, aspect, obstacles(part, seat), enough=enough)
     height = min(_BIG_MARK, room / CAPITAL)
     if height >= _SMALL_MARK:
         at = (spot[0], spot[1] - height * CAPITAL / 2)
         label = Label(text=part.mark, at=at, height=height, anchor=Anchor.MIDDLE, strong=True)
         return (label,)
+    right = (width, bounds(face).centre[1])
+    spot, _ = label_spot(face, 1.0, obstacles(part, seat), enough=1.0, towards=right)
     beside = (width + 5.0, spot[1] - 5.0 * CAPITAL / 2)
     return leader(spot, Label(text=part.mark, at=beside, height=5.0, strong=True))
 

@@ -97,7 +97,7 @@ def _cross(at: Point, reach: float, ink: Ink = Ink.INK) -> tuple[Stroke, Stroke]
 
 def _list(part: SettledPart, notes: Notes, drill: float, bottom: float) -> Iterator[Label]:
     """Yield the lines below the shape: how to use drill centres, and notes that found no room."""
-    lines = [f"{key}  {said}" for key, said in notes.listed]
+    lines = [f"{key}: {said}" if key else said for key, said in notes.listed]
     if part.drill_centres:
         lines.insert(
             0, f"Drill ø {mm_number(drill)} mm at the small circles, then cut to the line."

@@ -91,7 +91,7 @@ def reversed_contour(contour: Contour) -> Contour:
     """Return the same contour walked the other way round."""
     vertices = contour.vertices
     count = len(vertices)
-    if not contour.closed:
+    if not contour.closed and vertices:
         bulges = [*(-b if b else 0.0 for _, _, b in vertices[-2::-1]), 0.0]
         turned = zip(vertices[::-1], bulges, strict=True)
         return Contour(tuple((v[0], v[1], b) for v, b in turned), closed=False)

@@ -1,8 +1,9 @@
 """Relief of inside corners, so that a square mating corner goes all the way in.
 
 A round cutter of radius r leaves r (sqrt 2 - 1) on the diagonal of a square inside corner. Relief
-takes that away and no more: a disc of the cutter's radius through the very corner. Derivation for
-square corners: handbook figures in ``content``; oblique corners by the same condition.
+takes that away and no more: a disc of the cutter's radius through the very corner. In a square
+corner a dog-bone opens each wall for sqrt 2 r and cuts r (1 - 1/sqrt 2) beyond it; a sideways
+relief opens one wall for 2 r and cuts r beyond it. Oblique corners follow the same condition.
 """
 
 from __future__ import annotations

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from generator.edition.edition import Edition
 from generator.pages.facts import sheet_ranges
 from generator.pages.licences import RULES, licence_note
-from generator.pages.words import counted, length_text, listed, range_text, size_text
+from generator.pages.words import counted, listed, range_text, size_text, thickness_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,7 +65,7 @@ def _cutter(edition: Edition) -> str:
     if not cutters:
         return ""
     named = listed(
-        [f"{each.title} ({length_text(each.diameter, first)})" for each in cutters.values()]
+        [f"{each.title}, {thickness_text(each.diameter, first)} wide" for each in cutters.values()]
     )
     words = f"The cut files are drawn for {named}."
     if edition.plan.relief.style != "none":

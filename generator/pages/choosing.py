@@ -10,11 +10,15 @@ from generator.pages.words import thickness_text
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SlotRow:
-    """A slot of a coupon: its number, the sheet thickness it suits, the folder to take."""
+    """A slot of a coupon: its number, the sheet thickness it suits, the folder to take.
+
+    ``instead`` says what to do where no folder is for that thickness.
+    """
 
     number: int
     thickness: str
     folder: str
+    instead: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,6 +55,7 @@ def coupon_tables(edition: Edition) -> tuple[CouponTable, ...]:
                     number=slot.number,
                     thickness=thickness_text(slot.thickness, first),
                     folder=_folder(edition, coupon.sheet, slot.thickness) if alone else "",
+                    instead=_instead(edition, coupon.sheet, slot.thickness),
                 )
                 for slot in coupon.slots
             ),
@@ -78,6 +83,15 @@ def folder_rows(edition: Edition) -> tuple[FolderRow, ...]:
 def sheet_titles(edition: Edition) -> tuple[str, ...]:
     """Return the titles of the plan's sheets, in the order of ``FolderRow.thicknesses``."""
     return tuple(sheet.stock.title for sheet in edition.settled.sheets)
+
+
+def _instead(edition: Edition, sheet: str, thickness: float) -> str:
+    known = [dict(each.variant.thickness).get(sheet, 0.0) for each in edition.variants]
+    if thickness < min(known):
+        return "none: thinner than the plan is published for"
+    if thickness > max(known):
+        return "none: thicker than the plan is published for"
+    return "none of its own: the next thicker one"
 
 
 def _folder(edition: Edition, sheet: str, thickness: float) -> str:

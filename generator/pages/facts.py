@@ -8,19 +8,22 @@ from generator.edition.edition import Edition
 from generator.pages.words import (
     counted,
     day_text,
+    length_text,
     mass_text,
     minutes_text,
     range_text,
     size_text,
 )
 
+Lines = tuple[tuple[str, ...], ...]
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fact:
-    """A head and its lines."""
+    """A head and its lines; of each line the first text is the chief one, the rest is small."""
 
     head: str
-    lines: tuple[str, ...]
+    lines: Lines
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,8 +37,9 @@ class SheetRange:
 
 def facts(edition: Edition) -> tuple[Fact, ...]:
     """Return release, sheets, boards, pieces, mass and time; what is empty is left out."""
+    plan = edition.plan
     found = (
-        Fact(head="Release", lines=(f"{edition.plan.version}, {day_text(edition.plan.released)}",)),
+        Fact(head="Release", lines=((plan.version, day_text(plan.released)),)),
         Fact(head="Sheets", lines=_sheets(edition)),
         Fact(head="Sheet thickness", lines=_thicknesses(edition)),
         Fact(head="Boards", lines=_boards(edition)),
@@ -80,48 +84,47 @@ def _span(each: SheetRange, first: str) -> str:
     return range_text(each.thicknesses[0], each.thicknesses[-1], first)
 
 
-def _sheets(edition: Edition) -> tuple[str, ...]:
+def _sheets(edition: Edition) -> Lines:
     first = edition.identity.units_first
     return tuple(
-        f"{row.count} × {row.title}, {size_text((row.width, row.height), first)}"
+        (f"{row.count} × {row.title}", size_text((row.width, row.height), first))
         for row in edition.sheets
     )
 
 
-def _thicknesses(edition: Edition) -> tuple[str, ...]:
+def _thicknesses(edition: Edition) -> Lines:
     first = edition.identity.units_first
-    lines = []
     ranges = sheet_ranges(edition)
+    lines: list[tuple[str, ...]] = []
     for each in ranges:
-        steps = len(each.thicknesses)
-        tail = f", in {steps} sets of files" if steps > 1 and len(ranges) == 1 else ""
-        head = f"{each.title}: " if len(ranges) > 1 else ""
-        lines.append(f"{head}{_span(each, first)}{tail}")
+        head = (each.title,) if len(ranges) > 1 else ()
+        lines.append((*head, _span(each, first)))
+    sets = len(edition.variants)
+    if sets > 1 and lines:
+        lines[-1] = (*lines[-1], f"in {sets} sets of files")
     return tuple(lines)
 
 
-def _boards(edition: Edition) -> tuple[str, ...]:
+def _boards(edition: Edition) -> Lines:
     first = edition.identity.units_first
     return tuple(
-        f"{row.count} × {row.title}, {size_text((row.thickness, row.width, row.length), first)}"
+        (f"{row.count} × {row.title}", f"{length_text(row.length, first)} long")
         for row in edition.boards
     )
 
 
-def _pieces(edition: Edition) -> tuple[str, ...]:
-    if not edition.parts:
-        return ()
+def _pieces(edition: Edition) -> Lines:
     shapes = counted(len(edition.parts), "shape")
-    return (f"{pieces_count(edition)}, of {shapes}",)
+    return ((str(pieces_count(edition)), f"of {shapes}"),) if edition.parts else ()
 
 
-def _mass(edition: Edition) -> tuple[str, ...]:
+def _mass(edition: Edition) -> Lines:
     mass = sum(row.mass * row.count for row in edition.parts)
     mass += sum(each.mass * each.use.count for each in edition.settled.boards)
     text = mass_text(mass, edition.identity.units_first)
-    return (f"about {text}, without hardware",) if mass else ()
+    return ((f"about {text}", "without hardware"),) if mass else ()
 
 
-def _time(edition: Edition) -> tuple[str, ...]:
+def _time(edition: Edition) -> Lines:
     minutes = sum(step.minutes or 0 for step in edition.plan.steps)
-    return (f"about {minutes_text(minutes)}",) if minutes else ()
+    return ((f"about {minutes_text(minutes)}",),) if minutes else ()

@@ -5,10 +5,12 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from generator.model.plan import Plan
 from generator.model.workshop import Identity
 from generator.pages.links import contact_href
 from generator.pages.site import Site
 from generator.pages.theme import inline_style
+from generator.pages.words import day_text
 
 _LANGUAGE = re.compile(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*")
 _OWN_PLACES = (("Plans", "plans/"), ("Trials", "log/"))
@@ -29,6 +31,7 @@ class Frame:
 
     ``root`` leads from the page to the site's root (``../../``); ``canonical`` and ``image`` are
     absolute or empty; ``style`` is set for a page that must stand alone, else ``stylesheet``.
+    ``release`` names the plan's release, so that it stands on every print of its pages.
     """
 
     language: str
@@ -47,6 +50,7 @@ class Frame:
     maker: str = ""
     contact: str = ""
     private: bool = False
+    release: str = ""
 
 
 def site_frame(
@@ -87,6 +91,11 @@ def lone_frame(identity: Identity, title: str, description: str, *, private: boo
         contact=contact_href(identity.contact),
         private=private,
     )
+
+
+def release_line(plan: Plan) -> str:
+    """Return ``Harbour stool 1.2.0, 2 October 2026``."""
+    return f"{plan.title} {plan.version}, {day_text(plan.released)}"
 
 
 def language(identity: Identity) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
@@ -12,7 +13,7 @@ from generator.edition.edition import Edition
 from generator.pages.answers import usual_answers
 from generator.pages.choosing import coupon_tables, folder_rows, sheet_titles
 from generator.pages.facts import facts
-from generator.pages.frame import site_frame
+from generator.pages.frame import Frame, release_line, site_frame
 from generator.pages.howto import howto_script, tools
 from generator.pages.licences import RULES, licence_note
 from generator.pages.links import contact_href, mail_address, report_href, web_href
@@ -36,8 +37,7 @@ def plan_page(site: Site, edition: Edition) -> str:
     plan, path = edition.plan, f"plans/{edition.name}/"
     files = site.files[edition.name]
     cover = shown(cover_of(plan.photos), files.photos, "../../")
-    image = largest_cover(site, edition)
-    frame = site_frame(site, path, plan.title, plan.summary, image, "article")
+    frame = _frame(site, edition, path, plan.title, plan.summary)
     return render(
         "plan.html",
         **_common(site, edition),
@@ -67,9 +67,14 @@ def steps_page(site: Site, edition: Edition) -> str:
     path = f"plans/{edition.name}/steps/"
     title = f"{edition.plan.title}, step by step"
     words = f"How to put together {edition.plan.title}, release {edition.plan.version}."
-    frame = site_frame(site, path, title, words, largest_cover(site, edition))
+    frame = _frame(site, edition, path, title, words)
     context = _common(site, edition, depth="../../../")
     return render("steps.html", **context, frame=frame, tools=tools(edition))
+
+
+def _frame(site: Site, edition: Edition, path: str, title: str, words: str) -> Frame:
+    frame = site_frame(site, path, title, words, largest_cover(site, edition), "article")
+    return replace(frame, release=release_line(edition.plan))
 
 
 def largest_cover(site: Site, edition: Edition) -> str:

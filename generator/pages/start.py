@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 
 from markupsafe import Markup
 
@@ -11,7 +12,7 @@ from generator.edition.edition import Edition
 from generator.pages.choosing import coupon_tables, folder_rows, sheet_titles
 from generator.pages.contents import folders
 from generator.pages.facts import facts
-from generator.pages.frame import lone_frame
+from generator.pages.frame import lone_frame, release_line
 from generator.pages.howto import tools
 from generator.pages.layers import layers_explained
 from generator.pages.licences import RULES, licence_note
@@ -34,9 +35,10 @@ def start_here(edition: Edition, contents: Iterable[str], pictures: Mapping[str,
     # The markup comes from our own SVG writer, which escapes every word of the maker's.
     drawn = {name: Markup(text) for name, text in pictures.items()}
     title = f"Start here: {plan.title} {plan.version}"
+    frame = lone_frame(edition.identity, title, plan.summary)
     return render(
         "start-here.html",
-        frame=lone_frame(edition.identity, title, plan.summary),
+        frame=replace(frame, release=release_line(plan)),
         edition=edition,
         plan=plan,
         identity=edition.identity,

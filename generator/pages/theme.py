@@ -15,6 +15,7 @@ from generator.pages.links import safe_href
 from generator.pages.running_text import heading_rank
 
 THEME = "workbench"
+_VIEW_BOX = re.compile(r'viewBox="[\d.-]+ [\d.-]+ ([\d.]+) [\d.]+"')
 _UNFIT = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff\ud800-\udfff]")
 """Characters that neither HTML nor XML 1.0 may hold."""
 
@@ -37,6 +38,15 @@ def inline_style() -> Markup:
 def cleaned(text: str) -> str:
     """Return the text without the characters that no page or feed may hold."""
     return _UNFIT.sub("", text)
+
+
+def drawn_width(svg: str) -> str:
+    """Return the width in mm that an inline drawing's view box states, else that of a small page.
+
+    It sets the drawings of a page to one scale, so that their lettering is of one size.
+    """
+    found = _VIEW_BOX.search(svg)
+    return found.group(1) if found else "120"
 
 
 @cache
@@ -76,5 +86,7 @@ def _environment() -> Environment:
         "listed": words.listed,
         "safe_href": safe_href,
         "rank": heading_rank,
+        "drawn_width": drawn_width,
+        "part_notes": words.part_notes,
     }
     return environment

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 
 from generator.basis.lengths import MM_PER_UNIT, both_text, inch_text, mm_number, mm_text
+from generator.shop.rows import PartRow
 
 _MONTHS = (
     *("January", "February", "March", "April", "May", "June", "July", "August"),
@@ -98,6 +99,18 @@ def bytes_text(size: int) -> str:
     if size < 1_000_000:
         return f"{size / 1000:.0f} kB"
     return f"{size / 1_000_000:.1f} MB"
+
+
+_GRAINS = {"along x": "Grain along the width", "along y": "Grain along the height"}
+
+
+def part_notes(row: PartRow, sheets: Mapping[str, str]) -> list[str]:
+    """Return what a parts list says below a part's name: its sheet where there are several.
+
+    ``sheets`` maps a plan's sheets to their titles.
+    """
+    sheet = sheets.get(row.sheet, row.sheet) if len(sheets) > 1 else ""
+    return [text for text in (sheet, _GRAINS.get(row.grain, ""), row.note) if text]
 
 
 def counted(count: int, one: str, many: str = "") -> str:

@@ -6,10 +6,11 @@ from generator.basis.lengths import mm_number, mm_text
 from generator.drawing.coupon_view import coupon_view
 from generator.drawing.measuring_view import measuring_view
 from generator.edition.edition import Edition
+from generator.edition.folder import folder_choice, folders_of
 from generator.paper.band import Band, Bands, beside, indented, kept, spaced, total
 from generator.paper.grid import Grid
 from generator.paper.ledger import Cell, Column, strong_cell, table
-from generator.paper.phrases import listed
+from generator.paper.phrases import listed, thickness_text
 from generator.paper.picture import captioned, drawing_band
 from generator.paper.running_text import plain
 from generator.paper.section import BLOCK_SPACE, hung, label, note, section
@@ -58,17 +59,17 @@ def _only(edition: Edition) -> str:
 
 
 def _folders(edition: Edition, grid: Grid) -> Bands:
-    names = [sheet.name for sheet in edition.settled.sheets]
+    names, first = [sheet.name for sheet in edition.settled.sheets], edition.identity.units_first
     columns = [
         Column(head="Folder", grows=True),
-        *(Column(head=f"{name}, mm", number=True) for name in names),
+        *(Column(head=name, number=True) for name in names),
         Column(head="Fit per side, mm", number=True),
     ]
     rows: list[tuple[Cell, ...]] = []
     for each in edition.variants:
         thick = dict(each.variant.thickness)
         fits = sorted({sheet.fit for sheet in each.sheets})
-        cells = [mm_number(thick[name], 2) for name in names]
+        cells = [thickness_text(thick[name], first) for name in names]
         fit = listed([mm_number(value, 2) for value in fits])
         rows.append((strong_cell(f"cut/{each.variant.label}"), *cells, fit))
     return table(columns, rows, grid.main)
@@ -111,8 +112,8 @@ def _slots(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
         (
             strong_cell(str(slot.number)),
             mm_number(slot.width, 2),
-            mm_text(slot.thickness, 2),
-            folder_for(edition, coupon.sheet, slot.thickness),
+            thickness_text(slot.thickness, edition.identity.units_first),
+            folder_words(edition, coupon.sheet, slot.thickness),
         )
         for slot in coupon.slots
     ]
@@ -125,16 +126,16 @@ _PLAY = (
 )
 
 
-def folder_for(edition: Edition, sheet: str, thickness: float) -> str:
-    """Return the folders whose files suit a sheet of that thickness, or advice without one."""
-    known = [(dict(each.variant.thickness)[sheet], each) for each in edition.variants]
-    labels = [
-        f"cut/{each.variant.label}" for thick, each in known if abs(thick - thickness) < 0.005
-    ]
-    if labels:
-        return listed(labels)
-    if thickness > max(thick for thick, _ in known):
-        return "no folder: thicker than the plan is published for"
-    if thickness < min(thick for thick, _ in known):
-        return "no folder: thinner than the plan is published for"
-    return "the folder of the next thicker sheet"
+def folder_words(edition: Edition, sheet: str, wanted: float) -> str:
+    """Return the folder to take for a sheet ``wanted`` mm thick, or why there is none.
+
+    Where a plan has more sheets than one, a folder stands for all their thicknesses together.
+    """
+    choice = folder_choice(edition, sheet, wanted)
+    if choice.thickness is None:
+        return f"none: {'thicker' if choice.thicker else 'thinner'} than the plan is published for"
+    if len(edition.settled.sheets) == 1:
+        words = f"cut/{folders_of(edition, sheet, choice.thickness)[0]}"
+    else:
+        words = f"a folder for {sheet} {mm_text(choice.thickness, 2)}"
+    return words if choice.exact else f"{words}, the next thicker"

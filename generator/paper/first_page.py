@@ -59,7 +59,7 @@ def first_page(
         passages += [shifted(passage, grid.side, top) for passage in band.passages]
         top -= band.height
     size = (paper.width, paper.height)
-    left = f"{titled.plan} · {titled.fit} · {titled.part} · print at 100 %"
+    left = f"{titled.title}{titled.release} · {titled.fit} · {titled.part} · print at 100 %"
     pages = len(printed) + 1
     return Page(
         width=size[0],
@@ -147,17 +147,35 @@ def _inch_ticks() -> tuple[Mark, ...]:
     )
 
 
+_WRONG = (
+    "Both sides wrong by the same: the program scaled the page; look for “fit”, “shrink” or "
+    "“scale” and set 100 %. Only one side wrong: the printer feeds paper too far or not far "
+    "enough. Use thicker paper, a slower setting or the straight feed, or have the roll page "
+    "printed at a shop. "
+)
+_WRONG_TILES = (
+    "If it stays, lay the tiles by their true distance instead of by the crosses. Measure the 100"
+    " mm at the upper and the left edge of a tile, and move each next tile in the wrong direction"
+    " by the length in the table: apart when the print is short, together when it is long. "
+)
+_WRONG_ALONE = (
+    "If it stays, correct the outline by hand: the part’s true size stands above, and the 100 mm "
+    "at the edges of its page show the error. "
+)
+_SLOTS = "Slots follow your sheet, not the paper."
+
+
 def _remedies(tiles: Tiling, grid: Grid) -> Bands:
     """Return what to do when both directions, or only one, come out wrong."""
+    alone = len(tiles.tiles) == 1
     words = (
-        "Both sides wrong by the same: the program scaled the page; look for “fit”, “shrink” or "
-        "“scale” and set 100 %. Only one side wrong: the printer feeds paper too far or not far "
-        "enough. Use thicker paper, a slower setting or the straight feed, or have the roll page "
-        "printed at a shop. If it stays, lay the tiles by their true distance instead of by the "
-        "crosses: move each next tile in that direction by the length in the table, apart when "
-        "the print is short, together when it is long. Widths of slots follow your sheet, "
-        "not the paper."
+        f"{_WRONG} {_WRONG_ALONE if alone else _WRONG_TILES} Slots follow your sheet, not paper."
     )
+    if alone:
+        return (
+            *paragraph((caps("When only one direction is off"),), grid.width, CAPS_LEADING),
+            *spaced(plain(words, grid.width, _TEXT), 0.8),
+        )
     left = (grid.width - 8.0) * 0.6
     right = grid.width - 8.0 - left
     text = (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from decimal import Decimal
 
 from generator.basis.lengths import inch_text, mm_number
@@ -18,6 +19,7 @@ from generator.writing.page import Run
 PARTS_TITLE = "Parts"
 BUYING_TITLE = "What to buy"
 _LIST_SPACE = 8.0
+_MOST_MARKS = 8
 
 
 def parts_section(edition: Edition, grid: Grid) -> Bands:
@@ -53,7 +55,7 @@ def _part_cells(row: PartRow, first: str) -> tuple[Cell, ...]:
     if row.note:
         name = (*name, Run(f"  {row.note}", CELL_SOFT))
     return (
-        strong_cell(" ".join(row.marks)),
+        strong_cell(_marks(row.marks)),
         name,
         str(row.count),
         f"{row.sheet} {mm_number(row.thickness, 2)}",
@@ -61,6 +63,11 @@ def _part_cells(row: PartRow, first: str) -> tuple[Cell, ...]:
         other,
         f"{row.mass:.2f}",
     )
+
+
+def _marks(marks: Sequence[str]) -> str:
+    """Return the marks, or the first and the last of many."""
+    return " ".join(marks) if len(marks) <= _MOST_MARKS else f"{marks[0]} to {marks[-1]}"
 
 
 def buying_section(edition: Edition, grid: Grid) -> Bands:

@@ -26,7 +26,7 @@ PARTS_TITLE = "Parts, drawn"
 SHEETS_TITLE = "Pieces on sheets"
 _CELL_GAP = 8.0
 _ROW_GAP = 9.0
-_SHARE_HIGH = 0.36  # of the page, for a row of parts
+_SHARE_HIGH = 0.3  # of the page, for a row of parts
 _LONG = 2.6
 """A part longer than this many times its height takes the whole width of the page."""
 

@@ -9,7 +9,7 @@ from generator.basis.lengths import mm_number
 from generator.drawing.vocabulary import Ink
 from generator.edition.edition import Edition
 from generator.model.plan import Step
-from generator.paper.band import Band, Bands, beside, indented, kept, paragraph, spaced
+from generator.paper.band import Band, Bands, beside, indented, kept, paragraph, spaced, total
 from generator.paper.grid import Grid
 from generator.paper.picture import captioned, photo_band, photo_caption
 from generator.paper.running_text import prose
@@ -28,7 +28,7 @@ from generator.writing.typeface import MM_PER_POINT, Style
 
 TITLE = "Putting it together"
 _STEP_SPACE = 9.0
-_MOST_PHOTO = 88.0
+_SHARE_PHOTO = 0.28  # of the page's height, so that two steps share a page
 _TITLE_LEADING = 17 * MM_PER_POINT
 
 
@@ -52,16 +52,21 @@ def _on_one_page(bands: Bands, grid: Grid) -> Bands:
 
 def _step(edition: Edition, step: Step, number: int, grid: Grid) -> Bands:
     left = _side(edition, step, number, grid.label)
-    right = indented(_telling(edition, step, grid.main), grid.main_x)
+    right = indented(_telling(edition, step, grid), grid.main_x)
+    if total(left) > grid.height:  # no page holds such a list: it comes first
+        return (*left, *spaced(right, _STEP_SPACE))
     return beside(left, right)
 
 
-def _telling(edition: Edition, step: Step, measure: float) -> Bands:
+def _telling(edition: Edition, step: Step, grid: Grid) -> Bands:
+    measure = grid.main
     title = paragraph((Run(step.title, HEADING),), measure, _TITLE_LEADING, role=Role.HEADING)
     bands: list[Band] = list(kept(title, with_next=True))
     photo = step.photo
     if photo is not None and photo.file in edition.pictures:
-        picture = photo_band(edition.pictures[photo.file], photo, measure, _MOST_PHOTO)
+        picture = photo_band(
+            edition.pictures[photo.file], photo, grid.main, _SHARE_PHOTO * grid.height
+        )
         figure = captioned(picture, photo_caption(photo), measure)
         bands += spaced(kept(figure, with_next=bool(step.text)), 2.5)
     bands += spaced(prose(step.text, measure), 3.0)

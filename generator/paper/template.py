@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from generator.drawing.template_view import template
 from generator.drawing.vocabulary import Anchor, Drawing, Ink
@@ -16,8 +17,8 @@ from generator.paper.tiling import MARGIN, OVERLAP, Tile, Tiling, letters, tilin
 from generator.settling.settled import SettledPart, SettledPlan
 from generator.writing.page import About, Mark, Page, Passage, Replay, Role, Rule, Run, Text
 from generator.writing.pdf import pdf_bytes
-from generator.writing.setting import width
-from generator.writing.typeface import Face, Style
+from generator.writing.setting import shortened
+from generator.writing.typeface import Face, Style, width_of
 
 _WORDS = Style(face=Face.SANS, points=6.2)
 _WORDS_STRONG = Style(face=Face.SANS_STRONG, points=6.2)
@@ -25,6 +26,7 @@ _TILE = Style(face=Face.SANS_STRONG, points=20, ink=Ink.FAINT)
 _JOINT = Style(face=Face.SANS, points=5.4, ink=Ink.SOFT)
 _CROSS = 4.0
 _WIDE_ENOUGH = 200.0
+_BESIDE_LENGTHS = 112.0  # mm taken by the check lengths to the left of the words
 
 
 def template_pdf(
@@ -62,7 +64,7 @@ def _roll_page(drawing: Drawing, titled: Titled) -> Page:
     size = (max(drawing.width + 2 * MARGIN, _WIDE_ENOUGH), max(drawing.height + 2 * MARGIN, 125.0))
     left = (size[0] - drawing.width) / 2
     replay = Replay(x=left, y=(size[1] - drawing.height) / 2, drawing=drawing)
-    words = _words(titled.plan, (titled.fit, titled.part, "whole", "print at 100 %"), size)
+    words = _words(titled, "whole", size)
     return Page(width=size[0], height=size[1], passages=_sheet_passages((replay,), words, size, ""))
 
 
@@ -114,7 +116,7 @@ def _tile_page(
         f"tile {tile.name}: column {letters(tile.column)} of {letters(tiles.columns - 1)}, "
         f"row {tile.row + 1} of {tiles.rows}"
     )
-    words = _words(titled.plan, (titled.fit, titled.part, where, "print at 100 %"), size)
+    words = _words(titled, where, size)
     joints = _joints(tiles, tile, {(each.column, each.row) for each in printed})
     return Page(
         width=size[0],
@@ -142,18 +144,20 @@ def _frame(size: tuple[float, float]) -> tuple[Rule, ...]:
     return tuple(Rule(x=a, y=b, to_x=c, to_y=d, width=0.1, ink=Ink.FAINT) for a, b, c, d in corners)
 
 
-def _words(plan: str, rest: tuple[str, ...], size: tuple[float, float]) -> tuple[Mark, ...]:
-    """Return the two lines at the upper right, made smaller where a long title needs it."""
-    lines = ((Run(plan, _WORDS_STRONG),), (Run(" · ".join(rest), _WORDS),))
-    room = size[0] - 2 * MARGIN - 112.0
-    marks = []
-    for runs, away in zip(lines, (5.6, 8.4), strict=True):
-        shrink = min(1.0, room / width(runs))
-        style = runs[0].style
-        smaller = Style(face=style.face, points=style.points * shrink, ink=style.ink)
-        run = Run(runs[0].text, smaller)
-        marks.append(Text(x=size[0] - MARGIN, y=size[1] - away, runs=(run,), anchor=Anchor.END))
-    return tuple(marks)
+def _words(titled: Titled, where: str, size: tuple[float, float]) -> tuple[Mark, ...]:
+    """Return the two lines at the upper right; a long title is shortened, the rest is not."""
+    room = size[0] - 2 * MARGIN - _BESIDE_LENGTHS
+    title = shortened(titled.title, _WORDS_STRONG, room - width_of(titled.release, _WORDS_STRONG))
+    rest = " · ".join((titled.fit, titled.part, where, "print at 100 %"))
+    points = _WORDS.points * min(1.0, room / width_of(rest, _WORDS))
+    lines = (
+        Run(f"{title}{titled.release}", _WORDS_STRONG),
+        Run(rest, replace(_WORDS, points=points)),
+    )
+    return tuple(
+        Text(x=size[0] - MARGIN, y=size[1] - away, runs=(run,), anchor=Anchor.END)
+        for run, away in zip(lines, (6.0, 8.7), strict=True)
+    )
 
 
 def _joints(tiles: Tiling, tile: Tile, printed: set[tuple[int, int]]) -> list[Mark]:

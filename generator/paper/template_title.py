@@ -12,7 +12,8 @@ from generator.settling.settled import SettledPart, SettledPlan
 class Titled:
     """The words on every page of a template; ``fit`` is the name of the thickness's folder."""
 
-    plan: str
+    title: str
+    release: str
     fit: str
     part: str
     size: tuple[float, float]
@@ -22,7 +23,8 @@ class Titled:
         """Return the words for a part."""
         plan = settled.plan
         return cls(
-            plan=f"{plan.title} · release {plan.version}",
+            title=plan.title,
+            release=f" · release {plan.version}",
             fit=settled.variant.label,
             part=f"{part.mark} {part.name}",
             size=part.size,

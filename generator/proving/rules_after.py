@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from generator.basis.finding import Finding, error, warning
+from generator.basis.finding import Finding, error, note, warning
 from generator.basis.lengths import mm_text
 from generator.geometry.boolean import intersects
 from generator.geometry.contour import Contour
@@ -60,7 +60,7 @@ def _cutter_enters(settled: SettledPlan) -> Iterator[Finding]:
                     if feature.kind == "hole"
                     else "use a smaller cutter or a wider slot."
                 )
-                make = warning if feature.kind == "hole" else error
+                make = note if feature.kind == "hole" else error
                 yield make("smaller-than-cutter", message, feature.place or part.place, advice)
 
 

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from generator.basis.complaint import Complaint, quoted
-from generator.basis.expression import RESERVED, Expression, parse
+from generator.basis.expression import RESERVED, Expression, ExpressionError, parse
+from generator.basis.lengths import MM_PER_UNIT, mm_text
 from generator.basis.names import did_you_mean
 from generator.basis.place import Place
 from generator.model.statement import Amount, Spot
@@ -23,14 +24,14 @@ _SIZE_NAME = re.compile(r"[a-z][a-z0-9_]*")
 class AmountForm(Form[Amount]):
     """An expression over the plan's sizes, checked for form and names as it is read.
 
-    ``plain`` refuses a unit (angles, counts); ``constant`` refuses sizes (what sheets state,
-    since sizes may depend on the sheets).
+    ``plain`` refuses a unit (angles, counts). ``within`` holds the least and the most in mm of a
+    length that a sheet states; it refuses sizes, since sizes may depend on the sheets.
     """
 
     noun: str
     advice: str
     plain: bool = False
-    constant: bool = False
+    within: tuple[float, float] | None = None
 
     def read(self, node: Node, desk: Desk) -> Amount | None:
         """Return the amount as written."""
@@ -52,16 +53,38 @@ class AmountForm(Form[Amount]):
             message = f"{quoted(expression.text)} has a unit"
             desk.refuse("expression", message, place, f"Write {self.noun} without a unit.")
             return False
-        if self.constant and (expression.names or expression.sheets):
-            message = f"{quoted(expression.text)} uses sizes or sheets"
-            advice = "Write a number or a quantity here: sizes may depend on the sheets."
-            desk.refuse("expression", message, place, advice)
-            return False
+        if self.within is not None:
+            return self._is_within(expression, self.within, place, desk)
         return check_names(expression, place, desk)
+
+    def _is_within(
+        self, expression: Expression, within: tuple[float, float], place: Place, desk: Desk
+    ) -> bool:
+        shown = quoted(expression.text)
+        if expression.names or expression.sheets:
+            advice = "Write a number or a quantity here: sizes may depend on the sheets."
+            desk.refuse("expression", f"{shown} uses sizes or sheets", place, advice)
+            return False
+        try:
+            mm = constant_mm(expression)
+        except ExpressionError as trouble:
+            desk.refuse("expression", f"{shown}: {trouble}", place, self.advice)
+            return False
+        least, most = within
+        if least <= mm <= most:
+            return True
+        advice = f"{mm_text(least)} to {mm_text(most)} is usual: is the unit the one you mean?"
+        desk.refuse("out-of-range", f"{shown} comes to {mm_text(mm, 2)}", place, advice)
+        return False
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
         """Return the schema of a number or a text."""
         return dict(SCALAR)
+
+
+def constant_mm(expression: Expression) -> float:
+    """Return an expression without names in mm; raises ExpressionError when it has no value."""
+    return expression.evaluate({}, {}, {}) * float(MM_PER_UNIT[expression.unit])
 
 
 def check_names(expression: Expression, place: Place, desk: Desk) -> bool:
@@ -104,9 +127,13 @@ def size_name_fault(name: str) -> Complaint | None:
 
 _EXAMPLES = "a number, a quantity such as `18 mm`, or an expression such as `seat/2`"
 LENGTH = AmountForm(noun="a length", advice=f"Write {_EXAMPLES}.")
-CONSTANT = AmountForm(
-    noun="a length", advice="Write a number or a quantity such as `10 mm`.", constant=True
-)
+_QUANTITIES = "Write a number or a quantity such as `10 mm`."
+THICKNESS = AmountForm(noun="a thickness", advice=_QUANTITIES, within=(1.0, 150.0))
+SIDE = AmountForm(noun="a length", advice=_QUANTITIES, within=(50.0, 20_000.0))
+STEP = AmountForm(noun="a step", advice=_QUANTITIES, within=(0.05, 50.0))
+CLEARANCE = AmountForm(noun="a length", advice=_QUANTITIES, within=(0.0, 500.0))
+FIT = AmountForm(noun="a fit", advice=_QUANTITIES, within=(0.0, 5.0))
+"""What sheets state; the bounds only catch slips of the unit (common practice, no source)."""
 ANGLE = AmountForm(
     noun="an angle", advice="Write degrees as a number or an expression.", plain=True
 )

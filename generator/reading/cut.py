@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.basis.complaint import Complaint
-from generator.basis.finding import Finding, error
 from generator.basis.names import NAME
 from generator.model.plan import CutSetting, Relief
 from generator.reading.amounts import LENGTH
 from generator.reading.desk import Desk
 from generator.reading.forms import Book, Form, ListOf, ScalarForm, Schema
 from generator.reading.nodes import Node, Scalar
-from generator.reading.record import Entries, Fields, Key, Record
-from generator.reading.values import FEED, NAMED, SCALAR, SPEED, choice, name_fault, whole
+from generator.reading.record import Entries, Key, Record
+from generator.reading.reference import REFERENCE
+from generator.reading.values import FEED, SCALAR, SPEED, choice, name_fault, whole
 
 STYLE = choice("a relief", "dog-bone", "sideways", "none")
 
@@ -37,20 +37,12 @@ class PassForm(Form[str]):
         return dict(SCALAR)
 
 
-def _pass_faults(fields: Fields) -> tuple[Finding, ...]:
-    passes = fields.values.get("passes", ())
-    if "rest" in passes[:-1]:
-        message, advice = "`rest` is not the last pass", "Put `rest` at the end of `passes`."
-        return (error("wrong-value", message, fields.places["passes"], advice),)
-    return ()
-
-
 _CUT: Record[CutSetting] = Record(
     name="cut",
     noun="a cut setting",
     keys=(
-        Key(name="sheet", form=NAMED, says="The sheet it is for.", required=True),
-        Key(name="cutter", form=NAMED, says="The cutter, by its name.", required=True),
+        Key(name="sheet", form=REFERENCE, says="The sheet it is for.", required=True),
+        Key(name="cutter", form=REFERENCE, says="The cutter, by its name.", required=True),
         Key(name="speed", form=SPEED, says="Turns a minute.", field="speed_rpm"),
         Key(name="feed", form=FEED, says="Feed along the cut.", field="feed_mm_per_min"),
         Key(name="plunge", form=FEED, says="Feed downwards.", field="plunge_mm_per_min"),
@@ -71,7 +63,6 @@ _CUT: Record[CutSetting] = Record(
     make=CutSetting,
     advice="Write `ply-profile: {sheet: ply, cutter: compression-6}`.",
     named=True,
-    check=_pass_faults,
 )
 CUTS: Entries[CutSetting] = Entries(
     record=_CUT,
@@ -92,7 +83,7 @@ RELIEF: Record[Relief] = Record(
     noun="a relief",
     keys=(
         Key(name="style", form=STYLE, says="How inside corners are relieved."),
-        Key(name="cutter", form=NAMED, says="The cutter it is made for."),
+        Key(name="cutter", form=REFERENCE, says="The cutter it is made for."),
     ),
     make=Relief,
     advice="Write `dog-bone`, `sideways`, `none` or `{style: dog-bone, cutter: compression-6}`.",

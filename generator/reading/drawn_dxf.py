@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 import math
 from collections import Counter
 from collections.abc import Iterator
@@ -11,6 +12,7 @@ from typing import Any
 
 import ezdxf
 from ezdxf import recover
+from ezdxf.lldxf.const import DXFError
 
 from generator.basis.finding import Finding, error, note, warning
 from generator.basis.place import Place
@@ -20,6 +22,9 @@ from generator.model.outline import Drawing, DrawnElement
 from generator.reading.drawn_chain import Grouped, finished
 from generator.reading.dxf_entity import TiltedError, entity_contour, is_path
 from generator.reading.dxf_lines import entity_lines
+
+# What the library remarks on its own is told to the maker as findings, not printed.
+logging.getLogger("ezdxf").addHandler(logging.NullHandler())
 
 MOST_BYTES = 50_000_000
 MOST_ENTITIES = 200_000
@@ -99,8 +104,11 @@ def _mended(path: Path, file: str, advice: str) -> tuple[Any, tuple[Finding, ...
 
 def _scale(document: Any, file: str) -> tuple[float, tuple[Finding, ...]]:
     """Return mm per drawing unit by $INSUNITS; without one the drawing is read as mm."""
-    unit = int(document.header.get("$INSUNITS", 0) or 0)
     advice = "State the drawing's unit in the drawing program."
+    try:
+        unit = int(document.header.get("$INSUNITS", 0) or 0)
+    except (ValueError, TypeError, OverflowError):
+        unit = -1
     if unit == 0:
         message = "no unit stated: read as mm"
         return 1.0, (warning("missing-unit", message, Place(file), advice),)
@@ -112,7 +120,7 @@ def _scale(document: Any, file: str) -> tuple[float, tuple[Finding, ...]]:
 
 def _guarded(entity: Any, groups: tuple[str, ...], layer: str, sheet: _Sheet, depth: int) -> None:
     """Read one entity; what is wrong in it becomes a finding that names it."""
-    own = str(entity.dxf.get("layer", "0"))
+    own = _attribute(entity, "layer") or "0"
     own = layer if layer and own == "0" else own
     if own.lower() in sheet.hidden:
         sheet.ignored["entity on a hidden layer"] += 1
@@ -139,10 +147,17 @@ def _guarded(entity: Any, groups: tuple[str, ...], layer: str, sheet: _Sheet, de
 
 def _name(entity: Any, layer: str, sheet: _Sheet) -> tuple[str, Place]:
     """Return what an entity is called in findings, and its place where the file tells it."""
-    handle = str(entity.dxf.get("handle", None) or "")
-    line = sheet.lines.get(handle.upper(), 0)
+    line = sheet.lines.get(_attribute(entity, "handle").upper(), 0)
     name = f"{entity.dxftype()} on layer {layer}"
     return name, Place(sheet.file, line, 1 if line else 0)
+
+
+def _attribute(entity: Any, name: str) -> str:
+    """Return an attribute as text; empty where the entity has none, or is of no known kind."""
+    try:
+        return str(entity.dxf.get(name, None) or "")
+    except DXFError:
+        return ""
 
 
 _Known = tuple[str, tuple[str, ...], str, Place]
@@ -188,6 +203,8 @@ def _in_mm(contour: Contour, scale: float) -> Contour:
 
     A path that ends within 0.01 mm of its start is closed.
     """
+    if len(contour.vertices) < 2:
+        raise ValueError("a path without points")
     result = scaled(contour, scale)
     for x, y, bulge in result.vertices:
         if not (abs(x) < _LARGEST and abs(y) < _LARGEST and math.isfinite(bulge)):

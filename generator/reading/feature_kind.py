@@ -28,7 +28,8 @@ from generator.reading.forms import Either, ScalarForm
 from generator.reading.nodes import Scalar
 from generator.reading.outline import SHAPE_KEYS, SHAPES, make_outline, shape_faults
 from generator.reading.record import Check, Fields, Key, Record, no_faults
-from generator.reading.values import NAMED, TEXT, choice
+from generator.reading.reference import REFERENCE
+from generator.reading.values import TEXT, choice
 
 _SIDES = choice("an edge", "top", "bottom", "left", "right")
 
@@ -60,7 +61,7 @@ EDGE = Either(
 _AT = Key(name="at", form=SPOT, says="Its centre, from the part's 0,0.", required=True)
 _DEPTH = Key(name="depth", form=LENGTH, says="Depth from the show face.", required=True)
 _ANGLE = Key(name="angle", form=ANGLE, says="Degrees from the x axis, counter-clockwise.")
-_TAKES = Key(name="takes", form=NAMED, says="The sheet that goes in; its thickness is followed.")
+_TAKES = Key(name="takes", form=REFERENCE, says="The sheet that goes in.")
 _WIDTH = Key(name="width", form=LENGTH, says="Width where no sheet is taken.")
 _EDGE = Key(name="edge", form=EDGE, says="The part's edge it sits on.", required=True)
 
@@ -165,8 +166,8 @@ KINDS: dict[str, Record[Cutting]] = {
         (
             Key(name="at", form=SPOTS, says="Its centre, or a list of centres.", required=True),
             Key(name="diameter", form=LENGTH, says="Diameter."),
-            Key(name="for", form=NAMED, says="Clearance hole of this hardware.", field="for_"),
-            Key(name="pilot", form=NAMED, says="Pilot hole of this screw."),
+            Key(name="for", form=REFERENCE, says="Clearance hole of this hardware.", field="for_"),
+            Key(name="pilot", form=REFERENCE, says="Pilot hole of this screw."),
             Key(name="depth", form=LENGTH, says="Depth; a hole goes through without one."),
             Key(name="counterbore", form=_COUNTERBORE, says="A wider bore on the show face."),
         ),
@@ -211,7 +212,7 @@ KINDS: dict[str, Record[Cutting]] = {
             Key(name="at", form=LENGTHS, says="Where each begins along the edge.", required=True),
             Key(name="width", form=LENGTH, says="Width of each tab.", required=True),
             Key(name="depth", form=LENGTH, says="How far each stands out."),
-            Key(name="takes", form=NAMED, says="The sheet each goes through."),
+            Key(name="takes", form=REFERENCE, says="The sheet each goes through."),
             Key(name="round", form=LENGTH, says="Radius of its two outer corners."),
         ),
         Tabs,
@@ -223,7 +224,7 @@ KINDS: dict[str, Record[Cutting]] = {
         (
             _EDGE,
             Key(name="count", form=COUNT, says="Fingers and gaps together.", required=True),
-            Key(name="takes", form=NAMED, says="The sheet it meets.", required=True),
+            Key(name="takes", form=REFERENCE, says="The sheet it meets.", required=True),
             Key(
                 name="first",
                 form=choice("a beginning", "finger", "gap"),

@@ -7,7 +7,7 @@ from pathlib import Path, PurePosixPath
 
 from generator.basis.complaint import Complaint, quoted
 from generator.model.plan import Photo
-from generator.model.prose import Prose
+from generator.model.prose import Block, BlockKind, Prose, Span
 from generator.reading.desk import Desk
 from generator.reading.drawn_dxf import read_dxf
 from generator.reading.drawn_svg import read_svg
@@ -135,16 +135,22 @@ class ProseFile(Form[Prose]):
         content = desk.shelf.content(file, MOST_BYTES)
         if isinstance(content, Complaint):
             desk.complain("text-file", content, node.place)
-            return None
+            return _unread_text(node)
         shown = desk.shelf.shown(file)
         text, faults = decode(content, shown)
         prose, findings = read_prose(text, shown)
         desk.findings += (*faults, *findings)
-        return None if faults else prose
+        return prose if prose or not faults else _unread_text(node)
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
         """Return the schema of a path."""
         return {"type": "string", "pattern": r"\.md$"}
+
+
+def _unread_text(node: Scalar) -> Prose:
+    """Stand in for a text that is stated but cannot be read, so that it is not told as missing."""
+    block = Block(kind=BlockKind.PARAGRAPH, entries=((Span(text=node.text),),))
+    return Prose(blocks=(block,), place=node.place)
 
 
 _ALT = "Add `alt:` with a sentence that says what the picture shows."

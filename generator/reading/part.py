@@ -12,7 +12,7 @@ from generator.basis.names import NAME, did_you_mean
 from generator.model.outline import Drawn, DrawnFeatureRule
 from generator.model.part import Part
 from generator.model.statement import Named
-from generator.reading.amounts import CONSTANT, LENGTH
+from generator.reading.amounts import LENGTH, THICKNESS
 from generator.reading.desk import Desk
 from generator.reading.feature import FEATURES
 from generator.reading.files import DrawingFile
@@ -20,6 +20,7 @@ from generator.reading.forms import Book, Form, ListOf, ScalarForm, Schema
 from generator.reading.nodes import Mapping, Node, Scalar, Sequence
 from generator.reading.outline import OUTLINE
 from generator.reading.record import Entries, Key, Record
+from generator.reading.reference import REFERENCE
 from generator.reading.values import NAMED, TEXT, choice, name_fault, whole
 
 _DRAWN_KINDS = ("slot", "hole", "window", "pocket", "engrave")
@@ -107,7 +108,7 @@ DRAWN: Record[Drawn] = Record(
             says="The one closed path that is the part's outline.",
             required=True,
         ),
-        Key(name="drawn-for", form=CONSTANT, says="Thickness the slots were drawn at."),
+        Key(name="drawn-for", form=THICKNESS, says="Thickness the slots were drawn at."),
         Key(name="features", form=DrawnRules(), says="What other elements are."),
     ),
     make=Drawn,
@@ -132,7 +133,7 @@ PART: Record[Part] = Record(
     name="part",
     noun="a part",
     keys=(
-        Key(name="sheet", form=NAMED, says="The sheet it is cut from.", required=True),
+        Key(name="sheet", form=REFERENCE, says="The sheet it is cut from.", required=True),
         Key(name="pieces", form=_PIECES, says="Names of its pieces."),
         Key(name="count", form=whole(1, 200), says="How many, where they need no names."),
         Key(

@@ -22,11 +22,11 @@ from generator.reading.nodes import Mapping, Node, Scalar
 from generator.reading.part import PARTS
 from generator.reading.prose import PROSE
 from generator.reading.record import Key, Record
-from generator.reading.release import PHOTOS, QUESTIONS, RELEASES, VIDEO, version_complaint
+from generator.reading.release import PHOTOS, QUESTIONS, RELEASES, VIDEO, in_sequence
 from generator.reading.sheet import BOARDS, SHEETS
 from generator.reading.shelf import Shelf
 from generator.reading.step import HARDWARE, JOINTS, STEPS
-from generator.reading.values import SCALAR, TEXT, TEXTS, VERSION, choice, version_fault
+from generator.reading.values import SCALAR, TEXT, TEXTS, VERSION, choice
 from generator.reading.yaml_text import read_yaml
 
 _FILE = "plan.yaml"
@@ -160,7 +160,7 @@ PLAN: Record[Plan] = Record(
         Key(name="photos", form=PHOTOS, says="Pictures of the finished thing."),
         Key(name="video", form=VIDEO, says="A film of the build."),
         Key(name="questions", form=QUESTIONS, says="Readers' questions with answers."),
-        Key(name="releases", form=RELEASES, says="Every published version.", required=True),
+        Key(name="releases", form=RELEASES, says="Every published version."),
     ),
     make=_make_plan,
     advice="Begin with `plan: Title`, then `version:`, `summary:`, `sheets:` and `parts:`.",
@@ -178,8 +178,13 @@ class PlanRead:
     findings: tuple[Finding, ...]
 
 
-def read_plan(content: bytes, name: str, shelf: Shelf) -> PlanRead:
-    """Read the text of a ``plan.yaml`` whose files lie on a shelf."""
+def read_plan(
+    content: bytes, name: str, shelf: Shelf, unread: frozenset[str] = frozenset()
+) -> PlanRead:
+    """Read the text of a ``plan.yaml`` whose files lie on a shelf.
+
+    ``unread`` names stock that could not be read: what needs it is left out without blame.
+    """
     file = shelf.shown(_FILE)
     node, faults = read_yaml(content, file)
     if node is None:
@@ -191,20 +196,20 @@ def read_plan(content: bytes, name: str, shelf: Shelf) -> PlanRead:
         shelf=shelf,
     )
     desk.findings += faults
+    desk.unread.update(unread)
     plan = PLAN.read_named(name, Place(file, 1, 1), node, desk)
     if plan is not None:
-        plan = _completed(plan, desk, node)
+        plan = _completed(plan, desk)
     return PlanRead(plan=plan, pictures=desk.pictures, findings=tuple(desk.findings))
 
 
-def _completed(plan: Plan, desk: Desk, node: Node) -> Plan:
-    versions = tuple(v for v in _stated_names(node, "releases") or () if not version_fault(v))
-    complaint = version_complaint(plan.version, versions) if plan.version else None
-    stated = node.get("version") if isinstance(node, Mapping) else None
-    if complaint is not None and stated is not None:
-        desk.complain("version", complaint, stated.place)
+def _completed(plan: Plan, desk: Desk) -> Plan:
+    """Add what was gathered at the desk; a version that cannot be read passes for the newest."""
+    releases = in_sequence(plan.releases)
     return replace(
         plan,
+        version=plan.version or (releases[-1].version if releases else ""),
+        releases=releases,
         drawings=tuple(desk.drawings[file] for file in sorted(desk.drawings)),
         unread=tuple(sorted(desk.unread)),
     )

@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import date
 from typing import Any
 
-from generator.basis.complaint import Complaint, quoted
+from generator.basis.complaint import quoted
 from generator.basis.place import Place
-from generator.model.plan import Question, Release, Video
+from generator.model.plan import NO_DAY, Question, Release, Video
 from generator.reading.desk import Desk
 from generator.reading.files import PHOTO
 from generator.reading.forms import Book, Form, ListOf, Schema
 from generator.reading.nodes import Entry, Mapping, Node, Scalar, Sequence
 from generator.reading.prose import PROSE
 from generator.reading.record import Entries, Key, Record
-from generator.reading.values import ADDRESS, DATE, FLAG, TEXT, version_fault
+from generator.reading.values import ADDRESS, DATE, FLAG, TEXT, version_fault, version_numbers
 
 _CHAPTER = re.compile(r"((?:[0-9]{1,2}:)?[0-9]{1,2}:[0-9]{2})(?::?\s+|$)(.*)")
 Chapters = tuple[tuple[str, str], ...]
@@ -115,8 +116,8 @@ PHOTOS = ListOf(
 )
 
 
-def _make_release(name: str, **values: Any) -> Release:
-    return Release(version=name, **values)
+def _make_release(name: str, date: date = NO_DAY, changed: str = "", **values: Any) -> Release:
+    return Release(version=name, date=date, changed=changed, **values)
 
 
 RELEASES: Entries[Release] = Entries(
@@ -131,6 +132,7 @@ RELEASES: Entries[Release] = Entries(
         make=_make_release,
         advice="Write `1.2.0: {date: 2026-10-02, changed: Slots moved inward.}`.",
         named=True,
+        lenient=True,
     ),
     noun="releases by version",
     advice="Write `1.2.0: {date: 2026-10-02, changed: ...}`.",
@@ -139,17 +141,13 @@ RELEASES: Entries[Release] = Entries(
 )
 
 
-def newest(versions: tuple[str, ...]) -> str:
-    """Return the highest of some sound versions; empty when there are none."""
-    return max(versions, key=lambda text: [int(part) for part in text.split(".")], default="")
+def in_sequence(releases: tuple[Release, ...]) -> tuple[Release, ...]:
+    """Return releases by version; one whose day could not be read is given that of the one before.
 
-
-def version_complaint(version: str, releases: tuple[str, ...]) -> Complaint | None:
-    """Return what is wrong when a plan's version is not its newest release."""
-    last = newest(releases)
-    if version == last or not releases:
-        return None
-    if version not in releases:
-        message = f"no release `{version}`"
-        return Complaint(message, f"Say under `releases` what changed in `{version}`.")
-    return Complaint(f"`{version}` is not the newest release", f"Write `version: {last}`.")
+    So no other release passes for the newest.
+    """
+    placed: list[Release] = []
+    for each in sorted(releases, key=lambda each: version_numbers(each.version)):
+        day = placed[-1].date if placed and each.date == NO_DAY else each.date
+        placed.append(replace(each, date=day))
+    return tuple(placed)

@@ -3,18 +3,31 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from generator.basis.complaint import quoted
+from generator.basis.expression import Expression, parse
 from generator.basis.names import NAME
+from generator.basis.place import Place
 from generator.model.plan import BoardUse, Ladder, SheetUse
 from generator.model.statement import Amount
-from generator.reading.amounts import CONSTANT, LENGTH, size_name_fault
+from generator.reading.amounts import (
+    CLEARANCE,
+    FIT,
+    LENGTH,
+    SIDE,
+    STEP,
+    THICKNESS,
+    constant_mm,
+    size_name_fault,
+)
 from generator.reading.desk import Desk
 from generator.reading.forms import Book, Form, Schema
 from generator.reading.nodes import Node, Scalar
 from generator.reading.record import Entries, Key, Record
-from generator.reading.values import NAMED, SCALAR, name_fault, split_size, whole
+from generator.reading.reference import REFERENCE
+from generator.reading.values import SCALAR, name_fault, split_size, whole
 
 _LADDER = re.compile(r"(.+?)\s+to\s+(.+?)\s+by\s+(.+)")
 
@@ -38,11 +51,24 @@ class LadderForm(Form[Ladder]):
             desk.refuse("wrong-value", message, node.place, self.advice)
             return None
         texts = parts.groups() if parts else (text, text, "1")
-        amounts = [CONSTANT.amount(each, node.place, desk) for each in dict.fromkeys(texts)]
-        if None in amounts:
+        forms = (THICKNESS, THICKNESS, STEP) if parts else (THICKNESS,)
+        amounts = [
+            form.amount(each, node.place, desk) for form, each in zip(forms, texts, strict=False)
+        ]
+        if None in amounts or not self._ascends(texts, node.place, desk):
             return None
         first, last, step = (Amount(each, node.place) for each in texts)
         return Ladder(first=first, last=last, step=step, place=node.place)
+
+    def _ascends(self, texts: Iterable[str], place: Place, desk: Desk) -> bool:
+        first, last, _ = (parse(each, desk.unit) for each in texts)
+        assert isinstance(first, Expression), "checked before"
+        assert isinstance(last, Expression), "checked before"
+        if constant_mm(first) <= constant_mm(last):
+            return True
+        message = f"{quoted(first.text)} is more than {quoted(last.text)}"
+        desk.refuse("out-of-range", message, place, "Put the thinner one first.")
+        return False
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
         """Return the schema of a number or a text."""
@@ -66,7 +92,7 @@ class SizeForm(Form[tuple[Amount, Amount]]):
             message = f"{quoted(node.text)} is no sheet size"
             desk.refuse("wrong-value", message, node.place, self.advice)
             return None
-        along, across = (CONSTANT.amount(side, node.place, desk) for side in sides)
+        along, across = (SIDE.amount(side, node.place, desk) for side in sides)
         return None if along is None or across is None else (along, across)
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
@@ -78,13 +104,13 @@ _SHEET: Record[SheetUse] = Record(
     name="sheet",
     noun="a sheet",
     keys=(
-        Key(name="stock", form=NAMED, says="The sheet material, by its name.", required=True),
+        Key(name="stock", form=REFERENCE, says="The sheet material, by its name.", required=True),
         Key(name="size", form=SizeForm(), says="The sheet bought, side along the grain first."),
         Key(name="published-for", form=LadderForm(), says="Thicknesses to make cut files for."),
-        Key(name="drawn-for", form=CONSTANT, says="The thickness that pictures show."),
-        Key(name="fit", form=CONSTANT, says="Clearance on each side of a joint."),
-        Key(name="margin", form=CONSTANT, says="Kept clear along the sheet's edges."),
-        Key(name="gap", form=CONSTANT, says="Kept clear between pieces."),
+        Key(name="drawn-for", form=THICKNESS, says="The thickness that pictures show."),
+        Key(name="fit", form=FIT, says="Clearance on each side of a joint."),
+        Key(name="margin", form=CLEARANCE, says="Kept clear along the sheet's edges."),
+        Key(name="gap", form=CLEARANCE, says="Kept clear between pieces."),
     ),
     make=SheetUse,
     advice="Write `ply: {stock: birch-plywood-18}`.",
@@ -101,7 +127,7 @@ _BOARD: Record[BoardUse] = Record(
     name="board",
     noun="a board",
     keys=(
-        Key(name="stock", form=NAMED, says="The board, by its name.", required=True),
+        Key(name="stock", form=REFERENCE, says="The board, by its name.", required=True),
         Key(name="length", form=LENGTH, says="Length it is cut to.", required=True),
         Key(name="count", form=whole(1, 200), says="How many."),
     ),

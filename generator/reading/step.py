@@ -13,7 +13,8 @@ from generator.reading.forms import Book, Form, ListOf, Schema
 from generator.reading.nodes import Mapping, Node
 from generator.reading.prose import PROSE
 from generator.reading.record import Key, Record
-from generator.reading.values import LABEL, NAMED, NUMBER, TEXT, TEXTS, whole
+from generator.reading.reference import REFERENCE
+from generator.reading.values import LABEL, NUMBER, TEXT, TEXTS, whole
 
 _JOINTS = {"tab": "into", "notch": "with", "fingers": "with", "face": "on"}
 
@@ -73,7 +74,7 @@ HARDWARE = ListOf(
         name="hardware",
         noun="a line of hardware",
         keys=(
-            Key(name="item", form=NAMED, says="The fastener, by its name.", required=True),
+            Key(name="item", form=REFERENCE, says="The fastener, by its name.", required=True),
             Key(name="count", form=whole(1), says="How many in all.", required=True),
             Key(name="for", form=TEXT, says="What it is for.", field="purpose"),
         ),
@@ -100,7 +101,7 @@ class HardwareCounts(Form[tuple[HardwareUse, ...]]):
             return None
         lines = []
         for entry in node.entries:
-            item, count = NAMED.read(entry.key, desk), whole(1).read(entry.value, desk)
+            item, count = REFERENCE.read(entry.key, desk), whole(1).read(entry.value, desk)
             if item is not None and count is not None:
                 lines.append(HardwareUse(item=item, count=count, place=entry.key.place))
         return tuple(lines)

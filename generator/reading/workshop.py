@@ -191,7 +191,8 @@ def _plan(visit: _Visit, folder: Path) -> Plan | None:
     content = visit.content(file)
     if content is None:
         return None
-    read = read_plan(content, name, Shelf(folder=folder, prefix=shown))
+    shelf = Shelf(folder=folder, prefix=shown)
+    read = read_plan(content, name, shelf, visit.unread_stock)
     visit.findings += read.findings
     visit.keep_pictures(shown, dict(read.pictures))
     if read.plan is None:
@@ -199,7 +200,6 @@ def _plan(visit: _Visit, folder: Path) -> Plan | None:
     return replace(
         read.plan,
         layout_text=_layout_text(visit, folder / "layout.json"),
-        unread=tuple(sorted({*read.plan.unread, *visit.unread_stock})),
     )
 
 

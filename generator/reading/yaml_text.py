@@ -5,13 +5,14 @@ Works on the parser's events, so that depth is bounded before anything is built.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
 import yaml
 
 from generator.basis.complaint import quoted
-from generator.basis.finding import Finding, error
+from generator.basis.finding import Finding, error, warning
 from generator.basis.place import Place
 from generator.reading.nodes import Broken, Entry, Mapping, Node, Scalar, Sequence
 from generator.reading.yaml_words import syntax_finding
@@ -60,6 +61,7 @@ class _Composer:
     def __init__(self, text: str, file: str) -> None:
         self.findings: list[Finding] = []
         self._text = text
+        self._lines = text.split("\n")
         self._file = file
         self._events: Iterator[Any] = iter(())
         self._count = 0
@@ -106,6 +108,8 @@ class _Composer:
             return self._mapping(event, place, depth)
         style = event.style if event.style in ('"', "'", "|", ">") else ""
         self._long_quote = self._spanning_lines(event, style, place)
+        if not style:
+            self._warn_of_hash(event)
         return Scalar(text=event.value, style=style, place=place)
 
     @staticmethod
@@ -113,6 +117,17 @@ class _Composer:
         """Return where a quoted text over several lines begins: perhaps it was never meant so."""
         long = event.end_mark.line > event.start_mark.line
         return place if style in ('"', "'") and style and long else None
+
+    def _warn_of_hash(self, event: Any) -> None:
+        """Warn where a text is cut off by a `#` that looks like no comment (``#10 screws``)."""
+        mark = event.end_mark
+        rest = self._lines[mark.line][mark.column :] if mark.line < len(self._lines) else ""
+        word = re.match(r"[ \t]+(#[^\s#][^\s]*)", rest)
+        if word and event.value:
+            place = Place(self._file, mark.line + 1, mark.column + word.start(1) + 1)
+            message = f"{quoted(word[1])} is taken for a comment"
+            advice = "Put the text in quotes; begin a comment with `# `."
+            self.findings.append(warning("comment", message, place, advice))
 
     def _check_bounds(self, depth: int, place: Place) -> None:
         if depth > MOST_DEPTH:

@@ -31,7 +31,13 @@ _WORDS: tuple[tuple[str, str, str], ...] = (
     ("incompatible YAML", "a `%YAML` line", "Remove the line."),
     ("directive", "a line that begins with `%`", "Remove the line, or put the text in quotes."),
 )
-_AT_ITS_START = ("unexpected end of stream", "could not find expected ':'")
+_AT_ITS_START = (
+    "unexpected end of stream",
+    "could not find expected ':'",
+    "' or ']'",
+    "' or '}'",
+)
+"""Problems that are shown where the thing began, not where the parser gave up on it."""
 
 
 def syntax_finding(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.model.feature import Feature
-from generator.settling.scope import Scope
+from generator.settling.scope import Scope, unsettled
 from generator.settling.shaped import Shaped, Shift, shifted
 
 MOST_COPIES = 500
@@ -28,7 +28,10 @@ def copies(feature: Feature, shapes: tuple[Shaped, ...], scope: Scope) -> tuple[
 def _repeats(feature: Feature, scope: Scope) -> list[Shift]:
     if feature.repeat is None:
         return [Shift()]
-    count = min(scope.count(feature.repeat.count), MOST_COPIES)
+    count = scope.count(feature.repeat.count)
+    if count > MOST_COPIES:
+        message = f"`{feature.name}` is repeated {count} times, at most {MOST_COPIES}"
+        raise unsettled("too-many-copies", message, feature.repeat.place, "Lower its `count`.")
     dx, dy = scope.point(feature.repeat.step)
     return [Shift(dx=index * dx, dy=index * dy) for index in range(count)]
 

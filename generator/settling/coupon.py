@@ -26,7 +26,7 @@ from generator.settling.shaped import Shaped
 
 STEP = 0.1
 _REACH = 0.3  # mm either side of the drawn thickness that a coupon tries at least
-_MOST_SLOTS = 15
+_MOST_SLOTS = 16
 _ROW = 8
 _TAB = 30.0  # mm the tab is wide
 _BESIDE = 14.0  # mm between slots along a row
@@ -58,7 +58,7 @@ def coupon(sheet: SettledSheet, ladder: Sequence[float], drawn: float, style: st
 
 
 def tried(ladder: Sequence[float], drawn: float) -> tuple[float, ...]:
-    """Return the thicknesses a coupon tries, in steps of 0.1 mm, at most 15 of them.
+    """Return the thicknesses a coupon tries, in steps of 0.1 mm, at most 16 of them.
 
     They cover the ladder and 0.3 mm either side of the drawn thickness; a longer ladder is tried
     around the drawn thickness only.

@@ -14,6 +14,10 @@ from generator.geometry.shape_error import ShapeError
 from generator.model.statement import Amount, Spot
 
 
+FOLLOWS = "follows"
+"""The rule of a finding that only follows from another one; it is never shown."""
+
+
 class SettlingError(Exception):
     """A statement that cannot be settled; carries the finding that says why."""
 
@@ -29,6 +33,10 @@ def unsettled(rule: str, message: str, place: Place, advice: str = "") -> Settli
 
 def misshapen(what: str, fault: ShapeError, place: Place) -> SettlingError:
     """Return the exception for a shape that cannot be made as asked."""
+    if fault.pieces is not None:
+        pieces = f"falls into {fault.pieces} pieces" if fault.pieces else "is cut away"
+        advice = "Leave material between what cuts it; tabs must touch it."
+        return unsettled("falls-apart", f"{what} {pieces}", place, advice)
     advice = "" if fault.limit is None else f"At most {fault.limit:.4g} mm fits."
     return unsettled("no-such-shape", f"{what}: {fault}", place, advice)
 
@@ -48,14 +56,24 @@ class Scope:
         return float(MM_PER_UNIT[self.unit])
 
     def value(self, amount: Amount) -> float:
-        """Return an amount in the plan's unit. Raises SettlingError."""
+        """Return an amount in the plan's unit. Raises SettlingError.
+
+        An amount that needs a size or a sheet without a value only follows from what is wrong with
+        that one.
+        """
         expression = parse(amount.text, self.unit)
         if not isinstance(expression, Expression):
             raise unsettled("bad-expression", str(expression), amount.place)
+        if not self._knows(expression):
+            raise unsettled(FOLLOWS, f"`{amount.text}` has no value", amount.place)
         try:
             return expression.evaluate(self.names, self.thickness, self.fit)
         except ExpressionError as fault:
             raise unsettled("no-value", f"`{amount.text}`: {fault}", amount.place) from fault
+
+    def _knows(self, expression: Expression) -> bool:
+        sheets = self.thickness.keys() & self.fit.keys()
+        return self.names.keys() >= {*expression.names} and sheets >= {*expression.sheets}
 
     def mm(self, amount: Amount) -> float:
         """Return a length in mm. Raises SettlingError."""
@@ -87,6 +105,14 @@ class Scope:
             advice = f"Write a whole number of at least {least}."
             raise unsettled("not-a-count", message, amount.place, advice)
         return round(number)
+
+    def not_negative(self, amount: Amount, what: str) -> float:
+        """Return a length of 0 or more in mm. Raises SettlingError."""
+        length = self.mm(amount)
+        if length < 0:
+            message = f"{what} `{amount.text}` comes to {length:.4g} mm"
+            raise unsettled("negative", message, amount.place, "It must be 0 or more.")
+        return length
 
     def point(self, spot: Spot) -> Point:
         """Return a stated point in mm. Raises SettlingError."""

@@ -49,7 +49,8 @@ class SettledFeature:
     ``at`` is its centre (slot, hole, window, pocket, groove), the middle of its root (tab) or the
     middle of its bottom (notch); ``direction`` is a unit vector: along the length (slot, groove,
     pocket) or outward (tab) or towards the open end (notch). ``width`` is across, ``length``
-    along; ``depth`` None goes through.
+    along; ``depth`` None goes through. ``shape`` is what it cuts away, or adds (tab), before
+    relief: one closed contour, or one for each gap (fingers); the lines of an engraving.
     """
 
     name: str
@@ -60,6 +61,7 @@ class SettledFeature:
     length: Sized
     depth: Sized | None = None
     takes: str = ""
+    shape: tuple[Contour, ...] = ()
     place: Place = NOWHERE
 
 

@@ -22,8 +22,9 @@ class Shaped:
     """A feature's shapes in the part's frame.
 
     ``added`` joins the part; ``taken`` is cut away through the sheet; ``cuts`` go to a depth.
-    ``stands_on`` must lie inside the part, or the feature does not stand on its edge. ``mating``
-    are the corners of ``added`` and ``taken`` to relieve; those of ``cuts`` are in ``pocketed``.
+    ``stands_on`` must lie inside the part and ``stands_out`` outside it, or the feature does not
+    stand on its edge. ``mating`` are the corners of ``added`` and ``taken`` to relieve; those of
+    ``cuts`` are in ``pocketed``.
     """
 
     feature: SettledFeature
@@ -33,6 +34,7 @@ class Shaped:
     mating: tuple[Mating, ...] = ()
     pocketed: tuple[Mating, ...] = ()
     stands_on: tuple[Contour, ...] = ()
+    stands_out: tuple[Contour, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,27 +70,39 @@ class Shift:
 
 def shifted(shaped: Shaped, shift: Shift, name: str) -> Shaped:
     """Return a copy of a feature elsewhere, under a name of its own."""
-    feature = replace(
-        shaped.feature,
-        name=name,
-        at=shift.point(shaped.feature.at),
-        direction=shift.direction(shaped.feature.direction),
-    )
     return Shaped(
-        feature=feature,
+        feature=_feature(shaped.feature, shift, name),
         added=tuple(map(shift.contour, shaped.added)),
         taken=tuple(map(shift.contour, shaped.taken)),
         cuts=tuple(_cut(each, shift, shaped.feature, name) for each in shaped.cuts),
         mating=tuple(_mating(each, shift) for each in shaped.mating),
         pocketed=tuple(_mating(each, shift) for each in shaped.pocketed),
         stands_on=tuple(map(shift.contour, shaped.stands_on)),
+        stands_out=tuple(map(shift.contour, shaped.stands_out)),
+    )
+
+
+def _feature(feature: SettledFeature, shift: Shift, name: str) -> SettledFeature:
+    engraved = feature.kind == "engraving"
+    return replace(
+        feature,
+        name=name,
+        at=shift.point(feature.at),
+        direction=feature.direction if engraved else shift.direction(feature.direction),
+        shape=_contours(feature.shape, shift, feature),
     )
 
 
 def _cut(cut: Cut, shift: Shift, feature: SettledFeature, name: str) -> Cut:
+    return replace(cut, contours=_contours(cut.contours, shift, feature), feature=name)
+
+
+def _contours(
+    contours: tuple[Contour, ...], shift: Shift, feature: SettledFeature
+) -> tuple[Contour, ...]:
     if feature.kind == "engraving":
-        return replace(cut, contours=shift.lettering(cut.contours, feature.at), feature=name)
-    return replace(cut, contours=tuple(map(shift.contour, cut.contours)), feature=name)
+        return shift.lettering(contours, feature.at)
+    return tuple(map(shift.contour, contours))
 
 
 def _mating(mating: Mating, shift: Shift) -> Mating:

@@ -14,7 +14,7 @@ from generator.settling.settled import FitVariant, SettledSheet
 
 DEFAULT_FIT = 0.1
 DEFAULT_MARGIN = 10.0
-_GAP_BEYOND_CUTTER = 2.0
+GAP_BEYOND_CUTTER = 2.0
 DEFAULT_CUTTER = "compression-6"
 """Common practice, no single source: a tenth a side slides by hand; a centimetre for clamps."""
 
@@ -46,10 +46,10 @@ def _sheet(use: SheetUse, plan: Plan, stock: Stock, thickness: Mapping[str, floa
         name=use.name,
         stock=material,
         thickness=thickness[use.name],
-        fit=scope.mm(use.fit) if use.fit else DEFAULT_FIT,
+        fit=scope.not_negative(use.fit, "fit") if use.fit else DEFAULT_FIT,
         size=_size(use, material, scope),
-        margin=scope.mm(use.margin) if use.margin else DEFAULT_MARGIN,
-        gap=scope.mm(use.gap) if use.gap else cutter.diameter + _GAP_BEYOND_CUTTER,
+        margin=scope.not_negative(use.margin, "margin") if use.margin else DEFAULT_MARGIN,
+        gap=scope.not_negative(use.gap, "gap") if use.gap else cutter.diameter + GAP_BEYOND_CUTTER,
         cutter=cutter,
         place=use.place,
     )

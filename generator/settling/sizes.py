@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
+from graphlib import CycleError, TopologicalSorter
 
 from generator.basis.expression import Expression, parse
-from generator.basis.finding import Finding
+from generator.basis.finding import Finding, error
 from generator.model.plan import Plan, Size
-from generator.settling.scope import Scope, SettlingError, unsettled
+from generator.settling.scope import Scope, SettlingError
 from generator.settling.settled import Sized
 
 
@@ -24,13 +25,11 @@ def scope_of(
     fits = {name: value / per for name, value in fit.items()}
     stated = {size.name: size for size in plan.sizes}
     known: dict[str, float] = {}
-    findings: list[Finding] = []
-    for size in plan.sizes:
+    order, findings = _in_order_of_need(stated, plan.units)
+    for name in order:
+        scope = Scope(unit=plan.units, names=known, thickness=thick, fit=fits)
         try:
-            for each in _needed(size, stated, ()):
-                if each.name not in known:
-                    scope = Scope(unit=plan.units, names=known, thickness=thick, fit=fits)
-                    known[each.name] = scope.value(each.amount)
+            known[name] = scope.value(stated[name].amount)
         except SettlingError as trouble:
             findings.append(trouble.finding)
     scope = Scope(unit=plan.units, names=known, thickness=thick, fit=fits)
@@ -42,15 +41,23 @@ def scope_of(
     return scope, sized, tuple(findings)
 
 
-def _needed(size: Size, stated: Mapping[str, Size], chain: tuple[str, ...]) -> Iterator[Size]:
-    """Yield the sizes that one needs, deepest first, itself last. SettlingError: a cycle."""
-    if size.name in chain:
-        shown = " -> ".join((*chain[chain.index(size.name) :], size.name))
-        advice = "State one of them as a number."
-        raise unsettled("size-cycle", f"sizes go in a circle: {shown}", size.amount.place, advice)
-    expression = parse(size.amount.text, "mm")
-    if isinstance(expression, Expression):
-        for name in expression.names:
-            if name in stated:
-                yield from _needed(stated[name], stated, (*chain, size.name))
-    yield size
+def _in_order_of_need(stated: Mapping[str, Size], unit: str) -> tuple[list[str], list[Finding]]:
+    """Return the names, each after those it needs; rings are left out with a finding each."""
+    needs = {name: _needs(size, stated, unit) for name, size in stated.items()}
+    findings: list[Finding] = []
+    while True:
+        try:
+            return list(TopologicalSorter(needs).static_order()), findings
+        except CycleError as ring:
+            chain = list(reversed(ring.args[1]))
+            first = stated[chain[0]]
+            message = f"sizes go in a circle: {' -> '.join(chain)}"
+            advice = "State one of them as a number."
+            findings.append(error("size-cycle", message, first.amount.place, advice))
+            lost = set(chain)
+            needs = {n: needed - lost for n, needed in needs.items() if n not in lost}
+
+
+def _needs(size: Size, stated: Mapping[str, Size], unit: str) -> set[str]:
+    expression = parse(size.amount.text, unit)
+    return {*expression.names} & stated.keys() if isinstance(expression, Expression) else set()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import product
+from math import prod
 
 from generator.basis.finding import Finding, error
 from generator.basis.lengths import mm_number
@@ -13,10 +14,14 @@ from generator.settling.settled import FitVariant
 
 MOST_VARIANTS = 40
 _SAME = 1e-6
+_MOST_RUNGS = 10_000  # of one ladder: beyond this they are only counted
 
 
 def variants(plan: Plan, stock: Stock) -> tuple[tuple[FitVariant, ...], tuple[Finding, ...]]:
-    """Return every combination of the sheets' published thicknesses, thinnest first."""
+    """Return every combination of the sheets' published thicknesses, thinnest first.
+
+    None at all, with a finding, where there are more than 40 or two would share a label.
+    """
     names, choices, findings = [], [], []
     for use in plan.sheets:
         found = stock.sheet(use.stock.name)
@@ -27,12 +32,18 @@ def variants(plan: Plan, stock: Stock) -> tuple[tuple[FitVariant, ...], tuple[Fi
             names.append(use.name)
         except SettlingError as trouble:
             findings.append(trouble.finding)
-    combinations = list(product(*choices))
-    if len(combinations) > MOST_VARIANTS:
-        message = f"{len(combinations)} sets of cut files, at most {MOST_VARIANTS}"
+    count = prod(map(len, choices))
+    if count > MOST_VARIANTS:
+        message = f"{count} sets of cut files, at most {MOST_VARIANTS}"
         advice = "Publish for fewer thicknesses: shorten `published-for` or make its step larger."
         return (), (*findings, error("too-many-variants", message, plan.place, advice))
-    made = tuple(_variant(tuple(zip(names, each, strict=True))) for each in combinations)
+    every = product(*choices)
+    made = tuple(_variant(tuple(zip(names, each, strict=True))) for each in every)
+    if len({each.label for each in made}) < len(made):
+        message = "two thicknesses have the same name, to 0.01 mm"
+        advice = "Make the step of `published-for` 0.01 mm or larger."
+        findings.append(error("same-variant", message, plan.place, advice))
+        return (), tuple(findings)
     return made, tuple(findings)
 
 
@@ -42,6 +53,9 @@ def rungs(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
         return (stock.actual,)
     first, last, step = _ladder(use.published_for, unit)
     count = int((last - first) / step + 1 + _SAME) if step else 1
+    if count > _MOST_RUNGS:
+        message = f"`published-for` makes over {_MOST_RUNGS} thicknesses"
+        raise unsettled("too-many-variants", message, use.published_for.place, "Widen its step.")
     return tuple(round(first + index * step, 6) for index in range(count))
 
 

@@ -6,8 +6,8 @@ from collections.abc import Callable
 from functools import cache
 from math import cos, radians, sin
 
-from fontTools.pens.recordingPen import DecomposingRecordingPen
 from fontTools.pens.basePen import decomposeQuadraticSegment
+from fontTools.pens.recordingPen import DecomposingRecordingPen
 
 from generator.drawing.lettering import text_width, typeface
 from generator.drawing.vocabulary import Anchor, Label

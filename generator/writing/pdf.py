@@ -20,7 +20,10 @@ from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 
 from generator.drawing.expand import expanded
-from generator.drawing.vocabulary import Anchor, Label
+from generator.drawing.extent import box_of
+from generator.drawing.lettering import Box
+from generator.drawing.vocabulary import Anchor, Label, Stroke
+from generator.drawing.window import meets
 from generator.geometry.contour import Point
 from generator.writing.page import (
     About,
@@ -30,17 +33,18 @@ from generator.writing.page import (
     Panel,
     Passage,
     Replay,
-    Role,
     Rule,
     Run,
     Text,
 )
-from generator.writing.pdf_path import colour, dashed, number, points, spot, stroke_path
+from generator.writing.pdf_path import Spot, colour, dashed, number, points, spot, stroke_path
 from generator.writing.pdf_structure import Structure
 from generator.writing.setting import width
 from generator.writing.typeface import MM_PER_POINT, Face, Style, font_file, in_faces, kerns
 
 PRODUCER = "Kerfolio"
+
+_BLEED = 1.0  # mm around an item's box: half the thickest line and what kerning may add
 
 rl_config.useA85 = 0  # plain binary streams: a fifth smaller, and every reader takes them
 
@@ -211,22 +215,25 @@ def _replay(book: _Book, replay: Replay) -> None:
     if replay.clip:
         x, y, right, top = replay.clip
         book.say([f"{spot((x, y))} {points(right - x)} {points(top - y)} re W n"])
-    for item in replay.drawing.items:
-        for each in expanded(item):
-            if isinstance(each, Label):
-                _text(book, _label(each, at, scale))
-            else:
-                book.say(stroke_path(each, scale, at))
+    for each in (part for item in replay.drawing.items for part in expanded(item)):
+        if replay.clip and not _in_sight(each, at, replay.clip):
+            continue
+        if isinstance(each, Label):
+            _text(book, _label(each, at, scale))
+        else:
+            book.say(stroke_path(each, scale, at))
     book.say(["Q"])
 
 
-def _label(label: Label, at: Any, scale: float) -> Text:
+def _in_sight(item: Stroke | Label, at: Spot, clip: Box) -> bool:
+    """Tell whether any of an item may show: what surely lies outside need not be written."""
+    left, bottom, right, top = box_of(item)
+    (x0, y0), (x1, y1) = at((left - _BLEED, bottom - _BLEED)), at((right + _BLEED, top + _BLEED))
+    return meets((x0, y0, x1, y1), clip)
+
+
+def _label(label: Label, at: Spot, scale: float) -> Text:
     face = Face.SANS_STRONG if label.strong else Face.SANS
     style = Style(face=face, points=label.height * scale / MM_PER_POINT, ink=label.ink)
     x, y = at(label.at)
     return Text(x=x, y=y, runs=(Run(label.text, style),), anchor=label.anchor, angle=label.angle)
-
-
-def whole_page(marks: Sequence[Mark], size: tuple[float, float], role: Role) -> Page:
-    """Return a page of one passage."""
-    return Page(width=size[0], height=size[1], passages=(Passage(marks=tuple(marks), role=role),))

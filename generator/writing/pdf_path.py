@@ -79,10 +79,10 @@ def contour_path(contour: Contour, scale: float, at: Spot) -> Iterator[str]:
     yield spot(at((first[0], first[1]))) + " m"
     for edge in edges(contour):
         arc = edge.arc
-        if arc is None:
-            yield spot(at(edge.end)) + " l"
-        else:
+        if arc is not None:
             yield from _curves(arc, edge.end, scale, at)
+        elif not (contour.closed and edge.end == first[:2]):  # closing draws the last line
+            yield spot(at(edge.end)) + " l"
     if contour.closed:
         yield "h"
 

@@ -7,10 +7,14 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from generator.writing.page import Run
-from generator.writing.typeface import width_of
+from generator.writing.typeface import Style, width_of
 
 _ATOM = re.compile(r"[ \n\t]+|[^ \n\t]+")
 
+
+_UNIT = re.compile(r"(?<=\d) (?=(?:mm|in|kg|min|%|\d+/\d+)(?!\w))")
+_GLUED = "\N{NO-BREAK SPACE}"
+"""A number is not parted from its unit."""
 
 _LAST_LINE = 0.25
 """Share of the measure that a last line should fill at least."""
@@ -39,11 +43,20 @@ def lines(runs: Sequence[Run], measure: float) -> tuple[tuple[Run, ...], ...]:
     return tuple(_joined(words[a:b]) for a, b in _even(words, measure))
 
 
+def shortened(text: str, style: Style, measure: float) -> str:
+    """Return the text, or as much of it as fits the measure with an ellipsis after it."""
+    if width_of(text, style) <= measure:
+        return text
+    while text and width_of(f"{text.rstrip()}…", style) > measure:
+        text = text[:-1]
+    return f"{text.rstrip()}…"
+
+
 def _words(runs: Sequence[Run]) -> list[_Word]:
     words: list[_Word] = []
     open_runs: list[Run] = []
     for run in runs:
-        for atom in _ATOM.findall(run.text):
+        for atom in _ATOM.findall(_UNIT.sub(_GLUED, run.text)):
             if not atom.isspace():
                 open_runs.append(replace(run, text=atom))
             elif open_runs:

@@ -186,8 +186,9 @@ def test_layers_come_in_cutting_order() -> None:
     ]
 
 
-@each_file
-def test_the_note_names_plan_release_thickness_and_units(drawing: Drawing) -> None:
+@pytest.mark.parametrize("name", ["sheet", *(part.name for part in PLAN.parts)])
+def test_the_note_names_plan_release_thickness_and_units(name: str) -> None:
+    drawing = FILES[name]
     for notes in (svg_notes(svg_bytes(drawing)), dxf_notes(dxf_bytes(drawing))):
         words = " ".join(notes)
         assert "Test bench 1.2.0" in words
@@ -197,6 +198,12 @@ def test_the_note_names_plan_release_thickness_and_units(drawing: Drawing) -> No
         assert "100 mm" in notes
         assert "4 in" in notes
         assert noted_thickness(notes) == 17.8
+
+
+def test_a_coupon_is_for_every_thickness_and_names_none_as_its_own() -> None:
+    notes = svg_notes(svg_bytes(FILES["coupon"]))
+    assert "Slots for ply of 17.6 to 18.4 mm" in notes
+    assert noted_thickness(notes) is None
 
 
 def test_the_sheets_note_has_its_number() -> None:

@@ -30,7 +30,7 @@ ODD = tuple(
     for wide, high in SIZES
     for grain in ("along x", "along y")
 )
-each_part = pytest.mark.parametrize("part", (*PLAN.parts, *ODD), ids=lambda p: p.name + p.grain)
+each_part = pytest.mark.parametrize("part", [*PLAN.parts, *ODD], ids=lambda p: p.name + p.grain)
 
 
 def faces(drawing: Drawing) -> list[Stroke]:
@@ -139,9 +139,17 @@ def test_a_layouts_words_stand_clear(layout: SheetLayout, room: tuple[float, flo
     assert overlapping(drawing) == []
     assert outside(drawing) == []
     assert drawing.height <= room[1] + 1e-6
-    if layout is LAYOUT:
-        assert crossed(drawing) == []
-        assert drawing.width <= room[0] + 1e-6
+    assert drawing.width <= room[0] + 1e-6
+    assert crossed(drawing) == []
+
+
+def test_pieces_too_many_to_mark_are_counted() -> None:
+    layout = crowded()
+    texts = [label.text for label in labels_of(layout_view(PLAN, layout))]
+    marked = sum(text in ("D1", "D2", "D3") for text in texts)
+    rest = len(layout.placements) - marked
+    assert rest > 30
+    assert f"Too small to mark: {rest} × D button" in texts
 
 
 def test_marks_of_a_layout_stand_in_their_own_piece_or_off_all() -> None:

@@ -84,8 +84,8 @@ def segments(content: bytes, page: int) -> list[tuple[Point, Point]]:
     return [(each[0], each[1]) for each in chains(content, page) if len(each) == 2]
 
 
-def outside(content: bytes, margin: float) -> list[str]:
-    """Return the letters that stand nearer than ``margin`` mm to an edge of their page."""
+def outside(content: bytes, margin: float, most_high: float = 1e9) -> list[str]:
+    """Return the letters, of those up to a height, nearer than ``margin`` mm to an edge."""
     document = pypdfium2.PdfDocument(content)
     found = []
     for number, page in enumerate(document, start=1):
@@ -96,6 +96,8 @@ def outside(content: bytes, margin: float) -> list[str]:
             if not letter.strip():
                 continue
             left, bottom, right, top = text.get_charbox(index)
+            if (top - bottom) * MM > most_high:
+                continue
             near = min(left, bottom, wide - right, high - top) * MM
             if near < margin - 0.01:
                 found.append(f"page {number}: {letter!r} {near:.1f} mm")

@@ -27,6 +27,10 @@ def test_the_picture_has_the_width_asked_for_and_the_right_way_up() -> None:
     with Image.open(io.BytesIO(png)) as picture:
         assert picture.size == (400, 200)
         assert picture.convert("RGBA").getpixel((100, 50)) == (*rgb(PALETTE[Ink.ACCENT]), 255)
+        assert picture.convert("RGBA").getpixel((100, 150)) == (*rgb(PALETTE[Ink.PAPER]), 255)
+    bare = png_bytes(svg_bytes(PICTURE), 400, ground=None)
+    assert bare is not None
+    with Image.open(io.BytesIO(bare)) as picture:
         assert picture.convert("RGBA").getpixel((100, 150)) == (0, 0, 0, 0)
 
 

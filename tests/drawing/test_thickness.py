@@ -1,0 +1,71 @@
+"""One stated thickness, measured back out of every file of the part it reaches.
+
+Expected widths are sheet + 2 x fit, worked by hand from the plan's own text: nothing else in it
+names a width.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from generator.drawing.cut_sheet import cut_part
+from generator.drawing.template_view import SHAPE, template
+from generator.drawing.vocabulary import Drawing
+from generator.geometry.arc import edges
+from generator.geometry.contour import Contour
+from generator.settling.settled import SettledPart, SettledPlan
+from generator.writing.dxf import dxf_bytes
+from generator.writing.read_back import (
+    Layers,
+    dxf_layers,
+    noted_thickness,
+    svg_layers,
+    svg_notes,
+)
+from generator.writing.svg import svg_bytes
+from tests.plans import settled_at
+
+
+def between_walls(contour: Contour) -> float:
+    """Return the distance between the outermost upright straight walls, reliefs left out."""
+    walls = [
+        edge.start[0]
+        for edge in edges(contour)
+        if not edge.bulge and abs(edge.start[0] - edge.end[0]) < 1e-3
+    ]
+    return max(walls) - min(walls)
+
+
+def side_of(plan: SettledPlan) -> SettledPart:
+    return next(part for part in plan.parts if part.name == "side")
+
+
+FORMATS: dict[str, Callable[[Drawing], Layers]] = {
+    "svg": lambda drawing: svg_layers(svg_bytes(drawing)),
+    "dxf": lambda drawing: dxf_layers(dxf_bytes(drawing)),
+}
+
+
+@pytest.mark.parametrize("read", FORMATS.values(), ids=FORMATS.keys())
+@pytest.mark.parametrize(("thickness", "width"), [(17.6, 17.8), (17.8, 18.0), (18.2, 18.4)])
+def test_the_slot_follows_the_sheet(
+    thickness: float, width: float, read: Callable[[Drawing], Layers]
+) -> None:
+    plan = settled_at(thickness)
+    drawing = cut_part(plan, side_of(plan))
+    (opening,) = read(drawing)["opening_through"]
+    assert between_walls(opening) == pytest.approx(width, abs=0.0011)
+    assert noted_thickness(svg_notes(svg_bytes(drawing))) == thickness
+
+
+@pytest.mark.parametrize(("thickness", "width"), [(17.6, 17.8), (18.2, 18.4)])
+def test_the_paper_template_follows_too(thickness: float, width: float) -> None:
+    plan = settled_at(thickness)
+    drawing = template(plan, side_of(plan))
+    shapes = svg_layers(svg_bytes(drawing))[SHAPE.name]
+    openings = [each for each in shapes if len(each.vertices) == 4 and each.closed]
+    assert between_walls(openings[-1]) == pytest.approx(width, abs=0.0011)
+    notes = svg_notes(svg_bytes(drawing))
+    assert f"{thickness:g} mm sheet + 2 x 0.1 mm fit" in notes
