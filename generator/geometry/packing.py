@@ -1,4 +1,4 @@
-"""Flat shapes in straight edges for packing: envelopes, footprints with a gap, what lies too close.
+"""Flat shapes in straight edges for packing: envelopes, footprints with a gap, what is too close.
 
 Packing needs plain rings, quick to compare and never smaller than the true shape.
 """
@@ -14,12 +14,14 @@ import shapely
 from generator.geometry.contour import Point, Region
 from generator.geometry.flatten import points
 from generator.geometry.measure import contours_of
+from generator.geometry.shapes import unit
 
-FLATNESS = 0.005
-"""Chords of flattened arcs stray by at most this, mm."""
+FLATNESS = 0.002
+"""Chords of flattened arcs stray inward by at most this, mm."""
 
 _COARSE = 0.6
-_HAIR = 0.002
+_DEPTH = 0.002
+_SHARP: dict[str, Any] = {"join_style": "mitre", "mitre_limit": 1.5}
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,9 +31,29 @@ class Flat:
     outer: tuple[Point, ...]
     openings: tuple[tuple[Point, ...], ...] = ()
 
+    def turned(self, degrees: float) -> Flat:
+        """Return the shape turned counter-clockwise about 0,0; exact at multiples of 90."""
+        cos, sin = unit(degrees)
+
+        def ring(given: tuple[Point, ...]) -> tuple[Point, ...]:
+            return tuple((x * cos - y * sin, x * sin + y * cos) for x, y in given)
+
+        return Flat(ring(self.outer), tuple(ring(each) for each in self.openings))
+
+    @property
+    def area(self) -> float:
+        """The area in mm2, without the openings."""
+        return float(_polygon(self).area)
+
+    @property
+    def box(self) -> tuple[float, float, float, float]:
+        """(least x, least y, greatest x, greatest y), mm."""
+        xs, ys = [x for x, _ in self.outer], [y for _, y in self.outer]
+        return min(xs), min(ys), max(xs), max(ys)
+
 
 def flat_region(region: Region) -> Flat:
-    """Return a region in straight edges; arcs stray by at most ``FLATNESS``."""
+    """Return a region in straight edges; arcs stray inward by at most ``FLATNESS``."""
     outer, *openings = (tuple(points(each, FLATNESS)) for each in contours_of(region))
     return Flat(outer, tuple(openings))
 
@@ -48,45 +70,31 @@ def envelope(regions: Sequence[Region]) -> Flat:
 
 
 def footprint(flat: Flat, by: float, crevice: float) -> Flat:
-    """Return a shape grown by at least ``by`` mm, in few edges, its narrow crevices closed.
+    """Return a shape grown by at least ``by`` mm, in few edges, with narrow crevices closed.
 
-    Nothing wider than ``crevice`` is closed. Square corners stay square; a curve is taken at most
-    0.6 mm too large. The openings that remain can hold something.
+    Nothing wider than ``crevice`` mm is closed. Square corners stay square; a curve is taken at
+    most 0.6 mm too large, and the box around the shape grows by no more than ``by``.
     """
     true = _polygon(flat)
     closed = shapely.buffer(true, crevice / 2, **_SHARP)
     closed = shapely.union(true, shapely.buffer(closed, -crevice / 2, **_SHARP))
     plain = shapely.simplify(closed, _COARSE)
-    strays = max(shapely.distance(plain, shapely.points(shapely.get_coordinates(true))))
-    while True:
-        strays += FLATNESS + _HAIR
-        made = shapely.buffer(plain, by + strays, **_SHARP)
-        if made.geom_type == "Polygon" and shapely.covers(shapely.buffer(plain, strays), true):
-            return _flat(made)
-
-
-_SHARP: dict[str, Any] = {"join_style": "mitre", "mitre_limit": 1.5}
-
-
-def turned_flat(flat: Flat, cos: float, sin: float) -> Flat:
-    """Return a shape turned counter-clockwise about 0,0 by the angle of that cosine and sine."""
-
-    def ring(given: tuple[Point, ...]) -> tuple[Point, ...]:
-        return tuple((x * cos - y * sin, x * sin + y * cos) for x, y in given)
-
-    return Flat(ring(flat.outer), tuple(ring(each) for each in flat.openings))
+    strays = float(max(shapely.distance(plain, shapely.points(shapely.get_coordinates(true)))))
+    while not shapely.covers(shapely.buffer(plain, strays + FLATNESS / 2), true):
+        strays += FLATNESS
+    least = shapely.box(*(shapely.bounds(true) + [-by, -by, by, by]))
+    return _flat(shapely.intersection(shapely.buffer(plain, by + strays, **_SHARP), least))
 
 
 def too_close(regions: Sequence[Region], gap: float) -> Iterator[tuple[int, int, float]]:
-    """Yield pairs nearer than ``gap`` mm: their indices and distance, negative when they overlap.
+    """Yield pairs nearer than ``gap`` mm: their indices and distance, -1 where they overlap.
 
     The lower index comes first; pairs come in order. An overlap is told from a touch by a depth
     of 0.002 mm.
     """
     solids = [_polygon(flat_region(each)) for each in regions]
     shapely.prepare(solids)
-    tree = shapely.STRtree(solids)
-    found = tree.query(solids, predicate="dwithin", distance=max(gap, 0.0))
+    found = shapely.STRtree(solids).query(solids, predicate="dwithin", distance=max(gap, 0.0))
     for one, other in sorted((int(a), int(b)) for a, b in found.T if a < b):
         distance = float(shapely.distance(solids[one], solids[other]))
         if distance == 0.0 and _overlap(solids[one], solids[other]):
@@ -97,7 +105,7 @@ def too_close(regions: Sequence[Region], gap: float) -> Iterator[tuple[int, int,
 
 def _overlap(one: Any, other: Any) -> bool:
     shared = shapely.intersection(one, other)
-    return bool(shared.area > 0 and shared.area > _HAIR * shared.length / 2)
+    return bool(shared.area > _DEPTH * shared.length / 2)
 
 
 def _polygon(flat: Flat) -> Any:
@@ -106,5 +114,8 @@ def _polygon(flat: Flat) -> Any:
 
 
 def _flat(polygon: Any) -> Flat:
-    rings = [tuple((x, y) for x, y in ring.coords[:-1]) for ring in polygon.interiors]
-    return Flat(tuple((x, y) for x, y in polygon.exterior.coords[:-1]), tuple(rings))
+    outer, *openings = (
+        tuple((float(x), float(y)) for x, y in ring.coords[:-1])
+        for ring in (polygon.exterior, *polygon.interiors)
+    )
+    return Flat(outer, tuple(openings))

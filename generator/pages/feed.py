@@ -9,6 +9,7 @@ from datetime import date
 from generator.edition.edition import Edition
 from generator.model.plan import Release
 from generator.pages.frame import language
+from generator.pages.releases import all_releases
 from generator.pages.site import Site
 from generator.pages.theme import render
 
@@ -33,9 +34,7 @@ def feed_xml(site: Site) -> str:
 
     Times are those of the releases, at the first second of the day in UTC.
     """
-    releases = [(edition, each) for edition in site.editions for each in edition.plan.releases]
-    releases.sort(key=lambda pair: (pair[0].plan.title, pair[1].version))
-    releases.sort(key=lambda pair: pair[1].date, reverse=True)
+    releases = all_releases(site.editions)[:_ENTRIES]
     return render(
         "feed.xml",
         site=site,
@@ -43,7 +42,7 @@ def feed_xml(site: Site) -> str:
         language=language(site.identity),
         identifier=_identifier(site, ""),
         updated=_moment(site.updated),
-        entries=[_entry(site, edition, each) for edition, each in releases[:_ENTRIES]],
+        entries=[_entry(site, each.edition, each.release) for each in releases],
     )
 
 

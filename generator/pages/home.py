@@ -12,6 +12,7 @@ from generator.model.workshop import Page
 from generator.pages.facts import short_line
 from generator.pages.frame import site_frame
 from generator.pages.photos import ShownPhoto, cover_of, shown
+from generator.pages.releases import Released, all_releases
 from generator.pages.running_text import chapters
 from generator.pages.site import Site
 from generator.pages.theme import inline_style, render
@@ -106,16 +107,16 @@ def _entry(site: Site, edition: Edition, root: str) -> PlanEntry:
 
 
 def _changes(site: Site) -> list[Change]:
-    found = [
-        Change(
-            title=edition.plan.title,
-            href=f"plans/{edition.name}/index.html#release-{release.version}",
-            version=release.version,
-            day=release.date,
-            changed=release.changed,
-            errata=release.errata,
-        )
-        for edition in site.newest_first()
-        for release in edition.plan.releases
-    ]
-    return sorted(found, key=lambda each: each.day, reverse=True)[:_LATEST]
+    return [_change(each) for each in all_releases(site.editions)[:_LATEST]]
+
+
+def _change(found: Released) -> Change:
+    release = found.release
+    return Change(
+        title=found.edition.plan.title,
+        href=f"plans/{found.edition.name}/index.html#release-{release.version}",
+        version=release.version,
+        day=release.date,
+        changed=release.changed,
+        errata=release.errata,
+    )

@@ -18,6 +18,7 @@ from generator.pages.howto import howto_script, tools
 from generator.pages.licences import RULES, licence_note
 from generator.pages.links import contact_href, mail_address, report_href, web_href
 from generator.pages.photos import cover_of, shown
+from generator.pages.releases import newest_first
 from generator.pages.site import Site
 from generator.pages.steps import step_views
 from generator.pages.theme import render
@@ -57,7 +58,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         video=web_href(plan.video.url) if plan.video else "",
         answers=usual_answers(edition),
         trials=_trials(site, edition),
-        releases=sorted(plan.releases, key=lambda each: each.date, reverse=True),
+        releases=newest_first(plan.releases),
         howto=howto_script(site, edition, frame.image),
     )
 

@@ -7,17 +7,18 @@ from generator.drawing.coupon_view import coupon_view
 from generator.drawing.measuring_view import measuring_view
 from generator.edition.edition import Edition
 from generator.edition.folder import folder_choice, folders_of
-from generator.paper.band import Band, Bands, beside, indented, kept, spaced, total
+from generator.paper.band import Band, Bands, beside, indented, kept, spaced
 from generator.paper.grid import Grid
 from generator.paper.ledger import Cell, Column, strong_cell, table
 from generator.paper.phrases import listed, thickness_text
 from generator.paper.picture import captioned, drawing_band
 from generator.paper.running_text import plain
-from generator.paper.section import BLOCK_SPACE, hung, label, note, section
+from generator.paper.section import BLOCK_SPACE, hung, label, note, section, whole
 from generator.settling.settled import Coupon
 
 TITLE = "Choose your files"
 COUPON_TITLE = "Cut this first"
+_PICTURE_HIGH = 68.0
 
 _MEASURE = (
     "A sheet is seldom as thick as its name. Measure yours with a caliper that shows 0.05 mm, at "
@@ -34,8 +35,8 @@ _MANY = (
 _COUPON = (
     "Cut the coupon from a corner of the very sheet you will build from, with the cutter and the "
     "settings you will use. Try the tab in the slots. The right slot is the first that takes the "
-    "tab with the push of a hand, without a hammer and without play. Its number tells you the "
-    "folder, whatever the caliper said."
+    "tab with the push of a hand, without a hammer and without play. What is engraved beside it "
+    "tells you the folder, whatever the caliper said."
 )
 
 
@@ -51,7 +52,13 @@ def choosing_section(edition: Edition, grid: Grid) -> Bands:
     bands += beside(side, indented(plain(_MEASURE, grid.main), grid.main_x))
     words = _MANY if len(edition.variants) > 1 else _ONE.format(thickness=_only(edition))
     folders = (*plain(words, grid.main), *spaced(_folders(edition, grid), 4.0))
-    return (*bands, *spaced(hung("Take the folder", folders, grid), BLOCK_SPACE))
+    bands += spaced(hung("Take the folder", folders, grid), BLOCK_SPACE)
+    return (*bands, *spaced(hung("Take the file", _files(grid), grid), 2 * BLOCK_SPACE))
+
+
+def _files(grid: Grid) -> Bands:
+    columns = (Column(head="What you have"), Column(head="What to take", grows=True))
+    return kept(table(columns, _FILES, grid.main))
 
 
 def _only(edition: Edition) -> str:
@@ -80,25 +87,28 @@ def coupon_section(edition: Edition, grid: Grid) -> Bands:
     coupons = edition.settled.coupons
     if not coupons:
         return ()
-    bands: list[Band] = list(section(COUPON_TITLE, grid))
-    bands += hung("The fit coupon", plain(_COUPON, grid.main), grid)
+    opening = (
+        *section(COUPON_TITLE, grid),
+        *hung("The fit coupon", plain(_COUPON, grid.main), grid),
+    )
+    first, *others = (_coupon(edition, coupon, grid) for coupon in coupons)
+    bands = list(whole((*opening, *spaced(first, BLOCK_SPACE)), grid))
+    for other in others:
+        bands += spaced(whole(other, grid), 2 * BLOCK_SPACE)
+    return tuple(bands)
+
+
+def _coupon(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
     first = edition.identity.units_first
-    for coupon in coupons:
-        drawing = coupon_view(edition.settled, coupon, (grid.width, 75.0), first)
-        picture = captioned(
-            drawing_band(drawing, grid.width, 75.0),
-            f"Coupon for {coupon.sheet}: plate and tab. The number of a slot is engraved beside "
-            "it.",
-            grid.width,
-        )
-        bands += spaced(kept(picture, with_next=True), BLOCK_SPACE)
-        bands += spaced(hung(coupon.sheet, _slots(edition, coupon, grid), grid), 4.0)
-    return _together(bands, grid)
-
-
-def _together(bands: list[Band], grid: Grid) -> Bands:
-    """Keep the section on one page where a page can hold it."""
-    return kept(bands) if total(bands) <= grid.height else tuple(bands)
+    drawing = coupon_view(edition.settled, coupon, (grid.width, _PICTURE_HIGH), first)
+    picture = captioned(
+        drawing_band(drawing, grid.width, _PICTURE_HIGH),
+        f"Coupon for {coupon.sheet}: plate and tab. Beside each slot is engraved how thick a "
+        "sheet it suits, in mm.",
+        grid.width,
+    )
+    rows = hung(coupon.sheet, _slots(edition, coupon, grid), grid)
+    return (*kept(picture, with_next=True), *spaced(rows, 4.0))
 
 
 def _slots(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
@@ -119,6 +129,19 @@ def _slots(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
     ]
     return (*table(columns, rows, grid.main), *note(_PLAY, grid.main))
 
+
+_FILES: tuple[tuple[Cell, Cell], ...] = (
+    (
+        "A CNC router",
+        "cut/, the folder of your sheet: a DXF or an SVG for every sheet, and for every part alone",
+    ),
+    (
+        "Drill, jigsaw, hand-held router",
+        "templates/, the folder of your sheet: full size, A4 or Letter; print the first page alone",
+    ),
+    ("A print shop near by", "templates/, the files ending in roll: every part whole on one page"),
+    ("A shop that cuts for you", "this booklet, lists/parts.csv, and cut/ if it has a router"),
+)
 
 _PLAY = (
     "Tight in every slot: measure again, or look for chips and a worn cutter. Loose in every slot: "

@@ -77,7 +77,7 @@ def _titles(titled: Titled, first: str, grid: Grid) -> Bands:
         (Run("Print this page alone first", SECTION),), grid.width, 9.0, role=Role.TITLE
     )
     words = (
-        f"Template {titled.part} for a sheet of {titled.fit}. {titled.overall(first)}. Print at "
+        f"Template {titled.part}, for a sheet of {titled.sheet}. {titled.overall(first)}. Print at "
         "100 %: “actual size”, without fitting to the page."
     )
     line = Rule(x=0, y=0, to_x=grid.width, to_y=0, width=HAIR * 2)

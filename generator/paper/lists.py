@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from generator.basis.lengths import inch_text, mm_number
 from generator.edition.edition import Edition
-from generator.paper.band import Band, Bands, spaced
+from generator.paper.band import Band, Bands, kept, spaced, total
 from generator.paper.grid import Grid
 from generator.paper.ledger import Cell, Column, strong_cell, table
 from generator.paper.phrases import counted, drawn_for, size_cells, size_heads
@@ -81,7 +81,9 @@ def buying_section(edition: Edition, grid: Grid) -> Bands:
     bands: list[Band] = []
     for head, body in lists:
         if body:
-            bands += spaced(hung(head, body, grid), _LIST_SPACE if bands else 0.0)
+            listed = hung(head, body, grid)
+            short = total(listed) < grid.height / 2
+            bands += spaced(kept(listed) if short else listed, _LIST_SPACE if bands else 0.0)
     return (*section(BUYING_TITLE, grid), *bands) if bands else ()
 
 

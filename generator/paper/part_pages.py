@@ -46,21 +46,27 @@ def parts_drawn_section(edition: Edition, grid: Grid) -> Bands:
 
 
 def _rows(parts: Sequence[SettledPart]) -> list[tuple[SettledPart, ...]]:
+    """Return the parts in their order, each second shape of a pair moved up beside the first."""
     rows: list[tuple[SettledPart, ...]] = []
-    waiting: SettledPart | None = None
+    half = -1
     for part in parts:
-        if part.size[0] > _LONG * part.size[1]:
+        if _is_long(part):
             rows.append((part,))
-        elif waiting is None:
-            waiting = part
+        elif half < 0:
+            half = len(rows)
+            rows.append((part,))
         else:
-            rows.append((waiting, part))
-            waiting = None
-    return [*rows, (waiting,)] if waiting else rows
+            rows[half] = (*rows[half], part)
+            half = -1
+    return rows
+
+
+def _is_long(part: SettledPart) -> bool:
+    return part.size[0] > _LONG * part.size[1]
 
 
 def _row(edition: Edition, row: Sequence[SettledPart], grid: Grid) -> Bands:
-    wide = grid.width if len(row) == 1 and row[0].size[0] > _LONG * row[0].size[1] else _half(grid)
+    wide = grid.width if _is_long(row[0]) else _half(grid)
     most = _SHARE_HIGH * grid.height
     views = [
         part_view(edition.settled, part, (wide, most), edition.identity.units_first) for part in row

@@ -9,20 +9,23 @@ from generator.edition.edition import Edition
 from generator.paper.band import Band, Bands, spaced
 from generator.paper.grid import Grid
 from generator.paper.running_text import bullets, plain
-from generator.paper.section import BLOCK_SPACE, hung, section
-from generator.paper.type import CAPS_LOUD, LEAD
+from generator.paper.section import hung, section
+from generator.paper.type import CAPS_LOUD, LEAD, READING
 
 TITLE = "Before you cut"
+_OPENING = replace(LEAD, points=11.0)
+_TEXT = replace(READING, points=9.6)
+_SPACE = 4.4  # so that contents and cautions share a page even where a plan adds a few of its own
 
 
 def safety_section(edition: Edition, grid: Grid) -> Bands:
     """Return the cautions, those of the plan first among them."""
     bands: list[Band] = list(section(TITLE, grid))
-    opening = plain(OPENING, grid.main, replace(LEAD, points=11.4))
+    opening = plain(OPENING, grid.main, _OPENING)
     bands += hung("First of all", opening, grid)
     if edition.plan.cautions:
-        own = bullets(edition.plan.cautions, grid.main)
-        bands += spaced(hung("For this plan", own, grid, CAPS_LOUD), BLOCK_SPACE)
+        own = bullets(edition.plan.cautions, grid.main, _TEXT)
+        bands += spaced(hung("For this plan", own, grid, CAPS_LOUD), _SPACE)
     for each in CAUTIONS:
-        bands += spaced(hung(each.head, plain(each.text, grid.main), grid), BLOCK_SPACE)
+        bands += spaced(hung(each.head, plain(each.text, grid.main, _TEXT), grid), _SPACE)
     return tuple(bands)

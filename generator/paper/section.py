@@ -18,6 +18,7 @@ from generator.paper.band import (
     paragraph,
     ruled,
     spaced,
+    total,
 )
 from generator.paper.flow import Foot
 from generator.paper.grid import Grid
@@ -82,6 +83,11 @@ def warned(text: str, measure: float, head: str = "Caution") -> Bands:
     decoration = Passage(marks=(bar,), role=Role.DECORATION)
     first = replace(moved[0], passages=(decoration, *moved[0].passages))
     return kept((first, *moved[1:]))
+
+
+def whole(bands: Sequence[Band], grid: Grid) -> Bands:
+    """Return the bands kept on one page, where a page can hold them at all."""
+    return kept(bands) if total(bands) <= grid.height else tuple(bands)
 
 
 def foot_of(edition: Edition, grid: Grid, what: str = "") -> Foot:

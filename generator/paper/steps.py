@@ -13,7 +13,7 @@ from generator.paper.band import Band, Bands, beside, indented, kept, paragraph,
 from generator.paper.grid import Grid
 from generator.paper.picture import captioned, photo_band, photo_caption
 from generator.paper.running_text import prose
-from generator.paper.section import hairline, section, warned
+from generator.paper.section import hairline, section, warned, whole
 from generator.paper.type import (
     CAPS_LEADING,
     CELL,
@@ -27,8 +27,8 @@ from generator.writing.page import Passage, Role, Run, Text
 from generator.writing.typeface import MM_PER_POINT, Style
 
 TITLE = "Putting it together"
-_STEP_SPACE = 9.0
-_SHARE_PHOTO = 0.28  # of the page's height, so that two steps share a page
+_STEP_SPACE = 7.5
+_SHARE_PHOTO = 0.26  # of the page's height, so that two steps share a page
 _TITLE_LEADING = 17 * MM_PER_POINT
 
 
@@ -40,14 +40,9 @@ def steps_section(edition: Edition, grid: Grid) -> Bands:
     bands: list[Band] = list(section(TITLE, grid, new_page=True))
     for number, step in enumerate(steps, start=1):
         line = (hairline(grid), Band(height=4.5, stick=True)) if number > 1 else ()
-        whole = (*line, *_step(edition, step, number, grid))
-        bands += spaced(_on_one_page(whole, grid), _STEP_SPACE if number > 1 else 0.0)
+        body = (*line, *_step(edition, step, number, grid))
+        bands += spaced(whole(body, grid), _STEP_SPACE if number > 1 else 0.0)
     return tuple(bands)
-
-
-def _on_one_page(bands: Bands, grid: Grid) -> Bands:
-    high = sum(band.height + band.space for band in bands)
-    return kept(bands) if high <= grid.height else bands
 
 
 def _step(edition: Edition, step: Step, number: int, grid: Grid) -> Bands:

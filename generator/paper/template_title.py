@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.basis.lengths import both_text
+from generator.basis.lengths import both_text, mm_text
 from generator.settling.settled import SettledPart, SettledPlan
 
 
@@ -16,6 +16,7 @@ class Titled:
     release: str
     fit: str
     part: str
+    sheet: str
     size: tuple[float, float]
 
     @classmethod
@@ -27,6 +28,7 @@ class Titled:
             release=f" · release {plan.version}",
             fit=settled.variant.label,
             part=f"{part.mark} {part.name}",
+            sheet=f"{part.sheet}, {mm_text(part.thickness, 2)}",
             size=part.size,
         )
 

@@ -2,13 +2,48 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 
-from generator.basis.names import did_you_mean
-from generator.model.feature import Feature, Notch, Tabs
-from generator.model.outline import Drawn
+from generator.model.feature import (
+    Cutting,
+    Engraving,
+    Feature,
+    Fingers,
+    Groove,
+    Hole,
+    Notch,
+    Pocket,
+    Slot,
+    Tabs,
+    Window,
+)
+from generator.model.outline import Drawn, DrawnFeatureRule
 from generator.model.part import Part
 from generator.model.plan import Plan
+
+_KINDS: tuple[tuple[type[Cutting], str], ...] = (
+    (Slot, "slot"),
+    (Notch, "notch"),
+    (Hole, "hole"),
+    (Window, "window"),
+    (Pocket, "pocket"),
+    (Groove, "groove"),
+    (Tabs, "tab"),
+    (Fingers, "fingers"),
+    (Engraving, "engraving"),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Meant:
+    """What one end of a joint means: a piece, its part, a feature's kind and what it takes."""
+
+    piece: str
+    part: Part
+    feature: str
+    kind: str
+    takes: str
 
 
 def labels_of(part: Part) -> tuple[str, ...]:
@@ -26,26 +61,9 @@ def is_unread(name: str, plan: Plan) -> bool:
     return any(name == each or name.startswith(f"{each}.") for each in plan.unread)
 
 
-def knows_feature(part: Part, name: str) -> bool:
-    """Tell whether a part has a feature of that name; numbered copies count (``tabs.2``)."""
-    base, _, number = name.partition(".")
-    drawn = part.shape.features if isinstance(part.shape, Drawn) else ()
-    if any(rule.element.name == base for rule in drawn):
-        return not number or number.isdigit()
-    feature = next((each for each in part.features if each.name == base), None)
-    return feature is not None and (not number or (number.isdigit() and _is_many(feature)))
-
-
-def _is_many(feature: Feature) -> bool:
-    cutting = feature.cutting
-    listed = len(cutting.at) if isinstance(cutting, Notch | Tabs) else 1
-    return bool(feature.repeat or feature.mirror or listed > 1)
-
-
-def feature_names(part: Part) -> Iterable[str]:
-    """Return the names of a part's features."""
-    drawn = part.shape.features if isinstance(part.shape, Drawn) else ()
-    return (*(rule.element.name for rule in drawn), *(each.name for each in part.features))
+def feature_names(part: Part) -> tuple[str, ...]:
+    """Return the names of a part's features, drawn ones first."""
+    return (*(rule.element.name for rule in _drawn(part)), *(each.name for each in part.features))
 
 
 def split_feature(name: str, pieces: Iterable[str]) -> tuple[str, str]:
@@ -55,6 +73,46 @@ def split_feature(name: str, pieces: Iterable[str]) -> tuple[str, str]:
     return (piece, name[len(piece) + 1 :]) if piece else ("", name)
 
 
-def advice_for(name: str, known: Iterable[str]) -> str:
-    """Return advice on an unknown name, short of listing a hundred known ones."""
-    return did_you_mean(name, known)
+def meant_by(name: str, pieces: Mapping[str, Part]) -> Meant | None:
+    """Return what a joint's end means, None when the piece or the feature is not there.
+
+    Numbered copies count: ``tabs.2`` where there are several.
+    """
+    piece, feature = split_feature(name, pieces)
+    if not piece:
+        return None
+    part = pieces[piece]
+    base, _, number = feature.partition(".")
+    for known, kind, takes, many in _features(part):
+        if known == base and (not number or (many and number.isdigit())):
+            return Meant(piece=piece, part=part, feature=feature, kind=kind, takes=takes)
+    return None
+
+
+def _drawn(part: Part) -> tuple[DrawnFeatureRule, ...]:
+    return part.shape.features if isinstance(part.shape, Drawn) else ()
+
+
+def _features(part: Part) -> Iterator[tuple[str, str, str, bool]]:
+    """Yield (name, kind, sheet taken, whether there may be numbered copies) of every feature."""
+    for rule in _drawn(part):
+        yield rule.element.name, rule.kind, str(rule.takes or ""), True
+    for each in part.features:
+        takes = getattr(each.cutting, "takes", None)
+        yield each.name, kind_of(each.cutting), str(takes or ""), _is_many(each)
+
+
+def taken_by(part: Part) -> frozenset[str]:
+    """Return the names of the sheets that a part's features take."""
+    return frozenset(takes for _, _, takes, _ in _features(part) if takes)
+
+
+def kind_of(cutting: Cutting) -> str:
+    """Return the kind of a feature in one word."""
+    return next(name for kind, name in _KINDS if isinstance(cutting, kind))
+
+
+def _is_many(feature: Feature) -> bool:
+    cutting = feature.cutting
+    listed = len(cutting.at) if isinstance(cutting, Notch | Tabs | Hole) else 1
+    return bool(feature.repeat or feature.mirror or listed > 1)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from generator.basis.finding import Finding, has_errors, in_order
+from generator.basis.finding import Finding, in_order
 from generator.model.plan import Plan
 from generator.model.stock import Stock
 from generator.proving.rule import Stated
@@ -48,24 +49,31 @@ def prove_plan(plan: Plan, stock: Stock) -> Proof:
 def _settled(
     plan: Plan, stock: Stock, choices: Sequence[FitVariant]
 ) -> tuple[list[SettledPlan], tuple[Finding, ...]]:
-    """Settle at every variant and look at each result; the same remark is made once."""
+    """Settle at every variant and look at each result; the same remark is made once.
+
+    Where the thinnest sheets fail only the thickest are tried besides: what is wrong at both is
+    wrong at all.
+    """
     settled: list[SettledPlan] = []
     found: list[tuple[FitVariant, Finding]] = []
+    tried = choices
     for variant in choices:
+        if variant not in tried:
+            continue
         made, faults = settle(plan, stock, variant)
         found += [(variant, fault) for fault in faults]
         if made is not None:
             settled.append(made)
             found += [(variant, each) for rule in RULES_AFTER for each in rule.check(made)]
-        elif has_errors(faults) and not settled:
-            break  # what fails at the thinnest sheet fails alike at the others
-    return settled, folded(found, len(choices))
+        elif not settled:
+            tried = tuple(dict.fromkeys((choices[0], choices[-1])))
+    return settled, folded(found, len(tried))
 
 
 def folded(found: Iterable[tuple[FitVariant, Finding]], count: int) -> tuple[Finding, ...]:
-    """Make one remark of those that differ only in the variant.
+    """Make one remark of those that differ only in the variant, of ``count`` that were tried.
 
-    It is the first one; where only some variants are concerned, it says from which on.
+    It is the first one; where only some of the variants are concerned, it names the first of them.
     """
     groups: dict[tuple[object, ...], list[tuple[FitVariant, Finding]]] = {}
     for variant, finding in found:
@@ -77,10 +85,14 @@ def folded(found: Iterable[tuple[FitVariant, Finding]], count: int) -> tuple[Fin
 def _told(group: Sequence[tuple[FitVariant, Finding]], count: int) -> Finding:
     variant, finding = group[0]
     concerned = len({each.label for each, _ in group})
-    if concerned == count or count == 1:
+    if concerned == count:
         return finding
     return replace(finding, message=f"{finding.message} (at {variant.label})")
 
 
+_NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?(?= mm)|\.[0-9]+(?=`)")
+
+
 def _without_numbers(text: str) -> str:
-    return "".join("#" if each.isdigit() or each == "." else each for each in text)
+    """Return a message without its lengths and the numbers of copies; other numbers stay."""
+    return _NUMBER.sub("#", text)

@@ -73,7 +73,7 @@ class AmountForm(Form[Amount]):
         least, most = within
         if least <= mm <= most:
             return True
-        advice = f"{mm_text(least)} to {mm_text(most)} is usual: is the unit the one you mean?"
+        advice = f"{mm_text(least, 2)} to {mm_text(most)} is usual: is the unit the one you mean?"
         desk.refuse("out-of-range", f"{shown} comes to {mm_text(mm, 2)}", place, advice)
         return False
 

@@ -112,7 +112,7 @@ class _Reader:
                 self._refuse(nested, "Write one list of one level.")
             for entry in block.entries:
                 spans += [Span(text=" "), *entry] if spans else entry
-        return tuple(spans)
+        return _merged(spans)
 
     def _entry(self, inline: Token) -> tuple[Span, ...]:
         spans: list[Span] = []

@@ -142,12 +142,17 @@ class Record(Form[T]):
                 advice = "A comma ends a value in { }: put a text that holds one in quotes."
                 desk.refuse("stray-word", f"{quoted(word)} has no value", stray.key.place, advice)
                 continue
-            meant = nearest(word, known - set(stated))
+            meant = nearest(word, known - set(stated) - self._excluded(set(stated)))
             advice = did_you_mean(meant or word, {meant} if meant else known)
             desk.refuse("unknown-key", f"unknown key {quoted(word)}", stray.key.place, advice)
             if meant:
                 stated[meant] = stray
         return stated, strays
+
+    def _excluded(self, stated: set[str]) -> set[str]:
+        """Return the keys that cannot stand beside the stated ones."""
+        groups = (set(group) for group in (*self.one_of, *self.not_both))
+        return {name for group in groups if group & stated for name in group}
 
     def _check_stated(
         self, stated: dict[str, Entry], strays: list[Entry], place: Place, desk: Desk

@@ -19,7 +19,7 @@ from generator.reading.yaml_words import syntax_finding
 
 MOST_BYTES = 2_000_000
 MOST_DEPTH = 40
-MOST_VALUES = 100_000
+MOST_VALUES = 50_000
 _LOADER = getattr(yaml, "CLoader", yaml.Loader)
 
 

@@ -56,6 +56,8 @@ def syntax_finding(
     if _tabbed(line):
         place = Place(file, mark.line + 1, 1)
         return error("yaml-tab", "a tab in the indentation", place, "Indent with blanks.")
+    if "nesting depth" in problem:
+        return error("too-deep", "far too many levels deep", place, "Write it with fewer levels.")
     start = getattr(trouble, "context_mark", None)
     if start and any(sign in problem for sign in _AT_ITS_START):
         place = Place(file, start.line + 1, start.column + 1)

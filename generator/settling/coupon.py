@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from math import ceil, floor
 
 from generator.basis.lengths import mm_number, mm_text
@@ -37,14 +38,14 @@ _X: Point = (1.0, 0.0)
 _Y: Point = (0.0, 1.0)
 
 
-def coupon(sheet: SettledSheet, ladder: Sequence[float], drawn: float, style: str) -> Coupon:
-    """Return the coupon of a sheet, the same for every variant.
+@lru_cache(maxsize=64)
+def coupon(sheet: SettledSheet, ladder: tuple[float, ...], style: str) -> Coupon:
+    """Return the coupon of a sheet at the thickness it is drawn for, the same for every variant.
 
-    ``ladder`` are the published thicknesses in mm, ``drawn`` the one drawn for; ``style`` is how
-    the plan relieves corners. Every slot is exactly as wide as the plan cuts it for the thickness
-    engraved above it.
+    ``ladder`` are the published thicknesses in mm; ``style`` is how the plan relieves corners.
+    Every slot is exactly as wide as the plan cuts it for the thickness engraved above it.
     """
-    thicknesses = tried(ladder, drawn)
+    thicknesses = tried(ladder, sheet.thickness)
     slots = tuple(
         CouponSlot(number=number, thickness=each, width=each + 2 * sheet.fit)
         for number, each in enumerate(thicknesses, start=1)
@@ -79,7 +80,8 @@ def tried(ladder: Sequence[float], drawn: float) -> tuple[float, ...]:
 
 
 def _plate(sheet: SettledSheet, slots: Sequence[CouponSlot], style: str) -> SettledPart:
-    rows = [slots[start : start + _ROW] for start in range(0, len(slots), _ROW)]
+    per_row = ceil(len(slots) / ceil(len(slots) / _ROW))
+    rows = [slots[start : start + per_row] for start in range(0, len(slots), per_row)]
     pitch = max(each.width for each in slots) + _BESIDE
     height = _TAB + 2 * sheet.fit + 2 * _LETTERS + _MARGIN
     width = max(len(row) for row in rows) * pitch + _MARGIN
@@ -89,7 +91,7 @@ def _plate(sheet: SettledSheet, slots: Sequence[CouponSlot], style: str) -> Sett
         for index, row in enumerate(rows)
         for shape in _row(row, sheet, pitch, _MARGIN + (len(rows) - 1 - index) * height)
     ]
-    title = f"FIT {sheet.name.upper()}"
+    title = f"FIT {sheet.name}"
     middle = (width / 2, tall - _MARGIN / 2 - _LETTERS / 2)
     shapes.append(_words("title", title, middle, _LETTERS))
     return _made("fit-coupon", sheet, rectangle(0, 0, width, tall, 6.0), shapes, style)

@@ -127,6 +127,7 @@ def _slot(
     if width == fitted.length != fitted.width:
         along = (0.0 - fitted.direction[1], fitted.direction[0])
     wide = fitting.width(rule.takes, None)
+    shape = slot(fitted.centre, along, length, wide.value)
     return Shaped(
         feature=SettledFeature(
             name=name,
@@ -136,9 +137,10 @@ def _slot(
             width=wide,
             length=Sized(length, "as drawn"),
             takes=rule.takes.name,
+            shape=(shape,),
             place=element.place,
         ),
-        taken=(slot(fitted.centre, along, length, wide.value),),
+        taken=(shape,),
         mating=slot_corners(fitted.centre, along, length, wide.value),
     )
 
@@ -184,5 +186,6 @@ def _settled(
         width=Sized(box.height, "as drawn"),
         length=Sized(box.width, "as drawn"),
         depth=depth,
+        shape=(contour,),
         place=element.place,
     )

@@ -41,6 +41,7 @@ def engraved(
             width=Sized(height, f"stated: {cutting.height.text}"),
             length=Sized(wide, "as wide as its lines"),
             depth=Sized(depth, f"stated: {cutting.depth.text}"),
+            shape=lines,
             place=feature.place,
         ),
         cuts=(cut,),

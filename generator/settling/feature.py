@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from math import hypot
 from typing import assert_never
 
-from generator.basis.names import did_you_mean
+from generator.basis.lengths import mm_text
 from generator.geometry.contour import Contour, Point
 from generator.geometry.measure import bounds
 from generator.geometry.shape_error import ShapeError
-from generator.geometry.shapes import circle, slot, unit
+from generator.geometry.shapes import slot, unit
 from generator.geometry.transform import moved, turned
 from generator.model.feature import (
     Cutting,
@@ -25,16 +25,15 @@ from generator.model.feature import (
     Tabs,
     Window,
 )
-from generator.model.outline import Drawing
-from generator.model.statement import Amount, Named
-from generator.model.stock import HardwareStock, Stock
-from generator.settling.edge import EdgeFrame, edge_frame
+from generator.settling.bench import Bench, cut_to, settled_feature
+from generator.settling.edge_feature import fingers, notches, tabs
 from generator.settling.engraving import engraved
-from generator.settling.fitted import Fitting
+from generator.settling.hole import holes
 from generator.settling.outline import outline_contour
 from generator.settling.scope import misshapen, unsettled
-from generator.settling.settled import Cut, Operation, SettledFeature, Sized
+from generator.settling.settled import Operation, Sized
 from generator.settling.shaped import Mating, Shaped
+
 
 def shapes_of(feature: Feature, bench: Bench) -> tuple[Shaped, ...]:
     """Return a feature's shapes before repeats and mirrors. Raises SettlingError."""
@@ -49,9 +48,9 @@ def _shapes(cutting: Cutting, feature: Feature, bench: Bench) -> Iterator[Shaped
         case Slot():
             yield _slot(cutting, feature, bench)
         case Notch():
-            yield from _notches(cutting, feature, bench)
+            yield from notches(cutting, feature, bench)
         case Hole():
-            yield from _holes(cutting, feature, bench)
+            yield from holes(cutting, feature, bench)
         case Window():
             yield _window(cutting, feature, bench)
         case Pocket():
@@ -59,9 +58,9 @@ def _shapes(cutting: Cutting, feature: Feature, bench: Bench) -> Iterator[Shaped
         case Groove():
             yield _groove(cutting, feature, bench)
         case Tabs():
-            yield from _tabs(cutting, feature, bench)
+            yield from tabs(cutting, feature, bench)
         case Fingers():
-            yield _fingers(cutting, feature, bench)
+            yield fingers(cutting, feature, bench)
         case Engraving():
             yield engraved(cutting, feature, bench.fitting.scope, bench.drawings)
         case _:
@@ -86,10 +85,13 @@ def _slot(cutting: Slot, feature: Feature, bench: Bench) -> Shaped:
     at, along = fitting.scope.point(cutting.at), unit(fitting.scope.plain(cutting.angle))
     width = fitting.width(cutting.takes, cutting.width)
     length = fitting.length(cutting.length, cutting.takes)
+    shape = slot(at, along, length.value, width.value)
     corners = slot_corners(at, along, length.value, width.value)
     return Shaped(
-        feature=_settled(feature, "slot", at, along, width, length, takes=cutting.takes),
-        taken=(slot(at, along, length.value, width.value),),
+        feature=settled_feature(
+            feature, "slot", at, along, (width, length), (shape,), takes=cutting.takes
+        ),
+        taken=(shape,),
         mating=corners if cutting.takes else (),
     )
 
@@ -98,31 +100,30 @@ def _window(cutting: Window, feature: Feature, bench: Bench) -> Shaped:
     scope = bench.fitting.scope
     at, angle = scope.point(cutting.at), scope.plain(cutting.angle)
     made = outline_contour(cutting.outline, scope, f"`{feature.name}`", centred=True)
-    placed = moved(turned(made, angle), *at)
-    width, length = _extent(made)
+    shape = moved(turned(made, angle), *at)
     return Shaped(
-        feature=_settled(feature, "window", at, unit(angle), width, length), taken=(placed,)
+        feature=settled_feature(feature, "window", at, unit(angle), _extent(made), (shape,)),
+        taken=(shape,),
     )
 
 
 def _pocket(cutting: Pocket, feature: Feature, bench: Bench) -> Shaped:
     fitting = bench.fitting
-    scope = fitting.scope
-    at, angle = scope.point(cutting.at), scope.plain(cutting.angle)
-    depth = _depth(cutting.depth, bench)
+    at, angle = fitting.scope.point(cutting.at), fitting.scope.plain(cutting.angle)
+    along, depth = unit(angle), bench.depth(cutting.depth)
+    corners: tuple[Mating, ...] = ()
     if cutting.takes is not None and cutting.length is not None:
-        width = fitting.width(cutting.takes, None)
-        length = fitting.length(cutting.length, cutting.takes)
-        placed = slot(at, unit(angle), length.value, width.value)
-        corners = slot_corners(at, unit(angle), length.value, width.value)
+        sides = (fitting.width(cutting.takes, None), fitting.length(cutting.length, cutting.takes))
+        shape = slot(at, along, sides[1].value, sides[0].value)
+        corners = slot_corners(at, along, sides[1].value, sides[0].value)
     else:
-        assert cutting.outline is not None, "a form lets nothing pass that states no shape"
-        made = outline_contour(cutting.outline, scope, f"`{feature.name}`", centred=True)
-        placed, corners = moved(turned(made, angle), *at), ()
-        width, length = _extent(made)
+        made = outline_contour(cutting.outline, fitting.scope, f"`{feature.name}`", centred=True)
+        sides, shape = _extent(made), moved(turned(made, angle), *at)
     return Shaped(
-        feature=_settled(feature, "pocket", at, unit(angle), width, length, depth, cutting.takes),
-        cuts=(_cut(Operation.POCKET, depth.value, feature, placed),),
+        feature=settled_feature(
+            feature, "pocket", at, along, sides, (shape,), depth, cutting.takes
+        ),
+        cuts=(cut_to(Operation.POCKET, depth.value, feature, shape),),
         pocketed=corners,
     )
 
@@ -130,23 +131,21 @@ def _pocket(cutting: Pocket, feature: Feature, bench: Bench) -> Shaped:
 def _groove(cutting: Groove, feature: Feature, bench: Bench) -> Shaped:
     fitting = bench.fitting
     (x0, y0), (x1, y1) = fitting.scope.point(cutting.start), fitting.scope.point(cutting.end)
-    size = ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5
+    size = hypot(x1 - x0, y1 - y0)
     if size < 1e-6:
         raise unsettled("zero-area", f"groove `{feature.name}` has no length", feature.place)
     along, at = ((x1 - x0) / size, (y1 - y0) / size), ((x0 + x1) / 2, (y0 + y1) / 2)
-    width = fitting.width(cutting.takes, cutting.width)
+    width, depth = fitting.width(cutting.takes, cutting.width), bench.depth(cutting.depth)
     fit = fitting.sheet(cutting.takes).fit if cutting.takes else 0.0
-    length = Sized(size + 2 * fit, "from end to end" + (", + 2 x fit" if fit else ""))
-    depth = _depth(cutting.depth, bench)
-    corners = slot_corners(at, along, length.value, width.value)
+    more = f" + 2 x {mm_text(fit, 3)} fit" if cutting.takes else ""
+    length = Sized(size + 2 * fit, f"{mm_text(size, 2)} from end to end{more}")
+    shape = slot(at, along, length.value, width.value)
     return Shaped(
-        feature=_settled(feature, "groove", at, along, width, length, depth, cutting.takes),
-        cuts=(
-            _cut(
-                Operation.POCKET, depth.value, feature, slot(at, along, length.value, width.value)
-            ),
+        feature=settled_feature(
+            feature, "groove", at, along, (width, length), (shape,), depth, cutting.takes
         ),
-        pocketed=corners if cutting.takes else (),
+        cuts=(cut_to(Operation.POCKET, depth.value, feature, shape),),
+        pocketed=slot_corners(at, along, length.value, width.value) if cutting.takes else (),
     )
 
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import chain, islice, product
+from itertools import count as counting
 from math import dist
 
 from generator.basis.finding import Finding, error
-from generator.basis.lengths import mm_text
 from generator.geometry.boolean import contains, intersects
 from generator.geometry.contour import Contour, Region
 from generator.geometry.measure import area, bounds
@@ -16,16 +17,18 @@ from generator.model.outline import Drawing, Drawn
 from generator.model.part import Part
 from generator.model.plan import Relief
 from generator.model.stock import Stock
+from generator.settling.bench import Bench
 from generator.settling.copies import copies
 from generator.settling.drawn import drawn_part
-from generator.settling.feature import Bench, shapes_of
+from generator.settling.feature import shapes_of
 from generator.settling.fitted import Fitting
 from generator.settling.outline import outline_contour
 from generator.settling.scope import SettlingError, misshapen
 from generator.settling.settled import Cut, Operation, SettledPart, SettledPiece, SettledSheet
-from generator.settling.shape import Shape, pocketed, shape_of
+from generator.settling.shape import Shape, pocketed, recess_volume, shape_of
 from generator.settling.shaped import Shaped
 
+_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 _SAME = 0.005
 _EDGE = 0.01
 _KG_PER_MM3 = 1e-9  # of kg/m3
@@ -46,15 +49,17 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
     try:
         sheet = job.fitting.sheet(part.sheet)
         outline, shapes, findings = _shapes(part, job)
-        findings += tuple(_misplaced(shapes, outline, part))
-        shape = shape_of(outline, shapes, sheet, job.relief.style)
     except SettlingError as trouble:
         return None, (trouble.finding,)
+    findings += tuple(_misplaced(shapes, outline, part))
+    try:
+        shape = shape_of(outline, shapes, sheet, job.relief.style)
+        pieces = pieces_of(part.name, mark, part.pieces)
+        style = job.relief.style
+        made = assembled(part.name, mark, sheet, pieces, part.grain, shape, shapes, style)
     except ShapeError as fault:
-        return None, (misshapen(f"part `{part.name}`", fault, part.place).finding,)
-    pieces = pieces_of(part.name, mark, part.pieces)
-    made = assembled(part.name, mark, sheet, pieces, part.grain, shape, shapes, job.relief.style)
-    findings += tuple(_outside(made, shapes, part))
+        # What stands beside its edge falls off: that has been said already.
+        return None, findings or (misshapen(f"part `{part.name}`", fault, part.place).finding,)
     return replace(made, note=part.note, place=part.place), findings
 
 
@@ -82,33 +87,12 @@ def _shapes(part: Part, job: Job) -> tuple[Contour, tuple[Shaped, ...], tuple[Fi
 def _misplaced(shapes: Iterable[Shaped], outline: Contour, part: Part) -> Iterator[Finding]:
     """Yield a finding for each tab, notch or row of fingers that does not stand on its edge."""
     for shaped in shapes:
-        if not all(contains(outline, each, _EDGE) for each in shaped.stands_on):
+        stands = all(contains(outline, each, _EDGE) for each in shaped.stands_on)
+        if not stands or any(intersects(outline, each) for each in shaped.stands_out):
             feature = shaped.feature
             message = f"{feature.kind} `{part.name}.{feature.name}` is not on the edge"
             advice = "The edge must be straight, and as long as the feature, where it stands."
             yield error(f"{feature.kind}-off-edge", message, feature.place, advice)
-
-
-def _outside(made: SettledPart, shapes: Iterable[Shaped], part: Part) -> Iterator[Finding]:
-    """Yield a finding for each feature that lies outside its part."""
-    base = Region(made.plain.outer)
-    for shaped in shapes:
-        feature = shaped.feature
-        inner = [c for cut in shaped.cuts if feature.kind != "groove" for c in cut.contours]
-        if feature.kind in ("slot", "hole", "window"):
-            inner += shaped.taken
-        for contour in inner:
-            if not contains(base, contour, _EDGE):
-                box = bounds(contour)
-                where = "outside" if not intersects(base, contour) else "partly outside"
-                message = f"{feature.kind} `{part.name}.{feature.name}` lies {where} the part"
-                advice = f"It reaches from {_spot(box.x0, box.y0)} to {_spot(box.x1, box.y1)}."
-                yield error("feature-outside", message, feature.place, advice)
-                break
-
-
-def _spot(x: float, y: float) -> str:
-    return f"{mm_text(x)}, {mm_text(y)}"
 
 
 def pieces_of(name: str, mark: str, names: Sequence[str]) -> tuple[SettledPiece, ...]:
@@ -134,18 +118,14 @@ def assembled(
     """Return a part from its shape and features: cuts in order, sizes, area and mass."""
     radius = sheet.cutter.diameter / 2
     partial = [
-        pocketed(cut, shaped.pocketed, shape.plain, radius, style)
+        pocketed(cut, shaped, shape.plain, radius, style)
         for shaped in shapes
         for cut in shaped.cuts
     ]
     cuts = (*sorted(partial, key=_order), *_through(shape.routed, shapes))
     box, flat = bounds(shape.routed), area(shape.routed)
-    removed = sum(
-        abs(area(contour)) * (cut.depth or 0.0)
-        for cut in partial
-        if cut.operation is not Operation.ENGRAVE
-        for contour in cut.contours
-    )
+    recesses = [cut for cut in partial if cut.operation is not Operation.ENGRAVE]
+    removed = recess_volume(recesses, shape.routed)
     return SettledPart(
         name=name,
         mark=mark,
@@ -193,6 +173,5 @@ def _through(routed: Region, shapes: Sequence[Shaped]) -> Iterator[Cut]:
 
 def marks(count: int) -> tuple[str, ...]:
     """Return short marks for parts: A, B ... without I and O, then AA, AB ..."""
-    letters = "ABCDEFGHJKLMNPQRSTUVWXYZ"
-    pairs = [a + b for a in letters for b in letters]
-    return tuple((*letters, *pairs)[:count])
+    words = chain.from_iterable(product(_LETTERS, repeat=size) for size in counting(1))
+    return tuple("".join(word) for word in islice(words, count))

@@ -13,7 +13,6 @@ from generator.geometry.contour import Point
 from generator.geometry.shape_error import ShapeError
 from generator.model.statement import Amount, Spot
 
-
 FOLLOWS = "follows"
 """The rule of a finding that only follows from another one; it is never shown."""
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 
 from generator.basis.finding import Finding, in_order
 from generator.basis.names import did_you_mean
@@ -11,7 +12,7 @@ from generator.model.stock import Stock
 from generator.settling.coupon import coupon
 from generator.settling.fitted import Fitting
 from generator.settling.part import Job, marks, settled_part
-from generator.settling.scope import Scope, SettlingError, unsettled
+from generator.settling.scope import FOLLOWS, Scope, SettlingError, unsettled
 from generator.settling.settled import (
     Coupon,
     FitVariant,
@@ -44,7 +45,7 @@ def settle(
     boards, board_findings = _boards(plan.boards, stock, scope)
     every = in_order((*findings, *more, *part_findings, *board_findings))
     if every:
-        return None, every
+        return None, tuple(each for each in every if each.rule != FOLLOWS)
     return (
         SettledPlan(
             plan=plan,
@@ -113,6 +114,5 @@ def _coupons(
     assert drawn is not None, "a plan that settles has a variant it is drawn for"
     for use in plan.sheets:
         if use.name in (taken or cut):
-            sheet = sheets[use.name]
-            ladder = rungs(use, sheet.stock, plan.units)
-            yield coupon(sheet, ladder, dict(drawn.thickness)[use.name], plan.relief.style)
+            sheet = replace(sheets[use.name], thickness=dict(drawn.thickness)[use.name])
+            yield coupon(sheet, rungs(use, sheet.stock, plan.units), plan.relief.style)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import combinations
 from math import dist
 
 from generator.geometry.arc import reversed_contour
-from generator.geometry.boolean import difference, intersection, union
+from generator.geometry.boolean import contains, difference, grown, intersection, union
 from generator.geometry.contour import Contour, Point, Region
+from generator.geometry.measure import area, bounds
 from generator.geometry.relief import (
     InsideCorner,
     contour_corners,
@@ -17,11 +19,13 @@ from generator.geometry.relief import (
     relief_contour,
     relieved,
 )
-from generator.settling.settled import Cut, Operation, SettledSheet
+from generator.geometry.shapes import slot
+from generator.settling.settled import Cut, Operation, SettledFeature, SettledSheet
 from generator.settling.shaped import Mating, Shaped
 
 NO_RELIEF = "none"
 _SAME = 0.005
+_STRIP = 0.05
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,25 +68,77 @@ def _dot(a: Point, b: Point) -> float:
     return a[0] * b[0] + a[1] * b[1]
 
 
-def pocketed(cut: Cut, mating: Sequence[Mating], plain: Region, radius: float, style: str) -> Cut:
-    """Return a pocket with its mating corners relieved, kept within the part."""
-    if cut.operation is not Operation.POCKET or not mating:
+def pocketed(cut: Cut, shaped: Shaped, plain: Region, radius: float, style: str) -> Cut:
+    """Return a pocket with its mating corners relieved, a groove run out of its open ends."""
+    if cut.operation is not Operation.POCKET:
         return cut
-    contours = []
-    for contour in cut.contours:
-        for piece in intersection(Region(plain.outer), [contour]):
-            contours.append(_relieved_pocket(piece.outer, mating, radius, style))
-    return Cut(
-        operation=cut.operation, depth=cut.depth, contours=tuple(contours), feature=cut.feature
-    )
+    contours = cut.contours
+    if shaped.feature.kind == "groove":
+        contours = (groove_run_out(shaped.feature, plain, radius),)
+    made = tuple(_relieved_pocket(each, shaped.pocketed, radius, style) for each in contours)
+    return replace(cut, contours=made)
+
+
+def groove_run_out(feature: SettledFeature, plain: Region, radius: float) -> Contour:
+    """Return a groove's contour, carried past the part's edge where an end lies open there.
+
+    The cutter then clears the whole width at the open end; a contour that ended on the edge would
+    leave a fillet of the cutter's ``radius`` in both its corners (common practice, no single
+    source). It ends once all of its end is a radius outside the part.
+    """
+    length, width = feature.length.value, feature.width.value
+    (x, y), (ux, uy) = feature.at, feature.direction
+    runs = [
+        0.0 if contains(plain.outer, _end(feature, sign), _SAME) else radius + width
+        for sign in (-1.0, 1.0)
+    ]
+    if not any(runs):
+        return feature.shape[0]
+    shift = (runs[1] - runs[0]) / 2
+    middle = (x + shift * ux, y + shift * uy)
+    long = slot(middle, feature.direction, length + sum(runs), width)
+    kept = intersection(grown(Region(plain.outer), radius), [long])
+    return max(kept, key=area).outer if kept else feature.shape[0]
+
+
+def _end(feature: SettledFeature, sign: float) -> Contour:
+    """Return a thin strip just beyond an end of a groove."""
+    (x, y), (ux, uy) = feature.at, feature.direction
+    reach = sign * (feature.length.value / 2 + _STRIP)
+    return slot((x + reach * ux, y + reach * uy), (ux, uy), 2 * _STRIP, feature.width.value)
 
 
 def _relieved_pocket(
     contour: Contour, mating: Sequence[Mating], radius: float, style: str
 ) -> Contour:
-    if style == NO_RELIEF:
+    if style == NO_RELIEF or not mating:
         return contour
     # Seen from the material, a pocket is an opening: its corners point into the part.
     corners = _matched(contour_corners(reversed_contour(contour)), mating)
     discs = [relief_contour(each, radius, style) for each in corners]
     return union(Region(contour), discs).outer if discs else contour
+
+
+def recess_volume(cuts: Iterable[Cut], solid: Region) -> float:
+    """Return the volume in mm3 that cuts to a depth take from a shape; overlaps count once.
+
+    The layers between two depths are as large as what goes deeper.
+    """
+    recesses = [(cut.depth or 0.0, each) for cut in cuts for each in cut.contours]
+    if all(contains(solid, each, 0.0) for _, each in recesses) and _apart(recesses):
+        return sum(depth * area(each) for depth, each in recesses)
+    volume, above = 0.0, 0.0
+    for depth in sorted({depth for depth, _ in recesses}):
+        deeper = [each for reach, each in recesses if reach >= depth]
+        volume += (depth - above) * sum(map(area, intersection(solid, deeper)))
+        above = depth
+    return volume
+
+
+def _apart(recesses: Iterable[tuple[float, Contour]]) -> bool:
+    """Tell whether no two recesses can overlap, going by their boxes."""
+    boxes = [bounds(each) for _, each in recesses]
+    return not any(
+        a.x0 < b.x1 and b.x0 < a.x1 and a.y0 < b.y1 and b.y0 < a.y1
+        for a, b in combinations(boxes, 2)
+    )

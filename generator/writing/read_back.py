@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import re
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 from math import asin, copysign, dist
 from typing import Any
 from xml.etree import ElementTree
@@ -45,6 +46,7 @@ def dxf_notes(content: bytes) -> tuple[str, ...]:
     return tuple(str(each.dxf.text) for each in texts)
 
 
+@lru_cache(maxsize=1)  # layers and notes of one file are asked for one after the other
 def _modelspace(content: bytes) -> Any:
     return ezdxf.read(io.StringIO(content.decode("utf-8"))).modelspace()
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from generator.writing.page import Run
 from generator.writing.typeface import Style, width_of
@@ -39,6 +40,12 @@ def lines(runs: Sequence[Run], measure: float) -> tuple[tuple[Run, ...], ...]:
 
     A word longer than the measure (an address) is broken between letters.
     """
+    return _lines(tuple(runs), measure)
+
+
+@lru_cache(maxsize=1024)
+def _lines(runs: tuple[Run, ...], measure: float) -> tuple[tuple[Run, ...], ...]:
+    """The same words stand on every template's first page: they are broken once."""
     words = [part for word in _words(runs) for part in _fitting(word, measure)]
     return tuple(_joined(words[a:b]) for a, b in _even(words, measure))
 

@@ -24,9 +24,13 @@ from generator.pages.site import Download, PhotoFile, PlanFiles, Site
 from generator.writing.photo import sized
 from generator.writing.svg import svg_bytes
 from generator.writing.webfont import web_fonts
-from tests.paper.editions import picture, prose, stool
+from tests.paper.editions import picture, stool
 
 WIDTHS = (480, 960)
+
+
+def prose(*paragraphs: str) -> Prose:
+    return Prose(blocks=tuple(paragraph(Span(text=each)) for each in paragraphs))
 
 
 def heading(text: str, level: int = 2) -> Block:

@@ -8,6 +8,15 @@ from html.parser import HTMLParser
 VOID = frozenset({"meta", "link", "img", "br", "hr", "input", "source", "wbr"})
 """Elements without an end tag (HTML standard, section "Elements")."""
 
+BLOCKS = frozenset(
+    (
+        *("address", "blockquote", "br", "caption", "dd", "div", "dl", "dt", "figcaption"),
+        *("figure", "h1", "h2", "h3", "h4", "li", "ol", "p", "section", "small", "table"),
+        *("td", "th", "tr", "ul"),
+    )
+)
+"""Elements that the theme sets on lines or in cells of their own."""
+
 
 @dataclass
 class Element:
@@ -32,6 +41,7 @@ class Tree(HTMLParser):
         self.faults += [f"<{each.tag}> is never closed" for each in self._open]
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self._part(tag)
         names = [name for name, _ in attrs]
         if len(set(names)) != len(names):
             self.faults.append(f"<{tag}> states an attribute twice")
@@ -48,10 +58,16 @@ class Tree(HTMLParser):
             self._open.pop()
 
     def handle_endtag(self, tag: str) -> None:
+        self._part(tag)
         if not self._open or self._open[-1].tag != tag:
             self.faults.append(f"</{tag}> closes {self._open[-1].tag if self._open else 'nothing'}")
             return
         self._open.pop()
+
+    def _part(self, tag: str) -> None:
+        """Part the words of one block from those of the next, as a reader sees them."""
+        if tag in BLOCKS:
+            self.handle_data(" ")
 
     def handle_data(self, data: str) -> None:
         for element in self._open:

@@ -4,29 +4,17 @@ from __future__ import annotations
 
 import io
 from dataclasses import replace
-from datetime import date
 from decimal import Decimal
 
 from PIL import Image, ImageDraw
 
 from generator.edition.edition import Edition
 from generator.geometry.canonical import region
-from generator.geometry.contour import Contour, Region
+from generator.geometry.contour import Region
 from generator.geometry.measure import area, bounds
 from generator.geometry.shapes import circle, polygon, rectangle
 from generator.layouts.layout import Layout, Placement, SheetLayout
-from generator.model.plan import (
-    BoardUse,
-    CutSetting,
-    HardwareUse,
-    Photo,
-    Plan,
-    Question,
-    Release,
-    Step,
-)
-from generator.model.prose import Block, BlockKind, Prose, Span
-from generator.model.statement import Amount, Named
+from generator.model.plan import Plan
 from generator.model.stock import CutterStock, PaperStock, SheetStock, Stock
 from generator.model.workshop import Identity
 from generator.settling.settled import (
@@ -41,6 +29,7 @@ from generator.settling.settled import (
     SettledSheet,
 )
 from generator.shop.rows import BoardRow, CostRow, HardwareRow, PartRow, SheetRow
+from tests.paper.stool_plan import PLAN
 
 A4 = PaperStock(name="a4", title="A4", width=210.0, height=297.0)
 LETTER = PaperStock(name="letter", title="US Letter", width=215.9, height=279.4)
@@ -63,14 +52,6 @@ _PLY = SheetStock(
     density=685.0,
     sizes=((2440.0, 1220.0),),
 )
-
-
-def prose(*paragraphs: str) -> Prose:
-    return Prose(
-        blocks=tuple(
-            Block(kind=BlockKind.PARAGRAPH, entries=((Span(text=text),),)) for text in paragraphs
-        )
-    )
 
 
 def picture(width: int = 1200, height: int = 800, colour: str = "#cdb088") -> bytes:
@@ -184,68 +165,6 @@ def settled_at(plan: Plan, thickness: float) -> SettledPlan:
     )
 
 
-_STEP_TEXT = (
-    "Stand the left side on its back edge, show face outward, and slide the rail into its slot "
-    "until the shoulder meets the face. It should go in with the push of a hand.",
-    "Turn the pair over and let the right side follow. Tap it home with a mallet and a scrap of "
-    "wood, never on the bare edge: plywood bruises easily and the bruise stays.",
-)
-
-PLAN = Plan(
-    name="harbour-stool",
-    title="Harbour stool",
-    version="1.2.0",
-    summary="A stool that slots together without glue and stores flat.",
-    licence="CC-BY-SA-4.0",
-    cautions=("The seat is not to be stood on.", "Round the upper edges before first use."),
-    boards=(BoardUse(name="foot", stock=Named("pine-45x45"), length=Amount("300")),),
-    cuts=(
-        CutSetting(
-            name="ply-profile",
-            sheet=Named("ply"),
-            cutter=Named("compression-6"),
-            speed_rpm=18000.0,
-            feed_mm_per_min=4500.0,
-            plunge_mm_per_min=1200.0,
-            passes=("8", "rest"),
-            skim=Amount("0.3"),
-            tabs_left=4,
-        ),
-    ),
-    steps=(
-        Step(
-            title="Slide the rail into both sides",
-            add=(Named("side.left"), Named("rail"), Named("side.right")),
-            tools=("mallet", "scrap of wood"),
-            minutes=5,
-            photo=Photo(
-                file="photos/rail.jpg", alt="The rail half way into its slot", made="drawing"
-            ),
-            text=prose(*_STEP_TEXT),
-            caution="Keep fingers out of the slot.",
-        ),
-        Step(
-            title="Lay on the seat and drive the wedges",
-            add=(*(Named(f"wedge.{n}") for n in range(1, 5)), Named("seat")),
-            tools=("mallet",),
-            hardware=(HardwareUse(item=Named("bolt-m6x40"), count=2),),
-            minutes=7.5,
-            text=prose(*_STEP_TEXT),
-        ),
-    ),
-    photos=(
-        Photo(file="photos/finished.jpg", alt="The finished stool", cover=True, made="drawing"),
-    ),
-    questions=(
-        Question(question="Will it take an adult?", answer=prose("It has taken its maker since.")),
-    ),
-    releases=(
-        Release(version="1.2.0", date=date(2026, 10, 2), changed="Slots moved 12 mm inward."),
-        Release(version="1.1.0", date=date(2026, 5, 9), changed="Rail 2 mm longer.", errata=True),
-    ),
-)
-
-
 def _layout(settled: SettledPlan) -> Layout:
     spots = {"side": (20.0, 20.0), "rail": (760.0, 20.0), "seat": (760.0, 120.0)}
     spots["wedge"] = (1200.0, 20.0)
@@ -336,7 +255,3 @@ def stool(units_first: str = "mm") -> Edition:
         trials=(),
         pictures={"photos/finished.jpg": picture(), "photos/rail.jpg": picture(900, 700)},
     )
-
-
-def closed(*points: tuple[float, float]) -> Contour:
-    return Contour(tuple((x, y, 0.0) for x, y in points))

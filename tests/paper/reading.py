@@ -84,8 +84,8 @@ def segments(content: bytes, page: int) -> list[tuple[Point, Point]]:
     return [(each[0], each[1]) for each in chains(content, page) if len(each) == 2]
 
 
-def outside(content: bytes, margin: float, most_high: float = 1e9) -> list[str]:
-    """Return the letters, of those up to a height, nearer than ``margin`` mm to an edge."""
+def outside(content: bytes, margin: float, most_points: float = 1e9) -> list[str]:
+    """Return the letters, of those up to a size in points, nearer than ``margin`` mm to an edge."""
     document = pypdfium2.PdfDocument(content)
     found = []
     for number, page in enumerate(document, start=1):
@@ -96,7 +96,7 @@ def outside(content: bytes, margin: float, most_high: float = 1e9) -> list[str]:
             if not letter.strip():
                 continue
             left, bottom, right, top = text.get_charbox(index)
-            if (top - bottom) * MM > most_high:
+            if pypdfium2.raw.FPDFText_GetFontSize(text, index) > most_points:
                 continue
             near = min(left, bottom, wide - right, high - top) * MM
             if near < margin - 0.01:

@@ -22,8 +22,9 @@ from generator.model.stock import PaperStock
 from generator.paper.booklet import booklet
 from generator.paper.layout_sheets import layout_pdf
 from generator.paper.setup_sheets import setup_pdf
-from tests.paper.editions import A4, LETTER, prose, stool
+from tests.paper.editions import A4, LETTER, stool
 from tests.paper.reading import fonts, outside, sizes, texts
+from tests.paper.stool_plan import prose
 
 PAPERS = pytest.mark.parametrize("paper", [A4, LETTER], ids=["a4", "letter"])
 Printer = Callable[[Edition, PaperStock], bytes]
@@ -120,6 +121,16 @@ def test_the_coupon_leads_to_the_folder() -> None:
     assert "1 17.8 17.6 mm (0.693 in) cut/17.6mm 2 18 17.8 mm (0.701 in) cut/17.8mm" in found
     assert "4 18.4 18.2 mm (0.717 in) none: thicker than the plan is published for" in found
     assert "eight points 50 mm (2 in) in from the edges" in found  # EN 324-1
+
+
+def test_a_reader_finds_the_file_for_the_tools_at_hand() -> None:
+    page = texts(printed(A4))[2]
+    for tools, files in (
+        ("A CNC router", "cut/"),
+        ("jigsaw", "templates/"),
+        ("print shop", "roll"),
+    ):
+        assert re.search(f"{tools}.*{files}", page)
 
 
 def test_releases_come_newest_first_and_corrections_are_named() -> None:

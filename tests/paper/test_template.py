@@ -26,8 +26,8 @@ from tests.paper.reading import chains, fonts, outside, segments, sizes, texts
 PAPERS = pytest.mark.parametrize("paper", [A4, LETTER], ids=["a4", "letter"])
 EDITION = stool()
 SIDE = EDITION.settled.parts[0]
-SMALL = 2.4
-"""Height in mm of the largest letters that name a page; those of the drawing may be clipped."""
+SMALL = 6.3
+"""Points of the largest letters that name a page; those of the drawing may be clipped."""
 
 
 @cache

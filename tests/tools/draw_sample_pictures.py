@@ -9,8 +9,9 @@ settled pixel by pixel: every face is a plane, so its depth is linear over the p
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from math import cos, radians, sin
 from pathlib import Path
 
@@ -239,6 +240,8 @@ class Scene:
     moves: dict[str, tuple[float, float, float]]
     azimuth: float = 35.0
     elevation: float = 26.0
+    alone: dict[int, tuple[str, ...]] = field(default_factory=dict)
+    """Pieces shown by themselves in a step that adds none."""
 
 
 def settled_plan(name: str) -> SettledPlan:
@@ -261,6 +264,12 @@ def illustrate(name: str, make: Callable[[SettledPlan], Scene]) -> None:
     for number, step in enumerate(settled.plan.steps, start=1):
         new = [each.name for each in step.add]
         if not new:
+            alone = [
+                Shown(parts[each], scene.poses[each], new=True)
+                for each in scene.alone.get(number, ())
+            ]
+            if alone:
+                draw(folder / f"step-{number}.png", alone, scene.azimuth, scene.elevation)
             continue
         shown = [Shown(parts[label], scene.poses[label]) for label in standing]
         shown += [
@@ -313,10 +322,11 @@ def harbour_stool(settled: SettledPlan) -> Scene:
     }
     moves = {
         "rail": (90.0, 0.0, 0.0),
-        "side.right": (140.0, 0.0, 0.0),
+        "side.right": (150.0, 0.0, 0.0),
+        "stretcher": (70.0, 0.0, 0.0),
         "seat": (0.0, 0.0, 120.0),
     }
-    return Scene(poses, moves, azimuth=-33, elevation=24)
+    return Scene(poses, moves, azimuth=-33, elevation=24, alone={1: ("stretcher",)})
 
 
 def potting_bench(settled: SettledPlan) -> Scene:
@@ -395,5 +405,5 @@ SCENES: dict[str, Callable[[SettledPlan], Scene]] = {
 
 
 if __name__ == "__main__":
-    for plan_name, scene_of in SCENES.items():
-        illustrate(plan_name, scene_of)
+    for plan_name in sys.argv[1:] or SCENES:
+        illustrate(plan_name, SCENES[plan_name])

@@ -14,8 +14,6 @@ from pathlib import Path
 import pikepdf
 import pypdfium2
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 from PIL import Image as Picture
 
 from generator.drawing.vocabulary import Anchor, Drawing, Ink, Label, Stroke
@@ -36,7 +34,7 @@ from generator.writing.page import (
 )
 from generator.writing.pdf import pdf_bytes
 from generator.writing.pdf_path import quarter_error
-from generator.writing.setting import lines, width
+from generator.writing.setting import width
 from generator.writing.typeface import Face, Style, kern, width_of
 from tests.paper.reading import MM, chains, fonts, sizes, texts
 
@@ -300,45 +298,3 @@ def test_the_same_pages_twice_in_one_run_give_the_same_bytes() -> None:
     pages = [page(text("Twice"), text("é", style=Style(face=Face.SANS)))]
     one, other = (hashlib.sha256(pdf_bytes(ABOUT, pages)).hexdigest() for _ in range(2))
     assert one == other
-
-
-def set_lines(words: str, measure: float) -> list[str]:
-    return ["".join(run.text for run in line) for line in lines((Run(words, READ),), measure)]
-
-
-@settings(max_examples=60, deadline=None)
-@given(st.text(alphabet="abWi .,-", max_size=200), st.floats(12, 90))
-def test_setting_keeps_every_word_and_the_measure(words: str, measure: float) -> None:
-    broken = lines((Run(words, READ),), measure)
-    kept = "".join(run.text for line in broken for run in line)
-    assert "".join(kept.split()) == "".join(words.split())
-    assert all(width(line) <= measure + 0.01 for line in broken)
-
-
-def test_a_last_line_is_no_lonely_word() -> None:
-    words = "It should go in with the push of a hand, and never be driven in with a hammer at all"
-    for measure in range(40, 100, 3):
-        broken = set_lines(words, float(measure))
-        assert len(broken) == 1 or len(broken[-1].split()) > 1, (measure, broken)
-
-
-def test_an_address_without_a_blank_is_broken_where_it_must_be() -> None:
-    address = "https://example.org/" + "plans/" * 20
-    broken = set_lines(address, 60)
-    assert "".join(broken) == address
-    assert len(broken) > 2
-
-
-def test_styles_survive_the_breaking_of_lines() -> None:
-    strong = Style(face=Face.SERIF_STRONG, points=11)
-    runs = (Run("plain ", READ), Run("strong words here", strong), Run(", plain again", READ))
-    broken = lines(runs, 30)
-    marked = [run.text for line in broken for run in line if run.style is strong]
-    assert " ".join(marked) == "strong words here"
-
-
-def test_a_number_is_not_parted_from_its_unit() -> None:
-    words = "Keep 100 mm, then 14 3/16 in, then 50 % and 3 kg of it in mind for 12 min or so"
-    for measure in range(24, 100, 2):
-        for line in set_lines(words, float(measure)):
-            assert not line[-1].isdigit(), (measure, line)

@@ -1,0 +1,125 @@
+"""Proves a layout against a settled plan, whoever made it."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from generator.basis.finding import Finding, error
+from generator.basis.lengths import mm_number
+from generator.basis.names import did_you_mean
+from generator.basis.place import Place
+from generator.geometry.contour import Region
+from generator.geometry.measure import bounds
+from generator.geometry.packing import too_close
+from generator.geometry.transform import moved, turned
+from generator.layouts.layout import Layout, Placement, SheetLayout
+from generator.layouts.turns import keeps_grain
+from generator.settling.settled import SettledPart, SettledPlan, SettledSheet
+
+TOLERANCE = 0.01
+"""Gaps and margins may fall short by this, mm: coordinates are rounded, arcs flattened."""
+
+_ANEW = "Mend it, or run `kerfolio layout` to compute it anew."
+
+
+def layout_place(settled: SettledPlan) -> Place:
+    """Return where a plan's frozen layout stands."""
+    return Place(f"plans/{settled.plan.name}/layout.json")
+
+
+def layout_faults(layout: Layout, settled: SettledPlan) -> tuple[Finding, ...]:
+    """Return what is wrong with a layout at one fit variant; nothing when it proves.
+
+    Every piece lies on exactly one sheet of its material, inside the margin, its grain along the
+    sheet's, no nearer to another than the gap.
+    """
+    check = _Check(settled, layout_place(settled))
+    found = [*check.pieces(layout)]
+    for number, sheet in enumerate(layout.sheets, 1):
+        found += check.sheet(sheet, number)
+    return tuple(found)
+
+
+@dataclass(frozen=True, slots=True)
+class _Check:
+    settled: SettledPlan
+    place: Place
+
+    def fault(self, rule: str, message: str, advice: str = _ANEW) -> Finding:
+        return error(rule, message, self.place, advice)
+
+    def pieces(self, layout: Layout) -> Iterator[Finding]:
+        """Compare the pieces laid out with those of the plan."""
+        owners = {piece.label: part.name for part in self.settled.parts for piece in part.pieces}
+        laid = [each for sheet in layout.sheets for each in sheet.placements]
+        counts = Counter(each.piece for each in laid)
+        for label in owners:
+            if label not in counts:
+                yield self.fault("layout-piece", f"`{label}` lies on no sheet")
+        for label, count in sorted(counts.items()):
+            if label not in owners:
+                advice = did_you_mean(label, owners)
+                yield self.fault("layout-piece", f"the plan has no piece `{label}`", advice)
+            elif count > 1:
+                yield self.fault("layout-piece", f"`{label}` lies on the sheets {count} times")
+        for each in laid:
+            if owners.get(each.piece, each.part) != each.part:
+                message = f"`{each.piece}` is not of the part `{each.part}`"
+                yield self.fault("layout-piece", message, f"Write `{owners[each.piece]}`.")
+
+    def sheet(self, layout: SheetLayout, number: int) -> Iterator[Finding]:
+        """Look at one sheet and everything on it."""
+        if layout.number != number:
+            message = f"sheet {layout.number} stands where sheet {number} should"
+            yield self.fault("layout-sheet", message)
+        stated = {each.name: each for each in self.settled.sheets}
+        sheet = stated.get(layout.sheet)
+        if sheet is None:
+            advice = did_you_mean(layout.sheet, stated)
+            yield self.fault("layout-sheet", f"the plan has no sheet `{layout.sheet}`", advice)
+            return
+        if any(abs(a - b) > TOLERANCE for a, b in zip(layout.size, sheet.size, strict=True)):
+            yield self.fault("layout-sheet", f"sheet {number} has not the size of `{sheet.name}`")
+        yield from self._placements(layout, sheet)
+
+    def _placements(self, layout: SheetLayout, sheet: SettledSheet) -> Iterator[Finding]:
+        parts = {part.name: part for part in self.settled.parts}
+        known = [each for each in layout.placements if each.part in parts]
+        shapes = [_lying(parts[each.part].routed, each) for each in known]
+        for each, shape in zip(known, shapes, strict=True):
+            yield from self._placement(each, parts[each.part], shape, sheet)
+        yield from self._pairs(known, shapes, sheet.gap)
+
+    def _placement(
+        self, each: Placement, part: SettledPart, shape: Region, sheet: SettledSheet
+    ) -> Iterator[Finding]:
+        if part.sheet != sheet.name:
+            message = f"`{each.piece}` lies on `{sheet.name}`"
+            yield self.fault("layout-sheet", message, f"It is cut from `{part.sheet}`.")
+        if not keeps_grain(part, sheet, each.turn):
+            message = f"`{each.piece}` lies across the grain"
+            yield self.fault("layout-grain", message, f"Its grain is {part.grain}: turn it by 90.")
+        box, (width, height) = bounds(shape), sheet.size
+        least = min(box.x0, box.y0, width - box.x1, height - box.y1)
+        if least < sheet.margin - TOLERANCE:
+            where = "is off its sheet" if least < 0 else "lies in the sheet's margin"
+            advice = f"Keep {mm_number(sheet.margin)} mm clear along every edge. {_ANEW}"
+            yield self.fault("layout-margin", f"`{each.piece}` {where}", advice)
+
+    def _pairs(
+        self, placements: Sequence[Placement], shapes: Sequence[Region], gap: float
+    ) -> Iterator[Finding]:
+        for one, other, distance in too_close(shapes, gap - TOLERANCE):
+            names = f"`{placements[one].piece}` and `{placements[other].piece}`"
+            if distance < 0:
+                yield self.fault("layout-overlap", f"{names} overlap")
+            else:
+                advice = f"Keep {mm_number(gap)} mm between pieces. {_ANEW}"
+                message = f"{names} are {mm_number(distance, 2)} mm apart"
+                yield self.fault("layout-gap", message, advice)
+
+
+def _lying(shape: Region, placement: Placement) -> Region:
+    return moved(turned(shape, placement.turn), placement.x, placement.y)

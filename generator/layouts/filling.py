@@ -1,0 +1,100 @@
+"""A sheet being filled: finds the best free place for a piece and takes it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from generator.geometry.slabs import NO_SLABS, Numbers, Slabs, first_free
+from generator.layouts.pose import Kind, Pose
+
+Taste = Callable[[Numbers, Numbers, Pose], Numbers]
+"""Rates places (x, y of a pose's box, mm): the least is the best."""
+
+_LEVELS = 12
+_MANY = 160
+_CALL = 1000
+"""What a single question costs beside the pairs of slabs compared in it."""
+
+_NEAR = 0.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Found:
+    """A free place for a kind: the pose and the lower left of its box in the frame, mm."""
+
+    kind: int
+    pose: Pose
+    x: float
+    y: float
+
+
+@dataclass(slots=True, kw_only=True)
+class Filling:
+    """The frame of one sheet, mm, and what lies in it so far; ``work`` counts pairs of slabs compared."""
+
+    width: float
+    height: float
+    taken: Slabs = NO_SLABS
+    area: float = 0.0
+    places: list[Found] = field(default_factory=list)
+    refused: set[int] = field(default_factory=set)
+    levels: list[Numbers] = field(default_factory=list)
+    work: int = 0
+
+    def add(self, number: int, kind: Kind, taste: Taste) -> bool:
+        """Place a piece of a kind; False when there is no room (and there never will be)."""
+        if number in self.refused:
+            return False
+        found = None
+        if self.area + kind.area <= self.width * self.height + 1.0:
+            found = self._best(number, kind, taste)
+        if found is None:
+            self.refused.add(number)
+            return False
+        self._take(found, kind.area)
+        return True
+
+    def _best(self, number: int, kind: Kind, taste: Taste) -> Found | None:
+        best, least = None, np.inf
+        for pose in kind.poses:
+            heights = self._heights(pose)
+            most = max(self.width - pose.width, 0.0)
+            x, work = first_free(self.taken, pose.slabs, heights, most)
+            self.work += work + _CALL
+            with np.errstate(invalid="ignore"):
+                rates = np.where(np.isfinite(x), taste(x, heights, pose), np.inf)
+            first = int(np.argmin(rates))
+            if rates[first] < least - 1e-6:
+                least = float(rates[first])
+                best = Found(kind=number, pose=pose, x=float(x[first]), y=float(heights[first]))
+        return best
+
+    def _heights(self, pose: Pose) -> Numbers:
+        """Return heights worth trying: on and under what lies there, on the edge, under the top."""
+        most = max(self.height - pose.height, 0.0)
+        ends = [np.array([0.0, most])]
+        for each in self.levels:
+            ends += [each, each - pose.height]
+        heights = np.unique(np.concatenate(ends))
+        heights = heights[(heights >= -1e-6) & (heights <= most + 1e-6)].clip(0.0, most)
+        heights = heights[np.append(True, np.diff(heights) > 1e-9)]
+        return heights if len(heights) <= _MANY else _thinned(heights)
+
+    def _take(self, found: Found, area: float) -> None:
+        slabs = found.pose.slabs.moved(found.x, found.y)
+        self.taken = self.taken.joined(slabs)
+        self.levels.append(slabs.levels(_LEVELS))
+        self.places.append(found)
+        self.area += area
+
+
+def _thinned(heights: Numbers) -> Numbers:
+    """Leave out heights less than 0.5 mm above the last one kept."""
+    keep: list[float] = []
+    for each in heights.tolist():
+        if not keep or each - keep[-1] >= _NEAR:
+            keep.append(each)
+    return np.array(keep)

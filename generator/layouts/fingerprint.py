@@ -1,0 +1,50 @@
+"""What a layout was computed from, as one short text that changes when it must be computed anew."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Sequence
+from typing import Any
+
+from generator.geometry.contour import Contour
+from generator.geometry.measure import contours_of
+from generator.settling.settled import SettledPart, SettledPlan, SettledSheet
+
+_PLACES = 4
+
+
+def fingerprint(variants: Sequence[SettledPlan]) -> str:
+    """Return the SHA-256 of all that a layout depends on, in hexadecimal.
+
+    That is: shapes of parts at every variant (to 1e-4 mm), the labels of their pieces, grain,
+    and size, margin and gap of the sheets. Titles, texts and features' names play no part.
+    """
+    stated = [
+        {
+            "sheets": [_sheet(each) for each in variant.sheets],
+            "parts": [_part(each) for each in variant.parts],
+        }
+        for variant in variants
+    ]
+    text = json.dumps(stated, sort_keys=True, separators=(",", ":"))
+    return hashlib.sha256(text.encode()).hexdigest()
+
+
+def _sheet(sheet: SettledSheet) -> list[Any]:
+    lengths = [_rounded(each) for each in (*sheet.size, sheet.margin, sheet.gap)]
+    return [sheet.name, sheet.stock.grain, *lengths]
+
+
+def _part(part: SettledPart) -> list[Any]:
+    labels = [piece.label for piece in part.pieces]
+    shape = [_contour(each) for each in contours_of(part.routed)]
+    return [part.name, part.sheet, part.grain, labels, shape]
+
+
+def _contour(contour: Contour) -> list[list[float]]:
+    return [[_rounded(value) for value in vertex] for vertex in contour.vertices]
+
+
+def _rounded(value: float) -> float:
+    return round(value, _PLACES) + 0.0  # the sum turns -0.0 into 0.0

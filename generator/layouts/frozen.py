@@ -1,0 +1,106 @@
+"""The frozen layout beside a plan: writing it, reading it, and telling whether it still holds."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+from generator.basis.finding import Finding, has_errors, note
+from generator.basis.place import Place
+from generator.layouts.check import layout_faults, layout_place
+from generator.layouts.fingerprint import fingerprint
+from generator.layouts.layout import Layout, Placement, SheetLayout
+from generator.layouts.plan_layout import lay_out
+from generator.layouts.thawing import FORMAT, thaw
+from generator.settling.settled import SettledPlan
+
+__all__ = ["fingerprint", "freeze", "layout_for", "thaw"]
+
+
+def freeze(layout: Layout) -> str:
+    """Return a layout as JSON text, one piece a line, coordinates to 0.001 mm."""
+    sheets = ",\n".join(_sheet(each) for each in layout.sheets)
+    head = {"computed-from": layout.computed_from, "engine": layout.engine, "format": FORMAT}
+    lines = [f"  {json.dumps(key)}: {json.dumps(value)}," for key, value in head.items()]
+    body = f"[\n{sheets}\n  ]" if sheets else "[]"
+    return "\n".join(("{", *lines, f'  "sheets": {body}', "}", ""))
+
+
+def _sheet(sheet: SheetLayout) -> str:
+    pieces = ",\n".join(f"        {_piece(each)}" for each in sheet.placements)
+    size = json.dumps([_number(side) for side in sheet.size])
+    return (
+        f'    {{\n      "number": {sheet.number},\n      "pieces": [\n{pieces}\n      ],\n'
+        f'      "sheet": {json.dumps(sheet.sheet)},\n      "size": {size}\n    }}'
+    )
+
+
+def _piece(placement: Placement) -> str:
+    stated = {
+        "part": placement.part,
+        "piece": placement.piece,
+        "turn": _number(placement.turn),
+        "x": _number(placement.x),
+        "y": _number(placement.y),
+    }
+    return json.dumps(stated)
+
+
+def _number(value: float) -> float | int:
+    rounded = round(value, 3)
+    return int(rounded) if rounded == int(rounded) else rounded
+
+
+def layout_for(
+    variants: Sequence[SettledPlan], text: str
+) -> tuple[Layout | None, bool, tuple[Finding, ...]]:
+    """Return the plan's layout, whether the frozen one (``text``) is reused, and findings.
+
+    A frozen layout holds as long as it was computed from the same shapes and sheets, even when
+    moved by hand; if it then fails to prove, that is an error. One computed from anything else
+    is left aside and the layout computed anew. Without errors there is always a layout.
+    """
+    if not text.strip():
+        return _computed(variants, ())
+    place = layout_place(variants[0])
+    frozen, findings = thaw(text, place)
+    if frozen is None:
+        return None, False, findings
+    if frozen.computed_from != fingerprint(variants):
+        advice = "The layout was computed anew: freeze it with `kerfolio layout`."
+        return _computed(variants, (note("layout-stale", "the plan has changed", place, advice),))
+    faults = _faults(frozen, variants)
+    if faults:
+        return None, False, _located(faults, text)
+    return frozen, True, findings
+
+
+def _computed(
+    variants: Sequence[SettledPlan], findings: tuple[Finding, ...]
+) -> tuple[Layout | None, bool, tuple[Finding, ...]]:
+    layout, more = lay_out(variants)
+    if layout is None or has_errors(more):
+        return None, False, (*findings, *more)
+    return layout, False, (*findings, *more, *_faults(layout, variants))
+
+
+def _faults(layout: Layout, variants: Iterable[SettledPlan]) -> tuple[Finding, ...]:
+    """Return the faults at the first variant that has any."""
+    return next((found for each in variants if (found := layout_faults(layout, each))), ())
+
+
+def _located(findings: Iterable[Finding], text: str) -> tuple[Finding, ...]:
+    """Point each finding to the line of the piece it names first."""
+    lines = text.splitlines()
+    return tuple(replace(each, place=_place(each, lines)) for each in findings)
+
+
+def _place(finding: Finding, lines: Sequence[str]) -> Place:
+    named = re.search("`([^`]*)`", finding.message)
+    wanted = f'"piece": {json.dumps(named.group(1))}' if named else ""
+    for number, line in enumerate(lines, 1):
+        if wanted and wanted in line:
+            return Place(finding.place.file, number, line.index(wanted) + 1)
+    return finding.place

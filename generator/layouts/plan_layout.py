@@ -1,0 +1,115 @@
+"""Computes the layout of a plan: one that serves all its fit variants."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from generator.basis.finding import Finding, error
+from generator.basis.lengths import mm_number
+from generator.geometry.packing import Flat, envelope
+from generator.layouts.engine import Bed, Blank, Engine, Job, Packed
+from generator.layouts.fingerprint import fingerprint
+from generator.layouts.layout import Layout, Placement, SheetLayout
+from generator.layouts.own_placer import OwnPlacer
+from generator.layouts.turns import turns_of
+from generator.settling.settled import SettledPart, SettledPlan, SettledSheet
+
+MOVES = 4_000_000
+"""How long the search may go on, in counted work: a few seconds a sheet material at most."""
+
+ENGINE = OwnPlacer()
+
+
+def lay_out(
+    variants: Sequence[SettledPlan], engine: Engine = ENGINE, moves: int = MOVES
+) -> tuple[Layout | None, tuple[Finding, ...]]:
+    """Place every piece of a plan on as few sheets as the engine finds.
+
+    Each part is taken as large as all variants together make it, so the layout fits them all.
+    Sheets count from 1 over the plan, in the order of its sheet materials. A piece that no sheet
+    can hold is a finding, and there is then no layout.
+    """
+    first = variants[0]
+    shapes = _envelopes(variants)
+    sheets: list[SheetLayout] = []
+    findings: list[Finding] = []
+    for sheet in first.sheets:
+        parts = [part for part in first.parts if part.sheet == sheet.name]
+        packed = engine.pack(_job(sheet, parts, shapes, moves))
+        findings += _too_large(packed, sheet, parts, shapes)
+        sheets += _sheets(packed, sheet, parts, len(sheets) + 1)
+    if findings:
+        return None, tuple(findings)
+    made = Layout(sheets=tuple(sheets), engine=engine.name, computed_from=fingerprint(variants))
+    return made, ()
+
+
+def _envelopes(variants: Sequence[SettledPlan]) -> dict[str, Flat]:
+    found = {}
+    for part in variants[0].parts:
+        regions = [other.routed for each in variants for other in each.parts if _same(other, part)]
+        found[part.name] = envelope(tuple(dict.fromkeys(regions)))
+    return found
+
+
+def _same(one: SettledPart, other: SettledPart) -> bool:
+    return one.name == other.name
+
+
+def _job(
+    sheet: SettledSheet, parts: Sequence[SettledPart], shapes: dict[str, Flat], moves: int
+) -> Job:
+    blanks = tuple(
+        Blank(label=piece.label, shape=shapes[part.name], turns=turns_of(part, sheet))
+        for part in parts
+        for piece in part.pieces
+    )
+    return Job(
+        bed=Bed(size=sheet.size, margin=sheet.margin, gap=sheet.gap), blanks=blanks, moves=moves
+    )
+
+
+def _too_large(
+    packed: Packed, sheet: SettledSheet, parts: Sequence[SettledPart], shapes: dict[str, Flat]
+) -> Iterator[Finding]:
+    refused = set(packed.too_large)
+    room = tuple(side - 2 * sheet.margin for side in sheet.size)
+    for part in parts:
+        if not any(piece.label in refused for piece in part.pieces):
+            continue
+        x0, y0, x1, y1 = shapes[part.name].box
+        grain = f" with its grain {part.grain}" if sheet.stock.grain and _grained(part) else ""
+        message = f"`{part.name}` is too large for its sheet"
+        advice = (
+            f"It measures {mm_number(x1 - x0)} x {mm_number(y1 - y0)} mm{grain}; inside its margin "
+            f"the sheet `{sheet.name}` has {mm_number(room[0])} x {mm_number(room[1])} mm."
+        )
+        yield error("piece-too-large", message, part.place, advice)
+
+
+def _grained(part: SettledPart) -> bool:
+    return part.grain != "any"
+
+
+def _sheets(
+    packed: Packed, sheet: SettledSheet, parts: Sequence[SettledPart], number: int
+) -> Iterator[SheetLayout]:
+    owners = {piece.label: part.name for part in parts for piece in part.pieces}
+    for index in range(max((spot.sheet for spot in packed.spots), default=-1) + 1):
+        placements = [
+            Placement(
+                piece=spot.label,
+                part=owners[spot.label],
+                x=round(spot.x, 3) + 0.0,
+                y=round(spot.y, 3) + 0.0,
+                turn=spot.turn,
+            )
+            for spot in packed.spots
+            if spot.sheet == index
+        ]
+        yield SheetLayout(
+            number=number + index,
+            sheet=sheet.name,
+            size=sheet.size,
+            placements=tuple(sorted(placements, key=lambda each: each.piece)),
+        )

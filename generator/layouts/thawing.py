@@ -1,0 +1,130 @@
+"""Reads a frozen layout, which may have been edited by hand or broken."""
+
+from __future__ import annotations
+
+import json
+import math
+from typing import Any, NoReturn
+
+from generator.basis.complaint import Complaint, quoted
+from generator.basis.finding import Finding, error
+from generator.basis.names import did_you_mean
+from generator.basis.place import Place
+from generator.layouts.layout import Layout, Placement, SheetLayout
+
+FORMAT = 1
+
+_ANEW = "Mend it, or run `kerfolio layout` to compute it anew."
+_MOST = 1e6
+
+
+class _BrokenError(Exception):
+    """Carries a complaint from deep inside the file to ``thaw``."""
+
+    def __init__(self, complaint: Complaint) -> None:
+        super().__init__(complaint)
+        self.complaint = complaint
+
+
+def thaw(text: str, place: Place) -> tuple[Layout | None, tuple[Finding, ...]]:
+    """Return the layout that a frozen text states, or None with a finding saying what is wrong.
+
+    Whether it proves against a plan is not looked at here.
+    """
+    try:
+        stated = json.loads(text, object_pairs_hook=_object, parse_constant=_constant)
+        return _layout(stated), ()
+    except _BrokenError as broken:
+        fault = broken.complaint
+        return None, (error("layout-file", fault, place, fault.advice or _ANEW),)
+    except json.JSONDecodeError as broken:
+        where = Place(place.file, broken.lineno, broken.colno)
+        message = f"no JSON: {broken.msg[:1].lower()}{broken.msg[1:]}"
+        return None, (error("layout-file", message, where, _ANEW),)
+    except (ValueError, RecursionError):
+        return None, (error("layout-file", "no readable JSON", place, _ANEW),)
+
+
+def _refuse(message: str, advice: str = "") -> NoReturn:
+    raise _BrokenError(Complaint(message, advice))
+
+
+def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    made = dict(pairs)
+    if len(made) < len(pairs):
+        keys = [key for key, _ in pairs]
+        doubled = next(key for key in keys if keys.count(key) > 1)
+        _refuse(f"{quoted(doubled)} stands twice in one place")
+    return made
+
+
+def _constant(word: str) -> NoReturn:
+    _refuse(f"`{word}` is no number")
+
+
+def _layout(stated: Any) -> Layout:
+    fields = _fields(stated, ("computed-from", "engine", "format", "sheets"), "the layout")
+    if fields["format"] != FORMAT:
+        shown = quoted(json.dumps(fields["format"]))
+        _refuse(f"format {shown} is not known", "Run `kerfolio layout` to write the file anew.")
+    return Layout(
+        sheets=tuple(_sheet(each) for each in _list(fields, "sheets", "the layout")),
+        engine=_text(fields, "engine", "the layout"),
+        computed_from=_text(fields, "computed-from", "the layout"),
+    )
+
+
+def _sheet(stated: Any) -> SheetLayout:
+    fields = _fields(stated, ("number", "pieces", "sheet", "size"), "a sheet")
+    number = fields["number"]
+    if isinstance(number, bool) or not isinstance(number, int) or not 0 < number <= _MOST:
+        _refuse(f"{quoted(json.dumps(number))} is no number of a sheet")
+    owner = f"sheet {number}"
+    size = _list(fields, "size", owner)
+    if len(size) != 2:
+        _refuse(f"the size of {owner} is not two numbers", "Write `[2440, 1220]`.")
+    return SheetLayout(
+        number=number,
+        sheet=_text(fields, "sheet", owner),
+        size=(_number(size[0], owner), _number(size[1], owner)),
+        placements=tuple(_placement(each) for each in _list(fields, "pieces", owner)),
+    )
+
+
+def _placement(stated: Any) -> Placement:
+    fields = _fields(stated, ("part", "piece", "turn", "x", "y"), "a piece")
+    piece = _text(fields, "piece", "a piece")
+    x, y, turn = (_number(fields[key], quoted(piece)) for key in ("x", "y", "turn"))
+    return Placement(piece=piece, part=_text(fields, "part", quoted(piece)), x=x, y=y, turn=turn)
+
+
+def _fields(stated: Any, keys: tuple[str, ...], owner: str) -> dict[str, Any]:
+    if not isinstance(stated, dict):
+        _refuse(f"{owner} is no object in braces")
+    for key in stated:
+        if key not in keys:
+            _refuse(f"unknown key {quoted(key)} in {owner}", did_you_mean(key, keys))
+    for key in keys:
+        if key not in stated:
+            name = stated.get("piece", stated.get("number"))
+            owner = f"{owner} {quoted(str(name))}" if name is not None else owner
+            _refuse(f"{owner} has no `{key}`")
+    return stated
+
+
+def _list(fields: dict[str, Any], key: str, owner: str) -> list[Any]:
+    value = fields[key]
+    return value if isinstance(value, list) else _refuse(f"`{key}` of {owner} is no list")
+
+
+def _text(fields: dict[str, Any], key: str, owner: str) -> str:
+    value = fields[key]
+    return value if isinstance(value, str) else _refuse(f"`{key}` of {owner} is no text")
+
+
+def _number(value: Any, owner: str) -> float:
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        _refuse(f"{quoted(json.dumps(value))} at {owner} is no number")
+    if not math.isfinite(value) or abs(value) > _MOST:
+        _refuse(f"{quoted(str(value))} at {owner} is out of range")
+    return float(value)

@@ -1,0 +1,199 @@
+"""The pages in a real browser, and under two checkers from outside.
+
+Accessibility: axe-core with the rules of WCAG 2.0, 2.1 and 2.2, levels A and AA, and its best
+practices. Validity: the Nu HTML checker.
+"""
+
+from __future__ import annotations
+
+import json
+import subprocess
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from generator.pages.log import private_log_page
+from generator.pages.start import start_here
+from tests.outside import CHROMIUM_FLAGS, chromium, java, node_file
+from tests.pages.invented import CONTENTS, edition, pictures, put, site, workshop, write
+from tests.paper.editions import picture
+
+PAGES = (
+    *("index.html", "plans/index.html", "about/index.html", "log/index.html", "404.html"),
+    *("plans/harbour-stool/index.html", "plans/harbour-stool/steps/index.html"),
+    *("plans/potting-bench/index.html", "bundle/start-here.html", "private/log.html"),
+)
+TAGS = ("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice")
+
+
+@pytest.fixture(scope="module")
+def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("site")
+    write(site(), folder)
+    for name in CONTENTS:
+        put(folder / "bundle" / name, b"-")
+    start = start_here(edition(), CONTENTS, pictures(edition()))
+    put(folder / "bundle" / "start-here.html", start.encode())
+    put(folder / "log" / "edge.jpg", picture(480, 320))
+    put(folder / "private" / "log.html", private_log_page(workshop()).encode())
+    return folder
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Any]:
+    path = chromium()
+    sync_api = pytest.importorskip("playwright.sync_api")
+    with sync_api.sync_playwright() as playwright:
+        opened = playwright.chromium.launch(executable_path=path, args=list(CHROMIUM_FLAGS))
+        yield opened
+        opened.close()
+
+
+def opened(browser: Any, **options: Any) -> Any:
+    width = options.pop("width", 1280)
+    context = browser.new_context(viewport={"width": width, "height": 900}, **options)
+    return context.new_page()
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("width", [360, 1280])
+def test_pages_work_from_a_disk_without_scripts_and_fit_the_window(
+    browser: Any, written: Path, width: int
+) -> None:
+    page = opened(browser, width=width, java_script_enabled=False)
+    asked: list[str] = []
+    failed: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.on("requestfailed", lambda request: failed.append(request.url))
+    for name in PAGES:
+        page.goto((written / name).as_uri())
+        wide = page.locator("html").evaluate("node => node.scrollWidth")
+        assert wide <= width, f"{name} is {wide} px wide"
+        page.mouse.wheel(0, 20000)
+    assert {url.split(":")[0] for url in asked} <= {"file", "data"}
+    assert failed == []
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_the_way_from_home_to_a_download_and_a_step(browser: Any, written: Path) -> None:
+    page = opened(browser, width=360, java_script_enabled=False)
+    page.goto((written / "index.html").as_uri())
+    page.get_by_role("link", name="Harbour stool", exact=True).click()
+    assert page.get_by_role("heading", level=1).inner_text() == "Harbour stool"
+    link = page.get_by_role("link", name="Download the bundle")
+    assert link.get_attribute("href") == "downloads/harbour-stool-1.2.0.zip"
+    page.get_by_role("link", name="Lay on the seat and drive the wedges").click()
+    assert page.url.endswith("/plans/harbour-stool/steps/index.html#step-2")
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_the_keyboard_reaches_the_text_at_once(browser: Any, written: Path) -> None:
+    page = opened(browser)
+    page.goto((written / "plans" / "harbour-stool" / "index.html").as_uri())
+    page.keyboard.press("Tab")
+    focused = page.evaluate(
+        "() => [document.activeElement.textContent, document.activeElement"
+        ".getBoundingClientRect().top >= 0, getComputedStyle(document.activeElement).outlineStyle]"
+    )
+    assert focused == ["Skip to the text", True, "solid"]
+    page.keyboard.press("Enter")
+    assert page.evaluate("() => document.activeElement.id") == "main"
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_the_house_fonts_are_loaded_and_drawings_are_themed(browser: Any, written: Path) -> None:
+    for scheme, ink in (("light", "rgb(38, 34, 28)"), ("dark", "rgb(236, 229, 217)")):
+        page = opened(browser, color_scheme=scheme)
+        page.goto((written / "plans" / "harbour-stool" / "index.html").as_uri())
+        page.evaluate("() => document.fonts.ready")
+        families = page.evaluate(
+            "() => [...document.fonts].filter(f => f.status == 'loaded').map(f => f.family)"
+        )
+        assert {name.strip('"') for name in families} == {"Source Serif Pro", "Source Sans Pro"}
+        stroke = "node => getComputedStyle(node).stroke"
+        assert page.locator("svg .k-line-ink").first.evaluate(stroke) == ink
+        page.context.close()
+
+
+@pytest.mark.browser
+@pytest.mark.node
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [360, 1280])
+def test_axe_finds_nothing(browser: Any, written: Path, width: int, scheme: str) -> None:
+    source = node_file("axe-core", "axe.min.js").read_text("utf-8")
+    page = opened(browser, width=width, color_scheme=scheme)
+    found = []
+    for name in PAGES:
+        page.goto((written / name).as_uri())
+        page.evaluate(source)
+        result = page.evaluate(
+            "tags => axe.run(document, {runOnly: {type: 'tag', values: tags}})", list(TAGS)
+        )
+        assert len(result["passes"]) > 10
+        found += [
+            f"{name}: {rule['id']}: {node['html'][:160]}: {node.get('failureSummary', '')}"
+            for rule in (*result["violations"], *result["incomplete"])
+            for node in rule["nodes"]
+            if not _lettering_of_a_drawing(rule, node)
+        ]
+    page.context.close()
+    assert found == []
+
+
+def _lettering_of_a_drawing(rule: dict[str, Any], node: dict[str, Any]) -> bool:
+    """Axe cannot see what lies behind SVG text; ``test_contrast.py`` checks those pairs itself."""
+    return rule["id"] == "color-contrast" and node["html"].startswith("<text")
+
+
+@pytest.mark.browser
+def test_targets_are_24_px_or_stand_in_running_text(browser: Any, written: Path) -> None:
+    """WCAG 2.2, success criterion 2.5.8, for the links that stand by themselves."""
+    page = opened(browser, width=360)
+    page.goto((written / "plans" / "harbour-stool" / "index.html").as_uri())
+    sizes = page.evaluate(
+        "() => [...document.querySelectorAll('nav a, .take, .colophon li a, .kicker a')]"
+        ".map(a => [a.textContent, a.getBoundingClientRect().height])"
+    )
+    assert len(sizes) > 10
+    assert [each for each in sizes if each[1] < 24] == []
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_a_print_of_the_steps_breaks_no_step(browser: Any, written: Path, tmp_path: Path) -> None:
+    pypdfium2 = pytest.importorskip("pypdfium2")
+    page = opened(browser)
+    page.goto((written / "plans" / "harbour-stool" / "steps" / "index.html").as_uri())
+    target = tmp_path / "steps.pdf"
+    page.pdf(path=str(target), format="A4")
+    page.context.close()
+    document = pypdfium2.PdfDocument(str(target))
+    texts = [each.get_textpage().get_text_bounded() for each in document]
+    first = next(text for text in texts if "Slide the rail into both sides" in text)
+    assert "the bruise stays" in " ".join(first.split())
+    assert any("Harbour stool 1.2.0, 2 October 2026." in " ".join(t.split()) for t in texts)
+    assert "Skip to the text" not in "".join(texts)
+    document.close()
+
+
+@pytest.mark.java
+@pytest.mark.node
+def test_the_nu_checker_finds_nothing(written: Path) -> None:
+    jar = node_file("vnu-jar", "build", "dist", "vnu.jar")
+    files = [str(written / name) for name in (*PAGES, "assets/style.css")]
+    done = subprocess.run(
+        [java(), "-jar", str(jar), "--format", "json", "--also-check-css", *files],
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    messages = json.loads(done.stderr)["messages"]
+    assert [
+        f"{Path(each['url']).name}: {each['message']}: {each.get('extract', '')[:120]}"
+        for each in messages
+    ] == []

@@ -1,0 +1,57 @@
+"""The public log and the maker's own page of everything."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from generator.pages.log import log_page, private_log_page, tallies
+from tests.pages.invented import SECRET, TRIALS, site, workshop
+from tests.pages.markup import Tree
+
+
+def test_the_public_log_has_only_what_it_is_given() -> None:
+    text = Tree(log_page(site())).text_of("main")
+    assert "Slots in the new birch" in text
+    assert SECRET.title not in text
+
+
+def test_the_private_log_has_all_and_says_so() -> None:
+    page = Tree(private_log_page(workshop()))
+    text = page.text_of("body")
+    for trial in (*TRIALS, SECRET):
+        assert trial.title in text
+    assert "Private: for the maker’s own disk." in text
+    robots = [e for e in page.all("meta") if e.attributes.get("name") == "robots"]
+    assert [each.attributes["content"] for each in robots] == ["noindex, nofollow"]
+    assert [e for e in page.all("link") if e.attributes["rel"] == "stylesheet"] == []
+
+
+def test_trials_stand_newest_first() -> None:
+    days = [each.attributes["datetime"] for each in Tree(private_log_page(workshop())).all("time")]
+    assert days == ["2026-09-30", "2026-09-28", "2026-09-01"]
+
+
+def test_photos_of_the_private_log_stay_in_the_log_folder() -> None:
+    found = workshop()
+    assert [e.attributes["src"] for e in Tree(private_log_page(found)).all("img")] == [
+        "../log/edge.jpg"
+    ]
+    photo = TRIALS[0].photo
+    assert photo is not None
+    odd = replace(TRIALS[0], photo=replace(photo, file='a "b".jpg'))
+    page = Tree(private_log_page(replace(found, trials=(odd,)), "here/"))
+    assert page.all("img")[0].attributes["src"] == "here/a%20%22b%22.jpg"
+
+
+def test_outcomes_are_counted_for_sheet_and_cutter_failures_too() -> None:
+    stock = workshop().stock
+    (row,) = tallies((*TRIALS, SECRET), stock)
+    assert (row.sheet, row.cutter) == ("Birch plywood 18 mm", "Compression cutter 6 mm")
+    assert row.count == 2
+    assert row.outcomes == (("clean", 1), ("chipped", 1))
+
+
+def test_an_empty_log_is_a_page_still() -> None:
+    page = Tree(private_log_page(replace(workshop(), trials=())))
+    assert page.faults == []
+    assert "Nothing is logged yet." in page.text_of("main")

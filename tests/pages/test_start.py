@@ -1,0 +1,76 @@
+"""The bundle's first page."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from generator.drawing.layer import layer_for
+from generator.pages.layers import layers_explained
+from generator.pages.start import start_here
+from tests.pages.invented import CONTENTS, edition, pictures
+from tests.pages.markup import Tree
+from tests.pages.test_plan import chapter
+
+STOOL = edition()
+PAGE = Tree(start_here(STOOL, CONTENTS, pictures(STOOL)))
+
+
+def test_it_needs_no_other_file_to_be_read() -> None:
+    assert [each for each in PAGE.all("link") if each.attributes["rel"] == "stylesheet"] == []
+    assert PAGE.all("script") == []
+    assert "@font-face" not in PAGE.all("style")[0].text
+    sources = [each.attributes["src"] for each in PAGE.all("img")]
+    assert len(sources) == 2
+    assert all(each.startswith("data:image/jpeg;base64,") for each in sources)
+
+
+def test_it_says_which_file_whom_it_serves_and_what_thickness() -> None:
+    ways = chapter(PAGE, "which-file")
+    for reader in ("CNC router", "a saw, a drill and paper", "table saw", "A shop cuts for me"):
+        assert reader in ways
+    assert "cut/17.8mm 17.8 mm (0.701 in)" in chapter(PAGE, "thickness")
+    assert "1 17.6 mm (0.693 in) cut/17.6mm" in chapter(PAGE, "coupon")
+
+
+def test_every_layer_of_the_cut_files_is_explained() -> None:
+    text = chapter(PAGE, "layers")
+    named = {layer.name for layer in layers_explained(STOOL)}
+    cut = {layer_for(cut).name for part in STOOL.settled.parts for cut in part.cuts}
+    assert cut < named
+    assert {"pocket_6.0mm", "opening_through", "outline_through", "check-square"} <= named
+    for layer in layers_explained(STOOL):
+        assert f"{layer.name} {layer.purpose}" in text
+    names = [layer.name for layer in layers_explained(STOOL)]
+    assert names.index("opening_through") < names.index("outline_through")
+
+
+def test_files_are_gathered_by_thickness_the_coupon_first() -> None:
+    text = chapter(PAGE, "contents")
+    order = ["cut/fit-coupon", "cut/17.6mm", "cut/17.8mm", "cut/18.0mm"]
+    places = [text.index(name) for name in order]
+    assert places == sorted(places)
+
+
+def test_a_file_that_is_not_there_is_not_linked() -> None:
+    few = Tree(start_here(STOOL, ("start-here.html", "LICENCE.txt"), {}))
+    links = [each for each in few.values("href") if ":" not in each and not each.startswith("#")]
+    assert set(links) == {"LICENCE.txt"}
+
+
+def test_names_with_signs_are_quoted_in_links() -> None:
+    odd = Tree(start_here(STOOL, ("lists/a b#c?.csv",), {}))
+    assert "lists/a%20b%23c%3F.csv" in odd.values("href")
+
+
+def test_cautions_licence_release_and_the_way_to_the_newest() -> None:
+    text = PAGE.text_of("main")
+    assert "licensed practice come first" in text
+    assert "The seat is not to be stood on." in text
+    assert "You may use, share and change these files" in chapter(PAGE, "licence")
+    assert "Harbour stool 1.2.0, 2 October 2026." in PAGE.text_of("footer")
+    assert "https://example.org/plans/harbour-stool/" in PAGE.values("href")
+
+
+def test_without_a_base_address_nothing_points_to_a_site() -> None:
+    alone = replace(STOOL, identity=replace(STOOL.identity, base_url=""))
+    assert "newest release" not in Tree(start_here(alone, CONTENTS, {})).text_of("main")

@@ -1,0 +1,121 @@
+"""How pages say numbers, against published definitions."""
+
+from __future__ import annotations
+
+from datetime import date
+from decimal import Decimal
+
+import pytest
+
+from generator.edition.licence_words import licence_sentence
+from generator.pages import words
+from generator.pages.licences import licence_address
+from generator.pages.links import contact_href, safe_href, web_href
+from generator.pages.running_text import chapters, heading_rank
+from tests.pages.invented import PAGE, heading, paragraph
+
+LISTED = (
+    *("CC0-1.0", "CC-BY-4.0", "CC-BY-SA-4.0", "CC-BY-NC-4.0", "CC-BY-NC-SA-4.0"),
+    *("CC-BY-ND-4.0", "CC-BY-NC-ND-4.0", "CERN-OHL-P-2.0", "CERN-OHL-W-2.0", "CERN-OHL-S-2.0"),
+    *("TAPR-OHL-1.0", "MIT", "Apache-2.0", "GPL-3.0-only", "GPL-3.0-or-later", "OFL-1.1"),
+    *("0BSD", "Unlicense"),
+)
+
+
+def test_thickness_in_inches_as_a_caliper_shows_it() -> None:
+    """1 in = 25.4 mm exactly (international yard and pound agreement, 1959)."""
+    assert words.thickness_text(17.8, "mm") == "17.8 mm (0.701 in)"
+    assert words.thickness_text(18.25625, "in") == "0.719 in (18.26 mm)"
+    assert words.range_text(17.2, 18.6, "mm") == "17.2 to 18.6 mm (0.677 to 0.732 in)"
+    assert words.range_text(12.7, 12.7, "in") == "0.500 in (12.7 mm)"
+
+
+def test_steps_of_a_ladder_stay_apart_in_inches() -> None:
+    texts = [words.caliper_inches(17.2 + 0.1 * n) for n in range(15)]
+    assert len(set(texts)) == 15
+
+
+def test_mass_in_pounds() -> None:
+    """1 lb = 0.453 592 37 kg exactly (the same agreement)."""
+    assert words.mass_text(4.5359237, "mm") == "4.5 kg (10.0 lb)"
+    assert words.mass_text(0.45359237, "in") == "1.00 lb (0.45 kg)"
+
+
+@pytest.mark.parametrize(
+    ("minutes", "text"),
+    [(0.2, "1 minute"), (25, "25 minutes"), (60, "1 h"), (80, "1 h 20 min"), (119.6, "2 h")],
+)
+def test_minutes(minutes: float, text: str) -> None:
+    assert words.minutes_text(minutes) == text
+
+
+@pytest.mark.parametrize(
+    ("size", "text"),
+    [(1, "1 byte"), (999, "999 bytes"), (640_400, "640 kB"), (2_345_678, "2.3 MB")],
+)
+def test_sizes_of_files_by_the_si_prefixes(size: int, text: str) -> None:
+    assert words.bytes_text(size) == text
+
+
+def test_days_money_and_lists() -> None:
+    assert words.day_text(date(2026, 10, 2)) == "2 October 2026"
+    assert words.money_text(Decimal("92.5"), "EUR") == "92.50 EUR"
+    assert words.listed(["a", "b", "c"]) == "a, b and c"
+    assert words.listed([]) == ""
+
+
+@pytest.mark.parametrize("identifier", LISTED)
+def test_every_listed_licence_has_a_sentence_and_an_address(identifier: str) -> None:
+    """The ids are those of the SPDX licence list."""
+    assert licence_sentence(identifier) != licence_sentence("no such licence")
+    assert licence_address(identifier).startswith("https://")
+
+
+def test_addresses_of_licences() -> None:
+    """As the deeds and the SPDX list are addressed by those who publish them."""
+    assert licence_address("CC-BY-NC-SA-4.0") == (
+        "https://creativecommons.org/licenses/by-nc-sa/4.0/"
+    )
+    assert licence_address("CC0-1.0") == "https://creativecommons.org/publicdomain/zero/1.0/"
+    assert licence_address("CERN-OHL-S-2.0") == "https://spdx.org/licenses/CERN-OHL-S-2.0.html"
+    assert licence_address("") == ""
+
+
+@pytest.mark.parametrize(
+    ("address", "link"),
+    [
+        ("https://example.org/a b", "https://example.org/ab"),
+        ("https://example.org/ü?q=1&r=[x]#y", "https://example.org/%C3%BC?q=1&r=%5Bx%5D#y"),
+        ("https://bücher.example/x", "https://xn--bcher-kva.example/x"),
+        ("https://[2001:db8::1]:8080/x", "https://[2001:db8::1]:8080/x"),
+        ("https://example.org/100%", "https://example.org/100%25"),
+        ("mailto:a@example.org", "mailto:a@example.org"),
+        ("../plans/index.html#x", "../plans/index.html#x"),
+        ("#here", "#here"),
+        ("https://[broken", ""),
+    ],
+)
+def test_addresses_fit_for_a_link(address: str, link: str) -> None:
+    """Host of other letters: RFC 3492's own prefix form; IPv6 host: RFC 3986 section 3.2.2."""
+    assert safe_href(address) == link
+
+
+def test_only_addresses_with_a_scheme_leave_a_lone_page() -> None:
+    assert safe_href("about/index.html", absolute=True) == ""
+    assert web_href("mailto:a@example.org") == ""
+    assert contact_href("ida@example.org") == "mailto:ida@example.org"
+    assert contact_href("just ask") == ""
+
+
+def test_headings_fit_below_the_page_and_skip_no_rank() -> None:
+    blocks = (heading("a", 2), heading("b", 4), heading("c", 4), heading("d", 3), heading("e", 2))
+    text = type(PAGE.text)(blocks=blocks)
+    assert [heading_rank(each, text, 3) for each in blocks] == [3, 4, 4, 4, 3]
+
+
+def test_a_page_is_cut_at_its_highest_headings() -> None:
+    found = chapters(PAGE.text)
+    assert ["".join(span.text for span in each.head) for each in found] == ["", "Who", "Licence"]
+    assert [len(each.text.blocks) for each in found] == [1, 3, 2]
+    plain = type(PAGE.text)(blocks=(paragraph(),))
+    assert [each.head for each in chapters(plain)] == [()]

@@ -1,0 +1,134 @@
+"""Every rule fires on the mistake it is for, and is silent on a good plan."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.basis.finding import Finding
+from generator.proving.rules_after import RULES_AFTER
+from generator.proving.rules_before import RULES_BEFORE
+from tests.plans import RACK, proved
+
+
+def found(text: str) -> dict[str, Finding]:
+    return {each.rule: each for each in proved(text).findings}
+
+
+def test_a_good_plan_is_not_remarked_on() -> None:
+    assert proved().findings == ()
+    assert len(proved().variants) == 4
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "rule", "message"),
+    [
+        (
+            "add: [side.left, rail, side.right]",
+            "add: [side.left, rail, side.left]",
+            "piece-added-twice",
+            "piece `side.left` is added twice",
+        ),
+        (
+            "add: [side.left, rail, side.right]",
+            "add: [side.left, rail]",
+            "piece-never-added",
+            "piece `side.right` joins in no step",
+        ),
+        (
+            "hardware: {bolt-m6x40: 2}",
+            "hardware: {bolt-m6x40: 3}",
+            "hardware-sum",
+            "`bolt-m6x40`: the list says 2, the steps use 3",
+        ),
+        (
+            "hardware: {bolt-m6x40: 2}",
+            "hardware: {bolt-m6x40: 2, bolt-m6x50: 1}",
+            "hardware-unlisted",
+            "`bolt-m6x50` is used but not listed",
+        ),
+        (
+            "version: 1.0.0",
+            "version: 1.0.1",
+            "version-not-released",
+            "version is 1.0.1, the newest release 1.0.0",
+        ),
+        (
+            "size: 2440 x 1220",
+            "size: 330 x 300",
+            "larger-than-sheet",
+            "part `rail` is 335.2 mm x 120 mm, too large",
+        ),
+        (
+            "length: 60, angle: 90, takes: ply}}",
+            "length: 60, angle: 90, width: 5}}",
+            "smaller-than-cutter",
+            "slot `side.rail-slot` is 5 mm wide",
+        ),
+        (
+            "depth: 6}}",
+            "depth: 18}}",
+            "deeper-than-sheet",
+            "pocket `rail.housing` is 18 mm deep (at 17.6mm)",
+        ),
+        (
+            "bolt: {hole: {at: [30, 30]",
+            "bolt: {hole: {at: [100, 40]",
+            "features-overlap",
+            "`side.rail-slot` and `bolt` run into each other",
+        ),
+        (
+            "bolt: {hole: {at: [30, 30]",
+            "bolt: {hole: {at: [-3, 30]",
+            "feature-outside",
+            "hole `side.bolt` lies partly outside the part",
+        ),
+        (
+            "edge: left, at: 30",
+            "edge: left, at: 90",
+            "tab-off-edge",
+            "tab `rail.left-tab` is not on the edge",
+        ),
+        (
+            "[[0, 0], [200, 0], [200, h, {round: 30}], [0, h, {round: 30}]]",
+            "[[0, 0], [200, 120], [200, 0], [0, 120]]",
+            "self-crossing",
+            "outline of `side` crosses itself at 100 mm, 60 mm",
+        ),
+        (
+            "{rectangle: [w, h]}",
+            "{polygon: [[0, 0], [100, 0], [200, 0]]}",
+            "zero-area",
+            "outline of `rail` encloses no area",
+        ),
+        (
+            "foot: {notch: {edge: bottom, at: 100, depth: 20",
+            "foot: {notch: {edge: bottom, at: 100, depth: 130",
+            "no-such-shape",
+            "part `side`: the shape falls into 2 pieces",
+        ),
+    ],
+)
+def test_each_mistake_is_found(old: str, new: str, rule: str, message: str) -> None:
+    assert RACK.count(old) >= 1
+    remarks = found(RACK.replace(old, new, 1))
+    assert rule in remarks, sorted(remarks)
+    assert remarks[rule].message == message
+    assert remarks[rule].place.line > 0
+
+
+def test_the_same_remark_is_made_once_for_all_thicknesses() -> None:
+    text = RACK.replace("length: 60, angle: 90, takes: ply}}", "length: 60, angle: 90, width: 5}}")
+    rules = [each.rule for each in proved(text).findings]
+    assert rules.count("smaller-than-cutter") == 1
+
+
+def test_what_only_a_thick_sheet_suffers_names_the_thickness() -> None:
+    text = RACK.replace("size: 2440 x 1220", "size: 355.7 x 355.7")
+    remark = found(text)["larger-than-sheet"]
+    assert remark.message.endswith("too large (at 18.0mm)")
+
+
+def test_rules_have_ids_reasons_and_sources() -> None:
+    rules = (*RULES_BEFORE, *RULES_AFTER)
+    assert len({rule.id for rule in rules}) == len(rules)
+    assert all(rule.reason and rule.source for rule in rules)

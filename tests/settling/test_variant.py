@@ -1,0 +1,53 @@
+"""Variants: the ladder of thicknesses, and the names of its rungs."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.settling.variant import variants
+from tests.plans import RACK, proved, workshop
+
+
+def labels(ladder: str) -> list[str]:
+    plan = workshop(RACK.replace("17.6 to 18.2 by 0.2", ladder))
+    return [each.label for each in variants(plan.plans[0], plan.stock)[0]]
+
+
+@pytest.mark.parametrize(
+    ("ladder", "wanted"),
+    [
+        ("17.2 to 18.6 by 0.2", [f"{17.2 + 0.2 * n:.1f}mm" for n in range(8)]),
+        ("17.5 to 18 by 0.2", ["17.5mm", "17.7mm", "17.9mm"]),
+        ("18", ["18.0mm"]),
+        ("0.69 in to 0.75 in by 1/32 in", ["17.53mm", "18.32mm"]),
+    ],
+)
+def test_rungs(ladder: str, wanted: list[str]) -> None:
+    assert labels(ladder) == wanted
+
+
+def test_a_plan_is_drawn_at_the_rung_nearest_to_the_real_sheet() -> None:
+    # Birch plywood datasheet: an 18 mm sheet measures 17.7 mm on average.
+    drawn = proved(RACK.replace("17.6 to 18.2 by 0.2", "17.3 to 18.5 by 0.3")).drawn
+    assert drawn is not None
+    assert drawn.variant.label == "17.6mm"
+
+
+def test_drawn_for_chooses_the_rung() -> None:
+    drawn = proved(RACK.replace("fit: 0.1}", "fit: 0.1, drawn-for: 18.2}")).drawn
+    assert drawn is not None
+    assert drawn.variant.label == "18.2mm"
+
+
+@pytest.mark.parametrize(
+    ("ladder", "rule"),
+    [
+        ("18.6 to 17.2 by 0.2", "backwards-ladder"),
+        ("17 to 19 by 0", "not-positive"),
+        ("17 to 19 by 0.01", "too-many-variants"),
+    ],
+)
+def test_wrong_ladders_are_findings(ladder: str, rule: str) -> None:
+    found = proved(RACK.replace("17.6 to 18.2 by 0.2", ladder))
+    assert rule in [finding.rule for finding in found.findings]
+    assert found.drawn is None

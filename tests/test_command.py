@@ -1,0 +1,133 @@
+"""The command line as a maker uses it: words, exit codes, never a traceback."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from jsonschema import Draft202012Validator
+
+from tests.conftest import files_of
+from tests.plans import RACK, lay_down
+
+
+def run(*words: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
+    command = [sys.executable, "-m", "generator", *words]
+    done = subprocess.run(command, capture_output=True, text=True, cwd=cwd, check=False)
+    assert "Traceback" not in done.stdout + done.stderr
+    return done
+
+
+def test_help_shows_an_example() -> None:
+    for command in ("prove", "layout", "publish", "trials", "schema"):
+        done = run(command, "--help")
+        assert done.returncode == 0
+        assert f"Example: kerfolio {command}" in done.stdout
+
+
+def test_wrong_usage_ends_with_two() -> None:
+    assert run("prove", "--nonsense").returncode == 2
+    assert run("frobnicate").returncode == 2
+
+
+def test_a_good_workshop_is_proved(tmp_path: Path) -> None:
+    done = run("prove", str(lay_down(tmp_path / "shop")))
+    assert (done.returncode, done.stdout) == (0, "Nothing to remark.\n")
+
+
+def test_all_mistakes_of_a_file_come_in_one_run(tmp_path: Path) -> None:
+    text = (
+        RACK.replace("summary:", "sumary:")
+        .replace("w: 300", "w: 300 +")
+        .replace("add: [side.left, rail, side.right]", "add: [side.left, rial, side.right]")
+    )
+    done = run("prove", str(lay_down(tmp_path / "shop", text)), "--format", "json")
+    assert done.returncode == 1
+    rows = json.loads(done.stdout)
+    assert {row["line"] for row in rows if row["severity"] == "error"} >= {3, 4, 30}
+    assert all(row["file"] == "plans/rack/plan.yaml" for row in rows)
+
+
+def test_a_folder_that_is_no_workshop_is_told_in_words(tmp_path: Path) -> None:
+    done = run("publish", str(tmp_path / "nowhere"))
+    assert done.returncode == 1
+    assert "error" in done.stdout
+    assert not (tmp_path / "nowhere").exists()
+
+
+def test_a_layout_is_frozen_and_then_reused(tmp_path: Path) -> None:
+    shop = lay_down(tmp_path / "shop")
+    frozen = shop / "plans" / "rack" / "layout.json"
+    assert run("layout", str(shop)).returncode == 0
+    first = frozen.read_bytes()
+    assert run("publish", str(shop)).returncode == 0
+    assert frozen.read_bytes() == first
+
+
+def test_a_title_may_change_but_a_part_that_changes_is_laid_out_again(tmp_path: Path) -> None:
+    shop = lay_down(tmp_path / "shop")
+    run("layout", str(shop))
+    frozen, plan = (shop / "plans" / "rack" / each for each in ("layout.json", "plan.yaml"))
+    first = frozen.read_bytes()
+    plan.write_text(plan.read_text().replace("Probe rack", "Another rack"))
+    run("publish", str(shop))
+    assert frozen.read_bytes() == first
+    plan.write_text(plan.read_text().replace("w: 300", "w: 320"))
+    run("publish", str(shop))
+    assert frozen.read_bytes() != first
+
+
+def test_publishing_one_plan_does_not_lose_the_others(tmp_path: Path) -> None:
+    shop = lay_down(tmp_path / "shop")
+    other = shop / "plans" / "other"
+    other.mkdir()
+    (other / "plan.yaml").write_text(RACK.replace("Probe rack", "Other rack"))
+    assert run("publish", str(shop)).returncode == 0
+    before = files_of(shop / "site")
+    done = run("publish", str(shop), "--plan", "rack")
+    assert done.returncode == 1
+    assert "the site there also holds other" in done.stdout
+    assert files_of(shop / "site") == before
+    assert (
+        run("publish", str(shop), "--plan", "rack", "--out", str(tmp_path / "one")).returncode == 0
+    )
+
+
+def test_schemas_are_written_and_are_schemas(tmp_path: Path) -> None:
+    assert run("schema", str(tmp_path)).returncode == 0
+    written = sorted(path.name for path in tmp_path.iterdir())
+    assert written == [f"{kind}.schema.json" for kind in ("log", "plan", "stock", "workshop")]
+    for path in tmp_path.iterdir():
+        Draft202012Validator.check_schema(json.loads(path.read_text("utf-8")))
+
+
+def test_the_log_is_read_and_kept_private(tmp_path: Path) -> None:
+    shop = lay_down(tmp_path / "shop")
+    (shop / "log").mkdir()
+    (shop / "log" / "day.yaml").write_text(
+        "trials: [{date: 2026-09-12, title: Too slow, cutter: compression-6, outcome: burned}]\n"
+    )
+    done = run("trials", str(shop), "--outcome", "burned")
+    assert done.returncode == 0
+    assert "2026-09-12  burned         Too slow" in done.stdout
+    assert "Too slow" in (shop / ".kerfolio" / "log.html").read_text("utf-8")
+    assert run("trials", str(shop), "--outcome", "clean").stdout.count("Too slow") == 0
+
+
+def test_without_the_cairo_library_all_but_previews_is_there(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from generator.publishing import pictures
+    from generator.publishing.build import Request, publish
+
+    monkeypatch.setattr(pictures, "png_bytes", lambda *_: None)
+    shop = lay_down(tmp_path / "shop")
+    out = tmp_path / "site"
+    outcome = publish(Request(folder=shop, out=out, supporters_out=tmp_path / "handed"))
+    assert outcome.published
+    assert [finding.rule for finding in outcome.findings] == ["no-cairo"]
+    assert "plans/rack/index.html" in files_of(out)
+    assert not list(out.rglob("preview.png"))
