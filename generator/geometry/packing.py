@@ -82,7 +82,8 @@ def footprint(flat: Flat, by: float, crevice: float) -> Flat:
     strays = float(max(shapely.distance(plain, shapely.points(shapely.get_coordinates(true)))))
     while not shapely.covers(shapely.buffer(plain, strays + FLATNESS / 2), true):
         strays += FLATNESS
-    least = shapely.box(*(shapely.bounds(true) + [-by, -by, by, by]))
+    x0, y0, x1, y1 = shapely.bounds(true).tolist()
+    least = shapely.box(x0 - by, y0 - by, x1 + by, y1 + by)
     return _flat(shapely.intersection(shapely.buffer(plain, by + strays, **_SHARP), least))
 
 
@@ -92,6 +93,8 @@ def too_close(regions: Sequence[Region], gap: float) -> Iterator[tuple[int, int,
     The lower index comes first; pairs come in order. An overlap is told from a touch by a depth
     of 0.002 mm.
     """
+    if len(regions) < 2:
+        return
     solids = [_polygon(flat_region(each)) for each in regions]
     shapely.prepare(solids)
     found = shapely.STRtree(solids).query(solids, predicate="dwithin", distance=max(gap, 0.0))

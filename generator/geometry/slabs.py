@@ -7,6 +7,7 @@ the sideways positions at which they overlap are found exactly, windows and holl
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -40,10 +41,11 @@ class Slabs:
 
     def levels(self, most: int) -> Numbers:
         """Return the heights where slabs end, evenly thinned to ``most`` with both ends kept."""
-        found = np.unique(np.round(self.table[:2], 3))
+        found: Numbers = np.unique(np.round(self.table[:2], 3))
         if len(found) <= most:
             return found
-        return found[np.unique(np.linspace(0, len(found) - 1, most).round().astype(int))]
+        kept: Numbers = found[np.unique(np.linspace(0, len(found) - 1, most).round().astype(int))]
+        return kept
 
 
 NO_SLABS = Slabs(np.zeros((6, 0)))
@@ -54,8 +56,8 @@ def slabs_of(flat: Flat) -> Slabs:
     walls = _walls(flat)
     heights = np.unique(np.round(walls[:, [1, 3]], 7))
     columns: list[list[float]] = []
-    for low, high in zip(heights[:-1], heights[1:], strict=True):
-        for column in _between(walls, float(low), float(high)):
+    for low, high in pairwise(heights.tolist()):
+        for column in _between(walls, low, high):
             _add(columns, column)
     return Slabs(np.array(columns).T)
 

@@ -33,7 +33,10 @@ class Found:
 
 @dataclass(slots=True, kw_only=True)
 class Filling:
-    """The frame of one sheet, mm, and what lies in it so far; ``work`` counts pairs of slabs compared."""
+    """The frame of one sheet, mm, and what lies in it so far.
+
+    ``work`` counts the pairs of slabs compared, plus a fixed share for every question.
+    """
 
     width: float
     height: float

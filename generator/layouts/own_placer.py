@@ -114,9 +114,17 @@ def _changed(best: _Result | None, chance: random.Random) -> _Try:
             order.remove(kind)
             order.insert(chance.randrange(len(order) + 1), kind)
         else:
-            one, other = chance.randrange(len(order)), chance.randrange(len(order))
-            order[one], order[other] = order[other], order[one]
+            _swap(order, chance)
     return _Try(tuple(order), taste)
+
+
+def _swap(order: list[int], chance: random.Random) -> None:
+    """Exchange two pieces of different kinds, if there are any."""
+    one = chance.randrange(len(order))
+    others = [place for place, kind in enumerate(order) if kind != order[one]]
+    if others:
+        other = others[chance.randrange(len(others))]
+        order[one], order[other] = order[other], order[one]
 
 
 def _filled(made: _Try, kinds: Sequence[Kind], room: tuple[float, float]) -> _Result:

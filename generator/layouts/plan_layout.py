@@ -14,7 +14,7 @@ from generator.layouts.own_placer import OwnPlacer
 from generator.layouts.turns import turns_of
 from generator.settling.settled import SettledPart, SettledPlan, SettledSheet
 
-MOVES = 4_000_000
+MOVES = 6_000_000
 """How long the search may go on, in counted work: a few seconds a sheet material at most."""
 
 ENGINE = OwnPlacer()

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import math
 from typing import Any, NoReturn
 
 from generator.basis.complaint import Complaint, quoted
@@ -54,7 +53,7 @@ def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     if len(made) < len(pairs):
         keys = [key for key, _ in pairs]
         doubled = next(key for key in keys if keys.count(key) > 1)
-        _refuse(f"{quoted(doubled)} stands twice in one place")
+        _refuse(f"{quoted(ascii(doubled)[1:-1])} stands twice in one place")
     return made
 
 
@@ -103,12 +102,11 @@ def _fields(stated: Any, keys: tuple[str, ...], owner: str) -> dict[str, Any]:
         _refuse(f"{owner} is no object in braces")
     for key in stated:
         if key not in keys:
-            _refuse(f"unknown key {quoted(key)} in {owner}", did_you_mean(key, keys))
+            _refuse(f"unknown key {quoted(ascii(key)[1:-1])} in {owner}", did_you_mean(key, keys))
     for key in keys:
         if key not in stated:
-            name = stated.get("piece", stated.get("number"))
-            owner = f"{owner} {quoted(str(name))}" if name is not None else owner
-            _refuse(f"{owner} has no `{key}`")
+            name = json.dumps(stated.get("piece", stated.get("number", "")))
+            _refuse(f"{owner} has no `{key}`", f"Look for {quoted(name)}. {_ANEW}")
     return stated
 
 
@@ -119,12 +117,14 @@ def _list(fields: dict[str, Any], key: str, owner: str) -> list[Any]:
 
 def _text(fields: dict[str, Any], key: str, owner: str) -> str:
     value = fields[key]
-    return value if isinstance(value, str) else _refuse(f"`{key}` of {owner} is no text")
+    if not isinstance(value, str) or not value.isprintable():
+        _refuse(f"`{key}` of {owner} is no plain text")
+    return value
 
 
 def _number(value: Any, owner: str) -> float:
     if isinstance(value, bool) or not isinstance(value, int | float):
         _refuse(f"{quoted(json.dumps(value))} at {owner} is no number")
-    if not math.isfinite(value) or abs(value) > _MOST:
-        _refuse(f"{quoted(str(value))} at {owner} is out of range")
+    if abs(value) > _MOST:
+        _refuse(f"a number at {owner} is out of range")
     return float(value)

@@ -11,7 +11,6 @@ from generator.model.part import Part
 from generator.model.prose import Prose
 from generator.model.statement import Amount, Named
 
-
 NO_DAY = date(1980, 1, 1)
 """The day of a plan without a release: the earliest that archives can state."""
 

@@ -7,7 +7,7 @@ from itertools import combinations
 
 from generator.basis.finding import Finding, error, warning
 from generator.basis.lengths import mm_text
-from generator.geometry.boolean import contains, intersects
+from generator.geometry.boolean import contains, distance, intersects
 from generator.geometry.contour import Contour, Region
 from generator.geometry.measure import Box, bounds
 from generator.settling.settled import SettledFeature, SettledPart, SettledPlan
@@ -31,11 +31,16 @@ def _reaches_out(part: SettledPart, feature: SettledFeature, whole: Region) -> I
     for contour in feature.shape:
         if not contains(whole, contour, _SLACK):
             box = bounds(contour)
-            where = "partly outside" if intersects(whole, contour) else "outside"
+            where = "partly outside" if _touches(whole, contour) else "outside"
             message = f"{feature.kind} `{part.name}.{feature.name}` lies {where} the part"
             advice = f"It reaches from {_spot(box.x0, box.y0)} to {_spot(box.x1, box.y1)}."
             yield error("feature-outside", message, feature.place, advice)
             return
+
+
+def _touches(whole: Region, contour: Contour) -> bool:
+    """Tell whether a feature reaches into its part, which it may have been cut away from."""
+    return intersects(whole, contour) or distance(whole, contour) < _SLACK
 
 
 def _spot(x: float, y: float) -> str:

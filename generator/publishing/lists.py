@@ -21,11 +21,11 @@ def _money(amount: Decimal | None) -> str:
 
 
 def _parts(edition: Edition) -> tuple[_Row, list[_Row]]:
-    header = (
+    header: _Row = (
         *("marks", "part", "pieces", "count", "sheet", "thickness_mm", "width_mm", "height_mm"),
         *("width_in", "height_in", "area_cm2", "mass_kg_each", "grain", "note"),
     )
-    rows = [
+    rows: list[_Row] = [
         (
             " ".join(row.marks),
             row.part,
@@ -48,8 +48,8 @@ def _parts(edition: Edition) -> tuple[_Row, list[_Row]]:
 
 
 def _hardware(edition: Edition) -> tuple[_Row, list[_Row]]:
-    header = ("item", "title", "count", "for", "inch_alternative", "price_each", "currency")
-    rows = [
+    header: _Row = ("item", "title", "count", "for", "inch_alternative", "price_each", "currency")
+    rows: list[_Row] = [
         (
             row.item,
             row.title,
@@ -65,11 +65,11 @@ def _hardware(edition: Edition) -> tuple[_Row, list[_Row]]:
 
 
 def _sheets(edition: Edition) -> tuple[_Row, list[_Row]]:
-    header = (
+    header: _Row = (
         *("sheet", "title", "thickness_mm", "along_grain_mm", "across_grain_mm"),
         *("along_grain_in", "across_grain_in", "count", "price_each", "currency"),
     )
-    rows = [
+    rows: list[_Row] = [
         (
             row.sheet,
             row.title,
@@ -88,8 +88,8 @@ def _sheets(edition: Edition) -> tuple[_Row, list[_Row]]:
 
 
 def _boards(edition: Edition) -> tuple[_Row, list[_Row]]:
-    header = ("board", "title", "thickness_mm", "width_mm", "length_mm", "length_in", "count")
-    rows = [
+    header: _Row = ("board", "title", "thickness_mm", "width_mm", "length_mm", "length_in", "count")
+    rows: list[_Row] = [
         (
             row.name,
             row.title,
@@ -105,8 +105,8 @@ def _boards(edition: Edition) -> tuple[_Row, list[_Row]]:
 
 
 def _costs(edition: Edition) -> tuple[_Row, list[_Row]]:
-    header = ("what", "count", "price_each", "total", "currency")
-    rows = [
+    header: _Row = ("what", "count", "price_each", "total", "currency")
+    rows: list[_Row] = [
         (row.what, str(row.count), _money(row.price), _money(row.total), edition.identity.currency)
         for row in edition.costs
     ]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from generator.basis.lengths import mm_text
@@ -46,13 +46,27 @@ def drawn_part(drawn: Drawn, fitting: Fitting, drawings: Mapping[str, Drawing]) 
     box = bounds(contour)
     shift = (-box.x0, -box.y0)
     shapes: list[Shaped] = []
+    claimed: dict[DrawnElement, str] = {}
     for rule in drawn.features:
         found = _named(drawing, rule.element.name, rule.element.place)
         rest = [each for each in found if each is not outline]
+        _claim(rest, rule, claimed)
         for index, element in enumerate(rest, start=1):
             name = rule.element.name if len(rest) == 1 else f"{rule.element.name}.{index}"
             shapes.append(_feature(rule, element, name, shift, fitting, drawn))
     return DrawnPart(outline=moved(contour, *shift), shapes=tuple(shapes))
+
+
+def _claim(
+    elements: Iterable[DrawnElement], rule: DrawnFeatureRule, claimed: dict[DrawnElement, str]
+) -> None:
+    """Note whose elements these are. Raises SettlingError when another rule has one of them."""
+    for element in elements:
+        owner = claimed.setdefault(element, rule.element.name)
+        if owner != rule.element.name:
+            message = f"element `{element.name}` is `{owner}` and `{rule.element.name}`"
+            advice = "Name each element, group or layer once."
+            raise unsettled("drawn-twice", message, rule.element.place, advice)
 
 
 def _named(

@@ -70,10 +70,10 @@ def _made(outline: Outline, scope: Scope, what: str, centred: bool) -> Contour:
         case Rectangle():
             width, height = _both(outline.width, outline.height, scope)
             left, bottom = (-width / 2, -height / 2) if centred else (0.0, 0.0)
-            radius = scope.mm(outline.round) if outline.round else 0.0
+            radius = scope.not_negative(outline.round, "round") if outline.round else 0.0
             return rectangle(left, bottom, left + width, bottom + height, radius)
         case Polygon():
-            return _polygon(outline, scope)
+            return _polygon(outline, scope, what)
         case Circle():
             diameter = scope.positive(outline.diameter, "diameter")
             return circle(_middle(diameter, diameter, centred), diameter)
@@ -97,14 +97,16 @@ def _middle(width: float, height: float, centred: bool) -> Point:
     return (0.0, 0.0) if centred else (width / 2, height / 2)
 
 
-def _polygon(outline: Polygon, scope: Scope) -> Contour:
+def _polygon(outline: Polygon, scope: Scope, what: str) -> Contour:
     corners: tuple[CornerPoint, ...] = tuple(
-        (*scope.point(each.at), scope.mm(each.round) if each.round else 0.0)
+        (*scope.point(each.at), scope.not_negative(each.round, "round") if each.round else 0.0)
         for each in outline.corners
     )
     if outline.mirror:
         x, y = _line(outline.mirror, scope)
         corners = mirrored_half(corners, x=x, y=y)
+    # Corners in a wrong order are told before roundings, which then fit nowhere.
+    check_contour(Contour(tuple((x, y, 0.0) for x, y, _ in corners)), what, outline.place)
     return polygon(corners)
 
 

@@ -32,19 +32,20 @@ def variants(plan: Plan, stock: Stock) -> tuple[tuple[FitVariant, ...], tuple[Fi
             names.append(use.name)
         except SettlingError as trouble:
             findings.append(trouble.finding)
+    if findings:
+        return (), tuple(findings)
     count = prod(map(len, choices))
     if count > MOST_VARIANTS:
         message = f"{count} sets of cut files, at most {MOST_VARIANTS}"
         advice = "Publish for fewer thicknesses: shorten `published-for` or make its step larger."
-        return (), (*findings, error("too-many-variants", message, plan.place, advice))
+        return (), (error("too-many-variants", message, plan.place, advice),)
     every = product(*choices)
     made = tuple(_variant(tuple(zip(names, each, strict=True))) for each in every)
     if len({each.label for each in made}) < len(made):
         message = "two thicknesses have the same name, to 0.01 mm"
         advice = "Make the step of `published-for` 0.01 mm or larger."
-        findings.append(error("same-variant", message, plan.place, advice))
-        return (), tuple(findings)
-    return made, tuple(findings)
+        return (), (error("same-variant", message, plan.place, advice),)
+    return made, ()
 
 
 def rungs(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:

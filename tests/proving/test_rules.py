@@ -103,8 +103,8 @@ def test_a_good_plan_is_not_remarked_on() -> None:
         (
             "foot: {notch: {edge: bottom, at: 100, depth: 20",
             "foot: {notch: {edge: bottom, at: 100, depth: 130",
-            "no-such-shape",
-            "part `side`: the shape falls into 2 pieces",
+            "falls-apart",
+            "part `side` falls into 2 pieces",
         ),
     ],
 )

@@ -32,6 +32,7 @@ from generator.model.plan import Plan
 from generator.model.statement import Amount
 from tests.reading.desks import PLAN_TEXT, changed, plan_of, said
 
+SIZES = "sizes: {w: 300, h: w/2, t: thickness(ply)}"
 HEAD = """\
 plan: Try
 version: 1.0.0
@@ -129,7 +130,7 @@ def test_every_kind_of_feature() -> None:
     features:
       a: {slot: {at: [w/2, 9], length: 90, angle: 45, takes: ply}}
       b: {notch: {edge: top, at: [60, 120], depth: 30, width: 18}}
-      c: {hole: {at: [[1, 2], [3, 4]], diameter: 7, depth: 12, counterbore: {diameter: 14, depth: 6}}}
+      c: {hole: {at: [[1, 2], [3, 4]], diameter: 7, counterbore: {diameter: 14, depth: 6}}}
       d: {hole: {at: [1, 2], for: bolt-m6x40}, repeat: {count: 3, step: [32, 0]}, mirror: {x: w/2}}
       e: {window: {at: [9, 9], rounded-slot: [100, 30], angle: 30}}
       f: {pocket: {at: [9, 9], rectangle: [60, 20], round: 4, depth: 6}}
@@ -214,7 +215,8 @@ def test_pieces(text: str, pieces: tuple[str, ...]) -> None:
             "`length` does not fit this shape / Only a pocket that `takes` a sheet has a length.",
         ),
         (
-            "{engrave: {drawing: drawings/back.svg, style: stroke, at: [1, 2], height: 9, depth: 1}}",
+            "{engrave: {drawing: drawings/back.svg, style: stroke, at: [1, 2], height: 9, "
+            "depth: 1}}",
             "`style` does not fit a drawing / Leave it out: it is for texts.",
         ),
         (
@@ -233,8 +235,8 @@ def test_pieces(text: str, pieces: tuple[str, ...]) -> None:
     ],
 )
 def test_features_refuse_in_words(feature: str, words: str) -> None:
-    text = f"{HEAD}parts:\n  a:\n    sheet: ply\n    outline: {{circle: 90}}\n    features:\n      f: {feature}\n"
-    plan, findings = plan_of(text)
+    part = f"{{sheet: ply, outline: {{circle: 90}}, features: {{f: {feature}}}}}"
+    plan, findings = plan_of(f"{HEAD}parts:\n  a: {part}\n")
     assert said(findings) == [words]
     assert plan is not None
     assert plan.unread in (("a",), ())
@@ -288,7 +290,7 @@ def test_a_misspelt_key_is_read_as_what_was_meant() -> None:
 
 def test_cycles_show_their_chain_once_each() -> None:
     _, findings = plan_of(f"""\
-{HEAD.replace("sizes: {w: 300, h: w/2, t: thickness(ply)}", "sizes: {a: b + c, b: c, c: a, x: x, y: a}")}
+{HEAD.replace(SIZES, "sizes: {a: b + c, b: c, c: a, x: x, y: a}")}
 parts: {{p: {{sheet: ply, outline: {{rectangle: [y, 9]}}}}}}
 """)
     assert said(findings) == [
@@ -310,8 +312,7 @@ def test_what_cannot_be_read_is_named_and_blames_nothing_else() -> None:
 
 def test_sizes_that_cannot_be_taken_apart_blame_no_name() -> None:
     plan, findings = plan_of(
-        HEAD.replace("sizes: {w: 300, h: w/2, t: thickness(ply)}", "sizes: 300")
-        + "parts: {p: {sheet: ply, outline: {circle: w}}}\n"
+        HEAD.replace(SIZES, "sizes: 300") + "parts: {p: {sheet: ply, outline: {circle: w}}}\n"
     )
     assert said(findings) == [
         "expected sizes by name, found `300` / Write `seat: 360`, a size each."

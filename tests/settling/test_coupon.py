@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 
 from generator.geometry.measure import area, bounds
@@ -31,7 +33,7 @@ def test_the_plan_slot_and_the_coupon_slot_agree_at_every_rung() -> None:
 def test_steps_are_a_tenth_and_reach_beyond_the_drawn_width() -> None:
     steps = [slot.thickness for slot in small_settled().coupons[0].slots]
     assert steps == pytest.approx([17.3 + 0.1 * n for n in range(10)])
-    assert all(b - a == pytest.approx(0.1) for a, b in zip(steps, steps[1:], strict=False))
+    assert all(b - a == pytest.approx(0.1) for a, b in pairwise(steps))
 
 
 def test_a_long_ladder_is_tried_around_the_drawn_thickness() -> None:

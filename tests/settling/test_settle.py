@@ -98,7 +98,10 @@ INCHES = """\
         sheet: ply
         outline: {rectangle: [less, half]}
         features:
-          peg: {hole: {at: [[1, 1]], diameter: 8 mm}, repeat: {count: 3, step: [2, 0]}, mirror: {y: 3}}
+          peg:
+            hole: {at: [[1, 1]], diameter: 8 mm}
+            repeat: {count: 3, step: [2, 0]}
+            mirror: {y: 3}
     releases: {1.0.0: {date: 2026-10-02, changed: First.}}
 """
 
@@ -152,13 +155,15 @@ def test_fingers_leave_the_fit_on_every_side(thickness: float) -> None:
     assert play == pytest.approx(0.1)
 
 
-def test_grooves_stop_at_the_edge_of_the_part() -> None:
+def test_a_groove_runs_out_of_its_open_ends_at_the_full_width() -> None:
     text = RACK.replace(
         "      housing: {pocket: {at: [150, 80], length: 60, takes: ply, depth: 6}}",
-        "      channel: {groove: {from: [0, 60], to: [w, 60], takes: ply, depth: 6}}",
+        "      channel: {groove: {from: [60, 0], to: [60, h], takes: ply, depth: 6}}",
     )
     rail = part_of(settled_at(17.6, text), "rail")
     pocket = next(cut for cut in rail.cuts if cut.operation is Operation.POCKET)
     box = bounds(pocket.contours[0])
-    assert (box.height, pocket.depth) == (pytest.approx(17.8), 6.0)
-    assert box.x0 >= -17.6 - 1e-9
+    assert (box.width, pocket.depth) == (pytest.approx(17.8), 6.0)
+    # The cutter of 6 mm must leave by a radius, or it rounds both corners of the open end.
+    assert box.y0 <= -3.0 + 0.1
+    assert box.y1 >= 120 + 3.0 - 0.1

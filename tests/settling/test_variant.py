@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from generator.model.plan import Ladder
+from generator.model.statement import Amount
 from generator.settling.variant import variants
 from tests.plans import RACK, proved, workshop
 
@@ -42,12 +46,16 @@ def test_drawn_for_chooses_the_rung() -> None:
 @pytest.mark.parametrize(
     ("ladder", "rule"),
     [
-        ("18.6 to 17.2 by 0.2", "backwards-ladder"),
-        ("17 to 19 by 0", "not-positive"),
-        ("17 to 19 by 0.01", "too-many-variants"),
+        (("18.6", "17.2", "0.2"), "backwards-ladder"),
+        (("17", "19", "0"), "not-positive"),
+        (("17", "19", "0.01"), "too-many-variants"),
     ],
 )
-def test_wrong_ladders_are_findings(ladder: str, rule: str) -> None:
-    found = proved(RACK.replace("17.6 to 18.2 by 0.2", ladder))
-    assert rule in [finding.rule for finding in found.findings]
-    assert found.drawn is None
+def test_wrong_ladders_are_findings(ladder: tuple[str, str, str], rule: str) -> None:
+    shop = workshop()
+    (plan,) = shop.plans
+    first, last, step = map(Amount, ladder)
+    use = replace(plan.sheets[0], published_for=Ladder(first=first, last=last, step=step))
+    made, findings = variants(replace(plan, sheets=(use,)), shop.stock)
+    assert made == ()
+    assert [finding.rule for finding in findings] == [rule]

@@ -41,9 +41,7 @@ class Scene:
     apart: dict[str, Triple]
     azimuth: float = -35.0
     elevation: float = 26.0
-    names: dict[int, str] = field(default_factory=dict)
     views: dict[int, tuple[float, float]] = field(default_factory=dict)
-    hidden: dict[int, tuple[str, ...]] = field(default_factory=dict)
 
 
 def size(settled: SettledPlan, name: str) -> float:
@@ -56,7 +54,7 @@ def desk_rack(settled: SettledPlan) -> Scene:
     """Runners along x, dividers along y, the back behind the dividers."""
     t, depth, pitch = (size(settled, each) for each in ("t", "depth", "pitch"))
     poses = {
-        "front": Pose((0, 30 + t / 2, 0), RIGHT, UP),
+        "front": Pose((0, 20 + t / 2, 0), RIGHT, UP),
         "rear": Pose((0, depth - 40 + t / 2, 0), RIGHT, UP),
         "back": Pose((0, depth + t, 0), RIGHT, UP),
     }
@@ -67,7 +65,7 @@ def desk_rack(settled: SettledPlan) -> Scene:
         poses,
         moves={**dict.fromkeys(dividers, (0, 0, 75)), "back": (0, 90, 0)},
         apart={**dict.fromkeys(dividers, (0, 0, 105)), "back": (0, 130, 0)},
-        azimuth=-32,
+        azimuth=-24,
         elevation=30,
     )
 
@@ -148,7 +146,6 @@ def potting_bench(settled: SettledPlan) -> Scene:
         apart=apart,
         azimuth=-33,
         elevation=22,
-        names={n: f"step-{n:02}" for n in range(1, 12)},
     )
 
 
@@ -194,7 +191,6 @@ def tool_tote(settled: SettledPlan) -> Scene:
         },
         azimuth=-34,
         elevation=30,
-        hidden={2: ("handle", "pad.front", "pad.rear"), 3: ("handle", "pad.front", "pad.rear")},
     )
 
 

@@ -1,0 +1,260 @@
+"""A frozen layout comes back as it was, is reused while it holds, and broken ones are findings."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from generator.basis.finding import Severity
+from generator.basis.place import Place
+from generator.geometry.shapes import rectangle
+from generator.geometry.transform import moved
+from generator.layouts.fingerprint import fingerprint
+from generator.layouts.frozen import freeze, layout_for
+from generator.layouts.layout import Layout
+from generator.layouts.plan_layout import lay_out
+from generator.layouts.thawing import thaw
+from generator.settling.settled import SettledPart, SettledPiece, SettledPlan, SettledSheet
+from tests.layouts.plans import part_of, plan_of, sheet_of, two_boards
+
+FILE = Place("plans/trial-plan/layout.json")
+
+
+def laid_out(settled: SettledPlan) -> Layout:
+    layout, findings = lay_out([settled])
+    assert layout is not None
+    assert findings == ()
+    return layout
+
+
+def with_part(settled: SettledPlan, **changes: object) -> SettledPlan:
+    first, *others = settled.parts
+    return replace(settled, parts=(replace(first, **changes), *others))  # type: ignore[arg-type]
+
+
+def with_sheet(settled: SettledPlan, **changes: object) -> SettledPlan:
+    sheet: SettledSheet = replace(settled.sheets[0], **changes)  # type: ignore[arg-type]
+    return replace(settled, sheets=(sheet,))
+
+
+def test_a_frozen_layout_reads_well() -> None:
+    settled = plan_of((part_of("leg", rectangle(0, 0, 700, 60)),))
+    text = freeze(replace(laid_out(settled), computed_from="0123"))
+    assert text == (
+        "{\n"
+        '  "computed-from": "0123",\n'
+        '  "engine": "own-1",\n'
+        '  "format": 1,\n'
+        '  "sheets": [\n'
+        "    {\n"
+        '      "number": 1,\n'
+        '      "pieces": [\n'
+        '        {"part": "leg", "piece": "leg", "turn": 90, "x": 70, "y": 10}\n'
+        "      ],\n"
+        '      "sheet": "ply",\n'
+        '      "size": [2440, 1220]\n'
+        "    }\n"
+        "  ]\n"
+        "}\n"
+    )
+
+
+def test_a_layout_comes_back_as_it_was_frozen() -> None:
+    layout = laid_out(two_boards())
+    assert thaw(freeze(layout), FILE) == (layout, ())
+    assert json.loads(freeze(layout))["computed-from"] == fingerprint([two_boards()])
+
+
+def test_a_layout_of_nothing_comes_back() -> None:
+    layout = laid_out(plan_of(()))
+    assert layout.sheets == ()
+    assert thaw(freeze(layout), FILE) == (layout, ())
+
+
+def test_the_frozen_layout_is_reused_while_it_holds() -> None:
+    text = freeze(laid_out(two_boards()))
+    layout, reused, findings = layout_for([two_boards()], text)
+    assert (layout, reused, findings) == (laid_out(two_boards()), True, ())
+
+
+def test_without_a_frozen_layout_one_is_computed() -> None:
+    assert layout_for([two_boards()], " \n") == (laid_out(two_boards()), False, ())
+
+
+def test_a_move_by_hand_that_proves_is_honoured() -> None:
+    text = _moved(freeze(laid_out(two_boards())), "disc", x=1500.0)
+    layout, reused, findings = layout_for([two_boards()], text)
+    assert reused
+    assert findings == ()
+    assert layout is not None
+    assert {each.piece: each.x for each in layout.sheets[0].placements}["disc"] == 1500.0
+
+
+def test_a_move_by_hand_onto_another_piece_names_the_two() -> None:
+    layout = laid_out(two_boards())
+    there = next(each for each in layout.sheets[0].placements if each.piece == "board.b")
+    text = _moved(freeze(layout), "disc", x=there.x + 50, y=there.y + 50)
+    found, reused, findings = layout_for([two_boards()], text)
+    assert found is None
+    assert not reused
+    assert [str(each) for each in findings] == [
+        "plans/trial-plan/layout.json:10:27: error: `board.b` and `disc` overlap [layout-overlap]\n"
+        "    Mend it, or run `kerfolio layout` to compute it anew."
+    ]
+
+
+def test_a_layout_that_fails_one_variant_only_is_an_error() -> None:
+    large = with_part(two_boards(), routed=part_of("board", rectangle(0, 0, 401, 301)).routed)
+    layout = replace(laid_out(two_boards()), computed_from=fingerprint([two_boards(), large]))
+    found, reused, findings = layout_for([two_boards(), large], freeze(layout))
+    assert (found, reused) == (None, False)
+    assert [each.rule for each in findings][:1] == ["layout-gap"]
+
+
+def test_a_changed_plan_is_laid_out_anew_with_a_note() -> None:
+    text = freeze(laid_out(two_boards()))
+    changed = with_part(two_boards(), routed=part_of("board", rectangle(0, 0, 500, 300)).routed)
+    layout, reused, findings = layout_for([changed], text)
+    assert layout == laid_out(changed)
+    assert not reused
+    assert [(each.rule, each.severity) for each in findings] == [("layout-stale", Severity.NOTE)]
+
+
+def _moved(text: str, piece: str, **to: float) -> str:
+    stated = json.loads(text)
+    for sheet in stated["sheets"]:
+        for each in sheet["pieces"]:
+            if each["piece"] == piece:
+                each.update(to)
+    layout, findings = thaw(json.dumps(stated), FILE)
+    assert layout is not None, findings
+    return freeze(layout)
+
+
+def _changes() -> dict[str, SettledPlan]:
+    plan = two_boards()
+    board: SettledPart = plan.parts[0]
+    stock = replace(plan.sheets[0].stock, grain=False)
+    return {
+        "a shape": with_part(plan, routed=moved(board.routed, 0.001, 0)),
+        "a count": with_part(plan, pieces=(*board.pieces, SettledPiece(label="board.c", mark="c"))),
+        "grain": with_part(plan, grain="any"),
+        "the sheet's size": with_sheet(plan, size=(2500.0, 1250.0)),
+        "the gap": with_sheet(plan, gap=9.0),
+        "the margin": with_sheet(plan, margin=12.0),
+        "the sheet's grain": with_sheet(plan, stock=stock),
+    }
+
+
+@pytest.mark.parametrize("what", sorted(_changes()))
+def test_the_fingerprint_changes_with(what: str) -> None:
+    assert fingerprint([_changes()[what]]) != fingerprint([two_boards()])
+
+
+def test_the_fingerprint_does_not_change_with_words_or_a_ten_thousandth() -> None:
+    plan = two_boards()
+    other = replace(
+        plan.plan, title="Renamed", summary="Told anew.", version="2.0.0", cautions=("Mind it.",)
+    )
+    board = plan.parts[0]
+    renamed = replace(
+        with_part(plan, note="Sand it.", mark="Z", routed=moved(board.routed, 0.00004, -0.00004)),
+        plan=other,
+    )
+    assert fingerprint([renamed]) == fingerprint([plan])
+
+
+def test_the_fingerprint_is_a_sha_256() -> None:
+    assert len(bytes.fromhex(fingerprint([two_boards()]))) == 32
+
+
+SHEET = '{"number": 1, "pieces": [%s], "sheet": "ply", "size": [2440, 1220]}'
+WHOLE = '{"computed-from": "", "engine": "x", "format": 1, "sheets": [%s]}'
+PIECE = '{"part": "leg", "piece": "leg", "turn": 0, "x": 10, "y": 10}'
+
+
+@pytest.mark.parametrize(
+    ("text", "message"),
+    [
+        ("{", "no JSON: expecting property name enclosed in double quotes"),
+        ("", "no JSON: expecting value"),
+        ("[]", "the layout is no object in braces"),
+        ("[" * 100_000, "no readable JSON"),
+        ('{"format": 1, "format": 1}', "`format` stands twice in one place"),
+        ('{"format": 1}', "the layout has no `computed-from`"),
+        ((WHOLE % "").replace("sheets", "sheet"), "unknown key `sheet` in the layout"),
+        ((WHOLE % "").replace('"format": 1', '"format": 2'), "format `2` is not known"),
+        ((WHOLE % "").replace("[]", "{}"), "`sheets` of the layout is no list"),
+        ((WHOLE % "").replace('"x"', "7"), "`engine` of the layout is no plain text"),
+        (WHOLE % "3", "a sheet is no object in braces"),
+        (WHOLE % (SHEET % "").replace("1,", "true,"), "`true` is no number of a sheet"),
+        (
+            WHOLE % (SHEET % "").replace("[2440, 1220]", "[1]"),
+            "the size of sheet 1 is not two numbers",
+        ),
+        (WHOLE % (SHEET % PIECE.replace('"x": 10', '"x": "10"')), '`"10"` at `leg` is no number'),
+        (WHOLE % (SHEET % PIECE.replace('"x": 10', '"x": NaN')), "`NaN` is no number"),
+        (
+            WHOLE % (SHEET % PIECE.replace('"x": 10', '"x": 1e999')),
+            "a number at `leg` is out of range",
+        ),
+        (
+            WHOLE % (SHEET % PIECE.replace('"x": 10', f'"x": {"9" * 900}')),
+            "a number at `leg` is out of range",
+        ),
+        (WHOLE % (SHEET % PIECE.replace('"x": 10', f'"x": {"9" * 9000}')), "no readable JSON"),
+        (WHOLE % (SHEET % PIECE.replace(', "y": 10', "")), "a piece has no `y`"),
+        (
+            WHOLE % (SHEET % PIECE.replace('"leg", "turn"', '"\\ud800", "turn"')),
+            "`piece` of a piece is no plain text",
+        ),
+    ],
+)
+def test_broken_files_are_findings(text: str, message: str) -> None:
+    layout, findings = thaw(text, FILE)
+    assert layout is None
+    assert [each.message for each in findings] == [message]
+    assert findings[0].rule == "layout-file"
+    assert findings[0].place.file == FILE.file
+    assert findings[0].advice
+
+
+def test_broken_json_is_placed() -> None:
+    _, findings = thaw('{\n  "format" 1\n}', FILE)
+    assert str(findings[0].place) == "plans/trial-plan/layout.json:2:12"
+
+
+def test_a_broken_frozen_layout_stops_the_plan() -> None:
+    layout, reused, findings = layout_for([two_boards()], "{}")
+    assert (layout, reused) == (None, False)
+    assert [each.message for each in findings] == ["the layout has no `computed-from`"]
+
+
+_JSON = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats() | st.text(),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(), inner, max_size=3),
+    max_leaves=8,
+)
+
+
+@settings(max_examples=60, deadline=None, derandomize=True)
+@given(st.sampled_from(["format", "sheets", "engine", "computed-from"]), _JSON)
+def test_whatever_stands_in_the_file_is_read_or_refused(key: str, value: object) -> None:
+    stated = {**json.loads(WHOLE % (SHEET % PIECE)), key: value}
+    layout, findings = thaw(json.dumps(stated), FILE)
+    assert (layout is None) == bool(findings)
+
+
+def test_pieces_of_another_sheet_material_are_kept_apart() -> None:
+    parts = (
+        part_of("side", rectangle(0, 0, 900, 400)),
+        part_of("back", rectangle(0, 0, 900, 900), sheet="thin"),
+    )
+    settled = plan_of(parts, (sheet_of(), sheet_of("thin")))
+    text = freeze(laid_out(settled)).replace('"sheet": "thin"', '"sheet": "ply"')
+    _, _, findings = layout_for([settled], text)
+    assert [each.message for each in findings] == ["`back` lies on `ply`"]

@@ -1,0 +1,130 @@
+"""Stock: the shipped library, and the maker's own entries over it."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+
+from generator.basis.shipped import shipped
+from generator.model.stock import Stock
+from generator.reading.desk import Desk
+from generator.reading.stock import STOCK, Kept, doubled, make_stock, overlay
+from generator.reading.yaml_text import read_yaml
+from tests.reading.desks import said
+
+LIBRARY = """\
+sheets:
+  birch-plywood-18: {title: Birch, nominal: 18 mm, actual: 17.7 mm, least: 17.1 mm, most: 18.3 mm,
+    density: 685, sizes: [2440 x 1220, 8 ft x 4 ft], source: a table}
+cutters:
+  compression-6: {title: Compression, diameter: 6 mm, kind: compression, flutes: 2,
+    cutting-length: 22 mm, up-cut-length: 5 mm}
+"""
+
+
+def sections(text: str, desk: Desk, file: str = "stock/own.yaml") -> Kept:
+    node, findings = read_yaml(text.encode(), file)
+    assert node is not None
+    desk.findings += findings
+    return STOCK.read(node, desk) or {}
+
+
+def stock(own: str) -> tuple[Stock, list[str]]:
+    desk = Desk()
+    library = sections(LIBRARY, desk, "content/all.yaml")
+    made = make_stock(library, sections(own, desk), desk)
+    return made, said(desk.findings)
+
+
+def test_the_shipped_library_has_no_finding() -> None:
+    desk = Desk()
+    kept: Kept = {}
+    for path in sorted(shipped("content").glob("*.yaml")):
+        kept = overlay(kept, sections(path.read_text("utf-8"), desk, path.name))
+    made = make_stock(kept, {}, desk)
+    assert said(desk.findings) == []
+    assert all((made.sheets, made.boards, made.cutters, made.hardware, made.papers))
+    assert all(sheet.source for sheet in made.sheets)
+
+
+def test_own_fields_lie_over_the_library() -> None:
+    made, findings = stock(
+        "sheets: {birch-plywood-18: {actual: 18 mm, prices: {2440 x 1220: 92.50}}}"
+    )
+    sheet = made.sheet("birch-plywood-18")
+    assert findings == []
+    assert sheet is not None
+    assert (sheet.actual, sheet.nominal, sheet.source) == (18, 18, "a table")
+    assert sheet.prices == (((2440, 1220), Decimal("92.50")),)
+    assert sheet.sizes == ((2440, 1220), (2438.4, 1219.2))
+    assert sheet.place.file == "stock/own.yaml"
+    assert made.cutter("compression-6") is not None
+
+
+def test_new_entries_state_all_they_need() -> None:
+    made, findings = stock("cutters: {mine: {title: Mine, diameter: 1/4 in}}")
+    assert findings == [
+        "`kind` is missing / Add `kind:` with a kind of cutter.",
+        "`flutes` is missing / Add `flutes:` with a whole number.",
+        "`cutting-length` is missing / Add `cutting-length:` with a length.",
+    ]
+    assert made.cutter("mine") is None
+
+
+def test_a_faulty_entry_falls_back_to_the_library() -> None:
+    made, findings = stock("sheets: {birch-plywood-18: {actual: 25 mm}}")
+    assert findings == [
+        "`actual` is not between `least` and `most` / "
+        "State the thickness you measured and the limits it lies within."
+    ]
+    sheet = made.sheet("birch-plywood-18")
+    assert sheet is not None
+    assert sheet.actual == 17.7
+
+
+def test_entries_are_sorted_by_name() -> None:
+    entry = "{title: X, length: 5}"
+    made, findings = stock(f"hardware: {{b: {entry}, c: {entry}, a: {entry}}}")
+    assert findings == []
+    assert [each.name for each in made.hardware] == ["a", "b", "c"]
+
+
+def test_an_entry_in_two_of_the_makers_files_is_told() -> None:
+    desk = Desk()
+    first = sections("papers: {mine: {title: M, width: 1, height: 2}}", desk, "stock/a.yaml")
+    second = sections("papers: {mine: {title: N}}", desk, "stock/b.yaml")
+    [(fields, complaint)] = doubled(first, second)
+    assert fields.place.file == "stock/b.yaml"
+    assert (str(complaint), complaint.advice) == (
+        "`mine` is stated twice",
+        "It stands in stock/a.yaml already; keep one of the two.",
+    )
+
+
+@pytest.mark.parametrize(
+    ("own", "words"),
+    [
+        ("sheet: {}", "unknown key `sheet` / Did you mean `sheets`?"),
+        (
+            "sheets: [birch]",
+            "expected sheets by name, found a list / Write `name: {...}`, an entry each.",
+        ),
+        (
+            "sheets: {Birch 18: {actual: 18}}",
+            "`Birch 18` is no name / "
+            "Write `birch-18`: lower case letters, digits and inner hyphens.",
+        ),
+        (
+            "sheets: {birch-plywood-18: {thickness: 18}}",
+            "unknown key `thickness` / Known here: `actual`, `density`, `grain`, `least`, `most`, "
+            "`nominal`, `prices`, `sizes`, `source`, `title`.",
+        ),
+        (
+            "sheets: {birch-plywood-18: {prices: {large: 5}}}",
+            "`large` is no sheet size / Write the side along the grain first: `2440 x 1220`.",
+        ),
+    ],
+)
+def test_refuses_in_words(own: str, words: str) -> None:
+    assert stock(own)[1] == [words]
