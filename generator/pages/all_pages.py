@@ -16,7 +16,8 @@ def site_texts(site: Site) -> dict[str, str]:
 
     Without a base address there is no site map; without public trials there is no log.
     """
-    texts = {
+    texts = {f"{page.name}/index.html": own_page(site, page) for page in site.pages}
+    texts |= {
         "index.html": home_page(site),
         "plans/index.html": plans_index(site),
         "404.html": not_found_page(site),
@@ -27,7 +28,6 @@ def site_texts(site: Site) -> dict[str, str]:
         texts[f"plans/{edition.name}/index.html"] = plan_page(site, edition)
         if edition.plan.steps:
             texts[f"plans/{edition.name}/steps/index.html"] = steps_page(site, edition)
-    texts |= {f"{page.name}/index.html": own_page(site, page) for page in site.pages}
     if site.trials:
         texts["log/index.html"] = log_page(site)
     sitemap = sitemap_xml(site)

@@ -6,29 +6,32 @@ from dataclasses import dataclass
 
 from generator.edition.edition import Edition
 from generator.pages.words import thickness_text
+from generator.settling.settled import CouponSlot, SettledPlan
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SlotRow:
-    """A slot of a coupon: its number, the sheet thickness it suits, the folder to take.
+    """A slot of a coupon: its number, the sheet thickness it suits, what to take.
 
-    ``instead`` says what to do where no folder is for that thickness.
+    ``take`` is a folder, or of a plan of several sheets the thickness to look up in the table of
+    folders; empty where the plan is not published for it. ``note`` says so, or that the files are
+    those of the next thicker sheet.
     """
 
     number: int
     thickness: str
-    folder: str
-    instead: str = ""
+    take: str
+    note: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CouponTable:
-    """The slots of the coupon of one sheet; ``own_folder`` when its slot alone names the folder."""
+    """The slots of the coupon of one sheet; ``by_folder`` when a slot alone names the folder."""
 
     sheet: str
     title: str
     rows: tuple[SlotRow, ...]
-    own_folder: bool
+    by_folder: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,24 +44,14 @@ class FolderRow:
 
 
 def coupon_tables(edition: Edition) -> tuple[CouponTable, ...]:
-    """Return the table of every coupon; a slot between two folders has no folder of its own."""
-    alone = len(edition.settled.sheets) == 1
+    """Return the table of every coupon of the plan."""
     titles = {sheet.name: sheet.stock.title for sheet in edition.settled.sheets}
-    first = edition.identity.units_first
     return tuple(
         CouponTable(
             sheet=coupon.sheet,
             title=titles.get(coupon.sheet, coupon.sheet),
-            own_folder=alone,
-            rows=tuple(
-                SlotRow(
-                    number=slot.number,
-                    thickness=thickness_text(slot.thickness, first),
-                    folder=_folder(edition, coupon.sheet, slot.thickness) if alone else "",
-                    instead=_instead(edition, coupon.sheet, slot.thickness),
-                )
-                for slot in coupon.slots
-            ),
+            by_folder=len(edition.settled.sheets) == 1,
+            rows=tuple(_slot_row(edition, coupon.sheet, slot) for slot in coupon.slots),
         )
         for coupon in edition.settled.coupons
     )
@@ -85,17 +78,24 @@ def sheet_titles(edition: Edition) -> tuple[str, ...]:
     return tuple(sheet.stock.title for sheet in edition.settled.sheets)
 
 
-def _instead(edition: Edition, sheet: str, thickness: float) -> str:
-    known = [dict(each.variant.thickness).get(sheet, 0.0) for each in edition.variants]
-    if thickness < min(known):
-        return "none: thinner than the plan is published for"
-    if thickness > max(known):
-        return "none: thicker than the plan is published for"
-    return "none of its own: the next thicker one"
+_SAME = 0.005  # mm: thicknesses nearer than this are one
 
 
-def _folder(edition: Edition, sheet: str, thickness: float) -> str:
-    for each in edition.variants:
-        if abs(dict(each.variant.thickness).get(sheet, 0.0) - thickness) < 0.005:
-            return each.variant.label
-    return ""
+def _slot_row(edition: Edition, sheet: str, slot: CouponSlot) -> SlotRow:
+    first = edition.identity.units_first
+    labels = {_thickness(each, sheet): each.variant.label for each in edition.variants}
+    known = sorted(labels)
+    taken = next((each for each in known if each > slot.thickness - _SAME), None)
+    take, note = "", "none: thicker than the plan is published for"
+    if slot.thickness < known[0] - _SAME:
+        note = "none: thinner than the plan is published for"
+    elif taken is not None:
+        alone = len(edition.settled.sheets) == 1
+        take = f"cut/{labels[taken]}" if alone else thickness_text(taken, first)
+        note = "the next thicker" if taken > slot.thickness + _SAME else ""
+    thickness = thickness_text(slot.thickness, first)
+    return SlotRow(number=slot.number, thickness=thickness, take=take, note=note)
+
+
+def _thickness(settled: SettledPlan, sheet: str) -> float:
+    return dict(settled.variant.thickness).get(sheet, 0.0)

@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from generator.edition.cautions import CAUTIONS, OPENING
 from generator.edition.edition import Edition
+from generator.layouts.layout import SheetLayout
 from generator.pages.answers import usual_answers
 from generator.pages.choosing import coupon_tables, folder_rows, sheet_titles
 from generator.pages.facts import facts
@@ -20,7 +21,7 @@ from generator.pages.links import contact_href, mail_address, report_href, web_h
 from generator.pages.photos import cover_of, shown
 from generator.pages.releases import newest_first
 from generator.pages.site import Site
-from generator.pages.steps import step_views
+from generator.pages.steps import marks_by_label, step_views
 from generator.pages.theme import render
 from generator.pages.trial_view import TrialView, trial_views
 
@@ -130,17 +131,17 @@ def _gallery(site: Site, edition: Edition) -> list[Any]:
 
 
 def _layouts(edition: Edition) -> list[dict[str, Any]]:
-    marks = {
-        label: mark
-        for row in edition.parts
-        for label, mark in zip(row.labels, row.marks, strict=True)
-    }
+    marks = marks_by_label(edition)
     return [
         {
             "number": each.number,
             "sheet": each.sheet,
             "size": each.size,
-            "marks": [marks.get(placed.piece, placed.piece) for placed in each.placements],
+            "marks": [mark for label, mark in marks.items() if label in _pieces(each)],
         }
         for each in edition.layout.sheets
     ]
+
+
+def _pieces(sheet: SheetLayout) -> frozenset[str]:
+    return frozenset(placed.piece for placed in sheet.placements)

@@ -101,7 +101,7 @@ def bytes_text(size: int) -> str:
     return f"{size / 1_000_000:.1f} MB"
 
 
-_GRAINS = {"along x": "Grain along the width", "along y": "Grain along the height"}
+_GRAINS = {"along x": "grain along the width", "along y": "grain along the height"}
 
 
 def part_notes(row: PartRow, sheets: Mapping[str, str]) -> list[str]:
@@ -110,7 +110,8 @@ def part_notes(row: PartRow, sheets: Mapping[str, str]) -> list[str]:
     ``sheets`` maps a plan's sheets to their titles.
     """
     sheet = sheets.get(row.sheet, row.sheet) if len(sheets) > 1 else ""
-    return [text for text in (sheet, _GRAINS.get(row.grain, ""), row.note) if text]
+    head = ", ".join(text for text in (sheet, _GRAINS.get(row.grain, "")) if text)
+    return [text for text in (f"{head[:1].upper()}{head[1:]}", row.note) if text]
 
 
 def counted(count: int, one: str, many: str = "") -> str:

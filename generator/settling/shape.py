@@ -8,8 +8,9 @@ from itertools import combinations
 from math import dist
 
 from generator.geometry.arc import reversed_contour
-from generator.geometry.boolean import contains, difference, grown, intersection, union
+from generator.geometry.boolean import contains, difference, intersection, union
 from generator.geometry.contour import Contour, Point, Region
+from generator.geometry.flatten import points
 from generator.geometry.measure import area, bounds
 from generator.geometry.relief import (
     InsideCorner,
@@ -26,6 +27,8 @@ from generator.settling.shaped import Mating, Shaped
 NO_RELIEF = "none"
 _SAME = 0.005
 _STRIP = 0.05
+_SLOPES = 3.0
+"""An open end is looked for this many widths further on: an edge may cross at a slope."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,21 +87,41 @@ def groove_run_out(feature: SettledFeature, plain: Region, radius: float) -> Con
 
     The cutter then clears the whole width at the open end; a contour that ended on the edge would
     leave a fillet of the cutter's ``radius`` in both its corners (common practice, no single
-    source). It ends once all of its end is a radius outside the part.
+    source). It ends squarely, a radius beyond the last of the part in its way.
     """
-    length, width = feature.length.value, feature.width.value
-    (x, y), (ux, uy) = feature.at, feature.direction
-    runs = [
-        0.0 if contains(plain.outer, _end(feature, sign), _SAME) else radius + width
-        for sign in (-1.0, 1.0)
-    ]
-    if not any(runs):
+    opened = [not contains(plain.outer, _end(feature, sign), _SAME) for sign in (-1.0, 1.0)]
+    if not any(opened):
         return feature.shape[0]
-    shift = (runs[1] - runs[0]) / 2
-    middle = (x + shift * ux, y + shift * uy)
-    long = slot(middle, feature.direction, length + sum(runs), width)
-    kept = intersection(grown(Region(plain.outer), radius), [long])
-    return max(kept, key=area).outer if kept else feature.shape[0]
+    length, width = feature.length.value, feature.width.value
+    reach = length / 2 + radius + _SLOPES * width
+    first, last = _extent(
+        feature, intersection(Region(plain.outer), [_stretched(feature, -reach, reach)])
+    )
+    start = first - radius if opened[0] else -length / 2
+    end = last + radius if opened[1] else length / 2
+    return _stretched(feature, min(start, -length / 2), max(end, length / 2))
+
+
+def _stretched(feature: SettledFeature, start: float, end: float) -> Contour:
+    """Return a groove from ``start`` to ``end``, both measured along it from its middle."""
+    (x, y), (ux, uy) = feature.at, feature.direction
+    middle = (start + end) / 2
+    return slot(
+        (x + middle * ux, y + middle * uy), feature.direction, end - start, feature.width.value
+    )
+
+
+def _extent(feature: SettledFeature, pieces: Iterable[Region]) -> tuple[float, float]:
+    """Return from where to where the part lies in a groove's way, in one piece with its middle."""
+    spans = []
+    for piece in pieces:
+        along = [
+            _dot((x - feature.at[0], y - feature.at[1]), feature.direction)
+            for x, y in points(piece.outer)
+        ]
+        spans.append((min(along), max(along)))
+    half = feature.length.value / 2
+    return max(spans, key=lambda span: min(span[1], half) - max(span[0], -half))
 
 
 def _end(feature: SettledFeature, sign: float) -> Contour:

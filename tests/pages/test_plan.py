@@ -88,7 +88,7 @@ def test_slots_thinner_than_all_folders_and_between_two_say_so() -> None:
     two = replace(STOOL, variants=STOOL.variants[1:])
     assert "none: thinner than the plan is published for" in chapter(page_of(two), "coupon")
     gap = replace(STOOL, variants=(STOOL.variants[0], STOOL.variants[2]))
-    assert "none of its own: the next thicker one" in chapter(page_of(gap), "coupon")
+    assert "2 17.8 mm (0.701 in) cut/18.0mm the next thicker" in chapter(page_of(gap), "coupon")
 
 
 def test_parts_have_marks_and_sizes_in_both_units() -> None:

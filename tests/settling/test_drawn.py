@@ -1,0 +1,192 @@
+"""Parts taken from drawings: slots re-fitted about their centre line, the rest as drawn."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+
+from generator.basis.finding import Finding
+from generator.geometry.measure import area, bounds
+from generator.model.outline import Drawing, Drawn, DrawnElement, DrawnFeatureRule
+from generator.model.plan import Plan
+from generator.model.statement import Amount, Named
+from generator.model.stock import Stock
+from generator.settling.settle import settle
+from generator.settling.settled import Operation, SettledPart
+from tests.settling.panels import stated, variant
+
+Vertices = tuple[tuple[float, float, float], ...]
+
+
+def element(name: str, vertices: Vertices, *groups: str, closed: bool = True) -> DrawnElement:
+    return DrawnElement(name=name, names=(name, *groups), vertices=vertices, closed=closed)
+
+
+def box(x: float, y: float, width: float, height: float, turn: float = 0.0) -> Vertices:
+    cos, sin = math.cos(math.radians(turn)), math.sin(math.radians(turn))
+    half = [(-width, -height), (width, -height), (width, height), (-width, height)]
+    return tuple((x + (u * cos - v * sin) / 2, y + (u * sin + v * cos) / 2, 0.0) for u, v in half)
+
+
+OUTLINE = element("outline", box(160, 120, 300, 200))
+SLOTS = (
+    element("a", box(110, 120, 60, 18), "slots"),
+    element("b", box(210, 120, 60, 18, 30), "slots"),
+)
+HOLE = element("bore", ((155, 60, 1.0), (165, 60, 1.0)))
+
+
+def rule(name: str, kind: str, takes: str = "", depth: str = "") -> DrawnFeatureRule:
+    return DrawnFeatureRule(
+        element=Named(name),
+        kind=kind,
+        takes=Named(takes) if takes else None,
+        depth=Amount(depth) if depth else None,
+    )
+
+
+def drawn_plan(
+    elements: tuple[DrawnElement, ...], *rules: DrawnFeatureRule, drawn_for: str = "18"
+) -> tuple[Plan, Stock]:
+    plan, stock = stated("h: {hole: {at: [9, 9], diameter: 8}}", relief="none")
+    drawn = Drawn(
+        file="p.svg", outline=Named("outline"), features=rules, drawn_for=Amount(drawn_for)
+    )
+    part = replace(plan.parts[0], shape=drawn, features=())
+    drawing = Drawing(file="p.svg", elements=elements)
+    return replace(plan, parts=(part, plan.parts[1]), drawings=(drawing,)), stock
+
+
+def made(*args: object, thickness: float = 17.6, **named: str) -> SettledPart:
+    settled, findings = settle(*drawn_plan(*args, **named), variant(thickness))  # type: ignore[arg-type]
+    assert settled is not None, findings
+    return settled.parts[0]
+
+
+def refused(*args: object, **named: str) -> Finding:
+    settled, findings = settle(*drawn_plan(*args, **named), variant(17.6))  # type: ignore[arg-type]
+    assert settled is None
+    (finding,) = findings
+    return finding
+
+
+@pytest.mark.parametrize("thickness", [11.6, 17.6, 18.2])
+def test_drawn_slots_are_refitted_about_their_centre_lines(thickness: float) -> None:
+    part = made((OUTLINE, *SLOTS), rule("slots", "slot", "ply"), thickness=thickness)
+    assert [each.name for each in part.features] == ["slots.1", "slots.2"]
+    # The outline's lower left corner, drawn at 10, 20, is the part's 0,0.
+    assert [each.at for each in part.features] == [
+        pytest.approx((100, 100)),
+        pytest.approx((200, 100)),
+    ]
+    for opening in part.plain.openings:
+        assert area(opening) == pytest.approx((thickness + 0.2) * 60)
+    turned = part.features[1].direction
+    assert turned == pytest.approx((math.cos(math.pi / 6), 0.5))
+    reason = f"{thickness} mm sheet + 2 x 0.1 mm fit"
+    assert part.features[0].width.reason == reason
+
+
+def test_a_slot_shorter_than_the_sheet_is_thick_is_refitted_across() -> None:
+    short = element("a", box(110, 120, 10, 18))
+    part = made((OUTLINE, short), rule("a", "slot", "ply"))
+    box_ = bounds(part.plain.openings[0])
+    assert (box_.width, box_.height) == (pytest.approx(10), pytest.approx(17.8))
+
+
+def test_a_drawn_circle_is_a_hole() -> None:
+    part = made((OUTLINE, HOLE), rule("bore", "hole"))
+    (cut,) = [each for each in part.cuts if each.operation is Operation.HOLE]
+    assert area(cut.contours[0]) == pytest.approx(math.pi * 25)
+    assert part.features[0].at == pytest.approx((150, 40))
+
+
+def test_open_lines_are_engraved_as_they_are() -> None:
+    line = element("wave", ((50, 50, 0.0), (80, 60, 0.5), (110, 50, 0.0)), closed=False)
+    part = made((OUTLINE, line), rule("wave", "engrave", depth="0.5"))
+    (cut,) = [each for each in part.cuts if each.operation is Operation.ENGRAVE]
+    assert cut.depth == 0.5
+    assert cut.contours[0].vertices == ((40, 30, 0.0), (70, 40, 0.5), (100, 30, 0.0))
+
+
+def test_a_window_and_a_pocket_stay_as_drawn() -> None:
+    window = element("grip", box(160, 200, 80, 20))
+    dish = element("dish", box(60, 60, 40, 40))
+    rules = (rule("grip", "window"), rule("dish", "pocket", depth="6"))
+    part = made((OUTLINE, window, dish), *rules)
+    assert area(part.plain) == pytest.approx(300 * 200 - 80 * 20)
+    assert part.cuts[0].operation is Operation.POCKET
+    assert area(part.cuts[0].contours[0]) == pytest.approx(1600)
+
+
+@pytest.mark.parametrize(
+    ("elements", "rules", "expected"),
+    [
+        (
+            (OUTLINE, element("a", box(110, 120, 60, 21.4))),
+            (rule("a", "slot", "ply"),),
+            ("drawn-slot-width", "slot `a` is 21.4 mm wide, drawn for 18 mm"),
+        ),
+        (
+            (OUTLINE, element("a", ((90, 90, 0.0), (150, 90, 0.0), (90, 150, 0.0)))),
+            (rule("a", "slot", "ply"),),
+            ("no-slot", "element `a` is no straight slot"),
+        ),
+        (
+            (OUTLINE, element("a", box(110, 120, 20, 20))),
+            (rule("a", "hole"),),
+            ("not-round", "element `a` is not round"),
+        ),
+        (
+            (OUTLINE, *SLOTS),
+            (rule("slot", "slot", "ply"),),
+            ("no-element", "no element `slot` in `p.svg`"),
+        ),
+        (
+            (OUTLINE, *SLOTS),
+            (rule("slots", "slot", "ply"), rule("b", "window")),
+            ("drawn-twice", "element `b` is `slots` and `b`"),
+        ),
+        (
+            (OUTLINE, element("c", box(60, 60, 10, 10), "outline")),
+            (),
+            ("many-outlines", "`outline` names 2 elements of `p.svg`"),
+        ),
+        (
+            (element("outline", box(0, 0, 9, 9), closed=False),),
+            (),
+            ("open-path", "element `outline` is open at -4.5 mm, 4.5 mm"),
+        ),
+        (
+            (element("outline", ((0, 0, 0.0), (40, 40, 0.0), (40, 0, 0.0), (0, 40, 0.0))),),
+            (),
+            ("self-crossing", "element `outline` crosses itself at 20 mm, 20 mm"),
+        ),
+        (
+            (element("outline", ((0, 0, 0.0), (40, 0, 0.0), (20, 0, 0.0))),),
+            (),
+            ("zero-area", "element `outline` encloses no area"),
+        ),
+        (
+            (OUTLINE, element("dish", box(60, 60, 40, 40))),
+            (rule("dish", "pocket"),),
+            ("no-depth", "`dish` states no depth"),
+        ),
+    ],
+)
+def test_what_cannot_be_taken_from_a_drawing_names_the_element(
+    elements: tuple[DrawnElement, ...],
+    rules: tuple[DrawnFeatureRule, ...],
+    expected: tuple[str, str],
+) -> None:
+    finding = refused(elements, *rules)
+    assert (finding.rule, finding.message) == expected
+
+
+def test_a_drawing_that_is_not_there_is_told() -> None:
+    plan, stock = drawn_plan((OUTLINE,))
+    settled, findings = settle(replace(plan, drawings=()), stock, variant(17.6))
+    assert settled is None
+    assert [each.message for each in findings] == ["drawing `p.svg` gave no lines"]
