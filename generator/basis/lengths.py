@@ -42,3 +42,17 @@ def both_text(mm: float, first: str = "mm", denominator: int = 32) -> str:
     """Return a length in both units, the reader's first one in front: ``360 mm (14 3/16 in)``."""
     metric, inch = mm_text(mm), inch_text(mm, denominator)
     return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
+
+
+def caliper_inches(mm: float) -> str:
+    """Return a thickness as a caliper shows it: ``0.701 in``.
+
+    Fractions of 1/64 in (0.4 mm) cannot tell the steps of a ladder apart.
+    """
+    return f"{float(Fraction(mm) / MM_PER_UNIT['in']):.3f} in"
+
+
+def thickness_text(mm: float, first: str) -> str:
+    """Return a sheet's thickness in both units: ``17.8 mm (0.701 in)``."""
+    metric, inch = mm_text(mm, 2), caliper_inches(mm)
+    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from generator.basis.lengths import MM_PER_UNIT, mm_number, mm_text
+from generator.basis.lengths import caliper_inches, mm_number, mm_text
 from generator.drawing.extent import extent, padded
 from generator.drawing.face import face_strokes
 from generator.drawing.lettering import CAPITAL, text_width
@@ -105,7 +105,7 @@ def _callouts(called: tuple[_Called, ...], plate: Box, first: str) -> Iterator[L
 def _thickness(slot: CouponSlot, first: str) -> str:
     if first == "mm":
         return mm_text(slot.thickness, 2)
-    return f"{slot.thickness / float(MM_PER_UNIT['in']):.3f} in"
+    return caliper_inches(slot.thickness)
 
 
 def _pitch(called: tuple[_Called, ...]) -> float:

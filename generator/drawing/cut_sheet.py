@@ -141,14 +141,14 @@ def _strokes(seated: Iterable[_Seated]) -> tuple[tuple[Stroke, ...], tuple[Layer
                 stroke = Stroke(
                     contour=placed, layer=layer.name, ink=INKS[cut.operation], width=_LINE
                 )
-                found.setdefault(_likeness(layer, placed), (layer, stroke))
+                found.setdefault(likeness(layer, placed), (layer, stroke))
     layers = in_cutting_order(layer for layer, _ in found.values())
     ranks = {layer.name: rank for rank, layer in enumerate(layers)}
     strokes = sorted((stroke for _, stroke in found.values()), key=lambda s: ranks[s.layer])
     return tuple(strokes), layers
 
 
-def _likeness(layer: Layer, contour: Contour) -> tuple[object, ...]:
+def likeness(layer: Layer, contour: Contour) -> tuple[object, ...]:
     """What two contours share when they are one line drawn twice, wherever they start."""
     spots = sorted((round(x, 4), round(y, 4)) for x, y, _ in contour.vertices)
     bends = sorted(round(abs(bulge), 4) for *_, bulge in contour.vertices)

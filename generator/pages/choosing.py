@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from generator.basis.lengths import thickness_text
 from generator.edition.edition import Edition
-from generator.pages.words import thickness_text
-from generator.settling.settled import CouponSlot, SettledPlan
+from generator.edition.folder import folder_choice, folders_of
+from generator.settling.settled import CouponSlot
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,24 +79,17 @@ def sheet_titles(edition: Edition) -> tuple[str, ...]:
     return tuple(sheet.stock.title for sheet in edition.settled.sheets)
 
 
-_SAME = 0.005  # mm: thicknesses nearer than this are one
-
-
 def _slot_row(edition: Edition, sheet: str, slot: CouponSlot) -> SlotRow:
     first = edition.identity.units_first
-    labels = {_thickness(each, sheet): each.variant.label for each in edition.variants}
-    known = sorted(labels)
-    taken = next((each for each in known if each > slot.thickness - _SAME), None)
-    take, note = "", "none: thicker than the plan is published for"
-    if slot.thickness < known[0] - _SAME:
-        note = "none: thinner than the plan is published for"
-    elif taken is not None:
-        alone = len(edition.settled.sheets) == 1
-        take = f"cut/{labels[taken]}" if alone else thickness_text(taken, first)
-        note = "the next thicker" if taken > slot.thickness + _SAME else ""
+    choice = folder_choice(edition, sheet, slot.thickness)
+    take, note = "", "" if choice.exact else "the next thicker"
+    if choice.thickness is None:
+        side = "thicker" if choice.thicker else "thinner"
+        note = f"none: {side} than the plan is published for"
+    elif len(edition.settled.sheets) == 1:
+        (label,) = folders_of(edition, sheet, choice.thickness)
+        take = f"cut/{label}"
+    else:
+        take = thickness_text(choice.thickness, first)
     thickness = thickness_text(slot.thickness, first)
     return SlotRow(number=slot.number, thickness=thickness, take=take, note=note)
-
-
-def _thickness(settled: SettledPlan, sheet: str) -> float:
-    return dict(settled.variant.thickness).get(sheet, 0.0)

@@ -9,6 +9,7 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
+from generator.basis.lengths import thickness_text
 from generator.basis.shipped import shipped
 from generator.pages import words
 from generator.pages.links import safe_href
@@ -75,7 +76,7 @@ def _environment() -> Environment:
     )
     environment.filters |= {
         "day": words.day_text,
-        "thickness": words.thickness_text,
+        "thickness": thickness_text,
         "size": words.size_text,
         "size_pair": words.size_pair,
         "mass_pair": words.mass_pair,

@@ -6,13 +6,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
-from generator.basis.lengths import MM_PER_UNIT, mm_number
+from generator.basis.lengths import MM_PER_UNIT, mm_number, thickness_text
 from generator.model.prose import Prose
 from generator.model.stock import Stock
 from generator.model.trial import Trial
 from generator.model.workshop import Identity
 from generator.pages.photos import ShownPhoto, ShowPhoto
-from generator.pages.words import length_text, listed, thickness_text
+from generator.pages.words import length_text, listed
 from generator.trials.log import newest_first
 
 

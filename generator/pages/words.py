@@ -7,7 +7,14 @@ from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 
-from generator.basis.lengths import MM_PER_UNIT, both_text, inch_text, mm_number, mm_text
+from generator.basis.lengths import (
+    both_text,
+    caliper_inches,
+    inch_text,
+    mm_number,
+    mm_text,
+    thickness_text,
+)
 from generator.shop.rows import PartRow
 
 _MONTHS = (
@@ -26,20 +33,6 @@ def day_text(when: date) -> str:
 def length_text(mm: float, first: str) -> str:
     """Return a length in both units, the workshop's first one in front."""
     return both_text(mm, first)
-
-
-def caliper_inches(mm: float) -> str:
-    """Return a thickness as a caliper shows it: ``0.701 in``.
-
-    Fractions of 1/64 in (0.4 mm) cannot tell the steps of a ladder apart.
-    """
-    return f"{float(Fraction(mm) / MM_PER_UNIT['in']):.3f} in"
-
-
-def thickness_text(mm: float, first: str) -> str:
-    """Return a sheet's thickness in both units: ``17.8 mm (0.701 in)``."""
-    metric, inch = mm_text(mm, 2), caliper_inches(mm)
-    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
 
 
 def range_text(least: float, most: float, first: str) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from generator.basis.lengths import MM_PER_UNIT, inch_text, mm_number, mm_text
+from generator.basis.lengths import inch_text, mm_number, mm_text
 from generator.edition.edition import Edition
 from generator.settling.settled import SettledPlan
 
@@ -55,12 +55,6 @@ def listed(items: Sequence[str]) -> str:
 def counted(count: int, one: str, many: str = "") -> str:
     """Return ``1 sheet`` or ``3 sheets``."""
     return f"{count} {one if count == 1 else many or one + 's'}"
-
-
-def thickness_text(mm: float, first: str) -> str:
-    """Return a thickness as calipers show it: ``17.8 mm (0.701 in)``; 1/64 in is too coarse."""
-    metric, inch = mm_text(mm, 2), f"{mm / float(MM_PER_UNIT['in']):.3f} in"
-    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
 
 
 def drawn_for(settled: SettledPlan) -> str:

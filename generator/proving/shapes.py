@@ -25,17 +25,23 @@ def features_inside(settled: SettledPlan) -> Iterator[Finding]:
         for feature in part.features:
             if feature.kind in _INNER:
                 yield from _reaches_out(part, feature, whole)
+            elif feature.kind == "groove" and not intersects(whole, feature.shape[0]):
+                yield _outside(part, feature, "outside", feature.shape[0])
 
 
 def _reaches_out(part: SettledPart, feature: SettledFeature, whole: Region) -> Iterator[Finding]:
     for contour in feature.shape:
         if not contains(whole, contour, _SLACK):
-            box = bounds(contour)
-            where = "partly outside" if _touches(whole, contour) else "outside"
-            message = f"{feature.kind} `{part.name}.{feature.name}` lies {where} the part"
-            advice = f"It reaches from {_spot(box.x0, box.y0)} to {_spot(box.x1, box.y1)}."
-            yield error("feature-outside", message, feature.place, advice)
+            partly = any(_touches(whole, each) for each in feature.shape)
+            yield _outside(part, feature, "partly outside" if partly else "outside", contour)
             return
+
+
+def _outside(part: SettledPart, feature: SettledFeature, where: str, contour: Contour) -> Finding:
+    box = bounds(contour)
+    message = f"{feature.kind} `{part.name}.{feature.name}` lies {where} the part"
+    advice = f"It reaches from {_spot(box.x0, box.y0)} to {_spot(box.x1, box.y1)}."
+    return error("feature-outside", message, feature.place, advice)
 
 
 def _touches(whole: Region, contour: Contour) -> bool:

@@ -13,6 +13,7 @@ from typing import Any
 from generator.basis.finding import Finding, error
 from generator.basis.place import Place
 from generator.bundles.archive import sums_text, unzipped
+from generator.drawing.cut_sheet import likeness
 from generator.drawing.layer import layer_for
 from generator.edition.edition import Edition
 from generator.geometry.contour import Contour
@@ -158,13 +159,20 @@ def _compared(
 
 
 def _meant(pieces: list[SettledPart]) -> dict[str, list[float]]:
-    """Return the areas every cut layer must show; engravings are lines and have none."""
+    """Return the areas every cut layer must show; engravings are lines and have none.
+
+    A contour stated twice is one line of the file.
+    """
     areas: dict[str, list[float]] = {}
     for piece in pieces:
+        drawn: dict[tuple[object, ...], tuple[str, float]] = {}
         for cut in piece.cuts:
             if cut.operation is not Operation.ENGRAVE:
-                found = areas.setdefault(layer_for(cut).name, [])
-                found.extend(abs(area(contour)) for contour in cut.contours)
+                layer = layer_for(cut)
+                for contour in cut.contours:
+                    drawn[likeness(layer, contour)] = (layer.name, abs(area(contour)))
+        for name, size in drawn.values():
+            areas.setdefault(name, []).append(size)
     return areas
 
 

@@ -18,6 +18,7 @@ from generator.model.trial import Trial
 from generator.model.workshop import Identity, Page, Picture, Workshop
 from generator.reading.desk import Desk
 from generator.reading.identity import IDENTITY
+from generator.reading.nodes import Mapping
 from generator.reading.page import read_page
 from generator.reading.plan import plan_name_fault, read_plan
 from generator.reading.shelf import Shelf
@@ -38,6 +39,7 @@ class _Visit:
     findings: list[Finding] = field(default_factory=list)
     pictures: dict[str, bytes] = field(default_factory=dict)
     unread_stock: frozenset[str] = frozenset()
+    licence_wanting: bool = False
 
     def content(self, path: Path) -> bytes | None:
         """Return a file's bytes, or None with a finding."""
@@ -106,6 +108,7 @@ def _identity(visit: _Visit) -> Identity | None:
     visit.findings += faults
     if node is None:
         return None
+    visit.licence_wanting = isinstance(node, Mapping) and node.get("licence") is None
     desk = Desk()
     identity = IDENTITY.read_named("", Place(_MANIFEST, 1, 1), node, desk)
     visit.findings += desk.findings
@@ -173,7 +176,15 @@ def _plans(visit: _Visit, licence: str) -> Iterable[Plan]:
             continue
         plan = _plan(visit, folder)
         if plan is not None:
-            yield plan if plan.licence else replace(plan, licence=licence)
+            yield _licensed(plan, licence, visit)
+
+
+def _licensed(plan: Plan, licence: str, visit: _Visit) -> Plan:
+    """Return a plan with the workshop's licence where it states none."""
+    if not plan.licence and not licence and visit.licence_wanting:
+        advice = "Write `licence: CC-BY-SA-4.0`, say: readers ask what they may do with a plan."
+        visit.findings.append(warning("no-licence", "no licence is stated", plan.place, advice))
+    return plan if plan.licence else replace(plan, licence=licence)
 
 
 def _plan(visit: _Visit, folder: Path) -> Plan | None:

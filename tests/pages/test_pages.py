@@ -172,7 +172,7 @@ def test_first_view_stays_light() -> None:
 
 def test_inches_come_first_where_the_workshop_says_so() -> None:
     text = site_texts(site("in"))["plans/harbour-stool/index.html"]
-    assert "<td>14 3/16 × 17 23/32 in<small>360 × 450 mm</small></td>" in text
+    assert '<td class="size">14 3/16 × 17 23/32 in<small>360 × 450 mm</small></td>' in text
     assert "0.701 in (17.8 mm)" in text
 
 

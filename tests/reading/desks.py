@@ -49,3 +49,15 @@ def changed(old: str, new: str) -> str:
     """Return the good plan's text with one text in it changed."""
     assert PLAN_TEXT.count(old) == 1, old
     return PLAN_TEXT.replace(old, new)
+
+
+SIZES = "sizes: {w: 300, h: w/2, t: thickness(ply)}"
+HEAD = """\
+plan: Try
+version: 1.0.0
+summary: A plan for tests.
+units: mm
+sizes: {w: 300, h: w/2, t: thickness(ply)}
+sheets: {ply: {stock: birch-plywood-18}, thin: {stock: birch-plywood-4}}
+releases: {1.0.0: {date: 2026-10-02, changed: First.}}
+"""

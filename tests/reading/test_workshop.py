@@ -68,6 +68,14 @@ def test_a_plan_may_state_its_own_licence(folder: Path) -> None:
     assert sound(folder).plans[0].licence == "MIT"
 
 
+def test_a_plan_without_any_licence_is_told(folder: Path) -> None:
+    (folder / "workshop.yaml").write_text("workshop: Bare\nmaker: Ada Fern\n")
+    _, findings = read_workshop(folder)
+    assert [(each.rule, each.severity, str(each.place)) for each in findings] == [
+        ("no-licence", "warning", "plans/rack/plan.yaml:1:1")
+    ]
+
+
 def test_hidden_and_put_aside_folders_are_passed_over(folder: Path) -> None:
     for name in (".git", "_drafts"):
         (folder / "plans" / name).mkdir()
@@ -127,7 +135,7 @@ def test_a_broken_workshop_file_still_tells_of_the_others(folder: Path) -> None:
 
 
 def test_a_nameless_workshop_is_read_all_the_same(folder: Path) -> None:
-    (folder / "workshop.yaml").write_text("maker: Ada Fern\n")
+    (folder / "workshop.yaml").write_text("maker: Ada Fern\nlicence: MIT\n")
     workshop, findings = read_workshop(folder)
     assert workshop is not None
     assert [each.message for each in findings] == ["`workshop` is missing"]

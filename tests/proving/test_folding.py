@@ -1,0 +1,61 @@
+"""Remarks over many thicknesses: the same one once, others with the thickness they concern."""
+
+from __future__ import annotations
+
+from generator.basis.finding import Finding, error
+from generator.basis.place import Place
+from generator.proving.prove import folded
+from generator.settling.settled import FitVariant
+from tests.settling.panels import findings_of
+
+LADDER = "17.2 to 18.6 by 0.2"
+A, B, C = (FitVariant(label=f"{n}mm", thickness=()) for n in (1, 2, 3))
+
+
+def remark(message: str, line: int = 1) -> Finding:
+    return error("rule", message, Place("plan.yaml", line, 1))
+
+
+def test_what_is_wrong_at_every_thickness_is_told_once_and_plainly() -> None:
+    found = folded([(A, remark("5 mm deep")), (B, remark("6 mm deep"))], 2)
+    assert [each.message for each in found] == ["5 mm deep"]
+
+
+def test_what_is_wrong_at_some_thicknesses_names_the_first_of_them() -> None:
+    found = folded([(B, remark("5 mm deep")), (C, remark("6 mm deep"))], 3)
+    assert [each.message for each in found] == ["5 mm deep (at 2mm)"]
+
+
+def test_copies_of_a_feature_make_one_remark() -> None:
+    found = folded([(A, remark("hole `p.h.1` off")), (A, remark("hole `p.h.2` off"))], 1)
+    assert [each.message for each in found] == ["hole `p.h.1` off"]
+
+
+def test_other_places_and_names_stay_apart() -> None:
+    remarks = [remark("hole `p.m6` off"), remark("hole `p.m8` off"), remark("hole `p.m6` off", 2)]
+    assert len(folded([(A, each) for each in remarks], 1)) == 3
+
+
+def test_a_fault_of_the_statement_does_not_name_a_thickness() -> None:
+    findings = findings_of("t: {tabs: {edge: top, at: 390, width: 60, depth: 9}}", ladder=LADDER)
+    assert [each.message for each in findings] == ["tab `panel.t` is not on the edge"]
+
+
+def test_a_fault_of_the_thinnest_sheets_only_names_the_first_thickness() -> None:
+    # A recess of 17.5 mm goes through the sheets of 17.2 and 17.4 mm and leaves a floor in others.
+    text = "p: {pocket: {at: [100, 100], circle: 40, depth: 17.5}}"
+    findings = findings_of(text, ladder=LADDER)
+    assert [each.message for each in findings] == [
+        "pocket `panel.p` is 17.5 mm deep (at ply-17.2mm_thin-6.4mm)"
+    ]
+
+
+def test_a_fault_of_the_thickest_sheets_only_names_the_first_thickness() -> None:
+    # Slots of 18.6 mm (18.4 mm and twice the fit) every 18.5 mm leave no land between them.
+    text = """
+s:
+  slot: {at: [30, 150], length: 60, angle: 90, takes: ply}
+  repeat: {count: 3, step: [18.5, 0]}
+"""
+    messages = [each.message for each in findings_of(text, ladder=LADDER, relief="none")]
+    assert messages == ["`panel.s.1` and `s.2` run into each other (at ply-18.4mm_thin-6.4mm)"]
