@@ -5,11 +5,13 @@ from __future__ import annotations
 import json
 import sys
 from collections.abc import Iterable
+from datetime import date
 from pathlib import Path
 
 import click
 
 from generator.basis.finding import Finding, Severity, has_errors
+from generator.publishing.begin import Begun, begin_plan, begin_trial, begin_workshop
 from generator.publishing.build import Request, publish
 from generator.publishing.examine import examine
 from generator.publishing.freeze import freeze_layouts
@@ -82,6 +84,53 @@ def kerfolio() -> None:
 
     Example: kerfolio publish my-workshop
     """
+
+
+def _told(begun: Begun) -> None:
+    files, findings = begun
+    _print_findings(findings)
+    for file in files:
+        click.echo(f"wrote {file}")
+    sys.exit(1 if has_errors(findings) else 0)
+
+
+@kerfolio.command("start")
+@click.argument("folder", type=click.Path(path_type=Path))
+def start_command(folder: Path) -> None:
+    """Write a new workshop with one small plan that proves and publishes at once.
+
+    Example: kerfolio start my-workshop
+    """
+    _told(begin_workshop(folder, date.today()))
+
+
+@kerfolio.group("add")
+def add_group() -> None:
+    """Write a new plan folder or log entry.
+
+    Example: kerfolio add plan garden-bench my-workshop
+    """
+
+
+@add_group.command("plan")
+@click.argument("name")
+@_WORKSHOP
+def add_plan_command(name: str, workshop: Path) -> None:
+    """Write a new plan folder to change into your own.
+
+    Example: kerfolio add plan garden-bench my-workshop
+    """
+    _told(begin_plan(workshop, name, date.today()))
+
+
+@add_group.command("trial")
+@_WORKSHOP
+def add_trial_command(workshop: Path) -> None:
+    """Write today's entry of the log, to fill in what is known.
+
+    Example: kerfolio add trial my-workshop
+    """
+    _told(begin_trial(workshop, date.today()))
 
 
 @kerfolio.command("prove")

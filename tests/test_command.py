@@ -28,6 +28,28 @@ def test_help_shows_an_example() -> None:
         assert f"Example: kerfolio {command}" in done.stdout
 
 
+def test_a_new_workshop_proves_and_publishes_at_once(tmp_path: Path) -> None:
+    shop = tmp_path / "my-shed"
+    assert run("start", str(shop)).returncode == 0
+    assert run("add", "plan", "garden-bench", str(shop)).returncode == 0
+    assert run("add", "trial", str(shop)).returncode == 0
+    done = run("prove", str(shop))
+    assert (done.returncode, done.stdout) == (0, "Nothing to remark.\n")
+    assert run("publish", str(shop)).returncode == 0
+    assert "plans/garden-bench/index.html" in files_of(shop / "site")
+
+
+def test_nothing_of_a_makers_is_written_over(tmp_path: Path) -> None:
+    shop = lay_down(tmp_path / "shop")
+    before = files_of(shop)
+    for words in (("start", str(shop)), ("add", "plan", "rack", str(shop))):
+        done = run(*words)
+        assert done.returncode == 1
+        assert "already" in done.stdout
+    assert run("add", "plan", "Garden Bench", str(shop)).returncode == 1
+    assert files_of(shop) == before
+
+
 def test_wrong_usage_ends_with_two() -> None:
     assert run("prove", "--nonsense").returncode == 2
     assert run("frobnicate").returncode == 2

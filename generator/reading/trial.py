@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
-
+from generator.model.statement import Named
 from generator.model.trial import Trial
 from generator.reading.files import PHOTO
 from generator.reading.forms import ListOf
@@ -73,6 +72,6 @@ LOG: Record[tuple[Trial, ...]] = Record(
 )
 
 
-def names_in(trial: Trial) -> dict[str, Any]:
+def names_in(trial: Trial) -> dict[str, Named | None]:
     """Return the names a trial refers to, by the kind of thing they name."""
     return {"plan": trial.plan, "stock": trial.stock, "cutter": trial.cutter}

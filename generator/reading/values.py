@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
@@ -26,13 +25,6 @@ SCALAR: Schema = {"type": ["string", "number"]}
 
 def _text(node: Scalar) -> str | Complaint:
     return " ".join(node.text.split())
-
-
-def text_form(noun: str, example: str) -> ScalarForm[str]:
-    """Return the form of a one-line text."""
-    return ScalarForm(
-        noun=noun, advice=f"Write a text such as `{example}`.", convert=_text, json=SCALAR
-    )
 
 
 TEXT = ScalarForm(
@@ -271,8 +263,3 @@ LABEL: ScalarForm[Named] = ScalarForm(
     rule="name",
 )
 TEXTS = ListOf(item=TEXT, noun="a list of texts", advice="Write `[first, second]`.", single=True)
-
-
-def known_words(words: Iterable[str]) -> str:
-    """Return words in back quotes with commas."""
-    return ", ".join(f"`{word}`" for word in words)

@@ -23,7 +23,7 @@ from generator.reading.page import read_page
 from generator.reading.plan import plan_name_fault, read_plan
 from generator.reading.shelf import Shelf
 from generator.reading.stock import STOCK, Kept, doubled, make_stock, overlay
-from generator.reading.trial import LOG
+from generator.reading.trial import LOG, names_in
 from generator.reading.yaml_text import MOST_BYTES, read_yaml
 
 _MANIFEST = "workshop.yaml"
@@ -253,8 +253,7 @@ def _plan_folders(root: Path) -> list[str]:
 
 
 def _check_names(trial: Trial, known: dict[str, list[str]], desk: Desk) -> None:
-    stated = {"plan": trial.plan, "stock": trial.stock, "cutter": trial.cutter}
-    for kind, named in stated.items():
+    for kind, named in names_in(trial).items():
         if named is not None and named.name not in known[kind]:
             complaint = Complaint(
                 f"unknown {kind} {quoted(named.name)}", did_you_mean(named.name, known[kind])

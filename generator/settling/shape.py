@@ -94,9 +94,10 @@ def groove_run_out(feature: SettledFeature, plain: Region, radius: float) -> Con
         return feature.shape[0]
     length, width = feature.length.value, feature.width.value
     reach = length / 2 + radius + _SLOPES * width
-    first, last = _extent(
-        feature, intersection(Region(plain.outer), [_stretched(feature, -reach, reach)])
-    )
+    way = intersection(Region(plain.outer), [_stretched(feature, -reach, reach)])
+    if not way:
+        return feature.shape[0]
+    first, last = _extent(feature, way)
     start = first - radius if opened[0] else -length / 2
     end = last + radius if opened[1] else length / 2
     return _stretched(feature, min(start, -length / 2), max(end, length / 2))

@@ -46,6 +46,7 @@ def test_the_formula_itself() -> None:
         ("on-accent", "link", TEXT),
         ("accent", "paper", MARK),
         ("paper", "ink", TEXT),
+        ("soft", "wood", MARK),
         *(("ink", back, TEXT) for back in ("wood", "wood-dark", "waste")),
         *((ink, "paper", MARK) for ink in ("engrave", "pocket", "hole", "opening")),
     ],

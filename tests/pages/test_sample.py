@@ -1,0 +1,75 @@
+"""The pages of the sample workshop as a publish writes them."""
+
+from __future__ import annotations
+
+import gzip
+import posixpath
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+
+import pytest
+
+from tests.conftest import Published
+from tests.pages.markup import Tree
+
+FIRST_VIEW = 300_000
+"""Bytes that a first view may fetch; hosts send text packed, fonts and pictures as they are."""
+
+
+def pages_of(folder: Path) -> dict[str, Tree]:
+    return {
+        path.relative_to(folder).as_posix(): Tree(path.read_text("utf-8"))
+        for path in sorted(folder.rglob("*.html"))
+    }
+
+
+def test_every_page_is_well_formed(published: Published) -> None:
+    pages = pages_of(published.out)
+    assert len(pages) >= 10
+    for name, page in pages.items():
+        assert page.faults == [], name
+        assert len(page.all("h1")) == 1, name
+        ids = page.values("id")
+        assert len(ids) == len(set(ids)), name
+
+
+def test_every_link_leads_somewhere(published: Published) -> None:
+    pages = pages_of(published.out)
+    for name, page in pages.items():
+        links = [*page.values("href"), *page.values("src")]
+        links += [part.split()[0] for each in page.values("srcset") for part in each.split(",")]
+        for link in links:
+            parts = urlsplit(link)
+            if parts.scheme or not parts.path:
+                continue
+            path = posixpath.normpath(posixpath.join(posixpath.dirname(name), unquote(parts.path)))
+            assert (published.out / path).is_file(), f"{name} links to {link}"
+            if parts.fragment and path in pages:
+                assert parts.fragment in pages[path].values("id"), f"{name} links to {link}"
+
+
+def test_a_first_view_is_light(published: Published) -> None:
+    """Page and style packed, all five fonts, and every photo at the width a desktop takes."""
+    style = len(gzip.compress((published.out / "assets/style.css").read_bytes()))
+    fonts = sum(path.stat().st_size for path in (published.out / "assets/fonts").iterdir())
+    for folder in sorted((published.out / "plans").iterdir()):
+        if not folder.is_dir():
+            continue
+        text = (folder / "index.html").read_bytes()
+        images = [each.attributes["src"] for each in Tree(text.decode()).all("img")]
+        photos = sum((folder / source).resolve().stat().st_size for source in images)
+        weight = len(gzip.compress(text)) + style + fonts + photos
+        assert weight < FIRST_VIEW, f"{folder.name}: {weight} bytes"
+
+
+@pytest.mark.parametrize("word", ["downloads/", "<svg"])
+def test_pages_for_supporters_carry_no_files_and_no_drawings(
+    published: Published, word: str
+) -> None:
+    locked = [
+        path
+        for path in sorted((published.out / "plans").glob("*/index.html"))
+        if "The bundle of this plan is not on this site." in path.read_text("utf-8")
+    ]
+    assert locked
+    assert [path for path in locked if word in path.read_text("utf-8")] == []
