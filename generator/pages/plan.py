@@ -80,10 +80,10 @@ def _frame(site: Site, edition: Edition, path: str, title: str, words: str) -> F
 
 
 def largest_cover(site: Site, edition: Edition) -> str:
-    """Return the path of the cover's largest file within the site, or empty."""
-    photo = cover_of(edition.plan.photos)
-    files = site.files[edition.name].photos.get(photo.file, ()) if photo else ()
-    return max(files, key=lambda each: each.width).href if files else ""
+    """Return the path of the cover's largest file within the site, else of the preview."""
+    photo, written = cover_of(edition.plan.photos), site.files[edition.name]
+    files = written.photos.get(photo.file, ()) if photo else ()
+    return max(files, key=lambda each: each.width).href if files else written.preview
 
 
 def report_link(edition: Edition) -> str:

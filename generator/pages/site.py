@@ -39,12 +39,14 @@ class PlanFiles:
 
     ``pictures`` maps a name to inline SVG markup: ``sheet-N`` (layout of sheet N), ``part-NAME``,
     ``coupon-SHEET``, ``step-N``, ``cover``; a name that is missing is not shown. ``photos`` maps a
-    path of the plan folder to its files.
+    path of the plan folder to its files. ``preview`` is the path of a PNG that stands for the plan
+    where it has no photo; empty when there is none.
     """
 
     download: Download
     pictures: Mapping[str, str] = field(default_factory=dict)
     photos: Mapping[str, tuple[PhotoFile, ...]] = field(default_factory=dict)
+    preview: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
 from generator.basis.finding import Finding, note
 from generator.basis.place import Place
@@ -20,13 +20,22 @@ from generator.writing.webfont import web_fonts
 Files = dict[str, bytes]
 SUPPORTERS = "supporters"
 
+_NO_CAIRO = note(
+    "no-cairo",
+    "no PNG previews: the cairo library is missing",
+    Place("workshop.yaml"),
+    "Install it (Debian: libcairo2) for previews; all else is complete.",
+)
+
 
 def site_files(workshop: Workshop, bundles: Sequence[Bundle]) -> tuple[Files, tuple[Finding, ...]]:
     """Return all files of the site by name, and notes on what this machine could not make."""
     files: Files = {f"assets/fonts/{name}": data for name, data in web_fonts().items()}
+    previews = _previews(bundles)
+    files |= previews
     plan_files = {each.edition.name: _plan_files(each, files) for each in bundles}
     log_photos = _log_photos(workshop, files)
-    notes = tuple(_previews(bundles, files))
+    lacking = any(not _handed_over(each.edition) for each in bundles) and not previews
     site = Site(
         identity=workshop.identity,
         editions=tuple(each.edition for each in bundles),
@@ -37,7 +46,7 @@ def site_files(workshop: Workshop, bundles: Sequence[Bundle]) -> tuple[Files, tu
     )
     files |= {name: text.encode() for name, text in site_texts(site).items()}
     files["manifest.json"] = manifest_text([_entry(each) for each in bundles], files).encode()
-    return files, notes
+    return files, (_NO_CAIRO,) if lacking else ()
 
 
 def _handed_over(edition: Edition) -> bool:
@@ -54,8 +63,9 @@ def _plan_files(bundle: Bundle, files: Files) -> PlanFiles:
         name=bundle.name, size=len(bundle.content), sha256=sha256(bundle.content), href=href
     )
     photos = _photos(f"plans/{edition.name}", edition.pictures, files)
+    preview_name = _preview_name(edition) if _preview_name(edition) in files else ""
     pictures = {} if _handed_over(edition) else inline_pictures(edition)
-    return PlanFiles(download=download, pictures=pictures, photos=photos)
+    return PlanFiles(download=download, pictures=pictures, photos=photos, preview=preview_name)
 
 
 def _photos(
@@ -78,16 +88,21 @@ def _log_photos(workshop: Workshop, files: Files) -> dict[str, tuple[PhotoFile, 
     return _photos("log", content, files)
 
 
-def _previews(bundles: Sequence[Bundle], files: Files) -> Iterator[Finding]:
-    """Put a preview of every plan among the files; say once if this machine cannot draw one."""
-    for bundle in bundles:
-        drawn = preview(bundle.edition)
-        if drawn is None:
-            message = "no PNG previews: the cairo library is missing"
-            advice = "Install it (Debian: libcairo2) for previews; all else is complete."
-            yield note("no-cairo", message, Place("workshop.yaml"), advice)
-            return
-        files[f"plans/{bundle.edition.name}/preview.png"] = drawn
+def _preview_name(edition: Edition) -> str:
+    return f"plans/{edition.name}/preview.png"
+
+
+def _previews(bundles: Sequence[Bundle]) -> Files:
+    """Return a preview of every open plan; none where the machine cannot draw them.
+
+    A layout shows shapes, so the plans for supporters have none.
+    """
+    drawn = {
+        _preview_name(each.edition): preview(each.edition)
+        for each in bundles
+        if not _handed_over(each.edition)
+    }
+    return {name: content for name, content in drawn.items() if content is not None}
 
 
 def _entry(bundle: Bundle) -> PlanEntry:

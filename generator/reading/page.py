@@ -22,6 +22,9 @@ _HEAD: Record[int] = Record(
 )
 _USUAL_ORDER = 100
 
+TAKEN = ("assets", "log", "plans")
+"""Folders of the site itself: a page of that name would be lost behind them."""
+
 
 def read_page(content: bytes, file: str, name: str) -> tuple[Page | None, tuple[Finding, ...]]:
     """Return a page of the maker's own, named by its file's stem."""
@@ -33,6 +36,9 @@ def read_page(content: bytes, file: str, name: str) -> tuple[Page | None, tuple[
     if fault is not None:
         message = f"`{name}.md` is no page's name"
         desk.complain("name", Complaint(message, fault.advice), Place(file))
+    if name in TAKEN:
+        advice = f"Give the file another name, such as `our-{name}.md`."
+        desk.refuse("taken-name", f"`{name}` is a folder of the site itself", Place(file), advice)
     lines = text.split("\n")
     order, first = _order(lines, file, desk)
     while first < len(lines) and not lines[first].strip():

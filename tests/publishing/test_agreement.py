@@ -1,0 +1,128 @@
+"""The agreement check names the two that disagree; each case spoils one file of a good bundle."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from generator.bundles.archive import sums_text, unzipped, zip_bytes
+from generator.edition.edition import Edition
+from generator.publishing.agreement import disagreements
+from generator.publishing.bundle import Bundle, bundle_files, bundle_of
+from generator.publishing.edition import edition_of
+from generator.publishing.examine import LaidOut
+from generator.publishing.names import SUMS, bundle_stem
+from tests.plans import proved, small_layout, workshop
+
+Files = dict[str, bytes]
+
+
+@pytest.fixture(scope="module")
+def edition() -> Edition:
+    found = LaidOut(proof=proved(), layout=small_layout(), reused=False)
+    return edition_of(workshop(), found)
+
+
+@pytest.fixture(scope="module")
+def files(edition: Edition) -> Files:
+    return bundle_files(edition)
+
+
+def repacked(edition: Edition, files: Files, *, summed: bool = True) -> Bundle:
+    """Pack spoiled files as if the program had written them, sums and all."""
+    rest = {name: data for name, data in files.items() if name != SUMS}
+    if summed:
+        files = {**rest, SUMS: sums_text(rest).encode()}
+    plan = edition.plan
+    content = zip_bytes(files, plan.released, bundle_stem(plan))
+    return Bundle(edition=edition, name="spoiled.zip", content=content)
+
+
+def test_a_good_bundle_agrees(edition: Edition) -> None:
+    assert disagreements(bundle_of(edition)) == ()
+
+
+def without_a_piece(text: str) -> str:
+    return text.replace("side.left side.right,2", "side.left,1")
+
+
+SPOILED: dict[str, tuple[str, Callable[[bytes], bytes], str]] = {
+    "missing": ("booklet-a4.pdf", lambda _: b"", "`booklet-a4.pdf` and the bundle's contents"),
+    "parts": (
+        "lists/parts.csv",
+        lambda data: without_a_piece(data.decode()).encode(),
+        "`lists/parts.csv` and the parts for 17.6mm disagree: piece `side.right`",
+    ),
+    "hardware": (
+        "lists/hardware.csv",
+        lambda data: data.replace(b",2,sides", b",3,sides"),
+        "`lists/hardware.csv` and the steps disagree: the counts differ",
+    ),
+    "steps": (
+        "plan.json",
+        lambda data: data.replace(b'"add": [\n    "side.left",\n', b'"add": [\n'),
+        "`lists/parts.csv` and the steps disagree: piece `side.left`",
+    ),
+    "layout": (
+        "plan.json",
+        lambda data: data.replace(b'"piece": "rail"', b'"piece": "side.left"'),
+        "`lists/parts.csv` and the sheet layouts disagree: piece `rail`, `side.left`",
+    ),
+    "thickness": (
+        "cut/17.8mm/sheet-1-17.8mm.svg",
+        lambda data: data.replace(b"Cut for 17.8 mm", b"Cut for 17.6 mm"),
+        "`cut/17.8mm/sheet-1-17.8mm.svg` and its own name disagree: "
+        "it says 17.6 mm, the sheet is 17.8 mm",
+    ),
+}
+
+
+@pytest.mark.parametrize("case", SPOILED)
+def test_each_disagreement_is_named(edition: Edition, files: Files, case: str) -> None:
+    name, spoil, message = SPOILED[case]
+    spoiled = {**files, name: spoil(files[name])}
+    assert spoiled[name] != files[name]
+    messages = [finding.message for finding in disagreements(repacked(edition, spoiled))]
+    assert any(each.startswith(message) for each in messages), messages
+
+
+def test_files_of_another_thickness_are_found(edition: Edition, files: Files) -> None:
+    """The side for 18.2 mm under the name of 17.6 mm: slots 0.6 mm too wide."""
+    for kind in ("svg", "dxf"):
+        wrong = files[f"cut/18.2mm/parts/side-18.2mm.{kind}"]
+        spoiled = {**files, f"cut/17.6mm/parts/side-17.6mm.{kind}": wrong}
+        messages = [each.message for each in disagreements(repacked(edition, spoiled))]
+        name = f"`cut/17.6mm/parts/side-17.6mm.{kind}`"
+        assert f"{name} and the settled plan on layer `opening_through` disagree: areas" in messages
+        assert any(each.startswith(f"{name} and its own name disagree") for each in messages)
+
+
+def test_missing_extra_and_unsummed_files_are_found(edition: Edition, files: Files) -> None:
+    name = "cut/17.6mm/parts/rail-17.6mm.dxf"
+    fewer = {key: data for key, data in files.items() if key != name}
+    (finding,) = disagreements(repacked(edition, fewer))
+    assert finding.message == f"`{name}` and the bundle's contents disagree: it is missing"
+    (finding,) = disagreements(repacked(edition, {**files, "stray.txt": b"?"}))
+    assert finding.message.endswith("it was not meant to be there")
+    changed = {**files, "LICENCE.txt": files["LICENCE.txt"] + b"!"}
+    (finding,) = disagreements(repacked(edition, changed, summed=False))
+    assert finding.message == f"`{SUMS}` and the files disagree: a check sum does not hold"
+
+
+def test_a_disagreement_stops_a_publish(edition: Edition) -> None:
+    """A slot that is not as wide as its label says is found, whoever put it there."""
+    settled = edition.variants[0]
+    side = settled.parts[0]
+    slot = replace(side.features[0], width=replace(side.features[0].width, value=19.0))
+    wrong = replace(side, features=(slot, *side.features[1:]))
+    variants = (replace(settled, parts=(wrong, *settled.parts[1:])), *edition.variants[1:])
+    spoiled = replace(edition, variants=variants)
+    messages = [each.message for each in disagreements(bundle_of(spoiled))]
+    assert "slot `side.rail-slot` and 17.6mm disagree: 19 mm is not 17.8 mm" in messages
+
+
+def test_names_in_the_zip_lie_in_one_folder(edition: Edition) -> None:
+    names = unzipped(bundle_of(edition).content)
+    assert {name.split("/")[0] for name in names} == {"rack-1.0.0"}
