@@ -46,21 +46,25 @@ Named = tuple[str, bytes]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bundle:
-    """A plan's bundle, packed: the file a reader downloads or is handed."""
+    """A plan's bundle, packed: the file a reader downloads or is handed.
+
+    ``pictures`` are the drawings of its first page, as inline SVG by name.
+    """
 
     edition: Edition
     name: str
     content: bytes
+    pictures: Mapping[str, str]
 
 
 def bundle_of(edition: Edition) -> Bundle:
     """Draw, bind and pack everything of an edition."""
-    plan = edition.plan
-    packed = zip_bytes(bundle_files(edition), plan.released, bundle_stem(plan))
-    return Bundle(edition=edition, name=bundle_name(plan), content=packed)
+    plan, pictures = edition.plan, inline_pictures(edition)
+    packed = zip_bytes(bundle_files(edition, pictures), plan.released, bundle_stem(plan))
+    return Bundle(edition=edition, name=bundle_name(plan), content=packed, pictures=pictures)
 
 
-def bundle_files(edition: Edition) -> dict[str, bytes]:
+def bundle_files(edition: Edition, pictures: Mapping[str, str]) -> dict[str, bytes]:
     """Return every file of the bundle by name, ``SHA256SUMS`` over all the others included."""
     papers = _papers(edition)
     files = dict(_cut_files(edition))
@@ -70,7 +74,7 @@ def bundle_files(edition: Edition) -> dict[str, bytes]:
     files[PLAN] = plan_json(edition)
     files[LICENCE] = _licence(edition)
     names = sorted((*files, SUMS))
-    files[START] = start_here(edition, names, inline_pictures(edition)).encode()
+    files[START] = start_here(edition, names, pictures).encode()
     files[SUMS] = sums_text(files).encode()
     return files
 

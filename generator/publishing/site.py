@@ -13,7 +13,7 @@ from generator.model.workshop import Workshop
 from generator.pages.all_pages import site_texts
 from generator.pages.site import Download, PhotoFile, PlanFiles, Site
 from generator.publishing.bundle import Bundle
-from generator.publishing.pictures import inline_pictures, photo_files, photo_index, preview
+from generator.publishing.pictures import photo_files, photo_index, preview
 from generator.trials.log import public
 from generator.writing.webfont import web_fonts
 
@@ -64,7 +64,7 @@ def _plan_files(bundle: Bundle, files: Files) -> PlanFiles:
     )
     photos = _photos(f"plans/{edition.name}", edition.pictures, files)
     preview_name = _preview_name(edition) if _preview_name(edition) in files else ""
-    pictures = {} if _handed_over(edition) else inline_pictures(edition)
+    pictures = {} if _handed_over(edition) else bundle.pictures
     return PlanFiles(download=download, pictures=pictures, photos=photos, preview=preview_name)
 
 

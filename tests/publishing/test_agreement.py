@@ -27,7 +27,7 @@ def edition() -> Edition:
 
 @pytest.fixture(scope="module")
 def files(edition: Edition) -> Files:
-    return bundle_files(edition)
+    return bundle_files(edition, {})
 
 
 def repacked(edition: Edition, files: Files, *, summed: bool = True) -> Bundle:
@@ -37,7 +37,7 @@ def repacked(edition: Edition, files: Files, *, summed: bool = True) -> Bundle:
         files = {**rest, SUMS: sums_text(rest).encode()}
     plan = edition.plan
     content = zip_bytes(files, plan.released, bundle_stem(plan))
-    return Bundle(edition=edition, name="spoiled.zip", content=content)
+    return Bundle(edition=edition, name="spoiled.zip", content=content, pictures={})
 
 
 def test_a_good_bundle_agrees(edition: Edition) -> None:
