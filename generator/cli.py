@@ -1,4 +1,8 @@
-"""The commands: they print findings and progress and set the exit code."""
+"""The commands: they print findings and progress and set the exit code.
+
+A command loads the stages it needs when it runs: the whole way takes a second to load, which
+``--help`` and a mistyped word need not wait for.
+"""
 
 from __future__ import annotations
 
@@ -11,12 +15,8 @@ from pathlib import Path
 import click
 
 from generator.basis.finding import Finding, Severity, has_errors
+from generator.basis.words import counted
 from generator.publishing.begin import Begun, begin_plan, begin_trial, begin_workshop
-from generator.publishing.build import Request, publish
-from generator.publishing.examine import examine
-from generator.publishing.freeze import freeze_layouts
-from generator.publishing.private_log import read_log, write_private_log
-from generator.publishing.schemas import write_schemas
 from generator.trials.log import matching, settings_text
 
 _WORKSHOP = click.argument(
@@ -49,16 +49,12 @@ def _print_findings(findings: Iterable[Finding]) -> None:
         click.echo(str(finding))
 
 
-def _counted(count: int, word: str) -> str:
-    return f"{count} {word}" if count == 1 else f"{count} {word}s"
-
-
 def _summary(findings: Iterable[Finding]) -> str:
     found = tuple(findings)
     if not found:
         return "Nothing to remark."
     counts = [(each, sum(f.severity is each for f in found)) for each in Severity]
-    return ", ".join(_counted(count, str(each)) for each, count in counts if count) + "."
+    return ", ".join(counted(count, str(each)) for each, count in counts if count) + "."
 
 
 def _as_json(findings: Iterable[Finding]) -> str:
@@ -142,6 +138,8 @@ def prove_command(workshop: Path, plan: str, form: str) -> None:
 
     Example: kerfolio prove my-workshop --plan stool
     """
+    from generator.publishing.examine import examine
+
     progress = Progress()
     examined = examine(workshop, plan, progress)
     progress.close()
@@ -161,6 +159,9 @@ def layout_command(workshop: Path, plan: str) -> None:
 
     Example: kerfolio layout my-workshop --plan stool
     """
+    from generator.publishing.examine import examine
+    from generator.publishing.freeze import freeze_layouts
+
     progress = Progress()
     examined = examine(workshop, plan, progress, afresh=True)
     progress.close()
@@ -186,6 +187,8 @@ def publish_command(
 
     Example: kerfolio publish my-workshop --out site
     """
+    from generator.publishing.build import Request, publish
+
     progress = Progress()
     request = Request(
         folder=workshop,
@@ -199,7 +202,7 @@ def publish_command(
     if not outcome.published:
         click.echo(f"Not published. {_summary(outcome.findings)}")
         sys.exit(1)
-    click.echo(f"Published {_counted(len(outcome.plans), 'plan')} to {request.out}")
+    click.echo(f"Published {counted(len(outcome.plans), 'plan')} to {request.out}")
     for file in outcome.handed_over:
         click.echo(f"For supporters, to hand over yourself: {file}")
 
@@ -216,6 +219,8 @@ def trials_command(workshop: Path, stock: str, cutter: str, outcome: str) -> Non
 
     Example: kerfolio trials my-workshop --cutter compression-6 --outcome clean
     """
+    from generator.publishing.private_log import read_log, write_private_log
+
     found, findings = read_log(workshop)
     _print_findings(findings)
     if found is None:
@@ -235,6 +240,8 @@ def schema_command(folder: Path) -> None:
 
     Example: kerfolio schema schemas
     """
+    from generator.publishing.schemas import write_schemas
+
     for file in write_schemas(folder):
         click.echo(f"wrote {file}")
 

@@ -55,8 +55,3 @@ def rotation(degrees: float, x: float = 0.0, y: float = 0.0) -> Affine:
     if degrees % 90 == 0:
         cos, sin = float(round(cos)), float(round(sin))
     return (cos, sin, -sin, cos, x - cos * x + sin * y, y - sin * x - cos * y)
-
-
-def determinant(affine: Affine) -> float:
-    """Return by how much the map scales areas, negative when it mirrors."""
-    return affine[0] * affine[3] - affine[1] * affine[2]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from datetime import date
 
@@ -166,6 +167,16 @@ class Release:
     changed: str
     errata: bool = False
     place: Place = NOWHERE
+
+    @property
+    def numbers(self) -> tuple[int, ...]:
+        """The numbers of the version, for comparing: 1.10 is above 1.9."""
+        return tuple(map(int, re.findall(r"\d+", self.version)))
+
+    @property
+    def order(self) -> tuple[int, ...]:
+        """What releases are sorted by: their day, then their version."""
+        return (self.date.toordinal(), *self.numbers)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.basis.lengths import thickness_text
+from generator.basis.words import counted, listed
 from generator.edition.edition import Edition
 from generator.pages.facts import sheet_ranges
 from generator.pages.licences import RULES, licence_note
-from generator.pages.words import counted, listed, range_text, size_text
+from generator.pages.words import range_text, size_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from generator.basis.lengths import both_text
+from generator.basis.words import counted, day_text
 from generator.edition.edition import Edition
 from generator.pages.words import (
-    counted,
-    day_text,
-    length_text,
     mass_text,
     minutes_text,
     range_text,
@@ -108,7 +107,7 @@ def _thicknesses(edition: Edition) -> Lines:
 def _boards(edition: Edition) -> Lines:
     first = edition.identity.units_first
     return tuple(
-        (f"{row.count} × {row.title}", f"{length_text(row.length, first)} long")
+        (f"{row.count} × {row.title}", f"{both_text(row.length, first)} long")
         for row in edition.boards
     )
 

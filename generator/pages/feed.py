@@ -13,7 +13,6 @@ from generator.pages.releases import all_releases
 from generator.pages.site import Site
 from generator.pages.theme import render
 
-MEDIA_TYPE = "application/atom+xml"
 _ENTRIES = 100
 
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from generator.basis.words import day_text
 from generator.model.plan import Plan
 from generator.model.workshop import Identity
 from generator.pages.links import contact_href
 from generator.pages.site import Site
 from generator.pages.theme import inline_style
-from generator.pages.words import day_text
 
 _LANGUAGE = re.compile(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*")
 _OWN_PLACES = (("Plans", "plans/"), ("Trials", "log/"))

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from decimal import Decimal
 from typing import Any
 
 from markupsafe import Markup
@@ -24,6 +23,7 @@ from generator.pages.site import Site
 from generator.pages.steps import marks_by_label, step_views
 from generator.pages.theme import render
 from generator.pages.trial_view import TrialView, trial_views
+from generator.shop.lists import known_total
 
 _REPORT = """\
 Plan: {title}
@@ -53,7 +53,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         sheet_titles=sheet_titles(edition),
         titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},
         layouts=_layouts(edition),
-        total=sum((row.total for row in edition.costs if row.total is not None), Decimal(0)),
+        total=known_total(edition.costs),
         unpriced=sum(row.total is None for row in edition.costs),
         tools=tools(edition),
         video=web_href(plan.video.url) if plan.video else "",

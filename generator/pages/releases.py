@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -20,7 +19,7 @@ class Released:
 
 def newest_first(releases: Iterable[Release]) -> tuple[Release, ...]:
     """Sort by day, newest first; of one day the higher version (1.10 above 1.9) first."""
-    return tuple(sorted(releases, key=lambda each: (each.date, _numbers(each)), reverse=True))
+    return tuple(sorted(releases, key=lambda each: each.order, reverse=True))
 
 
 def all_releases(editions: Iterable[Edition]) -> tuple[Released, ...]:
@@ -32,7 +31,3 @@ def all_releases(editions: Iterable[Edition]) -> tuple[Released, ...]:
         for release in newest_first(edition.plan.releases)
     ]
     return tuple(sorted(found, key=lambda each: each.release.date, reverse=True))
-
-
-def _numbers(release: Release) -> tuple[int, ...]:
-    return tuple(int(number) for number in re.findall(r"\d+", release.version))

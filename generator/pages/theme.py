@@ -11,6 +11,7 @@ from markupsafe import Markup
 
 from generator.basis.lengths import thickness_text
 from generator.basis.shipped import shipped
+from generator.basis.words import counted, day_text, listed
 from generator.pages import words
 from generator.pages.links import safe_href
 from generator.pages.running_text import heading_rank
@@ -75,7 +76,7 @@ def _environment() -> Environment:
         finalize=_final,
     )
     environment.filters |= {
-        "day": words.day_text,
+        "day": day_text,
         "thickness": thickness_text,
         "size": words.size_text,
         "size_pair": words.size_pair,
@@ -83,8 +84,8 @@ def _environment() -> Environment:
         "money": words.money_text,
         "minutes": words.minutes_text,
         "bytes": words.bytes_text,
-        "counted": words.counted,
-        "listed": words.listed,
+        "counted": counted,
+        "listed": listed,
         "safe_href": safe_href,
         "rank": heading_rank,
         "drawn_width": drawn_width,

@@ -6,13 +6,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
-from generator.basis.lengths import MM_PER_UNIT, mm_number, thickness_text
+from generator.basis.lengths import MM_PER_UNIT, both_text, mm_number, thickness_text
+from generator.basis.words import listed
 from generator.model.prose import Prose
 from generator.model.stock import Stock
 from generator.model.trial import Trial
 from generator.model.workshop import Identity
 from generator.pages.photos import ShownPhoto, ShowPhoto
-from generator.pages.words import length_text, listed
 from generator.trials.log import newest_first
 
 
@@ -82,4 +82,4 @@ def _feed(mm_per_min: float | None, first: str) -> str:
 
 
 def _passes(depths: tuple[float, ...], first: str) -> str:
-    return listed([length_text(depth, first) for depth in depths])
+    return listed([both_text(depth, first) for depth in depths])

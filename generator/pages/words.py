@@ -3,36 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 
 from generator.basis.lengths import (
-    both_text,
     caliper_inches,
     inch_text,
     mm_number,
     mm_text,
     thickness_text,
 )
+from generator.basis.words import counted
 from generator.shop.rows import PartRow
 
-_MONTHS = (
-    *("January", "February", "March", "April", "May", "June", "July", "August"),
-    *("September", "October", "November", "December"),
-)
 _KG_PER_POUND = Fraction("0.45359237")
 """The international avoirdupois pound (1959)."""
-
-
-def day_text(when: date) -> str:
-    """Return ``2 October 2026``; the words follow no machine's locale."""
-    return f"{when.day} {_MONTHS[when.month - 1]} {when.year}"
-
-
-def length_text(mm: float, first: str) -> str:
-    """Return a length in both units, the workshop's first one in front."""
-    return both_text(mm, first)
 
 
 def range_text(least: float, most: float, first: str) -> str:
@@ -105,15 +90,3 @@ def part_notes(row: PartRow, sheets: Mapping[str, str]) -> list[str]:
     sheet = sheets.get(row.sheet, row.sheet) if len(sheets) > 1 else ""
     head = ", ".join(text for text in (sheet, _GRAINS.get(row.grain, "")) if text)
     return [text for text in (f"{head[:1].upper()}{head[1:]}", row.note) if text]
-
-
-def counted(count: int, one: str, many: str = "") -> str:
-    """Return ``1 sheet`` or ``3 sheets``."""
-    return f"{count} {one if count == 1 else many or one + 's'}"
-
-
-def listed(items: Sequence[str]) -> str:
-    """Return ``a``, ``a and b`` or ``a, b and c``."""
-    if len(items) < 2:
-        return "".join(items)
-    return f"{', '.join(items[:-1])} and {items[-1]}"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generator.basis.lengths import mm_number, mm_text, thickness_text
+from generator.basis.words import listed
 from generator.drawing.coupon_view import coupon_view
 from generator.drawing.measuring_view import measuring_view
 from generator.edition.edition import Edition
@@ -10,7 +11,6 @@ from generator.edition.folder import folder_choice, folders_of
 from generator.paper.band import Band, Bands, beside, indented, kept, spaced
 from generator.paper.grid import Grid
 from generator.paper.ledger import Cell, Column, strong_cell, table
-from generator.paper.phrases import listed
 from generator.paper.picture import captioned, drawing_band
 from generator.paper.running_text import plain
 from generator.paper.section import BLOCK_SPACE, hung, label, note, section, whole

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from generator.basis.words import day_text
 from generator.drawing.layout_view import layout_view
 from generator.drawing.vocabulary import Anchor, Ink
 from generator.edition.edition import Edition
@@ -11,7 +12,7 @@ from generator.edition.licence_words import licence_sentence
 from generator.model.plan import Photo
 from generator.paper.band import Band, Bands, beside, indented, paragraph, shifted, spaced
 from generator.paper.grid import Grid
-from generator.paper.phrases import day, drawn_for, published_for
+from generator.paper.phrases import drawn_for, published_for
 from generator.paper.picture import drawing_band, photo_band
 from generator.paper.running_text import plain
 from generator.paper.type import (
@@ -106,7 +107,7 @@ def _facts(edition: Edition, grid: Grid) -> Bands:
     plan = edition.plan
     facts = [
         ("Designed by", edition.identity.maker),
-        ("Release", f"{plan.version}, {day(plan.released)}"),
+        ("Release", f"{plan.version}, {day_text(plan.released)}"),
         ("Drawn for", drawn_for(edition.settled)),
         ("Published for", published_for(edition)),
     ]

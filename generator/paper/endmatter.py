@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+from generator.basis.words import day_text, listed
 from generator.edition.edition import Edition
 from generator.edition.licence_words import licence_sentence
 from generator.model.plan import Photo, Release
 from generator.paper.band import Band, Bands, indented, kept, paragraph, spaced
 from generator.paper.cover import cover_photo
 from generator.paper.grid import Grid
-from generator.paper.phrases import day, listed
 from generator.paper.running_text import plain, prose
 from generator.paper.section import BLOCK_SPACE, hung, section
 from generator.paper.type import CAPS, CAPS_LOUD, MINOR, READING_LEADING, caps
@@ -45,7 +45,7 @@ def releases_section(edition: Edition, grid: Grid) -> Bands:
 
 
 def _release(release: Release, grid: Grid) -> Bands:
-    head = f"{release.version}, {day(release.date)}"
+    head = f"{release.version}, {day_text(release.date)}"
     text = plain(release.changed, grid.main)
     if release.errata:
         run = caps("Correction: an earlier release was wrong", CAPS_LOUD)

@@ -162,7 +162,6 @@ _WRONG_ALONE = (
     "If it stays, correct the outline by hand: the part’s true size stands above, and the 100 mm "
     "at the edges of its page show the error. "
 )
-_SLOTS = "Slots follow your sheet, not the paper."
 
 
 def _remedies(tiles: Tiling, grid: Grid) -> Bands:

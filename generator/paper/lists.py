@@ -6,13 +6,15 @@ from collections.abc import Sequence
 from decimal import Decimal
 
 from generator.basis.lengths import inch_text, mm_number
+from generator.basis.words import counted
 from generator.edition.edition import Edition
 from generator.paper.band import Band, Bands, kept, spaced, total
 from generator.paper.grid import Grid
 from generator.paper.ledger import Cell, Column, strong_cell, table
-from generator.paper.phrases import counted, drawn_for, size_cells, size_heads
+from generator.paper.phrases import drawn_for, size_cells, size_heads
 from generator.paper.section import hung, note, section
 from generator.paper.type import CELL, CELL_SOFT, CELL_STRONG
+from generator.shop.lists import known_total
 from generator.shop.rows import PartRow
 from generator.writing.page import Run
 
@@ -157,7 +159,7 @@ def _costs(edition: Edition, grid: Grid) -> Bands:
     rows: list[tuple[Cell, ...]] = [
         (str(row.count), row.what, _amount(row.price), _amount(row.total)) for row in edition.costs
     ]
-    whole = sum((row.total for row in known if row.total is not None), Decimal(0))
+    whole = known_total(known)
     unknown = len(edition.costs) - len(known)
     rows.append(("", strong_cell("Together"), "", (Run(f"{whole:.2f}", CELL_STRONG),)))
     words = "Prices are the maker’s own; yours will differ."

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from generator.basis.lengths import mm_text
+from generator.basis.words import counted
 from generator.drawing.layout_view import layout_view
 from generator.drawing.part_view import part_view
 from generator.drawing.vocabulary import Drawing
@@ -14,7 +15,7 @@ from generator.layouts.layout import SheetLayout
 from generator.paper.band import Band, Bands, beside, indented, kept, paragraph, spaced
 from generator.paper.grid import Grid
 from generator.paper.ledger import Column, strong_cell, table
-from generator.paper.phrases import counted, size_text
+from generator.paper.phrases import size_text
 from generator.paper.picture import drawing_band
 from generator.paper.running_text import plain
 from generator.paper.section import note, section

@@ -2,22 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from datetime import date
-
 from generator.basis.lengths import inch_text, mm_number, mm_text
+from generator.basis.words import listed
 from generator.edition.edition import Edition
 from generator.settling.settled import SettledPlan
-
-_MONTHS = (
-    *("January", "February", "March", "April", "May", "June", "July", "August"),
-    *("September", "October", "November", "December"),
-)
-
-
-def day(when: date) -> str:
-    """Return ``2 October 2026``; the words follow no machine's locale."""
-    return f"{when.day} {_MONTHS[when.month - 1]} {when.year}"
 
 
 def size_cells(width: float, height: float, first: str) -> tuple[str, str]:
@@ -45,16 +33,6 @@ def size_text(width: float, height: float, first: str) -> str:
 
 def _bare(mm: float) -> str:
     return inch_text(mm).removesuffix(" in")
-
-
-def listed(items: Sequence[str]) -> str:
-    """Return ``a``, ``a and b`` or ``a, b and c``."""
-    return items[0] if len(items) == 1 else f"{', '.join(items[:-1])} and {items[-1]}"
-
-
-def counted(count: int, one: str, many: str = "") -> str:
-    """Return ``1 sheet`` or ``3 sheets``."""
-    return f"{count} {one if count == 1 else many or one + 's'}"
 
 
 def drawn_for(settled: SettledPlan) -> str:

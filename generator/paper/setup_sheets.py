@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generator.basis.lengths import both_text, mm_number, mm_text
+from generator.basis.words import counted
 from generator.drawing.cut_sheet import cut_sheet
 from generator.drawing.layout_view import layout_view
 from generator.drawing.vocabulary import Layer
@@ -16,7 +17,7 @@ from generator.paper.flow import flowed
 from generator.paper.grid import Grid
 from generator.paper.ledger import Cell, Column, strong_cell, table
 from generator.paper.part_pages import sheet_title, sheet_words
-from generator.paper.phrases import counted, size_text
+from generator.paper.phrases import size_text
 from generator.paper.picture import drawing_band
 from generator.paper.running_text import bullets, plain
 from generator.paper.section import BLOCK_SPACE, foot_of, hung, note, section

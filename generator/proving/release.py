@@ -15,15 +15,11 @@ def newest_release(stated: Stated) -> Iterator[Finding]:
         advice = f"Add `releases: {{{plan.version}: {{date: ..., changed: ...}}}}`."
         yield error("no-release", "the plan states no release", plan.place, advice)
         return
-    newest = max(plan.releases, key=lambda each: (each.date, _numbers(each.version)))
+    newest = max(plan.releases, key=lambda each: each.order)
     if newest.version != plan.version:
         message = f"version is {plan.version}, the newest release {newest.version}"
         advice = f"Add a release {plan.version}, or correct `version`."
         yield error("version-not-released", message, newest.place, advice)
-
-
-def _numbers(version: str) -> tuple[int, ...]:
-    return tuple(int(each) for each in version.split(".") if each.isdigit())
 
 
 def rest_last(stated: Stated) -> Iterator[Finding]:

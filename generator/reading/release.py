@@ -16,7 +16,7 @@ from generator.reading.forms import Book, Form, ListOf, Schema
 from generator.reading.nodes import Entry, Mapping, Node, Scalar, Sequence
 from generator.reading.prose import PROSE
 from generator.reading.record import Entries, Key, Record
-from generator.reading.values import ADDRESS, DATE, FLAG, TEXT, version_fault, version_numbers
+from generator.reading.values import ADDRESS, DATE, FLAG, TEXT, version_fault
 
 _CHAPTER = re.compile(r"((?:[0-9]{1,2}:)?[0-9]{1,2}:[0-9]{2})(?::?\s+|$)(.*)")
 Chapters = tuple[tuple[str, str], ...]
@@ -147,7 +147,7 @@ def in_sequence(releases: tuple[Release, ...]) -> tuple[Release, ...]:
     So no other release passes for the newest.
     """
     placed: list[Release] = []
-    for each in sorted(releases, key=lambda each: version_numbers(each.version)):
+    for each in sorted(releases, key=lambda each: each.numbers):
         day = placed[-1].date if placed and each.date == NO_DAY else each.date
         placed.append(replace(each, date=day))
     return tuple(placed)

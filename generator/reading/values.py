@@ -121,11 +121,6 @@ def version_fault(text: str) -> Complaint | None:
     return Complaint(f"{quoted(text)} is no version", "Write three numbers, such as `1.2.0`.")
 
 
-def version_numbers(text: str) -> tuple[int, ...]:
-    """Return the numbers of a sound version, for comparing."""
-    return tuple(int(part) for part in text.split("."))
-
-
 VERSION: ScalarForm[str] = ScalarForm(
     noun="a version",
     advice="Write three numbers, such as `1.2.0`.",

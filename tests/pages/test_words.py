@@ -7,6 +7,7 @@ from decimal import Decimal
 
 import pytest
 
+from generator.basis.words import day_text, listed
 from generator.edition.licence_words import licence_sentence
 from generator.pages import words
 from generator.pages.licences import licence_address
@@ -58,10 +59,10 @@ def test_sizes_of_files_by_the_si_prefixes(size: int, text: str) -> None:
 
 
 def test_days_money_and_lists() -> None:
-    assert words.day_text(date(2026, 10, 2)) == "2 October 2026"
+    assert day_text(date(2026, 10, 2)) == "2 October 2026"
     assert words.money_text(Decimal("92.5"), "EUR") == "92.50 EUR"
-    assert words.listed(["a", "b", "c"]) == "a, b and c"
-    assert words.listed([]) == ""
+    assert listed(["a", "b", "c"]) == "a, b and c"
+    assert listed([]) == ""
 
 
 @pytest.mark.parametrize("identifier", LISTED)
