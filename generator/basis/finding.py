@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from generator.basis.place import NOWHERE, Place
@@ -17,12 +17,31 @@ class Severity(StrEnum):
     NOTE = "note"
 
 
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """A circle round a spot in a part's own frame, mm."""
+
+    x: float
+    y: float
+    r: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark:
+    """Where on a part a finding is: its rings, at the fit variant of that label."""
+
+    part: str
+    rings: tuple[Ring, ...]
+    variant: str
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Finding:
     """One remark on a maker's input.
 
     ``rule`` is the id of the check (``unknown-key``); ``message`` quotes what was found and stays
-    short; ``advice`` says what to write instead.
+    short; ``advice`` says what to write instead. ``mark`` shows where on a part it is.
+    ``silenced`` is the maker's reason for not wanting to hear it, empty where it is heard.
     """
 
     rule: str
@@ -30,27 +49,33 @@ class Finding:
     advice: str = ""
     severity: Severity = Severity.ERROR
     place: Place = NOWHERE
+    mark: Mark | None = None
+    silenced: str = ""
 
     def __str__(self) -> str:
         tail = f"\n    {self.advice}" if self.advice else ""
         return f"{self.place}: {self.severity}: {self.message} [{self.rule}]{tail}"
 
 
-def error(rule: str, message: str, place: Place, advice: str = "") -> Finding:
+def error(
+    rule: str, message: str, place: Place, advice: str = "", mark: Mark | None = None
+) -> Finding:
     """Return a finding that stops a publish."""
-    return Finding(rule=rule, message=message, advice=advice, place=place)
+    return Finding(rule=rule, message=message, advice=advice, place=place, mark=mark)
 
 
-def warning(rule: str, message: str, place: Place, advice: str = "") -> Finding:
+def warning(
+    rule: str, message: str, place: Place, advice: str = "", mark: Mark | None = None
+) -> Finding:
     """Return a finding that a maker should look at but may publish with."""
-    return Finding(
-        rule=rule, message=message, advice=advice, severity=Severity.WARNING, place=place
-    )
+    return replace(error(rule, message, place, advice, mark), severity=Severity.WARNING)
 
 
-def note(rule: str, message: str, place: Place, advice: str = "") -> Finding:
+def note(
+    rule: str, message: str, place: Place, advice: str = "", mark: Mark | None = None
+) -> Finding:
     """Return a finding that only informs."""
-    return Finding(rule=rule, message=message, advice=advice, severity=Severity.NOTE, place=place)
+    return replace(error(rule, message, place, advice, mark), severity=Severity.NOTE)
 
 
 def has_errors(findings: Iterable[Finding]) -> bool:

@@ -56,3 +56,14 @@ def thickness_text(mm: float, first: str) -> str:
     """Return a sheet's thickness in both units: ``17.8 mm (0.701 in)``."""
     metric, inch = mm_text(mm, 2), caliper_inches(mm)
     return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
+
+
+def sag_pair(mm: float, first: str) -> tuple[str, str]:
+    """Return a sag in the first unit and in the other: ``2.4 mm``, ``0.10 in``.
+
+    What would round to nothing is less than the least shown.
+    """
+    inches = float(Fraction(mm) / MM_PER_UNIT["in"])
+    metric = f"{mm:.1f} mm" if mm >= 0.05 else "under 0.1 mm"
+    inch = f"{inches:.2f} in" if inches >= 0.005 else "under 0.01 in"
+    return (metric, inch) if first == "mm" else (inch, metric)

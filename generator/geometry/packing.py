@@ -19,8 +19,11 @@ from generator.geometry.shapes import unit
 FLATNESS = 0.002
 """Chords of flattened arcs stray inward by at most this, mm."""
 
-_COARSE = 0.6
+COARSE = 0.6
+"""Footprints follow curves this closely, mm, unless told otherwise."""
+
 _DEPTH = 0.002
+_NOTHING = 1e-9
 _SHARP: dict[str, Any] = {"join_style": "mitre", "mitre_limit": 1.5}
 
 
@@ -37,6 +40,14 @@ class Flat:
 
         def ring(given: tuple[Point, ...]) -> tuple[Point, ...]:
             return tuple((x * cos - y * sin, x * sin + y * cos) for x, y in given)
+
+        return Flat(ring(self.outer), tuple(ring(each) for each in self.openings))
+
+    def moved(self, x: float, y: float) -> Flat:
+        """Return the shape moved by (x, y) mm."""
+
+        def ring(given: tuple[Point, ...]) -> tuple[Point, ...]:
+            return tuple((a + x, b + y) for a, b in given)
 
         return Flat(ring(self.outer), tuple(ring(each) for each in self.openings))
 
@@ -69,22 +80,34 @@ def envelope(regions: Sequence[Region]) -> Flat:
     return _flat(joined)
 
 
-def footprint(flat: Flat, by: float, crevice: float) -> Flat:
+def footprint(flat: Flat, by: float, crevice: float, coarse: float = COARSE) -> Flat:
     """Return a shape grown by at least ``by`` mm, in few edges, with narrow crevices closed.
 
     Nothing wider than ``crevice`` mm is closed. Square corners stay square; a curve is taken at
-    most 0.6 mm too large, and the box around the shape grows by no more than ``by``.
+    most ``coarse`` mm too large, and the box around the shape grows by no more than ``by``.
     """
     true = _polygon(flat)
     closed = shapely.buffer(true, crevice / 2, **_SHARP)
     closed = shapely.union(true, shapely.buffer(closed, -crevice / 2, **_SHARP))
-    plain = shapely.simplify(closed, _COARSE)
+    plain = shapely.simplify(closed, coarse)
     strays = float(max(shapely.distance(plain, shapely.points(shapely.get_coordinates(true)))))
     while not shapely.covers(shapely.buffer(plain, strays + FLATNESS / 2), true):
         strays += FLATNESS
     x0, y0, x1, y1 = shapely.bounds(true).tolist()
     least = shapely.box(x0 - by, y0 - by, x1 + by, y1 + by)
-    return _flat(shapely.intersection(shapely.buffer(plain, by + strays, **_SHARP), least))
+    # Growing by a rounding error may come out empty.
+    grown = plain if by + strays < _NOTHING else shapely.buffer(plain, by + strays, **_SHARP)
+    return _flat(shapely.intersection(grown, least))
+
+
+def grown_area(flat: Flat, by: float) -> float:
+    """Return the area in mm2 of a shape grown by ``by`` mm with round corners, rather too small."""
+    return float(shapely.buffer(_polygon(flat), by, quad_segs=8).area)
+
+
+def boxes_area(boxes: Sequence[tuple[float, float, float, float]]) -> float:
+    """Return the area in mm2 that boxes (x0, y0, x1, y1) cover together."""
+    return float(shapely.union_all([shapely.box(*each) for each in boxes]).area)
 
 
 def too_close(regions: Sequence[Region], gap: float) -> Iterator[tuple[int, int, float]]:
@@ -93,9 +116,14 @@ def too_close(regions: Sequence[Region], gap: float) -> Iterator[tuple[int, int,
     The lower index comes first; pairs come in order. An overlap is told from a touch by a depth
     of 0.002 mm.
     """
-    if len(regions) < 2:
+    return flats_too_close([flat_region(each) for each in regions], gap)
+
+
+def flats_too_close(flats: Sequence[Flat], gap: float) -> Iterator[tuple[int, int, float]]:
+    """Yield pairs of flat shapes nearer than ``gap`` mm, as ``too_close`` does."""
+    if len(flats) < 2:
         return
-    solids = [_polygon(flat_region(each)) for each in regions]
+    solids = [_polygon(each) for each in flats]
     shapely.prepare(solids)
     found = shapely.STRtree(solids).query(solids, predicate="dwithin", distance=max(gap, 0.0))
     for one, other in sorted((int(a), int(b)) for a, b in found.T if a < b):

@@ -51,6 +51,11 @@ class Slabs:
 NO_SLABS = Slabs(np.zeros((6, 0)))
 
 
+def box_slab(x0: float, y0: float, x1: float, y1: float) -> Slabs:
+    """Return an upright rectangle as one slab."""
+    return Slabs(np.array([[y0], [y1], [x0], [x0], [x1], [x1]], dtype=np.float64))
+
+
 def slabs_of(flat: Flat) -> Slabs:
     """Return a shape as slabs, as few as its edges allow."""
     walls = _walls(flat)
@@ -110,12 +115,24 @@ def first_free(taken: Slabs, piece: Slabs, heights: Numbers, most: float) -> tup
     ``heights`` are sorted; inf stands where there is no such x. A touch is free. The second value
     counts the pairs of slabs compared, a measure of the work done that knows no clock.
     """
-    which, one, other = _meetings(taken, piece, heights)
-    left, right = _barred(taken.table[:, one], piece.table[:, other], heights[which])
+    which, left, right = barred(taken, piece, heights)
     counts = (right > _LEVEL) & (left < most - _LEVEL) & (right - left > _LEVEL)
     found = _first_gaps(which[counts], left[counts], right[counts], len(heights))
     found[found > most + _LEVEL] = np.inf
     return np.minimum(found, np.where(np.isfinite(found), most, np.inf)), len(which)
+
+
+def barred(
+    taken: Slabs, piece: Slabs, heights: Numbers
+) -> tuple[NDArray[np.int64], Numbers, Numbers]:
+    """Return the open stretches of x at which a piece, raised by a height, overlaps what is taken.
+
+    Three arrays: the index of the height (``heights`` are sorted), where the stretch begins and
+    where it ends. Stretches of one height may overlap each other.
+    """
+    which, one, other = _meetings(taken, piece, heights)
+    left, right = _barred(taken.table[:, one], piece.table[:, other], heights[which])
+    return which, left, right
 
 
 def _meetings(
@@ -157,7 +174,7 @@ def _first_gaps(which: NDArray[np.int64], left: Numbers, right: Numbers, count: 
     which = np.concatenate([which, np.arange(count)])
     left = np.concatenate([left, np.full(count, -_FAR / 2)])
     right = np.concatenate([right, np.zeros(count)])
-    order = np.lexsort((left, which))
+    order = np.argsort(left + which * _FAR)
     which, left, right = which[order], left[order], right[order]
     reach = np.maximum.accumulate(right + which * _FAR) - which * _FAR
     last = np.append(which[1:] != which[:-1], True)

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.basis.lengths import MM_PER_UNIT, both_text, inch_text, mm_text
+from generator.basis.lengths import MM_PER_UNIT, both_text, inch_text, mm_text, sag_pair
 
 
 def test_the_international_inch_and_foot() -> None:
@@ -53,3 +53,10 @@ def test_an_inch_text_is_within_half_a_step(mm: float) -> None:
     sign = -1 if number.startswith("-") else 1
     value = sign * sum(Fraction(part) for part in number.lstrip("-").split())
     assert abs(float(value) * 25.4 - mm) <= 25.4 / 64 + 1e-9
+
+
+def test_a_sag_has_a_tenth_of_a_millimetre_and_a_hundredth_of_an_inch() -> None:
+    assert sag_pair(2.44, "mm") == ("2.4 mm", "0.10 in")
+    assert sag_pair(25.4, "in") == ("1.00 in", "25.4 mm")
+    assert sag_pair(0.04, "mm") == ("under 0.1 mm", "under 0.01 in")
+    assert sag_pair(0.1, "in") == ("under 0.01 in", "0.1 mm")

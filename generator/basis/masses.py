@@ -1,0 +1,49 @@
+"""Masses and forces as people read them, in both systems."""
+
+from __future__ import annotations
+
+import math
+from fractions import Fraction
+
+KG_PER_POUND = Fraction("0.45359237")
+"""The international avoirdupois pound (1959)."""
+
+GRAVITY = 9.80665
+"""Standard gravity in m/s2 (3rd CGPM, 1901): what a kilogram weighs in N."""
+
+
+def mass_pair(kg: float, first: str) -> tuple[str, str]:
+    """Return a mass in kg and in pounds, the system of the workshop's first unit in front."""
+    places = 1 if kg >= 1 else 2
+    metric = f"{kg:.{places}f} kg"
+    pounds = f"{float(Fraction(kg) / KG_PER_POUND):.{places}f} lb"
+    return (metric, pounds) if first == "mm" else (pounds, metric)
+
+
+def mass_text(kg: float, first: str) -> str:
+    """Return a mass in both on one line: ``8.2 kg (18.1 lb)``."""
+    one, other = mass_pair(kg, first)
+    return f"{one} ({other})"
+
+
+def force_text(newtons: float, first: str) -> str:
+    """Return a force in whole N and in pounds-force: ``16 N (3.7 lbf)``."""
+    metric = f"{newtons:.0f} N"
+    pounds = f"{newtons / (GRAVITY * float(KG_PER_POUND)):.1f} lbf"
+    one, other = (metric, pounds) if first == "mm" else (pounds, metric)
+    return f"{one} ({other})"
+
+
+def load_pair(kg: float, first: str) -> tuple[str, str]:
+    """Return a load in the first system and the other, whole from 10 up: ``60 kg``, ``132 lb``.
+
+    It is rounded down, so that no figure is kinder than what was reckoned.
+    """
+    metric = f"{_down(kg)} kg"
+    pounds = f"{_down(kg / float(KG_PER_POUND))} lb"
+    return (metric, pounds) if first == "mm" else (pounds, metric)
+
+
+def _down(value: float) -> str:
+    steps = 1 if value >= 10 else 10
+    return f"{math.floor(value * steps + 1e-6) / steps:g}"
