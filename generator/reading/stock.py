@@ -2,181 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from decimal import Decimal
+from dataclasses import dataclass, replace
 from typing import Any, TypeVar
 
 from generator.basis.complaint import Complaint
-from generator.basis.finding import Finding, error
-from generator.model.stock import (
-    BoardStock,
-    CutterStock,
-    HardwareStock,
-    PaperStock,
-    SheetStock,
-    Stock,
-)
+from generator.model.stock import Origin, Stock
 from generator.reading.desk import Desk
-from generator.reading.forms import Book, Form, ListOf, Schema
+from generator.reading.forms import Book, Form, Schema
 from generator.reading.nodes import Mapping, Node
 from generator.reading.record import Fields, Key, Record
-from generator.reading.values import (
-    FLAG,
-    MONEY,
-    NUMBER,
-    QUANTITY,
-    SHEET_SIZE,
-    TEXT,
-    choice,
-    name_fault,
-    whole,
-)
+from generator.reading.stock_section import SECTIONS
+from generator.reading.values import name_fault
 
 T = TypeVar("T")
-Prices = tuple[tuple[tuple[float, float], Decimal], ...]
 Kept = dict[str, dict[str, Fields]]
 """Read values by section and name, before records are made of them."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PricesForm(Form[Prices]):
-    """``{2440 x 1220: 92.50}``."""
-
-    noun: str = "prices by sheet size"
-    advice: str = "Write `prices: {2440 x 1220: 92.50}`."
-
-    def read(self, node: Node, desk: Desk) -> Prices | None:
-        """Return (size, price) pairs."""
-        if not isinstance(node, Mapping):
-            self.refuse(node, desk)
-            return None
-        pairs = [(SHEET_SIZE.read(e.key, desk), MONEY.read(e.value, desk)) for e in node.entries]
-        found = [(size, price) for size, price in pairs if size is not None and price is not None]
-        return tuple(found) if len(found) == len(pairs) else None
-
-    def schema(self, book: Book) -> Schema:
-        """Return the schema of a mapping from size to price."""
-        return {"type": "object", "additionalProperties": MONEY.schema(book)}
-
-
-def _sheet_faults(fields: Fields) -> tuple[Finding, ...]:
-    least, actual, most = (fields.values[key] for key in ("least", "actual", "most"))
-    if not least <= actual <= most:
-        message = "`actual` is not between `least` and `most`"
-        advice = "State the thickness you measured and the limits it lies within."
-        return (error("wrong-value", message, fields.place, advice),)
-    return ()
-
-
-_TITLE = Key(name="title", form=TEXT, says="Its name for readers.", required=True)
-_SOURCE = Key(name="source", form=TEXT, says="Where the figures come from.")
-_DENSITY = Key(name="density", form=NUMBER, says="kg a cubic metre.", required=True)
-_LISTED = "Write a list in brackets."
-
-
-def _length(name: str, says: str, *, required: bool = False) -> Key:
-    return Key(name=name, form=QUANTITY, says=says, required=required)
-
-
-SECTIONS: dict[str, Record[Any]] = {
-    "sheets": Record(
-        name="sheet-stock",
-        noun="a sheet",
-        keys=(
-            _TITLE,
-            _length("nominal", "What it is sold as.", required=True),
-            _length("actual", "What it measures on average.", required=True),
-            _length("least", "The least it may measure.", required=True),
-            _length("most", "The most it may measure.", required=True),
-            _DENSITY,
-            Key(
-                name="sizes",
-                form=ListOf(item=SHEET_SIZE, noun="a list of sizes", advice=_LISTED, least=1),
-                says="Sheet sizes sold, side along the grain first.",
-                required=True,
-            ),
-            Key(name="grain", form=FLAG, says="False for fibreboard."),
-            Key(name="prices", form=PricesForm(), says="Price of one sheet, by size."),
-            _SOURCE,
-        ),
-        make=SheetStock,
-        named=True,
-        check=_sheet_faults,
-    ),
-    "boards": Record(
-        name="board-stock",
-        noun="a board",
-        keys=(
-            _TITLE,
-            _length("thickness", "Dressed thickness.", required=True),
-            _length("width", "Dressed width.", required=True),
-            Key(
-                name="lengths",
-                form=ListOf(item=QUANTITY, noun="a list of lengths", advice=_LISTED, least=1),
-                says="Lengths sold.",
-                required=True,
-            ),
-            _DENSITY,
-            Key(name="price-per-metre", form=MONEY, says="Price of one metre."),
-            _SOURCE,
-        ),
-        make=BoardStock,
-        named=True,
-    ),
-    "cutters": Record(
-        name="cutter-stock",
-        noun="a cutter",
-        keys=(
-            _TITLE,
-            _length("diameter", "Cutting diameter.", required=True),
-            Key(
-                name="kind",
-                form=choice(
-                    "a kind of cutter",
-                    *("compression", "up-cut", "down-cut", "straight", "v", "ball", "drill"),
-                ),
-                says="What it does to the edge.",
-                required=True,
-            ),
-            Key(name="flutes", form=whole(1, 20), says="Cutting edges.", required=True),
-            _length("cutting-length", "Length of the cutting edges.", required=True),
-            _length("up-cut-length", "Length of a compression cutter's up-cut tip."),
-            _SOURCE,
-        ),
-        make=CutterStock,
-        named=True,
-    ),
-    "hardware": Record(
-        name="hardware-stock",
-        noun="a fastener",
-        keys=(
-            _TITLE,
-            _length("clearance", "Diameter of its clearance hole."),
-            _length("pilot", "Diameter of its pilot hole."),
-            _length("counterbore-diameter", "Diameter of the bore for its head."),
-            _length("counterbore-depth", "Depth of the bore for its head."),
-            _length("length", "Its length."),
-            Key(name="mass", form=NUMBER, says="kg a piece."),
-            Key(name="price", form=MONEY, says="Price of one."),
-            Key(name="inch-twin", form=TEXT, says="What to buy in inches instead."),
-            _SOURCE,
-        ),
-        make=HardwareStock,
-        named=True,
-    ),
-    "papers": Record(
-        name="paper-stock",
-        noun="a paper",
-        keys=(
-            _TITLE,
-            _length("width", "Width of the upright page.", required=True),
-            _length("height", "Height of the upright page.", required=True),
-            _SOURCE,
-        ),
-        make=PaperStock,
-        named=True,
-    ),
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -200,7 +40,7 @@ class SectionForm(Form[dict[str, Fields]]):
                 desk.complain("name", fault, place)
             fields = self.record.fields(name, place, entry.value, desk, partial=True)
             if fields is not None and fault is None:
-                kept[name] = fields
+                kept[name] = _with_origins(fields, self.record, desk)
         return kept
 
     def schema(self, book: Book) -> Schema:
@@ -209,8 +49,36 @@ class SectionForm(Form[dict[str, Fields]]):
         return {"type": "object", "additionalProperties": entry}
 
 
+def _with_origins(fields: Fields, record: Record[Any], desk: Desk) -> Fields:
+    """Return the fields with the origin of each, in place of the sources stated key by key."""
+    values = dict(fields.values)
+    sources: dict[str, str] = dict(values.pop("sources", ()))
+    known = {word for key in record.keys for word in _source_words(key)}
+    for word in sorted(sources.keys() - known):
+        message = f"no key that begins with `{word}`"
+        advice = "Write the key that the source is of, or its first word."
+        desk.refuse("unknown-key", message, fields.places["sources"], advice)
+    origins = {}
+    for key in record.keys:
+        if key.fills in values and key.name != "source":
+            source = next((sources[w] for w in _source_words(key) if w in sources), None)
+            source = values.get("source", "") if source is None else source
+            place = fields.places[key.name]
+            origins[key.fills] = Origin(field=key.fills, place=place, source=source)
+    return replace(fields, values={**values, "origins": origins})
+
+
+def _source_words(key: Key) -> tuple[str, ...]:
+    """Return the words under which a key's source may be stated: the key, or its first word."""
+    return key.name, key.name.split("-")[0]
+
+
 def _make_sections(**sections: dict[str, Fields]) -> Kept:
     return sections
+
+
+def _words(section: str) -> str:
+    return section.replace("-", " ")
 
 
 STOCK: Record[Kept] = Record(
@@ -219,8 +87,9 @@ STOCK: Record[Kept] = Record(
     keys=tuple(
         Key(
             name=section,
-            form=SectionForm(record=record, noun=f"{section} by name"),
-            says=f"The workshop's {section}, by name.",
+            field=section,
+            form=SectionForm(record=record, noun=f"{_words(section)} by name"),
+            says=f"The workshop's {_words(section)}, by name.",
         )
         for section, record in SECTIONS.items()
     ),
@@ -242,8 +111,9 @@ def overlay(lower: Kept, upper: Kept) -> Kept:
 
 
 def _laid_over(below: Fields, above: Fields) -> Fields:
+    origins = {**below.values["origins"], **above.values["origins"]}
     return Fields(
-        values={**below.values, **above.values},
+        values={**below.values, **above.values, "origins": origins},
         places={**below.places, **above.places},
         place=above.place,
         name=above.name,
@@ -270,7 +140,7 @@ def make_stock(library: Kept, own: Kept, desk: Desk) -> Stock:
                 desk.unread.add(name)
             else:
                 records.append(made_record)
-        made[section] = tuple(records)
+        made[section.replace("-", "_")] = tuple(records)
     return Stock(**made)
 
 
@@ -279,7 +149,10 @@ def _made(record: Record[T], fields: Fields, desk: Desk) -> T | None:
     for key in missing if fields.sound else ():
         message = f"`{key.name}` is missing"
         desk.refuse("missing-key", message, fields.place, key.missing_advice)
-    return None if missing else record.finish(fields, desk)
+    if missing:
+        return None
+    origins = tuple(sorted(fields.values["origins"].values(), key=lambda each: each.field))
+    return record.finish(replace(fields, values={**fields.values, "origins": origins}), desk)
 
 
 def doubled(kept: Kept, other: Kept) -> list[tuple[Fields, Complaint]]:

@@ -45,6 +45,7 @@ def test_the_shipped_library_has_no_finding() -> None:
     made = make_stock(kept, {}, desk)
     assert said(desk.findings) == []
     assert all((made.sheets, made.boards, made.cutters, made.hardware, made.papers))
+    assert all((made.chip_loads, made.depth_rules))
     assert all(sheet.source for sheet in made.sheets)
 
 
@@ -62,6 +63,86 @@ def test_own_fields_lie_over_the_library() -> None:
     assert made.cutter("compression-6") is not None
 
 
+STIFF = """\
+sheets:
+  birch-plywood-18:
+    stiffness-along: 10048
+    stiffness-across: 7452
+    stiffness-kind: mean
+    strength-along: 40.2
+    creep: 0.8
+    family: hardwood-plywood
+    source: my own bench
+    sources: {stiffness: a handbook, strength-along: from memory}
+"""
+
+
+def test_every_field_knows_its_file_and_its_source() -> None:
+    made, findings = stock(STIFF)
+    sheet = made.sheet("birch-plywood-18")
+    assert findings == []
+    assert sheet is not None
+    assert (sheet.stiffness_along, sheet.stiffness_across, sheet.creep) == (10048, 7452, 0.8)
+    assert (sheet.stiffness_kind, sheet.strength_kind) == ("mean", "claim")
+    assert sheet.strength_across is None
+    assert str(sheet.came_from("stiffness_across")) == "stock/own.yaml:4:5"
+    assert sheet.came_from("actual").file == "content/all.yaml"
+    assert sheet.came_from("shear_modulus") == sheet.place
+    assert sheet.source_of("stiffness_along") == sheet.source_of("stiffness_kind") == "a handbook"
+    assert sheet.source_of("strength_along") == "from memory"
+    assert sheet.source_of("creep") == "my own bench"
+    assert sheet.source_of("density") == "a table"
+
+
+def test_a_changed_value_does_not_borrow_the_library_s_source() -> None:
+    made, _ = stock("sheets: {birch-plywood-18: {density: 700}}")
+    sheet = made.sheet("birch-plywood-18")
+    assert sheet is not None
+    assert (sheet.density, sheet.source_of("density")) == (700, "")
+    assert sheet.came_from("density").file == "stock/own.yaml"
+    assert sheet.source_of("actual") == "a table"
+
+
+def test_two_files_of_the_maker_each_give_their_part() -> None:
+    desk = Desk()
+    first = sections("cutters: {compression-6: {flutes: 3, source: A}}", desk, "stock/a.yaml")
+    second = sections("cutters: {compression-6: {diameter: 5.9 mm}}", desk, "stock/b.yaml")
+    made = make_stock(sections(LIBRARY, desk, "content/all.yaml"), overlay(first, second), desk)
+    cutter = made.cutter("compression-6")
+    assert cutter is not None
+    files = [cutter.came_from(each).file for each in ("flutes", "diameter", "kind")]
+    assert files == ["stock/a.yaml", "stock/b.yaml", "content/all.yaml"]
+    assert [cutter.source_of(each) for each in ("flutes", "diameter")] == ["A", ""]
+
+
+def test_chip_loads_and_depth_rules_are_stock_too() -> None:
+    made, findings = stock(
+        "chip-loads: {mine: {family: mdf, diameter: 1/4 in, least: 0.005 in, most: 0.2 mm,"
+        " machine: small shop, depth: half a diameter, source: my log}}\n"
+        "depth-rules: {mine: {diameters: 0.5, share: 1}}\n"
+    )
+    assert findings == []
+    (chip,), (rule,) = made.chip_loads, made.depth_rules
+    assert (chip.family, chip.machine, chip.depth) == ("mdf", "small shop", "half a diameter")
+    assert (chip.diameter, chip.least, chip.most) == pytest.approx((6.35, 0.127, 0.2))
+    assert (rule.diameters, rule.share) == (0.5, 1.0)
+
+
+def test_a_chip_load_may_be_for_all_small_cutters() -> None:
+    made, findings = stock(
+        "chip-loads: {mine: {family: mdf, least: 0.1, most: 0.05, machine: big one}}"
+    )
+    assert made.chip_loads == ()
+    assert findings == [
+        "`big one` is not a class of machine / "
+        "Known here: `industrial`, `light hobby`, `small shop`."
+    ]
+    _, findings = stock(
+        "chip-loads: {mine: {family: mdf, least: 0.1, most: 0.05, machine: industrial}}"
+    )
+    assert findings == ["`least` is more than `most` / Write the smaller of the two first."]
+
+
 def test_new_entries_state_all_they_need() -> None:
     made, findings = stock("cutters: {mine: {title: Mine, diameter: 1/4 in}}")
     assert findings == [
@@ -76,7 +157,8 @@ def test_a_faulty_entry_falls_back_to_the_library() -> None:
     made, findings = stock("sheets: {birch-plywood-18: {actual: 25 mm}}")
     assert findings == [
         "`actual` is not between `least` and `most` / "
-        "State the thickness you measured and the limits it lies within."
+        "State the thickness you measured and the limits it lies within. "
+        "`least` and `most` stand in content/all.yaml."
     ]
     sheet = made.sheet("birch-plywood-18")
     assert sheet is not None
@@ -117,8 +199,24 @@ def test_an_entry_in_two_of_the_makers_files_is_told() -> None:
         ),
         (
             "sheets: {birch-plywood-18: {thickness: 18}}",
-            "unknown key `thickness` / Known here: `actual`, `density`, `grain`, `least`, `most`, "
-            "`nominal`, `prices`, `sizes`, `source`, `title`.",
+            "unknown key `thickness` / Known here: `actual`, `creep`, `density`, `family`, "
+            "`grain`, `least`, `most`, `nominal`, `prices`, `shear-modulus`, `sizes`, `source`, "
+            "`sources`, `stiffness-across`, `stiffness-along`, `stiffness-kind`, "
+            "`strength-across`, `strength-along`, `strength-kind`, `swelling`, `title`.",
+        ),
+        (
+            "sheets: {birch-plywood-18: {sources: {stiffnes: a table}}}",
+            "no key that begins with `stiffnes` / "
+            "Write the key that the source is of, or its first word.",
+        ),
+        (
+            "sheets: {birch-plywood-18: {stiffness-kind: average}}",
+            "`average` is not a kind of value / "
+            "Known here: `characteristic`, `claim`, `mean`, `minimum`.",
+        ),
+        (
+            "sheets: {birch-plywood-18: {family: plywood}}",
+            "`plywood` is not a family of material / Did you mean `softwood-plywood`?",
         ),
         (
             "sheets: {birch-plywood-18: {prices: {large: 5}}}",
