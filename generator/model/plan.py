@@ -7,9 +7,12 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from generator.basis.place import NOWHERE, Place
+from generator.model.consumable import Consumable
+from generator.model.joint import Joint, Standing
 from generator.model.outline import Drawing
 from generator.model.part import Part
 from generator.model.prose import Prose
+from generator.model.span import Span
 from generator.model.statement import Amount, Named
 
 NO_DAY = date(1980, 1, 1)
@@ -36,11 +39,37 @@ class Ladder:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Offcut:
+    """Left-over sheets at hand, alike in size (along the grain, across it)."""
+
+    size: tuple[Amount, Amount]
+    count: int = 1
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clamp:
+    """A zone at an edge of every sheet that pieces keep clear of.
+
+    ``at`` is its middle along the edge, from the left or from below; ``width`` runs along the
+    edge, ``depth`` into the sheet.
+    """
+
+    edge: str
+    at: tuple[Amount, ...]
+    width: Amount
+    depth: Amount
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SheetUse:
     """A sheet material the plan is cut from; ``fit`` is the clearance per side.
 
     ``size`` is (along the grain, across). ``margin`` is kept clear along the sheet's edges and
-    ``gap`` between pieces; both have defaults from the cutter.
+    ``gap`` between pieces; both have defaults from the cutter. ``datum`` is where the cut files
+    of a sheet have their 0,0: its lower left ``corner`` or its ``centre``. ``also`` are other
+    sizes it may be bought in.
     """
 
     name: str
@@ -51,6 +80,10 @@ class SheetUse:
     fit: Amount | None = None
     margin: Amount | None = None
     gap: Amount | None = None
+    datum: str = "corner"
+    also: tuple[tuple[Amount, Amount], ...] = ()
+    offcuts: tuple[Offcut, ...] = ()
+    clamps: tuple[Clamp, ...] = ()
     place: Place = NOWHERE
 
 
@@ -62,19 +95,6 @@ class BoardUse:
     stock: Named
     length: Amount
     count: int = 1
-    place: Place = NOWHERE
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Joint:
-    """Two features of two pieces that meet: ``kind`` is ``tab``, ``notch``, ``fingers``, ``face``.
-
-    ``a`` and ``b`` are written ``piece.feature`` (``side.left.rail-slot``).
-    """
-
-    kind: str
-    a: Named
-    b: Named
     place: Place = NOWHERE
 
 
@@ -180,12 +200,22 @@ class Release:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Silence:
+    """A rule the maker does not want to hear from in this plan, and why."""
+
+    rule: str
+    reason: str
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
     """Everything a ``plan.yaml`` states. ``name`` is its folder's name; ``units`` mm or in.
 
     ``unread`` names the parts, sheets, sizes, boards and pieces that stand in the file but could
     not be read, so that nothing that refers to them is blamed. ``layout_text`` is the frozen
-    ``layout.json`` as found beside the plan, empty when there is none.
+    ``layout.json`` as found beside the plan, empty when there is none. ``for_children`` is the
+    maker's word that children will use what is built.
     """
 
     name: str
@@ -201,14 +231,19 @@ class Plan:
     boards: tuple[BoardUse, ...] = ()
     parts: tuple[Part, ...] = ()
     joints: tuple[Joint, ...] = ()
+    standing: Standing | None = None
     hardware: tuple[HardwareUse, ...] = ()
     cuts: tuple[CutSetting, ...] = ()
     relief: Relief = field(default_factory=Relief)
+    spans: tuple[Span, ...] = ()
+    consumables: tuple[Consumable, ...] = ()
     cautions: tuple[str, ...] = ()
     steps: tuple[Step, ...] = ()
     photos: tuple[Photo, ...] = ()
     video: Video | None = None
     questions: tuple[Question, ...] = ()
+    for_children: bool = False
+    silences: tuple[Silence, ...] = ()
     releases: tuple[Release, ...] = ()
     drawings: tuple[Drawing, ...] = ()
     layout_text: str = ""

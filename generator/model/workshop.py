@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from decimal import Decimal
 
 from generator.basis.place import NOWHERE, Place
+from generator.model.consumable import Consumable
 from generator.model.plan import Plan
 from generator.model.prose import Prose
 from generator.model.stock import Stock
@@ -24,7 +26,10 @@ class Page:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Identity:
-    """What ``workshop.yaml`` states. ``units_first`` mm or in; ``paper`` a4 or letter."""
+    """What ``workshop.yaml`` states. ``units_first`` mm or in; ``paper`` a4 or letter.
+
+    ``machine_hour`` is what an hour of the router costs, in the workshop's currency.
+    """
 
     title: str
     maker: str
@@ -37,6 +42,8 @@ class Identity:
     paper: str = "a4"
     language: str = "en"
     tiers: tuple[str, ...] = ()
+    machine_hour: Decimal | None = None
+    consumables: tuple[Consumable, ...] = ()
     welcome: Prose = field(default_factory=Prose)
     place: Place = NOWHERE
 

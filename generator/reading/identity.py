@@ -7,12 +7,13 @@ from typing import Any
 
 from generator.basis.complaint import Complaint, quoted
 from generator.model.workshop import Identity
+from generator.reading.consumable import CONSUMABLES
 from generator.reading.forms import ScalarForm
 from generator.reading.licences import LICENCE
 from generator.reading.nodes import Scalar
 from generator.reading.prose import PROSE
 from generator.reading.record import Key, Record
-from generator.reading.values import ADDRESS, TEXT, TEXTS, choice
+from generator.reading.values import ADDRESS, MONEY, TEXT, TEXTS, choice
 
 
 def _currency(node: Scalar) -> str | Complaint:
@@ -62,6 +63,8 @@ IDENTITY: Record[Identity] = Record(
         Key(name="paper", form=choice("a paper", "a4", "letter"), says="The paper shown first."),
         Key(name="language", form=_LANGUAGE, says="Language of the texts (BCP 47)."),
         Key(name="tiers", form=TEXTS, says="Names of the supporters' tiers."),
+        Key(name="machine-hour", form=MONEY, says="What an hour of the router costs."),
+        Key(name="consumables", form=CONSUMABLES, says="What every plan uses up, with prices."),
         Key(name="welcome", form=PROSE, says="Text of the first page, in Markdown."),
     ),
     make=_make_identity,

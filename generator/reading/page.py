@@ -22,7 +22,7 @@ _HEAD: Record[int] = Record(
 )
 _USUAL_ORDER = 100
 
-TAKEN = ("assets", "log", "plans")
+TAKEN = ("assets", "log", "plans", "stock")
 """Folders of the site itself: a page of that name would be lost behind them."""
 
 

@@ -14,9 +14,11 @@ from generator.basis.place import Place
 from generator.model.plan import Plan, Size
 from generator.model.statement import Amount
 from generator.reading.amounts import AmountForm, size_name_fault
+from generator.reading.consumable import CONSUMABLES
 from generator.reading.cut import CUTS, RELIEF
 from generator.reading.desk import Desk
 from generator.reading.forms import Book, Form, Schema
+from generator.reading.joint import JOINTS, STANDING
 from generator.reading.licences import LICENCE
 from generator.reading.nodes import Mapping, Node, Scalar
 from generator.reading.part import PARTS
@@ -25,8 +27,10 @@ from generator.reading.record import Key, Record
 from generator.reading.release import PHOTOS, QUESTIONS, RELEASES, VIDEO, in_sequence
 from generator.reading.sheet import BOARDS, SHEETS
 from generator.reading.shelf import Shelf
-from generator.reading.step import HARDWARE, JOINTS, STEPS
-from generator.reading.values import SCALAR, TEXT, TEXTS, VERSION, choice
+from generator.reading.silence import SILENCE
+from generator.reading.span import SPANS
+from generator.reading.step import HARDWARE, STEPS
+from generator.reading.values import FLAG, SCALAR, TEXT, TEXTS, VERSION, choice
 from generator.reading.yaml_text import read_yaml
 
 _FILE = "plan.yaml"
@@ -153,13 +157,23 @@ PLAN: Record[Plan] = Record(
         Key(name="relief", form=RELIEF, says="How inside corners are relieved."),
         Key(name="parts", form=PARTS, says="The parts, by name.", required=True),
         Key(name="joints", form=JOINTS, says="Which features meet."),
+        Key(name="standing", form=STANDING, says="How the whole stands, where that is left open."),
         Key(name="hardware", form=HARDWARE, says="All the hardware."),
         Key(name="cuts", form=CUTS, says="Cut settings the maker used."),
+        Key(name="spans", form=SPANS, says="What parts carry, to have it reckoned."),
+        Key(name="consumables", form=CONSUMABLES, says="What a copy uses up, with prices."),
         Key(name="cautions", form=TEXTS, says="Warnings beside the usual ones."),
         Key(name="steps", form=STEPS, says="The assembly, a step each."),
         Key(name="photos", form=PHOTOS, says="Pictures of the finished thing."),
         Key(name="video", form=VIDEO, says="A film of the build."),
         Key(name="questions", form=QUESTIONS, says="Readers' questions with answers."),
+        Key(name="for-children", form=FLAG, says="Whether children will use it."),
+        Key(
+            name="silence",
+            form=SILENCE,
+            says="Rules not to hear from, with reasons.",
+            field="silences",
+        ),
         Key(name="releases", form=RELEASES, says="Every published version."),
     ),
     make=_make_plan,

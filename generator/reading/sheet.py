@@ -10,7 +10,7 @@ from generator.basis.complaint import quoted
 from generator.basis.expression import Expression, parse
 from generator.basis.names import NAME
 from generator.basis.place import Place
-from generator.model.plan import BoardUse, Ladder, SheetUse
+from generator.model.plan import BoardUse, Clamp, Ladder, Offcut, SheetUse
 from generator.model.statement import Amount
 from generator.reading.amounts import (
     CLEARANCE,
@@ -19,15 +19,16 @@ from generator.reading.amounts import (
     SIDE,
     STEP,
     THICKNESS,
+    AmountForm,
     constant_mm,
     size_name_fault,
 )
 from generator.reading.desk import Desk
-from generator.reading.forms import Book, Form, Schema
+from generator.reading.forms import Book, Form, ListOf, Schema
 from generator.reading.nodes import Node, Scalar
 from generator.reading.record import Entries, Key, Record
 from generator.reading.reference import REFERENCE
-from generator.reading.values import SCALAR, name_fault, split_size, whole
+from generator.reading.values import SCALAR, choice, name_fault, split_size, whole
 
 _LADDER = re.compile(r"(.+?)\s+to\s+(.+?)\s+by\s+(.+)")
 
@@ -100,6 +101,48 @@ class SizeForm(Form[tuple[Amount, Amount]]):
         return {"type": "string", "pattern": "[xX×]"}
 
 
+_SIZE = SizeForm()
+_ALONG = AmountForm(
+    noun="a length", advice="Write a number or a quantity such as `600 mm`.", within=(0.0, 20_000.0)
+)
+_OFFCUT: Record[Offcut] = Record(
+    name="offcut",
+    noun="an offcut",
+    keys=(
+        Key(name="size", form=_SIZE, says="Its size, side along the grain first.", required=True),
+        Key(name="count", form=whole(1, 200), says="How many there are."),
+    ),
+    make=Offcut,
+    advice="Write `{size: 1100 x 600, count: 2}`.",
+)
+_CLAMP: Record[Clamp] = Record(
+    name="clamp",
+    noun="a clamp",
+    keys=(
+        Key(
+            name="edge",
+            form=choice("an edge", "top", "bottom", "left", "right"),
+            says="The sheet's edge it sits on.",
+            required=True,
+        ),
+        Key(
+            name="at",
+            form=ListOf(
+                item=_ALONG,
+                noun="a length or a list of lengths",
+                advice="Write `[300, 2100]`.",
+                least=1,
+                single=True,
+            ),
+            says="Its middle along the edge, from the left or from below.",
+            required=True,
+        ),
+        Key(name="width", form=CLEARANCE, says="Along the edge.", required=True),
+        Key(name="depth", form=CLEARANCE, says="Into the sheet.", required=True),
+    ),
+    make=Clamp,
+    advice="Write `{edge: left, at: [300, 900], width: 80, depth: 40}`.",
+)
 _SHEET: Record[SheetUse] = Record(
     name="sheet",
     noun="a sheet",
@@ -111,6 +154,37 @@ _SHEET: Record[SheetUse] = Record(
         Key(name="fit", form=FIT, says="Clearance on each side of a joint."),
         Key(name="margin", form=CLEARANCE, says="Kept clear along the sheet's edges."),
         Key(name="gap", form=CLEARANCE, says="Kept clear between pieces."),
+        Key(
+            name="datum",
+            form=choice("a datum", "corner", "centre"),
+            says="Where cut files have 0,0: the sheet's lower left `corner`, or its `centre`.",
+        ),
+        Key(
+            name="also",
+            form=ListOf(
+                item=_SIZE,
+                noun="a size or a list of sizes",
+                advice="Write `[1220 x 1220]`.",
+                single=True,
+            ),
+            says="Other sizes it may be bought in, such as half a sheet.",
+        ),
+        Key(
+            name="offcuts",
+            form=ListOf(
+                item=_OFFCUT, noun="a list of offcuts", advice="Write `[{size: 1100 x 600}]`."
+            ),
+            says="Left-over sheets at hand, used first where that saves a sheet.",
+        ),
+        Key(
+            name="clamps",
+            form=ListOf(
+                item=_CLAMP,
+                noun="a list of clamps",
+                advice="Write `[{edge: left, at: 600, width: 80, depth: 40}]`.",
+            ),
+            says="Zones at the edges of every sheet that pieces keep clear of.",
+        ),
     ),
     make=SheetUse,
     advice="Write `ply: {stock: birch-plywood-18}`.",

@@ -1,11 +1,11 @@
-"""Forms of what happens with the parts: joints, hardware, steps."""
+"""Forms of what happens with the parts: hardware and steps."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from typing import Any
 
-from generator.model.plan import HardwareUse, Joint, Step
+from generator.model.plan import HardwareUse, Step
 from generator.model.prose import Prose
 from generator.reading.desk import Desk
 from generator.reading.files import PHOTO, ProseFile
@@ -16,59 +16,6 @@ from generator.reading.record import Key, Record
 from generator.reading.reference import REFERENCE
 from generator.reading.values import LABEL, NUMBER, TEXT, TEXTS, whole
 
-_JOINTS = {"tab": "into", "notch": "with", "fingers": "with", "face": "on"}
-
-
-def _make_joint(place: Any, **values: Any) -> Joint:
-    kind = next(each for each in _JOINTS if each in values)
-    other = _JOINTS[kind].replace("with", "with_")
-    return Joint(kind=kind, a=values[kind], b=values[other], place=place)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class JointForm(Form[Joint]):
-    """``{tab: rail.left-tabs, into: side.left.rail-slot}`` and its kin.
-
-    The first key found decides which other one belongs to it.
-    """
-
-    noun: str = "a joint"
-    advice: str = "Write `{tab: rail.left-tabs, into: side.left.rail-slot}`."
-
-    def read(self, node: Node, desk: Desk) -> Joint | None:
-        """Return the joint."""
-        if not isinstance(node, Mapping):
-            self.refuse(node, desk)
-            return None
-        kinds = [each.key.text for each in node.entries if each.key.text in _JOINTS]
-        return _JOINT_RECORDS[kinds[0] if kinds else "tab"].read(node, desk)
-
-    def schema(self, book: Book) -> Schema:
-        """Return the schema of the four kinds."""
-        return {"anyOf": [record.schema(book) for record in _JOINT_RECORDS.values()]}
-
-
-def _joint_record(kind: str, other: str) -> Record[Joint]:
-    field = other.replace("with", "with_")
-    return Record(
-        name=f"{kind}-joint",
-        noun="a joint",
-        keys=(
-            Key(name=kind, form=LABEL, says="The feature of one piece.", required=True),
-            Key(name=other, form=LABEL, says="The other one.", required=True, field=field),
-        ),
-        make=_make_joint,
-        advice=f"Write `{{{kind}: piece.feature, {other}: piece.feature}}`.",
-    )
-
-
-_JOINT_RECORDS = {kind: _joint_record(kind, other) for kind, other in _JOINTS.items()}
-JOINTS = ListOf(
-    item=JointForm(),
-    noun="a list of joints",
-    advice="Write `- {tab: rail.left-tabs, into: side.left.rail-slot}`, a line each.",
-    lenient=True,
-)
 HARDWARE = ListOf(
     item=Record(
         name="hardware",

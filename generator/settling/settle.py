@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from generator.basis.finding import Finding, in_order
 from generator.basis.names import did_you_mean
+from generator.model.joint import Joint
 from generator.model.plan import BoardUse, Plan
 from generator.model.stock import Stock
 from generator.settling.coupon import coupon
@@ -17,6 +18,7 @@ from generator.settling.settled import (
     Coupon,
     FitVariant,
     SettledBoard,
+    SettledJoint,
     SettledPart,
     SettledPlan,
     SettledSheet,
@@ -43,7 +45,8 @@ def settle(
     job = Job(fitting=fitting, stock=stock, drawings=plan.drawings, relief=plan.relief)
     parts, part_findings = _parts(plan, job, sheets)
     boards, board_findings = _boards(plan.boards, stock, scope)
-    every = in_order((*findings, *more, *part_findings, *board_findings))
+    joints, joint_findings = _joints(plan.joints, scope)
+    every = in_order((*findings, *more, *part_findings, *board_findings, *joint_findings))
     if every:
         return None, tuple(each for each in every if each.rule != FOLLOWS)
     return (
@@ -55,6 +58,7 @@ def settle(
             sheets=tuple(sheets.values()),
             parts=parts,
             boards=boards,
+            joints=joints,
             coupons=tuple(_coupons(plan, stock, sheets, parts)),
         ),
         (),
@@ -85,6 +89,20 @@ def _boards(
     for use in uses:
         try:
             made.append(_board(use, stock, scope))
+        except SettlingError as trouble:
+            findings.append(trouble.finding)
+    return tuple(made), tuple(findings)
+
+
+def _joints(
+    joints: Iterable[Joint], scope: Scope
+) -> tuple[tuple[SettledJoint, ...], tuple[Finding, ...]]:
+    made: list[SettledJoint] = []
+    findings: list[Finding] = []
+    for joint in joints:
+        try:
+            at = scope.point(joint.at) if joint.at else None
+            made.append(SettledJoint(stated=joint, at=at, turn=scope.plain(joint.turn)))
         except SettlingError as trouble:
             findings.append(trouble.finding)
     return tuple(made), tuple(findings)

@@ -7,8 +7,12 @@ from enum import StrEnum
 
 from generator.basis.place import NOWHERE, Place
 from generator.geometry.contour import Contour, Point, Region
+from generator.model.joint import Joint
 from generator.model.plan import BoardUse, Plan
 from generator.model.stock import BoardStock, CutterStock, SheetStock, Stock
+
+CENTRE = "centre"
+"""The datum of sheets whose cut files have 0,0 in the middle; else it is the lower left corner."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,8 +70,33 @@ class SettledFeature:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SettledOffcut:
+    """Left-over sheets at hand: size (along the grain, across it) in mm, and how many."""
+
+    size: tuple[float, float]
+    count: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledClamp:
+    """A zone at an edge of every sheet that pieces keep clear of, mm.
+
+    ``at`` is its middle along the edge, ``width`` runs along it, ``depth`` into the sheet.
+    """
+
+    edge: str
+    at: float
+    width: float
+    depth: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SettledSheet:
-    """A sheet material at one thickness; ``size`` (along, across), margin and gap for layouts."""
+    """A sheet material at one thickness; ``size`` (along, across), margin and gap for layouts.
+
+    ``datum`` is where its cut files have 0,0: ``corner`` (lower left) or ``centre``. ``also`` are
+    other sizes it may be bought in.
+    """
 
     name: str
     stock: SheetStock
@@ -77,6 +106,10 @@ class SettledSheet:
     margin: float
     gap: float
     cutter: CutterStock
+    datum: str = "corner"
+    also: tuple[tuple[float, float], ...] = ()
+    offcuts: tuple[SettledOffcut, ...] = ()
+    clamps: tuple[SettledClamp, ...] = ()
     place: Place = NOWHERE
 
 
@@ -116,6 +149,15 @@ class SettledPart:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SettledJoint:
+    """A stated joint with what it says in numbers: ``at`` in mm, ``turn`` in degrees."""
+
+    stated: Joint
+    at: Point | None = None
+    turn: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SettledBoard:
     """A board cut to length, mm; mass in kg for one."""
 
@@ -144,6 +186,7 @@ class SettledPlan:
     sheets: tuple[SettledSheet, ...]
     parts: tuple[SettledPart, ...]
     boards: tuple[SettledBoard, ...] = ()
+    joints: tuple[SettledJoint, ...] = ()
     coupons: tuple[Coupon, ...] = ()
 
     def sheet(self, name: str) -> SettledSheet:

@@ -7,10 +7,10 @@ from collections.abc import Iterator, Mapping
 from generator.basis.finding import Finding
 from generator.basis.names import did_you_mean
 from generator.model.plan import Plan, SheetUse
-from generator.model.statement import Named
+from generator.model.statement import Amount, Named
 from generator.model.stock import CutterStock, SheetStock, Stock
 from generator.settling.scope import Scope, SettlingError, unsettled
-from generator.settling.settled import FitVariant, SettledSheet
+from generator.settling.settled import FitVariant, SettledClamp, SettledOffcut, SettledSheet
 
 DEFAULT_FIT = 0.1
 DEFAULT_MARGIN = 10.0
@@ -51,17 +51,38 @@ def _sheet(use: SheetUse, plan: Plan, stock: Stock, thickness: Mapping[str, floa
         margin=scope.not_negative(use.margin, "margin") if use.margin else DEFAULT_MARGIN,
         gap=scope.not_negative(use.gap, "gap") if use.gap else cutter.diameter + GAP_BEYOND_CUTTER,
         cutter=cutter,
+        datum=use.datum,
+        also=tuple(_both(each, scope) for each in use.also),
+        offcuts=tuple(
+            SettledOffcut(size=_both(each.size, scope), count=each.count) for each in use.offcuts
+        ),
+        clamps=tuple(_clamps(use, scope)),
         place=use.place,
     )
 
 
 def _size(use: SheetUse, material: SheetStock, scope: Scope) -> tuple[float, float]:
     if use.size:
-        return scope.positive(use.size[0], "size"), scope.positive(use.size[1], "size")
+        return _both(use.size, scope)
     if not material.sizes:
         advice = "Write `size: 2440 x 1220`, say."
         raise unsettled("no-sheet-size", f"no size for sheet `{use.name}`", use.place, advice)
     return material.sizes[0]
+
+
+def _both(size: tuple[Amount, Amount], scope: Scope) -> tuple[float, float]:
+    return scope.positive(size[0], "size"), scope.positive(size[1], "size")
+
+
+def _clamps(use: SheetUse, scope: Scope) -> Iterator[SettledClamp]:
+    for clamp in use.clamps:
+        for at in clamp.at:
+            yield SettledClamp(
+                edge=clamp.edge,
+                at=scope.not_negative(at, "at"),
+                width=scope.positive(clamp.width, "width"),
+                depth=scope.positive(clamp.depth, "depth"),
+            )
 
 
 def _cutter(use: SheetUse, plan: Plan, stock: Stock) -> CutterStock:

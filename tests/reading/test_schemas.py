@@ -5,11 +5,13 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
 from jsonschema import Draft202012Validator
 
+from generator.basis.shipped import shipped
 from generator.reading.nodes import Broken, Mapping, Node, Sequence
 from generator.reading.schemas import schemas
 from generator.reading.yaml_text import read_yaml
@@ -78,6 +80,13 @@ def test_good_files_pass(name: str, file: str) -> None:
 
 
 @pytest.mark.parametrize(
+    "path", sorted(shipped("content").glob("*.yaml")), ids=lambda path: str(path.stem)
+)
+def test_the_shipped_library_passes(path: Path) -> None:
+    assert faults("stock.schema.json", path.read_text("utf-8")) == []
+
+
+@pytest.mark.parametrize(
     ("old", "new"),
     [
         ("summary: Two", "sumary: Two"),
@@ -118,6 +127,9 @@ def test_broken_plans_fail(old: str, new: str) -> None:
         ("workshop.schema.json", "workshop: X\nmaker: Y\ncurrency: euro\n"),
         ("stock.schema.json", "sheet: {}\n"),
         ("stock.schema.json", "cutters: {a: {kind: sharp}}\n"),
+        ("stock.schema.json", "sheets: {a: {stiffness-along: stiff}}\n"),
+        ("stock.schema.json", "sheets: {a: {family: cheese}}\n"),
+        ("stock.schema.json", "chip-loads: {a: {machine: huge}}\n"),
         ("log.schema.json", "trials: [{title: X}]\n"),
         ("log.schema.json", "trials: [{date: 2026-10-02, title: X, outcome: fine}]\n"),
     ],
