@@ -1,0 +1,17 @@
+"""What a figure rests on, as shown to people beside it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+COMMON_PRACTICE = "common practice, no single source"
+"""The source of a fact that every shop knows and no table states."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Assumption:
+    """One thing taken for granted: what it is, its value in words, and where that comes from."""
+
+    label: str
+    value: str
+    source: str

@@ -1,0 +1,138 @@
+"""The statics of beams and columns: sag with its shear part, moments, stress, creep, buckling.
+
+Lengths mm, forces N, stiffness and stress N/mm2; any other consistent set of units serves as well.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+G = 9.80665
+"""Standard gravity, m/s2: newtons of a kilogram (ISO 80000-3)."""
+SHEAR_SHARE = 5 / 6
+"""Share of a rectangle's area that counts in shear (Wood Handbook, chapter 9)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Loading:
+    """How a load lies on a beam and how the beam is held.
+
+    ``bending`` and ``shear`` are kb and ks of the deflection formula, ``moment`` the greatest
+    moment over W L.
+    """
+
+    load: str
+    ends: str
+    bending: float
+    shear: float
+    moment: float
+
+
+LOADINGS: tuple[Loading, ...] = (
+    Loading(load="even", ends="free", bending=5 / 384, shear=1 / 8, moment=1 / 8),
+    Loading(load="even", ends="clamped", bending=1 / 384, shear=1 / 8, moment=1 / 12),
+    Loading(load="middle", ends="free", bending=1 / 48, shear=1 / 4, moment=1 / 4),
+    Loading(load="middle", ends="clamped", bending=1 / 192, shear=1 / 4, moment=1 / 8),
+    Loading(load="even", ends="one", bending=1 / 8, shear=1 / 2, moment=1 / 2),
+    Loading(load="end", ends="one", bending=1 / 3, shear=1.0, moment=1.0),
+)
+"""Wood Handbook FPL-GTR-190, Table 9-1 (constants from memory, each derived again in the tests).
+
+``free`` ends lie on their supports, ``clamped`` ends cannot turn, ``one`` end is clamped and the
+other hangs out. Sag is at mid-span, of an overhang at its end; moments by statics.
+"""
+
+
+def loading(load: str, ends: str) -> Loading:
+    """Return the constants of a loading; KeyError when the table has none."""
+    for each in LOADINGS:
+        if (each.load, each.ends) == (load, ends):
+            return each
+    raise KeyError((load, ends))
+
+
+def sag(case: Loading, force: float, span: float, bending: float, shear: float) -> float:
+    """Return the deflection kb W L3 / (E I) + ks W L / (G A').
+
+    ``bending`` is E I, ``shear`` is G A' (Wood Handbook FPL-GTR-190, equation 9-2).
+    """
+    return case.bending * force * span**3 / bending + case.shear * force * span / shear
+
+
+def rectangle_inertia(width: float, height: float) -> float:
+    """Return the second moment of area b h3 / 12, bending across ``height``."""
+    return width * height**3 / 12
+
+
+def stress(moment: float, inertia: float, reach: float) -> float:
+    """Return the bending stress M y / I at a distance ``reach`` from the neutral axis."""
+    return moment * reach / inertia
+
+
+def long_term(first: float, creep: float) -> float:
+    """Return the deflection under lasting load, u (1 + kdef) (EN 1995-1-1, 2.2.3)."""
+    return first * (1 + creep)
+
+
+def ply_share(plies: int, inner: float, outer: float) -> float:
+    """Return the share of a cross-banded panel's inertia in plies that run along the span.
+
+    ``inner`` and ``outer`` are the thicknesses of the inner plies and of the two faces, mm. Plies
+    z1 to z2 from the middle have b (z2^3 - z1^3) / 3 each, the faces run along.
+    """
+    thick = [outer, *([inner] * (plies - 2)), outer]
+    edge = -sum(thick) / 2
+    shares = []
+    for each in thick:
+        shares.append((edge + each) ** 3 - edge**3)
+        edge += each
+    return sum(shares[::2]) / sum(shares)
+
+
+def buckling_load(stiffness: float, inertia: float, length: float, held: float = 1.0) -> float:
+    """Return Euler's load pi2 E I / (K L)2.
+
+    ``held`` is K: 1 for two ends that turn and stay in place, 2 for one clamped and one free end,
+    0.7 clamped and turning, 0.5 both clamped (mechanics of materials; least inertia governs).
+    """
+    return math.pi**2 * stiffness * inertia / (held * length) ** 2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Layer:
+    """One member of a built-up section: E, area, own inertia, its middle's height, half height."""
+
+    stiffness: float
+    area: float
+    inertia: float
+    middle: float
+    half: float
+
+
+@dataclass(frozen=True, slots=True)
+class BuiltUp:
+    """A built-up section: E I in all, and each member's stress under a moment of 1."""
+
+    bending: float
+    stresses: tuple[float, ...]
+
+
+def apart(layers: Sequence[Layer]) -> BuiltUp:
+    """Return members that only lie on one another: each bends about its own middle."""
+    bending = sum(each.stiffness * each.inertia for each in layers)
+    return BuiltUp(bending, tuple(each.stiffness * each.half / bending for each in layers))
+
+
+def together(layers: Sequence[Layer]) -> BuiltUp:
+    """Return members that cannot slip: all bend about one axis (transformed-section method)."""
+    weight = sum(each.stiffness * each.area for each in layers)
+    axis = sum(each.stiffness * each.area * each.middle for each in layers) / weight
+    bending = sum(
+        each.stiffness * (each.inertia + each.area * (each.middle - axis) ** 2) for each in layers
+    )
+    return BuiltUp(
+        bending,
+        tuple(each.stiffness * (abs(each.middle - axis) + each.half) / bending for each in layers),
+    )

@@ -1,0 +1,92 @@
+"""What copies cost, in decimals."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from generator.model.consumable import Consumable
+from generator.model.workshop import Identity
+from generator.settling.settled import SettledPlan
+from generator.shop.cost import CopiesCost, copies_costs
+from tests.plans import RACK, proved
+
+IDENTITY = Identity(title="W", maker="M")
+
+
+def priced() -> SettledPlan:
+    text = RACK + "boards: {leg: {stock: pine-45x45, length: 600, count: 4}}\n"
+    drawn = proved(text).drawn
+    assert drawn is not None
+    sheet = drawn.sheets[0]
+    prices = (((2440.0, 1220.0), Decimal("92.50")),)
+    stock = replace(
+        drawn.stock,
+        boards=tuple(replace(each, price_per_metre=None) for each in drawn.stock.boards),
+        hardware=tuple(replace(each, price=Decimal("0.21")) for each in drawn.stock.hardware),
+    )
+    board = replace(
+        drawn.boards[0], stock=replace(drawn.boards[0].stock, price_per_metre=Decimal("2.10"))
+    )
+    sheets = (replace(sheet, stock=replace(sheet.stock, prices=prices)),)
+    return replace(drawn, stock=stock, sheets=sheets, boards=(board,))
+
+
+def half(copies: int) -> dict[str, int]:
+    """Two copies lie on one sheet."""
+    return {"ply": (copies + 1) // 2}
+
+
+def costs(identity: Identity = IDENTITY, minutes: float | None = None) -> tuple[CopiesCost, ...]:
+    return copies_costs(priced(), identity, half, minutes)
+
+
+def test_sheets_are_counted_for_the_copies_together() -> None:
+    found = costs()
+    assert [each.copies for each in found] == [1, 2, 3, 4, 5, 6]
+    assert [each.lines[0].count for each in found] == [1, 1, 2, 2, 3, 3]
+    # One sheet, four boards of 600 mm at 2.10 a metre, two bolts.
+    assert found[0].total == Decimal("92.50") + 4 * Decimal("1.26") + Decimal("0.42")
+    assert found[1].total == Decimal("92.50") + 8 * Decimal("1.26") + Decimal("0.84")
+    assert found[1].each == Decimal("51.71")
+
+
+def test_a_copy_never_costs_more_for_making_two_of_each_sheet() -> None:
+    each = [one.each for one in costs()]
+    assert each[1] < each[0]
+    assert each[3] == each[1]
+
+
+def test_what_is_used_up_counts_by_copy_sheet_and_hour() -> None:
+    identity = replace(
+        IDENTITY,
+        consumables=(
+            Consumable(what="Oil", price=Decimal("3.50")),
+            Consumable(what="Tape", price=Decimal("0.40"), each="sheet"),
+            Consumable(what="Power", price=Decimal("1.20"), each="hour"),
+        ),
+        machine_hour=Decimal(12),
+    )
+    three = costs(identity, 20.0)[2]
+    rows = {row.what: row.total for row in three.lines[-4:]}
+    assert rows == {
+        "Oil": Decimal("10.50"),
+        "Tape": Decimal("0.80"),
+        "Power, 1.0 h": Decimal("1.20"),
+        "Machine time, 1.0 h": Decimal("12.00"),
+    }
+    assert three.unpriced == ()
+
+
+def test_an_hour_without_a_time_has_no_price() -> None:
+    found = costs(replace(IDENTITY, machine_hour=Decimal(12)))[0]
+    assert found.unpriced == ("Machine time",)
+    assert found.total == costs()[0].total
+
+
+def test_the_plan_adds_its_own_lines() -> None:
+    settled = priced()
+    plan = replace(settled.plan, consumables=(Consumable(what="Wax", price=Decimal(2)),))
+    (one,) = copies_costs(replace(settled, plan=plan), IDENTITY, half, None, 1)
+    assert one.lines[-1].what == "Wax"
+    assert one.total == costs()[0].total + 2

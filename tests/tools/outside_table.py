@@ -1,0 +1,54 @@
+"""Writes the table of outside checks: source, published value, ours, difference.
+
+    python -m tests.tools.outside_table > OUTSIDE-CHECKS.md
+
+A test sees to it that the file at the root is what this prints.
+"""
+
+from __future__ import annotations
+
+import sys
+
+from tests.shop.outside_checks import OutsideCheck, checks
+
+HEAD = """\
+# Outside checks
+
+Figures of the trade as others publish them, and what Kerfolio makes of the same input. *Published*
+figures were read at the source; figures *from memory* stand as remembered of the document named and
+want checking there; those *worked by hand* were reckoned from a formula of the source, apart from
+the program. The tests fail where a difference is larger than the rounding of the published figure.
+
+Written by `python -m tests.tools.outside_table` from `tests/shop/outside_checks.py`.
+
+| What | Source | Standing | Published | Ours | Difference |
+|---|---|---|---:|---:|---:|
+"""
+
+
+def table() -> str:
+    """Return the document."""
+    return HEAD + "".join(f"{_row(each)}\n" for each in checks())
+
+
+def _row(check: OutsideCheck) -> str:
+    ours = check.ours()
+    unit = f" {check.unit}" if check.unit else ""
+    share = round((ours - check.value) / check.value * 100, 2)
+    cells = (
+        check.what,
+        check.source,
+        check.standing,
+        f"{_number(check.value)}{unit}",
+        f"{_number(ours)}{unit}",
+        f"{share:+.2f} %" if share else "0",
+    )
+    return f"| {' | '.join(cells)} |"
+
+
+def _number(value: float) -> str:
+    return f"{value:.6g}"
+
+
+if __name__ == "__main__":
+    sys.stdout.write(table())
