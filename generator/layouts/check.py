@@ -12,14 +12,13 @@ from generator.basis.names import did_you_mean
 from generator.basis.place import Place
 from generator.geometry.contour import Region
 from generator.geometry.measure import bounds
-from generator.geometry.packing import too_close
+from generator.geometry.packing import Flat, flat_region, flats_too_close, too_close
 from generator.geometry.transform import moved, turned
 from generator.layouts.layout import Layout, Placement, SheetLayout
+from generator.layouts.stacks import stacks_of, zones
 from generator.layouts.turns import keeps_grain
+from generator.layouts.verify import TOLERANCE
 from generator.settling.settled import SettledPart, SettledPlan, SettledSheet
-
-TOLERANCE = 0.01
-"""Gaps and margins may fall short by this, mm: coordinates are rounded, arcs flattened."""
 
 _ANEW = "Mend it, or run `kerfolio layout` to compute it anew."
 
@@ -33,12 +32,14 @@ def layout_faults(layout: Layout, settled: SettledPlan) -> tuple[Finding, ...]:
     """Return what is wrong with a layout at one fit variant; nothing when it proves.
 
     Every piece lies on exactly one sheet of its material, inside the margin, its grain along the
-    sheet's, no nearer to another than the gap.
+    sheet's, no nearer to another or to a clamp than the gap; no more offcuts are used than there
+    are.
     """
     check = _Check(settled, layout_place(settled))
     found = [*check.pieces(layout)]
     for number, sheet in enumerate(layout.sheets, 1):
         found += check.sheet(sheet, number)
+    found += check.offcuts(layout)
     return tuple(found)
 
 
@@ -80,20 +81,42 @@ class _Check:
             advice = did_you_mean(layout.sheet, stated)
             yield self.fault("layout-sheet", f"the plan has no sheet `{layout.sheet}`", advice)
             return
-        if any(abs(a - b) > TOLERANCE for a, b in zip(layout.size, sheet.size, strict=True)):
+        if not any(_alike(layout.size, stack.size) for stack in stacks_of(sheet)):
             yield self.fault("layout-sheet", f"sheet {number} has not the size of `{sheet.name}`")
         yield from self._placements(layout, sheet)
+
+    def offcuts(self, layout: Layout) -> Iterator[Finding]:
+        """Compare the sheets used with what there is of each size."""
+        for sheet in self.settled.sheets:
+            sizes = [each.size for each in layout.sheets if each.sheet == sheet.name]
+            counts: dict[tuple[float, float], int | None] = {}
+            for stack in stacks_of(sheet):
+                before = counts.get(stack.size, 0)
+                endless = before is None or stack.count is None
+                counts[stack.size] = None if endless else (before or 0) + (stack.count or 0)
+            for size, most in counts.items():
+                used = sum(_alike(size, each) for each in sizes)
+                if most is not None and used > most:
+                    shown = " x ".join(mm_number(side) for side in size)
+                    message = f"{used} offcuts of {shown} mm are used, there are {most}"
+                    yield self.fault("layout-sheet", message)
 
     def _placements(self, layout: SheetLayout, sheet: SettledSheet) -> Iterator[Finding]:
         parts = {part.name: part for part in self.settled.parts}
         known = [each for each in layout.placements if each.part in parts]
         shapes = [_lying(parts[each.part].routed, each) for each in known]
         for each, shape in zip(known, shapes, strict=True):
-            yield from self._placement(each, parts[each.part], shape, sheet)
+            yield from self._placement(each, parts[each.part], shape, sheet, layout.size)
         yield from self._pairs(known, shapes, sheet.gap)
+        yield from self._clamped(known, shapes, sheet, layout.size)
 
     def _placement(
-        self, each: Placement, part: SettledPart, shape: Region, sheet: SettledSheet
+        self,
+        each: Placement,
+        part: SettledPart,
+        shape: Region,
+        sheet: SettledSheet,
+        size: tuple[float, float],
     ) -> Iterator[Finding]:
         if part.sheet != sheet.name:
             message = f"`{each.piece}` lies on `{sheet.name}`"
@@ -101,7 +124,7 @@ class _Check:
         if not keeps_grain(part, sheet, each.turn):
             message = f"`{each.piece}` lies across the grain"
             yield self.fault("layout-grain", message, f"Its grain is {part.grain}: turn it by 90.")
-        box, (width, height) = bounds(shape), sheet.size
+        box, (width, height) = bounds(shape), size
         least = min(box.x0, box.y0, width - box.x1, height - box.y1)
         if least < sheet.margin - TOLERANCE:
             where = "is off its sheet" if least < 0 else "lies in the sheet's margin"
@@ -119,6 +142,27 @@ class _Check:
                 advice = f"Keep {mm_number(gap)} mm between pieces. {_ANEW}"
                 message = f"{names} are {mm_number(distance, 2)} mm apart"
                 yield self.fault("layout-gap", message, advice)
+
+    def _clamped(
+        self,
+        placements: Sequence[Placement],
+        shapes: Sequence[Region],
+        sheet: SettledSheet,
+        size: tuple[float, float],
+    ) -> Iterator[Finding]:
+        barred = [Flat(((a, b), (c, b), (c, d), (a, d))) for a, b, c, d in zones(sheet, size)]
+        if not barred:
+            return
+        flats = (*map(flat_region, shapes), *barred)
+        for one, other, _ in flats_too_close(flats, sheet.gap - TOLERANCE):
+            if one < len(shapes) <= other:
+                message = f"`{placements[one].piece}` is in the way of a clamp"
+                advice = f"Keep {mm_number(sheet.gap)} mm between pieces and clamps. {_ANEW}"
+                yield self.fault("layout-clamp", message, advice)
+
+
+def _alike(one: tuple[float, float], other: tuple[float, float]) -> bool:
+    return all(abs(a - b) <= TOLERANCE for a, b in zip(one, other, strict=True))
 
 
 def _lying(shape: Region, placement: Placement) -> Region:

@@ -7,12 +7,32 @@ from typing import Protocol
 
 from generator.geometry.packing import Flat
 
+Box = tuple[float, float, float, float]
+"""(least x, least y, greatest x, greatest y), mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stack:
+    """Sheets alike in size, mm.
+
+    ``count`` is how many there are, None for as many as wanted. ``worth`` is what taking one
+    costs, in any unit; 0 for an offcut at hand. ``barred`` are zones kept clear of pieces.
+    """
+
+    size: tuple[float, float]
+    count: int | None = None
+    worth: float = 1.0
+    barred: tuple[Box, ...] = ()
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bed:
-    """The sheets to fill, all alike: size in mm, margin kept clear, gap between pieces."""
+    """The sheets to fill, the margin kept clear along their edges, the gap between pieces, mm.
 
-    size: tuple[float, float]
+    The gap is also kept from barred zones.
+    """
+
+    stacks: tuple[Stack, ...]
     margin: float
     gap: float
 
@@ -28,12 +48,18 @@ class Blank:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
-    """What to pack. ``moves`` bounds the search by counted work, never by a clock."""
+    """What to pack.
+
+    ``moves`` bounds a search that counts its work; ``seconds`` one that goes by the clock.
+    ``polish`` asks for time to be spent on a larger offcut as well.
+    """
 
     bed: Bed
     blanks: tuple[Blank, ...]
     moves: int
+    seconds: float = 4.0
     seed: int = 0
+    polish: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,17 +75,31 @@ class Spot:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Packed:
-    """Where the pieces lie, and the labels of those that no sheet can hold."""
+    """Where the pieces lie, and the labels of those that no sheet can hold.
+
+    ``sheets`` names for every sheet used the stack it comes from, by its place in the bed.
+    ``engine`` is who packed it, with its version.
+    """
 
     spots: tuple[Spot, ...]
+    engine: str
+    sheets: tuple[int, ...] = ()
     too_large: tuple[str, ...] = ()
 
 
 class Engine(Protocol):
-    """Packs a job; the same job gives the same result on every run and machine."""
+    """Packs a job.
 
-    name: str
+    One that counts its work gives the same result for the same job on every run.
+    """
 
     def pack(self, job: Job) -> Packed:
-        """Place all blanks on as few sheets as it finds."""
+        """Place all blanks on as few sheets as it finds, those of least worth first.
+
+        Raises EngineError when it fails; nothing else ever comes out of it.
+        """
         ...
+
+
+class EngineError(Exception):
+    """An engine gave no result: it is missing, failed, took too long or answered nonsense."""

@@ -9,6 +9,7 @@ import numpy as np
 
 from generator.geometry.slabs import NO_SLABS, Numbers, Slabs, first_free
 from generator.layouts.pose import Kind, Pose
+from generator.layouts.room import Room
 
 Taste = Callable[[Numbers, Numbers, Pose], Numbers]
 """Rates places (x, y of a pose's box, mm): the least is the best."""
@@ -23,7 +24,7 @@ _NEAR = 0.5
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Found:
-    """A free place for a kind: the pose and the lower left of its box in the frame, mm."""
+    """A free place for a kind: the pose and the lower left of its box in the room, mm."""
 
     kind: int
     pose: Pose
@@ -33,13 +34,12 @@ class Found:
 
 @dataclass(slots=True, kw_only=True)
 class Filling:
-    """The frame of one sheet, mm, and what lies in it so far.
+    """The room on one sheet and what lies in it so far.
 
     ``work`` counts the pairs of slabs compared, plus a fixed share for every question.
     """
 
-    width: float
-    height: float
+    room: Room
     taken: Slabs = NO_SLABS
     area: float = 0.0
     places: list[Found] = field(default_factory=list)
@@ -47,24 +47,39 @@ class Filling:
     levels: list[Numbers] = field(default_factory=list)
     work: int = 0
 
+    def __post_init__(self) -> None:
+        self.taken = self.room.barred
+        self.levels.append(self.room.barred.levels(_LEVELS))
+
+    def put(self, found: Found, area: float) -> None:
+        """Take a place that is known to be free."""
+        slabs = found.pose.slabs.moved(found.x, found.y)
+        self.taken = self.taken.joined(slabs)
+        self.levels.append(slabs.levels(_LEVELS))
+        self.places.append(found)
+        self.area += area
+
     def add(self, number: int, kind: Kind, taste: Taste) -> bool:
         """Place a piece of a kind; False when there is no room (and there never will be)."""
         if number in self.refused:
             return False
         found = None
-        if self.area + kind.area <= self.width * self.height + 1.0:
+        if self.area + kind.area <= self.room.area + 1.0:
             found = self._best(number, kind, taste)
         if found is None:
             self.refused.add(number)
             return False
-        self._take(found, kind.area)
+        self.put(found, kind.area)
         return True
 
     def _best(self, number: int, kind: Kind, taste: Taste) -> Found | None:
-        best, least = None, np.inf
+        best: Found | None = None
+        least = np.inf
         for pose in kind.poses:
+            if not pose.fits(self.room):
+                continue
             heights = self._heights(pose)
-            most = max(self.width - pose.width, 0.0)
+            most = max(self.room.width - pose.width, 0.0)
             x, work = first_free(self.taken, pose.slabs, heights, most)
             self.work += work + _CALL
             with np.errstate(invalid="ignore"):
@@ -77,21 +92,16 @@ class Filling:
 
     def _heights(self, pose: Pose) -> Numbers:
         """Return heights worth trying: on and under what lies there, on the edge, under the top."""
-        most = max(self.height - pose.height, 0.0)
+        most = max(self.room.height - pose.height, 0.0)
         ends = [np.array([0.0, most])]
         for each in self.levels:
             ends += [each, each - pose.height]
         heights = np.unique(np.concatenate(ends))
         heights = heights[(heights >= -1e-6) & (heights <= most + 1e-6)].clip(0.0, most)
         heights = heights[np.append(True, np.diff(heights) > 1e-9)]
-        return heights if len(heights) <= _MANY else _thinned(heights)
-
-    def _take(self, found: Found, area: float) -> None:
-        slabs = found.pose.slabs.moved(found.x, found.y)
-        self.taken = self.taken.joined(slabs)
-        self.levels.append(slabs.levels(_LEVELS))
-        self.places.append(found)
-        self.area += area
+        if len(heights) > _MANY:
+            heights = _thinned(heights)
+        return heights
 
 
 def _thinned(heights: Numbers) -> Numbers:

@@ -18,7 +18,7 @@ def fingerprint(variants: Sequence[SettledPlan]) -> str:
     """Return the SHA-256 of all that a layout depends on, in hexadecimal.
 
     That is: shapes of parts at every variant (to 1e-4 mm), the labels of their pieces, grain,
-    and size, margin and gap of the sheets. Titles, texts and features' names play no part.
+    and sizes, margin, gap and clamps of the sheets. Titles, texts and features' names play no part.
     """
     stated = [
         {
@@ -27,13 +27,32 @@ def fingerprint(variants: Sequence[SettledPlan]) -> str:
         }
         for variant in variants
     ]
+    return _digest(stated)
+
+
+def sheets_fingerprint(variants: Sequence[SettledPlan]) -> str:
+    """Return a digest of the sheets alone: what stays when only shapes change."""
+    return _digest([_sheet(each) for each in variants[0].sheets])
+
+
+def _digest(stated: Any) -> str:
     text = json.dumps(stated, sort_keys=True, separators=(",", ":"))
     return hashlib.sha256(text.encode()).hexdigest()
 
 
 def _sheet(sheet: SettledSheet) -> list[Any]:
     lengths = [_rounded(each) for each in (*sheet.size, sheet.margin, sheet.gap)]
-    return [sheet.name, sheet.stock.grain, *lengths]
+    more: list[Any] = []
+    if sheet.also or sheet.offcuts or sheet.clamps:
+        more = [
+            [_rounded(side) for size in sheet.also for side in size],
+            [[each.count, *map(_rounded, each.size)] for each in sheet.offcuts],
+            [
+                [each.edge, *map(_rounded, (each.at, each.width, each.depth))]
+                for each in sheet.clamps
+            ],
+        ]
+    return [sheet.name, sheet.stock.grain, *lengths, *more]
 
 
 def _part(part: SettledPart) -> list[Any]:

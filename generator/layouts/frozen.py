@@ -10,9 +10,10 @@ from dataclasses import replace
 from generator.basis.finding import Finding, has_errors, note
 from generator.basis.place import Place
 from generator.layouts.check import layout_faults, layout_place
-from generator.layouts.fingerprint import fingerprint
+from generator.layouts.effort import EFFORT, Effort
+from generator.layouts.fingerprint import fingerprint, sheets_fingerprint
 from generator.layouts.layout import Layout, Placement, SheetLayout
-from generator.layouts.plan_layout import lay_out
+from generator.layouts.plan_layout import counted, lay_out
 from generator.layouts.thawing import FORMAT, thaw
 from generator.settling.settled import SettledPlan
 
@@ -22,10 +23,18 @@ __all__ = ["fingerprint", "freeze", "layout_for", "thaw"]
 def freeze(layout: Layout) -> str:
     """Return a layout as JSON text, one piece a line, coordinates to 0.001 mm."""
     sheets = ",\n".join(_sheet(each) for each in layout.sheets)
-    head = {"computed-from": layout.computed_from, "engine": layout.engine, "format": FORMAT}
+    head = {
+        "bound": dict(layout.bounds),
+        "computed-from": layout.computed_from,
+        "copies": dict(layout.copies),
+        "engine": layout.engine,
+        "format": FORMAT,
+        "seed": layout.seed,
+    }
     lines = [f"  {json.dumps(key)}: {json.dumps(value)}," for key, value in head.items()]
     body = f"[\n{sheets}\n  ]" if sheets else "[]"
-    return "\n".join(("{", *lines, f'  "sheets": {body}', "}", ""))
+    tail = f'  "sheets": {body},\n  "sheets-from": {json.dumps(layout.sheets_from)}'
+    return "\n".join(("{", *lines, tail, "}", ""))
 
 
 def _sheet(sheet: SheetLayout) -> str:
@@ -54,23 +63,28 @@ def _number(value: float) -> float | int:
 
 
 def layout_for(
-    variants: Sequence[SettledPlan], text: str
+    variants: Sequence[SettledPlan], text: str, effort: Effort = EFFORT
 ) -> tuple[Layout | None, bool, tuple[Finding, ...]]:
     """Return the plan's layout, whether the frozen one (``text``) is reused, and findings.
 
     A frozen layout holds as long as it was computed from the same shapes and sheets, even when
-    moved by hand; if it then fails to prove, that is an error. One computed from anything else
-    is left aside and the layout computed anew. Without errors there is always a layout.
+    moved by hand; if it then fails to prove, that is an error. One computed from other shapes is
+    kept, but no longer as the frozen one, where it still proves on the same sheets (a thickness
+    moved a little, say). Any other is left aside and the layout computed anew. Without errors
+    there is always a layout.
     """
     if not text.strip():
-        return _computed(variants, ())
+        return _computed(variants, (), effort)
     place = layout_place(variants[0])
     frozen, findings = thaw(text, place)
     if frozen is None:
         return None, False, findings
     if frozen.computed_from != fingerprint(variants):
+        if frozen.sheets_from == sheets_fingerprint(variants) and not _faults(frozen, variants):
+            return _kept(frozen, variants), False, findings
         advice = "The layout was computed anew: freeze it with `kerfolio layout`."
-        return _computed(variants, (note("layout-stale", "the plan has changed", place, advice),))
+        stale = note("layout-stale", "the plan has changed", place, advice)
+        return _computed(variants, (stale,), effort)
     faults = _faults(frozen, variants)
     if faults:
         return None, False, _located(faults, text)
@@ -78,12 +92,17 @@ def layout_for(
 
 
 def _computed(
-    variants: Sequence[SettledPlan], findings: tuple[Finding, ...]
+    variants: Sequence[SettledPlan], findings: tuple[Finding, ...], effort: Effort
 ) -> tuple[Layout | None, bool, tuple[Finding, ...]]:
-    layout, more = lay_out(variants)
+    layout, more = lay_out(variants, effort)
     if layout is None or has_errors(more):
         return None, False, (*findings, *more)
     return layout, False, (*findings, *more, *_faults(layout, variants))
+
+
+def _kept(frozen: Layout, variants: Sequence[SettledPlan]) -> Layout:
+    """Return a layout that still proves, as computed from what the plan is now."""
+    return counted(replace(frozen, computed_from=fingerprint(variants)), variants, EFFORT)
 
 
 def _faults(layout: Layout, variants: Iterable[SettledPlan]) -> tuple[Finding, ...]:

@@ -32,8 +32,17 @@ class SheetLayout:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Layout:
-    """All sheets of a plan, with what they were computed from."""
+    """All sheets of a plan, with what they were computed from, by which engine and seed.
+
+    ``sheets_from`` tells the sheets alone, without the shapes. ``bounds`` states for each sheet
+    material how many sheets no layout can do without, ``copies`` how many sheets one, two and more
+    copies of the plan take together.
+    """
 
     sheets: tuple[SheetLayout, ...]
     engine: str
     computed_from: str
+    sheets_from: str = ""
+    seed: int = 0
+    bounds: tuple[tuple[str, int], ...] = ()
+    copies: tuple[tuple[str, tuple[int, ...]], ...] = ()

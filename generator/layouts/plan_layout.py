@@ -3,25 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from generator.basis.finding import Finding, error
 from generator.basis.lengths import mm_number
 from generator.geometry.packing import Flat, envelope
+from generator.layouts.best import BestPlacer
+from generator.layouts.bound import fewest_sheets
+from generator.layouts.copies import COPIES, sheets_for_copies
+from generator.layouts.effort import EFFORT, Effort
 from generator.layouts.engine import Bed, Blank, Engine, Job, Packed
-from generator.layouts.fingerprint import fingerprint
+from generator.layouts.fingerprint import fingerprint, sheets_fingerprint
 from generator.layouts.layout import Layout, Placement, SheetLayout
-from generator.layouts.own_placer import OwnPlacer
+from generator.layouts.stacks import stacks_of
 from generator.layouts.turns import turns_of
 from generator.settling.settled import SettledPart, SettledPlan, SettledSheet
 
-MOVES = 6_000_000
-"""How long the search may go on, in counted work: a few seconds a sheet material at most."""
+_FOR_COPIES = 2
+"""More copies are only counted: with this part of the moves at most."""
 
-ENGINE = OwnPlacer()
+ENGINE = BestPlacer()
 
 
 def lay_out(
-    variants: Sequence[SettledPlan], engine: Engine = ENGINE, moves: int = MOVES
+    variants: Sequence[SettledPlan], effort: Effort = EFFORT, engine: Engine = ENGINE
 ) -> tuple[Layout | None, tuple[Finding, ...]]:
     """Place every piece of a plan on as few sheets as the engine finds.
 
@@ -33,15 +38,39 @@ def lay_out(
     shapes = _envelopes(variants)
     sheets: list[SheetLayout] = []
     findings: list[Finding] = []
+    engines: list[str] = []
     for sheet in first.sheets:
         parts = [part for part in first.parts if part.sheet == sheet.name]
-        packed = engine.pack(_job(sheet, parts, shapes, moves))
+        packed = engine.pack(_job(sheet, parts, shapes, effort))
         findings += _too_large(packed, sheet, parts, shapes)
         sheets += _sheets(packed, sheet, parts, len(sheets) + 1)
+        engines.append(packed.engine)
     if findings:
         return None, tuple(findings)
-    made = Layout(sheets=tuple(sheets), engine=engine.name, computed_from=fingerprint(variants))
-    return made, ()
+    made = Layout(
+        sheets=tuple(sheets),
+        engine=", ".join(dict.fromkeys(engines)),
+        computed_from=fingerprint(variants),
+        sheets_from=sheets_fingerprint(variants),
+        seed=effort.seed,
+    )
+    return counted(made, variants, effort), ()
+
+
+def counted(layout: Layout, variants: Sequence[SettledPlan], effort: Effort) -> Layout:
+    """Return a layout with the bound on its sheets and the sheets that more copies take."""
+    first, shapes = variants[0], _envelopes(variants)
+    brief = replace(effort, moves=effort.moves // _FOR_COPIES)
+    bounds, copies = [], []
+    for sheet in first.sheets:
+        parts = [part for part in first.parts if part.sheet == sheet.name]
+        if not parts:
+            continue
+        job = _job(sheet, parts, shapes, brief)
+        used = sum(each.sheet == sheet.name for each in layout.sheets)
+        bounds.append((sheet.name, fewest_sheets(job)))
+        copies.append((sheet.name, sheets_for_copies(job, used, COPIES)))
+    return replace(layout, bounds=tuple(bounds), copies=tuple(copies))
 
 
 def _envelopes(variants: Sequence[SettledPlan]) -> dict[str, Flat]:
@@ -57,15 +86,24 @@ def _same(one: SettledPart, other: SettledPart) -> bool:
 
 
 def _job(
-    sheet: SettledSheet, parts: Sequence[SettledPart], shapes: dict[str, Flat], moves: int
+    sheet: SettledSheet,
+    parts: Sequence[SettledPart],
+    shapes: dict[str, Flat],
+    effort: Effort,
 ) -> Job:
     blanks = tuple(
         Blank(label=piece.label, shape=shapes[part.name], turns=turns_of(part, sheet))
         for part in parts
         for piece in part.pieces
     )
+    bed = Bed(stacks=stacks_of(sheet), margin=sheet.margin, gap=sheet.gap)
     return Job(
-        bed=Bed(size=sheet.size, margin=sheet.margin, gap=sheet.gap), blanks=blanks, moves=moves
+        bed=bed,
+        blanks=blanks,
+        moves=effort.moves,
+        seconds=effort.seconds,
+        seed=effort.seed,
+        polish=effort.polish,
     )
 
 
@@ -95,7 +133,8 @@ def _sheets(
     packed: Packed, sheet: SettledSheet, parts: Sequence[SettledPart], number: int
 ) -> Iterator[SheetLayout]:
     owners = {piece.label: part.name for part in parts for piece in part.pieces}
-    for index in range(max((spot.sheet for spot in packed.spots), default=-1) + 1):
+    stacks = stacks_of(sheet)
+    for index, stack in enumerate(packed.sheets):
         placements = [
             Placement(
                 piece=spot.label,
@@ -110,6 +149,6 @@ def _sheets(
         yield SheetLayout(
             number=number + index,
             sheet=sheet.name,
-            size=sheet.size,
+            size=stacks[stack].size,
             placements=tuple(sorted(placements, key=lambda each: each.piece)),
         )

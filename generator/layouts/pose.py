@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
-from generator.geometry.packing import Flat, footprint
+from generator.geometry.packing import COARSE, Flat, footprint
 from generator.geometry.slabs import Slabs, slabs_of
 from generator.layouts.engine import Blank, Job
+from generator.layouts.room import Room
 
 _SLACK = 1e-6
 
@@ -26,31 +28,39 @@ class Pose:
     height: float
     corner: tuple[float, float]
 
+    def fits(self, room: Room) -> bool:
+        """Tell whether the pose is no larger than a room."""
+        return self.width <= room.width + _SLACK and self.height <= room.height + _SLACK
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Kind:
-    """Pieces alike in shape and turns, with the poses that fit an empty sheet; area in mm2."""
+    """Pieces alike in shape and turns, with the poses that fit some sheet; area in mm2.
+
+    ``shape`` is grown by half the gap, in the part's frame.
+    """
 
     labels: tuple[str, ...]
+    shape: Flat
     poses: tuple[Pose, ...]
     area: float
 
-
-def frame(job: Job) -> tuple[float, float]:
-    """Return the room for footprints on a sheet: without its margins, with half a gap all round."""
-    bed = job.bed
-    spare = bed.gap - 2 * bed.margin
-    return bed.size[0] + spare, bed.size[1] + spare
+    def fits(self, room: Room) -> bool:
+        """Tell whether a piece of this kind can lie in a room at all, its barred zones apart."""
+        return any(pose.fits(room) for pose in self.poses)
 
 
-def kinds_of(job: Job) -> tuple[Kind, ...]:
-    """Return the kinds of a job in the order their first pieces come."""
+def kinds_of(job: Job, rooms: Sequence[Room], coarse: float = COARSE) -> tuple[Kind, ...]:
+    """Return the kinds of a job in the order their first pieces come.
+
+    Their footprints follow curves as closely as ``coarse`` mm.
+    """
     groups: dict[tuple[Flat, tuple[float, ...]], list[str]] = {}
     for blank in job.blanks:
         groups.setdefault((blank.shape, blank.turns), []).append(blank.label)
     crevice = 0.8 * min((_narrow(blank) for blank in job.blanks), default=0.0)
     return tuple(
-        _kind(shape, turns, tuple(labels), crevice, job)
+        _kind(footprint(shape, job.bed.gap / 2, crevice, coarse), turns, tuple(labels), rooms)
         for (shape, turns), labels in groups.items()
     )
 
@@ -61,20 +71,20 @@ def _narrow(blank: Blank) -> float:
 
 
 def _kind(
-    shape: Flat, turns: tuple[float, ...], labels: tuple[str, ...], crevice: float, job: Job
+    grown: Flat, turns: tuple[float, ...], labels: tuple[str, ...], rooms: Sequence[Room]
 ) -> Kind:
-    grown = footprint(shape, job.bed.gap / 2, crevice)
-    room = frame(job)
     poses: list[Pose] = []
     for turn in turns:
-        pose = _pose(grown, turn)
-        fits = pose.width <= room[0] + _SLACK and pose.height <= room[1] + _SLACK
-        if fits and not any(_alike(pose, other) for other in poses):
+        pose = pose_of(grown, turn)
+        if any(pose.fits(room) for room in rooms) and not any(
+            _alike(pose, other) for other in poses
+        ):
             poses.append(pose)
-    return Kind(labels=labels, poses=tuple(poses), area=grown.area)
+    return Kind(labels=labels, shape=grown, poses=tuple(poses), area=grown.area)
 
 
-def _pose(grown: Flat, turn: float) -> Pose:
+def pose_of(grown: Flat, turn: float) -> Pose:
+    """Return a footprint turned one way."""
     turned = grown.turned(turn)
     x0, y0, x1, y1 = turned.box
     slabs = slabs_of(turned).moved(-x0, -y0)

@@ -11,7 +11,10 @@ from generator.basis.names import did_you_mean
 from generator.basis.place import Place
 from generator.layouts.layout import Layout, Placement, SheetLayout
 
-FORMAT = 1
+FORMAT = 2
+_KNOWN = (1, FORMAT)
+_OPTIONAL = ("bound", "copies", "seed", "sheets-from")
+"""Keys that files of format 1 have not."""
 
 _ANEW = "Mend it, or run `kerfolio layout` to compute it anew."
 _MOST = 1e6
@@ -62,14 +65,25 @@ def _constant(word: str) -> NoReturn:
 
 
 def _layout(stated: Any) -> Layout:
-    fields = _fields(stated, ("computed-from", "engine", "format", "sheets"), "the layout")
-    if fields["format"] != FORMAT:
+    keys = ("computed-from", "engine", "format", "sheets")
+    fields = _fields(stated, keys, "the layout", _OPTIONAL)
+    if fields["format"] not in _KNOWN or isinstance(fields["format"], bool):
         shown = quoted(json.dumps(fields["format"]))
         _refuse(f"format {shown} is not known", "Run `kerfolio layout` to write the file anew.")
     return Layout(
         sheets=tuple(_sheet(each) for each in _list(fields, "sheets", "the layout")),
         engine=_text(fields, "engine", "the layout"),
         computed_from=_text(fields, "computed-from", "the layout"),
+        sheets_from=_text({"sheets-from": "", **fields}, "sheets-from", "the layout"),
+        seed=_count(fields.get("seed", 0), "the layout"),
+        bounds=tuple(
+            (name, _count(value, "`bound`")) for name, value in _named(fields, "bound").items()
+        ),
+        copies=tuple(
+            (name, tuple(_count(each, "`copies`") for each in _list(by_name, name, "`copies`")))
+            for by_name in [_named(fields, "copies")]
+            for name in by_name
+        ),
     )
 
 
@@ -97,12 +111,26 @@ def _placement(stated: Any) -> Placement:
     return Placement(piece=piece, part=_text(fields, "part", quoted(piece)), x=x, y=y, turn=turn)
 
 
-def _fields(stated: Any, keys: tuple[str, ...], owner: str) -> dict[str, Any]:
+def _named(fields: dict[str, Any], key: str) -> dict[str, Any]:
+    value = fields.get(key, {})
+    return value if isinstance(value, dict) else _refuse(f"`{key}` of the layout is no object")
+
+
+def _count(value: Any, owner: str) -> int:
+    if isinstance(value, bool) or not isinstance(value, int) or not 0 <= value <= _MOST:
+        _refuse(f"{quoted(ascii(value))} at {owner} is no count")
+    return value
+
+
+def _fields(
+    stated: Any, keys: tuple[str, ...], owner: str, optional: tuple[str, ...] = ()
+) -> dict[str, Any]:
     if not isinstance(stated, dict):
         _refuse(f"{owner} is no object in braces")
     for key in stated:
-        if key not in keys:
-            _refuse(f"unknown key {quoted(ascii(key)[1:-1])} in {owner}", did_you_mean(key, keys))
+        if key not in (*keys, *optional):
+            advice = did_you_mean(key, (*keys, *optional))
+            _refuse(f"unknown key {quoted(ascii(key)[1:-1])} in {owner}", advice)
     for key in keys:
         if key not in stated:
             name = json.dumps(stated.get("piece", stated.get("number", "")))

@@ -18,7 +18,14 @@ from generator.layouts.frozen import freeze, layout_for
 from generator.layouts.layout import Layout
 from generator.layouts.plan_layout import lay_out
 from generator.layouts.thawing import thaw
-from generator.settling.settled import SettledPart, SettledPiece, SettledPlan, SettledSheet
+from generator.settling.settled import (
+    SettledClamp,
+    SettledOffcut,
+    SettledPart,
+    SettledPiece,
+    SettledPlan,
+    SettledSheet,
+)
 from tests.layouts.plans import part_of, plan_of, sheet_of, two_boards
 
 FILE = Place("plans/trial-plan/layout.json")
@@ -43,12 +50,15 @@ def with_sheet(settled: SettledPlan, **changes: object) -> SettledPlan:
 
 def test_a_frozen_layout_reads_well() -> None:
     settled = plan_of((part_of("leg", rectangle(0, 0, 700, 60)),))
-    text = freeze(replace(laid_out(settled), computed_from="0123"))
+    text = freeze(replace(laid_out(settled), computed_from="0123", sheets_from="4567"))
     assert text == (
         "{\n"
+        '  "bound": {"ply": 1},\n'
         '  "computed-from": "0123",\n'
-        '  "engine": "own-1",\n'
-        '  "format": 1,\n'
+        '  "copies": {"ply": [1, 1, 1, 1, 1, 1]},\n'
+        '  "engine": "own-2",\n'
+        '  "format": 2,\n'
+        '  "seed": 0,\n'
         '  "sheets": [\n'
         "    {\n"
         '      "number": 1,\n'
@@ -58,7 +68,8 @@ def test_a_frozen_layout_reads_well() -> None:
         '      "sheet": "ply",\n'
         '      "size": [2440, 1220]\n'
         "    }\n"
-        "  ]\n"
+        "  ],\n"
+        '  "sheets-from": "4567"\n'
         "}\n"
     )
 
@@ -102,7 +113,7 @@ def test_a_move_by_hand_onto_another_piece_names_the_two() -> None:
     assert found is None
     assert not reused
     assert [str(each) for each in findings] == [
-        "plans/trial-plan/layout.json:10:27: error: `board.b` and `disc` overlap [layout-overlap]\n"
+        "plans/trial-plan/layout.json:13:27: error: `board.b` and `disc` overlap [layout-overlap]\n"
         "    Mend it, or run `kerfolio layout` to compute it anew."
     ]
 
@@ -117,11 +128,40 @@ def test_a_layout_that_fails_one_variant_only_is_an_error() -> None:
 
 def test_a_changed_plan_is_laid_out_anew_with_a_note() -> None:
     text = freeze(laid_out(two_boards()))
-    changed = with_part(two_boards(), routed=part_of("board", rectangle(0, 0, 500, 300)).routed)
+    changed = with_part(two_boards(), routed=part_of("board", rectangle(0, 0, 900, 600)).routed)
     layout, reused, findings = layout_for([changed], text)
     assert layout == laid_out(changed)
     assert not reused
     assert [(each.rule, each.severity) for each in findings] == [("layout-stale", Severity.NOTE)]
+
+
+def test_a_layout_of_other_shapes_is_kept_while_it_proves() -> None:
+    text = freeze(laid_out(two_boards()))
+    slimmer = with_part(two_boards(), routed=part_of("board", rectangle(0, 0, 399.6, 300)).routed)
+    layout, reused, findings = layout_for([slimmer], text)
+    assert layout is not None
+    assert layout.sheets == laid_out(two_boards()).sheets
+    assert layout.computed_from == fingerprint([slimmer])
+    assert (reused, findings) == (False, ())
+    again = layout_for([slimmer], freeze(layout))
+    assert again == (layout, True, ())
+
+
+def test_a_layout_on_other_sheets_is_computed_anew_though_it_proves() -> None:
+    text = freeze(laid_out(two_boards()))
+    wider = with_sheet(two_boards(), margin=9.0)
+    _, reused, findings = layout_for([wider], text)
+    assert not reused
+    assert [each.rule for each in findings] == ["layout-stale"]
+
+
+def test_a_file_of_the_first_format_still_holds() -> None:
+    stated = json.loads(freeze(laid_out(two_boards())))
+    old = {key: stated[key] for key in ("computed-from", "engine", "sheets")} | {"format": 1}
+    layout, reused, findings = layout_for([two_boards()], json.dumps(old))
+    assert (reused, findings) == (True, ())
+    assert layout is not None
+    assert layout.bounds == ()
 
 
 def _moved(text: str, piece: str, **to: float) -> str:
@@ -147,6 +187,9 @@ def _changes() -> dict[str, SettledPlan]:
         "the gap": with_sheet(plan, gap=9.0),
         "the margin": with_sheet(plan, margin=12.0),
         "the sheet's grain": with_sheet(plan, stock=stock),
+        "another size": with_sheet(plan, also=((1220.0, 1220.0),)),
+        "an offcut": with_sheet(plan, offcuts=(SettledOffcut(size=(600.0, 400.0), count=1),)),
+        "a clamp": with_sheet(plan, clamps=(SettledClamp(edge="left", at=9, width=9, depth=9),)),
     }
 
 
@@ -187,9 +230,15 @@ PIECE = '{"part": "leg", "piece": "leg", "turn": 0, "x": 10, "y": 10}'
         ('{"format": 1, "format": 1}', "`format` stands twice in one place"),
         ('{"format": 1}', "the layout has no `computed-from`"),
         ((WHOLE % "").replace("sheets", "sheet"), "unknown key `sheet` in the layout"),
-        ((WHOLE % "").replace('"format": 1', '"format": 2'), "format `2` is not known"),
+        ((WHOLE % "").replace('"format": 1', '"format": 3'), "format `3` is not known"),
         ((WHOLE % "").replace("[]", "{}"), "`sheets` of the layout is no list"),
         ((WHOLE % "").replace('"x"', "7"), "`engine` of the layout is no plain text"),
+        ((WHOLE % "").replace('"x"', '"x", "seed": -1'), "`-1` at the layout is no count"),
+        ((WHOLE % "").replace('"x"', '"x", "bound": []'), "`bound` of the layout is no object"),
+        (
+            (WHOLE % "").replace('"x"', '"x", "copies": {"ply": 1}'),
+            "`ply` of `copies` is no list",
+        ),
         (WHOLE % "3", "a sheet is no object in braces"),
         (WHOLE % (SHEET % "").replace("1,", "true,"), "`true` is no number of a sheet"),
         (

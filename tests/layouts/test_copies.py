@@ -1,0 +1,43 @@
+"""How many sheets several copies take."""
+
+from __future__ import annotations
+
+from generator.geometry.packing import Flat
+from generator.geometry.shapes import rectangle
+from generator.layouts.bound import fewest_sheets
+from generator.layouts.copies import sheets_for_copies
+from generator.layouts.count import proven_minimal
+from generator.layouts.effort import Effort
+from generator.layouts.engine import Bed, Blank, Job, Stack
+from generator.layouts.plan_layout import lay_out
+from tests.layouts.plans import part_of, plan_of
+
+
+def job_of(count: int, width: float, height: float, moves: int = 2_000_000) -> Job:
+    shape = Flat(((0, 0), (width, 0), (width, height), (0, height)))
+    blanks = [Blank(label=f"{n}", shape=shape, turns=(0.0, 90.0)) for n in range(count)]
+    bed = Bed(stacks=(Stack(size=(2440.0, 1220.0)),), margin=10.0, gap=8.0)
+    return Job(bed=bed, blanks=tuple(blanks), moves=moves)
+
+
+def test_six_boards_a_sheet_shared_by_copies_of_two() -> None:
+    # Six boards of 700 x 500 fill a sheet: three copies of two, worked by hand.
+    assert sheets_for_copies(job_of(2, 700, 500), 1, 6) == (1, 1, 1, 2, 2, 2)
+
+
+def test_copies_that_share_no_sheet() -> None:
+    assert sheets_for_copies(job_of(1, 1500, 800), 1, 4) == (1, 2, 3, 4)
+
+
+def test_without_work_copies_are_laid_out_apart() -> None:
+    assert sheets_for_copies(job_of(2, 700, 500, moves=0), 1, 3) == (1, 2, 3)
+
+
+def test_a_layout_carries_its_bound_and_its_copies() -> None:
+    settled = plan_of((part_of("board", rectangle(0, 0, 700, 500), ("a", "b")),))
+    layout, _ = lay_out([settled], Effort(moves=1_000_000, seconds=1.0))
+    assert layout is not None
+    assert layout.bounds == (("ply", 1),)
+    assert layout.copies == (("ply", (1, 1, 1, 2, 2, 2)),)
+    assert proven_minimal(layout) == {"ply": True}
+    assert fewest_sheets(job_of(12, 700, 500)) == 2

@@ -1,0 +1,137 @@
+"""Engines of other libraries: their failures are errors in words, their results are proved."""
+
+from __future__ import annotations
+
+import sys
+from importlib.util import find_spec
+
+import pytest
+
+from generator.geometry.packing import Flat
+from generator.layouts import outside
+from generator.layouts.best import BestPlacer, price
+from generator.layouts.engine import Bed, Blank, EngineError, Job, Packed, Stack
+from generator.layouts.outside import OutsideEngine, answered
+from generator.layouts.polish import polished
+from generator.layouts.question import (
+    Answer,
+    AskedKind,
+    AskedRoom,
+    Question,
+    answer_from,
+    question_from,
+    question_text,
+)
+from generator.layouts.verify import packing_faults
+
+BOARD = Flat(((0, 0), (300, 0), (300, 200), (0, 200)))
+QUESTION = Question(
+    engine="no-such-engine",
+    rooms=(AskedRoom(width=1000.0, height=600.0, count=2, worth=1.0, zones=((0, 0, 9, 9),)),),
+    kinds=(AskedKind(outer=BOARD.outer, openings=(), turns=(0.0, 90.0), count=3),),
+    seconds=1.0,
+    seed=4,
+)
+
+
+def job_of(count: int = 3, *, polish: bool = False) -> Job:
+    blanks = [Blank(label=f"{n}", shape=BOARD, turns=(0.0, 90.0)) for n in range(count)]
+    bed = Bed(stacks=(Stack(size=(1000.0, 600.0)),), margin=10.0, gap=8.0)
+    return Job(bed=bed, blanks=tuple(blanks), moves=200_000, seconds=1.0, polish=polish)
+
+
+def answering(monkeypatch: pytest.MonkeyPatch, answer: Answer) -> OutsideEngine:
+    """Return an engine whose library is there and answers so."""
+    monkeypatch.setattr(outside, "answered", lambda _: answer)
+    return OutsideEngine("shapely")
+
+
+def test_a_question_comes_back_from_its_text() -> None:
+    assert question_from(question_text(QUESTION)) == QUESTION
+
+
+@pytest.mark.parametrize("text", ["", "{", "7", '[["a", []]]', "[[0, [[0, 0, 1]]]]"])
+def test_an_unreadable_answer_is_an_engine_error(text: str) -> None:
+    with pytest.raises(EngineError, match="no readable answer"):
+        answer_from(text)
+
+
+def test_an_engine_that_crashes_is_an_engine_error() -> None:
+    with pytest.raises(EngineError, match="`no-such-engine` failed: KeyError"):
+        answered(QUESTION)
+
+
+def test_an_engine_that_does_not_end_is_stopped(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(outside, "_PATIENCE", -0.95)
+    monkeypatch.setattr(outside, "_COMMAND", (sys.executable, "-c", "import time; time.sleep(60)"))
+    with pytest.raises(EngineError, match="took too long"):
+        answered(QUESTION)
+
+
+def test_a_missing_library_is_an_engine_error() -> None:
+    engine = OutsideEngine("no_such_library_at_all")
+    assert not engine.present
+    with pytest.raises(EngineError, match="is not installed"):
+        engine.pack(job_of())
+
+
+@pytest.mark.parametrize(
+    ("answer", "fault"),
+    [
+        (((0, ((0, 0.0, 4.0, 4.0), (0, 0.0, 50.0, 4.0), (0, 0.0, 650.0, 4.0))),), "too near"),
+        (((0, ((0, 0.0, 4.0, 4.0), (0, 0.0, 350.0, 4.0))),), "other pieces"),
+        (((0, ((0, 0.0, 4.0, 4.0),) * 4),), "other pieces"),
+        (((0, ((7, 0.0, 4.0, 4.0),) * 3),), "other pieces"),
+        (((3, ((0, 0.0, 4.0, 4.0),) * 3),), "sheets that there are not"),
+        (((0, ((0, 0.0, float("nan"), 4.0),) * 3),), "no numbers"),
+        (((0, ((0, 0.0, 990.0, 4.0), (0, 0.0, 4.0, 4.0), (0, 0.0, 350.0, 4.0))),), "margin"),
+    ],
+)
+def test_wrong_answers_are_refused(
+    monkeypatch: pytest.MonkeyPatch, answer: Answer, fault: str
+) -> None:
+    monkeypatch.setattr(outside, "drawn_together", lambda sheets, *_: sheets)
+    with pytest.raises(EngineError, match=fault):
+        answering(monkeypatch, answer).pack(job_of())
+
+
+def test_a_sound_answer_is_taken(monkeypatch: pytest.MonkeyPatch) -> None:
+    answer: Answer = ((0, ((0, 0.0, 4.0, 4.0), (0, 90.0, 600.0, 4.0), (0, 0.0, 650.0, 4.0))),)
+    made = answering(monkeypatch, answer).pack(job_of())
+    assert packing_faults(job_of(), made) == ()
+    assert made.engine.startswith("shapely-")
+
+
+class _Failing:
+    def pack(self, job: Job) -> Packed:
+        raise EngineError("it never works")
+
+
+def test_the_own_placer_steps_in_for_a_failing_engine() -> None:
+    job = job_of(10)
+    made = BestPlacer(outside=(_Failing(),), strip=_Failing()).pack(job)
+    assert packing_faults(job, made) == ()
+    assert made.engine.startswith("own-")
+
+
+def test_a_failing_polish_changes_nothing() -> None:
+    job = job_of(polish=True)
+    made = BestPlacer(outside=(), strip=_Failing()).pack(job)
+    assert polished(made, job, _Failing()) == made
+
+
+@pytest.mark.skipif(not find_spec("packingsolver"), reason="packingsolver wants Python 3.12")
+def test_packingsolver_packs() -> None:
+    job = job_of(9)
+    made = OutsideEngine("packingsolver").pack(job)
+    assert packing_faults(job, made) == ()
+    assert price(made, job)[1] == 2
+
+
+@pytest.mark.skipif(not find_spec("spyrrow"), reason="spyrrow is not installed")
+def test_spyrrow_packs_one_sheet() -> None:
+    job = job_of(4)
+    made = OutsideEngine("spyrrow").pack(job)
+    assert packing_faults(job, made) == ()
+    with pytest.raises(EngineError, match="placed not all"):
+        OutsideEngine("spyrrow").pack(job_of(30))
