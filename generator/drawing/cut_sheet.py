@@ -18,11 +18,20 @@ from generator.drawing.layer import (
 from generator.drawing.lettering import CAPITAL, Box
 from generator.drawing.seat import Seat
 from generator.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label, Layer, Stroke
-from generator.geometry.contour import Contour
+from generator.geometry.contour import Contour, Point
 from generator.geometry.measure import bounds
 from generator.geometry.shapes import rectangle
 from generator.layouts.layout import SheetLayout
-from generator.settling.settled import Coupon, Cut, SettledPart, SettledPlan, SettledSheet
+from generator.settling.settled import (
+    CENTRE,
+    Coupon,
+    Cut,
+    Operation,
+    SettledPart,
+    SettledPlan,
+    SettledSheet,
+)
+from generator.shop.art import Art
 
 CHECK_MM = 100.0
 CHECK_INCH = 101.6
@@ -41,27 +50,33 @@ class _Seated:
 
 
 def cut_sheet(settled: SettledPlan, layout: SheetLayout) -> Drawing:
-    """Return one sheet with all its pieces' cuts, full size in mm, lower left corner at 0,0.
+    """Return one sheet with all its pieces' cuts, full size in mm, its datum at 0,0.
 
     Note and check squares stand above the sheet's upper edge, so nothing of them is cut and the
     file's own lower left corner is the sheet's. Raises KeyError for a part the plan has not.
     """
     parts = {part.name: part for part in settled.parts}
+    sheet = settled.sheet(layout.sheet)
+    x, y = datum_of(sheet, layout.size)
     seated = [
-        _Seated(parts[each.part].cuts, Seat(x=each.x, y=each.y, turn=each.turn))
+        _Seated(parts[each.part].cuts, Seat(x=each.x - x, y=each.y - y, turn=each.turn))
         for each in layout.placements
     ]
-    sheet = settled.sheet(layout.sheet)
     count = len(layout.placements)
     lines = (
         f"{settled.plan.title} {settled.plan.version}, sheet {layout.number}",
         _thickness_line(sheet),
         f"Files for {settled.variant.label}, {count} {'piece' if count == 1 else 'pieces'}",
-        "Units: mm. Lower left corner of the sheet is 0,0.",
+        f"Units: mm. {'Middle' if x else 'Lower left corner'} of the sheet is 0,0.",
     )
     width, height = layout.size
-    edge = _rectangle((0, 0, width, height), SHEET_EDGE, Ink.FAINT)
+    edge = _rectangle((-x, -y, width - x, height - y), SHEET_EDGE, Ink.FAINT)
     return _cut_file((edge,), seated, lines, 14.0, _title(settled, f"sheet {layout.number}"))
+
+
+def datum_of(sheet: SettledSheet, size: Point) -> Point:
+    """Return where on a sheet of a size its cut files have 0,0, mm from its lower left corner."""
+    return (size[0] / 2, size[1] / 2) if sheet.datum == CENTRE else (0.0, 0.0)
 
 
 def cut_part(settled: SettledPlan, part: SettledPart) -> Drawing:
@@ -74,6 +89,19 @@ def cut_part(settled: SettledPlan, part: SettledPart) -> Drawing:
         f"Files for {settled.variant.label}. Units: mm.",
     )
     return _cut_file((), [_Seated(part.cuts, Seat())], lines, 8.0, _title(settled, part.name))
+
+
+def cut_art(settled: SettledPlan, art: Art) -> Drawing:
+    """Return one engraving alone, full size in mm, its middle at 0,0."""
+    part = art.part
+    lines = (
+        f"{settled.plan.title} {settled.plan.version}",
+        f"Engraving {art.name} on part {part.mark}, {part.name}",
+        "0,0 is the middle of the art: set it over the mark on the piece",
+        "Units: mm.",
+    )
+    cut = Cut(operation=Operation.ENGRAVE, depth=art.depth, contours=art.centred)
+    return _cut_file((), [_Seated((cut,), Seat())], lines, 8.0, _title(settled, art.name))
 
 
 def cut_coupon(settled: SettledPlan, coupon: Coupon) -> Drawing:
@@ -157,7 +185,7 @@ def likeness(layer: Layer, contour: Contour) -> tuple[object, ...]:
 
 def _margin(inner: Box, lines: tuple[str, ...], height: float) -> Iterator[Item]:
     """Yield the check squares and the note, above everything that is cut."""
-    left, bottom = max(0.0, inner[0]), inner[3] + _GAP
+    left, bottom = inner[0], inner[3] + _GAP
     for side, words in ((CHECK_MM, "100 mm"), (CHECK_INCH, "4 in")):
         box = (left, bottom, left + side, bottom + side)
         yield _rectangle(box, CHECK_SQUARE, Ink.SOFT)

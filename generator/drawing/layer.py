@@ -10,7 +10,7 @@ from generator.settling.settled import Cut, Operation
 
 SHEET_EDGE = Layer(
     name="sheet-edge",
-    purpose="The edge of the sheet, to place the file by. Its lower left corner is 0,0. Not cut.",
+    purpose="The edge of the sheet, to place the file by. The note says where 0,0 is. Not cut.",
 )
 CHECK_SQUARE = Layer(
     name="check-square",

@@ -37,7 +37,7 @@ def layout_view(
     width, height = layout.size
     scale = min((room[0] - _AROUND[0]) / width, (room[1] - _AROUND[1]) / height, 1.0)
     size = (width * scale, height * scale)
-    laid = _laid(settled, layout, scale)
+    laid = laid_pieces(settled, layout, scale)
     ground = Stroke(contour=rectangle(0, 0, *size), ink=Ink.SOFT, fill=Ink.WASTE)
     faces = (stroke for each in laid for stroke in face_strokes(each.part, each.seat, _LOOK))
     marks = sheet_marks(laid, size)
@@ -64,7 +64,8 @@ def _grain(settled: SettledPlan, layout: SheetLayout) -> str:
     return "along x" if settled.sheet(layout.sheet).stock.grain else "any"
 
 
-def _laid(settled: SettledPlan, layout: SheetLayout, scale: float) -> list[Laid]:
+def laid_pieces(settled: SettledPlan, layout: SheetLayout, scale: float) -> list[Laid]:
+    """Return a layout's pieces at a scale, each with the spot and the size of its mark."""
     parts = {part.name: part for part in settled.parts}
     marks = {piece.label: piece.mark for part in settled.parts for piece in part.pieces}
     laid = []

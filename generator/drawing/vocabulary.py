@@ -22,6 +22,13 @@ class Ink(StrEnum):
     WOOD = "wood"  # a piece's face
     WOOD_DARK = "wood-dark"  # a piece's face turned away, pockets
     WASTE = "waste"  # sheet around pieces
+    FACE_LIGHT = "face-light"  # a solid's faces, by the way they look
+    FACE_MID = "face-mid"
+    FACE_DARK = "face-dark"
+    NEW_LIGHT = "new-light"  # the same of what is new in a step
+    NEW_MID = "new-mid"
+    NEW_DARK = "new-dark"
+    NEW_LINE = "new-line"  # edges of what is new
     ENGRAVE = "engrave"  # cut files only, one for each operation
     POCKET = "pocket"
     HOLE = "hole"

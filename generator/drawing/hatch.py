@@ -1,0 +1,36 @@
+"""Hatching: what is left over."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from generator.drawing.arrow import open_path
+from generator.drawing.lettering import Box
+from generator.drawing.vocabulary import Ink, Stroke
+
+_APART = 2.2
+_WIDTH = 0.13
+
+
+def hatched(box: Box, kept_clear: Sequence[Box] = ()) -> Iterator[Stroke]:
+    """Yield lines that rise to the right over a box, broken where boxes are kept clear."""
+    x0, y0, x1, y1 = box
+    first, last = int((x0 - y1) // _APART) + 1, int((x1 - y0) // _APART)
+    for step in range(first, last + 1):
+        shift = step * _APART  # x - y along the line
+        spans = [(max(x0, y0 + shift), min(x1, y1 + shift))]
+        for left, bottom, right, top in kept_clear:
+            gap = (max(left, bottom + shift), min(right, top + shift))
+            spans = [part for span in spans for part in _without(span, gap)]
+        for start, end in spans:
+            if end - start > 0.2:
+                line = open_path((start, start - shift), (end, end - shift))
+                yield Stroke(contour=line, ink=Ink.FAINT, width=_WIDTH)
+
+
+def _without(
+    span: tuple[float, float], gap: tuple[float, float]
+) -> tuple[tuple[float, float], ...]:
+    if gap[1] <= gap[0]:
+        return (span,)
+    return (span[0], min(span[1], gap[0])), (max(span[0], gap[1]), span[1])

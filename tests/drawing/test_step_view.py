@@ -1,0 +1,268 @@
+"""Pictures of steps: what is new, where it goes, and that a printer can show every stroke."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from itertools import pairwise
+from math import dist, hypot
+
+import pytest
+import shapely
+
+from generator.assembly.assembled import BuildStep
+from generator.drawing.assembled_view import assembled_view
+from generator.drawing.exploded_view import exploded_view
+from generator.drawing.extent import extent, padded
+from generator.drawing.inset import FINGER, RADIUS, page_size
+from generator.drawing.page_plan import RIM
+from generator.drawing.paper_seat import PaperSeat, fitted
+from generator.drawing.scene import step_scene
+from generator.drawing.solid_strokes import tints
+from generator.drawing.step_view import ROOM, step_view
+from generator.drawing.vocabulary import Drawing, Ink, Label, Stroke
+from generator.geometry.facing import extent_of
+from generator.geometry.view import View
+from generator.writing.svg import svg_bytes
+from tests.drawing.built import (
+    HAND_MADE,
+    LINES,
+    NEW,
+    SAMPLE,
+    STANDING,
+    areas_of,
+    built,
+    edges_of,
+    path_of,
+    views,
+)
+
+LOOK = View(-32.0, 28.0)
+COUNTS = {"desk-rack": 3, "harbour-stool": 3, "potting-bench": 8, "tool-tote": 5}
+COUNTS |= {"stool": 3, "crate": 2}
+STEPS = [(name, number) for name, count in COUNTS.items() for number in range(count)]
+
+
+def step_of(name: str, index: int) -> tuple[BuildStep, View]:
+    _, order = built(name)
+    return order.steps[index], views(name)[index]
+
+
+def picture(name: str, index: int, **more: object) -> Drawing:
+    step, look = step_of(name, index)
+    return step_view(built(name)[0], step, look=look, **more)  # type: ignore[arg-type]
+
+
+def test_every_step_is_in_the_list() -> None:
+    assert {name: len(built(name)[1].steps) for name in (*SAMPLE, *HAND_MADE)} == COUNTS
+
+
+def words(drawing: Drawing) -> list[str]:
+    return [each.text for each in drawing.items if isinstance(each, Label)]
+
+
+def rings(drawing: Drawing) -> list[Stroke]:
+    """Circles of insets."""
+    round_ones = [
+        each
+        for each in drawing.items
+        if isinstance(each, Stroke) and each.ink is Ink.SOFT and each.contour.closed
+    ]
+    boxes = [extent([each]) for each in round_ones]
+    return [
+        each
+        for each, (left, _, right, _) in zip(round_ones, boxes, strict=True)
+        if right - left == pytest.approx(2 * RADIUS)
+    ]
+
+
+@pytest.mark.parametrize(("name", "index"), STEPS)
+def test_it_fits_the_column(name: str, index: int) -> None:
+    drawing = picture(name, index, hardware=[("Bolt M6 x 50", 2)])
+    assert drawing.width <= ROOM[0] + 1.3
+    assert drawing.height <= ROOM[1] + 1.3
+    left, bottom, right, top = extent(drawing.items)
+    assert drawing.box == pytest.approx(padded((left, bottom, right, top), 0.6))
+
+
+@pytest.mark.parametrize(("name", "index"), STEPS)
+def test_no_stroke_is_a_speck(name: str, index: int) -> None:
+    strokes = [path_of(each.contour) for each in edges_of(picture(name, index))]
+    sizes = [sum(dist(a, b) for a, b in pairwise(path)) for path in strokes]
+    assert min(sizes) >= 0.2
+
+
+@pytest.mark.parametrize(("name", "index"), STEPS)
+def test_no_stroke_runs_along_another(name: str, index: int) -> None:
+    segments = [
+        pair
+        for each in edges_of(picture(name, index))
+        if each.width in (0.35, 0.18, 0.13)  # 0.25 is also the width of leaders
+        for pair in pairwise(path_of(each.contour))
+        if dist(*pair) > 0.4
+    ]
+    lines = [shapely.LineString(pair) for pair in segments]
+    tree = shapely.STRtree(lines)
+    one, other = tree.query(lines, predicate="dwithin", distance=0.05)
+    doubled = 0.0
+    for a, b in zip(one.tolist(), other.tolist(), strict=True):
+        (p, q), (r, s) = segments[a], segments[b]
+        cross = (q[0] - p[0]) * (s[1] - r[1]) - (q[1] - p[1]) * (s[0] - r[0])
+        if a < b and abs(cross) < 0.04 * dist(p, q) * dist(r, s):
+            doubled += lines[a].intersection(lines[b].buffer(0.05, cap_style="flat")).length
+    assert doubled < 0.5
+
+
+@pytest.mark.parametrize(("name", "index"), STEPS)
+def test_new_pieces_are_coloured_and_marked_and_others_are_not(name: str, index: int) -> None:
+    step, _ = step_of(name, index)
+    drawing = picture(name, index)
+    marks = {each.label: each.mark for each in built(name)[0].pieces}
+    assert sorted(words(drawing)) == sorted(marks[label] for label in step.added)
+    assert areas_of(drawing, NEW)
+    assert bool(areas_of(drawing, STANDING)) == bool(step.standing)
+
+
+def test_three_directions_have_three_tints() -> None:
+    for azimuth in (-148.0, -32.0, 58.0, 122.0):
+        for elevation in (28.0, -25.0):
+            tones = tints(View(azimuth, elevation))
+            assert sorted(tones) == [0, 1, 2]
+            assert tones[2] == (0 if elevation > 0 else 2)
+
+
+def test_the_light_comes_from_the_left() -> None:
+    """From the right of the front the walls across x look right, those across y look left."""
+    x, y, _ = tints(View(32.0, 28.0))
+    assert y < x
+    x, y, _ = tints(View(-32.0, 28.0))
+    assert x < y
+
+
+@pytest.mark.parametrize("name", list(HAND_MADE))
+def test_the_arrow_points_the_way_the_piece_moves(name: str) -> None:
+    whole, order = built(name)
+    for step in order.steps:
+        drawing = step_view(whole, step, look=LOOK)
+        arrows = areas_of(drawing, {Ink.ACCENT})
+        assert len(arrows) == len({move.direction for move in step.moves})
+        for arrow in arrows:
+            corners = [vertex[:2] for vertex in arrow.contour.vertices]
+            tail = ((corners[0][0] + corners[6][0]) / 2, (corners[0][1] + corners[6][1]) / 2)
+            along = (corners[3][0] - tail[0], corners[3][1] - tail[1])
+            ways = [LOOK.spot(move.direction) for move in step.moves]
+            assert max(
+                (along[0] * x + along[1] * y) / hypot(*along) / hypot(x, y) for x, y in ways
+            ) == pytest.approx(1.0)
+
+
+def test_pieces_are_drawn_out_against_their_moves() -> None:
+    whole, order = built("stool")
+    scene = step_scene(whole, order.steps[-1])
+    (move,) = order.steps[-1].moves
+    away = scene.away["seat"]
+    assert away[2] > move.travel
+    assert away[:2] == pytest.approx((0.0, 0.0))
+    assert scene.away["rail"] == (0.0, 0.0, 0.0)
+    half = step_scene(whole, order.steps[-1], 0.5)
+    assert half.away["seat"][2] == pytest.approx(away[2] / 2)
+
+
+def test_guide_lines_are_broken_and_run_along_the_move() -> None:
+    step, look = step_of("harbour-stool", 2)
+    drawing = picture("harbour-stool", 2)
+    guides = [each for each in drawing.items if isinstance(each, Stroke) and each.dash]
+    assert guides
+    (x, y) = look.spot(step.moves[0].direction)
+    for each in guides:
+        (ax, ay, _), (bx, by, _) = each.contour.vertices
+        assert abs((bx - ax) * y - (by - ay) * x) < 1e-6 * hypot(x, y) + 1e-6
+
+
+@pytest.mark.parametrize(("name", "index"), STEPS)
+def test_a_joint_smaller_than_a_finger_gets_an_inset_and_no_other_does(
+    name: str, index: int
+) -> None:
+    step, look = step_of(name, index)
+    whole, _ = built(name)
+    scene = step_scene(whole, step)
+    seat: PaperSeat = fitted(look, extent_of(scene.solids(), look), padded((0.0, 0.0, *ROOM), -RIM))
+    joints = [each for each in scene.open_joints() if each.joint.kind != "face"]
+    small = any(page_size(each, seat) < FINGER for each in joints)
+    insets = rings(picture(name, index))
+    assert len(insets) <= 1
+    if insets:
+        assert small
+
+
+def test_the_bench_needs_insets() -> None:
+    assert all(rings(picture("potting-bench", index)) for index in (0, 1, 4, 5, 6, 7))
+
+
+def test_hardware_is_called_out_with_its_count() -> None:
+    drawing = picture("harbour-stool", 0, hardware=[("Bolt M6 x 50", 4), ("Barrel nut M6", 4)])
+    found = words(drawing)
+    assert found.count("4 ×") == 2
+    assert {"Bolt M6 x 50", "Barrel nut M6"} <= set(found)
+
+
+def test_a_view_from_below_says_so() -> None:
+    whole, order = built("stool")
+    below = step_view(whole, order.steps[-1], look=View(-32.0, -25.0))
+    above = step_view(whole, order.steps[-1], look=LOOK)
+    assert "Seen from below" in words(below)
+    assert "Seen from below" not in words(above)
+    assert below.description.endswith("seen from below.")
+
+
+def test_the_sentence_says_what_is_new_and_how_it_moves() -> None:
+    found = picture("harbour-stool", 2).description
+    assert found == "New: piece D moving down to the 4 that stand."
+    assert picture("desk-rack", 0).description == "New: pieces A, B set down."
+
+
+@pytest.mark.parametrize("name", SAMPLE)
+def test_the_whole_plan_is_drawn_apart_with_every_mark(name: str) -> None:
+    whole, order = built(name)
+    drawing = exploded_view(whole, order)
+    assert sorted(words(drawing)) == sorted(each.mark for each in whole.pieces)
+
+
+def test_the_finished_piece_has_its_three_sizes_in_both_units() -> None:
+    """The stool's seat is 360 wide and deep by the plan; 18 mm sheet on 450 mm sides is 468."""
+    drawing = assembled_view(built("stool")[0])
+    assert drawing.description == (
+        "Put together it is 340 mm (13 3/8 in) wide, 300 mm (11 13/16 in) deep"
+        " and 418 mm (16 15/32 in) high."
+    )
+    inches = assembled_view(built("stool")[0], first="in")
+    assert "13 3/8 in (340 mm) wide" in inches.description
+
+
+def test_the_same_plan_gives_the_same_bytes() -> None:
+    one = svg_bytes(picture("stool", 2))
+    assert one == svg_bytes(picture("stool", 2))
+
+
+def test_the_bytes_do_not_hang_on_the_order_of_sets() -> None:
+    code = (
+        "from tests.drawing.test_step_view import picture; import hashlib;"
+        "from generator.writing.svg import svg_bytes;"
+        "print(hashlib.sha256(svg_bytes(picture('crate', 1))).hexdigest())"
+    )
+    found = {
+        subprocess.run(
+            [sys.executable, "-c", code],
+            env={"PYTHONHASHSEED": seed, "PATH": ""},
+            capture_output=True,
+            check=True,
+            text=True,
+        ).stdout
+        for seed in ("1", "2", "3")
+    }
+    assert len(found) == 1
+
+
+def test_contours_are_twice_as_thick_as_creases() -> None:
+    widths = {each.width for each in edges_of(picture("stool", 2)) if each.ink in LINES}
+    assert {0.35, 0.18} <= widths
