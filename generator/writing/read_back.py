@@ -84,8 +84,8 @@ class _Way:
     @staticmethod
     def of(root: ElementTree.Element) -> _Way:
         left, bottom = map(float, root.get("data-origin", "0 0").split())
-        height = float(root.get("viewBox", "0 0 0 0").split()[3])
-        return _Way(left, bottom + height)
+        x, y, _, height = map(float, root.get("viewBox", "0 0 0 0").split())
+        return _Way(left - x, bottom + height + y)
 
     def point(self, x: float, y: float) -> Point:
         return x + self.left, self.top - y

@@ -58,6 +58,7 @@ def svg_bytes(
     decimals: int = 3,
     *,
     real_size: bool = True,
+    own_origin: bool = False,
     class_prefix: str = "",
     id_prefix: str = "",
     outlined: bool = False,
@@ -65,12 +66,14 @@ def svg_bytes(
     """Return the drawing as an SVG document; one user unit is one millimetre.
 
     With ``real_size`` the width and height say so in mm (1 in = 96 user units of CSS, so a viewer
-    shows it at full size); without, the page decides. A layer is a group with its name as id
-    (after ``id_prefix``, for several drawings on one page). ``class_prefix`` adds the classes
+    shows it at full size); without, the page decides. With ``own_origin`` the drawing's 0,0 is the
+    file's too, else that is the upper left corner of its box. A layer is a group with its name as
+    id (after ``id_prefix``, for several drawings on one page). ``class_prefix`` adds the classes
     ``PREFIXline-INK`` and ``PREFIXfill-INK``, by which a page's style sheet overrides the colours.
     ``outlined`` writes lettering as outlines, the same on every machine, instead of as text.
     """
-    look = _Look(drawing.box[0], drawing.box[3], decimals, palette, class_prefix, outlined)
+    left, top = (0.0, 0.0) if own_origin else (drawing.box[0], drawing.box[3])
+    look = _Look(left, top, decimals, palette, class_prefix, outlined)
     body = "".join(_groups(drawing, look, id_prefix))
     return f"{_opening(drawing, look, real_size)}{body}</svg>\n".encode()
 
@@ -78,13 +81,14 @@ def svg_bytes(
 def _opening(drawing: Drawing, look: _Look, real_size: bool) -> str:
     width, height = look.number(drawing.width), look.number(drawing.height)
     size = f' width="{width}mm" height="{height}mm"' if real_size else ""
+    corner = look.point(drawing.box[0], drawing.box[3])
     left, bottom = look.number(drawing.box[0]), look.number(drawing.box[1])
     origin = f' data-origin="{left} {bottom}"' if (left, bottom) != ("0", "0") else ""
     name = f' role="img" aria-label={_quoted(drawing.title)}' if drawing.title else ""
     title = f"<title>{_text(drawing.title)}</title>\n" if drawing.title else ""
     about = f"<desc>{_text(drawing.description)}</desc>\n" if drawing.description else ""
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg"{size} viewBox="0 0 {width} {height}"'
+        f'<svg xmlns="http://www.w3.org/2000/svg"{size} viewBox="{corner} {width} {height}"'
         f'{origin}{name} font-family="{_FONTS}" stroke-linejoin="round" stroke-linecap="round">\n'
         f"{title}{about}"
     )
