@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from generator.assembly.ends import SIDES
+from generator.assembly.links import kinds_that_meet
 from generator.basis.finding import Finding, error
 from generator.basis.names import did_you_mean
+from generator.model.joint import Joint
 from generator.model.part import Part
-from generator.model.plan import Joint
 from generator.model.statement import Named
 from generator.proving.naming import (
     Meant,
@@ -19,13 +21,6 @@ from generator.proving.naming import (
 )
 from generator.proving.rule import Stated
 
-_MEETS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
-    "tab": (("tab",), ("slot", "notch", "groove", "pocket", "window")),
-    "notch": (("notch", "slot"), ("notch", "slot")),
-    "fingers": (("fingers",), ("fingers",)),
-}
-"""The kinds of feature that may stand at the first and the second end of a kind of joint."""
-
 
 def joint_ends(stated: Stated) -> Iterator[Finding]:
     """Look for ends of joints that name no piece or no feature."""
@@ -33,18 +28,30 @@ def joint_ends(stated: Stated) -> Iterator[Finding]:
     for joint in stated.plan.joints:
         for end in (joint.a, joint.b):
             if not is_unread(end.name, stated.plan) and meant_by(end.name, pieces) is None:
-                yield _missing(end, pieces)
+                yield _missing(end, joint, pieces)
 
 
-def _missing(end: Named, pieces: Mapping[str, Part]) -> Finding:
+def _missing(end: Named, joint: Joint, pieces: Mapping[str, Part]) -> Finding:
     label, feature = split_feature(end.name, pieces)
     if label:
-        known = feature_names(pieces[label])
+        sides = SIDES if joint.kind == "edge" and end is joint.a else ()
+        known = (*feature_names(pieces[label]), *sides)
         message = f"`{label}` has no feature `{feature}`"
         return error("unknown-joint-feature", message, end.place, did_you_mean(feature, known))
     every = [f"{each}.{name}" for each, part in pieces.items() for name in feature_names(part)]
     message = f"no piece for `{end.name}`"
     return error("unknown-joint-piece", message, end.place, did_you_mean(end.name, every))
+
+
+def standing_piece(stated: Stated) -> Iterator[Finding]:
+    """Look for a statement of how the whole stands that goes by no piece."""
+    standing, pieces = stated.plan.standing, pieces_of(stated.plan)
+    if standing is None or is_unread(standing.piece.name, stated.plan):
+        return
+    if standing.piece.name not in pieces:
+        message = f"no piece `{standing.piece}`"
+        advice = did_you_mean(standing.piece.name, pieces)
+        yield error("unknown-standing", message, standing.piece.place, advice)
 
 
 def joint_kinds(stated: Stated) -> Iterator[Finding]:
@@ -55,7 +62,7 @@ def joint_kinds(stated: Stated) -> Iterator[Finding]:
             advice = "A joint is between two pieces."
             yield error("joint-kind", message, joint.place, advice)
         for named, meant, kinds in zip(
-            (joint.a, joint.b), ends, _MEETS.get(joint.kind, ()), strict=False
+            (joint.a, joint.b), ends, kinds_that_meet(joint.kind), strict=True
         ):
             if meant.kind not in kinds:
                 message = f"`{named.name}` is {_a(meant.kind)}"
@@ -67,7 +74,7 @@ def joint_sheets(stated: Stated) -> Iterator[Finding]:
     """Look for features that take another sheet than the one of the piece that meets them."""
     known = {use.name for use in stated.plan.sheets}
     for joint, (a, b) in _understood(stated):
-        if joint.kind == "face" or not known >= {a.part.sheet.name, b.part.sheet.name}:
+        if joint.kind in ("face", "edge") or not known >= {a.part.sheet.name, b.part.sheet.name}:
             continue
         for named, one, other in ((joint.a, a, b), (joint.b, b, a)):
             sheet = other.part.sheet.name
@@ -85,7 +92,10 @@ def _understood(stated: Stated) -> Iterator[tuple[Joint, tuple[Meant, Meant]]]:
             yield joint, (a, b)
 
 
+_PLAIN_WORDS = {"": "a piece", "fingers": "fingers", "side": "a side, such as `left`"}
+
+
 def _a(kind: str) -> str:
-    if kind == "fingers":
-        return "fingers"
+    if kind in _PLAIN_WORDS:
+        return _PLAIN_WORDS[kind]
     return f"{'an' if kind[0] in 'aeiou' else 'a'} {kind}"

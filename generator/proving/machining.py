@@ -7,6 +7,8 @@ from collections.abc import Iterator
 from generator.basis.finding import Finding, error, note, warning
 from generator.basis.lengths import mm_text
 from generator.basis.place import NOWHERE, Place
+from generator.proving.marks import feature_mark
+from generator.proving.origin import named_with_file
 from generator.settling.settled import (
     Operation,
     SettledFeature,
@@ -19,7 +21,7 @@ _SAME = 0.01
 _SOLD_AS = 3.0
 """Sheets sold in inches are called by the nearest round size in mm, so much apart at most."""
 
-_NARROW = ("slot", "notch", "hole", "pocket", "groove", "window")
+_NARROW = ("slot", "notch", "pocket", "groove", "window")
 
 
 def fits_sheet(settled: SettledPlan) -> Iterator[Finding]:
@@ -54,7 +56,8 @@ def sold_sizes(settled: SettledPlan) -> Iterator[Finding]:
         if sheet.stock.sizes and not any(_is_sold(sheet, size) for size in sheet.stock.sizes):
             message = f"`{sheet.stock.name}` is not sold as {_size(sheet.size)}"
             known = ", ".join(_size(each) for each in sheet.stock.sizes)
-            advice = f"It is sold as {known}; a size of your own goes into `stock/`."
+            name = named_with_file(sheet.stock, "sizes")
+            advice = f"{name} is sold as {known}; a size of your own goes into `stock/`."
             yield warning("size-not-sold", message, sheet.place, advice)
 
 
@@ -84,11 +87,24 @@ def cutter_enters(settled: SettledPlan) -> Iterator[Finding]:
             if narrow is None or narrow >= cutter.diameter - _SAME:
                 continue
             message = f"{feature.kind} `{part.name}.{feature.name}` is {mm_text(narrow, 2)} wide"
-            drill = feature.kind == "hole"
-            what = "drill it, or use a smaller cutter" if drill else "use a smaller cutter"
-            advice = f"Cutter `{cutter.name}` is {mm_text(cutter.diameter, 2)}: {what}."
-            make = note if drill else error
-            yield make("smaller-than-cutter", message, _place(feature, part), advice)
+            size = mm_text(cutter.diameter, 2)
+            advice = f"Cutter `{cutter.name}` is {size}: use a smaller cutter."
+            mark = feature_mark(settled, part, feature)
+            yield error("smaller-than-cutter", message, _place(feature, part), advice, mark)
+
+
+def holes_drilled(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for holes smaller than the cutter, which are drilled instead."""
+    for part in settled.parts:
+        cutter = settled.sheet(part.sheet).cutter
+        for feature in part.features:
+            if feature.kind == "hole" and feature.width.value < cutter.diameter - _SAME:
+                width = mm_text(feature.width.value, 2)
+                message = f"hole `{part.name}.{feature.name}` is {width} wide"
+                size = mm_text(cutter.diameter, 2)
+                advice = f"Cutter `{cutter.name}` is {size}: drill it, or use a smaller cutter."
+                mark = feature_mark(settled, part, feature)
+                yield note("hole-to-drill", message, _place(feature, part), advice, mark)
 
 
 def _narrowest(feature: SettledFeature) -> float | None:
@@ -116,7 +132,8 @@ def leaves_floor(settled: SettledPlan) -> Iterator[Finding]:
                 sheet = f"The sheet is {mm_text(part.thickness, 2)}"
                 message = f"{name} is {mm_text(depth.value, 2)} deep"
                 advice = f"{sheet}: cut through with a window or slot."
-                yield error("deeper-than-sheet", message, feature.place, advice)
+                mark = feature_mark(settled, part, feature)
+                yield error("deeper-than-sheet", message, feature.place, advice, mark)
         for cut in part.cuts:
             deep = cut.operation is Operation.POCKET and (cut.depth or 0) >= part.thickness - _SAME
             if deep and cut.feature not in told:

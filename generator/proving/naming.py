@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
+from generator.assembly.ends import SIDES
 from generator.model.feature import (
     Cutting,
     Engraving,
@@ -76,8 +77,11 @@ def split_feature(name: str, pieces: Iterable[str]) -> tuple[str, str]:
 def meant_by(name: str, pieces: Mapping[str, Part]) -> Meant | None:
     """Return what a joint's end means, None when the piece or the feature is not there.
 
-    Numbered copies count: ``tabs.2`` where there are several.
+    Numbered copies count: ``tabs.2`` where there are several. A piece by itself is of the empty
+    kind, a side of it (``shelf.left``) of the kind ``side``.
     """
+    if name in pieces:
+        return Meant(piece=name, part=pieces[name], feature="", kind="", takes="")
     piece, feature = split_feature(name, pieces)
     if not piece:
         return None
@@ -86,6 +90,8 @@ def meant_by(name: str, pieces: Mapping[str, Part]) -> Meant | None:
     for known, kind, takes, many in _features(part):
         if known == base and (not number or (many and number.isdigit())):
             return Meant(piece=piece, part=part, feature=feature, kind=kind, takes=takes)
+    if feature in SIDES:
+        return Meant(piece=piece, part=part, feature=feature, kind="side", takes="")
     return None
 
 

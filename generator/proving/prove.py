@@ -5,13 +5,18 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from typing import Any
 
-from generator.basis.finding import Finding, in_order
+from generator.assembly.building import Build, build_of
+from generator.basis.finding import Finding, Mark, has_errors, in_order
 from generator.model.plan import Plan
 from generator.model.stock import Stock
-from generator.proving.rule import Stated
+from generator.model.trial import Trial
+from generator.proving.rule import Rule, Stated
 from generator.proving.rules_after import RULES_AFTER
 from generator.proving.rules_before import RULES_BEFORE
+from generator.proving.rules_together import RULES_TOGETHER
+from generator.proving.silence import heard
 from generator.settling.settle import settle
 from generator.settling.settled import FitVariant, SettledPlan
 from generator.settling.variant import drawn_variant, variants
@@ -19,17 +24,30 @@ from generator.settling.variant import drawn_variant, variants
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Proof:
-    """A plan with all that was found; ``drawn`` and ``variants`` only where all of it settles."""
+    """A plan with all that was found; ``drawn`` and ``variants`` only where all of it settles.
+
+    ``build`` is the plan put together, None besides where its joints put no piece anywhere.
+    """
 
     plan: Plan
     drawn: SettledPlan | None
     variants: tuple[SettledPlan, ...]
     findings: tuple[Finding, ...]
+    build: Build | None = None
 
 
-def prove_plan(plan: Plan, stock: Stock) -> Proof:
-    """Prove a plan at every thickness it is published for."""
-    stated = Stated(plan=plan, stock=stock)
+RULES: tuple[Rule[Any], ...] = (*RULES_BEFORE, *RULES_AFTER, *RULES_TOGETHER)
+
+SEVERITIES = {id: rule.severity for rule in RULES for id in rule.ids}
+"""How much the findings of each id weigh."""
+
+
+def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proof:
+    """Prove a plan at every thickness it is published for.
+
+    ``trials`` are the workshop's log: what came out clean there outranks published ranges.
+    """
+    stated = Stated(plan=plan, stock=stock, trials=trials)
     findings = [finding for rule in RULES_BEFORE for finding in rule.check(stated)]
     choices, faults = variants(plan, stock)
     findings += faults
@@ -38,11 +56,17 @@ def prove_plan(plan: Plan, stock: Stock) -> Proof:
     aim = drawn_variant(plan, stock)
     drawn = next((each for each in settled if each.variant == aim), None)
     complete = drawn is not None and len(settled) == len(choices)
+    # What is wrong so far would be blamed again on the joints it spoils.
+    sound = complete and not plan.unread and not has_errors(findings)
+    build = build_of(drawn, settled) if drawn is not None and sound else None
+    if build is not None:
+        findings += [finding for rule in RULES_TOGETHER for finding in rule.check(build)]
     return Proof(
         plan=plan,
         drawn=drawn if complete else None,
         variants=tuple(settled) if complete else (),
-        findings=in_order(findings),
+        findings=in_order(heard(findings, plan, SEVERITIES, complete=complete)),
+        build=build,
     )
 
 
@@ -84,15 +108,25 @@ def folded(found: Iterable[tuple[FitVariant, Finding]], count: int) -> tuple[Fin
 
 def _told(group: Sequence[tuple[FitVariant, Finding]], count: int) -> Finding:
     variant, finding = group[0]
+    finding = replace(finding, mark=_merged([each.mark for at, each in group if at == variant]))
     concerned = len({each.label for each, _ in group})
     if concerned == count:
         return finding
     return replace(finding, message=f"{finding.message} (at {variant.label})")
 
 
-_NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?(?= mm)|\.[0-9]+(?=`)")
+def _merged(marks: Sequence[Mark | None]) -> Mark | None:
+    """Return one mark with the rings of all, those of one part."""
+    known = [each for each in marks if each is not None]
+    if not known:
+        return None
+    rings = (ring for each in known if each.part == known[0].part for ring in each.rings)
+    return replace(known[0], rings=tuple(dict.fromkeys(rings)))
+
+
+_NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?(?= mm| kg)|\.[0-9]+(?=`)")
 
 
 def _without_numbers(text: str) -> str:
-    """Return a message without its lengths and the numbers of copies; other numbers stay."""
+    """Return a message without its lengths, masses and the numbers of copies; others stay."""
     return _NUMBER.sub("#", text)

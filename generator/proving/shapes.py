@@ -10,6 +10,7 @@ from generator.basis.lengths import mm_text
 from generator.geometry.boolean import contains, distance, intersects
 from generator.geometry.contour import Contour, Region
 from generator.geometry.measure import Box, bounds
+from generator.proving.marks import feature_mark
 from generator.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 _SLACK = 0.01
@@ -24,24 +25,30 @@ def features_inside(settled: SettledPlan) -> Iterator[Finding]:
         whole = Region(part.plain.outer)
         for feature in part.features:
             if feature.kind in _INNER:
-                yield from _reaches_out(part, feature, whole)
+                yield from _reaches_out(settled, part, feature, whole)
             elif feature.kind == "groove" and not intersects(whole, feature.shape[0]):
-                yield _outside(part, feature, "outside", feature.shape[0])
+                yield _outside(settled, part, feature, "outside", feature.shape[0])
 
 
-def _reaches_out(part: SettledPart, feature: SettledFeature, whole: Region) -> Iterator[Finding]:
+def _reaches_out(
+    settled: SettledPlan, part: SettledPart, feature: SettledFeature, whole: Region
+) -> Iterator[Finding]:
     for contour in feature.shape:
         if not contains(whole, contour, _SLACK):
             partly = any(_touches(whole, each) for each in feature.shape)
-            yield _outside(part, feature, "partly outside" if partly else "outside", contour)
+            where = "partly outside" if partly else "outside"
+            yield _outside(settled, part, feature, where, contour)
             return
 
 
-def _outside(part: SettledPart, feature: SettledFeature, where: str, contour: Contour) -> Finding:
+def _outside(
+    settled: SettledPlan, part: SettledPart, feature: SettledFeature, where: str, contour: Contour
+) -> Finding:
     box = bounds(contour)
     message = f"{feature.kind} `{part.name}.{feature.name}` lies {where} the part"
     advice = f"It reaches from {_spot(box.x0, box.y0)} to {_spot(box.x1, box.y1)}."
-    return error("feature-outside", message, feature.place, advice)
+    mark = feature_mark(settled, part, feature)
+    return error("feature-outside", message, feature.place, advice, mark)
 
 
 def _touches(whole: Region, contour: Contour) -> bool:
@@ -65,7 +72,8 @@ def overlapping_features(settled: SettledPlan) -> Iterator[Finding]:
                 names = f"`{part.name}.{one[0].name}` and `{other[0].name}`"
                 advice = "Move them apart, or make one feature of the two."
                 message = f"{names} run into each other"
-                yield warning("features-overlap", message, other[0].place, advice)
+                mark = feature_mark(settled, part, one[0], other[0])
+                yield warning("features-overlap", message, other[0].place, advice, mark)
 
 
 def _placed(feature: SettledFeature) -> Placed:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from generator.basis.finding import Finding, Severity
-from tests.plans import RACK, proved
+from tests.plans import RACK, proved, remarks
 from tests.settling.panels import findings_of
 
 Told = list[tuple[str, str]]
@@ -102,14 +102,15 @@ def test_a_part_cut_away_altogether_is_told() -> None:
 def test_relief_that_cuts_a_part_in_two_is_told() -> None:
     # Walls of 1 mm at its ends stand, but reliefs of a radius of 3 mm go through them.
     text = "s: {slot: {at: [200, 150], length: 298, angle: 90, takes: ply}}"
-    assert told(findings_of(text.replace("takes: ply", "width: 20"))) == []
+    wide = told(findings_of(text.replace("takes: ply", "width: 20")))
+    assert wide == [("breaks-out", "1 mm of wood between slot `panel.s` and the edge")]
     # The two halves, and what stands between the two reliefs at either end.
     expected = [("falls-apart", "part `panel` falls into 4 pieces")]
     assert told(findings_of(text, relief="sideways")) == expected
 
 
 def test_a_size_that_is_not_sold_is_a_warning() -> None:
-    found = proved(RACK.replace("size: 2440 x 1220", "size: 2000 x 1000")).findings
+    found = remarks(RACK.replace("size: 2440 x 1220", "size: 2000 x 1000"))
     assert [(each.rule, each.severity) for each in found] == [("size-not-sold", Severity.WARNING)]
     assert found[0].message == "`birch-plywood-18` is not sold as 2000 mm x 1000 mm"
 
@@ -117,10 +118,10 @@ def test_a_size_that_is_not_sold_is_a_warning() -> None:
 def test_a_size_in_inches_is_that_in_millimetres_within_the_trade() -> None:
     # 96 x 48 in is 2438.4 x 1219.2 mm, sold as 2440 x 1220; mills allow 3 to 4 mm on either side
     # (birch plywood mill, table of size tolerances).
-    assert proved(RACK.replace("size: 2440 x 1220", "size: 96 in x 48 in")).findings == ()
+    assert remarks(RACK.replace("size: 2440 x 1220", "size: 96 in x 48 in")) == []
 
 
 def test_a_gap_that_the_cutter_does_not_pass_is_an_error() -> None:
     found = proved(RACK.replace("fit: 0.1}", "fit: 0.1, gap: 5}")).findings
     assert told(found) == [("gap-too-small", "the gap is 5 mm on sheet `ply`")]
-    assert proved(RACK.replace("fit: 0.1}", "fit: 0.1, gap: 6}")).findings == ()
+    assert remarks(RACK.replace("fit: 0.1}", "fit: 0.1, gap: 6}")) == []

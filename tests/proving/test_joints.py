@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from generator.basis.finding import Severity
 from tests.plans import proved
 
 PLAN = """\
@@ -42,9 +41,20 @@ releases: {1.0.0: {date: 2026-10-02, changed: First.}}
 """
 
 
+OF_NAMES = ("joint-kind", "joint-sheet", "unknown-joint-piece", "unknown-joint-feature")
+
+
 def remarks(joint: str) -> list[tuple[str, str, str]]:
     found = proved(PLAN.replace("JOINT", joint)).findings
-    return [(f.rule, f.message, f.advice) for f in found if f.severity is not Severity.NOTE]
+    return [(f.rule, f.message, f.advice) for f in found if f.rule in OF_NAMES]
+
+
+def test_the_whole_stands_by_a_piece_that_is_there() -> None:
+    text = PLAN.replace("joints:", "standing: {piece: sied.left, looks: left}\njoints:")
+    found = proved(text.replace("JOINT", "tab: rail.tabs.2, into: side.left.opening")).findings
+    assert [(f.message, f.advice) for f in found if f.rule == "unknown-standing"] == [
+        ("no piece `sied.left`", "Did you mean `side.left`?")
+    ]
 
 
 @pytest.mark.parametrize(
@@ -55,7 +65,10 @@ def remarks(joint: str) -> list[tuple[str, str, str]]:
         "tab: back.tab, into: side.right.thin-opening",
         "notch: side.left.crossing, with: rail.crossing",
         "fingers: side.left.corner, with: side.right.corner",
-        "face: side.left.bolt.2, on: back.tab",
+        "face: side.left.bolt, on: side.right.bolt",
+        "face: back, on: side.left, at: [10, 10]",
+        "edge: rail.left, on: side.left.bolt",
+        "wedge: back, through: side.left.thin-opening",
     ],
 )
 def test_joints_that_can_be_made_are_not_remarked_on(joint: str) -> None:
