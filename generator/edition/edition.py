@@ -3,14 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
+from generator.assembly.building import Build
+from generator.drawing.vocabulary import Drawing
+from generator.layouts.boards import BoardPlan
 from generator.layouts.layout import Layout
+from generator.layouts.saw_sheet import SawSheet
 from generator.model.plan import Plan
 from generator.model.trial import Trial
 from generator.model.workshop import Identity
 from generator.settling.settled import SettledPlan
+from generator.shop.cost import CopiesCost
+from generator.shop.cut_time import CutTime
+from generator.shop.mass import Weight, weight_of
 from generator.shop.rows import BoardRow, CostRow, HardwareRow, PartRow, SheetRow
+from generator.shop.span import SpanResult
+from generator.shop.wear import CutterWear, wear_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,7 +28,11 @@ class Edition:
 
     ``settled`` is the variant the plan is drawn for, ``variants`` all of them in order of
     thickness. ``trials`` are only those that the maker marked public. ``pictures`` maps a path of
-    the plan folder (``photos/finished.png``) to the picture's bytes, ready to print.
+    the plan folder (``photos/finished.png``) to the picture's bytes, ready to print. ``build`` is
+    the plan put together, None where its joints put no piece anywhere; ``drawings`` its pictures:
+    ``assembled``, ``exploded`` and ``step-N``. ``times`` are those of the layout's sheets in their
+    order, ``copies`` what one and more copies cost, ``spans`` what the plan's spans carry,
+    ``saw`` the sheets as a saw cuts them, ``board_plans`` how boards are cut from lengths sold.
     """
 
     identity: Identity
@@ -31,11 +44,32 @@ class Edition:
     hardware: tuple[HardwareRow, ...]
     sheets: tuple[SheetRow, ...]
     boards: tuple[BoardRow, ...]
-    costs: tuple[CostRow, ...]
     trials: tuple[Trial, ...]
     pictures: Mapping[str, bytes]
+    build: Build | None = None
+    drawings: Mapping[str, Drawing] = field(default_factory=dict)
+    times: tuple[CutTime, ...] = ()
+    copies: tuple[CopiesCost, ...] = ()
+    spans: tuple[SpanResult, ...] = ()
+    saw: tuple[SawSheet, ...] = ()
+    board_plans: tuple[BoardPlan, ...] = ()
 
     @property
     def name(self) -> str:
         """The plan's folder name, which is its address."""
         return self.plan.name
+
+    @property
+    def costs(self) -> tuple[CostRow, ...]:
+        """What one copy costs, line by line."""
+        return self.copies[0].lines if self.copies else ()
+
+    @property
+    def wear(self) -> tuple[CutterWear, ...]:
+        """What each cutter does over all sheets."""
+        return wear_of(self.times)
+
+    @property
+    def weight(self) -> Weight:
+        """What one copy weighs."""
+        return weight_of(self.settled)

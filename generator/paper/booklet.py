@@ -10,16 +10,19 @@ from generator.model.stock import PaperStock
 from generator.paper.band import Band, Bands, beside, blank, indented, kept, marked
 from generator.paper.choosing import choosing_section, coupon_section
 from generator.paper.cover import cover
+from generator.paper.cutting import cutting_section
 from generator.paper.document import about
 from generator.paper.endmatter import colophon_section, questions_section, releases_section
 from generator.paper.flow import leaves, page_of
 from generator.paper.grid import Grid
 from generator.paper.lists import buying_section, parts_section
+from generator.paper.loads import loads_section
 from generator.paper.part_pages import parts_drawn_section, sheets_section
 from generator.paper.safety import safety_section
 from generator.paper.section import foot_of, label
 from generator.paper.steps import steps_section
 from generator.paper.type import READING, READING_LEADING
+from generator.paper.whole import whole_section
 from generator.writing.page import Mark, Page, Role, Run, Text
 from generator.writing.pdf import pdf_bytes
 
@@ -33,7 +36,10 @@ SECTIONS: tuple[Section, ...] = (
     buying_section,
     parts_drawn_section,
     sheets_section,
+    cutting_section,
+    whole_section,
     steps_section,
+    loads_section,
     questions_section,
     releases_section,
     colophon_section,

@@ -1,9 +1,8 @@
-"""The lists of a booklet: parts, hardware, sheets, boards, costs."""
+"""The lists of a booklet: parts, hardware, sheets, boards."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from decimal import Decimal
 
 from generator.basis.lengths import inch_text, mm_number
 from generator.basis.words import counted
@@ -13,8 +12,7 @@ from generator.paper.grid import Grid
 from generator.paper.ledger import Cell, Column, strong_cell, table
 from generator.paper.phrases import drawn_for, size_cells, size_heads
 from generator.paper.section import hung, note, section
-from generator.paper.type import CELL, CELL_SOFT, CELL_STRONG
-from generator.shop.lists import known_total
+from generator.paper.type import CELL_SOFT, CELL_STRONG
 from generator.shop.rows import PartRow
 from generator.writing.page import Run
 
@@ -73,12 +71,11 @@ def _marks(marks: Sequence[str]) -> str:
 
 
 def buying_section(edition: Edition, grid: Grid) -> Bands:
-    """Return sheets, boards, hardware and, where a price is known, costs."""
+    """Return sheets, boards and hardware."""
     lists = (
         ("Sheets", _sheets(edition, grid)),
         ("Boards", _boards(edition, grid)),
         ("Hardware", _hardware(edition, grid)),
-        ("Costs", _costs(edition, grid)),
     )
     bands: list[Band] = []
     for head, body in lists:
@@ -143,30 +140,3 @@ def _hardware(edition: Edition, grid: Grid) -> Bands:
     words = "Counts are summed over the steps: pieces, not packs."
     listed = table(columns, rows, grid.main)
     return (*listed, *note(words, grid.main)) if listed else ()
-
-
-def _costs(edition: Edition, grid: Grid) -> Bands:
-    known = [row for row in edition.costs if row.total is not None]
-    if not known:
-        return ()
-    currency = edition.identity.currency
-    columns = (
-        Column(head="Count", number=True),
-        Column(head="What", grows=True),
-        Column(head=f"Each, {currency}", number=True),
-        Column(head=f"Total, {currency}", number=True),
-    )
-    rows: list[tuple[Cell, ...]] = [
-        (str(row.count), row.what, _amount(row.price), _amount(row.total)) for row in edition.costs
-    ]
-    whole = known_total(known)
-    unknown = len(edition.costs) - len(known)
-    rows.append(("", strong_cell("Together"), "", (Run(f"{whole:.2f}", CELL_STRONG),)))
-    words = "Prices are the maker’s own; yours will differ."
-    if unknown:
-        words += f" No price is known for {counted(unknown, 'line')} of the list."
-    return (*table(columns, rows, grid.main), *note(words, grid.main))
-
-
-def _amount(value: Decimal | None) -> Cell:
-    return "–" if value is None else (Run(f"{value:.2f}", CELL),)

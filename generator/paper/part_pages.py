@@ -11,6 +11,7 @@ from generator.drawing.layout_view import layout_view
 from generator.drawing.part_view import part_view
 from generator.drawing.vocabulary import Drawing
 from generator.edition.edition import Edition
+from generator.edition.sheet_count import counted_as
 from generator.layouts.layout import SheetLayout
 from generator.paper.band import Band, Bands, beside, indented, kept, paragraph, spaced
 from generator.paper.grid import Grid
@@ -130,6 +131,11 @@ def sheet_words(edition: Edition, layout: SheetLayout) -> str:
     return f"{sheet.stock.title} ({sheet.name}), drawn for a measured {mm_text(sheet.thickness, 2)}"
 
 
+def _count(edition: Edition, layout: SheetLayout) -> str:
+    words = counted_as(edition).get(layout.sheet)
+    return f" {words[:1].upper()}{words[1:]}." if words else ""
+
+
 def sheet_page(
     edition: Edition, layout: SheetLayout, grid: Grid, *, bookmark: bool = False
 ) -> Bands:
@@ -145,7 +151,7 @@ def sheet_page(
     grain = edition.settled.sheet(layout.sheet).stock.grain
     words = (
         f"{sheet_words(edition, layout)}. {size_text(*layout.size, first)}, show face up"
-        f"{', grain from left to right' if grain else ''}."
+        f"{', grain from left to right' if grain else ''}.{_count(edition, layout)}"
     )
     return (
         *kept(title, with_next=True),

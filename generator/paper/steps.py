@@ -6,12 +6,13 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from generator.basis.lengths import mm_number
+from generator.drawing.build_views import step_name
 from generator.drawing.vocabulary import Ink
 from generator.edition.edition import Edition
 from generator.model.plan import Step
 from generator.paper.band import Band, Bands, beside, indented, kept, paragraph, spaced, total
 from generator.paper.grid import Grid
-from generator.paper.picture import captioned, photo_band, photo_caption
+from generator.paper.picture import captioned, drawing_band, photo_band, photo_caption
 from generator.paper.running_text import prose
 from generator.paper.section import hairline, section, warned, whole
 from generator.paper.type import (
@@ -29,6 +30,7 @@ from generator.writing.typeface import MM_PER_POINT, Style
 TITLE = "Putting it together"
 _STEP_SPACE = 7.5
 _SHARE_PHOTO = 0.26  # of the page's height, so that two steps share a page
+_SHARE_DRAWING = 0.34  # a drawing carries marks and hardware to be read
 _TITLE_LEADING = 17 * MM_PER_POINT
 
 
@@ -47,18 +49,21 @@ def steps_section(edition: Edition, grid: Grid) -> Bands:
 
 def _step(edition: Edition, step: Step, number: int, grid: Grid) -> Bands:
     left = _side(edition, step, number, grid.label)
-    right = indented(_telling(edition, step, grid), grid.main_x)
+    right = indented(_telling(edition, step, number, grid), grid.main_x)
     if total(left) > grid.height:  # no page holds such a list: it comes first
         return (*left, *spaced(right, _STEP_SPACE))
     return beside(left, right)
 
 
-def _telling(edition: Edition, step: Step, grid: Grid) -> Bands:
+def _telling(edition: Edition, step: Step, number: int, grid: Grid) -> Bands:
     measure = grid.main
     title = paragraph((Run(step.title, HEADING),), measure, _TITLE_LEADING, role=Role.HEADING)
     bands: list[Band] = list(kept(title, with_next=True))
-    photo = step.photo
-    if photo is not None and photo.file in edition.pictures:
+    photo, drawing = step.photo, edition.drawings.get(step_name(number))
+    if drawing is not None:
+        picture = drawing_band(drawing, measure, _SHARE_DRAWING * grid.height)
+        bands += spaced(kept((picture,), with_next=bool(step.text)), 2.5)
+    elif photo is not None and photo.file in edition.pictures:
         picture = photo_band(
             edition.pictures[photo.file], photo, grid.main, _SHARE_PHOTO * grid.height
         )

@@ -28,6 +28,7 @@ from generator.settling.settled import (
     SettledPlan,
     SettledSheet,
 )
+from generator.shop.cost import CopiesCost
 from generator.shop.rows import BoardRow, CostRow, HardwareRow, PartRow, SheetRow
 from tests.paper.stool_plan import PLAN
 
@@ -201,6 +202,13 @@ def _rows(settled: SettledPlan) -> tuple[PartRow, ...]:
     )
 
 
+def _cost(copies: int) -> CopiesCost:
+    price = Decimal("92.50")
+    ply = CostRow(what="Birch plywood 18 mm", count=copies, price=price, total=price * copies)
+    pine = CostRow(what="Pine 45 × 45", count=copies, price=None, total=None)
+    return CopiesCost(copies=copies, sheets=copies, lines=(ply, pine))
+
+
 def stool(units_first: str = "mm") -> Edition:
     """Return the edition of an invented stool at 17.8 mm, published for three thicknesses."""
     settled = settled_at(PLAN, 17.8)
@@ -243,15 +251,7 @@ def stool(units_first: str = "mm") -> Edition:
                 name="foot", title="Pine 45 × 45", thickness=45, width=45, length=300.0, count=1
             ),
         ),
-        costs=(
-            CostRow(
-                what="Birch plywood 18 mm",
-                count=1,
-                price=Decimal("92.50"),
-                total=Decimal("92.50"),
-            ),
-            CostRow(what="Pine 45 × 45", count=1, price=None, total=None),
-        ),
+        copies=(_cost(1), _cost(2)),
         trials=(),
         pictures={"photos/finished.jpg": picture(), "photos/rail.jpg": picture(900, 700)},
     )

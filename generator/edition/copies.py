@@ -1,0 +1,15 @@
+"""Several copies of a plan, in words: one place for page and booklet."""
+
+from __future__ import annotations
+
+from generator.edition.edition import Edition
+
+TOGETHER = "Sheets are counted for all copies laid out together."
+APART = "Every copy is counted with whole sheets of its own; laid out together they may take fewer."
+
+
+def copies_remark(edition: Edition) -> str:
+    """Return how the sheets of several copies were counted."""
+    counted = {name for name, table in edition.layout.copies if len(table) >= len(edition.copies)}
+    used = {sheet.sheet for sheet in edition.layout.sheets}
+    return TOGETHER if used <= counted else APART
