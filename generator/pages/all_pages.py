@@ -6,15 +6,18 @@ from generator.pages.feed import feed_xml
 from generator.pages.home import home_page, not_found_page, own_page, plans_index
 from generator.pages.log import log_page
 from generator.pages.plan import plan_page, steps_page
+from generator.pages.setup import has_setup, setup_page
 from generator.pages.site import Site
 from generator.pages.sitemap import sitemap_xml
+from generator.pages.stock import stock_page
 from generator.pages.theme import stylesheet
 
 
 def site_texts(site: Site) -> dict[str, str]:
     """Return all pages, the feed, the site map and the style sheet, as text by path.
 
-    Without a base address there is no site map; without public trials there is no log.
+    Without a base address there is no site map; without public trials there is no log,
+    without stock no page of the library.
     """
     texts = {f"{page.name}/index.html": own_page(site, page) for page in site.pages}
     texts |= {
@@ -28,7 +31,11 @@ def site_texts(site: Site) -> dict[str, str]:
         texts[f"plans/{edition.name}/index.html"] = plan_page(site, edition)
         if edition.plan.steps:
             texts[f"plans/{edition.name}/steps/index.html"] = steps_page(site, edition)
+        if has_setup(site, edition):
+            texts[f"plans/{edition.name}/setup/index.html"] = setup_page(site, edition)
     if site.trials:
         texts["log/index.html"] = log_page(site)
+    if site.has_stock:
+        texts["stock/index.html"] = stock_page(site)
     sitemap = sitemap_xml(site)
     return texts if sitemap is None else {**texts, "sitemap.xml": sitemap}

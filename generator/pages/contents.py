@@ -8,7 +8,10 @@ from urllib.parse import quote
 
 _PURPOSES: dict[str, str] = {
     "": "Read these first.",
-    "cut": "Cut files for a router, one folder for each thickness of sheet.",
+    "cut": (
+        "Cut files for a router, one folder for each thickness of sheet; engravings alone, "
+        "centred, in engravings."
+    ),
     "templates": "Full-size paper templates to cut by, one folder for each thickness of sheet.",
     "lists": "What to cut and what to buy, as tables that any spreadsheet opens.",
     "setup": "For the machine: where the sheet lies, which cutter, in which order.",

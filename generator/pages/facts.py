@@ -5,24 +5,26 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.basis.lengths import both_text
-from generator.basis.words import counted, day_text
+from generator.basis.masses import mass_text
+from generator.basis.words import counted, day_text, listed, minutes_text
+from generator.edition.cutting import ROUTER, cutting_of
 from generator.edition.edition import Edition
-from generator.pages.words import (
-    mass_text,
-    minutes_text,
-    range_text,
-    size_text,
-)
+from generator.pages.steps import hardware_title
+from generator.pages.words import range_text, size_text
 
 Lines = tuple[tuple[str, ...], ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fact:
-    """A head and its lines; of each line the first text is the chief one, the rest is small."""
+    """A head and its lines; of each line the first text is the chief one, the rest is small.
+
+    ``href`` leads to what it rests on, on the plan's own page.
+    """
 
     head: str
     lines: Lines
+    href: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +46,7 @@ def facts(edition: Edition) -> tuple[Fact, ...]:
         Fact(head="Boards", lines=_boards(edition)),
         Fact(head="Pieces", lines=_pieces(edition)),
         Fact(head="Weight", lines=_mass(edition)),
+        Fact(head="Time to cut", lines=_cutting(edition), href="#cutting-time"),
         Fact(head="Time to put together", lines=_time(edition)),
     )
     return tuple(fact for fact in found if fact.lines)
@@ -118,10 +121,20 @@ def _pieces(edition: Edition) -> Lines:
 
 
 def _mass(edition: Edition) -> Lines:
-    mass = sum(row.mass * row.count for row in edition.parts)
-    mass += sum(each.mass * each.use.count for each in edition.settled.boards)
-    text = mass_text(mass, edition.identity.units_first)
-    return ((f"about {text}", "without hardware"),) if mass else ()
+    weight = edition.weight
+    if not weight.total:
+        return ()
+    titles = [hardware_title(edition, item) for item in weight.unweighed]
+    beside = f"without {listed(titles)}" if titles else "hardware and all"
+    return ((f"about {mass_text(weight.total, edition.identity.units_first)}", beside),)
+
+
+def _cutting(edition: Edition) -> Lines:
+    found = cutting_of(edition)
+    if found is None:
+        return ()
+    sheets = "" if found.whole else f"{found.known}, "
+    return ((f"about {minutes_text(found.minutes)}", f"{sheets}on {ROUTER}"),)
 
 
 def _time(edition: Edition) -> Lines:

@@ -31,7 +31,8 @@ class Frame:
 
     ``root`` leads from the page to the site's root (``../../``); ``canonical`` and ``image`` are
     absolute or empty; ``style`` is set for a page that must stand alone, else ``stylesheet``.
-    ``release`` names the plan's release, so that it stands on every print of its pages.
+    ``release`` names the plan's release, so that it stands on every print of its pages; ``stock``
+    leads to the page of the library, or is empty.
     """
 
     language: str
@@ -46,6 +47,7 @@ class Frame:
     kind: str = "website"
     stylesheet: str = ""
     feed: str = ""
+    stock: str = ""
     style: str = ""
     maker: str = ""
     contact: str = ""
@@ -72,6 +74,7 @@ def site_frame(
         kind=kind,
         stylesheet=f"{root}{site.stylesheet}",
         feed=f"{root}feed.xml",
+        stock=f"{root}stock/index.html" if site.has_stock else "",
         maker=site.identity.maker,
         contact=contact_href(site.identity.contact),
     )

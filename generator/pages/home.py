@@ -82,6 +82,7 @@ def not_found_page(site: Site) -> str:
         style=inline_style(),
         home=f"{base}index.html",
         feed=f"{base}feed.xml",
+        stock=f"{base}{frame.stock}" if frame.stock else "",
         menu=tuple(replace(each, href=f"{base}{each.href}", here=False) for each in frame.menu),
     )
     return render("missing.html", frame=frame, plans=f"{base}plans/index.html")

@@ -11,20 +11,15 @@ from markupsafe import Markup
 from generator.edition.edition import Edition
 from generator.model.plan import NO_DAY, Step
 from generator.pages.licences import licence_note
+from generator.pages.script_data import script_data
 from generator.pages.site import Site, last_day
-from generator.pages.theme import cleaned
 from generator.pages.words import size_text
 
 
 def howto_script(site: Site, edition: Edition, image: str) -> Markup:
-    """Return the JSON text of a script element; ``image`` is an absolute address or empty.
-
-    ``<``, ``>`` and ``&`` are written as escapes, so that no text can end the element.
-    """
-    text = json.dumps(_howto(site, edition, image), ensure_ascii=False, sort_keys=True)
-    for sign in "<>&\u2028\u2029":
-        text = text.replace(sign, f"\\u{ord(sign):04x}")
-    return Markup(cleaned(text))
+    """Return the JSON text of a script element; ``image`` is an absolute address or empty."""
+    found = _howto(site, edition, image)
+    return script_data(json.dumps(found, ensure_ascii=False, sort_keys=True))
 
 
 def _howto(site: Site, edition: Edition, image: str) -> dict[str, Any]:

@@ -8,7 +8,11 @@ from typing import Any
 from markupsafe import Markup
 
 from generator.edition.cautions import CAUTIONS, OPENING
+from generator.edition.copies import copies_remark
+from generator.edition.cutting import cutting_of
 from generator.edition.edition import Edition
+from generator.edition.loads import loads_of
+from generator.edition.sheet_count import counted_as
 from generator.layouts.layout import SheetLayout
 from generator.pages.answers import usual_answers
 from generator.pages.choosing import coupon_tables, folder_rows, sheet_titles
@@ -19,10 +23,13 @@ from generator.pages.licences import RULES, licence_note
 from generator.pages.links import contact_href, mail_address, report_href, web_href
 from generator.pages.photos import cover_of, shown
 from generator.pages.releases import newest_first
+from generator.pages.setup import has_setup
 from generator.pages.site import Site
 from generator.pages.steps import marks_by_label, step_views
 from generator.pages.theme import render
 from generator.pages.trial_view import TrialView, trial_views
+from generator.pages.viewer import Viewer, viewer_of
+from generator.pages.whole import whole_of
 from generator.shop.lists import known_total
 
 _REPORT = """\
@@ -53,9 +60,16 @@ def plan_page(site: Site, edition: Edition) -> str:
         sheet_titles=sheet_titles(edition),
         titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},
         layouts=_layouts(edition),
+        setup=has_setup(site, edition),
+        cutting=cutting_of(edition),
+        copies_remark=copies_remark(edition),
+        loads=loads_of(edition),
         total=known_total(edition.costs),
         unpriced=sum(row.total is None for row in edition.costs),
         tools=tools(edition),
+        whole=whole_of(edition),
+        counted_as=counted_as(edition),
+        viewer=_viewer(site, edition),
         video=web_href(plan.video.url) if plan.video else "",
         answers=usual_answers(edition),
         trials=_trials(site, edition),
@@ -114,6 +128,12 @@ def _common(site: Site, edition: Edition, depth: str = "../../") -> dict[str, An
         "contact": contact_href(edition.identity.contact),
         "mail": mail_address(edition.identity.contact),
     }
+
+
+def _viewer(site: Site, edition: Edition) -> Viewer | None:
+    """Return the plan in 3-D where the site has its model: it carries the exact geometry."""
+    data = site.files[edition.name].model
+    return viewer_of(edition.plan.title, data) if data else None
 
 
 def _trials(site: Site, edition: Edition) -> tuple[TrialView, ...]:

@@ -8,6 +8,7 @@ from datetime import date
 
 from generator.edition.edition import Edition
 from generator.model.plan import NO_DAY
+from generator.model.stock import Stock
 from generator.model.trial import Trial
 from generator.model.workshop import Identity, Page
 
@@ -38,26 +39,33 @@ class PlanFiles:
     """What was written for a plan.
 
     ``pictures`` maps a name to inline SVG markup: ``sheet-N`` (layout of sheet N), ``part-NAME``,
-    ``coupon-SHEET``, ``step-N``, ``cover``; a name that is missing is not shown. ``photos`` maps a
-    path of the plan folder to its files. ``preview`` is the path of a PNG that stands for the plan
-    where it has no photo; empty when there is none.
+    ``coupon-SHEET``, ``setup-N`` (sheet N on the machine), ``art-PART-NAME``, ``step-N``,
+    ``assembled``, ``exploded``, ``cover``; a name that is missing is not shown.
+    ``photos`` maps a path of the plan folder to its files. ``preview`` is the path of a
+    PNG that stands for the plan where it has no photo; empty when there is none. ``model`` is the
+    data of its 3-D view, empty where it has none on the site.
     """
 
     download: Download
     pictures: Mapping[str, str] = field(default_factory=dict)
     photos: Mapping[str, tuple[PhotoFile, ...]] = field(default_factory=dict)
     preview: str = ""
+    model: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Site:
-    """A whole site. ``files`` is by plan name; ``trials`` are those marked public."""
+    """A whole site. ``files`` is by plan name; ``trials`` are those marked public.
+
+    ``stock`` is what the page of the library shows; an empty one has no page.
+    """
 
     identity: Identity
     editions: tuple[Edition, ...]
     files: Mapping[str, PlanFiles]
     pages: tuple[Page, ...] = ()
     trials: tuple[Trial, ...] = ()
+    stock: Stock = field(default_factory=Stock)
     log_photos: Mapping[str, tuple[PhotoFile, ...]] = field(default_factory=dict)
     stylesheet: str = STYLESHEET
 
@@ -66,6 +74,11 @@ class Site:
         """The site's own address with a slash at its end, or empty where none is stated."""
         stated = self.identity.base_url.strip()
         return f"{stated.rstrip('/')}/" if stated else ""
+
+    @property
+    def has_stock(self) -> bool:
+        """Whether there is a library to show."""
+        return self.stock != Stock()
 
     @property
     def updated(self) -> date:

@@ -7,6 +7,7 @@ from datetime import date
 
 from generator.edition.edition import Edition
 from generator.model.plan import NO_DAY
+from generator.pages.setup import has_setup
 from generator.pages.site import Site, last_day
 from generator.pages.theme import render
 
@@ -34,6 +35,8 @@ def sitemap_xml(site: Site) -> str | None:
     for edition in site.newest_first():
         found += _of_plan(site, edition)
     found += [_at(site, f"{page.name}/", NO_DAY) for page in site.pages]
+    if site.has_stock:
+        found.append(_at(site, "stock/", NO_DAY))
     if site.trials:
         found.append(_at(site, "log/", max(each.date for each in site.trials)))
     return render("sitemap.xml", locations=found[:MOST_ADDRESSES])
@@ -42,6 +45,7 @@ def sitemap_xml(site: Site) -> str | None:
 def _of_plan(site: Site, edition: Edition) -> list[Location]:
     path = f"plans/{edition.name}/"
     pages = [path, f"{path}steps/"] if edition.plan.steps else [path]
+    pages += [f"{path}setup/"] if has_setup(site, edition) else []
     return [_at(site, each, last_day(edition)) for each in pages]
 
 

@@ -21,13 +21,18 @@ from generator.pages.photos import cover_of, inlined
 from generator.pages.plan import report_link
 from generator.pages.steps import step_views
 from generator.pages.theme import render
+from generator.pages.viewer import viewer_of
+from generator.pages.whole import whole_of
 
 
-def start_here(edition: Edition, contents: Iterable[str], pictures: Mapping[str, str]) -> str:
+def start_here(
+    edition: Edition, contents: Iterable[str], pictures: Mapping[str, str], model: str = ""
+) -> str:
     """Return the page. It is one file: style and pictures lie inside it, links lead to neighbours.
 
     ``contents`` are the names of the bundle's files (this one may be among them); ``pictures``
-    are inline SVG by name, as in ``PlanFiles``. Photos come from the edition.
+    are inline SVG by name and ``model`` the data of the 3-D view, as in ``PlanFiles``. Photos come
+    from the edition.
     """
     plan = edition.plan
     names = set(contents)
@@ -56,6 +61,8 @@ def start_here(edition: Edition, contents: Iterable[str], pictures: Mapping[str,
         layers=layers_explained(edition),
         steps=step_views(edition, lambda photo: inlined(photo, edition), drawn),
         tools=tools(edition),
+        whole=whole_of(edition),
+        viewer=viewer_of(plan.title, model) if model else None,
         cautions=CAUTIONS,
         opening=OPENING,
         licence=licence_note(edition),

@@ -10,8 +10,9 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from generator.basis.lengths import thickness_text
+from generator.basis.masses import mass_pair
 from generator.basis.shipped import shipped
-from generator.basis.words import counted, day_text, listed
+from generator.basis.words import counted, day_text, listed, minutes_text
 from generator.pages import words
 from generator.pages.links import safe_href
 from generator.pages.running_text import heading_rank
@@ -29,12 +30,12 @@ def render(template: str, **context: Any) -> str:
 
 def stylesheet() -> str:
     """Return the site's style sheet; the fonts it names lie beside it in ``fonts/``."""
-    return _text("fonts.css") + _text("style.css")
+    return _text("fonts.css") + _text("style.css") + _text("viewer.css")
 
 
 def inline_style() -> Markup:
     """Return the style for a page of one file; it names no other file."""
-    return Markup(_text("style.css"))
+    return Markup(_text("style.css") + _text("viewer.css"))
 
 
 def cleaned(text: str) -> str:
@@ -80,9 +81,9 @@ def _environment() -> Environment:
         "thickness": thickness_text,
         "size": words.size_text,
         "size_pair": words.size_pair,
-        "mass_pair": words.mass_pair,
+        "mass_pair": mass_pair,
         "money": words.money_text,
-        "minutes": words.minutes_text,
+        "minutes": minutes_text,
         "bytes": words.bytes_text,
         "counted": counted,
         "listed": listed,

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
-from fractions import Fraction
 
 from generator.basis.lengths import (
     caliper_inches,
@@ -15,9 +14,6 @@ from generator.basis.lengths import (
 )
 from generator.basis.words import counted
 from generator.shop.rows import PartRow
-
-_KG_PER_POUND = Fraction("0.45359237")
-"""The international avoirdupois pound (1959)."""
 
 
 def range_text(least: float, most: float, first: str) -> str:
@@ -42,32 +38,9 @@ def size_text(sides: Sequence[float], first: str) -> str:
     return f"{one} ({other})"
 
 
-def mass_pair(kg: float, first: str) -> tuple[str, str]:
-    """Return a mass in kg and in pounds, the system of the workshop's first unit in front."""
-    places = 1 if kg >= 1 else 2
-    metric = f"{kg:.{places}f} kg"
-    pounds = f"{float(Fraction(kg) / _KG_PER_POUND):.{places}f} lb"
-    return (metric, pounds) if first == "mm" else (pounds, metric)
-
-
-def mass_text(kg: float, first: str) -> str:
-    """Return a mass in both on one line: ``8.2 kg (18.1 lb)``."""
-    one, other = mass_pair(kg, first)
-    return f"{one} ({other})"
-
-
 def money_text(amount: Decimal, currency: str) -> str:
     """Return ``92.50 EUR``."""
     return f"{amount:.2f} {currency}"
-
-
-def minutes_text(minutes: float) -> str:
-    """Return ``25 minutes`` or ``1 h 20 min``."""
-    whole = max(1, round(minutes))
-    if whole < 60:
-        return counted(whole, "minute")
-    hours, rest = divmod(whole, 60)
-    return f"{hours} h {rest} min" if rest else f"{hours} h"
 
 
 def bytes_text(size: int) -> str:

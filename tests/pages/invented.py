@@ -215,6 +215,7 @@ def site(units_first: str = "mm") -> Site:
         files={each.name: plan_files(each) for each in both},
         pages=(PAGE,),
         trials=TRIALS,
+        stock=found.settled.stock,
         log_photos={"edge.jpg": edge},
     )
 

@@ -24,6 +24,7 @@ PAGES = (
     *("index.html", "plans/index.html", "about/index.html", "log/index.html", "404.html"),
     *("plans/harbour-stool/index.html", "plans/harbour-stool/steps/index.html"),
     *("plans/potting-bench/index.html", "bundle/start-here.html", "private/log.html"),
+    "stock/index.html",
 )
 TAGS = ("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice")
 

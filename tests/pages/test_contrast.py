@@ -15,6 +15,8 @@ LIGHT, DARK = (
     for block in re.findall(r":root \{([^}]*--paper[^}]*)\}", CSS)[:2]
 )
 TEXT, MARK = 4.5, 3.0
+TONES = ("light", "mid", "dark")
+"""How dark the faces of solids are drawn, by the way they look."""
 
 
 def luminance(colour: str) -> float:
@@ -49,6 +51,8 @@ def test_the_formula_itself() -> None:
         ("soft", "wood", MARK),
         *(("ink", back, TEXT) for back in ("wood", "wood-dark", "waste")),
         *((ink, "paper", MARK) for ink in ("engrave", "pocket", "hole", "opening")),
+        *(("ink", f"{whose}-{tone}", TEXT) for whose in ("face", "new") for tone in TONES),
+        *(("new-line", f"new-{tone}", MARK) for tone in TONES),
     ],
 )
 def test_contrast(scheme: dict[str, str], front: str, back: str, least: float) -> None:

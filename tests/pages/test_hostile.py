@@ -51,7 +51,7 @@ def hostile_site() -> Site:
         plan, identity = poisoned(each.plan), poisoned(each.identity)
         rows = {
             name: poisoned(getattr(each, name))
-            for name in ("hardware", "sheets", "boards", "costs", "parts", "trials")
+            for name in ("hardware", "sheets", "boards", "copies", "parts", "trials")
         }
         changed = replace(each, plan=plan, identity=identity, **rows)
         editions.append(replace(changed, settled=replace(each.settled, plan=plan)))

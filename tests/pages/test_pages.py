@@ -37,7 +37,7 @@ def test_the_site_has_the_pages_of_the_contract() -> None:
         *("index.html", "plans/index.html", "404.html", "feed.xml", "sitemap.xml"),
         *("plans/harbour-stool/index.html", "plans/harbour-stool/steps/index.html"),
         *("plans/potting-bench/index.html", "plans/potting-bench/steps/index.html"),
-        *("about/index.html", "log/index.html", "assets/style.css"),
+        *("about/index.html", "log/index.html", "stock/index.html", "assets/style.css"),
     }
 
 
@@ -158,7 +158,7 @@ def test_a_site_without_plans_still_has_its_pages() -> None:
     empty = replace(SITE, editions=(), files={}, trials=(), pages=())
     texts = site_texts(empty)
     assert set(texts) == {
-        *("index.html", "plans/index.html", "404.html"),
+        *("index.html", "plans/index.html", "404.html", "stock/index.html"),
         *("feed.xml", "sitemap.xml", "assets/style.css"),
     }
     assert "No plan is published yet." in texts["index.html"]

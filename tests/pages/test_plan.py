@@ -60,7 +60,7 @@ def test_what_a_plan_has_not_is_left_out_whole() -> None:
         settled=settled,
         boards=(),
         hardware=(),
-        costs=(),
+        copies=(),
         trials=(),
     )
     ids = [each.attributes["id"] for each in page_of(bare).all("section")]
@@ -187,7 +187,8 @@ def test_structured_data_speaks_of_the_plan() -> None:
 
 
 def test_structured_data_states_a_cost_when_every_price_is_known() -> None:
-    known = replace(STOOL, costs=STOOL.costs[:1])
+    one = replace(STOOL.copies[0], lines=STOOL.costs[:1])
+    known = replace(STOOL, copies=(one,))
     data = json.loads(page_of(known).all("script")[0].text)
     assert data["estimatedCost"] == {
         "@type": "MonetaryAmount",

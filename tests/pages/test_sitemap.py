@@ -37,6 +37,7 @@ def test_every_page_with_the_day_of_its_content() -> None:
         f"{home}plans/potting-bench/": "2026-04-03",
         f"{home}plans/potting-bench/steps/": "2026-04-03",
         f"{home}about/": "",
+        f"{home}stock/": "",
         f"{home}log/": "2026-09-30",
     }
 

@@ -7,7 +7,7 @@ from decimal import Decimal
 
 import pytest
 
-from generator.basis.words import day_text, listed
+from generator.basis.words import day_text, listed, minutes_text
 from generator.edition.licence_words import licence_sentence
 from generator.pages import words
 from generator.pages.licences import licence_address
@@ -36,18 +36,12 @@ def test_steps_of_a_ladder_stay_apart_in_inches() -> None:
     assert len(set(texts)) == 15
 
 
-def test_mass_in_pounds() -> None:
-    """1 lb = 0.453 592 37 kg exactly (the same agreement)."""
-    assert words.mass_text(4.5359237, "mm") == "4.5 kg (10.0 lb)"
-    assert words.mass_text(0.45359237, "in") == "1.00 lb (0.45 kg)"
-
-
 @pytest.mark.parametrize(
     ("minutes", "text"),
     [(0.2, "1 minute"), (25, "25 minutes"), (60, "1 h"), (80, "1 h 20 min"), (119.6, "2 h")],
 )
 def test_minutes(minutes: float, text: str) -> None:
-    assert words.minutes_text(minutes) == text
+    assert minutes_text(minutes) == text
 
 
 @pytest.mark.parametrize(

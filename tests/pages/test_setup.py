@@ -1,0 +1,91 @@
+"""The page of setup sheets: the facts of the paper ones, for open plans alone."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from generator.edition.setup import CAUTIONS, setup_arts, setup_sheets
+from generator.edition.setup_pictures import art_picture, setup_pictures
+from generator.pages.all_pages import site_texts
+from generator.pages.setup import has_setup, setup_page
+from generator.pages.site import Download, PlanFiles, Site
+from tests.pages.invented import inline, site
+from tests.pages.markup import Tree
+from tests.paper.sample_editions import NAMES, sample, workshop
+
+
+def with_pictures(found: Site) -> Site:
+    """Return the invented site with the setup sheets' pictures where plans have pictures."""
+    files = {}
+    for edition in found.editions:
+        written = found.files[edition.name]
+        drawn = {name: inline(name, each) for name, each in setup_pictures(edition).items()}
+        pictures = {**written.pictures, **drawn} if written.pictures else {}
+        files[edition.name] = replace(written, pictures=pictures)
+    return replace(found, files=files)
+
+
+def sample_site() -> Site:
+    """Return the sample's plans, every one as if it were open."""
+    editions = tuple(sample(name) for name in NAMES)
+    files = {
+        each.name: PlanFiles(
+            download=Download(name="a.zip", size=1, sha256="", href="downloads/a.zip"),
+            pictures={name: inline(name, d) for name, d in setup_pictures(each).items()},
+        )
+        for each in editions
+    }
+    return Site(identity=workshop().identity, editions=editions, files=files)
+
+
+def words(text: str) -> str:
+    return " ".join(Tree(text).all("main")[0].text.split())
+
+
+def test_an_open_plan_has_the_page_and_a_link_to_it() -> None:
+    found = with_pictures(site())
+    texts = site_texts(found)
+    open_plan, locked = (each.name for each in found.editions)
+    assert f"plans/{open_plan}/setup/index.html" in texts
+    assert 'href="setup/index.html"' in texts[f"plans/{open_plan}/index.html"]
+    assert f"plans/{open_plan}/setup/" in texts["sitemap.xml"]
+    assert f"plans/{locked}/setup/index.html" not in texts
+    assert "setup/" not in texts[f"plans/{locked}/index.html"].replace(
+        "layout/</code> and <code>setup/", ""
+    )
+
+
+def test_without_its_pictures_there_is_no_page() -> None:
+    found = site()
+    assert not any(has_setup(found, each) for each in found.editions)
+
+
+def test_the_page_tells_what_the_paper_tells() -> None:
+    found = sample_site()
+    for edition in found.editions:
+        text = setup_page(found, edition)
+        assert Tree(text).faults == []
+        page = words(text)
+        for sheet in setup_sheets(edition):
+            assert f"Sheet {sheet.layout.number} of {len(edition.layout.sheets)}" in page
+            told = [sheet.zero, sheet.zero_z, sheet.below, *sheet.clamps, *sheet.by_hand]
+            for run in sheet.runs:
+                told += [run.cutter, run.figures, *run.details]
+                told += [
+                    cell for work in run.works for cell in (work.what, work.depth, work.passes)
+                ]
+            assert [each for each in told if each not in page] == []
+        for art in setup_arts(edition):
+            assert [each for each in (*art.steps, art.size, art.depth) if each not in page] == []
+            assert f"cut/engravings/{art.art.part.name}-{art.art.name}" in page
+        assert all(each in page for each in CAUTIONS)
+
+
+def test_every_sheet_and_every_engraving_has_its_picture() -> None:
+    found = sample_site()
+    for edition in found.editions:
+        drawn = setup_pictures(edition)
+        arts = [art_picture(each.art) for each in setup_arts(edition)]
+        assert list(drawn) == [f"setup-{each.number}" for each in edition.layout.sheets] + arts
+        text = setup_page(found, edition)
+        assert text.count("<svg") == len(drawn)

@@ -1,0 +1,318 @@
+"""The page's 3-D viewer: its markup, and the viewer at work in a real browser."""
+
+from __future__ import annotations
+
+import io
+import json
+import re
+import subprocess
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+from markupsafe import Markup
+from PIL import Image, ImageChops
+
+from generator.assembly.assembled import BuildOrder
+from generator.basis.shipped import shipped
+from generator.drawing.model_3d import Model3d
+from generator.drawing.model_view import model_of, viewer_data
+from generator.model.workshop import Identity
+from generator.pages.frame import lone_frame
+from generator.pages.theme import THEME, render
+from generator.pages.viewer import Viewer, viewer_of
+from tests.assembly.scenes import assembled, order, titles
+from tests.outside import CHROMIUM_FLAGS, chromium, java, node_file
+from tests.pages.test_browser import TAGS
+
+FOLDER = shipped("themes") / THEME
+SCRIPT = (FOLDER / "viewer.js").read_text("utf-8")
+SOFTWARE_GL = ("--use-angle=swiftshader", "--enable-unsafe-swiftshader")
+OPEN = "Look at it in 3-D"
+
+
+@cache
+def model() -> Model3d:
+    name = "harbour-stool"
+    return model_of(assembled(name), order(name), "Harbour stool", titles(name))
+
+
+def viewer() -> Viewer:
+    return viewer_of(model().title, viewer_data(model()))
+
+
+def page_text(shown: Viewer) -> str:
+    """Return a page of one file that shows the viewer and nothing else."""
+    identity = Identity(title="A bench", maker="Ada Example")
+    frame = lone_frame(identity, shown.title, "A page to try the viewer on.")
+    style = (FOLDER / "style.css").read_text("utf-8") + (FOLDER / "viewer.css").read_text("utf-8")
+    text = render("base.html", frame=replace(frame, style=Markup(style)))
+    fragment = render("viewer.html", viewer=shown)
+    chapter = f'<div class="chapter"><h1>{shown.title}</h1><div>{fragment}</div></div>'
+    return text.replace("</main>", f"{chapter}</main>")
+
+
+def test_hostile_words_stay_words() -> None:
+    evil = "</script><script>alert(1)</script><!-- \u2028"
+    hostile = model_of(assembled("desk-rack"), order("desk-rack"), evil, [evil] * 9)
+    text = render("viewer.html", viewer=viewer_of(evil, viewer_data(hostile)))
+    assert text.count("<script") == 2
+    assert "alert(1)</script>" not in text
+    assert "\u2028" not in viewer_of(evil, viewer_data(hostile)).data
+
+
+def test_the_script_is_small_plain_and_asks_for_nothing() -> None:
+    assert len(SCRIPT.encode()) < 20_000
+    assert (
+        re.findall(r"fetch|XMLHttp|import\b|\beval|Function\(|https?:|</script|<!--", SCRIPT) == []
+    )
+    assert SCRIPT.count('"use strict"') == 1
+
+
+def test_without_javascript_nothing_shows() -> None:
+    outside = re.sub(
+        r"<(template|script)>.*?</\1>", "", render("viewer.html", viewer=viewer()), flags=re.S
+    )
+    assert re.findall(r"<\w+[^>]*>", outside) == [
+        '<div class="viewer">',
+        '<p class="viewer-open" hidden>',
+        '<button type="button">',
+    ]
+
+
+@pytest.fixture(scope="module")
+def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    target = tmp_path_factory.mktemp("viewer") / "page.html"
+    target.write_text(page_text(viewer()), "utf-8")
+    return target
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Any]:
+    path = chromium()
+    sync_api = pytest.importorskip("playwright.sync_api")
+    with sync_api.sync_playwright() as playwright:
+        arguments = [*CHROMIUM_FLAGS, *SOFTWARE_GL]
+        opened = playwright.chromium.launch(executable_path=path, args=arguments)
+        yield opened
+        opened.close()
+
+
+def opened(browser: Any, written: Path, **options: Any) -> Any:
+    size = {"width": options.pop("width", 1000), "height": 900}
+    options = {"reduced_motion": "reduce", **options}
+    page = browser.new_context(viewport=size, **options).new_page()
+    page.faults = []
+    page.asked = []
+    page.on("console", lambda said: said.type == "error" and page.faults.append(said.text))
+    page.on("pageerror", lambda fault: page.faults.append(str(fault)))
+    page.on("request", lambda request: page.asked.append(request.url))
+    page.goto(written.as_uri())
+    return page
+
+
+def canvas(page: Any) -> Any:
+    return page.get_by_role("img", name="Harbour stool in 3-D")
+
+
+def picture(page: Any) -> Image.Image:
+    """Return what the canvas shows once the next frames are drawn."""
+    page.evaluate("() => new Promise(r => requestAnimationFrame(() => requestAnimationFrame(r)))")
+    shot = canvas(page).screenshot(animations="disabled")
+    return Image.open(io.BytesIO(shot)).convert("RGB")
+
+
+def differ(one: Image.Image, other: Image.Image) -> bool:
+    return ImageChops.difference(one, other).getbbox() is not None
+
+
+@pytest.mark.browser
+def test_it_draws_from_a_disk_only_when_asked_and_asks_for_nothing(
+    browser: Any, written: Path
+) -> None:
+    page = opened(browser, written)
+    assert page.locator("canvas").count() == 0
+    page.get_by_role("button", name=OPEN).click()
+    colours = picture(page).getcolors(1 << 20)
+    ground = max(count for count, _ in colours)
+    assert 0.1 < 1 - ground / sum(count for count, _ in colours) < 0.9
+    assert len(colours) > 50
+    assert page.evaluate("() => document.activeElement.tagName") == "CANVAS"
+    assert {url.split(":")[0] for url in page.asked} <= {"file", "data"}
+    assert len([url for url in page.asked if url.startswith("file")]) == 1
+    assert page.faults == []
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_every_control_changes_the_picture(browser: Any, written: Path) -> None:
+    page = opened(browser, written)
+    page.get_by_role("button", name=OPEN).click()
+    first = picture(page)
+    for name in ("Turn left", "Turn right", "Turn up", "Turn down", "Closer", "Farther"):
+        before = picture(page)
+        page.get_by_role("button", name=name, exact=True).click()
+        assert differ(before, picture(page)), name
+    page.get_by_role("button", name="First view").click()
+    assert not differ(first, picture(page))
+    page.get_by_label("Apart").fill("100")
+    assert differ(first, picture(page))
+    page.get_by_label("Apart").fill("0")
+    assert not differ(first, picture(page))
+    page.get_by_label("Step", exact=True).fill("1")
+    assert differ(first, picture(page))
+    page.get_by_label("Marks").check()
+    picture(page)
+    added = [each.mark for each in model().pieces if each.step == model().steps[0].number]
+    assert len(added) < len(model().pieces)
+    assert page.locator(".viewer-labels span").all_inner_texts() == added
+    assert page.faults == []
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_the_keys_turn_move_and_zoom(browser: Any, written: Path) -> None:
+    page = opened(browser, written)
+    page.get_by_role("button", name=OPEN).press("Enter")
+    first = picture(page)
+    for key in ("ArrowLeft", "ArrowUp", "+", "-", "Shift+ArrowRight", "Shift+ArrowDown"):
+        before = picture(page)
+        page.keyboard.press(key)
+        assert differ(before, picture(page)), key
+    page.keyboard.press("0")
+    assert not differ(first, picture(page))
+    outline = "() => getComputedStyle(document.activeElement).outlineStyle"
+    page.keyboard.press("Tab")
+    assert page.evaluate("() => document.activeElement.id") == "viewer-steps"
+    assert page.evaluate(outline) == "solid"
+    told = page.locator(".viewer-told")
+    assert told.inner_text() == "Finished"
+    page.keyboard.press("ArrowLeft")
+    last = model().steps[-1]
+    assert told.inner_text().startswith(f"Step {last.number}: {last.title} (")
+    assert (
+        page.get_by_label("Step", exact=True).get_attribute("aria-valuetext") == told.inner_text()
+    )
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_dragging_turns_it_and_the_wheel_zooms(browser: Any, written: Path) -> None:
+    page = opened(browser, written)
+    page.get_by_role("button", name=OPEN).click()
+    first = picture(page)
+    box = canvas(page).bounding_box()
+    x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    page.mouse.move(x, y)
+    page.mouse.down()
+    page.mouse.move(x + 80, y + 20)
+    page.mouse.up()
+    turned = picture(page)
+    assert differ(first, turned)
+    page.mouse.move(x - 80, y)
+    assert not differ(turned, picture(page))
+    page.mouse.wheel(0, -300)
+    assert differ(turned, picture(page))
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_colours_follow_the_readers_scheme(browser: Any, written: Path) -> None:
+    page = opened(browser, written, color_scheme="light")
+    page.get_by_role("button", name=OPEN).click()
+    light = picture(page)
+    page.emulate_media(color_scheme="dark")
+    dark = picture(page)
+    means = [
+        sum(each.convert("L").tobytes()) / (each.width * each.height) for each in (light, dark)
+    ]
+    assert means[0] > 120 > 80 > means[1]
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_new_pieces_come_home_unless_motion_is_unwanted(browser: Any, written: Path) -> None:
+    page = opened(browser, written, reduced_motion="no-preference")
+    page.get_by_role("button", name=OPEN).click()
+    page.get_by_label("Step", exact=True).fill("2")
+    page.get_by_label("Step", exact=True).fill("3")
+    page.wait_for_timeout(2500)
+    moved = picture(page)
+    still = opened(browser, written)
+    still.get_by_role("button", name=OPEN).click()
+    still.get_by_label("Step", exact=True).fill("3")
+    assert not differ(moved, picture(still))
+    page.context.close()
+    still.context.close()
+
+
+@pytest.mark.browser
+def test_without_webgl_it_says_so(browser: Any, written: Path) -> None:
+    context = browser.new_context()
+    context.add_init_script("HTMLCanvasElement.prototype.getContext = () => null")
+    page = context.new_page()
+    page.goto(written.as_uri())
+    page.get_by_role("button", name=OPEN).click()
+    assert page.get_by_text("WebGL is missing or switched off").is_visible()
+    assert page.locator("canvas").count() == 0
+    assert page.get_by_role("slider").count() == 0
+    context.close()
+
+
+@pytest.mark.browser
+def test_without_scripts_there_is_no_button(browser: Any, written: Path) -> None:
+    page = opened(browser, written, java_script_enabled=False)
+    assert page.get_by_role("button").count() == 0
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_a_plan_without_an_order_has_no_sliders(browser: Any, tmp_path: Path) -> None:
+    rack = model_of(assembled("desk-rack"), BuildOrder(steps=()), "Rack")
+    target = tmp_path / "page.html"
+    target.write_text(page_text(viewer_of("Rack", viewer_data(rack))), "utf-8")
+    page = opened(browser, target)
+    page.get_by_role("button", name=OPEN).click()
+    assert page.get_by_role("slider").count() == 0
+    assert page.get_by_role("img", name="Rack in 3-D").is_visible()
+    assert page.faults == []
+    page.context.close()
+
+
+@pytest.mark.browser
+@pytest.mark.node
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [360, 1280])
+def test_axe_finds_nothing(browser: Any, written: Path, width: int, scheme: str) -> None:
+    page = opened(browser, written, width=width, color_scheme=scheme)
+    page.get_by_role("button", name=OPEN).click()
+    page.get_by_label("Marks").check()
+    picture(page)
+    page.evaluate(node_file("axe-core", "axe.min.js").read_text("utf-8"))
+    result = page.evaluate(
+        "tags => axe.run(document, {runOnly: {type: 'tag', values: tags}})", list(TAGS)
+    )
+    assert len(result["passes"]) > 10
+    assert [
+        f"{rule['id']}: {node['html'][:160]}: {node.get('failureSummary', '')}"
+        for rule in (*result["violations"], *result["incomplete"])
+        for node in rule["nodes"]
+    ] == []
+    assert page.locator("html").evaluate("node => node.scrollWidth") <= width
+    page.context.close()
+
+
+@pytest.mark.java
+@pytest.mark.node
+def test_the_nu_checker_finds_nothing(written: Path) -> None:
+    jar = node_file("vnu-jar", "build", "dist", "vnu.jar")
+    done = subprocess.run(
+        [java(), "-jar", str(jar), "--format", "json", "--also-check-css", str(written)],
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert json.loads(done.stderr)["messages"] == []
