@@ -46,15 +46,18 @@ class Progress:
 
 def _print_findings(findings: Iterable[Finding]) -> None:
     for finding in findings:
-        click.echo(str(finding))
+        if not finding.silenced:
+            click.echo(str(finding))
 
 
 def _summary(findings: Iterable[Finding]) -> str:
     found = tuple(findings)
-    if not found:
-        return "Nothing to remark."
-    counts = [(each, sum(f.severity is each for f in found)) for each in Severity]
-    return ", ".join(counted(count, str(each)) for each, count in counts if count) + "."
+    heard = [each for each in found if not each.silenced]
+    counts = [(each, sum(f.severity is each for f in heard)) for each in Severity]
+    words = [counted(count, str(each)) for each, count in counts if count]
+    if len(found) > len(heard):
+        words.append(f"{len(found) - len(heard)} silenced")
+    return ", ".join(words) + "." if words else "Nothing to remark."
 
 
 def _as_json(findings: Iterable[Finding]) -> str:
@@ -67,6 +70,7 @@ def _as_json(findings: Iterable[Finding]) -> str:
             "file": finding.place.file,
             "line": finding.place.line,
             "column": finding.place.column,
+            "silenced": finding.silenced,
         }
         for finding in findings
     ]
@@ -133,37 +137,82 @@ def add_trial_command(workshop: Path) -> None:
 @_WORKSHOP
 @_PLAN
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text")
-def prove_command(workshop: Path, plan: str, form: str) -> None:
+@click.option(
+    "--report",
+    type=click.Path(path_type=Path, file_okay=False),
+    metavar="DIR",
+    help="Also write a page with pictures, DIR/index.html.",
+)
+def prove_command(workshop: Path, plan: str, form: str, report: Path | None) -> None:
     """Check everything in a workshop and print the findings.
 
-    Example: kerfolio prove my-workshop --plan stool
+    Example: kerfolio prove my-workshop --plan stool --report report
     """
     from generator.publishing.examine import examine
+    from generator.publishing.report import write_report
 
     progress = Progress()
     examined = examine(workshop, plan, progress)
+    written = write_report(report, examined) if report else None
     progress.close()
     if form == "json":
         click.echo(_as_json(examined.findings))
     else:
         _print_findings(examined.findings)
         click.echo(_summary(examined.findings))
+        if written:
+            click.echo(f"wrote {written}")
+    sys.exit(1 if has_errors(examined.findings) else 0)
+
+
+@kerfolio.command("order")
+@_WORKSHOP
+@_PLAN
+def order_command(workshop: Path, plan: str) -> None:
+    """Find an order of assembly along straight lines and print it as steps to write out.
+
+    A plan's own steps win; this is for a plan that has none yet, or to compare.
+
+    Example: kerfolio order my-workshop --plan stool
+    """
+    from generator.publishing.examine import examine
+    from generator.publishing.order import found_orders
+
+    progress = Progress()
+    examined = examine(workshop, plan, progress)
+    progress.close()
+    _print_findings([each for each in examined.findings if each.severity is Severity.ERROR])
+    for name, steps in found_orders(examined):
+        click.echo(f"# {name}\n{steps}")
     sys.exit(1 if has_errors(examined.findings) else 0)
 
 
 @kerfolio.command("layout")
 @_WORKSHOP
 @_PLAN
-def layout_command(workshop: Path, plan: str) -> None:
+@click.option(
+    "--seconds",
+    type=click.FloatRange(1, 3600),
+    default=None,
+    metavar="S",
+    help="How long to look for each sheet material [about 10].",
+)
+@click.option(
+    "--seed", type=click.IntRange(0, 1_000_000), default=0, metavar="N", help="Another try [0]."
+)
+def layout_command(workshop: Path, plan: str, seconds: float | None, seed: int) -> None:
     """Lay the pieces out on sheets afresh and freeze the result beside each plan.
 
-    Example: kerfolio layout my-workshop --plan stool
+    With --seconds it also looks for a larger offcut on the last sheet.
+
+    Example: kerfolio layout my-workshop --plan stool --seconds 60
     """
     from generator.publishing.examine import examine
-    from generator.publishing.freeze import freeze_layouts
+    from generator.publishing.freeze import effort_of, freeze_layouts
 
     progress = Progress()
-    examined = examine(workshop, plan, progress, afresh=True)
+    effort = effort_of(seconds, seed)
+    examined = examine(workshop, plan, progress, afresh=True, effort=effort)
     progress.close()
     _print_findings(examined.findings)
     for file in freeze_layouts(workshop, examined.laid_out):
@@ -230,6 +279,33 @@ def trials_command(workshop: Path, stock: str, cutter: str, outcome: str) -> Non
         click.echo(f"{trial.date}  {grade:<14} {trial.title}")
         click.echo(f"            {settings_text(trial)}")
     click.echo(f"wrote {write_private_log(workshop, found)}")
+    sys.exit(1 if has_errors(findings) else 0)
+
+
+@kerfolio.command("stock")
+@_WORKSHOP
+@click.argument("name", default="", metavar="[NAME]")
+@click.option(
+    "--kind",
+    default="",
+    metavar="KIND",
+    help="Only sheets, boards, cutters, hardware, papers, chip-loads or depth-rules.",
+)
+def stock_command(workshop: Path, name: str, kind: str) -> None:
+    """Show what can be bought: each figure with the file it was written in and its source.
+
+    What stands in the workshop's stock/ lies over the library that comes with the program. A
+    single word that is no folder is a NAME.
+
+    Example: kerfolio stock my-workshop birch-plywood-18
+    """
+    from generator.publishing.stock_text import stock_text
+
+    if not name and not workshop.exists():
+        workshop, name = Path(), str(workshop)
+    text, findings = stock_text(workshop, kind, name)
+    _print_findings(findings)
+    click.echo(text, nl=bool(text))
     sys.exit(1 if has_errors(findings) else 0)
 
 

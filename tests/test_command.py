@@ -22,7 +22,7 @@ def run(*words: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str
 
 
 def test_help_shows_an_example() -> None:
-    for command in ("prove", "layout", "publish", "trials", "schema"):
+    for command in ("prove", "layout", "publish", "trials", "stock", "schema"):
         done = run(command, "--help")
         assert done.returncode == 0
         assert f"Example: kerfolio {command}" in done.stdout
@@ -57,7 +57,9 @@ def test_wrong_usage_ends_with_two() -> None:
 
 def test_a_good_workshop_is_proved(tmp_path: Path) -> None:
     done = run("prove", str(lay_down(tmp_path / "shop")))
-    assert (done.returncode, done.stdout) == (0, "Nothing to remark.\n")
+    assert done.returncode == 0
+    assert "[joint-unchecked]" in done.stdout
+    assert done.stdout.endswith("1 note.\n")
 
 
 def test_all_mistakes_of_a_file_come_in_one_run(tmp_path: Path) -> None:
@@ -139,6 +141,40 @@ def test_the_log_is_read_and_kept_private(tmp_path: Path) -> None:
     assert run("trials", str(shop), "--outcome", "clean").stdout.count("Too slow") == 0
 
 
+def test_the_stock_is_shown_with_files_and_sources(tmp_path: Path) -> None:
+    shop = lay_down(tmp_path / "shop")
+    (shop / "stock").mkdir()
+    (shop / "stock" / "own.yaml").write_text(
+        "sheets: {birch-plywood-18: {actual: 17.8 mm, source: My caliper}}\n"
+    )
+    done = run("stock", str(shop), "birch-plywood-18")
+    assert done.returncode == 0
+    lines = {line.split("  ")[1].strip(): line for line in done.stdout.splitlines() if "  " in line}
+    assert "17.8 mm (0.701 in)" in lines["Measures"]
+    assert lines["Measures"].endswith("My caliper")
+    assert " stock/own.yaml:1:" in lines["Measures"]
+    assert "content/sheets.yaml:" in lines["At least"]
+    assert "10048 N/mm² (mean)" in lines["Stiffness along"]
+    assert "from memory: Handbook of Finnish Plywood" in lines["Stiffness along"]
+    inside = run("stock", "birch-plywood-18", cwd=shop)
+    assert (inside.returncode, inside.stdout) == (0, done.stdout)
+
+
+def test_the_stock_is_narrowed_down_and_mistakes_are_told(tmp_path: Path) -> None:
+    shop = str(lay_down(tmp_path / "shop"))
+    chips = run("stock", shop, "--kind", "chip-loads").stdout
+    assert chips.startswith("Chip loads\n==========\n")
+    assert "Wood screw" not in chips
+    for words, said in (
+        (("birch-plywod-18",), "no stock `birch-plywod-18`"),
+        (("--kind", "sheet"), "no kind of stock `sheet`"),
+    ):
+        done = run("stock", shop, *words)
+        assert done.returncode == 1
+        assert said in done.stdout
+        assert "Did you mean" in done.stdout
+
+
 def test_without_the_cairo_library_all_but_previews_is_there(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -150,6 +186,6 @@ def test_without_the_cairo_library_all_but_previews_is_there(
     out = tmp_path / "site"
     outcome = publish(Request(folder=shop, out=out, supporters_out=tmp_path / "handed"))
     assert outcome.published
-    assert [finding.rule for finding in outcome.findings] == ["no-cairo"]
+    assert [finding.rule for finding in outcome.findings] == ["joint-unchecked", "no-cairo"]
     assert "plans/rack/index.html" in files_of(out)
     assert not list(out.rglob("preview.png"))

@@ -13,22 +13,28 @@ from typing import Any
 from generator.basis.finding import Finding, error
 from generator.basis.place import Place
 from generator.bundles.archive import sums_text, unzipped
-from generator.drawing.cut_sheet import likeness
-from generator.drawing.layer import layer_for
+from generator.drawing.cut_sheet import datum_of, likeness
+from generator.drawing.extent import union
+from generator.drawing.layer import SHEET_EDGE, layer_for
+from generator.drawing.lettering import Box
+from generator.drawing.vocabulary import Layer
 from generator.edition.edition import Edition
 from generator.geometry.contour import Contour
-from generator.geometry.measure import area
+from generator.geometry.measure import area, bounds
 from generator.publishing.bundle import Bundle
+from generator.publishing.figure_faults import figure_faults
 from generator.publishing.names import (
     FORMATS,
     PLAN,
     SUMS,
+    art_name,
     bundle_stem,
     cut_part_name,
     cut_sheet_name,
     expected_names,
 )
-from generator.settling.settled import Operation, SettledPart, SettledPlan
+from generator.settling.settled import Cut, Operation, SettledPart, SettledPlan
+from generator.shop.art import arts_of
 from generator.writing.read_back import (
     dxf_layers,
     dxf_notes,
@@ -44,6 +50,9 @@ _AREA_SHARE = 1e-4
 _AREA_LEAST = 0.5
 """Areas agree within a ten-thousandth or half a square millimetre: far above the rounding of the
 files (a micrometre along an edge), far below a slot cut for the next thickness."""
+
+_PLACE = 0.002
+"""Places agree within this, mm: above the rounding of the files, far below any router."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -136,8 +145,11 @@ def _cut_files(written: _Written) -> Iterator[Finding]:
         parts = {part.name: part for part in settled.parts}
         for sheet in written.edition.layout.sheets:
             names = [cut_sheet_name(fit, sheet.number, kind) for kind in FORMATS]
-            pieces = [parts[each.part] for each in sheet.placements]
-            yield from _compared(written, names, pieces, settled.sheet(sheet.sheet).thickness)
+            pieces, material = [parts[each.part] for each in sheet.placements], sheet.sheet
+            yield from _compared(written, names, pieces, settled.sheet(material).thickness)
+            x, y = datum_of(settled.sheet(material), sheet.size)
+            edge = (-x, -y, sheet.size[0] - x, sheet.size[1] - y)
+            yield from _lies(written, names[::-1], SHEET_EDGE, edge)  # the last one read first
 
 
 def _compared(
@@ -156,6 +168,26 @@ def _compared(
         if noted is None or abs(noted - thickness) > 0.005:
             how = f"it says {noted} mm, the sheet is {thickness:g} mm"
             yield written.differ(f"`{name}`", "its own name", how)
+
+
+def _engravings(written: _Written) -> Iterator[Finding]:
+    """Every engraving's own file has 0,0 in its middle."""
+    for art in arts_of(written.edition.settled):
+        layer = layer_for(Cut(operation=Operation.ENGRAVE, depth=art.depth, contours=()))
+        wide, high = art.size
+        names = [art_name(art.part.name, art.name, kind) for kind in FORMATS]
+        yield from _lies(written, names, layer, (-wide / 2, -high / 2, wide / 2, high / 2))
+
+
+def _lies(written: _Written, names: list[str], layer: Layer, box: Box) -> Iterator[Finding]:
+    """Compare the box around what lies on a layer with where it should be."""
+    for name in names:
+        content = written.files[name]
+        layers = svg_layers(content) if name.endswith(".svg") else dxf_layers(content)
+        boxes = [bounds(each) for each in layers.get(layer.name, ())]
+        found = union((each.x0, each.y0, each.x1, each.y1) for each in boxes) if boxes else None
+        if found is None or any(abs(a - b) > _PLACE for a, b in zip(found, box, strict=True)):
+            yield written.differ(f"`{name}`", "its datum", f"layer `{layer.name}` lies elsewhere")
 
 
 def _meant(pieces: list[SettledPart]) -> dict[str, list[float]]:
@@ -208,10 +240,18 @@ def _widths(settled: SettledPlan, part: SettledPart) -> Iterator[tuple[str, floa
             yield name, feature.width.value, sheet.thickness + 2 * sheet.fit
 
 
+def _figures(written: _Written) -> Iterator[Finding]:
+    """Masses, times and costs of the lists are those of ``plan.json``."""
+    for one, other, how in figure_faults(written.files, written.facts):
+        yield written.differ(one, other, how)
+
+
 CHECKS: tuple[Callable[[_Written], Iterator[Finding]], ...] = (
     _sums,
     _pieces,
     _hardware,
     _cut_files,
+    _engravings,
     _taken_widths,
+    _figures,
 )

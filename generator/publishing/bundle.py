@@ -7,7 +7,9 @@ from dataclasses import dataclass
 
 from generator.bundles.archive import sums_text, zip_bytes
 from generator.bundles.licence import licence, licence_file
-from generator.drawing.cut_sheet import cut_coupon, cut_part, cut_sheet
+from generator.drawing.cut_sheet import cut_art, cut_coupon, cut_part, cut_sheet
+from generator.drawing.model_3d import Model3d
+from generator.drawing.model_view import viewer_data
 from generator.drawing.vocabulary import Drawing
 from generator.edition.edition import Edition
 from generator.edition.licence_words import licence_sentence
@@ -15,6 +17,7 @@ from generator.model.stock import PaperStock
 from generator.pages.start import start_here
 from generator.paper.booklet import booklet
 from generator.paper.layout_sheets import layout_pdf
+from generator.paper.saw_sheets import saw_pdf
 from generator.paper.setup_sheets import setup_pdf
 from generator.paper.template import template_pdf
 from generator.publishing.lists import list_files
@@ -26,19 +29,25 @@ from generator.publishing.names import (
     SETUP,
     START,
     SUMS,
+    art_name,
     booklet_name,
     bundle_name,
     bundle_stem,
     coupon_name,
     cut_part_name,
     cut_sheet_name,
+    has_saw,
     layout_name,
+    model_name,
+    saw_name,
     template_name,
 )
-from generator.publishing.pictures import inline_pictures
+from generator.publishing.pictures import inline_pictures, model_3d
 from generator.publishing.plan_json import plan_json
-from generator.settling.settled import SettledPlan
+from generator.settling.settled import CENTRE, SettledPlan
+from generator.shop.art import arts_of
 from generator.writing.dxf import dxf_bytes
+from generator.writing.glb import glb_bytes
 from generator.writing.svg import svg_bytes
 
 Named = tuple[str, bytes]
@@ -48,35 +57,52 @@ Named = tuple[str, bytes]
 class Bundle:
     """A plan's bundle, packed: the file a reader downloads or is handed.
 
-    ``pictures`` are the drawings of its first page, as inline SVG by name.
+    ``pictures`` are the drawings of its first page, as inline SVG by name; ``model`` the data of
+    its 3-D view, empty where it has none.
     """
 
     edition: Edition
     name: str
     content: bytes
     pictures: Mapping[str, str]
+    model: str = ""
 
 
 def bundle_of(edition: Edition) -> Bundle:
     """Draw, bind and pack everything of an edition."""
-    plan, pictures = edition.plan, inline_pictures(edition)
-    packed = zip_bytes(bundle_files(edition, pictures), plan.released, bundle_stem(plan))
-    return Bundle(edition=edition, name=bundle_name(plan), content=packed, pictures=pictures)
+    plan, pictures, model = edition.plan, inline_pictures(edition), model_3d(edition)
+    files = bundle_files(edition, pictures, model)
+    packed = zip_bytes(files, plan.released, bundle_stem(plan))
+    return Bundle(
+        edition=edition,
+        name=bundle_name(plan),
+        content=packed,
+        pictures=pictures,
+        model=_data(model),
+    )
 
 
-def bundle_files(edition: Edition, pictures: Mapping[str, str]) -> dict[str, bytes]:
+def bundle_files(
+    edition: Edition, pictures: Mapping[str, str], model: Model3d | None
+) -> dict[str, bytes]:
     """Return every file of the bundle by name, ``SHA256SUMS`` over all the others included."""
     papers = _papers(edition)
     files = dict(_cut_files(edition))
     files |= _templates(edition, papers)
     files |= _booklets(edition, papers)
+    if model is not None:
+        files[model_name(edition.plan)] = glb_bytes(model)
     files |= list_files(edition)
     files[PLAN] = plan_json(edition)
     files[LICENCE] = _licence(edition)
     names = sorted((*files, SUMS))
-    files[START] = start_here(edition, names, pictures).encode()
+    files[START] = start_here(edition, names, pictures, _data(model)).encode()
     files[SUMS] = sums_text(files).encode()
     return files
+
+
+def _data(model: Model3d | None) -> str:
+    return "" if model is None else viewer_data(model)
 
 
 def _papers(edition: Edition) -> Mapping[str, PaperStock]:
@@ -90,7 +116,8 @@ def _cut_files(edition: Edition) -> Iterator[Named]:
         fit = settled.variant.label
         for sheet in edition.layout.sheets:
             drawing = cut_sheet(settled, sheet)
-            yield cut_sheet_name(fit, sheet.number, "svg"), _svg(drawing)
+            centred = settled.sheet(sheet.sheet).datum == CENTRE
+            yield cut_sheet_name(fit, sheet.number, "svg"), _svg(drawing, own_origin=centred)
             yield cut_sheet_name(fit, sheet.number, "dxf"), dxf_bytes(drawing)
         for part in settled.parts:
             drawing = cut_part(settled, part)
@@ -100,10 +127,14 @@ def _cut_files(edition: Edition) -> Iterator[Named]:
         drawing = cut_coupon(edition.settled, coupon)
         yield coupon_name(coupon.sheet, "svg"), _svg(drawing)
         yield coupon_name(coupon.sheet, "dxf"), dxf_bytes(drawing)
+    for art in arts_of(edition.settled):
+        drawing = cut_art(edition.settled, art)
+        yield art_name(art.part.name, art.name, "svg"), _svg(drawing, own_origin=True)
+        yield art_name(art.part.name, art.name, "dxf"), dxf_bytes(drawing)
 
 
-def _svg(drawing: Drawing) -> bytes:
-    return svg_bytes(drawing, decimals=4)
+def _svg(drawing: Drawing, *, own_origin: bool = False) -> bytes:
+    return svg_bytes(drawing, decimals=4, own_origin=own_origin)
 
 
 def _templates(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:
@@ -125,6 +156,8 @@ def _booklets(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Na
     for name, paper in papers.items():
         yield booklet_name(name), booklet(edition, paper)
         yield layout_name(name), layout_pdf(edition, paper)
+        if has_saw(edition):
+            yield saw_name(name), saw_pdf(edition, edition.saw, edition.board_plans, paper)
     yield SETUP, setup_pdf(edition, papers[edition.identity.paper])
 
 

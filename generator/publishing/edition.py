@@ -2,12 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+
+from generator.assembly.building import Build
+from generator.assembly.told import told_steps
+from generator.drawing.build_views import build_drawings
 from generator.edition.edition import Edition
-from generator.layouts.count import sheets_used
+from generator.layouts.boards import board_plan
+from generator.layouts.count import sheets_for, sheets_used
+from generator.layouts.layout import Layout
+from generator.layouts.saw import saw_plan
 from generator.model.plan import Plan
 from generator.model.workshop import Workshop
 from generator.publishing.examine import LaidOut
-from generator.shop.lists import board_list, cost_list, hardware_list, parts_list, sheet_list
+from generator.settling.settled import SettledPlan
+from generator.shop.cost import CopiesCost, copies_costs
+from generator.shop.cut_time import CutTime, Placed, sheet_time
+from generator.shop.lists import board_list, hardware_list, parts_list, sheet_list
+from generator.shop.span import span_results
 from generator.trials.log import public_for
 from generator.writing.photo import sized
 
@@ -18,9 +31,9 @@ def edition_of(workshop: Workshop, found: LaidOut) -> Edition:
     """Work out a proved plan whole: lists, counts, the pictures made ready to print."""
     settled = found.proof.drawn
     assert settled is not None, "only proved plans are laid out"
-    plan = found.proof.plan
-    sheets = sheet_list(settled, sheets_used(found.layout))
-    hardware, boards = hardware_list(settled), board_list(settled)
+    build = found.proof.build
+    plan = _told_in_steps(found.proof.plan, build)
+    times = _times(settled, found.layout)
     return Edition(
         identity=workshop.identity,
         plan=plan,
@@ -28,12 +41,49 @@ def edition_of(workshop: Workshop, found: LaidOut) -> Edition:
         variants=found.proof.variants,
         layout=found.layout,
         parts=parts_list(settled),
-        hardware=hardware,
-        sheets=sheets,
-        boards=boards,
-        costs=cost_list(sheets, boards, hardware),
+        hardware=hardware_list(settled),
+        sheets=sheet_list(settled, sheets_used(found.layout)),
+        boards=board_list(settled),
         trials=public_for(workshop.trials, plan.name),
         pictures=_pictures(workshop, plan),
+        build=build,
+        drawings=build_drawings(build, workshop.identity.units_first) if build else {},
+        times=times,
+        copies=_copies(workshop, settled, found.layout, times),
+        spans=span_results(settled),
+        saw=saw_plan(settled),
+        board_plans=board_plan(settled),
+    )
+
+
+def _told_in_steps(plan: Plan, build: Build | None) -> Plan:
+    """Return the plan, with the steps of the order that was found where it states none."""
+    if build is None or not build.order.found:
+        return plan
+    return replace(plan, steps=told_steps(build.order))
+
+
+def _times(settled: SettledPlan, layout: Layout) -> tuple[CutTime, ...]:
+    return tuple(
+        sheet_time(
+            settled,
+            sheet.sheet,
+            [
+                Placed(part=each.part, x=each.x, y=each.y, turn=each.turn)
+                for each in sheet.placements
+            ],
+        )
+        for sheet in layout.sheets
+    )
+
+
+def _copies(
+    workshop: Workshop, settled: SettledPlan, layout: Layout, times: Sequence[CutTime]
+) -> tuple[CopiesCost, ...]:
+    """Return what copies cost; the machine's time counts where that of every sheet is known."""
+    minutes = sum(each.minutes for each in times) if all(each.known for each in times) else None
+    return copies_costs(
+        settled, workshop.identity, lambda copies: sheets_for(layout, copies), minutes
     )
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from generator.basis.finding import Finding, error, has_errors, in_order
 from generator.basis.names import did_you_mean
 from generator.basis.place import Place
+from generator.layouts.effort import EFFORT, Effort
 from generator.layouts.frozen import layout_for
 from generator.layouts.layout import Layout
 from generator.model.workshop import Workshop
@@ -39,12 +40,21 @@ class Examined:
     workshop: Workshop | None
     laid_out: tuple[LaidOut, ...]
     findings: tuple[Finding, ...]
+    proofs: tuple[Proof, ...] = ()
 
 
-def examine(folder: Path, only: str = "", say: Say = silent, *, afresh: bool = False) -> Examined:
+def examine(
+    folder: Path,
+    only: str = "",
+    say: Say = silent,
+    *,
+    afresh: bool = False,
+    effort: Effort = EFFORT,
+) -> Examined:
     """Read a workshop and prove its plans, or the one named ``only``.
 
-    With ``afresh`` no frozen layout is reused. All findings of all files come in one run.
+    With ``afresh`` no frozen layout is reused; ``effort`` goes into computing layouts. All
+    findings of all files come in one run.
     """
     say(f"reading {folder.name or folder}")
     workshop, read = read_workshop(folder)
@@ -55,23 +65,30 @@ def examine(folder: Path, only: str = "", say: Say = silent, *, afresh: bool = F
     if only and only not in names:
         advice = did_you_mean(only, names)
         findings.append(error("unknown-plan", f"no plan `{only}`", Place("plans"), advice))
-    laid_out = []
+    laid_out: list[LaidOut] = []
+    proofs: list[Proof] = []
     for plan in workshop.plans:
         if only and plan.name != only:
             continue
         say(f"proving {plan.title}")
-        proof = prove_plan(plan, workshop.stock)
+        proof = prove_plan(plan, workshop.stock, workshop.trials)
+        proofs.append(proof)
         findings += proof.findings
         if proof.drawn is None or has_errors(proof.findings):
             continue
         frozen = "" if afresh else plan.layout_text
-        layout, reused, faults = layout_for(proof.variants, frozen)
+        layout, reused, faults = layout_for(proof.variants, frozen, effort)
         findings += faults
         if layout is not None and not has_errors(faults):
             laid_out.append(LaidOut(proof=proof, layout=layout, reused=reused))
     if only:
         findings = [each for each in findings if _concerns(each, only)]
-    return Examined(workshop=workshop, laid_out=tuple(laid_out), findings=in_order(findings))
+    return Examined(
+        workshop=workshop,
+        laid_out=tuple(laid_out),
+        findings=in_order(findings),
+        proofs=tuple(proofs),
+    )
 
 
 def _concerns(finding: Finding, plan: str) -> bool:

@@ -3,11 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from pathlib import Path
 
+from generator.layouts.effort import EFFORT, Effort, effort_for
 from generator.layouts.frozen import freeze
 from generator.publishing.examine import LaidOut
 from generator.publishing.swap import put
+
+
+def effort_of(seconds: float | None, seed: int) -> Effort:
+    """Return the effort for a number of seconds; without one, what a publish takes."""
+    return replace(EFFORT, seed=seed) if seconds is None else effort_for(seconds, seed)
 
 
 def freeze_layouts(folder: Path, found: Iterable[LaidOut]) -> tuple[Path, ...]:

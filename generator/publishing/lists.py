@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from decimal import Decimal
 
 from generator.basis.lengths import inch_text, mm_number
 from generator.edition.edition import Edition
 from generator.publishing.names import LISTS
+from generator.shop.cut_time import CutTime
+from generator.shop.mass import PartMass, part_mass
 from generator.writing.table import csv_bytes
 
 _Row = tuple[str, ...]
@@ -23,8 +26,10 @@ def _money(amount: Decimal | None) -> str:
 def _parts(edition: Edition) -> tuple[_Row, list[_Row]]:
     header: _Row = (
         *("marks", "part", "pieces", "count", "sheet", "thickness_mm", "width_mm", "height_mm"),
-        *("width_in", "height_in", "area_cm2", "mass_kg_each", "grain", "note"),
+        *("width_in", "height_in", "area_cm2", "mass_kg_each"),
+        *("centre_x_mm", "centre_y_mm", "centre_z_mm", "grain", "note"),
     )
+    masses = {part.name: part_mass(part) for part in edition.settled.parts}
     rows: list[_Row] = [
         (
             " ".join(row.marks),
@@ -39,12 +44,18 @@ def _parts(edition: Edition) -> tuple[_Row, list[_Row]]:
             _inches(row.height),
             f"{row.area / 100:.1f}",
             f"{row.mass:.3f}",
+            *_centre(masses[row.part]),
             row.grain,
             row.note,
         )
         for row in edition.parts
     ]
     return header, rows
+
+
+def _centre(mass: PartMass) -> tuple[str, str, str]:
+    """Return the centre of gravity in the part's frame, z from its rear face."""
+    return mm_number(mass.x), mm_number(mass.y), mm_number(mass.z)
 
 
 def _hardware(edition: Edition) -> tuple[_Row, list[_Row]]:
@@ -104,16 +115,76 @@ def _boards(edition: Edition) -> tuple[_Row, list[_Row]]:
     return header, rows
 
 
-def _costs(edition: Edition) -> tuple[_Row, list[_Row]]:
-    header: _Row = ("what", "count", "price_each", "total", "currency")
+def _board_cuts(edition: Edition) -> tuple[_Row, list[_Row]]:
+    header: _Row = ("board", "title", "number", "length_mm", "length_in", "pieces", "waste_mm")
     rows: list[_Row] = [
-        (row.what, str(row.count), _money(row.price), _money(row.total), edition.identity.currency)
-        for row in edition.costs
+        (
+            plan.stock,
+            plan.title,
+            str(board.number),
+            mm_number(board.length),
+            _inches(board.length),
+            "; ".join(f"{piece.label} {mm_number(piece.length)}" for piece in board.pieces),
+            mm_number(board.waste),
+        )
+        for plan in edition.board_plans
+        for board in plan.boards
     ]
     return header, rows
 
 
-_ROWS = (_parts, _hardware, _sheets, _boards, _costs)
+def _costs(edition: Edition) -> tuple[_Row, list[_Row]]:
+    header: _Row = ("copies", "what", "count", "price_each", "total", "currency")
+    rows: list[_Row] = [
+        (
+            str(each.copies),
+            row.what,
+            str(row.count),
+            _money(row.price),
+            _money(row.total),
+            edition.identity.currency,
+        )
+        for each in edition.copies
+        for row in each.lines
+    ]
+    return header, rows
+
+
+def _cutting(edition: Edition) -> tuple[_Row, list[_Row]]:
+    header: _Row = (
+        *("sheet", "material", "operation", "setting", "cutter"),
+        *("cuts", "most_passes", "metres", "minutes"),
+    )
+    sheets = zip(edition.layout.sheets, edition.times, strict=True)
+    rows = [(str(sheet.number), sheet.sheet, *row) for sheet, time in sheets for row in _cuts(time)]
+    return header, rows
+
+
+def _cuts(time: CutTime) -> Iterator[_Row]:
+    """Yield a sheet's operations, then the time beside them; nothing without cut settings."""
+    if not time.known:
+        return
+    for each in time.operations:
+        yield (
+            str(each.operation),
+            each.setting,
+            each.cutter,
+            str(each.cuts),
+            str(each.most_passes),
+            f"{each.metres:.3f}",
+            _minutes(each.feed_seconds + each.plunge_seconds),
+        )
+    yield ("moves above the sheet", "", "", "", "", "", _minutes(time.rapid_seconds))
+    if time.changes:
+        changes, took = str(time.changes), _minutes(time.change_seconds)
+        yield ("changes of cutter", "", "", changes, "", "", took)
+
+
+def _minutes(seconds: float) -> str:
+    return f"{seconds / 60:.3f}"
+
+
+_ROWS = (_parts, _hardware, _sheets, _boards, _board_cuts, _costs, _cutting)
 
 
 def list_files(edition: Edition) -> dict[str, bytes]:

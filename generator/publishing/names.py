@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from generator.edition.edition import Edition
 from generator.model.plan import Plan
+from generator.shop.art import arts_of
 
 PAPERS = ("a4", "letter")
 ROLL = "roll"
 FORMATS = ("svg", "dxf")
-LISTS = tuple(f"lists/{each}.csv" for each in ("parts", "hardware", "sheets", "boards", "costs"))
+LISTS = tuple(
+    f"lists/{each}.csv"
+    for each in ("parts", "hardware", "sheets", "boards", "board-cuts", "costs", "cutting")
+)
 
 
 def bundle_stem(plan: Plan) -> str:
@@ -36,6 +40,11 @@ def coupon_name(sheet: str, kind: str) -> str:
     return f"cut/fit-coupon/fit-coupon-{sheet}.{kind}"
 
 
+def art_name(part: str, art: str, kind: str) -> str:
+    """Return the name of an engraving's own cut file, as the drawn thickness settles it."""
+    return f"cut/engravings/{part}-{art}.{kind}"
+
+
 def template_name(fit: str, part: str, paper: str) -> str:
     """Return the name of a part's full-size template; ``paper`` is ``a4``, ``letter``, ``roll``."""
     return f"templates/{fit}/{part}-{fit}-{paper}.pdf"
@@ -51,6 +60,16 @@ def layout_name(paper: str) -> str:
     return f"layout/layout-{paper}.pdf"
 
 
+def model_name(plan: Plan) -> str:
+    """Return the name of the 3-D model."""
+    return f"model/{plan.name}.glb"
+
+
+def saw_name(paper: str) -> str:
+    """Return the name of the saw diagrams on a paper."""
+    return f"layout/saw-{paper}.pdf"
+
+
 SETUP = "setup/setup-sheets.pdf"
 PLAN = "plan.json"
 LICENCE = "LICENCE.txt"
@@ -58,11 +77,20 @@ START = "start-here.html"
 SUMS = "SHA256SUMS"
 
 
+def has_saw(edition: Edition) -> bool:
+    """Tell whether there is anything for a saw to cut."""
+    return bool(edition.saw or edition.board_plans)
+
+
 def expected_names(edition: Edition) -> frozenset[str]:
     """Return the names of every file that a bundle must hold, worked out from the plan alone."""
     names = {PLAN, LICENCE, START, SUMS, SETUP, *LISTS}
     names |= {name(paper) for name in (booklet_name, layout_name) for paper in PAPERS}
+    names |= {model_name(edition.plan)} if edition.build else set()
+    names |= {saw_name(paper) for paper in PAPERS} if has_saw(edition) else set()
     names |= {coupon_name(each.sheet, kind) for each in edition.settled.coupons for kind in FORMATS}
+    arts = arts_of(edition.settled)
+    names |= {art_name(each.part.name, each.name, kind) for each in arts for kind in FORMATS}
     for settled in edition.variants:
         fit = settled.variant.label
         for kind in FORMATS:

@@ -4,11 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from generator.drawing.board_view import board_views
 from generator.drawing.coupon_view import coupon_view
 from generator.drawing.layout_view import layout_view
+from generator.drawing.model_3d import Model3d
+from generator.drawing.model_view import model_of
 from generator.drawing.part_view import part_view
+from generator.drawing.saw_view import saw_view
 from generator.drawing.vocabulary import Drawing
 from generator.edition.edition import Edition
+from generator.edition.setup_pictures import setup_pictures
 from generator.pages.site import PhotoFile
 from generator.writing.pdf import picture_size
 from generator.writing.photo import sized
@@ -22,7 +27,7 @@ PREVIEW_WIDTH = 1200
 _PAGE_DECIMALS = 2  # a hundredth of a millimetre: far below a pixel on any page
 
 
-def drawings_of(edition: Edition) -> Mapping[str, Drawing]:
+def drawings_of(edition: Edition) -> dict[str, Drawing]:
     """Return the drawings that pages show, by the names the pages room knows them by."""
     settled, first = edition.settled, edition.identity.units_first
     found = {f"part-{part.name}": part_view(settled, part, first=first) for part in settled.parts}
@@ -30,7 +35,12 @@ def drawings_of(edition: Edition) -> Mapping[str, Drawing]:
         found[f"sheet-{sheet.number}"] = layout_view(settled, sheet, first=first)
     for coupon in settled.coupons:
         found[f"coupon-{coupon.sheet}"] = coupon_view(settled, coupon, first=first)
-    return found
+    for saw in edition.saw:
+        found[f"saw-{saw.number}"] = saw_view(settled, saw, first=first)
+    for boards in edition.board_plans:
+        for number, drawing in enumerate(board_views(boards, first=first), start=1):
+            found[f"boards-{boards.stock}-{number}"] = drawing
+    return {**found, **setup_pictures(edition), **edition.drawings}
 
 
 def inline_pictures(edition: Edition) -> dict[str, str]:
@@ -45,6 +55,15 @@ def inline_pictures(edition: Edition) -> dict[str, str]:
         ).decode()
         for name, drawing in drawings_of(edition).items()
     }
+
+
+def model_3d(edition: Edition) -> Model3d | None:
+    """Return the model of the plan put together, or None where nothing tells how it goes."""
+    build, plan = edition.build, edition.plan
+    if build is None:
+        return None
+    titles = [] if build.order.found else [step.title for step in plan.steps]
+    return model_of(build.drawn.assembled, build.order, plan.title, titles)
 
 
 def photo_files(folder: str, content: Mapping[str, bytes]) -> Iterator[tuple[str, str, bytes]]:

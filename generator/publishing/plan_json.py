@@ -6,26 +6,23 @@ import json
 from typing import Any
 
 from generator.edition.edition import Edition
+from generator.publishing.plan_figures import figures, number
 from generator.settling.settled import SettledFeature, SettledPart, SettledPlan, Sized
+from generator.shop.mass import part_mass
 
 FORMAT = "kerfolio-plan/1"
-_PLACES = 6  # a nanometre: full precision for machines without the noise of binary fractions
-
-
-def _number(value: float) -> float:
-    return round(value, _PLACES) + 0.0
 
 
 def _sized(size: Sized | None) -> dict[str, Any] | None:
-    return None if size is None else {"value": _number(size.value), "reason": size.reason}
+    return None if size is None else {"value": number(size.value), "reason": size.reason}
 
 
 def _feature(feature: SettledFeature) -> dict[str, Any]:
     return {
         "name": feature.name,
         "kind": feature.kind,
-        "at": [_number(value) for value in feature.at],
-        "direction": [_number(value) for value in feature.direction],
+        "at": [number(value) for value in feature.at],
+        "direction": [number(value) for value in feature.direction],
         "width": _sized(feature.width),
         "length": _sized(feature.length),
         "depth": _sized(feature.depth),
@@ -34,15 +31,17 @@ def _feature(feature: SettledFeature) -> dict[str, Any]:
 
 
 def _part(part: SettledPart) -> dict[str, Any]:
+    weighed = part_mass(part)
     return {
         "part": part.name,
         "mark": part.mark,
         "sheet": part.sheet,
         "pieces": [{"label": piece.label, "mark": piece.mark} for piece in part.pieces],
         "grain": part.grain,
-        "size": [_number(value) for value in part.size],
-        "area": _number(part.area),
-        "mass": _number(part.mass),
+        "size": [number(value) for value in part.size],
+        "area": number(part.area),
+        "mass": number(part.mass),
+        "centre-of-gravity": [number(value) for value in (weighed.x, weighed.y, weighed.z)],
         "features": [_feature(feature) for feature in part.features],
     }
 
@@ -53,9 +52,9 @@ def _variant(settled: SettledPlan) -> dict[str, Any]:
         "sheets": {
             sheet.name: {
                 "stock": sheet.stock.name,
-                "thickness": _number(sheet.thickness),
-                "fit": _number(sheet.fit),
-                "size": [_number(value) for value in sheet.size],
+                "thickness": number(sheet.thickness),
+                "fit": number(sheet.fit),
+                "size": [number(value) for value in sheet.size],
                 "cutter": sheet.cutter.name,
             }
             for sheet in settled.sheets
@@ -70,13 +69,13 @@ def _layout(edition: Edition) -> list[dict[str, Any]]:
         {
             "number": sheet.number,
             "sheet": sheet.sheet,
-            "size": [_number(value) for value in sheet.size],
+            "size": [number(value) for value in sheet.size],
             "pieces": [
                 {
                     "piece": each.piece,
                     "part": each.part,
-                    "at": [_number(each.x), _number(each.y)],
-                    "turn": _number(each.turn),
+                    "at": [number(each.x), number(each.y)],
+                    "turn": number(each.turn),
                 }
                 for each in sheet.placements
             ],
@@ -86,7 +85,10 @@ def _layout(edition: Edition) -> list[dict[str, Any]]:
 
 
 def plan_json(edition: Edition) -> bytes:
-    """Return the whole worked-out plan as JSON; angles in degrees, masses in kg, areas in mm2."""
+    """Return the whole worked-out plan as JSON; angles in degrees, masses in kg, areas in mm2.
+
+    Places are in the part's frame; a centre of gravity counts z from the rear face.
+    """
     plan = edition.plan
     content = {
         "format": FORMAT,
@@ -103,9 +105,10 @@ def plan_json(edition: Edition) -> bytes:
         "joints": [{"kind": j.kind, "a": j.a.name, "b": j.b.name} for j in plan.joints],
         "hardware": {row.item: row.count for row in edition.hardware},
         "boards": [
-            {"name": row.name, "length": _number(row.length), "count": row.count}
+            {"name": row.name, "length": number(row.length), "count": row.count}
             for row in edition.boards
         ],
+        **figures(edition),
         "steps": [
             {
                 "title": step.title,

@@ -42,6 +42,7 @@ def site_files(workshop: Workshop, bundles: Sequence[Bundle]) -> tuple[Files, tu
         files=plan_files,
         pages=workshop.pages,
         trials=public(workshop.trials),
+        stock=workshop.stock,
         log_photos=log_photos,
     )
     files |= {name: text.encode() for name, text in site_texts(site).items()}
@@ -65,7 +66,13 @@ def _plan_files(bundle: Bundle, files: Files) -> PlanFiles:
     photos = _photos(f"plans/{edition.name}", edition.pictures, files)
     preview_name = _preview_name(edition) if _preview_name(edition) in files else ""
     pictures = {} if _handed_over(edition) else bundle.pictures
-    return PlanFiles(download=download, pictures=pictures, photos=photos, preview=preview_name)
+    return PlanFiles(
+        download=download,
+        pictures=pictures,
+        photos=photos,
+        preview=preview_name,
+        model="" if _handed_over(edition) else bundle.model,
+    )
 
 
 def _photos(

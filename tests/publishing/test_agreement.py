@@ -14,20 +14,30 @@ from generator.publishing.bundle import Bundle, bundle_files, bundle_of
 from generator.publishing.edition import edition_of
 from generator.publishing.examine import LaidOut
 from generator.publishing.names import SUMS, bundle_stem
-from tests.plans import proved, small_layout, workshop
+from generator.publishing.pictures import model_3d
+from tests.plans import RACK, proved, small_layout, workshop
 
 Files = dict[str, bytes]
+
+CUT = (
+    RACK
+    + """\
+cuts:
+  profile: {sheet: ply, cutter: compression-6, feed: 3000 mm/min, passes: [9, rest], skim: 0.3}
+consumables: [{what: Oil, price: 3.50}]
+"""
+)
 
 
 @pytest.fixture(scope="module")
 def edition() -> Edition:
-    found = LaidOut(proof=proved(), layout=small_layout(), reused=False)
-    return edition_of(workshop(), found)
+    found = LaidOut(proof=proved(CUT), layout=small_layout(), reused=False)
+    return edition_of(workshop(CUT), found)
 
 
 @pytest.fixture(scope="module")
 def files(edition: Edition) -> Files:
-    return bundle_files(edition, {})
+    return bundle_files(edition, {}, model_3d(edition))
 
 
 def repacked(edition: Edition, files: Files, *, summed: bool = True) -> Bundle:
@@ -69,6 +79,26 @@ SPOILED: dict[str, tuple[str, Callable[[bytes], bytes], str]] = {
         "plan.json",
         lambda data: data.replace(b'"piece": "rail"', b'"piece": "side.left"'),
         "`lists/parts.csv` and the sheet layouts disagree: piece `rail`, `side.left`",
+    ),
+    "mass": (
+        "plan.json",
+        lambda data: data.replace(b'"mass": ', b'"mass": 1'),
+        "`lists/parts.csv` and `plan.json` disagree: the mass of `side`",
+    ),
+    "time": (
+        "lists/cutting.csv",
+        lambda data: data.replace(b"moves above the sheet,,,,,,0", b"moves above the sheet,,,,,,9"),
+        "`lists/cutting.csv` and `plan.json` disagree: the time of sheet 1",
+    ),
+    "costs": (
+        "lists/costs.csv",
+        lambda data: data.replace(b"2,Oil,2,3.50,7.00", b"2,Oil,2,3.50,7.50"),
+        "`lists/costs.csv` and `plan.json` disagree: what 2 cost",
+    ),
+    "sheets": (
+        "plan.json",
+        lambda data: data.replace(b'"copies": 1,\n   "sheets": 1', b'"copies": 1,\n   "sheets": 2'),
+        "`lists/costs.csv` and the sheet layouts disagree: the count of sheets",
     ),
     "thickness": (
         "cut/17.8mm/sheet-1-17.8mm.svg",

@@ -54,7 +54,7 @@ def test_the_contract_of_a_bundle_is_kept(published: Published) -> None:
         facts = json.loads(files["plan.json"])
         wanted = {"start-here.html", "booklet-a4.pdf", "booklet-letter.pdf", "LICENCE.txt"}
         wanted |= {f"lists/{each}.csv" for each in ("parts", "hardware", "sheets", "boards")}
-        wanted |= {"lists/costs.csv", "setup/setup-sheets.pdf", "SHA256SUMS"}
+        wanted |= {"lists/costs.csv", "lists/cutting.csv", "setup/setup-sheets.pdf", "SHA256SUMS"}
         for variant in facts["variants"]:
             fit = variant["fit"]
             for kind in ("svg", "dxf"):
@@ -94,7 +94,9 @@ def test_no_sealed_off_file_reaches_out(published: Published) -> None:
             name
             for name, content in unzipped(packed).items()
             if sha256(content) in open_to_all
-            and not name.endswith(("LICENCE.txt", "boards.csv"))  # may equal an open plan's
+            and not name.endswith(
+                ("LICENCE.txt", "boards.csv", "board-cuts.csv")
+            )  # may equal an open plan's
         }
         assert leaked == set()
 

@@ -1,0 +1,77 @@
+"""Where 0,0 lies in the cut files of a packed bundle, and that the agreement check looks at it."""
+
+from __future__ import annotations
+
+import io
+
+import ezdxf
+import pytest
+
+from generator.bundles.archive import sums_text, unzipped, zip_bytes
+from generator.publishing.agreement import disagreements
+from generator.publishing.bundle import Bundle, bundle_of
+from generator.publishing.edition import edition_of
+from generator.publishing.examine import LaidOut
+from generator.publishing.names import SUMS, art_name, bundle_stem, cut_sheet_name
+from tests.plans import RACK, proved, small_layout, workshop
+
+CENTRED = RACK.replace("fit: 0.1}", "fit: 0.1, datum: centre}")
+SHEET = cut_sheet_name("17.8mm", 1, "dxf")
+ART = art_name("side", "mark", "svg")
+
+
+def bundle(text: str) -> Bundle:
+    found = LaidOut(proof=proved(text), layout=small_layout(), reused=False)
+    return bundle_of(edition_of(workshop(text), found))
+
+
+@pytest.fixture(scope="module")
+def corner() -> Bundle:
+    return bundle(RACK)
+
+
+@pytest.fixture(scope="module")
+def centred() -> Bundle:
+    return bundle(CENTRED)
+
+
+def files_of(packed: Bundle) -> dict[str, bytes]:
+    stem = bundle_stem(packed.edition.plan) + "/"
+    return {name.removeprefix(stem): data for name, data in unzipped(packed.content).items()}
+
+
+def edge_box(content: bytes) -> tuple[float, float, float, float]:
+    """Return the box of the sheet's edge, read by ezdxf."""
+    space = ezdxf.read(io.StringIO(content.decode())).modelspace()
+    (edge,) = [each for each in space if each.dxf.layer == "sheet-edge"]
+    xs, ys = zip(*edge.get_points("xy"), strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def spoiled(packed: Bundle, name: str, content: bytes) -> list[str]:
+    files = {**files_of(packed), name: content}
+    rest = {each: data for each, data in files.items() if each != SUMS}
+    plan = packed.edition.plan
+    again = {**rest, SUMS: sums_text(rest).encode()}
+    content = zip_bytes(again, plan.released, bundle_stem(plan))
+    made = Bundle(edition=packed.edition, name=packed.name, content=content, pictures={})
+    return [each.message for each in disagreements(made)]
+
+
+def test_zero_lies_where_the_plan_says(corner: Bundle, centred: Bundle) -> None:
+    assert edge_box(files_of(corner)[SHEET]) == pytest.approx((0, 0, 2440, 1220))
+    assert edge_box(files_of(centred)[SHEET]) == pytest.approx((-1220, -610, 1220, 610))
+    assert disagreements(corner) == disagreements(centred) == ()
+
+
+def test_a_file_with_another_datum_is_named(corner: Bundle, centred: Bundle) -> None:
+    assert spoiled(centred, SHEET, files_of(corner)[SHEET]) == [
+        f"`{SHEET}` and its datum disagree: layer `sheet-edge` lies elsewhere"
+    ]
+
+
+def test_an_engraving_that_is_not_centred_is_named(corner: Bundle) -> None:
+    moved = files_of(corner)[ART].replace(b'data-origin="-12 ', b'data-origin="-11 ')
+    assert spoiled(corner, ART, moved) == [
+        f"`{ART}` and its datum disagree: layer `engrave_0.5mm` lies elsewhere"
+    ]

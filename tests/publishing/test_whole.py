@@ -1,0 +1,76 @@
+"""The whole put together, as a reader meets it: pages, booklet, model, step drawings."""
+
+from __future__ import annotations
+
+import io
+import json
+import struct
+import zipfile
+
+import pypdfium2
+import pytest
+
+from tests.conftest import Published
+from tests.pages.markup import Tree
+
+OPEN = ("desk-rack", "potting-bench", "tool-tote")
+
+
+def bundle(published: Published, name: str) -> zipfile.ZipFile:
+    (path,) = (published.out / "plans" / name / "downloads").glob("*.zip")
+    return zipfile.ZipFile(path)
+
+
+def member(archive: zipfile.ZipFile, ending: str) -> bytes:
+    (name,) = [each for each in archive.namelist() if each.endswith(ending)]
+    return archive.read(name)
+
+
+@pytest.mark.parametrize("name", OPEN)
+def test_the_plan_page_shows_the_whole(published: Published, name: str) -> None:
+    text = (published.out / "plans" / name / "index.html").read_text("utf-8")
+    page = Tree(text)
+    assert "whole" in page.values("id")
+    assert "Put together, with its overall sizes." in text
+    assert "Tips, empty, when tilted by" in text
+    assert "local codes and licensed practice come first" in text
+    assert "Look at it in 3-D" in text
+
+
+@pytest.mark.parametrize("name", OPEN)
+def test_every_step_that_adds_pieces_has_its_drawing(published: Published, name: str) -> None:
+    steps = (published.out / "plans" / name / "steps" / "index.html").read_text("utf-8")
+    plan = json.loads(member(bundle(published, name), "plan.json"))
+    adding = [n for n, step in enumerate(plan["steps"], start=1) if step["add"]]
+    assert adding
+    start = member(bundle(published, name), "start-here.html").decode()
+    for page in (steps, start):
+        drawn = page.split('<figure class="art drawn">')[1:]
+        titles = [text for text in drawn if f"{plan['title']}, step " in text]
+        assert len(titles) == len(adding)
+        for number, text in zip(adding, titles, strict=True):
+            assert f"{plan['title']}, step {number}: {plan['steps'][number - 1]['title']}" in text
+
+
+def test_pages_for_supporters_tell_the_numbers_and_show_nothing(published: Published) -> None:
+    text = (published.out / "plans" / "harbour-stool" / "index.html").read_text("utf-8")
+    assert "Tips, empty, when tilted by" in text
+    assert "<canvas" not in text
+    assert 'class="viewer"' not in text
+
+
+@pytest.mark.parametrize("name", OPEN)
+def test_the_model_lies_in_the_bundle(published: Published, name: str) -> None:
+    """glTF 2.0, section 4.4: the header is magic, version 2, length of the whole."""
+    content = member(bundle(published, name), f"model/{name}.glb")
+    magic, version, length = struct.unpack("<4sII", content[:12])
+    assert (magic, version, length) == (b"glTF", 2, len(content))
+
+
+@pytest.mark.parametrize("name", OPEN)
+def test_the_booklet_has_a_chapter_of_the_whole(published: Published, name: str) -> None:
+    document = pypdfium2.PdfDocument(io.BytesIO(member(bundle(published, name), "booklet-a4.pdf")))
+    pages = [page.get_textpage().get_text_bounded() for page in document]
+    chapter = [each for each in pages if "Put together, with its overall sizes" in each]
+    assert len(chapter) == 1
+    assert "Tips, empty" in chapter[0], "its pictures and its numbers stand on one page"
