@@ -37,30 +37,27 @@ def settled_plan(plan: Plan, stock: Stock) -> SettledPlan:
 
 
 def illustrate(settled: SettledPlan, folder: Path) -> None:
-    """Draw each step, the finished piece and its pieces apart."""
+    """Draw the finished thing, and each step that has a picture of its own.
+
+    Steps of open plans have none: their pictures are made when the plan is published.
+    """
     scene = SCENES[settled.plan.name](settled)
     parts = {piece.label: part for part in settled.parts for piece in part.pieces}
     home = {label: Shown(parts[label], pose) for label, pose in scene.poses.items()}
+    view = (scene.azimuth, scene.elevation)
     standing: list[str] = []
     for number, step in enumerate(settled.plan.steps, start=1):
         new = [each.name for each in step.add]
-        if new:
-            view = scene.views.get(number, (scene.azimuth, scene.elevation))
+        if new and step.photo is not None:
             shown = {label: home[label] for label in standing}
-            shown |= {label: _moved(home[label], scene, label, new=True) for label in new}
+            shown |= {label: _moved(home[label], scene, label) for label in new}
             draw(folder / f"step-{number}.png", shown, settled, view)
         standing += new
-    view = (scene.azimuth, scene.elevation)
     draw(folder / "finished.png", home, settled, view)
-    apart = {
-        label: Shown(each.part, each.pose, away=scene.apart.get(label, (0.0, 0.0, 0.0)))
-        for label, each in home.items()
-    }
-    draw(folder / "exploded.png", apart, settled, view)
 
 
-def _moved(piece: Shown, scene: Scene, label: str, *, new: bool) -> Shown:
-    return Shown(piece.part, piece.pose, new=new, away=scene.moves.get(label, (0.0, 0.0, 0.0)))
+def _moved(piece: Shown, scene: Scene, label: str) -> Shown:
+    return Shown(piece.part, piece.pose, new=True, away=scene.moves.get(label, (0.0, 0.0, 0.0)))
 
 
 def draw(

@@ -8,7 +8,7 @@ own: they are not taken from the joints, so that the pictures are a second opini
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from generator.settling.settled import SettledPlan
 
@@ -32,16 +32,13 @@ class Pose:
 class Scene:
     """How a plan is shown: poses by piece, the moves that bring pieces home, the eye's place.
 
-    ``apart`` moves pieces in the exploded view; a piece not in it stays. ``turned`` are azimuths
-    of single steps; an elevation below zero looks from below.
+    A piece that is in no move is set down.
     """
 
     poses: dict[str, Pose]
     moves: dict[str, Triple]
-    apart: dict[str, Triple]
     azimuth: float = -35.0
     elevation: float = 26.0
-    views: dict[int, tuple[float, float]] = field(default_factory=dict)
 
 
 def size(settled: SettledPlan, name: str) -> float:
@@ -64,7 +61,6 @@ def desk_rack(settled: SettledPlan) -> Scene:
     return Scene(
         poses,
         moves={**dict.fromkeys(dividers, (0, 0, 75)), "back": (0, 90, 0)},
-        apart={**dict.fromkeys(dividers, (0, 0, 105)), "back": (0, 130, 0)},
         azimuth=-24,
         elevation=30,
     )
@@ -90,7 +86,6 @@ def harbour_stool(settled: SettledPlan) -> Scene:
             "side.right": (130, 0, 0),
             "seat": (0, 0, 110),
         },
-        apart={"side.left": (-170, 0, 0), "side.right": (170, 0, 0), "seat": (0, 0, 140)},
         azimuth=-38,
         elevation=24,
     )
@@ -130,20 +125,9 @@ def potting_bench(settled: SettledPlan) -> Scene:
         "side.right": (260, 0, 0),
         "lip": (0, 0, 130),
     }
-    apart: dict[str, Triple] = {
-        "side.left": (-330, 0, 0),
-        "side.right": (330, 0, 0),
-        **dict.fromkeys(("rail.front", "rail.rear"), (0, 0, -140)),
-        **dict.fromkeys(("sling.front", "sling.rear"), (0, 0, -130)),
-        **dict.fromkeys(dividers, (0, 0, 130)),
-        "upper-shelf": (0, 0, 250),
-        "splashback": (0, 330, 120),
-        "lip": (0, 0, 110),
-    }
     return Scene(
         poses,
         moves=moves,
-        apart=apart,
         azimuth=-33,
         elevation=22,
     )
@@ -178,16 +162,6 @@ def tool_tote(settled: SettledPlan) -> Scene:
             "divider": (0, 0, 110),
             "end.left": (-110, 0, 0),
             "end.right": (110, 0, 0),
-        },
-        apart={
-            "pad.front": (0, -70, 60),
-            "pad.rear": (0, 70, 60),
-            "handle": (0, 0, 60),
-            "side.front": (0, -110, 0),
-            "side.rear": (0, 110, 0),
-            "divider": (0, 0, 80),
-            "end.left": (-130, 0, 0),
-            "end.right": (130, 0, 0),
         },
         azimuth=-34,
         elevation=30,
