@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from generator.assembly.assembled import Assembled, PosedJoint
 from generator.assembly.world import posed_panels
 from generator.geometry.panel_boxes import boxes, near_pairs
-from generator.geometry.panel_gap import gap
 from generator.geometry.panel_overlap import overlap_volumes
 from generator.geometry.panel_shared import shared
 from generator.geometry.rigid import Vector, between, length
@@ -74,14 +73,3 @@ def _nearest(joints: tuple[PosedJoint, ...], a: str, b: str, at: Vector) -> Pose
     reach = {id(each): length(between(each.frame.origin, at)) for each in theirs}
     near = [each for each in theirs if reach[id(each)] <= max(each.size)]
     return min(near, key=lambda each: reach[id(each)], default=None)
-
-
-def gaps(assembled: Assembled) -> tuple[float | None, ...]:
-    """Return for each joint how far its piece ``a`` could still go home, mm.
-
-    0 where shoulders or faces are in contact; None where nothing is ahead, or the pieces stand
-    oblique to each other or to the joint.
-    """
-    labels = [piece.label for piece in assembled.pieces]
-    panels = dict(zip(labels, posed_panels(assembled), strict=True))
-    return tuple(gap(panels[each.a], panels[each.b], each.frame.z) for each in assembled.joints)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from generator.assembly.assembled import PosedPiece
 from generator.assembly.extent import corners
+from generator.geometry.hull import convex_hull
 from generator.geometry.rigid import Vector
 
 _LEVEL = 0.5
@@ -49,7 +50,7 @@ def stands(footings: Sequence[Footing]) -> bool:
     y = sum(each.mass * each.middle[1] for each in footings) / mass
     feet = [foot for each in footings for foot in each.feet]
     floor = min(foot[2] for foot in feet) + _LEVEL
-    return _inside((x, y), _hull([foot[:2] for foot in feet if foot[2] <= floor]))
+    return _inside((x, y), convex_hull([foot[:2] for foot in feet if foot[2] <= floor]))
 
 
 def _middle(rings: Sequence[Sequence[Spot]]) -> Spot:
@@ -80,21 +81,6 @@ def _centroid(ring: Sequence[Spot]) -> Spot:
 
 def _next(ring: Sequence[Spot]) -> list[Spot]:
     return [*ring[1:], ring[0]]
-
-
-def _hull(points: Sequence[Spot]) -> list[Spot]:
-    """Return the convex hull, counter-clockwise (Andrew's monotone chain)."""
-    ordered = sorted(set(points))
-    return [*_chain(ordered)[:-1], *_chain(ordered[::-1])[:-1]]
-
-
-def _chain(points: Sequence[Spot]) -> list[Spot]:
-    kept: list[Spot] = []
-    for point in points:
-        while len(kept) > 1 and _turn(kept[-2], kept[-1], point) <= _LEAST:
-            kept.pop()
-        kept.append(point)
-    return kept
 
 
 def _turn(a: Spot, b: Spot, c: Spot) -> float:

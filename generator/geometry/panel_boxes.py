@@ -8,7 +8,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from generator.geometry.panel_solid import Posed
-from generator.geometry.rigid import Vector
 
 Boxes = NDArray[np.float64]
 """Boxes by number: [:, 0] the least and [:, 1] the greatest x, y, z, mm."""
@@ -37,23 +36,3 @@ def near_pairs(given: Boxes) -> list[tuple[int, int]]:
     apart = np.minimum(high[:, None], high[None]) - np.maximum(low[:, None], low[None])
     one, other = np.nonzero(np.triu(np.all(apart > _TOUCH, axis=2), 1))
     return list(zip(one.tolist(), other.tolist(), strict=True))
-
-
-def clearing_travel(movers: Boxes, others: Boxes, direction: Vector) -> float:
-    """Return the least travel (mm) along a direction (unit) after which movers stay clear.
-
-    At that travel and beyond no box of the movers shares space with one of the others; 0 when that
-    is so from the start.
-    """
-    way = np.array(direction)
-    moves = np.abs(way) > 1e-12
-    pace = np.where(moves, way, 1.0)
-    # The mover's low side has to pass the high side of the other, or the other way about.
-    low = (others[None, :, 0] - movers[:, None, 1]) / pace
-    high = (others[None, :, 1] - movers[:, None, 0]) / pace
-    begins, ends = np.minimum(low, high), np.maximum(low, high)
-    meets = (low < -_TOUCH) & (high > _TOUCH)
-    begins = np.where(moves, begins, np.where(meets, -np.inf, np.inf)).max(axis=2)
-    ends = np.where(moves, ends, np.inf).min(axis=2)
-    some = ends - begins > _TOUCH
-    return float(max(0.0, ends[some].max(initial=0.0)))

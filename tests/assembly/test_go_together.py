@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 
 from generator.assembly.assembled import Assembled, PosedJoint
-from generator.assembly.go_together import LEAST_CLASH, LEAST_DEPTH, Clash, clashes, gaps
+from generator.assembly.go_together import LEAST_CLASH, LEAST_DEPTH, Clash, clashes
 from generator.geometry.packing import Flat
 from generator.geometry.panel import Panel
 from generator.geometry.rigid import Rigid, Vector
@@ -141,10 +141,3 @@ def test_a_touch_is_no_clash() -> None:
         )
         assert 0.2 * 0.2 * THICK < LEAST_CLASH < 0.3 * 0.3 * THICK
         assert len(clashes(replace(STOOL, pieces=(one, other)))) == count
-
-
-def test_gaps_of_joints() -> None:
-    plan = replace(STOOL, joints=JOINTS)
-    assert gaps(plan) == pytest.approx((0, 0, 0, 0), abs=1e-9)
-    shorter = with_panel("rail", stretched(STOOL.piece("rail").panel, -1.5), plan)
-    assert gaps(shorter) == pytest.approx((0, 0, 1.5, 1.5), abs=1e-9)

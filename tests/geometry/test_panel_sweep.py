@@ -5,7 +5,7 @@ import pytest
 
 from generator.geometry.packing import Flat
 from generator.geometry.panel import Recess
-from generator.geometry.panel_boxes import boxes, clearing_travel, near_pairs
+from generator.geometry.panel_boxes import boxes, near_pairs
 from generator.geometry.panel_overlap import overlap_volumes
 from generator.geometry.panel_solid import Posed, solid_of
 from generator.geometry.panel_sweep import FAR, FREE, Push, sweep_volumes, swept
@@ -187,22 +187,3 @@ def test_boxes_that_only_touch_are_not_near() -> None:
     plate = board(rectangle(0, 0, 100, 100))
     places = ((0.0, 0.0, 0.0), (0.0, 0.0, 18.0), (50.0, 0.0, 9.0), (300.0, 0.0, 0.0))
     assert near_pairs(boxes([posed(plate, each) for each in places])) == [(0, 2), (1, 2)]
-
-
-def test_the_least_travel_that_clears() -> None:
-    plate = board(rectangle(0, 0, 100, 100))
-    one, two, three, away = (
-        boxes([posed(plate, at)])
-        for at in ((0.0, 0.0, 0.0), (60.0, 0.0, 0.0), (260.0, 0.0, 0.0), (0.0, 500.0, 0.0))
-    )
-    assert clearing_travel(one, two, LEFT) == pytest.approx(40)
-    assert clearing_travel(one, two, RIGHT) == pytest.approx(160)
-    # Past the second it runs into the third: only beyond that it stays clear.
-    assert clearing_travel(one, np.concatenate([two, three]), RIGHT) == pytest.approx(360)
-    assert clearing_travel(one, two, UP) == pytest.approx(18)
-    assert clearing_travel(one, away, RIGHT) == 0
-    assert clearing_travel(one, three, LEFT) == 0
-    # At 45 degrees the nearer of two sides decides: 18 mm up, or 40 mm to the left.
-    slant = (-(0.5**0.5), 0.0, 0.5**0.5)
-    assert clearing_travel(one, two, slant) == pytest.approx(18 * 2**0.5)
-    assert clearing_travel(one, one[:0], UP) == 0
