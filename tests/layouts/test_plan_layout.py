@@ -21,6 +21,7 @@ from generator.geometry.shapes import circle, rectangle
 from generator.layouts.count import sheets_used
 from generator.layouts.effort import Effort
 from generator.layouts.layout import Layout
+from generator.layouts.own_placer import OwnPlacer
 from generator.layouts.plan_layout import lay_out
 from generator.settling.settled import SettledPlan
 from tests.layouts.plans import (
@@ -38,7 +39,7 @@ ROOT = Path(__file__).resolve().parents[2]
 
 
 def laid_out(*variants: SettledPlan, moves: int = MOVES) -> Layout:
-    layout, findings = lay_out(variants, Effort(moves=moves, seconds=1.0))
+    layout, findings = lay_out(variants, Effort(moves=moves, seconds=1.0), OwnPlacer())
     assert findings == ()
     assert layout is not None
     return layout
