@@ -15,7 +15,7 @@ from generator.layouts.verify import packing_faults
 _QUICK = 10
 """The own placer first tries with this part of the moves."""
 
-OUTSIDE = (OutsideEngine("packingsolver"),)
+OUTSIDE = (OutsideEngine("packingsolver", spaced=True),)
 STRIP = OutsideEngine("spyrrow")
 
 

@@ -12,13 +12,13 @@ import random
 import subprocess
 import sys
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib.metadata import version
 
 from generator.layouts.engine import EngineError, Job, Packed
 from generator.layouts.filling import Found
 from generator.layouts.offcut import LAST, drawn_together
-from generator.layouts.pose import Kind, kinds_of
+from generator.layouts.pose import Kind, kinds_of, pose_of
 from generator.layouts.question import (
     Answer,
     AskedKind,
@@ -39,9 +39,14 @@ _PATIENCE = 20.0
 
 @dataclass(frozen=True, slots=True)
 class OutsideEngine:
-    """An engine by the name of its library: ``packingsolver``, or ``spyrrow`` for one sheet."""
+    """An engine by the name of its library: ``packingsolver``, or ``spyrrow`` for one sheet.
+
+    One that is ``spaced`` is asked to keep the gap; the others are given pieces grown by half of
+    it.
+    """
 
     library: str
+    spaced: bool = False
 
     @property
     def present(self) -> bool:
@@ -56,11 +61,11 @@ class OutsideEngine:
         kinds = kinds_of(job, rooms)
         if not kinds or not all(kind.poses for kind in kinds):
             raise EngineError("there are pieces too large for every sheet, or none at all")
-        answer = answered(_question(self.library, job, kinds, rooms))
+        answer = answered(self._question(job))
         _check_answer(answer, kinds, rooms)
-        sheets = filled_with(
-            [rooms[room] for room, _ in answer], [_places(each, kinds) for _, each in answer], kinds
-        )
+        edge = job.bed.gap / 2 if self.spaced else 0.0
+        places = [_places(each, kinds, edge) for _, each in answer]
+        sheets = filled_with([rooms[room] for room, _ in answer], places, kinds)
         chance = random.Random(job.seed)
         sheets = drawn_together(sheets, kinds, chance, int(LAST * job.moves))
         packed = Packed(
@@ -72,6 +77,35 @@ class OutsideEngine:
         if faults:
             raise EngineError(faults[0])
         return packed
+
+    def _question(self, job: Job) -> Question:
+        asked = replace(job, bed=replace(job.bed, gap=0.0)) if self.spaced else job
+        rooms = rooms_of(asked.bed)
+        return Question(
+            engine=self.library,
+            rooms=tuple(
+                AskedRoom(
+                    width=room.width,
+                    height=room.height,
+                    count=stack.count,
+                    worth=stack.worth,
+                    zones=room.zones,
+                )
+                for room, stack in zip(rooms, job.bed.stacks, strict=True)
+            ),
+            kinds=tuple(
+                AskedKind(
+                    outer=kind.shape.outer,
+                    openings=kind.shape.openings,
+                    turns=kind.turns,
+                    count=len(kind.labels),
+                )
+                for kind in kinds_of(asked, rooms)
+            ),
+            gap=job.bed.gap if self.spaced else 0.0,
+            seconds=job.seconds,
+            seed=job.seed,
+        )
 
 
 def answered(question: Question) -> Answer:
@@ -96,33 +130,6 @@ def answered(question: Question) -> Answer:
     return answer
 
 
-def _question(library: str, job: Job, kinds: tuple[Kind, ...], rooms: tuple[Room, ...]) -> Question:
-    return Question(
-        engine=library,
-        rooms=tuple(
-            AskedRoom(
-                width=room.width,
-                height=room.height,
-                count=stack.count,
-                worth=stack.worth,
-                zones=room.zones,
-            )
-            for room, stack in zip(rooms, job.bed.stacks, strict=True)
-        ),
-        kinds=tuple(
-            AskedKind(
-                outer=kind.shape.outer,
-                openings=kind.shape.openings,
-                turns=tuple(pose.turn for pose in kind.poses),
-                count=len(kind.labels),
-            )
-            for kind in kinds
-        ),
-        seconds=job.seconds,
-        seed=job.seed,
-    )
-
-
 def _check_answer(answer: Answer, kinds: tuple[Kind, ...], rooms: tuple[Room, ...]) -> None:
     """Raise EngineError for rooms or kinds that are not there, and for pieces too many or few."""
     counts = Counter(kind for _, places in answer for kind, *_ in places)
@@ -135,11 +142,15 @@ def _check_answer(answer: Answer, kinds: tuple[Kind, ...], rooms: tuple[Room, ..
 
 
 def _places(
-    places: tuple[tuple[int, float, float, float], ...], kinds: tuple[Kind, ...]
+    places: tuple[tuple[int, float, float, float], ...], kinds: tuple[Kind, ...], edge: float
 ) -> list[Found]:
+    """Return places in the room; ``edge`` is how much further out the room begins, mm."""
     found = []
     for number, turn, x, y in places:
         kind = kinds[number]
-        pose = min(kind.poses, key=lambda each: abs((each.turn - turn + 180.0) % 360.0 - 180.0))
-        found.append(Found(kind=number, pose=pose, x=x + pose.corner[0], y=y + pose.corner[1]))
+        # A turn comes back as a float that need not be the very one asked for.
+        exact = min(kind.turns, key=lambda each: abs((each - turn + 180.0) % 360.0 - 180.0))
+        pose = pose_of(kind.shape, exact)
+        left, low = pose.corner
+        found.append(Found(kind=number, pose=pose, x=x + left + edge, y=y + low + edge))
     return found

@@ -36,6 +36,7 @@ def solve_sheets(question: Question) -> Answer:
 def _instance(question: Question, irregular: Any) -> Any:
     builder = irregular.InstanceBuilder()
     builder.set_objective(irregular.Objective.VariableSizedBinPacking)
+    builder.set_item_item_minimum_spacing(question.gap)
     pieces = sum(kind.count for kind in question.kinds)
     dearest = max(room.worth for room in question.rooms) or 1.0
     for room in question.rooms:
@@ -46,7 +47,8 @@ def _instance(question: Question, irregular: Any) -> Any:
         )
         for x0, y0, x1, y1 in room.zones:
             zone = irregular.ShapeWithHoles(irregular.build_rectangle(x0, x1, y0, y1), [])
-            builder.add_defect(number, 0, zone)
+            defect = builder.add_defect(number, 0, zone)
+            builder.set_item_defect_minimum_spacing(number, defect, question.gap)
     for kind in question.kinds:
         turns = [(turn, turn, False) for turn in kind.turns]
         builder.add_item_type(_shape(kind, irregular), copies=kind.count, allowed_rotations=turns)

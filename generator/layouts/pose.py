@@ -37,11 +37,13 @@ class Pose:
 class Kind:
     """Pieces alike in shape and turns, with the poses that fit some sheet; area in mm2.
 
-    ``shape`` is grown by half the gap, in the part's frame.
+    ``shape`` is grown by half the gap, in the part's frame. Turns in which it covers the same
+    share one pose.
     """
 
     labels: tuple[str, ...]
     shape: Flat
+    turns: tuple[float, ...]
     poses: tuple[Pose, ...]
     area: float
 
@@ -80,7 +82,7 @@ def _kind(
             _alike(pose, other) for other in poses
         ):
             poses.append(pose)
-    return Kind(labels=labels, shape=grown, poses=tuple(poses), area=grown.area)
+    return Kind(labels=labels, shape=grown, turns=turns, poses=tuple(poses), area=grown.area)
 
 
 def pose_of(grown: Flat, turn: float) -> Pose:

@@ -1,7 +1,8 @@
 """What is asked of an engine that runs in a process of its own, as JSON, and what it answers.
 
-Asked is in footprints (pieces grown by half the gap) and rooms, so that an engine has neither gap
-nor margin to keep: footprints may touch each other and the room's edges.
+Asked is in rooms, which have no margins. Pieces may touch the room's edges; they keep ``gap``
+between each other and from zones. Where that is 0 they were grown by half the gap before, and the
+rooms with them.
 """
 
 from __future__ import annotations
@@ -45,6 +46,7 @@ class Question:
     engine: str
     rooms: tuple[AskedRoom, ...]
     kinds: tuple[AskedKind, ...]
+    gap: float
     seconds: float
     seed: int
 
@@ -72,6 +74,7 @@ def question_from(text: str) -> Question:
             )
             for each in stated["kinds"]
         ),
+        gap=stated["gap"],
         seconds=stated["seconds"],
         seed=stated["seed"],
     )

@@ -42,7 +42,7 @@ STRIP_SECONDS = 60
 def test_part_sets() -> None:
     engines = {"own": OwnPlacer()}
     if find_spec("packingsolver"):
-        engines["packingsolver"] = OutsideEngine("packingsolver")
+        engines["packingsolver"] = OutsideEngine("packingsolver", spaced=True)
     print("\nset engine         pieces bound seen sheets ratio last-used seconds")
     totals: Counter[str] = Counter()
     for number in SETS:

@@ -52,4 +52,6 @@ def strip_question(name: str, seconds: float) -> Question:
         )
         for item in stated["items"]
     ]
-    return Question(engine="spyrrow", rooms=(room,), kinds=tuple(kinds), seconds=seconds, seed=1)
+    return Question(
+        engine="spyrrow", rooms=(room,), kinds=tuple(kinds), gap=0.0, seconds=seconds, seed=1
+    )

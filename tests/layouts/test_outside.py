@@ -29,6 +29,7 @@ QUESTION = Question(
     engine="no-such-engine",
     rooms=(AskedRoom(width=1000.0, height=600.0, count=2, worth=1.0, zones=((0, 0, 9, 9),)),),
     kinds=(AskedKind(outer=BOARD.outer, openings=(), turns=(0.0, 90.0), count=3),),
+    gap=8.0,
     seconds=1.0,
     seed=4,
 )
@@ -123,7 +124,7 @@ def test_a_failing_polish_changes_nothing() -> None:
 @pytest.mark.skipif(not find_spec("packingsolver"), reason="packingsolver wants Python 3.12")
 def test_packingsolver_packs() -> None:
     job = job_of(9)
-    made = OutsideEngine("packingsolver").pack(job)
+    made = OutsideEngine("packingsolver", spaced=True).pack(job)
     assert packing_faults(job, made) == ()
     assert price(made, job)[1] == 2
 
