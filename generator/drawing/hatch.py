@@ -1,4 +1,4 @@
-"""Hatching: what is left over."""
+"""Hatching: what is left over, and where something is held down."""
 
 from __future__ import annotations
 
@@ -12,12 +12,22 @@ _APART = 2.2
 _WIDTH = 0.13
 
 
-def hatched(box: Box, kept_clear: Sequence[Box] = ()) -> Iterator[Stroke]:
-    """Yield lines that rise to the right over a box, broken where boxes are kept clear."""
+def hatched(
+    box: Box,
+    kept_clear: Sequence[Box] = (),
+    *,
+    apart: float = _APART,
+    ink: Ink = Ink.FAINT,
+    width: float = _WIDTH,
+) -> Iterator[Stroke]:
+    """Yield lines that rise to the right over a box, broken where boxes are kept clear.
+
+    Lines of one picture lie on one grid, ``apart`` mm of x from each other.
+    """
     x0, y0, x1, y1 = box
-    first, last = int((x0 - y1) // _APART) + 1, int((x1 - y0) // _APART)
+    first, last = int((x0 - y1) // apart) + 1, int((x1 - y0) // apart)
     for step in range(first, last + 1):
-        shift = step * _APART  # x - y along the line
+        shift = step * apart  # x - y along the line
         spans = [(max(x0, y0 + shift), min(x1, y1 + shift))]
         for left, bottom, right, top in kept_clear:
             gap = (max(left, bottom + shift), min(right, top + shift))
@@ -25,7 +35,7 @@ def hatched(box: Box, kept_clear: Sequence[Box] = ()) -> Iterator[Stroke]:
         for start, end in spans:
             if end - start > 0.2:
                 line = open_path((start, start - shift), (end, end - shift))
-                yield Stroke(contour=line, ink=Ink.FAINT, width=_WIDTH)
+                yield Stroke(contour=line, ink=ink, width=width)
 
 
 def _without(

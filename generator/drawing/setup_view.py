@@ -12,6 +12,7 @@ from generator.drawing.expand import expanded
 from generator.drawing.extent import apart
 from generator.drawing.face import Look, face_strokes
 from generator.drawing.fitted import filling
+from generator.drawing.hatch import hatched
 from generator.drawing.layer import INKS
 from generator.drawing.layout_view import laid_pieces
 from generator.drawing.lettering import CAPITAL, Box, label_box, text_width
@@ -105,16 +106,8 @@ def _piece(laid: Laid) -> Iterator[Stroke]:
 
 
 def _hatch(box: Box) -> Iterator[Stroke]:
-    x0, y0, x1, y1 = box
     yield Stroke(contour=rectangle(*box), ink=Ink.SOFT, width=0.25, fill=Ink.PAPER)
-    count = int((x1 - x0 + y1 - y0) / _HATCH)
-    for step in range(1, count + 1):
-        shift = x0 - y1 + step * _HATCH  # x - y along the line
-        start = max(x0, y0 + shift)
-        end = min(x1, y1 + shift)
-        if end > start:
-            line = open_path((start, start - shift), (end, end - shift))
-            yield Stroke(contour=line, ink=Ink.SOFT, width=0.18)
+    yield from hatched(box, apart=_HATCH, ink=Ink.SOFT, width=0.18)
 
 
 def _datum(at: Point) -> Iterator[Item]:

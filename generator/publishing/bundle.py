@@ -71,21 +71,25 @@ class Bundle:
 def bundle_of(edition: Edition) -> Bundle:
     """Draw, bind and pack everything of an edition."""
     plan, pictures, model = edition.plan, inline_pictures(edition), model_3d(edition)
-    files = bundle_files(edition, pictures, model)
+    data = "" if model is None else viewer_data(model)
+    files = bundle_files(edition, pictures, model, data)
     packed = zip_bytes(files, plan.released, bundle_stem(plan))
     return Bundle(
         edition=edition,
         name=bundle_name(plan),
         content=packed,
         pictures=pictures,
-        model=_data(model),
+        model=data,
     )
 
 
 def bundle_files(
-    edition: Edition, pictures: Mapping[str, str], model: Model3d | None
+    edition: Edition, pictures: Mapping[str, str], model: Model3d | None, data: str
 ) -> dict[str, bytes]:
-    """Return every file of the bundle by name, ``SHA256SUMS`` over all the others included."""
+    """Return every file of the bundle by name, ``SHA256SUMS`` over all the others included.
+
+    ``data`` is what the model's view on the first page is drawn from.
+    """
     papers = _papers(edition)
     files = dict(_cut_files(edition))
     files |= _templates(edition, papers)
@@ -96,13 +100,9 @@ def bundle_files(
     files[PLAN] = plan_json(edition)
     files[LICENCE] = _licence(edition)
     names = sorted((*files, SUMS))
-    files[START] = start_here(edition, names, pictures, _data(model)).encode()
+    files[START] = start_here(edition, names, pictures, data).encode()
     files[SUMS] = sums_text(files).encode()
     return files
-
-
-def _data(model: Model3d | None) -> str:
-    return "" if model is None else viewer_data(model)
 
 
 def _papers(edition: Edition) -> Mapping[str, PaperStock]:

@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 
 from generator.bundles.archive import sums_text, unzipped, zip_bytes
+from generator.drawing.model_view import viewer_data
 from generator.edition.edition import Edition
 from generator.publishing.agreement import disagreements
 from generator.publishing.bundle import Bundle, bundle_files, bundle_of
@@ -37,7 +38,9 @@ def edition() -> Edition:
 
 @pytest.fixture(scope="module")
 def files(edition: Edition) -> Files:
-    return bundle_files(edition, {}, model_3d(edition))
+    model = model_3d(edition)
+    assert model is not None
+    return bundle_files(edition, {}, model, viewer_data(model))
 
 
 def repacked(edition: Edition, files: Files, *, summed: bool = True) -> Bundle:
