@@ -5,10 +5,12 @@ Packing needs plain rings, quick to compare and never smaller than the true shap
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+import numpy as np
 import shapely
 
 from generator.geometry.contour import Point, Region
@@ -24,6 +26,7 @@ COARSE = 0.6
 
 _DEPTH = 0.002
 _NOTHING = 1e-9
+_LEVEL = 1e-3
 _SHARP: dict[str, Any] = {"join_style": "mitre", "mitre_limit": 1.5}
 
 
@@ -63,6 +66,18 @@ class Flat:
         return min(xs), min(ys), max(xs), max(ys)
 
 
+def flat_fault(flat: Flat) -> str:
+    """Return why a shape does not enclose one clean area; nothing when it does."""
+    rings = (flat.outer, *flat.openings)
+    if not all(math.isfinite(value) for ring in rings for point in ring for value in point):
+        return "has corners that are no numbers"
+    if any(len(set(ring)) < 3 for ring in rings):
+        return "has a ring of fewer than three corners"
+    if not (polygon := shapely.Polygon(flat.outer, flat.openings)).is_valid:
+        return f"is no clean outline: {shapely.is_valid_reason(polygon).lower()}"
+    return ""
+
+
 def flat_region(region: Region) -> Flat:
     """Return a region in straight edges; arcs stray inward by at most ``FLATNESS``."""
     outer, *openings = (tuple(points(each, FLATNESS)) for each in contours_of(region))
@@ -98,6 +113,23 @@ def footprint(flat: Flat, by: float, crevice: float, coarse: float = COARSE) -> 
     # Growing by a rounding error may come out empty.
     grown = plain if by + strays < _NOTHING else shapely.buffer(plain, by + strays, **_SHARP)
     return _flat(shapely.intersection(grown, least))
+
+
+def shrunk(flat: Flat, by: float) -> Flat:
+    """Return a shape smaller by ``by`` mm all round: the largest of what it falls into.
+
+    Where nothing would be left, the shape as it is.
+    """
+    left = shapely.buffer(_polygon(flat), -by, **_SHARP)
+    return flat if left.is_empty else _flat(max(shapely.get_parts(left), key=shapely.area))
+
+
+def level_share(flat: Flat) -> float:
+    """Return how much of a shape's outline runs level or upright, from 0 to 1."""
+    ring = np.array([*flat.outer, flat.outer[0]])
+    along = np.abs(np.diff(ring, axis=0))
+    lengths = np.hypot(along[:, 0], along[:, 1])
+    return float(lengths[along.min(axis=1) <= _LEVEL * lengths].sum() / lengths.sum())
 
 
 def grown_area(flat: Flat, by: float) -> float:

@@ -16,7 +16,7 @@ _QUICK = 10
 """The own placer first tries with this part of the moves."""
 
 OUTSIDE = (OutsideEngine("packingsolver", spaced=True),)
-STRIP = OutsideEngine("spyrrow")
+STRIP = OutsideEngine("spyrrow", strip=True)
 
 
 @dataclass(frozen=True, slots=True)

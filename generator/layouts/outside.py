@@ -1,52 +1,36 @@
-"""Engines of other libraries, each run in a process of its own.
-
-A crash, an endless loop or a nonsensical answer of an outside engine thus ends with that process;
-here it is an ``EngineError`` like any other.
-"""
+"""Engines of other libraries behind the interface of the own one; see ``asking``."""
 
 from __future__ import annotations
 
 import importlib.util
-import math
 import random
-import subprocess
-import sys
-from collections import Counter
 from dataclasses import dataclass, replace
 from importlib.metadata import version
 
+from generator.layouts.asking import answered
 from generator.layouts.engine import EngineError, Job, Packed
 from generator.layouts.filling import Found
 from generator.layouts.offcut import LAST, drawn_together
 from generator.layouts.pose import Kind, kinds_of, pose_of
-from generator.layouts.question import (
-    Answer,
-    AskedKind,
-    AskedRoom,
-    Question,
-    answer_from,
-    question_text,
-)
-from generator.layouts.room import Room, rooms_of
+from generator.layouts.question import AskedKind, AskedRoom, Question
+from generator.layouts.room import rooms_of
 from generator.layouts.spots import spots
+from generator.layouts.strip import strip_laid
 from generator.layouts.thinning import filled_with
-from generator.layouts.verify import packing_faults
-
-_COMMAND = (sys.executable, "-m", "generator.layouts.child")
-_PATIENCE = 20.0
-"""Seconds given beyond those asked for: starting the process, a loaded machine."""
+from generator.layouts.verify import job_faults, packing_faults
 
 
 @dataclass(frozen=True, slots=True)
 class OutsideEngine:
-    """An engine by the name of its library: ``packingsolver``, or ``spyrrow`` for one sheet.
+    """An engine by the name of its library: ``packingsolver``, or ``spyrrow`` for a ``strip``.
 
     One that is ``spaced`` is asked to keep the gap; the others are given pieces grown by half of
-    it.
+    it. One for a strip lays all pieces on the first sheet.
     """
 
     library: str
     spaced: bool = False
+    strip: bool = False
 
     @property
     def present(self) -> bool:
@@ -54,15 +38,17 @@ class OutsideEngine:
         return importlib.util.find_spec(self.library) is not None
 
     def pack(self, job: Job) -> Packed:
-        """Place all blanks; see ``Engine``. The result is proved before it is returned."""
+        """Place all blanks; see ``Engine``. Job and result are proved, before and after."""
         if not self.present:
             raise EngineError(f"`{self.library}` is not installed")
+        for fault in job_faults(job):
+            raise EngineError(fault)
         rooms = rooms_of(job.bed)
         kinds = kinds_of(job, rooms)
         if not kinds or not all(kind.poses for kind in kinds):
             raise EngineError("there are pieces too large for every sheet, or none at all")
-        answer = answered(self._question(job))
-        _check_answer(answer, kinds, rooms)
+        question = self._question(job)
+        answer = strip_laid(question) if self.strip else answered(question)
         edge = job.bed.gap / 2 if self.spaced else 0.0
         places = [_places(each, kinds, edge) for _, each in answer]
         sheets = filled_with([rooms[room] for room, _ in answer], places, kinds)
@@ -106,39 +92,6 @@ class OutsideEngine:
             seconds=job.seconds,
             seed=job.seed,
         )
-
-
-def answered(question: Question) -> Answer:
-    """Return what the engine answers. Raises EngineError when it fails or takes too long."""
-    try:
-        done = subprocess.run(
-            _COMMAND,
-            input=question_text(question),
-            capture_output=True,
-            text=True,
-            timeout=question.seconds + _PATIENCE,
-            check=False,
-        )
-    except subprocess.TimeoutExpired as late:
-        raise EngineError(f"`{question.engine}` took too long") from late
-    if done.returncode != 0:
-        told = done.stderr.strip().splitlines()
-        raise EngineError(f"`{question.engine}` failed: {told[-1] if told else done.returncode}")
-    answer = answer_from(done.stdout)
-    if not answer:
-        raise EngineError(f"`{question.engine}` placed not all pieces")
-    return answer
-
-
-def _check_answer(answer: Answer, kinds: tuple[Kind, ...], rooms: tuple[Room, ...]) -> None:
-    """Raise EngineError for rooms or kinds that are not there, and for pieces too many or few."""
-    counts = Counter(kind for _, places in answer for kind, *_ in places)
-    if counts != Counter({n: len(kind.labels) for n, kind in enumerate(kinds)}):
-        raise EngineError("the answer holds other pieces than were asked for")
-    if not all(0 <= room < len(rooms) for room, _ in answer):
-        raise EngineError("the answer uses sheets that there are not")
-    if not all(math.isfinite(v) for _, places in answer for _, *at in places for v in at):
-        raise EngineError("the answer holds places that are no numbers")
 
 
 def _places(

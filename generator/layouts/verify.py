@@ -1,15 +1,38 @@
-"""Proves what an engine packed against what it was asked, whoever the engine is."""
+"""Proves what an engine is asked, and what it packed against that, whoever the engine is."""
 
 from __future__ import annotations
 
+import math
 from collections import Counter
 from collections.abc import Iterator
 
-from generator.geometry.packing import Flat, flats_too_close
+from generator.geometry.packing import Flat, flat_fault, flats_too_close
 from generator.layouts.engine import Bed, Blank, Job, Packed, Spot, Stack
 
 TOLERANCE = 0.01
 """Gaps and margins may fall short by this, mm: coordinates are rounded, arcs flattened."""
+
+
+def job_faults(job: Job) -> tuple[str, ...]:
+    """Return what nobody should be asked: broken outlines, no turns, sheets of no size."""
+    return tuple(_job(job))
+
+
+def _job(job: Job) -> Iterator[str]:
+    faults = {shape: flat_fault(shape) for shape in {blank.shape: 0 for blank in job.blanks}}
+    for blank in job.blanks:
+        if faults[blank.shape]:
+            yield f"`{blank.label}` {faults[blank.shape]}"
+        if not blank.turns:
+            yield f"`{blank.label}` may be turned no way"
+    for each, count in Counter(blank.label for blank in job.blanks).items():
+        if count > 1:
+            yield f"`{each}` is there {count} times"
+    for stack in job.bed.stacks:
+        if not all(0 < side < math.inf for side in stack.size):
+            yield "a sheet has no size"
+    if not (0 <= job.bed.gap < math.inf and 0 <= job.bed.margin < math.inf):
+        yield "gap and margin are no lengths"
 
 
 def packing_faults(job: Job, packed: Packed) -> tuple[str, ...]:

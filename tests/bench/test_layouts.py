@@ -1,7 +1,8 @@
 """How close layouts come to the best known; run by hand with ``pytest -m bench -s``.
 
 Three tables: realistic part sets, sheets cut apart without waste (the best known is exact by
-construction), and strips. Sources stand in the README of each folder under ``tests/data``.
+construction), and strips; and a plan of thirty pieces read, proved and laid out from cold. Sources
+stand in the README of each folder under ``tests/data``.
 Seconds are of processor time for the own placer, of the clock for engines of other libraries.
 """
 
@@ -9,29 +10,28 @@ from __future__ import annotations
 
 from collections import Counter
 from importlib.util import find_spec
+from pathlib import Path
 from time import perf_counter, process_time
 
-import numpy as np
 import pytest
 import shapely
 from shapely import affinity
 
-from generator.geometry.packing import Flat
-from generator.geometry.slabs import NO_SLABS
 from generator.layouts.bound import fewest_sheets
-from generator.layouts.easing import snug
 from generator.layouts.effort import EFFORT
 from generator.layouts.engine import Job
-from generator.layouts.outside import OutsideEngine, answered
+from generator.layouts.outside import OutsideEngine
 from generator.layouts.own_placer import OwnPlacer
 from generator.layouts.plan_layout import lay_out
-from generator.layouts.pose import pose_of
-from generator.layouts.question import Question
-from generator.layouts.room import Room
+from generator.layouts.question import Answer, Question
+from generator.layouts.strip import strip_laid
 from generator.layouts.verify import packing_faults
+from generator.publishing.examine import examine
+from generator.publishing.freeze import freeze_layouts
 from tests.layouts.plans import part_set
 from tests.layouts.shared_sets import BINS, STRIPS, best_known, bin_job, strip_question
 from tests.layouts.test_plan_layout import assert_correct
+from tests.plans import lay_down
 
 SETS = (1, 3, 4, 6, 8)
 BIN_MOVES = 10_000_000
@@ -92,8 +92,9 @@ def test_strips() -> None:
     for name, row in sorted(best_known(STRIPS).items()):
         question = strip_question(name, STRIP_SECONDS)
         start = perf_counter()
-        solids = _drawn_together(question)
+        answer = strip_laid(question)
         spent = perf_counter() - start
+        solids = _solids(question, answer)
         boxes = [solid.bounds for solid in solids]
         length = max(box[2] for box in boxes) - min(box[0] for box in boxes)
         _assert_free(solids, question.rooms[0].height, [kind.count for kind in question.kinds])
@@ -107,32 +108,13 @@ def test_strips() -> None:
     print(f"mean share of the best known density {100 * sum(shares) / len(shares):.2f} %")
 
 
-def _drawn_together(question: Question) -> list[shapely.Polygon]:
-    """Return the pieces as the library lays them, drawn together as every layout is."""
-    ((_, answer),) = answered(question)
-    strip = question.rooms[0]
-    room = Room(
-        stack=0,
-        width=strip.width,
-        height=strip.height,
-        worth=1.0,
-        zones=(),
-        barred=NO_SLABS,
-        area=strip.width * strip.height,
-    )
-    poses = [pose_of(Flat(question.kinds[kind].outer), turn) for kind, turn, _, _ in answer]
-    before = [
-        (x + pose.corner[0], y + pose.corner[1])
-        for pose, (_, _, x, y) in zip(poses, answer, strict=True)
-    ]
-    places = snug(poses, np.array(before), room, strip.height / 20).tolist()
+def _solids(question: Question, answer: Answer) -> list[shapely.Polygon]:
+    ((_, places),) = answer
     return [
         affinity.translate(
-            affinity.rotate(shapely.Polygon(question.kinds[kind].outer), turn, origin=(0, 0)),
-            x - pose.corner[0],
-            y - pose.corner[1],
+            affinity.rotate(shapely.Polygon(question.kinds[kind].outer), turn, origin=(0, 0)), x, y
         )
-        for pose, (kind, turn, _, _), (x, y) in zip(poses, answer, places, strict=True)
+        for kind, turn, x, y in places
     ]
 
 
@@ -146,3 +128,39 @@ def _assert_free(solids: list[shapely.Polygon], height: float, counts: list[int]
             assert shared.area <= 1e-3 * max(shared.length, 1e-3)
     low, high = min(s.bounds[1] for s in solids), max(s.bounds[3] for s in solids)
     assert high - low <= height + 0.002
+
+
+_KINDS = {
+    "side": ("polygon: [[0, 0], [560, 0], [560, 300], [380, 740], [0, 740]]", 4),
+    "top": ("rectangle: [900, 380], round: 40", 4),
+    "shelf": ("rectangle: [620, 300]", 8),
+    "leg": ("polygon: [[0, 0], [70, 0], [120, 690], [0, 690]]", 8),
+    "rail": ("rectangle: [620, 70]", 6),
+}
+_COLD = """\
+plan: Thirty pieces
+version: 1.0.0
+summary: A plan of thirty pieces on two sheets.
+sheets:
+  ply: {stock: birch-plywood-18, size: 2440 x 1220, published-for: 17.6 to 18.2 by 0.2}
+parts:
+"""
+
+
+@pytest.mark.bench
+def test_a_plan_from_cold(tmp_path: Path) -> None:
+    parts = (
+        f"  {name}: {{sheet: ply, count: {count}, outline: {{{outline}}}}}\n"
+        for name, (outline, count) in _KINDS.items()
+    )
+    release = "releases: {1.0.0: {date: 2026-10-02, changed: First release.}}\n"
+    shop = lay_down(tmp_path / "shop", _COLD + "".join(parts) + release, "thirty")
+    for name in ("cold", "frozen"):
+        clock = perf_counter()
+        examined = examine(shop)
+        spent = perf_counter() - clock
+        (laid,) = examined.laid_out
+        freeze_layouts(shop, examined.laid_out)
+        pieces = sum(len(sheet.placements) for sheet in laid.layout.sheets)
+        print(f"\n{name}: {pieces} pieces on {len(laid.layout.sheets)} sheets, {spent:.1f} s")
+        assert laid.reused == (name == "frozen")

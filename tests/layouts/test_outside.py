@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import math
 import sys
+from dataclasses import replace
 from importlib.util import find_spec
+from typing import Any
 
 import pytest
 
 from generator.geometry.packing import Flat
-from generator.layouts import outside
+from generator.layouts import asking, outside
+from generator.layouts.asking import answered
 from generator.layouts.best import BestPlacer, price
 from generator.layouts.engine import Bed, Blank, EngineError, Job, Packed, Stack
-from generator.layouts.outside import OutsideEngine, answered
+from generator.layouts.outside import OutsideEngine
 from generator.layouts.polish import polished
 from generator.layouts.question import (
     Answer,
@@ -22,7 +26,7 @@ from generator.layouts.question import (
     question_from,
     question_text,
 )
-from generator.layouts.verify import packing_faults
+from generator.layouts.verify import job_faults, packing_faults
 
 BOARD = Flat(((0, 0), (300, 0), (300, 200), (0, 200)))
 QUESTION = Question(
@@ -43,7 +47,7 @@ def job_of(count: int = 3, *, polish: bool = False) -> Job:
 
 def answering(monkeypatch: pytest.MonkeyPatch, answer: Answer) -> OutsideEngine:
     """Return an engine whose library is there and answers so."""
-    monkeypatch.setattr(outside, "answered", lambda _: answer)
+    monkeypatch.setattr(asking, "_answer", lambda _: answer)
     return OutsideEngine("shapely")
 
 
@@ -63,8 +67,8 @@ def test_an_engine_that_crashes_is_an_engine_error() -> None:
 
 
 def test_an_engine_that_does_not_end_is_stopped(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(outside, "_PATIENCE", -0.95)
-    monkeypatch.setattr(outside, "_COMMAND", (sys.executable, "-c", "import time; time.sleep(60)"))
+    monkeypatch.setattr(asking, "_PATIENCE", -0.95)
+    monkeypatch.setattr(asking, "_COMMAND", (sys.executable, "-c", "import time; time.sleep(60)"))
     with pytest.raises(EngineError, match="took too long"):
         answered(QUESTION)
 
@@ -103,6 +107,43 @@ def test_a_sound_answer_is_taken(monkeypatch: pytest.MonkeyPatch) -> None:
     assert made.engine.startswith("shapely-")
 
 
+BOW = Flat(((0, 0), (300, 200), (300, 0), (0, 200)))
+
+
+@pytest.mark.parametrize(
+    ("changes", "fault"),
+    [
+        ({"shape": BOW}, "`0` is no clean outline: self-intersection"),
+        ({"shape": Flat(BOARD.outer, (((0, 0), (9, 0), (400, 9)),))}, "no clean outline"),
+        ({"shape": Flat(((0, 0), (300, 0), (0, 0)))}, "fewer than three corners"),
+        ({"shape": Flat(((0, 0), (300, 0), (math.inf, 200)))}, "no numbers"),
+        ({"turns": ()}, "`0` may be turned no way"),
+        ({"label": "1"}, "`1` is there 2 times"),
+    ],
+)
+def test_broken_pieces_reach_no_engine(changes: dict[str, Any], fault: str) -> None:
+    first, *others = job_of().blanks
+    job = replace(job_of(), blanks=(replace(first, **changes), *others))
+    assert any(fault in each for each in job_faults(job))
+    # The library takes an outline that crosses itself without a word.
+    with pytest.raises(EngineError):
+        OutsideEngine("shapely").pack(job)
+
+
+@pytest.mark.parametrize(
+    "bed",
+    [
+        Bed(stacks=(Stack(size=(0.0, 600.0)),), margin=10.0, gap=8.0),
+        Bed(stacks=(Stack(size=(1000.0, 600.0)),), margin=math.nan, gap=8.0),
+        Bed(stacks=(Stack(size=(1000.0, 600.0)),), margin=10.0, gap=-1.0),
+    ],
+    ids=["no size", "no margin", "no gap"],
+)
+def test_broken_beds_reach_no_engine(bed: Bed) -> None:
+    assert job_faults(replace(job_of(), bed=bed))
+    assert job_faults(job_of()) == ()
+
+
 class _Failing:
     def pack(self, job: Job) -> Packed:
         raise EngineError("it never works")
@@ -132,7 +173,7 @@ def test_packingsolver_packs() -> None:
 @pytest.mark.skipif(not find_spec("spyrrow"), reason="spyrrow is not installed")
 def test_spyrrow_packs_one_sheet() -> None:
     job = job_of(4)
-    made = OutsideEngine("spyrrow").pack(job)
+    made = OutsideEngine("spyrrow", strip=True).pack(job)
     assert packing_faults(job, made) == ()
     with pytest.raises(EngineError, match="placed not all"):
-        OutsideEngine("spyrrow").pack(job_of(30))
+        OutsideEngine("spyrrow", strip=True).pack(job_of(30))
