@@ -40,11 +40,11 @@ def _wing(tip: Point, along: Point, side: int, wing: int) -> Point:
 def grain_arrow(at: Point, grain: str, layer: str = "", *, height: float = 3.0) -> tuple[Item, ...]:
     """Return the grain's direction with its word, starting at the lower left corner ``at``.
 
-    ``grain`` is ``along x`` or ``along y``; ``any`` gives nothing. 22 mm long and about 4 mm wide.
+    ``grain`` is ``along x`` or ``along y``; others give nothing. 22 mm long and about 4 mm wide.
     """
-    if grain == "any":
-        return ()
     upright = grain == "along y"
+    if not upright and grain != "along x":
+        return ()
     length, angle = 10.0, 90.0 if upright else 0.0
     x, y = at
     middle = (x + height / 3, y + length / 2) if upright else (x + length / 2, y + height / 3)

@@ -39,7 +39,7 @@ def _words(part: SettledPart, layer: str) -> Block:
 def _arrows(part: SettledPart, layer: str) -> Block:
     """Return the up mark, and the grain's arrow beside it where the grain matters."""
     up = _up(layer)
-    if part.grain == "any":
+    if not part.grained:
         return block(up)
     upright = part.grain == "along y"
     arrow = double_arrow((20.0, 9.0), 16.0, 90.0 if upright else 0.0, layer)

@@ -105,5 +105,5 @@ def _mark(part: SettledPart, seat: Seat, width: float) -> tuple[Item, ...]:
 def _sentence(part: SettledPart, first: str) -> str:
     shape = bounds(part.routed.outer)
     wide, high = both_text(shape.width, first), both_text(shape.height, first)
-    grain = "" if part.grain == "any" else f" Grain {part.grain}."
+    grain = f" Grain {part.grain}." if part.grained else ""
     return f"{wide} wide, {high} high, seen from the show face.{grain}"

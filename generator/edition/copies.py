@@ -10,6 +10,7 @@ APART = "Every copy is counted with whole sheets of its own; laid out together t
 
 def copies_remark(edition: Edition) -> str:
     """Return how the sheets of several copies were counted."""
-    counted = {name for name, table in edition.layout.copies if len(table) >= len(edition.copies)}
+    most = len(edition.copies)
+    counted = {each.sheet for each in edition.layout.copies if len(each.counts) >= most}
     used = {sheet.sheet for sheet in edition.layout.sheets}
     return TOGETHER if used <= counted else APART

@@ -73,12 +73,12 @@ class BoardPlan:
 
 
 def board_plan(
-    settled: SettledPlan, kerf: float = KERF, trim: float = TRIM
+    settled: SettledPlan, kerf: float = KERF, trim: float = TRIM, copies: int = 1
 ) -> tuple[BoardPlan, ...]:
-    """Return a plan for each board stock a settled plan uses, in the order of first use."""
+    """Return a plan for each board stock that copies use, in the order of first use."""
     return tuple(
         cut_boards(
-            [piece for use in uses for piece in _pieces(use)],
+            [piece for use in uses for piece in _pieces(use)] * copies,
             stock.lengths,
             kerf=kerf,
             trim=trim,

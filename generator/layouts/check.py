@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from generator.basis.finding import Finding, error
@@ -15,7 +15,7 @@ from generator.geometry.measure import bounds
 from generator.geometry.packing import Flat, flat_region, flats_too_close, too_close
 from generator.geometry.transform import moved, turned
 from generator.layouts.layout import Layout, Placement, SheetLayout
-from generator.layouts.stacks import stacks_of, zones
+from generator.layouts.stacks import alike, stacks_of, zones
 from generator.layouts.turns import keeps_grain
 from generator.layouts.verify import TOLERANCE
 from generator.settling.settled import SettledPart, SettledPlan, SettledSheet
@@ -41,6 +41,11 @@ def layout_faults(layout: Layout, settled: SettledPlan) -> tuple[Finding, ...]:
         found += check.sheet(sheet, number)
     found += check.offcuts(layout)
     return tuple(found)
+
+
+def first_faults(layout: Layout, variants: Iterable[SettledPlan]) -> tuple[Finding, ...]:
+    """Return the faults at the first variant that has any."""
+    return next((found for each in variants if (found := layout_faults(layout, each))), ())
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +86,7 @@ class _Check:
             advice = did_you_mean(layout.sheet, stated)
             yield self.fault("layout-sheet", f"the plan has no sheet `{layout.sheet}`", advice)
             return
-        if not any(_alike(layout.size, stack.size) for stack in stacks_of(sheet)):
+        if not any(alike(layout.size, stack.size) for stack in stacks_of(sheet)):
             yield self.fault("layout-sheet", f"sheet {number} has not the size of `{sheet.name}`")
         yield from self._placements(layout, sheet)
 
@@ -95,7 +100,7 @@ class _Check:
                 endless = before is None or stack.count is None
                 counts[stack.size] = None if endless else (before or 0) + (stack.count or 0)
             for size, most in counts.items():
-                used = sum(_alike(size, each) for each in sizes)
+                used = sum(alike(size, each) for each in sizes)
                 if most is not None and used > most:
                     shown = " x ".join(mm_number(side) for side in size)
                     message = f"{used} offcuts of {shown} mm are used, there are {most}"
@@ -159,10 +164,6 @@ class _Check:
                 message = f"`{placements[one].piece}` is in the way of a clamp"
                 advice = f"Keep {mm_number(sheet.gap)} mm between pieces and clamps. {_ANEW}"
                 yield self.fault("layout-clamp", message, advice)
-
-
-def _alike(one: tuple[float, float], other: tuple[float, float]) -> bool:
-    return all(abs(a - b) <= TOLERANCE for a, b in zip(one, other, strict=True))
 
 
 def _lying(shape: Region, placement: Placement) -> Region:

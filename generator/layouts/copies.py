@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from generator.layouts.bound import fewest_sheets
@@ -11,26 +12,63 @@ from generator.layouts.own_placer import sheets_taken
 COPIES = 6
 """The table goes up to this many copies."""
 
+Taken = tuple[int, ...]
+"""How many sheets of each stack of a bed."""
 
-def sheets_for_copies(job: Job, one: int, most: int) -> tuple[int, ...]:
+
+def sheets_for_copies(job: Job, one: Taken, most: int) -> tuple[Taken, ...]:
     """Return the sheets that 1, 2, ... ``most`` copies of a job's pieces take; ``one`` take one.
 
-    Never more than what laying out fewer copies apart would take. ``job.moves`` bounds the work
-    for the whole table.
+    Never dearer than what laying out fewer copies apart would take. ``job.moves`` bounds the work
+    for the whole table. The table ends early where offcuts are used up and no sheet that can be
+    bought holds every piece.
     """
     found, left = [one], job.moves
-    whole = all(stack.count is None for stack in job.bed.stacks)
+    endless = all(stack.count is None for stack in job.bed.stacks)
+    alone = one if endless else _without_offcuts(job)
     for count in range(2, most + 1):
-        # Offcuts are used up by the first copies, so that counts with them do not add up.
-        known = min((found[k] + found[count - 2 - k] for k in range(count - 1)), default=0)
+        apart = [_added(found[k], found[count - 2 - k]) for k in range(count - 1) if endless]
+        # Offcuts go to the first copies, so that those after them have sheets bought for them.
+        apart += [_added(found[-1], alone)] if alone else []
+        known = min(apart, key=lambda taken: _price(job, taken), default=None)
         several = replace(_several(job, count), moves=left)
-        if whole and (left <= 0 or known <= fewest_sheets(several)):
+        if known and (left <= 0 or _least(several, known)):
             found.append(known)
             continue
-        taken, work = sheets_taken(several)
+        together, work = sheets_taken(several)
         left -= work
-        found.append(known if taken is None or (whole and known < taken) else taken)
+        choices = [taken for taken in (together, known) if taken]
+        if not choices:
+            break
+        found.append(min(choices, key=lambda taken: _price(job, taken)))
     return tuple(found)
+
+
+def _without_offcuts(job: Job) -> Taken | None:
+    """Return the sheets that one copy takes of those that can be bought; None if they do not do."""
+    stacks = job.bed.stacks
+    bought = [number for number, stack in enumerate(stacks) if stack.count is None]
+    bed = replace(job.bed, stacks=tuple(stacks[number] for number in bought))
+    taken, _ = sheets_taken(replace(job, bed=bed)) if bought else (None, 0)
+    if taken is None:
+        return None
+    counts = dict(zip(bought, taken, strict=True))
+    return tuple(counts.get(number, 0) for number in range(len(stacks)))
+
+
+def _added(one: Taken, other: Taken) -> Taken:
+    return tuple(a + b for a, b in zip(one, other, strict=True))
+
+
+def _price(job: Job, taken: Sequence[int]) -> tuple[float, int]:
+    """Return the worth of sheets and their number: the less the better."""
+    stacks = zip(job.bed.stacks, taken, strict=True)
+    return round(sum(stack.worth * count for stack, count in stacks), 6), sum(taken)
+
+
+def _least(job: Job, taken: Taken) -> bool:
+    """Tell whether nothing cheaper is thinkable; where sizes differ, nobody knows."""
+    return len(taken) == 1 and taken[0] <= fewest_sheets(job)
 
 
 def _several(job: Job, count: int) -> Job:

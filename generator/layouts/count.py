@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 from generator.geometry.measure import area
-from generator.layouts.layout import Layout, SheetLayout
+from generator.layouts.layout import Layout, SheetLayout, Size
 from generator.settling.settled import SettledPlan
 
 
@@ -14,21 +14,21 @@ def sheets_used(layout: Layout) -> dict[str, int]:
     return dict(Counter(each.sheet for each in layout.sheets))
 
 
-def sheets_for(layout: Layout, copies: int) -> dict[str, int]:
-    """Return the number of sheets that so many copies take, by the sheet material's name.
-
-    As the layout's table says; beyond it every copy has whole sheets of its own.
-    """
-    table = dict(layout.copies)
-    return {
-        name: table[name][copies - 1] if copies <= len(table.get(name, ())) else one * copies
-        for name, one in sheets_used(layout).items()
-    }
-
-
-def sheets_by_size(layout: Layout) -> dict[tuple[str, tuple[float, float]], int]:
-    """Return the number of sheets for each material and size (along the grain, across it), mm."""
+def sheets_by_size(layout: Layout) -> dict[tuple[str, Size], int]:
+    """Return the number of sheets for each material and size."""
     return dict(Counter((each.sheet, each.size) for each in layout.sheets))
+
+
+def sheets_for(layout: Layout, copies: int) -> dict[tuple[str, Size], int]:
+    """Return the number of sheets that so many copies take, for each material and size.
+
+    As the layout's table says; beyond it every copy has sheets of its own.
+    """
+    table = [each for each in layout.copies if copies <= len(each.counts)]
+    told = {each.sheet for each in table}
+    apart = {key: one * copies for key, one in sheets_by_size(layout).items() if key[0] not in told}
+    counts = {(each.sheet, each.size): each.counts[copies - 1] for each in table}
+    return {key: count for key, count in (counts | apart).items() if count}
 
 
 def proven_minimal(layout: Layout) -> dict[str, bool]:

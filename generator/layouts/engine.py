@@ -39,11 +39,17 @@ class Bed:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Blank:
-    """A piece to place: its shape in its own frame and the turns it may take, degrees."""
+    """A piece to place: its shape in its own frame and the turns it may take, degrees.
+
+    ``copy`` is the copy of the plan it belongs to; of the same ``twin`` are blanks that copies can
+    exchange, alike in every respect.
+    """
 
     label: str
     shape: Flat
     turns: tuple[float, ...]
+    copy: int = 1
+    twin: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,13 +6,14 @@ import json
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from typing import Any
 
-from generator.basis.finding import Finding, has_errors, note
+from generator.basis.finding import Finding, note
 from generator.basis.place import Place
-from generator.layouts.check import layout_faults, layout_place
+from generator.layouts.check import first_faults, layout_place
 from generator.layouts.effort import EFFORT, Effort
 from generator.layouts.fingerprint import fingerprint, sheets_fingerprint
-from generator.layouts.layout import Layout, Placement, SheetLayout
+from generator.layouts.layout import CopiesCount, Layout, Placement, SheetLayout
 from generator.layouts.plan_layout import counted, lay_out
 from generator.layouts.thawing import FORMAT, thaw
 from generator.settling.settled import SettledPlan
@@ -26,7 +27,7 @@ def freeze(layout: Layout) -> str:
     head = {
         "bound": dict(layout.bounds),
         "computed-from": layout.computed_from,
-        "copies": dict(layout.copies),
+        "copies": [_copies(each) for each in layout.copies],
         "engine": layout.engine,
         "format": FORMAT,
         "seed": layout.seed,
@@ -35,6 +36,11 @@ def freeze(layout: Layout) -> str:
     body = f"[\n{sheets}\n  ]" if sheets else "[]"
     tail = f'  "sheets": {body},\n  "sheets-from": {json.dumps(layout.sheets_from)}'
     return "\n".join(("{", *lines, tail, "}", ""))
+
+
+def _copies(each: CopiesCount) -> dict[str, Any]:
+    size = [_number(side) for side in each.size]
+    return {"counts": each.counts, "sheet": each.sheet, "size": size}
 
 
 def _sheet(sheet: SheetLayout) -> str:
@@ -80,12 +86,13 @@ def layout_for(
     if frozen is None:
         return None, False, findings
     if frozen.computed_from != fingerprint(variants):
-        if frozen.sheets_from == sheets_fingerprint(variants) and not _faults(frozen, variants):
+        same_sheets = frozen.sheets_from == sheets_fingerprint(variants)
+        if same_sheets and not first_faults(frozen, variants):
             return _kept(frozen, variants), False, findings
         advice = "The layout was computed anew: freeze it with `kerfolio layout`."
         stale = note("layout-stale", "the plan has changed", place, advice)
         return _computed(variants, (stale,), effort)
-    faults = _faults(frozen, variants)
+    faults = first_faults(frozen, variants)
     if faults:
         return None, False, _located(faults, text)
     return frozen, True, findings
@@ -95,19 +102,13 @@ def _computed(
     variants: Sequence[SettledPlan], findings: tuple[Finding, ...], effort: Effort
 ) -> tuple[Layout | None, bool, tuple[Finding, ...]]:
     layout, more = lay_out(variants, effort)
-    if layout is None or has_errors(more):
-        return None, False, (*findings, *more)
-    return layout, False, (*findings, *more, *_faults(layout, variants))
+    faults = () if layout is None else first_faults(layout, variants)
+    return layout, False, (*findings, *more, *faults)
 
 
 def _kept(frozen: Layout, variants: Sequence[SettledPlan]) -> Layout:
     """Return a layout that still proves, as computed from what the plan is now."""
     return counted(replace(frozen, computed_from=fingerprint(variants)), variants, EFFORT)
-
-
-def _faults(layout: Layout, variants: Iterable[SettledPlan]) -> tuple[Finding, ...]:
-    """Return the faults at the first variant that has any."""
-    return next((found for each in variants if (found := layout_faults(layout, each))), ())
 
 
 def _located(findings: Iterable[Finding], text: str) -> tuple[Finding, ...]:

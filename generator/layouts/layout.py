@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+Size = tuple[float, float]
+"""A sheet's size along its grain and across it, mm."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Placement:
@@ -26,8 +29,17 @@ class SheetLayout:
 
     number: int
     sheet: str
-    size: tuple[float, float]
+    size: Size
     placements: tuple[Placement, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CopiesCount:
+    """How many sheets of one material and size 1, 2, 3 ... copies of a plan take together."""
+
+    sheet: str
+    size: Size
+    counts: tuple[int, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,8 +47,8 @@ class Layout:
     """All sheets of a plan, with what they were computed from, by which engine and seed.
 
     ``sheets_from`` tells the sheets alone, without the shapes. ``bounds`` states for each sheet
-    material how many sheets no layout can do without, ``copies`` how many sheets one, two and more
-    copies of the plan take together.
+    material how many sheets no layout can do without, ``copies`` how many sheets of each size one,
+    two and more copies of the plan take together.
     """
 
     sheets: tuple[SheetLayout, ...]
@@ -45,4 +57,4 @@ class Layout:
     sheets_from: str = ""
     seed: int = 0
     bounds: tuple[tuple[str, int], ...] = ()
-    copies: tuple[tuple[str, tuple[int, ...]], ...] = ()
+    copies: tuple[CopiesCount, ...] = ()

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 import random
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -58,8 +59,8 @@ class OwnPlacer:
         )
 
 
-def sheets_taken(job: Job) -> tuple[int | None, int]:
-    """Return how many sheets a short search needs for a job, and the work spent on it.
+def sheets_taken(job: Job) -> tuple[tuple[int, ...] | None, int]:
+    """Return how many sheets of each stack a short search needs for a job, and the work spent.
 
     None when it takes more than the job's moves, or a piece has no place.
     """
@@ -82,7 +83,8 @@ def sheets_taken(job: Job) -> tuple[int | None, int]:
     moves = min(job.moves - work, int(_BRIEF * job.moves))
     fewest = _fewest(kinds, pieces, rooms)
     thin = thinned(best.fillings, kinds, supply, random.Random(job.seed), fewest, moves)
-    return len(thin), work + moves
+    counts = Counter(each.room.stack for each in thin)
+    return tuple(counts[number] for number in range(len(job.bed.stacks))), work + moves
 
 
 def _fewest(kinds: Sequence[Kind], pieces: Sequence[int], rooms: Sequence[Room]) -> int:

@@ -14,8 +14,8 @@ from generator.layouts.copies import COPIES, sheets_for_copies
 from generator.layouts.effort import EFFORT, Effort
 from generator.layouts.engine import Bed, Blank, Engine, Job, Packed
 from generator.layouts.fingerprint import fingerprint, sheets_fingerprint
-from generator.layouts.layout import Layout, Placement, SheetLayout
-from generator.layouts.stacks import stacks_of
+from generator.layouts.layout import CopiesCount, Layout, Placement, SheetLayout
+from generator.layouts.stacks import stacks_of, stacks_taken
 from generator.layouts.turns import turns_of
 from generator.settling.settled import SettledPart, SettledPlan, SettledSheet
 
@@ -26,13 +26,17 @@ ENGINE = BestPlacer()
 
 
 def lay_out(
-    variants: Sequence[SettledPlan], effort: Effort = EFFORT, engine: Engine = ENGINE
+    variants: Sequence[SettledPlan],
+    effort: Effort = EFFORT,
+    engine: Engine = ENGINE,
+    copies: int = COPIES,
 ) -> tuple[Layout | None, tuple[Finding, ...]]:
     """Place every piece of a plan on as few sheets as the engine finds.
 
     Each part is taken as large as all variants together make it, so the layout fits them all.
     Sheets count from 1 over the plan, in the order of its sheet materials. A piece that no sheet
-    can hold is a finding, and there is then no layout.
+    can hold is a finding, and there is then no layout. The sheets for up to ``copies`` copies are
+    counted besides.
     """
     first = variants[0]
     shapes = _envelopes(variants)
@@ -54,23 +58,37 @@ def lay_out(
         sheets_from=sheets_fingerprint(variants),
         seed=effort.seed,
     )
-    return counted(made, variants, effort), ()
+    return counted(made, variants, effort, copies), ()
 
 
-def counted(layout: Layout, variants: Sequence[SettledPlan], effort: Effort) -> Layout:
-    """Return a layout with the bound on its sheets and the sheets that more copies take."""
+def counted(
+    layout: Layout, variants: Sequence[SettledPlan], effort: Effort, most: int = COPIES
+) -> Layout:
+    """Return a layout with the bound on its sheets and the sheets that ``most`` copies take."""
     first, shapes = variants[0], _envelopes(variants)
     brief = replace(effort, moves=effort.moves // _FOR_COPIES)
-    bounds, copies = [], []
+    bounds: list[tuple[str, int]] = []
+    copies: list[CopiesCount] = []
     for sheet in first.sheets:
         parts = [part for part in first.parts if part.sheet == sheet.name]
         if not parts:
             continue
         job = _job(sheet, parts, shapes, brief)
-        used = sum(each.sheet == sheet.name for each in layout.sheets)
         bounds.append((sheet.name, fewest_sheets(job)))
-        copies.append((sheet.name, sheets_for_copies(job, used, COPIES)))
+        copies += _copies(job, layout, sheet.name, most)
     return replace(layout, bounds=tuple(bounds), copies=tuple(copies))
+
+
+def _copies(job: Job, layout: Layout, sheet: str, most: int) -> Iterator[CopiesCount]:
+    """Yield for each size what copies take of it."""
+    stacks = job.bed.stacks
+    one = stacks_taken(stacks, [each.size for each in layout.sheets if each.sheet == sheet])
+    table = sheets_for_copies(job, one, most)
+    for size in dict.fromkeys(stack.size for stack in stacks):
+        alike = [number for number, stack in enumerate(stacks) if stack.size == size]
+        counts = tuple(sum(taken[number] for number in alike) for taken in table)
+        if any(counts):
+            yield CopiesCount(sheet=sheet, size=size, counts=counts)
 
 
 def _envelopes(variants: Sequence[SettledPlan]) -> dict[str, Flat]:
@@ -92,7 +110,13 @@ def _job(
     effort: Effort,
 ) -> Job:
     blanks = tuple(
-        Blank(label=piece.label, shape=shapes[part.name], turns=turns_of(part, sheet))
+        Blank(
+            label=piece.label,
+            shape=shapes[part.name],
+            turns=turns_of(part, sheet),
+            copy=piece.copy,
+            twin=part.name,
+        )
         for part in parts
         for piece in part.pieces
     )
@@ -116,17 +140,13 @@ def _too_large(
         if not any(piece.label in refused for piece in part.pieces):
             continue
         x0, y0, x1, y1 = shapes[part.name].box
-        grain = f" with its grain {part.grain}" if sheet.stock.grain and _grained(part) else ""
+        grain = f" with its grain {part.grain}" if sheet.stock.grain and part.grained else ""
         message = f"`{part.name}` is too large for its sheet"
         advice = (
             f"It measures {mm_number(x1 - x0)} x {mm_number(y1 - y0)} mm{grain}; inside its margin "
             f"the sheet `{sheet.name}` has {mm_number(room[0])} x {mm_number(room[1])} mm."
         )
         yield error("piece-too-large", message, part.place, advice)
-
-
-def _grained(part: SettledPart) -> bool:
-    return part.grain != "any"
 
 
 def _sheets(

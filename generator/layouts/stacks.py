@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
+
 from generator.layouts.engine import Box, Stack
+from generator.layouts.layout import Size
+from generator.layouts.verify import TOLERANCE
 from generator.settling.settled import SettledClamp, SettledSheet
 
 _SQUARE_METRE = 1e6
@@ -24,6 +28,22 @@ def stacks_of(sheet: SettledSheet) -> tuple[Stack, ...]:
             for each in sheet.offcuts
         ),
     )
+
+
+def stacks_taken(stacks: Sequence[Stack], sizes: Iterable[Size]) -> tuple[int, ...]:
+    """Return how many sheets of each stack are taken, offcuts at hand before sheets to buy."""
+    taken = [0] * len(stacks)
+    free = sorted(range(len(stacks)), key=lambda number: stacks[number].worth)
+    for size in sizes:
+        same = [number for number in free if alike(stacks[number].size, size)]
+        left = (n for n in same if stacks[n].count is None or taken[n] < (stacks[n].count or 0))
+        taken[next(left, same[-1])] += 1
+    return tuple(taken)
+
+
+def alike(one: Size, other: Size) -> bool:
+    """Tell whether two sheets have the same size, as closely as layouts are proved."""
+    return all(abs(a - b) <= TOLERANCE for a, b in zip(one, other, strict=True))
 
 
 def zones(sheet: SettledSheet, size: tuple[float, float]) -> tuple[Box, ...]:

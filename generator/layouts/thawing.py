@@ -9,12 +9,12 @@ from generator.basis.complaint import Complaint, quoted
 from generator.basis.finding import Finding, error
 from generator.basis.names import did_you_mean
 from generator.basis.place import Place
-from generator.layouts.layout import Layout, Placement, SheetLayout
+from generator.layouts.layout import CopiesCount, Layout, Placement, SheetLayout, Size
 
-FORMAT = 2
-_KNOWN = (1, FORMAT)
+FORMAT = 3
+_KNOWN = (1, 2, FORMAT)
 _OPTIONAL = ("bound", "copies", "seed", "sheets-from")
-"""Keys that files of format 1 have not."""
+"""Keys that files of format 1 have not; what `copies` says in format 2 is left out."""
 
 _ANEW = "Mend it, or run `kerfolio layout` to compute it anew."
 _MOST = 1e6
@@ -79,12 +79,20 @@ def _layout(stated: Any) -> Layout:
         bounds=tuple(
             (name, _count(value, "`bound`")) for name, value in _named(fields, "bound").items()
         ),
-        copies=tuple(
-            (name, tuple(_count(each, "`copies`") for each in _list(by_name, name, "`copies`")))
-            for by_name in [_named(fields, "copies")]
-            for name in by_name
-        ),
+        copies=_copies(fields) if fields["format"] == FORMAT else (),
     )
+
+
+def _copies(fields: dict[str, Any]) -> tuple[CopiesCount, ...]:
+    rows = _list({"copies": [], **fields}, "copies", "the layout")
+    return tuple(_copies_row(each) for each in rows)
+
+
+def _copies_row(stated: Any) -> CopiesCount:
+    fields = _fields(stated, ("counts", "sheet", "size"), "`copies`")
+    counts = tuple(_count(each, "`copies`") for each in _list(fields, "counts", "`copies`"))
+    sheet = _text(fields, "sheet", "`copies`")
+    return CopiesCount(sheet=sheet, size=_size(fields, "`copies`"), counts=counts)
 
 
 def _sheet(stated: Any) -> SheetLayout:
@@ -93,15 +101,19 @@ def _sheet(stated: Any) -> SheetLayout:
     if isinstance(number, bool) or not isinstance(number, int) or not 0 < number <= _MOST:
         _refuse(f"{quoted(json.dumps(number))} is no number of a sheet")
     owner = f"sheet {number}"
-    size = _list(fields, "size", owner)
-    if len(size) != 2:
-        _refuse(f"the size of {owner} is not two numbers", "Write `[2440, 1220]`.")
     return SheetLayout(
         number=number,
         sheet=_text(fields, "sheet", owner),
-        size=(_number(size[0], owner), _number(size[1], owner)),
+        size=_size(fields, owner),
         placements=tuple(_placement(each) for each in _list(fields, "pieces", owner)),
     )
+
+
+def _size(fields: dict[str, Any], owner: str) -> Size:
+    size = _list(fields, "size", owner)
+    if len(size) != 2:
+        _refuse(f"the size of {owner} is not two numbers", "Write `[2440, 1220]`.")
+    return _number(size[0], owner), _number(size[1], owner)
 
 
 def _placement(stated: Any) -> Placement:

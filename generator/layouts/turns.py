@@ -1,4 +1,7 @@
-"""Which turns a part may take on its sheet."""
+"""Which turns a part may take on its sheet.
+
+One with a grain lies with it or against it; ``any`` takes quarter turns, ``free`` slants too.
+"""
 
 from __future__ import annotations
 

@@ -15,7 +15,8 @@ class Part:
     """A shape cut from a sheet, once for each of its pieces.
 
     ``pieces`` are the names of its pieces (``left``, ``right``; ``1`` ... ``4`` for a count);
-    empty for a part of a single, unnamed piece. ``grain`` is ``along x``, ``along y`` or ``any``.
+    empty for a part of a single, unnamed piece. ``grain`` is ``along x``, ``along y``, ``any`` for
+    a part that quarter turns leave as good, or ``free`` for one that may lie at any slant.
     """
 
     name: str

@@ -7,6 +7,10 @@ from collections.abc import Iterator
 from generator.basis.finding import Finding, error, note, warning
 from generator.basis.lengths import mm_text
 from generator.basis.place import NOWHERE, Place
+from generator.geometry.measure import bounds
+from generator.geometry.transform import turned
+from generator.layouts.stacks import stacks_of
+from generator.layouts.turns import turns_of
 from generator.proving.marks import feature_mark
 from generator.proving.origin import named_with_file
 from generator.settling.settled import (
@@ -25,28 +29,28 @@ _NARROW = ("slot", "notch", "pocket", "groove", "window")
 
 
 def fits_sheet(settled: SettledPlan) -> Iterator[Finding]:
-    """Look for parts larger than their sheet inside its margins, as their grain lets them lie."""
+    """Look for parts larger than every sheet inside its margins, as their grain lets them lie."""
     for part in settled.parts:
         sheet = settled.sheet(part.sheet)
-        room = tuple(side - 2 * sheet.margin for side in sheet.size)
-        if not any(_goes(size, room) for size in _lying(part, sheet.stock.grain)):
-            size = f"{mm_text(part.size[0])} x {mm_text(part.size[1])}"
-            grain = "" if part.grain == "any" else f" (grain {part.grain})"
-            inside = f"{mm_text(room[0])} x {mm_text(room[1])} inside its margins{grain}"
-            message = f"part `{part.name}` is {size}, too large"
-            yield error("larger-than-sheet", message, part.place, f"The sheet leaves {inside}.")
+        sizes = [stack.size for stack in stacks_of(sheet)]
+        rooms = [(x - 2 * sheet.margin, y - 2 * sheet.margin) for x, y in sizes]
+        if not any(_goes(size, room) for size in _lying(part, sheet) for room in rooms):
+            grain = f" (grain {part.grain})" if part.grained else ""
+            which = "The sheet" if len(sizes) == 1 else "The largest sheet"
+            room = max(rooms, key=lambda each: each[0] * each[1])
+            message = f"part `{part.name}` is {_size(part.size)}, too large"
+            advice = f"{which} leaves {_size(room)} inside its margins{grain}."
+            yield error("larger-than-sheet", message, part.place, advice)
 
 
-def _lying(part: SettledPart, has_grain: bool) -> Iterator[tuple[float, float]]:
+def _lying(part: SettledPart, sheet: SettledSheet) -> Iterator[tuple[float, float]]:
     """Yield the part's extents along and across the sheet, as its grain lets it lie."""
-    width, height = part.size
-    if part.grain != "along y" or not has_grain:
-        yield width, height
-    if part.grain != "along x" or not has_grain:
-        yield height, width
+    for turn in dict.fromkeys(each % 180.0 for each in turns_of(part, sheet)):
+        box = bounds(turned(part.routed, turn))
+        yield box.x1 - box.x0, box.y1 - box.y0
 
 
-def _goes(size: tuple[float, float], room: tuple[float, ...]) -> bool:
+def _goes(size: tuple[float, float], room: tuple[float, float]) -> bool:
     return size[0] <= room[0] + _SAME and size[1] <= room[1] + _SAME
 
 

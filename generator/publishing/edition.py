@@ -10,7 +10,7 @@ from generator.assembly.told import told_steps
 from generator.drawing.build_views import build_drawings
 from generator.edition.edition import Edition
 from generator.layouts.boards import board_plan
-from generator.layouts.count import sheets_for, sheets_used
+from generator.layouts.count import sheets_by_size, sheets_for
 from generator.layouts.layout import Layout
 from generator.layouts.saw import saw_plan
 from generator.model.plan import Plan
@@ -19,7 +19,8 @@ from generator.publishing.examine import LaidOut
 from generator.settling.settled import SettledPlan
 from generator.shop.cost import CopiesCost, copies_costs
 from generator.shop.cut_time import CutTime, Placed, sheet_time
-from generator.shop.lists import board_list, hardware_list, parts_list, sheet_list
+from generator.shop.lists import board_list, boards_to_buy, hardware_list, parts_list, sheet_list
+from generator.shop.rows import BoardRow
 from generator.shop.span import span_results
 from generator.trials.log import public_for
 from generator.writing.photo import sized
@@ -42,7 +43,7 @@ def edition_of(workshop: Workshop, found: LaidOut) -> Edition:
         layout=found.layout,
         parts=parts_list(settled),
         hardware=hardware_list(settled),
-        sheets=sheet_list(settled, sheets_used(found.layout)),
+        sheets=sheet_list(settled, sheets_by_size(found.layout)),
         boards=board_list(settled),
         trials=public_for(workshop.trials, plan.name),
         pictures=_pictures(workshop, plan),
@@ -82,8 +83,17 @@ def _copies(
 ) -> tuple[CopiesCost, ...]:
     """Return what copies cost; the machine's time counts where that of every sheet is known."""
     minutes = sum(each.minutes for each in times) if all(each.known for each in times) else None
+
+    def boards_for(copies: int) -> tuple[BoardRow, ...]:
+        plans = board_plan(settled, copies=copies)
+        return boards_to_buy(settled, {plan.stock: plan.to_buy for plan in plans})
+
     return copies_costs(
-        settled, workshop.identity, lambda copies: sheets_for(layout, copies), minutes
+        settled,
+        workshop.identity,
+        lambda copies: sheets_for(layout, copies),
+        boards_for,
+        minutes,
     )
 
 

@@ -138,8 +138,8 @@ PART: Record[Part] = Record(
         Key(name="count", form=whole(1, 200), says="How many, where they need no names."),
         Key(
             name="grain",
-            form=choice("a grain", "along x", "along y", "any"),
-            says="Which way the grain of the face runs.",
+            form=choice("a grain", "along x", "along y", "any", "free"),
+            says="Which way the grain of the face runs; `free` lets the part lie slanted, too.",
         ),
         Key(name="note", form=TEXT, says="A sentence for the parts list."),
         Key(name="outline", form=OUTLINE, says="Its shape, lower left corner at 0,0."),

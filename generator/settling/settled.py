@@ -115,10 +115,14 @@ class SettledSheet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SettledPiece:
-    """One piece: ``label`` as in joints and steps (``side.left``), ``mark`` short (``A1``)."""
+    """One piece: ``label`` as in joints and steps (``side.left``), ``mark`` short (``A1``).
+
+    ``copy`` tells of which copy of the plan it is, where several are made at once.
+    """
 
     label: str
     mark: str
+    copy: int = 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -146,6 +150,11 @@ class SettledPart:
     mass: float
     note: str = ""
     place: Place = NOWHERE
+
+    @property
+    def grained(self) -> bool:
+        """Tell whether the plan says which way the part's grain runs."""
+        return self.grain in ("along x", "along y")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,8 +9,8 @@ from decimal import ROUND_HALF_UP, Decimal
 from generator.model.consumable import Consumable
 from generator.model.workshop import Identity
 from generator.settling.settled import SettledPlan
-from generator.shop.lists import board_list, cost_list, hardware_list, known_total, sheet_list
-from generator.shop.rows import CostRow
+from generator.shop.lists import Size, cost_list, hardware_list, known_total, sheet_list
+from generator.shop.rows import BoardRow, CostRow
 
 MOST_COPIES = 6
 _CENT = Decimal("0.01")
@@ -46,40 +46,45 @@ class CopiesCost:
 def copies_costs(
     settled: SettledPlan,
     identity: Identity,
-    sheets_for: Callable[[int], Mapping[str, int]],
+    sheets_for: Callable[[int], Mapping[tuple[str, Size], int]],
+    boards_for: Callable[[int], Sequence[BoardRow]],
     machine_minutes: float | None,
     most: int = MOST_COPIES,
 ) -> tuple[CopiesCost, ...]:
     """Return what 1 to ``most`` copies cost.
 
-    ``sheets_for`` gives the sheets that a number of copies takes, by the sheet's name, as laid out
-    together. ``machine_minutes`` are those of one copy, None where no time is known.
+    ``sheets_for`` gives the sheets that a number of copies takes, by name and size, as laid out
+    together; ``boards_for`` the boards to buy for them. ``machine_minutes`` are those of one copy,
+    None where no time is known.
     """
-    counts = {copies: sheets_for(copies) for copies in range(1, most + 1)}
     return tuple(
-        CopiesCost(
-            copies=copies,
-            sheets=sum(sheets.values()),
-            lines=tuple(_lines(settled, identity, copies, sheets, machine_minutes)),
-        )
-        for copies, sheets in counts.items()
+        _cost(settled, identity, copies, sheets_for(copies), boards_for(copies), machine_minutes)
+        for copies in range(1, most + 1)
     )
 
 
-def _lines(
+def _cost(
     settled: SettledPlan,
     identity: Identity,
     copies: int,
-    counts: Mapping[str, int],
+    counts: Mapping[tuple[str, Size], int],
+    boards: Sequence[BoardRow],
     minutes: float | None,
-) -> Iterator[CostRow]:
+) -> CopiesCost:
     sheets = sheet_list(settled, counts)
-    boards = [replace(row, count=row.count * copies) for row in board_list(settled)]
     hardware = [replace(row, count=row.count * copies) for row in hardware_list(settled)]
-    yield from cost_list(sheets, boards, hardware)
+    materials = cost_list(sheets, boards, hardware, identity.units_first)
+    number = sum(row.count for row in sheets)
+    others = _others(settled, identity, copies, number, minutes)
+    return CopiesCost(copies=copies, sheets=number, lines=(*materials, *others))
+
+
+def _others(
+    settled: SettledPlan, identity: Identity, copies: int, sheets: int, minutes: float | None
+) -> Iterator[CostRow]:
     hours = None if minutes is None else Decimal(str(round(minutes * copies / 60, 2)))
     used = (*identity.consumables, *settled.plan.consumables)
-    yield from _used_up(used, copies, sum(row.count for row in sheets), hours)
+    yield from _used_up(used, copies, sheets, hours)
     if identity.machine_hour is not None:
         yield _timed("Machine time", identity.machine_hour, hours)
 

@@ -114,11 +114,11 @@ def _way(has_grain: bool, grain: str, axis: str, *, on_edge: bool) -> tuple[str,
         return "along", "in any direction"
     if on_edge:
         return "mean", "on edge"
-    if grain == "any":
-        return "least", "in the weaker direction, the grain being left open"
     if grain == f"along {axis}":
         return "along", "along the grain"
-    return "across", "across the grain"
+    if grain.startswith("along"):
+        return "across", "across the grain"
+    return "least", "in the weaker direction, the grain being left open"
 
 
 def _chosen(along: float, across: float | None, way: str) -> float:

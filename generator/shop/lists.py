@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from decimal import ROUND_HALF_UP, Decimal
 
+from generator.basis.lengths import both_text
 from generator.model.plan import Plan
 from generator.model.stock import SheetStock
-from generator.settling.settled import SettledPlan
+from generator.settling.settled import SettledPlan, SettledSheet
 from generator.shop.rows import BoardRow, CostRow, HardwareRow, PartRow, SheetRow
 
 _CENT = Decimal("0.01")
 _SAME = 0.5  # mm within which two sheet sizes are the same
+
+Size = tuple[float, float]
+"""A sheet's size along its grain and across it, mm."""
 
 
 def parts_list(settled: SettledPlan) -> tuple[PartRow, ...]:
@@ -71,32 +75,65 @@ def _title(settled: SettledPlan, name: str) -> str:
     return item.title if item else name
 
 
-def sheet_list(settled: SettledPlan, counts: Mapping[str, int]) -> tuple[SheetRow, ...]:
-    """Return a row for each sheet material; ``counts`` is how many sheets the layout uses."""
+def sheet_list(
+    settled: SettledPlan, counts: Mapping[tuple[str, Size], int]
+) -> tuple[SheetRow, ...]:
+    """Return a row for each sheet material and size, and one for offcuts at hand, which are free.
+
+    ``counts`` is how many sheets of each material and size are used.
+    """
     return tuple(
-        SheetRow(
-            sheet=sheet.name,
-            title=sheet.stock.title,
-            thickness=sheet.thickness,
-            width=sheet.size[0],
-            height=sheet.size[1],
-            count=counts[sheet.name],
-            price=_price(sheet.stock, sheet.size),
-        )
+        row
         for sheet in settled.sheets
-        if counts.get(sheet.name)
+        for size in _sizes(sheet)
+        for row in _sheet_rows(
+            sheet,
+            size,
+            sum(n for (name, of), n in counts.items() if name == sheet.name and _same(of, size)),
+        )
     )
 
 
-def _price(stock: SheetStock, size: tuple[float, float]) -> Decimal | None:
-    for (along, across), price in stock.prices:
-        if abs(along - size[0]) < _SAME and abs(across - size[1]) < _SAME:
-            return price
-    return None
+def _sizes(sheet: SettledSheet) -> list[Size]:
+    """Return the sizes a sheet may have: those to buy as stated, then those of offcuts."""
+    sizes: list[Size] = []
+    for size in (sheet.size, *sheet.also, *(each.size for each in sheet.offcuts)):
+        if not any(_same(size, other) for other in sizes):
+            sizes.append(size)
+    return sizes
+
+
+def _sheet_rows(sheet: SettledSheet, size: Size, count: int) -> Iterator[SheetRow]:
+    stock = sheet.stock
+    at_hand = sum(each.count for each in sheet.offcuts if _same(each.size, size))
+    free = min(count, at_hand)
+    found = (
+        (count - free, stock.title, _price(stock, size)),
+        (free, f"{stock.title}, offcut at hand", Decimal("0.00")),
+    )
+    for number, title, price in found:
+        if number:
+            yield SheetRow(
+                sheet=sheet.name,
+                title=title,
+                thickness=sheet.thickness,
+                width=size[0],
+                height=size[1],
+                count=number,
+                price=price,
+            )
+
+
+def _price(stock: SheetStock, size: Size) -> Decimal | None:
+    return next((price for each, price in stock.prices if _same(each, size)), None)
+
+
+def _same(one: Size, other: Size) -> bool:
+    return all(abs(a - b) < _SAME for a, b in zip(one, other, strict=True))
 
 
 def board_list(settled: SettledPlan) -> tuple[BoardRow, ...]:
-    """Return a row for each length of board to cut."""
+    """Return a row for each length of board to cut; what is bought for them has the prices."""
     return tuple(
         BoardRow(
             name=board.use.name,
@@ -105,9 +142,28 @@ def board_list(settled: SettledPlan) -> tuple[BoardRow, ...]:
             width=board.stock.width,
             length=board.length,
             count=board.use.count,
-            price=_board_price(board.stock.price_per_metre, board.length),
         )
         for board in settled.boards
+    )
+
+
+def boards_to_buy(
+    settled: SettledPlan, lengths: Mapping[str, Sequence[tuple[float, int]]]
+) -> tuple[BoardRow, ...]:
+    """Return a row for each length of board to buy; ``lengths`` holds (mm, how many) by stock."""
+    stocks = {board.stock.name: board.stock for board in settled.boards}
+    return tuple(
+        BoardRow(
+            name=name,
+            title=stocks[name].title,
+            thickness=stocks[name].thickness,
+            width=stocks[name].width,
+            length=length,
+            count=count,
+            price=_board_price(stocks[name].price_per_metre, length),
+        )
+        for name, bought in lengths.items()
+        for length, count in bought
     )
 
 
@@ -119,12 +175,18 @@ def _board_price(per_metre: Decimal | None, length: float) -> Decimal | None:
 
 
 def cost_list(
-    sheets: Sequence[SheetRow], boards: Sequence[BoardRow], hardware: Sequence[HardwareRow]
+    sheets: Sequence[SheetRow],
+    boards: Sequence[BoardRow],
+    hardware: Sequence[HardwareRow],
+    first: str = "mm",
 ) -> tuple[CostRow, ...]:
-    """Return what a copy costs line by line; a line without a price is there without a total."""
+    """Return what is paid for line by line; a line without a price is there without a total.
+
+    ``boards`` are those to buy; their lengths are told in the unit ``first``, then in the other.
+    """
     lines = [
         *((row.title, row.count, row.price) for row in sheets),
-        *((row.title, row.count, row.price) for row in boards),
+        *((f"{row.title}, {both_text(row.length, first)}", row.count, row.price) for row in boards),
         *((row.title, row.count, row.price) for row in hardware),
     ]
     return tuple(

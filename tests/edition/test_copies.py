@@ -6,20 +6,39 @@ from dataclasses import replace
 
 from generator.edition.copies import APART, TOGETHER, copies_remark
 from generator.layouts.count import sheets_for
+from generator.layouts.layout import CopiesCount
 from tests.edition.carrying import carrying
 from tests.plans import small_layout
 
 
 def test_a_table_of_the_layout_tells_the_sheets_of_several_copies() -> None:
-    layout = replace(small_layout(), copies=(("ply", (1, 1, 2, 2, 3, 3)),))
-    assert [sheets_for(layout, n)["ply"] for n in range(1, 8)] == [1, 1, 2, 2, 3, 3, 7]
-    assert [sheets_for(small_layout(), n)["ply"] for n in (1, 6)] == [1, 6]
+    size = (2440.0, 1220.0)
+    counted = CopiesCount(sheet="ply", size=size, counts=(1, 1, 2, 2, 3, 3))
+    layout = replace(small_layout(), copies=(counted,))
+    assert [sheets_for(layout, n) for n in range(1, 8)] == [
+        {("ply", size): count} for count in (1, 1, 2, 2, 3, 3, 7)
+    ]
+    assert [sheets_for(small_layout(), n) for n in (1, 6)] == [
+        {("ply", size): 1},
+        {("ply", size): 6},
+    ]
+
+
+def test_sizes_that_only_many_copies_take_are_told_for_them_alone() -> None:
+    whole = CopiesCount(sheet="ply", size=(2440.0, 1220.0), counts=(0, 1))
+    small = CopiesCount(sheet="ply", size=(1220.0, 1220.0), counts=(1, 0))
+    layout = replace(small_layout(), copies=(whole, small))
+    assert sheets_for(layout, 1) == {("ply", small.size): 1}
+    assert sheets_for(layout, 2) == {("ply", whole.size): 1}
 
 
 def test_how_the_sheets_were_counted_is_said() -> None:
     edition = carrying()
     assert copies_remark(edition) == APART
-    table = tuple((name, (1, 1, 1, 2, 2, 2)) for name in ("ply", "thin"))
+    table = tuple(
+        CopiesCount(sheet=name, size=(2440.0, 1220.0), counts=(1, 1, 1, 2, 2, 2))
+        for name in ("ply", "thin")
+    )
     together = replace(edition, layout=replace(edition.layout, copies=table))
     assert copies_remark(together) == TOGETHER
     half = replace(edition, layout=replace(edition.layout, copies=table[:1]))

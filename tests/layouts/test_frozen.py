@@ -55,9 +55,9 @@ def test_a_frozen_layout_reads_well() -> None:
         "{\n"
         '  "bound": {"ply": 1},\n'
         '  "computed-from": "0123",\n'
-        '  "copies": {"ply": [1, 1, 1, 1, 1, 1]},\n'
+        '  "copies": [{"counts": [1, 1, 1, 1, 1, 1], "sheet": "ply", "size": [2440, 1220]}],\n'
         '  "engine": "own-2",\n'
-        '  "format": 2,\n'
+        '  "format": 3,\n'
         '  "seed": 0,\n'
         '  "sheets": [\n'
         "    {\n"
@@ -164,6 +164,15 @@ def test_a_file_of_the_first_format_still_holds() -> None:
     assert layout.bounds == ()
 
 
+def test_a_table_that_knows_no_sizes_is_left_out() -> None:
+    stated = json.loads(freeze(laid_out(two_boards())))
+    stated |= {"format": 2, "copies": {"ply": [1, 1, 1, 1, 1, 1]}}
+    layout, reused, findings = layout_for([two_boards()], json.dumps(stated))
+    assert (reused, findings) == (True, ())
+    assert layout is not None
+    assert (layout.bounds, layout.copies) == ((("ply", 1),), ())
+
+
 def _moved(text: str, piece: str, **to: float) -> str:
     stated = json.loads(text)
     for sheet in stated["sheets"]:
@@ -217,6 +226,8 @@ def test_the_fingerprint_is_a_sha_256() -> None:
 
 SHEET = '{"number": 1, "pieces": [%s], "sheet": "ply", "size": [2440, 1220]}'
 WHOLE = '{"computed-from": "", "engine": "x", "format": 1, "sheets": [%s]}'
+THIRD = '{"copies": [], "computed-from": "", "engine": "x", "format": 3, "sheets": []}'
+ROW = '{"counts": [1, 2], "sheet": "ply", "size": [2440, 1220]}'
 PIECE = '{"part": "leg", "piece": "leg", "turn": 0, "x": 10, "y": 10}'
 
 
@@ -230,14 +241,23 @@ PIECE = '{"part": "leg", "piece": "leg", "turn": 0, "x": 10, "y": 10}'
         ('{"format": 1, "format": 1}', "`format` stands twice in one place"),
         ('{"format": 1}', "the layout has no `computed-from`"),
         ((WHOLE % "").replace("sheets", "sheet"), "unknown key `sheet` in the layout"),
-        ((WHOLE % "").replace('"format": 1', '"format": 3'), "format `3` is not known"),
+        ((WHOLE % "").replace('"format": 1', '"format": 4'), "format `4` is not known"),
         ((WHOLE % "").replace("[]", "{}"), "`sheets` of the layout is no list"),
         ((WHOLE % "").replace('"x"', "7"), "`engine` of the layout is no plain text"),
         ((WHOLE % "").replace('"x"', '"x", "seed": -1'), "`-1` at the layout is no count"),
         ((WHOLE % "").replace('"x"', '"x", "bound": []'), "`bound` of the layout is no object"),
         (
-            (WHOLE % "").replace('"x"', '"x", "copies": {"ply": 1}'),
-            "`ply` of `copies` is no list",
+            THIRD.replace("[]", '{"ply": 1}', 1),
+            "`copies` of the layout is no list",
+        ),
+        (THIRD.replace("[]", "[7]", 1), "`copies` is no object in braces"),
+        (
+            THIRD.replace("[]", f"[{ROW.replace('1,', '-1,')}]", 1),
+            "`-1` at `copies` is no count",
+        ),
+        (
+            THIRD.replace("[]", f"[{ROW.replace('[2440, 1220]', '[1]')}]", 1),
+            "the size of `copies` is not two numbers",
         ),
         (WHOLE % "3", "a sheet is no object in braces"),
         (WHOLE % (SHEET % "").replace("1,", "true,"), "`true` is no number of a sheet"),

@@ -128,6 +128,25 @@ def test_what_only_a_thick_sheet_suffers_names_the_thickness() -> None:
     assert remark.message.endswith("too large (at 18.0mm)")
 
 
+@pytest.mark.parametrize(
+    "more", ["also: [1220 x 1220]", "offcuts: [{size: 400 x 400, count: 3}]"], ids=str.split
+)
+def test_a_part_may_be_too_large_for_one_of_several_sheets(more: str) -> None:
+    text = RACK.replace("size: 2440 x 1220", f"size: 355.7 x 355.7, {more}")
+    assert "larger-than-sheet" not in found(text)
+    tiny = text.replace("size: 355.7 x 355.7", "size: 60 x 60").replace("1220 x 1220", "90 x 90")
+    advice = found(tiny.replace("400 x 400", "90 x 90"))["larger-than-sheet"].advice
+    assert advice.startswith("The largest sheet leaves 70 mm x 70 mm inside its margins")
+
+
+def test_a_part_whose_grain_is_free_may_lie_slanted() -> None:
+    # With its tabs the rail is 1215.6 x 120 at most: slanted by 45 degrees, 945 x 945.
+    text = RACK.replace("size: 2440 x 1220", "size: 1000 x 1000").replace("w: 300", "w: 1180")
+    assert "larger-than-sheet" in found(text)
+    assert "larger-than-sheet" in found(text.replace("grain: along x", "grain: any"))
+    assert "larger-than-sheet" not in found(text.replace("grain: along x", "grain: free"))
+
+
 def test_rules_have_ids_reasons_and_sources() -> None:
     rules = (*RULES_BEFORE, *RULES_AFTER)
     assert len({rule.id for rule in rules}) == len(rules)

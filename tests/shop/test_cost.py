@@ -9,6 +9,8 @@ from generator.model.consumable import Consumable
 from generator.model.workshop import Identity
 from generator.settling.settled import SettledPlan
 from generator.shop.cost import CopiesCost, copies_costs
+from generator.shop.lists import boards_to_buy
+from generator.shop.rows import BoardRow
 from tests.plans import RACK, proved
 
 IDENTITY = Identity(title="W", maker="M")
@@ -32,23 +34,28 @@ def priced() -> SettledPlan:
     return replace(drawn, stock=stock, sheets=sheets, boards=(board,))
 
 
-def half(copies: int) -> dict[str, int]:
+def half(copies: int) -> dict[tuple[str, tuple[float, float]], int]:
     """Two copies lie on one sheet."""
-    return {"ply": (copies + 1) // 2}
+    return {("ply", (2440.0, 1220.0)): (copies + 1) // 2}
+
+
+def whole_boards(copies: int) -> tuple[BoardRow, ...]:
+    """Every copy takes a board of 2.7 m."""
+    return boards_to_buy(priced(), {"pine-45x45": [(2700.0, copies)]})
 
 
 def costs(identity: Identity = IDENTITY, minutes: float | None = None) -> tuple[CopiesCost, ...]:
-    return copies_costs(priced(), identity, half, minutes)
+    return copies_costs(priced(), identity, half, whole_boards, minutes)
 
 
 def test_sheets_are_counted_for_the_copies_together() -> None:
     found = costs()
     assert [each.copies for each in found] == [1, 2, 3, 4, 5, 6]
     assert [each.lines[0].count for each in found] == [1, 1, 2, 2, 3, 3]
-    # One sheet, four boards of 600 mm at 2.10 a metre, two bolts.
-    assert found[0].total == Decimal("92.50") + 4 * Decimal("1.26") + Decimal("0.42")
-    assert found[1].total == Decimal("92.50") + 8 * Decimal("1.26") + Decimal("0.84")
-    assert found[1].each == Decimal("51.71")
+    # One sheet, a board of 2.7 m at 2.10 a metre, two bolts.
+    assert found[0].total == Decimal("92.50") + Decimal("5.67") + Decimal("0.42")
+    assert found[1].total == Decimal("92.50") + 2 * Decimal("5.67") + Decimal("0.84")
+    assert found[1].each == Decimal("52.34")
 
 
 def test_a_copy_never_costs_more_for_making_two_of_each_sheet() -> None:
@@ -87,6 +94,6 @@ def test_an_hour_without_a_time_has_no_price() -> None:
 def test_the_plan_adds_its_own_lines() -> None:
     settled = priced()
     plan = replace(settled.plan, consumables=(Consumable(what="Wax", price=Decimal(2)),))
-    (one,) = copies_costs(replace(settled, plan=plan), IDENTITY, half, None, 1)
+    (one,) = copies_costs(replace(settled, plan=plan), IDENTITY, half, whole_boards, None, 1)
     assert one.lines[-1].what == "Wax"
     assert one.total == costs()[0].total + 2

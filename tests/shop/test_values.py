@@ -94,10 +94,12 @@ def _priced(
 
 def test_the_price_is_that_of_the_sheet_s_size() -> None:
     settled = priced(((1525.0, 1525.0), Decimal("61.00")), ((2440.0, 1220.0), Decimal("92.50")))
-    (row,) = sheet_list(settled, {"ply": 2})
+    (row,) = sheet_list(settled, {("ply", (2440.0, 1220.0)): 2})
     assert row.price == Decimal("92.50")
 
 
 def test_a_size_without_a_price_has_none() -> None:
-    (row,) = sheet_list(priced(((1525.0, 1525.0), Decimal("61.00"))), {"ply": 1})
+    (row,) = sheet_list(
+        priced(((1525.0, 1525.0), Decimal("61.00"))), {("ply", (2440.0, 1220.0)): 1}
+    )
     assert row.price is None
