@@ -7,8 +7,10 @@ from collections.abc import Iterator, Sequence
 from generator.drawing.arrow import open_path
 from generator.drawing.lettering import Box
 from generator.drawing.vocabulary import Ink, Stroke
+from generator.geometry.shapes import rectangle
 
 _APART = 2.2
+_DENSE = 1.7
 _WIDTH = 0.13
 
 
@@ -36,6 +38,12 @@ def hatched(
             if end - start > 0.2:
                 line = open_path((start, start - shift), (end, end - shift))
                 yield Stroke(contour=line, ink=ink, width=width)
+
+
+def clamp_zone(box: Box) -> Iterator[Stroke]:
+    """Yield a place where a sheet is held down."""
+    yield Stroke(contour=rectangle(*box), ink=Ink.SOFT, width=0.25, fill=Ink.PAPER)
+    yield from hatched(box, apart=_DENSE, ink=Ink.SOFT, width=0.18)
 
 
 def _without(

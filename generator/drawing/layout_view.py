@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from generator.basis.lengths import both_text
 from generator.drawing.arrow import grain_arrow
 from generator.drawing.extent import extent, padded
 from generator.drawing.face import Look, face_strokes, obstacles
+from generator.drawing.hatch import clamp_zone
 from generator.drawing.lettering import CAPITAL, label_box, text_width
 from generator.drawing.seat import Seat
 from generator.drawing.sheet_marks import MARK, Laid, sheet_marks
@@ -13,6 +16,7 @@ from generator.drawing.vocabulary import Dimension, Drawing, Ink, Item, Label, S
 from generator.geometry.label_spot import label_spot
 from generator.geometry.shapes import rectangle
 from generator.layouts.layout import SheetLayout
+from generator.layouts.stacks import zones
 from generator.settling.settled import SettledPlan
 
 ROOM = (170.0, 105.0)
@@ -31,8 +35,8 @@ def layout_view(
     """Return a picture of the sheet to be shown at paper size, within ``room`` (mm).
 
     Every piece carries its mark, inside it where it fits, else on a leader above or below the
-    sheet; pieces too small and too many for that are counted in a line. Raises KeyError for a
-    part or piece that the plan has not.
+    sheet; pieces too small and too many for that are counted in a line. Zones kept clear for
+    clamps are hatched. Raises KeyError for a part or piece that the plan has not.
     """
     width, height = layout.size
     scale = min((room[0] - _AROUND[0]) / width, (room[1] - _AROUND[1]) / height, 1.0)
@@ -44,6 +48,7 @@ def layout_view(
     dropped = any(label_box(each)[1] < 0 for each in marks if isinstance(each, Label))
     items = (
         ground,
+        *_clamps(settled, layout, scale),
         *faces,
         *marks,
         *_sizes(layout, size, first, _AWAY + 4 if dropped else _AWAY),
@@ -58,6 +63,11 @@ def layout_view(
 
 
 _LOOK = Look(outline=0.25, inside=0.13)
+
+
+def _clamps(settled: SettledPlan, layout: SheetLayout, scale: float) -> Iterator[Stroke]:
+    for x0, y0, x1, y1 in zones(settled.sheet(layout.sheet), layout.size):
+        yield from clamp_zone((x0 * scale, y0 * scale, x1 * scale, y1 * scale))
 
 
 def _grain(settled: SettledPlan, layout: SheetLayout) -> str:

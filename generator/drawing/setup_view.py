@@ -12,7 +12,7 @@ from generator.drawing.expand import expanded
 from generator.drawing.extent import apart
 from generator.drawing.face import Look, face_strokes
 from generator.drawing.fitted import filling
-from generator.drawing.hatch import hatched
+from generator.drawing.hatch import clamp_zone
 from generator.drawing.layer import INKS
 from generator.drawing.layout_view import laid_pieces
 from generator.drawing.lettering import CAPITAL, Box, label_box, text_width
@@ -29,7 +29,6 @@ _TEXT = 3.6
 _AWAY = 11.0
 _LOOK = Look(outline=0.2, inside=0.13)
 _LINE = 0.35
-_HATCH = 1.7
 _BADGE, _NUMBER = 4.8, 3.6
 _SIGN = 4.6
 _ARROW = 16.0
@@ -78,17 +77,17 @@ def _items(
     size = (layout.size[0] * scale, layout.size[1] * scale)
     laid, sheet = laid_pieces(settled, layout, scale), settled.sheet(layout.sheet)
     grain = grain_arrow((0.0, size[1] + 2.2), "along x" if sheet.stock.grain else "any")
-    hatched = [_scaled(each.box, scale) for each in spots]
+    held = [_scaled(each.box, scale) for each in spots]
     x, y = datum_of(sheet, layout.size)
     sizes = (part for each in _sizes(layout, size, first) for part in expanded(each))
     signs = (*_datum((x * scale, y * scale)), *sheet_marks(laid, size), *grain, *sizes)
     ground = Stroke(contour=rectangle(0, 0, *size), ink=Ink.SOFT, width=_LINE, fill=Ink.WASTE)
     return (
         ground,
-        *(stroke for box in hatched for stroke in _hatch(box)),
+        *(stroke for box in held for stroke in clamp_zone(box)),
         *(stroke for each in laid for stroke in _piece(each)),
         *signs,
-        *_badges(spots, hatched, signs),
+        *_badges(spots, held, signs),
         *_order(settled, layout, size),
     )
 
@@ -103,11 +102,6 @@ def _piece(laid: Laid) -> Iterator[Stroke]:
     for cut in laid.part.cuts:
         for contour in cut.contours:
             yield Stroke(contour=laid.seat.contour(contour), ink=INKS[cut.operation], width=_LINE)
-
-
-def _hatch(box: Box) -> Iterator[Stroke]:
-    yield Stroke(contour=rectangle(*box), ink=Ink.SOFT, width=0.25, fill=Ink.PAPER)
-    yield from hatched(box, apart=_HATCH, ink=Ink.SOFT, width=0.18)
 
 
 def _datum(at: Point) -> Iterator[Item]:

@@ -139,7 +139,7 @@ def _art(edition: Edition, art: Art) -> SetupArt:
     one, other = (both_text(each, first, 64) for each in art.distances)
     return SetupArt(
         art=art,
-        runs=tuple(_run(settled, each, art.part.sheet, first) for each in runs),
+        runs=tuple(_run(settled, each, art.part.sheet, first, whole=False) for each in runs),
         by_hand=tuple(_by_hand(each, first) for each in left),
         minutes=time.minutes if time.known else 0.0,
         size=f"{both_text(art.size[0], first)} wide, {both_text(art.size[1], first)} high",
@@ -160,7 +160,11 @@ def _steps(art: Art, one: str, other: str) -> tuple[str, ...]:
     )
 
 
-def _run(settled: SettledPlan, run: Run, sheet: str, first: str) -> RunLines:
+def _run(settled: SettledPlan, run: Run, sheet: str, first: str, *, whole: bool = True) -> RunLines:
+    """Return a run in words; its setting's passes are told only where they are all run.
+
+    An engraving ends far above the last of them.
+    """
     works = tuple(_work(each, first) for each in run.works)
     if run.setting is None:
         return RunLines(cutter="", figures="", details=(), works=works)
@@ -170,7 +174,7 @@ def _run(settled: SettledPlan, run: Run, sheet: str, first: str) -> RunLines:
     return RunLines(
         cutter=setting.cutter.title,
         figures=main,
-        details=tuple(filter(None, (name, other, passes_words(setting, first)))),
+        details=tuple(filter(None, (name, other, whole * passes_words(setting, first)))),
         works=works,
     )
 

@@ -157,6 +157,7 @@ def _layouts(edition: Edition) -> list[dict[str, Any]]:
             "number": each.number,
             "sheet": each.sheet,
             "size": each.size,
+            "clamped": bool(edition.settled.sheet(each.sheet).clamps),
             "marks": [mark for label, mark in marks.items() if label in _pieces(each)],
         }
         for each in edition.layout.sheets

@@ -148,10 +148,11 @@ def sheet_page(
         title = (replace(title[0], passages=(named,)), *title[1:])
     room = (grid.width, 120.0)
     picture = drawing_band(layout_view(edition.settled, layout, room, first), grid.width, room[1])
-    grain = edition.settled.sheet(layout.sheet).stock.grain
+    sheet = edition.settled.sheet(layout.sheet)
     words = (
         f"{sheet_words(edition, layout)}. {size_text(*layout.size, first)}, show face up"
-        f"{', grain from left to right' if grain else ''}.{_count(edition, layout)}"
+        f"{', grain from left to right' if sheet.stock.grain else ''}.{_count(edition, layout)}"
+        f"{' Hatched: kept clear for clamps.' if sheet.clamps else ''}"
     )
     return (
         *kept(title, with_next=True),

@@ -19,7 +19,7 @@ from generator.geometry.contour import Contour
 from generator.geometry.measure import bounds
 from generator.geometry.shapes import rectangle
 from generator.layouts.layout import Placement, SheetLayout
-from generator.settling.settled import SettledPart
+from generator.settling.settled import SettledClamp, SettledPart
 from tests.drawing.bench import bench, bench_layout, part_of
 from tests.drawing.overlap import crossed, labels_of, outside, overlapping
 
@@ -120,6 +120,19 @@ def test_a_layout_shows_every_piece_once_in_its_place() -> None:
     texts = [label.text for label in labels_of(drawing)]
     marks = [piece.mark for part in PLAN.parts for piece in part.pieces]
     assert sorted(text for text in texts if text in marks) == sorted(marks)
+
+
+def test_zones_for_clamps_are_hatched() -> None:
+    clamp = SettledClamp(edge="left", at=600.0, width=80.0, depth=40.0)
+    sheets = tuple(replace(each, clamps=(clamp,)) for each in PLAN.sheets)
+    drawing = layout_view(replace(PLAN, sheets=sheets), LAYOUT)
+    strokes = [s for s in drawing.items if isinstance(s, Stroke)]
+    (ground,) = [bounds(s.contour) for s in strokes if s.fill is Ink.WASTE]
+    (zone,) = [bounds(s.contour) for s in strokes if s.fill is Ink.PAPER]
+    scale = ground.width / LAYOUT.size[0]
+    assert (zone.x0, zone.y0) == pytest.approx((ground.x0, ground.y0 + 560 * scale))
+    assert (zone.width, zone.height) == pytest.approx((40 * scale, 80 * scale))
+    assert len(drawing.items) > len(layout_view(PLAN, LAYOUT).items) + 1, "and hatched"
 
 
 def crowded() -> SheetLayout:
