@@ -220,6 +220,45 @@ def layout_command(workshop: Path, plan: str, seconds: float | None, seed: int) 
     sys.exit(1 if has_errors(examined.findings) else 0)
 
 
+@kerfolio.command("batch")
+@_WORKSHOP
+@click.option("--plan", "plan", required=True, metavar="NAME", help="The plan to make.")
+@click.option(
+    "--copies", type=click.IntRange(2, 100), required=True, metavar="N", help="How many to make."
+)
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    metavar="DIR",
+    help="Where the files go [WORKSHOP/batches/NAME-N].",
+)
+def batch_command(workshop: Path, plan: str, copies: int, out: Path | None) -> None:
+    """Lay out several copies of a plan together and write what it takes to cut them.
+
+    The pieces of one copy are kept together where that costs no sheet. The plan's own layout and
+    the site stay as they are.
+
+    Example: kerfolio batch my-workshop --plan stool --copies 4
+    """
+    from generator.publishing.batch import BatchRequest, make_batch
+
+    progress = Progress()
+    request = BatchRequest(
+        folder=workshop,
+        plan=plan,
+        copies=copies,
+        out=out or workshop / "batches" / f"{plan}-{copies}",
+    )
+    made = make_batch(request, progress)
+    progress.close()
+    _print_findings(made.findings)
+    if has_errors(made.findings):
+        click.echo(f"Not written. {_summary(made.findings)}")
+        sys.exit(1)
+    sheets = counted(made.sheets, "sheet")
+    click.echo(f"{copies} copies on {sheets}: wrote {len(made.written)} files to {request.out}")
+
+
 @kerfolio.command("publish")
 @_WORKSHOP
 @_PLAN

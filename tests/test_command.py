@@ -22,7 +22,7 @@ def run(*words: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str
 
 
 def test_help_shows_an_example() -> None:
-    for command in ("prove", "layout", "publish", "trials", "stock", "schema"):
+    for command in ("prove", "layout", "batch", "publish", "trials", "stock", "schema"):
         done = run(command, "--help")
         assert done.returncode == 0
         assert f"Example: kerfolio {command}" in done.stdout
@@ -37,6 +37,28 @@ def test_a_new_workshop_proves_and_publishes_at_once(tmp_path: Path) -> None:
     assert (done.returncode, done.stdout) == (0, "Nothing to remark.\n")
     assert run("publish", str(shop)).returncode == 0
     assert "plans/garden-bench/index.html" in files_of(shop / "site")
+
+
+def test_a_batch_leaves_the_workshop_as_it_was(tmp_path: Path) -> None:
+    shop = lay_down(tmp_path / "shop")
+    before = files_of(shop)
+    done = run("batch", str(shop), "--plan", "rack", "--copies", "3")
+    assert done.returncode == 0
+    assert "3 copies on 1 sheet" in done.stdout
+    after = files_of(shop)
+    batch = {name for name in after if name.startswith("batches/rack-3/")}
+    assert set(after) - batch == set(before)
+    assert {name: after[name] for name in before} == before
+    assert "batches/rack-3/cut/17.6mm/sheet-1-17.6mm.dxf" in batch
+    # Once more to the same folder, and then to one that holds other things.
+    assert run("batch", str(shop), "--plan", "rack", "--copies", "3").returncode == 0
+    assert files_of(shop) == after
+    refused = run("batch", str(shop), "--plan", "rack", "--copies", "3", "--out", str(shop))
+    assert refused.returncode == 1
+    assert "holds other files" in refused.stdout
+    missing = run("batch", str(shop), "--plan", "rake", "--copies", "3")
+    assert missing.returncode == 1
+    assert "Did you mean `rack`?" in missing.stdout
 
 
 def test_nothing_of_a_makers_is_written_over(tmp_path: Path) -> None:

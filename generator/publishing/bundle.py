@@ -111,7 +111,8 @@ def _papers(edition: Edition) -> Mapping[str, PaperStock]:
     return {name: paper for name, paper in found.items() if paper is not None}
 
 
-def _cut_files(edition: Edition) -> Iterator[Named]:
+def sheet_files(edition: Edition) -> Iterator[Named]:
+    """Yield the cut files of every sheet, for every thickness."""
     for settled in edition.variants:
         fit = settled.variant.label
         for sheet in edition.layout.sheets:
@@ -119,6 +120,12 @@ def _cut_files(edition: Edition) -> Iterator[Named]:
             centred = settled.sheet(sheet.sheet).datum == CENTRE
             yield cut_sheet_name(fit, sheet.number, "svg"), _svg(drawing, own_origin=centred)
             yield cut_sheet_name(fit, sheet.number, "dxf"), dxf_bytes(drawing)
+
+
+def _cut_files(edition: Edition) -> Iterator[Named]:
+    yield from sheet_files(edition)
+    for settled in edition.variants:
+        fit = settled.variant.label
         for part in settled.parts:
             drawing = cut_part(settled, part)
             yield cut_part_name(fit, part.name, "svg"), _svg(drawing)

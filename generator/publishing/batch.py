@@ -1,0 +1,107 @@
+"""A batch: what a maker needs to cut several copies of a plan at once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from generator.basis.finding import Finding, error, has_errors, in_order
+from generator.basis.place import Place
+from generator.edition.edition import Edition
+from generator.layouts.batch import several
+from generator.layouts.check import first_faults
+from generator.layouts.effort import EFFORT, Effort
+from generator.layouts.plan_layout import ENGINE, lay_out
+from generator.layouts.together import KeptTogether
+from generator.paper.layout_sheets import layout_pdf
+from generator.paper.saw_sheets import saw_pdf
+from generator.paper.setup_sheets import setup_pdf
+from generator.proving.prove import Proof
+from generator.publishing.bundle import Named, sheet_files
+from generator.publishing.edition import edition_of
+from generator.publishing.examine import LaidOut, Say, examine, silent
+from generator.publishing.lists import list_files
+from generator.publishing.names import SETUP, has_saw, layout_name, saw_name
+from generator.publishing.swap import swap_in
+
+_FOLDERS = ("cut", "layout", "lists", "setup")
+_LISTS = tuple(f"lists/{each}.csv" for each in ("parts", "sheets", "boards", "board-cuts"))
+"""The lists that tell of all copies; the others of a bundle are those of one."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BatchRequest:
+    """Which plan to make how often, and the folder that its files go to."""
+
+    folder: Path
+    plan: str
+    copies: int
+    out: Path
+    effort: Effort = EFFORT
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BatchMade:
+    """What came of it: nothing was written where findings are errors. ``sheets`` are counted."""
+
+    findings: tuple[Finding, ...]
+    written: tuple[str, ...] = ()
+    sheets: int = 0
+
+
+def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
+    """Lay out several copies together and write their files. Raises OSError when a disk refuses.
+
+    The plan's own frozen layout stays as it is.
+    """
+    refused = _refusals(request.out)
+    examined = examine(request.folder, request.plan, say)
+    findings = in_order((*refused, *examined.findings))
+    if examined.workshop is None or has_errors(findings):
+        return BatchMade(findings=findings)
+    (one,) = examined.laid_out
+    say(f"laying out {request.copies} copies")
+    proof = _multiplied(one.proof, request.copies)
+    layout, faults = lay_out(proof.variants, request.effort, KeptTogether(ENGINE), copies=1)
+    faults = faults if layout is None else first_faults(layout, proof.variants)
+    findings = in_order((*findings, *faults))
+    if layout is None or has_errors(faults):
+        return BatchMade(findings=findings)
+    edition = edition_of(examined.workshop, LaidOut(proof=proof, layout=layout, reused=False))
+    say("drawing the sheets")
+    files = dict(_files(edition))
+    swap_in(request.out, files)
+    return BatchMade(findings=findings, written=tuple(files), sheets=len(layout.sheets))
+
+
+def _refusals(out: Path) -> tuple[Finding, ...]:
+    """Refuse a folder that holds something else, so that nothing is lost."""
+    place = Place(str(out))
+    if out.is_symlink() or (out.exists() and not out.is_dir()):
+        return (error("out-not-folder", "the output is not a folder", place, "Name a folder."),)
+    if out.exists() and any(each.name not in _FOLDERS for each in out.iterdir()):
+        advice = "Choose a new or empty folder, or one that an earlier batch wrote."
+        return (error("out-not-ours", "the output folder holds other files", place, advice),)
+    return ()
+
+
+def _multiplied(proof: Proof, copies: int) -> Proof:
+    """Return the proof of a plan that has the pieces of all copies; how they go is left out."""
+    assert proof.drawn is not None, "only proved plans are laid out"
+    drawn = several(proof.drawn, copies)
+    variants = tuple(several(each, copies) for each in proof.variants)
+    return replace(proof, plan=drawn.plan, drawn=drawn, variants=variants, build=None)
+
+
+def _files(edition: Edition) -> Iterator[Named]:
+    yield from sheet_files(edition)
+    name = edition.identity.paper
+    paper = edition.settled.stock.paper(name)
+    assert paper is not None, "the workshop's paper is in the library"
+    yield layout_name(name), layout_pdf(edition, paper)
+    if has_saw(edition):
+        yield saw_name(name), saw_pdf(edition, edition.saw, edition.board_plans, paper)
+    yield SETUP, setup_pdf(edition, paper)
+    lists = list_files(edition)
+    yield from ((each, lists[each]) for each in _LISTS)
