@@ -235,8 +235,8 @@ def layout_command(workshop: Path, plan: str, seconds: float | None, seed: int) 
 def batch_command(workshop: Path, plan: str, copies: int, out: Path | None) -> None:
     """Lay out several copies of a plan together and write what it takes to cut them.
 
-    The pieces of one copy are kept together where that costs no sheet. The plan's own layout and
-    the site stay as they are.
+    The pieces of one copy are kept together where that costs no sheet; with offcuts, all copies are
+    laid out as one. The plan's own layout and the site stay as they are.
 
     Example: kerfolio batch my-workshop --plan stool --copies 4
     """

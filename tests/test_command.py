@@ -56,6 +56,17 @@ def test_a_batch_leaves_the_workshop_as_it_was(tmp_path: Path) -> None:
     refused = run("batch", str(shop), "--plan", "rack", "--copies", "3", "--out", str(shop))
     assert refused.returncode == 1
     assert "holds other files" in refused.stdout
+    (shop / "batches/rack-3/cut/mine.nc").write_text("G0 X0", "utf-8")
+    lost = run("batch", str(shop), "--plan", "rack", "--copies", "3")
+    assert "holds other files" in lost.stdout
+    assert (shop / "batches/rack-3/cut/mine.nc").exists()
+    assert run("batch", str(shop), "--plan", "", "--copies", "3").returncode == 1
+    (shop / "site").mkdir()
+    (shop / "site/manifest.json").write_text('{"format": "kerfolio-manifest/1"}', "utf-8")
+    public = run(
+        "batch", str(shop), "--plan", "rack", "--copies", "3", "--out", str(shop / "site/x")
+    )
+    assert "inside a site" in public.stdout
     missing = run("batch", str(shop), "--plan", "rake", "--copies", "3")
     assert missing.returncode == 1
     assert "Did you mean `rack`?" in missing.stdout

@@ -94,14 +94,12 @@ class _Check:
         """Compare the sheets used with what there is of each size."""
         for sheet in self.settled.sheets:
             sizes = [each.size for each in layout.sheets if each.sheet == sheet.name]
-            counts: dict[tuple[float, float], int | None] = {}
-            for stack in stacks_of(sheet):
-                before = counts.get(stack.size, 0)
-                endless = before is None or stack.count is None
-                counts[stack.size] = None if endless else (before or 0) + (stack.count or 0)
-            for size, most in counts.items():
+            stacks = stacks_of(sheet)
+            for size in dict.fromkeys(stack.size for stack in stacks):
+                same = [stack.count for stack in stacks if alike(stack.size, size)]
+                most = sum(count or 0 for count in same)
                 used = sum(alike(size, each) for each in sizes)
-                if most is not None and used > most:
+                if None not in same and used > most:
                     shown = " x ".join(mm_number(side) for side in size)
                     message = f"{used} offcuts of {shown} mm are used, there are {most}"
                     yield self.fault("layout-sheet", message)

@@ -19,13 +19,15 @@ Taken = tuple[int, ...]
 def sheets_for_copies(job: Job, one: Taken, most: int) -> tuple[Taken, ...]:
     """Return the sheets that 1, 2, ... ``most`` copies of a job's pieces take; ``one`` take one.
 
-    Never dearer than what laying out fewer copies apart would take. ``job.moves`` bounds the work
-    for the whole table. The table ends early where offcuts are used up and no sheet that can be
+    Never dearer than what laying out fewer copies apart would take; where there are offcuts, than
+    one copy fewer and a copy on sheets bought for it. ``job.moves`` bounds the work for the whole
+    table. The table ends early where offcuts are used up and no sheet that can be
     bought holds every piece.
     """
     found, left = [one], job.moves
     endless = all(stack.count is None for stack in job.bed.stacks)
-    alone = one if endless else _without_offcuts(job)
+    alone, work = (one, 0) if endless or most < 2 else _without_offcuts(job)
+    left -= work
     for count in range(2, most + 1):
         apart = [_added(found[k], found[count - 2 - k]) for k in range(count - 1) if endless]
         # Offcuts go to the first copies, so that those after them have sheets bought for them.
@@ -44,16 +46,16 @@ def sheets_for_copies(job: Job, one: Taken, most: int) -> tuple[Taken, ...]:
     return tuple(found)
 
 
-def _without_offcuts(job: Job) -> Taken | None:
-    """Return the sheets that one copy takes of those that can be bought; None if they do not do."""
+def _without_offcuts(job: Job) -> tuple[Taken | None, int]:
+    """Return the bought sheets that one copy takes, None if they do not do, and the work spent."""
     stacks = job.bed.stacks
     bought = [number for number, stack in enumerate(stacks) if stack.count is None]
     bed = replace(job.bed, stacks=tuple(stacks[number] for number in bought))
-    taken, _ = sheets_taken(replace(job, bed=bed)) if bought else (None, 0)
+    taken, work = sheets_taken(replace(job, bed=bed)) if bought else (None, 0)
     if taken is None:
-        return None
+        return None, work
     counts = dict(zip(bought, taken, strict=True))
-    return tuple(counts.get(number, 0) for number in range(len(stacks)))
+    return tuple(counts.get(number, 0) for number in range(len(stacks))), work
 
 
 def _added(one: Taken, other: Taken) -> Taken:

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
-from generator.geometry.measure import area
-from generator.layouts.layout import Layout, SheetLayout, Size
-from generator.settling.settled import SettledPlan
+from generator.layouts.layout import Layout, Size
 
 
 def sheets_used(layout: Layout) -> dict[str, int]:
@@ -22,8 +20,11 @@ def sheets_by_size(layout: Layout) -> dict[tuple[str, Size], int]:
 def sheets_for(layout: Layout, copies: int) -> dict[tuple[str, Size], int]:
     """Return the number of sheets that so many copies take, for each material and size.
 
-    As the layout's table says; beyond it every copy has sheets of its own.
+    As the layout's table says; beyond it every copy has sheets of its own. One copy takes those of
+    the layout, which may have been moved by hand.
     """
+    if copies == 1:
+        return sheets_by_size(layout)
     table = [each for each in layout.copies if copies <= len(each.counts)]
     told = {each.sheet for each in table}
     apart = {key: one * copies for key, one in sheets_by_size(layout).items() if key[0] not in told}
@@ -35,13 +36,3 @@ def proven_minimal(layout: Layout) -> dict[str, bool]:
     """Tell for each sheet material whether no layout can do with fewer sheets."""
     used = sheets_used(layout)
     return {name: used.get(name, 0) <= least for name, least in layout.bounds}
-
-
-def area_share(sheet: SheetLayout, settled: SettledPlan) -> float:
-    """Return the share of a sheet's area that its pieces cover, from 0 to 1.
-
-    Raises KeyError for a part that the plan has not.
-    """
-    areas = {part.name: area(part.routed) for part in settled.parts}
-    covered = sum(areas[each.part] for each in sheet.placements)
-    return covered / (sheet.size[0] * sheet.size[1])

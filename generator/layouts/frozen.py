@@ -76,8 +76,9 @@ def layout_for(
     A frozen layout holds as long as it was computed from the same shapes and sheets, even when
     moved by hand; if it then fails to prove, that is an error. One computed from other shapes is
     kept, but no longer as the frozen one, where it still proves on the same sheets (a thickness
-    moved a little, say). Any other is left aside and the layout computed anew. Without errors
-    there is always a layout.
+    moved a little, say). Any other is left aside and the layout computed anew. One without the
+    table of several copies gets it, its pieces where they were. Without errors there is always a
+    layout.
     """
     if not text.strip():
         return _computed(variants, (), effort)
@@ -95,6 +96,8 @@ def layout_for(
     faults = first_faults(frozen, variants)
     if faults:
         return None, False, _located(faults, text)
+    if frozen.sheets and not frozen.copies:
+        return counted(frozen, variants, effort), False, findings
     return frozen, True, findings
 
 

@@ -141,6 +141,13 @@ def _too_large(
             continue
         x0, y0, x1, y1 = shapes[part.name].box
         grain = f" with its grain {part.grain}" if sheet.stock.grain and part.grained else ""
+        if len(stacks_of(sheet)) > 1 or sheet.clamps:
+            message = f"`{part.name}` finds no room on any sheet"
+            advice = (
+                "Its size, other sizes of sheet, the number of offcuts and clamps were looked at."
+            )
+            yield error("piece-too-large", message, part.place, advice)
+            continue
         message = f"`{part.name}` is too large for its sheet"
         advice = (
             f"It measures {mm_number(x1 - x0)} x {mm_number(y1 - y0)} mm{grain}; inside its margin "

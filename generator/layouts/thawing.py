@@ -145,8 +145,9 @@ def _fields(
             _refuse(f"unknown key {quoted(ascii(key)[1:-1])} in {owner}", advice)
     for key in keys:
         if key not in stated:
-            name = json.dumps(stated.get("piece", stated.get("number", "")))
-            _refuse(f"{owner} has no `{key}`", f"Look for {quoted(name)}. {_ANEW}")
+            name = stated.get("piece", stated.get("number", ""))
+            where = f"Look for {quoted(json.dumps(name))}. " if name else ""
+            _refuse(f"{owner} has no `{key}`", f"{where}{_ANEW}")
     return stated
 
 

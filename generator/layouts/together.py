@@ -8,14 +8,17 @@ from dataclasses import dataclass, replace
 from generator.layouts.best import price
 from generator.layouts.engine import Blank, Engine, Job, Packed, Spot
 
+_MOST = 8
+
 
 @dataclass(frozen=True, slots=True)
 class KeptTogether:
     """An engine for the blanks of several copies; ``engine`` packs as many as it is given.
 
     Among layouts of the least worth it takes one whose copies come in the smallest groups, every
-    group on sheets of its own. In a group, blanks alike are dealt to the copies in the order in
-    which they lie. Where a bed has offcuts, which are there only once, all copies are one group.
+    group on sheets of its own; groups of more than eight are not tried. In a group, blanks alike
+    are dealt to the copies in the order in which they lie. Where a bed has offcuts, which are there
+    only once, all copies are one group.
     """
 
     engine: Engine
@@ -37,7 +40,8 @@ class KeptTogether:
             dealt = _dealt(packed.spots, job.blanks, blanks)
             spots += [replace(spot, sheet=spot.sheet + first) for spot in dealt]
             sheets += packed.sheets
-        return replace(whole, spots=tuple(spots), sheets=tuple(sheets))
+        engine = ", ".join(dict.fromkeys(made[size].engine for size in sizes))
+        return replace(whole, spots=tuple(spots), sheets=tuple(sheets), engine=engine)
 
     def _sizes(self, job: Job, copies: Sequence[int], made: dict[int, Packed]) -> Sequence[int]:
         """Return how many copies each group has; packs groups into ``made`` as they are asked for.
@@ -49,12 +53,13 @@ class KeptTogether:
         if any(stack.count is not None for stack in job.bed.stacks):
             return (count,)
         least = price(made[count], job)
-        for most in range(1, count):
+        for most in range(1, min(count, _MOST + 1)):
             part = replace(job, blanks=_of(job, copies[:most]))
             made[most] = self.engine.pack(part)
             prices = {size: price(made[size], job) for size in range(1, most + 1)}
-            total, sizes = _cheapest(prices, count)
-            if total <= least:
+            sizes = _cheapest(prices, count)
+            sheets = tuple(sheet for size in sizes for sheet in made[size].sheets)
+            if price(replace(made[count], sheets=sheets), job) <= least:
                 return sizes
         return (count,)
 
@@ -64,10 +69,8 @@ def _of(job: Job, copies: Iterable[int]) -> tuple[Blank, ...]:
     return tuple(blank for blank in job.blanks if blank.copy in wanted)
 
 
-def _cheapest(
-    prices: dict[int, tuple[float, int]], count: int
-) -> tuple[tuple[float, int], tuple[int, ...]]:
-    """Return the least price of ``count`` copies in groups of the sizes priced, and the groups."""
+def _cheapest(prices: dict[int, tuple[float, int]], count: int) -> tuple[int, ...]:
+    """Return the groups of the sizes priced in which ``count`` copies cost least."""
     best: list[tuple[tuple[float, int], tuple[int, ...]]] = [((0.0, 0), ())]
     for number in range(1, count + 1):
         best.append(
@@ -77,7 +80,7 @@ def _cheapest(
                 if size <= number
             )
         )
-    return best[count]
+    return best[count][1]
 
 
 def _sum(one: tuple[float, int], other: tuple[float, int]) -> tuple[float, int]:

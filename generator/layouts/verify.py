@@ -19,7 +19,7 @@ def job_faults(job: Job) -> tuple[str, ...]:
 
 
 def _job(job: Job) -> Iterator[str]:
-    faults = {shape: flat_fault(shape) for shape in {blank.shape: 0 for blank in job.blanks}}
+    faults = {each: flat_fault(each) for each in dict.fromkeys(blank.shape for blank in job.blanks)}
     for blank in job.blanks:
         if faults[blank.shape]:
             yield f"`{blank.label}` {faults[blank.shape]}"

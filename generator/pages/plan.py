@@ -14,6 +14,7 @@ from generator.edition.edition import Edition
 from generator.edition.loads import loads_of
 from generator.edition.sheet_count import counted_as
 from generator.layouts.layout import SheetLayout
+from generator.layouts.stacks import zones
 from generator.pages.answers import usual_answers
 from generator.pages.choosing import coupon_tables, folder_rows, sheet_titles
 from generator.pages.facts import facts
@@ -157,7 +158,7 @@ def _layouts(edition: Edition) -> list[dict[str, Any]]:
             "number": each.number,
             "sheet": each.sheet,
             "size": each.size,
-            "clamped": bool(edition.settled.sheet(each.sheet).clamps),
+            "clamped": bool(zones(edition.settled.sheet(each.sheet), each.size)),
             "marks": [mark for label, mark in marks.items() if label in _pieces(each)],
         }
         for each in edition.layout.sheets

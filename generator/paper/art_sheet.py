@@ -9,6 +9,7 @@ from generator.edition.setup import SetupArt, time_words
 from generator.paper.band import Bands, spaced
 from generator.paper.grid import Grid
 from generator.paper.one_page import heading, height_of, one_page, set_below
+from generator.paper.phrases import marks_text
 from generator.paper.picture import drawing_band
 from generator.paper.setup_blocks import SPACE, cautions, hung, lines, runs_blocks
 from generator.paper.setup_type import STOCK, STOCK_SOFT, SetupType
@@ -60,7 +61,7 @@ def _head(edition: Edition, setup: SetupArt, grid: Grid) -> Bands:
     return (
         *heading(kicker, file, title, time_words(setup.minutes), grid),
         *spaced(
-            lines((f"{setup.depth} deep, on {' '.join(setup.pieces)}",), STOCK, grid.width), 1.0
+            lines((f"{setup.depth} deep, on {marks_text(setup.pieces)}",), STOCK, grid.width), 1.0
         ),
         *lines((f"The art is {setup.size}",), STOCK_SOFT, grid.width),
     )

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from generator.basis.lengths import inch_text, mm_number
 from generator.basis.words import counted
 from generator.edition.edition import Edition
 from generator.paper.band import Band, Bands, kept, spaced, total
 from generator.paper.grid import Grid
 from generator.paper.ledger import Cell, Column, strong_cell, table
-from generator.paper.phrases import drawn_for, size_cells, size_heads
+from generator.paper.phrases import drawn_for, marks_text, size_cells, size_heads
 from generator.paper.section import hung, note, section
 from generator.paper.type import CELL_SOFT, CELL_STRONG
 from generator.shop.rows import PartRow
@@ -19,7 +17,6 @@ from generator.writing.page import Run
 PARTS_TITLE = "Parts"
 BUYING_TITLE = "What to buy"
 _LIST_SPACE = 8.0
-_MOST_MARKS = 8
 
 
 def parts_section(edition: Edition, grid: Grid) -> Bands:
@@ -55,7 +52,7 @@ def _part_cells(row: PartRow, first: str) -> tuple[Cell, ...]:
     if row.note:
         name = (*name, Run(f"  {row.note}", CELL_SOFT))
     return (
-        strong_cell(_marks(row.marks)),
+        strong_cell(marks_text(row.marks)),
         name,
         str(row.count),
         f"{row.sheet} {mm_number(row.thickness, 2)}",
@@ -63,11 +60,6 @@ def _part_cells(row: PartRow, first: str) -> tuple[Cell, ...]:
         other,
         f"{row.mass:.2f}",
     )
-
-
-def _marks(marks: Sequence[str]) -> str:
-    """Return the marks, or the first and the last of many."""
-    return " ".join(marks) if len(marks) <= _MOST_MARKS else f"{marks[0]} to {marks[-1]}"
 
 
 def buying_section(edition: Edition, grid: Grid) -> Bands:

@@ -13,6 +13,7 @@ from generator.drawing.vocabulary import Drawing
 from generator.edition.edition import Edition
 from generator.edition.sheet_count import counted_as
 from generator.layouts.layout import SheetLayout
+from generator.layouts.stacks import zones
 from generator.paper.band import Band, Bands, beside, indented, kept, paragraph, spaced
 from generator.paper.grid import Grid
 from generator.paper.ledger import Column, strong_cell, table
@@ -152,7 +153,7 @@ def sheet_page(
     words = (
         f"{sheet_words(edition, layout)}. {size_text(*layout.size, first)}, show face up"
         f"{', grain from left to right' if sheet.stock.grain else ''}.{_count(edition, layout)}"
-        f"{' Hatched: kept clear for clamps.' if sheet.clamps else ''}"
+        f"{' Hatched: kept clear for clamps.' if zones(sheet, layout.size) else ''}"
     )
     return (
         *kept(title, with_next=True),
@@ -164,7 +165,10 @@ def sheet_page(
 
 def _pieces(edition: Edition, layout: SheetLayout, grid: Grid) -> Bands:
     parts = {part.name: part for part in edition.settled.parts}
-    marks = {piece.label: piece.mark for part in edition.settled.parts for piece in part.pieces}
+    pieces = [piece for part in edition.settled.parts for piece in part.pieces]
+    marks = {piece.label: piece.mark for piece in pieces}
+    pieces.sort(key=lambda piece: piece.copy)
+    order = {piece.label: number for number, piece in enumerate(pieces)}
     columns = (
         Column(head="Mark"),
         Column(head="Piece", grows=True),
@@ -179,6 +183,6 @@ def _pieces(edition: Edition, layout: SheetLayout, grid: Grid) -> Bands:
             size_text(*parts[each.part].size, first),
             f"{each.turn:.0f}°" if each.turn else "–",
         )
-        for each in sorted(layout.placements, key=lambda each: marks[each.piece])
+        for each in sorted(layout.placements, key=lambda each: order[each.piece])
     ]
     return table(columns, rows, grid.width)

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from generator.basis.lengths import inch_text, mm_number, mm_text
 from generator.basis.words import listed
 from generator.edition.edition import Edition
 from generator.settling.settled import SettledPlan
+
+_MOST_MARKS = 8
 
 
 def size_cells(width: float, height: float, first: str) -> tuple[str, str]:
@@ -33,6 +37,11 @@ def size_text(width: float, height: float, first: str) -> str:
 
 def _bare(mm: float) -> str:
     return inch_text(mm).removesuffix(" in")
+
+
+def marks_text(marks: Sequence[str]) -> str:
+    """Return the marks of pieces, or the first and the last of many."""
+    return " ".join(marks) if len(marks) <= _MOST_MARKS else f"{marks[0]} to {marks[-1]}"
 
 
 def drawn_for(settled: SettledPlan) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -18,16 +19,23 @@ from generator.paper.layout_sheets import layout_pdf
 from generator.paper.saw_sheets import saw_pdf
 from generator.paper.setup_sheets import setup_pdf
 from generator.proving.prove import Proof
-from generator.publishing.bundle import Named, sheet_files
+from generator.publishing.bundle import Named, art_files, sheet_files
 from generator.publishing.edition import edition_of
 from generator.publishing.examine import LaidOut, Say, examine, silent
 from generator.publishing.lists import list_files
 from generator.publishing.names import SETUP, has_saw, layout_name, saw_name
-from generator.publishing.swap import swap_in
+from generator.publishing.swap import is_site, swap_in
 
-_FOLDERS = ("cut", "layout", "lists", "setup")
-_LISTS = tuple(f"lists/{each}.csv" for each in ("parts", "sheets", "boards", "board-cuts"))
+_LISTS = tuple(
+    f"lists/{each}.csv" for each in ("parts", "sheets", "boards", "board-cuts", "cutting")
+)
 """The lists that tell of all copies; the others of a bundle are those of one."""
+
+_OURS = re.compile(
+    r"cut/(engravings/[^/]+|[^/]+/sheet-\d+-[^/]+)\.(svg|dxf)"
+    r"|layout/(layout|saw)-\w+\.pdf|lists/[a-z-]+\.csv|setup/setup-sheets\.pdf"
+)
+"""What an earlier batch may have left in a folder."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,9 +63,11 @@ def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
 
     The plan's own frozen layout stays as it is.
     """
-    refused = _refusals(request.out)
+    refused = tuple(_refusals(request))
+    if refused:
+        return BatchMade(findings=refused)
     examined = examine(request.folder, request.plan, say)
-    findings = in_order((*refused, *examined.findings))
+    findings = examined.findings
     if examined.workshop is None or has_errors(findings):
         return BatchMade(findings=findings)
     (one,) = examined.laid_out
@@ -75,15 +85,24 @@ def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
     return BatchMade(findings=findings, written=tuple(files), sheets=len(layout.sheets))
 
 
-def _refusals(out: Path) -> tuple[Finding, ...]:
-    """Refuse a folder that holds something else, so that nothing is lost."""
-    place = Place(str(out))
+def _refusals(request: BatchRequest) -> Iterator[Finding]:
+    """Refuse a folder that holds something else or is public, so that nothing is lost or leaks."""
+    out, place = request.out, Place(str(request.out))
+    if not request.plan:
+        yield error("unknown-plan", "no plan is named", Place("plans"), "Write `--plan NAME`.")
     if out.is_symlink() or (out.exists() and not out.is_dir()):
-        return (error("out-not-folder", "the output is not a folder", place, "Name a folder."),)
-    if out.exists() and any(each.name not in _FOLDERS for each in out.iterdir()):
+        yield error("out-not-folder", "the output is not a folder", place, "Name a folder.")
+    elif any(not _is_ours(each, out) for each in out.rglob("*")):
         advice = "Choose a new or empty folder, or one that an earlier batch wrote."
-        return (error("out-not-ours", "the output folder holds other files", place, advice),)
-    return ()
+        yield error("out-not-ours", "the output folder holds other files", place, advice)
+    if any(is_site(each) for each in out.resolve().parents):
+        yield error(
+            "out-in-site", "the batch would lie inside a site", place, "Name another --out."
+        )
+
+
+def _is_ours(each: Path, out: Path) -> bool:
+    return each.is_dir() or bool(_OURS.fullmatch(each.relative_to(out).as_posix()))
 
 
 def _multiplied(proof: Proof, copies: int) -> Proof:
@@ -96,6 +115,7 @@ def _multiplied(proof: Proof, copies: int) -> Proof:
 
 def _files(edition: Edition) -> Iterator[Named]:
     yield from sheet_files(edition)
+    yield from art_files(edition)
     name = edition.identity.paper
     paper = edition.settled.stock.paper(name)
     assert paper is not None, "the workshop's paper is in the library"

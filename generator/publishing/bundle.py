@@ -134,6 +134,11 @@ def _cut_files(edition: Edition) -> Iterator[Named]:
         drawing = cut_coupon(edition.settled, coupon)
         yield coupon_name(coupon.sheet, "svg"), _svg(drawing)
         yield coupon_name(coupon.sheet, "dxf"), dxf_bytes(drawing)
+    yield from art_files(edition)
+
+
+def art_files(edition: Edition) -> Iterator[Named]:
+    """Yield the cut files of every engraving, its 0,0 at its middle."""
     for art in arts_of(edition.settled):
         drawing = cut_art(edition.settled, art)
         yield art_name(art.part.name, art.name, "svg"), _svg(drawing, own_origin=True)

@@ -17,7 +17,7 @@ from generator.model.plan import Plan
 from generator.model.workshop import Workshop
 from generator.publishing.examine import LaidOut
 from generator.settling.settled import SettledPlan
-from generator.shop.cost import CopiesCost, copies_costs
+from generator.shop.cost import MOST_COPIES, CopiesCost, copies_costs
 from generator.shop.cut_time import CutTime, Placed, sheet_time
 from generator.shop.lists import board_list, boards_to_buy, hardware_list, parts_list, sheet_list
 from generator.shop.rows import BoardRow
@@ -94,6 +94,7 @@ def _copies(
         lambda copies: sheets_for(layout, copies),
         boards_for,
         minutes,
+        most=min((len(each.counts) for each in layout.copies), default=MOST_COPIES),
     )
 
 

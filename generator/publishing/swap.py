@@ -20,7 +20,7 @@ def out_faults(out: Path) -> tuple[Finding, ...]:
     place = Place(str(out))
     if out.is_symlink() or (out.exists() and not out.is_dir()):
         return (error("out-not-folder", "the output is not a folder", place, "Name a folder."),)
-    if not out.exists() or not any(out.iterdir()) or _is_ours(out):
+    if not out.exists() or not any(out.iterdir()) or is_site(out):
         return ()
     advice = "Choose a new or empty folder, or one that an earlier publish wrote."
     return (error("out-not-ours", "the output folder holds other files", place, advice),)
@@ -32,7 +32,8 @@ def other_plans(out: Path, only: str) -> tuple[str, ...]:
     return tuple(sorted(each["name"] for each in plans if each["name"] != only))
 
 
-def _is_ours(out: Path) -> bool:
+def is_site(out: Path) -> bool:
+    """Tell whether a folder holds a site that the program wrote."""
     return _manifest(out).get("format") == FORMAT
 
 

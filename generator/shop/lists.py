@@ -13,7 +13,8 @@ from generator.settling.settled import SettledPlan, SettledSheet
 from generator.shop.rows import BoardRow, CostRow, HardwareRow, PartRow, SheetRow
 
 _CENT = Decimal("0.01")
-_SAME = 0.5  # mm within which two sheet sizes are the same
+_SAME = 0.5  # mm within which a size has the price of another
+_ROUNDED = 0.02  # mm: sizes of frozen layouts are rounded
 
 Size = tuple[float, float]
 """A sheet's size along its grain and across it, mm."""
@@ -89,7 +90,7 @@ def sheet_list(
         for row in _sheet_rows(
             sheet,
             size,
-            sum(n for (name, of), n in counts.items() if name == sheet.name and _same(of, size)),
+            sum(n for (name, of), n in counts.items() if name == sheet.name and _one(of, size)),
         )
     )
 
@@ -98,14 +99,14 @@ def _sizes(sheet: SettledSheet) -> list[Size]:
     """Return the sizes a sheet may have: those to buy as stated, then those of offcuts."""
     sizes: list[Size] = []
     for size in (sheet.size, *sheet.also, *(each.size for each in sheet.offcuts)):
-        if not any(_same(size, other) for other in sizes):
+        if not any(_one(size, other) for other in sizes):
             sizes.append(size)
     return sizes
 
 
 def _sheet_rows(sheet: SettledSheet, size: Size, count: int) -> Iterator[SheetRow]:
     stock = sheet.stock
-    at_hand = sum(each.count for each in sheet.offcuts if _same(each.size, size))
+    at_hand = sum(each.count for each in sheet.offcuts if _one(each.size, size))
     free = min(count, at_hand)
     found = (
         (count - free, stock.title, _price(stock, size)),
@@ -128,8 +129,13 @@ def _price(stock: SheetStock, size: Size) -> Decimal | None:
     return next((price for each, price in stock.prices if _same(each, size)), None)
 
 
-def _same(one: Size, other: Size) -> bool:
-    return all(abs(a - b) < _SAME for a, b in zip(one, other, strict=True))
+def _same(one: Size, other: Size, within: float = _SAME) -> bool:
+    return all(abs(a - b) < within for a, b in zip(one, other, strict=True))
+
+
+def _one(one: Size, other: Size) -> bool:
+    """Tell whether two sizes are one and the same, apart from rounding."""
+    return _same(one, other, _ROUNDED)
 
 
 def board_list(settled: SettledPlan) -> tuple[BoardRow, ...]:

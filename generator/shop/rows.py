@@ -39,7 +39,7 @@ class HardwareRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetRow:
-    """A sheet to buy: thickness and size in mm, how many, price of one where known."""
+    """Sheets to buy, or offcuts at hand: thickness and size in mm, how many, price of one."""
 
     sheet: str
     title: str

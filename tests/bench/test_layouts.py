@@ -131,10 +131,10 @@ def _assert_free(solids: list[shapely.Polygon], height: float, counts: list[int]
 
 
 _KINDS = {
-    "side": ("polygon: [[0, 0], [560, 0], [560, 300], [380, 740], [0, 740]]", 4),
-    "top": ("rectangle: [900, 380], round: 40", 4),
-    "shelf": ("rectangle: [620, 300]", 8),
-    "leg": ("polygon: [[0, 0], [70, 0], [120, 690], [0, 690]]", 8),
+    "side": ("polygon: [[0, 0], [540, 0], [540, 300], [380, 700], [0, 700]]", 4),
+    "top": ("rectangle: [860, 350], round: 40", 4),
+    "shelf": ("rectangle: [600, 270]", 8),
+    "leg": ("polygon: [[0, 0], [60, 0], [110, 640], [0, 640]]", 8),
     "rail": ("rectangle: [620, 70]", 6),
 }
 _COLD = """\

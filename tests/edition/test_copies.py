@@ -24,11 +24,17 @@ def test_a_table_of_the_layout_tells_the_sheets_of_several_copies() -> None:
     ]
 
 
+def test_one_copy_takes_the_sheets_of_the_layout_as_it_lies() -> None:
+    counted = CopiesCount(sheet="ply", size=(2440.0, 1220.0), counts=(2, 4))
+    layout = replace(small_layout(), copies=(counted,))
+    assert sheets_for(layout, 1) == {("ply", counted.size): 1}
+    assert sheets_for(layout, 2) == {("ply", counted.size): 4}
+
+
 def test_sizes_that_only_many_copies_take_are_told_for_them_alone() -> None:
     whole = CopiesCount(sheet="ply", size=(2440.0, 1220.0), counts=(0, 1))
     small = CopiesCount(sheet="ply", size=(1220.0, 1220.0), counts=(1, 0))
     layout = replace(small_layout(), copies=(whole, small))
-    assert sheets_for(layout, 1) == {("ply", small.size): 1}
     assert sheets_for(layout, 2) == {("ply", whole.size): 1}
 
 

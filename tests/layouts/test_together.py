@@ -65,6 +65,13 @@ def test_copies_share_a_sheet_where_that_saves_one() -> None:
     assert copies_by_sheet(packed) == [{"1", "2"}, {"3", "4"}]
 
 
+def test_the_worth_of_many_sheets_is_not_rounded_away() -> None:
+    # Two sheets of 1.48644864 are worth 2.972897 together, and 2.972898 rounded one by one.
+    square = Stack(size=(1219.2, 1219.2), worth=1.48644864)
+    packed = PLACER.pack(job_of(4, square, a=(900, 900)))
+    assert copies_by_sheet(packed) == [{"1"}, {"2"}, {"3"}, {"4"}]
+
+
 def test_an_odd_copy_lies_alone() -> None:
     packed = PLACER.pack(job_of(5, a=(480, 560)))
     assert sorted(map(len, copies_by_sheet(packed))) == [1, 2, 2]
