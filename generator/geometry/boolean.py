@@ -170,15 +170,6 @@ def distance(one: Shape, other: Shape) -> float:
     return float(shapely.distance(_solid(one), _solid(other)))
 
 
-def edge_distance(one: Shape, other: Shape) -> float:
-    """Return the least distance between the edges of two shapes in mm (within 0.002 mm)."""
-    edges = [
-        shapely.boundary(each) if shapely.get_dimensions(each) == 2 else each
-        for each in (_solid(one), _solid(other))
-    ]
-    return float(shapely.distance(*edges))
-
-
 def overlap_area(one: Shape, other: Shape) -> float:
     """Return the area two shapes share, mm2 (flattened to 0.001 mm)."""
     return float(_operated("intersection", [_solid(one)], [_solid(other)]).area)

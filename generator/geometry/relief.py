@@ -24,6 +24,7 @@ DOG_BONE = "dog-bone"
 SIDEWAYS = "sideways"
 
 _SQUARE = 1e-6
+_SHALLOW = math.radians(20.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,8 +146,18 @@ def _heading(edge: Edge, *, at_end: bool = False) -> Point:
 
 
 def smallest_inside_radius(region: Region) -> float | None:
-    """Return the radius of the tightest inside arc, mm; 0 with a sharp inside corner, else None."""
-    if inside_corners(region):
+    """Return the radius of the tightest inside arc, mm; 0 with a sharp inside corner, else None.
+
+    Turns of less than 20 degrees are no corners: so curves turn that were drawn in short straight
+    edges. Nothing is known of their radius.
+    """
+    if any(_turn(corner) > _SHALLOW for corner in inside_corners(region)):
         return 0.0
     arcs = [edge.arc for contour in contours_of(region) for edge in edges(contour)]
     return min((arc.radius for arc in arcs if arc and arc.sweep < 0), default=None)
+
+
+def _turn(corner: InsideCorner) -> float:
+    """Return by how much a contour turns at a corner, radians."""
+    (ax, ay), (bx, by) = corner.first, corner.second
+    return math.pi - math.acos(max(-1.0, min(1.0, ax * bx + ay * by)))

@@ -202,34 +202,3 @@ def _reflected(corner: CornerPoint, x: float | None, y: float | None) -> CornerP
         corner[1] if y is None else 2 * y - corner[1],
         corner[2],
     )
-
-
-def mirrored_path(half: Contour, *, x: float | None = None, y: float | None = None) -> Contour:
-    """Return a half outline joined with its mirror image at x or at y, closed.
-
-    A closed half is opened at its edge along the mirror line. Raises ShapeError when it has no
-    such edge; ValueError unless exactly one of x and y is given.
-    """
-    if (x is None) == (y is None):
-        raise ValueError("mirror at x or at y")
-    vertices = _opened(half, x, y)
-    bulges = [b for _, _, b in vertices[:-1]]
-    points = [v[:2] for v in vertices]
-    image = [_reflected((*p, 0.0), x, y)[:2] for p in reversed(points)]
-    first = [(*p, b) for p, b in zip(points, [*bulges, 0.0], strict=True)]
-    second = [(*p, b) for p, b in zip(image, [*reversed(bulges), 0.0], strict=True)]
-    return tidy(Contour((*first, *second)))
-
-
-def _opened(half: Contour, x: float | None, y: float | None) -> tuple[Vertex, ...]:
-    vertices = half.vertices
-    if not half.closed:
-        return vertices
-    axis, line = (0, x) if x is not None else (1, y)
-    assert line is not None
-    on = [abs(v[axis] - line) < 1e-6 for v in vertices]
-    for index, vertex in enumerate(vertices):
-        after = (index + 1) % len(vertices)
-        if on[index] and on[after] and vertex[2] == 0:
-            return vertices[after:] + vertices[:after]
-    raise ShapeError("a mirrored half is open, or has a side on the mirror line")

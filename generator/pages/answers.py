@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.basis.lengths import thickness_text
 from generator.basis.words import counted, listed
+from generator.edition.cutter_words import cutter_words
 from generator.edition.edition import Edition
 from generator.pages.facts import sheet_ranges
 from generator.pages.licences import RULES, licence_note
@@ -24,7 +24,7 @@ def usual_answers(edition: Edition) -> tuple[Answer, ...]:
     """Return the answers on thickness, cutter, sheets, formats and selling."""
     found = (
         Answer(question="My sheet is not quite that thick. What now?", answer=_thickness(edition)),
-        Answer(question="Which cutter do I need?", answer=_cutter(edition)),
+        Answer(question="Which cutter do I need?", answer=cutter_words(edition)),
         Answer(question="How many sheets do I buy?", answer=_sheets(edition)),
         Answer(question="Which file formats are there?", answer=_FORMATS),
         Answer(question="May I sell what I make?", answer=_selling(edition)),
@@ -59,23 +59,6 @@ def _thickness(edition: Edition) -> str:
         f"Few are. The bundle holds {len(edition.variants)} sets of cut files, for {spans}. "
         "Measure your sheet, cut the coupon, and take the set of the slot that fits."
     )
-
-
-def _cutter(edition: Edition) -> str:
-    first = edition.identity.units_first
-    cutters = {sheet.cutter.name: sheet.cutter for sheet in edition.settled.sheets}
-    if not cutters:
-        return ""
-    named = listed(
-        [f"{each.title}, {thickness_text(each.diameter, first)} wide" for each in cutters.values()]
-    )
-    words = f"The cut files are drawn for {named}."
-    if edition.plan.relief.style != "none":
-        words += (
-            " Inside corners are opened just far enough for it; a smaller cutter works too, a "
-            "larger one leaves the corners too full."
-        )
-    return words
 
 
 def _sheets(edition: Edition) -> str:

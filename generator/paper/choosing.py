@@ -6,6 +6,7 @@ from generator.basis.lengths import mm_number, mm_text, thickness_text
 from generator.basis.words import listed
 from generator.drawing.coupon_view import coupon_view
 from generator.drawing.measuring_view import measuring_view
+from generator.edition.cutter_words import cutter_words
 from generator.edition.edition import Edition
 from generator.edition.folder import folder_choice, folders_of
 from generator.paper.band import Band, Bands, beside, indented, kept, spaced
@@ -53,7 +54,9 @@ def choosing_section(edition: Edition, grid: Grid) -> Bands:
     words = _MANY if len(edition.variants) > 1 else _ONE.format(thickness=_only(edition))
     folders = (*plain(words, grid.main), *spaced(_folders(edition, grid), 4.0))
     bands += spaced(hung("Take the folder", folders, grid), BLOCK_SPACE)
-    return (*bands, *spaced(hung("Take the file", _files(grid), grid), 2 * BLOCK_SPACE))
+    bands += spaced(hung("Take the file", _files(grid), grid), 2 * BLOCK_SPACE)
+    cutter = plain(cutter_words(edition), grid.main)
+    return (*bands, *spaced(hung("Choose the cutter", cutter, grid), 2 * BLOCK_SPACE))
 
 
 def _files(grid: Grid) -> Bands:

@@ -14,7 +14,6 @@ from generator.geometry.boolean import (
     contains,
     difference,
     distance,
-    edge_distance,
     grown,
     intersects,
     overlap_area,
@@ -125,10 +124,9 @@ def test_shapes_that_only_touch_do_not_overlap() -> None:
     assert distance(one, shapes.circle((15, 5), 10)) == pytest.approx(0, abs=1e-6)
 
 
-def test_distances_are_those_between_areas_or_edges() -> None:
+def test_distances_are_those_between_areas() -> None:
     plate, hole = shapes.rectangle(0, 0, 100, 100), shapes.circle((20, 50), 10)
     assert distance(plate, hole) == 0
-    assert edge_distance(plate, hole) == pytest.approx(15, abs=0.002)
     assert distance(plate, shapes.circle((120, 50), 10)) == pytest.approx(15, abs=0.002)
 
 

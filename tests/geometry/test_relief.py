@@ -108,6 +108,16 @@ def test_the_smallest_inside_radius_is_that_of_the_tightest_arc() -> None:
     assert smallest_inside_radius(plate) == pytest.approx(7)
     assert smallest_inside_radius(SQUARE) == 0
     assert smallest_inside_radius(PLATE) is None
+    # A bay in short straight edges turns by 15 degrees at a time, with arms that flare out.
+    angles = [math.radians(each) for each in range(15, 166, 15)]
+    bay = [(50 + 30 * math.cos(a), -30 * math.sin(a), 0.0) for a in angles]
+    ends = [(0.0, -60.0, 0.0), (100.0, -60.0, 0.0), (100.0, 0.0, 0.0)]
+    shallow = region(shapes.polygon([*ends, *bay, (0.0, 0.0, 0.0)]))
+    assert len(inside_corners(shallow)) > 5
+    assert smallest_inside_radius(shallow) is None
+    step = [(80.0, 0.0, 0.0), (80.0, -9.0, 0.0), (0.0, -9.0, 0.0)]
+    deep = region(shapes.polygon([*ends, *step]))
+    assert smallest_inside_radius(deep) == 0
 
 
 def test_a_notch_in_the_edge_has_two_inside_corners() -> None:

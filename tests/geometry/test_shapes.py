@@ -13,7 +13,6 @@ from hypothesis import strategies as st
 from generator.geometry import shapes
 from generator.geometry.arc import Edge, edges
 from generator.geometry.boolean import symmetric_difference_area
-from generator.geometry.contour import Contour
 from generator.geometry.flatten import points
 from generator.geometry.measure import area, bounds, length
 from generator.geometry.shape_error import ShapeError
@@ -145,15 +144,6 @@ def test_a_half_polygon_is_completed_across_the_mirror_line() -> None:
     assert shapes.polygon(over) == shapes.rectangle(0, 0, 9, 10)
 
 
-@pytest.mark.parametrize("closed", [True, False])
-def test_a_half_path_is_completed_with_its_arcs(closed: bool) -> None:
-    half = Contour(((0, 0, 0.0), (5, 0, 1.0), (5, 10, 0.0), (0, 10, 0.0)), closed)
-    whole = shapes.mirrored_path(half, x=0)
-    assert whole == shapes.rounded_slot((0, 5), 20, 10)
-
-
-def test_a_closed_half_off_the_mirror_line_cannot_be_completed() -> None:
-    with pytest.raises(ShapeError, match="side on the mirror line"):
-        shapes.mirrored_path(shapes.rectangle(1, 0, 9, 9), x=0)
+def test_a_half_is_mirrored_at_one_line() -> None:
     with pytest.raises(ValueError, match="mirror at x or at y"):
         shapes.mirrored_half([(0, 0, 0)], x=1, y=1)

@@ -13,6 +13,7 @@ from generator.basis.finding import Severity
 from generator.basis.place import Place
 from generator.geometry.shapes import rectangle
 from generator.geometry.transform import moved
+from generator.layouts import frozen
 from generator.layouts.fingerprint import fingerprint
 from generator.layouts.frozen import freeze, layout_for
 from generator.layouts.layout import Layout
@@ -90,6 +91,19 @@ def test_the_frozen_layout_is_reused_while_it_holds() -> None:
     text = freeze(laid_out(two_boards()))
     layout, reused, findings = layout_for([two_boards()], text)
     assert (layout, reused, findings) == (laid_out(two_boards()), True, ())
+
+
+def test_unchanged_parts_start_no_solver(monkeypatch: pytest.MonkeyPatch) -> None:
+    text = freeze(laid_out(two_boards()))
+
+    def start(*_: object) -> None:
+        raise AssertionError("a solver was started")
+
+    for solver in ("lay_out", "counted"):
+        monkeypatch.setattr(frozen, solver, start)
+    assert layout_for([two_boards()], text)[1]
+    with pytest.raises(AssertionError, match="a solver"):
+        layout_for([with_sheet(two_boards(), margin=9.0)], text)
 
 
 def test_without_a_frozen_layout_one_is_computed() -> None:
