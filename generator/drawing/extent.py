@@ -26,6 +26,11 @@ def box_of(item: Stroke | Label) -> Box:
     return box.x0, box.y0, box.x1, box.y1
 
 
+def scaled(box: Box, scale: float) -> Box:
+    """Return a box of the sheet as it lies on paper."""
+    return box[0] * scale, box[1] * scale, box[2] * scale, box[3] * scale
+
+
 def union(boxes: Iterable[Box]) -> Box:
     """Return the box around boxes; raises ValueError when there is none."""
     lefts, bottoms, rights, tops = zip(*boxes, strict=True)

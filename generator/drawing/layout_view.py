@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from generator.basis.lengths import both_text
 from generator.drawing.arrow import grain_arrow
-from generator.drawing.extent import extent, padded
+from generator.drawing.extent import extent, padded, scaled
 from generator.drawing.face import Look, face_strokes, obstacles
 from generator.drawing.hatch import clamp_zone
 from generator.drawing.lettering import CAPITAL, label_box, text_width
@@ -66,8 +66,8 @@ _LOOK = Look(outline=0.25, inside=0.13)
 
 
 def _clamps(settled: SettledPlan, layout: SheetLayout, scale: float) -> Iterator[Stroke]:
-    for x0, y0, x1, y1 in zones(settled.sheet(layout.sheet), layout.size):
-        yield from clamp_zone((x0 * scale, y0 * scale, x1 * scale, y1 * scale))
+    for zone in zones(settled.sheet(layout.sheet), layout.size):
+        yield from clamp_zone(scaled(zone, scale))
 
 
 def _grain(settled: SettledPlan, layout: SheetLayout) -> str:

@@ -9,7 +9,7 @@ from generator.basis.lengths import both_text
 from generator.drawing.arrow import grain_arrow, open_path
 from generator.drawing.cut_sheet import datum_of
 from generator.drawing.expand import expanded
-from generator.drawing.extent import apart
+from generator.drawing.extent import apart, scaled
 from generator.drawing.face import Look, face_strokes
 from generator.drawing.fitted import filling
 from generator.drawing.hatch import clamp_zone
@@ -77,7 +77,7 @@ def _items(
     size = (layout.size[0] * scale, layout.size[1] * scale)
     laid, sheet = laid_pieces(settled, layout, scale), settled.sheet(layout.sheet)
     grain = grain_arrow((0.0, size[1] + 2.2), "along x" if sheet.stock.grain else "any")
-    held = [_scaled(each.box, scale) for each in spots]
+    held = [scaled(each.box, scale) for each in spots]
     x, y = datum_of(sheet, layout.size)
     sizes = (part for each in _sizes(layout, size, first) for part in expanded(each))
     signs = (*_datum((x * scale, y * scale)), *sheet_marks(laid, size), *grain, *sizes)
@@ -90,10 +90,6 @@ def _items(
         *_badges(spots, held, signs),
         *_order(settled, layout, size),
     )
-
-
-def _scaled(box: Box, scale: float) -> Box:
-    return box[0] * scale, box[1] * scale, box[2] * scale, box[3] * scale
 
 
 def _piece(laid: Laid) -> Iterator[Stroke]:

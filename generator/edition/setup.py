@@ -10,6 +10,7 @@ from generator.basis.lengths import MM_PER_UNIT, both_text, inch_text, mm_number
 from generator.basis.words import counted, listed, minutes_text
 from generator.drawing.setup_view import SETUP_NAMES
 from generator.edition.edition import Edition
+from generator.edition.layout_time import layout_time
 from generator.layouts.clamp_spots import ClampSpot, clamp_spots, clear_of_pieces
 from generator.layouts.layout import SheetLayout
 from generator.model.plan import CutSetting
@@ -93,18 +94,13 @@ class SetupArt:
 def setup_sheets(edition: Edition) -> tuple[SetupSheet, ...]:
     """Return a record for every sheet of the layout, in order, at the thickness that is drawn."""
     settled, sheets = edition.settled, edition.layout.sheets
-    times = edition.times or tuple(_time(settled, each) for each in sheets)
+    times = edition.times or tuple(layout_time(settled, each) for each in sheets)
     return tuple(_sheet(edition, each, time) for each, time in zip(sheets, times, strict=True))
 
 
 def setup_arts(edition: Edition) -> tuple[SetupArt, ...]:
     """Return a record for every engraving of every part."""
     return tuple(_art(edition, each) for each in arts_of(edition.settled))
-
-
-def _time(settled: SettledPlan, layout: SheetLayout) -> CutTime:
-    placed = [Placed(part=p.part, x=p.x, y=p.y, turn=p.turn) for p in layout.placements]
-    return sheet_time(settled, layout.sheet, placed)
 
 
 def _sheet(edition: Edition, layout: SheetLayout, time: CutTime) -> SetupSheet:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -59,8 +60,7 @@ class BestPlacer:
 
 def price(packed: Packed, job: Job) -> tuple[float, int]:
     """Return what the sheets of a packing cost, and their number: the less the better."""
-    worth = sum(job.bed.stacks[stack].worth for stack in packed.sheets)
-    return round(worth, 6), len(packed.sheets)
+    return job.bed.price(Counter(packed.sheets))
 
 
 def _proven(packed: Packed, job: Job, least: int) -> bool:

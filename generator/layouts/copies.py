@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
 
 from generator.layouts.bound import fewest_sheets
@@ -62,10 +61,8 @@ def _added(one: Taken, other: Taken) -> Taken:
     return tuple(a + b for a, b in zip(one, other, strict=True))
 
 
-def _price(job: Job, taken: Sequence[int]) -> tuple[float, int]:
-    """Return the worth of sheets and their number: the less the better."""
-    stacks = zip(job.bed.stacks, taken, strict=True)
-    return round(sum(stack.worth * count for stack, count in stacks), 6), sum(taken)
+def _price(job: Job, taken: Taken) -> tuple[float, int]:
+    return job.bed.price(dict(enumerate(taken)))
 
 
 def _least(job: Job, taken: Taken) -> bool:

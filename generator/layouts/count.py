@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 
-from generator.layouts.layout import Layout, Size
+from generator.layouts.layout import Layout
+from generator.settling.settled import SheetSize
 
 
 def sheets_used(layout: Layout) -> dict[str, int]:
@@ -12,12 +13,12 @@ def sheets_used(layout: Layout) -> dict[str, int]:
     return dict(Counter(each.sheet for each in layout.sheets))
 
 
-def sheets_by_size(layout: Layout) -> dict[tuple[str, Size], int]:
+def sheets_by_size(layout: Layout) -> dict[tuple[str, SheetSize], int]:
     """Return the number of sheets for each material and size."""
     return dict(Counter((each.sheet, each.size) for each in layout.sheets))
 
 
-def sheets_for(layout: Layout, copies: int) -> dict[tuple[str, Size], int]:
+def sheets_for(layout: Layout, copies: int) -> dict[tuple[str, SheetSize], int]:
     """Return the number of sheets that so many copies take, for each material and size.
 
     As the layout's table says; beyond it every copy has sheets of its own. One copy takes those of

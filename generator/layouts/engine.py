@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Protocol
 
@@ -35,6 +36,14 @@ class Bed:
     stacks: tuple[Stack, ...]
     margin: float
     gap: float
+
+    def price(self, taken: Mapping[int, int]) -> tuple[float, int]:
+        """Return the worth of sheets and their number: the less the better.
+
+        ``taken`` tells how many sheets of a stack, by its place in the bed.
+        """
+        worth = sum(self.stacks[stack].worth * count for stack, count in taken.items())
+        return round(worth, 6), sum(taken.values())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-Size = tuple[float, float]
-"""A sheet's size along its grain and across it, mm."""
+from generator.settling.settled import SheetSize
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +28,7 @@ class SheetLayout:
 
     number: int
     sheet: str
-    size: Size
+    size: SheetSize
     placements: tuple[Placement, ...]
 
 
@@ -38,7 +37,7 @@ class CopiesCount:
     """How many sheets of one material and size 1, 2, 3 ... copies of a plan take together."""
 
     sheet: str
-    size: Size
+    size: SheetSize
     counts: tuple[int, ...]
 
 

@@ -47,7 +47,7 @@ class OutsideEngine:
         kinds = kinds_of(job, rooms)
         if not kinds or not all(kind.poses for kind in kinds):
             raise EngineError("there are pieces too large for every sheet, or none at all")
-        question = self._question(job)
+        question = self._question(job, kinds)
         answer = strip_laid(question) if self.strip else answered(question)
         edge = job.bed.gap / 2 if self.spaced else 0.0
         places = [_places(each, kinds, edge) for _, each in answer]
@@ -64,9 +64,10 @@ class OutsideEngine:
             raise EngineError(faults[0])
         return packed
 
-    def _question(self, job: Job) -> Question:
+    def _question(self, job: Job, kinds: tuple[Kind, ...]) -> Question:
         asked = replace(job, bed=replace(job.bed, gap=0.0)) if self.spaced else job
         rooms = rooms_of(asked.bed)
+        alike = kinds_of(asked, rooms) if self.spaced else kinds
         return Question(
             engine=self.library,
             rooms=tuple(
@@ -86,7 +87,7 @@ class OutsideEngine:
                     turns=kind.turns,
                     count=len(kind.labels),
                 )
-                for kind in kinds_of(asked, rooms)
+                for kind in alike
             ),
             gap=job.bed.gap if self.spaced else 0.0,
             seconds=job.seconds,

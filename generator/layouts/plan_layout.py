@@ -58,14 +58,17 @@ def lay_out(
         sheets_from=sheets_fingerprint(variants),
         seed=effort.seed,
     )
-    return counted(made, variants, effort, copies), ()
+    return _counted(made, first, shapes, effort, copies), ()
 
 
-def counted(
-    layout: Layout, variants: Sequence[SettledPlan], effort: Effort, most: int = COPIES
+def counted(layout: Layout, variants: Sequence[SettledPlan], effort: Effort) -> Layout:
+    """Return a layout with the bound on its sheets and the sheets that more copies take."""
+    return _counted(layout, variants[0], _envelopes(variants), effort, COPIES)
+
+
+def _counted(
+    layout: Layout, first: SettledPlan, shapes: dict[str, Flat], effort: Effort, most: int
 ) -> Layout:
-    """Return a layout with the bound on its sheets and the sheets that ``most`` copies take."""
-    first, shapes = variants[0], _envelopes(variants)
     brief = replace(effort, moves=effort.moves // _FOR_COPIES)
     bounds: list[tuple[str, int]] = []
     copies: list[CopiesCount] = []

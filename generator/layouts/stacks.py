@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from generator.layouts.engine import Box, Stack
-from generator.layouts.layout import Size
 from generator.layouts.verify import TOLERANCE
-from generator.settling.settled import SettledClamp, SettledSheet
+from generator.settling.settled import SettledClamp, SettledSheet, SheetSize
 
 _SQUARE_METRE = 1e6
 
@@ -30,7 +29,7 @@ def stacks_of(sheet: SettledSheet) -> tuple[Stack, ...]:
     )
 
 
-def stacks_taken(stacks: Sequence[Stack], sizes: Iterable[Size]) -> tuple[int, ...]:
+def stacks_taken(stacks: Sequence[Stack], sizes: Iterable[SheetSize]) -> tuple[int, ...]:
     """Return how many sheets of each stack are taken, offcuts at hand before sheets to buy."""
     taken = [0] * len(stacks)
     free = sorted(range(len(stacks)), key=lambda number: stacks[number].worth)
@@ -41,7 +40,7 @@ def stacks_taken(stacks: Sequence[Stack], sizes: Iterable[Size]) -> tuple[int, .
     return tuple(taken)
 
 
-def alike(one: Size, other: Size) -> bool:
+def alike(one: SheetSize, other: SheetSize) -> bool:
     """Tell whether two sheets have the same size, as closely as layouts are proved."""
     return all(abs(a - b) <= TOLERANCE for a, b in zip(one, other, strict=True))
 

@@ -14,13 +14,13 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from generator.geometry.packing import Flat, level_share, shrunk
-from generator.geometry.slabs import NO_SLABS, Numbers
+from generator.geometry.slabs import Numbers
 from generator.layouts.asking import answered
 from generator.layouts.easing import eased, snug
-from generator.layouts.engine import EngineError
+from generator.layouts.engine import Bed, EngineError, Stack
 from generator.layouts.pose import Pose, pose_of
 from generator.layouts.question import Answer, AskedKind, Question
-from generator.layouts.room import Room
+from generator.layouts.room import Room, rooms_of
 
 _STRAIGHT = 0.5
 """Pieces are straight-edged when more of their outlines than this runs level or upright."""
@@ -76,15 +76,8 @@ def _laid(question: Question, hair: float) -> _Strip:
     poses = [_pose(question.kinds[kind], turn) for kind, turn, *_ in found]
     corners = np.array([pose.corner for pose in poses])
     places = np.array([[x, y] for *_, x, y in found]) + corners + hair / 2
-    room = Room(
-        stack=0,
-        width=asked.width,
-        height=asked.height,
-        worth=asked.worth,
-        zones=(),
-        barred=NO_SLABS,
-        area=asked.width * asked.height,
-    )
+    stack = Stack(size=(asked.width, asked.height))
+    (room,) = rooms_of(Bed(stacks=(stack,), margin=0.0, gap=0.0))
     if hair:
         places = _parted(poses, places, room)
     places = snug(poses, places, room, _REACH * room.height)

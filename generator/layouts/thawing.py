@@ -9,7 +9,8 @@ from generator.basis.complaint import Complaint, quoted
 from generator.basis.finding import Finding, error
 from generator.basis.names import did_you_mean
 from generator.basis.place import Place
-from generator.layouts.layout import CopiesCount, Layout, Placement, SheetLayout, Size
+from generator.layouts.layout import CopiesCount, Layout, Placement, SheetLayout
+from generator.settling.settled import SheetSize
 
 FORMAT = 3
 _KNOWN = (1, 2, FORMAT)
@@ -109,7 +110,7 @@ def _sheet(stated: Any) -> SheetLayout:
     )
 
 
-def _size(fields: dict[str, Any], owner: str) -> Size:
+def _size(fields: dict[str, Any], owner: str) -> SheetSize:
     size = _list(fields, "size", owner)
     if len(size) != 2:
         _refuse(f"the size of {owner} is not two numbers", "Write `[2440, 1220]`.")

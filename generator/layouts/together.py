@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
@@ -58,8 +59,7 @@ class KeptTogether:
             made[most] = self.engine.pack(part)
             prices = {size: price(made[size], job) for size in range(1, most + 1)}
             sizes = _cheapest(prices, count)
-            sheets = tuple(sheet for size in sizes for sheet in made[size].sheets)
-            if price(replace(made[count], sheets=sheets), job) <= least:
+            if job.bed.price(Counter(n for size in sizes for n in made[size].sheets)) <= least:
                 return sizes
         return (count,)
 

@@ -24,7 +24,7 @@ from generator.publishing.edition import edition_of
 from generator.publishing.examine import LaidOut, Say, examine, silent
 from generator.publishing.lists import list_files
 from generator.publishing.names import SETUP, has_saw, layout_name, saw_name
-from generator.publishing.swap import is_site, swap_in
+from generator.publishing.swap import is_site, out_faults, swap_in
 
 _LISTS = tuple(
     f"lists/{each}.csv" for each in ("parts", "sheets", "boards", "board-cuts", "cutting")
@@ -90,19 +90,16 @@ def _refusals(request: BatchRequest) -> Iterator[Finding]:
     out, place = request.out, Place(str(request.out))
     if not request.plan:
         yield error("unknown-plan", "no plan is named", Place("plans"), "Write `--plan NAME`.")
-    if out.is_symlink() or (out.exists() and not out.is_dir()):
-        yield error("out-not-folder", "the output is not a folder", place, "Name a folder.")
-    elif any(not _is_ours(each, out) for each in out.rglob("*")):
-        advice = "Choose a new or empty folder, or one that an earlier batch wrote."
-        yield error("out-not-ours", "the output folder holds other files", place, advice)
+    yield from out_faults(out, _is_batch, "batch")
     if any(is_site(each) for each in out.resolve().parents):
         yield error(
             "out-in-site", "the batch would lie inside a site", place, "Name another --out."
         )
 
 
-def _is_ours(each: Path, out: Path) -> bool:
-    return each.is_dir() or bool(_OURS.fullmatch(each.relative_to(out).as_posix()))
+def _is_batch(out: Path) -> bool:
+    files = (each for each in out.rglob("*") if not each.is_dir())
+    return all(_OURS.fullmatch(each.relative_to(out).as_posix()) for each in files)
 
 
 def _multiplied(proof: Proof, copies: int) -> Proof:

@@ -9,6 +9,7 @@ from generator.assembly.building import Build
 from generator.assembly.told import told_steps
 from generator.drawing.build_views import build_drawings
 from generator.edition.edition import Edition
+from generator.edition.layout_time import layout_time
 from generator.layouts.boards import board_plan
 from generator.layouts.count import sheets_by_size, sheets_for
 from generator.layouts.layout import Layout
@@ -18,7 +19,7 @@ from generator.model.workshop import Workshop
 from generator.publishing.examine import LaidOut
 from generator.settling.settled import SettledPlan
 from generator.shop.cost import MOST_COPIES, CopiesCost, copies_costs
-from generator.shop.cut_time import CutTime, Placed, sheet_time
+from generator.shop.cut_time import CutTime
 from generator.shop.lists import board_list, boards_to_buy, hardware_list, parts_list, sheet_list
 from generator.shop.rows import BoardRow
 from generator.shop.span import span_results
@@ -34,7 +35,7 @@ def edition_of(workshop: Workshop, found: LaidOut) -> Edition:
     assert settled is not None, "only proved plans are laid out"
     build = found.proof.build
     plan = _told_in_steps(found.proof.plan, build)
-    times = _times(settled, found.layout)
+    times = tuple(layout_time(settled, sheet) for sheet in found.layout.sheets)
     return Edition(
         identity=workshop.identity,
         plan=plan,
@@ -62,20 +63,6 @@ def _told_in_steps(plan: Plan, build: Build | None) -> Plan:
     if build is None or not build.order.found:
         return plan
     return replace(plan, steps=told_steps(build.order))
-
-
-def _times(settled: SettledPlan, layout: Layout) -> tuple[CutTime, ...]:
-    return tuple(
-        sheet_time(
-            settled,
-            sheet.sheet,
-            [
-                Placed(part=each.part, x=each.x, y=each.y, turn=each.turn)
-                for each in sheet.placements
-            ],
-        )
-        for sheet in layout.sheets
-    )
 
 
 def _copies(

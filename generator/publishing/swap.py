@@ -6,24 +6,13 @@ import json
 import os
 import shutil
 import tempfile
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
 from generator.basis.finding import Finding, error
 from generator.basis.place import Place
 from generator.bundles.manifest import FORMAT
-
-
-def out_faults(out: Path) -> tuple[Finding, ...]:
-    """Refuse an OUT that holds something the program did not write, so that nothing is lost."""
-    place = Place(str(out))
-    if out.is_symlink() or (out.exists() and not out.is_dir()):
-        return (error("out-not-folder", "the output is not a folder", place, "Name a folder."),)
-    if not out.exists() or not any(out.iterdir()) or is_site(out):
-        return ()
-    advice = "Choose a new or empty folder, or one that an earlier publish wrote."
-    return (error("out-not-ours", "the output folder holds other files", place, advice),)
 
 
 def other_plans(out: Path, only: str) -> tuple[str, ...]:
@@ -43,6 +32,22 @@ def _manifest(out: Path) -> dict[str, Any]:
     except (OSError, ValueError):
         return {}
     return found if isinstance(found, dict) else {}
+
+
+def out_faults(
+    out: Path, ours: Callable[[Path], bool] = is_site, writer: str = "publish"
+) -> tuple[Finding, ...]:
+    """Refuse an OUT that holds something the program did not write, so that nothing is lost.
+
+    ``ours`` tells whether an earlier ``writer`` wrote all that a folder holds.
+    """
+    place = Place(str(out))
+    if out.is_symlink() or (out.exists() and not out.is_dir()):
+        return (error("out-not-folder", "the output is not a folder", place, "Name a folder."),)
+    if not out.exists() or not any(out.iterdir()) or ours(out):
+        return ()
+    advice = f"Choose a new or empty folder, or one that an earlier {writer} wrote."
+    return (error("out-not-ours", "the output folder holds other files", place, advice),)
 
 
 def swap_in(out: Path, files: Mapping[str, bytes]) -> None:

@@ -12,6 +12,9 @@ from generator.model.plan import BoardUse, Plan
 from generator.model.stock import BoardStock, CutterStock, SheetStock, Stock
 
 CENTRE = "centre"
+
+SheetSize = tuple[float, float]
+"""A sheet's size along its grain and across it, mm."""
 """The datum of sheets whose cut files have 0,0 in the middle; else it is the lower left corner."""
 
 

@@ -8,8 +8,8 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from generator.model.consumable import Consumable
 from generator.model.workshop import Identity
-from generator.settling.settled import SettledPlan
-from generator.shop.lists import Size, cost_list, hardware_list, known_total, sheet_list
+from generator.settling.settled import SettledPlan, SheetSize
+from generator.shop.lists import cost_list, hardware_list, known_total, sheet_list
 from generator.shop.rows import BoardRow, CostRow
 
 MOST_COPIES = 6
@@ -46,7 +46,7 @@ class CopiesCost:
 def copies_costs(
     settled: SettledPlan,
     identity: Identity,
-    sheets_for: Callable[[int], Mapping[tuple[str, Size], int]],
+    sheets_for: Callable[[int], Mapping[tuple[str, SheetSize], int]],
     boards_for: Callable[[int], Sequence[BoardRow]],
     machine_minutes: float | None,
     most: int = MOST_COPIES,
@@ -67,7 +67,7 @@ def _cost(
     settled: SettledPlan,
     identity: Identity,
     copies: int,
-    counts: Mapping[tuple[str, Size], int],
+    counts: Mapping[tuple[str, SheetSize], int],
     boards: Sequence[BoardRow],
     minutes: float | None,
 ) -> CopiesCost:

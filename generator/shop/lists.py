@@ -9,15 +9,12 @@ from decimal import ROUND_HALF_UP, Decimal
 from generator.basis.lengths import both_text
 from generator.model.plan import Plan
 from generator.model.stock import SheetStock
-from generator.settling.settled import SettledPlan, SettledSheet
+from generator.settling.settled import SettledPlan, SettledSheet, SheetSize
 from generator.shop.rows import BoardRow, CostRow, HardwareRow, PartRow, SheetRow
 
 _CENT = Decimal("0.01")
 _SAME = 0.5  # mm within which a size has the price of another
 _ROUNDED = 0.02  # mm: sizes of frozen layouts are rounded
-
-Size = tuple[float, float]
-"""A sheet's size along its grain and across it, mm."""
 
 
 def parts_list(settled: SettledPlan) -> tuple[PartRow, ...]:
@@ -77,7 +74,7 @@ def _title(settled: SettledPlan, name: str) -> str:
 
 
 def sheet_list(
-    settled: SettledPlan, counts: Mapping[tuple[str, Size], int]
+    settled: SettledPlan, counts: Mapping[tuple[str, SheetSize], int]
 ) -> tuple[SheetRow, ...]:
     """Return a row for each sheet material and size, and one for offcuts at hand, which are free.
 
@@ -95,16 +92,16 @@ def sheet_list(
     )
 
 
-def _sizes(sheet: SettledSheet) -> list[Size]:
+def _sizes(sheet: SettledSheet) -> list[SheetSize]:
     """Return the sizes a sheet may have: those to buy as stated, then those of offcuts."""
-    sizes: list[Size] = []
+    sizes: list[SheetSize] = []
     for size in (sheet.size, *sheet.also, *(each.size for each in sheet.offcuts)):
         if not any(_one(size, other) for other in sizes):
             sizes.append(size)
     return sizes
 
 
-def _sheet_rows(sheet: SettledSheet, size: Size, count: int) -> Iterator[SheetRow]:
+def _sheet_rows(sheet: SettledSheet, size: SheetSize, count: int) -> Iterator[SheetRow]:
     stock = sheet.stock
     at_hand = sum(each.count for each in sheet.offcuts if _one(each.size, size))
     free = min(count, at_hand)
@@ -125,15 +122,15 @@ def _sheet_rows(sheet: SettledSheet, size: Size, count: int) -> Iterator[SheetRo
             )
 
 
-def _price(stock: SheetStock, size: Size) -> Decimal | None:
+def _price(stock: SheetStock, size: SheetSize) -> Decimal | None:
     return next((price for each, price in stock.prices if _same(each, size)), None)
 
 
-def _same(one: Size, other: Size, within: float = _SAME) -> bool:
+def _same(one: SheetSize, other: SheetSize, within: float = _SAME) -> bool:
     return all(abs(a - b) < within for a, b in zip(one, other, strict=True))
 
 
-def _one(one: Size, other: Size) -> bool:
+def _one(one: SheetSize, other: SheetSize) -> bool:
     """Tell whether two sizes are one and the same, apart from rounding."""
     return _same(one, other, _ROUNDED)
 
