@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from hypothesis import settings
 
-from generator.publishing.build import Outcome, Request, publish
+from kerfolio.publishing.build import Outcome, Request, publish
 
 # The same cases on every run, so that a change is judged by what it changed. New ones are looked
 # for by hand: HYPOTHESIS_PROFILE=search .venv/bin/python -m pytest

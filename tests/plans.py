@@ -7,12 +7,12 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from textwrap import dedent
 
-from generator.basis.finding import Finding, has_errors
-from generator.layouts.layout import Layout, Placement, SheetLayout
-from generator.model.workshop import Workshop
-from generator.proving.prove import Proof, prove_plan
-from generator.reading.workshop import read_workshop
-from generator.settling.settled import SettledPlan
+from kerfolio.basis.finding import Finding, has_errors
+from kerfolio.layouts.layout import Layout, Placement, SheetLayout
+from kerfolio.model.workshop import Workshop
+from kerfolio.proving.prove import Proof, prove_plan
+from kerfolio.reading.workshop import read_workshop
+from kerfolio.settling.settled import SettledPlan
 
 WORKSHOP = "workshop: Proving Ground\nmaker: Ada Example\nlicence: CC-BY-SA-4.0\n"
 

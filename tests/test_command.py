@@ -15,7 +15,7 @@ from tests.plans import RACK, lay_down
 
 
 def run(*words: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
-    command = [sys.executable, "-m", "generator", *words]
+    command = [sys.executable, "-m", "kerfolio", *words]
     done = subprocess.run(command, capture_output=True, text=True, cwd=cwd, check=False)
     assert "Traceback" not in done.stdout + done.stderr
     return done
@@ -211,8 +211,8 @@ def test_the_stock_is_narrowed_down_and_mistakes_are_told(tmp_path: Path) -> Non
 def test_without_the_cairo_library_all_but_previews_is_there(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from generator.publishing import pictures
-    from generator.publishing.build import Request, publish
+    from kerfolio.publishing import pictures
+    from kerfolio.publishing.build import Request, publish
 
     monkeypatch.setattr(pictures, "png_bytes", lambda *_: None)
     shop = lay_down(tmp_path / "shop")

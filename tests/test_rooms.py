@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-GENERATOR = Path(__file__).resolve().parent.parent / "generator"
+GENERATOR = Path(__file__).resolve().parent.parent / "generator" / "kerfolio"
 
 ROOMS: dict[str, set[str]] = {
     "basis": set(),
@@ -84,8 +84,8 @@ def imported(path: Path) -> Iterator[tuple[str, int]]:
         elif isinstance(node, ast.ImportFrom):
             assert node.level == 0, f"{path}:{node.lineno}: relative import"
             yield node.module or "", node.lineno
-            if node.module == "generator":
-                yield from ((f"generator.{alias.name}", node.lineno) for alias in node.names)
+            if node.module == "kerfolio":
+                yield from ((f"kerfolio.{alias.name}", node.lineno) for alias in node.names)
 
 
 def faults(path: Path, house: Path = GENERATOR) -> list[str]:
@@ -93,7 +93,7 @@ def faults(path: Path, house: Path = GENERATOR) -> list[str]:
     allowed = ROOMS.get(room, TOP.get(room, set())) | {room}
     for name, line in imported(path):
         parts = name.split(".")
-        if parts[0] == "generator":
+        if parts[0] == "kerfolio":
             other = parts[1] if len(parts) > 1 else room
             if room not in ANYTHING and other not in allowed:
                 found.append(f"{path.name}:{line}: {room} imports {other}")
@@ -115,7 +115,7 @@ def test_imports_keep_to_the_table(path: Path) -> None:
 
 
 def test_the_check_itself_sees_a_wrong_import(tmp_path: Path) -> None:
-    lines = ("def late():", "    from generator.pages.site import Site", "    import shapely")
+    lines = ("def late():", "    from kerfolio.pages.site import Site", "    import shapely")
     source = "\n".join((*lines, "    import nosuch", ""))
     wrong = tmp_path / "writing" / "wrong.py"
     wrong.parent.mkdir()
@@ -134,7 +134,7 @@ def test_no_room_is_a_grab_bag() -> None:
 
 
 def test_the_contributors_guide_shows_the_same_table() -> None:
-    guide = (GENERATOR.parent / "DEVELOPERS.md").read_text("utf-8")
+    guide = (GENERATOR.parent.parent / "DEVELOPERS.md").read_text("utf-8")
     rows = {
         cells[1]: {word.strip() for word in cells[2].split(",") if word.strip()}
         for line in guide.splitlines()

@@ -32,8 +32,9 @@ def test_the_wheel_carries_what_it_needs(wheel: Path) -> None:
     shipped |= {
         each.relative_to(ROOT).as_posix() for each in (ROOT / "themes").rglob("*") if each.is_file()
     }
-    assert {f"generator/_shipped/{each}" for each in shipped} <= set(names)
-    assert not [name for name in names if name.startswith(("tests/", "sample-site/"))]
+    assert {f"kerfolio/_shipped/{each}" for each in shipped} <= set(names)
+    assert "kerfolio/py.typed" in names
+    assert {name.split("/")[0] for name in names if ".dist-info" not in name} == {"kerfolio"}
 
 
 def test_the_wheel_publishes_outside_the_checkout(wheel: Path, tmp_path: Path) -> None:
@@ -47,7 +48,7 @@ def test_the_wheel_publishes_outside_the_checkout(wheel: Path, tmp_path: Path) -
     shop = lay_down(tmp_path / "shop")
     environment = {key: value for key, value in os.environ.items() if key != "PYTHONPATH"}
     done = subprocess.run(
-        [str(home / "bin" / "python"), "-m", "generator", "publish", str(shop)],
+        [str(home / "bin" / "python"), "-m", "kerfolio", "publish", str(shop)],
         capture_output=True,
         text=True,
         cwd=tmp_path,
@@ -57,7 +58,7 @@ def test_the_wheel_publishes_outside_the_checkout(wheel: Path, tmp_path: Path) -
     assert done.returncode == 0, done.stdout + done.stderr
     assert "plans/rack/index.html" in files_of(shop / "site")
     where = subprocess.run(
-        [str(home / "bin" / "python"), "-c", "import generator; print(generator.__file__)"],
+        [str(home / "bin" / "python"), "-c", "import kerfolio; print(kerfolio.__file__)"],
         capture_output=True,
         text=True,
         cwd=tmp_path,

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import cache
 
-from generator.assembly.assembled import Assembled, PosedJoint, PosedPiece
-from generator.geometry.packing import Flat
-from generator.geometry.panel import Panel
-from generator.geometry.rigid import Rigid, Vector, cross
+from kerfolio.assembly.assembled import Assembled, PosedJoint, PosedPiece
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.panel import Panel
+from kerfolio.geometry.rigid import Rigid, Vector, cross
 
 T = 18.0
 RIGHT, BACK, UP = (1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)

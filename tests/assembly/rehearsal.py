@@ -10,9 +10,9 @@ from __future__ import annotations
 import numpy as np
 from manifold3d import CrossSection, FillRule, Manifold, OpType
 
-from generator.assembly.assembled import Assembled, BuildOrder, PosedPiece
-from generator.geometry.packing import Flat
-from generator.geometry.rigid import Vector, scaled
+from kerfolio.assembly.assembled import Assembled, BuildOrder, PosedPiece
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.rigid import Vector, scaled
 
 TOUCH = 1.0
 """mm3"""

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from functools import cache
 
-from generator.assembly.assembled import Assembled, BuildOrder, BuildStep, Move, PosedPiece
-from generator.assembly.panels import panel_of
-from generator.geometry.rigid import Rigid, cross, length, scaled
-from generator.reading.workshop import read_workshop
-from generator.settling.settled import SettledPlan
+from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, Move, PosedPiece
+from kerfolio.assembly.panels import panel_of
+from kerfolio.geometry.rigid import Rigid, cross, length, scaled
+from kerfolio.reading.workshop import read_workshop
+from kerfolio.settling.settled import SettledPlan
 from tests.tools.draw_sample_pictures import SAMPLE, settled_plan
 from tests.tools.sample_poses import SCENES, Pose
 

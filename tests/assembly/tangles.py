@@ -11,14 +11,14 @@ from random import Random
 
 import numpy as np
 
-from generator.assembly.ends import End
-from generator.assembly.links import Link
-from generator.assembly.pairing import Pairing
-from generator.assembly.ways import Way
-from generator.geometry.rigid import Rigid, Vector
-from generator.model.joint import Joint
-from generator.model.statement import Named
-from generator.settling.settled import SettledFeature, SettledJoint, SettledPart, Sized
+from kerfolio.assembly.ends import End
+from kerfolio.assembly.links import Link
+from kerfolio.assembly.pairing import Pairing
+from kerfolio.assembly.ways import Way
+from kerfolio.geometry.rigid import Rigid, Vector
+from kerfolio.model.joint import Joint
+from kerfolio.model.statement import Named
+from kerfolio.settling.settled import SettledFeature, SettledJoint, SettledPart, Sized
 from tests.plans import small_settled
 
 _SIZE = Sized(30.0)

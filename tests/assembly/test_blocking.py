@@ -8,14 +8,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.assembly import blocking as module
-from generator.assembly.assembled import Assembled
-from generator.assembly.blocking import Blocking, blocking, members
-from generator.assembly.directions import opposite
-from generator.assembly.split import core, stuck
-from generator.geometry.panel_solid import Numbers
-from generator.geometry.panel_sweep import Push
-from generator.geometry.rigid import Rigid, Vector, cross
+from kerfolio.assembly import blocking as module
+from kerfolio.assembly.assembled import Assembled
+from kerfolio.assembly.blocking import Blocking, blocking, members
+from kerfolio.assembly.directions import opposite
+from kerfolio.assembly.split import core, stuck
+from kerfolio.geometry.panel_solid import Numbers
+from kerfolio.geometry.panel_sweep import Push
+from kerfolio.geometry.rigid import Rigid, Vector, cross
 from tests.assembly.hand_made import (
     BACK,
     DOWN,

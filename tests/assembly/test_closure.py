@@ -9,13 +9,13 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from generator.assembly.adjustment import least_deviations, least_squares
-from generator.assembly.blame import blamed
-from generator.assembly.closure import bridges, closed
-from generator.assembly.pairing import gaps_in, pairings_of, walked
-from generator.assembly.placing import misfit, turn, walk
-from generator.assembly.suspects import put_right, suspects_of
-from generator.geometry.rigid import Rigid, between, length
+from kerfolio.assembly.adjustment import least_deviations, least_squares
+from kerfolio.assembly.blame import blamed
+from kerfolio.assembly.closure import bridges, closed
+from kerfolio.assembly.pairing import gaps_in, pairings_of, walked
+from kerfolio.assembly.placing import misfit, turn, walk
+from kerfolio.assembly.suspects import put_right, suspects_of
+from kerfolio.geometry.rigid import Rigid, between, length
 from tests.assembly.tangles import pairings, spoilt, tangle, tilted
 
 seeds = st.integers(0, 10**6)

@@ -5,9 +5,9 @@ from itertools import permutations
 
 import pytest
 
-from generator.assembly.assembled import Assembled, PosedJoint
-from generator.assembly.directions import directions, opposite, parallel
-from generator.geometry.rigid import Rigid, Vector, cross, length
+from kerfolio.assembly.assembled import Assembled, PosedJoint
+from kerfolio.assembly.directions import directions, opposite, parallel
+from kerfolio.geometry.rigid import Rigid, Vector, cross, length
 from tests.assembly.hand_made import BACK, DOWN, FRONT, LEFT, RIGHT, UP, crate, joint, plan, stool
 
 

@@ -7,11 +7,11 @@ from dataclasses import replace
 
 import pytest
 
-from generator.assembly.assembled import Assembled, BuildOrder, BuildStep, Move, PosedPiece
-from generator.assembly.explode import apart
-from generator.geometry.packing import Flat
-from generator.geometry.panel import Panel
-from generator.geometry.rigid import Rigid, Vector, dot, length
+from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, Move, PosedPiece
+from kerfolio.assembly.explode import apart
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.panel import Panel
+from kerfolio.geometry.rigid import Rigid, Vector, dot, length
 from tests.assembly.scenes import NAMES, assembled, order
 
 BOARD = Panel(shape=Flat(((0, 0), (300, 0), (300, 400), (0, 400))), thickness=20.0)

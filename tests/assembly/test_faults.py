@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import pytest
 
-from generator.basis.finding import Finding
+from kerfolio.basis.finding import Finding
 from tests.assembly.written import changed, joints_told, told
 
 STOOL, CUPBOARD, TABLE = "stool", "cupboard", "workshop-table"

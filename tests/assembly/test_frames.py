@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.assembly.frames import (
+from kerfolio.assembly.frames import (
     BACK,
     SHOW,
     corner_frames,
@@ -25,7 +25,7 @@ from generator.assembly.frames import (
     turned_to,
     upward,
 )
-from generator.geometry.rigid import Rigid, cross, dot
+from kerfolio.geometry.rigid import Rigid, cross, dot
 from tests.assembly.written import settled, text
 
 T = 18.0

@@ -5,11 +5,11 @@ from dataclasses import replace
 
 import pytest
 
-from generator.assembly.assembled import Assembled, PosedJoint
-from generator.assembly.go_together import LEAST_CLASH, LEAST_DEPTH, Clash, clashes
-from generator.geometry.packing import Flat
-from generator.geometry.panel import Panel
-from generator.geometry.rigid import Rigid, Vector
+from kerfolio.assembly.assembled import Assembled, PosedJoint
+from kerfolio.assembly.go_together import LEAST_CLASH, LEAST_DEPTH, Clash, clashes
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.panel import Panel
+from kerfolio.geometry.rigid import Rigid, Vector
 from tests.assembly import scenes
 
 # The stool of the sample: sheet 17.8 mm, fit 0.1 mm; each side's slots are 18 x 30.2 mm and take

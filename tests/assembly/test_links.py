@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from generator.assembly.links import links_of
-from generator.assembly.poses import put_together
-from generator.basis.finding import Finding
+from kerfolio.assembly.links import links_of
+from kerfolio.assembly.poses import put_together
+from kerfolio.basis.finding import Finding
 from tests.assembly.written import changed, joints_told, settled, text
 from tests.plans import RACK
 

@@ -9,11 +9,11 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from generator.assembly.assembled import Assembled, BuildOrder, Move
-from generator.assembly.blocking import Blocking, blocking
-from generator.assembly.found import Deadlock, find
-from generator.assembly.order import BlockedStep, take_apart, verify
-from generator.geometry.rigid import Rigid, Vector
+from kerfolio.assembly.assembled import Assembled, BuildOrder, Move
+from kerfolio.assembly.blocking import Blocking, blocking
+from kerfolio.assembly.found import Deadlock, find
+from kerfolio.assembly.order import BlockedStep, take_apart, verify
+from kerfolio.geometry.rigid import Rigid, Vector
 from tests.assembly.hand_made import (
     BACK,
     DOWN,

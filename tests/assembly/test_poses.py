@@ -7,8 +7,8 @@ from random import Random
 
 import pytest
 
-from generator.assembly.poses import Together, put_together
-from generator.geometry.rigid import Rigid, added, between, cross, dot, length, scaled
+from kerfolio.assembly.poses import Together, put_together
+from kerfolio.geometry.rigid import Rigid, added, between, cross, dot, length, scaled
 from tests.assembly import scenes
 from tests.assembly.written import NAMES, settled, text, together
 from tests.tools.sample_poses import SCENES

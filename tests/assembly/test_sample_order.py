@@ -6,12 +6,12 @@ from functools import cache
 
 import pytest
 
-from generator.assembly.assembled import Assembled, BuildOrder
-from generator.assembly.blocking import Blocking, blocking
-from generator.assembly.found import find
-from generator.assembly.order import take_apart, verify
-from generator.assembly.poses import put_together
-from generator.geometry.rigid import Rigid, Vector, length, scaled
+from kerfolio.assembly.assembled import Assembled, BuildOrder
+from kerfolio.assembly.blocking import Blocking, blocking
+from kerfolio.assembly.found import find
+from kerfolio.assembly.order import take_apart, verify
+from kerfolio.assembly.poses import put_together
+from kerfolio.geometry.rigid import Rigid, Vector, length, scaled
 from tests.assembly.rehearsal import faults
 from tests.assembly.scenes import NAMES, rigid, settled
 from tests.tools.sample_poses import SCENES

@@ -8,12 +8,12 @@ from dataclasses import replace
 import pytest
 import shapely
 
-from generator.assembly.assembled import Assembled, PosedPiece
-from generator.assembly.stability import Stability, stability_of, tippings, weakest
-from generator.assembly.stability_words import NOTE, WALL, stability_cautions, stability_rows
-from generator.geometry.packing import Flat
-from generator.geometry.panel import Panel, Recess
-from generator.geometry.rigid import Rigid, scaled
+from kerfolio.assembly.assembled import Assembled, PosedPiece
+from kerfolio.assembly.stability import Stability, stability_of, tippings, weakest
+from kerfolio.assembly.stability_words import NOTE, WALL, stability_cautions, stability_rows
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.panel import Panel, Recess
+from kerfolio.geometry.rigid import Rigid, scaled
 from tests.assembly.scenes import NAMES, assembled
 
 UPRIGHT = Rigid((0.0, 0.0, 0.0), (1.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0, -1.0, 0.0))

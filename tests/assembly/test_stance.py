@@ -5,8 +5,8 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.assembly.assembled import PosedPiece
-from generator.assembly.stance import footing, stands
+from kerfolio.assembly.assembled import PosedPiece
+from kerfolio.assembly.stance import footing, stands
 from tests.assembly.hand_made import Ring, across, bench, box, crate, lengthwise, level, stool
 
 SPOTS = st.tuples(st.integers(-300, 300), st.integers(-300, 300))

@@ -7,12 +7,12 @@ from itertools import product
 
 import pytest
 
-from generator.assembly.assembled import Assembled
-from generator.assembly.poses import put_together
-from generator.assembly.standing import WAYS
-from generator.geometry.rigid import cross, dot
-from generator.model.joint import Standing
-from generator.model.statement import Named
+from kerfolio.assembly.assembled import Assembled
+from kerfolio.assembly.poses import put_together
+from kerfolio.assembly.standing import WAYS
+from kerfolio.geometry.rigid import cross, dot
+from kerfolio.model.joint import Standing
+from kerfolio.model.statement import Named
 from tests.assembly.written import settled, text, together
 from tests.plans import RACK
 

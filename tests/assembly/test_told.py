@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import yaml
 
-from generator.assembly.assembled import BuildOrder, BuildStep, Move
-from generator.assembly.told import as_yaml, told_steps
+from kerfolio.assembly.assembled import BuildOrder, BuildStep, Move
+from kerfolio.assembly.told import as_yaml, told_steps
 
 DOWN, LEFTWARD = (0.0, 0.0, -1.0), (-1.0, 0.0, 0.0)
 ORDER = BuildOrder(

@@ -6,8 +6,8 @@ import re
 
 import pytest
 
-from generator.basis.finding import Finding
-from generator.geometry.rigid import between, length
+from kerfolio.basis.finding import Finding
+from kerfolio.geometry.rigid import between, length
 from tests.assembly.written import changed, joints_told, text, together
 
 _WORDS = re.compile(r", (?:show: (?:out|in)|looking: (?:up|down|left|right))")

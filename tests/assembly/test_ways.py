@@ -6,9 +6,9 @@ from collections.abc import Mapping
 
 import pytest
 
-from generator.assembly.links import Link, links_of
-from generator.assembly.ways import Way
-from generator.geometry.rigid import Rigid
+from kerfolio.assembly.links import Link, links_of
+from kerfolio.assembly.ways import Way
+from kerfolio.geometry.rigid import Rigid
 from tests.assembly.written import changed, settled, text
 
 

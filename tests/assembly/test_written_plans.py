@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import pytest
 
-from generator.assembly.closure import bridges
-from generator.assembly.go_together import clashes
-from generator.assembly.links import links_of
-from generator.assembly.poses import put_together
-from generator.geometry.rigid import between, length
+from kerfolio.assembly.closure import bridges
+from kerfolio.assembly.go_together import clashes
+from kerfolio.assembly.links import links_of
+from kerfolio.assembly.poses import put_together
+from kerfolio.geometry.rigid import between, length
 from tests.assembly.rehearsal import faults
 from tests.assembly.written import NAMES, built, remarks, settled, text, together, told
 

@@ -7,14 +7,14 @@ from collections.abc import Sequence
 from functools import cache
 from pathlib import Path
 
-from generator.assembly.building import Build, build_of
-from generator.assembly.poses import Together, put_together
-from generator.basis.finding import Finding, Severity
-from generator.proving.prove import prove_plan
-from generator.proving.rules_together import RULES_TOGETHER
-from generator.settling.settle import settle
-from generator.settling.settled import FitVariant, SettledPlan
-from generator.settling.variant import drawn_variant, variants
+from kerfolio.assembly.building import Build, build_of
+from kerfolio.assembly.poses import Together, put_together
+from kerfolio.basis.finding import Finding, Severity
+from kerfolio.proving.prove import prove_plan
+from kerfolio.proving.rules_together import RULES_TOGETHER
+from kerfolio.settling.settle import settle
+from kerfolio.settling.settled import FitVariant, SettledPlan
+from kerfolio.settling.variant import drawn_variant, variants
 from tests.plans import workshop
 
 FOLDER = Path(__file__).resolve().parent / "plans"

@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.basis.complaint import Complaint
-from generator.basis.expression import RESERVED, Expression, ExpressionError, parse, parse_quantity
+from kerfolio.basis.complaint import Complaint
+from kerfolio.basis.expression import RESERVED, Expression, ExpressionError, parse, parse_quantity
 
 NAMES = {"seat": 360.0, "t": 18.0, "x6": 100.0, "none": 0.0}
 AFTER_A_NUMBER = "A unit stands right after a number: `18 mm`."

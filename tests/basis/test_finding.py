@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from generator.basis.finding import error, has_errors, in_order, note, warning
-from generator.basis.names import did_you_mean
-from generator.basis.place import Place
+from kerfolio.basis.finding import error, has_errors, in_order, note, warning
+from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.place import Place
 
 PLACE = Place("plans/stool/plan.yaml", 12, 5)
 

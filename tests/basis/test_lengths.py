@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.basis.lengths import MM_PER_UNIT, both_text, inch_text, mm_text, sag_pair
+from kerfolio.basis.lengths import MM_PER_UNIT, both_text, inch_text, mm_text, sag_pair
 
 
 def test_the_international_inch_and_foot() -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generator.basis.masses import force_text, load_pair, mass_text
+from kerfolio.basis.masses import force_text, load_pair, mass_text
 
 
 def test_masses_in_both_systems() -> None:

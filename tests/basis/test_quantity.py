@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.basis.complaint import Complaint
-from generator.basis.lengths import MM_PER_UNIT
-from generator.basis.quantity import parse_quantity, read_quantity
+from kerfolio.basis.complaint import Complaint
+from kerfolio.basis.lengths import MM_PER_UNIT
+from kerfolio.basis.quantity import parse_quantity, read_quantity
 
 
 @pytest.mark.parametrize(

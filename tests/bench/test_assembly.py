@@ -15,12 +15,12 @@ from typing import Any
 
 import pytest
 
-from generator.assembly.blocking import blocking
-from generator.assembly.building import build_of
-from generator.assembly.go_together import clashes
-from generator.assembly.order import verify
-from generator.assembly.poses import put_together
-from generator.settling.settled import SettledPlan
+from kerfolio.assembly.blocking import blocking
+from kerfolio.assembly.building import build_of
+from kerfolio.assembly.go_together import clashes
+from kerfolio.assembly.order import verify
+from kerfolio.assembly.poses import put_together
+from kerfolio.settling.settled import SettledPlan
 from tests.assembly.written import at_three, changed, settled, text
 
 OFF = {

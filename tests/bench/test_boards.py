@@ -10,7 +10,7 @@ from time import process_time
 
 import pytest
 
-from generator.layouts.boards import cut_boards
+from kerfolio.layouts.boards import cut_boards
 from tests.layouts.instances import board_pieces, known
 
 

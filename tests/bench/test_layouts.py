@@ -17,17 +17,17 @@ import pytest
 import shapely
 from shapely import affinity
 
-from generator.layouts.bound import fewest_sheets
-from generator.layouts.effort import EFFORT
-from generator.layouts.engine import Job
-from generator.layouts.outside import OutsideEngine
-from generator.layouts.own_placer import OwnPlacer
-from generator.layouts.plan_layout import lay_out
-from generator.layouts.question import Answer, Question
-from generator.layouts.strip import strip_laid
-from generator.layouts.verify import packing_faults
-from generator.publishing.examine import examine
-from generator.publishing.freeze import freeze_layouts
+from kerfolio.layouts.bound import fewest_sheets
+from kerfolio.layouts.effort import EFFORT
+from kerfolio.layouts.engine import Job
+from kerfolio.layouts.outside import OutsideEngine
+from kerfolio.layouts.own_placer import OwnPlacer
+from kerfolio.layouts.plan_layout import lay_out
+from kerfolio.layouts.question import Answer, Question
+from kerfolio.layouts.strip import strip_laid
+from kerfolio.layouts.verify import packing_faults
+from kerfolio.publishing.examine import examine
+from kerfolio.publishing.freeze import freeze_layouts
 from tests.layouts.plans import part_set
 from tests.layouts.shared_sets import BINS, STRIPS, best_known, bin_job, strip_question
 from tests.layouts.test_plan_layout import assert_correct

@@ -11,7 +11,7 @@ from time import process_time
 
 import pytest
 
-from generator.publishing.build import Request, publish
+from kerfolio.publishing.build import Request, publish
 from tests.plans import RACK, lay_down
 
 LADDERS = {1: "17.6", 2: "17.6 to 17.8 by 0.2", 4: "17.6 to 18.2 by 0.2", 8: "17.2 to 18.6 by 0.2"}

@@ -10,7 +10,7 @@ from time import process_time
 
 import pytest
 
-from generator.layouts.saw_search import bound, fewest_sheets
+from kerfolio.layouts.saw_search import bound, fewest_sheets
 from tests.layouts.instances import known, saw_stock
 
 MOST = {"fixed": 147, "rotatable": 140}

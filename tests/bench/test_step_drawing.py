@@ -13,12 +13,12 @@ from time import process_time
 
 import pytest
 
-from generator.assembly.assembled import Assembled, BuildStep, Move
-from generator.drawing.scene import step_scene
-from generator.drawing.step_view import step_view
-from generator.drawing.view_choice import chosen_views
-from generator.geometry.facing import facing
-from generator.geometry.view import View
+from kerfolio.assembly.assembled import Assembled, BuildStep, Move
+from kerfolio.drawing.scene import step_scene
+from kerfolio.drawing.step_view import step_view
+from kerfolio.drawing.view_choice import chosen_views
+from kerfolio.geometry.facing import facing
+from kerfolio.geometry.view import View
 from tests.assembly.hand_made import crate
 
 LOOK = View(-32.0, 28.0)

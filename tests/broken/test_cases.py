@@ -14,9 +14,9 @@ from typing import Any
 import pytest
 import yaml
 
-from generator.basis.finding import Finding, Severity
-from generator.proving.prove import prove_plan
-from generator.reading.workshop import read_workshop
+from kerfolio.basis.finding import Finding, Severity
+from kerfolio.proving.prove import prove_plan
+from kerfolio.reading.workshop import read_workshop
 from tests.broken.good_workshop import lay_out
 
 CASES = sorted((Path(__file__).resolve().parent / "cases").glob("*.yaml"))

@@ -7,10 +7,10 @@ import re
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from generator.proving.prove import prove_plan
-from generator.reading.plan import read_plan
-from generator.reading.shelf import Shelf
-from generator.reading.workshop import read_workshop
+from kerfolio.proving.prove import prove_plan
+from kerfolio.reading.plan import read_plan
+from kerfolio.reading.shelf import Shelf
+from kerfolio.reading.workshop import read_workshop
 from tests.broken.good_workshop import GOOD
 
 TEXT = (GOOD / "plans" / "rack" / "plan.yaml").read_text("utf-8")

@@ -9,7 +9,7 @@ from datetime import date
 
 import pytest
 
-from generator.bundles.archive import sha256, sums_text, unzipped, zip_bytes
+from kerfolio.bundles.archive import sha256, sums_text, unzipped, zip_bytes
 
 FILES = {"b/two.txt": b"two\n" * 50, "one.txt": b"one\n", "leer-ä.txt": "ä".encode()}
 

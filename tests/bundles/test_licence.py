@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.bundles.licence import licence, licence_file
+from kerfolio.bundles.licence import licence, licence_file
 
 # SPDX licence list, ids as stated in the list (release 3.29).
 IDS = (

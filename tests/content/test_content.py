@@ -10,9 +10,9 @@ from typing import Any
 import pytest
 import yaml
 
-from generator.basis.names import NAME
-from generator.basis.shipped import shipped
-from generator.model.stock import HardwareStock, SheetStock, Stock
+from kerfolio.basis.names import NAME
+from kerfolio.basis.shipped import shipped
+from kerfolio.model.stock import HardwareStock, SheetStock, Stock
 from tests.plans import workshop
 
 INCH = 25.4

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from generator.model.stock import ChipLoad, HardwareStock, Stock
+from kerfolio.model.stock import ChipLoad, HardwareStock, Stock
 from tests.plans import workshop
 
 INCH = 25.4

@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from generator.model.stock import SheetStock, Stock
+from kerfolio.model.stock import SheetStock, Stock
 from tests.plans import workshop
 
 

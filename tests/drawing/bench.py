@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from datetime import date
 
-from generator.geometry.canonical import region
-from generator.geometry.contour import Contour, Point, Region
-from generator.geometry.measure import area, bounds
-from generator.geometry.relief import inside_corners, plain_centre, relieved
-from generator.geometry.shapes import circle, polygon, rectangle, rounded_slot, slot
-from generator.layouts.layout import Placement, SheetLayout
-from generator.model.plan import Plan, Release
-from generator.model.stock import CutterStock, SheetStock, Stock
-from generator.settling.settled import (
+from kerfolio.geometry.canonical import region
+from kerfolio.geometry.contour import Contour, Point, Region
+from kerfolio.geometry.measure import area, bounds
+from kerfolio.geometry.relief import inside_corners, plain_centre, relieved
+from kerfolio.geometry.shapes import circle, polygon, rectangle, rounded_slot, slot
+from kerfolio.layouts.layout import Placement, SheetLayout
+from kerfolio.model.plan import Plan, Release
+from kerfolio.model.stock import CutterStock, SheetStock, Stock
+from kerfolio.settling.settled import (
     Coupon,
     CouponSlot,
     Cut,

@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import cache
 
-from generator.assembly.assembled import Assembled, BuildOrder, PosedPiece
-from generator.assembly.order import verify
-from generator.assembly.poses import put_together
-from generator.drawing.view_choice import chosen_views
-from generator.drawing.vocabulary import Drawing, Ink, Stroke
-from generator.geometry.contour import Contour
-from generator.geometry.flatten import points
-from generator.geometry.rigid import Rigid
-from generator.geometry.view import View
+from kerfolio.assembly.assembled import Assembled, BuildOrder, PosedPiece
+from kerfolio.assembly.order import verify
+from kerfolio.assembly.poses import put_together
+from kerfolio.drawing.view_choice import chosen_views
+from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.flatten import points
+from kerfolio.geometry.rigid import Rigid
+from kerfolio.geometry.view import View
 from tests.assembly.hand_made import crate, stool
 from tests.assembly.scenes import NAMES, settled
 

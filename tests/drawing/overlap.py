@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from itertools import combinations
 
-from generator.drawing.expand import expanded
-from generator.drawing.extent import apart
-from generator.drawing.lettering import corners, label_box
-from generator.drawing.vocabulary import Drawing, Item, Label, Stroke
-from generator.geometry.boolean import intersects
-from generator.geometry.contour import Contour
+from kerfolio.drawing.expand import expanded
+from kerfolio.drawing.extent import apart
+from kerfolio.drawing.lettering import corners, label_box
+from kerfolio.drawing.vocabulary import Drawing, Item, Label, Stroke
+from kerfolio.geometry.boolean import intersects
+from kerfolio.geometry.contour import Contour
 
 
 def labels_of(drawing: Drawing) -> list[Label]:

@@ -10,14 +10,14 @@ import numpy as np
 import pytest
 import shapely
 
-from generator.drawing.balloons import Balloon, Wanted, balloons, crossing, radius_of
-from generator.drawing.exploded_view import exploded_view
-from generator.drawing.step_view import step_view
-from generator.drawing.vocabulary import Drawing, Ink, Label, Stroke
-from generator.geometry.contour import Point
-from generator.geometry.measure import bounds
-from generator.geometry.occupied import Occupied
-from generator.geometry.packing import Flat
+from kerfolio.drawing.balloons import Balloon, Wanted, balloons, crossing, radius_of
+from kerfolio.drawing.exploded_view import exploded_view
+from kerfolio.drawing.step_view import step_view
+from kerfolio.drawing.vocabulary import Drawing, Ink, Label, Stroke
+from kerfolio.geometry.contour import Point
+from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.occupied import Occupied
+from kerfolio.geometry.packing import Flat
 from tests.drawing.built import SAMPLE, areas_of, built, views
 
 ROOM = (0.0, 0.0, 120.0, 95.0)

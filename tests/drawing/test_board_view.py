@@ -2,11 +2,11 @@ from __future__ import annotations
 
 import pytest
 
-from generator.drawing.board_view import board_views
-from generator.drawing.hatch import hatched
-from generator.drawing.vocabulary import Drawing, Ink, Stroke
-from generator.geometry.measure import bounds
-from generator.layouts.boards import BoardPiece, BoardPlan, cut_boards
+from kerfolio.drawing.board_view import board_views
+from kerfolio.drawing.hatch import hatched
+from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
+from kerfolio.geometry.measure import bounds
+from kerfolio.layouts.boards import BoardPiece, BoardPlan, cut_boards
 from tests.drawing.overlap import crossed, labels_of, outside, overlapping
 
 

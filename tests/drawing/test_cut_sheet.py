@@ -12,16 +12,16 @@ from itertools import combinations
 
 import pytest
 
-from generator.drawing.cut_sheet import cut_coupon, cut_part, cut_sheet
-from generator.drawing.layer import layer_for
-from generator.drawing.seat import Seat
-from generator.drawing.vocabulary import Drawing, Label, Stroke
-from generator.geometry.boolean import symmetric_difference_area
-from generator.geometry.contour import Contour
-from generator.geometry.measure import area, bounds, length
-from generator.settling.settled import Operation
-from generator.writing.dxf import dxf_bytes
-from generator.writing.read_back import (
+from kerfolio.drawing.cut_sheet import cut_coupon, cut_part, cut_sheet
+from kerfolio.drawing.layer import layer_for
+from kerfolio.drawing.seat import Seat
+from kerfolio.drawing.vocabulary import Drawing, Label, Stroke
+from kerfolio.geometry.boolean import symmetric_difference_area
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.measure import area, bounds, length
+from kerfolio.settling.settled import Operation
+from kerfolio.writing.dxf import dxf_bytes
+from kerfolio.writing.read_back import (
     Layers,
     dxf_layers,
     dxf_notes,
@@ -29,7 +29,7 @@ from generator.writing.read_back import (
     svg_layers,
     svg_notes,
 )
-from generator.writing.svg import svg_bytes
+from kerfolio.writing.svg import svg_bytes
 from tests.drawing.bench import bench, bench_layout
 
 PLAN, LAYOUT = bench(), bench_layout()

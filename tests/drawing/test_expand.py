@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import pytest
 
-from generator.drawing.expand import expanded
-from generator.drawing.extent import box_of
-from generator.drawing.lettering import label_box
-from generator.drawing.vocabulary import Anchor, Dimension, Ink, Label, Stroke
-from generator.geometry.contour import Contour, Point
+from kerfolio.drawing.expand import expanded
+from kerfolio.drawing.extent import box_of
+from kerfolio.drawing.lettering import label_box
+from kerfolio.drawing.vocabulary import Anchor, Dimension, Ink, Label, Stroke
+from kerfolio.geometry.contour import Contour, Point
 
 
 def taken_apart(**given: object) -> tuple[list[Stroke], list[Stroke], Label]:

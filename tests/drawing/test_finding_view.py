@@ -6,12 +6,12 @@ from math import dist
 
 import pytest
 
-from generator.basis.finding import Mark, Ring
-from generator.drawing.finding_view import ROOM, finding_view
-from generator.drawing.vocabulary import Drawing, Ink, Stroke
-from generator.geometry.measure import bounds
-from generator.settling.settled import SettledPart, SettledPlan
-from generator.writing.svg import svg_bytes
+from kerfolio.basis.finding import Mark, Ring
+from kerfolio.drawing.finding_view import ROOM, finding_view
+from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
+from kerfolio.geometry.measure import bounds
+from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.writing.svg import svg_bytes
 from tests.settling.panels import settled_plan
 
 HOLES = "h: {hole: {at: [[8, 150], [200, 150]], diameter: 8}}"

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from generator.drawing.layer import CHECK_SQUARE, NOTE, SHEET_EDGE, in_cutting_order, layer_for
-from generator.settling.settled import Cut, Operation
+from kerfolio.drawing.layer import CHECK_SQUARE, NOTE, SHEET_EDGE, in_cutting_order, layer_for
+from kerfolio.settling.settled import Cut, Operation
 
 
 def cut(operation: Operation, depth: float | None) -> Cut:

@@ -6,8 +6,8 @@ import font_source_sans_pro
 import pytest
 from PIL import ImageFont
 
-from generator.drawing.lettering import corners, label_box, text_reach, text_width, wrapped
-from generator.drawing.vocabulary import Anchor, Label
+from kerfolio.drawing.lettering import corners, label_box, text_reach, text_width, wrapped
+from kerfolio.drawing.vocabulary import Anchor, Label
 
 
 @pytest.mark.parametrize("strong", [False, True])

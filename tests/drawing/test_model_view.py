@@ -8,10 +8,10 @@ from typing import Any
 
 import pytest
 
-from generator.assembly.assembled import BuildOrder
-from generator.drawing.model_3d import Model3d
-from generator.drawing.model_view import model_of, viewer_data
-from generator.drawing.vocabulary import Ink
+from kerfolio.assembly.assembled import BuildOrder
+from kerfolio.drawing.model_3d import Model3d
+from kerfolio.drawing.model_view import model_of, viewer_data
+from kerfolio.drawing.vocabulary import Ink
 from tests.assembly.scenes import NAMES, assembled, order, settled, titles
 
 

@@ -6,14 +6,14 @@ from itertools import pairwise
 
 import pytest
 
-from generator.drawing.saw_badge import CutLine, badges, edge_badges
-from generator.drawing.saw_view import saw_view
-from generator.drawing.vocabulary import Drawing, Ink, Label, Stroke
-from generator.geometry.measure import bounds
-from generator.geometry.shapes import circle, rectangle
-from generator.layouts.saw import saw_plan
-from generator.layouts.saw_sheet import SawSheet
-from generator.settling.settled import SettledPlan
+from kerfolio.drawing.saw_badge import CutLine, badges, edge_badges
+from kerfolio.drawing.saw_view import saw_view
+from kerfolio.drawing.vocabulary import Drawing, Ink, Label, Stroke
+from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.layouts.saw import saw_plan
+from kerfolio.layouts.saw_sheet import SawSheet
+from kerfolio.settling.settled import SettledPlan
 from tests.drawing.overlap import crossed, labels_of, outside, overlapping
 from tests.layouts.plans import part_of, part_set, plan_of, sheet_of
 

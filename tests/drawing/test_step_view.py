@@ -10,20 +10,20 @@ from math import dist, hypot
 import pytest
 import shapely
 
-from generator.assembly.assembled import BuildStep
-from generator.drawing.assembled_view import assembled_view
-from generator.drawing.exploded_view import exploded_view
-from generator.drawing.extent import extent, padded
-from generator.drawing.inset import FINGER, RADIUS, page_size
-from generator.drawing.page_plan import RIM
-from generator.drawing.paper_seat import PaperSeat, fitted
-from generator.drawing.scene import step_scene
-from generator.drawing.solid_strokes import tints
-from generator.drawing.step_view import ROOM, step_view
-from generator.drawing.vocabulary import Drawing, Ink, Label, Stroke
-from generator.geometry.facing import extent_of
-from generator.geometry.view import View
-from generator.writing.svg import svg_bytes
+from kerfolio.assembly.assembled import BuildStep
+from kerfolio.drawing.assembled_view import assembled_view
+from kerfolio.drawing.exploded_view import exploded_view
+from kerfolio.drawing.extent import extent, padded
+from kerfolio.drawing.inset import FINGER, RADIUS, page_size
+from kerfolio.drawing.page_plan import RIM
+from kerfolio.drawing.paper_seat import PaperSeat, fitted
+from kerfolio.drawing.scene import step_scene
+from kerfolio.drawing.solid_strokes import tints
+from kerfolio.drawing.step_view import ROOM, step_view
+from kerfolio.drawing.vocabulary import Drawing, Ink, Label, Stroke
+from kerfolio.geometry.facing import extent_of
+from kerfolio.geometry.view import View
+from kerfolio.writing.svg import svg_bytes
 from tests.drawing.built import (
     HAND_MADE,
     LINES,
@@ -247,7 +247,7 @@ def test_the_same_plan_gives_the_same_bytes() -> None:
 def test_the_bytes_do_not_hang_on_the_order_of_sets() -> None:
     code = (
         "from tests.drawing.test_step_view import picture; import hashlib;"
-        "from generator.writing.svg import svg_bytes;"
+        "from kerfolio.writing.svg import svg_bytes;"
         "print(hashlib.sha256(svg_bytes(picture('crate', 1))).hexdigest())"
     )
     found = {

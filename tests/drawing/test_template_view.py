@@ -6,13 +6,13 @@ from dataclasses import replace
 
 import pytest
 
-from generator.drawing.template_view import template
-from generator.drawing.vocabulary import Drawing, Ink, Stroke
-from generator.geometry.boolean import symmetric_difference_area
-from generator.geometry.canonical import region
-from generator.geometry.measure import bounds
-from generator.geometry.shapes import circle, rectangle, slot
-from generator.settling.settled import SettledFeature, SettledPart, Sized
+from kerfolio.drawing.template_view import template
+from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
+from kerfolio.geometry.boolean import symmetric_difference_area
+from kerfolio.geometry.canonical import region
+from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.shapes import circle, rectangle, slot
+from kerfolio.settling.settled import SettledFeature, SettledPart, Sized
 from tests.drawing.bench import bench, part_of, slot_feature
 from tests.drawing.overlap import crossed, labels_of, outside, overlapping
 

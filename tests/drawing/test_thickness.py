@@ -10,21 +10,21 @@ from collections.abc import Callable
 
 import pytest
 
-from generator.drawing.cut_sheet import cut_part
-from generator.drawing.template_view import SHAPE, template
-from generator.drawing.vocabulary import Drawing
-from generator.geometry.arc import edges
-from generator.geometry.contour import Contour
-from generator.settling.settled import SettledPart, SettledPlan
-from generator.writing.dxf import dxf_bytes
-from generator.writing.read_back import (
+from kerfolio.drawing.cut_sheet import cut_part
+from kerfolio.drawing.template_view import SHAPE, template
+from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.geometry.arc import edges
+from kerfolio.geometry.contour import Contour
+from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.writing.dxf import dxf_bytes
+from kerfolio.writing.read_back import (
     Layers,
     dxf_layers,
     noted_thickness,
     svg_layers,
     svg_notes,
 )
-from generator.writing.svg import svg_bytes
+from kerfolio.writing.svg import svg_bytes
 from tests.plans import settled_at
 
 

@@ -6,12 +6,12 @@ from dataclasses import replace
 
 import pytest
 
-from generator.assembly.assembled import BuildStep, Move
-from generator.drawing.view_choice import candidates, chosen_views, step_worths
-from generator.geometry.facing import PosedPanel, solids_of
-from generator.geometry.rigid import Rigid
-from generator.geometry.shown import crowding, shown_shares
-from generator.geometry.view import View
+from kerfolio.assembly.assembled import BuildStep, Move
+from kerfolio.drawing.view_choice import candidates, chosen_views, step_worths
+from kerfolio.geometry.facing import PosedPanel, solids_of
+from kerfolio.geometry.rigid import Rigid
+from kerfolio.geometry.shown import crowding, shown_shares
+from kerfolio.geometry.view import View
 from tests.assembly.hand_made import box, lengthwise, level, plan
 from tests.drawing.built import SAMPLE, built, views
 

@@ -6,20 +6,20 @@ from dataclasses import replace
 
 import pytest
 
-from generator.drawing.coupon_view import coupon_view
-from generator.drawing.face import obstacles
-from generator.drawing.layout_view import layout_view
-from generator.drawing.lettering import label_box
-from generator.drawing.part_view import part_view
-from generator.drawing.seat import Seat
-from generator.drawing.vocabulary import Dimension, Drawing, Ink, Label, Stroke
-from generator.geometry.boolean import contains
-from generator.geometry.canonical import region
-from generator.geometry.contour import Contour
-from generator.geometry.measure import bounds
-from generator.geometry.shapes import rectangle
-from generator.layouts.layout import Placement, SheetLayout
-from generator.settling.settled import SettledClamp, SettledPart
+from kerfolio.drawing.coupon_view import coupon_view
+from kerfolio.drawing.face import obstacles
+from kerfolio.drawing.layout_view import layout_view
+from kerfolio.drawing.lettering import label_box
+from kerfolio.drawing.part_view import part_view
+from kerfolio.drawing.seat import Seat
+from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Label, Stroke
+from kerfolio.geometry.boolean import contains
+from kerfolio.geometry.canonical import region
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.layouts.layout import Placement, SheetLayout
+from kerfolio.settling.settled import SettledClamp, SettledPart
 from tests.drawing.bench import bench, bench_layout, part_of
 from tests.drawing.overlap import crossed, labels_of, outside, overlapping
 

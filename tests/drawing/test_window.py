@@ -8,11 +8,11 @@ from hypothesis import strategies as st
 from shapely import LinearRing
 from shapely import box as shapely_box
 
-from generator.drawing.measuring_view import measuring_view
-from generator.drawing.vocabulary import Drawing, Label, Stroke
-from generator.drawing.window import shows
-from generator.geometry.flatten import points
-from generator.geometry.shapes import circle, rectangle
+from kerfolio.drawing.measuring_view import measuring_view
+from kerfolio.drawing.vocabulary import Drawing, Label, Stroke
+from kerfolio.drawing.window import shows
+from kerfolio.geometry.flatten import points
+from kerfolio.geometry.shapes import circle, rectangle
 
 
 def drawn(*items: Stroke | Label) -> Drawing:

@@ -6,10 +6,10 @@ from dataclasses import replace
 from decimal import Decimal
 from functools import cache
 
-from generator.edition.edition import Edition
-from generator.layouts.layout import Layout, Placement, SheetLayout
-from generator.publishing.edition import edition_of
-from generator.publishing.examine import LaidOut
+from kerfolio.edition.edition import Edition
+from kerfolio.layouts.layout import Layout, Placement, SheetLayout
+from kerfolio.publishing.edition import edition_of
+from kerfolio.publishing.examine import LaidOut
 from tests.plans import proved, workshop
 
 PLAN = """\

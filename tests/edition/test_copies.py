@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.edition.copies import APART, TOGETHER, copies_remark
-from generator.layouts.count import sheets_for
-from generator.layouts.layout import CopiesCount
+from kerfolio.edition.copies import APART, TOGETHER, copies_remark
+from kerfolio.layouts.count import sheets_for
+from kerfolio.layouts.layout import CopiesCount
 from tests.edition.carrying import carrying
 from tests.plans import small_layout
 

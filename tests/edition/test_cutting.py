@@ -8,7 +8,7 @@ from decimal import Decimal
 
 import pytest
 
-from generator.edition.cutting import CuttingWords, cutting_of
+from kerfolio.edition.cutting import CuttingWords, cutting_of
 from tests.edition.carrying import carrying
 from tests.paper.editions import stool
 

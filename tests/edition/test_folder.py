@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from generator.edition.folder import folder_choice, folders_of
-from generator.edition.licence_words import licence_sentence
+from kerfolio.edition.folder import folder_choice, folders_of
+from kerfolio.edition.licence_words import licence_sentence
 from tests.paper.editions import stool
 
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.edition.loads import OVERLOADED, LoadWords, loads_of
-from generator.shop.leg import LegResult
-from generator.shop.span import RACKING, SPAN_CAUTIONS, SagResult
+from kerfolio.edition.loads import OVERLOADED, LoadWords, loads_of
+from kerfolio.shop.leg import LegResult
+from kerfolio.shop.span import RACKING, SPAN_CAUTIONS, SagResult
 from tests.edition.carrying import carrying
 
 

@@ -12,10 +12,10 @@ from typing import Any
 import manifold3d
 import numpy as np
 
-from generator.geometry.packing import Flat
-from generator.geometry.panel import Panel, Recess
-from generator.geometry.panel_solid import Posed, solid_of
-from generator.geometry.rigid import Rigid, Vector
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.panel import Panel, Recess
+from kerfolio.geometry.panel_solid import Posed, solid_of
+from kerfolio.geometry.rigid import Rigid, Vector
 
 Ring = tuple[tuple[float, float], ...]
 Random = np.random.Generator

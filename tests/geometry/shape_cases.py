@@ -7,9 +7,9 @@ import math
 import shapely
 from hypothesis import strategies as st
 
-from generator.geometry import shapes
-from generator.geometry.contour import Contour, Region
-from generator.geometry.flatten import points
+from kerfolio.geometry import shapes
+from kerfolio.geometry.contour import Contour, Region
+from kerfolio.geometry.flatten import points
 
 FINE = 0.0005
 STEPS = st.sampled_from((0.5, 1.0, 5.0, 0.0173))

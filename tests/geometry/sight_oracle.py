@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from generator.geometry.facing import PosedPanel
-from generator.geometry.view import View
+from kerfolio.geometry.facing import PosedPanel
+from kerfolio.geometry.view import View
 from tests.geometry.panel_cases import put, reference
 
 NOTHING = -1

@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.geometry.arc import arc_of, bulge_of, edges, reversed_contour
-from generator.geometry.contour import Contour
+from kerfolio.geometry.arc import arc_of, bulge_of, edges, reversed_contour
+from kerfolio.geometry.contour import Contour
 
 
 @pytest.mark.parametrize(

@@ -10,13 +10,13 @@ import shapely
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from generator.geometry import shapes
-from generator.geometry.arc import edges
-from generator.geometry.boolean import difference, intersection, regions_union, union
-from generator.geometry.canonical import region, tidy
-from generator.geometry.contour import Contour, Region
-from generator.geometry.measure import area, length
-from generator.geometry.shape_error import ShapeError
+from kerfolio.geometry import shapes
+from kerfolio.geometry.arc import edges
+from kerfolio.geometry.boolean import difference, intersection, regions_union, union
+from kerfolio.geometry.canonical import region, tidy
+from kerfolio.geometry.contour import Contour, Region
+from kerfolio.geometry.measure import area, length
+from kerfolio.geometry.shape_error import ShapeError
 from tests.geometry.shape_cases import OUTERS, difference_area, solid, tools
 
 PLATE = region(shapes.rectangle(0, 0, 360, 450, round=20))

@@ -6,11 +6,11 @@ import random
 
 import pytest
 
-from generator.geometry import shapes
-from generator.geometry.arc import edges, reversed_contour
-from generator.geometry.canonical import tidy
-from generator.geometry.chain import chained, doubles
-from generator.geometry.contour import Contour
+from kerfolio.geometry import shapes
+from kerfolio.geometry.arc import edges, reversed_contour
+from kerfolio.geometry.canonical import tidy
+from kerfolio.geometry.chain import chained, doubles
+from kerfolio.geometry.contour import Contour
 
 
 def line(*points: tuple[float, float]) -> Contour:

@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 
-from generator.geometry import shapes
-from generator.geometry.checks import CROSSING, DOUBLED, OPEN, ZERO_AREA, Fault, faults
-from generator.geometry.contour import Contour
-from generator.geometry.path_text import contours
+from kerfolio.geometry import shapes
+from kerfolio.geometry.checks import CROSSING, DOUBLED, OPEN, ZERO_AREA, Fault, faults
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.path_text import contours
 from tests.geometry.shape_cases import tools
 
 

@@ -6,10 +6,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.geometry.contour import Region
-from generator.geometry.cross_section import Strip, cross_sections
-from generator.geometry.measure import area
-from generator.geometry.shapes import circle, rectangle
+from kerfolio.geometry.contour import Region
+from kerfolio.geometry.cross_section import Strip, cross_sections
+from kerfolio.geometry.measure import area
+from kerfolio.geometry.shapes import circle, rectangle
 
 PLATE = Region(rectangle(0, 0, 200, 100))
 

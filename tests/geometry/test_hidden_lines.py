@@ -9,14 +9,14 @@ import numpy as np
 import pytest
 import shapely
 
-from generator.geometry.cropped import cropped
-from generator.geometry.facing import PosedPanel, extent_of, facing, solids_of
-from generator.geometry.hidden_lines import Seen, SeenLine, seen
-from generator.geometry.packing import Flat
-from generator.geometry.panel import Recess
-from generator.geometry.rigid import Rigid
-from generator.geometry.sight import Sight
-from generator.geometry.view import View
+from kerfolio.geometry.cropped import cropped
+from kerfolio.geometry.facing import PosedPanel, extent_of, facing, solids_of
+from kerfolio.geometry.hidden_lines import Seen, SeenLine, seen
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.panel import Recess
+from kerfolio.geometry.rigid import Rigid
+from kerfolio.geometry.sight import Sight
+from kerfolio.geometry.view import View
 from tests.geometry.panel_cases import board, random_frame, random_panel, rectangle
 from tests.geometry.sight_oracle import NOTHING, Oracle
 

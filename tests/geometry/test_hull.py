@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.geometry.hull import convex_hull, least_rectangle
-from generator.geometry.packing import Flat
+from kerfolio.geometry.hull import convex_hull, least_rectangle
+from kerfolio.geometry.packing import Flat
 
 whole = st.integers(-50, 50).map(float)
 

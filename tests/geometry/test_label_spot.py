@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.geometry.boolean import contains, intersects
-from generator.geometry.canonical import region
-from generator.geometry.contour import Contour, Region
-from generator.geometry.label_spot import label_spot
-from generator.geometry.shapes import circle, polygon, rectangle
+from kerfolio.geometry.boolean import contains, intersects
+from kerfolio.geometry.canonical import region
+from kerfolio.geometry.contour import Contour, Region
+from kerfolio.geometry.label_spot import label_spot
+from kerfolio.geometry.shapes import circle, polygon, rectangle
 
 
 def frame(spot: tuple[float, float], height: float, aspect: float) -> Contour:

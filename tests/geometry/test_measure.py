@@ -9,8 +9,8 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.geometry import shapes
-from generator.geometry.boolean import (
+from kerfolio.geometry import shapes
+from kerfolio.geometry.boolean import (
     contains,
     difference,
     distance,
@@ -19,12 +19,12 @@ from generator.geometry.boolean import (
     overlap_area,
     symmetric_difference_area,
 )
-from generator.geometry.canonical import region
-from generator.geometry.contour import Contour, Region
-from generator.geometry.flatten import points
-from generator.geometry.measure import area, bounds, centroid, length, point_in, signed_area
-from generator.geometry.shape_error import ShapeError
-from generator.geometry.transform import mirrored_x, mirrored_y, moved, scaled, turned
+from kerfolio.geometry.canonical import region
+from kerfolio.geometry.contour import Contour, Region
+from kerfolio.geometry.flatten import points
+from kerfolio.geometry.measure import area, bounds, centroid, length, point_in, signed_area
+from kerfolio.geometry.shape_error import ShapeError
+from kerfolio.geometry.transform import mirrored_x, mirrored_y, moved, scaled, turned
 from tests.geometry.shape_cases import solid, tools
 
 HALF_DISC = Contour(((0, 0, 0.0), (10, 0, 1.0)))

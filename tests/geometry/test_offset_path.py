@@ -10,10 +10,10 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.geometry.contour import Region
-from generator.geometry.offset_path import SLACK, Ring, cleared, inside, outside
-from generator.geometry.relief import dog_bone_centre, inside_corners, relieved
-from generator.geometry.shapes import circle, polygon, rectangle
+from kerfolio.geometry.contour import Region
+from kerfolio.geometry.offset_path import SLACK, Ring, cleared, inside, outside
+from kerfolio.geometry.relief import dog_bone_centre, inside_corners, relieved
+from kerfolio.geometry.shapes import circle, polygon, rectangle
 
 
 def length(ring: Ring) -> float:

@@ -7,11 +7,11 @@ import math
 import pytest
 import shapely
 
-from generator.geometry.canonical import region
-from generator.geometry.contour import Region
-from generator.geometry.packing import Flat, envelope, flat_region, footprint, too_close
-from generator.geometry.shapes import circle, rectangle, rounded_slot
-from generator.geometry.transform import moved, turned
+from kerfolio.geometry.canonical import region
+from kerfolio.geometry.contour import Region
+from kerfolio.geometry.packing import Flat, envelope, flat_region, footprint, too_close
+from kerfolio.geometry.shapes import circle, rectangle, rounded_slot
+from kerfolio.geometry.transform import moved, turned
 
 NOTCHED = Flat(
     ((0, 0), (190, 0), (190, 60), (210, 60), (210, 0), (400, 0), (400, 300), (0, 300)),

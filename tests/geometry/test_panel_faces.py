@@ -9,10 +9,10 @@ from math import cos, pi, sin, tau
 import numpy as np
 import pytest
 
-from generator.geometry.facets import thinned
-from generator.geometry.packing import Flat
-from generator.geometry.panel import Panel, Recess
-from generator.geometry.panel_faces import PanelFaces, panel_faces
+from kerfolio.geometry.facets import thinned
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.panel import Panel, Recess
+from kerfolio.geometry.panel_faces import PanelFaces, panel_faces
 from tests.geometry.panel_cases import board, random_panel, rectangle, reference
 
 

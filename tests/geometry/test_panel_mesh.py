@@ -13,9 +13,9 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.geometry.packing import Flat
-from generator.geometry.panel import Panel, Recess
-from generator.geometry.panel_mesh import Mesh, panel_mesh, volume_and_centre
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.panel import Panel, Recess
+from kerfolio.geometry.panel_mesh import Mesh, panel_mesh, volume_and_centre
 
 
 def box(x0: float, y0: float, x1: float, y1: float) -> Flat:

@@ -6,13 +6,13 @@ from typing import Any
 import numpy as np
 import pytest
 
-from generator.geometry import crossed_slabs
-from generator.geometry.packing import Flat
-from generator.geometry.panel import Panel, Recess
-from generator.geometry.panel_overlap import overlap_volumes
-from generator.geometry.panel_shared import shared
-from generator.geometry.panel_solid import Posed, solid_of
-from generator.geometry.rigid import Rigid, dot
+from kerfolio.geometry import crossed_slabs
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.panel import Panel, Recess
+from kerfolio.geometry.panel_overlap import overlap_volumes
+from kerfolio.geometry.panel_shared import shared
+from kerfolio.geometry.panel_solid import Posed, solid_of
+from kerfolio.geometry.rigid import Rigid, dot
 from tests.geometry.panel_cases import (
     board,
     posed,

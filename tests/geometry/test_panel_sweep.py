@@ -3,13 +3,13 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from generator.geometry.packing import Flat
-from generator.geometry.panel import Recess
-from generator.geometry.panel_boxes import boxes, near_pairs
-from generator.geometry.panel_overlap import overlap_volumes
-from generator.geometry.panel_solid import Posed, solid_of
-from generator.geometry.panel_sweep import FAR, FREE, Push, sweep_volumes, swept
-from generator.geometry.rigid import Rigid, Vector, scaled
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.panel import Recess
+from kerfolio.geometry.panel_boxes import boxes, near_pairs
+from kerfolio.geometry.panel_overlap import overlap_volumes
+from kerfolio.geometry.panel_solid import Posed, solid_of
+from kerfolio.geometry.panel_sweep import FAR, FREE, Push, sweep_volumes, swept
+from kerfolio.geometry.rigid import Rigid, Vector, scaled
 from tests.geometry.panel_cases import (
     Random,
     board,

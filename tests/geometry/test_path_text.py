@@ -10,12 +10,12 @@ import svgelements
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.geometry.arc import edges
-from generator.geometry.canonical import off_line
-from generator.geometry.contour import Contour
-from generator.geometry.measure import area, bounds, signed_area
-from generator.geometry.path_text import contours
-from generator.geometry.shape_error import ShapeError
+from kerfolio.geometry.arc import edges
+from kerfolio.geometry.canonical import off_line
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.measure import area, bounds, signed_area
+from kerfolio.geometry.path_text import contours
+from kerfolio.geometry.shape_error import ShapeError
 
 
 def one(d: str) -> Contour:

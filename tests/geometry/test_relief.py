@@ -7,13 +7,13 @@ import math
 import pytest
 import shapely
 
-from generator.geometry import shapes
-from generator.geometry.arc import edges
-from generator.geometry.boolean import difference
-from generator.geometry.canonical import region
-from generator.geometry.contour import Contour, Point, Region
-from generator.geometry.measure import area
-from generator.geometry.relief import (
+from kerfolio.geometry import shapes
+from kerfolio.geometry.arc import edges
+from kerfolio.geometry.boolean import difference
+from kerfolio.geometry.canonical import region
+from kerfolio.geometry.contour import Contour, Point, Region
+from kerfolio.geometry.measure import area
+from kerfolio.geometry.relief import (
     DOG_BONE,
     SIDEWAYS,
     InsideCorner,
@@ -25,7 +25,7 @@ from generator.geometry.relief import (
     sideways_centre,
     smallest_inside_radius,
 )
-from generator.geometry.shape_error import ShapeError
+from kerfolio.geometry.shape_error import ShapeError
 from tests.geometry.shape_cases import solid
 
 R = 3.175

@@ -10,13 +10,13 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.geometry import shapes
-from generator.geometry.arc import Edge, edges
-from generator.geometry.boolean import symmetric_difference_area
-from generator.geometry.flatten import points
-from generator.geometry.measure import area, bounds, length
-from generator.geometry.shape_error import ShapeError
-from generator.geometry.transform import mirrored_x
+from kerfolio.geometry import shapes
+from kerfolio.geometry.arc import Edge, edges
+from kerfolio.geometry.boolean import symmetric_difference_area
+from kerfolio.geometry.flatten import points
+from kerfolio.geometry.measure import area, bounds, length
+from kerfolio.geometry.shape_error import ShapeError
+from kerfolio.geometry.transform import mirrored_x
 
 
 def test_a_rounded_rectangle_loses_four_corners() -> None:

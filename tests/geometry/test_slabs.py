@@ -10,8 +10,8 @@ import pytest
 import shapely
 from shapely import affinity
 
-from generator.geometry.packing import Flat
-from generator.geometry.slabs import NO_SLABS, first_free, slabs_of
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.slabs import NO_SLABS, first_free, slabs_of
 
 SQUARE = Flat(((0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0)))
 WINDOW = Flat(

@@ -8,11 +8,11 @@ import font_source_sans_pro
 import pytest
 from fontTools.ttLib import TTFont
 
-from generator.geometry.checks import faults
-from generator.geometry.contour import Contour
-from generator.geometry.measure import Box, bounds, signed_area
-from generator.geometry.shape_error import ShapeError
-from generator.geometry.stroke_text import outline_text, stroke_text, text_width
+from kerfolio.geometry.checks import faults
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.measure import Box, bounds, signed_area
+from kerfolio.geometry.shape_error import ShapeError
+from kerfolio.geometry.stroke_text import outline_text, stroke_text, text_width
 
 
 def box(contours: tuple[Contour, ...]) -> Box:

@@ -9,10 +9,10 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.geometry.boolean import difference
-from generator.geometry.contour import Contour, Region
-from generator.geometry.shapes import circle, rectangle
-from generator.geometry.thin import ThinPlace, line_distance, thin_places
+from kerfolio.geometry.boolean import difference
+from kerfolio.geometry.contour import Contour, Region
+from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.geometry.thin import ThinPlace, line_distance, thin_places
 from tests.settling.panels import flat
 
 PLATE = Region(rectangle(0, 0, 200, 100))

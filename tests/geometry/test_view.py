@@ -6,8 +6,8 @@ from math import asin, atan, degrees, sqrt
 
 import pytest
 
-from generator.geometry.rigid import cross, dot, length
-from generator.geometry.view import View
+from kerfolio.geometry.rigid import cross, dot, length
+from kerfolio.geometry.view import View
 
 AXES = ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))
 

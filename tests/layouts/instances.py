@@ -7,8 +7,8 @@ import json
 from pathlib import Path
 from typing import Any
 
-from generator.layouts.boards import BoardPiece
-from generator.layouts.saw_levels import Stock
+from kerfolio.layouts.boards import BoardPiece
+from kerfolio.layouts.saw_levels import Stock
 
 DATA = Path(__file__).resolve().parent.parent / "data"
 

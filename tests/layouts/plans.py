@@ -8,13 +8,13 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-from generator.geometry.canonical import region
-from generator.geometry.contour import Contour, Region
-from generator.geometry.measure import area, bounds
-from generator.geometry.shapes import circle, polygon, rectangle
-from generator.model.plan import Plan
-from generator.model.stock import CutterStock, SheetStock, Stock
-from generator.settling.settled import (
+from kerfolio.geometry.canonical import region
+from kerfolio.geometry.contour import Contour, Region
+from kerfolio.geometry.measure import area, bounds
+from kerfolio.geometry.shapes import circle, polygon, rectangle
+from kerfolio.model.plan import Plan
+from kerfolio.model.stock import CutterStock, SheetStock, Stock
+from kerfolio.settling.settled import (
     FitVariant,
     SettledPart,
     SettledPiece,

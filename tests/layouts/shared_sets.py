@@ -6,9 +6,9 @@ import csv
 import json
 from pathlib import Path
 
-from generator.geometry.packing import Flat
-from generator.layouts.engine import Bed, Blank, Job, Stack
-from generator.layouts.question import AskedKind, AskedRoom, Question
+from kerfolio.geometry.packing import Flat
+from kerfolio.layouts.engine import Bed, Blank, Job, Stack
+from kerfolio.layouts.question import AskedKind, AskedRoom, Question
 
 DATA = Path(__file__).resolve().parent.parent / "data"
 BINS = DATA / "irregular_bins"

@@ -11,10 +11,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.layouts.board_job import Job, Scale
-from generator.layouts.board_knapsack import Knapsack
-from generator.layouts.board_patterns import by_size, cheap_patterns
-from generator.layouts.boards import (
+from kerfolio.layouts.board_job import Job, Scale
+from kerfolio.layouts.board_knapsack import Knapsack
+from kerfolio.layouts.board_patterns import by_size, cheap_patterns
+from kerfolio.layouts.boards import (
     KERF,
     TRIM,
     BoardPiece,
@@ -23,10 +23,10 @@ from generator.layouts.boards import (
     board_plan,
     cut_boards,
 )
-from generator.model.plan import BoardUse
-from generator.model.statement import Named
-from generator.model.stock import BoardStock
-from generator.settling.settled import SettledBoard, SettledPlan
+from kerfolio.model.plan import BoardUse
+from kerfolio.model.statement import Named
+from kerfolio.model.stock import BoardStock
+from kerfolio.settling.settled import SettledBoard, SettledPlan
 from tests.layouts.instances import board_pieces, known
 from tests.layouts.plans import part_of, plan_of, window_frame
 
@@ -208,5 +208,5 @@ def test_a_board_longer_than_any_sold_is_an_error() -> None:
 
 def test_scipy_is_loaded_only_when_a_programme_is_solved() -> None:
     """Its start-up is a large share of a second, which no other command should pay for."""
-    code = "import sys, generator.layouts.boards; sys.exit('scipy' in sys.modules)"
+    code = "import sys, kerfolio.layouts.boards; sys.exit('scipy' in sys.modules)"
     assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from generator.geometry.canonical import region
-from generator.geometry.packing import flat_region
-from generator.geometry.shapes import rectangle
-from generator.layouts.bound import fewest_lengths, fewest_sheets
-from generator.layouts.engine import Bed, Blank, Job, Stack
+from kerfolio.geometry.canonical import region
+from kerfolio.geometry.packing import flat_region
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.layouts.bound import fewest_lengths, fewest_sheets
+from kerfolio.layouts.engine import Bed, Blank, Job, Stack
 
 
 def job_of(*sizes: tuple[float, float, int], turns: tuple[float, ...] = (0.0, 90.0)) -> Job:

@@ -6,12 +6,12 @@ from dataclasses import replace
 
 import pytest
 
-from generator.basis.finding import Finding
-from generator.basis.place import Place
-from generator.geometry.shapes import rectangle
-from generator.layouts.check import layout_faults
-from generator.layouts.layout import Layout, Placement, SheetLayout
-from generator.settling.settled import SettledPlan
+from kerfolio.basis.finding import Finding
+from kerfolio.basis.place import Place
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.layouts.check import layout_faults
+from kerfolio.layouts.layout import Layout, Placement, SheetLayout
+from kerfolio.settling.settled import SettledPlan
 from tests.layouts.plans import part_of, plan_of, sheet_of, two_boards, window_frame
 
 

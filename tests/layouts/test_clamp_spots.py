@@ -10,12 +10,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import Polygon, box
 
-from generator.geometry.canonical import region
-from generator.geometry.contour import Region
-from generator.geometry.flatten import points
-from generator.geometry.shapes import circle, rectangle
-from generator.geometry.transform import moved, turned
-from generator.layouts.clamp_spots import (
+from kerfolio.geometry.canonical import region
+from kerfolio.geometry.contour import Region
+from kerfolio.geometry.flatten import points
+from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.geometry.transform import moved, turned
+from kerfolio.layouts.clamp_spots import (
     DEPTHS,
     EDGES,
     LEAST_LONG,

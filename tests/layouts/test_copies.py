@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.geometry.packing import Flat
-from generator.geometry.shapes import rectangle
-from generator.layouts.bound import fewest_sheets
-from generator.layouts.copies import sheets_for_copies
-from generator.layouts.count import proven_minimal
-from generator.layouts.effort import Effort
-from generator.layouts.engine import Bed, Blank, Job, Stack
-from generator.layouts.layout import CopiesCount
-from generator.layouts.plan_layout import lay_out
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.layouts.bound import fewest_sheets
+from kerfolio.layouts.copies import sheets_for_copies
+from kerfolio.layouts.count import proven_minimal
+from kerfolio.layouts.effort import Effort
+from kerfolio.layouts.engine import Bed, Blank, Job, Stack
+from kerfolio.layouts.layout import CopiesCount
+from kerfolio.layouts.plan_layout import lay_out
 from tests.layouts.plans import part_of, plan_of
 
 

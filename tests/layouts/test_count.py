@@ -1,8 +1,8 @@
 from __future__ import annotations
 
-from generator.layouts.count import sheets_used
-from generator.layouts.layout import Layout
-from generator.layouts.plan_layout import lay_out
+from kerfolio.layouts.count import sheets_used
+from kerfolio.layouts.layout import Layout
+from kerfolio.layouts.plan_layout import lay_out
 from tests.layouts.plans import two_boards
 
 

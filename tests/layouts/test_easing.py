@@ -9,11 +9,11 @@ import pytest
 import shapely
 from shapely import affinity
 
-from generator.geometry.packing import Flat
-from generator.geometry.slabs import NO_SLABS, Slabs, box_slab, slabs_of
-from generator.layouts.easing import eased, snug
-from generator.layouts.pose import Pose
-from generator.layouts.room import Room
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.slabs import NO_SLABS, Slabs, box_slab, slabs_of
+from kerfolio.layouts.easing import eased, snug
+from kerfolio.layouts.pose import Pose
+from kerfolio.layouts.room import Room
 
 BOARD = Flat(((0, 0), (100, 0), (100, 50), (0, 50)))
 HOOK = Flat(((0, 0), (90, 0), (90, 25), (30, 25), (30, 70), (0, 70)))

@@ -9,17 +9,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.basis.finding import Severity
-from generator.basis.place import Place
-from generator.geometry.shapes import rectangle
-from generator.geometry.transform import moved
-from generator.layouts import frozen
-from generator.layouts.fingerprint import fingerprint
-from generator.layouts.frozen import freeze, layout_for
-from generator.layouts.layout import Layout
-from generator.layouts.plan_layout import lay_out
-from generator.layouts.thawing import thaw
-from generator.settling.settled import (
+from kerfolio.basis.finding import Severity
+from kerfolio.basis.place import Place
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.geometry.transform import moved
+from kerfolio.layouts import frozen
+from kerfolio.layouts.fingerprint import fingerprint
+from kerfolio.layouts.frozen import freeze, layout_for
+from kerfolio.layouts.layout import Layout
+from kerfolio.layouts.plan_layout import lay_out
+from kerfolio.layouts.thawing import thaw
+from kerfolio.settling.settled import (
     SettledClamp,
     SettledOffcut,
     SettledPart,

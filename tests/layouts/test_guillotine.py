@@ -3,7 +3,7 @@ from __future__ import annotations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.layouts.guillotine import Box, is_guillotine
+from kerfolio.layouts.guillotine import Box, is_guillotine
 
 
 def test_rows_and_columns_are_set_free() -> None:

@@ -8,10 +8,10 @@ import pytest
 import shapely
 from shapely import affinity
 
-from generator.geometry.packing import Flat
-from generator.geometry.slabs import slabs_of
-from generator.layouts.lattice import Lattice
-from generator.layouts.pose import Pose
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.slabs import slabs_of
+from kerfolio.layouts.lattice import Lattice
+from kerfolio.layouts.pose import Pose
 
 HOOK = Flat(((0, 0), (90, 0), (90, 25), (30, 25), (30, 70), (0, 70)))
 FRAME = Flat(

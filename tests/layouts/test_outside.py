@@ -10,14 +10,14 @@ from typing import Any
 
 import pytest
 
-from generator.geometry.packing import Flat
-from generator.layouts import asking, outside
-from generator.layouts.asking import answered
-from generator.layouts.best import BestPlacer, price
-from generator.layouts.engine import Bed, Blank, EngineError, Job, Packed, Stack
-from generator.layouts.outside import OutsideEngine
-from generator.layouts.polish import polished
-from generator.layouts.question import (
+from kerfolio.geometry.packing import Flat
+from kerfolio.layouts import asking, outside
+from kerfolio.layouts.asking import answered
+from kerfolio.layouts.best import BestPlacer, price
+from kerfolio.layouts.engine import Bed, Blank, EngineError, Job, Packed, Stack
+from kerfolio.layouts.outside import OutsideEngine
+from kerfolio.layouts.polish import polished
+from kerfolio.layouts.question import (
     Answer,
     AskedKind,
     AskedRoom,
@@ -26,7 +26,7 @@ from generator.layouts.question import (
     question_from,
     question_text,
 )
-from generator.layouts.verify import job_faults, packing_faults
+from kerfolio.layouts.verify import job_faults, packing_faults
 
 BOARD = Flat(((0, 0), (300, 0), (300, 200), (0, 200)))
 QUESTION = Question(

@@ -6,10 +6,10 @@ import random
 
 import pytest
 
-from generator.geometry.packing import Flat
-from generator.layouts.engine import Bed, Blank, Job, Packed, Stack
-from generator.layouts.own_placer import OwnPlacer
-from generator.layouts.verify import packing_faults
+from kerfolio.geometry.packing import Flat
+from kerfolio.layouts.engine import Bed, Blank, Job, Packed, Stack
+from kerfolio.layouts.own_placer import OwnPlacer
+from kerfolio.layouts.verify import packing_faults
 
 
 def boards(*sizes: tuple[float, float], turns: tuple[float, ...] = (0.0, 90.0)) -> list[Blank]:

@@ -15,15 +15,15 @@ import pytest
 import shapely
 from shapely import affinity
 
-from generator.basis.place import Place
-from generator.geometry.contour import Contour
-from generator.geometry.shapes import circle, rectangle
-from generator.layouts.count import sheets_used
-from generator.layouts.effort import Effort
-from generator.layouts.layout import Layout
-from generator.layouts.own_placer import OwnPlacer
-from generator.layouts.plan_layout import lay_out
-from generator.settling.settled import SettledPlan
+from kerfolio.basis.place import Place
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.layouts.count import sheets_used
+from kerfolio.layouts.effort import Effort
+from kerfolio.layouts.layout import Layout
+from kerfolio.layouts.own_placer import OwnPlacer
+from kerfolio.layouts.plan_layout import lay_out
+from kerfolio.settling.settled import SettledPlan
 from tests.layouts.plans import (
     at_width,
     part_of,
@@ -126,9 +126,9 @@ def test_the_same_layout_comes_out_every_time() -> None:
 def test_another_hash_seed_gives_the_same_layout() -> None:
     program = (
         "from tests.layouts.plans import part_set\n"
-        "from generator.layouts.frozen import freeze\n"
-        "from generator.layouts.plan_layout import lay_out\n"
-        "from generator.layouts.effort import Effort\n"
+        "from kerfolio.layouts.frozen import freeze\n"
+        "from kerfolio.layouts.plan_layout import lay_out\n"
+        "from kerfolio.layouts.effort import Effort\n"
         "print(freeze(lay_out([part_set(1)[1]], Effort(moves=300_000, seconds=1.0))[0]))"
     )
     texts = [

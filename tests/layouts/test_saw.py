@@ -6,13 +6,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.geometry.measure import bounds
-from generator.geometry.shapes import circle, polygon, rectangle
-from generator.geometry.transform import turned
-from generator.layouts.saw import SAW, saw_faults, saw_plan
-from generator.layouts.saw_blank import blank_of
-from generator.layouts.saw_sheet import CROSS, RIP, TRIM, Saw, SawSheet, Workpiece
-from generator.settling.settled import SettledPart, SettledPlan
+from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.shapes import circle, polygon, rectangle
+from kerfolio.geometry.transform import turned
+from kerfolio.layouts.saw import SAW, saw_faults, saw_plan
+from kerfolio.layouts.saw_blank import blank_of
+from kerfolio.layouts.saw_sheet import CROSS, RIP, TRIM, Saw, SawSheet, Workpiece
+from kerfolio.settling.settled import SettledPart, SettledPlan
 from tests.layouts.plans import part_of, part_set, plan_of, sheet_of
 
 TINY = 1e-6

@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.layouts.guillotine import Box, is_guillotine
-from generator.layouts.saw_levels import Levels, Stock, filled
-from generator.layouts.saw_search import bound, fewest_sheets
+from kerfolio.layouts.guillotine import Box, is_guillotine
+from kerfolio.layouts.saw_levels import Levels, Stock, filled
+from kerfolio.layouts.saw_search import bound, fewest_sheets
 from tests.layouts.instances import known, saw_stock
 
 KNOWN = known("guillotine2d")

@@ -7,13 +7,13 @@ from dataclasses import replace
 import pytest
 import shapely
 
-from generator.geometry.shapes import rectangle
-from generator.layouts.check import layout_faults
-from generator.layouts.effort import Effort
-from generator.layouts.layout import Layout, Placement, SheetLayout
-from generator.layouts.plan_layout import lay_out
-from generator.layouts.stacks import stacks_of, zones
-from generator.settling.settled import SettledClamp, SettledOffcut, SettledPlan
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.layouts.check import layout_faults
+from kerfolio.layouts.effort import Effort
+from kerfolio.layouts.layout import Layout, Placement, SheetLayout
+from kerfolio.layouts.plan_layout import lay_out
+from kerfolio.layouts.stacks import stacks_of, zones
+from kerfolio.settling.settled import SettledClamp, SettledOffcut, SettledPlan
 from tests.layouts.plans import part_of, plan_of, sheet_of
 from tests.layouts.test_plan_layout import solids
 from tests.plans import RACK, proved

@@ -9,11 +9,11 @@ import pytest
 import shapely
 from shapely import affinity
 
-from generator.geometry.packing import Flat, level_share, shrunk
-from generator.layouts import strip
-from generator.layouts.engine import EngineError
-from generator.layouts.question import Answer, AskedKind, AskedRoom, Question
-from generator.layouts.strip import strip_laid
+from kerfolio.geometry.packing import Flat, level_share, shrunk
+from kerfolio.layouts import strip
+from kerfolio.layouts.engine import EngineError
+from kerfolio.layouts.question import Answer, AskedKind, AskedRoom, Question
+from kerfolio.layouts.strip import strip_laid
 
 SQUARE = ((0.0, 0.0), (100.0, 0.0), (100.0, 100.0), (0.0, 100.0))
 DISC = tuple((50 * cos(pi * n / 24), 50 * sin(pi * n / 24)) for n in range(48))

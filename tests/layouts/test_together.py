@@ -8,16 +8,16 @@ from dataclasses import replace
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.geometry.packing import Flat
-from generator.geometry.shapes import rectangle
-from generator.layouts.batch import several
-from generator.layouts.check import layout_faults
-from generator.layouts.effort import Effort
-from generator.layouts.engine import Bed, Blank, Job, Packed, Stack
-from generator.layouts.own_placer import OwnPlacer
-from generator.layouts.plan_layout import lay_out
-from generator.layouts.together import KeptTogether
-from generator.layouts.verify import packing_faults
+from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.layouts.batch import several
+from kerfolio.layouts.check import layout_faults
+from kerfolio.layouts.effort import Effort
+from kerfolio.layouts.engine import Bed, Blank, Job, Packed, Stack
+from kerfolio.layouts.own_placer import OwnPlacer
+from kerfolio.layouts.plan_layout import lay_out
+from kerfolio.layouts.together import KeptTogether
+from kerfolio.layouts.verify import packing_faults
 from tests.layouts.plans import part_of, plan_of
 
 SHEET = Stack(size=(1000.0, 600.0))

@@ -9,21 +9,21 @@ from pathlib import Path
 
 from PIL import Image
 
-from generator.drawing.coupon_view import coupon_view
-from generator.drawing.layout_view import layout_view
-from generator.drawing.part_view import part_view
-from generator.drawing.vocabulary import Drawing
-from generator.edition.edition import Edition
-from generator.model.plan import Photo, Question, Release, Video
-from generator.model.prose import Block, BlockKind, Prose, Span
-from generator.model.statement import Named
-from generator.model.trial import Trial
-from generator.model.workshop import Page, Workshop
-from generator.pages.all_pages import site_texts
-from generator.pages.site import Download, PhotoFile, PlanFiles, Site
-from generator.writing.photo import sized
-from generator.writing.svg import svg_bytes
-from generator.writing.webfont import web_fonts
+from kerfolio.drawing.coupon_view import coupon_view
+from kerfolio.drawing.layout_view import layout_view
+from kerfolio.drawing.part_view import part_view
+from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.edition.edition import Edition
+from kerfolio.model.plan import Photo, Question, Release, Video
+from kerfolio.model.prose import Block, BlockKind, Prose, Span
+from kerfolio.model.statement import Named
+from kerfolio.model.trial import Trial
+from kerfolio.model.workshop import Page, Workshop
+from kerfolio.pages.all_pages import site_texts
+from kerfolio.pages.site import Download, PhotoFile, PlanFiles, Site
+from kerfolio.writing.photo import sized
+from kerfolio.writing.svg import svg_bytes
+from kerfolio.writing.webfont import web_fonts
 from tests.paper.editions import picture, stool
 
 WIDTHS = (480, 960)

@@ -14,8 +14,8 @@ from typing import Any
 
 import pytest
 
-from generator.pages.log import private_log_page
-from generator.pages.start import start_here
+from kerfolio.pages.log import private_log_page
+from kerfolio.pages.start import start_here
 from tests.outside import CHROMIUM_FLAGS, chromium, java, node_file
 from tests.pages.invented import CONTENTS, edition, pictures, put, site, workshop, write
 from tests.paper.editions import picture

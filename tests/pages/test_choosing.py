@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.edition.edition import Edition
-from generator.pages.choosing import coupon_tables, folder_rows, sheet_titles
-from generator.pages.facts import facts, sheet_ranges
-from generator.settling.settled import FitVariant
+from kerfolio.edition.edition import Edition
+from kerfolio.pages.choosing import coupon_tables, folder_rows, sheet_titles
+from kerfolio.pages.facts import facts, sheet_ranges
+from kerfolio.settling.settled import FitVariant
 from tests.pages.invented import edition
 
 

@@ -6,8 +6,8 @@ import re
 
 import pytest
 
-from generator.drawing.vocabulary import Ink
-from generator.pages.theme import stylesheet
+from kerfolio.drawing.vocabulary import Ink
+from kerfolio.pages.theme import stylesheet
 
 CSS = stylesheet()
 LIGHT, DARK = (

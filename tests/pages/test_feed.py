@@ -8,8 +8,8 @@ from dataclasses import replace
 
 import pytest
 
-from generator.pages.feed import feed_xml
-from generator.pages.site import Site
+from kerfolio.pages.feed import feed_xml
+from kerfolio.pages.site import Site
 from tests.pages.invented import site
 
 ATOM = "{http://www.w3.org/2005/Atom}"

@@ -5,16 +5,16 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from generator.basis.words import minutes_text
-from generator.edition.cutting import cutting_of
-from generator.edition.edition import Edition
-from generator.edition.loads import loads_of
-from generator.pages.plan import plan_page
-from generator.pages.start import start_here
-from generator.shop.assumption import Assumption
-from generator.shop.cost import CopiesCost
-from generator.shop.rows import CostRow
-from generator.shop.span import RACKING, SPAN_CAUTIONS
+from kerfolio.basis.words import minutes_text
+from kerfolio.edition.cutting import cutting_of
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.loads import loads_of
+from kerfolio.pages.plan import plan_page
+from kerfolio.pages.start import start_here
+from kerfolio.shop.assumption import Assumption
+from kerfolio.shop.cost import CopiesCost
+from kerfolio.shop.rows import CostRow
+from kerfolio.shop.span import RACKING, SPAN_CAUTIONS
 from tests.edition.carrying import carrying
 from tests.pages.invented import CONTENTS, plan_files, site
 from tests.pages.markup import Element, Tree

@@ -15,11 +15,11 @@ from typing import Any
 
 import pytest
 
-from generator.model.prose import Block, BlockKind, Prose, Span
-from generator.pages.all_pages import site_texts
-from generator.pages.log import private_log_page
-from generator.pages.site import Site
-from generator.pages.start import start_here
+from kerfolio.model.prose import Block, BlockKind, Prose, Span
+from kerfolio.pages.all_pages import site_texts
+from kerfolio.pages.log import private_log_page
+from kerfolio.pages.site import Site
+from kerfolio.pages.start import start_here
 from tests.pages.invented import edition, pictures, site, workshop
 from tests.pages.markup import Tree
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.pages.log import log_page, private_log_page, tallies
+from kerfolio.pages.log import log_page, private_log_page, tallies
 from tests.pages.invented import SECRET, TRIALS, site, workshop
 from tests.pages.markup import Tree
 

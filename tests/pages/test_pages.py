@@ -10,10 +10,10 @@ from urllib.parse import unquote, urlsplit
 
 import pytest
 
-from generator.pages.all_pages import site_texts
-from generator.pages.log import private_log_page
-from generator.pages.plan import plan_page
-from generator.pages.start import start_here
+from kerfolio.pages.all_pages import site_texts
+from kerfolio.pages.log import private_log_page
+from kerfolio.pages.plan import plan_page
+from kerfolio.pages.start import start_here
 from tests.pages.invented import CONTENTS, edition, locked, pictures, site, workshop
 from tests.pages.markup import Tree
 

@@ -7,12 +7,12 @@ from dataclasses import replace
 from decimal import Decimal
 from urllib.parse import parse_qs, urlsplit
 
-from generator.basis.lengths import inch_text
-from generator.edition.edition import Edition
-from generator.model.plan import Release
-from generator.model.prose import Prose
-from generator.pages.plan import plan_page, steps_page
-from generator.pages.site import Site
+from kerfolio.basis.lengths import inch_text
+from kerfolio.edition.edition import Edition
+from kerfolio.model.plan import Release
+from kerfolio.model.prose import Prose
+from kerfolio.pages.plan import plan_page, steps_page
+from kerfolio.pages.site import Site
 from tests.pages.invented import edition, plan_files, site
 from tests.pages.markup import Tree
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.edition.setup import CAUTIONS, setup_arts, setup_sheets
-from generator.edition.setup_pictures import art_picture, setup_pictures
-from generator.pages.all_pages import site_texts
-from generator.pages.setup import has_setup, setup_page
-from generator.pages.site import Download, PlanFiles, Site
+from kerfolio.edition.setup import CAUTIONS, setup_arts, setup_sheets
+from kerfolio.edition.setup_pictures import art_picture, setup_pictures
+from kerfolio.pages.all_pages import site_texts
+from kerfolio.pages.setup import has_setup, setup_page
+from kerfolio.pages.site import Download, PlanFiles, Site
 from tests.pages.invented import inline, site
 from tests.pages.markup import Tree
 from tests.paper.sample_editions import NAMES, sample, workshop

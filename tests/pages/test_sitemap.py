@@ -6,7 +6,7 @@ import re
 import xml.etree.ElementTree as ET
 from dataclasses import replace
 
-from generator.pages.sitemap import MOST_ADDRESSES, sitemap_xml
+from kerfolio.pages.sitemap import MOST_ADDRESSES, sitemap_xml
 from tests.pages.invented import PAGE, site
 
 MAP = "{http://www.sitemaps.org/schemas/sitemap/0.9}"

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.drawing.layer import layer_for
-from generator.pages.layers import layers_explained
-from generator.pages.start import start_here
+from kerfolio.drawing.layer import layer_for
+from kerfolio.pages.layers import layers_explained
+from kerfolio.pages.start import start_here
 from tests.pages.invented import CONTENTS, edition, pictures
 from tests.pages.markup import Tree
 from tests.pages.test_plan import chapter

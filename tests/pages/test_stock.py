@@ -7,11 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from generator.model.stock import Stock
-from generator.pages.all_pages import site_texts
-from generator.pages.site import Site
-from generator.pages.stock import NO_SOURCE, Table, chapters, stock_page
-from generator.reading.workshop import read_workshop
+from kerfolio.model.stock import Stock
+from kerfolio.pages.all_pages import site_texts
+from kerfolio.pages.site import Site
+from kerfolio.pages.stock import NO_SOURCE, Table, chapters, stock_page
+from kerfolio.reading.workshop import read_workshop
 from tests.pages.invented import site
 from tests.pages.markup import Tree
 

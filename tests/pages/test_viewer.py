@@ -16,14 +16,14 @@ import pytest
 from markupsafe import Markup
 from PIL import Image, ImageChops
 
-from generator.assembly.assembled import BuildOrder
-from generator.basis.shipped import shipped
-from generator.drawing.model_3d import Model3d
-from generator.drawing.model_view import model_of, viewer_data
-from generator.model.workshop import Identity
-from generator.pages.frame import lone_frame
-from generator.pages.theme import THEME, render
-from generator.pages.viewer import Viewer, viewer_of
+from kerfolio.assembly.assembled import BuildOrder
+from kerfolio.basis.shipped import shipped
+from kerfolio.drawing.model_3d import Model3d
+from kerfolio.drawing.model_view import model_of, viewer_data
+from kerfolio.model.workshop import Identity
+from kerfolio.pages.frame import lone_frame
+from kerfolio.pages.theme import THEME, render
+from kerfolio.pages.viewer import Viewer, viewer_of
 from tests.assembly.scenes import assembled, order, titles
 from tests.outside import CHROMIUM_FLAGS, chromium, java, node_file
 from tests.pages.test_browser import TAGS

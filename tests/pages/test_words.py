@@ -7,12 +7,12 @@ from decimal import Decimal
 
 import pytest
 
-from generator.basis.words import day_text, listed, minutes_text
-from generator.edition.licence_words import licence_sentence
-from generator.pages import words
-from generator.pages.licences import licence_address
-from generator.pages.links import contact_href, safe_href, web_href
-from generator.pages.running_text import chapters, heading_rank
+from kerfolio.basis.words import day_text, listed, minutes_text
+from kerfolio.edition.licence_words import licence_sentence
+from kerfolio.pages import words
+from kerfolio.pages.licences import licence_address
+from kerfolio.pages.links import contact_href, safe_href, web_href
+from kerfolio.pages.running_text import chapters, heading_rank
 from tests.pages.invented import PAGE, heading, paragraph
 
 LISTED = (

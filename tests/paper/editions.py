@@ -8,16 +8,16 @@ from decimal import Decimal
 
 from PIL import Image, ImageDraw
 
-from generator.edition.edition import Edition
-from generator.geometry.canonical import region
-from generator.geometry.contour import Region
-from generator.geometry.measure import area, bounds
-from generator.geometry.shapes import circle, polygon, rectangle
-from generator.layouts.layout import Layout, Placement, SheetLayout
-from generator.model.plan import Plan
-from generator.model.stock import CutterStock, PaperStock, SheetStock, Stock
-from generator.model.workshop import Identity
-from generator.settling.settled import (
+from kerfolio.edition.edition import Edition
+from kerfolio.geometry.canonical import region
+from kerfolio.geometry.contour import Region
+from kerfolio.geometry.measure import area, bounds
+from kerfolio.geometry.shapes import circle, polygon, rectangle
+from kerfolio.layouts.layout import Layout, Placement, SheetLayout
+from kerfolio.model.plan import Plan
+from kerfolio.model.stock import CutterStock, PaperStock, SheetStock, Stock
+from kerfolio.model.workshop import Identity
+from kerfolio.settling.settled import (
     Coupon,
     CouponSlot,
     Cut,
@@ -28,8 +28,8 @@ from generator.settling.settled import (
     SettledPlan,
     SettledSheet,
 )
-from generator.shop.cost import CopiesCost
-from generator.shop.rows import BoardRow, CostRow, HardwareRow, PartRow, SheetRow
+from kerfolio.shop.cost import CopiesCost
+from kerfolio.shop.rows import BoardRow, CostRow, HardwareRow, PartRow, SheetRow
 from tests.paper.stool_plan import PLAN
 
 A4 = PaperStock(name="a4", title="A4", width=210.0, height=297.0)

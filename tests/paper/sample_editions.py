@@ -5,15 +5,15 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
-from generator.basis.place import Place
-from generator.edition.edition import Edition
-from generator.layouts.layout import Layout
-from generator.layouts.thawing import thaw
-from generator.model.workshop import Workshop
-from generator.reading.workshop import read_workshop
-from generator.settling.settle import settle
-from generator.settling.settled import SettledPlan
-from generator.settling.variant import drawn_variant
+from kerfolio.basis.place import Place
+from kerfolio.edition.edition import Edition
+from kerfolio.layouts.layout import Layout
+from kerfolio.layouts.thawing import thaw
+from kerfolio.model.workshop import Workshop
+from kerfolio.reading.workshop import read_workshop
+from kerfolio.settling.settle import settle
+from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.variant import drawn_variant
 
 NAMES = ("desk-rack", "harbour-stool", "potting-bench", "tool-tote")
 _SAMPLE = Path(__file__).resolve().parents[2] / "sample-site"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from generator.model.plan import (
+from kerfolio.model.plan import (
     BoardUse,
     CutSetting,
     HardwareUse,
@@ -14,8 +14,8 @@ from generator.model.plan import (
     Release,
     Step,
 )
-from generator.model.prose import Block, BlockKind, Prose, Span
-from generator.model.statement import Amount, Named
+from kerfolio.model.prose import Block, BlockKind, Prose, Span
+from kerfolio.model.statement import Amount, Named
 
 
 def prose(*paragraphs: str) -> Prose:

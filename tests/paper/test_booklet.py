@@ -12,16 +12,16 @@ import pikepdf
 import pypdfium2
 import pytest
 
-from generator.basis.lengths import inch_text, mm_number
-from generator.edition.cautions import CAUTIONS
-from generator.edition.edition import Edition
-from generator.model.plan import HardwareUse, Photo, Step
-from generator.model.prose import Block, BlockKind, Prose, Span
-from generator.model.statement import Named
-from generator.model.stock import PaperStock
-from generator.paper.booklet import booklet
-from generator.paper.layout_sheets import layout_pdf
-from generator.paper.setup_sheets import setup_pdf
+from kerfolio.basis.lengths import inch_text, mm_number
+from kerfolio.edition.cautions import CAUTIONS
+from kerfolio.edition.edition import Edition
+from kerfolio.model.plan import HardwareUse, Photo, Step
+from kerfolio.model.prose import Block, BlockKind, Prose, Span
+from kerfolio.model.statement import Named
+from kerfolio.model.stock import PaperStock
+from kerfolio.paper.booklet import booklet
+from kerfolio.paper.layout_sheets import layout_pdf
+from kerfolio.paper.setup_sheets import setup_pdf
 from tests.paper.editions import A4, LETTER, stool
 from tests.paper.reading import fonts, outside, sizes, texts
 from tests.paper.stool_plan import prose

@@ -7,11 +7,11 @@ from functools import cache
 
 import pytest
 
-from generator.edition.cutting import cutting_of
-from generator.edition.loads import loads_of
-from generator.model.stock import PaperStock
-from generator.paper.booklet import booklet
-from generator.shop.span import RACKING, SPAN_CAUTIONS
+from kerfolio.edition.cutting import cutting_of
+from kerfolio.edition.loads import loads_of
+from kerfolio.model.stock import PaperStock
+from kerfolio.paper.booklet import booklet
+from kerfolio.shop.span import RACKING, SPAN_CAUTIONS
 from tests.edition.carrying import carrying
 from tests.paper.editions import A4, LETTER, stool
 from tests.paper.reading import outside, texts

@@ -8,13 +8,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.paper.band import Band, beside, blank, fresh, kept, paragraph, spaced, total
-from generator.paper.flow import flowed, leaves
-from generator.paper.grid import Grid
-from generator.paper.ledger import Column, table
-from generator.paper.section import foot
-from generator.writing.page import Passage, Role, Run, Text
-from generator.writing.typeface import Style
+from kerfolio.paper.band import Band, beside, blank, fresh, kept, paragraph, spaced, total
+from kerfolio.paper.flow import flowed, leaves
+from kerfolio.paper.grid import Grid
+from kerfolio.paper.ledger import Column, table
+from kerfolio.paper.section import foot
+from kerfolio.writing.page import Passage, Role, Run, Text
+from kerfolio.writing.typeface import Style
 from tests.paper.editions import A4, LETTER
 
 GRID = Grid(paper=A4)

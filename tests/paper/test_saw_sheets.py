@@ -4,11 +4,11 @@ from functools import cache
 
 import pytest
 
-from generator.layouts.boards import BoardPiece, cut_boards
-from generator.layouts.saw import saw_plan
-from generator.layouts.saw_sheet import SawSheet
-from generator.model.stock import PaperStock
-from generator.paper.saw_sheets import CAUTION, saw_pdf
+from kerfolio.layouts.boards import BoardPiece, cut_boards
+from kerfolio.layouts.saw import saw_plan
+from kerfolio.layouts.saw_sheet import SawSheet
+from kerfolio.model.stock import PaperStock
+from kerfolio.paper.saw_sheets import CAUTION, saw_pdf
 from tests.paper.editions import A4, LETTER, stool
 from tests.paper.reading import sizes, texts
 

@@ -13,24 +13,24 @@ import ezdxf
 import pypdfium2
 import pytest
 
-from generator.drawing.art_view import CHECK, art_place_view
-from generator.drawing.cut_sheet import cut_art, cut_part, cut_sheet
-from generator.drawing.setup_view import setup_view
-from generator.drawing.vocabulary import Dimension, Drawing, Ink, Stroke
-from generator.edition.edition import Edition
-from generator.edition.setup import CAUTIONS, DEFER, NO_CLAMP, setup_sheets
-from generator.geometry.boolean import intersects
-from generator.geometry.contour import Contour
-from generator.geometry.measure import bounds
-from generator.layouts.clamp_spots import clamp_spots
-from generator.model.stock import PaperStock
-from generator.paper.setup_sheets import setup_pdf
-from generator.settling.settled import CENTRE
-from generator.shop.art import Art, arts_of
-from generator.shop.cut_time import Placed, sheet_time
-from generator.writing.dxf import dxf_bytes
-from generator.writing.read_back import dxf_layers, svg_layers
-from generator.writing.svg import svg_bytes
+from kerfolio.drawing.art_view import CHECK, art_place_view
+from kerfolio.drawing.cut_sheet import cut_art, cut_part, cut_sheet
+from kerfolio.drawing.setup_view import setup_view
+from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Stroke
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.setup import CAUTIONS, DEFER, NO_CLAMP, setup_sheets
+from kerfolio.geometry.boolean import intersects
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.measure import bounds
+from kerfolio.layouts.clamp_spots import clamp_spots
+from kerfolio.model.stock import PaperStock
+from kerfolio.paper.setup_sheets import setup_pdf
+from kerfolio.settling.settled import CENTRE
+from kerfolio.shop.art import Art, arts_of
+from kerfolio.shop.cut_time import Placed, sheet_time
+from kerfolio.writing.dxf import dxf_bytes
+from kerfolio.writing.read_back import dxf_layers, svg_layers
+from kerfolio.writing.svg import svg_bytes
 from tests.drawing.overlap import crossed, overlapping
 from tests.drawing.overlap import outside as beyond_box
 from tests.paper.editions import A4, LETTER, stool

@@ -11,15 +11,15 @@ import pikepdf
 import pytest
 from shapely import LinearRing, Polygon, box, hausdorff_distance
 
-from generator.drawing.template_view import template
-from generator.geometry.canonical import region
-from generator.geometry.contour import Contour
-from generator.geometry.flatten import points
-from generator.geometry.shapes import rectangle
-from generator.model.stock import PaperStock
-from generator.paper.template import printed_tiles, template_pdf
-from generator.paper.tiling import MARGIN, Tile, Tiling, tiling
-from generator.settling.settled import SettledPart
+from kerfolio.drawing.template_view import template
+from kerfolio.geometry.canonical import region
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.flatten import points
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.model.stock import PaperStock
+from kerfolio.paper.template import printed_tiles, template_pdf
+from kerfolio.paper.tiling import MARGIN, Tile, Tiling, tiling
+from kerfolio.settling.settled import SettledPart
 from tests.paper.editions import A4, LETTER, part, stool
 from tests.paper.reading import chains, fonts, outside, segments, sizes, texts
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.paper.tiling import MARGIN, OVERLAP, letters, tile_count, tiling
+from kerfolio.paper.tiling import MARGIN, OVERLAP, letters, tile_count, tiling
 from tests.paper.editions import A4, LETTER
 
 # Sheet sizes of trade, papers of ISO 216 and ANSI Y14.1; the counts worked out apart from the

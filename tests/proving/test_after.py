@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.basis.finding import Finding, Severity
+from kerfolio.basis.finding import Finding, Severity
 from tests.plans import RACK, proved, remarks
 from tests.settling.panels import findings_of
 

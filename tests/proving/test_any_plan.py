@@ -7,8 +7,8 @@ from dataclasses import replace
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.basis.finding import has_errors
-from generator.model.feature import (
+from kerfolio.basis.finding import has_errors
+from kerfolio.model.feature import (
     Cutting,
     EdgeLine,
     Feature,
@@ -20,9 +20,9 @@ from generator.model.feature import (
     Tabs,
     Window,
 )
-from generator.model.outline import Corner, Polygon, RoundedSlot
-from generator.model.statement import Amount, Named, Spot
-from generator.proving.prove import prove_plan
+from kerfolio.model.outline import Corner, Polygon, RoundedSlot
+from kerfolio.model.statement import Amount, Named, Spot
+from kerfolio.proving.prove import prove_plan
 from tests.settling.panels import flat, stated
 
 amounts = st.sampled_from(

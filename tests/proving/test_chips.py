@@ -10,11 +10,11 @@ from datetime import date
 
 import pytest
 
-from generator.model.statement import Named
-from generator.model.stock import MACHINES
-from generator.model.trial import Trial
-from generator.proving.prove import prove_plan
-from generator.shop.chip_load import chip_ranges
+from kerfolio.model.statement import Named
+from kerfolio.model.stock import MACHINES
+from kerfolio.model.trial import Trial
+from kerfolio.proving.prove import prove_plan
+from kerfolio.shop.chip_load import chip_ranges
 from tests.plans import workshop
 from tests.proving.two_panels import plan_text
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.basis.finding import Finding
+from kerfolio.basis.finding import Finding
 from tests.proving.two_panels import plan_text, remarks
 from tests.settling.panels import findings_of
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from generator.basis.finding import Finding, error
-from generator.basis.place import Place
-from generator.proving.prove import folded
-from generator.settling.settled import FitVariant
+from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.place import Place
+from kerfolio.proving.prove import folded
+from kerfolio.settling.settled import FitVariant
 from tests.settling.panels import findings_of
 
 LADDER = "17.2 to 18.6 by 0.2"

@@ -6,9 +6,9 @@ from functools import cache
 
 import pytest
 
-from generator.basis.finding import Severity
-from generator.proving.prove import Proof, prove_plan
-from generator.reading.workshop import read_workshop
+from kerfolio.basis.finding import Severity
+from kerfolio.proving.prove import Proof, prove_plan
+from kerfolio.reading.workshop import read_workshop
 from tests.conftest import SAMPLE
 from tests.plans import RACK, proved
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.basis.finding import Severity
+from kerfolio.basis.finding import Severity
 from tests.proving.two_panels import plan_text, remarks, told, weighs
 
 RULES = (

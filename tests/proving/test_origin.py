@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from generator.proving.prove import prove_plan
-from generator.reading.workshop import read_workshop
+from kerfolio.proving.prove import prove_plan
+from kerfolio.reading.workshop import read_workshop
 from tests.plans import RACK, lay_down
 
 WIDE = RACK.replace("published-for: 17.6 to 18.2 by 0.2", "published-for: 17.0 to 17.4 by 0.2")

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from generator.basis.finding import Severity
-from generator.model.plan import Photo, Plan
-from generator.model.stock import Stock
-from generator.proving.readers import pictures_told
-from generator.proving.rule import Stated
+from kerfolio.basis.finding import Severity
+from kerfolio.model.plan import Photo, Plan
+from kerfolio.model.stock import Stock
+from kerfolio.proving.readers import pictures_told
+from kerfolio.proving.rule import Stated
 from tests.plans import proved
 
 PLAN = """\

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from generator.basis.finding import Finding
-from generator.proving.rules_after import RULES_AFTER
-from generator.proving.rules_before import RULES_BEFORE
+from kerfolio.basis.finding import Finding
+from kerfolio.proving.rules_after import RULES_AFTER
+from kerfolio.proving.rules_before import RULES_BEFORE
 from tests.plans import RACK, proved, remarks
 
 

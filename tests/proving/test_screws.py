@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.basis.finding import Severity
+from kerfolio.basis.finding import Severity
 from tests.proving.two_panels import plan_text, told, weighs
 
 RULES = ("screw-pokes-through", "screw-too-short", "pilot-missing", "screw-near-edge")

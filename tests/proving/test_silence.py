@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from generator.basis.finding import Finding, Severity
-from generator.proving.prove import RULES, SEVERITIES
+from kerfolio.basis.finding import Finding, Severity
+from kerfolio.proving.prove import RULES, SEVERITIES
 from tests.plans import proved
 from tests.proving.two_panels import plan_text, remarks
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.basis.finding import Finding, Severity
+from kerfolio.basis.finding import Finding, Severity
 from tests.plans import RACK, remarks
 
 SOUND = "s: {part: rail, load: {kg: 5}}"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from textwrap import indent
 
-from generator.basis.finding import Finding, Severity
+from kerfolio.basis.finding import Finding, Severity
 from tests.plans import proved
 
 PLAN = """\

@@ -7,15 +7,15 @@ from dataclasses import replace
 
 import pytest
 
-from generator.bundles.archive import sums_text, unzipped, zip_bytes
-from generator.drawing.model_view import viewer_data
-from generator.edition.edition import Edition
-from generator.publishing.agreement import disagreements
-from generator.publishing.bundle import Bundle, bundle_files, bundle_of
-from generator.publishing.edition import edition_of
-from generator.publishing.examine import LaidOut
-from generator.publishing.names import SUMS, bundle_stem
-from generator.publishing.pictures import model_3d
+from kerfolio.bundles.archive import sums_text, unzipped, zip_bytes
+from kerfolio.drawing.model_view import viewer_data
+from kerfolio.edition.edition import Edition
+from kerfolio.publishing.agreement import disagreements
+from kerfolio.publishing.bundle import Bundle, bundle_files, bundle_of
+from kerfolio.publishing.edition import edition_of
+from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.names import SUMS, bundle_stem
+from kerfolio.publishing.pictures import model_3d
 from tests.plans import RACK, proved, small_layout, workshop
 
 Files = dict[str, bytes]

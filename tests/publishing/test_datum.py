@@ -7,12 +7,12 @@ import io
 import ezdxf
 import pytest
 
-from generator.bundles.archive import sums_text, unzipped, zip_bytes
-from generator.publishing.agreement import disagreements
-from generator.publishing.bundle import Bundle, bundle_of
-from generator.publishing.edition import edition_of
-from generator.publishing.examine import LaidOut
-from generator.publishing.names import SUMS, art_name, bundle_stem, cut_sheet_name
+from kerfolio.bundles.archive import sums_text, unzipped, zip_bytes
+from kerfolio.publishing.agreement import disagreements
+from kerfolio.publishing.bundle import Bundle, bundle_of
+from kerfolio.publishing.edition import edition_of
+from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.names import SUMS, art_name, bundle_stem, cut_sheet_name
 from tests.plans import RACK, proved, small_layout, workshop
 
 CENTRED = RACK.replace("fit: 0.1}", "fit: 0.1, datum: centre}")

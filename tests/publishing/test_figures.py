@@ -11,11 +11,11 @@ from typing import Any
 
 import pytest
 
-from generator.edition.edition import Edition
-from generator.publishing.figure_faults import figure_faults
-from generator.publishing.lists import list_files
-from generator.publishing.plan_json import plan_json
-from generator.shop.span import RACKING, SPAN_CAUTIONS
+from kerfolio.edition.edition import Edition
+from kerfolio.publishing.figure_faults import figure_faults
+from kerfolio.publishing.lists import list_files
+from kerfolio.publishing.plan_json import plan_json
+from kerfolio.shop.span import RACKING, SPAN_CAUTIONS
 from tests.edition.carrying import carrying
 
 EDITION = carrying()

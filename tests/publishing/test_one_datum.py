@@ -8,12 +8,12 @@ import re
 import pypdfium2
 import pytest
 
-from generator.bundles.archive import unzipped
-from generator.geometry.measure import bounds
-from generator.publishing.bundle import bundle_of
-from generator.publishing.edition import edition_of
-from generator.publishing.examine import LaidOut
-from generator.writing.read_back import dxf_layers, svg_layers
+from kerfolio.bundles.archive import unzipped
+from kerfolio.geometry.measure import bounds
+from kerfolio.publishing.bundle import bundle_of
+from kerfolio.publishing.edition import edition_of
+from kerfolio.publishing.examine import LaidOut
+from kerfolio.writing.read_back import dxf_layers, svg_layers
 from tests.plans import proved, small_layout, workshop
 
 SLOT = "opening_through"

@@ -10,10 +10,10 @@ import subprocess
 import sys
 from pathlib import Path
 
-from generator.basis.finding import Severity
-from generator.bundles.archive import sha256, unzipped
-from generator.publishing.build import Request, publish
-from generator.publishing.private_log import read_log
+from kerfolio.basis.finding import Severity
+from kerfolio.bundles.archive import sha256, unzipped
+from kerfolio.publishing.build import Request, publish
+from kerfolio.publishing.private_log import read_log
 from tests.conftest import Published, copy_of_sample, files_of
 
 
@@ -145,7 +145,7 @@ def test_another_folder_and_time_zone_give_the_same_bytes(
     folder = copy_of_sample(tmp_path / "elsewhere" / "deep down")
     environment = {**os.environ, "TZ": "Pacific/Kiritimati", "PYTHONHASHSEED": "7", "LC_ALL": "C"}
     done = subprocess.run(
-        [sys.executable, "-m", "generator", "publish", str(folder)],
+        [sys.executable, "-m", "kerfolio", "publish", str(folder)],
         capture_output=True,
         text=True,
         env=environment,

@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from generator.cli import kerfolio
-from generator.publishing.examine import examine
-from generator.publishing.report import report_of
+from kerfolio.cli import kerfolio
+from kerfolio.publishing.examine import examine
+from kerfolio.publishing.report import report_of
 from tests.pages.markup import Tree
 from tests.plans import lay_down
 from tests.proving.two_panels import plan_text

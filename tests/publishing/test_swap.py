@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from generator.bundles.manifest import manifest_text
-from generator.publishing import swap
-from generator.publishing.swap import other_plans, out_faults, put, swap_in
+from kerfolio.bundles.manifest import manifest_text
+from kerfolio.publishing import swap
+from kerfolio.publishing.swap import other_plans, out_faults, put, swap_in
 
 OLD = {"index.html": b"old", "gone.html": b"gone", "manifest.json": manifest_text([], {}).encode()}
 NEW = {"index.html": b"new", "plans/a/index.html": b"a"}

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from generator.basis.finding import Finding
-from generator.model.plan import Plan
-from generator.reading.desk import Desk
-from generator.reading.forms import Form
-from generator.reading.nodes import Node
-from generator.reading.plan import read_plan
-from generator.reading.shelf import Shelf
-from generator.reading.yaml_text import read_yaml
+from kerfolio.basis.finding import Finding
+from kerfolio.model.plan import Plan
+from kerfolio.reading.desk import Desk
+from kerfolio.reading.forms import Form
+from kerfolio.reading.nodes import Node
+from kerfolio.reading.plan import read_plan
+from kerfolio.reading.shelf import Shelf
+from kerfolio.reading.yaml_text import read_yaml
 from tests.broken.good_workshop import GOOD
 
 FILE = "test.yaml"

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from generator.basis.finding import Finding
-from generator.geometry.contour import Contour
-from generator.model.outline import Drawing, DrawnElement
-from generator.reading.drawn_svg import read_svg
+from kerfolio.basis.finding import Finding
+from kerfolio.geometry.contour import Contour
+from kerfolio.model.outline import Drawing, DrawnElement
+from kerfolio.reading.drawn_svg import read_svg
 
 SPACES = 'xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"'
 

@@ -16,14 +16,14 @@ from ezdxf.math import BSpline
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from generator.basis.finding import Finding, Severity
-from generator.basis.place import Place
-from generator.geometry.arc import edges
-from generator.geometry.canonical import off_line, tidy
-from generator.geometry.measure import area, bounds
-from generator.geometry.shapes import circle, rectangle, rounded_slot
-from generator.model.outline import Drawing, DrawnElement
-from generator.reading.drawn_dxf import MM_PER_UNIT, read_dxf
+from kerfolio.basis.finding import Finding, Severity
+from kerfolio.basis.place import Place
+from kerfolio.geometry.arc import edges
+from kerfolio.geometry.canonical import off_line, tidy
+from kerfolio.geometry.measure import area, bounds
+from kerfolio.geometry.shapes import circle, rectangle, rounded_slot
+from kerfolio.model.outline import Drawing, DrawnElement
+from kerfolio.reading.drawn_dxf import MM_PER_UNIT, read_dxf
 from tests.reading.drawings import contour, rules
 
 Draw = Callable[[Modelspace], object]

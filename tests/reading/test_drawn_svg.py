@@ -9,13 +9,13 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from generator.basis.finding import Severity
-from generator.basis.place import Place
-from generator.geometry.arc import edges
-from generator.geometry.canonical import tidy
-from generator.geometry.measure import area, bounds, centroid
-from generator.geometry.shapes import circle, ellipse, rectangle, rounded_slot
-from generator.reading.drawn_svg import read_svg
+from kerfolio.basis.finding import Severity
+from kerfolio.basis.place import Place
+from kerfolio.geometry.arc import edges
+from kerfolio.geometry.canonical import tidy
+from kerfolio.geometry.measure import area, bounds, centroid
+from kerfolio.geometry.shapes import circle, ellipse, rectangle, rounded_slot
+from kerfolio.reading.drawn_svg import read_svg
 from tests.reading.drawings import Svg, contour, rules
 
 

@@ -6,14 +6,14 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from generator.basis.finding import Finding
-from generator.reading.desk import Desk
-from generator.reading.identity import IDENTITY
-from generator.reading.page import read_page
-from generator.reading.plan import read_plan
-from generator.reading.stock import STOCK, make_stock
-from generator.reading.trial import LOG
-from generator.reading.yaml_text import read_yaml
+from kerfolio.basis.finding import Finding
+from kerfolio.reading.desk import Desk
+from kerfolio.reading.identity import IDENTITY
+from kerfolio.reading.page import read_page
+from kerfolio.reading.plan import read_plan
+from kerfolio.reading.stock import STOCK, make_stock
+from kerfolio.reading.trial import LOG
+from kerfolio.reading.yaml_text import read_yaml
 from tests.reading.desks import PLAN_TEXT, SHELF
 
 MANY = settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])

@@ -6,8 +6,8 @@ from itertools import product
 
 import pytest
 
-from generator.model.joint import Joint, Standing
-from generator.reading.joint import JOINTS, STANDING
+from kerfolio.model.joint import Joint, Standing
+from kerfolio.reading.joint import JOINTS, STANDING
 from tests.reading.desks import read
 from tests.reading.test_schemas import faults
 

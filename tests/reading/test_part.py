@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from generator.basis.place import Place
-from generator.model.feature import (
+from kerfolio.basis.place import Place
+from kerfolio.model.feature import (
     Engraving,
     Fingers,
     Groove,
@@ -16,7 +16,7 @@ from generator.model.feature import (
     Tabs,
     Window,
 )
-from generator.model.outline import (
+from kerfolio.model.outline import (
     Circle,
     Drawn,
     Ellipse,
@@ -25,8 +25,8 @@ from generator.model.outline import (
     Rectangle,
     RoundedSlot,
 )
-from generator.model.part import Part
-from generator.model.statement import Amount
+from kerfolio.model.part import Part
+from kerfolio.model.statement import Amount
 from tests.reading.desks import HEAD, changed, plan_of, said
 
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from datetime import date
 
-from generator.basis.place import Place
-from generator.model.outline import (
+from kerfolio.basis.place import Place
+from kerfolio.model.outline import (
     Drawn,
 )
-from generator.model.plan import Plan
+from kerfolio.model.plan import Plan
 from tests.reading.desks import HEAD, PLAN_TEXT, SIZES, changed, plan_of, said
 
 

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.basis.place import Place
-from generator.model.prose import Block, BlockKind, Prose, Span
-from generator.reading.prose import PROSE, link_fault, read_prose
+from kerfolio.basis.place import Place
+from kerfolio.model.prose import Block, BlockKind, Prose, Span
+from kerfolio.reading.prose import PROSE, link_fault, read_prose
 from tests.reading.desks import read
 
 

@@ -11,10 +11,10 @@ from typing import Any
 import pytest
 from jsonschema import Draft202012Validator
 
-from generator.basis.shipped import shipped
-from generator.reading.nodes import Broken, Mapping, Node, Sequence
-from generator.reading.schemas import schemas
-from generator.reading.yaml_text import read_yaml
+from kerfolio.basis.shipped import shipped
+from kerfolio.reading.nodes import Broken, Mapping, Node, Sequence
+from kerfolio.reading.schemas import schemas
+from kerfolio.reading.yaml_text import read_yaml
 from tests.broken.good_workshop import GOOD
 from tests.reading.desks import PLAN_TEXT
 

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from generator.basis.complaint import Complaint
-from generator.reading.files import picture_kind
-from generator.reading.shelf import Shelf, path_fault
+from kerfolio.basis.complaint import Complaint
+from kerfolio.reading.files import picture_kind
+from kerfolio.reading.shelf import Shelf, path_fault
 from tests.broken.good_workshop import png
 
 

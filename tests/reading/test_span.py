@@ -6,11 +6,11 @@ from decimal import Decimal
 
 import pytest
 
-from generator.model.span import SagLimit, Span
-from generator.reading.consumable import CONSUMABLES
-from generator.reading.desk import Desk
-from generator.reading.identity import IDENTITY
-from generator.reading.span import SPANS
+from kerfolio.model.span import SagLimit, Span
+from kerfolio.reading.consumable import CONSUMABLES
+from kerfolio.reading.desk import Desk
+from kerfolio.reading.identity import IDENTITY
+from kerfolio.reading.span import SPANS
 from tests.reading.desks import HEAD, node_of, plan_of, read
 
 

@@ -6,11 +6,11 @@ from decimal import Decimal
 
 import pytest
 
-from generator.basis.shipped import shipped
-from generator.model.stock import Stock
-from generator.reading.desk import Desk
-from generator.reading.stock import STOCK, Kept, doubled, make_stock, overlay
-from generator.reading.yaml_text import read_yaml
+from kerfolio.basis.shipped import shipped
+from kerfolio.model.stock import Stock
+from kerfolio.reading.desk import Desk
+from kerfolio.reading.stock import STOCK, Kept, doubled, make_stock, overlay
+from kerfolio.reading.yaml_text import read_yaml
 from tests.reading.desks import said
 
 LIBRARY = """\

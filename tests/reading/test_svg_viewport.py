@@ -9,8 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from svgelements import Matrix
 
-from generator.geometry.affine import mapped
-from generator.reading.svg_viewport import (
+from kerfolio.geometry.affine import mapped
+from kerfolio.reading.svg_viewport import (
     SvgError,
     ViewBox,
     fitted,

@@ -8,16 +8,16 @@ from typing import Any
 
 import pytest
 
-from generator.bundles.licence import licence
-from generator.model.plan import Ladder
-from generator.model.statement import Amount
-from generator.reading.amounts import ANGLE, COUNT, FIT, LENGTH, SPOT, SPOTS, THICKNESS
-from generator.reading.desk import Desk
-from generator.reading.forms import Form
-from generator.reading.licences import LICENCE, LICENCES
-from generator.reading.release import ChaptersForm
-from generator.reading.sheet import LadderForm, SizeForm
-from generator.reading.values import (
+from kerfolio.bundles.licence import licence
+from kerfolio.model.plan import Ladder
+from kerfolio.model.statement import Amount
+from kerfolio.reading.amounts import ANGLE, COUNT, FIT, LENGTH, SPOT, SPOTS, THICKNESS
+from kerfolio.reading.desk import Desk
+from kerfolio.reading.forms import Form
+from kerfolio.reading.licences import LICENCE, LICENCES
+from kerfolio.reading.release import ChaptersForm
+from kerfolio.reading.sheet import LadderForm, SizeForm
+from kerfolio.reading.values import (
     ADDRESS,
     DATE,
     FEED,

@@ -6,10 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from generator.basis.finding import Finding
-from generator.model.workshop import Workshop
-from generator.reading.page import read_page
-from generator.reading.workshop import read_workshop
+from kerfolio.basis.finding import Finding
+from kerfolio.model.workshop import Workshop
+from kerfolio.reading.page import read_page
+from kerfolio.reading.workshop import read_workshop
 from tests.broken.good_workshop import PICTURE, lay_out, png
 
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 import yaml
 
-from generator.basis.place import Place
-from generator.reading import yaml_text
-from generator.reading.nodes import Broken, Mapping, Node, Scalar, Sequence
-from generator.reading.yaml_text import MOST_BYTES, read_yaml
+from kerfolio.basis.place import Place
+from kerfolio.reading import yaml_text
+from kerfolio.reading.nodes import Broken, Mapping, Node, Scalar, Sequence
+from kerfolio.reading.yaml_text import MOST_BYTES, read_yaml
 from tests.reading.desks import FILE, node_of
 
 LOADERS = [yaml.Loader, *([yaml.CLoader] if yaml.__with_libyaml__ else [])]

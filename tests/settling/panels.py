@@ -6,15 +6,15 @@ from textwrap import indent
 
 import shapely
 
-from generator.basis.finding import Finding, Severity
-from generator.geometry.contour import Contour, Region
-from generator.geometry.flatten import points
-from generator.geometry.measure import contours_of
-from generator.model.plan import Plan
-from generator.model.stock import Stock
-from generator.proving.prove import prove_plan
-from generator.settling.settle import settle
-from generator.settling.settled import FitVariant, SettledPart, SettledPlan
+from kerfolio.basis.finding import Finding, Severity
+from kerfolio.geometry.contour import Contour, Region
+from kerfolio.geometry.flatten import points
+from kerfolio.geometry.measure import contours_of
+from kerfolio.model.plan import Plan
+from kerfolio.model.stock import Stock
+from kerfolio.proving.prove import prove_plan
+from kerfolio.settling.settle import settle
+from kerfolio.settling.settled import FitVariant, SettledPart, SettledPlan
 from tests.plans import workshop
 
 PANEL = """\

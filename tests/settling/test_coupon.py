@@ -6,9 +6,9 @@ from itertools import pairwise
 
 import pytest
 
-from generator.geometry.measure import area, bounds
-from generator.settling.coupon import tried
-from generator.settling.settled import Operation
+from kerfolio.geometry.measure import area, bounds
+from kerfolio.settling.coupon import tried
+from kerfolio.settling.settled import Operation
 from tests.plans import settled_at, small_settled
 
 

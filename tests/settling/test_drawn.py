@@ -7,14 +7,14 @@ from dataclasses import replace
 
 import pytest
 
-from generator.basis.finding import Finding
-from generator.geometry.measure import area, bounds
-from generator.model.outline import Drawing, Drawn, DrawnElement, DrawnFeatureRule
-from generator.model.plan import Plan
-from generator.model.statement import Amount, Named
-from generator.model.stock import Stock
-from generator.settling.settle import settle
-from generator.settling.settled import Operation, SettledPart
+from kerfolio.basis.finding import Finding
+from kerfolio.geometry.measure import area, bounds
+from kerfolio.model.outline import Drawing, Drawn, DrawnElement, DrawnFeatureRule
+from kerfolio.model.plan import Plan
+from kerfolio.model.statement import Amount, Named
+from kerfolio.model.stock import Stock
+from kerfolio.settling.settle import settle
+from kerfolio.settling.settled import Operation, SettledPart
 from tests.settling.panels import stated, variant
 
 Vertices = tuple[tuple[float, float, float], ...]

@@ -7,8 +7,8 @@ import math
 import pytest
 import shapely
 
-from generator.geometry.measure import area, bounds
-from generator.settling.settled import Operation, SettledFeature, SettledPart
+from kerfolio.geometry.measure import area, bounds
+from kerfolio.settling.settled import Operation, SettledFeature, SettledPart
 from tests.settling.panels import findings_of, flat, panel
 
 

@@ -10,12 +10,12 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.model.plan import Ladder, SheetUse
-from generator.model.statement import Amount, Named
-from generator.settling.coupon import tried
-from generator.settling.settle import settle
-from generator.settling.settled import SettledPart
-from generator.settling.variant import rungs
+from kerfolio.model.plan import Ladder, SheetUse
+from kerfolio.model.statement import Amount, Named
+from kerfolio.settling.coupon import tried
+from kerfolio.settling.settle import settle
+from kerfolio.settling.settled import SettledPart
+from kerfolio.settling.variant import rungs
 from tests.settling.panels import flat, stated, variant
 
 SLOT = "s: {{slot: {{at: [200, 150], length: {length}, angle: {angle}, takes: ply}}}}"

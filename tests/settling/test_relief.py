@@ -7,8 +7,8 @@ import math
 import pytest
 import shapely
 
-from generator.geometry.flatten import points
-from generator.geometry.measure import area, bounds
+from kerfolio.geometry.flatten import points
+from kerfolio.geometry.measure import area, bounds
 from tests.plans import RACK, settled_at
 from tests.settling.test_settle import opening_at, part_of
 

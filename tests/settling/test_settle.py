@@ -7,9 +7,9 @@ from textwrap import dedent
 
 import pytest
 
-from generator.geometry.contour import Contour
-from generator.geometry.measure import area, bounds
-from generator.settling.settled import Operation, SettledPart, SettledPlan
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.measure import area, bounds
+from kerfolio.settling.settled import Operation, SettledPart, SettledPlan
 from tests.plans import RACK, proved, settled_at
 
 

@@ -6,11 +6,11 @@ from dataclasses import replace
 
 import pytest
 
-from generator.model.plan import Plan, Size
-from generator.model.statement import Amount
-from generator.proving.prove import prove_plan
-from generator.settling.settle import settle
-from generator.settling.sizes import scope_of
+from kerfolio.model.plan import Plan, Size
+from kerfolio.model.statement import Amount
+from kerfolio.proving.prove import prove_plan
+from kerfolio.settling.settle import settle
+from kerfolio.settling.sizes import scope_of
 from tests.plans import RACK, workshop
 from tests.settling.panels import stated, variant
 

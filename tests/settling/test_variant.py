@@ -6,9 +6,9 @@ from dataclasses import replace
 
 import pytest
 
-from generator.model.plan import Ladder
-from generator.model.statement import Amount
-from generator.settling.variant import variants
+from kerfolio.model.plan import Ladder
+from kerfolio.model.statement import Amount
+from kerfolio.settling.variant import variants
 from tests.plans import RACK, proved, workshop
 
 

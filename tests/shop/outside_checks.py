@@ -12,12 +12,12 @@ import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from generator.basis.lengths import MM_PER_UNIT
-from generator.model.stock import ChipLoad
-from generator.reading.desk import Desk
-from generator.reading.span import SPANS
-from generator.reading.yaml_text import read_yaml
-from generator.shop.beam import (
+from kerfolio.basis.lengths import MM_PER_UNIT
+from kerfolio.model.stock import ChipLoad
+from kerfolio.reading.desk import Desk
+from kerfolio.reading.span import SPANS
+from kerfolio.reading.yaml_text import read_yaml
+from kerfolio.shop.beam import (
     Layer,
     apart,
     buckling_load,
@@ -29,7 +29,7 @@ from generator.shop.beam import (
     stress,
     together,
 )
-from generator.shop.chip_load import (
+from kerfolio.shop.chip_load import (
     chip_of,
     chip_range,
     cutting_power,
@@ -39,8 +39,8 @@ from generator.shop.chip_load import (
     surface_speed,
     thickest_chip,
 )
-from generator.shop.noise import NIOSH, OSHA, bearable_minutes
-from generator.shop.screw import allowable_withdrawal, ultimate_withdrawal
+from kerfolio.shop.noise import NIOSH, OSHA, bearable_minutes
+from kerfolio.shop.screw import allowable_withdrawal, ultimate_withdrawal
 from tests.plans import workshop
 
 PUBLISHED = "published"

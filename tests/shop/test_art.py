@@ -9,11 +9,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import LineString, Point, Polygon
 
-from generator.geometry.contour import Contour
-from generator.geometry.flatten import points
-from generator.geometry.measure import bounds
-from generator.geometry.shapes import circle, polygon, rectangle, rounded_slot
-from generator.shop.art import Reach, arts_of, reaches
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.flatten import points
+from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.shapes import circle, polygon, rectangle, rounded_slot
+from kerfolio.shop.art import Reach, arts_of, reaches
 from tests.paper.sample_editions import NAMES, sample
 from tests.plans import small_settled
 

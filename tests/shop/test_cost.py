@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from generator.model.consumable import Consumable
-from generator.model.workshop import Identity
-from generator.settling.settled import SettledPlan
-from generator.shop.cost import CopiesCost, copies_costs
-from generator.shop.lists import boards_to_buy
-from generator.shop.rows import BoardRow
+from kerfolio.model.consumable import Consumable
+from kerfolio.model.workshop import Identity
+from kerfolio.settling.settled import SettledPlan
+from kerfolio.shop.cost import CopiesCost, copies_costs
+from kerfolio.shop.lists import boards_to_buy
+from kerfolio.shop.rows import BoardRow
 from tests.plans import RACK, proved
 
 IDENTITY = Identity(title="W", maker="M")

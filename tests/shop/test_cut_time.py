@@ -10,11 +10,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.settling.settled import Operation, SettledPlan
-from generator.shop.cut_setting import Setting, settings_of
-from generator.shop.cut_time import CutTime, Placed, part_time, sheet_time
-from generator.shop.machine import SMALL_ROUTER, Machine, path_seconds, travel_seconds
-from generator.shop.wear import wear_of
+from kerfolio.settling.settled import Operation, SettledPlan
+from kerfolio.shop.cut_setting import Setting, settings_of
+from kerfolio.shop.cut_time import CutTime, Placed, part_time, sheet_time
+from kerfolio.shop.machine import SMALL_ROUTER, Machine, path_seconds, travel_seconds
+from kerfolio.shop.wear import wear_of
 from tests.plans import RACK, proved, small_settled
 
 PROFILE = (

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.shop.beam import (
+from kerfolio.shop.beam import (
     LOADINGS,
     Layer,
     Loading,
@@ -22,8 +22,8 @@ from generator.shop.beam import (
     sag,
     together,
 )
-from generator.shop.chip_load import chip_of, chip_ranges, depth_share, feed_of, thickest_chip
-from generator.shop.screw import allowable_withdrawal, ultimate_withdrawal
+from kerfolio.shop.chip_load import chip_of, chip_ranges, depth_share, feed_of, thickest_chip
+from kerfolio.shop.screw import allowable_withdrawal, ultimate_withdrawal
 from tests.plans import workshop
 from tests.shop.outside_checks import MEMORY, PUBLISHED, OutsideCheck, checks
 from tests.tools.outside_table import table
@@ -195,5 +195,5 @@ def test_ultimate_and_allowable_withdrawal_keep_apart(
 
 
 def test_the_table_of_outside_checks_is_up_to_date() -> None:
-    shown = (Path(__file__).resolve().parent.parent.parent / "OUTSIDE-CHECKS.md").read_text("utf-8")
-    assert shown == table(), "python -m tests.tools.outside_table > OUTSIDE-CHECKS.md"
+    shown = (Path(__file__).resolve().parent.parent / "OUTSIDE-CHECKS.md").read_text("utf-8")
+    assert shown == table(), "python -m tests.tools.outside_table > tests/OUTSIDE-CHECKS.md"

@@ -7,8 +7,8 @@ from decimal import Decimal
 
 import pytest
 
-from generator.settling.settled import SettledOffcut
-from generator.shop.lists import (
+from kerfolio.settling.settled import SettledOffcut
+from kerfolio.shop.lists import (
     board_list,
     boards_to_buy,
     cost_list,
@@ -17,7 +17,7 @@ from generator.shop.lists import (
     parts_list,
     sheet_list,
 )
-from generator.shop.rows import HardwareRow, SheetRow
+from kerfolio.shop.rows import HardwareRow, SheetRow
 from tests.plans import RACK, proved, small_settled
 
 WHOLE = (2440.0, 1220.0)

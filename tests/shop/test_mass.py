@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.settling.settled import SettledPart
-from generator.shop.mass import part_mass, weight_of
+from kerfolio.settling.settled import SettledPart
+from kerfolio.shop.mass import part_mass, weight_of
 from tests.plans import RACK, proved, small_settled
 
 PLATE = """\

@@ -8,11 +8,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.basis.finding import Severity
-from generator.settling.settled import SettledPlan
-from generator.shop.beam import G, buckling_load, rectangle_inertia
-from generator.shop.leg import LegResult
-from generator.shop.span import SagResult, SpanResult, Unreckoned, span_findings, span_results
+from kerfolio.basis.finding import Severity
+from kerfolio.settling.settled import SettledPlan
+from kerfolio.shop.beam import G, buckling_load, rectangle_inertia
+from kerfolio.shop.leg import LegResult
+from kerfolio.shop.span import SagResult, SpanResult, Unreckoned, span_findings, span_results
 from tests.plans import proved
 
 PLAN = """\

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from generator.basis.place import Place
-from generator.model.stock import ChipLoad, CutterStock, Origin, SheetStock, Stock
-from generator.shop.stock_list import KINDS, stock_lists
+from kerfolio.basis.place import Place
+from kerfolio.model.stock import ChipLoad, CutterStock, Origin, SheetStock, Stock
+from kerfolio.shop.stock_list import KINDS, stock_lists
 from tests.plans import workshop
 
 SHEET = SheetStock(

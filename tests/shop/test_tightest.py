@@ -6,8 +6,8 @@ from dataclasses import replace
 
 import pytest
 
-from generator.edition.cutter_words import cutter_words
-from generator.shop.tightest import tightest_inside
+from kerfolio.edition.cutter_words import cutter_words
+from kerfolio.shop.tightest import tightest_inside
 from tests.edition.carrying import carrying
 from tests.plans import RACK, proved
 

@@ -8,9 +8,9 @@ from textwrap import dedent
 
 import pytest
 
-from generator.model.stock import SheetStock
-from generator.settling.settled import SettledPlan
-from generator.shop.lists import board_list, hardware_list, parts_list, sheet_list
+from kerfolio.model.stock import SheetStock
+from kerfolio.settling.settled import SettledPlan
+from kerfolio.shop.lists import board_list, hardware_list, parts_list, sheet_list
 from tests.plans import RACK, proved, settled_at, small_settled
 
 INCHES = """\

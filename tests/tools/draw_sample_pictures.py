@@ -15,12 +15,12 @@ from pathlib import Path
 
 import numpy as np
 
-from generator.model.plan import Plan
-from generator.model.stock import Stock
-from generator.reading.workshop import read_workshop
-from generator.settling.settle import settle
-from generator.settling.settled import SettledFeature, SettledPlan
-from generator.settling.variant import drawn_variant
+from kerfolio.model.plan import Plan
+from kerfolio.model.stock import Stock
+from kerfolio.reading.workshop import read_workshop
+from kerfolio.settling.settle import settle
+from kerfolio.settling.settled import SettledFeature, SettledPlan
+from kerfolio.settling.variant import drawn_variant
 from tests.tools.projection import Canvas, Shown, View, guide, ink, paint
 from tests.tools.sample_poses import SCENES, Scene
 

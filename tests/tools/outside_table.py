@@ -1,6 +1,6 @@
 """Writes the table of outside checks: source, published value, ours, difference.
 
-    python -m tests.tools.outside_table > OUTSIDE-CHECKS.md
+    python -m tests.tools.outside_table > tests/OUTSIDE-CHECKS.md
 
 A test sees to it that the file at the root is what this prints.
 """

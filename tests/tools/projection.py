@@ -11,9 +11,9 @@ from pathlib import Path
 import numpy as np
 from PIL import Image, ImageDraw, ImageFilter
 
-from generator.geometry.contour import Contour
-from generator.geometry.flatten import points
-from generator.settling.settled import Operation, SettledPart
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.flatten import points
+from kerfolio.settling.settled import Operation, SettledPart
 from tests.tools.sample_poses import Pose, Triple
 
 SIZE = (1600, 1200)

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from generator.settling.settled import SettledPlan
+from kerfolio.settling.settled import SettledPlan
 
 Triple = tuple[float, float, float]
 RIGHT, LEFT = (1.0, 0.0, 0.0), (-1.0, 0.0, 0.0)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from datetime import date
 
-from generator.model.statement import Named
-from generator.model.trial import Trial
-from generator.trials.log import matching, public, public_for, settings_text
+from kerfolio.model.statement import Named
+from kerfolio.model.trial import Trial
+from kerfolio.trials.log import matching, public, public_for, settings_text
 
 OLD = Trial(
     date=date(2026, 5, 1),

@@ -16,11 +16,11 @@ from typing import Any
 import ezdxf
 import pytest
 
-from generator.drawing.vocabulary import Anchor, Dimension, Drawing, Ink, Label, Layer, Stroke
-from generator.geometry.contour import Contour
-from generator.geometry.shapes import circle, rectangle
-from generator.writing.dxf import dxf_bytes
-from generator.writing.palette import PALETTE, rgb
+from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Ink, Label, Layer, Stroke
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.writing.dxf import dxf_bytes
+from kerfolio.writing.palette import PALETTE, rgb
 
 POCKET = Layer(name="pocket_6.0mm", purpose="Clear it.", depth=6.0, cuts=True)
 OUTLINE = Layer(name="outline_through", purpose="Cut it.", cuts=True)
@@ -125,11 +125,11 @@ def test_lettering_on_a_cut_layer_is_a_fault_of_the_program(item: Label | Dimens
 PRINT_HASHES = """
 import hashlib
 from tests.drawing.bench import bench, bench_layout
-from generator.drawing.cut_sheet import cut_sheet
-from generator.drawing.layout_view import layout_view
-from generator.drawing.template_view import template
-from generator.writing.dxf import dxf_bytes
-from generator.writing.svg import svg_bytes
+from kerfolio.drawing.cut_sheet import cut_sheet
+from kerfolio.drawing.layout_view import layout_view
+from kerfolio.drawing.template_view import template
+from kerfolio.writing.dxf import dxf_bytes
+from kerfolio.writing.svg import svg_bytes
 plan, layout = bench(), bench_layout()
 for drawing in (cut_sheet(plan, layout), layout_view(plan, layout), template(plan, plan.parts[0])):
     for content in (dxf_bytes(drawing), svg_bytes(drawing), svg_bytes(drawing, outlined=True)):

@@ -14,11 +14,11 @@ from typing import Any
 import numpy as np
 import pytest
 
-from generator.drawing.model_3d import Model3d
-from generator.drawing.model_view import model_of
-from generator.geometry.panel_mesh import volume_and_centre
-from generator.geometry.rigid import Rigid, cross
-from generator.writing.glb import glb_bytes, quaternion
+from kerfolio.drawing.model_3d import Model3d
+from kerfolio.drawing.model_view import model_of
+from kerfolio.geometry.panel_mesh import volume_and_centre
+from kerfolio.geometry.rigid import Rigid, cross
+from kerfolio.writing.glb import glb_bytes, quaternion
 from tests.assembly.scenes import NAMES, assembled, order, settled, titles
 from tests.outside import node_file
 

@@ -16,10 +16,10 @@ import pypdfium2
 import pytest
 from PIL import Image as Picture
 
-from generator.drawing.vocabulary import Anchor, Drawing, Ink, Label, Stroke
-from generator.geometry.contour import Contour
-from generator.geometry.shapes import circle, rectangle
-from generator.writing.page import (
+from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Label, Stroke
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.writing.page import (
     About,
     Image,
     Mark,
@@ -32,10 +32,10 @@ from generator.writing.page import (
     Run,
     Text,
 )
-from generator.writing.pdf import pdf_bytes
-from generator.writing.pdf_path import quarter_error
-from generator.writing.setting import width
-from generator.writing.typeface import Face, Style, kern, width_of
+from kerfolio.writing.pdf import pdf_bytes
+from kerfolio.writing.pdf_path import quarter_error
+from kerfolio.writing.setting import width
+from kerfolio.writing.typeface import Face, Style, kern, width_of
 from tests.paper.reading import MM, chains, fonts, sizes, texts
 
 ABOUT = About(
@@ -268,8 +268,8 @@ def test_those_who_listen_hear_passages_in_order() -> None:
 _RUN_ELSEWHERE = """
 import hashlib
 from tests.paper.editions import A4, stool
-from generator.paper.booklet import booklet
-from generator.paper.template import template_pdf
+from kerfolio.paper.booklet import booklet
+from kerfolio.paper.template import template_pdf
 edition = stool()
 print(hashlib.sha256(booklet(edition, A4)).hexdigest())
 part = edition.settled.parts[0]

@@ -7,7 +7,7 @@ import io
 import pytest
 from PIL import Image, ImageCms
 
-from generator.writing.photo import Kind, sized
+from kerfolio.writing.photo import Kind, sized
 
 RED, BLUE = (200, 30, 30), (30, 30, 200)
 ORIENTATION, GPS, MAKE = 0x0112, 0x8825, 0x010F

@@ -8,11 +8,11 @@ import io
 import pytest
 from PIL import Image
 
-from generator.drawing.vocabulary import Drawing, Ink, Stroke
-from generator.geometry.shapes import rectangle
-from generator.writing.palette import PALETTE, rgb
-from generator.writing.png import png_bytes
-from generator.writing.svg import svg_bytes
+from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.writing.palette import PALETTE, rgb
+from kerfolio.writing.png import png_bytes
+from kerfolio.writing.svg import svg_bytes
 
 PICTURE = Drawing(
     box=(0, 0, 40, 20),

@@ -6,20 +6,20 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.drawing.vocabulary import Drawing, Label, Layer, Stroke
-from generator.geometry.boolean import symmetric_difference_area
-from generator.geometry.contour import Contour
-from generator.geometry.measure import length, signed_area
-from generator.geometry.shapes import circle, polygon, rounded_slot
-from generator.writing.dxf import dxf_bytes
-from generator.writing.read_back import (
+from kerfolio.drawing.vocabulary import Drawing, Label, Layer, Stroke
+from kerfolio.geometry.boolean import symmetric_difference_area
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.measure import length, signed_area
+from kerfolio.geometry.shapes import circle, polygon, rounded_slot
+from kerfolio.writing.dxf import dxf_bytes
+from kerfolio.writing.read_back import (
     dxf_layers,
     dxf_notes,
     noted_thickness,
     svg_layers,
     svg_notes,
 )
-from generator.writing.svg import svg_bytes
+from kerfolio.writing.svg import svg_bytes
 
 LAYERS = (Layer(name="opening_through", purpose="p"), Layer(name="note", purpose="p"))
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.writing.page import Run
-from generator.writing.setting import lines, shortened, width
-from generator.writing.typeface import Face, Style, width_of
+from kerfolio.writing.page import Run
+from kerfolio.writing.setting import lines, shortened, width
+from kerfolio.writing.typeface import Face, Style, width_of
 
 READ = Style(points=11)
 

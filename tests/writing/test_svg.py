@@ -13,11 +13,11 @@ from xml.etree import ElementTree
 import pytest
 from svgelements import SVG, Path, Shape
 
-from generator.drawing.vocabulary import Anchor, Dimension, Drawing, Ink, Label, Layer, Stroke
-from generator.geometry.contour import Contour
-from generator.geometry.shapes import circle, rectangle
-from generator.writing.palette import PALETTE
-from generator.writing.svg import svg_bytes
+from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Ink, Label, Layer, Stroke
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.writing.palette import PALETTE
+from kerfolio.writing.svg import svg_bytes
 
 NS = {"s": "http://www.w3.org/2000/svg"}
 MM_PER_UNIT = 25.4 / 96

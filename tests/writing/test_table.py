@@ -8,7 +8,7 @@ from decimal import Decimal
 
 import pytest
 
-from generator.writing.table import csv_bytes
+from kerfolio.writing.table import csv_bytes
 
 HEADER = ("item", "count", "price")
 

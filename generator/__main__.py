@@ -1,6 +1,0 @@
-"""Runs the command line as ``python -m generator``."""
-
-from generator.cli import main
-
-if __name__ == "__main__":
-    main()

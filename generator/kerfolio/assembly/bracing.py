@@ -1,0 +1,82 @@
+"""Whether something braces the whole against sideways force."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from kerfolio.assembly.assembled import Assembled, PosedPiece
+from kerfolio.assembly.extent import corners
+from kerfolio.geometry.rigid import Vector, dot
+
+ENOUGH = 0.25
+"""Braces must be together as high as this share of the uprights they hold.
+
+Common practice, no single source: a back, an apron or rails of some height keep the corners
+square; a shelf lying on edge joints alone does not.
+"""
+
+_ALONG = 0.9
+_ACROSS = 0.3
+_FLOOR = 0.5
+_WAYS: dict[str, Vector] = {
+    "to the left or right": (1.0, 0.0, 0.0),
+    "to the front or back": (0.0, 1.0, 0.0),
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Unbraced:
+    """A way of pushing in which nothing keeps uprights square: ``uprights`` would lean over.
+
+    ``share`` is how high their braces are together, as a share of the lowest upright's height.
+    """
+
+    way: str
+    uprights: tuple[str, ...]
+    share: float
+
+
+def unbraced(assembled: Assembled) -> tuple[Unbraced, ...]:
+    """Return the ways in which uprights of the whole would lean over under a push.
+
+    Uprights are panels that stand on the floor square to the push. A brace stands upright along
+    the push and is joined to two of them. Joints are taken to hold; whether they do under a push
+    is not known here, so that having a brace is no promise.
+    """
+    found = []
+    for way, push in _WAYS.items():
+        uprights = [each for each in assembled.pieces if _stands_across(each, push)]
+        if len(uprights) < 2:
+            continue
+        labels = {each.label for each in uprights}
+        height = min(_height(each) for each in uprights)
+        braces = [
+            _height(each)
+            for each in assembled.pieces
+            if _stands_along(each, push) and len(_joined(each.label, assembled) & labels) > 1
+        ]
+        share = sum(braces) / height
+        if share < ENOUGH:
+            found.append(
+                Unbraced(way=way, uprights=tuple(each.label for each in uprights), share=share)
+            )
+    return tuple(found)
+
+
+def _stands_across(piece: PosedPiece, push: Vector) -> bool:
+    lowest = min(point[2] for point in corners(piece))
+    return abs(dot(piece.pose.z, push)) > _ALONG and lowest < _FLOOR
+
+
+def _stands_along(piece: PosedPiece, push: Vector) -> bool:
+    return abs(piece.pose.z[2]) < _ACROSS and abs(dot(piece.pose.z, push)) < _ACROSS
+
+
+def _height(piece: PosedPiece) -> float:
+    heights = [point[2] for point in corners(piece)]
+    return max(heights) - min(heights)
+
+
+def _joined(label: str, assembled: Assembled) -> set[str]:
+    pairs = [(each.a, each.b) for each in assembled.joints if label in (each.a, each.b)]
+    return {other for pair in pairs for other in pair if other != label}

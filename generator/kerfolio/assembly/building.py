@@ -1,0 +1,78 @@
+"""A plan put together: in its places at three thicknesses, and in its order."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from kerfolio.assembly.assembled import BuildOrder
+from kerfolio.assembly.blocking import Blocking, blocking
+from kerfolio.assembly.found import Deadlock, find
+from kerfolio.assembly.go_together import Clash, clashes
+from kerfolio.assembly.order import BlockedStep, TakenApart, take_apart, verify
+from kerfolio.assembly.poses import Together, put_together
+from kerfolio.settling.settled import SettledPlan
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fitted:
+    """The plan put together at one thickness, and the pieces that need the same space in it."""
+
+    together: Together
+    clashes: tuple[Clash, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Build:
+    """A plan put together.
+
+    ``drawn`` is how it stands at the thickness it is drawn for; ``fitted`` at the thinnest, that
+    one and the thickest. ``order`` is the maker's own where the plan has steps that add pieces,
+    with the steps that are ``blocked``; else one that was found, or a ``deadlock`` where none was.
+    """
+
+    settled: SettledPlan
+    drawn: Together
+    fitted: tuple[Fitted, ...]
+    order: BuildOrder
+    blocked: tuple[BlockedStep, ...] = ()
+    deadlock: Deadlock | None = None
+    apart: TakenApart | None = None
+
+
+def build_of(drawn: SettledPlan, variants: Sequence[SettledPlan]) -> Build | None:
+    """Put a plan together; None where its joints put no piece anywhere."""
+    together = put_together(drawn)
+    if together is None:
+        return None
+    ends = {id(each): each for each in (variants[0], drawn, variants[-1])}
+    fitted = tuple(_fitted(each, drawn, together) for each in ends.values())
+    graphs = blocking(together.assembled)
+    order, blocked, locked = _order(drawn, together, graphs)
+    return Build(
+        settled=drawn,
+        drawn=together,
+        fitted=tuple(each for each in fitted if each is not None),
+        order=order,
+        blocked=blocked,
+        deadlock=locked,
+        apart=None if locked else take_apart(together.assembled, order, graphs),
+    )
+
+
+def _fitted(settled: SettledPlan, drawn: SettledPlan, together: Together) -> Fitted | None:
+    made = together if settled is drawn else put_together(settled, together)
+    return None if made is None else Fitted(together=made, clashes=clashes(made.assembled))
+
+
+def _order(
+    drawn: SettledPlan, together: Together, graphs: Blocking
+) -> tuple[BuildOrder, tuple[BlockedStep, ...], Deadlock | None]:
+    steps = [[each.name for each in step.add] for step in drawn.plan.steps]
+    if any(steps):
+        order, blocked = verify(together.assembled, steps, graphs)
+        return order, blocked, None
+    found = find(together.assembled, graphs)
+    if isinstance(found, Deadlock):
+        return BuildOrder(steps=(), found=True), (), found
+    return found, (), None

@@ -1,0 +1,73 @@
+"""How far posed pieces reach: their corners in the world, and their boxes square to a way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from kerfolio.assembly.assembled import PosedPiece
+from kerfolio.geometry.rigid import Vector, cross, dot, length, scaled
+
+_TOUCH = 1e-6
+"""Boxes that share no more than this, mm, only touch."""
+
+Reach = tuple[float, float]
+"""(least, greatest) along a direction, mm."""
+
+
+def corners(piece: PosedPiece) -> tuple[Vector, ...]:
+    """Return the corners of both faces' outer edges in the world, mm."""
+    heights = (0.0, piece.panel.thickness)
+    return tuple(piece.pose.point((x, y, z)) for x, y in piece.panel.shape.outer for z in heights)
+
+
+def reach(points: Iterable[Vector], way: Vector) -> Reach:
+    """Return how far points reach along a unit vector, mm from the world's origin."""
+    found = [dot(point, way) for point in points]
+    return min(found), max(found)
+
+
+@dataclass(frozen=True, slots=True)
+class Extent:
+    """A box square to a way: its reach along the way, and along two lines across it, mm."""
+
+    along: Reach
+    across: tuple[Reach, Reach]
+
+    def may_hit(self, other: Extent) -> bool:
+        """Tell whether this box, moving on along the way, runs into the other; a touch is none."""
+        if self.along[0] >= other.along[1] - _TOUCH:
+            return False
+        return all(_overlap(a, b) for a, b in zip(self.across, other.across, strict=True))
+
+    def meets(self, other: Extent) -> bool:
+        """Tell whether the boxes share space; a touch is none."""
+        return _overlap(self.along, other.along) and all(
+            _overlap(a, b) for a, b in zip(self.across, other.across, strict=True)
+        )
+
+    def along_by(self, more: float) -> Extent:
+        """Return the box moved along the way, mm."""
+        return Extent((self.along[0] + more, self.along[1] + more), self.across)
+
+
+def extents(pieces: Sequence[PosedPiece], way: Vector) -> tuple[Extent, ...]:
+    """Return the boxes of pieces square to a way (unit)."""
+    first, second = _across(way)
+    return tuple(
+        Extent(reach(points, way), (reach(points, first), reach(points, second)))
+        for points in map(corners, pieces)
+    )
+
+
+def _overlap(one: Reach, other: Reach) -> bool:
+    return min(one[1], other[1]) - max(one[0], other[0]) > _TOUCH
+
+
+def _across(way: Vector) -> tuple[Vector, Vector]:
+    """Return two unit vectors square to a way and to each other."""
+    least = min(range(3), key=lambda index: (abs(way[index]), index))
+    axes: tuple[Vector, ...] = ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))
+    raw = cross(way, axes[least])
+    first = scaled(raw, 1 / length(raw))
+    return first, cross(way, first)

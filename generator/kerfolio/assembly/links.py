@@ -1,0 +1,155 @@
+"""Joints as links between pieces: the ways each can go, and why some cannot go at all."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from math import acos, degrees
+
+from kerfolio.assembly.ends import End, end_of, pieces_of
+from kerfolio.assembly.ways import Meeting, Way, spread, ways_of
+from kerfolio.basis.finding import Finding, error
+from kerfolio.geometry.rigid import Rigid, dot
+from kerfolio.settling.settled import SettledJoint, SettledPlan
+
+_SURE = 1.0
+"""A way is ruled out where its features match worse, mm, by this than those of the best one."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Link:
+    """A joint between pieces ``a`` and ``b`` with the ways it can go, the usual ones first.
+
+    ``fits`` is the clearance a side, mm, by sheet.
+    """
+
+    joint: SettledJoint
+    a: End
+    b: End
+    fits: Mapping[str, float]
+    ways: tuple[Way, ...]
+
+    @property
+    def kind(self) -> str:
+        """The kind of the joint."""
+        return self.joint.stated.kind
+
+    def names(self, index: int) -> tuple[str, str]:
+        """Return what the two features of a pair are called."""
+        return self.a.name(index), self.b.name(index)
+
+
+def links_of(settled: SettledPlan) -> tuple[tuple[Link, ...], tuple[Finding, ...]]:
+    """Return a link for each joint that can be understood, and findings for the rest.
+
+    Ends that name nothing, or features of kinds that cannot meet, are left to the rules over what
+    the plan states; they give no link and no finding here.
+    """
+    pieces = pieces_of(settled)
+    fits = {sheet.name: sheet.fit for sheet in settled.sheets}
+    links: list[Link] = []
+    findings: list[Finding] = []
+    for joint in settled.joints:
+        a, b = end_of(joint.stated.a.name, pieces), end_of(joint.stated.b.name, pieces)
+        if a is None or b is None or a.piece == b.piece or not _meet(joint, a, b):
+            continue
+        faults = tuple(_uncountable(joint, a, b))
+        findings += faults
+        if faults:
+            continue
+        link = _linked(joint, a, b, fits)
+        if link.ways:
+            links.append(link)
+        else:
+            findings.append(_impossible(joint))
+    return tuple(links), tuple(findings)
+
+
+def exchanged(one: Link, other: Link) -> tuple[Link, Link]:
+    """Return two links with their second ends exchanged; perhaps there is no way for them."""
+    return (
+        _linked(one.joint, one.a, other.b, one.fits),
+        _linked(other.joint, other.a, one.b, other.fits),
+    )
+
+
+def _linked(joint: SettledJoint, a: End, b: End, fits: Mapping[str, float]) -> Link:
+    ways = _likely(ways_of(Meeting(joint=joint, a=a, b=b, fits=fits)))
+    return Link(joint=joint, a=a, b=b, fits=fits, ways=ways)
+
+
+_KINDS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
+    "tab": (("tab",), ("slot", "notch", "groove", "pocket", "window")),
+    "notch": (("notch", "slot"), ("notch", "slot")),
+    "fingers": (("fingers",), ("fingers",)),
+    "face": (("hole", ""), ("hole", "")),
+    "edge": (("side",), ("hole",)),
+    "wedge": (("",), ("slot", "window")),
+}
+"""The kinds of feature that may stand at the first and at the second end of a kind of joint."""
+
+
+def kinds_that_meet(kind: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Return the kinds of feature for each end of a kind of joint.
+
+    ``side`` is a side of a part, the empty text a piece as a whole.
+    """
+    return _KINDS[kind]
+
+
+def _meet(joint: SettledJoint, a: End, b: End) -> bool:
+    firsts, seconds = _KINDS[joint.stated.kind]
+    return _kinds(a) <= {*firsts} and _kinds(b) <= {*seconds}
+
+
+def _kinds(end: End) -> set[str]:
+    if end.side:
+        return {"side"}
+    return {each.kind for each in end.features} or {""}
+
+
+def _uncountable(joint: SettledJoint, a: End, b: End) -> Iterator[Finding]:
+    """Yield a finding where the two ends are not sets of the same count."""
+    stated, counts = joint.stated, (len(a.features), len(b.features))
+    if stated.kind in ("edge", "wedge"):
+        return
+    if stated.kind == "face" and counts != (0, 0) and 0 in counts:
+        message = "a face joint is between two sets of holes, or two pieces with `at`"
+        yield error("joint-count", message, stated.place, "Name holes at both ends or at none.")
+    elif stated.kind == "face" and counts == (0, 0) and joint.at is None:
+        message = f"nobody knows where `{stated.a}` lies on `{stated.b}`"
+        advice = "Add `at: [x, y]`: where its 0,0 lies; or name holes that come together."
+        yield error("joint-count", message, stated.place, advice)
+    elif counts[0] != counts[1]:
+        message = f"`{stated.a}` are {counts[0]}, `{stated.b}` are {counts[1]}"
+        advice = "Both ends need as many: each meets the one of its number."
+        yield error("joint-count", message, stated.place, advice)
+    elif stated.kind == "fingers" and counts != (1, 1):
+        message = f"`{stated.a}` are {counts[0]} rows of fingers"
+        yield error("joint-count", message, stated.place, "Name one row at each end.")
+
+
+def _likely(ways: tuple[Way, ...]) -> tuple[Way, ...]:
+    """Drop the ways that two or more pairs of features rule out."""
+    cost = [spread(way) + _twist(way) for way in ways]
+    return tuple(w for w, c in zip(ways, cost, strict=True) if c <= min(cost) + _SURE)
+
+
+def _twist(way: Way) -> float:
+    """Return by how much the pairs ask for different turns, degrees."""
+    places = [first.after(second.inverse) for first, second in way.pairs]
+    return max((_angle(places[0], each) for each in places[1:]), default=0.0)
+
+
+def _angle(one: Rigid, other: Rigid) -> float:
+    trace = dot(one.x, other.x) + dot(one.y, other.y) + dot(one.z, other.z)
+    return degrees(acos(max(-1.0, min(1.0, (trace - 1) / 2))))
+
+
+def _impossible(joint: SettledJoint) -> Finding:
+    stated = joint.stated
+    message = f"`{stated.a}` cannot meet `{stated.b}` that way round"
+    advice = "Take `show`, `side` or `looking` away, or state another one."
+    if stated.kind == "fingers":
+        advice = "One row begins with a finger where the other begins with a gap (`first:`)."
+    return error("joint-way", message, stated.place, advice)

@@ -1,0 +1,138 @@
+"""From joints to places: every piece of a settled plan put where its joints want it."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from kerfolio.assembly.assembled import Assembled, PosedJoint, PosedPiece
+from kerfolio.assembly.closure import bridges, closed
+from kerfolio.assembly.ends import pieces_of
+from kerfolio.assembly.links import Link, links_of
+from kerfolio.assembly.pairing import Gap, Pairing, pairings_of
+from kerfolio.assembly.panels import panel_of
+from kerfolio.assembly.placing import walk
+from kerfolio.assembly.remarks import gap_findings, unchecked, unreached
+from kerfolio.assembly.standing import stood
+from kerfolio.assembly.undecided import undecided
+from kerfolio.basis.finding import Finding
+from kerfolio.geometry.panel import Panel
+from kerfolio.geometry.rigid import Rigid
+from kerfolio.model.joint import Joint
+from kerfolio.settling.settled import SettledPlan
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Together:
+    """A plan put together; ``gaps`` are the pairs of features that do not meet.
+
+    ``ways`` is the number of the way that each joint goes: it is the same at every thickness.
+    """
+
+    assembled: Assembled
+    gaps: tuple[Gap, ...]
+    ways: Mapping[Joint, int]
+    findings: tuple[Finding, ...]
+
+
+def put_together(settled: SettledPlan, like: Together | None = None) -> Together | None:
+    """Put a plan's pieces where its joints want them; None where no two pieces are joined.
+
+    ``like`` is the same plan put together at another thickness: its ways are taken over, and
+    nothing is asked again.
+    """
+    links, faults = links_of(settled)
+    if not links:
+        return None
+    if like is not None:
+        links = tuple(_narrowed(link, like.ways) for link in links)
+    parts = pieces_of(settled)
+    panels = _panels(settled)
+    root = _root(links)
+    walks = walk(links, root)
+    best = walks[0]
+    pairings = pairings_of(links, best.ways, best.poses)
+    closure = closed(best.poses, pairings, links, root)
+    poses = stood(closure.poses, parts, panels, settled.plan.standing)
+    findings = list(faults)
+    if like is None:
+        # A joint that is off, or cannot be made, would have decided some of the ways.
+        findings += () if closure.gaps or faults else undecided(walks, links, parts, panels)
+        findings += unchecked(bridges(links), links) if len(poses) > 2 else ()
+        findings += unreached(parts, poses)
+    findings += gap_findings(closure, links)
+    return Together(
+        assembled=Assembled(
+            label=settled.variant.label,
+            pieces=tuple(_pieces(settled, poses, panels)),
+            joints=tuple(_joints(pairings, links, poses)),
+        ),
+        gaps=closure.gaps,
+        ways={links[i].joint.stated: links[i].ways[way].number for i, way in best.ways.items()},
+        findings=tuple(findings),
+    )
+
+
+def _narrowed(link: Link, ways: Mapping[Joint, int]) -> Link:
+    """Return a link with only the way that was taken before."""
+    taken = tuple(way for way in link.ways if way.number == ways.get(link.joint.stated))
+    return replace(link, ways=taken) if taken else link
+
+
+def _root(links: Sequence[Link]) -> str:
+    """Return the piece that most joints hold; the first of them in the order of joints."""
+    counts = Counter(piece for link in links for piece in (link.a.piece, link.b.piece))
+    return max(counts, key=lambda piece: counts[piece])
+
+
+def _panels(settled: SettledPlan) -> dict[str, Panel]:
+    """Return the solid of every piece; pieces of one part share it."""
+    made = ((part, panel_of(part)) for part in settled.parts)
+    return {piece.label: panel for part, panel in made for piece in part.pieces}
+
+
+def _pieces(
+    settled: SettledPlan, poses: Mapping[str, Rigid], panels: Mapping[str, Panel]
+) -> Iterator[PosedPiece]:
+    for part in settled.parts:
+        for piece in part.pieces:
+            if piece.label in poses:
+                yield PosedPiece(
+                    label=piece.label,
+                    mark=piece.mark,
+                    part=part.name,
+                    sheet=part.sheet,
+                    panel=panels[piece.label],
+                    pose=poses[piece.label],
+                    mass=part.mass,
+                )
+
+
+def _joints(
+    pairings: Sequence[Pairing], links: Sequence[Link], poses: Mapping[str, Rigid]
+) -> Iterator[PosedJoint]:
+    for each in pairings:
+        link = links[each.link]
+        frame = poses[each.a].after(each.pair[0])
+        if link.kind == "fingers":
+            # A corner is pushed together along the first piece, or along the second (now x).
+            frame = Rigid(frame.origin, frame.y, frame.z, frame.x)
+        yield PosedJoint(
+            kind=link.kind,
+            a=each.a,
+            b=each.b,
+            ends=link.names(each.index),
+            frame=frame,
+            size=_size(link, each.index),
+            place=link.joint.stated.place,
+        )
+
+
+def _size(link: Link, index: int) -> tuple[float, float]:
+    """Return (along, across) of a joint, mm: what can be seen of it."""
+    if link.b.features:
+        feature = link.b.features[min(index, len(link.b.features) - 1)]
+        along, across = feature.length.value, feature.width.value
+        return max(along, across), min(along, across)
+    return link.a.part.size

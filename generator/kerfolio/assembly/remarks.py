@@ -1,0 +1,152 @@
+"""What is said of joints that do not meet, are not checked, or leave a piece out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import groupby
+from math import asin, degrees, dist
+
+from kerfolio.assembly.adjustment import LEVER
+from kerfolio.assembly.closure import Closure
+from kerfolio.assembly.links import Link
+from kerfolio.assembly.misses import as_drawn, fit_of
+from kerfolio.assembly.pairing import Gap
+from kerfolio.assembly.verdicts import verdicts
+from kerfolio.basis.finding import Finding, error, note, warning
+from kerfolio.basis.lengths import mm_text
+from kerfolio.geometry.rigid import Rigid, Vector, dot, length
+from kerfolio.settling.settled import SettledPart
+
+_SAME = 0.05
+_NEAR = 1.0
+
+_BACKWARD = 1.9 * LEVER
+"""Features turned by more than so much, about 145 degrees as mm at the lever, lie backwards."""
+
+
+def gap_findings(closure: Closure, links: Sequence[Link]) -> Iterator[Finding]:
+    """Yield a finding for each feature to blame, or else for each joint that does not meet."""
+    if closure.blames:
+        yield from verdicts(closure.blames, links)
+    elif closure.exchange:
+        yield _exchanged(*closure.exchange)
+    else:
+        yield from _missing(closure, links)
+
+
+def _exchanged(one: Link, other: Link) -> Finding:
+    ends = [(link.joint.stated.a.name, link.joint.stated.b.name) for link in (one, other)]
+    (a, b), (c, d) = ends
+    message = f"`{b}` and `{d}` are exchanged"
+    advice = f"Every joint agrees once `{a}` meets `{d}`, and `{c}` meets `{b}`."
+    return error("joint-off", message, one.joint.stated.place, advice)
+
+
+def _missing(closure: Closure, links: Sequence[Link]) -> Iterator[Finding]:
+    """Yield a finding for each joint that does not meet; pairs that are off alike share one."""
+    joints = [list(each) for _, each in groupby(closure.gaps, key=lambda gap: gap.pairing.link)]
+    agree = (
+        "Every other joint agrees without it."
+        if len(joints) == 1
+        else f"All joints but {len(joints)} agree."
+    )
+    for gaps in joints:
+        link = links[gaps[0].pairing.link]
+        if _counts_back(gaps, closure.poses):
+            yield _counted_back(link)
+            continue
+        alike: list[list[Gap]] = []
+        for each in gaps:
+            fitting = [one for one in alike if _is_alike(one[0], each)]
+            (fitting[0] if fitting else _opened(alike)).append(each)
+        for one in alike:
+            yield _told(link, one, agree)
+
+
+def _counts_back(gaps: Sequence[Gap], poses: Mapping[str, Rigid]) -> bool:
+    """Tell whether the first feature of a joint belongs to the last of the other end, and so on."""
+    way, pairing = gaps[0].pairing.way, gaps[0].pairing
+    if not 1 < len(way.pairs) == len(gaps):
+        return False
+    firsts = [poses[pairing.a].point(first.origin) for first, _ in way.pairs]
+    seconds = [poses[pairing.b].point(second.origin) for _, second in way.pairs]
+    if all(gap.turned > _BACKWARD for gap in gaps):
+        return dist(_mean(firsts), _mean(seconds)) < dist(firsts[0], firsts[-1])
+    return all(dist(a, b) < _NEAR for a, b in zip(firsts, reversed(seconds), strict=True))
+
+
+def _mean(points: Sequence[Vector]) -> Vector:
+    x, y, z = (sum(axis) / len(points) for axis in zip(*points, strict=True))
+    return x, y, z
+
+
+def _counted_back(link: Link) -> Finding:
+    stated = link.joint.stated
+    message = f"`{stated.b}` count from the other end than `{stated.a}`"
+    advice = "Each meets the one of its number: begin one of the two at its other end."
+    return error("joint-off", message, stated.place, advice)
+
+
+def _opened(groups: list[list[Gap]]) -> list[Gap]:
+    groups.append([])
+    return groups[-1]
+
+
+def _is_alike(one: Gap, other: Gap) -> bool:
+    return all(abs(a - b) < _SAME for a, b in zip(one.off, other.off, strict=True))
+
+
+def _told(link: Link, gaps: Sequence[Gap], agree: str) -> Finding:
+    gap = gaps[0]
+    stated = link.joint.stated
+    whole = len(gaps) == len(gap.pairing.way.pairs)
+    first, second = link.names(gap.pairing.index)
+    if whole:
+        first, second = stated.a.name, stated.b.name
+    message, cure = _wording(link, gap, first, second)
+    advice = f"{agree} {cure}"
+    play = fit_of(link, gap.pairing.index)
+    if length(gap.off) <= play and gap.turned <= play:
+        advice = f"It is less than the fit, so the pieces go together with less play. {cure}"
+        return warning("joint-off", message, stated.place, advice)
+    return error("joint-off", message, stated.place, advice)
+
+
+def _wording(link: Link, gap: Gap, first: str, second: str) -> tuple[str, str]:
+    """Return (what is wrong, what to look at) in words for a joint that is off."""
+    inward = gap.pairing.pair[1].z
+    depth = dot(gap.off, inward)
+    flat = tuple(o - depth * i for o, i in zip(gap.off, inward, strict=True))
+    across = length((flat[0], flat[1], flat[2]))
+    if gap.turned > LEVER * _SAME and length(gap.off) < gap.turned:
+        angle = degrees(2 * asin(min(1.0, gap.turned / LEVER / 2)))
+        message = f"`{second}` is turned {angle:.1f} degrees against `{first}`"
+        return message, "Look at the angles of both."
+    if across >= abs(depth):
+        way = " and ".join(as_drawn((flat[0], flat[1], flat[2])))
+        way = way or f"{mm_text(round(across, 2), 2)} off"
+        return f"`{second}` is {way} for `{first}`", "Look where both are measured from."
+    size = mm_text(round(abs(depth), 2), 2)
+    if depth > 0:
+        message = f"`{link.a.piece}` reaches {size} too far into `{link.b.piece}` at `{second}`"
+        return message, f"`{link.a.part.name}` is too long, or what holds the two apart too short."
+    message = f"`{link.a.piece}` ends {size} short of `{link.b.piece}` at `{second}`"
+    return message, f"`{link.a.part.name}` is too short, or what holds the two apart too long."
+
+
+def unchecked(bridges: Sequence[int], links: Sequence[Link]) -> Iterator[Finding]:
+    """Yield a note on the joints that no loop checks."""
+    if bridges:
+        first = links[bridges[0]].joint.stated
+        names = ", ".join(f"`{links[each].joint.stated.a}`" for each in bridges)
+        message = f"nothing else checks where {names} {'lie' if len(bridges) > 1 else 'lies'}"
+        yield note("joint-unchecked", message, first.place, "No loop of joints closes there.")
+
+
+def unreached(parts: Mapping[str, SettledPart], reached: Mapping[str, object]) -> Iterator[Finding]:
+    """Yield a finding for each piece that no joint puts anywhere."""
+    for piece, part in parts.items():
+        if piece not in reached:
+            message = f"no joint says where `{piece}` goes"
+            advice = f"Add a joint that ends in `{piece}`; it is left out of the drawings."
+            yield warning("piece-unjoined", message, part.place, advice)

@@ -1,0 +1,119 @@
+"""How large, how heavy and how steady a plan put together is; pieces alone, no hardware or timber.
+
+Statics of a rigid body on a level, hard floor: it tips about an edge of the hull of what touches
+the floor as soon as its weight passes beyond that edge. With b the way from the centre of mass to
+the edge, across the floor, and h the height of that centre: it tips when tilted by atan(b / h), or
+when pushed at the height H by m g b / H (any statics textbook).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from kerfolio.assembly.assembled import Assembled, PosedPiece
+from kerfolio.basis.masses import GRAVITY
+from kerfolio.geometry.contour import Point
+from kerfolio.geometry.hull import convex_hull, least_rectangle
+from kerfolio.geometry.panel_mesh import panel_mesh, volume_and_centre
+from kerfolio.geometry.rigid import Vector, added, between, scaled
+
+_LEVEL = 0.05
+"""Points within this of the lowest one, mm, touch the floor."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stability:
+    """Of the whole. Points count from the left, the front and the floor of the box around it; mm.
+
+    ``pile`` is (long, short, high) of all pieces in one flat pile: an upper bound, as small pieces
+    could lie side by side. ``centre`` is that of mass (kg). ``contact`` is the hull of what
+    touches the floor, counter-clockwise; nothing when it encloses no area.
+    """
+
+    size: Vector
+    pile: Vector
+    mass: float
+    centre: Vector
+    contact: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tipping:
+    """Over one side of the hull; ``way`` is a unit vector across the floor, out of the hull.
+
+    ``angle`` (degrees) is the least tilt, ``push`` (N) the least level push at the top of the box
+    that tips it. ``reach`` mm is what the centre of mass lies inside the edge. All three are
+    negative where it falls over by itself.
+    """
+
+    way: Point
+    angle: float
+    push: float
+    reach: float
+
+
+def stability_of(assembled: Assembled) -> Stability:
+    """Return the numbers of a plan put together; it has at least one piece of some mass."""
+    points = [point for piece in assembled.pieces for point in _points(piece)]
+    low, high = (tuple(map(end, *points)) for end in (min, max))
+    least, most = (low[0], low[1], low[2]), (high[0], high[1], high[2])
+    feet = [point for point in points if point[2] <= least[2] + _LEVEL]
+    mass = sum(piece.mass for piece in assembled.pieces)
+    pull = (0.0, 0.0, 0.0)
+    for piece in assembled.pieces:
+        _, middle = volume_and_centre(panel_mesh(piece.panel))
+        pull = added(pull, scaled(piece.pose.point(middle), piece.mass))
+    return Stability(
+        size=between(least, most),
+        pile=_pile(assembled),
+        mass=mass,
+        centre=between(least, scaled(pull, 1 / mass)),
+        contact=convex_hull((x - least[0], y - least[1]) for x, y, _ in feet),
+    )
+
+
+def tippings(stability: Stability, load: float = 0.0) -> tuple[Tipping, ...]:
+    """Return how it tips about each side of the hull; nothing when no area touches the floor.
+
+    ``load`` (kg) is a point load on the top of the box, at the side that leans out the farthest
+    in the direction looked at.
+    """
+    hull = stability.contact
+    return tuple(_about(stability, a, b, load) for a, b in pairwise((*hull, *hull[:1])))
+
+
+def weakest(found: Sequence[Tipping], within: float = 0.5) -> tuple[Tipping, ...]:
+    """Return those that tip within half a degree of the least angle, the least first."""
+    ordered = sorted(found, key=lambda each: (round(each.angle, 6), each.way))
+    return tuple(each for each in ordered if each.angle <= ordered[0].angle + within)
+
+
+def _points(piece: PosedPiece) -> Iterator[Vector]:
+    return (piece.pose.point(each) for each in panel_mesh(piece.panel).points)
+
+
+def _pile(assembled: Assembled) -> Vector:
+    around = [least_rectangle(piece.panel.shape) for piece in assembled.pieces]
+    long, short = (max(each) for each in zip(*around, strict=True))
+    return long, short, sum(piece.panel.thickness for piece in assembled.pieces)
+
+
+def _about(whole: Stability, a: Point, b: Point, load: float) -> Tipping:
+    """Return how the whole tips about one side of the hull, loaded."""
+    way = ((b[1] - a[1]) / math.dist(a, b), (a[0] - b[0]) / math.dist(a, b))
+    mass = whole.mass + load
+    width, depth, top = whole.size
+    outermost = max(0.0, way[0] * width) + max(0.0, way[1] * depth)
+    edge = a[0] * way[0] + a[1] * way[1]
+    centre = whole.centre[0] * way[0] + whole.centre[1] * way[1]
+    reach = edge - (whole.mass * centre + load * outermost) / mass
+    height = (whole.mass * whole.centre[2] + load * top) / mass
+    return Tipping(
+        way=way,
+        angle=math.degrees(math.atan2(reach, height)),
+        push=mass * GRAVITY * reach / top,
+        reach=reach,
+    )

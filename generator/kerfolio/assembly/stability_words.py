@@ -1,0 +1,97 @@
+"""What a reader is told of size, weight and steadiness: rows for a table, and the cautions."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from kerfolio.assembly.stability import Stability, Tipping, tippings, weakest
+from kerfolio.basis.lengths import inch_text, mm_number
+from kerfolio.basis.masses import force_text, mass_text
+from kerfolio.geometry.contour import Point
+
+LOAD = 10.0
+"""The load on an edge that the rows tell of, kg: a figure to compare by, no rating."""
+
+_TALL = 27 * 25.4
+"""From this height, 27 in, the US rule for clothes storage (16 CFR 1261) asks for stability."""
+
+_SLANTING = math.sin(math.radians(22.5))
+
+NOTE = (
+    "Worked out for the pieces alone, stiff, empty and on a hard, level floor. A carpet, an uneven "
+    "floor, drawers, loose joints and a climbing child make it worse. The angle is information, "
+    "not approval: local codes and licensed practice come first."
+)
+
+WALL = "Anything this tall belongs fixed to the wall, with a fixing that suits the wall."
+
+Row = tuple[str, str]
+
+
+def stability_rows(stability: Stability, first: str, load: float = LOAD) -> tuple[Row, ...]:
+    """Return (label, value) rows in both units; ``first`` is the unit that stands in front.
+
+    ``load`` (kg) stands on the top edge in one of them.
+    """
+    left, front, height = (_sizes((each,), first) for each in stability.centre)
+    return (
+        ("Put together, width × depth × height", _sizes(stability.size, first)),
+        ("Flat, all pieces in one pile", _sizes(stability.pile, first)),
+        ("Weight of the pieces", mass_text(stability.mass, first)),
+        (
+            "Centre of gravity",
+            f"{height} above the floor, {left} from the left, {front} from the front",
+        ),
+        *_steadiness(stability, first, load),
+    )
+
+
+def stability_cautions(stability: Stability) -> tuple[str, ...]:
+    """Return the sentences that must stand by the rows."""
+    return (NOTE, WALL) if stability.size[2] >= _TALL else (NOTE,)
+
+
+def _steadiness(stability: Stability, first: str, load: float) -> tuple[Row, ...]:
+    empty, loaded = weakest(tippings(stability)), weakest(tippings(stability, load))
+    if not empty:
+        return (("On the floor", "It does not stand by itself: nothing flat touches the floor."),)
+    touched = _sizes(_spread(stability.contact), first)
+    rows = (
+        ("On the floor", f"{touched} around what touches it"),
+        ("Tips, empty, when tilted by", _tilt(empty)),
+        (f"Tips with {mass_text(load, first)} on its top edge when tilted by", _tilt(loaded)),
+    )
+    if empty[0].angle <= 0:
+        return rows
+    top = _sizes((stability.size[2],), first)
+    push = f"{force_text(empty[0].push, first)} at the top, {top} up, {_towards(empty)}"
+    return (*rows, ("Tips, empty, when pushed with", push))
+
+
+def _tilt(found: Sequence[Tipping]) -> str:
+    if found[0].angle <= 0:
+        return f"nothing: it falls over by itself, {_towards(found[:1])}"
+    return f"{found[0].angle:.0f}°, {_towards(found)}"
+
+
+def _towards(found: Sequence[Tipping]) -> str:
+    """Return ``to the front or back``."""
+    return f"to the {' or '.join(dict.fromkeys(_side(each.way) for each in found))}"
+
+
+def _side(way: Point) -> str:
+    """Return where a direction points, in eight words: ``front``, ``front left``, ``left``."""
+    sides = (("front", -way[1]), ("back", way[1]), ("left", -way[0]), ("right", way[0]))
+    return " ".join(word for word, along in sides if along > _SLANTING)
+
+
+def _spread(points: Sequence[Point]) -> tuple[float, float]:
+    across, deep = zip(*points, strict=True)
+    return max(across) - min(across), max(deep) - min(deep)
+
+
+def _sizes(sides: Sequence[float], first: str) -> str:
+    metric = f"{' × '.join(mm_number(side, 0) for side in sides)} mm"
+    inch = f"{' × '.join(inch_text(side, 16).removesuffix(' in') for side in sides)} in"
+    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"

@@ -1,0 +1,94 @@
+"""Whether a group of pieces stands by itself on a level floor."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from kerfolio.assembly.assembled import PosedPiece
+from kerfolio.assembly.extent import corners
+from kerfolio.geometry.hull import convex_hull
+from kerfolio.geometry.rigid import Vector
+
+_LEVEL = 0.5
+"""Corners within this of the lowest one, mm, are taken to rest on the floor."""
+
+_LEAST = 1e-6
+
+Spot = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Footing:
+    """What a piece brings to a stance: mass (kg), its middle, and its lowest corners, mm."""
+
+    mass: float
+    middle: Vector
+    feet: tuple[Vector, ...]
+
+
+def footing(piece: PosedPiece) -> Footing:
+    """Return a piece's footing; recesses are not taken off its mass's middle."""
+    points = corners(piece)
+    floor = min(point[2] for point in points) + _LEVEL
+    x, y = _middle((piece.panel.shape.outer, *piece.panel.shape.openings))
+    return Footing(
+        mass=piece.mass,
+        middle=piece.pose.point((x, y, piece.panel.thickness / 2)),
+        feet=tuple(point for point in points if point[2] <= floor),
+    )
+
+
+def stands(footings: Sequence[Footing]) -> bool:
+    """Tell whether the middle of the pieces' mass lies over the hull of their lowest corners.
+
+    The pieces are taken as one rigid body, empty, on a level floor (statics: a body at rest on
+    points tips unless its weight passes through their hull).
+    """
+    mass = sum(each.mass for each in footings)
+    x = sum(each.mass * each.middle[0] for each in footings) / mass
+    y = sum(each.mass * each.middle[1] for each in footings) / mass
+    feet = [foot for each in footings for foot in each.feet]
+    floor = min(foot[2] for foot in feet) + _LEVEL
+    return _inside((x, y), convex_hull([foot[:2] for foot in feet if foot[2] <= floor]))
+
+
+def _middle(rings: Sequence[Sequence[Spot]]) -> Spot:
+    """Return the centroid of an outer ring's area less that of its openings."""
+    areas = [abs(_area(ring)) for ring in rings]
+    weights = [areas[0], *(-area for area in areas[1:])]
+    spots = [_centroid(ring) for ring in rings]
+    x = sum(w * spot[0] for w, spot in zip(weights, spots, strict=True))
+    y = sum(w * spot[1] for w, spot in zip(weights, spots, strict=True))
+    return x / sum(weights), y / sum(weights)
+
+
+def _area(ring: Sequence[Spot]) -> float:
+    """Return a ring's signed area (the shoelace formula)."""
+    return sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(ring, _next(ring), strict=True)) / 2
+
+
+def _centroid(ring: Sequence[Spot]) -> Spot:
+    """Return the centroid of a ring's area (the polygon formula that goes with the shoelace)."""
+    x = y = 0.0
+    for a, b in zip(ring, _next(ring), strict=True):
+        turn = a[0] * b[1] - b[0] * a[1]
+        x += (a[0] + b[0]) * turn
+        y += (a[1] + b[1]) * turn
+    area = _area(ring)
+    return x / (6 * area), y / (6 * area)
+
+
+def _next(ring: Sequence[Spot]) -> list[Spot]:
+    return [*ring[1:], ring[0]]
+
+
+def _turn(a: Spot, b: Spot, c: Spot) -> float:
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+
+def _inside(spot: Spot, hull: Sequence[Spot]) -> bool:
+    """Tell whether a spot lies in a hull that encloses something."""
+    if len(hull) < 3:
+        return False
+    return all(_turn(a, b, spot) >= -_LEAST for a, b in zip(hull, _next(hull), strict=True))

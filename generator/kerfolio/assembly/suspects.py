@@ -1,0 +1,152 @@
+"""What may be in the wrong place when joints do not agree: features of parts, as they are drawn.
+
+All pieces of a part have the same features, so a feature in the wrong place spoils every joint it
+is in, and always in the same way: it can only be misplaced within its own sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from math import cos, sin
+
+import numpy as np
+
+from kerfolio.assembly.adjustment import LEVER, Numbers, kept
+from kerfolio.assembly.ends import End
+from kerfolio.assembly.links import Link
+from kerfolio.assembly.pairing import Pairing
+from kerfolio.basis.place import Place
+from kerfolio.geometry.contour import Point
+from kerfolio.geometry.rigid import Rigid, Vector, added, cross, scaled
+from kerfolio.settling.settled import SettledPart
+
+ON_EDGE = ("tab", "fingers", "side", "edge")
+"""Kinds that go with the outline: they cannot turn, and outward they follow the part's length."""
+
+_TURNING = ("slot", "pocket", "groove", "window", "at")
+_NORMAL: Vector = (0.0, 0.0, 1.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Suspect:
+    """A feature, or several of one name or on one edge (no name), that may be misplaced.
+
+    ``seen`` are the ends it is at: the number of the pairing, and whether it is the first end.
+    ``outward`` is where it looks, of features on an edge and of notches.
+    """
+
+    part: SettledPart
+    feature: str
+    kind: str
+    place: Place
+    outward: Point
+    seen: tuple[tuple[int, bool], ...]
+
+    @property
+    def name(self) -> str:
+        """What it is called in a remark."""
+        if self.kind == "at":
+            return "at"
+        return f"{self.part.name}.{self.feature}" if self.feature else self.part.name
+
+    @property
+    def axes(self) -> tuple[Vector, Vector]:
+        """The two directions, in its part's face, in which it can be off."""
+        if self.kind in (*ON_EDGE, "notch"):
+            out = (self.outward[0], self.outward[1], 0.0)
+            return out, cross(_NORMAL, out)
+        return (1.0, 0.0, 0.0), (0.0, 1.0, 0.0)
+
+    @property
+    def turns(self) -> bool:
+        """Whether it can be turned in its face."""
+        return self.kind in _TURNING
+
+
+def suspects_of(pairings: Sequence[Pairing], links: Sequence[Link]) -> tuple[Suspect, ...]:
+    """Return all that may be misplaced, in the order of the joints.
+
+    Copies of a feature are suspected together and one by one, features on an edge all together.
+    """
+    seen: dict[tuple[str, str], list[tuple[int, bool]]] = {}
+    about: dict[tuple[str, str], tuple[SettledPart, _About]] = {}
+    for number, each in enumerate(pairings):
+        link = links[each.link]
+        for end, first in ((link.a, True), (link.b, False)):
+            for name, what in _named(end, each, link, first=first):
+                seen.setdefault((end.part.name, name), []).append((number, first))
+                about.setdefault((end.part.name, name), (end.part, what))
+    found: dict[tuple[tuple[int, bool], ...], Suspect] = {}
+    for key, ends in seen.items():
+        part, (kind, place, outward) = about[key]
+        made = Suspect(
+            part=part,
+            feature=key[1].partition("@")[0],
+            kind=kind,
+            place=place,
+            outward=outward,
+            seen=tuple(ends),
+        )
+        found.setdefault(made.seen, made)
+    return tuple(found.values())
+
+
+_About = tuple[str, Place, Point]
+"""The kind of a suspect, where it is stated, where it looks."""
+
+
+def _named(end: End, pairing: Pairing, link: Link, *, first: bool) -> Iterator[tuple[str, _About]]:
+    """Yield what may be to blame at an end: all copies of a feature, this one, all on its edge.
+
+    Names that begin with @ only tell groups apart.
+    """
+    if end.features:
+        feature = end.features[min(pairing.index, len(end.features) - 1)]
+        for name in dict.fromkeys((feature.name.partition(".")[0], feature.name)):
+            yield name, (feature.kind, feature.place, feature.direction)
+        if feature.kind in ON_EDGE:
+            x, y = (round(v, 6) + 0.0 for v in feature.direction)
+            yield f"@{x},{y}", ("edge", end.part.place, feature.direction)
+    elif end.side:
+        z = pairing.pair[0].z
+        yield end.side, ("side", end.part.place, (z[0], z[1]))
+    elif not first and link.joint.at is not None and link.kind == "face":
+        yield f"@{pairing.link}", ("at", link.joint.stated.place, (0.0, 0.0))
+
+
+def columns(suspect: Suspect, pairings: Sequence[Pairing], poses: Mapping[str, Rigid]) -> Numbers:
+    """Return how residuals change as the suspect is moved along its axes, and turned."""
+    made = np.zeros((6 * len(pairings), 3 if suspect.turns else 2))
+    for number, first in suspect.seen:
+        each = pairings[number]
+        sign, pose = (1.0, poses[each.a]) if first else (-1.0, poses[each.b])
+        keep = kept(each, poses[each.b])
+        for index, axis in enumerate(suspect.axes):
+            made[6 * number : 6 * number + 3, index] = sign * keep @ np.array(pose.vector(axis))
+        if suspect.turns:
+            made[6 * number + 3 : 6 * number + 6, 2] = sign * np.array(pose.z)
+    return made
+
+
+def put_right(
+    suspect: Suspect, by: Sequence[float], pairings: Sequence[Pairing]
+) -> tuple[Pairing, ...]:
+    """Return the pairings with the suspect moved: mm along its axes, then turned, mm at 200 mm."""
+    made = list(pairings)
+    off = added(scaled(suspect.axes[0], by[0]), scaled(suspect.axes[1], by[1]))
+    angle = by[2] / LEVER if suspect.turns else 0.0
+    for number, first in suspect.seen:
+        one, other = made[number].pair
+        pair = (_moved(one, off, angle), other) if first else (one, _moved(other, off, angle))
+        made[number] = made[number].with_pair(pair)
+    return tuple(made)
+
+
+def _moved(frame: Rigid, off: Vector, angle: float) -> Rigid:
+    c, s = cos(angle), sin(angle)
+
+    def turned(v: Vector) -> Vector:
+        return c * v[0] - s * v[1], s * v[0] + c * v[1], v[2]
+
+    return Rigid(added(frame.origin, off), turned(frame.x), turned(frame.y), turned(frame.z))

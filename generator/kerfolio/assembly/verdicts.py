@@ -1,0 +1,98 @@
+"""What is said of features that are to blame for joints that do not meet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from math import degrees
+
+from kerfolio.assembly.adjustment import LEVER
+from kerfolio.assembly.blame import Blame, Culprit
+from kerfolio.assembly.links import Link
+from kerfolio.assembly.misses import as_drawn, fit_of
+from kerfolio.assembly.pairing import TOLERANCE
+from kerfolio.assembly.suspects import ON_EDGE
+from kerfolio.basis.finding import Finding, error, warning
+from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.words import listed
+from kerfolio.geometry.rigid import added, scaled
+
+_MOST = 3
+"""As many other readings, and as many features that do not meet, are told at most."""
+
+
+def verdicts(blames: Sequence[Blame], links: Sequence[Link]) -> Iterator[Finding]:
+    """Yield a finding for each culprit of the first explanation; the others stand in its advice."""
+    first = blames[0]
+    count = len(first.culprits)
+    right = "this is" if count == 1 else f"these {count} are"
+    told = dict.fromkeys(_sentence(each.culprits) for each in blames)
+    others = [each for each in told if each != _sentence(first.culprits)]
+    for culprit in first.culprits:
+        advice = f"Every joint agrees once {right} put right."
+        if others:
+            advice += f" Or else {', or '.join(others[:_MOST])}."
+        yield _finding(culprit, links, advice, sure=not others)
+
+
+def _sentence(culprits: Sequence[Culprit]) -> str:
+    return listed([_charge(each) for each in culprits])
+
+
+def _finding(culprit: Culprit, links: Sequence[Link], advice: str, *, sure: bool) -> Finding:
+    message = _charge(culprit)
+    if not _is_length(culprit):
+        message = f"{message} for {_met(culprit, links)}"
+    pairing = culprit.gaps[0].pairing
+    link = links[pairing.link]
+    stated = culprit.suspect.part.place if _is_length(culprit) else culprit.suspect.place
+    place = stated if sure else link.joint.stated.place
+    if max(abs(v) for v in culprit.by) <= fit_of(link, pairing.index):
+        less = f"It is less than the fit, so the pieces go together with less play. {advice}"
+        return warning("joint-off", message, place, less)
+    return error("joint-off", message, place, advice)
+
+
+def _is_length(culprit: Culprit) -> bool:
+    """Tell whether nothing is wrong but how far the outline goes."""
+    outward, along, *_ = culprit.by
+    return culprit.suspect.kind in ON_EDGE and abs(along) < TOLERANCE < abs(outward)
+
+
+def _charge(culprit: Culprit) -> str:
+    """Return what is wrong with a suspect, as its part is drawn."""
+    suspect, by = culprit.suspect, culprit.by
+    length, words = "", []
+    along = scaled(suspect.axes[0], by[0])
+    if suspect.kind in ON_EDGE and abs(by[0]) > TOLERANCE:
+        across = abs(suspect.outward[0]) > abs(suspect.outward[1])
+        ends = "from left to right" if across else "from bottom to top"
+        how = "long" if by[0] < 0 else "short"
+        length = f"`{suspect.part.name}` is {_mm(by[0])} too {how} {ends}"
+    elif suspect.kind == "notch" and abs(by[0]) > TOLERANCE:
+        words.append(f"{_mm(by[0])} too {'shallow' if by[0] < 0 else 'deep'}")
+    if suspect.kind in (*ON_EDGE, "notch"):
+        along = (0.0, 0.0, 0.0)
+    words += as_drawn(added(along, scaled(suspect.axes[1], by[1])))
+    if suspect.turns and abs(by[2]) > 2 * TOLERANCE:
+        way = "clockwise" if by[2] > 0 else "counter-clockwise"
+        words.append(f"turned {degrees(abs(by[2]) / LEVER):.1f} degrees too far {way}")
+    placed = f"`{suspect.name}` is {listed(words)}" if words else ""
+    return " and ".join(each for each in (length, placed) if each)
+
+
+def _mm(value: float) -> str:
+    return mm_text(round(abs(value), 2), 2)
+
+
+def _met(culprit: Culprit, links: Sequence[Link]) -> str:
+    """Return the other ends of the joints that a culprit spoils."""
+    names = []
+    for gap in culprit.gaps:
+        link = links[gap.pairing.link]
+        stated, first = link.joint.stated, link.a.part is culprit.suspect.part
+        whole = "." not in culprit.suspect.feature
+        ends = (stated.a.name, stated.b.name) if whole else link.names(gap.pairing.index)
+        names.append(f"`{ends[1] if first else ends[0]}`")
+    known = list(dict.fromkeys(names))
+    more = [f"{len(known) - _MOST} more"] if len(known) > _MOST else []
+    return listed([*known[:_MOST], *more])

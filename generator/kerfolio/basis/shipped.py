@@ -1,0 +1,18 @@
+"""Finds the data shipped with the program: the stock library and the theme."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+_PACKAGE = Path(__file__).resolve().parent.parent
+
+
+def shipped(folder: str) -> Path:
+    """Return the folder ``content`` or ``themes``, in an installed wheel or in a checkout.
+
+    Raises FileNotFoundError when the installation carries neither.
+    """
+    for root in (_PACKAGE / "_shipped", _PACKAGE.parent.parent):
+        if (root / folder).is_dir():
+            return root / folder
+    raise FileNotFoundError(f"shipped folder {folder!r} is missing from this installation")

@@ -1,0 +1,371 @@
+"""The commands: they print findings and progress and set the exit code.
+
+A command loads the stages it needs when it runs: the whole way takes a second to load, which
+``--help`` and a mistyped word need not wait for.
+"""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Iterable
+from datetime import date
+from pathlib import Path
+
+import click
+
+from kerfolio.basis.finding import Finding, Severity, has_errors
+from kerfolio.basis.words import counted
+from kerfolio.publishing.begin import Begun, begin_plan, begin_trial, begin_workshop
+from kerfolio.trials.log import matching, settings_text
+
+_WORKSHOP = click.argument(
+    "workshop", type=click.Path(path_type=Path), default=".", metavar="[WORKSHOP]"
+)
+_PLAN = click.option("--plan", "plan", default="", metavar="NAME", help="Only this plan.")
+
+
+class Progress:
+    """Says what is being done: one rewritten line on a terminal, plain lines when piped."""
+
+    def __init__(self) -> None:
+        self._live = sys.stderr.isatty()
+
+    def __call__(self, text: str) -> None:
+        """Show what is being done now."""
+        if self._live:
+            click.echo(f"\r\x1b[2K{text} ...", err=True, nl=False)
+        else:
+            click.echo(text, err=True)
+
+    def close(self) -> None:
+        """Clear the line that is being rewritten."""
+        if self._live:
+            click.echo("\r\x1b[2K", err=True, nl=False)
+
+
+def _print_findings(findings: Iterable[Finding]) -> None:
+    for finding in findings:
+        if not finding.silenced:
+            click.echo(str(finding))
+
+
+def _summary(findings: Iterable[Finding]) -> str:
+    found = tuple(findings)
+    heard = [each for each in found if not each.silenced]
+    counts = [(each, sum(f.severity is each for f in heard)) for each in Severity]
+    words = [counted(count, str(each)) for each, count in counts if count]
+    if len(found) > len(heard):
+        words.append(f"{len(found) - len(heard)} silenced")
+    return ", ".join(words) + "." if words else "Nothing to remark."
+
+
+def _as_json(findings: Iterable[Finding]) -> str:
+    rows = [
+        {
+            "rule": finding.rule,
+            "severity": str(finding.severity),
+            "message": finding.message,
+            "advice": finding.advice,
+            "file": finding.place.file,
+            "line": finding.place.line,
+            "column": finding.place.column,
+            "silenced": finding.silenced,
+        }
+        for finding in findings
+    ]
+    return json.dumps(rows, indent=1, ensure_ascii=False)
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="kerfolio")
+def kerfolio() -> None:
+    """Prove, compute, draw and publish plans for knock-down, sheet-goods projects.
+
+    Example: kerfolio publish my-workshop
+    """
+
+
+def _told(begun: Begun) -> None:
+    files, findings = begun
+    _print_findings(findings)
+    for file in files:
+        click.echo(f"wrote {file}")
+    sys.exit(1 if has_errors(findings) else 0)
+
+
+@kerfolio.command("start")
+@click.argument("folder", type=click.Path(path_type=Path))
+def start_command(folder: Path) -> None:
+    """Write a new workshop with one small plan that proves and publishes at once.
+
+    Example: kerfolio start my-workshop
+    """
+    _told(begin_workshop(folder, date.today()))
+
+
+@kerfolio.group("add")
+def add_group() -> None:
+    """Write a new plan folder or log entry.
+
+    Example: kerfolio add plan garden-bench my-workshop
+    """
+
+
+@add_group.command("plan")
+@click.argument("name")
+@_WORKSHOP
+def add_plan_command(name: str, workshop: Path) -> None:
+    """Write a new plan folder to change into your own.
+
+    Example: kerfolio add plan garden-bench my-workshop
+    """
+    _told(begin_plan(workshop, name, date.today()))
+
+
+@add_group.command("trial")
+@_WORKSHOP
+def add_trial_command(workshop: Path) -> None:
+    """Write today's entry of the log, to fill in what is known.
+
+    Example: kerfolio add trial my-workshop
+    """
+    _told(begin_trial(workshop, date.today()))
+
+
+@kerfolio.command("prove")
+@_WORKSHOP
+@_PLAN
+@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text")
+@click.option(
+    "--report",
+    type=click.Path(path_type=Path, file_okay=False),
+    metavar="DIR",
+    help="Also write a page with pictures, DIR/index.html.",
+)
+def prove_command(workshop: Path, plan: str, form: str, report: Path | None) -> None:
+    """Check everything in a workshop and print the findings.
+
+    Example: kerfolio prove my-workshop --plan stool --report report
+    """
+    from kerfolio.publishing.examine import examine
+    from kerfolio.publishing.report import write_report
+
+    progress = Progress()
+    examined = examine(workshop, plan, progress)
+    written = write_report(report, examined) if report else None
+    progress.close()
+    if form == "json":
+        click.echo(_as_json(examined.findings))
+    else:
+        _print_findings(examined.findings)
+        click.echo(_summary(examined.findings))
+        if written:
+            click.echo(f"wrote {written}")
+    sys.exit(1 if has_errors(examined.findings) else 0)
+
+
+@kerfolio.command("order")
+@_WORKSHOP
+@_PLAN
+def order_command(workshop: Path, plan: str) -> None:
+    """Find an order of assembly along straight lines and print it as steps to write out.
+
+    A plan's own steps win; this is for a plan that has none yet, or to compare.
+
+    Example: kerfolio order my-workshop --plan stool
+    """
+    from kerfolio.publishing.examine import examine
+    from kerfolio.publishing.order import found_orders
+
+    progress = Progress()
+    examined = examine(workshop, plan, progress)
+    progress.close()
+    _print_findings([each for each in examined.findings if each.severity is Severity.ERROR])
+    for name, steps in found_orders(examined):
+        click.echo(f"# {name}\n{steps}")
+    sys.exit(1 if has_errors(examined.findings) else 0)
+
+
+@kerfolio.command("layout")
+@_WORKSHOP
+@_PLAN
+@click.option(
+    "--seconds",
+    type=click.FloatRange(1, 3600),
+    default=None,
+    metavar="S",
+    help="How long to look for each sheet material [about 10].",
+)
+@click.option(
+    "--seed", type=click.IntRange(0, 1_000_000), default=0, metavar="N", help="Another try [0]."
+)
+def layout_command(workshop: Path, plan: str, seconds: float | None, seed: int) -> None:
+    """Lay the pieces out on sheets afresh and freeze the result beside each plan.
+
+    With --seconds it also looks for a larger offcut on the last sheet.
+
+    Example: kerfolio layout my-workshop --plan stool --seconds 60
+    """
+    from kerfolio.publishing.examine import examine
+    from kerfolio.publishing.freeze import effort_of, freeze_layouts
+
+    progress = Progress()
+    effort = effort_of(seconds, seed)
+    examined = examine(workshop, plan, progress, afresh=True, effort=effort)
+    progress.close()
+    _print_findings(examined.findings)
+    for file in freeze_layouts(workshop, examined.laid_out):
+        click.echo(f"wrote {file}")
+    sys.exit(1 if has_errors(examined.findings) else 0)
+
+
+@kerfolio.command("batch")
+@_WORKSHOP
+@click.option("--plan", "plan", required=True, metavar="NAME", help="The plan to make.")
+@click.option(
+    "--copies", type=click.IntRange(2, 100), required=True, metavar="N", help="How many to make."
+)
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    metavar="DIR",
+    help="Where the files go [WORKSHOP/batches/NAME-N].",
+)
+def batch_command(workshop: Path, plan: str, copies: int, out: Path | None) -> None:
+    """Lay out several copies of a plan together and write what it takes to cut them.
+
+    The pieces of one copy are kept together where that costs no sheet; with offcuts, all copies are
+    laid out as one. The plan's own layout and the site stay as they are.
+
+    Example: kerfolio batch my-workshop --plan stool --copies 4
+    """
+    from kerfolio.publishing.batch import BatchRequest, make_batch
+
+    progress = Progress()
+    request = BatchRequest(
+        folder=workshop,
+        plan=plan,
+        copies=copies,
+        out=out or workshop / "batches" / f"{plan}-{copies}",
+    )
+    made = make_batch(request, progress)
+    progress.close()
+    _print_findings(made.findings)
+    if has_errors(made.findings):
+        click.echo(f"Not written. {_summary(made.findings)}")
+        sys.exit(1)
+    sheets = counted(made.sheets, "sheet")
+    click.echo(f"{copies} copies on {sheets}: wrote {len(made.written)} files to {request.out}")
+
+
+@kerfolio.command("publish")
+@_WORKSHOP
+@_PLAN
+@click.option("--out", type=click.Path(path_type=Path), help="Where the site goes [WORKSHOP/site].")
+@click.option(
+    "--supporters-out",
+    type=click.Path(path_type=Path),
+    help="Where supporters' bundles go, never inside the site [WORKSHOP/supporters].",
+)
+def publish_command(
+    workshop: Path, plan: str, out: Path | None, supporters_out: Path | None
+) -> None:
+    """Prove and compute everything, then write the site and the bundles at once.
+
+    Example: kerfolio publish my-workshop --out site
+    """
+    from kerfolio.publishing.build import Request, publish
+
+    progress = Progress()
+    request = Request(
+        folder=workshop,
+        out=out or workshop / "site",
+        supporters_out=supporters_out or workshop / "supporters",
+        only=plan,
+    )
+    outcome = publish(request, progress)
+    progress.close()
+    _print_findings(outcome.findings)
+    if not outcome.published:
+        click.echo(f"Not published. {_summary(outcome.findings)}")
+        sys.exit(1)
+    click.echo(f"Published {counted(len(outcome.plans), 'plan')} to {request.out}")
+    for file in outcome.handed_over:
+        click.echo(f"For supporters, to hand over yourself: {file}")
+
+
+@kerfolio.command("trials")
+@_WORKSHOP
+@click.option("--stock", default="", metavar="NAME", help="Only on this sheet material.")
+@click.option("--cutter", default="", metavar="NAME", help="Only with this cutter.")
+@click.option("--outcome", default="", metavar="GRADE", help="Only of this outcome.")
+def trials_command(workshop: Path, stock: str, cutter: str, outcome: str) -> None:
+    """Read the log: what worked on which sheet with which cutter.
+
+    Also writes the whole log as one private page, WORKSHOP/.kerfolio/log.html.
+
+    Example: kerfolio trials my-workshop --cutter compression-6 --outcome clean
+    """
+    from kerfolio.publishing.private_log import read_log, write_private_log
+
+    found, findings = read_log(workshop)
+    _print_findings(findings)
+    if found is None:
+        sys.exit(1)
+    for trial in matching(found.trials, stock=stock, cutter=cutter, outcome=outcome):
+        grade = trial.outcome or "no outcome yet"
+        click.echo(f"{trial.date}  {grade:<14} {trial.title}")
+        click.echo(f"            {settings_text(trial)}")
+    click.echo(f"wrote {write_private_log(workshop, found)}")
+    sys.exit(1 if has_errors(findings) else 0)
+
+
+@kerfolio.command("stock")
+@_WORKSHOP
+@click.argument("name", default="", metavar="[NAME]")
+@click.option(
+    "--kind",
+    default="",
+    metavar="KIND",
+    help="Only sheets, boards, cutters, hardware, papers, chip-loads or depth-rules.",
+)
+def stock_command(workshop: Path, name: str, kind: str) -> None:
+    """Show what can be bought: each figure with the file it was written in and its source.
+
+    What stands in the workshop's stock/ lies over the library that comes with the program. A
+    single word that is no folder is a NAME.
+
+    Example: kerfolio stock my-workshop birch-plywood-18
+    """
+    from kerfolio.publishing.stock_text import stock_text
+
+    if not name and not workshop.exists():
+        workshop, name = Path(), str(workshop)
+    text, findings = stock_text(workshop, kind, name)
+    _print_findings(findings)
+    click.echo(text, nl=bool(text))
+    sys.exit(1 if has_errors(findings) else 0)
+
+
+@kerfolio.command("schema")
+@click.argument("folder", type=click.Path(path_type=Path))
+def schema_command(folder: Path) -> None:
+    """Write the JSON Schema of every file kind, for editors that check while you type.
+
+    Example: kerfolio schema schemas
+    """
+    from kerfolio.publishing.schemas import write_schemas
+
+    for file in write_schemas(folder):
+        click.echo(f"wrote {file}")
+
+
+def main() -> None:
+    """Run the command line; a disk that refuses is told in words, never as a traceback."""
+    try:
+        kerfolio()
+    except OSError as trouble:
+        name = f"{trouble.filename}: " if trouble.filename else ""
+        click.echo(f"error: {name}{trouble.strerror or trouble}", err=True)
+        sys.exit(1)

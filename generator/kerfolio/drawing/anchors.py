@@ -1,0 +1,37 @@
+"""Where a leader ends on a piece: in the roomiest spot of the largest part of it that is seen."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from kerfolio.drawing.balloons import Wanted
+from kerfolio.drawing.paper_seat import PaperSeat
+from kerfolio.drawing.scene import Scene
+from kerfolio.drawing.solid_strokes import on_paper
+from kerfolio.geometry.contour import Region
+from kerfolio.geometry.hidden_lines import Seen
+from kerfolio.geometry.label_spot import label_spot
+from kerfolio.geometry.packing import Flat
+
+
+def piece_anchors(
+    scene: Scene, found: Seen, seat: PaperSeat, labels: Collection[str]
+) -> tuple[Wanted, ...]:
+    """Return the mark of each piece named with its anchor on paper; hidden pieces have none."""
+    wanted = []
+    for number, piece in enumerate(scene.pieces):
+        shown = [each.shape for each in found.areas if each.solid == number]
+        if piece.label in labels and shown:
+            largest = max(shown, key=lambda shape: shape.area)
+            outer, *openings = on_paper(largest, seat)
+            spot, _ = label_spot(Region(outer, tuple(openings)), 1.0)
+            wanted.append(Wanted(piece.mark, spot))
+    return tuple(wanted)
+
+
+def flat_on_paper(shape: Flat, seat: PaperSeat) -> Flat:
+    """Return a seen area on paper."""
+    outer, *openings = (
+        tuple(seat.flat(spot) for spot in ring) for ring in (shape.outer, *shape.openings)
+    )
+    return Flat(outer, tuple(openings))

@@ -1,0 +1,124 @@
+"""An engraving for a finished piece: where its middle lies on it, and itself at full size."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import dist
+
+from kerfolio.basis.lengths import both_text
+from kerfolio.drawing.arrow import open_path
+from kerfolio.drawing.extent import extent, padded
+from kerfolio.drawing.face import Look, face_strokes
+from kerfolio.drawing.fitted import filling
+from kerfolio.drawing.seat import Seat
+from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Ink, Item, Label, Stroke
+from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.flatten import points
+from kerfolio.geometry.measure import Box, bounds
+from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.settling.settled import SettledPlan
+from kerfolio.shop.art import Art, Reach
+
+_TEXT = 4.2
+_AWAY = 9.0
+_TARGET, _ARM = 3.4, 5.0
+_LINE, _FINE = 0.35, 0.13
+_FLAT = 0.5
+_OVER = 8.0
+CHECK = 100.0
+"""Length of the line to measure beside what is shown at full size, mm."""
+
+
+def art_place_view(
+    settled: SettledPlan, art: Art, room: tuple[float, float], first: str = "mm"
+) -> Drawing:
+    """Return the piece with its art's middle and two distances to it, within ``room`` (mm).
+
+    The edges to measure from are marked; distances are those of ``art.reaches``.
+    """
+    whole = bounds(art.part.plain.outer)
+    items, box = filling(
+        lambda scale: _place_items(art, Seat(scale=scale), first), (whole.width, whole.height), room
+    )
+    one, other = (both_text(each, first, 64) for each in art.distances)
+    return Drawing(
+        box=box,
+        items=items,
+        title=f"{settled.plan.title}: {art.name} on {art.part.name}",
+        description=f"The middle of the art lies {one} and {other} from the edges marked.",
+    )
+
+
+def _place_items(art: Art, seat: Seat, first: str) -> tuple[Item, ...]:
+    centre = seat.point(art.centre)
+    middle = [circle(centre, _TARGET), *_cross(centre, _ARM)]
+    return (
+        *face_strokes(art.part, seat, Look(outline=_LINE, inside=_FINE)),
+        *(Stroke(contour=seat.contour(each), ink=Ink.ENGRAVE, width=_LINE) for each in art.lines),
+        _frame(art.box, seat),
+        *(item for each in art.reaches for item in _measured(art, each, seat, first)),
+        *(Stroke(contour=each, ink=Ink.ACCENT, width=0.4) for each in middle),
+    )
+
+
+def art_full_view(settled: SettledPlan, art: Art, first: str = "mm") -> Drawing:
+    """Return the art at full size with its middle at 0,0, a crosshair and a length to check."""
+    wide, high = art.size
+    arm_x, arm_y = wide / 2 + _OVER, high / 2 + _OVER
+    low = -arm_y - 6.0
+    cross = (open_path((-arm_x, 0), (arm_x, 0)), open_path((0, -arm_y), (0, arm_y)))
+    check = open_path((-CHECK / 2, low), (CHECK / 2, low))
+    ends = (open_path((x, low - 1.2), (x, low + 1.2)) for x in (-CHECK / 2, CHECK / 2))
+    items: tuple[Item, ...] = (
+        *(Stroke(contour=each, ink=Ink.ENGRAVE, width=_LINE) for each in art.centred),
+        _frame(Box(-wide / 2, -high / 2, wide / 2, high / 2), Seat()),
+        *(Stroke(contour=each, ink=Ink.ACCENT, width=0.2) for each in cross),
+        Stroke(contour=circle((0, 0), _TARGET), ink=Ink.ACCENT, width=0.2),
+        *(Stroke(contour=each, ink=Ink.SOFT, width=0.2) for each in (check, *ends)),
+        Label(
+            text="100 mm, if this is printed at full size",
+            at=(0, low - 4.2),
+            height=3.2,
+            ink=Ink.SOFT,
+            anchor=Anchor.MIDDLE,
+        ),
+    )
+    size = f"{both_text(wide, first)} wide and {both_text(high, first)} high"
+    return Drawing(
+        box=padded(extent(items), 0.6),
+        items=items,
+        title=f"{settled.plan.title}: {art.name} at full size",
+        description=f"The art at full size, {size}, with a crosshair through its middle.",
+    )
+
+
+def _cross(at: Point, reach: float) -> tuple[Contour, Contour]:
+    x, y = at
+    return open_path((x - reach, y), (x + reach, y)), open_path((x, y - reach), (x, y + reach))
+
+
+def _frame(box: Box, seat: Seat) -> Stroke:
+    """Return the art's extent as a dashed box."""
+    frame = seat.contour(rectangle(box.x0, box.y0, box.x1, box.y1))
+    return Stroke(contour=frame, ink=Ink.SOFT, width=_FINE, dash=(1.2, 0.9))
+
+
+def _measured(art: Art, reach: Reach, seat: Seat, first: str) -> Iterator[Item]:
+    """Yield the edge's mark and the distance, its line moved off the piece to the nearer side."""
+    foot, centre = seat.point(reach.foot), seat.point(art.centre)
+    length = dist(foot, centre)
+    along = ((centre[0] - foot[0]) / length, (centre[1] - foot[1]) / length)
+    side = (-along[1], along[0])
+    rim = points(seat.contour(art.part.plain.outer), _FLAT)
+    heights = [(x - foot[0]) * side[0] + (y - foot[1]) * side[1] for x, y in rim]
+    up, down = max(heights), min(heights)
+    edge = open_path(seat.point(reach.start), seat.point(reach.end))
+    yield Stroke(contour=edge, ink=Ink.ACCENT, width=0.9)
+    yield Dimension(
+        a=foot,
+        b=centre,
+        text=both_text(reach.distance(art.centre), first, 64),
+        offset=up + _AWAY if up <= -down else down - _AWAY,
+        height=_TEXT,
+        ink=Ink.ACCENT,
+    )

@@ -1,0 +1,99 @@
+"""A plan put together, with how wide, deep and high it is over all."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import dist
+
+from kerfolio.assembly.assembled import Assembled
+from kerfolio.basis.lengths import both_text
+from kerfolio.drawing.arrow import open_path
+from kerfolio.drawing.expand import NARROW
+from kerfolio.drawing.exploded_view import LOOK
+from kerfolio.drawing.extent import extent, padded
+from kerfolio.drawing.lettering import Box, text_width
+from kerfolio.drawing.paper_seat import PaperSeat, fitted
+from kerfolio.drawing.scene import home_scene
+from kerfolio.drawing.solid_strokes import APART, solid_strokes
+from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Item, Stroke
+from kerfolio.geometry.contour import Point
+from kerfolio.geometry.facing import extent_of
+from kerfolio.geometry.hidden_lines import seen
+from kerfolio.geometry.rigid import Vector, added, scaled
+from kerfolio.geometry.view import View
+
+ROOM = (120.0, 95.0)
+_TEXT, _LEAST_TEXT = 3.2, 2.4
+_ARROWS = 2.4
+_AWAY, _OVERRUN, _GAP = 7.0, 1.5, 0.8
+"""On paper, mm: from the object to a dimension line, past it, and free beside the object."""
+_AROUND = (13.0, 13.0, 13.0, 3.0)
+
+
+def assembled_view(
+    assembled: Assembled,
+    *,
+    first: str = "mm",
+    look: View = LOOK,
+    room: tuple[float, float] = ROOM,
+    title: str = "",
+) -> Drawing:
+    """Return the picture of a plan put together, at paper size within ``room`` (mm).
+
+    ``first`` is the unit named first, ``mm`` or ``in``. The view must be from above.
+    """
+    scene = home_scene(assembled)
+    solids = scene.solids()
+    left, bottom, right, top = _AROUND
+    inner: Box = (left, bottom, room[0] - right, room[1] - top)
+    seat = fitted(look, extent_of(solids, look), inner)
+    found = seen(solids, look, apart=APART / seat.scale)
+    low, high = _box(list(scene.corners()))
+    sizes = [both_text(b - a, first) for a, b in zip(low, high, strict=True)]
+    items = (*solid_strokes(found, seat, ()), *_dimensions(low, high, sizes, seat))
+    return Drawing(
+        box=padded(extent(items), 0.6),
+        items=items,
+        title=title or "Put together",
+        description=f"Put together it is {sizes[0]} wide, {sizes[1]} deep and {sizes[2]} high.",
+    )
+
+
+def _box(corners: list[Vector]) -> tuple[Vector, Vector]:
+    xs, ys, zs = zip(*corners, strict=True)
+    return (min(xs), min(ys), min(zs)), (max(xs), max(ys), max(zs))
+
+
+def _dimensions(low: Vector, high: Vector, sizes: list[str], seat: PaperSeat) -> Iterator[Item]:
+    """Yield the three sizes: two along the ground before the object, the height at its side."""
+    eye = seat.view.to_viewer
+    near_x, far_x = (high[0], low[0]) if eye[0] > 0 else (low[0], high[0])
+    near_y = high[1] if eye[1] > 0 else low[1]
+    out_x: Vector = (1.0 if eye[0] > 0 else -1.0, 0.0, 0.0)
+    out_y: Vector = (0.0, 1.0 if eye[1] > 0 else -1.0, 0.0)
+    ground = low[2]
+    yield from _dimension(
+        (low[0], near_y, ground), (high[0], near_y, ground), out_y, sizes[0], seat
+    )
+    yield from _dimension(
+        (near_x, low[1], ground), (near_x, high[1], ground), out_x, sizes[1], seat
+    )
+    side = scaled(out_x, -1.0)
+    yield from _dimension((far_x, near_y, ground), (far_x, near_y, high[2]), side, sizes[2], seat)
+
+
+def _dimension(a: Vector, b: Vector, out: Vector, text: str, seat: PaperSeat) -> Iterator[Item]:
+    """Yield a dimension whose extension lines run along ``out``, a direction of the world."""
+    way = seat.way(out)
+    size = (way[0] ** 2 + way[1] ** 2) ** 0.5
+
+    def beyond(at: Vector, by: float) -> Point:
+        return seat.spot(added(at, scaled(out, by / size)))
+
+    for end in (a, b):
+        line = open_path(beyond(end, _GAP), beyond(end, _AWAY + _OVERRUN))
+        yield Stroke(contour=line, ink=Ink.SOFT, width=NARROW)
+    ends = sorted((beyond(a, _AWAY), beyond(b, _AWAY)))
+    room = dist(*ends) - 2 * _ARROWS
+    height = max(_LEAST_TEXT, min(_TEXT, room / text_width(text, 1.0)))
+    yield Dimension(a=ends[0], b=ends[1], text=text, offset=0.0, height=height)

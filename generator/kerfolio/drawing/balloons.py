@@ -1,0 +1,224 @@
+"""Balloons: the marks of pieces in circles, each on a line from the piece it names."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import cos, dist, hypot, inf, radians, sin
+
+from kerfolio.drawing.arrow import open_path
+from kerfolio.drawing.lettering import CAPITAL, Box, text_width
+from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
+from kerfolio.geometry.contour import Point
+from kerfolio.geometry.occupied import Occupied
+from kerfolio.geometry.shapes import circle
+
+_LETTER = 3.3
+_LEAST_RADIUS = 3.1
+_RIM = 0.9
+"""Air between a mark and its circle, mm."""
+_AIR = 0.8
+"""Air between a circle and what is not to be touched, mm."""
+_APART, _ASIDE = 2.4, 1.3
+"""How far other balloons and other leaders keep from a balloon's centre, in radii."""
+_RADII = tuple(2.4 + 1.2 * step for step in range(9))
+_ANGLES = tuple(15.0 * step for step in range(24))
+_GRID = 5.0
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """A mark and the spot on its piece at which its leader ends."""
+
+    mark: str
+    anchor: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Balloon:
+    """A balloon in its place: centre and radius, and the spot it names."""
+
+    mark: str
+    centre: Point
+    radius: float
+    anchor: Point
+
+    @property
+    def items(self) -> tuple[Item, ...]:
+        """The leader with its dot, the circle and the mark."""
+        (x, y), reach = self.centre, dist(self.centre, self.anchor)
+        foot = (
+            x + (self.anchor[0] - x) * self.radius / reach,
+            y + (self.anchor[1] - y) * self.radius / reach,
+        )
+        rim = circle(self.centre, 2 * self.radius)
+        return (
+            Stroke(contour=open_path(foot, self.anchor), ink=Ink.INK, width=0.25),
+            Stroke(contour=circle(self.anchor, 1.1), width=None, fill=Ink.INK),
+            Stroke(contour=rim, ink=Ink.INK, width=0.35, fill=Ink.PAPER),
+            Label(
+                text=self.mark,
+                at=(x, y - _LETTER * CAPITAL / 2),
+                height=_LETTER,
+                anchor=Anchor.MIDDLE,
+                strong=True,
+            ),
+        )
+
+
+def balloons(
+    wanted: Sequence[Wanted],
+    room: Box,
+    taken: Occupied,
+    kept_clear: Sequence[Box] = (),
+    lines: Sequence[tuple[Point, Point]] = (),
+) -> tuple[Balloon, ...]:
+    """Return a balloon for each mark, none over another, over a leader or outside the room.
+
+    Each takes the place that is nearest, covers least of what is ``taken`` and lies outward;
+    the outermost are placed first. Boxes ``kept_clear`` and ``lines`` are not touched. Where the
+    room is too small for all, the rest stand where they disturb least.
+    """
+    middle = ((room[0] + room[2]) / 2, (room[1] + room[3]) / 2)
+    order = sorted(wanted, key=lambda each: (-dist(each.anchor, middle), each.mark, each.anchor))
+    best: tuple[Balloon, ...] = ()
+    for turn in range(max(1, min(len(order), 4))):
+        placed: list[Balloon] = []
+        for each in order[turn:] + order[:turn]:
+            found = _place(each, placed, room, taken, kept_clear, lines)
+            if found:
+                placed.append(found)
+        if len(placed) > len(best):
+            best = tuple(placed)
+        if len(best) == len(order):
+            break
+    there = {(each.mark, each.anchor) for each in best}
+    missing = [each for each in order if (each.mark, each.anchor) not in there]
+    for each in missing:
+        best = (*best, _anywhere(each, room, taken))
+    return tuple(sorted(best, key=lambda each: (each.mark, each.anchor)))
+
+
+def radius_of(mark: str) -> float:
+    """Return the radius of a mark's circle, mm."""
+    return max(_LEAST_RADIUS, text_width(mark, _LETTER, strong=True) / 2 + _RIM)
+
+
+def _place(
+    wanted: Wanted,
+    placed: Sequence[Balloon],
+    room: Box,
+    taken: Occupied,
+    kept_clear: Sequence[Box],
+    lines: Sequence[tuple[Point, Point]],
+) -> Balloon | None:
+    radius = radius_of(wanted.mark)
+    for spots in (_around(wanted.anchor, radius), _everywhere(room, radius)):
+        free = [
+            spot
+            for spot in spots
+            if _inside(spot, radius, room)
+            and all(_clear_of_box(spot, wanted.anchor, radius, box) for box in kept_clear)
+            and all(_clear_of(spot, wanted.anchor, radius, other) for other in placed)
+            and all(_clear_of_line(spot, wanted.anchor, radius, line) for line in lines)
+        ]
+        if free:
+            return Balloon(
+                wanted.mark, _best(free, wanted, radius, room, taken), radius, wanted.anchor
+            )
+    return None
+
+
+def _anywhere(wanted: Wanted, room: Box, taken: Occupied) -> Balloon:
+    radius = radius_of(wanted.mark)
+    spots = [spot for spot in _everywhere(room, radius) if dist(spot, wanted.anchor) > radius]
+    return Balloon(wanted.mark, _best(spots, wanted, radius, room, taken), radius, wanted.anchor)
+
+
+def _around(anchor: Point, radius: float) -> Iterator[Point]:
+    for far in _RADII:
+        for angle in _ANGLES:
+            turn = radians(angle)
+            yield anchor[0] + far * radius * cos(turn), anchor[1] + far * radius * sin(turn)
+
+
+def _everywhere(room: Box, radius: float) -> Iterator[Point]:
+    """Yield a grid of places that reaches all four edges of the room."""
+    left, bottom, right, top = (
+        room[0] + radius,
+        room[1] + radius,
+        room[2] - radius,
+        room[3] - radius,
+    )
+    across, up = (max(1, round(side / _GRID)) for side in (right - left, top - bottom))
+    for row in range(up + 1):
+        for column in range(across + 1):
+            yield left + (right - left) * column / across, bottom + (top - bottom) * row / up
+
+
+def _inside(spot: Point, radius: float, room: Box) -> bool:
+    x, y = spot
+    rim = radius - 1e-6
+    return room[0] <= x - rim and x + rim <= room[2] and room[1] <= y - rim and y + rim <= room[3]
+
+
+def _clear_of(spot: Point, anchor: Point, radius: float, other: Balloon) -> bool:
+    apart = _APART / 2 * (radius + other.radius)
+    return (
+        dist(spot, other.centre) >= apart
+        and _to_line(spot, other.centre, other.anchor) >= _ASIDE * radius
+        and _to_line(other.centre, spot, anchor) >= _ASIDE * other.radius
+        and not crossing((spot, anchor), (other.centre, other.anchor))
+    )
+
+
+def _clear_of_line(spot: Point, anchor: Point, radius: float, line: tuple[Point, Point]) -> bool:
+    return _to_line(spot, *line) >= radius + _AIR and not crossing((spot, anchor), line)
+
+
+def _clear_of_box(spot: Point, anchor: Point, radius: float, box: Box) -> bool:
+    """Tell whether a balloon keeps off a box; its leader may not run across it either."""
+    x, y = spot
+    aside = max(box[0] - x, x - box[2], 0.0), max(box[1] - y, y - box[3], 0.0)
+    if hypot(*aside) < radius + _AIR:
+        return False
+    corners = ((box[0], box[1]), (box[2], box[1]), (box[2], box[3]), (box[0], box[3]))
+    sides = zip(corners, (*corners[1:], corners[0]), strict=True)
+    return not any(crossing((spot, anchor), side) for side in sides)
+
+
+def _best(
+    spots: Sequence[Point], wanted: Wanted, radius: float, room: Box, taken: Occupied
+) -> Point:
+    middle = ((room[0] + room[2]) / 2, (room[1] + room[3]) / 2)
+    outward = (wanted.anchor[0] - middle[0], wanted.anchor[1] - middle[1])
+    size = hypot(*outward) or 1.0
+    best, least = spots[0], inf
+    for spot, clear in zip(spots, taken.clearances(spots), strict=True):
+        reach = dist(spot, wanted.anchor)
+        along = (spot[0] - wanted.anchor[0]) * outward[0] + (spot[1] - wanted.anchor[1]) * outward[
+            1
+        ]
+        over = max(0.0, radius + 1.0 - clear) / radius
+        cost = reach + 25 * over - 4 * along / (size * reach)
+        if cost < least - 1e-9:
+            best, least = spot, cost
+    return best
+
+
+def crossing(one: tuple[Point, Point], other: tuple[Point, Point]) -> bool:
+    """Tell whether two straight lines cross."""
+    (a, b), (c, d) = one, other
+    return _side(a, b, c) * _side(a, b, d) < 0 and _side(c, d, a) * _side(c, d, b) < 0
+
+
+def _side(a: Point, b: Point, at: Point) -> float:
+    return (b[0] - a[0]) * (at[1] - a[1]) - (b[1] - a[1]) * (at[0] - a[0])
+
+
+def _to_line(spot: Point, a: Point, b: Point) -> float:
+    along = (b[0] - a[0], b[1] - a[1])
+    square = along[0] ** 2 + along[1] ** 2
+    share = ((spot[0] - a[0]) * along[0] + (spot[1] - a[1]) * along[1]) / square if square else 0.0
+    share = min(1.0, max(0.0, share))
+    return dist(spot, (a[0] + share * along[0], a[1] + share * along[1]))

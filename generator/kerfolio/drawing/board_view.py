@@ -1,0 +1,150 @@
+"""Boards as they are cut: a bar each, its pieces in order, what is left over hatched."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
+from kerfolio.basis.lengths import both_text, inch_text, mm_number
+from kerfolio.basis.words import counted, listed
+from kerfolio.drawing.block import text_block
+from kerfolio.drawing.extent import extent, padded
+from kerfolio.drawing.hatch import hatched
+from kerfolio.drawing.lettering import Box, text_width
+from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label, Stroke
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.layouts.boards import BoardCuts, BoardPiece, BoardPlan
+
+ROOM = (168.0, 230.0)
+_BAR = 9.0
+_ROW = 19.0
+_HEAD, _NAME, _SIZE = 2.9, 2.9, 2.6
+_LEAST = 0.8
+"""How far lettering may shrink to stay in its piece."""
+_SEEN = 0.2
+_PAD = 0.6
+
+
+def board_views(
+    plan: BoardPlan, room: tuple[float, float] = ROOM, first: str = "mm"
+) -> tuple[Drawing, ...]:
+    """Return pictures of a plan's boards to be shown at paper size, each within ``room`` (mm).
+
+    All boards have one scale. Boards cut alike are drawn once. A piece shows its label and its
+    length in the reader's ``first`` unit, as far as they fit.
+    """
+    if not plan.boards:
+        return ()
+    scale = (room[0] - 2 * _PAD) / max(board.length for board in plan.boards)
+    groups = [tuple(group) for _, group in groupby(plan.boards, key=_alike)]
+    most = max(1, int((room[1] + _ROW - _BAR - 5.0) / _ROW))
+    return tuple(
+        _drawing(plan, groups[start : start + most], scale, first)
+        for start in range(0, len(groups), most)
+    )
+
+
+def _alike(board: BoardCuts) -> tuple[float, ...]:
+    return (board.length, *(piece.length for piece in board.pieces))
+
+
+def _drawing(
+    plan: BoardPlan, groups: Sequence[tuple[BoardCuts, ...]], scale: float, first: str
+) -> Drawing:
+    items: list[Item] = []
+    for row, group in enumerate(groups):
+        items += _bar(plan, group, -row * _ROW, scale, first)
+    boards = [board for group in groups for board in group]
+    marks = "; ".join(_sentence(board, first) for board in boards)
+    return Drawing(
+        box=padded(extent(items), _PAD),
+        items=tuple(items),
+        title=f"{plan.title}: {counted(len(boards), 'board')}",
+        description=f"{marks}.",
+    )
+
+
+def _sentence(board: BoardCuts, first: str) -> str:
+    pieces = ", ".join(f"{each.label} {_length(each, first)}" for each in board.pieces)
+    return f"board {board.number}, {both_text(board.length, first)}: {pieces}"
+
+
+def _bar(
+    plan: BoardPlan, group: Sequence[BoardCuts], y: float, scale: float, first: str
+) -> Iterator[Item]:
+    """Yield a bar with its head; trim and kerfs are dark, what is left over is hatched."""
+    board = group[0]
+    end = board.length * scale
+    head = f"{_numbers(group)}: {both_text(board.length, first)}"
+    yield Label(text=head, at=(0.0, y + _BAR + 1.6), height=_HEAD, strong=True)
+    yield Stroke(contour=rectangle(0.0, y, end, y + _BAR), ink=Ink.INK, width=0.25, fill=Ink.INK)
+    x, untold = plan.trim, []
+    for index, piece in enumerate(board.pieces):
+        box = (x * scale, y, (x + piece.length) * scale, y + _BAR)
+        name, size = _names([each.pieces[index].label for each in group]), _length(piece, first)
+        words = _words(name, size, box)
+        yield _filled(box, Ink.WOOD)
+        yield from words
+        untold += [] if words else [f"{name} {size}"]
+        x += piece.length + plan.kerf
+    yield from _left_over(board, scale, y, first)
+    yield from _remark(untold, y, end)
+
+
+def _left_over(board: BoardCuts, scale: float, y: float, first: str) -> Iterator[Item]:
+    end = board.length * scale
+    if board.waste * scale < _SEEN:
+        return
+    box = (end - board.waste * scale, y, end, y + _BAR)
+    words = _words("left over", _mm_or_inch(board.waste, first), box, strong=False)
+    yield _filled(box, Ink.WASTE)
+    yield from hatched(box, [padded(extent(words), 0.6)] if words else ())
+    yield from words
+
+
+def _remark(untold: Sequence[str], y: float, width: float) -> Iterator[Label]:
+    """Yield a line below the bar for pieces too narrow to be marked, in their order."""
+    if not untold:
+        return
+    words = f"Too narrow to mark: {listed(untold)}"
+    if text_width(words, _SIZE) > width:
+        words = f"Too narrow to mark: {counted(len(untold), 'piece')}, see the list"
+    yield Label(text=words, at=(width, y - 3.4), height=_SIZE, ink=Ink.SOFT, anchor=Anchor.END)
+
+
+def _filled(box: Box, fill: Ink) -> Stroke:
+    return Stroke(contour=rectangle(*box), ink=Ink.INK, width=0.13, fill=fill)
+
+
+def _numbers(group: Sequence[BoardCuts]) -> str:
+    if len(group) == 1:
+        return f"Board {group[0].number}"
+    between = "and" if len(group) == 2 else "to"
+    return f"Boards {group[0].number} {between} {group[-1].number}, cut alike"
+
+
+def _names(labels: Sequence[str]) -> str:
+    """Return the label, or of several what they have in common: ``rail`` for ``rail.1, rail.2``."""
+    return listed(sorted({each.split(".")[0] if len(labels) > 1 else each for each in labels}))
+
+
+def _words(name: str, size: str, box: Box, *, strong: bool = True) -> tuple[Item, ...]:
+    """Return name and length in a box, upright where it is narrow, the length alone, or nothing."""
+    wide, high = box[2] - box[0] - 1.2, box[3] - box[1] - 1.2
+    spot = ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
+    for lines in (((name, _NAME, strong), (size, _SIZE, False)), ((size, _SIZE, False),)):
+        words = text_block(lines)
+        sides = (words.width, words.height)
+        for turn, (across, up) in ((0.0, sides), (90.0, sides[::-1])):
+            scale = min(1.0, wide / across, high / up)
+            if scale >= _LEAST:
+                return words.seated(spot, scale, turn)
+    return ()
+
+
+def _length(piece: BoardPiece, first: str) -> str:
+    return _mm_or_inch(piece.length, first)
+
+
+def _mm_or_inch(mm: float, first: str) -> str:
+    return mm_number(mm) if first == "mm" else inch_text(mm).removesuffix(" in")

@@ -1,0 +1,74 @@
+"""Small blocks beside a picture: the hardware of a step, and that it is seen from below."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from kerfolio.drawing.arrow import open_path
+from kerfolio.drawing.lettering import CAPITAL, text_width
+from kerfolio.drawing.vocabulary import Ink, Item, Label, Stroke
+from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.shapes import circle, rectangle
+
+_TEXT = 3.0
+_LEADING = 4.6
+_PAD = 2.0
+_CORNER = 1.2
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Something that goes beside the picture: its size in mm, and its items at a lower left."""
+
+    width: float
+    height: float
+    items: Callable[[Point], tuple[Item, ...]]
+
+
+def hardware_block(hardware: Sequence[tuple[str, int]]) -> Block:
+    """Return the hardware of a step with its counts, a line each, in a box."""
+    lines = [(f"{count} ×", title) for title, count in hardware]
+    first = max(text_width(count, _TEXT, strong=True) for count, _ in lines)
+    second = max(text_width(title, _TEXT) for _, title in lines)
+    width = 2 * _PAD + first + 1.2 + second
+    height = 2 * _PAD + _LEADING * (len(lines) - 1) + _TEXT * CAPITAL
+
+    def items(at: Point) -> tuple[Item, ...]:
+        x, y = at
+        frame = rectangle(x, y, x + width, y + height, _CORNER)
+        found: list[Item] = [Stroke(contour=frame, ink=Ink.FAINT, width=0.25, fill=Ink.PAPER)]
+        for row, (count, title) in enumerate(lines):
+            base = y + height - _PAD - _TEXT * CAPITAL - row * _LEADING
+            start = x + _PAD + first + 1.2
+            found += [
+                Label(text=count, at=(x + _PAD, base), height=_TEXT, strong=True),
+                Label(text=title, at=(start, base), height=_TEXT),
+            ]
+        return tuple(found)
+
+    return Block(width, height, items)
+
+
+def from_below_block() -> Block:
+    """Return the mark of a picture seen from below: an eye that looks up, and the words."""
+    words = "Seen from below"
+    width, height = 6.4 + text_width(words, _TEXT), 5.2
+
+    def items(at: Point) -> tuple[Item, ...]:
+        x, y = at
+        middle = x + 2.2
+        lid = 0.55
+        eye = Contour(((x, y + 1.3, -lid), (x + 4.4, y + 1.3, -lid)), closed=True)
+        arrow = (
+            open_path((middle, y + 2.9), (middle, y + 5.2)),
+            open_path((middle - 0.9, y + 4.2), (middle, y + 5.2), (middle + 0.9, y + 4.2)),
+        )
+        return (
+            Stroke(contour=eye, ink=Ink.SOFT, width=0.3),
+            Stroke(contour=circle((middle, y + 1.3), 1.1), width=None, fill=Ink.SOFT),
+            *(Stroke(contour=path, ink=Ink.SOFT, width=0.3) for path in arrow),
+            Label(text=words, at=(x + 6.4, y + 1.3 - _TEXT * 0.2), height=_TEXT, ink=Ink.SOFT),
+        )
+
+    return Block(width, height, items)

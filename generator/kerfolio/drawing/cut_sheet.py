@@ -1,0 +1,205 @@
+"""Cut files of a sheet, a part or a fit coupon: on cut layers there is nothing but cuts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from kerfolio.basis.lengths import inch_text, mm_number
+from kerfolio.drawing.extent import extent, union
+from kerfolio.drawing.layer import (
+    CHECK_SQUARE,
+    INKS,
+    NOTE,
+    SHEET_EDGE,
+    in_cutting_order,
+    layer_for,
+)
+from kerfolio.drawing.lettering import CAPITAL, Box
+from kerfolio.drawing.seat import Seat
+from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label, Layer, Stroke
+from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.layouts.layout import SheetLayout
+from kerfolio.settling.settled import (
+    CENTRE,
+    Coupon,
+    Cut,
+    Operation,
+    SettledPart,
+    SettledPlan,
+    SettledSheet,
+)
+from kerfolio.shop.art import Art
+
+CHECK_MM = 100.0
+CHECK_INCH = 101.6
+"""Sides of the two check squares in mm; 101.6 mm is 4 in."""
+
+_GAP = 10.0
+_LINE = 0.25
+
+
+@dataclass(frozen=True, slots=True)
+class _Seated:
+    """A part's cuts and where they go."""
+
+    cuts: tuple[Cut, ...]
+    seat: Seat
+
+
+def cut_sheet(settled: SettledPlan, layout: SheetLayout) -> Drawing:
+    """Return one sheet with all its pieces' cuts, full size in mm, its datum at 0,0.
+
+    Note and check squares stand above the sheet's upper edge, so nothing of them is cut and the
+    file's own lower left corner is the sheet's. Raises KeyError for a part the plan has not.
+    """
+    parts = {part.name: part for part in settled.parts}
+    sheet = settled.sheet(layout.sheet)
+    x, y = datum_of(sheet, layout.size)
+    seated = [
+        _Seated(parts[each.part].cuts, Seat(x=each.x - x, y=each.y - y, turn=each.turn))
+        for each in layout.placements
+    ]
+    count = len(layout.placements)
+    lines = (
+        f"{settled.plan.title} {settled.plan.version}, sheet {layout.number}",
+        _thickness_line(sheet),
+        f"Files for {settled.variant.label}, {count} {'piece' if count == 1 else 'pieces'}",
+        f"Units: mm. {'Middle' if x else 'Lower left corner'} of the sheet is 0,0.",
+    )
+    width, height = layout.size
+    edge = _rectangle((-x, -y, width - x, height - y), SHEET_EDGE, Ink.FAINT)
+    return _cut_file((edge,), seated, lines, 14.0, _title(settled, f"sheet {layout.number}"))
+
+
+def datum_of(sheet: SettledSheet, size: Point) -> Point:
+    """Return where on a sheet of a size its cut files have 0,0, mm from its lower left corner."""
+    return (size[0] / 2, size[1] / 2) if sheet.datum == CENTRE else (0.0, 0.0)
+
+
+def cut_part(settled: SettledPlan, part: SettledPart) -> Drawing:
+    """Return the cuts of one part at its own 0,0, full size in mm."""
+    count = len(part.pieces)
+    lines = (
+        f"{settled.plan.title} {settled.plan.version}",
+        f"Part {part.mark}, {part.name}: cut {count}",
+        _thickness_line(settled.sheet(part.sheet)),
+        f"Files for {settled.variant.label}. Units: mm.",
+    )
+    return _cut_file((), [_Seated(part.cuts, Seat())], lines, 8.0, _title(settled, part.name))
+
+
+def cut_art(settled: SettledPlan, art: Art) -> Drawing:
+    """Return one engraving alone, full size in mm, its middle at 0,0."""
+    part = art.part
+    lines = (
+        f"{settled.plan.title} {settled.plan.version}",
+        f"Engraving {art.name} on part {part.mark}, {part.name}",
+        "0,0 is the middle of the art: set it over the mark on the piece",
+        "Units: mm.",
+    )
+    cut = Cut(operation=Operation.ENGRAVE, depth=art.depth, contours=art.centred)
+    return _cut_file((), [_Seated((cut,), Seat())], lines, 8.0, _title(settled, art.name))
+
+
+def cut_coupon(settled: SettledPlan, coupon: Coupon) -> Drawing:
+    """Return the cuts of a fit coupon, full size in mm: the plate, and the tab to its right."""
+    sheet = settled.sheet(coupon.sheet)
+    plate, tab = bounds(coupon.plate.routed.outer), bounds(coupon.tab.routed.outer)
+    seated = [
+        _Seated(coupon.plate.cuts, Seat(x=-plate.x0, y=-plate.y0)),
+        _Seated(coupon.tab.cuts, Seat(x=plate.width + sheet.gap - tab.x0, y=-tab.y0)),
+    ]
+    lines = (
+        f"{settled.plan.title} {settled.plan.version}, fit coupon",
+        f"Slots for {sheet.name} of {_range(coupon)}",
+        "Cut this first. Use the files of the slot that fits the tab.",
+        "Units: mm.",
+    )
+    return _cut_file((), seated, lines, 8.0, _title(settled, f"fit coupon, {coupon.sheet}"))
+
+
+def _range(coupon: Coupon) -> str:
+    """The coupon is the same for every thickness, so its file names none as its own."""
+    thicknesses = [each.thickness for each in coupon.slots]
+    return f"{mm_number(min(thicknesses), 2)} to {mm_number(max(thicknesses), 2)} mm"
+
+
+def _title(settled: SettledPlan, what: str) -> str:
+    return f"{settled.plan.title} {settled.plan.version}: {what}, {settled.variant.label}"
+
+
+def _thickness_line(sheet: SettledSheet) -> str:
+    """The agreement check reads the number in this line back."""
+    inches = inch_text(sheet.thickness, 64)
+    return f"Cut for {mm_number(sheet.thickness, 2)} mm {sheet.name} (about {inches})"
+
+
+def _cut_file(
+    edges: tuple[Stroke, ...],
+    seated: Iterable[_Seated],
+    lines: tuple[str, ...],
+    height: float,
+    title: str,
+) -> Drawing:
+    strokes, layers = _strokes(seated)
+    inner = extent((*edges, *strokes))
+    margin = tuple(_margin(inner, lines, height))
+    outer = union((inner, extent(margin)))
+    own = (SHEET_EDGE,) if edges else ()
+    return Drawing(
+        box=(min(0.0, outer[0]), min(0.0, outer[1]), outer[2] + _GAP, outer[3] + _GAP),
+        items=(*edges, *strokes, *margin),
+        layers=(*layers, *own, NOTE, CHECK_SQUARE),
+        title=title,
+        description=". ".join(lines),
+    )
+
+
+def _strokes(seated: Iterable[_Seated]) -> tuple[tuple[Stroke, ...], tuple[Layer, ...]]:
+    """Return every contour once, and the layers used, both in cutting order."""
+    found: dict[tuple[object, ...], tuple[Layer, Stroke]] = {}
+    for each in seated:
+        for cut in each.cuts:
+            layer = layer_for(cut)
+            for contour in cut.contours:
+                placed = each.seat.contour(contour)
+                stroke = Stroke(
+                    contour=placed, layer=layer.name, ink=INKS[cut.operation], width=_LINE
+                )
+                found.setdefault(likeness(layer, placed), (layer, stroke))
+    layers = in_cutting_order(layer for layer, _ in found.values())
+    ranks = {layer.name: rank for rank, layer in enumerate(layers)}
+    strokes = sorted((stroke for _, stroke in found.values()), key=lambda s: ranks[s.layer])
+    return tuple(strokes), layers
+
+
+def likeness(layer: Layer, contour: Contour) -> tuple[object, ...]:
+    """What two contours share when they are one line drawn twice, wherever they start."""
+    spots = sorted((round(x, 4), round(y, 4)) for x, y, _ in contour.vertices)
+    bends = sorted(round(abs(bulge), 4) for *_, bulge in contour.vertices)
+    return (layer.name, contour.closed, *spots, *bends)
+
+
+def _margin(inner: Box, lines: tuple[str, ...], height: float) -> Iterator[Item]:
+    """Yield the check squares and the note, above everything that is cut."""
+    left, bottom = inner[0], inner[3] + _GAP
+    for side, words in ((CHECK_MM, "100 mm"), (CHECK_INCH, "4 in")):
+        box = (left, bottom, left + side, bottom + side)
+        yield _rectangle(box, CHECK_SQUARE, Ink.SOFT)
+        yield _label(words, (left + side / 2, bottom + side / 2), 12.0, Anchor.MIDDLE)
+        yield _label("Measure both ways", (left + side / 2, bottom + 36), 8.0, Anchor.MIDDLE)
+        left += side + _GAP
+    first = bottom + CHECK_MM - height * CAPITAL
+    for row, line in enumerate(lines):
+        yield _label(line, (left, first - row * 1.5 * height), height, Anchor.START)
+
+
+def _label(text: str, at: tuple[float, float], height: float, anchor: Anchor) -> Label:
+    return Label(text=text, at=at, height=height, layer=NOTE.name, ink=Ink.SOFT, anchor=anchor)
+
+
+def _rectangle(box: Box, layer: Layer, ink: Ink) -> Stroke:
+    return Stroke(contour=rectangle(*box), layer=layer.name, ink=ink, width=_LINE)

@@ -1,0 +1,58 @@
+"""A whole plan drawn apart: every piece back along the way it came, with its mark."""
+
+from __future__ import annotations
+
+from kerfolio.assembly.assembled import Assembled, BuildOrder
+from kerfolio.drawing.anchors import flat_on_paper, piece_anchors
+from kerfolio.drawing.balloons import balloons
+from kerfolio.drawing.extent import extent, padded
+from kerfolio.drawing.motion import guide_strokes
+from kerfolio.drawing.page_plan import RIM
+from kerfolio.drawing.paper_seat import fitted
+from kerfolio.drawing.scene import apart_scene
+from kerfolio.drawing.solid_strokes import APART, solid_strokes
+from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.geometry.facing import extent_of
+from kerfolio.geometry.hidden_lines import seen
+from kerfolio.geometry.occupied import Occupied
+from kerfolio.geometry.view import View
+
+ROOM = (170.0, 130.0)
+LOOK = View(-32.0, 28.0)
+
+
+def exploded_view(
+    assembled: Assembled,
+    order: BuildOrder,
+    *,
+    look: View = LOOK,
+    room: tuple[float, float] = ROOM,
+    title: str = "",
+) -> Drawing:
+    """Return the picture of a plan drawn apart, at paper size within ``room`` (mm).
+
+    Pieces go back along the moves of ``order``; guide lines lead to where they belong, and
+    every piece that can be seen has its mark in a balloon.
+    """
+    scene, ground = apart_scene(assembled, order), (0.0, 0.0, *room)
+    solids, joints = scene.solids(), [each for each in scene.open_joints() if each.straight]
+    seat = fitted(look, extent_of(solids, look), padded(ground, -RIM))
+    found = seen(
+        solids,
+        look,
+        apart=APART / seat.scale,
+        extra=[each.ends for each in joints],
+    )
+    taken = Occupied([flat_on_paper(each.shape, seat) for each in found.areas])
+    marks = balloons(piece_anchors(scene, found, seat, set(scene.away)), ground, taken)
+    items = (
+        *solid_strokes(found, seat, ()),
+        *guide_strokes(found, seat),
+        *(item for each in marks for item in each.items),
+    )
+    return Drawing(
+        box=padded(extent(items), 0.6),
+        items=items,
+        title=title or "All pieces drawn apart",
+        description=f"The pieces {', '.join(each.mark for each in marks)}, drawn apart.",
+    )

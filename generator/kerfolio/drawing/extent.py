@@ -1,0 +1,47 @@
+"""How far drawn items reach."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from kerfolio.drawing.expand import expanded
+from kerfolio.drawing.lettering import Box, label_box
+from kerfolio.drawing.vocabulary import Item, Label, Stroke
+from kerfolio.geometry.measure import bounds
+
+
+def extent(items: Iterable[Item]) -> Box:
+    """Return the upright box (left, bottom, right, top) around all items, line widths left out.
+
+    Raises ValueError when there is no item.
+    """
+    return union(box_of(each) for item in items for each in expanded(item))
+
+
+def box_of(item: Stroke | Label) -> Box:
+    """Return the upright box around one stroke or label."""
+    if isinstance(item, Label):
+        return label_box(item)
+    box = bounds(item.contour)
+    return box.x0, box.y0, box.x1, box.y1
+
+
+def scaled(box: Box, scale: float) -> Box:
+    """Return a box of the sheet as it lies on paper."""
+    return box[0] * scale, box[1] * scale, box[2] * scale, box[3] * scale
+
+
+def union(boxes: Iterable[Box]) -> Box:
+    """Return the box around boxes; raises ValueError when there is none."""
+    lefts, bottoms, rights, tops = zip(*boxes, strict=True)
+    return min(lefts), min(bottoms), max(rights), max(tops)
+
+
+def padded(box: Box, by: float) -> Box:
+    """Return the box grown by ``by`` mm on every side."""
+    return box[0] - by, box[1] - by, box[2] + by, box[3] + by
+
+
+def apart(one: Box, other: Box) -> bool:
+    """Tell whether two boxes do not overlap; touching counts as apart."""
+    return one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] or other[3] <= one[1]

@@ -1,0 +1,187 @@
+"""A detail drawn larger: a joint that would be too small to see on the page."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import dist, hypot, pi
+
+from kerfolio.assembly.assembled import Assembled, BuildStep, PosedPiece
+from kerfolio.drawing.arrow import open_path
+from kerfolio.drawing.callout import Block
+from kerfolio.drawing.extent import padded
+from kerfolio.drawing.lettering import Box
+from kerfolio.drawing.paper_seat import PaperSeat
+from kerfolio.drawing.scene import OpenJoint, Scene, step_scene
+from kerfolio.drawing.solid_strokes import APART, solid_strokes
+from kerfolio.drawing.vocabulary import Ink, Item, Stroke
+from kerfolio.geometry.contour import Point
+from kerfolio.geometry.cropped import cropped
+from kerfolio.geometry.facing import extent_of, solids_of
+from kerfolio.geometry.hidden_lines import Seen, seen
+from kerfolio.geometry.rigid import scaled
+from kerfolio.geometry.shapes import circle
+from kerfolio.geometry.view import View
+
+FINGER = 8.0
+"""A joint smaller than this on the page, mm, is drawn larger beside the picture: the part of a
+fingertip that touches is 8 to 10 mm wide, so a reader who points at the joint covers it
+(Dandekar, Raju and Srinivasan, 2003, 3-D finite-element models of fingertips; from memory)."""
+
+RADIUS = 16.0
+_LEAST_GAIN, _MOST_GAIN = 1.7, 5.0
+_GAP = 0.6
+"""How far apart the joint's two sides are in the inset, in radii."""
+_RING = 1.8
+_ROUND = 1.05
+"""How much wider than the circle the window is that is worked out, so that no rim shows."""
+_TRIED = 4
+_AS_GOOD = 0.6
+_ENOUGH, _TOO_LITTLE = 0.2, 0.06
+"""Shares of the inset: what each piece should fill, and what is too little to show it at all."""
+
+
+@dataclass(frozen=True, slots=True)
+class Inset:
+    """A joint drawn a little apart within a circle, in view coordinates, mm of the world."""
+
+    joint: OpenJoint
+    view: View
+    scale: float
+    centre: Point
+    seen: Seen
+    new: frozenset[int]
+    worth: float
+
+    @property
+    def block(self) -> Block:
+        """The inset as a block to go beside a picture."""
+        return Block(2 * RADIUS, 2 * RADIUS, self._items)
+
+    def _items(self, at: Point) -> tuple[Item, ...]:
+        middle = (at[0] + RADIUS, at[1] + RADIUS)
+        x, y = (middle[axis] - self.centre[axis] * self.scale for axis in (0, 1))
+        rim = circle(middle, 2 * RADIUS)
+        return (
+            Stroke(contour=rim, width=None, fill=Ink.PAPER),
+            *solid_strokes(self.seen, PaperSeat(self.view, self.scale, x, y), self.new),
+            Stroke(contour=rim, ink=Ink.SOFT, width=0.35),
+        )
+
+    def pointer(self, main: PaperSeat, block: Box) -> tuple[Stroke, Stroke]:
+        """Return a line from the joint in the picture to the inset, and a ring round the joint."""
+        spot = main.spot(self.joint.ends[1])
+        middle = ((block[0] + block[2]) / 2, (block[1] + block[3]) / 2)
+        ring = max(_RING, min(4.0, RADIUS * main.scale / self.scale))
+        reach = dist(spot, middle)
+        way = ((middle[0] - spot[0]) / reach, (middle[1] - spot[1]) / reach)
+        start = (spot[0] + ring * way[0], spot[1] + ring * way[1])
+        end = (middle[0] - RADIUS * way[0], middle[1] - RADIUS * way[1])
+        return (
+            Stroke(contour=open_path(start, end), ink=Ink.SOFT, width=0.2),
+            Stroke(contour=circle(spot, 2 * ring), ink=Ink.SOFT, width=0.3),
+        )
+
+
+def inset_of(
+    assembled: Assembled,
+    step: BuildStep,
+    joints: Sequence[OpenJoint],
+    found: Seen,
+    seat: PaperSeat,
+) -> Inset | None:
+    """Return the inset of a step, None where no joint needs one or none can be shown.
+
+    ``found`` holds the guide lines of ``joints``. Of the joints smaller than a finger, one of
+    each kind is tried, those first whose guides are seen farthest, of like ones the outermost;
+    the one that shows most of both its pieces is taken.
+    """
+    tried = [
+        _drawn(assembled, step, joint, seat) for joint in _small(assembled, joints, found, seat)
+    ]
+    best = max(tried, key=lambda each: each.worth, default=None)
+    return best if best and best.worth > _TOO_LITTLE else None
+
+
+def page_size(joint: OpenJoint, seat: PaperSeat) -> float:
+    """Return how large a joint is on paper, mm: its longer side as it is seen."""
+    frame, (along, across) = joint.joint.frame, joint.joint.size
+    sides = (scaled(frame.x, along), scaled(frame.y, across))
+    return max(hypot(*seat.way(side)) for side in sides)
+
+
+def _small(
+    assembled: Assembled, joints: Sequence[OpenJoint], found: Seen, seat: PaperSeat
+) -> list[OpenJoint]:
+    if not joints:
+        return []
+    reach = [0.0] * len(joints)
+    for number, a, b in found.extra:
+        reach[number] += dist(a, b) * seat.scale
+    order = sorted(range(len(joints)), key=lambda each: (-round(reach[each], 1), each))
+    part = {piece.label: piece.part for piece in assembled.pieces}
+    kinds: dict[tuple[str, str, str], list[int]] = {}
+    for number in order:
+        joint = joints[number]
+        if joint.joint.kind != "face" and page_size(joint, seat) < FINGER and reach[number] > 0:
+            one, other = sorted((part[joint.joint.a], part[joint.joint.b]))
+            kinds.setdefault((joint.joint.kind, one, other), []).append(number)
+    middle = _middle([seat.spot(end) for joint in joints for end in joint.ends])
+
+    def outermost(alike: list[int]) -> OpenJoint:
+        good = [each for each in alike if reach[each] >= _AS_GOOD * reach[alike[0]]]
+        far = {each: round(dist(seat.spot(joints[each].ends[1]), middle), 1) for each in good}
+        return joints[max(good, key=lambda each: (far[each], -each))]
+
+    return [outermost(alike) for alike in list(kinds.values())[:_TRIED]]
+
+
+def _middle(spots: Sequence[Point]) -> Point:
+    across, up = [x for x, _ in spots], [y for _, y in spots]
+    return (min(across) + max(across)) / 2, (min(up) + max(up)) / 2
+
+
+def _drawn(assembled: Assembled, step: BuildStep, joint: OpenJoint, main: PaperSeat) -> Inset:
+    view, largest = main.view, max(joint.joint.size)
+    gain = max(_LEAST_GAIN, min(_MOST_GAIN, FINGER / largest / main.scale))
+    scale = min(1.0, gain * main.scale)
+    a, b = (view.spot(end) for end in joint.ends)
+    travel = dist(a, b) * scale
+    scene = step_scene(assembled, step, min(1.0, _GAP * RADIUS / travel) if travel else 1.0)
+    near = next(each for each in scene.open_joints() if each.joint is joint.joint)
+    a, b = (view.spot(end) for end in near.ends)
+    centre, reach = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2), RADIUS / scale
+    scene = _near(scene, view, centre, reach)
+    found = seen(
+        scene.solids(),
+        view,
+        apart=APART / scale,
+        first=scene.coloured,
+        window=padded((*centre, *centre), _ROUND * reach),
+    )
+    found = cropped(found, centre, reach)
+    worth = min(
+        _ENOUGH,
+        *(_share(scene, found, label, reach) for label in (joint.joint.a, joint.joint.b)),
+    )
+    return Inset(joint, view, scale, centre, found, frozenset(scene.coloured), worth)
+
+
+def _share(scene: Scene, found: Seen, label: str, reach: float) -> float:
+    """Return how much of the circle a piece fills."""
+    solids = [number for number, piece in enumerate(scene.pieces) if piece.label == label]
+    return sum(each.shape.area for each in found.areas if each.solid in solids) / (pi * reach**2)
+
+
+def _near(scene: Scene, view: View, centre: Point, reach: float) -> Scene:
+    """Leave out the pieces that do not come into the circle."""
+
+    def touches(piece: PosedPiece) -> bool:
+        left, bottom, right, top = extent_of(solids_of([scene.posed(piece)]), view)
+        aside = max(left - centre[0], centre[0] - right, 0.0)
+        above = max(bottom - centre[1], centre[1] - top, 0.0)
+        return hypot(aside, above) < reach
+
+    pieces = tuple(each for each in scene.pieces if touches(each))
+    away = {each.label: scene.away[each.label] for each in pieces}
+    return Scene(scene.assembled, pieces, away, scene.new)

@@ -1,0 +1,71 @@
+"""The layers of cut files: one for each operation and depth, and those that are not cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from kerfolio.basis.lengths import mm_number
+from kerfolio.drawing.vocabulary import Ink, Layer
+from kerfolio.settling.settled import Cut, Operation
+
+SHEET_EDGE = Layer(
+    name="sheet-edge",
+    purpose="The edge of the sheet, to place the file by. The note says where 0,0 is. Not cut.",
+)
+CHECK_SQUARE = Layer(
+    name="check-square",
+    purpose="Squares of 100 mm and of 4 in. Measure them after opening the file. Not cut.",
+)
+NOTE = Layer(name="note", purpose="Words for people: plan, release, sheet, thickness. Not cut.")
+
+INKS: dict[Operation, Ink] = {
+    Operation.ENGRAVE: Ink.ENGRAVE,
+    Operation.POCKET: Ink.POCKET,
+    Operation.HOLE: Ink.HOLE,
+    Operation.OPENING: Ink.OPENING,
+    Operation.OUTLINE: Ink.OUTLINE,
+}
+"""The colour of every operation; their order is the order of cutting."""
+
+_SENTENCES: dict[Operation, str] = {
+    Operation.ENGRAVE: "Lines scratched {depth}: run the cutter on the line.",
+    Operation.POCKET: "Clear the whole area inside the line, {depth}.",
+    Operation.HOLE: "Round holes, {depth}: cut inside the line, or drill.",
+    Operation.OPENING: "Openings and slots, {depth}: cut inside the line.",
+    Operation.OUTLINE: "The part's own edge, {depth}: cut outside the line, last of all.",
+}
+
+
+def layer_for(cut: Cut) -> Layer:
+    """Return the layer of a cut: ``pocket_6.0mm``, ``hole_through``."""
+    return Layer(
+        name=f"{cut.operation}_{_depth_name(cut.depth)}",
+        purpose=_SENTENCES[cut.operation].format(depth=_depth_words(cut.depth)),
+        depth=cut.depth,
+        cuts=True,
+    )
+
+
+def in_cutting_order(layers: Iterable[Layer]) -> tuple[Layer, ...]:
+    """Return each cut layer once: engraving first, outlines last, shallow before deep."""
+    unique = {layer.name: layer for layer in layers}
+    return tuple(sorted(unique.values(), key=_rank))
+
+
+def _rank(layer: Layer) -> tuple[int, bool, float]:
+    operation = Operation(layer.name.split("_")[0])
+    return list(INKS).index(operation), layer.depth is None, layer.depth or 0.0
+
+
+def _depth_name(depth: float | None) -> str:
+    """Depths are told apart to 0.01 mm."""
+    if depth is None:
+        return "through"
+    text = mm_number(depth, 2)
+    return f"{text if '.' in text else text + '.0'}mm"
+
+
+def _depth_words(depth: float | None) -> str:
+    if depth is None:
+        return "through the sheet"
+    return f"{mm_number(depth, 2)} mm deep from the face that lies up"

@@ -1,0 +1,109 @@
+"""A sheet with its pieces as readers see it: which piece lies where."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.basis.lengths import both_text
+from kerfolio.drawing.arrow import grain_arrow
+from kerfolio.drawing.extent import extent, padded, scaled
+from kerfolio.drawing.face import Look, face_strokes, obstacles
+from kerfolio.drawing.hatch import clamp_zone
+from kerfolio.drawing.lettering import CAPITAL, label_box, text_width
+from kerfolio.drawing.seat import Seat
+from kerfolio.drawing.sheet_marks import MARK, Laid, sheet_marks
+from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Item, Label, Stroke
+from kerfolio.geometry.label_spot import label_spot
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.layouts.layout import SheetLayout
+from kerfolio.layouts.stacks import zones
+from kerfolio.settling.settled import SettledPlan
+
+ROOM = (170.0, 105.0)
+_AWAY = 6.5
+_TEXT = 3.2
+_AROUND = (14.0, 21.0)
+"""Room for lettering beside and above or below the sheet, mm."""
+
+
+def layout_view(
+    settled: SettledPlan,
+    layout: SheetLayout,
+    room: tuple[float, float] = ROOM,
+    first: str = "mm",
+) -> Drawing:
+    """Return a picture of the sheet to be shown at paper size, within ``room`` (mm).
+
+    Every piece carries its mark, inside it where it fits, else on a leader above or below the
+    sheet; pieces too small and too many for that are counted in a line. Zones kept clear for
+    clamps are hatched. Raises KeyError for a part or piece that the plan has not.
+    """
+    width, height = layout.size
+    scale = min((room[0] - _AROUND[0]) / width, (room[1] - _AROUND[1]) / height, 1.0)
+    size = (width * scale, height * scale)
+    laid = laid_pieces(settled, layout, scale)
+    ground = Stroke(contour=rectangle(0, 0, *size), ink=Ink.SOFT, fill=Ink.WASTE)
+    faces = (stroke for each in laid for stroke in face_strokes(each.part, each.seat, _LOOK))
+    marks = sheet_marks(laid, size)
+    dropped = any(label_box(each)[1] < 0 for each in marks if isinstance(each, Label))
+    items = (
+        ground,
+        *_clamps(settled, layout, scale),
+        *faces,
+        *marks,
+        *_sizes(layout, size, first, _AWAY + 4 if dropped else _AWAY),
+        *grain_arrow((0.0, size[1] + 2.2), _grain(settled, layout)),
+    )
+    return Drawing(
+        box=padded(extent(items), 0.6),
+        items=items,
+        title=f"{settled.plan.title}: sheet {layout.number}",
+        description=_sentence(laid, layout, first),
+    )
+
+
+_LOOK = Look(outline=0.25, inside=0.13)
+
+
+def _clamps(settled: SettledPlan, layout: SheetLayout, scale: float) -> Iterator[Stroke]:
+    for zone in zones(settled.sheet(layout.sheet), layout.size):
+        yield from clamp_zone(scaled(zone, scale))
+
+
+def _grain(settled: SettledPlan, layout: SheetLayout) -> str:
+    return "along x" if settled.sheet(layout.sheet).stock.grain else "any"
+
+
+def laid_pieces(settled: SettledPlan, layout: SheetLayout, scale: float) -> list[Laid]:
+    """Return a layout's pieces at a scale, each with the spot and the size of its mark."""
+    parts = {part.name: part for part in settled.parts}
+    marks = {piece.label: piece.mark for part in settled.parts for piece in part.pieces}
+    laid = []
+    for each in layout.placements:
+        part, mark = parts[each.part], marks[each.piece]
+        seat = Seat(x=each.x * scale, y=each.y * scale, turn=each.turn, scale=scale)
+        aspect = text_width(mark, 1.0, strong=True) / CAPITAL
+        spot, room = label_spot(
+            seat.region(part.routed), aspect, obstacles(part, seat), enough=1.25 * MARK * CAPITAL
+        )
+        laid.append(Laid(mark, part, seat, spot, min(MARK, room / CAPITAL)))
+    return laid
+
+
+def _sizes(
+    layout: SheetLayout, size: tuple[float, float], first: str, below: float
+) -> tuple[Item, ...]:
+    width, height = layout.size
+    across = Dimension(
+        a=(0, 0), b=(size[0], 0), text=both_text(width, first), offset=-below, height=_TEXT
+    )
+    up = Dimension(
+        a=(0, 0), b=(0, size[1]), text=both_text(height, first), offset=_AWAY, height=_TEXT
+    )
+    return across, up
+
+
+def _sentence(laid: list[Laid], layout: SheetLayout, first: str) -> str:
+    marks = ", ".join(each.mark for each in laid)
+    wide, high = both_text(layout.size[0], first), both_text(layout.size[1], first)
+    return f"A sheet of {wide} by {high} with the pieces {marks}."

@@ -1,0 +1,114 @@
+"""A plan put together as a 3-D model, and as the data of a page that shows it."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
+from typing import Any
+
+from kerfolio.assembly.assembled import Assembled, BuildOrder
+from kerfolio.assembly.explode import apart
+from kerfolio.drawing.model_3d import Model3d, Piece3d, Shape3d, Step3d
+from kerfolio.drawing.vocabulary import Ink
+from kerfolio.geometry.panel import Panel
+from kerfolio.geometry.panel_mesh import panel_mesh
+
+TINTS = (Ink.WOOD, Ink.WOOD_DARK, Ink.WASTE)
+"""The colours of a plan's sheets in the order of their first piece, and round again."""
+
+_STEPS_PER_MM = 20
+"""Points in the page's data are whole numbers of 1/20 mm: finer than any screen shows."""
+
+
+def model_of(
+    assembled: Assembled, order: BuildOrder, title: str, steps: Sequence[str] = ()
+) -> Model3d:
+    """Return the model; ``steps`` are the titles of all the plan's steps, the first one's first.
+
+    Pieces of the same panel and sheet share one shape.
+    """
+    sheets = list(dict.fromkeys(each.sheet for each in assembled.pieces))
+    shapes: dict[tuple[Panel, str], Shape3d] = {}
+    for each in assembled.pieces:
+        tint = TINTS[sheets.index(each.sheet) % len(TINTS)]
+        made = Shape3d(name=each.part, mesh=panel_mesh(each.panel), tint=tint)
+        shapes.setdefault((each.panel, each.sheet), made)
+    index = {key: number for number, key in enumerate(shapes)}
+    number = {label: step.number for step in order.steps for label in step.added}
+    far = apart(assembled, order)
+    return Model3d(
+        title=title,
+        shapes=tuple(shapes.values()),
+        pieces=tuple(
+            Piece3d(
+                label=each.label,
+                mark=each.mark,
+                shape=index[each.panel, each.sheet],
+                pose=each.pose,
+                step=number.get(each.label, 0),
+                apart=far[each.label],
+            )
+            for each in assembled.pieces
+        ),
+        steps=tuple(_steps(order, steps)),
+    )
+
+
+def _steps(order: BuildOrder, titles: Sequence[str]) -> Iterable[Step3d]:
+    for step in order.steps:
+        if step.added:
+            title = titles[step.number - 1] if step.number <= len(titles) else ""
+            yield Step3d(number=step.number, title=title)
+
+
+def viewer_data(model: Model3d) -> str:
+    """Return the model as JSON for the page's viewer.
+
+    ``shapes``: ``points`` as x, y, z one after another, in 1/``scale`` mm; ``triangles`` and
+    ``edges`` as indices of points; of all three each row is given as what it adds to the row
+    before, which packs well. ``tint`` names a colour of the theme. ``pieces``: ``at`` are the x,
+    y and z axes and the origin (mm), one after another; ``apart`` in mm. ``steps``: number, title.
+    """
+    data = {
+        "title": model.title,
+        "scale": _STEPS_PER_MM,
+        "shapes": [_shape(each) for each in model.shapes],
+        "pieces": [_piece(each) for each in model.pieces],
+        "steps": [[each.number, each.title] for each in model.steps],
+    }
+    return json.dumps(data, separators=(",", ":"), ensure_ascii=False)
+
+
+def _shape(shape: Shape3d) -> dict[str, Any]:
+    mesh = shape.mesh
+    return {
+        "tint": str(shape.tint),
+        "points": _gains([[round(each * _STEPS_PER_MM) for each in at] for at in mesh.points]),
+        "triangles": _gains(mesh.triangles),
+        "edges": _gains(mesh.edges),
+    }
+
+
+def _gains(rows: Sequence[Sequence[int]]) -> list[int]:
+    """Return the first row and what each later one adds to the row before, in one list."""
+    before = [[0] * len(rows[0]), *rows] if rows else []
+    return [new - old for a, b in pairwise(before) for old, new in zip(a, b, strict=True)]
+
+
+def _piece(piece: Piece3d) -> dict[str, Any]:
+    pose = piece.pose
+    return {
+        "label": piece.label,
+        "mark": piece.mark,
+        "shape": piece.shape,
+        "step": piece.step,
+        "at": [*_short((*pose.x, *pose.y, *pose.z), 6), *_short(pose.origin, 3)],
+        "apart": _short(piece.apart, 1),
+    }
+
+
+def _short(values: Iterable[float], places: int) -> list[float]:
+    """Return rounded numbers, whole ones without a point and none of them ``-0``."""
+    rounded = [round(value, places) + 0.0 for value in values]
+    return [int(value) if value.is_integer() else value for value in rounded]

@@ -1,0 +1,203 @@
+"""How pieces come home: guide lines between what meets, and an arrow for each way of moving."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Sequence
+from math import dist, hypot, inf
+
+from kerfolio.assembly.assembled import Move
+from kerfolio.drawing.arrow import open_path
+from kerfolio.drawing.extent import box_of
+from kerfolio.drawing.lettering import Box
+from kerfolio.drawing.paper_seat import PaperSeat
+from kerfolio.drawing.scene import Scene
+from kerfolio.drawing.vocabulary import Ink, Stroke
+from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.hidden_lines import Seen
+from kerfolio.geometry.occupied import Occupied
+
+_GUIDE_WIDTH = 0.2
+_DASH = (1.4, 0.9)
+_LEAST_GUIDE = 0.8
+_ASIDE = 3.0
+"""Guides nearer together than this on paper, mm, tell the reader nothing more."""
+
+_SHORTEST, _LONGEST = 7.0, 15.0
+_SHAFT, _HEAD_WIDE, _HEAD_LONG = 1.9, 5.2, 4.0
+_HALO = 0.5
+_END_ON = 0.05
+"""A way of which less than this share is seen points at the eye; an arrow would not show it."""
+
+_ALONG = (0.0, 4.0, -4.0, 8.0, -8.0, 14.0, -14.0, 20.0, -20.0)
+_SIDES = (*_ALONG, 6.0, -6.0, 11.0, -11.0, 17.0, -17.0, 26.0, -26.0, 34.0, -34.0, 44.0, -44.0)
+_PER_COVERED, _PER_CROSSED, _PER_FAR = 0.4, 3.0, 0.35
+"""What an arrow's place costs: a mm over the drawing, a guide crossed, a mm from the middle."""
+
+
+def guide_strokes(seen: Seen, seat: PaperSeat) -> tuple[Stroke, ...]:
+    """Return the seen stretches of the guide lines, thinned out where they crowd."""
+    kept: list[tuple[int, Point, Point]] = []
+    for number, a, b in seen.extra:
+        start, end = seat.flat(a), seat.flat(b)
+        crowded = any(other != number and _beside((start, end), (c, d)) for other, c, d in kept)
+        if dist(start, end) >= _LEAST_GUIDE and not crowded:
+            kept.append((number, start, end))
+    return tuple(
+        Stroke(contour=open_path(a, b), ink=Ink.NEW_LINE, width=_GUIDE_WIDTH, dash=_DASH)
+        for _, a, b in kept
+    )
+
+
+def _beside(one: tuple[Point, Point], other: tuple[Point, Point]) -> bool:
+    """Tell whether a line runs close beside another for most of its way."""
+    (a, b), (c, d) = one, other
+    size = dist(c, d)
+    if size == 0:
+        return False
+    way = ((d[0] - c[0]) / size, (d[1] - c[1]) / size)
+    off = [abs((p[0] - c[0]) * way[1] - (p[1] - c[1]) * way[0]) for p in (a, b)]
+    along = sorted((p[0] - c[0]) * way[0] + (p[1] - c[1]) * way[1] for p in (a, b))
+    shared = min(along[1], size) - max(along[0], 0.0)
+    return max(off) < _ASIDE and shared > 0.5 * dist(a, b)
+
+
+def arrow_strokes(
+    scene: Scene,
+    moves: Sequence[Move],
+    seat: PaperSeat,
+    room: Box,
+    taken: Occupied,
+    lines: Sequence[tuple[Point, Point]],
+    kept_clear: Sequence[Box],
+) -> Iterator[Stroke]:
+    """Yield an arrow for each way in which something moves, beside its guide lines."""
+    boxes = list(kept_clear)
+    for group in _alike(moves):
+        way = seat.way(group[0].direction)
+        size = hypot(*way)
+        if size < _END_ON * seat.scale:
+            continue
+        unit = (way[0] / size, way[1] / size)
+        travel = max(move.travel for move in group) * size
+        long = min(_LONGEST, max(_SHORTEST, 0.6 * travel))
+        labels = {label for move in group for label in move.pieces}
+        places = [
+            place
+            for place in _places(_middle(scene, labels, seat), unit, long)
+            if all(_within(spot, room) for spot in place)
+            and not any(_touches(place, box) for box in boxes)
+        ]
+        place = _least_covering(places, taken, lines)
+        if place:
+            stroke = _arrow(*place, unit)
+            boxes.append(box_of(stroke))
+            yield stroke
+
+
+def _alike(moves: Sequence[Move]) -> list[list[Move]]:
+    """Group moves that run the same way; one arrow speaks for all of them."""
+    groups: list[list[Move]] = []
+    for move in moves:
+        for group in groups:
+            if dist(group[0].direction, move.direction) < 1e-6:
+                group.append(move)
+                break
+        else:
+            groups.append([move])
+    return groups
+
+
+def _middle(scene: Scene, labels: Collection[str], seat: PaperSeat) -> Point:
+    """Return the middle of the guide lines of some pieces on paper, or of the pieces."""
+    ends = [
+        end
+        for each in scene.open_joints()
+        if (each.joint.a in labels) != (each.joint.b in labels)
+        for end in each.ends
+    ]
+    spots = [seat.spot(at) for at in ends or scene.corners(labels)]
+    across, up = [x for x, _ in spots], [y for _, y in spots]
+    return (min(across) + max(across)) / 2, (min(up) + max(up)) / 2
+
+
+def _places(middle: Point, unit: Point, long: float) -> list[tuple[Point, Point]]:
+    """Return arrows from tail to tip about a spot, the nearest first."""
+    offsets = sorted(
+        ((along, side) for along in _ALONG for side in _SIDES),
+        key=lambda each: (hypot(*each), each),
+    )
+    found = []
+    for along, side in offsets:
+        x = middle[0] + along * unit[0] - side * unit[1]
+        y = middle[1] + along * unit[1] + side * unit[0]
+        dx, dy = unit[0] * long / 2, unit[1] * long / 2
+        found.append(((x - dx, y - dy), (x + dx, y + dy)))
+    return found
+
+
+def _least_covering(
+    places: Sequence[tuple[Point, Point]],
+    taken: Occupied,
+    lines: Sequence[tuple[Point, Point]],
+) -> tuple[Point, Point] | None:
+    best, least = None, inf
+    for place, over in zip(places, taken.along(places), strict=True):
+        far = dist(_mean(place), _mean(places[0]))
+        crowd = sum(_near(place, line) for line in lines)
+        cost = _PER_COVERED * over + _PER_CROSSED * crowd + _PER_FAR * far
+        if cost < least - 1e-9:
+            best, least = place, cost
+    return best
+
+
+def _mean(place: tuple[Point, Point]) -> Point:
+    (a, b), (c, d) = place
+    return (a + c) / 2, (b + d) / 2
+
+
+def _touches(place: tuple[Point, Point], box: Box) -> bool:
+    """Tell whether the box around an arrow touches another box."""
+    (a, b), (c, d) = place
+    rim = _HEAD_WIDE / 2 + 0.5
+    low, high = (min(a, c) - rim, min(b, d) - rim), (max(a, c) + rim, max(b, d) + rim)
+    return low[0] < box[2] and box[0] < high[0] and low[1] < box[3] and box[1] < high[1]
+
+
+def _within(spot: Point, room: Box) -> bool:
+    rim = _HEAD_WIDE / 2
+    x, y = spot
+    return room[0] + rim <= x <= room[2] - rim and room[1] + rim <= y <= room[3] - rim
+
+
+def _near(place: tuple[Point, Point], line: tuple[Point, Point]) -> bool:
+    """Tell whether an arrow would run over a line, tried at a few spots along it."""
+    (a, b), (c, d) = place, line
+    size = dist(c, d)
+    if size == 0:
+        return False
+    way = ((d[0] - c[0]) / size, (d[1] - c[1]) / size)
+    for share in (0.0, 0.25, 0.5, 0.75, 1.0):
+        x, y = a[0] + share * (b[0] - a[0]) - c[0], a[1] + share * (b[1] - a[1]) - c[1]
+        on = x * way[0] + y * way[1]
+        if -1.0 < on < size + 1.0 and abs(x * way[1] - y * way[0]) < _HEAD_WIDE / 2 + 0.3:
+            return True
+    return False
+
+
+def _arrow(tail: Point, tip: Point, unit: Point) -> Stroke:
+    across = (-unit[1], unit[0])
+
+    def at(along: float, side: float) -> tuple[float, float, float]:
+        return (
+            tail[0] + along * unit[0] + side * across[0],
+            tail[1] + along * unit[1] + side * across[1],
+            0.0,
+        )
+
+    long = dist(tail, tip)
+    neck = long - _HEAD_LONG
+    shape = [
+        *(at(0.0, -_SHAFT / 2), at(neck, -_SHAFT / 2), at(neck, -_HEAD_WIDE / 2), at(long, 0.0)),
+        *(at(neck, _HEAD_WIDE / 2), at(neck, _SHAFT / 2), at(0.0, _SHAFT / 2)),
+    ]
+    return Stroke(contour=Contour(tuple(shape)), ink=Ink.PAPER, width=_HALO, fill=Ink.ACCENT)

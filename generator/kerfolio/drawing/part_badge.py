@@ -1,0 +1,78 @@
+"""What every template carries: mark, name, count, show face, up and grain."""
+
+from __future__ import annotations
+
+from kerfolio.drawing.arrow import double_arrow, open_path
+from kerfolio.drawing.block import Block, block, box_at, text_block
+from kerfolio.drawing.extent import extent
+from kerfolio.drawing.feature_note import Ground
+from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
+from kerfolio.geometry.label_spot import label_spot
+from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.settling.settled import SettledPart
+
+_LEAST = 0.34
+"""A block shrunk below this share of its size stands beside the part instead."""
+
+_TURNED = 0.75
+"""What a block is worth on its side: upright is taken unless it must be much smaller."""
+
+
+def badge(part: SettledPart, ground: Ground, layer: str) -> tuple[Item, ...]:
+    """Return the words and arrows, each block in the roomiest spot left; takes those spots."""
+    return (
+        *_placed(_words(part, layer), ground, may_turn=True),
+        *_placed(_arrows(part, layer), ground, may_turn=False),
+    )
+
+
+def _words(part: SettledPart, layer: str) -> Block:
+    lines = (
+        (part.mark, 22.0, True),
+        ("SHOW FACE", 6.0, True),
+        (f"{part.name}, cut {len(part.pieces)}", 5.0, False),
+    )
+    return text_block(lines, layer)
+
+
+def _arrows(part: SettledPart, layer: str) -> Block:
+    """Return the up mark, and the grain's arrow beside it where the grain matters."""
+    up = _up(layer)
+    if not part.grained:
+        return block(up)
+    upright = part.grain == "along y"
+    arrow = double_arrow((20.0, 9.0), 16.0, 90.0 if upright else 0.0, layer)
+    word = Label(text="grain", at=(20.0, -4.4), height=4.0, layer=layer, anchor=Anchor.MIDDLE)
+    return block((*up, *arrow, word))
+
+
+def _up(layer: str) -> tuple[Stroke | Label, ...]:
+    shaft, head = open_path((0.0, 1.0), (0.0, 17.0)), open_path((-2.5, 12.5), (0, 17), (2.5, 12.5))
+    lines = [Stroke(contour=each, layer=layer, ink=Ink.INK, width=0.5) for each in (shaft, head)]
+    word = Label(text="up", at=(0.0, -4.4), height=4.0, layer=layer, anchor=Anchor.MIDDLE)
+    return (*lines, word)
+
+
+def _placed(each: Block, ground: Ground, *, may_turn: bool) -> tuple[Item, ...]:
+    blocked = (*ground.recesses, *(rectangle(*box) for box in ground.taken))
+    best = (0.0, 0.0, 0.0, (0.0, 0.0))
+    for turn in (0.0, 90.0) if may_turn else (0.0,):
+        wide, high = (each.height, each.width) if turn else (each.width, each.height)
+        spot, room = label_spot(ground.region, wide / high, blocked, enough=1.25 * high)
+        scale = min(1.0, room / high)
+        best = max(best, (scale * (_TURNED if turn else 1.0), scale, turn, spot))
+    _, scale, turned, spot = best
+    if scale < _LEAST:
+        return _beside(each, ground)
+    items = each.seated(spot, scale, turned)
+    ground.taken.append(extent(items))
+    return items
+
+
+def _beside(each: Block, ground: Ground) -> tuple[Item, ...]:
+    box = bounds(ground.region.outer)
+    right = max([box.x1, *(other[2] for other in ground.taken)])
+    spot = (right + 4.0 + each.width * 0.3, box.y0 + each.height * 0.3)
+    ground.taken.append(box_at(spot, each.width * 0.6, each.height * 0.6))
+    return each.seated(spot, 0.6)

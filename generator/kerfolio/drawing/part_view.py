@@ -1,0 +1,109 @@
+"""A part as readers see it: its face, its mark, its overall sizes and its grain."""
+
+from __future__ import annotations
+
+from kerfolio.basis.lengths import both_text
+from kerfolio.drawing.arrow import grain_arrow, leader
+from kerfolio.drawing.extent import extent, padded
+from kerfolio.drawing.face import face_strokes, obstacles
+from kerfolio.drawing.lettering import CAPITAL, text_width
+from kerfolio.drawing.seat import Seat
+from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Item, Label
+from kerfolio.geometry.label_spot import label_spot
+from kerfolio.geometry.measure import bounds
+from kerfolio.settling.settled import SettledPart, SettledPlan
+
+ROOM = (120.0, 90.0)
+_TEXT = 3.2
+_SMALL_TEXT = 2.5
+_SMALL_ROOM = 90.0
+"""Rooms narrower than this, mm, get the small lettering."""
+_AWAY = 6.5
+_BIG_MARK = 11.0
+_SMALL_MARK = 3.2
+_AIRY = 1.5
+"""How much more room than its own a mark looks for, so that it stands free of features."""
+_TRIES = 12
+"""Shrinking may move lettering out of the face, so the fit is looked for step by step."""
+
+
+def part_view(
+    settled: SettledPlan,
+    part: SettledPart,
+    room: tuple[float, float] = ROOM,
+    first: str = "mm",
+) -> Drawing:
+    """Return a picture of the part to be shown at paper size, within ``room`` (mm) or smaller.
+
+    ``first`` is the unit named first, ``mm`` or ``in``. The part is never shown larger than it is.
+    """
+    text = _TEXT if room[0] >= _SMALL_ROOM else _SMALL_TEXT
+    scale, items = 1.0, _items(part, 1.0, text, first)
+    for _ in range(_TRIES):
+        over = _over(part, scale, extent(items), room)
+        if over <= 1.0:
+            break
+        scale /= over * 1.0005
+        items = _items(part, scale, text, first)
+    return Drawing(
+        box=padded(extent(items), 0.6),
+        items=items,
+        title=f"{settled.plan.title}: part {part.mark}, {part.name}",
+        description=_sentence(part, first),
+    )
+
+
+def _over(
+    part: SettledPart,
+    scale: float,
+    box: tuple[float, float, float, float],
+    room: tuple[float, float],
+) -> float:
+    """Return by what the part must shrink, the lettering around it keeping its size."""
+    shape = bounds(part.routed.outer)
+    sides = ((shape.width, box[2] - box[0], room[0]), (shape.height, box[3] - box[1], room[1]))
+    ratios = []
+    for real, drawn, available in sides:
+        around = drawn - real * scale + 1.2
+        ratios.append(real * scale / max(available - around, 0.1 * available))
+    return max(ratios)
+
+
+def _items(part: SettledPart, scale: float, text: float, first: str) -> tuple[Item, ...]:
+    shape = bounds(part.routed.outer)
+    seat = Seat(scale=scale, x=-shape.x0 * scale, y=-shape.y0 * scale)
+    width, height = shape.width * scale, shape.height * scale
+    across = Dimension(
+        a=(0, 0), b=(width, 0), text=both_text(shape.width, first), offset=-_AWAY, height=text
+    )
+    up = Dimension(
+        a=(0, 0), b=(0, height), text=both_text(shape.height, first), offset=_AWAY, height=text
+    )
+    mark = _mark(part, seat, width)
+    right = max(width, extent(mark)[2])
+    corner = (0.0, height + 2.5) if part.grain == "along x" else (right + 2.5, 0.0)
+    return (*face_strokes(part, seat), across, up, *grain_arrow(corner, part.grain), *mark)
+
+
+def _mark(part: SettledPart, seat: Seat, width: float) -> tuple[Item, ...]:
+    """Return the mark in the roomiest spot of the face, or beside it on a leader."""
+    aspect = text_width(part.mark, 1.0, strong=True) / CAPITAL
+    face = seat.region(part.routed)
+    enough = _AIRY * _BIG_MARK * CAPITAL
+    spot, room = label_spot(face, aspect, obstacles(part, seat), enough=enough)
+    height = min(_BIG_MARK, room / CAPITAL)
+    if height >= _SMALL_MARK:
+        at = (spot[0], spot[1] - height * CAPITAL / 2)
+        label = Label(text=part.mark, at=at, height=height, anchor=Anchor.MIDDLE, strong=True)
+        return (label,)
+    right = (width, bounds(face).centre[1])
+    spot, _ = label_spot(face, 1.0, obstacles(part, seat), enough=1.0, towards=right)
+    beside = (width + 5.0, spot[1] - 5.0 * CAPITAL / 2)
+    return leader(spot, Label(text=part.mark, at=beside, height=5.0, strong=True))
+
+
+def _sentence(part: SettledPart, first: str) -> str:
+    shape = bounds(part.routed.outer)
+    wide, high = both_text(shape.width, first), both_text(shape.height, first)
+    grain = f" Grain {part.grain}." if part.grained else ""
+    return f"{wide} wide, {high} high, seen from the show face.{grain}"

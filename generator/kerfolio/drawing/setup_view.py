@@ -1,0 +1,207 @@
+"""A sheet as it lies on the machine: pieces, cuts by operation, the datum, where to clamp."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from math import pi, tan
+
+from kerfolio.basis.lengths import both_text
+from kerfolio.drawing.arrow import grain_arrow, open_path
+from kerfolio.drawing.cut_sheet import datum_of
+from kerfolio.drawing.expand import expanded
+from kerfolio.drawing.extent import apart, scaled
+from kerfolio.drawing.face import Look, face_strokes
+from kerfolio.drawing.fitted import filling
+from kerfolio.drawing.hatch import clamp_zone
+from kerfolio.drawing.layer import INKS
+from kerfolio.drawing.layout_view import laid_pieces
+from kerfolio.drawing.lettering import CAPITAL, Box, label_box, text_width
+from kerfolio.drawing.sheet_marks import Laid, sheet_marks
+from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Ink, Item, Label, Stroke
+from kerfolio.geometry.boolean import intersects
+from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.layouts.clamp_spots import ClampSpot
+from kerfolio.layouts.layout import SheetLayout
+from kerfolio.settling.settled import CENTRE, Operation, SettledPlan
+
+_TEXT = 3.6
+_AWAY = 11.0
+_LOOK = Look(outline=0.2, inside=0.13)
+_LINE = 0.35
+_BADGE, _NUMBER = 4.8, 3.6
+_SIGN = 4.6
+_ARROW = 16.0
+_KEY, _STEP = 8.0, 7.0
+
+SETUP_NAMES = {
+    Operation.ENGRAVE: "engrave",
+    Operation.POCKET: "pockets",
+    Operation.HOLE: "holes",
+    Operation.OPENING: "openings",
+    Operation.OUTLINE: "outlines",
+}
+"""What the operations are called on setup sheets."""
+
+
+def setup_view(
+    settled: SettledPlan,
+    layout: SheetLayout,
+    spots: Sequence[ClampSpot],
+    room: tuple[float, float],
+    first: str = "mm",
+) -> Drawing:
+    """Return a sheet's picture for the machine at paper size, within ``room`` (mm).
+
+    Every cut has the colour its operation has in the cut files. Clamp spots are hatched and
+    numbered from 1; no number lies on a piece. Raises KeyError for a part the plan has not.
+    """
+    items, box = filling(
+        lambda scale: _items(settled, layout, spots, scale, first), layout.size, room
+    )
+    return Drawing(
+        box=box,
+        items=items,
+        title=f"{settled.plan.title}: sheet {layout.number} on the machine",
+        description=_sentence(layout, spots, settled.sheet(layout.sheet).datum, first),
+    )
+
+
+def _items(
+    settled: SettledPlan,
+    layout: SheetLayout,
+    spots: Sequence[ClampSpot],
+    scale: float,
+    first: str,
+) -> tuple[Item, ...]:
+    size = (layout.size[0] * scale, layout.size[1] * scale)
+    laid, sheet = laid_pieces(settled, layout, scale), settled.sheet(layout.sheet)
+    grain = grain_arrow((0.0, size[1] + 2.2), "along x" if sheet.stock.grain else "any")
+    held = [scaled(each.box, scale) for each in spots]
+    x, y = datum_of(sheet, layout.size)
+    sizes = (part for each in _sizes(layout, size, first) for part in expanded(each))
+    signs = (*_datum((x * scale, y * scale)), *sheet_marks(laid, size), *grain, *sizes)
+    ground = Stroke(contour=rectangle(0, 0, *size), ink=Ink.SOFT, width=_LINE, fill=Ink.WASTE)
+    return (
+        ground,
+        *(stroke for box in held for stroke in clamp_zone(box)),
+        *(stroke for each in laid for stroke in _piece(each)),
+        *signs,
+        *_badges(spots, held, signs),
+        *_order(settled, layout, size),
+    )
+
+
+def _piece(laid: Laid) -> Iterator[Stroke]:
+    """Yield a piece's face, then its cuts in the colours of their operations."""
+    yield from face_strokes(laid.part, laid.seat, _LOOK)
+    for cut in laid.part.cuts:
+        for contour in cut.contours:
+            yield Stroke(contour=laid.seat.contour(contour), ink=INKS[cut.operation], width=_LINE)
+
+
+def _datum(at: Point) -> Iterator[Item]:
+    """Yield the sign of the datum, a target with two dark quarters, and the axes from it."""
+    x, y = at
+    for dx, dy, name in ((1, 0, "x"), (0, 1, "y")):
+        tip = (x + dx * _ARROW, y + dy * _ARROW)
+        yield Stroke(contour=open_path(at, tip), ink=Ink.ACCENT, width=0.6)
+        back = (tip[0] - 2.6 * dx, tip[1] - 2.6 * dy)
+        wings = ((back[0] - dy, back[1] - dx), tip, (back[0] + dy, back[1] + dx))
+        head = Contour(tuple((u, v, 0.0) for u, v in wings))
+        yield Stroke(contour=head, width=None, fill=Ink.ACCENT)
+        beside = (tip[0] - 0.9 - 2.2 * dy, tip[1] - 1.2 - 2.8 * dx)
+        yield Label(text=name, at=beside, height=_TEXT, ink=Ink.ACCENT, strong=True)
+    radius = _SIGN / 2
+    yield Stroke(contour=circle(at, _SIGN), ink=Ink.ACCENT, width=0.35, fill=Ink.PAPER)
+    for sign in (1, -1):
+        quarter = ((x, y, 0.0), (x + sign * radius, y, _QUARTER), (x, y + sign * radius, 0.0))
+        yield Stroke(contour=Contour(quarter), width=None, fill=Ink.ACCENT)
+    corner = (x - radius - 0.4, y - radius - _TEXT * CAPITAL - 0.2)
+    yield Label(text="0,0", at=corner, height=_TEXT, ink=Ink.ACCENT, anchor=Anchor.END, strong=True)
+
+
+_QUARTER = tan(pi / 8)
+"""The bulge of a quarter turn."""
+
+
+def _badges(
+    spots: Sequence[ClampSpot], boxes: Sequence[Box], taken: Sequence[Item]
+) -> Iterator[Item]:
+    """Yield the numbers of the spots: on the spot where it is wide enough, else off the sheet."""
+    lines = [each.contour for each in taken if isinstance(each, Stroke)]
+    filled = [label_box(each) for each in taken if isinstance(each, Label)]
+    for number, (spot, box) in enumerate(zip(spots, boxes, strict=True), 1):
+        places = list(_places(spot.edge, box))
+        free = (at for at in places if _is_free(_disc(at), lines, filled))
+        at = next(free, places[-1])
+        filled.append(_disc(at))
+        rim = circle(at, _BADGE)
+        yield Stroke(contour=rim, ink=Ink.INK, width=0.25, fill=Ink.INK)
+        yield Label(
+            text=str(number),
+            at=(at[0], at[1] - _NUMBER * CAPITAL / 2),
+            height=_NUMBER,
+            ink=Ink.PAPER,
+            anchor=Anchor.MIDDLE,
+            strong=True,
+        )
+
+
+def _disc(at: Point) -> Box:
+    half = _BADGE / 2 + 0.3
+    return at[0] - half, at[1] - half, at[0] + half, at[1] + half
+
+
+def _places(edge: str, box: Box) -> Iterator[Point]:
+    x0, y0, x1, y1 = box
+    upright = edge in ("left", "right")
+    low, high = (y0, y1) if upright else (x0, x1)
+    deep = x1 - x0 if upright else y1 - y0
+    middle = (x0 + x1) / 2 if upright else (y0 + y1) / 2
+    ends = {"bottom": (y0, -1), "top": (y1, 1), "left": (x0, -1), "right": (x1, 1)}
+    rim, way = ends[edge]
+    off = _BADGE / 2 + 0.9
+    across = [middle] if deep >= _BADGE * 0.8 else []
+    for level in (*across, rim + way * off, rim + way * (off + _BADGE + 0.6)):
+        for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8):
+            along = low + share * (high - low)
+            yield (level, along) if upright else (along, level)
+
+
+def _is_free(box: Box, lines: Sequence[Contour], filled: Sequence[Box]) -> bool:
+    frame = rectangle(*box)
+    return all(apart(box, other) for other in filled) and not any(
+        intersects(each, frame) for each in lines
+    )
+
+
+def _sizes(layout: SheetLayout, size: tuple[float, float], first: str) -> Iterator[Dimension]:
+    width, height = (both_text(each, first) for each in layout.size)
+    yield Dimension(a=(0, 0), b=(size[0], 0), text=width, offset=-_AWAY, height=_TEXT)
+    yield Dimension(a=(0, 0), b=(0, size[1]), text=height, offset=_AWAY, height=_TEXT)
+
+
+def _order(settled: SettledPlan, layout: SheetLayout, size: tuple[float, float]) -> Iterator[Item]:
+    """Yield the operations in cutting order, each with a line of its colour, below the sheet."""
+    parts = {part.name: part for part in settled.parts}
+    used = {cut.operation for each in layout.placements for cut in parts[each.part].cuts}
+    names = [each for each in Operation if each in used]
+    widths = [_KEY + text_width(SETUP_NAMES[each], _TEXT) for each in names]
+    x = (size[0] - sum(widths) - _STEP * (len(names) - 1)) / 2
+    y = -_AWAY - 8.0
+    for index, (operation, wide) in enumerate(zip(names, widths, strict=True)):
+        line = open_path((x, y + _TEXT * 0.3), (x + _KEY - 1.6, y + _TEXT * 0.3))
+        yield Stroke(contour=line, ink=INKS[operation], width=1.2)
+        yield Label(text=SETUP_NAMES[operation], at=(x + _KEY, y), height=_TEXT)
+        if index < len(names) - 1:
+            arrow = (x + wide + _STEP / 2, y)
+            yield Label(text="→", at=arrow, height=_TEXT, ink=Ink.SOFT, anchor=Anchor.MIDDLE)
+        x += wide + _STEP
+
+
+def _sentence(layout: SheetLayout, spots: Sequence[ClampSpot], datum: str, first: str) -> str:
+    wide, high = (both_text(each, first) for each in layout.size)
+    zero = "the middle" if datum == CENTRE else "the lower left corner"
+    places = f"{len(spots)} spots to clamp are hatched" if spots else "no edge has room for a clamp"
+    return f"A sheet of {wide} by {high}; 0,0 is {zero}; {places}."

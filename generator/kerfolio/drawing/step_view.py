@@ -1,0 +1,136 @@
+"""A step of putting together: what stands, what is new, and how it comes home."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from kerfolio.assembly.assembled import Assembled, BuildStep
+from kerfolio.drawing.anchors import flat_on_paper, piece_anchors
+from kerfolio.drawing.balloons import balloons
+from kerfolio.drawing.callout import Block, from_below_block, hardware_block
+from kerfolio.drawing.extent import box_of, extent, padded
+from kerfolio.drawing.inset import Inset, inset_of
+from kerfolio.drawing.lettering import Box
+from kerfolio.drawing.motion import arrow_strokes, guide_strokes
+from kerfolio.drawing.page_plan import RIM, PagePlan, page_plan
+from kerfolio.drawing.paper_seat import fitted
+from kerfolio.drawing.scene import Scene, step_scene
+from kerfolio.drawing.solid_strokes import APART, solid_strokes
+from kerfolio.drawing.vocabulary import Drawing, Item, Stroke
+from kerfolio.geometry.contour import Point
+from kerfolio.geometry.facing import extent_of
+from kerfolio.geometry.hidden_lines import Seen, seen
+from kerfolio.geometry.occupied import Occupied
+from kerfolio.geometry.rigid import Vector
+from kerfolio.geometry.view import View
+
+ROOM = (120.0, 95.0)
+"""A booklet's column, mm."""
+
+
+def step_view(
+    assembled: Assembled,
+    step: BuildStep,
+    *,
+    look: View,
+    hardware: Sequence[tuple[str, int]] = (),
+    room: tuple[float, float] = ROOM,
+    title: str = "",
+) -> Drawing:
+    """Return the picture of a step at paper size, within ``room`` (mm).
+
+    ``hardware`` are (title, count) of what the step takes. The pieces new in the step are in the
+    accent, drawn out against their moves, with their marks in balloons; guide lines lead to where
+    they go. A joint too small to see on the page is drawn larger beside the picture.
+    """
+    scene, ground = step_scene(assembled, step), (0.0, 0.0, *room)
+    solids = scene.solids()
+    joints = [each for each in scene.open_joints() if each.straight]
+    box = extent_of(solids, look)
+    first = fitted(look, box, padded(ground, -RIM))
+    found = seen(
+        solids,
+        look,
+        apart=APART / first.scale,
+        first=scene.coloured,
+        extra=[each.ends for each in joints],
+    )
+    inset = inset_of(assembled, step, joints, found, first)
+    blocks = _side_blocks(inset, look, hardware)
+    near = look.spot(inset.joint.ends[1]) if inset else None
+    plan = page_plan(look, box, ground, blocks, [each.shape for each in found.areas], near)
+    guides = guide_strokes(found, plan.seat)
+    pointer = inset.pointer(plan.seat, plan.boxes[0]) if inset else ()
+    beside = [
+        item
+        for block, at in zip(blocks, plan.boxes, strict=True)
+        for item in block.items((at[0], at[1]))
+    ]
+    items = (
+        *solid_strokes(found, plan.seat, set(scene.coloured)),
+        *guides,
+        *pointer,
+        *beside,
+        *_over(scene, step, found, plan, ground, guides, pointer[:1]),
+    )
+    return Drawing(
+        box=padded(extent(items), 0.6),
+        items=items,
+        title=title or f"Step {step.number}",
+        description=_sentence(scene, step, look),
+    )
+
+
+def _over(
+    scene: Scene,
+    step: BuildStep,
+    found: Seen,
+    plan: PagePlan,
+    ground: Box,
+    guides: Sequence[Stroke],
+    pointer: Sequence[Stroke],
+) -> Iterator[Item]:
+    """Yield what lies over the picture: the arrows, and the balloons of the new pieces."""
+    lines = [_line(each) for each in (*guides, *pointer)]
+    taken = Occupied([flat_on_paper(each.shape, plan.seat) for each in found.areas])
+    arrows = tuple(arrow_strokes(scene, step.moves, plan.seat, ground, taken, lines, plan.boxes))
+    yield from arrows
+    anchors = piece_anchors(scene, found, plan.seat, scene.new)
+    kept_clear = (*plan.boxes, *(box_of(each) for each in arrows))
+    for each in balloons(anchors, ground, taken, kept_clear, [_line(each) for each in pointer]):
+        yield from each.items
+
+
+def _side_blocks(
+    inset: Inset | None,
+    look: View,
+    hardware: Sequence[tuple[str, int]],
+) -> list[Block]:
+    blocks = [inset.block] if inset else []
+    blocks += [hardware_block(hardware)] if hardware else []
+    return blocks + ([from_below_block()] if look.from_below else [])
+
+
+def _line(stroke: Stroke) -> tuple[Point, Point]:
+    a, b = stroke.contour.vertices[0], stroke.contour.vertices[-1]
+    return (a[0], a[1]), (b[0], b[1])
+
+
+def _sentence(scene: Scene, step: BuildStep, look: View) -> str:
+    """Say what the picture shows for those who cannot see it."""
+    marks = [each.mark for each in scene.pieces if each.label in scene.new]
+    pieces = ("piece " if len(marks) == 1 else "pieces ") + ", ".join(marks)
+    moved = {label for move in step.moves for label in move.pieces}
+    ways = sorted({_way(move.direction) for move in step.moves})
+    where = f" to the {len(step.standing)} that stand" if step.standing else ""
+    how = f" moving {' and '.join(ways)}{where}" if ways else ""
+    set_down = "" if moved else " set down"
+    below = ", seen from below" if look.from_below else ""
+    return f"New: {pieces}{set_down}{how}{below}."
+
+
+def _way(direction: Vector) -> str:
+    """Name a direction by the world's axis nearest to it."""
+    names = (("left", "right"), ("to the front", "to the back"), ("down", "up"))
+    axis = max(range(3), key=lambda each: abs(direction[each]))
+    return names[axis][direction[axis] > 0]

@@ -1,0 +1,16 @@
+"""Several copies of a plan, in words: one place for page and booklet."""
+
+from __future__ import annotations
+
+from kerfolio.edition.edition import Edition
+
+TOGETHER = "Sheets are counted for all copies laid out together."
+APART = "Every copy is counted with whole sheets of its own; laid out together they may take fewer."
+
+
+def copies_remark(edition: Edition) -> str:
+    """Return how the sheets of several copies were counted."""
+    most = len(edition.copies)
+    counted = {each.sheet for each in edition.layout.copies if len(each.counts) >= most}
+    used = {sheet.sheet for sheet in edition.layout.sheets}
+    return TOGETHER if used <= counted else APART

@@ -1,0 +1,34 @@
+"""Which cutter the files are drawn for and which others pass, for page and booklet alike."""
+
+from __future__ import annotations
+
+from kerfolio.basis.lengths import thickness_text
+from kerfolio.basis.words import listed
+from kerfolio.edition.edition import Edition
+from kerfolio.shop.tightest import tightest_inside
+
+
+def cutter_words(edition: Edition) -> str:
+    """Return a few sentences; nothing where nothing is cut from a sheet."""
+    first = edition.identity.units_first
+    cutters = {sheet.cutter.name: sheet.cutter for sheet in edition.settled.sheets}
+    if not cutters:
+        return ""
+    named = listed(
+        [f"{each.title}, {thickness_text(each.diameter, first)} wide" for each in cutters.values()]
+    )
+    words = [f"The cut files are drawn for {named}."]
+    if edition.plan.relief.style != "none":
+        words.append(
+            "Inside corners are opened just far enough for it; a smaller cutter works too, a "
+            "larger one leaves the corners too full."
+        )
+    tightest = tightest_inside(edition.settled)
+    if tightest == 0:
+        words.append("Some inside corners are drawn square: what the cutter leaves is cut by hand.")
+    elif tightest is not None:
+        words.append(
+            f"The tightest inside curve has a radius of {thickness_text(tightest, first)}: no "
+            f"cutter wider than {thickness_text(2 * tightest, first)} follows it."
+        )
+    return " ".join(words)

@@ -1,0 +1,144 @@
+"""How long a plan's sheets take to cut, in words: one place for page and booklet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from kerfolio.basis.words import counted, listed
+from kerfolio.edition.edition import Edition
+from kerfolio.settling.settled import Operation
+from kerfolio.shop.assumption import Assumption
+from kerfolio.shop.cut_time import CutTime
+from kerfolio.shop.tool_path import Uncut
+
+ROUTER = "a small-shop router"
+"""The machine that the times are reckoned for."""
+
+WEAR_REMARK = (
+    "Metres are counted over all passes. Depth, glue and grit dull a cutter too: compare like with "
+    "like."
+)
+"""What stands beside the work of the cutters."""
+
+OPERATIONS = {
+    Operation.ENGRAVE: "Engravings",
+    Operation.POCKET: "Recesses",
+    Operation.HOLE: "Holes",
+    Operation.OPENING: "Openings",
+    Operation.OUTLINE: "Outlines",
+}
+"""What is cut, by operation."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetCutting:
+    """A sheet of the layout: ``minutes`` None where no cut settings are stated for it."""
+
+    number: int
+    title: str
+    cutters: tuple[str, ...]
+    minutes: float | None
+    metres: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutterWork:
+    """What one cutter does over all sheets; ``minutes`` in the wood."""
+
+    title: str
+    metres: float
+    minutes: float
+    cuts: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CuttingWords:
+    """The cutting of a plan; ``minutes`` and ``metres`` of the sheets whose time is known.
+
+    ``known`` counts these sheets in words: ``2 sheets``, or ``1 of 2 sheets`` where not ``whole``.
+    ``remark`` says what the times are for and what is not in them.
+    """
+
+    sheets: tuple[SheetCutting, ...]
+    work: tuple[CutterWork, ...]
+    minutes: float
+    metres: float
+    whole: bool
+    known: str
+    remark: str
+    assumptions: tuple[Assumption, ...]
+    wear_remark: str = WEAR_REMARK
+
+
+def cutting_of(edition: Edition) -> CuttingWords | None:
+    """Return how long a plan takes to cut, None where no sheet has cut settings."""
+    known = [each for each in edition.times if each.known]
+    if not known:
+        return None
+    return CuttingWords(
+        sheets=tuple(_sheets(edition)),
+        work=tuple(
+            CutterWork(
+                title=cutter_title(edition, each.cutter),
+                metres=each.metres,
+                minutes=each.minutes,
+                cuts=each.cuts,
+            )
+            for each in edition.wear
+        ),
+        minutes=sum(each.minutes for each in known),
+        metres=sum(each.metres for each in known),
+        whole=len(known) == len(edition.times),
+        known=_counted(len(known), len(edition.times)),
+        remark=_remark(known),
+        assumptions=tuple(_assumptions(known)),
+    )
+
+
+def cutter_title(edition: Edition, name: str) -> str:
+    """Return what a cutter is called, else its name as written."""
+    cutter = edition.settled.stock.cutter(name)
+    return cutter.title if cutter else name
+
+
+def _sheets(edition: Edition) -> Iterator[SheetCutting]:
+    for sheet, time in zip(edition.layout.sheets, edition.times, strict=True):
+        yield SheetCutting(
+            number=sheet.number,
+            title=edition.settled.sheet(sheet.sheet).stock.title,
+            cutters=tuple(cutter_title(edition, name) for name in _cutters(time)),
+            minutes=time.minutes if time.known else None,
+            metres=time.metres,
+        )
+
+
+def _cutters(time: CutTime) -> dict[str, None]:
+    return dict.fromkeys(each.cutter for each in time.operations)
+
+
+def _counted(known: int, sheets: int) -> str:
+    whole = counted(sheets, "sheet")
+    return whole if known == sheets else f"{known} of {whole}"
+
+
+def _remark(known: Sequence[CutTime]) -> str:
+    """Return what the times are for; what no path could be made for is named once."""
+    uncut = listed(tuple(dict.fromkeys(_uncut(each) for time in known for each in time.uncut)))
+    left_out = f" Not in it either: {uncut}." if uncut else ""
+    return (
+        f"Reckoned for {ROUTER} with the maker’s settings; metres are those of all passes. "
+        f"Loading, fixing and turning the sheet and sweeping are not in it.{left_out}"
+    )
+
+
+def _assumptions(known: Sequence[CutTime]) -> Iterator[Assumption]:
+    """Yield each assumption once: the settings of single sheets, then what all sheets share."""
+    every = tuple(dict.fromkeys(each for time in known for each in time.assumptions))
+    shared = [each for each in every if all(each in time.assumptions for time in known)]
+    yield from (each for each in every if each not in shared)
+    yield from shared
+
+
+def _uncut(each: Uncut) -> str:
+    return f"{OPERATIONS[each.operation].lower()} of {each.part} ({each.why})"

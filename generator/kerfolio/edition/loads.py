@@ -1,0 +1,199 @@
+"""What a plan's spans carry, in words: one place for page and booklet."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from kerfolio.basis.lengths import MM_PER_UNIT, both_text, sag_pair
+from kerfolio.basis.masses import load_pair
+from kerfolio.edition.edition import Edition
+from kerfolio.model.span import Span, SpanLoad
+from kerfolio.shop.assumption import Assumption
+from kerfolio.shop.leg import LegResult
+from kerfolio.shop.span import RACKING, SPAN_CAUTIONS, Sag, SagResult, SpanResult, Unreckoned
+
+_METRES_PER_FOOT = float(MM_PER_UNIT["ft"]) / 1000
+
+OVERLOADED = "More is asked here than this estimate allows."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figure:
+    """A figure in words: its head, its value, and what is to be known beside it."""
+
+    head: str
+    value: str
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bound:
+    """One way a span may be held, with its sag on the first day and after years."""
+
+    held: str
+    first_day: str
+    after_years: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LoadWords:
+    """A span as people read it.
+
+    ``warning`` says that more is asked than it bears, or that there is no figure; else it is empty.
+    ``bounds`` are all ways it may be held, the one that counts first; of a leg there are none.
+    """
+
+    title: str
+    asked: str
+    figures: tuple[Figure, ...] = ()
+    bounds: tuple[Bound, ...] = ()
+    warning: str = ""
+    assumptions: tuple[Assumption, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Loads:
+    """All spans of a plan, with the words that must stand beside them."""
+
+    spans: tuple[LoadWords, ...]
+    heading: str = "Estimates, no ratings"
+    cautions: tuple[str, ...] = SPAN_CAUTIONS
+    racking: str = RACKING
+
+
+def loads_of(edition: Edition) -> Loads | None:
+    """Return every span of a plan in words, the reader's unit in front; None without spans."""
+    if not edition.spans:
+        return None
+    stated = {span.name: span for span in edition.plan.spans}
+    first = edition.identity.units_first
+    return Loads(spans=tuple(_words(stated[each.name], each, first) for each in edition.spans))
+
+
+def _words(span: Span, result: SpanResult, first: str) -> LoadWords:
+    title = span.name.replace("-", " ").capitalize()
+    if isinstance(result, Unreckoned):
+        asked = f"{_load(span.load, span.load.kg, first)} {result.carrier}."
+        return LoadWords(title=title, asked=asked, warning=f"No figure: {result.why}.")
+    over = result.load > result.greatest_load * (1 + 1e-9)
+    words = LoadWords(
+        title=title,
+        asked=_asked(span, result, first),
+        warning=OVERLOADED if over else "",
+        assumptions=result.assumptions,
+    )
+    if isinstance(result, LegResult):
+        return replace(words, figures=_leg_figures(result, first))
+    bounds = tuple(_bound(each, first) for each in result.sags)
+    return replace(words, figures=_sag_figures(result, first), bounds=bounds)
+
+
+_WHERE = {
+    "even": "spread evenly on the",
+    "middle": "in the middle of the",
+    "end": "at the end of the",
+}
+_REACH = {
+    "shelf": "{} from support to support",
+    "rail": "{} from support to support",
+    "overhang": "hanging out {}",
+    "leg": "{} long",
+}
+_LIES = {"loose": "not glued to it", "glued": "glued to it"}
+
+
+def _both(pair: tuple[str, str]) -> str:
+    one, other = pair
+    return f"{one} ({other})"
+
+
+def _load(load: SpanLoad, kg: float, first: str) -> str:
+    """Return the whole load; one stated by the metre says that too."""
+    words = f"{_both(load_pair(kg, first))} {_WHERE[load.where]}"
+    if not load.per_metre:
+        return words
+    metric = f"{load_pair(load.kg, 'mm')[0]} a metre"
+    foot = f"{load_pair(load.kg * _METRES_PER_FOOT, 'in')[0]} a foot"
+    return f"{_both((metric, foot) if first == 'mm' else (foot, metric))}, in all {words}"
+
+
+def _asked(span: Span, result: SagResult | LegResult, first: str) -> str:
+    reach = _REACH[span.kind].format(both_text(result.length, first))
+    if span.kind == "leg":
+        load = _both(load_pair(result.load, first))
+        return f"{load} straight down on the {result.carrier}, {reach}."
+    load = _load(span.load, result.load, first)
+    stays = "the load stays" if span.lasting else "the load comes and goes"
+    web = span.web
+    under = f" On edge under it: {web.count} × {web.part.name}, {_LIES[web.joined]}." if web else ""
+    return f"{load} {result.carrier}, {reach}; {stays}.{under}"
+
+
+def _sag_figures(result: SagResult, first: str) -> tuple[Figure, ...]:
+    """Return both sags as bounds, the limit, and the greatest load with what sets it."""
+    counts, best = result.sags[0], min(result.sags, key=lambda each: each.first_day)
+    limit = (result.limit_words,) if result.limit_words.startswith("span") else ()
+    return (
+        _sag("Sag on the first day", counts.first_day, best.first_day, best, first),
+        _sag("Sag after years", counts.long_term, best.long_term, best, first),
+        Figure(head="Limit", value=_both(sag_pair(result.limit, first)), notes=limit),
+        _greatest(result.greatest_load, _reasons(result, first), first),
+    )
+
+
+def _sag(head: str, sag: float | None, least: float | None, best: Sag, first: str) -> Figure:
+    if sag is None or least is None:
+        return Figure(head=head, value="not known", notes=("no creep is stated",))
+    if sag == least:
+        return Figure(head=head, value=_both(sag_pair(sag, first)))
+    glued = " and glued" if best.joined == "glued" else ""
+    note = f"{sag_pair(least, first)[0]} were it clamped{glued}"
+    return Figure(head=head, value=_both(sag_pair(sag, first)), notes=(note,))
+
+
+def _reasons(result: SagResult, first: str) -> tuple[str, ...]:
+    sag = f"sag at its limit: {load_pair(result.load_for_limit, first)[0]}"
+    if result.load_for_strength is None:
+        return (sag, "strength: not known")
+    strength = load_pair(result.load_for_strength, first)[0]
+    return (sag, f"strength over a safety factor of {result.safety:g}: {strength}")
+
+
+def _leg_figures(result: LegResult, first: str) -> tuple[Figure, ...]:
+    factor = f"each over a safety factor of {result.safety:g}"
+    crushing = result.load_crushing
+    return (
+        Figure(
+            head="Buckles, swaying, at",
+            value=_both(load_pair(result.load_swaying, first)),
+            notes=("its upper end is free, as in a frame without a brace",),
+        ),
+        Figure(
+            head="Buckles, held, at",
+            value=_both(load_pair(result.load_held, first)),
+            notes=("neither end can move sideways",),
+        ),
+        Figure(
+            head="Is crushed at",
+            value="not known" if crushing is None else _both(load_pair(crushing, first)),
+        ),
+        _greatest(result.greatest_load, ("the least of them", factor), first),
+    )
+
+
+def _greatest(kg: float, notes: tuple[str, ...], first: str) -> Figure:
+    head = "Greatest load, estimated"
+    return Figure(head=head, value=_both(load_pair(kg, first)), notes=notes)
+
+
+_ENDS = {"free": "Ends free to turn", "clamped": "Ends clamped", "one": "Clamped at one end"}
+_JOINED = {"": "", "loose": ", not glued", "glued": ", glued"}
+
+
+def _bound(sag: Sag, first: str) -> Bound:
+    later = sag.long_term
+    return Bound(
+        held=_ENDS[sag.ends] + _JOINED[sag.joined],
+        first_day=_both(sag_pair(sag.first_day, first)),
+        after_years="not known" if later is None else _both(sag_pair(later, first)),
+    )

@@ -1,0 +1,32 @@
+"""The pictures of setup sheets that pages show."""
+
+from __future__ import annotations
+
+from kerfolio.drawing.art_view import art_place_view
+from kerfolio.drawing.setup_view import setup_view
+from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.edition.edition import Edition
+from kerfolio.layouts.clamp_spots import clamp_spots
+from kerfolio.shop.art import Art, arts_of
+
+_SHEET_ROOM, _ART_ROOM = (178.0, 120.0), (150.0, 95.0)
+
+
+def setup_pictures(edition: Edition) -> dict[str, Drawing]:
+    """Return ``setup-N`` for sheet N, and a picture by ``art_picture`` for every engraving."""
+    settled, first = edition.settled, edition.identity.units_first
+    found = {
+        f"setup-{sheet.number}": setup_view(
+            settled, sheet, clamp_spots(settled, sheet), _SHEET_ROOM, first
+        )
+        for sheet in edition.layout.sheets
+    }
+    arts = arts_of(settled)
+    return found | {
+        art_picture(each): art_place_view(settled, each, _ART_ROOM, first) for each in arts
+    }
+
+
+def art_picture(art: Art) -> str:
+    """Return the name of the picture of where an engraving lies: ``art-PART-NAME``."""
+    return f"art-{art.part.name}-{art.name}"

@@ -1,0 +1,203 @@
+"""Joining, cutting and comparing flat shapes; arcs stay arcs.
+
+Shapes are flattened together (``noding``), handed to the library for plane geometry, and the arcs
+are put back from the record of which chord came from which circle (``recovery``).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from functools import lru_cache
+from typing import Any
+
+import shapely
+
+from kerfolio.geometry.canonical import region as region_of
+from kerfolio.geometry.contour import Contour, Point, Region
+from kerfolio.geometry.flatten import chord_count, points
+from kerfolio.geometry.measure import Shape, contours_of
+from kerfolio.geometry.noding import TOLERANCE, Noded, noded
+from kerfolio.geometry.recovery import recovered
+from kerfolio.geometry.shape_error import ShapeError
+
+_GRID = 1e-7
+_SLIVER = 0.003
+"""Leftovers thinner than this, mm on average, come from flattening: they are dropped."""
+
+
+def union(region: Region, contours: Iterable[Contour]) -> Region:
+    """Return a region with the areas of closed contours added, in one piece.
+
+    Raises ShapeError (``pieces``) when an addition does not touch the rest.
+    """
+    return _one(_combined("union", [region], [Region(each) for each in contours]))
+
+
+def difference(region: Region, contours: Iterable[Contour]) -> Region:
+    """Return a region with the areas of closed contours cut away.
+
+    Raises ShapeError (``pieces``) when nothing is left or the rest falls apart.
+    """
+    return _one(_combined("difference", [region], [Region(each) for each in contours]))
+
+
+def intersection(region: Region, contours: Iterable[Contour]) -> tuple[Region, ...]:
+    """Return the parts of a region that lie in at least one of the closed contours."""
+    return _combined("intersection", [region], [Region(each) for each in contours])
+
+
+def regions_union(regions: Iterable[Region]) -> tuple[Region, ...]:
+    """Return the areas of all regions joined, one region for each separate piece."""
+    every = tuple(regions)
+    return _combined("union", every[:1], every[1:]) if every else ()
+
+
+def _one(pieces: tuple[Region, ...]) -> Region:
+    if not pieces:
+        raise ShapeError("nothing is left of the shape", pieces=0)
+    if len(pieces) > 1:
+        raise ShapeError(f"the shape falls into {len(pieces)} pieces", pieces=len(pieces))
+    return pieces[0]
+
+
+def _combined(name: str, ours: Sequence[Region], theirs: Sequence[Region]) -> tuple[Region, ...]:
+    """Apply an operation to the areas of two groups of regions."""
+    regions = (*ours, *theirs)
+    if not theirs:
+        return tuple(region_of(each.outer, each.openings) for each in ours)
+    contours = [contour for each in regions for contour in contours_of(each)]
+    if any(not contour.closed for contour in contours):
+        raise ShapeError("an open contour has no area")
+    flat = noded(contours)
+    shapes = _polygons(regions, flat)
+    result = _operated(name, shapes[: len(ours)], shapes[len(ours) :])
+    pieces = [_cleaned(each) for each in shapely.get_parts(result) if each.geom_type == "Polygon"]
+    made = [_region(each, flat) for each in pieces if each is not None]
+    return tuple(sorted(made, key=lambda r: r.outer.vertices))
+
+
+def _operated(name: str, ours: Sequence[Any], theirs: Sequence[Any]) -> Any:
+    """Apply an operation to two groups of polygons, on a grid of 1e-7 mm where nothing else works.
+
+    Edges that all but coincide defeat the exact method now and then; the grid always succeeds, and
+    its points are put back on the true ones in ``_region``.
+    """
+    try:
+        return getattr(shapely, name)(shapely.union_all(ours), shapely.union_all(theirs))
+    except shapely.GEOSException:
+        one, other = (shapely.union_all(each, grid_size=_GRID) for each in (ours, theirs))
+        return getattr(shapely, name)(one, other, grid_size=_GRID)
+
+
+def _polygons(regions: Sequence[Region], flat: Noded) -> list[Any]:
+    """Return each region's flattened polygon; raises ShapeError for one that crosses itself."""
+    result, position = [], 0
+    for each in regions:
+        count = len(contours_of(each))
+        rings = flat.rings[position : position + count]
+        position += count
+        result.append(_polygon(rings))
+    return result
+
+
+def _polygon(rings: Sequence[Sequence[Point]]) -> Any:
+    if len(rings[0]) < 3:
+        raise ShapeError("the contour encloses no area")
+    made = shapely.Polygon(rings[0], [ring for ring in rings[1:] if len(ring) > 2])
+    if shapely.is_valid(made):
+        return made
+    reason = shapely.is_valid_reason(made)
+    raise ShapeError(f"the contour crosses itself ({reason.lower()})")
+
+
+def _cleaned(polygon: Any) -> Any | None:
+    """Return a polygon without slivers, None when it is one itself."""
+    if _is_sliver(polygon):
+        return None
+    holes = [hole for hole in polygon.interiors if not _is_sliver(shapely.Polygon(hole))]
+    return shapely.Polygon(polygon.exterior, holes)
+
+
+def _is_sliver(polygon: Any) -> bool:
+    return bool(polygon.area <= _SLIVER * polygon.length / 2)
+
+
+def _region(polygon: Any, flat: Noded) -> Region:
+    rings = [
+        tuple(flat.pins.pin((x, y)) for x, y in ring.coords[:-1])
+        for ring in (polygon.exterior, *polygon.interiors)
+    ]
+    outer, *openings = [recovered(ring, flat.circles) for ring in rings]
+    return region_of(outer, openings)
+
+
+@lru_cache(maxsize=1024)
+def _solid(shape: Shape) -> Any:
+    """Return a shape as one polygon (a line for an open contour), prepared for questions."""
+    if isinstance(shape, Contour) and not shape.closed:
+        made = shapely.LineString(points(shape, TOLERANCE))
+    else:
+        made = shapely.Polygon(
+            points(contours_of(shape)[0], TOLERANCE),
+            [points(each, TOLERANCE) for each in contours_of(shape)[1:]],
+        )
+        if not shapely.is_valid(made):
+            made = shapely.make_valid(made)
+    shapely.prepare(made)
+    return made
+
+
+def intersects(one: Shape, other: Shape) -> bool:
+    """Tell whether two areas overlap by more than a touch (0.002 mm deep)."""
+    if not shapely.intersects(_solid(one), _solid(other)):
+        return False
+    shared = _operated("intersection", [_solid(one)], [_solid(other)])
+    if shapely.get_dimensions(_solid(one)) == 2 == shapely.get_dimensions(_solid(other)):
+        return bool(shared.area > 0 and shared.area >= _SLIVER * shared.length / 2)
+    return bool(shared.length > _SLIVER)
+
+
+def contains(region: Shape, contour: Shape, slack: float = 0.002) -> bool:
+    """Tell whether a shape lies inside an area, its edge included, at most ``slack`` mm outside."""
+    if shapely.covers(_solid(region), _solid(contour)):
+        return True
+    return bool(shapely.covers(shapely.buffer(_solid(region), slack), _solid(contour)))
+
+
+def distance(one: Shape, other: Shape) -> float:
+    """Return the least distance between two areas in mm, 0 where they meet (within 0.002 mm)."""
+    return float(shapely.distance(_solid(one), _solid(other)))
+
+
+def overlap_area(one: Shape, other: Shape) -> float:
+    """Return the area two shapes share, mm2 (flattened to 0.001 mm)."""
+    return float(_operated("intersection", [_solid(one)], [_solid(other)]).area)
+
+
+def symmetric_difference_area(one: Shape, other: Shape) -> float:
+    """Return the area covered by just one of two shapes, mm2 (flattened to 0.001 mm)."""
+    return float(_operated("symmetric_difference", [_solid(one)], [_solid(other)]).area)
+
+
+def grown(region: Shape, by: float, tolerance: float = 0.05) -> Region:
+    """Return a shape grown all round (shrunk for a negative ``by``), in straight edges.
+
+    The edge lies at least ``by`` and at most ``by`` + ``tolerance`` mm outside the old one. Raises
+    ShapeError when shrinking leaves nothing or several pieces.
+    """
+    fine = tolerance / 4
+    reach = by + 2 * fine
+    segments = max(4, _quarter_chords(abs(reach), fine))
+    made = shapely.buffer(_solid(region), reach + TOLERANCE, quad_segs=segments)
+    made = shapely.simplify(made, fine)
+    pieces = [each for each in shapely.get_parts(made) if not each.is_empty]
+    if len(pieces) != 1:
+        return _one(tuple(Region(Contour(())) for _ in pieces))
+    rings = (pieces[0].exterior, *pieces[0].interiors)
+    outer, *openings = [Contour(tuple((x, y, 0.0) for x, y in r.coords[:-1])) for r in rings]
+    return region_of(outer, openings)
+
+
+def _quarter_chords(radius: float, tolerance: float) -> int:
+    return chord_count(radius, math.pi / 2, tolerance)

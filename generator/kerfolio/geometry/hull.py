@@ -1,0 +1,34 @@
+"""What flat shapes and points need around them: hulls and the least rectangle."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from math import dist
+
+import shapely
+
+from kerfolio.geometry.contour import Point
+from kerfolio.geometry.packing import Flat
+
+
+def convex_hull(points: Iterable[Point]) -> tuple[Point, ...]:
+    """Return the convex hull, counter-clockwise; nothing when the points enclose no area.
+
+    Points are taken to 0.0001 mm, so that points in line make no corner.
+    """
+    near = sorted({(round(x, 4) + 0.0, round(y, 4) + 0.0) for x, y in points})
+    hull = shapely.normalize(shapely.convex_hull(shapely.MultiPoint(near)))
+    if hull.geom_type != "Polygon":
+        return ()
+    ring = shapely.orient_polygons(hull).exterior.coords[:-1]
+    return tuple((float(x), float(y)) for x, y in ring)
+
+
+def least_rectangle(flat: Flat) -> tuple[float, float]:
+    """Return the long and the short side of the smallest rectangle around a shape, mm.
+
+    It lies at any angle and has the least area.
+    """
+    corners = shapely.minimum_rotated_rectangle(shapely.Polygon(flat.outer)).exterior.coords
+    one, other = dist(corners[0], corners[1]), dist(corners[1], corners[2])
+    return max(one, other), min(one, other)

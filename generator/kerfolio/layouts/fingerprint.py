@@ -1,0 +1,69 @@
+"""What a layout was computed from, as one short text that changes when it must be computed anew."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Sequence
+from typing import Any
+
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.measure import contours_of
+from kerfolio.settling.settled import SettledPart, SettledPlan, SettledSheet
+
+_PLACES = 4
+
+
+def fingerprint(variants: Sequence[SettledPlan]) -> str:
+    """Return the SHA-256 of all that a layout depends on, in hexadecimal.
+
+    That is: shapes of parts at every variant (to 1e-4 mm), the labels of their pieces, grain,
+    and sizes, margin, gap and clamps of the sheets. Titles, texts and features' names play no part.
+    """
+    stated = [
+        {
+            "sheets": [_sheet(each) for each in variant.sheets],
+            "parts": [_part(each) for each in variant.parts],
+        }
+        for variant in variants
+    ]
+    return _digest(stated)
+
+
+def sheets_fingerprint(variants: Sequence[SettledPlan]) -> str:
+    """Return a digest of the sheets alone: what stays when only shapes change."""
+    return _digest([_sheet(each) for each in variants[0].sheets])
+
+
+def _digest(stated: Any) -> str:
+    text = json.dumps(stated, sort_keys=True, separators=(",", ":"))
+    return hashlib.sha256(text.encode()).hexdigest()
+
+
+def _sheet(sheet: SettledSheet) -> list[Any]:
+    lengths = [_rounded(each) for each in (*sheet.size, sheet.margin, sheet.gap)]
+    more: list[Any] = []
+    if sheet.also or sheet.offcuts or sheet.clamps:
+        more = [
+            [_rounded(side) for size in sheet.also for side in size],
+            [[each.count, *map(_rounded, each.size)] for each in sheet.offcuts],
+            [
+                [each.edge, *map(_rounded, (each.at, each.width, each.depth))]
+                for each in sheet.clamps
+            ],
+        ]
+    return [sheet.name, sheet.stock.grain, *lengths, *more]
+
+
+def _part(part: SettledPart) -> list[Any]:
+    labels = [piece.label for piece in part.pieces]
+    shape = [_contour(each) for each in contours_of(part.routed)]
+    return [part.name, part.sheet, part.grain, labels, shape]
+
+
+def _contour(contour: Contour) -> list[list[float]]:
+    return [[_rounded(value) for value in vertex] for vertex in contour.vertices]
+
+
+def _rounded(value: float) -> float:
+    return round(value, _PLACES) + 0.0  # the sum turns -0.0 into 0.0

@@ -1,0 +1,109 @@
+"""The placer of this program: true shapes, as few sheets as it finds, always at hand.
+
+First the pieces are laid one by one in many orders. Then the weakest sheet is given up again and
+again: its pieces are crowded in with the others until all lie free. At last what lies on the last
+sheet is drawn together, so that the largest offcut is left. All work is counted, never timed.
+"""
+
+from __future__ import annotations
+
+import math
+import random
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from kerfolio.layouts.engine import Job, Packed
+from kerfolio.layouts.filling import Filling
+from kerfolio.layouts.first_fit import filled, first_fit, supply_of, usual_tries
+from kerfolio.layouts.offcut import LAST, drawn_together
+from kerfolio.layouts.pose import Kind, kinds_of
+from kerfolio.layouts.room import Room, rooms_of
+from kerfolio.layouts.spots import spots
+from kerfolio.layouts.thinning import thinned
+
+NAME = "own-2"
+
+_FIRST = 0.15
+"""Share of the moves for laying one by one; the rest is for giving sheets up."""
+
+_TRIES = 6
+_BRIEF = 0.02
+"""Share of the moves left for giving sheets up where sheets are only counted."""
+
+_ROUGH = 3.0
+"""How closely curves are followed there, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Sheets:
+    kinds: tuple[Kind, ...]
+    fillings: tuple[Filling, ...]
+    too_large: tuple[str, ...]
+
+
+class OwnPlacer:
+    """The engine; see the module."""
+
+    def pack(self, job: Job) -> Packed:
+        """Place all blanks on as few sheets as it finds; see ``Engine``."""
+        chance = random.Random(job.seed)
+        found = _sheets(job, chance)
+        fillings = drawn_together(found.fillings, found.kinds, chance, int(LAST * job.moves))
+        places = [each.places for each in fillings]
+        return Packed(
+            spots=tuple(spots(job.bed, found.kinds, places)),
+            engine=NAME,
+            sheets=tuple(each.room.stack for each in fillings),
+            too_large=found.too_large,
+        )
+
+
+def sheets_taken(job: Job) -> tuple[tuple[int, ...] | None, int]:
+    """Return how many sheets of each stack a short search needs for a job, and the work spent.
+
+    None when it takes more than the job's moves, or a piece has no place.
+    """
+    rooms = rooms_of(job.bed)
+    kinds = kinds_of(job, rooms, _ROUGH)
+    if not all(kind.poses for kind in kinds):
+        return None, 0
+    supply = supply_of(job.bed.stacks, rooms)
+    pieces = [n for n, kind in enumerate(kinds) for _ in kind.labels]
+    best, work = None, 0
+    for made in usual_tries(kinds, pieces, supply)[:_TRIES]:
+        laid = filled(made, kinds, supply, job.moves - work)
+        work += sum(each.work for each in laid.fillings)
+        if not laid.left and (best is None or laid.rate < best.rate):
+            best = laid
+        if work > job.moves / 4:
+            break
+    if best is None:
+        return None, work
+    moves = min(job.moves - work, int(_BRIEF * job.moves))
+    fewest = _fewest(kinds, pieces, rooms)
+    thin = thinned(best.fillings, kinds, supply, random.Random(job.seed), fewest, moves)
+    counts = Counter(each.room.stack for each in thin)
+    return tuple(counts[number] for number in range(len(job.bed.stacks))), work + moves
+
+
+def _fewest(kinds: Sequence[Kind], pieces: Sequence[int], rooms: Sequence[Room]) -> int:
+    """Return the sheets that the area of the footprints asks for."""
+    total, most = sum(kinds[n].area for n in pieces), max(room.area for room in rooms)
+    return math.ceil(total / most - 1e-6) if most > 0 else 1
+
+
+def _sheets(job: Job, chance: random.Random) -> _Sheets:
+    rooms = rooms_of(job.bed)
+    kinds = kinds_of(job, rooms)
+    large = [label for kind in kinds if not kind.poses for label in kind.labels]
+    pieces = [n for n, kind in enumerate(kinds) if kind.poses for _ in kind.labels]
+    if not pieces:
+        return _Sheets(kinds, (), tuple(large))
+    supply = supply_of(job.bed.stacks, rooms)
+    fewest = _fewest(kinds, pieces, rooms)
+    laid = first_fit(kinds, pieces, supply, chance, fewest, int(_FIRST * job.moves))
+    large += [label for n in dict.fromkeys(laid.left) for label in kinds[n].labels]
+    moves = int((1 - _FIRST) * job.moves)
+    fillings = thinned(laid.fillings, kinds, supply, chance, fewest, moves)
+    return _Sheets(kinds, fillings, tuple(large))

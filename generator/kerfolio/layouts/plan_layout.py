@@ -1,0 +1,184 @@
+"""Computes the layout of a plan: one that serves all its fit variants."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.lengths import mm_number
+from kerfolio.geometry.packing import Flat, envelope
+from kerfolio.layouts.best import BestPlacer
+from kerfolio.layouts.bound import fewest_sheets
+from kerfolio.layouts.copies import COPIES, sheets_for_copies
+from kerfolio.layouts.effort import EFFORT, Effort
+from kerfolio.layouts.engine import Bed, Blank, Engine, Job, Packed
+from kerfolio.layouts.fingerprint import fingerprint, sheets_fingerprint
+from kerfolio.layouts.layout import CopiesCount, Layout, Placement, SheetLayout
+from kerfolio.layouts.stacks import stacks_of, stacks_taken
+from kerfolio.layouts.turns import turns_of
+from kerfolio.settling.settled import SettledPart, SettledPlan, SettledSheet
+
+_FOR_COPIES = 2
+"""More copies are only counted: with this part of the moves at most."""
+
+ENGINE = BestPlacer()
+
+
+def lay_out(
+    variants: Sequence[SettledPlan],
+    effort: Effort = EFFORT,
+    engine: Engine = ENGINE,
+    copies: int = COPIES,
+) -> tuple[Layout | None, tuple[Finding, ...]]:
+    """Place every piece of a plan on as few sheets as the engine finds.
+
+    Each part is taken as large as all variants together make it, so the layout fits them all.
+    Sheets count from 1 over the plan, in the order of its sheet materials. A piece that no sheet
+    can hold is a finding, and there is then no layout. The sheets for up to ``copies`` copies are
+    counted besides.
+    """
+    first = variants[0]
+    shapes = _envelopes(variants)
+    sheets: list[SheetLayout] = []
+    findings: list[Finding] = []
+    engines: list[str] = []
+    for sheet in first.sheets:
+        parts = [part for part in first.parts if part.sheet == sheet.name]
+        packed = engine.pack(_job(sheet, parts, shapes, effort))
+        findings += _too_large(packed, sheet, parts, shapes)
+        sheets += _sheets(packed, sheet, parts, len(sheets) + 1)
+        engines.append(packed.engine)
+    if findings:
+        return None, tuple(findings)
+    made = Layout(
+        sheets=tuple(sheets),
+        engine=", ".join(dict.fromkeys(engines)),
+        computed_from=fingerprint(variants),
+        sheets_from=sheets_fingerprint(variants),
+        seed=effort.seed,
+    )
+    return _counted(made, first, shapes, effort, copies), ()
+
+
+def counted(layout: Layout, variants: Sequence[SettledPlan], effort: Effort) -> Layout:
+    """Return a layout with the bound on its sheets and the sheets that more copies take."""
+    return _counted(layout, variants[0], _envelopes(variants), effort, COPIES)
+
+
+def _counted(
+    layout: Layout, first: SettledPlan, shapes: dict[str, Flat], effort: Effort, most: int
+) -> Layout:
+    brief = replace(effort, moves=effort.moves // _FOR_COPIES)
+    bounds: list[tuple[str, int]] = []
+    copies: list[CopiesCount] = []
+    for sheet in first.sheets:
+        parts = [part for part in first.parts if part.sheet == sheet.name]
+        if not parts:
+            continue
+        job = _job(sheet, parts, shapes, brief)
+        bounds.append((sheet.name, fewest_sheets(job)))
+        copies += _copies(job, layout, sheet.name, most)
+    return replace(layout, bounds=tuple(bounds), copies=tuple(copies))
+
+
+def _copies(job: Job, layout: Layout, sheet: str, most: int) -> Iterator[CopiesCount]:
+    """Yield for each size what copies take of it."""
+    stacks = job.bed.stacks
+    one = stacks_taken(stacks, [each.size for each in layout.sheets if each.sheet == sheet])
+    table = sheets_for_copies(job, one, most)
+    for size in dict.fromkeys(stack.size for stack in stacks):
+        alike = [number for number, stack in enumerate(stacks) if stack.size == size]
+        counts = tuple(sum(taken[number] for number in alike) for taken in table)
+        if any(counts):
+            yield CopiesCount(sheet=sheet, size=size, counts=counts)
+
+
+def _envelopes(variants: Sequence[SettledPlan]) -> dict[str, Flat]:
+    found = {}
+    for part in variants[0].parts:
+        regions = [other.routed for each in variants for other in each.parts if _same(other, part)]
+        found[part.name] = envelope(tuple(dict.fromkeys(regions)))
+    return found
+
+
+def _same(one: SettledPart, other: SettledPart) -> bool:
+    return one.name == other.name
+
+
+def _job(
+    sheet: SettledSheet,
+    parts: Sequence[SettledPart],
+    shapes: dict[str, Flat],
+    effort: Effort,
+) -> Job:
+    blanks = tuple(
+        Blank(
+            label=piece.label,
+            shape=shapes[part.name],
+            turns=turns_of(part, sheet),
+            copy=piece.copy,
+            twin=part.name,
+        )
+        for part in parts
+        for piece in part.pieces
+    )
+    bed = Bed(stacks=stacks_of(sheet), margin=sheet.margin, gap=sheet.gap)
+    return Job(
+        bed=bed,
+        blanks=blanks,
+        moves=effort.moves,
+        seconds=effort.seconds,
+        seed=effort.seed,
+        polish=effort.polish,
+    )
+
+
+def _too_large(
+    packed: Packed, sheet: SettledSheet, parts: Sequence[SettledPart], shapes: dict[str, Flat]
+) -> Iterator[Finding]:
+    refused = set(packed.too_large)
+    room = tuple(side - 2 * sheet.margin for side in sheet.size)
+    for part in parts:
+        if not any(piece.label in refused for piece in part.pieces):
+            continue
+        x0, y0, x1, y1 = shapes[part.name].box
+        grain = f" with its grain {part.grain}" if sheet.stock.grain and part.grained else ""
+        if len(stacks_of(sheet)) > 1 or sheet.clamps:
+            message = f"`{part.name}` finds no room on any sheet"
+            advice = (
+                "Its size, other sizes of sheet, the number of offcuts and clamps were looked at."
+            )
+            yield error("piece-too-large", message, part.place, advice)
+            continue
+        message = f"`{part.name}` is too large for its sheet"
+        advice = (
+            f"It measures {mm_number(x1 - x0)} x {mm_number(y1 - y0)} mm{grain}; inside its margin "
+            f"the sheet `{sheet.name}` has {mm_number(room[0])} x {mm_number(room[1])} mm."
+        )
+        yield error("piece-too-large", message, part.place, advice)
+
+
+def _sheets(
+    packed: Packed, sheet: SettledSheet, parts: Sequence[SettledPart], number: int
+) -> Iterator[SheetLayout]:
+    owners = {piece.label: part.name for part in parts for piece in part.pieces}
+    stacks = stacks_of(sheet)
+    for index, stack in enumerate(packed.sheets):
+        placements = [
+            Placement(
+                piece=spot.label,
+                part=owners[spot.label],
+                x=round(spot.x, 3) + 0.0,
+                y=round(spot.y, 3) + 0.0,
+                turn=spot.turn,
+            )
+            for spot in packed.spots
+            if spot.sheet == index
+        ]
+        yield SheetLayout(
+            number=number + index,
+            sheet=sheet.name,
+            size=stacks[stack].size,
+            placements=tuple(sorted(placements, key=lambda each: each.piece)),
+        )

@@ -1,0 +1,159 @@
+"""Features as stated: what is cut into a part or stands out of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.model.outline import Mirror, Outline
+from kerfolio.model.statement import Amount, Named, Spot
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeLine:
+    """An edge of the part: ``top``, ``bottom``, ``left``, ``right``, or from one point to another.
+
+    Distances along a named edge are the part's own x (top, bottom) or y (left, right); along a
+    two-point edge they run from ``start``.
+    """
+
+    side: str = ""
+    start: Spot | None = None
+    end: Spot | None = None
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Repeat:
+    """``repeat: {count: 5, step: [32, 0]}``."""
+
+    count: Amount
+    step: Spot
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slot:
+    """A through slot about its centre; ``takes`` a sheet or has a ``width``.
+
+    The length runs along ``angle`` (degrees from the x axis). A slot that takes a sheet is
+    widened and lengthened by the fit on every side.
+    """
+
+    at: Spot
+    length: Amount
+    angle: Amount | None = None
+    takes: Named | None = None
+    width: Amount | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Notch:
+    """An open slot from an edge inwards; ``at`` is its centre line along the edge."""
+
+    edge: EdgeLine
+    at: tuple[Amount, ...]
+    depth: Amount
+    takes: Named | None = None
+    width: Amount | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hole:
+    """A round hole: a ``diameter``, or what goes ``for_`` it (clearance) or ``pilot`` (a screw).
+
+    ``depth`` is None for a through hole; a counterbore is a wider, shallower bore on the face the
+    cutter enters.
+    """
+
+    at: tuple[Spot, ...]
+    diameter: Amount | None = None
+    for_: Named | None = None
+    pilot: Named | None = None
+    depth: Amount | None = None
+    counterbore_diameter: Amount | None = None
+    counterbore_depth: Amount | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Window:
+    """An opening of any outline, cut through, centred on ``at`` (a polygon: moved by ``at``)."""
+
+    at: Spot
+    outline: Outline
+    angle: Amount | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pocket:
+    """A recess of any outline to a depth; with ``takes`` a blind tab's housing, given the fit."""
+
+    at: Spot
+    outline: Outline
+    depth: Amount
+    angle: Amount | None = None
+    takes: Named | None = None
+    length: Amount | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Groove:
+    """A channel between two points to a depth; takes a sheet or has a width."""
+
+    start: Spot
+    end: Spot
+    depth: Amount
+    takes: Named | None = None
+    width: Amount | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tabs:
+    """Tabs on an edge; ``at`` is where each begins; ``depth``, or ``takes`` a sheet through."""
+
+    edge: EdgeLine
+    at: tuple[Amount, ...]
+    width: Amount
+    depth: Amount | None = None
+    takes: Named | None = None
+    round: Amount | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fingers:
+    """Equal fingers along a whole edge, meeting a panel of the sheet they take at a corner.
+
+    ``first`` is ``finger`` or ``gap``, at the lower end of the edge. The gaps are cut inwards.
+    """
+
+    edge: EdgeLine
+    count: Amount
+    takes: Named
+    first: str = "finger"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Engraving:
+    """Text or a drawing scratched to a depth; ``style`` is ``stroke`` or ``outline``."""
+
+    at: Spot
+    depth: Amount
+    height: Amount
+    text: str = ""
+    drawing: str = ""
+    angle: Amount | None = None
+    style: str = "stroke"
+
+
+Cutting = Slot | Notch | Hole | Window | Pocket | Groove | Tabs | Fingers | Engraving
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Feature:
+    """A named feature, perhaps repeated and mirrored (copies are numbered ``name.1`` ...)."""
+
+    name: str
+    cutting: Cutting
+    repeat: Repeat | None = None
+    mirror: Mirror | None = None
+    place: Place = NOWHERE

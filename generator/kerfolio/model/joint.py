@@ -1,0 +1,47 @@
+"""Joints as stated, and how the whole stands."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.model.statement import Amount, Named, Spot
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Joint:
+    """Two features of two pieces that meet.
+
+    ``kind`` is ``tab`` (into an opening or recess), ``notch`` (crossing another), ``fingers`` (at a
+    corner), ``face`` (flat on a face), ``edge`` (butted on a face) or ``wedge`` (through a slot).
+    ``a`` and ``b`` are written ``piece.feature`` (``side.left.rail-slot``); of an ``edge`` joint
+    ``a`` names a side (``shelf.left``); ``a`` of a wedge and both of a face joint may be a piece.
+
+    The rest says which way round, where the features leave it open: ``face`` is the face of the
+    second piece that the first one comes to, ``show`` or ``back``; ``looking`` is where the first
+    piece's show face looks: ``up``, ``down``, ``left`` or ``right`` as the second is drawn; of a
+    face joint ``away`` or ``toward``. ``at`` and ``turn`` (degrees) place a piece on a face, ``at``
+    alone the point of a wedge that lies in its slot.
+    """
+
+    kind: str
+    a: Named
+    b: Named
+    face: str = ""
+    looking: str = ""
+    at: Spot | None = None
+    turn: Amount | None = None
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """How the whole stands: where a piece's show face looks, and where its drawing's top points.
+
+    Both are ``front``, ``back``, ``left``, ``right``, ``up`` or ``down``; ``top`` may be empty.
+    """
+
+    piece: Named
+    looks: str
+    top: str = ""
+    place: Place = NOWHERE

@@ -1,0 +1,29 @@
+"""Parts as stated."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.model.feature import Feature
+from kerfolio.model.outline import Drawn, Outline
+from kerfolio.model.statement import Named
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """A shape cut from a sheet, once for each of its pieces.
+
+    ``pieces`` are the names of its pieces (``left``, ``right``; ``1`` ... ``4`` for a count);
+    empty for a part of a single, unnamed piece. ``grain`` is ``along x``, ``along y``, ``any`` for
+    a part that quarter turns leave as good, or ``free`` for one that may lie at any slant.
+    """
+
+    name: str
+    sheet: Named
+    shape: Outline | Drawn
+    pieces: tuple[str, ...] = ()
+    grain: str = "any"
+    features: tuple[Feature, ...] = ()
+    note: str = ""
+    place: Place = NOWHERE

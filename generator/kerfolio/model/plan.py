@@ -1,0 +1,257 @@
+"""A plan as stated in ``plan.yaml``."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from datetime import date
+
+from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.model.consumable import Consumable
+from kerfolio.model.joint import Joint, Standing
+from kerfolio.model.outline import Drawing
+from kerfolio.model.part import Part
+from kerfolio.model.prose import Prose
+from kerfolio.model.span import Span
+from kerfolio.model.statement import Amount, Named
+
+NO_DAY = date(1980, 1, 1)
+"""The day of a plan without a release: the earliest that archives can state."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Size:
+    """A named number of the plan."""
+
+    name: str
+    amount: Amount
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ladder:
+    """``17.2 to 18.6 by 0.2``: the thicknesses a plan is published for."""
+
+    first: Amount
+    last: Amount
+    step: Amount
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Offcut:
+    """Left-over sheets at hand, alike in size (along the grain, across it)."""
+
+    size: tuple[Amount, Amount]
+    count: int = 1
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clamp:
+    """A zone at an edge of every sheet that pieces keep clear of.
+
+    ``at`` is its middle along the edge, from the left or from below; ``width`` runs along the
+    edge, ``depth`` into the sheet.
+    """
+
+    edge: str
+    at: tuple[Amount, ...]
+    width: Amount
+    depth: Amount
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetUse:
+    """A sheet material the plan is cut from; ``fit`` is the clearance per side.
+
+    ``size`` is (along the grain, across). ``margin`` is kept clear along the sheet's edges and
+    ``gap`` between pieces; both have defaults from the cutter. ``datum`` is where the cut files
+    of a sheet have their 0,0: its lower left ``corner`` or its ``centre``. ``also`` are other
+    sizes it may be bought in.
+    """
+
+    name: str
+    stock: Named
+    size: tuple[Amount, Amount] | None = None
+    published_for: Ladder | None = None
+    drawn_for: Amount | None = None
+    fit: Amount | None = None
+    margin: Amount | None = None
+    gap: Amount | None = None
+    datum: str = "corner"
+    also: tuple[tuple[Amount, Amount], ...] = ()
+    offcuts: tuple[Offcut, ...] = ()
+    clamps: tuple[Clamp, ...] = ()
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardUse:
+    """Solid timber cut to length."""
+
+    name: str
+    stock: Named
+    length: Amount
+    count: int = 1
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HardwareUse:
+    """A line of the plan's own hardware list."""
+
+    item: Named
+    count: int
+    purpose: str = ""
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutSetting:
+    """The settings the maker used on a sheet; speeds rpm, feeds mm/min, lengths stated.
+
+    ``passes`` are depths of cut; ``rest`` as the last one goes through the sheet plus ``skim``.
+    """
+
+    name: str
+    sheet: Named
+    cutter: Named
+    speed_rpm: float | None = None
+    feed_mm_per_min: float | None = None
+    plunge_mm_per_min: float | None = None
+    passes: tuple[str, ...] = ()
+    skim: Amount | None = None
+    tabs_left: int | None = None
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Relief:
+    """How inside corners are relieved: ``dog-bone``, ``sideways`` or ``none``; for which cutter."""
+
+    style: str = "dog-bone"
+    cutter: Named | None = None
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Photo:
+    """A picture file of the plan folder; ``made`` says how it came about when not a photograph."""
+
+    file: str
+    alt: str
+    cover: bool = False
+    made: str = ""
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One step of the assembly; ``add`` names the pieces that join in it."""
+
+    title: str
+    add: tuple[Named, ...] = ()
+    tools: tuple[str, ...] = ()
+    hardware: tuple[HardwareUse, ...] = ()
+    minutes: float | None = None
+    photo: Photo | None = None
+    text: Prose = field(default_factory=Prose)
+    caution: str = ""
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Video:
+    """A film of the build elsewhere; chapters are (time, title)."""
+
+    url: str
+    chapters: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Question:
+    """A reader's question and its answer."""
+
+    question: str
+    answer: Prose
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Release:
+    """A published version with what changed in it; ``errata`` says that earlier ones were wrong."""
+
+    version: str
+    date: date
+    changed: str
+    errata: bool = False
+    place: Place = NOWHERE
+
+    @property
+    def numbers(self) -> tuple[int, ...]:
+        """The numbers of the version, for comparing: 1.10 is above 1.9."""
+        return tuple(map(int, re.findall(r"\d+", self.version)))
+
+    @property
+    def order(self) -> tuple[int, ...]:
+        """What releases are sorted by: their day, then their version."""
+        return (self.date.toordinal(), *self.numbers)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Silence:
+    """A rule the maker does not want to hear from in this plan, and why."""
+
+    rule: str
+    reason: str
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """Everything a ``plan.yaml`` states. ``name`` is its folder's name; ``units`` mm or in.
+
+    ``unread`` names the parts, sheets, sizes, boards and pieces that stand in the file but could
+    not be read, so that nothing that refers to them is blamed. ``layout_text`` is the frozen
+    ``layout.json`` as found beside the plan, empty when there is none. ``for_children`` is the
+    maker's word that children will use what is built.
+    """
+
+    name: str
+    title: str
+    version: str
+    summary: str
+    units: str = "mm"
+    licence: str = ""
+    access: str = "open"
+    story: Prose = field(default_factory=Prose)
+    sizes: tuple[Size, ...] = ()
+    sheets: tuple[SheetUse, ...] = ()
+    boards: tuple[BoardUse, ...] = ()
+    parts: tuple[Part, ...] = ()
+    joints: tuple[Joint, ...] = ()
+    standing: Standing | None = None
+    hardware: tuple[HardwareUse, ...] = ()
+    cuts: tuple[CutSetting, ...] = ()
+    relief: Relief = field(default_factory=Relief)
+    spans: tuple[Span, ...] = ()
+    consumables: tuple[Consumable, ...] = ()
+    cautions: tuple[str, ...] = ()
+    steps: tuple[Step, ...] = ()
+    photos: tuple[Photo, ...] = ()
+    video: Video | None = None
+    questions: tuple[Question, ...] = ()
+    for_children: bool = False
+    silences: tuple[Silence, ...] = ()
+    releases: tuple[Release, ...] = ()
+    drawings: tuple[Drawing, ...] = ()
+    layout_text: str = ""
+    unread: tuple[str, ...] = ()
+    place: Place = NOWHERE
+
+    @property
+    def released(self) -> date:
+        """The day of the plan's version, else of its newest release: outputs carry no other day."""
+        days = {release.version: release.date for release in self.releases}
+        return days.get(self.version, max(days.values(), default=NO_DAY))

@@ -1,0 +1,68 @@
+"""A whole workshop as stated: who publishes, its stock, plans, log and pages."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from decimal import Decimal
+
+from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.model.consumable import Consumable
+from kerfolio.model.plan import Plan
+from kerfolio.model.prose import Prose
+from kerfolio.model.stock import Stock
+from kerfolio.model.trial import Trial
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """A page of the maker's own: ``name`` is its file's stem; ``order`` its place in the menu."""
+
+    name: str
+    title: str
+    text: Prose
+    order: int = 100
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Identity:
+    """What ``workshop.yaml`` states. ``units_first`` mm or in; ``paper`` a4 or letter.
+
+    ``machine_hour`` is what an hour of the router costs, in the workshop's currency.
+    """
+
+    title: str
+    maker: str
+    tagline: str = ""
+    base_url: str = ""
+    contact: str = ""
+    units_first: str = "mm"
+    licence: str = ""
+    currency: str = "EUR"
+    paper: str = "a4"
+    language: str = "en"
+    tiers: tuple[str, ...] = ()
+    machine_hour: Decimal | None = None
+    consumables: tuple[Consumable, ...] = ()
+    welcome: Prose = field(default_factory=Prose)
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """A picture file as read; ``path`` is relative to the workshop, with forward slashes."""
+
+    path: str
+    content: bytes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Workshop:
+    """The documents of a workshop, read and checked for form; nothing is worked out yet."""
+
+    identity: Identity
+    stock: Stock
+    plans: tuple[Plan, ...] = ()
+    trials: tuple[Trial, ...] = ()
+    pages: tuple[Page, ...] = ()
+    pictures: tuple[Picture, ...] = ()

@@ -1,0 +1,74 @@
+"""Answers to what every reader asks, worked out from the plan itself."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from kerfolio.basis.words import counted, listed
+from kerfolio.edition.cutter_words import cutter_words
+from kerfolio.edition.edition import Edition
+from kerfolio.pages.facts import sheet_ranges
+from kerfolio.pages.licences import RULES, licence_note
+from kerfolio.pages.words import range_text, size_text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """A question and its answer in plain words."""
+
+    question: str
+    answer: str
+
+
+def usual_answers(edition: Edition) -> tuple[Answer, ...]:
+    """Return the answers on thickness, cutter, sheets, formats and selling."""
+    found = (
+        Answer(question="My sheet is not quite that thick. What now?", answer=_thickness(edition)),
+        Answer(question="Which cutter do I need?", answer=cutter_words(edition)),
+        Answer(question="How many sheets do I buy?", answer=_sheets(edition)),
+        Answer(question="Which file formats are there?", answer=_FORMATS),
+        Answer(question="May I sell what I make?", answer=_selling(edition)),
+    )
+    return tuple(each for each in found if each.answer)
+
+
+_FORMATS = (
+    "Cut files come as SVG and as DXF, both in millimetres, one file for each sheet and one for "
+    "each part. Templates, booklet, layouts and setup sheets are PDF, on A4 and on US Letter. "
+    "Lists are CSV, which any spreadsheet opens."
+)
+
+
+def _thickness(edition: Edition) -> str:
+    ranges = sheet_ranges(edition)
+    if not ranges:
+        return ""
+    first = edition.identity.units_first
+    spans = listed(
+        [
+            f"{each.title}, {range_text(each.thicknesses[0], each.thicknesses[-1], first)}"
+            for each in ranges
+        ]
+    )
+    if len(edition.variants) == 1:
+        return (
+            f"The plan is published for one thickness: {spans}. On a thicker sheet the joints will "
+            "not go in, on a thinner one they will be loose."
+        )
+    return (
+        f"Few are. The bundle holds {len(edition.variants)} sets of cut files, for {spans}. "
+        "Measure your sheet, cut the coupon, and take the set of the slot that fits."
+    )
+
+
+def _sheets(edition: Edition) -> str:
+    first = edition.identity.units_first
+    rows = [
+        f"{counted(row.count, 'sheet')} of {row.title}, {size_text((row.width, row.height), first)}"
+        for row in edition.sheets
+    ]
+    return f"{listed(rows)}, as laid out on this page." if rows else ""
+
+
+def _selling(edition: Edition) -> str:
+    return f"{licence_note(edition).sentence} {RULES}"

@@ -1,0 +1,95 @@
+"""Which files a reader takes: the coupon's slots and the folders by thickness."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from kerfolio.basis.lengths import thickness_text
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.folder import folder_choice, folders_of
+from kerfolio.settling.settled import CouponSlot
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SlotRow:
+    """A slot of a coupon: its number, the sheet thickness it suits, what to take.
+
+    ``take`` is a folder, or of a plan of several sheets the thickness to look up in the table of
+    folders; empty where the plan is not published for it. ``note`` says so, or that the files are
+    those of the next thicker sheet.
+    """
+
+    number: int
+    thickness: str
+    take: str
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CouponTable:
+    """The slots of the coupon of one sheet; ``by_folder`` when a slot alone names the folder."""
+
+    sheet: str
+    title: str
+    rows: tuple[SlotRow, ...]
+    by_folder: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FolderRow:
+    """A folder of cut files and the thickness of every sheet it is for."""
+
+    folder: str
+    thicknesses: tuple[str, ...]
+    drawn: bool
+
+
+def coupon_tables(edition: Edition) -> tuple[CouponTable, ...]:
+    """Return the table of every coupon of the plan."""
+    titles = {sheet.name: sheet.stock.title for sheet in edition.settled.sheets}
+    return tuple(
+        CouponTable(
+            sheet=coupon.sheet,
+            title=titles.get(coupon.sheet, coupon.sheet),
+            by_folder=len(edition.settled.sheets) == 1,
+            rows=tuple(_slot_row(edition, coupon.sheet, slot) for slot in coupon.slots),
+        )
+        for coupon in edition.settled.coupons
+    )
+
+
+def folder_rows(edition: Edition) -> tuple[FolderRow, ...]:
+    """Return every folder of cut files, thinnest first; ``drawn`` marks that of the pictures."""
+    first = edition.identity.units_first
+    names = [sheet.name for sheet in edition.settled.sheets]
+    return tuple(
+        FolderRow(
+            folder=each.variant.label,
+            thicknesses=tuple(
+                thickness_text(dict(each.variant.thickness)[name], first) for name in names
+            ),
+            drawn=each.variant.label == edition.settled.variant.label,
+        )
+        for each in edition.variants
+    )
+
+
+def sheet_titles(edition: Edition) -> tuple[str, ...]:
+    """Return the titles of the plan's sheets, in the order of ``FolderRow.thicknesses``."""
+    return tuple(sheet.stock.title for sheet in edition.settled.sheets)
+
+
+def _slot_row(edition: Edition, sheet: str, slot: CouponSlot) -> SlotRow:
+    first = edition.identity.units_first
+    choice = folder_choice(edition, sheet, slot.thickness)
+    take, note = "", "" if choice.exact else "the next thicker"
+    if choice.thickness is None:
+        side = "thicker" if choice.thicker else "thinner"
+        note = f"none: {side} than the plan is published for"
+    elif len(edition.settled.sheets) == 1:
+        (label,) = folders_of(edition, sheet, choice.thickness)
+        take = f"cut/{label}"
+    else:
+        take = thickness_text(choice.thickness, first)
+    thickness = thickness_text(slot.thickness, first)
+    return SlotRow(number=slot.number, thickness=thickness, take=take, note=note)

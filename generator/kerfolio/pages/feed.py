@@ -1,0 +1,72 @@
+"""The feed of releases: Atom (RFC 4287)."""
+
+from __future__ import annotations
+
+import uuid
+from dataclasses import dataclass
+from datetime import date
+
+from kerfolio.edition.edition import Edition
+from kerfolio.model.plan import Release
+from kerfolio.pages.frame import language
+from kerfolio.pages.releases import all_releases
+from kerfolio.pages.site import Site
+from kerfolio.pages.theme import render
+
+_ENTRIES = 100
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FeedEntry:
+    """A release as a feed tells it."""
+
+    identifier: str
+    title: str
+    day: str
+    href: str
+    text: str
+    errata: bool
+
+
+def feed_xml(site: Site) -> str:
+    """Return ``feed.xml``: one entry for every release, the newest first, at most 100.
+
+    Times are those of the releases, at the first second of the day in UTC.
+    """
+    releases = all_releases(site.editions)[:_ENTRIES]
+    return render(
+        "feed.xml",
+        site=site,
+        identity=site.identity,
+        language=language(site.identity),
+        identifier=_identifier(site, ""),
+        updated=_moment(site.updated),
+        entries=[_entry(site, each.edition, each.release) for each in releases],
+    )
+
+
+def _entry(site: Site, edition: Edition, release: Release) -> FeedEntry:
+    path = f"plans/{edition.name}/#release-{release.version}"
+    page = f"plans/{edition.name}/index.html#release-{release.version}"
+    correction = ", a correction" if release.errata else ""
+    return FeedEntry(
+        identifier=_identifier(site, path),
+        title=f"{edition.plan.title} {release.version}{correction}",
+        day=_moment(release.date),
+        href=site.address(path) or page,
+        text=release.changed or edition.plan.summary,
+        errata=release.errata,
+    )
+
+
+def _moment(day: date) -> str:
+    """Return a date-time of RFC 3339."""
+    return f"{day.isoformat()}T00:00:00Z"
+
+
+def _identifier(site: Site, path: str) -> str:
+    """Return an absolute identifier: the address, or a name-based UUID (RFC 4122, version 5)."""
+    if site.base_url:
+        return site.address(path)
+    named = f"{site.identity.title}\n{site.identity.maker}\n{path}"
+    return f"urn:uuid:{uuid.uuid5(uuid.NAMESPACE_URL, named)}"

@@ -1,0 +1,116 @@
+"""What stands around every page: its head, the menu, the way back to the site's root."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from kerfolio.basis.words import day_text
+from kerfolio.model.plan import Plan
+from kerfolio.model.workshop import Identity
+from kerfolio.pages.links import contact_href
+from kerfolio.pages.site import Site
+from kerfolio.pages.theme import inline_style
+
+_LANGUAGE = re.compile(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*")
+_OWN_PLACES = (("Plans", "plans/"), ("Trials", "log/"))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """A line of the menu."""
+
+    label: str
+    href: str
+    here: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Frame:
+    """The frame of one page.
+
+    ``root`` leads from the page to the site's root (``../../``); ``canonical`` and ``image`` are
+    absolute or empty; ``style`` is set for a page that must stand alone, else ``stylesheet``.
+    ``release`` names the plan's release, so that it stands on every print of its pages; ``stock``
+    leads to the page of the library, or is empty.
+    """
+
+    language: str
+    title: str
+    description: str
+    root: str
+    house: str
+    home: str
+    menu: tuple[Entry, ...] = ()
+    canonical: str = ""
+    image: str = ""
+    kind: str = "website"
+    stylesheet: str = ""
+    feed: str = ""
+    stock: str = ""
+    style: str = ""
+    maker: str = ""
+    contact: str = ""
+    private: bool = False
+    release: str = ""
+
+
+def site_frame(
+    site: Site, path: str, title: str, description: str, image: str = "", kind: str = "website"
+) -> Frame:
+    """Return the frame of the page at ``path``, a folder (``plans/x/``) or empty for home."""
+    root = "../" * path.count("/")
+    house = site.identity.title
+    return Frame(
+        language=language(site.identity),
+        title=title if title == house else f"{title} · {house}",
+        description=description,
+        root=root,
+        house=house,
+        home=f"{root}index.html",
+        menu=_menu(site, path, root),
+        canonical=site.address(path),
+        image=site.address(image) if image else "",
+        kind=kind,
+        stylesheet=f"{root}{site.stylesheet}",
+        feed=f"{root}feed.xml",
+        stock=f"{root}stock/index.html" if site.has_stock else "",
+        maker=site.identity.maker,
+        contact=contact_href(site.identity.contact),
+    )
+
+
+def lone_frame(identity: Identity, title: str, description: str, *, private: bool = False) -> Frame:
+    """Return the frame of a page of one file, which opens from a disk and links to no site."""
+    return Frame(
+        language=language(identity),
+        title=title,
+        description=description,
+        root="",
+        house=identity.title,
+        home="",
+        style=inline_style(),
+        maker=identity.maker,
+        contact=contact_href(identity.contact),
+        private=private,
+    )
+
+
+def release_line(plan: Plan) -> str:
+    """Return ``Harbour stool 1.2.0, 2 October 2026``."""
+    return f"{plan.title} {plan.version}, {day_text(plan.released)}"
+
+
+def language(identity: Identity) -> str:
+    """Return the workshop's language tag, or ``en`` where what is stated is none (BCP 47)."""
+    return identity.language if _LANGUAGE.fullmatch(identity.language) else "en"
+
+
+def _menu(site: Site, path: str, root: str) -> tuple[Entry, ...]:
+    places = list(_OWN_PLACES[:1]) + (list(_OWN_PLACES[1:]) if site.trials else [])
+    pages = sorted(site.pages, key=lambda page: (page.order, page.title, page.name))
+    places += [(page.title, f"{page.name}/") for page in pages]
+    return tuple(
+        Entry(label=label, href=f"{root}{place}index.html", here=path.startswith(place))
+        for label, place in places
+    )

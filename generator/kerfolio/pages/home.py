@@ -1,0 +1,123 @@
+"""The site's own pages: home, all plans, the maker's pages, and the one for a lost reader."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import date
+
+from markupsafe import Markup
+
+from kerfolio.edition.edition import Edition
+from kerfolio.model.workshop import Page
+from kerfolio.pages.facts import short_line
+from kerfolio.pages.frame import site_frame
+from kerfolio.pages.photos import ShownPhoto, cover_of, shown
+from kerfolio.pages.releases import Released, all_releases
+from kerfolio.pages.running_text import chapters
+from kerfolio.pages.site import Site
+from kerfolio.pages.theme import inline_style, render
+
+_LATEST = 6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanEntry:
+    """A plan in a list: ``picture`` is inline SVG where there is no photo, or empty."""
+
+    title: str
+    summary: str
+    href: str
+    version: str
+    day: date
+    line: str
+    open: bool
+    cover: ShownPhoto | None
+    picture: Markup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Change:
+    """A release in the list of what is new."""
+
+    title: str
+    href: str
+    version: str
+    day: date
+    changed: str
+    errata: bool
+
+
+def home_page(site: Site) -> str:
+    """Return ``index.html``."""
+    identity = site.identity
+    words = identity.tagline or f"Plans by {identity.maker}."
+    frame = site_frame(site, "", identity.title, words)
+    entries = _entries(site, "")
+    return render(
+        "home.html", frame=frame, identity=identity, entries=entries, changes=_changes(site)
+    )
+
+
+def plans_index(site: Site) -> str:
+    """Return ``plans/index.html``."""
+    words = f"All plans of {site.identity.title}, the newest release first."
+    frame = site_frame(site, "plans/", "Plans", words)
+    return render("plans.html", frame=frame, entries=_entries(site, "../"))
+
+
+def own_page(site: Site, page: Page) -> str:
+    """Return ``NAME/index.html``, a page of the maker's own."""
+    words = page.text.plain()[:200] or page.title
+    frame = site_frame(site, f"{page.name}/", page.title, words)
+    return render("own.html", frame=frame, page=page, page_parts=chapters(page.text))
+
+
+def not_found_page(site: Site) -> str:
+    """Return ``404.html``; shown at any depth, it stands alone and links outright."""
+    frame = site_frame(site, "", "No such page", "There is no page at this address.")
+    base = site.base_url
+    frame = replace(
+        frame,
+        canonical="",
+        style=inline_style(),
+        home=f"{base}index.html",
+        feed=f"{base}feed.xml",
+        stock=f"{base}{frame.stock}" if frame.stock else "",
+        menu=tuple(replace(each, href=f"{base}{each.href}", here=False) for each in frame.menu),
+    )
+    return render("missing.html", frame=frame, plans=f"{base}plans/index.html")
+
+
+def _entries(site: Site, root: str) -> list[PlanEntry]:
+    return [_entry(site, edition, root) for edition in site.newest_first()]
+
+
+def _entry(site: Site, edition: Edition, root: str) -> PlanEntry:
+    plan, files = edition.plan, site.files[edition.name]
+    return PlanEntry(
+        title=plan.title,
+        summary=plan.summary,
+        href=f"{root}plans/{plan.name}/index.html",
+        version=plan.version,
+        day=plan.released,
+        line=short_line(edition),
+        open=plan.access == "open",
+        cover=shown(cover_of(plan.photos), files.photos, root),
+        picture=Markup(files.pictures.get("cover", "")),
+    )
+
+
+def _changes(site: Site) -> list[Change]:
+    return [_change(each) for each in all_releases(site.editions)[:_LATEST]]
+
+
+def _change(found: Released) -> Change:
+    release = found.release
+    return Change(
+        title=found.edition.plan.title,
+        href=f"plans/{found.edition.name}/index.html#release-{release.version}",
+        version=release.version,
+        day=release.date,
+        changed=release.changed,
+        errata=release.errata,
+    )

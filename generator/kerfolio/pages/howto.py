@@ -1,0 +1,92 @@
+"""The plan as structured data: schema.org's HowTo in JSON-LD."""
+
+from __future__ import annotations
+
+import json
+from decimal import Decimal
+from typing import Any
+
+from markupsafe import Markup
+
+from kerfolio.edition.edition import Edition
+from kerfolio.model.plan import NO_DAY, Step
+from kerfolio.pages.licences import licence_note
+from kerfolio.pages.script_data import script_data
+from kerfolio.pages.site import Site, last_day
+from kerfolio.pages.words import size_text
+
+
+def howto_script(site: Site, edition: Edition, image: str) -> Markup:
+    """Return the JSON text of a script element; ``image`` is an absolute address or empty."""
+    found = _howto(site, edition, image)
+    return script_data(json.dumps(found, ensure_ascii=False, sort_keys=True))
+
+
+def _howto(site: Site, edition: Edition, image: str) -> dict[str, Any]:
+    plan = edition.plan
+    minutes = sum(step.minutes or 0 for step in plan.steps)
+    data = {
+        "@context": "https://schema.org",
+        "@type": "HowTo",
+        "name": plan.title,
+        "description": plan.summary,
+        "inLanguage": edition.identity.language,
+        "version": plan.version,
+        "author": {"@type": "Person", "name": edition.identity.maker},
+        "isAccessibleForFree": plan.access == "open",
+        "license": licence_note(edition).address,
+        "url": site.address(f"plans/{plan.name}/"),
+        "image": image,
+        "datePublished": _day(edition, first=True),
+        "dateModified": _day(edition, first=False),
+        "totalTime": f"PT{max(1, round(minutes))}M" if minutes else "",
+        "estimatedCost": _cost(edition),
+        "supply": _supplies(edition),
+        "tool": [{"@type": "HowToTool", "name": tool} for tool in tools(edition)],
+        "step": [_step(site, edition, n, step) for n, step in enumerate(plan.steps, start=1)],
+    }
+    return {key: value for key, value in data.items() if value not in ("", None, [])}
+
+
+def tools(edition: Edition) -> tuple[str, ...]:
+    """Return every tool named in the steps once, in the order of the steps."""
+    return tuple(dict.fromkeys(tool for step in edition.plan.steps for tool in step.tools))
+
+
+def _day(edition: Edition, *, first: bool) -> str:
+    days = sorted(each.date for each in edition.plan.releases)
+    day = days[0] if first and days else last_day(edition)
+    return "" if day == NO_DAY else day.isoformat()
+
+
+def _cost(edition: Edition) -> dict[str, str] | None:
+    totals = [row.total for row in edition.costs]
+    if not totals or any(total is None for total in totals):
+        return None
+    whole = sum((total for total in totals if total is not None), Decimal(0))
+    currency = edition.identity.currency
+    return {"@type": "MonetaryAmount", "currency": currency, "value": f"{whole:.2f}"}
+
+
+def _supplies(edition: Edition) -> list[dict[str, Any]]:
+    first = edition.identity.units_first
+    sheets = [
+        (f"{row.title}, {size_text((row.width, row.height), first)}", row.count)
+        for row in edition.sheets
+    ]
+    boards = [
+        (f"{row.title}, {size_text((row.thickness, row.width, row.length), first)}", row.count)
+        for row in edition.boards
+    ]
+    hardware = [(row.title, row.count) for row in edition.hardware]
+    return [
+        {"@type": "HowToSupply", "name": name, "requiredQuantity": count}
+        for name, count in (*sheets, *boards, *hardware)
+    ]
+
+
+def _step(site: Site, edition: Edition, number: int, step: Step) -> dict[str, Any]:
+    text = step.text.plain() or step.title
+    found = {"@type": "HowToStep", "position": number, "name": step.title, "text": text}
+    address = site.address(f"plans/{edition.name}/steps/#step-{number}")
+    return {**found, "url": address} if address else found

@@ -1,0 +1,15 @@
+"""What the layers of the cut files mean."""
+
+from __future__ import annotations
+
+from kerfolio.drawing.layer import CHECK_SQUARE, NOTE, SHEET_EDGE, in_cutting_order, layer_for
+from kerfolio.drawing.vocabulary import Layer
+from kerfolio.edition.edition import Edition
+
+
+def layers_explained(edition: Edition) -> tuple[Layer, ...]:
+    """Return every layer of the plan's cut files: those that are cut, in order, then the others."""
+    coupons = (part for each in edition.settled.coupons for part in (each.plate, each.tab))
+    parts = (*(part for each in edition.variants for part in each.parts), *coupons)
+    cut = in_cutting_order(layer_for(cut) for part in parts for cut in part.cuts)
+    return (*cut, SHEET_EDGE, CHECK_SQUARE, NOTE)

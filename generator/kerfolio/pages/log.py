@@ -1,0 +1,88 @@
+"""The log: what is shown to all, and the maker's own page of everything."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+from urllib.parse import quote
+
+from kerfolio.model.plan import Photo
+from kerfolio.model.stock import CutterStock, SheetStock, Stock
+from kerfolio.model.trial import Trial
+from kerfolio.model.workshop import Workshop
+from kerfolio.pages.frame import lone_frame, site_frame
+from kerfolio.pages.photos import ShownPhoto, shown
+from kerfolio.pages.site import Site
+from kerfolio.pages.theme import render
+from kerfolio.pages.trial_view import trial_views
+
+OUTCOMES = ("clean", "light fuzz", "fuzz to sand", "chipped", "burned")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tally:
+    """How often a cutter gave which outcome on a sheet; ``outcomes`` is (grade, count)."""
+
+    sheet: str
+    cutter: str
+    count: int
+    outcomes: tuple[tuple[str, int], ...]
+
+
+def log_page(site: Site) -> str:
+    """Return ``log/index.html``: the trials that the maker marked public."""
+    words = f"Tests and jobs logged at {site.identity.title}: settings in, outcome out."
+    frame = site_frame(site, "log/", "Trials", words)
+    titles = {each.name: each.plan.title for each in site.editions}
+    stock = site.editions[0].settled.stock if site.editions else None
+    views = trial_views(
+        site.trials, stock, site.identity, lambda photo: shown(photo, site.log_photos, "../")
+    )
+    return render("log.html", frame=frame, trials=views, titles=titles, root="../")
+
+
+def private_log_page(workshop: Workshop, log_folder: str = "../log/") -> str:
+    """Return all trials on one page of one file, for the maker's own disk.
+
+    ``log_folder`` leads from where the page lies to the photos of the log, which stay there.
+    """
+    identity = workshop.identity
+    title = f"The whole log of {identity.title}"
+    frame = lone_frame(identity, title, "All trials, for the maker alone.", private=True)
+    views = trial_views(
+        workshop.trials, workshop.stock, identity, lambda photo: _beside(photo, log_folder)
+    )
+    return render(
+        "private-log.html",
+        frame=frame,
+        trials=views,
+        tallies=tallies(workshop.trials, workshop.stock),
+        titles={plan.name: plan.title for plan in workshop.plans},
+    )
+
+
+def _beside(photo: Photo | None, folder: str) -> ShownPhoto | None:
+    return ShownPhoto(src=f"{folder}{quote(photo.file)}", alt=photo.alt) if photo else None
+
+
+def tallies(trials: Iterable[Trial], stock: Stock) -> tuple[Tally, ...]:
+    """Return the outcomes for every sheet and cutter tried together, failures counted too."""
+    graded: dict[tuple[str, str], Counter[str]] = {}
+    for each in trials:
+        if each.stock and each.cutter and each.outcome:
+            pair = (each.stock.name, each.cutter.name)
+            graded.setdefault(pair, Counter())[each.outcome] += 1
+    return tuple(
+        Tally(
+            sheet=_title(stock.sheet(sheet), sheet),
+            cutter=_title(stock.cutter(cutter), cutter),
+            count=sum(outcomes.values()),
+            outcomes=tuple((grade, outcomes[grade]) for grade in OUTCOMES if outcomes[grade]),
+        )
+        for (sheet, cutter), outcomes in sorted(graded.items())
+    )
+
+
+def _title(stocked: SheetStock | CutterStock | None, name: str) -> str:
+    return stocked.title if stocked else name

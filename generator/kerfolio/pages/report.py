@@ -1,0 +1,142 @@
+"""The report of proving: one page of one file, for the maker's own disk."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from kerfolio.basis.finding import Finding, Severity
+from kerfolio.basis.words import counted, listed
+from kerfolio.model.workshop import Identity
+from kerfolio.pages.frame import lone_frame
+from kerfolio.pages.theme import render
+
+_HEADS = {
+    Severity.ERROR: "Stops a publish",
+    Severity.WARNING: "Worth a look before cutting",
+    Severity.NOTE: "Good to know",
+}
+_HUSHED = "Not to be heard, as the plan says"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Remark:
+    """A finding with what it rests on, and inline SVG of its place (empty for none)."""
+
+    finding: Finding
+    reason: str
+    source: str
+    picture: str = ""
+    part: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanRemarks:
+    """A plan's remarks in the order of its files; ``name`` is empty for the workshop itself."""
+
+    title: str
+    name: str
+    remarks: tuple[Remark, ...]
+
+
+Spans = tuple[tuple[str, bool], ...]
+"""A text in runs; what stood between back quotes is marked as a word of the maker's files."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Line:
+    """A remark as it is shown."""
+
+    weight: str
+    message: Spans
+    advice: Spans
+    silenced: str
+    reason: Spans
+    source: str
+    place: str
+    rule: str
+    picture: Markup
+    caption: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Group:
+    head: str
+    level: str
+    lines: tuple[_Line, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Section:
+    id: str
+    title: str
+    words: str
+    groups: tuple[_Group, ...]
+
+
+def report_page(identity: Identity, plans: tuple[PlanRemarks, ...]) -> str:
+    """Return the page: its style and pictures lie inside it, it has no script and no links out."""
+    every = [remark for plan in plans for remark in plan.remarks]
+    title, about = f"What proving found · {identity.title}", "All findings, for the maker alone."
+    return render(
+        "report.html",
+        frame=lone_frame(identity, title, about, private=True),
+        words=_counts(every),
+        sections=tuple(_section(plan) for plan in plans),
+    )
+
+
+def _section(plan: PlanRemarks) -> _Section:
+    return _Section(
+        id=f"plan-{plan.name}" if plan.name else "workshop",
+        title=plan.title,
+        words=_counts(plan.remarks),
+        groups=tuple(_groups(plan.remarks)),
+    )
+
+
+def _groups(remarks: tuple[Remark, ...]) -> Iterator[_Group]:
+    """Yield the remarks by how much they weigh, the silenced ones last; none is left out."""
+    for severity, head in _HEADS.items():
+        told = [r for r in remarks if r.finding.severity is severity and not r.finding.silenced]
+        if told:
+            yield _Group(head=head, level=str(severity), lines=tuple(map(_line, told)))
+    hushed = tuple(_line(each) for each in remarks if each.finding.silenced)
+    if hushed:
+        yield _Group(head=_HUSHED, level="silenced", lines=hushed)
+
+
+def _line(remark: Remark) -> _Line:
+    finding = remark.finding
+    at = f", at {finding.mark.variant}" if finding.mark else ""
+    return _Line(
+        weight=str(finding.severity).capitalize(),
+        message=_spans(finding.message),
+        advice=_spans(finding.advice),
+        silenced=finding.silenced,
+        reason=_spans(remark.reason),
+        source=remark.source,
+        place=str(finding.place),
+        rule=finding.rule,
+        # The markup comes from our own SVG writer, which escapes every word of the maker's.
+        picture=Markup(remark.picture),
+        caption=f"{remark.part}{at}" if remark.part else "",
+    )
+
+
+def _spans(text: str) -> Spans:
+    return tuple((run, number % 2 == 1) for number, run in enumerate(text.split("`")) if run)
+
+
+def _counts(remarks: Iterable[Remark]) -> str:
+    """Return ``1 error and 2 notes``, silenced remarks counted apart."""
+    found = [each.finding for each in remarks]
+    count = Counter(str(each.severity) for each in found if not each.silenced)
+    words = [counted(count[str(each)], str(each)) for each in Severity if count[str(each)]]
+    hushed = sum(1 for each in found if each.silenced)
+    if hushed:
+        words.append(f"{hushed} silenced")
+    return listed(words) or "Nothing to remark"

@@ -1,0 +1,52 @@
+"""The page of a plan's setup sheets: what stands beside the machine, in big type."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from markupsafe import Markup
+
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.setup import (
+    CAUTIONS,
+    DEFER,
+    NO_CLAMP,
+    NO_SETTINGS,
+    setup_arts,
+    setup_sheets,
+    time_words,
+)
+from kerfolio.edition.setup_pictures import art_picture
+from kerfolio.pages.frame import release_line, site_frame
+from kerfolio.pages.site import Site
+from kerfolio.pages.theme import render
+
+
+def has_setup(site: Site, edition: Edition) -> bool:
+    """Tell whether a plan has a page of setup sheets: only with its pictures, so an open one."""
+    return any(name.startswith("setup-") for name in site.files[edition.name].pictures)
+
+
+def setup_page(site: Site, edition: Edition) -> str:
+    """Return ``plans/NAME/setup/index.html``: a section for every sheet and every engraving."""
+    plan = edition.plan
+    path, title = f"plans/{edition.name}/setup/", f"{plan.title}, setup sheets"
+    words = f"How the sheets of {plan.title}, release {plan.version}, lie on the machine."
+    # The markup comes from our own SVG writer, which escapes every word of the maker's.
+    pictures = {name: Markup(text) for name, text in site.files[edition.name].pictures.items()}
+    return render(
+        "setup.html",
+        frame=replace(site_frame(site, path, title, words), release=release_line(plan)),
+        plan=plan,
+        fit=edition.settled.variant.label,
+        first=edition.identity.units_first,
+        sheets=setup_sheets(edition),
+        arts=setup_arts(edition),
+        pictures=pictures,
+        art_picture=art_picture,
+        time_words=time_words,
+        cautions=CAUTIONS,
+        defer=DEFER,
+        no_clamp=NO_CLAMP,
+        no_settings=NO_SETTINGS,
+    )

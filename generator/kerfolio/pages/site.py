@@ -1,0 +1,100 @@
+"""What the pages of a site are made from: editions, and what was written beside them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date
+
+from kerfolio.edition.edition import Edition
+from kerfolio.model.plan import NO_DAY
+from kerfolio.model.stock import Stock
+from kerfolio.model.trial import Trial
+from kerfolio.model.workshop import Identity, Page
+
+STYLESHEET = "assets/style.css"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Download:
+    """A bundle as written. ``href`` is relative to the plan's folder; empty when handed over."""
+
+    name: str
+    size: int
+    sha256: str
+    href: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PhotoFile:
+    """A photo at one width, in pixels; ``href`` is relative to the site's root."""
+
+    href: str
+    width: int
+    height: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanFiles:
+    """What was written for a plan.
+
+    ``pictures`` maps a name to inline SVG markup: ``sheet-N`` (layout of sheet N), ``part-NAME``,
+    ``coupon-SHEET``, ``setup-N`` (sheet N on the machine), ``art-PART-NAME``, ``step-N``,
+    ``assembled``, ``exploded``, ``cover``; a name that is missing is not shown.
+    ``photos`` maps a path of the plan folder to its files. ``preview`` is the path of a
+    PNG that stands for the plan where it has no photo; empty when there is none. ``model`` is the
+    data of its 3-D view, empty where it has none on the site.
+    """
+
+    download: Download
+    pictures: Mapping[str, str] = field(default_factory=dict)
+    photos: Mapping[str, tuple[PhotoFile, ...]] = field(default_factory=dict)
+    preview: str = ""
+    model: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Site:
+    """A whole site. ``files`` is by plan name; ``trials`` are those marked public.
+
+    ``stock`` is what the page of the library shows; an empty one has no page.
+    """
+
+    identity: Identity
+    editions: tuple[Edition, ...]
+    files: Mapping[str, PlanFiles]
+    pages: tuple[Page, ...] = ()
+    trials: tuple[Trial, ...] = ()
+    stock: Stock = field(default_factory=Stock)
+    log_photos: Mapping[str, tuple[PhotoFile, ...]] = field(default_factory=dict)
+    stylesheet: str = STYLESHEET
+
+    @property
+    def base_url(self) -> str:
+        """The site's own address with a slash at its end, or empty where none is stated."""
+        stated = self.identity.base_url.strip()
+        return f"{stated.rstrip('/')}/" if stated else ""
+
+    @property
+    def has_stock(self) -> bool:
+        """Whether there is a library to show."""
+        return self.stock != Stock()
+
+    @property
+    def updated(self) -> date:
+        """The day of the newest release; the site never asks the clock."""
+        return max((last_day(each) for each in self.editions), default=NO_DAY)
+
+    def address(self, path: str) -> str:
+        """Return the absolute address of a path of the site, or empty without a base address."""
+        return f"{self.base_url}{path}" if self.base_url else ""
+
+    def newest_first(self) -> tuple[Edition, ...]:
+        """Return the editions, the one released last first; those of one day by title."""
+        named = sorted(self.editions, key=lambda each: (each.plan.title, each.name))
+        return tuple(sorted(named, key=lambda each: each.plan.released, reverse=True))
+
+
+def last_day(edition: Edition) -> date:
+    """Return the day of the plan's newest release."""
+    return max((each.date for each in edition.plan.releases), default=NO_DAY)

@@ -1,0 +1,80 @@
+"""``start-here.html``: the first page of a bundle, read from a disk without a network."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from markupsafe import Markup
+
+from kerfolio.edition.cautions import CAUTIONS, OPENING
+from kerfolio.edition.edition import Edition
+from kerfolio.pages.choosing import coupon_tables, folder_rows, sheet_titles
+from kerfolio.pages.contents import folders
+from kerfolio.pages.facts import facts
+from kerfolio.pages.frame import lone_frame, release_line
+from kerfolio.pages.howto import tools
+from kerfolio.pages.layers import layers_explained
+from kerfolio.pages.licences import RULES, licence_note
+from kerfolio.pages.links import contact_href, mail_address, safe_href
+from kerfolio.pages.photos import cover_of, inlined
+from kerfolio.pages.plan import report_link
+from kerfolio.pages.steps import step_views
+from kerfolio.pages.theme import render
+from kerfolio.pages.viewer import viewer_of
+from kerfolio.pages.whole import whole_of
+
+
+def start_here(
+    edition: Edition, contents: Iterable[str], pictures: Mapping[str, str], model: str = ""
+) -> str:
+    """Return the page. It is one file: style and pictures lie inside it, links lead to neighbours.
+
+    ``contents`` are the names of the bundle's files (this one may be among them); ``pictures``
+    are inline SVG by name and ``model`` the data of the 3-D view, as in ``PlanFiles``. Photos come
+    from the edition.
+    """
+    plan = edition.plan
+    names = set(contents)
+    labels = tuple(each.variant.label for each in edition.variants)
+    # The markup comes from our own SVG writer, which escapes every word of the maker's.
+    drawn = {name: Markup(text) for name, text in pictures.items()}
+    title = f"Start here: {plan.title} {plan.version}"
+    frame = lone_frame(edition.identity, title, plan.summary)
+    return render(
+        "start-here.html",
+        frame=replace(frame, release=release_line(plan)),
+        edition=edition,
+        plan=plan,
+        identity=edition.identity,
+        first=edition.identity.units_first,
+        day=plan.released,
+        cover=inlined(cover_of(plan.photos), edition),
+        pictures=drawn,
+        facts=facts(edition),
+        files=names,
+        folders_of_bundle=folders(names - {"start-here.html"}, labels),
+        folders=folder_rows(edition),
+        sheet_titles=sheet_titles(edition),
+        titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},
+        coupons=coupon_tables(edition),
+        layers=layers_explained(edition),
+        steps=step_views(edition, lambda photo: inlined(photo, edition), drawn),
+        tools=tools(edition),
+        whole=whole_of(edition),
+        viewer=viewer_of(plan.title, model) if model else None,
+        cautions=CAUTIONS,
+        opening=OPENING,
+        licence=licence_note(edition),
+        licence_rules=RULES,
+        report=report_link(edition),
+        contact=contact_href(edition.identity.contact),
+        mail=mail_address(edition.identity.contact),
+        latest=_latest(edition),
+    )
+
+
+def _latest(edition: Edition) -> str:
+    """Return where the newest release of the plan is found, or empty without a base address."""
+    base = safe_href(edition.identity.base_url, absolute=True)
+    return f"{base.rstrip('/')}/plans/{edition.name}/" if base else ""

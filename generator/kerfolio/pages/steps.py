@@ -1,0 +1,83 @@
+"""The steps of the assembly as pages show them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from kerfolio.edition.edition import Edition
+from kerfolio.model.plan import Step
+from kerfolio.model.prose import Prose
+from kerfolio.pages.photos import ShownPhoto, ShowPhoto
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PieceAdded:
+    """A piece that joins in a step: its mark and its label (``A1``, ``side.left``)."""
+
+    mark: str
+    label: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StepView:
+    """One step, ready to set; ``hardware`` is (count, title), ``picture`` inline SVG or empty."""
+
+    number: int
+    title: str
+    pieces: tuple[PieceAdded, ...]
+    tools: tuple[str, ...]
+    hardware: tuple[tuple[int, str], ...]
+    minutes: float | None
+    photo: ShownPhoto | None
+    picture: Markup
+    text: Prose
+    caution: str
+
+
+def step_views(
+    edition: Edition, show: ShowPhoto, pictures: Mapping[str, Markup]
+) -> tuple[StepView, ...]:
+    """Return all steps in order."""
+    return tuple(
+        _step_view(edition, number, step, show, pictures)
+        for number, step in enumerate(edition.plan.steps, start=1)
+    )
+
+
+def marks_by_label(edition: Edition) -> dict[str, str]:
+    """Return the mark of every piece by its label."""
+    return {
+        label: mark
+        for row in edition.parts
+        for label, mark in zip(row.labels, row.marks, strict=True)
+    }
+
+
+def hardware_title(edition: Edition, item: str) -> str:
+    """Return what a piece of hardware is called, else its name as written."""
+    titles = {row.item: row.title for row in edition.hardware}
+    stocked = edition.settled.stock.item(item)
+    return titles.get(item) or (stocked.title if stocked else item)
+
+
+def _step_view(
+    edition: Edition, number: int, step: Step, show: ShowPhoto, pictures: Mapping[str, Markup]
+) -> StepView:
+    marks = marks_by_label(edition)
+    pieces = tuple(PieceAdded(mark=marks.get(name.name, ""), label=name.name) for name in step.add)
+    hardware = tuple((use.count, hardware_title(edition, use.item.name)) for use in step.hardware)
+    return StepView(
+        number=number,
+        title=step.title,
+        pieces=pieces,
+        tools=step.tools,
+        hardware=hardware,
+        minutes=step.minutes,
+        photo=show(step.photo),
+        picture=pictures.get(f"step-{number}", Markup("")),
+        text=step.text,
+        caution=step.caution,
+    )

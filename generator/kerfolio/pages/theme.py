@@ -1,0 +1,95 @@
+"""The theme: templates and style, and the one way from a record to HTML text."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from kerfolio.basis.lengths import thickness_text
+from kerfolio.basis.masses import mass_pair
+from kerfolio.basis.shipped import shipped
+from kerfolio.basis.words import counted, day_text, listed, minutes_text
+from kerfolio.pages import words
+from kerfolio.pages.links import safe_href
+from kerfolio.pages.running_text import heading_rank
+
+THEME = "workbench"
+_VIEW_BOX = re.compile(r'viewBox="[\d.-]+ [\d.-]+ ([\d.]+) [\d.]+"')
+_UNFIT = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff\ud800-\udfff]")
+"""Characters that neither HTML nor XML 1.0 may hold."""
+
+
+def render(template: str, **context: Any) -> str:
+    """Fill a template. Everything printed is escaped; an unknown or missing value is our bug."""
+    return _environment().get_template(template).render(context)
+
+
+def stylesheet() -> str:
+    """Return the site's style sheet; the fonts it names lie beside it in ``fonts/``."""
+    return _text("fonts.css") + _text("style.css") + _text("viewer.css")
+
+
+def inline_style() -> Markup:
+    """Return the style for a page of one file; it names no other file."""
+    return Markup(_text("style.css") + _text("viewer.css"))
+
+
+def cleaned(text: str) -> str:
+    """Return the text without the characters that no page or feed may hold."""
+    return _UNFIT.sub("", text)
+
+
+def drawn_width(svg: str) -> str:
+    """Return the width in mm that an inline drawing's view box states, else that of a small page.
+
+    It sets the drawings of a page to one scale, so that their lettering is of one size.
+    """
+    found = _VIEW_BOX.search(svg)
+    return found.group(1) if found else "120"
+
+
+@cache
+def _text(name: str) -> str:
+    return (shipped("themes") / THEME / name).read_text("utf-8")
+
+
+def _final(value: object) -> object:
+    if value is None:
+        raise TypeError("a template prints a value that is missing")
+    if isinstance(value, str) and not isinstance(value, Markup):
+        return cleaned(value)
+    return value
+
+
+@cache
+def _environment() -> Environment:
+    environment = Environment(
+        loader=FileSystemLoader(shipped("themes") / THEME / "templates"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+        finalize=_final,
+    )
+    environment.filters |= {
+        "day": day_text,
+        "thickness": thickness_text,
+        "size": words.size_text,
+        "size_pair": words.size_pair,
+        "mass_pair": mass_pair,
+        "money": words.money_text,
+        "minutes": minutes_text,
+        "bytes": words.bytes_text,
+        "counted": counted,
+        "listed": listed,
+        "safe_href": safe_href,
+        "rank": heading_rank,
+        "drawn_width": drawn_width,
+        "part_notes": words.part_notes,
+    }
+    return environment

@@ -1,0 +1,31 @@
+"""What a page needs to show a plan in 3-D: its model as data, and the script that draws it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cache
+
+from markupsafe import Markup
+
+from kerfolio.basis.shipped import shipped
+from kerfolio.pages.script_data import script_data
+from kerfolio.pages.theme import THEME
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Viewer:
+    """The variable ``viewer`` of the template ``viewer.html``: it stands once on a page."""
+
+    title: str
+    data: Markup
+    script: Markup
+
+
+def viewer_of(title: str, data: str) -> Viewer:
+    """Return the viewer of a plan; ``data`` is the JSON text that ``viewer_data`` gives."""
+    return Viewer(title=title, data=script_data(data), script=_script())
+
+
+@cache
+def _script() -> Markup:
+    return Markup((shipped("themes") / THEME / "viewer.js").read_text("utf-8"))

@@ -1,0 +1,81 @@
+"""A page for an engraving on a finished piece: its middle on the piece is where 0,0 goes."""
+
+from __future__ import annotations
+
+from kerfolio.drawing.art_view import art_full_view, art_place_view
+from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.setup import SetupArt, time_words
+from kerfolio.paper.band import Bands, spaced
+from kerfolio.paper.grid import Grid
+from kerfolio.paper.one_page import heading, height_of, one_page, set_below
+from kerfolio.paper.phrases import marks_text
+from kerfolio.paper.picture import drawing_band
+from kerfolio.paper.setup_blocks import SPACE, cautions, hung, lines, runs_blocks
+from kerfolio.paper.setup_type import STOCK, STOCK_SOFT, SetupType
+from kerfolio.writing.page import Page, Passage
+
+_PLACE_HIGH, _LEAST = 100.0, 45.0
+_FULL_HIGH = 100.0
+_TOO_LARGE = "The art is larger than this page: for its full size print the file of the art."
+
+
+def art_page(edition: Edition, setup: SetupArt, grid: Grid, foot: tuple[Passage, ...]) -> Page:
+    """Return the page: the piece with distances, what to do, the art at full size if it fits."""
+    full = art_full_view(edition.settled, setup.art, edition.identity.units_first)
+    if full.width <= grid.width and full.height <= _FULL_HIGH:
+        made = _made(edition, setup, grid, full)
+        if made is not None:
+            return one_page(*made, grid, foot)
+    made = _made(edition, setup, grid, None)
+    assert made is not None, "without the art there is room"
+    return one_page(*made, grid, foot)
+
+
+def _made(
+    edition: Edition, setup: SetupArt, grid: Grid, full: Drawing | None
+) -> tuple[Bands, Bands] | None:
+    """Return what stands on the page and at its foot, None where the art leaves too little room."""
+    settled, first, head = (
+        edition.settled,
+        edition.identity.units_first,
+        _head(edition, setup, grid),
+    )
+    figure = (drawing_band(full, grid.width, full.height),) if full else ()
+    tail = (*spaced(figure, SPACE), *spaced(cautions(grid), SPACE))
+    room = grid.height - height_of(head) - height_of(tail) - SPACE
+    ideal = art_place_view(settled, setup.art, (grid.width, _PLACE_HIGH), first).height
+    words, left = set_below(lambda style: _words(setup, style, grid, full is None), room, ideal)
+    if full and left < min(_LEAST, ideal):
+        return None
+    view = art_place_view(settled, setup.art, (grid.width, left), first)
+    picture = spaced((drawing_band(view, grid.width, left),), SPACE)
+    return (*head, *picture, *words), tail
+
+
+def _head(edition: Edition, setup: SetupArt, grid: Grid) -> Bands:
+    art = setup.art
+    kicker = f"{edition.plan.title}: engraving, zero at the centre"
+    file = f"cut/engravings/{art.part.name}-{art.name}"
+    title = f"{art.name.capitalize()} on {art.part.mark}, {art.part.name}"
+    return (
+        *heading(kicker, file, title, time_words(setup.minutes), grid),
+        *spaced(
+            lines((f"{setup.depth} deep, on {marks_text(setup.pieces)}",), STOCK, grid.width), 1.0
+        ),
+        *lines((f"The art is {setup.size}",), STOCK_SOFT, grid.width),
+    )
+
+
+def _words(setup: SetupArt, style: SetupType, grid: Grid, alone: bool) -> Bands | None:
+    runs = runs_blocks(setup.runs, "", style, grid)
+    if runs is None:
+        return None
+    steps = [f"{number}. {text}" for number, text in enumerate(setup.steps, 1)]
+    if alone:
+        steps.append(_TOO_LARGE)
+    return (
+        *hung("Steps", lines(steps, style.words, grid.main), grid, style.words),
+        *runs,
+        *hung("By hand", lines(setup.by_hand, style.words, grid.main), grid, style.words),
+    )

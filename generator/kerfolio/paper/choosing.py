@@ -1,0 +1,167 @@
+"""Which files to take: measure the sheet, cut the coupon first, choose the folder."""
+
+from __future__ import annotations
+
+from kerfolio.basis.lengths import mm_number, mm_text, thickness_text
+from kerfolio.basis.words import listed
+from kerfolio.drawing.coupon_view import coupon_view
+from kerfolio.drawing.measuring_view import measuring_view
+from kerfolio.edition.cutter_words import cutter_words
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.folder import folder_choice, folders_of
+from kerfolio.paper.band import Band, Bands, beside, indented, kept, spaced
+from kerfolio.paper.grid import Grid
+from kerfolio.paper.ledger import Cell, Column, strong_cell, table
+from kerfolio.paper.picture import captioned, drawing_band
+from kerfolio.paper.running_text import plain
+from kerfolio.paper.section import BLOCK_SPACE, hung, label, note, section, whole
+from kerfolio.settling.settled import Coupon
+
+TITLE = "Choose your files"
+COUPON_TITLE = "Cut this first"
+_PICTURE_HIGH = 68.0
+
+_MEASURE = (
+    "A sheet is seldom as thick as its name. Measure yours with a caliper that shows 0.05 mm, at "
+    "eight points 50 mm (2 in) in from the edges: near the four corners and at the middle of each "
+    "side, as EN 324-1 does. Take the mean and round it to 0.1 mm. A burr or a raised corner "
+    "counts as sheet: brush the edge clean first."
+)
+_ONE = "Every slot of this plan is drawn for one thickness: {thickness}."
+_MANY = (
+    "Every slot of this plan follows the thickness of the sheet. The bundle holds one whole set of "
+    "cut files for each thickness in the table; a folder’s name is the thickness it is for. Take "
+    "the folder next to what you measured, then let the coupon decide."
+)
+_COUPON = (
+    "Cut the coupon from a corner of the very sheet you will build from, with the cutter and the "
+    "settings you will use. Try the tab in the slots. The right slot is the first that takes the "
+    "tab with the push of a hand, without a hammer and without play. What is engraved beside it "
+    "tells you the folder, whatever the caliper said."
+)
+
+
+def choosing_section(edition: Edition, grid: Grid) -> Bands:
+    """Return how to measure the sheet and the table of folders."""
+    bands: list[Band] = list(section(TITLE, grid, new_page=True))
+    picture = captioned(
+        drawing_band(measuring_view(), grid.label, 40.0),
+        "Eight points, 50 mm in from the edges.",
+        grid.label,
+    )
+    side = (*label("Measure the sheet", grid), *spaced(picture, 2.5))
+    bands += beside(side, indented(plain(_MEASURE, grid.main), grid.main_x))
+    words = _MANY if len(edition.variants) > 1 else _ONE.format(thickness=_only(edition))
+    folders = (*plain(words, grid.main), *spaced(_folders(edition, grid), 4.0))
+    bands += spaced(hung("Take the folder", folders, grid), BLOCK_SPACE)
+    bands += spaced(hung("Take the file", _files(grid), grid), 2 * BLOCK_SPACE)
+    cutter = plain(cutter_words(edition), grid.main)
+    return (*bands, *spaced(hung("Choose the cutter", cutter, grid), 2 * BLOCK_SPACE))
+
+
+def _files(grid: Grid) -> Bands:
+    columns = (Column(head="What you have"), Column(head="What to take", grows=True))
+    return kept(table(columns, _FILES, grid.main))
+
+
+def _only(edition: Edition) -> str:
+    return listed([mm_text(thick, 2) for _, thick in edition.settled.variant.thickness])
+
+
+def _folders(edition: Edition, grid: Grid) -> Bands:
+    names, first = [sheet.name for sheet in edition.settled.sheets], edition.identity.units_first
+    columns = [
+        Column(head="Folder", grows=True),
+        *(Column(head=name, number=True) for name in names),
+        Column(head="Fit per side, mm", number=True),
+    ]
+    rows: list[tuple[Cell, ...]] = []
+    for each in edition.variants:
+        thick = dict(each.variant.thickness)
+        fits = sorted({sheet.fit for sheet in each.sheets})
+        cells = [thickness_text(thick[name], first) for name in names]
+        fit = listed([mm_number(value, 2) for value in fits])
+        rows.append((strong_cell(f"cut/{each.variant.label}"), *cells, fit))
+    return table(columns, rows, grid.main)
+
+
+def coupon_section(edition: Edition, grid: Grid) -> Bands:
+    """Return every fit coupon with its picture and its table; nothing for a plan without one."""
+    coupons = edition.settled.coupons
+    if not coupons:
+        return ()
+    opening = (
+        *section(COUPON_TITLE, grid),
+        *hung("The fit coupon", plain(_COUPON, grid.main), grid),
+    )
+    first, *others = (_coupon(edition, coupon, grid) for coupon in coupons)
+    bands = list(whole((*opening, *spaced(first, BLOCK_SPACE)), grid))
+    for other in others:
+        bands += spaced(whole(other, grid), 2 * BLOCK_SPACE)
+    return tuple(bands)
+
+
+def _coupon(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
+    first = edition.identity.units_first
+    drawing = coupon_view(edition.settled, coupon, (grid.width, _PICTURE_HIGH), first)
+    picture = captioned(
+        drawing_band(drawing, grid.width, _PICTURE_HIGH),
+        f"Coupon for {coupon.sheet}: plate and tab. Beside each slot is engraved how thick a "
+        "sheet it suits, in mm.",
+        grid.width,
+    )
+    rows = hung(coupon.sheet, _slots(edition, coupon, grid), grid)
+    return (*kept(picture, with_next=True), *spaced(rows, 4.0))
+
+
+def _slots(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
+    columns = [
+        Column(head="Slot", number=True),
+        Column(head="Width, mm", number=True),
+        Column(head="Suits a sheet of", number=True),
+        Column(head="Take", grows=True),
+    ]
+    rows = [
+        (
+            strong_cell(str(slot.number)),
+            mm_number(slot.width, 2),
+            thickness_text(slot.thickness, edition.identity.units_first),
+            folder_words(edition, coupon.sheet, slot.thickness),
+        )
+        for slot in coupon.slots
+    ]
+    return (*table(columns, rows, grid.main), *note(_PLAY, grid.main))
+
+
+_FILES: tuple[tuple[Cell, Cell], ...] = (
+    (
+        "A CNC router",
+        "cut/, the folder of your sheet: a DXF or an SVG for every sheet, and for every part alone",
+    ),
+    (
+        "Drill, jigsaw, hand-held router",
+        "templates/, the folder of your sheet: full size, A4 or Letter; print the first page alone",
+    ),
+    ("A print shop near by", "templates/, the files ending in roll: every part whole on one page"),
+    ("A shop that cuts for you", "this booklet, lists/parts.csv, and cut/ if it has a router"),
+)
+
+_PLAY = (
+    "Tight in every slot: measure again, or look for chips and a worn cutter. Loose in every slot: "
+    "the sheet is thinner than the plan is published for."
+)
+
+
+def folder_words(edition: Edition, sheet: str, wanted: float) -> str:
+    """Return the folder to take for a sheet ``wanted`` mm thick, or why there is none.
+
+    Where a plan has more sheets than one, a folder stands for all their thicknesses together.
+    """
+    choice = folder_choice(edition, sheet, wanted)
+    if choice.thickness is None:
+        return f"none: {'thicker' if choice.thicker else 'thinner'} than the plan is published for"
+    if len(edition.settled.sheets) == 1:
+        words = f"cut/{folders_of(edition, sheet, choice.thickness)[0]}"
+    else:
+        words = f"a folder for {sheet} {mm_text(choice.thickness, 2)}"
+    return words if choice.exact else f"{words}, the next thicker"

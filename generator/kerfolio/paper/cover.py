@@ -1,0 +1,128 @@
+"""The cover: what it is, what it looks like, whose it is, which release, for which sheets."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from kerfolio.basis.words import day_text
+from kerfolio.drawing.layout_view import layout_view
+from kerfolio.drawing.vocabulary import Anchor, Ink
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.licence_words import licence_sentence
+from kerfolio.model.plan import Photo
+from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, shifted, spaced
+from kerfolio.paper.grid import Grid
+from kerfolio.paper.phrases import drawn_for, published_for
+from kerfolio.paper.picture import drawing_band, photo_band
+from kerfolio.paper.running_text import plain
+from kerfolio.paper.type import (
+    BOOK_TITLE,
+    CAPS,
+    CAPS_LEADING,
+    CELL,
+    CELL_LEADING,
+    FIRM,
+    HAIR,
+    LEAD,
+    LEAD_LEADING,
+    NOTE,
+    NOTE_LEADING,
+    caps,
+)
+from kerfolio.writing.page import Page, Passage, Role, Rule, Run, Text
+from kerfolio.writing.typeface import MM_PER_POINT
+
+_TITLE_LEADING = 40 * MM_PER_POINT
+_HEAD = 26.0
+_BETWEEN = 11.0
+
+
+def cover(edition: Edition, grid: Grid, foot: tuple[Passage, ...]) -> Page:
+    """Return the first page of a booklet."""
+    top = _stack(_titles(edition, grid), grid, grid.ceiling - _HEAD)
+    facts = _facts(edition, grid)
+    facts_top = grid.bottom + _height(facts)
+    title_end = grid.ceiling - _HEAD - _height(_titles(edition, grid))
+    room = title_end - facts_top - 2 * _BETWEEN
+    picture = _stack((_picture(edition, grid, room),), grid, title_end - _BETWEEN)
+    passages = (
+        *_banner(edition, grid),
+        *top,
+        *picture,
+        *_stack(facts, grid, facts_top),
+        *foot,
+    )
+    return Page(width=grid.paper.width, height=grid.paper.height, passages=passages)
+
+
+def _height(bands: Sequence[Band]) -> float:
+    return sum(band.height + band.space for band in bands)
+
+
+def _stack(bands: Sequence[Band], grid: Grid, top: float) -> list[Passage]:
+    passages = []
+    for band in bands:
+        top -= band.space
+        passages += [shifted(passage, grid.side, top) for passage in band.passages]
+        top -= band.height
+    return passages
+
+
+def _banner(edition: Edition, grid: Grid) -> tuple[Passage, ...]:
+    y = grid.ceiling - 3.0
+    right = grid.side + grid.width
+    line = Rule(x=grid.side, y=y - 3.4, to_x=right, to_y=y - 3.4, width=FIRM)
+    names = (
+        Text(x=grid.side, y=y, runs=(caps(edition.identity.title),)),
+        Text(x=right, y=y, runs=(caps("Booklet"),), anchor=Anchor.END),
+    )
+    return (Passage(marks=(line,), role=Role.DECORATION), Passage(marks=names))
+
+
+def _titles(edition: Edition, grid: Grid) -> Bands:
+    plan = edition.plan
+    title = paragraph((Run(plan.title, BOOK_TITLE),), grid.width, _TITLE_LEADING, role=Role.TITLE)
+    measure = min(grid.width, 128.0)
+    return (*title, *spaced(plain(plan.summary, measure, LEAD, LEAD_LEADING), 4.0))
+
+
+def cover_photo(edition: Edition) -> Photo | None:
+    """Return the photo that the plan calls its cover, else its first, else None."""
+    photos = [each for each in edition.plan.photos if each.file in edition.pictures]
+    return next((each for each in photos if each.cover), photos[0] if photos else None)
+
+
+def _picture(edition: Edition, grid: Grid, room: float) -> Band:
+    photo = cover_photo(edition)
+    if photo is not None:
+        return photo_band(edition.pictures[photo.file], photo, grid.width, room)
+    if not edition.layout.sheets:
+        return Band(height=0.0)
+    first = edition.identity.units_first
+    drawing = layout_view(edition.settled, edition.layout.sheets[0], (grid.width, room), first)
+    return drawing_band(drawing, grid.width, room)
+
+
+def _facts(edition: Edition, grid: Grid) -> Bands:
+    plan = edition.plan
+    facts = [
+        ("Designed by", edition.identity.maker),
+        ("Release", f"{plan.version}, {day_text(plan.released)}"),
+        ("Drawn for", drawn_for(edition.settled)),
+        ("Published for", published_for(edition)),
+    ]
+    step = grid.width / len(facts)
+    columns: Bands = ()
+    for index, (head, text) in enumerate(facts):
+        column = indented(_fact(head, text, step - 5.0), index * step)
+        columns = beside(columns, column) if columns else column
+    sentence = licence_sentence(plan.licence or edition.identity.licence)
+    line = Rule(x=0, y=0, to_x=grid.width, to_y=0, width=HAIR, ink=Ink.SOFT)
+    ruled = Band(height=4.0, passages=(Passage(marks=(line,), role=Role.DECORATION),))
+    licence = spaced(paragraph((Run(sentence, NOTE),), grid.width, NOTE_LEADING), 4.0)
+    return (ruled, *columns, *licence)
+
+
+def _fact(head: str, text: str, measure: float) -> Bands:
+    title = paragraph((caps(head, CAPS),), measure, CAPS_LEADING)
+    return (*title, *spaced(paragraph((Run(text, CELL),), measure, CELL_LEADING), 0.6))

@@ -1,0 +1,131 @@
+"""Cutting time and cost: each sheet, each cutter, one copy line by line, several copies."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from kerfolio.basis.words import counted, minutes_text
+from kerfolio.edition.copies import copies_remark
+from kerfolio.edition.cutting import CuttingWords, SheetCutting, cutting_of
+from kerfolio.edition.edition import Edition
+from kerfolio.paper.band import Band, Bands, kept, spaced, total
+from kerfolio.paper.grid import Grid
+from kerfolio.paper.grounds import grounds
+from kerfolio.paper.ledger import Cell, Column, strong_cell, table
+from kerfolio.paper.section import BLOCK_SPACE, hung, note, section
+from kerfolio.paper.type import CELL, CELL_SOFT
+from kerfolio.shop.lists import known_total
+from kerfolio.writing.page import Run
+
+CUTTING_TITLE = "Cutting time and cost"
+COSTS_TITLE = "Costs"
+_KEPT_SHARE = 0.5  # of the page: a list shorter than this is not broken
+
+
+def cutting_section(edition: Edition, grid: Grid) -> Bands:
+    """Return how long cutting takes and, where a price is known, what one and more copies cost."""
+    words, measure = cutting_of(edition), grid.main
+    blocks = (
+        ("Time", _times(words, measure) if words else ()),
+        ("Cutters", _work(words, measure) if words else ()),
+        ("One copy", _costs(edition, measure)),
+        ("Several copies", _copies(edition, measure)),
+    )
+    bands: list[Band] = []
+    for head, body in blocks:
+        if body:
+            listed = hung(head, body, grid)
+            short = total(listed) < grid.height * _KEPT_SHARE
+            bands += spaced(kept(listed) if short else listed, BLOCK_SPACE if bands else 0.0)
+    if words:
+        rest = hung("What the time rests on", grounds(words.assumptions, measure), grid)
+        bands += spaced(rest, BLOCK_SPACE)
+    title = CUTTING_TITLE if words else COSTS_TITLE
+    return (*section(title, grid), *bands) if bands else ()
+
+
+def _times(words: CuttingWords, measure: float) -> Bands:
+    columns = (
+        Column(head="Sheet", grows=True),
+        Column(head="Cutters", grows=True),
+        Column(head="Metres", number=True),
+        Column(head="Time", number=True),
+    )
+    rows: list[tuple[Cell, ...]] = [_time_cells(each) for each in words.sheets]
+    if len(rows) > 1:
+        together = "Together" if words.whole else f"Together, {words.known}"
+        metres, minutes = f"{words.metres:.0f}", minutes_text(words.minutes)
+        rows.append((strong_cell(together), "", strong_cell(metres), strong_cell(minutes)))
+    return (*table(columns, rows, measure), *note(words.remark, measure))
+
+
+def _time_cells(each: SheetCutting) -> tuple[Cell, ...]:
+    sheet = f"{each.number}, {each.title}"
+    if each.minutes is None:
+        return (sheet, (Run("no cut settings are stated for it", CELL_SOFT),), "–", "–")
+    return (sheet, ", ".join(each.cutters), f"{each.metres:.0f}", minutes_text(each.minutes))
+
+
+def _work(words: CuttingWords, measure: float) -> Bands:
+    columns = (
+        Column(head="Cutter", grows=True),
+        Column(head="Cuts", number=True),
+        Column(head="Metres", number=True),
+        Column(head="In the wood", number=True),
+    )
+    rows = [
+        (each.title, str(each.cuts), f"{each.metres:.1f}", minutes_text(each.minutes))
+        for each in words.work
+    ]
+    return (*table(columns, rows, measure), *note(words.wear_remark, measure))
+
+
+def _costs(edition: Edition, measure: float) -> Bands:
+    known = [row for row in edition.costs if row.total is not None]
+    if not known:
+        return ()
+    currency = edition.identity.currency
+    columns = (
+        Column(head="Count", number=True),
+        Column(head="What", grows=True),
+        Column(head=f"Each, {currency}", number=True),
+        Column(head=f"Total, {currency}", number=True),
+    )
+    rows: list[tuple[Cell, ...]] = [
+        (str(row.count), row.what, _amount(row.price), _amount(row.total)) for row in edition.costs
+    ]
+    whole = known_total(known)
+    unknown = len(edition.costs) - len(known)
+    rows.append(("", strong_cell("Together"), "", strong_cell(f"{whole:.2f}")))
+    words = "Prices are the maker’s own; yours will differ."
+    if unknown:
+        words += f" No price is known for {counted(unknown, 'line')} of the list."
+    return (*table(columns, rows, measure), *note(words, measure))
+
+
+def _amount(value: Decimal | None) -> Cell:
+    return "–" if value is None else (Run(f"{value:.2f}", CELL),)
+
+
+def _copies(edition: Edition, measure: float) -> Bands:
+    if len(edition.copies) < 2 or not any(row.total for row in edition.costs):
+        return ()
+    currency = edition.identity.currency
+    columns = (
+        Column(head="Copies", number=True),
+        Column(head="Sheets", number=True),
+        Column(head="", grows=True),
+        Column(head=f"Together, {currency}", number=True),
+        Column(head=f"Each, {currency}", number=True),
+    )
+    rows = [
+        (
+            strong_cell(str(each.copies)),
+            str(each.sheets),
+            "",
+            f"{each.total:.2f}",
+            f"{each.each:.2f}",
+        )
+        for each in edition.copies
+    ]
+    return (*table(columns, rows, measure), *note(copies_remark(edition), measure))

@@ -1,0 +1,60 @@
+"""Small wordings that several pages share."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from kerfolio.basis.lengths import inch_text, mm_number, mm_text
+from kerfolio.basis.words import listed
+from kerfolio.edition.edition import Edition
+from kerfolio.settling.settled import SettledPlan
+
+_MOST_MARKS = 8
+
+
+def size_cells(width: float, height: float, first: str) -> tuple[str, str]:
+    """Return a size in the reader's unit and in the other: ``360 × 450``, ``14 3/16 × 17 23/32``.
+
+    The unit itself stands in the table's head.
+    """
+    metric = f"{mm_number(width)} × {mm_number(height)}"
+    inch = f"{_bare(width)} × {_bare(height)}"
+    return (metric, inch) if first == "mm" else (inch, metric)
+
+
+def size_heads(first: str) -> tuple[str, str]:
+    """Return the heads of the two columns of sizes."""
+    heads = ("Size, mm", "Size, in")
+    return heads if first == "mm" else (heads[1], heads[0])
+
+
+def size_text(width: float, height: float, first: str) -> str:
+    """Return a size in both units on one line."""
+    one, other = size_cells(width, height, first)
+    units = ("mm", "in") if first == "mm" else ("in", "mm")
+    return f"{one} {units[0]} ({other} {units[1]})"
+
+
+def _bare(mm: float) -> str:
+    return inch_text(mm).removesuffix(" in")
+
+
+def marks_text(marks: Sequence[str]) -> str:
+    """Return the marks of pieces, or the first and the last of many."""
+    return " ".join(marks) if len(marks) <= _MOST_MARKS else f"{marks[0]} to {marks[-1]}"
+
+
+def drawn_for(settled: SettledPlan) -> str:
+    """Return the sheets and thicknesses of a variant: ``17.8 mm birch plywood``."""
+    return listed([f"{mm_text(sheet.thickness, 2)} {sheet.name}" for sheet in settled.sheets])
+
+
+def published_for(edition: Edition) -> str:
+    """Return the range of thicknesses for every sheet: ``17.2 to 18.6 mm``."""
+    words = []
+    for sheet in edition.settled.sheets:
+        known = sorted({dict(each.variant.thickness)[sheet.name] for each in edition.variants})
+        low, high = mm_number(known[0], 2), mm_text(known[-1], 2)
+        span = high if len(known) == 1 else f"{low} to {high}"
+        words.append(f"{span} {sheet.name}" if len(edition.settled.sheets) > 1 else span)
+    return listed(words)

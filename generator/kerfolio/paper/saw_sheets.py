@@ -1,0 +1,195 @@
+"""Sheets and boards for the saw: a page a sheet with its cuts in order, then the boards."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from kerfolio.basis.lengths import both_text, inch_text, mm_number
+from kerfolio.basis.words import counted, listed
+from kerfolio.drawing.board_view import board_views
+from kerfolio.drawing.saw_view import saw_view
+from kerfolio.edition.edition import Edition
+from kerfolio.layouts.boards import BoardPlan
+from kerfolio.layouts.saw_sheet import CROSS, RIP, TRIM, SawCut, SawSheet
+from kerfolio.model.stock import PaperStock
+from kerfolio.paper.band import Band, Bands, fresh, kept, paragraph, spaced
+from kerfolio.paper.document import about
+from kerfolio.paper.flow import flowed
+from kerfolio.paper.grid import Grid
+from kerfolio.paper.ledger import Cell, Column, strong_cell, table
+from kerfolio.paper.phrases import size_text
+from kerfolio.paper.picture import drawing_band
+from kerfolio.paper.section import foot_of, note, warned
+from kerfolio.paper.type import HEADING
+from kerfolio.writing.page import Role, Run
+from kerfolio.writing.pdf import pdf_bytes
+
+_PICTURE = 122.0
+_SPACE = 5.0
+_WAYS = {RIP: "Rip", CROSS: "Cross-cut", TRIM: "Trim"}
+
+HOW = (
+    "Set the fence once for all cuts of a row, then make them in order. Lay pieces as they lie in "
+    "the picture: a rip is measured from the lower edge, a cross-cut from the left one, and the "
+    "kerf is taken beyond the size. A trim takes its size off the edge, the kerf in it."
+)
+CAUTION = (
+    "Guard and riving knife on, push sticks at hand; never the fence and the mitre gauge for one "
+    "cut. Cut large sheets with a track and with help, and short or narrow pieces with a sled or "
+    "by hand. The manual of the saw, local rules and licensed practice come first."
+)
+
+
+def saw_pdf(
+    edition: Edition,
+    sheets: Sequence[SawSheet],
+    boards: Sequence[BoardPlan],
+    paper: PaperStock,
+) -> bytes:
+    """Return a plan's saw diagrams and board cuts, at the thickness that is drawn, as a PDF."""
+    grid = Grid(paper=paper)
+    bands: list[Band] = []
+    for sheet in sheets:
+        bands += fresh(_sheet_page(edition, sheet, len(sheets), grid))
+    for plan in boards:
+        bands += fresh(_board_page(edition, plan, grid))
+    foot = foot_of(edition, grid, f"saw, {edition.settled.variant.label}")
+    return pdf_bytes(about(edition, "Saw sheets"), flowed(bands, grid, foot))
+
+
+def _title(words: str, grid: Grid) -> Bands:
+    head = paragraph((Run(words, HEADING),), grid.width, 6.0, role=Role.HEADING)
+    named = replace(head[0].passages[0], bookmark=words)
+    return kept((replace(head[0], passages=(named,)), *head[1:]), with_next=True)
+
+
+def _sheet_page(edition: Edition, sheet: SawSheet, count: int, grid: Grid) -> Bands:
+    settled, first = edition.settled, edition.identity.units_first
+    picture = saw_view(settled, sheet, (grid.width, _PICTURE), first)
+    return (
+        *_title(f"Saw sheet {sheet.number} of {count}", grid),
+        *kept(note(_sheet_words(edition, sheet), grid.width), with_next=True),
+        *spaced((drawing_band(picture, grid.width, _PICTURE),), _SPACE),
+        *spaced(_cuts(sheet, first, grid), _SPACE),
+        *note(HOW, grid.width),
+        *_to_trim(sheet, first, grid),
+        *spaced(warned(CAUTION, grid.width), _SPACE),
+    )
+
+
+def _sheet_words(edition: Edition, sheet: SawSheet) -> str:
+    first = edition.identity.units_first
+    stock = edition.settled.sheet(sheet.sheet)
+    grain = ", grain from left to right" if stock.stock.grain else ""
+    settings = counted(sheet.settings, "setting")
+    return (
+        f"{stock.stock.title} ({sheet.sheet}), measured {mm_number(stock.thickness, 2)} mm. "
+        f"{size_text(*sheet.size, first)}, show face up{grain}. Kerf "
+        f"{both_text(sheet.saw.kerf, first)}. {counted(len(sheet.cuts), 'cut')}, {settings} of the "
+        "fence."
+    )
+
+
+def _cuts(sheet: SawSheet, first: str, grid: Grid) -> Bands:
+    """Return a row for each setting of the fence."""
+    units = ("mm", "in") if first == "mm" else ("in", "mm")
+    columns = (
+        Column(head="Cuts", number=True),
+        Column(head="Lay on the saw", grows=True),
+        Column(head="How"),
+        *(Column(head=f"Size, {unit}", number=True) for unit in units),
+        Column(head="Gives", grows=True),
+    )
+    return table(columns, [_row(cuts, first) for cuts in _rows(sheet.cuts)], grid.width)
+
+
+def _rows(cuts: Sequence[SawCut]) -> Iterator[list[SawCut]]:
+    row: list[SawCut] = []
+    for cut in cuts:
+        if cut.fresh and row:
+            yield row
+            row = []
+        row.append(cut)
+    if row:
+        yield row
+
+
+def _row(cuts: Sequence[SawCut], first: str) -> tuple[Cell, ...]:
+    begin, end = cuts[0].number, cuts[-1].number
+    numbers = str(begin) if begin == end else f"{begin}–{end}"
+    how = _WAYS[cuts[0].kind]
+    if cuts[0].kind == TRIM:
+        how = f"Trim {listed([cut.edge for cut in cuts])} edge"
+    laid = ", ".join(dict.fromkeys(cut.of for cut in cuts))
+    gives = "" if cuts[0].kind == TRIM else ", ".join(cut.gives for cut in cuts)
+    sizes = (mm_number(cuts[0].setting), inch_text(cuts[0].setting).removesuffix(" in"))
+    turn = 1 if first == "mm" else -1
+    return (strong_cell(numbers), laid, how, *sizes[::turn], gives)
+
+
+def _to_trim(sheet: SawSheet, first: str, grid: Grid) -> Bands:
+    """Return what is still to be cut off blanks of shaped parts."""
+    told: dict[str, list[str]] = {}
+    for each in sheet.blanks:
+        sides = [
+            f"{both_text(size, first)} {side}"
+            for size, side in zip(
+                each.blank.grown, ("left", "below", "right", "above"), strict=True
+            )
+            if size
+        ]
+        if sides:
+            told.setdefault(listed(sides), []).append(each.mark)
+    words = "; ".join(f"{listed(marks)}: {sides}" for sides, marks in told.items())
+    left = f"Left on blanks of shaped parts, to be cut to the outline: {words}."
+    return note(left, grid.width) if told else ()
+
+
+def _board_page(edition: Edition, plan: BoardPlan, grid: Grid) -> Bands:
+    first = edition.identity.units_first
+    views = board_views(plan, (grid.width, grid.height * 0.6), first)
+    pictures = [
+        band
+        for view in views
+        for band in spaced((drawing_band(view, grid.width, view.height),), _SPACE)
+    ]
+    return (
+        *_title(f"Boards: {plan.title}", grid),
+        *kept(note(_board_words(plan, first), grid.width), with_next=True),
+        *pictures,
+        *spaced(_boards(plan, first, grid), _SPACE),
+        *spaced(warned(CAUTION, grid.width), _SPACE),
+    )
+
+
+def _board_words(plan: BoardPlan, first: str) -> str:
+    buy = listed([f"{count} of {both_text(length, first)}" for length, count in plan.to_buy])
+    sure = (
+        "No choice of the lengths sold is shorter in all."
+        if plan.proven
+        else f"In all {both_text(plan.bought, first)}; none can be shorter than "
+        f"{both_text(plan.bound, first)}."
+    )
+    trim = f"{both_text(plan.trim, first)} trimmed off one end, " if plan.trim else ""
+    section = size_text(*plan.section, first)
+    return f"{section}. Buy {buy}. {sure} On each board {trim}kerf {both_text(plan.kerf, first)}."
+
+
+def _boards(plan: BoardPlan, first: str, grid: Grid) -> Bands:
+    columns = (
+        Column(head="Board", number=True),
+        Column(head="Length", number=True),
+        Column(head="Pieces in the order they are cut", grows=True),
+        Column(head="Left over", number=True),
+    )
+    rows = [
+        (
+            strong_cell(str(board.number)),
+            both_text(board.length, first),
+            ", ".join(f"{each.label} {both_text(each.length, first)}" for each in board.pieces),
+            both_text(board.waste, first) if board.waste else "–",
+        )
+        for board in plan.boards
+    ]
+    return table(columns, rows, grid.width)

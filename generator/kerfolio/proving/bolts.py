@@ -1,0 +1,176 @@
+"""Checks of bolts: through the part under their head, two lapped parts, and into barrel nuts.
+
+A bolt that draws a tabbed part on to a slotted one goes through the latter between its slots; its
+nut lies behind the tabs. Washers are not counted.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import dist
+
+from kerfolio.assembly.ends import End, end_of, pieces_of
+from kerfolio.basis.finding import Finding, note, warning
+from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.place import Place
+from kerfolio.geometry.contour import Point
+from kerfolio.proving.bores import Bore, bores_of, lapped
+from kerfolio.proving.marks import feature_mark
+from kerfolio.settling.settled import SettledPlan
+
+NUT_HEIGHT = 0.8
+"""Of a hexagon nut in thread diameters (about that of ISO 4032; from memory)."""
+
+SPARE = 15.0
+"""A bolt may stand this far, mm, out of its nut (common practice, no single source)."""
+
+BESIDE = 1.0
+"""A bolt's middle may lie this far, mm, beside that of its nut: its hole has play."""
+
+_AWAY = 60.0
+"""A bolt within so many mm of a joint's slots, in their line, is taken to belong to it."""
+
+
+def bolts_leave(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for bolts that end inside the very part their head lies on."""
+    for part in settled.parts:
+        for bore in bores_of(settled, part):
+            length = bore.item.length
+            if bore.item.kind == "bolt" and length and length <= bore.grip:
+                message = f"`{bore.item.name}` ends inside {bore.called}"
+                advice = f"It goes through {mm_text(bore.grip)} of wood: take a longer bolt."
+                mark = feature_mark(settled, part, bore.feature)
+                yield warning("bolt-too-short", message, bore.feature.place, advice, mark)
+
+
+def bolts_span(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for bolts through two parts too short to take a nut behind them."""
+    for bore, stack, place in _bolted(settled):
+        needed = stack + NUT_HEIGHT * (bore.item.thread or 0.0)
+        if (bore.item.length or 0.0) < needed:
+            message = f"`{bore.item.name}` is too short for its two parts"
+            advice = f"{mm_text(stack)} of wood and a nut want {mm_text(needed)}."
+            mark = feature_mark(settled, bore.part, bore.feature)
+            yield warning("bolt-shorter-than-stack", message, place, advice, mark)
+
+
+def bolts_end(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for bolts that stand far out of the two parts they go through."""
+    for bore, stack, place in _bolted(settled):
+        most = stack + NUT_HEIGHT * (bore.item.thread or 0.0) + SPARE
+        if (bore.item.length or 0.0) > most:
+            out = mm_text((bore.item.length or 0.0) - stack)
+            message = f"`{bore.item.name}` stands {out} out of its two parts"
+            advice = "Take a shorter bolt, unless something else is held by it too."
+            mark = feature_mark(settled, bore.part, bore.feature)
+            yield note("bolt-longer-than-stack", message, place, advice, mark)
+
+
+def _bolted(settled: SettledPlan) -> Iterator[tuple[Bore, float, Place]]:
+    """Yield bolts that pass clearance holes of both parts of a face joint, with the wood in mm."""
+    for lap in lapped(settled):
+        one, other = lap.one, lap.other
+        if one and other and one.item == other.item and one.item.kind == "bolt":
+            yield one, one.grip + other.grip, lap.place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Drawn:
+    """A bolt that draws a tabbed part on to a slotted one by a barrel nut.
+
+    ``aside`` is how far the nut's middle lies beside the bolt's line; ``deep`` how far behind the
+    tabs' root.
+    """
+
+    bolt: Bore
+    nut: Bore
+    aside: float
+    deep: float
+    place: Place
+
+
+def nuts_in_line(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for bolts that miss their barrel nut.
+
+    The bolt's place between the slots is compared with the nut's between the tabs; a piece may
+    lie either way round, so the distances count, not the side.
+    """
+    for each in _drawn(settled):
+        if each.aside > BESIDE:
+            message = f"the bolt of {each.bolt.called} misses its nut by {mm_text(each.aside)}"
+            advice = f"Bring {each.nut.called} into line with it, measured from the tabs."
+            mark = feature_mark(settled, each.nut.part, each.nut.feature)
+            yield warning("bolt-beside-nut", message, each.place, advice, mark)
+
+
+def nuts_reached(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for bolts that end before the middle of their barrel nut."""
+    for each in _drawn(settled):
+        reach = (each.bolt.item.length or 0.0) - each.bolt.grip
+        short = each.deep - reach
+        if each.aside <= BESIDE and short > 0:
+            name = each.bolt.item.name
+            message = f"`{name}` ends {mm_text(short)} before the middle of its nut"
+            wanted = mm_text(each.bolt.grip + each.deep + each.nut.feature.width.value / 2)
+            advice = f"{wanted} would fill the nut of {each.nut.called}, besides a washer."
+            mark = feature_mark(settled, each.nut.part, each.nut.feature)
+            yield warning("bolt-before-nut", message, each.place, advice, mark)
+
+
+def _drawn(settled: SettledPlan) -> Iterator[_Drawn]:
+    pieces = pieces_of(settled)
+    for joint in settled.plan.joints:
+        a, b = end_of(joint.a.name, pieces), end_of(joint.b.name, pieces)
+        if joint.kind != "tab" or a is None or b is None or not a.features or not b.features:
+            continue
+        nuts = [(each, *_behind(each, a)) for each in bores_of(settled, a.part) if _is_nut(each)]
+        bolts = [(each, _along(each, b)) for each in bores_of(settled, b.part)]
+        for bolt, along in bolts:
+            if bolt.item.kind != "bolt" or along is None or not nuts:
+                continue
+            asides = [(abs(abs(offset) - abs(along)), deep, nut) for nut, offset, deep in nuts]
+            aside, deep, nut = min(asides, key=lambda each: each[:2])
+            if aside < _AWAY and deep < (bolt.item.length or 0.0) + _AWAY:
+                yield _Drawn(bolt=bolt, nut=nut, aside=aside, deep=deep, place=joint.place)
+
+
+def _is_nut(bore: Bore) -> bool:
+    return bore.item.kind == "barrel-nut"
+
+
+def _behind(nut: Bore, tabs: End) -> tuple[float, float]:
+    """Return how far a nut lies along the edge from the tabs' middle, and how far behind it."""
+    middle, outward = _middle(tabs), tabs.features[0].direction
+    dx, dy = nut.feature.at[0] - middle[0], nut.feature.at[1] - middle[1]
+    return dx * outward[1] - dy * outward[0], -(dx * outward[0] + dy * outward[1])
+
+
+def _along(bolt: Bore, slots: End) -> float | None:
+    """Return how far a bolt lies along the slots from their middle; None when beside their line."""
+    first = slots.features[0]
+    if first.kind != "slot":
+        return None
+    middle, along = _middle(slots), _line(slots)
+    dx, dy = bolt.feature.at[0] - middle[0], bolt.feature.at[1] - middle[1]
+    off = abs(dx * along[1] - dy * along[0])
+    ends = max(dist(each.at, middle) + each.length.value / 2 for each in slots.features)
+    offset = dx * along[0] + dy * along[1]
+    return offset if off < first.width.value / 2 and abs(offset) < ends + _AWAY / 2 else None
+
+
+def _line(slots: End) -> Point:
+    """Return the way the row of slots runs: from its first to its last, else along the only one."""
+    first, last = slots.features[0], slots.features[-1]
+    size = dist(first.at, last.at)
+    if size < 1.0:
+        return first.direction
+    return (last.at[0] - first.at[0]) / size, (last.at[1] - first.at[1]) / size
+
+
+def _middle(end: End) -> Point:
+    count = len(end.features)
+    return (
+        sum(each.at[0] for each in end.features) / count,
+        sum(each.at[1] for each in end.features) / count,
+    )

@@ -1,0 +1,92 @@
+"""Holes that name their hardware, and those that a face joint lays on each other.
+
+Only what the flat plan knows is looked at. Washers, what is bored by hand, and boards are not in
+the plan's shapes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from kerfolio.assembly.ends import end_of, pieces_of
+from kerfolio.basis.place import Place
+from kerfolio.model.feature import Hole
+from kerfolio.model.stock import HardwareStock
+from kerfolio.settling.settled import Operation, SettledFeature, SettledPart, SettledPlan
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bore:
+    """A hole that names its hardware; ``grip`` is the wood in mm its head draws on."""
+
+    part: SettledPart
+    feature: SettledFeature
+    item: HardwareStock
+    is_pilot: bool
+
+    @property
+    def grip(self) -> float:
+        """The sheet's thickness less the counterbore."""
+        return self.part.thickness - sunk(self.part, self.feature)
+
+    @property
+    def called(self) -> str:
+        """What the hole is called in a remark."""
+        return f"`{self.part.name}.{self.feature.name}`"
+
+
+def bores_of(settled: SettledPlan, part: SettledPart) -> Iterator[Bore]:
+    """Yield the holes of a part that name their hardware."""
+    stated = next(each for each in settled.plan.parts if each.name == part.name)
+    holes = {each.name: each.cutting for each in stated.features if isinstance(each.cutting, Hole)}
+    for feature in part.features:
+        hole = holes.get(feature.name.partition(".")[0])
+        named = hole and (hole.for_ or hole.pilot)
+        item = settled.stock.item(named.name) if named else None
+        if hole is not None and item is not None:
+            pilot = hole.pilot is not None
+            yield Bore(part=part, feature=feature, item=item, is_pilot=pilot)
+
+
+def sunk(part: SettledPart, feature: SettledFeature) -> float:
+    """Return the depth in mm of a hole's counterbore, 0 without one."""
+    found = (
+        cut.depth or 0.0
+        for cut in part.cuts
+        if cut.operation is Operation.POCKET and cut.feature == feature.name
+    )
+    return max(found, default=0.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lapped:
+    """Two holes that a face joint lays on each other, and where the joint is stated."""
+
+    one: Bore | None
+    other: Bore | None
+    parts: tuple[SettledPart, SettledPart]
+    features: tuple[SettledFeature, SettledFeature]
+    place: Place
+
+
+def lapped(settled: SettledPlan) -> Iterator[Lapped]:
+    """Yield the pairs of holes that face joints lay on each other."""
+    pieces = pieces_of(settled)
+    for joint in settled.plan.joints:
+        a, b = end_of(joint.a.name, pieces), end_of(joint.b.name, pieces)
+        if joint.kind != "face" or a is None or b is None:
+            continue
+        for mine, theirs in zip(a.features, b.features, strict=False):
+            if mine.kind == theirs.kind == "hole":
+                yield Lapped(
+                    one=_bore_of(settled, a.part, mine),
+                    other=_bore_of(settled, b.part, theirs),
+                    parts=(a.part, b.part),
+                    features=(mine, theirs),
+                    place=joint.place,
+                )
+
+
+def _bore_of(settled: SettledPlan, part: SettledPart, feature: SettledFeature) -> Bore | None:
+    return next((each for each in bores_of(settled, part) if each.feature == feature), None)

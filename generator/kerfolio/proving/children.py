@@ -1,0 +1,52 @@
+"""Checks of openings that children's fingers go into, for plans that say they are for children.
+
+Nothing here certifies anything: standards look at much that no flat plan knows.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.basis.finding import Finding, warning
+from kerfolio.basis.lengths import mm_text
+from kerfolio.model.feature import Hole
+from kerfolio.proving.marks import feature_mark
+from kerfolio.settling.settled import SettledPart, SettledPlan
+
+TRAPS = (5.0, 12.0)
+"""Widths in mm that hold a finger.
+
+From memory of European standards for children's furniture (EN 716 for cots, EN 14988 for high
+chairs), which avoid accessible gaps of 5 to 12 mm; look them up. The tool claims no conformity.
+"""
+
+
+def fingers_free(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for openings that stay open and are as wide as a child's finger.
+
+    Slots that take a sheet, and holes that hardware fills, count as filled. Gaps between pieces
+    are not looked at.
+    """
+    if not settled.plan.for_children:
+        return
+    least, most = TRAPS
+    for part in settled.parts:
+        filled = _filled(settled, part)
+        for feature in part.features:
+            open_one = feature.kind in ("slot", "hole", "window", "notch") and not feature.takes
+            width = min(feature.width.value, feature.length.value)
+            if open_one and feature.name.partition(".")[0] not in filled and least <= width <= most:
+                name = f"{feature.kind} `{part.name}.{feature.name}`"
+                message = f"{name} is {mm_text(width)} wide: a finger's width"
+                advice = f"Stay below {mm_text(least)} or above {mm_text(most)}."
+                mark = feature_mark(settled, part, feature)
+                yield warning("finger-trap", message, feature.place, advice, mark)
+
+
+def _filled(settled: SettledPlan, part: SettledPart) -> set[str]:
+    stated = next(each for each in settled.plan.parts if each.name == part.name)
+    return {
+        each.name
+        for each in stated.features
+        if isinstance(each.cutting, Hole) and (each.cutting.for_ or each.cutting.pilot)
+    }

@@ -1,0 +1,160 @@
+"""Checks of the cut settings against the cutter and the sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+from kerfolio.basis.finding import Finding, note, warning
+from kerfolio.basis.lengths import mm_text
+from kerfolio.model.plan import CutSetting
+from kerfolio.model.statement import Amount
+from kerfolio.model.stock import CutterStock
+from kerfolio.proving.origin import named_with_file
+from kerfolio.proving.rule import Stated
+from kerfolio.settling.scope import SettlingError
+from kerfolio.settling.settled import SettledPlan
+from kerfolio.shop.cut_setting import REST
+from kerfolio.shop.settled_scope import scope_of_settled
+
+MOST_DIAMETERS = 3.0
+"""Where the published corrections of chip load for depth end (common practice)."""
+
+DEEP_SKIM = 1.0
+"""mm into the spoilboard; a few tenths clear the lower veneer (common practice)."""
+
+_NEARLY = 0.85
+"""A last pass this far through, in thicknesses, was meant to go through."""
+
+_SAME = 0.005
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Run:
+    """A cut setting in numbers: depths in mm from the face as stated, the last one worked out."""
+
+    cut: CutSetting
+    cutter: CutterStock
+    thickness: float
+    depths: tuple[float, ...]
+    skim: float | None
+
+    @property
+    def through(self) -> bool:
+        """Whether the last pass goes through the sheet, or was meant to."""
+        return bool(self.depths) and self.depths[-1] >= _NEARLY * self.thickness
+
+
+def _runs(settled: SettledPlan) -> Iterator[_Run]:
+    scope = scope_of_settled(settled)
+    sheets = {each.name: each for each in settled.sheets}
+    for cut in settled.plan.cuts:
+        cutter, sheet = settled.stock.cutter(cut.cutter.name), sheets.get(cut.sheet.name)
+        if cutter is None or sheet is None:
+            continue
+        try:
+            skim = scope.mm(cut.skim) if cut.skim else None
+            floor = sheet.thickness + (skim or 0.0)
+            depths = [floor if each == REST else scope.mm(Amount(each)) for each in cut.passes]
+        except SettlingError:
+            continue
+        yield _Run(
+            cut=cut,
+            cutter=cutter,
+            thickness=sheet.thickness,
+            depths=tuple(depths),
+            skim=skim,
+        )
+
+
+def first_pass_below_tip(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for compression cutters whose first pass stays within the up-cutting tip.
+
+    Only the tip then meets the upper veneer, and lifts it: the pass must be deeper than the tip.
+    """
+    for run in _runs(settled):
+        tip = run.cutter.up_cut_length
+        if run.cutter.kind == "compression" and tip and run.depths and run.depths[0] <= tip + _SAME:
+            first = mm_text(run.depths[0], 2)
+            message = f"`{run.cut.name}`: a first pass of {first} lifts the face"
+            if run.thickness <= tip:
+                advice = "The sheet is thinner than the cutter's tip: use a down-cut cutter."
+            else:
+                advice = (
+                    f"The up-cutting tip of {named_with_file(run.cutter, 'up_cut_length')} is "
+                    f"{mm_text(tip, 2)}: go deeper at once, or use a down-cut cutter."
+                )
+            yield warning("first-pass-in-tip", message, run.cut.place, advice)
+
+
+def pass_depths(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for single passes deeper than three diameters of the cutter."""
+    for run in _runs(settled):
+        step = max((b - a for a, b in pairwise((0.0, *run.depths))), default=0.0)
+        most = MOST_DIAMETERS * run.cutter.diameter
+        if step > most + _SAME:
+            message = f"`{run.cut.name}` takes {mm_text(step)} in one pass"
+            times = f"{MOST_DIAMETERS:g} diameters of `{run.cutter.name}`, {mm_text(most)}"
+            advice = f"Stay within {times}: put a pass between."
+            yield warning("pass-too-deep", message, run.cut.place, advice)
+
+
+def passes_deepen(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for passes that are no deeper than the one before: they count from the face."""
+    for run in _runs(settled):
+        if any(b <= a + _SAME for a, b in pairwise(run.depths)):
+            message = f"`{run.cut.name}`: a pass is no deeper than the one before"
+            advice = "Passes are depths from the face down: two of 4 mm are `passes: [4, 8]`."
+            yield warning("passes-not-deeper", message, run.cut.place, advice)
+
+
+def cutter_reaches(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for cuts deeper than the cutter's edges are long: its shank would rub."""
+    for run in _runs(settled):
+        deepest = max(run.depths, default=0.0)
+        if deepest > run.cutter.cutting_length + _SAME:
+            message = f"`{run.cut.name}` goes {mm_text(deepest)} deep"
+            edges = mm_text(run.cutter.cutting_length)
+            name = named_with_file(run.cutter, "cutting_length")
+            advice = f"The edges of {name} are {edges} long: use a longer cutter."
+            yield warning("cutter-too-short", message, run.cut.place, advice)
+
+
+def goes_through(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for last passes that end just short of the sheet's lower face."""
+    for run in _runs(settled):
+        if run.through and run.depths[-1] < run.thickness - _SAME:
+            left = mm_text(run.thickness - run.depths[-1], 2)
+            message = f"`{run.cut.name}` leaves {left} uncut"
+            advice = "Write `rest` as the last pass: it goes through whatever the sheet measures."
+            yield warning("stops-short", message, run.cut.place, advice)
+
+
+def skims(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for through cuts that end on the sheet's lower face and no deeper."""
+    for run in _runs(settled):
+        if run.through and abs(run.depths[-1] - run.thickness) <= _SAME:
+            message = f"`{run.cut.name}` ends on the lower face"
+            advice = "Write `skim: 0.3`: a few tenths into the spoilboard cut the last fibres."
+            yield note("no-skim", message, run.cut.place, advice)
+
+
+def skims_lightly(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for through cuts that go deep into the spoilboard."""
+    for run in _runs(settled):
+        into = run.depths[-1] - run.thickness if run.through else 0.0
+        if into > DEEP_SKIM + _SAME:
+            message = f"`{run.cut.name}` goes {mm_text(into)} into the spoilboard"
+            advice = "A few tenths of a millimetre are enough: `skim: 0.3`."
+            yield warning("deep-skim", message, run.cut.place, advice)
+
+
+def plunges_slower(stated: Stated) -> Iterator[Finding]:
+    """Look for plunges faster than the feed."""
+    for cut in stated.plan.cuts:
+        feed, plunge = cut.feed_mm_per_min, cut.plunge_mm_per_min
+        if feed and plunge and plunge > feed:
+            message = f"`{cut.name}` plunges faster than it feeds"
+            advice = "A quarter to a half of the feed is usual: a cutter cuts badly with its end."
+            yield warning("plunge-over-feed", message, cut.place, advice)

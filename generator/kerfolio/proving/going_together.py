@@ -1,0 +1,148 @@
+"""Checks of a plan put together: do its joints agree, do its pieces fit, can it be built?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from kerfolio.assembly.bracing import unbraced
+from kerfolio.assembly.building import Build
+from kerfolio.assembly.ends import end_of, pieces_of
+from kerfolio.assembly.go_together import Clash
+from kerfolio.assembly.order import BlockedStep
+from kerfolio.basis.finding import Finding, Mark, error, note, warning
+from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.place import Place
+from kerfolio.basis.words import listed
+from kerfolio.proving.marks import feature_mark
+
+
+def joints_agree(build: Build) -> Iterator[Finding]:
+    """Look for joints that do not agree with the others, or cannot be made at all."""
+    told: set[tuple[str, Place]] = set()
+    for together in (build.drawn, *(each.together for each in build.fitted)):
+        for finding in together.findings:
+            key = finding.rule, finding.place
+            if finding.rule in JOINT_FAULTS and key not in told:
+                told.add(key)
+                when = "" if together is build.drawn else f" (at {together.assembled.label})"
+                yield replace(finding, message=f"{finding.message}{when}")
+
+
+JOINT_FAULTS = ("joint-off", "joint-count", "joint-way")
+
+
+def ways_stated(build: Build) -> Iterator[Finding]:
+    """Look for joints that could go another way round just as well."""
+    return (each for each in build.drawn.findings if each.rule == "which-way-round")
+
+
+def pieces_joined(build: Build) -> Iterator[Finding]:
+    """Look for pieces that no joint puts anywhere."""
+    return (each for each in build.drawn.findings if each.rule == "piece-unjoined")
+
+
+def joints_checked(build: Build) -> Iterator[Finding]:
+    """Look for joints that no other joint checks."""
+    return (each for each in build.drawn.findings if each.rule == "joint-unchecked")
+
+
+def pieces_fit(build: Build) -> Iterator[Finding]:
+    """Look for pieces that need the same space, at the thinnest, drawn and thickest sheet.
+
+    Pieces whose joint does not agree with the others have been told of already.
+    """
+    told = {piece for gap in build.drawn.gaps for piece in (gap.pairing.a, gap.pairing.b)}
+    found: dict[frozenset[str], list[tuple[str, Clash]]] = {}
+    for fitted in build.fitted:
+        for clash in fitted.clashes:
+            pair = frozenset((clash.a, clash.b))
+            if told.isdisjoint(pair):
+                found.setdefault(pair, []).append((fitted.together.assembled.label, clash))
+    for clashes in found.values():
+        label, worst = max(clashes, key=lambda each: each[1].volume)
+        everywhere = len(clashes) == len(build.fitted)
+        yield _clash(build, worst, "" if everywhere else f" (at {label})")
+
+
+def _clash(build: Build, clash: Clash, when: str) -> Finding:
+    place = clash.joint.place if clash.joint else _place(build, clash.a)
+    size = f"{mm_text(max(round(clash.depth, 2), 0.01), 2)} deep over {mm_text(clash.length)}"
+    if clash.joint:
+        one, other = clash.ends
+        message = f"`{one}` and `{other}` need the same space, {size}{when}"
+        advice = f"Widen `{other}`, or take something off `{one}`; `takes:` follows the sheet."
+        return error("pieces-clash", message, place, advice, _mark(build, other))
+    message = f"`{clash.a}` and `{clash.b}` need the same space, {size}{when}"
+    advice = "They share no joint there: is an opening missing, or one piece too long?"
+    return error("pieces-clash", message, place, advice)
+
+
+def _mark(build: Build, name: str) -> Mark | None:
+    end = end_of(name, pieces_of(build.settled))
+    return feature_mark(build.settled, end.part, *end.features) if end and end.features else None
+
+
+def _place(build: Build, piece: str) -> Place:
+    parts = {each.label: part for part in build.settled.parts for each in part.pieces}
+    return parts[piece].place
+
+
+def steps_possible(build: Build) -> Iterator[Finding]:
+    """Look for steps whose pieces cannot come home along a straight line.
+
+    Pieces that have no sure place, or fill one another's, have been told of already.
+    """
+    if _unsure(build):
+        return
+    for blocked in build.blocked:
+        step = build.settled.plan.steps[blocked.number - 1]
+        pieces = listed([f"`{each}`" for each in blocked.pieces])
+        message = f"step {blocked.number}: {pieces} cannot slide in along a straight line"
+        if blocked.blockers:
+            standing = listed([f"`{each}`" for each in blocked.blockers])
+            verb = "stand" if len(blocked.blockers) > 1 else "stands"
+            message += f": {standing} {verb} in the way"
+        yield warning("step-blocked", message, step.place, _proposal(blocked))
+
+
+def _unsure(build: Build) -> bool:
+    return bool(build.drawn.gaps) or any(each.clashes for each in build.fitted)
+
+
+def _proposal(blocked: BlockedStep) -> str:
+    tilting = "Tilting in and bending are not looked at: if you mean that, say so in the step."
+    if blocked.before:
+        pieces = listed([f"`{each}`" for each in blocked.pieces])
+        return f"Add {pieces} before `{blocked.before}`. {tilting}"
+    if blocked.proposal:
+        steps = "; ".join(", ".join(each) for each in blocked.proposal if each)
+        return f"This order works: {steps}. {tilting}"
+    return tilting
+
+
+def braced(build: Build) -> Iterator[Finding]:
+    """Look for uprights that nothing keeps square against a push from the side."""
+    for each in unbraced(build.drawn.assembled):
+        names = listed([f"`{label}`" for label in each.uprights])
+        message = f"nothing braces {names} against a push {each.way}"
+        advice = (
+            "What carries well downward may still lean over. Join a back, an apron or deeper "
+            "rails to both."
+        )
+        yield note("unbraced", message, _place(build, each.uprights[0]), advice)
+
+
+def order_exists(build: Build) -> Iterator[Finding]:
+    """Look for pieces that hold each other, so that nothing can be put together or taken apart."""
+    if _unsure(build):
+        return
+    if build.deadlock is not None:
+        pieces = listed([f"`{each}`" for each in build.deadlock.pieces])
+        message = f"{pieces} hold each other: no straight moves put them together"
+        advice = "Open one of their slots to an edge, or let one of them come in last."
+        yield warning("pieces-locked", message, build.settled.plan.place, advice)
+    elif build.apart is not None and build.apart.captive and not build.blocked:
+        pieces = listed([f"`{each}`" for each in build.apart.captive])
+        message = f"{pieces} cannot be taken apart again along straight lines"
+        yield note("pieces-locked", message, build.settled.plan.place)

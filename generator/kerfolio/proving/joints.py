@@ -1,0 +1,101 @@
+"""Checks of joints: both ends are there, and are of kinds and sheets that can meet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from kerfolio.assembly.ends import SIDES
+from kerfolio.assembly.links import kinds_that_meet
+from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.names import did_you_mean
+from kerfolio.model.joint import Joint
+from kerfolio.model.part import Part
+from kerfolio.model.statement import Named
+from kerfolio.proving.naming import (
+    Meant,
+    feature_names,
+    is_unread,
+    meant_by,
+    pieces_of,
+    split_feature,
+)
+from kerfolio.proving.rule import Stated
+
+
+def joint_ends(stated: Stated) -> Iterator[Finding]:
+    """Look for ends of joints that name no piece or no feature."""
+    pieces = pieces_of(stated.plan)
+    for joint in stated.plan.joints:
+        for end in (joint.a, joint.b):
+            if not is_unread(end.name, stated.plan) and meant_by(end.name, pieces) is None:
+                yield _missing(end, joint, pieces)
+
+
+def _missing(end: Named, joint: Joint, pieces: Mapping[str, Part]) -> Finding:
+    label, feature = split_feature(end.name, pieces)
+    if label:
+        sides = SIDES if joint.kind == "edge" and end is joint.a else ()
+        known = (*feature_names(pieces[label]), *sides)
+        message = f"`{label}` has no feature `{feature}`"
+        return error("unknown-joint-feature", message, end.place, did_you_mean(feature, known))
+    every = [f"{each}.{name}" for each, part in pieces.items() for name in feature_names(part)]
+    message = f"no piece for `{end.name}`"
+    return error("unknown-joint-piece", message, end.place, did_you_mean(end.name, every))
+
+
+def standing_piece(stated: Stated) -> Iterator[Finding]:
+    """Look for a statement of how the whole stands that goes by no piece."""
+    standing, pieces = stated.plan.standing, pieces_of(stated.plan)
+    if standing is None or is_unread(standing.piece.name, stated.plan):
+        return
+    if standing.piece.name not in pieces:
+        message = f"no piece `{standing.piece}`"
+        advice = did_you_mean(standing.piece.name, pieces)
+        yield error("unknown-standing", message, standing.piece.place, advice)
+
+
+def joint_kinds(stated: Stated) -> Iterator[Finding]:
+    """Look for joints whose features are of kinds that cannot meet."""
+    for joint, ends in _understood(stated):
+        if ends[0].piece == ends[1].piece:
+            message = f"`{ends[0].piece}` is joined to itself"
+            advice = "A joint is between two pieces."
+            yield error("joint-kind", message, joint.place, advice)
+        for named, meant, kinds in zip(
+            (joint.a, joint.b), ends, kinds_that_meet(joint.kind), strict=True
+        ):
+            if meant.kind not in kinds:
+                message = f"`{named.name}` is {_a(meant.kind)}"
+                advice = f"Here belongs {' or '.join(_a(kind) for kind in kinds)}."
+                yield error("joint-kind", message, named.place, advice)
+
+
+def joint_sheets(stated: Stated) -> Iterator[Finding]:
+    """Look for features that take another sheet than the one of the piece that meets them."""
+    known = {use.name for use in stated.plan.sheets}
+    for joint, (a, b) in _understood(stated):
+        if joint.kind in ("face", "edge") or not known >= {a.part.sheet.name, b.part.sheet.name}:
+            continue
+        for named, one, other in ((joint.a, a, b), (joint.b, b, a)):
+            sheet = other.part.sheet.name
+            if one.takes in known and one.takes != sheet:
+                message = f"`{named.name}` takes `{one.takes}`, not `{sheet}`"
+                advice = f"`{other.piece}` is cut from `{sheet}`: write `takes: {sheet}`."
+                yield error("joint-sheet", message, named.place, advice)
+
+
+def _understood(stated: Stated) -> Iterator[tuple[Joint, tuple[Meant, Meant]]]:
+    pieces = pieces_of(stated.plan)
+    for joint in stated.plan.joints:
+        a, b = meant_by(joint.a.name, pieces), meant_by(joint.b.name, pieces)
+        if a is not None and b is not None:
+            yield joint, (a, b)
+
+
+_PLAIN_WORDS = {"": "a piece", "fingers": "fingers", "side": "a side, such as `left`"}
+
+
+def _a(kind: str) -> str:
+    if kind in _PLAIN_WORDS:
+        return _PLAIN_WORDS[kind]
+    return f"{'an' if kind[0] in 'aeiou' else 'a'} {kind}"

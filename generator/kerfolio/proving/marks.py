@@ -1,0 +1,34 @@
+"""Where on a part a finding is, as rings to draw round it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from math import hypot
+
+from kerfolio.basis.finding import Mark, Ring
+from kerfolio.geometry.contour import Point
+from kerfolio.geometry.measure import bounds
+from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
+
+_AROUND = 3.0
+"""Air between what is marked and its ring, mm."""
+
+
+def spots_mark(
+    settled: SettledPlan, part: SettledPart, spots: Iterable[Point], r: float = 0.0
+) -> Mark:
+    """Return a mark of rings about spots in the part's frame, ``r`` mm and some air round each."""
+    rings = tuple(Ring(x, y, r + _AROUND) for x, y in spots)
+    return Mark(part=part.name, rings=rings, variant=settled.variant.label)
+
+
+def feature_mark(settled: SettledPlan, part: SettledPart, *features: SettledFeature) -> Mark:
+    """Return a mark with a ring round each feature."""
+    rings = []
+    for feature in features:
+        boxes = [bounds(contour) for contour in feature.shape]
+        x0, y0 = min(box.x0 for box in boxes), min(box.y0 for box in boxes)
+        x1, y1 = max(box.x1 for box in boxes), max(box.y1 for box in boxes)
+        reach = hypot(x1 - x0, y1 - y0) / 2 + _AROUND
+        rings.append(Ring((x0 + x1) / 2, (y0 + y1) / 2, reach))
+    return Mark(part=part.name, rings=tuple(rings), variant=settled.variant.label)

@@ -1,0 +1,124 @@
+"""Which pieces and features a plan states, as joints and steps name them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from kerfolio.assembly.ends import SIDES
+from kerfolio.model.feature import (
+    Cutting,
+    Engraving,
+    Feature,
+    Fingers,
+    Groove,
+    Hole,
+    Notch,
+    Pocket,
+    Slot,
+    Tabs,
+    Window,
+)
+from kerfolio.model.outline import Drawn, DrawnFeatureRule
+from kerfolio.model.part import Part
+from kerfolio.model.plan import Plan
+
+_KINDS: tuple[tuple[type[Cutting], str], ...] = (
+    (Slot, "slot"),
+    (Notch, "notch"),
+    (Hole, "hole"),
+    (Window, "window"),
+    (Pocket, "pocket"),
+    (Groove, "groove"),
+    (Tabs, "tab"),
+    (Fingers, "fingers"),
+    (Engraving, "engraving"),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Meant:
+    """What one end of a joint means: a piece, its part, a feature's kind and what it takes."""
+
+    piece: str
+    part: Part
+    feature: str
+    kind: str
+    takes: str
+
+
+def labels_of(part: Part) -> tuple[str, ...]:
+    """Return the labels of a part's pieces: ``side.left``, or the part's own name."""
+    return tuple(f"{part.name}.{piece}" for piece in part.pieces) or (part.name,)
+
+
+def pieces_of(plan: Plan) -> dict[str, Part]:
+    """Return the part of every piece by the piece's label."""
+    return {label: part for part in plan.parts for label in labels_of(part)}
+
+
+def is_unread(name: str, plan: Plan) -> bool:
+    """Tell whether a name begins with one that stands in the file but could not be read."""
+    return any(name == each or name.startswith(f"{each}.") for each in plan.unread)
+
+
+def feature_names(part: Part) -> tuple[str, ...]:
+    """Return the names of a part's features, drawn ones first."""
+    return (*(rule.element.name for rule in _drawn(part)), *(each.name for each in part.features))
+
+
+def split_feature(name: str, pieces: Iterable[str]) -> tuple[str, str]:
+    """Return a joint's end as (piece, feature); the piece is empty when none is known by it."""
+    fitting = [label for label in pieces if name.startswith(f"{label}.")]
+    piece = max(fitting, key=len, default="")
+    return (piece, name[len(piece) + 1 :]) if piece else ("", name)
+
+
+def meant_by(name: str, pieces: Mapping[str, Part]) -> Meant | None:
+    """Return what a joint's end means, None when the piece or the feature is not there.
+
+    Numbered copies count: ``tabs.2`` where there are several. A piece by itself is of the empty
+    kind, a side of it (``shelf.left``) of the kind ``side``.
+    """
+    if name in pieces:
+        return Meant(piece=name, part=pieces[name], feature="", kind="", takes="")
+    piece, feature = split_feature(name, pieces)
+    if not piece:
+        return None
+    part = pieces[piece]
+    base, _, number = feature.partition(".")
+    for known, kind, takes, many in _features(part):
+        if known == base and (not number or (many and number.isdigit())):
+            return Meant(piece=piece, part=part, feature=feature, kind=kind, takes=takes)
+    if feature in SIDES:
+        return Meant(piece=piece, part=part, feature=feature, kind="side", takes="")
+    return None
+
+
+def _drawn(part: Part) -> tuple[DrawnFeatureRule, ...]:
+    return part.shape.features if isinstance(part.shape, Drawn) else ()
+
+
+def _features(part: Part) -> Iterator[tuple[str, str, str, bool]]:
+    """Yield (name, kind, sheet taken, whether there may be numbered copies) of every feature."""
+    for rule in _drawn(part):
+        yield rule.element.name, rule.kind, str(rule.takes or ""), True
+    for each in part.features:
+        takes = getattr(each.cutting, "takes", None)
+        yield each.name, kind_of(each.cutting), str(takes or ""), _is_many(each)
+
+
+def taken_by(part: Part) -> frozenset[str]:
+    """Return the names of the sheets that a part's features take."""
+    return frozenset(takes for _, _, takes, _ in _features(part) if takes)
+
+
+def kind_of(cutting: Cutting) -> str:
+    """Return the kind of a feature in one word."""
+    return next(name for kind, name in _KINDS if isinstance(cutting, kind))
+
+
+def _is_many(feature: Feature) -> bool:
+    cutting = feature.cutting
+    listed = len(cutting.at) if isinstance(cutting, Notch | Tabs | Hole) else 1
+    return bool(feature.repeat or feature.mirror or listed > 1)

@@ -1,0 +1,61 @@
+"""Checks of whole parts: how they are held while they are cut, and how their grain runs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.basis.finding import Finding, warning
+from kerfolio.basis.lengths import mm_text
+from kerfolio.model.plan import CutSetting
+from kerfolio.proving.marks import spots_mark
+from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.shop.cut_setting import REST
+
+SMALL = 10_000.0
+"""mm2, the size of a palm: a smaller part is thrown when it comes free (common practice)."""
+
+LONG = 3.0
+LONG_FROM = 200.0
+"""A part this many times as long as wide, and this long in mm, counts as a strip."""
+
+
+def small_parts_held(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for small parts whose sheet is cut through without holding tabs."""
+    loose = {cut.sheet.name: cut for cut in settled.plan.cuts if _cuts_free(cut)}
+    held = {cut.sheet.name for cut in settled.plan.cuts if cut.tabs_left}
+    for part in settled.parts:
+        cut = loose.get(part.sheet)
+        if part.area < SMALL and cut is not None and part.sheet not in held:
+            size = f"{mm_text(part.size[0], 0)} x {mm_text(part.size[1], 0)}"
+            message = f"part `{part.name}` is small, {size}, and nothing holds it"
+            advice = f"Write `tabs-left: 2` in `{cut.name}`, or hold it with tape or a vacuum."
+            yield warning("small-part-loose", message, part.place, advice)
+
+
+def _cuts_free(cut: CutSetting) -> bool:
+    return REST in cut.passes and not cut.tabs_left
+
+
+def grain_along(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for strips whose grain runs across their length.
+
+    Only the drawn shape is known here, not what the part carries: a strip that bears nothing may
+    have its grain as it looks best.
+    """
+    for part in settled.parts:
+        width, height = part.size
+        long, short = max(part.size), min(part.size)
+        across = part.grain == ("along y" if width > height else "along x")
+        strip = long >= LONG * short and long >= LONG_FROM
+        if across and strip and settled.sheet(part.sheet).stock.grain:
+            message = f"the grain of `{part.name}` runs across its length"
+            along = "along x" if width > height else "along y"
+            advice = f"Write `grain: {along}`: a strip bends and breaks across the grain."
+            mark = spots_mark(settled, part, [_middle(part)], short / 2)
+            yield warning("grain-across-length", message, part.place, advice, mark)
+
+
+def _middle(part: SettledPart) -> tuple[float, float]:
+    xs = [x for x, _, _ in part.routed.outer.vertices]
+    ys = [y for _, y, _ in part.routed.outer.vertices]
+    return (min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2

@@ -1,0 +1,132 @@
+"""Proves a plan: rules over what it states, settling at every variant, rules over the results."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from kerfolio.assembly.building import Build, build_of
+from kerfolio.basis.finding import Finding, Mark, has_errors, in_order
+from kerfolio.model.plan import Plan
+from kerfolio.model.stock import Stock
+from kerfolio.model.trial import Trial
+from kerfolio.proving.rule import Rule, Stated
+from kerfolio.proving.rules_after import RULES_AFTER
+from kerfolio.proving.rules_before import RULES_BEFORE
+from kerfolio.proving.rules_together import RULES_TOGETHER
+from kerfolio.proving.silence import heard
+from kerfolio.settling.settle import settle
+from kerfolio.settling.settled import FitVariant, SettledPlan
+from kerfolio.settling.variant import drawn_variant, variants
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Proof:
+    """A plan with all that was found; ``drawn`` and ``variants`` only where all of it settles.
+
+    ``build`` is the plan put together, None besides where its joints put no piece anywhere.
+    """
+
+    plan: Plan
+    drawn: SettledPlan | None
+    variants: tuple[SettledPlan, ...]
+    findings: tuple[Finding, ...]
+    build: Build | None = None
+
+
+RULES: tuple[Rule[Any], ...] = (*RULES_BEFORE, *RULES_AFTER, *RULES_TOGETHER)
+
+SEVERITIES = {id: rule.severity for rule in RULES for id in rule.ids}
+"""How much the findings of each id weigh."""
+
+
+def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proof:
+    """Prove a plan at every thickness it is published for.
+
+    ``trials`` are the workshop's log: what came out clean there outranks published ranges.
+    """
+    stated = Stated(plan=plan, stock=stock, trials=trials)
+    findings = [finding for rule in RULES_BEFORE for finding in rule.check(stated)]
+    choices, faults = variants(plan, stock)
+    findings += faults
+    settled, more = _settled(plan, stock, choices)
+    findings += more
+    aim = drawn_variant(plan, stock)
+    drawn = next((each for each in settled if each.variant == aim), None)
+    complete = drawn is not None and len(settled) == len(choices)
+    # What is wrong so far would be blamed again on the joints it spoils.
+    sound = complete and not plan.unread and not has_errors(findings)
+    build = build_of(drawn, settled) if drawn is not None and sound else None
+    if build is not None:
+        findings += [finding for rule in RULES_TOGETHER for finding in rule.check(build)]
+    return Proof(
+        plan=plan,
+        drawn=drawn if complete else None,
+        variants=tuple(settled) if complete else (),
+        findings=in_order(heard(findings, plan, SEVERITIES, complete=complete)),
+        build=build,
+    )
+
+
+def _settled(
+    plan: Plan, stock: Stock, choices: Sequence[FitVariant]
+) -> tuple[list[SettledPlan], tuple[Finding, ...]]:
+    """Settle at every variant and look at each result; the same remark is made once.
+
+    Where the thinnest sheets fail only the thickest are tried besides: what is wrong at both is
+    wrong at all.
+    """
+    settled: list[SettledPlan] = []
+    found: list[tuple[FitVariant, Finding]] = []
+    tried = choices
+    for variant in choices:
+        if variant not in tried:
+            continue
+        made, faults = settle(plan, stock, variant)
+        found += [(variant, fault) for fault in faults]
+        if made is not None:
+            settled.append(made)
+            found += [(variant, each) for rule in RULES_AFTER for each in rule.check(made)]
+        elif not settled:
+            tried = tuple(dict.fromkeys((choices[0], choices[-1])))
+    return settled, folded(found, len(tried))
+
+
+def folded(found: Iterable[tuple[FitVariant, Finding]], count: int) -> tuple[Finding, ...]:
+    """Make one remark of those that differ only in the variant, of ``count`` that were tried.
+
+    It is the first one; where only some of the variants are concerned, it names the first of them.
+    """
+    groups: dict[tuple[object, ...], list[tuple[FitVariant, Finding]]] = {}
+    for variant, finding in found:
+        key = (finding.rule, finding.severity, finding.place, _without_numbers(finding.message))
+        groups.setdefault(key, []).append((variant, finding))
+    return tuple(_told(group, count) for group in groups.values())
+
+
+def _told(group: Sequence[tuple[FitVariant, Finding]], count: int) -> Finding:
+    variant, finding = group[0]
+    finding = replace(finding, mark=_merged([each.mark for at, each in group if at == variant]))
+    concerned = len({each.label for each, _ in group})
+    if concerned == count:
+        return finding
+    return replace(finding, message=f"{finding.message} (at {variant.label})")
+
+
+def _merged(marks: Sequence[Mark | None]) -> Mark | None:
+    """Return one mark with the rings of all, those of one part."""
+    known = [each for each in marks if each is not None]
+    if not known:
+        return None
+    rings = (ring for each in known if each.part == known[0].part for ring in each.rings)
+    return replace(known[0], rings=tuple(dict.fromkeys(rings)))
+
+
+_NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?(?= mm| kg)|\.[0-9]+(?=`)")
+
+
+def _without_numbers(text: str) -> str:
+    """Return a message without its lengths, masses and the numbers of copies; others stay."""
+    return _NUMBER.sub("#", text)

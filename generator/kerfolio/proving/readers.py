@@ -1,0 +1,89 @@
+"""Checks of what readers are told: words for pictures, and cautions beyond the usual ones."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from kerfolio.basis.finding import Finding, note
+from kerfolio.basis.lengths import mm_text
+from kerfolio.model.plan import Photo, Plan
+from kerfolio.proving.rule import Stated
+from kerfolio.settling.settled import SettledPlan
+
+TALL = 686.0
+"""27 in, where the US rule for clothes storage begins (16 CFR 1261, ASTM F2057).
+
+It is used as a mark for what can tip over, nothing more.
+"""
+
+_FEW = 3
+_SEATS = ("stool", "chair", "seat", "sofa", "settle", "footstool")
+_STORAGE = (
+    *("shelf", "shelves", "shelving", "bookcase", "bookshelf", "cupboard", "cabinet", "wardrobe"),
+    *("dresser", "drawers", "sideboard"),
+)
+_OF_SITTING = ("stand", "sit", "tilt", "climb", "load", "weight", "rock")
+_OF_TIPPING = ("wall", "tip", "anchor", "fix", "topple")
+_OF_CHILDREN = ("child", "age", "supervis", "adult", "toddler", "baby")
+
+
+def pictures_told(stated: Stated) -> Iterator[Finding]:
+    """Look for pictures whose words tell somebody who cannot see them nothing."""
+    plan = stated.plan
+    photos = (*(step.photo for step in plan.steps if step.photo), *plan.photos)
+    for photo in photos:
+        if _says_nothing(photo, plan):
+            message = f"the words for `{photo.file}` say little"
+            advice = "Say in a sentence what is to be seen, for those who cannot see it."
+            yield note("alt-says-little", message, photo.place, advice)
+
+
+def _says_nothing(photo: Photo, plan: Plan) -> bool:
+    words = re.findall(r"\w+", photo.alt.lower())
+    named = {*re.findall(r"\w+", f"{photo.file} {plan.title}".lower())}
+    empty = {"a", "an", "the", "photo", "picture", "image", "of", "drawing"}
+    return len(words) < _FEW or set(words) <= named | empty
+
+
+def sitters_warned(stated: Stated) -> Iterator[Finding]:
+    """Look for seats without a caution on sitting; what a plan is, its title and summary say."""
+    plan = stated.plan
+    if _mentions(f"{plan.title} {plan.summary}", _SEATS) and not _cautions(plan, _OF_SITTING):
+        message = "a seat without a caution of its own"
+        advice = "Under `cautions`, say what it is not for: standing on, tilting, heavy loads."
+        yield note("seat-caution", message, plan.place, advice)
+
+
+def children_warned(stated: Stated) -> Iterator[Finding]:
+    """Look for plans for children that say nothing of them in their cautions."""
+    plan = stated.plan
+    if plan.for_children and not _cautions(plan, _OF_CHILDREN):
+        message = "made for children, and no caution says so"
+        advice = "Under `cautions`, say for which age, and that an adult stays near."
+        yield note("children-caution", message, plan.place, advice)
+
+
+def tipping_warned(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for tall storage without a caution on tipping over.
+
+    How high it stands is not known from flat parts: one part as long as that is taken for it, in
+    a plan whose title or summary names a piece of storage.
+    """
+    plan = settled.plan
+    longest = max((max(part.size) for part in settled.parts), default=0.0)
+    storage = _mentions(f"{plan.title} {plan.summary}", _STORAGE)
+    if storage and longest >= TALL and not _cautions(plan, _OF_TIPPING):
+        message = "storage that may tip over, and no caution says so"
+        advice = f"A part is {mm_text(longest, 0)} long: under `cautions`, say how to fix it."
+        yield note("tipping-caution", message, plan.place, advice)
+
+
+def _mentions(text: str, words: tuple[str, ...]) -> bool:
+    found = re.findall(r"[a-z]+", text.lower())
+    return any(word in (each, each.removesuffix("s")) for each in found for word in words)
+
+
+def _cautions(plan: Plan, stems: tuple[str, ...]) -> bool:
+    text = " ".join((*plan.cautions, *(step.caution for step in plan.steps))).lower()
+    return any(re.search(rf"\b{stem}", text) for stem in stems)

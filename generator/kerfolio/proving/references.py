@@ -1,0 +1,91 @@
+"""Checks that what a plan names is there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.basis.finding import Finding, error, note
+from kerfolio.basis.names import did_you_mean
+from kerfolio.model.outline import Drawn
+from kerfolio.model.part import Part
+from kerfolio.model.plan import Plan
+from kerfolio.proving.naming import is_unread, pieces_of, taken_by
+from kerfolio.proving.rule import Stated
+
+_SHOWN = 3
+
+
+def unknown_sheets(stated: Stated) -> Iterator[Finding]:
+    """Look for parts and cut settings of sheets that the plan does not state."""
+    known = [use.name for use in stated.plan.sheets]
+    named = [part.sheet for part in stated.plan.parts] + [cut.sheet for cut in stated.plan.cuts]
+    for each in named:
+        if each.name not in known and not is_unread(each.name, stated.plan):
+            advice = did_you_mean(each.name, known)
+            yield error("unknown-sheet", f"no sheet `{each.name}`", each.place, advice)
+
+
+def unknown_cutters(stated: Stated) -> Iterator[Finding]:
+    """Look for cut settings with cutters that are not in the stock."""
+    known = [cutter.name for cutter in stated.stock.cutters]
+    for cut in stated.plan.cuts:
+        if cut.cutter.name not in known:
+            advice = did_you_mean(cut.cutter.name, known)
+            message = f"no cutter `{cut.cutter.name}`"
+            yield error("unknown-cutter", message, cut.cutter.place, advice)
+
+
+def unknown_hardware(stated: Stated) -> Iterator[Finding]:
+    """Look for hardware that is not in the stock, in the plan's list and in the steps."""
+    known = [item.name for item in stated.stock.hardware]
+    uses = [use for step in stated.plan.steps for use in step.hardware]
+    for use in (*stated.plan.hardware, *uses):
+        if use.item.name not in known:
+            advice = did_you_mean(use.item.name, known)
+            message = f"no hardware `{use.item.name}`"
+            yield error("unknown-hardware", message, use.item.place, advice)
+
+
+def unknown_pieces(stated: Stated) -> Iterator[Finding]:
+    """Look for steps that add pieces the plan does not have."""
+    pieces = pieces_of(stated.plan)
+    for step in stated.plan.steps:
+        for each in step.add:
+            if each.name not in pieces and not is_unread(each.name, stated.plan):
+                advice = did_you_mean(each.name, pieces)
+                yield error("unknown-piece", f"no piece `{each.name}`", each.place, advice)
+
+
+def unused_sheets(stated: Stated) -> Iterator[Finding]:
+    """Look for sheets that no part is cut from and nothing takes."""
+    plan = stated.plan
+    used = {part.sheet.name for part in plan.parts}
+    used |= {takes for part in plan.parts for takes in taken_by(part)}
+    for use in plan.sheets:
+        if use.name not in used and not plan.unread:
+            message = f"no part is cut from sheet `{use.name}`"
+            advice = "Remove it, or name it as the sheet of a part."
+            yield note("unused-sheet", message, use.place, advice)
+
+
+def unused_elements(stated: Stated) -> Iterator[Finding]:
+    """Look for elements of drawings that neither an outline nor a feature takes."""
+    for part in stated.plan.parts:
+        if isinstance(part.shape, Drawn):
+            yield from _unused_elements(part, part.shape, stated.plan)
+
+
+def _unused_elements(part: Part, drawn: Drawn, plan: Plan) -> Iterator[Finding]:
+    taken = {drawn.outline.name, *(rule.element.name for rule in drawn.features)}
+    parts = [each.shape for each in plan.parts if isinstance(each.shape, Drawn)]
+    if part.place.file == "" or sum(each.file == drawn.file for each in parts) > 1:
+        return  # a drawing of several parts holds what the others take
+    for drawing in plan.drawings:
+        if drawing.file == drawn.file:
+            left = [each.name for each in drawing.elements if taken.isdisjoint(each.names)]
+            if left:
+                shown = ", ".join(f"`{name}`" for name in left[:_SHOWN])
+                more = f" and {len(left) - _SHOWN} more" if len(left) > _SHOWN else ""
+                message = f"`{drawn.file}`: not used: {shown}{more}"
+                advice = "Name them under the part's drawn `features` where they are to be cut."
+                yield note("unused-element", message, drawn.place, advice)

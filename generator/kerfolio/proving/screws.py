@@ -1,0 +1,96 @@
+"""Checks of screws through one part into another, where a face joint lays them on each other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from kerfolio.basis.finding import Finding, warning
+from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.place import Place
+from kerfolio.geometry.thin import line_distance
+from kerfolio.proving.bores import Bore, bores_of, lapped, sunk
+from kerfolio.proving.marks import feature_mark
+from kerfolio.settling.settled import SettledPlan
+
+BEFORE_FACE = 1.0
+"""A screw's point stays this far, mm, under the far face (common practice, no single source)."""
+
+FROM_EDGE = 2.0
+"""Screw diameters from a pilot hole's middle to an edge (common practice, no single source)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Screwed:
+    """A screw through one part into another: its bite is what is left of it for the second."""
+
+    pilot: Bore
+    grip: float
+    place: Place
+
+    @property
+    def bite(self) -> float:
+        """How deep the screw goes into the part with the pilot hole, mm."""
+        return (self.pilot.item.length or 0.0) - self.grip
+
+
+def _screwed(settled: SettledPlan) -> Iterator[_Screwed]:
+    for lap in lapped(settled):
+        for index, bore in enumerate((lap.one, lap.other)):
+            if bore and bore.is_pilot and bore.item.length:
+                over, hole = lap.parts[1 - index], lap.features[1 - index]
+                grip = over.thickness - sunk(over, hole)
+                yield _Screwed(pilot=bore, grip=grip, place=lap.place)
+
+
+def screws_stay_in(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for screws through two parts that come out, or all but, at the far face."""
+    for screw in _screwed(settled):
+        left = screw.pilot.part.thickness - screw.bite
+        if left < BEFORE_FACE:
+            message = f"`{screw.pilot.item.name}` comes through `{screw.pilot.part.name}`"
+            stack = mm_text(screw.grip + screw.pilot.part.thickness)
+            advice = f"Head to far face is {stack}: take a shorter screw, or sink it less."
+            mark = feature_mark(settled, screw.pilot.part, screw.pilot.feature)
+            yield warning("screw-pokes-through", message, screw.place, advice, mark)
+
+
+def screws_bite(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for screws that reach less than half way into the part they hold."""
+    for screw in _screwed(settled):
+        if screw.bite < screw.pilot.part.thickness / 2:
+            bite = mm_text(max(0.0, screw.bite))
+            message = f"`{screw.pilot.item.name}` bites {bite} of `{screw.pilot.part.name}`"
+            half = mm_text(screw.pilot.part.thickness / 2)
+            advice = f"Take a longer screw or sink its head: half the sheet, {half}, at least."
+            mark = feature_mark(settled, screw.pilot.part, screw.pilot.feature)
+            yield warning("screw-too-short", message, screw.place, advice, mark)
+
+
+def pilots_bored(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for screws through one part whose hole in the other is no pilot hole."""
+    for lap in lapped(settled):
+        for index, bore in enumerate((lap.one, lap.other)):
+            facing = (lap.one, lap.other)[1 - index]
+            screw = bore and bore.item.kind == "screw" and not bore.is_pilot
+            if bore and screw and not (facing and facing.is_pilot):
+                part, hole = lap.parts[1 - index], lap.features[1 - index]
+                message = f"`{part.name}.{hole.name}` is no pilot hole"
+                advice = f"Write `pilot: {bore.item.name}`, so that the screw does not split it."
+                mark = feature_mark(settled, part, hole)
+                yield warning("pilot-missing", message, hole.place, advice, mark)
+
+
+def pilots_inside(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for pilot holes so close to an edge that the screw splits it."""
+    for part in settled.parts:
+        for bore in bores_of(settled, part):
+            if not bore.is_pilot or not bore.item.thread:
+                continue
+            away = line_distance(bore.feature.at, part.plain.outer)
+            least = FROM_EDGE * bore.item.thread
+            if away < least:
+                message = f"screw {bore.called} is {mm_text(away)} from the edge"
+                advice = f"Keep {mm_text(least)}, two diameters of the screw."
+                mark = feature_mark(settled, part, bore.feature)
+                yield warning("screw-near-edge", message, bore.feature.place, advice, mark)

@@ -1,0 +1,94 @@
+"""Checks of where the features of a settled part lie."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import combinations
+
+from kerfolio.basis.finding import Finding, error, warning
+from kerfolio.basis.lengths import mm_text
+from kerfolio.geometry.boolean import contains, distance, intersects
+from kerfolio.geometry.contour import Contour, Region
+from kerfolio.geometry.measure import Box, bounds
+from kerfolio.proving.marks import feature_mark
+from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
+
+_SLACK = 0.01
+_INNER = ("slot", "hole", "window", "pocket", "engraving")
+_THROUGH = ("slot", "hole", "window", "notch", "fingers")
+Placed = tuple[SettledFeature, tuple[tuple[Contour, Box], ...]]
+
+
+def features_inside(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for features that reach out of their part; grooves and edge features may."""
+    for part in settled.parts:
+        whole = Region(part.plain.outer)
+        for feature in part.features:
+            if feature.kind in _INNER:
+                yield from _reaches_out(settled, part, feature, whole)
+            elif feature.kind == "groove" and not intersects(whole, feature.shape[0]):
+                yield _outside(settled, part, feature, "outside", feature.shape[0])
+
+
+def _reaches_out(
+    settled: SettledPlan, part: SettledPart, feature: SettledFeature, whole: Region
+) -> Iterator[Finding]:
+    for contour in feature.shape:
+        if not contains(whole, contour, _SLACK):
+            partly = any(_touches(whole, each) for each in feature.shape)
+            where = "partly outside" if partly else "outside"
+            yield _outside(settled, part, feature, where, contour)
+            return
+
+
+def _outside(
+    settled: SettledPlan, part: SettledPart, feature: SettledFeature, where: str, contour: Contour
+) -> Finding:
+    box = bounds(contour)
+    message = f"{feature.kind} `{part.name}.{feature.name}` lies {where} the part"
+    advice = f"It reaches from {_spot(box.x0, box.y0)} to {_spot(box.x1, box.y1)}."
+    mark = feature_mark(settled, part, feature)
+    return error("feature-outside", message, feature.place, advice, mark)
+
+
+def _touches(whole: Region, contour: Contour) -> bool:
+    """Tell whether a feature reaches into its part, which it may have been cut away from."""
+    return intersects(whole, contour) or distance(whole, contour) < _SLACK
+
+
+def _spot(x: float, y: float) -> str:
+    return f"{mm_text(x)}, {mm_text(y)}"
+
+
+def overlapping_features(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for openings that run into each other, and engravings that run into openings."""
+    for part in settled.parts:
+        placed = [_placed(each) for each in part.features]
+        openings = [each for each in placed if _goes_through(each[0])]
+        engravings = [each for each in placed if each[0].kind == "engraving"]
+        pairs = [*combinations(openings, 2), *((a, b) for a in openings for b in engravings)]
+        for one, other in pairs:
+            if _meet(one[1], other[1]):
+                names = f"`{part.name}.{one[0].name}` and `{other[0].name}`"
+                advice = "Move them apart, or make one feature of the two."
+                message = f"{names} run into each other"
+                mark = feature_mark(settled, part, one[0], other[0])
+                yield warning("features-overlap", message, other[0].place, advice, mark)
+
+
+def _placed(feature: SettledFeature) -> Placed:
+    return feature, tuple((contour, bounds(contour)) for contour in feature.shape)
+
+
+def _goes_through(feature: SettledFeature) -> bool:
+    return feature.kind in _THROUGH and feature.depth is None
+
+
+def _meet(ones: Sequence[tuple[Contour, Box]], others: Sequence[tuple[Contour, Box]]) -> bool:
+    return any(
+        _boxes_meet(a, b) and intersects(one, other) for one, a in ones for other, b in others
+    )
+
+
+def _boxes_meet(a: Box, b: Box) -> bool:
+    return a.x0 <= b.x1 and b.x0 <= a.x1 and a.y0 <= b.y1 and b.y0 <= a.y1

@@ -1,0 +1,69 @@
+"""Checks of the steps and of what they use."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+
+from kerfolio.basis.finding import Finding, error, note, warning
+from kerfolio.proving.naming import pieces_of
+from kerfolio.proving.rule import Stated
+from kerfolio.shop.lists import hardware_counts
+
+
+def added_once(stated: Stated) -> Iterator[Finding]:
+    """Look for pieces that are added in two steps or in none."""
+    if not stated.plan.steps:
+        return
+    seen: set[str] = set()
+    for step in stated.plan.steps:
+        for each in step.add:
+            if each.name in seen:
+                message = f"piece `{each.name}` is added twice"
+                advice = "Each piece joins once; name the other piece that is meant."
+                yield error("piece-added-twice", message, each.place, advice)
+            seen.add(each.name)
+    for label, part in pieces_of(stated.plan).items():
+        if label not in seen:
+            message = f"piece `{label}` joins in no step"
+            advice = f"Put `{label}` under `add` of the step where it joins."
+            yield error("piece-never-added", message, part.place, advice)
+
+
+def hardware_sum(stated: Stated) -> Iterator[Finding]:
+    """Look for a hardware list that is not the sum over the steps."""
+    plan = stated.plan
+    if not plan.steps or not plan.hardware:
+        return  # a plan without a list of its own is summed from its steps
+    summed = hardware_counts(plan) if any(step.hardware for step in plan.steps) else {}
+    listed = Counter[str]()
+    for use in plan.hardware:
+        listed[use.item.name] += use.count
+    for use in plan.hardware:
+        if listed[use.item.name] != summed.get(use.item.name, 0):
+            counts = f"{listed[use.item.name]}, the steps use {summed.get(use.item.name, 0)}"
+            message = f"`{use.item.name}`: the list says {counts}"
+            advice = "Make the list and the steps' `hardware` agree."
+            yield error("hardware-sum", message, use.place, advice)
+    for step in plan.steps:
+        for use in step.hardware:
+            if use.item.name not in listed:
+                message = f"`{use.item.name}` is used but not listed"
+                advice = f"Add `{{item: {use.item.name}, count: ...}}` to `hardware`."
+                yield error("hardware-unlisted", message, use.place, advice)
+
+
+def silent_steps(stated: Stated) -> Iterator[Finding]:
+    """Look for steps that tell nothing."""
+    for step in stated.plan.steps:
+        if not step.text and not step.photo:
+            message = f"step `{step.title}` has neither text nor photo"
+            advice = "Say what to do, in a sentence."
+            yield warning("silent-step", message, step.place, advice)
+
+
+def no_steps(stated: Stated) -> Iterator[Finding]:
+    """Look for a plan without steps."""
+    if not stated.plan.steps:
+        advice = "Add `steps`: readers have no order of assembly yet."
+        yield note("no-steps", "the plan has no steps", stated.plan.place, advice)

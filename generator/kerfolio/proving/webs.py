@@ -1,0 +1,130 @@
+"""Checks of how much wood is left: beside openings, in necks and in tongues."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
+from kerfolio.basis.finding import Finding, warning
+from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.place import NOWHERE
+from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.measure import Box, bounds, contours_of
+from kerfolio.geometry.thin import ThinPlace, line_distance, thin_places
+from kerfolio.proving.marks import spots_mark
+from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
+
+BESIDE_OPENING = 0.75
+NECK = 0.5
+BESIDE_HOLE = 0.25
+"""The least width left, in thicknesses of the sheet.
+
+The trade keeps about one thickness between a slot and an edge, where a tab levers on what is left;
+the rule speaks at three quarters. A neck of the outline carries less, a drilled hole is filled by
+its bolt. Common practice, no single source.
+"""
+
+_ON = 0.1
+"""A point this near a line, mm, lies on it."""
+
+_ON_EDGES = ("tab", "notch", "fingers")
+_OPENINGS = ("slot", "notch", "window", "fingers", "tab")
+_SHARES = {BESIDE_OPENING: "three quarters", NECK: "half", BESIDE_HOLE: "a quarter"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Web:
+    """A thin place with the features at its two ends (None: the part's own edge)."""
+
+    place: ThinPlace
+    sides: tuple[SettledFeature | None, SettledFeature | None]
+
+    @property
+    def share(self) -> float:
+        """The least width asked for here, in thicknesses."""
+        kinds = [side.kind for side in self.sides if side]
+        if "hole" in kinds:
+            return BESIDE_HOLE
+        if self.place.tongue or not any(kind in _OPENINGS for kind in kinds):
+            return NECK
+        return BESIDE_OPENING
+
+
+def wood_left(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for little wood beside an opening, which breaks out, and for thin necks and tongues.
+
+    Relief is cut, so the routed shape counts.
+    """
+    for part in settled.parts:
+        beside = _Edges(part, settled.sheet(part.sheet).cutter.diameter / 2)
+        for place in thin_places(part.routed, BESIDE_OPENING * part.thickness):
+            sides = sorted(map(beside.feature, place.ends), key=_rank(part))
+            web = _Web(place=place, sides=(sides[0], sides[1]))
+            if place.width < web.share * part.thickness:
+                yield _told(web, settled, part)
+
+
+def _told(web: _Web, settled: SettledPlan, part: SettledPart) -> Finding:
+    first, second = web.sides
+    wide, least = mm_text(web.place.width), mm_text(web.share * part.thickness)
+    keep = f"{least}, {_SHARES[web.share]} of the sheet"
+    mark = spots_mark(settled, part, [web.place.at], web.place.width / 2)
+    if first is None or web.place.tongue:
+        x, y = (mm_text(value, 0) for value in web.place.at)
+        what = "tongue" if web.place.tongue else "neck"
+        message = f"a {what} of `{part.name}` is {wide} wide at {x}, {y}"
+        return warning("thin-neck", message, part.place, f"Make it {keep}, or more.", mark)
+    message = f"{wide} of wood between {_called(first, part.name)} and {_called(second)}"
+    place = part.place if first.place == NOWHERE else first.place
+    return warning("breaks-out", message, place, f"Keep {keep}: move them apart.", mark)
+
+
+def _rank(part: SettledPart) -> Callable[[SettledFeature | None], int]:
+    """Return a sorting key: features in the part's order, its own edge last."""
+    return lambda side: len(part.features) if side is None else part.features.index(side)
+
+
+class _Edges:
+    """Finds the feature that a point of a part's edge belongs to."""
+
+    def __init__(self, part: SettledPart, radius: float) -> None:
+        self._part, self._radius = part, radius
+        self._plain = _boxed((0, contour) for contour in contours_of(part.plain))
+        self._own = _boxed(
+            (index, contour)
+            for index, feature in enumerate(part.features)
+            if feature.depth is None or feature.kind in _ON_EDGES
+            for contour in feature.shape
+        )
+
+    def feature(self, spot: Point) -> SettledFeature | None:
+        """Return the feature, None for the part's own edge.
+
+        A point that is not on the plain shape lies on a relief, which reaches a radius out.
+        """
+        on_plain = any(_distances(spot, self._plain, _ON))
+        reach = _ON if on_plain else self._radius
+        _, index = min(_distances(spot, self._own, reach), default=(0.0, -1))
+        return self._part.features[index] if index >= 0 else None
+
+
+def _boxed(contours: Iterable[tuple[int, Contour]]) -> list[tuple[Box, int, Contour]]:
+    return [(bounds(contour), index, contour) for index, contour in contours]
+
+
+def _distances(
+    spot: Point, contours: Iterable[tuple[Box, int, Contour]], reach: float
+) -> Iterator[tuple[float, int]]:
+    """Yield the distance to each contour within reach, and its index."""
+    x, y = spot
+    for box, index, contour in contours:
+        if box.x0 - reach <= x <= box.x1 + reach and box.y0 - reach <= y <= box.y1 + reach:
+            away = line_distance(spot, contour)
+            if away <= reach:
+                yield away, index
+
+
+def _called(feature: SettledFeature | None, part: str = "") -> str:
+    if feature is None:
+        return "the edge"
+    return f"{feature.kind} `{part}.{feature.name}`" if part else f"{feature.kind} `{feature.name}`"

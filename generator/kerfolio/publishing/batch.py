@@ -1,0 +1,124 @@
+"""A batch: what a maker needs to cut several copies of a plan at once."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from kerfolio.basis.finding import Finding, error, has_errors, in_order
+from kerfolio.basis.place import Place
+from kerfolio.edition.edition import Edition
+from kerfolio.layouts.batch import several
+from kerfolio.layouts.check import first_faults
+from kerfolio.layouts.effort import EFFORT, Effort
+from kerfolio.layouts.plan_layout import ENGINE, lay_out
+from kerfolio.layouts.together import KeptTogether
+from kerfolio.paper.layout_sheets import layout_pdf
+from kerfolio.paper.saw_sheets import saw_pdf
+from kerfolio.paper.setup_sheets import setup_pdf
+from kerfolio.proving.prove import Proof
+from kerfolio.publishing.bundle import Named, art_files, sheet_files
+from kerfolio.publishing.edition import edition_of
+from kerfolio.publishing.examine import LaidOut, Say, examine, silent
+from kerfolio.publishing.lists import list_files
+from kerfolio.publishing.names import SETUP, has_saw, layout_name, saw_name
+from kerfolio.publishing.swap import is_site, out_faults, swap_in
+
+_LISTS = tuple(
+    f"lists/{each}.csv" for each in ("parts", "sheets", "boards", "board-cuts", "cutting")
+)
+"""The lists that tell of all copies; the others of a bundle are those of one."""
+
+_OURS = re.compile(
+    r"cut/(engravings/[^/]+|[^/]+/sheet-\d+-[^/]+)\.(svg|dxf)"
+    r"|layout/(layout|saw)-\w+\.pdf|lists/[a-z-]+\.csv|setup/setup-sheets\.pdf"
+)
+"""What an earlier batch may have left in a folder."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BatchRequest:
+    """Which plan to make how often, and the folder that its files go to."""
+
+    folder: Path
+    plan: str
+    copies: int
+    out: Path
+    effort: Effort = EFFORT
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BatchMade:
+    """What came of it: nothing was written where findings are errors. ``sheets`` are counted."""
+
+    findings: tuple[Finding, ...]
+    written: tuple[str, ...] = ()
+    sheets: int = 0
+
+
+def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
+    """Lay out several copies together and write their files. Raises OSError when a disk refuses.
+
+    The plan's own frozen layout stays as it is.
+    """
+    refused = tuple(_refusals(request))
+    if refused:
+        return BatchMade(findings=refused)
+    examined = examine(request.folder, request.plan, say)
+    findings = examined.findings
+    if examined.workshop is None or has_errors(findings):
+        return BatchMade(findings=findings)
+    (one,) = examined.laid_out
+    say(f"laying out {request.copies} copies")
+    proof = _multiplied(one.proof, request.copies)
+    layout, faults = lay_out(proof.variants, request.effort, KeptTogether(ENGINE), copies=1)
+    faults = faults if layout is None else first_faults(layout, proof.variants)
+    findings = in_order((*findings, *faults))
+    if layout is None or has_errors(faults):
+        return BatchMade(findings=findings)
+    edition = edition_of(examined.workshop, LaidOut(proof=proof, layout=layout, reused=False))
+    say("drawing the sheets")
+    files = dict(_files(edition))
+    swap_in(request.out, files)
+    return BatchMade(findings=findings, written=tuple(files), sheets=len(layout.sheets))
+
+
+def _refusals(request: BatchRequest) -> Iterator[Finding]:
+    """Refuse a folder that holds something else or is public, so that nothing is lost or leaks."""
+    out, place = request.out, Place(str(request.out))
+    if not request.plan:
+        yield error("unknown-plan", "no plan is named", Place("plans"), "Write `--plan NAME`.")
+    yield from out_faults(out, _is_batch, "batch")
+    if any(is_site(each) for each in out.resolve().parents):
+        yield error(
+            "out-in-site", "the batch would lie inside a site", place, "Name another --out."
+        )
+
+
+def _is_batch(out: Path) -> bool:
+    files = (each for each in out.rglob("*") if not each.is_dir())
+    return all(_OURS.fullmatch(each.relative_to(out).as_posix()) for each in files)
+
+
+def _multiplied(proof: Proof, copies: int) -> Proof:
+    """Return the proof of a plan that has the pieces of all copies; how they go is left out."""
+    assert proof.drawn is not None, "only proved plans are laid out"
+    drawn = several(proof.drawn, copies)
+    variants = tuple(several(each, copies) for each in proof.variants)
+    return replace(proof, plan=drawn.plan, drawn=drawn, variants=variants, build=None)
+
+
+def _files(edition: Edition) -> Iterator[Named]:
+    yield from sheet_files(edition)
+    yield from art_files(edition)
+    name = edition.identity.paper
+    paper = edition.settled.stock.paper(name)
+    assert paper is not None, "the workshop's paper is in the library"
+    yield layout_name(name), layout_pdf(edition, paper)
+    if has_saw(edition):
+        yield saw_name(name), saw_pdf(edition, edition.saw, edition.board_plans, paper)
+    yield SETUP, setup_pdf(edition, paper)
+    lists = list_files(edition)
+    yield from ((each, lists[each]) for each in _LISTS)

@@ -1,0 +1,126 @@
+"""New files for a maker: a workshop that publishes at once, a plan, an entry of the log."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.names import NAME
+from kerfolio.basis.place import Place
+from kerfolio.publishing.swap import put
+
+Begun = tuple[tuple[Path, ...], tuple[Finding, ...]]
+"""The files written, or the findings that say why none was."""
+
+_WORKSHOP = """\
+# Who publishes. Every key is explained in the schema: kerfolio schema FOLDER
+workshop: {title}
+maker: Your name
+tagline: What you make, in a line.
+units-first: mm
+licence: CC-BY-SA-4.0
+currency: EUR
+paper: a4
+"""
+
+_PLAN = """\
+plan: {title}
+version: 1.0.0
+summary: Two halves that slide into each other and stand.
+units: mm
+access: open
+
+sizes:                      # named numbers; every length below may use them
+  t: thickness(ply)         # what the reader's sheet measures
+  wide: 200
+  tall: 120
+
+sheets:
+  ply: {{stock: birch-plywood-9, published-for: 8.8 to 9.4 by 0.2, fit: 0.1}}
+
+parts:
+  lower:
+    sheet: ply
+    outline: {{rectangle: [wide, tall], round: 8}}
+    features:
+      crossing: {{notch: {{edge: top, at: wide/2, depth: tall/2, takes: ply}}}}
+  upper:
+    sheet: ply
+    outline: {{rectangle: [wide, tall], round: 8}}
+    features:
+      crossing: {{notch: {{edge: bottom, at: wide/2, depth: tall/2, takes: ply}}}}
+
+joints:
+  - {{notch: lower.crossing, with: upper.crossing}}
+
+steps:
+  - title: Slide them together
+    add: [lower, upper]
+    minutes: 1
+    text: Hold the lower half upright and push the upper half down over it until both stand.
+    caution: Keep fingertips clear of the notches as they close.
+
+releases:
+  1.0.0: {{date: {day}, changed: First release.}}
+"""
+
+_TRIAL = """\
+trials:
+  - date: {day}
+    title: What was tried
+    # Fill in what is known, leave out what is not.
+    # plan: NAME
+    # stock: birch-plywood-18
+    # thickness: 17.8 mm
+    # cutter: compression-6
+    # speed: 18000 rpm
+    # feed: 4500 mm/min
+    # passes: [8 mm, 10 mm]
+    # outcome: clean          # clean | light fuzz | fuzz to sand | chipped | burned
+    public: false
+"""
+
+
+def begin_workshop(folder: Path, day: date) -> Begun:
+    """Write a new workshop with one small plan. Raises OSError when the disk refuses."""
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        advice = "Name a new or empty folder."
+        message = "there is something here already"
+        return (), (error("not-empty", message, Place(str(folder)), advice),)
+    title = folder.resolve().name.replace("-", " ").replace("_", " ").capitalize()
+    plan = _PLAN.format(title="Standing cross", day=day.isoformat())
+    files = {
+        folder / "workshop.yaml": _WORKSHOP.format(title=title),
+        folder / "plans" / "standing-cross" / "plan.yaml": plan,
+    }
+    return _written(files), ()
+
+
+def begin_plan(workshop: Path, name: str, day: date) -> Begun:
+    """Write a new plan folder into a workshop. Raises OSError when the disk refuses."""
+    target = workshop / "plans" / name / "plan.yaml"
+    if not NAME.fullmatch(name):
+        advice = "Use small letters, digits and hyphens: `garden-bench`."
+        return (), (error("bad-name", f"`{name}` is no plan name", Place("plans"), advice),)
+    if target.exists():
+        advice = "Name another plan, or change this one."
+        message = f"there is a plan `{name}` already"
+        return (), (error("not-empty", message, Place(f"plans/{name}"), advice),)
+    title = name.replace("-", " ").capitalize()
+    return _written({target: _PLAN.format(title=title, day=day.isoformat())}), ()
+
+
+def begin_trial(workshop: Path, day: date) -> Begun:
+    """Write a new file of the log for a day. Raises OSError when the disk refuses."""
+    target = workshop / "log" / f"{day.isoformat()}.yaml"
+    if target.exists():
+        message, advice = "there is an entry for this day already", "Add the trial to that file."
+        return (), (error("not-empty", message, Place(f"log/{target.name}"), advice),)
+    return _written({target: _TRIAL.format(day=day.isoformat())}), ()
+
+
+def _written(files: dict[Path, str]) -> tuple[Path, ...]:
+    for target, text in files.items():
+        put(target, text.encode())
+    return tuple(files)

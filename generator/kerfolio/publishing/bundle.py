@@ -1,0 +1,184 @@
+"""Everything a reader downloads for one plan, as named bytes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from kerfolio.bundles.archive import sums_text, zip_bytes
+from kerfolio.bundles.licence import licence, licence_file
+from kerfolio.drawing.cut_sheet import cut_art, cut_coupon, cut_part, cut_sheet
+from kerfolio.drawing.model_3d import Model3d
+from kerfolio.drawing.model_view import viewer_data
+from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.licence_words import licence_sentence
+from kerfolio.model.stock import PaperStock
+from kerfolio.pages.start import start_here
+from kerfolio.paper.booklet import booklet
+from kerfolio.paper.layout_sheets import layout_pdf
+from kerfolio.paper.saw_sheets import saw_pdf
+from kerfolio.paper.setup_sheets import setup_pdf
+from kerfolio.paper.template import template_pdf
+from kerfolio.publishing.lists import list_files
+from kerfolio.publishing.names import (
+    LICENCE,
+    PAPERS,
+    PLAN,
+    ROLL,
+    SETUP,
+    START,
+    SUMS,
+    art_name,
+    booklet_name,
+    bundle_name,
+    bundle_stem,
+    coupon_name,
+    cut_part_name,
+    cut_sheet_name,
+    has_saw,
+    layout_name,
+    model_name,
+    saw_name,
+    template_name,
+)
+from kerfolio.publishing.pictures import inline_pictures, model_3d
+from kerfolio.publishing.plan_json import plan_json
+from kerfolio.settling.settled import CENTRE, SettledPlan
+from kerfolio.shop.art import arts_of
+from kerfolio.writing.dxf import dxf_bytes
+from kerfolio.writing.glb import glb_bytes
+from kerfolio.writing.svg import svg_bytes
+
+Named = tuple[str, bytes]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bundle:
+    """A plan's bundle, packed: the file a reader downloads or is handed.
+
+    ``pictures`` are the drawings of its first page, as inline SVG by name; ``model`` the data of
+    its 3-D view, empty where it has none.
+    """
+
+    edition: Edition
+    name: str
+    content: bytes
+    pictures: Mapping[str, str]
+    model: str = ""
+
+
+def bundle_of(edition: Edition) -> Bundle:
+    """Draw, bind and pack everything of an edition."""
+    plan, pictures, model = edition.plan, inline_pictures(edition), model_3d(edition)
+    data = "" if model is None else viewer_data(model)
+    files = bundle_files(edition, pictures, model, data)
+    packed = zip_bytes(files, plan.released, bundle_stem(plan))
+    return Bundle(
+        edition=edition,
+        name=bundle_name(plan),
+        content=packed,
+        pictures=pictures,
+        model=data,
+    )
+
+
+def bundle_files(
+    edition: Edition, pictures: Mapping[str, str], model: Model3d | None, data: str
+) -> dict[str, bytes]:
+    """Return every file of the bundle by name, ``SHA256SUMS`` over all the others included.
+
+    ``data`` is what the model's view on the first page is drawn from.
+    """
+    papers = _papers(edition)
+    files = dict(_cut_files(edition))
+    files |= _templates(edition, papers)
+    files |= _booklets(edition, papers)
+    if model is not None:
+        files[model_name(edition.plan)] = glb_bytes(model)
+    files |= list_files(edition)
+    files[PLAN] = plan_json(edition)
+    files[LICENCE] = _licence(edition)
+    names = sorted((*files, SUMS))
+    files[START] = start_here(edition, names, pictures, data).encode()
+    files[SUMS] = sums_text(files).encode()
+    return files
+
+
+def _papers(edition: Edition) -> Mapping[str, PaperStock]:
+    stock = edition.settled.stock
+    found = {name: stock.paper(name) for name in PAPERS}
+    return {name: paper for name, paper in found.items() if paper is not None}
+
+
+def sheet_files(edition: Edition) -> Iterator[Named]:
+    """Yield the cut files of every sheet, for every thickness."""
+    for settled in edition.variants:
+        fit = settled.variant.label
+        for sheet in edition.layout.sheets:
+            drawing = cut_sheet(settled, sheet)
+            centred = settled.sheet(sheet.sheet).datum == CENTRE
+            yield cut_sheet_name(fit, sheet.number, "svg"), _svg(drawing, own_origin=centred)
+            yield cut_sheet_name(fit, sheet.number, "dxf"), dxf_bytes(drawing)
+
+
+def _cut_files(edition: Edition) -> Iterator[Named]:
+    yield from sheet_files(edition)
+    for settled in edition.variants:
+        fit = settled.variant.label
+        for part in settled.parts:
+            drawing = cut_part(settled, part)
+            yield cut_part_name(fit, part.name, "svg"), _svg(drawing)
+            yield cut_part_name(fit, part.name, "dxf"), dxf_bytes(drawing)
+    for coupon in edition.settled.coupons:
+        drawing = cut_coupon(edition.settled, coupon)
+        yield coupon_name(coupon.sheet, "svg"), _svg(drawing)
+        yield coupon_name(coupon.sheet, "dxf"), dxf_bytes(drawing)
+    yield from art_files(edition)
+
+
+def art_files(edition: Edition) -> Iterator[Named]:
+    """Yield the cut files of every engraving, its 0,0 at its middle."""
+    for art in arts_of(edition.settled):
+        drawing = cut_art(edition.settled, art)
+        yield art_name(art.part.name, art.name, "svg"), _svg(drawing, own_origin=True)
+        yield art_name(art.part.name, art.name, "dxf"), dxf_bytes(drawing)
+
+
+def _svg(drawing: Drawing, *, own_origin: bool = False) -> bytes:
+    return svg_bytes(drawing, decimals=4, own_origin=own_origin)
+
+
+def _templates(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:
+    for settled in edition.variants:
+        yield from _templates_at(edition, settled, papers)
+
+
+def _templates_at(
+    edition: Edition, settled: SettledPlan, papers: Mapping[str, PaperStock]
+) -> Iterator[Named]:
+    fit = settled.variant.label
+    for part in settled.parts:
+        for name, paper in (*papers.items(), (ROLL, None)):
+            content = template_pdf(settled, part, paper, edition.identity)
+            yield template_name(fit, part.name, name), content
+
+
+def _booklets(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:
+    for name, paper in papers.items():
+        yield booklet_name(name), booklet(edition, paper)
+        yield layout_name(name), layout_pdf(edition, paper)
+        if has_saw(edition):
+            yield saw_name(name), saw_pdf(edition, edition.saw, edition.board_plans, paper)
+    yield SETUP, setup_pdf(edition, papers[edition.identity.paper])
+
+
+def _licence(edition: Edition) -> bytes:
+    plan, identity = edition.plan, edition.identity
+    identifier = plan.licence or identity.licence
+    sentence, found = licence_sentence(identifier), licence(identifier)
+    if found is None:
+        text = f"{plan.title}, by {identity.maker}.\n\n{sentence}\n"
+    else:
+        text = licence_file(plan.title, identity.maker, sentence, found)
+    return text.encode()

@@ -1,0 +1,97 @@
+"""From a folder to proved plans: reading, settling and proving, with every finding kept."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from kerfolio.basis.finding import Finding, error, has_errors, in_order
+from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.place import Place
+from kerfolio.layouts.effort import EFFORT, Effort
+from kerfolio.layouts.frozen import layout_for
+from kerfolio.layouts.layout import Layout
+from kerfolio.model.workshop import Workshop
+from kerfolio.proving.prove import Proof, prove_plan
+from kerfolio.reading.workshop import read_workshop
+
+Say = Callable[[str], None]
+"""Tells a person what is being done, a line at a time."""
+
+
+def silent(_: str) -> None:
+    """Say nothing."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaidOut:
+    """A proved plan with its layout; ``reused`` when the frozen one still holds."""
+
+    proof: Proof
+    layout: Layout
+    reused: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Examined:
+    """A workshop read and proved; ``laid_out`` holds the plans without errors."""
+
+    workshop: Workshop | None
+    laid_out: tuple[LaidOut, ...]
+    findings: tuple[Finding, ...]
+    proofs: tuple[Proof, ...] = ()
+
+
+def examine(
+    folder: Path,
+    only: str = "",
+    say: Say = silent,
+    *,
+    afresh: bool = False,
+    effort: Effort = EFFORT,
+) -> Examined:
+    """Read a workshop and prove its plans, or the one named ``only``.
+
+    With ``afresh`` no frozen layout is reused; ``effort`` goes into computing layouts. All
+    findings of all files come in one run.
+    """
+    say(f"reading {folder.name or folder}")
+    workshop, read = read_workshop(folder)
+    findings = list(read)
+    if workshop is None:
+        return Examined(workshop=None, laid_out=(), findings=in_order(findings))
+    names = [plan.name for plan in workshop.plans]
+    if only and only not in names:
+        advice = did_you_mean(only, names)
+        findings.append(error("unknown-plan", f"no plan `{only}`", Place("plans"), advice))
+    laid_out: list[LaidOut] = []
+    proofs: list[Proof] = []
+    for plan in workshop.plans:
+        if only and plan.name != only:
+            continue
+        say(f"proving {plan.title}")
+        proof = prove_plan(plan, workshop.stock, workshop.trials)
+        proofs.append(proof)
+        findings += proof.findings
+        if proof.drawn is None or has_errors(proof.findings):
+            continue
+        frozen = "" if afresh else plan.layout_text
+        layout, reused, faults = layout_for(proof.variants, frozen, effort)
+        findings += faults
+        if layout is not None and not has_errors(faults):
+            laid_out.append(LaidOut(proof=proof, layout=layout, reused=reused))
+    if only:
+        findings = [each for each in findings if _concerns(each, only)]
+    return Examined(
+        workshop=workshop,
+        laid_out=tuple(laid_out),
+        findings=in_order(findings),
+        proofs=tuple(proofs),
+    )
+
+
+def _concerns(finding: Finding, plan: str) -> bool:
+    """Tell whether a finding bears on one plan: it lies in its folder or in no plan's folder."""
+    file = finding.place.file
+    return not file.startswith("plans/") or file.startswith(f"plans/{plan}/")

@@ -1,0 +1,22 @@
+"""Finds an order of assembly on request, to be written out as steps."""
+
+from __future__ import annotations
+
+from kerfolio.assembly.building import Build
+from kerfolio.assembly.found import Deadlock, find
+from kerfolio.assembly.told import as_yaml, told_steps
+from kerfolio.publishing.examine import Examined
+
+
+def found_orders(examined: Examined) -> tuple[tuple[str, str], ...]:
+    """Return (plan, steps as YAML or why there are none) of every plan that was proved."""
+    return tuple((each.proof.plan.name, _told(each.proof.build)) for each in examined.laid_out)
+
+
+def _told(build: Build | None) -> str:
+    if build is None:
+        return "# no joints: nothing tells how the pieces go"
+    found = find(build.drawn.assembled)
+    if isinstance(found, Deadlock):
+        return f"# no order of straight moves: {', '.join(found.pieces)} hold each other"
+    return as_yaml(told_steps(found))

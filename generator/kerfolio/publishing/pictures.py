@@ -1,0 +1,98 @@
+"""Pictures of a plan for its pages: drawings as inline SVG, photos at several widths."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from kerfolio.drawing.board_view import board_views
+from kerfolio.drawing.coupon_view import coupon_view
+from kerfolio.drawing.layout_view import layout_view
+from kerfolio.drawing.model_3d import Model3d
+from kerfolio.drawing.model_view import model_of
+from kerfolio.drawing.part_view import part_view
+from kerfolio.drawing.saw_view import saw_view
+from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.setup_pictures import setup_pictures
+from kerfolio.pages.site import PhotoFile
+from kerfolio.writing.pdf import picture_size
+from kerfolio.writing.photo import sized
+from kerfolio.writing.png import png_bytes
+from kerfolio.writing.svg import svg_bytes
+
+WIDTHS = (480, 960, 1600)
+"""Widths of photos in pixels: a phone, a column of text, a full page."""
+
+PREVIEW_WIDTH = 1200
+_PAGE_DECIMALS = 2  # a hundredth of a millimetre: far below a pixel on any page
+
+
+def drawings_of(edition: Edition) -> dict[str, Drawing]:
+    """Return the drawings that pages show, by the names the pages room knows them by."""
+    settled, first = edition.settled, edition.identity.units_first
+    found = {f"part-{part.name}": part_view(settled, part, first=first) for part in settled.parts}
+    for sheet in edition.layout.sheets:
+        found[f"sheet-{sheet.number}"] = layout_view(settled, sheet, first=first)
+    for coupon in settled.coupons:
+        found[f"coupon-{coupon.sheet}"] = coupon_view(settled, coupon, first=first)
+    for saw in edition.saw:
+        found[f"saw-{saw.number}"] = saw_view(settled, saw, first=first)
+    for boards in edition.board_plans:
+        for number, drawing in enumerate(board_views(boards, first=first), start=1):
+            found[f"boards-{boards.stock}-{number}"] = drawing
+    return {**found, **setup_pictures(edition), **edition.drawings}
+
+
+def inline_pictures(edition: Edition) -> dict[str, str]:
+    """Return every drawing as SVG markup that a page's style sheet can colour."""
+    return {
+        name: svg_bytes(
+            drawing,
+            decimals=_PAGE_DECIMALS,
+            real_size=False,
+            class_prefix="k-",
+            id_prefix=f"{name}-",
+        ).decode()
+        for name, drawing in drawings_of(edition).items()
+    }
+
+
+def model_3d(edition: Edition) -> Model3d | None:
+    """Return the model of the plan put together, or None where nothing tells how it goes."""
+    build, plan = edition.build, edition.plan
+    if build is None:
+        return None
+    titles = [] if build.order.found else [step.title for step in plan.steps]
+    return model_of(build.drawn.assembled, build.order, plan.title, titles)
+
+
+def photo_files(folder: str, content: Mapping[str, bytes]) -> Iterator[tuple[str, str, bytes]]:
+    """Yield (photo, path in the site, bytes) of each photo at every width it is large enough for.
+
+    ``folder`` is where the photos go, relative to the site's root.
+    """
+    for name, data in sorted(content.items()):
+        full, _ = picture_size(data)
+        for width in sorted({min(width, full) for width in WIDTHS}):
+            stem = name.rsplit(".", 1)[0]
+            yield name, f"{folder}/{stem}-{width}.jpg", sized(data, width)
+
+
+def photo_index(files: Mapping[str, list[tuple[str, bytes]]]) -> dict[str, tuple[PhotoFile, ...]]:
+    """Return what pages need to know of written photos: address and size in pixels."""
+    return {
+        name: tuple(_photo(href, data) for href, data in variants)
+        for name, variants in files.items()
+    }
+
+
+def _photo(href: str, data: bytes) -> PhotoFile:
+    width, height = picture_size(data)
+    return PhotoFile(href=href, width=width, height=height)
+
+
+def preview(edition: Edition) -> bytes | None:
+    """Return a PNG of the first sheet's layout, or None where the cairo library is missing."""
+    first = edition.identity.units_first
+    drawing = layout_view(edition.settled, edition.layout.sheets[0], first=first)
+    return png_bytes(svg_bytes(drawing, outlined=True), PREVIEW_WIDTH)

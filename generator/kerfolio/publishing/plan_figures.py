@@ -1,0 +1,85 @@
+"""The figures of ``plan.json``: weight, cutting time, costs and loads, with what they rest on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import fields, is_dataclass
+from decimal import Decimal
+from enum import StrEnum
+from typing import Any
+
+from kerfolio.edition.cutting import cutting_of
+from kerfolio.edition.edition import Edition
+from kerfolio.shop.cost import CopiesCost
+from kerfolio.shop.cut_time import CutTime
+from kerfolio.shop.span import RACKING, SPAN_CAUTIONS, SpanResult, Unreckoned
+
+PLACES = 6
+"""A nanometre: full precision for machines without the noise of binary fractions."""
+
+
+def number(value: float) -> float:
+    """Return a number as it stands in the file."""
+    return round(value, PLACES) + 0.0
+
+
+def figures(edition: Edition) -> dict[str, Any]:
+    """Return the figures of an edition by key; minutes, metres, kg, mm and N/mm2, money as text."""
+    words = cutting_of(edition)
+    weight = edition.weight
+    return {
+        "weight": {**_plain(weight), "total": number(weight.total)},
+        "cutting": {
+            "sheets": [
+                _time(sheet.number, time)
+                for sheet, time in zip(edition.layout.sheets, edition.times, strict=True)
+            ],
+            "cutters": _plain(edition.wear),
+            "assumptions": _plain(words.assumptions) if words else [],
+        },
+        "costs": [_cost(each, edition.identity.currency) for each in edition.copies],
+        "spans": {
+            "cautions": [*SPAN_CAUTIONS, RACKING] if edition.spans else [],
+            "results": [_span(each) for each in edition.spans],
+        },
+    }
+
+
+def _time(sheet: int, time: CutTime) -> dict[str, Any]:
+    return {
+        "sheet": sheet,
+        "known": time.known,
+        "minutes": number(time.minutes),
+        "metres": number(time.metres),
+        "operations": _plain(time.operations),
+        "rapid-seconds": number(time.rapid_seconds),
+        "changes": time.changes,
+        "change-seconds": number(time.change_seconds),
+        "uncut": _plain(time.uncut),
+    }
+
+
+def _cost(cost: CopiesCost, currency: str) -> dict[str, Any]:
+    totals = {"total": str(cost.total), "each": str(cost.each), "currency": currency}
+    return {**_plain(cost), **totals, "unpriced": list(cost.unpriced)}
+
+
+def _span(result: SpanResult) -> dict[str, Any]:
+    kept: dict[str, Any] = _plain(result)
+    if not isinstance(result, Unreckoned):
+        kept["greatest-load-estimated"] = number(result.greatest_load)
+    return kept
+
+
+def _plain(value: Any) -> Any:
+    """Return a record as JSON holds it: its fields by name, with hyphens."""
+    if is_dataclass(value) and not isinstance(value, type):
+        names = [each.name for each in fields(value)]
+        return {name.replace("_", "-"): _plain(getattr(value, name)) for name in names}
+    if isinstance(value, StrEnum | Decimal):
+        return str(value)
+    if isinstance(value, float):
+        return number(value)
+    if isinstance(value, Iterable) and not isinstance(value, str):
+        return [_plain(each) for each in value]
+    return value

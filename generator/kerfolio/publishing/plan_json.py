@@ -1,0 +1,131 @@
+"""``plan.json``: the settled plan for other programs, every length in mm with its reason."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from kerfolio.edition.edition import Edition
+from kerfolio.publishing.plan_figures import figures, number
+from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan, Sized
+from kerfolio.shop.mass import part_mass
+
+FORMAT = "kerfolio-plan/1"
+
+
+def _sized(size: Sized | None) -> dict[str, Any] | None:
+    return None if size is None else {"value": number(size.value), "reason": size.reason}
+
+
+def _feature(feature: SettledFeature) -> dict[str, Any]:
+    return {
+        "name": feature.name,
+        "kind": feature.kind,
+        "at": [number(value) for value in feature.at],
+        "direction": [number(value) for value in feature.direction],
+        "width": _sized(feature.width),
+        "length": _sized(feature.length),
+        "depth": _sized(feature.depth),
+        "takes": feature.takes or None,
+    }
+
+
+def _part(part: SettledPart) -> dict[str, Any]:
+    weighed = part_mass(part)
+    return {
+        "part": part.name,
+        "mark": part.mark,
+        "sheet": part.sheet,
+        "pieces": [{"label": piece.label, "mark": piece.mark} for piece in part.pieces],
+        "grain": part.grain,
+        "size": [number(value) for value in part.size],
+        "area": number(part.area),
+        "mass": number(part.mass),
+        "centre-of-gravity": [number(value) for value in (weighed.x, weighed.y, weighed.z)],
+        "features": [_feature(feature) for feature in part.features],
+    }
+
+
+def _variant(settled: SettledPlan) -> dict[str, Any]:
+    return {
+        "fit": settled.variant.label,
+        "sheets": {
+            sheet.name: {
+                "stock": sheet.stock.name,
+                "thickness": number(sheet.thickness),
+                "fit": number(sheet.fit),
+                "size": [number(value) for value in sheet.size],
+                "cutter": sheet.cutter.name,
+            }
+            for sheet in settled.sheets
+        },
+        "sizes": {name: _sized(size) for name, size in settled.sizes},
+        "parts": [_part(part) for part in settled.parts],
+    }
+
+
+def _layout(edition: Edition) -> list[dict[str, Any]]:
+    return [
+        {
+            "number": sheet.number,
+            "sheet": sheet.sheet,
+            "size": [number(value) for value in sheet.size],
+            "pieces": [
+                {
+                    "piece": each.piece,
+                    "part": each.part,
+                    "at": [number(each.x), number(each.y)],
+                    "turn": number(each.turn),
+                }
+                for each in sheet.placements
+            ],
+        }
+        for sheet in edition.layout.sheets
+    ]
+
+
+def plan_json(edition: Edition) -> bytes:
+    """Return the whole worked-out plan as JSON; angles in degrees, masses in kg, areas in mm2.
+
+    Places are in the part's frame; a centre of gravity counts z from the rear face.
+    """
+    plan = edition.plan
+    content = {
+        "format": FORMAT,
+        "plan": plan.name,
+        "title": plan.title,
+        "version": plan.version,
+        "summary": plan.summary,
+        "licence": plan.licence or edition.identity.licence,
+        "maker": edition.identity.maker,
+        "unit": "mm",
+        "drawn-for": edition.settled.variant.label,
+        "variants": [_variant(settled) for settled in edition.variants],
+        "layout": _layout(edition),
+        "joints": [{"kind": j.kind, "a": j.a.name, "b": j.b.name} for j in plan.joints],
+        "hardware": {row.item: row.count for row in edition.hardware},
+        "boards": [
+            {"name": row.name, "length": number(row.length), "count": row.count}
+            for row in edition.boards
+        ],
+        **figures(edition),
+        "steps": [
+            {
+                "title": step.title,
+                "add": [piece.name for piece in step.add],
+                "hardware": {use.item.name: use.count for use in step.hardware},
+                "minutes": step.minutes,
+            }
+            for step in plan.steps
+        ],
+        "releases": [
+            {
+                "version": release.version,
+                "date": release.date.isoformat(),
+                "changed": release.changed,
+                "errata": release.errata,
+            }
+            for release in plan.releases
+        ],
+    }
+    return (json.dumps(content, indent=1, ensure_ascii=False) + "\n").encode()

@@ -1,0 +1,27 @@
+"""The maker's own page of all trials; it never goes under OUT."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from kerfolio.basis.finding import Finding, in_order
+from kerfolio.model.workshop import Workshop
+from kerfolio.pages.log import private_log_page
+from kerfolio.publishing.swap import put
+from kerfolio.reading.workshop import read_workshop
+
+FILE = Path(".kerfolio") / "log.html"
+
+
+def read_log(folder: Path) -> tuple[Workshop | None, tuple[Finding, ...]]:
+    """Read a workshop for its log alone: no plan is proved."""
+    workshop, findings = read_workshop(folder)
+    kept = (f for f in findings if workshop is None or f.place.file.startswith("log/"))
+    return workshop, in_order(kept)
+
+
+def write_private_log(folder: Path, workshop: Workshop) -> Path:
+    """Write the private log page into the workshop and return its path. Raises OSError."""
+    target = folder / FILE
+    put(target, private_log_page(workshop).encode())
+    return target

@@ -1,0 +1,125 @@
+"""Every file of OUT as named bytes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from kerfolio.basis.finding import Finding, note
+from kerfolio.basis.place import Place
+from kerfolio.bundles.archive import sha256
+from kerfolio.bundles.manifest import PlanEntry, manifest_text
+from kerfolio.edition.edition import Edition
+from kerfolio.model.workshop import Workshop
+from kerfolio.pages.all_pages import site_texts
+from kerfolio.pages.site import Download, PhotoFile, PlanFiles, Site
+from kerfolio.publishing.bundle import Bundle
+from kerfolio.publishing.pictures import photo_files, photo_index, preview
+from kerfolio.trials.log import public
+from kerfolio.writing.webfont import web_fonts
+
+Files = dict[str, bytes]
+SUPPORTERS = "supporters"
+
+_NO_CAIRO = note(
+    "no-cairo",
+    "no PNG previews: the cairo library is missing",
+    Place("workshop.yaml"),
+    "Install it (Debian: libcairo2) for previews; all else is complete.",
+)
+
+
+def site_files(workshop: Workshop, bundles: Sequence[Bundle]) -> tuple[Files, tuple[Finding, ...]]:
+    """Return all files of the site by name, and notes on what this machine could not make."""
+    files: Files = {f"assets/fonts/{name}": data for name, data in web_fonts().items()}
+    previews = _previews(bundles)
+    files |= previews
+    plan_files = {each.edition.name: _plan_files(each, files) for each in bundles}
+    log_photos = _log_photos(workshop, files)
+    lacking = any(not _handed_over(each.edition) for each in bundles) and not previews
+    site = Site(
+        identity=workshop.identity,
+        editions=tuple(each.edition for each in bundles),
+        files=plan_files,
+        pages=workshop.pages,
+        trials=public(workshop.trials),
+        stock=workshop.stock,
+        log_photos=log_photos,
+    )
+    files |= {name: text.encode() for name, text in site_texts(site).items()}
+    files["manifest.json"] = manifest_text([_entry(each) for each in bundles], files).encode()
+    return files, (_NO_CAIRO,) if lacking else ()
+
+
+def _handed_over(edition: Edition) -> bool:
+    return edition.plan.access == SUPPORTERS
+
+
+def _plan_files(bundle: Bundle, files: Files) -> PlanFiles:
+    """Put a plan's photos, and its bundle where it is open, among the site's files."""
+    edition = bundle.edition
+    href = "" if _handed_over(edition) else f"downloads/{bundle.name}"
+    if href:
+        files[f"plans/{edition.name}/{href}"] = bundle.content
+    download = Download(
+        name=bundle.name, size=len(bundle.content), sha256=sha256(bundle.content), href=href
+    )
+    photos = _photos(f"plans/{edition.name}", edition.pictures, files)
+    preview_name = _preview_name(edition) if _preview_name(edition) in files else ""
+    pictures = {} if _handed_over(edition) else bundle.pictures
+    return PlanFiles(
+        download=download,
+        pictures=pictures,
+        photos=photos,
+        preview=preview_name,
+        model="" if _handed_over(edition) else bundle.model,
+    )
+
+
+def _photos(
+    folder: str, content: Mapping[str, bytes], files: Files
+) -> dict[str, tuple[PhotoFile, ...]]:
+    found: dict[str, list[tuple[str, bytes]]] = {}
+    for name, path, data in photo_files(folder, content):
+        files[path] = data
+        found.setdefault(name, []).append((path, data))
+    return photo_index(found)
+
+
+def _log_photos(workshop: Workshop, files: Files) -> dict[str, tuple[PhotoFile, ...]]:
+    wanted = {trial.photo.file for trial in public(workshop.trials) if trial.photo}
+    content = {
+        picture.path.removeprefix("log/"): picture.content
+        for picture in workshop.pictures
+        if picture.path.startswith("log/") and picture.path.removeprefix("log/") in wanted
+    }
+    return _photos("log", content, files)
+
+
+def _preview_name(edition: Edition) -> str:
+    return f"plans/{edition.name}/preview.png"
+
+
+def _previews(bundles: Sequence[Bundle]) -> Files:
+    """Return a preview of every open plan; none where the machine cannot draw them.
+
+    A layout shows shapes, so the plans for supporters have none.
+    """
+    drawn = {
+        _preview_name(each.edition): preview(each.edition)
+        for each in bundles
+        if not _handed_over(each.edition)
+    }
+    return {name: content for name, content in drawn.items() if content is not None}
+
+
+def _entry(bundle: Bundle) -> PlanEntry:
+    plan = bundle.edition.plan
+    return PlanEntry(
+        name=plan.name,
+        title=plan.title,
+        version=plan.version,
+        access=plan.access,
+        bundle=bundle.name,
+        bundle_bytes=len(bundle.content),
+        bundle_sha256=sha256(bundle.content),
+    )

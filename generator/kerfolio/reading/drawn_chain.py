@@ -1,0 +1,96 @@
+"""The last step of reading a drawing, the same for every format: joining, judging, naming."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+from kerfolio.basis.finding import Finding, error, in_order, note
+from kerfolio.basis.place import Place
+from kerfolio.geometry.chain import chained, doubles
+from kerfolio.geometry.contour import Contour
+from kerfolio.model.outline import Drawing, DrawnElement
+from kerfolio.reading.drawn_faults import element_findings
+
+MOST_VERTICES = 500_000
+
+Grouped = tuple[tuple[str, ...], DrawnElement]
+"""An element with what it may be joined within: its layer, or its groups."""
+
+
+def finished(
+    file: str, found: Sequence[Grouped], findings: Iterable[Finding], *, art: bool
+) -> tuple[Drawing | None, tuple[Finding, ...]]:
+    """Return the drawing of the elements found, loose paths joined, with all findings in order.
+
+    The drawing is None when it holds nothing, or more points than can be handled in good time.
+    """
+    whole = Place(file)
+    if not found:
+        advice = "Draw the outline as a path; text and pictures are not cut."
+        nothing = error("empty-drawing", "no path in the drawing", whole, advice)
+        return None, in_order((*findings, nothing))
+    if sum(len(element.vertices) for _, element in found) > MOST_VERTICES:
+        message = f"drawing has more than {MOST_VERTICES} points"
+        large = error("drawing-too-large", message, whole, "Draw it simpler.")
+        return None, in_order((*findings, large))
+    once, doubled = _once(found)
+    elements = _numbered(_joined(once))
+    judged = () if art else element_findings(elements)
+    return Drawing(file=file, elements=elements), in_order((*findings, *doubled, *judged))
+
+
+def _once(found: Sequence[Grouped]) -> tuple[list[Grouped], list[Finding]]:
+    """Return the elements without those drawn twice over in one group, and a note for each."""
+    paths = [Contour(element.vertices, element.closed) for _, element in found]
+    dropped: set[int] = set()
+    for members in _groups(found, range(len(found))):
+        dropped.update(members[i] for i in doubles([paths[index] for index in members]))
+    notes = []
+    for index in sorted(dropped):
+        element = found[index][1]
+        message = f"`{element.name}` is drawn twice: one is left out"
+        notes.append(note("doubled-path", message, element.place, "Delete one of the two."))
+    return [each for index, each in enumerate(found) if index not in dropped], notes
+
+
+def _groups(found: Sequence[Grouped], members: Iterable[int]) -> list[list[int]]:
+    """Return positions parted by group, in the order of the file."""
+    groups: dict[tuple[str, ...], list[int]] = {}
+    for index in members:
+        groups.setdefault(found[index][0], []).append(index)
+    return list(groups.values())
+
+
+def _joined(found: Sequence[Grouped]) -> tuple[DrawnElement, ...]:
+    """Return the elements in order, loose paths of one group joined where their ends meet."""
+    made = {index: element for index, (_, element) in enumerate(found)}
+    loose = [i for i, element in made.items() if not element.closed and len(element.vertices) > 1]
+    for members in _groups(found, loose):
+        for chain in chained([Contour(made[i].vertices, closed=False) for i in members]):
+            if len(chain.members) > 1:
+                _put(made, sorted(members[m] for m in chain.members), chain.contour)
+    return tuple(made[index] for index in sorted(made))
+
+
+def _numbered(elements: Iterable[DrawnElement]) -> tuple[DrawnElement, ...]:
+    """Return elements whose names are all different: the second ``knob`` is ``knob.2``."""
+    taken: set[str] = set()
+    result = []
+    for element in elements:
+        name, number = element.name, 1
+        while name in taken:
+            number += 1
+            name = f"{element.name}.{number}"
+        taken.add(name)
+        result.append(replace(element, name=name))
+    return tuple(result)
+
+
+def _put(made: dict[int, DrawnElement], members: list[int], contour: Contour) -> None:
+    """Put a joined path in the place of its first member; it answers to all their names."""
+    names = tuple(dict.fromkeys(n for index in members for n in made[index].names))
+    first = made[members[0]]
+    for index in members[1:]:
+        del made[index]
+    made[members[0]] = replace(first, names=names, vertices=contour.vertices, closed=contour.closed)

@@ -1,0 +1,222 @@
+"""Reading drawn parts from DXF files, in mm with y up."""
+
+from __future__ import annotations
+
+import logging
+import math
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+import ezdxf
+from ezdxf import recover
+from ezdxf.lldxf.const import DXFError
+
+from kerfolio.basis.finding import Finding, error, note, warning
+from kerfolio.basis.place import Place
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.transform import scaled
+from kerfolio.model.outline import Drawing, DrawnElement
+from kerfolio.reading.drawn_chain import Grouped, finished
+from kerfolio.reading.dxf_entity import TiltedError, entity_contour, is_path
+from kerfolio.reading.dxf_lines import entity_lines
+
+# What the library remarks on its own is told to the maker as findings, not printed.
+logging.getLogger("ezdxf").addHandler(logging.NullHandler())
+
+MOST_BYTES = 50_000_000
+MOST_ENTITIES = 200_000
+_MOST_DEPTH = 16
+
+MM_PER_UNIT = {
+    **{1: 25.4, 2: 304.8, 3: 1_609_344.0, 8: 25.4e-6, 9: 0.0254, 10: 914.4},
+    **{4: 1.0, 5: 10.0, 6: 1e3, 7: 1e6, 11: 1e-7, 12: 1e-6, 13: 1e-3, 14: 1e2, 15: 1e4, 16: 1e5},
+    **{21: 1.2e6 / 3937, 22: 1e5 / 3937, 23: 3.6e6 / 3937, 24: 6.336e9 / 3937},
+}
+"""mm for each value of $INSUNITS (DXF reference, header): inch units from the inch of 25.4 mm,
+metric ones, and those of the US survey foot of 1200/3937 m. Astronomical units are left out."""
+_LARGEST = 1e5
+
+
+@dataclass(slots=True)
+class _Sheet:
+    """What has been read so far; ``scale`` is mm per drawing unit."""
+
+    file: str
+    scale: float
+    lines: dict[str, int]
+    hidden: frozenset[str]
+    elements: list[Grouped] = field(default_factory=list)
+    findings: list[Finding] = field(default_factory=list)
+    ignored: Counter[str] = field(default_factory=Counter)
+    count: int = 0
+
+
+def read_dxf(
+    path: Path, file: str, *, art: bool = False
+) -> tuple[Drawing | None, tuple[Finding, ...]]:
+    """Return the paths of a DXF file's model space, in mm with y up, and what is wrong in it.
+
+    Layers (and blocks) are the elements' names. Lines, arcs and other open paths of one layer are
+    joined where their ends meet within 0.01 mm. Splines and ellipses become chords within 0.01 mm.
+    ``art`` is for engravings, where open and crossing paths are fine. The drawing is None when
+    nothing can be read.
+    """
+    document, findings = _document(path, file)
+    if document is None:
+        return None, findings
+    scale, told = _scale(document, file)
+    layers = (layer for layer in document.layers if layer.is_off() or layer.is_frozen())
+    hidden = frozenset(layer.dxf.name.lower() for layer in layers)
+    sheet = _Sheet(file, scale, entity_lines(path), hidden, findings=[*findings, *told])
+    for entity in document.modelspace():
+        _guarded(entity, (), "", sheet, 0)
+    _tell_ignored(sheet)
+    return finished(file, sheet.elements, sheet.findings, art=art)
+
+
+def _document(path: Path, file: str) -> tuple[Any, tuple[Finding, ...]]:
+    whole = Place(file)
+    advice = "Save it anew from the drawing program, as DXF 2010 or R12."
+    try:
+        if path.stat().st_size > MOST_BYTES:
+            message = f"drawing is larger than {MOST_BYTES // 1_000_000} MB"
+            return None, (error("drawing-too-large", message, whole, "Draw it simpler."),)
+        return ezdxf.readfile(path), ()
+    except FileNotFoundError:
+        return None, (error("missing-file", f"no drawing `{file}`", whole, "Check its name."),)
+    # A damaged file makes the library fail in many ways; each of them means the same to a maker.
+    except Exception:
+        return _mended(path, file, advice)
+
+
+def _mended(path: Path, file: str, advice: str) -> tuple[Any, tuple[Finding, ...]]:
+    """Return a damaged document as far as the library can mend it, with a warning."""
+    whole = Place(file)
+    try:
+        document, _ = recover.readfile(path)
+    except Exception:
+        return None, (error("unreadable-drawing", "not a sound DXF file", whole, advice),)
+    return document, (warning("mended-drawing", "DXF file is damaged", whole, advice),)
+
+
+def _scale(document: Any, file: str) -> tuple[float, tuple[Finding, ...]]:
+    """Return mm per drawing unit by $INSUNITS; without one the drawing is read as mm."""
+    advice = "State the drawing's unit in the drawing program."
+    try:
+        unit = int(document.header.get("$INSUNITS", 0) or 0)
+    except (ValueError, TypeError, OverflowError):
+        unit = -1
+    if unit == 0:
+        message = "no unit stated: read as mm"
+        return 1.0, (warning("missing-unit", message, Place(file), advice),)
+    if unit not in MM_PER_UNIT:
+        message = f"unit number {unit} is not read here"
+        return 1.0, (error("missing-unit", message, Place(file), advice),)
+    return MM_PER_UNIT[unit], ()
+
+
+def _guarded(entity: Any, groups: tuple[str, ...], layer: str, sheet: _Sheet, depth: int) -> None:
+    """Read one entity; what is wrong in it becomes a finding that names it."""
+    own = _attribute(entity, "layer") or "0"
+    own = layer if layer and own == "0" else own
+    if own.lower() in sheet.hidden:
+        sheet.ignored["entity on a hidden layer"] += 1
+        return
+    sheet.count += 1
+    if sheet.count == MOST_ENTITIES + 1:
+        message = f"more than {MOST_ENTITIES} entities"
+        whole = Place(sheet.file)
+        sheet.findings.append(error("drawing-too-large", message, whole, "Draw it simpler."))
+    if sheet.count > MOST_ENTITIES:
+        return
+    name, place = _name(entity, own, sheet)
+    try:
+        _read(entity, (own, groups, name, place), sheet, depth)
+    except TiltedError:
+        message = f"{name} does not lie flat"
+        advice = "Draw it in the plane seen from above."
+        sheet.findings.append(error("not-flat", message, place, advice))
+    except Exception as problem:
+        message = f"{name} cannot be read"
+        advice = f"Draw it anew ({type(problem).__name__})."
+        sheet.findings.append(error("broken-path", message, place, advice))
+
+
+def _name(entity: Any, layer: str, sheet: _Sheet) -> tuple[str, Place]:
+    """Return what an entity is called in findings, and its place where the file tells it."""
+    line = sheet.lines.get(_attribute(entity, "handle").upper(), 0)
+    name = f"{entity.dxftype()} on layer {layer}"
+    return name, Place(sheet.file, line, 1 if line else 0)
+
+
+def _attribute(entity: Any, name: str) -> str:
+    """Return an attribute as text; empty where the entity has none, or is of no known kind."""
+    try:
+        return str(entity.dxf.get(name, None) or "")
+    except DXFError:
+        return ""
+
+
+_Known = tuple[str, tuple[str, ...], str, Place]
+"""An entity's layer, the blocks around it, its name and its place."""
+
+
+def _read(entity: Any, known: _Known, sheet: _Sheet, depth: int) -> None:
+    layer, groups, name, place = known
+    if entity.dxftype() == "INSERT":
+        if depth >= _MOST_DEPTH:
+            message = f"blocks are nested more than {_MOST_DEPTH} deep"
+            sheet.findings.append(error("broken-path", message, place, "Resolve the block."))
+            return
+        if entity.block() is None:
+            message = f"block `{entity.dxf.name}` is not in the drawing"
+            sheet.findings.append(error("unknown-reference", message, place, "Draw it anew."))
+            return
+        for part in _parts(entity):
+            _guarded(part, (str(entity.dxf.name), *groups), layer, sheet, depth + 1)
+        return
+    if not is_path(entity):
+        sheet.ignored[entity.dxftype()] += 1
+        return
+    contour = _in_mm(entity_contour(entity, 0.005 / sheet.scale), sheet.scale)
+    element = DrawnElement(
+        name=name,
+        names=tuple(dict.fromkeys((layer, *groups))),
+        vertices=contour.vertices,
+        closed=contour.closed,
+        place=place,
+    )
+    sheet.elements.append(((layer, *groups), element))
+
+
+def _parts(insert: Any) -> Iterator[Any]:
+    """Yield the entities of a block where it is inserted, every row and column of it."""
+    for single in insert.multi_insert() if insert.mcount > 1 else (insert,):
+        yield from single.virtual_entities()
+
+
+def _in_mm(contour: Contour, scale: float) -> Contour:
+    """Return a contour in mm; ValueError when it is not a sound one.
+
+    A path that ends within 0.01 mm of its start is closed.
+    """
+    if len(contour.vertices) < 2:
+        raise ValueError("a path without points")
+    result = scaled(contour, scale)
+    for x, y, bulge in result.vertices:
+        if not (abs(x) < _LARGEST and abs(y) < _LARGEST and math.isfinite(bulge)):
+            raise ValueError("a coordinate beyond 100 m")
+    vertices = result.vertices
+    if len(vertices) > 2 and math.dist(vertices[0][:2], vertices[-1][:2]) <= 0.01:
+        return Contour(vertices[:-1], closed=True)
+    return result
+
+
+def _tell_ignored(sheet: _Sheet) -> None:
+    for kind, count in sorted(sheet.ignored.items()):
+        message = f"{kind} is ignored" + (f" ({count} times)" if count > 1 else "")
+        advice = "Turn it into lines and arcs to have it cut."
+        sheet.findings.append(note("ignored-element", message, Place(sheet.file), advice))

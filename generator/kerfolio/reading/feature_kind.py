@@ -1,0 +1,256 @@
+"""Forms of the kinds of feature: slots, notches, holes, windows, pockets, tabs and the rest."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from kerfolio.basis.complaint import Complaint
+from kerfolio.basis.finding import Finding, error
+from kerfolio.model.feature import (
+    Cutting,
+    EdgeLine,
+    Engraving,
+    Fingers,
+    Groove,
+    Hole,
+    Notch,
+    Pocket,
+    Slot,
+    Tabs,
+    Window,
+)
+from kerfolio.model.outline import Rectangle
+from kerfolio.model.statement import Amount
+from kerfolio.reading.amounts import ANGLE, COUNT, LENGTH, LENGTHS, SPOT, SPOTS
+from kerfolio.reading.files import DrawingFile
+from kerfolio.reading.forms import Either, ScalarForm
+from kerfolio.reading.nodes import Scalar
+from kerfolio.reading.outline import SHAPE_KEYS, SHAPES, make_outline, shape_faults
+from kerfolio.reading.record import Check, Fields, Key, Record, no_faults
+from kerfolio.reading.reference import REFERENCE
+from kerfolio.reading.values import TEXT, choice
+
+_SIDES = choice("an edge", "top", "bottom", "left", "right")
+
+
+def _side(node: Scalar) -> EdgeLine | Complaint:
+    side = _SIDES.convert(node)
+    return side if isinstance(side, Complaint) else EdgeLine(side=side, place=node.place)
+
+
+EDGE = Either(
+    scalar=ScalarForm(
+        noun="an edge", advice=_SIDES.advice, convert=_side, json=_SIDES.json, rule="not-a-choice"
+    ),
+    other=Record(
+        name="edge",
+        noun="an edge",
+        keys=(
+            Key(
+                name="from", form=SPOT, says="Where the edge begins.", required=True, field="start"
+            ),
+            Key(name="to", form=SPOT, says="Where the edge ends.", required=True, field="end"),
+        ),
+        make=EdgeLine,
+        advice="Write `top`, `bottom`, `left`, `right` or `{from: [x, y], to: [x, y]}`.",
+    ),
+    noun="an edge",
+    advice="Write `top`, `bottom`, `left`, `right` or `{from: [x, y], to: [x, y]}`.",
+)
+_AT = Key(name="at", form=SPOT, says="Its centre, from the part's 0,0.", required=True)
+_DEPTH = Key(name="depth", form=LENGTH, says="Depth from the show face.", required=True)
+_ANGLE = Key(name="angle", form=ANGLE, says="Degrees from the x axis, counter-clockwise.")
+_TAKES = Key(name="takes", form=REFERENCE, says="The sheet that goes in.")
+_WIDTH = Key(name="width", form=LENGTH, says="Width where no sheet is taken.")
+_EDGE = Key(name="edge", form=EDGE, says="The part's edge it sits on.", required=True)
+
+
+def _kind(
+    name: str,
+    keys: tuple[Key, ...],
+    make: Callable[..., Cutting],
+    example: str,
+    one_of: tuple[tuple[str, ...], ...] = (),
+    check: Check = no_faults,
+) -> Record[Cutting]:
+    article = "an" if name[0] in "aeiou" else "a"
+    return Record(
+        name=name,
+        noun=f"{article} {name}",
+        keys=keys,
+        make=make,
+        advice=f"Write `{name}: {example}`.",
+        one_of=one_of,
+        placed=False,
+        check=check,
+    )
+
+
+def _make_hole(counterbore: tuple[Amount, Amount] | None = None, **values: Any) -> Hole:
+    wide, deep = counterbore or (None, None)
+    return Hole(counterbore_diameter=wide, counterbore_depth=deep, **values)
+
+
+def _make_window(**values: Any) -> Window:
+    kept = {key: values.pop(key) for key in ("at", "angle") if key in values}
+    return Window(outline=make_outline(**values), **kept)
+
+
+def _make_pocket(**values: Any) -> Pocket:
+    own = ("at", "angle", "depth", "takes", "length")
+    kept = {key: values.pop(key) for key in own if key in values}
+    if "takes" not in kept:
+        return Pocket(outline=make_outline(**values), **kept)
+    # A housing's outline is its nominal rectangle; its fit is added where the plan is settled.
+    across = Amount(f"thickness({kept['takes']})", kept["takes"].place)
+    return Pocket(outline=Rectangle(width=kept["length"], height=across), **kept)
+
+
+def _pocket_faults(fields: Fields) -> tuple[Finding, ...]:
+    values = fields.values
+    if "takes" in values and "length" not in values:
+        message, advice = "`length` is missing", "Add `length:`, the length of the housing."
+        return (error("missing-key", message, fields.places["takes"], advice),)
+    if "length" in values and "takes" not in values:
+        message = "`length` does not fit this shape"
+        advice = "Only a pocket that `takes` a sheet has a length."
+        return (error("one-too-many", message, fields.places["length"], advice),)
+    return shape_faults(fields)
+
+
+def _engraving_faults(fields: Fields) -> tuple[Finding, ...]:
+    if "style" in fields.values and "drawing" in fields.values:
+        message, advice = "`style` does not fit a drawing", "Leave it out: it is for texts."
+        return (error("one-too-many", message, fields.places["style"], advice),)
+    return ()
+
+
+_COUNTERBORE: Record[tuple[Amount, Amount]] = Record(
+    name="counterbore",
+    noun="a counterbore",
+    keys=(
+        Key(name="diameter", form=LENGTH, says="Diameter of the wider bore.", required=True),
+        Key(name="depth", form=LENGTH, says="Depth of the wider bore.", required=True),
+    ),
+    make=lambda diameter, depth: (diameter, depth),
+    advice="Write `{diameter: 14, depth: 6}`.",
+    placed=False,
+)
+_FITS = (("takes", "width"),)
+KINDS: dict[str, Record[Cutting]] = {
+    "slot": _kind(
+        "slot",
+        (
+            _AT,
+            Key(name="length", form=LENGTH, says="Length along the angle.", required=True),
+            *(_ANGLE, _TAKES, _WIDTH),
+        ),
+        Slot,
+        "{at: [180, 370], length: 120, takes: ply}",
+        _FITS,
+    ),
+    "notch": _kind(
+        "notch",
+        (
+            _EDGE,
+            Key(name="at", form=LENGTHS, says="Centre line along the edge.", required=True),
+            *(_DEPTH, _TAKES, _WIDTH),
+        ),
+        Notch,
+        "{edge: top, at: 180, depth: 60, takes: ply}",
+        _FITS,
+    ),
+    "hole": _kind(
+        "hole",
+        (
+            Key(name="at", form=SPOTS, says="Its centre, or a list of centres.", required=True),
+            Key(name="diameter", form=LENGTH, says="Diameter."),
+            Key(name="for", form=REFERENCE, says="Clearance hole of this hardware.", field="for_"),
+            Key(name="pilot", form=REFERENCE, says="Pilot hole of this screw."),
+            Key(name="depth", form=LENGTH, says="Depth; a hole goes through without one."),
+            Key(name="counterbore", form=_COUNTERBORE, says="A wider bore on the show face."),
+        ),
+        _make_hole,
+        "{at: [30, 30], diameter: 8}",
+        (("diameter", "for", "pilot"),),
+    ),
+    "window": _kind(
+        "window",
+        (_AT, *SHAPE_KEYS, _ANGLE),
+        _make_window,
+        "{at: [180, 400], rounded-slot: [100, 30]}",
+        (SHAPES,),
+        shape_faults,
+    ),
+    "pocket": _kind(
+        "pocket",
+        (
+            *(_AT, *SHAPE_KEYS, _DEPTH, _ANGLE, _TAKES),
+            Key(name="length", form=LENGTH, says="Length of a housing that takes a sheet."),
+        ),
+        _make_pocket,
+        "{at: [100, 100], rectangle: [60, 20], depth: 6}",
+        ((*SHAPES, "takes"),),
+        _pocket_faults,
+    ),
+    "groove": _kind(
+        "groove",
+        (
+            Key(name="from", form=SPOT, says="Where it begins.", required=True, field="start"),
+            Key(name="to", form=SPOT, says="Where it ends.", required=True, field="end"),
+            *(_DEPTH, _TAKES, _WIDTH),
+        ),
+        Groove,
+        "{from: [0, 40], to: [360, 40], takes: thin, depth: 6}",
+        _FITS,
+    ),
+    "tabs": _kind(
+        "tabs",
+        (
+            _EDGE,
+            Key(name="at", form=LENGTHS, says="Where each begins along the edge.", required=True),
+            Key(name="width", form=LENGTH, says="Width of each tab.", required=True),
+            Key(name="depth", form=LENGTH, says="How far each stands out."),
+            Key(name="takes", form=REFERENCE, says="The sheet each goes through."),
+            Key(name="round", form=LENGTH, says="Radius of its two outer corners."),
+        ),
+        Tabs,
+        "{edge: top, at: [60, 240], width: 60, depth: t}",
+        (("depth", "takes"),),
+    ),
+    "fingers": _kind(
+        "fingers",
+        (
+            _EDGE,
+            Key(name="count", form=COUNT, says="Fingers and gaps together.", required=True),
+            Key(name="takes", form=REFERENCE, says="The sheet it meets.", required=True),
+            Key(
+                name="first",
+                form=choice("a beginning", "finger", "gap"),
+                says="What stands at the lower end of the edge.",
+            ),
+        ),
+        Fingers,
+        "{edge: left, count: 5, takes: ply}",
+    ),
+    "engrave": _kind(
+        "engrave",
+        (
+            Key(name="text", form=TEXT, says="The text to engrave."),
+            Key(name="drawing", form=DrawingFile(art=True), says="An SVG or DXF file instead."),
+            _AT,
+            Key(name="height", form=LENGTH, says="Height of its letters.", required=True),
+            *(_DEPTH, _ANGLE),
+            Key(
+                name="style",
+                form=choice("a style", "stroke", "outline"),
+                says="Single strokes or outlines.",
+            ),
+        ),
+        Engraving,
+        '{text: "18 mm", at: [180, 225], height: 12, depth: 0.5}',
+        (("text", "drawing"),),
+        _engraving_faults,
+    ),
+}

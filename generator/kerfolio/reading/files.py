@@ -1,0 +1,174 @@
+"""Forms of files that a text refers to: pictures, drawings and prose; each is taken at once."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from pathlib import Path, PurePosixPath
+
+from kerfolio.basis.complaint import Complaint, quoted
+from kerfolio.model.plan import Photo
+from kerfolio.model.prose import Block, BlockKind, Prose, Span
+from kerfolio.reading.desk import Desk
+from kerfolio.reading.drawn_dxf import read_dxf
+from kerfolio.reading.drawn_svg import read_svg
+from kerfolio.reading.forms import Book, Form, Schema
+from kerfolio.reading.nodes import Node, Scalar
+from kerfolio.reading.prose import read_prose
+from kerfolio.reading.record import Key, Record
+from kerfolio.reading.values import FLAG, TEXT
+from kerfolio.reading.yaml_text import MOST_BYTES, decode
+
+MOST_PICTURE_BYTES = 25_000_000
+_KINDS = {".jpg": "JPEG", ".jpeg": "JPEG", ".png": "PNG", ".webp": "WebP"}
+
+
+def picture_kind(content: bytes) -> str:
+    """Return ``JPEG``, ``PNG`` or ``WebP`` by the first bytes, or an empty text."""
+    if content.startswith(b"\xff\xd8\xff"):
+        return "JPEG"
+    if content.startswith(b"\x89PNG\r\n\x1a\n"):
+        return "PNG"
+    return "WebP" if content[:4] == b"RIFF" and content[8:12] == b"WEBP" else ""
+
+
+def _picture_fault(file: str, content: bytes) -> Complaint | None:
+    stated, kind = _KINDS.get(PurePosixPath(file).suffix.lower(), ""), picture_kind(content)
+    if not stated or not kind:
+        advice = "Use a JPEG, PNG or WebP file named `.jpg`, `.png` or `.webp`."
+        return Complaint(f"{quoted(file)} is no picture of a known kind", advice)
+    if stated != kind:
+        advice = f"Give the file the ending of a {kind} picture."
+        return Complaint(f"{quoted(file)} holds a {kind} picture", advice)
+    return None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PictureFile(Form[str]):
+    """The path of a picture; its bytes are kept at the desk.
+
+    A picture that is missing is a finding, but the path is kept: what shows it stays readable.
+    """
+
+    noun: str = "a picture file"
+    advice: str = "Write a path such as `photos/rail.jpg`."
+
+    def read(self, node: Node, desk: Desk) -> str | None:
+        """Return the path as written."""
+        if not isinstance(node, Scalar) or not node.text.strip():
+            self.refuse(node, desk)
+            return None
+        file = node.text.strip()
+        if desk.shelf is None or file in desk.pictures:
+            return file
+        content = desk.shelf.content(file, MOST_PICTURE_BYTES)
+        fault = content if isinstance(content, Complaint) else _picture_fault(file, content)
+        if fault is not None:
+            desk.complain("picture", fault, node.place)
+        elif isinstance(content, bytes):
+            desk.pictures[file] = content
+        return file
+
+    def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
+        """Return the schema of a path."""
+        return {"type": "string", "pattern": r"\.(jpe?g|png|webp|JPE?G|PNG|WEBP)$"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawingFile(Form[str]):
+    """The path of an SVG or DXF drawing; what it holds is kept at the desk.
+
+    ``art`` is for engravings, which may have open and crossing paths.
+    """
+
+    art: bool = False
+    noun: str = "a drawing file"
+    advice: str = "Write a path such as `drawings/shelf.svg`."
+
+    def read(self, node: Node, desk: Desk) -> str | None:
+        """Return the path as written, or None when the drawing cannot be read."""
+        if not isinstance(node, Scalar) or not node.text.strip():
+            self.refuse(node, desk)
+            return None
+        file = node.text.strip()
+        if desk.shelf is None or file in desk.drawings:
+            return file
+        path = desk.shelf.path_of(file)
+        if isinstance(path, Complaint):
+            desk.complain("drawing", path, node.place)
+            return None
+        return self._taken(file, path, node, desk)
+
+    def _taken(self, file: str, path: Path, node: Scalar, desk: Desk) -> str | None:
+        reader = {".svg": read_svg, ".dxf": read_dxf}.get(path.suffix.lower())
+        if reader is None:
+            advice = "Save the drawing as plain SVG or as DXF."
+            desk.refuse("drawing", f"{quoted(file)} is no SVG or DXF", node.place, advice)
+            return None
+        shown = desk.shelf.shown(file) if desk.shelf else file
+        drawing, findings = reader(path, shown, art=self.art)
+        desk.findings += findings
+        if drawing is None:
+            return None
+        desk.drawings[file] = replace(drawing, file=file)
+        return file
+
+    def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
+        """Return the schema of a path."""
+        return {"type": "string", "pattern": r"\.(svg|dxf|SVG|DXF)$"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProseFile(Form[Prose]):
+    """The path of a Markdown file, read in its place."""
+
+    noun: str = "a text file"
+    advice: str = "Write a path such as `steps/01.md`."
+
+    def read(self, node: Node, desk: Desk) -> Prose | None:
+        """Return the file's prose."""
+        if not isinstance(node, Scalar) or not node.text.strip():
+            self.refuse(node, desk)
+            return None
+        file = node.text.strip()
+        if desk.shelf is None:
+            return Prose(place=node.place)
+        content = desk.shelf.content(file, MOST_BYTES)
+        if isinstance(content, Complaint):
+            desk.complain("text-file", content, node.place)
+            return _unread_text(node)
+        shown = desk.shelf.shown(file)
+        text, faults = decode(content, shown)
+        prose, findings = read_prose(text, shown)
+        desk.findings += (*faults, *findings)
+        return prose if prose or not faults else _unread_text(node)
+
+    def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
+        """Return the schema of a path."""
+        return {"type": "string", "pattern": r"\.md$"}
+
+
+def _unread_text(node: Scalar) -> Prose:
+    """Stand in for a text that is stated but cannot be read, so that it is not told as missing."""
+    block = Block(kind=BlockKind.PARAGRAPH, entries=((Span(text=node.text),),))
+    return Prose(blocks=(block,), place=node.place)
+
+
+_ALT = "Add `alt:` with a sentence that says what the picture shows."
+PHOTO: Record[Photo] = Record(
+    name="photo",
+    noun="a photo",
+    keys=(
+        Key(name="file", form=PictureFile(), says="JPEG, PNG or WebP file.", required=True),
+        Key(
+            name="alt",
+            form=TEXT,
+            says="What the picture shows, for people who cannot see it.",
+            required=True,
+            missing=_ALT,
+        ),
+        Key(name="cover", form=FLAG, says="Show it first."),
+        Key(name="made", form=TEXT, says="How it came about when it is no photograph: `drawing`."),
+    ),
+    make=Photo,
+    advice="Write `{file: photos/rail.jpg, alt: The rail half way into its slot}`.",
+)

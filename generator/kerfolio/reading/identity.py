@@ -1,0 +1,73 @@
+"""The form of ``workshop.yaml``."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from kerfolio.basis.complaint import Complaint, quoted
+from kerfolio.model.workshop import Identity
+from kerfolio.reading.consumable import CONSUMABLES
+from kerfolio.reading.forms import ScalarForm
+from kerfolio.reading.licences import LICENCE
+from kerfolio.reading.nodes import Scalar
+from kerfolio.reading.prose import PROSE
+from kerfolio.reading.record import Key, Record
+from kerfolio.reading.values import ADDRESS, MONEY, TEXT, TEXTS, choice
+
+
+def _currency(node: Scalar) -> str | Complaint:
+    text = node.text.strip()
+    if re.fullmatch("[A-Z]{3}", text):
+        return text
+    return Complaint(f"{quoted(text)} is no currency code")
+
+
+def _language(node: Scalar) -> str | Complaint:
+    text = node.text.strip()
+    if re.fullmatch("[a-z]{2,3}(?:-[A-Za-z0-9]{2,8})*", text):
+        return text
+    return Complaint(f"{quoted(text)} is no language code")
+
+
+_CURRENCY: ScalarForm[str] = ScalarForm(
+    noun="a currency",
+    advice="Write its three letters (ISO 4217): `EUR`, `USD`, `GBP`.",
+    convert=_currency,
+    json={"type": "string", "pattern": "^[A-Z]{3}$"},
+)
+_LANGUAGE: ScalarForm[str] = ScalarForm(
+    noun="a language",
+    advice="Write its code (BCP 47): `en`, `en-GB`.",
+    convert=_language,
+    json={"type": "string", "pattern": "^[a-z]{2,3}"},
+)
+
+
+def _make_identity(title: str = "", maker: str = "", **values: Any) -> Identity:
+    return Identity(title=title, maker=maker, **values)
+
+
+IDENTITY: Record[Identity] = Record(
+    name="workshop",
+    noun="a workshop",
+    keys=(
+        Key(name="workshop", form=TEXT, says="Its title.", required=True, field="title"),
+        Key(name="maker", form=TEXT, says="Who publishes.", required=True),
+        Key(name="tagline", form=TEXT, says="A few words under the title."),
+        Key(name="base-url", form=ADDRESS, says="Where the site will stand."),
+        Key(name="contact", form=TEXT, says="How readers reach the maker."),
+        Key(name="units-first", form=choice("a unit", "mm", "in"), says="The unit shown first."),
+        Key(name="licence", form=LICENCE, says="Licence of plans that state none."),
+        Key(name="currency", form=_CURRENCY, says="Currency of all prices (ISO 4217)."),
+        Key(name="paper", form=choice("a paper", "a4", "letter"), says="The paper shown first."),
+        Key(name="language", form=_LANGUAGE, says="Language of the texts (BCP 47)."),
+        Key(name="tiers", form=TEXTS, says="Names of the supporters' tiers."),
+        Key(name="machine-hour", form=MONEY, says="What an hour of the router costs."),
+        Key(name="consumables", form=CONSUMABLES, says="What every plan uses up, with prices."),
+        Key(name="welcome", form=PROSE, says="Text of the first page, in Markdown."),
+    ),
+    make=_make_identity,
+    advice="Begin with `workshop: Title` and `maker: Name`.",
+    lenient=True,
+)

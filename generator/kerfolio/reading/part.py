@@ -1,0 +1,176 @@
+"""Forms of parts, written or drawn."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from kerfolio.basis.complaint import Complaint, quoted
+from kerfolio.basis.names import NAME, did_you_mean
+from kerfolio.model.outline import Drawn, DrawnFeatureRule
+from kerfolio.model.part import Part
+from kerfolio.model.statement import Named
+from kerfolio.reading.amounts import LENGTH, THICKNESS
+from kerfolio.reading.desk import Desk
+from kerfolio.reading.feature import FEATURES
+from kerfolio.reading.files import DrawingFile
+from kerfolio.reading.forms import Book, Form, ListOf, ScalarForm, Schema
+from kerfolio.reading.nodes import Mapping, Node, Scalar, Sequence
+from kerfolio.reading.outline import OUTLINE
+from kerfolio.reading.record import Entries, Key, Record
+from kerfolio.reading.reference import REFERENCE
+from kerfolio.reading.values import NAMED, TEXT, choice, name_fault, whole
+
+_DRAWN_KINDS = ("slot", "hole", "window", "pocket", "engrave")
+_DEEP = ("pocket", "engrave")
+
+
+def _element(node: Scalar) -> Named | Complaint:
+    return Named(node.text.strip(), node.place)
+
+
+ELEMENT: ScalarForm[Named] = ScalarForm(
+    noun="a name in the drawing", advice="Write an id, a group's id or a layer.", convert=_element
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnRules(Form[tuple[DrawnFeatureRule, ...]]):
+    """Which elements of a drawing become which features."""
+
+    noun: str = "elements of the drawing"
+    advice: str = "Write `slots: {slot: takes ply}`, `holes: hole` or `dish: {pocket: depth 6}`."
+
+    def read(self, node: Node, desk: Desk) -> tuple[DrawnFeatureRule, ...] | None:
+        """Return a rule for each element named."""
+        if not isinstance(node, Mapping):
+            self.refuse(node, desk)
+            return None
+        rules = [self._rule(each.key, each.value, desk) for each in node.entries]
+        readable = tuple(rule for rule in rules if rule is not None)
+        return readable if len(readable) == len(rules) else None
+
+    def _rule(self, element: Scalar, value: Node, desk: Desk) -> DrawnFeatureRule | None:
+        kind, more = value, None
+        if isinstance(value, Mapping) and len(value.entries) == 1:
+            kind, more = value.entries[0].key, value.entries[0].value
+        if not isinstance(kind, Scalar) or kind.empty:
+            self.refuse(value, desk)
+            return None
+        if kind.text not in _DRAWN_KINDS:
+            advice = did_you_mean(kind.text, _DRAWN_KINDS)
+            message = f"{quoted(kind.text)} is no drawn feature"
+            desk.refuse("not-a-choice", message, kind.place, advice)
+            return None
+        named = Named(element.text, element.place)
+        return self._with(named, kind, more, desk)
+
+    def _with(
+        self, element: Named, kind: Scalar, more: Node | None, desk: Desk
+    ) -> DrawnFeatureRule | None:
+        text = more.text.strip() if isinstance(more, Scalar) else ""
+        takes = re.fullmatch(rf"takes\s+({NAME.pattern})", text)
+        if takes and kind.text in ("slot", "pocket") and more is not None:
+            sheet = Named(takes[1], more.place)
+            return DrawnFeatureRule(element=element, kind=kind.text, takes=sheet)
+        if text.startswith("depth ") and kind.text != "slot" and more is not None:
+            depth = LENGTH.amount(text.removeprefix("depth").strip(), more.place, desk)
+            if depth is None:
+                return None
+            return DrawnFeatureRule(element=element, kind=kind.text, depth=depth)
+        if more is not None or kind.text in _DEEP:
+            need = "`depth 6`" if kind.text != "slot" else "`takes ply`"
+            message = f"`{kind.text}` needs {need}"
+            desk.refuse("drawn-feature", message, (more or kind).place, self.advice)
+            return None
+        return DrawnFeatureRule(element=element, kind=kind.text)
+
+    def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
+        """Return the schema of a mapping from element to kind."""
+        deep = {"type": "string", "pattern": "^(takes|depth) "}
+        kinds = dict.fromkeys(_DRAWN_KINDS, deep)
+        one = {"type": "object", "properties": kinds, "additionalProperties": False}
+        plain = {"enum": ["slot", "hole", "window"]}
+        one_kind = {**one, "minProperties": 1, "maxProperties": 1}
+        return {"type": "object", "additionalProperties": {"anyOf": [plain, one_kind]}}
+
+
+DRAWN: Record[Drawn] = Record(
+    name="drawing",
+    noun="a drawing",
+    keys=(
+        Key(name="file", form=DrawingFile(), says="SVG or DXF file.", required=True),
+        Key(
+            name="outline",
+            form=ELEMENT,
+            says="The one closed path that is the part's outline.",
+            required=True,
+        ),
+        Key(name="drawn-for", form=THICKNESS, says="Thickness the slots were drawn at."),
+        Key(name="features", form=DrawnRules(), says="What other elements are."),
+    ),
+    make=Drawn,
+    advice="Write `{file: drawings/shelf.svg, outline: outline}`.",
+)
+_PIECES = ListOf(
+    item=NAMED, noun="a list of piece names", advice="Write `pieces: [left, right]`.", least=1
+)
+
+
+def _make_part(
+    pieces: tuple[Named, ...] = (), count: int = 1, features: Any = (), **values: Any
+) -> Part:
+    names = tuple(each.name for each in pieces)
+    if count > 1:
+        names = tuple(str(number) for number in range(1, count + 1))
+    shape = values.pop("drawing", None) or values.pop("outline")
+    return Part(pieces=names, shape=shape, features=features, **values)
+
+
+PART: Record[Part] = Record(
+    name="part",
+    noun="a part",
+    keys=(
+        Key(name="sheet", form=REFERENCE, says="The sheet it is cut from.", required=True),
+        Key(name="pieces", form=_PIECES, says="Names of its pieces."),
+        Key(name="count", form=whole(1, 200), says="How many, where they need no names."),
+        Key(
+            name="grain",
+            form=choice("a grain", "along x", "along y", "any", "free"),
+            says="Which way the grain of the face runs; `free` lets the part lie slanted, too.",
+        ),
+        Key(name="note", form=TEXT, says="A sentence for the parts list."),
+        Key(name="outline", form=OUTLINE, says="Its shape, lower left corner at 0,0."),
+        Key(name="drawing", form=DRAWN, says="Its shape from an SVG or DXF file."),
+        Key(name="features", form=FEATURES, says="What is cut into it or stands out of it."),
+    ),
+    make=_make_part,
+    one_of=(("outline", "drawing"),),
+    not_both=(("pieces", "count"),),
+    advice="Write `outline: {rectangle: [360, 450]}`.",
+    named=True,
+)
+
+
+def piece_labels(name: str, node: Node) -> Iterable[str]:
+    """Return the names a part that cannot be read would have given to its pieces."""
+    yield name
+    if not isinstance(node, Mapping):
+        return
+    pieces, count = node.get("pieces"), node.get("count")
+    if isinstance(pieces, Sequence):
+        yield from (f"{name}.{each.text}" for each in pieces.items if isinstance(each, Scalar))
+    if isinstance(count, Scalar) and re.fullmatch("[0-9]{1,3}", count.text):
+        yield from (f"{name}.{number}" for number in range(1, int(count.text) + 1))
+
+
+PARTS: Entries[Part] = Entries(
+    record=PART,
+    noun="parts by name",
+    advice="Write `side: {sheet: ply, outline: {...}}`, a part each.",
+    fault=name_fault,
+    pattern=NAME.pattern,
+    spoils=piece_labels,
+)

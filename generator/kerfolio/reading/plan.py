@@ -1,0 +1,257 @@
+"""The form of ``plan.yaml``, and the reading of one plan's folder."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping as Map
+from dataclasses import dataclass, replace
+from typing import Any
+
+from kerfolio.basis.complaint import Complaint
+from kerfolio.basis.expression import parse
+from kerfolio.basis.finding import Finding
+from kerfolio.basis.names import NAME, nearest
+from kerfolio.basis.place import Place
+from kerfolio.model.plan import Plan, Size
+from kerfolio.model.statement import Amount
+from kerfolio.reading.amounts import AmountForm, size_name_fault
+from kerfolio.reading.consumable import CONSUMABLES
+from kerfolio.reading.cut import CUTS, RELIEF
+from kerfolio.reading.desk import Desk
+from kerfolio.reading.forms import Book, Form, Schema
+from kerfolio.reading.joint import JOINTS, STANDING
+from kerfolio.reading.licences import LICENCE
+from kerfolio.reading.nodes import Mapping, Node, Scalar
+from kerfolio.reading.part import PARTS
+from kerfolio.reading.prose import PROSE
+from kerfolio.reading.record import Key, Record
+from kerfolio.reading.release import PHOTOS, QUESTIONS, RELEASES, VIDEO, in_sequence
+from kerfolio.reading.sheet import BOARDS, SHEETS
+from kerfolio.reading.shelf import Shelf
+from kerfolio.reading.silence import SILENCE
+from kerfolio.reading.span import SPANS
+from kerfolio.reading.step import HARDWARE, STEPS
+from kerfolio.reading.values import FLAG, SCALAR, TEXT, TEXTS, VERSION, choice
+from kerfolio.reading.yaml_text import read_yaml
+
+_FILE = "plan.yaml"
+_SIZE = AmountForm(
+    noun="a number or expression",
+    advice="Write a number, a quantity such as `18 mm`, or an expression such as `seat/2`.",
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizesForm(Form[tuple[Size, ...]]):
+    """Named numbers; cycles among them are told with their chain."""
+
+    noun: str = "sizes by name"
+    advice: str = "Write `seat: 360`, a size each."
+
+    def read(self, node: Node, desk: Desk) -> tuple[Size, ...] | None:
+        """Return the sizes that have a value; the names of the others are kept at the desk."""
+        if not isinstance(node, Mapping):
+            self.refuse(node, desk)
+            return None
+        sizes: dict[str, Size] = {}
+        for entry in node.entries:
+            name, place = entry.key.text, entry.key.place
+            fault = size_name_fault(name)
+            if fault is None and name in (desk.sheets or ()):
+                fault = Complaint(f"`{name}` is a sheet too", "Give the size another name.")
+            if fault is not None:
+                desk.complain("name", fault, place)
+            amount = _SIZE.read(entry.value, desk)
+            if amount is None or fault is not None:
+                desk.unread.add(name)
+            else:
+                sizes[name] = Size(name=name, amount=amount, place=place)
+        _tell_cycles(sizes, desk)
+        _spread_unread(sizes, desk)
+        return tuple(size for size in sizes.values() if size.name not in desk.unread)
+
+    def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
+        """Return the schema of a mapping from name to number or text."""
+        return {
+            "type": "object",
+            "propertyNames": {"pattern": "^[a-z][a-z0-9_]*$"},
+            "additionalProperties": dict(SCALAR),
+        }
+
+
+def _uses(amount: Amount, unit: str) -> tuple[str, ...]:
+    expression = parse(amount.text, unit)
+    return () if isinstance(expression, Complaint) else expression.names
+
+
+def _tell_cycles(sizes: Map[str, Size], desk: Desk) -> None:
+    """Refuse every ring of sizes once, where its first size in the file stands."""
+    uses = {name: _uses(size.amount, desk.unit) for name, size in sizes.items()}
+    told: set[str] = set()
+    for name, size in sizes.items():
+        if name in told:
+            continue
+        chain = _ring(name, uses)
+        if chain and not told.intersection(chain):
+            told.update(chain)
+            shown = " -> ".join(chain)
+            message = f"`{name}` depends on itself: {shown}"
+            desk.refuse("size-cycle", message, size.amount.place, "State one of them as a number.")
+    desk.unread.update(told)
+
+
+def _ring(start: str, uses: Map[str, tuple[str, ...]]) -> tuple[str, ...]:
+    """Return a shortest chain from a size back to itself, or nothing."""
+    came_from: dict[str, str] = {}
+    wave = [start]
+    while wave:
+        following: list[str] = []
+        for name in wave:
+            for used in uses.get(name, ()):
+                if used == start:
+                    return (*_way(start, name, came_from), start)
+                if used not in came_from:
+                    came_from[used] = name
+                    following.append(used)
+        wave = following
+    return ()
+
+
+def _way(start: str, end: str, came_from: Map[str, str]) -> tuple[str, ...]:
+    way = [end]
+    while way[-1] != start:
+        way.append(came_from[way[-1]])
+    return tuple(reversed(way))
+
+
+def _spread_unread(sizes: Map[str, Size], desk: Desk) -> None:
+    """Count as unread what depends on an unread size, so that nothing is blamed twice."""
+    grown = True
+    while grown:
+        lost = [
+            name
+            for name, size in sizes.items()
+            if name not in desk.unread and desk.unread & set(_uses(size.amount, desk.unit))
+        ]
+        desk.unread.update(lost)
+        grown = bool(lost)
+
+
+def _make_plan(title: str = "", version: str = "", summary: str = "", **values: Any) -> Plan:
+    return Plan(title=title, version=version, summary=summary, **values)
+
+
+PLAN: Record[Plan] = Record(
+    name="plan",
+    noun="a plan",
+    keys=(
+        Key(name="plan", form=TEXT, says="The plan's title.", required=True, field="title"),
+        Key(name="version", form=VERSION, says="The newest of `releases`.", required=True),
+        Key(name="summary", form=TEXT, says="One sentence on what it is.", required=True),
+        Key(name="story", form=PROSE, says="The maker's own words, in Markdown."),
+        Key(name="units", form=choice("a unit", "mm", "in"), says="The unit of bare numbers."),
+        Key(name="licence", form=LICENCE, says="SPDX id of the plan's licence."),
+        Key(name="access", form=choice("an access", "open", "supporters"), says="Who may load it."),
+        Key(name="sheets", form=SHEETS, says="Sheet materials it is cut from."),
+        Key(name="sizes", form=SizesForm(), says="Named numbers; every length may use them."),
+        Key(name="boards", form=BOARDS, says="Solid timber cut to length."),
+        Key(name="relief", form=RELIEF, says="How inside corners are relieved."),
+        Key(name="parts", form=PARTS, says="The parts, by name.", required=True),
+        Key(name="joints", form=JOINTS, says="Which features meet."),
+        Key(name="standing", form=STANDING, says="How the whole stands, where that is left open."),
+        Key(name="hardware", form=HARDWARE, says="All the hardware."),
+        Key(name="cuts", form=CUTS, says="Cut settings the maker used."),
+        Key(name="spans", form=SPANS, says="What parts carry, to have it reckoned."),
+        Key(name="consumables", form=CONSUMABLES, says="What a copy uses up, with prices."),
+        Key(name="cautions", form=TEXTS, says="Warnings beside the usual ones."),
+        Key(name="steps", form=STEPS, says="The assembly, a step each."),
+        Key(name="photos", form=PHOTOS, says="Pictures of the finished thing."),
+        Key(name="video", form=VIDEO, says="A film of the build."),
+        Key(name="questions", form=QUESTIONS, says="Readers' questions with answers."),
+        Key(name="for-children", form=FLAG, says="Whether children will use it."),
+        Key(
+            name="silence",
+            form=SILENCE,
+            says="Rules not to hear from, with reasons.",
+            field="silences",
+        ),
+        Key(name="releases", form=RELEASES, says="Every published version."),
+    ),
+    make=_make_plan,
+    advice="Begin with `plan: Title`, then `version:`, `summary:`, `sheets:` and `parts:`.",
+    named=True,
+    lenient=True,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanRead:
+    """What came of reading one plan; ``pictures`` are by the path written in the plan."""
+
+    plan: Plan | None
+    pictures: Map[str, bytes]
+    findings: tuple[Finding, ...]
+
+
+def read_plan(
+    content: bytes, name: str, shelf: Shelf, unread: frozenset[str] = frozenset()
+) -> PlanRead:
+    """Read the text of a ``plan.yaml`` whose files lie on a shelf.
+
+    ``unread`` names stock that could not be read: what needs it is left out without blame.
+    """
+    file = shelf.shown(_FILE)
+    node, faults = read_yaml(content, file)
+    if node is None:
+        return PlanRead(plan=None, pictures={}, findings=faults)
+    desk = Desk(
+        unit=_stated_unit(node),
+        sizes=_stated_names(node, "sizes"),
+        sheets=_stated_names(node, "sheets"),
+        shelf=shelf,
+    )
+    desk.findings += faults
+    desk.unread.update(unread)
+    plan = PLAN.read_named(name, Place(file, 1, 1), node, desk)
+    if plan is not None:
+        plan = _completed(plan, desk)
+    return PlanRead(plan=plan, pictures=desk.pictures, findings=tuple(desk.findings))
+
+
+def _completed(plan: Plan, desk: Desk) -> Plan:
+    """Add what was gathered at the desk; a version that cannot be read passes for the newest."""
+    releases = in_sequence(plan.releases)
+    return replace(
+        plan,
+        version=plan.version or (releases[-1].version if releases else ""),
+        releases=releases,
+        drawings=tuple(desk.drawings[file] for file in sorted(desk.drawings)),
+        unread=tuple(sorted(desk.unread)),
+    )
+
+
+def _stated_unit(node: Node) -> str:
+    stated = node.get("units") if isinstance(node, Mapping) else None
+    return "in" if isinstance(stated, Scalar) and stated.text.strip() == "in" else "mm"
+
+
+def _stated_names(node: Node, section: str) -> frozenset[str] | None:
+    """Return the names of a section, also where its key is misspelt; None when it is no mapping."""
+    stated: Node | None = None
+    if isinstance(node, Mapping):
+        keys = [each.key.text for each in node.entries]
+        known = {key.name for key in PLAN.keys}
+        strays = [key for key in keys if key not in known and nearest(key, known) == section]
+        stated = node.get(section) or (node.get(strays[0]) if strays else None)
+    if stated is None:
+        return frozenset()
+    if not isinstance(stated, Mapping):
+        return None
+    return frozenset(each.key.text for each in stated.entries)
+
+
+def plan_name_fault(name: str) -> Complaint | None:
+    """Return what is wrong with the name of a plan's folder, which becomes its address."""
+    if NAME.fullmatch(name) and "_" not in name and len(name) <= 60:
+        return None
+    advice = "Rename it: lower case letters, digits and inner hyphens."
+    return Complaint(f"the folder `{name}` is no plan's name", advice)

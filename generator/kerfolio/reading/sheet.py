@@ -1,0 +1,218 @@
+"""Forms of the sheets and boards a plan is cut from."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from kerfolio.basis.complaint import quoted
+from kerfolio.basis.expression import Expression, parse
+from kerfolio.basis.names import NAME
+from kerfolio.basis.place import Place
+from kerfolio.model.plan import BoardUse, Clamp, Ladder, Offcut, SheetUse
+from kerfolio.model.statement import Amount
+from kerfolio.reading.amounts import (
+    CLEARANCE,
+    FIT,
+    LENGTH,
+    SIDE,
+    STEP,
+    THICKNESS,
+    AmountForm,
+    constant_mm,
+    size_name_fault,
+)
+from kerfolio.reading.desk import Desk
+from kerfolio.reading.forms import Book, Form, ListOf, Schema
+from kerfolio.reading.nodes import Node, Scalar
+from kerfolio.reading.record import Entries, Key, Record
+from kerfolio.reading.reference import REFERENCE
+from kerfolio.reading.values import SCALAR, choice, name_fault, split_size, whole
+
+_LADDER = re.compile(r"(.+?)\s+to\s+(.+?)\s+by\s+(.+)")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LadderForm(Form[Ladder]):
+    """``17.2 to 18.6 by 0.2``, or a single thickness."""
+
+    noun: str = "thicknesses"
+    advice: str = "Write `17.2 to 18.6 by 0.2`, or one thickness."
+
+    def read(self, node: Node, desk: Desk) -> Ladder | None:
+        """Return the ladder; a single thickness is a ladder of one rung."""
+        if not isinstance(node, Scalar) or not node.text.strip():
+            self.refuse(node, desk)
+            return None
+        text = " ".join(node.text.split())
+        parts = _LADDER.fullmatch(text)
+        if parts is None and re.search(r"\b(to|by)\b", text):
+            message = f"{quoted(text)} is no ladder"
+            desk.refuse("wrong-value", message, node.place, self.advice)
+            return None
+        texts = parts.groups() if parts else (text, text, "1")
+        forms = (THICKNESS, THICKNESS, STEP) if parts else (THICKNESS,)
+        amounts = [
+            form.amount(each, node.place, desk) for form, each in zip(forms, texts, strict=False)
+        ]
+        if None in amounts or not self._ascends(texts, node.place, desk):
+            return None
+        first, last, step = (Amount(each, node.place) for each in texts)
+        return Ladder(first=first, last=last, step=step, place=node.place)
+
+    def _ascends(self, texts: Iterable[str], place: Place, desk: Desk) -> bool:
+        first, last, _ = (parse(each, desk.unit) for each in texts)
+        assert isinstance(first, Expression), "checked before"
+        assert isinstance(last, Expression), "checked before"
+        if constant_mm(first) <= constant_mm(last):
+            return True
+        message = f"{quoted(first.text)} is more than {quoted(last.text)}"
+        desk.refuse("out-of-range", message, place, "Put the thinner one first.")
+        return False
+
+    def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
+        """Return the schema of a number or a text."""
+        return dict(SCALAR)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SizeForm(Form[tuple[Amount, Amount]]):
+    """``2440 x 1220``: along the grain first."""
+
+    noun: str = "a sheet size"
+    advice: str = "Write the side along the grain first: `2440 x 1220`."
+
+    def read(self, node: Node, desk: Desk) -> tuple[Amount, Amount] | None:
+        """Return both sides."""
+        if not isinstance(node, Scalar) or not node.text.strip():
+            self.refuse(node, desk)
+            return None
+        sides = split_size(node.text)
+        if sides is None:
+            message = f"{quoted(node.text)} is no sheet size"
+            desk.refuse("wrong-value", message, node.place, self.advice)
+            return None
+        along, across = (SIDE.amount(side, node.place, desk) for side in sides)
+        return None if along is None or across is None else (along, across)
+
+    def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
+        """Return the schema of a text."""
+        return {"type": "string", "pattern": "[xX×]"}
+
+
+_SIZE = SizeForm()
+_ALONG = AmountForm(
+    noun="a length", advice="Write a number or a quantity such as `600 mm`.", within=(0.0, 20_000.0)
+)
+_OFFCUT: Record[Offcut] = Record(
+    name="offcut",
+    noun="an offcut",
+    keys=(
+        Key(name="size", form=_SIZE, says="Its size, side along the grain first.", required=True),
+        Key(name="count", form=whole(1, 200), says="How many there are."),
+    ),
+    make=Offcut,
+    advice="Write `{size: 1100 x 600, count: 2}`.",
+)
+_CLAMP: Record[Clamp] = Record(
+    name="clamp",
+    noun="a clamp",
+    keys=(
+        Key(
+            name="edge",
+            form=choice("an edge", "top", "bottom", "left", "right"),
+            says="The sheet's edge it sits on.",
+            required=True,
+        ),
+        Key(
+            name="at",
+            form=ListOf(
+                item=_ALONG,
+                noun="a length or a list of lengths",
+                advice="Write `[300, 2100]`.",
+                least=1,
+                single=True,
+            ),
+            says="Its middle along the edge, from the left or from below.",
+            required=True,
+        ),
+        Key(name="width", form=CLEARANCE, says="Along the edge.", required=True),
+        Key(name="depth", form=CLEARANCE, says="Into the sheet.", required=True),
+    ),
+    make=Clamp,
+    advice="Write `{edge: left, at: [300, 900], width: 80, depth: 40}`.",
+)
+_SHEET: Record[SheetUse] = Record(
+    name="sheet",
+    noun="a sheet",
+    keys=(
+        Key(name="stock", form=REFERENCE, says="The sheet material, by its name.", required=True),
+        Key(name="size", form=SizeForm(), says="The sheet bought, side along the grain first."),
+        Key(name="published-for", form=LadderForm(), says="Thicknesses to make cut files for."),
+        Key(name="drawn-for", form=THICKNESS, says="The thickness that pictures show."),
+        Key(name="fit", form=FIT, says="Clearance on each side of a joint."),
+        Key(name="margin", form=CLEARANCE, says="Kept clear along the sheet's edges."),
+        Key(name="gap", form=CLEARANCE, says="Kept clear between pieces."),
+        Key(
+            name="datum",
+            form=choice("a datum", "corner", "centre"),
+            says="Where cut files have 0,0: the sheet's lower left `corner`, or its `centre`.",
+        ),
+        Key(
+            name="also",
+            form=ListOf(
+                item=_SIZE,
+                noun="a size or a list of sizes",
+                advice="Write `[1220 x 1220]`.",
+                single=True,
+            ),
+            says="Other sizes it may be bought in, such as half a sheet.",
+        ),
+        Key(
+            name="offcuts",
+            form=ListOf(
+                item=_OFFCUT, noun="a list of offcuts", advice="Write `[{size: 1100 x 600}]`."
+            ),
+            says="Left-over sheets at hand, used first where that saves a sheet.",
+        ),
+        Key(
+            name="clamps",
+            form=ListOf(
+                item=_CLAMP,
+                noun="a list of clamps",
+                advice="Write `[{edge: left, at: 600, width: 80, depth: 40}]`.",
+            ),
+            says="Zones at the edges of every sheet that pieces keep clear of.",
+        ),
+    ),
+    make=SheetUse,
+    advice="Write `ply: {stock: birch-plywood-18}`.",
+    named=True,
+)
+SHEETS: Entries[SheetUse] = Entries(
+    record=_SHEET,
+    noun="sheets by name",
+    advice="Write `ply: {stock: birch-plywood-18}`.",
+    fault=size_name_fault,
+    pattern="[a-z][a-z0-9_]*",
+)
+_BOARD: Record[BoardUse] = Record(
+    name="board",
+    noun="a board",
+    keys=(
+        Key(name="stock", form=REFERENCE, says="The board, by its name.", required=True),
+        Key(name="length", form=LENGTH, says="Length it is cut to.", required=True),
+        Key(name="count", form=whole(1, 200), says="How many."),
+    ),
+    make=BoardUse,
+    advice="Write `rail: {stock: pine-45x45, length: 600, count: 4}`.",
+    named=True,
+)
+BOARDS: Entries[BoardUse] = Entries(
+    record=_BOARD,
+    noun="boards by name",
+    advice="Write `rail: {stock: pine-45x45, length: 600, count: 4}`.",
+    fault=name_fault,
+    pattern=NAME.pattern,
+)

@@ -1,0 +1,101 @@
+"""Forms of what happens with the parts: hardware and steps."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from kerfolio.model.plan import HardwareUse, Step
+from kerfolio.model.prose import Prose
+from kerfolio.reading.desk import Desk
+from kerfolio.reading.files import PHOTO, ProseFile
+from kerfolio.reading.forms import Book, Form, ListOf, Schema
+from kerfolio.reading.nodes import Mapping, Node
+from kerfolio.reading.prose import PROSE
+from kerfolio.reading.record import Key, Record
+from kerfolio.reading.reference import REFERENCE
+from kerfolio.reading.values import LABEL, NUMBER, TEXT, TEXTS, whole
+
+HARDWARE = ListOf(
+    item=Record(
+        name="hardware",
+        noun="a line of hardware",
+        keys=(
+            Key(name="item", form=REFERENCE, says="The fastener, by its name.", required=True),
+            Key(name="count", form=whole(1), says="How many in all.", required=True),
+            Key(name="for", form=TEXT, says="What it is for.", field="purpose"),
+        ),
+        make=HardwareUse,
+        advice="Write `{item: bolt-m6x40, count: 4}`.",
+    ),
+    noun="a list of hardware",
+    advice="Write `- {item: bolt-m6x40, count: 4}`, a line each.",
+    lenient=True,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HardwareCounts(Form[tuple[HardwareUse, ...]]):
+    """``{bolt-m6x40: 2}``: what one step uses."""
+
+    noun: str = "hardware with counts"
+    advice: str = "Write `{bolt-m6x40: 2}`."
+
+    def read(self, node: Node, desk: Desk) -> tuple[HardwareUse, ...] | None:
+        """Return the lines that can be read."""
+        if not isinstance(node, Mapping):
+            self.refuse(node, desk)
+            return None
+        lines = []
+        for entry in node.entries:
+            item, count = REFERENCE.read(entry.key, desk), whole(1).read(entry.value, desk)
+            if item is not None and count is not None:
+                lines.append(HardwareUse(item=item, count=count, place=entry.key.place))
+        return tuple(lines)
+
+    def schema(self, book: Book) -> Schema:
+        """Return the schema of a mapping from item to count."""
+        return {"type": "object", "additionalProperties": whole(1).schema(book)}
+
+
+def _make_step(title: str = "", text_file: Prose | None = None, **values: Any) -> Step:
+    if text_file is not None:
+        values["text"] = text_file
+    return Step(title=title, **values)
+
+
+_STEP: Record[Step] = Record(
+    name="step",
+    noun="a step",
+    keys=(
+        Key(name="title", form=TEXT, says="What is done, in a few words.", required=True),
+        Key(
+            name="add",
+            form=ListOf(
+                item=LABEL,
+                noun="a list of pieces",
+                advice="Write `add: [side.left, rail]`.",
+                lenient=True,
+                single=True,
+            ),
+            says="Pieces that join in this step.",
+        ),
+        Key(name="tools", form=TEXTS, says="Tools used."),
+        Key(name="hardware", form=HardwareCounts(), says="Hardware used in this step."),
+        Key(name="minutes", form=NUMBER, says="How long it takes."),
+        Key(name="photo", form=PHOTO, says="A picture of the step."),
+        Key(name="text", form=PROSE, says="What to do, in Markdown."),
+        Key(name="text-file", form=ProseFile(), says="A Markdown file with what to do."),
+        Key(name="caution", form=TEXT, says="A warning for this step."),
+    ),
+    make=_make_step,
+    not_both=(("text", "text-file"),),
+    advice="Write `- title: Slide the rail in`, then its other keys below.",
+    lenient=True,
+)
+STEPS = ListOf(
+    item=_STEP,
+    noun="a list of steps",
+    advice="Write `- title: Slide the rail in`, a step each.",
+    lenient=True,
+)

@@ -1,0 +1,303 @@
+"""The forms of the entries of ``stock/*.yaml``, a section each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Any
+
+from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.words import listed
+from kerfolio.model.stock import (
+    FAMILIES,
+    HARDWARE_KINDS,
+    MACHINES,
+    VALUE_KINDS,
+    BoardStock,
+    ChipLoad,
+    CutterStock,
+    DepthRule,
+    HardwareStock,
+    PaperStock,
+    SheetStock,
+)
+from kerfolio.reading.desk import Desk
+from kerfolio.reading.forms import Book, Form, ListOf, Schema
+from kerfolio.reading.nodes import Mapping, Node
+from kerfolio.reading.record import Fields, Key, Record
+from kerfolio.reading.values import (
+    FLAG,
+    MONEY,
+    NUMBER,
+    QUANTITY,
+    SHEET_SIZE,
+    TEXT,
+    choice,
+    whole,
+)
+
+Prices = tuple[tuple[tuple[float, float], Decimal], ...]
+Sources = tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PricesForm(Form[Prices]):
+    """``{2440 x 1220: 92.50}``."""
+
+    noun: str = "prices by sheet size"
+    advice: str = "Write `prices: {2440 x 1220: 92.50}`."
+
+    def read(self, node: Node, desk: Desk) -> Prices | None:
+        """Return (size, price) pairs."""
+        if not isinstance(node, Mapping):
+            self.refuse(node, desk)
+            return None
+        pairs = [(SHEET_SIZE.read(e.key, desk), MONEY.read(e.value, desk)) for e in node.entries]
+        found = [(size, price) for size, price in pairs if size is not None and price is not None]
+        return tuple(found) if len(found) == len(pairs) else None
+
+    def schema(self, book: Book) -> Schema:
+        """Return the schema of a mapping from size to price."""
+        return {"type": "object", "additionalProperties": MONEY.schema(book)}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SourcesForm(Form[Sources]):
+    """``{stiffness: a table}``: the sources of single keys, or of all keys of one first word."""
+
+    noun: str = "sources by key"
+    advice: str = "Write `sources: {stiffness: The mill's datasheet}`."
+
+    def read(self, node: Node, desk: Desk) -> Sources | None:
+        """Return (key or first word, source) pairs."""
+        if not isinstance(node, Mapping):
+            self.refuse(node, desk)
+            return None
+        pairs = [(each.key.text, TEXT.read(each.value, desk)) for each in node.entries]
+        found = [(key, text) for key, text in pairs if text is not None]
+        return tuple(found) if len(found) == len(pairs) else None
+
+    def schema(self, book: Book) -> Schema:
+        """Return the schema of a mapping from key to text."""
+        return {"type": "object", "additionalProperties": TEXT.schema(book)}
+
+
+def _sheet_faults(fields: Fields) -> Iterator[Finding]:
+    least, actual, most = (fields.values[key] for key in ("least", "actual", "most"))
+    if not least <= actual <= most:
+        message = "`actual` is not between `least` and `most`"
+        advice = "State the thickness you measured and the limits it lies within."
+        yield error("wrong-value", message, fields.place, advice + _elsewhere(fields))
+
+
+def _elsewhere(fields: Fields) -> str:
+    """Return which of the three thicknesses stand in other files than the entry itself."""
+    found: dict[str, list[str]] = {}
+    for key in ("least", "actual", "most"):
+        found.setdefault(fields.places[key].file, []).append(f"`{key}`")
+    found.pop(fields.place.file, None)
+    said = (f" {listed(keys)} stand in {file}." for file, keys in sorted(found.items()))
+    return "".join(said)
+
+
+def _range_faults(fields: Fields) -> Iterator[Finding]:
+    if not fields.values["least"] <= fields.values["most"]:
+        message = "`least` is more than `most`"
+        yield error("wrong-value", message, fields.place, "Write the smaller of the two first.")
+
+
+_TITLE = Key(name="title", form=TEXT, says="Its name for readers.", required=True)
+_SOURCE = (
+    Key(name="source", form=TEXT, says="Where the figures come from."),
+    Key(name="sources", form=SourcesForm(), says="Sources of single keys, where they differ."),
+)
+_DENSITY = Key(name="density", form=NUMBER, says="kg a cubic metre.", required=True)
+_CREEP = Key(name="creep", form=NUMBER, says="kdef of EN 1995-1-1, service class 1: lasting load.")
+_LISTED = "Write a list in brackets."
+_KIND = choice("a kind of value", *VALUE_KINDS)
+
+
+def _length(name: str, says: str, *, required: bool = False) -> Key:
+    return Key(name=name, form=QUANTITY, says=says, required=required)
+
+
+def _number(name: str, says: str, *, required: bool = False) -> Key:
+    return Key(name=name, form=NUMBER, says=says, required=required)
+
+
+def _family(*, required: bool = False) -> Key:
+    form = choice("a family of material", *FAMILIES)
+    return Key(name="family", form=form, says="What chip loads list it under.", required=required)
+
+
+_SHEETS = Record(
+    name="sheet-stock",
+    noun="a sheet",
+    keys=(
+        _TITLE,
+        _length("nominal", "What it is sold as.", required=True),
+        _length("actual", "What it measures on average.", required=True),
+        _length("least", "The least it may measure.", required=True),
+        _length("most", "The most it may measure.", required=True),
+        _DENSITY,
+        Key(
+            name="sizes",
+            form=ListOf(item=SHEET_SIZE, noun="a list of sizes", advice=_LISTED, least=1),
+            says="Sheet sizes sold, side along the grain first.",
+            required=True,
+        ),
+        Key(name="grain", form=FLAG, says="False for fibreboard."),
+        _family(),
+        _number("stiffness-along", "Modulus of elasticity along the grain, N/mm2, flat."),
+        _number("stiffness-across", "Modulus of elasticity across the grain, N/mm2, flat."),
+        Key(name="stiffness-kind", form=_KIND, says="What kind of value the stiffness is."),
+        _number("strength-along", "Bending strength along the grain, N/mm2, flat."),
+        _number("strength-across", "Bending strength across the grain, N/mm2, flat."),
+        Key(name="strength-kind", form=_KIND, says="What kind of value the strength is."),
+        _number("shear-modulus", "Shear modulus, N/mm2."),
+        _CREEP,
+        Key(name="swelling", form=TEXT, says="How it moves with moisture, as a standard says."),
+        Key(name="prices", form=PricesForm(), says="Price of one sheet, by size."),
+        *_SOURCE,
+    ),
+    make=SheetStock,
+    named=True,
+    check=_sheet_faults,
+)
+
+_BOARDS = Record(
+    name="board-stock",
+    noun="a board",
+    keys=(
+        _TITLE,
+        _length("thickness", "Dressed thickness.", required=True),
+        _length("width", "Dressed width.", required=True),
+        Key(
+            name="lengths",
+            form=ListOf(item=QUANTITY, noun="a list of lengths", advice=_LISTED, least=1),
+            says="Lengths sold.",
+            required=True,
+        ),
+        _DENSITY,
+        Key(name="nominal", form=TEXT, says="The size it is called by."),
+        _family(),
+        _number("stiffness", "Modulus of elasticity along the grain, N/mm2."),
+        Key(name="stiffness-kind", form=_KIND, says="What kind of value the stiffness is."),
+        _number("strength", "Bending strength, N/mm2."),
+        Key(name="strength-kind", form=_KIND, says="What kind of value the strength is."),
+        _CREEP,
+        Key(name="price-per-metre", form=MONEY, says="Price of one metre."),
+        *_SOURCE,
+    ),
+    make=BoardStock,
+    named=True,
+)
+
+_CUTTERS = Record(
+    name="cutter-stock",
+    noun="a cutter",
+    keys=(
+        _TITLE,
+        _length("diameter", "Cutting diameter.", required=True),
+        Key(
+            name="kind",
+            form=choice(
+                "a kind of cutter",
+                *("compression", "up-cut", "down-cut", "straight", "v", "ball", "drill"),
+            ),
+            says="What it does to the edge.",
+            required=True,
+        ),
+        Key(name="flutes", form=whole(1, 20), says="Cutting edges.", required=True),
+        _length("cutting-length", "Length of the cutting edges.", required=True),
+        _length("up-cut-length", "Length of a compression cutter's up-cut tip."),
+        _number("angle", "Angle between the edges of a V cutter, degrees."),
+        *_SOURCE,
+    ),
+    make=CutterStock,
+    named=True,
+)
+
+_HARDWARE = Record(
+    name="hardware-stock",
+    noun="a fastener",
+    keys=(
+        _TITLE,
+        Key(
+            name="kind",
+            form=choice("a kind of hardware", *HARDWARE_KINDS),
+            says="What it is.",
+        ),
+        _length("thread", "Nominal diameter of its thread, or of its shank."),
+        _length("clearance", "Diameter of its clearance hole."),
+        _length("pilot", "Diameter of its pilot hole."),
+        _length("counterbore-diameter", "Diameter of the bore for its head."),
+        _length("counterbore-depth", "Depth of the bore for its head."),
+        _length("length", "Its length."),
+        _number("mass", "kg a piece."),
+        Key(name="price", form=MONEY, says="Price of one."),
+        Key(name="inch-twin", form=TEXT, says="What to buy in inches instead."),
+        *_SOURCE,
+    ),
+    make=HardwareStock,
+    named=True,
+)
+
+_PAPERS = Record(
+    name="paper-stock",
+    noun="a paper",
+    keys=(
+        _TITLE,
+        _length("width", "Width of the upright page.", required=True),
+        _length("height", "Height of the upright page.", required=True),
+        *_SOURCE,
+    ),
+    make=PaperStock,
+    named=True,
+)
+
+_CHIP_LOADS = Record(
+    name="chip-load",
+    noun="a chip load",
+    keys=(
+        _family(required=True),
+        _length("diameter", "The cutter's diameter; leave it out when the table does."),
+        _length("least", "The least a tooth should take.", required=True),
+        _length("most", "The most a tooth should take.", required=True),
+        Key(
+            name="machine",
+            form=choice("a class of machine", *MACHINES),
+            says="The class of machine it is meant for.",
+            required=True,
+        ),
+        Key(name="depth", form=TEXT, says="The depth of cut it holds at."),
+        *_SOURCE,
+    ),
+    make=ChipLoad,
+    named=True,
+    check=_range_faults,
+)
+
+_DEPTH_RULES = Record(
+    name="depth-rule",
+    noun="a depth rule",
+    keys=(
+        _number("diameters", "Depth of cut, in cutter diameters.", required=True),
+        _number("share", "Share of the chip load that is left at that depth.", required=True),
+        *_SOURCE,
+    ),
+    make=DepthRule,
+    named=True,
+)
+
+SECTIONS: dict[str, Record[Any]] = {
+    "sheets": _SHEETS,
+    "boards": _BOARDS,
+    "cutters": _CUTTERS,
+    "hardware": _HARDWARE,
+    "papers": _PAPERS,
+    "chip-loads": _CHIP_LOADS,
+    "depth-rules": _DEPTH_RULES,
+}
+"""The form of an entry of each section; the sections are those of ``model.stock.Stock``."""

@@ -1,0 +1,260 @@
+"""Forms of single values: texts, choices, counts, dates, money, speeds, lengths with a unit."""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+from decimal import Decimal
+from fractions import Fraction
+
+from kerfolio.basis.complaint import Complaint, quoted
+from kerfolio.basis.names import NAME, did_you_mean
+from kerfolio.basis.quantity import read_quantity
+from kerfolio.model.statement import Named
+from kerfolio.reading.forms import ListOf, ScalarForm, Schema
+from kerfolio.reading.nodes import Scalar
+
+_NUMBER = re.compile(r"[0-9]{1,9}(?:\.[0-9]{1,6})?")
+_DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+_ADDRESS = re.compile(r"https?://[^\s/?#]+[^\s]*")
+_FLAGS = {"true": True, "yes": True, "false": False, "no": False}
+_MM_PER_MIN = {"mm/min": Fraction(1), "m/min": Fraction(1000), "in/min": Fraction(254, 10)}
+SCALAR: Schema = {"type": ["string", "number"]}
+"""A text that editors may take for a number."""
+
+
+def _text(node: Scalar) -> str | Complaint:
+    return " ".join(node.text.split())
+
+
+TEXT = ScalarForm(
+    noun="a text",
+    advice="Write a text; put it in quotes if it holds `: `.",
+    convert=_text,
+    json=SCALAR,
+)
+
+
+def choice(noun: str, *words: str) -> ScalarForm[str]:
+    """Return the form of one of a few words."""
+
+    def convert(node: Scalar) -> str | Complaint:
+        word = " ".join(node.text.split())
+        if word in words:
+            return word
+        return Complaint(f"{quoted(word)} is not {noun}", did_you_mean(word, words))
+
+    listed = ", ".join(f"`{word}`" for word in words)
+    return ScalarForm(
+        noun=noun,
+        advice=f"Write one of {listed}.",
+        convert=convert,
+        json={"enum": list(words)},
+        rule="not-a-choice",
+    )
+
+
+def _number(node: Scalar) -> float | Complaint:
+    if _NUMBER.fullmatch(node.text.strip()):
+        return float(node.text)
+    return Complaint(f"{quoted(node.text)} is no plain number")
+
+
+NUMBER: ScalarForm[float] = ScalarForm(
+    noun="a number",
+    advice="Write digits with a point, such as `12` or `0.5`.",
+    convert=_number,
+    json={"type": "number", "minimum": 0},
+)
+
+
+def whole(least: int = 0, most: int = 10_000) -> ScalarForm[int]:
+    """Return the form of a whole number."""
+
+    def convert(node: Scalar) -> int | Complaint:
+        text = node.text.strip()
+        if re.fullmatch("[0-9]{1,9}", text) and least <= int(text) <= most:
+            return int(text)
+        return Complaint(f"{quoted(text)} is no whole number from {least} to {most}")
+
+    return ScalarForm(
+        noun="a whole number",
+        advice="Write digits alone, such as `4`.",
+        convert=convert,
+        json={"type": "integer", "minimum": least, "maximum": most},
+    )
+
+
+def _flag(node: Scalar) -> bool | Complaint:
+    word = node.text.strip().lower()
+    return _FLAGS[word] if word in _FLAGS else Complaint(f"{quoted(node.text)} is not yes or no")
+
+
+FLAG: ScalarForm[bool] = ScalarForm(
+    noun="`true` or `false`",
+    advice="Write `true` or `false`.",
+    convert=_flag,
+    json={"enum": [True, False, "yes", "no"]},
+)
+
+
+def _date(node: Scalar) -> date | Complaint:
+    text = node.text.strip()
+    try:
+        return date.fromisoformat(text if _DATE.fullmatch(text) else "")
+    except ValueError:
+        return Complaint(f"{quoted(text)} is no date")
+
+
+DATE: ScalarForm[date] = ScalarForm(
+    noun="a date",
+    advice="Write year, month and day: `2026-10-02`.",
+    convert=_date,
+    json={"type": "string", "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"},
+)
+
+
+def version_fault(text: str) -> Complaint | None:
+    """Return what is wrong with a version, or None."""
+    if re.fullmatch(r"(?:0|[1-9][0-9]{0,5})(?:\.(?:0|[1-9][0-9]{0,5})){2}", text):
+        return None
+    return Complaint(f"{quoted(text)} is no version", "Write three numbers, such as `1.2.0`.")
+
+
+VERSION: ScalarForm[str] = ScalarForm(
+    noun="a version",
+    advice="Write three numbers, such as `1.2.0`.",
+    convert=lambda node: version_fault(node.text.strip()) or node.text.strip(),
+    json={"type": "string", "pattern": r"^[0-9]+\.[0-9]+\.[0-9]+$"},
+)
+
+
+def _money(node: Scalar) -> Decimal | Complaint:
+    text = node.text.strip()
+    if re.fullmatch(r"[0-9]{1,9}(?:\.[0-9]{1,4})?", text):
+        return Decimal(text)
+    return Complaint(f"{quoted(text)} is no price")
+
+
+MONEY: ScalarForm[Decimal] = ScalarForm(
+    noun="a price",
+    advice="Write the number alone with a point: `92.50`; the workshop states the currency.",
+    convert=_money,
+    json={"type": "number", "minimum": 0},
+)
+
+
+def _length(node: Scalar) -> float | Complaint:
+    value = read_quantity(node.text)
+    return value if isinstance(value, Complaint) else float(value)
+
+
+QUANTITY: ScalarForm[float] = ScalarForm(
+    noun="a length",
+    advice="Write a length such as `18 mm` or `3/4 in`; a bare number is mm.",
+    convert=_length,
+    json=SCALAR,
+)
+
+
+def split_size(text: str) -> tuple[str, str] | None:
+    """Return the two sides of ``2440 x 1220`` as texts, or None."""
+    parts = re.split(r"\s+[xX]\s+|\s*×\s*|(?<=[0-9])[xX](?=[0-9])", text.strip())
+    return (parts[0], parts[1]) if len(parts) == 2 and all(parts) else None
+
+
+def _sheet_size(node: Scalar) -> tuple[float, float] | Complaint:
+    sides = split_size(node.text)
+    if sides is None:
+        return Complaint(f"{quoted(node.text)} is no sheet size")
+    along, across = read_quantity(sides[0]), read_quantity(sides[1])
+    if isinstance(along, Complaint):
+        return along
+    return across if isinstance(across, Complaint) else (float(along), float(across))
+
+
+SHEET_SIZE: ScalarForm[tuple[float, float]] = ScalarForm(
+    noun="a sheet size",
+    advice="Write the side along the grain first: `2440 x 1220`.",
+    convert=_sheet_size,
+)
+
+
+def _speed(node: Scalar) -> float | Complaint:
+    text = node.text.strip().removesuffix("rpm").rstrip()
+    if _NUMBER.fullmatch(text):
+        return float(text)
+    return Complaint(f"{quoted(node.text)} is no speed")
+
+
+SPEED: ScalarForm[float] = ScalarForm(
+    noun="a speed", advice="Write turns a minute: `18000 rpm`.", convert=_speed, json=SCALAR
+)
+
+
+def _feed(node: Scalar) -> float | Complaint:
+    found = re.fullmatch(rf"({_NUMBER.pattern})\s*(mm/min|m/min|in/min)", node.text.strip())
+    if found:
+        return float(Fraction(found[1]) * _MM_PER_MIN[found[2]])
+    return Complaint(f"{quoted(node.text)} is no feed with a unit")
+
+
+FEED: ScalarForm[float] = ScalarForm(
+    noun="a feed",
+    advice="Write it with its unit: `4500 mm/min`, `4.5 m/min` or `180 in/min`.",
+    convert=_feed,
+    json={"type": "string", "pattern": r"(mm|m|in)/min$"},
+)
+
+
+def _address(node: Scalar) -> str | Complaint:
+    text = node.text.strip()
+    return text if _ADDRESS.fullmatch(text) else Complaint(f"{quoted(text)} is no web address")
+
+
+ADDRESS: ScalarForm[str] = ScalarForm(
+    noun="a web address",
+    advice="Write it whole: `https://example.org/page`.",
+    convert=_address,
+    json={"type": "string", "pattern": "^https?://"},
+)
+
+
+def name_fault(text: str) -> Complaint | None:
+    """Return what is wrong with a name of a part, board or feature, or None."""
+    if NAME.fullmatch(text) and len(text) <= 40:
+        return None
+    fixed = re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")
+    advice = "Use lower case letters, digits and inner hyphens, a letter first."
+    if NAME.fullmatch(fixed) and len(fixed) <= 40:
+        advice = f"Write `{fixed}`: lower case letters, digits and inner hyphens."
+    return Complaint(f"{quoted(text)} is no name", advice)
+
+
+def _named(node: Scalar) -> Named | Complaint:
+    text = node.text.strip()
+    return name_fault(text) or Named(text, node.place)
+
+
+def _label(node: Scalar) -> Named | Complaint:
+    text = node.text.strip()
+    if re.fullmatch(rf"{NAME.pattern}(?:\.(?:{NAME.pattern}|[0-9]+))*", text):
+        return Named(text, node.place)
+    return Complaint(f"{quoted(text)} is no piece or feature")
+
+
+NAMED: ScalarForm[Named] = ScalarForm(
+    noun="a name",
+    advice="Write the name of something stated elsewhere.",
+    convert=_named,
+    json={"type": "string"},
+    rule="name",
+)
+LABEL: ScalarForm[Named] = ScalarForm(
+    noun="a name with points",
+    advice="Write part, piece and feature joined by points: `side.left.rail-slot`.",
+    convert=_label,
+    json={"type": "string"},
+    rule="name",
+)
+TEXTS = ListOf(item=TEXT, noun="a list of texts", advice="Write `[first, second]`.", single=True)

@@ -1,0 +1,272 @@
+"""Reads a whole workshop folder; the only way from files to the model."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+from functools import cache
+from pathlib import Path
+
+from kerfolio.basis.complaint import Complaint, quoted
+from kerfolio.basis.finding import Finding, error, in_order, warning
+from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.place import Place
+from kerfolio.basis.shipped import shipped
+from kerfolio.model.plan import Plan
+from kerfolio.model.stock import Stock
+from kerfolio.model.trial import Trial
+from kerfolio.model.workshop import Identity, Page, Picture, Workshop
+from kerfolio.reading.desk import Desk
+from kerfolio.reading.identity import IDENTITY
+from kerfolio.reading.nodes import Mapping
+from kerfolio.reading.page import read_page
+from kerfolio.reading.plan import plan_name_fault, read_plan
+from kerfolio.reading.shelf import Shelf
+from kerfolio.reading.stock import STOCK, Kept, doubled, make_stock, overlay
+from kerfolio.reading.trial import LOG, names_in
+from kerfolio.reading.yaml_text import MOST_BYTES, read_yaml
+
+_MANIFEST = "workshop.yaml"
+_MOST_FILE = MOST_BYTES + 1
+"""A file is taken whole up to the size the readers refuse, so that the refusal is theirs."""
+
+
+@dataclass(slots=True)
+class _Visit:
+    """What was gathered on the way through the folder."""
+
+    folder: Path
+    findings: list[Finding] = field(default_factory=list)
+    pictures: dict[str, bytes] = field(default_factory=dict)
+    unread_stock: frozenset[str] = frozenset()
+    licence_wanting: bool = False
+
+    def content(self, path: Path) -> bytes | None:
+        """Return a file's bytes, or None with a finding."""
+        try:
+            with path.open("rb") as opened:
+                return opened.read(_MOST_FILE)
+        except OSError as trouble:
+            message = f"the file cannot be read: {trouble.strerror}"
+            self.findings.append(error("unreadable-file", message, Place(self.shown(path)), ""))
+            return None
+
+    def shown(self, path: Path) -> str:
+        """Return a path relative to the workshop, with forward slashes."""
+        return path.relative_to(self.folder).as_posix()
+
+    def keep_pictures(self, prefix: str, pictures: dict[str, bytes]) -> None:
+        """Keep pictures under their paths in the workshop."""
+        self.pictures.update({f"{prefix}/{file}": taken for file, taken in pictures.items()})
+
+
+def read_workshop(folder: Path) -> tuple[Workshop | None, tuple[Finding, ...]]:
+    """Return a workshop as far as it can be read, with every finding on every file.
+
+    None when the folder is no workshop or its ``workshop.yaml`` cannot be taken apart.
+    """
+    refusal = _refusal(folder)
+    if refusal is not None:
+        return None, (refusal,)
+    visit = _Visit(folder)
+    identity = _identity(visit)
+    stock = _stock(visit)
+    plans = tuple(_plans(visit, identity.licence if identity else ""))
+    trials = tuple(_trials(visit, stock))
+    pages = tuple(_pages(visit))
+    findings = in_order(visit.findings)
+    if identity is None:
+        return None, findings
+    pictures = tuple(
+        Picture(path=path, content=visit.pictures[path]) for path in sorted(visit.pictures)
+    )
+    workshop = Workshop(
+        identity=identity, stock=stock, plans=plans, trials=trials, pages=pages, pictures=pictures
+    )
+    return workshop, findings
+
+
+def _refusal(folder: Path) -> Finding | None:
+    shown = Place(folder.name or str(folder))
+    begin = "`kerfolio start DIR` writes a new workshop."
+    if not folder.exists():
+        return error("no-workshop", f"no folder {quoted(str(folder))}", shown, begin)
+    if not folder.is_dir():
+        advice = "Name the folder that holds `workshop.yaml`."
+        return error("no-workshop", f"{quoted(folder.name)} is a file", shown, advice)
+    if not (folder / _MANIFEST).is_file():
+        message = f"no `{_MANIFEST}` in this folder"
+        return error("no-workshop", message, Place(_MANIFEST), f"Name a workshop's folder; {begin}")
+    return None
+
+
+def _identity(visit: _Visit) -> Identity | None:
+    content = visit.content(visit.folder / _MANIFEST)
+    if content is None:
+        return None
+    node, faults = read_yaml(content, _MANIFEST)
+    visit.findings += faults
+    if node is None:
+        return None
+    visit.licence_wanting = isinstance(node, Mapping) and node.get("licence") is None
+    desk = Desk()
+    identity = IDENTITY.read_named("", Place(_MANIFEST, 1, 1), node, desk)
+    visit.findings += desk.findings
+    return identity
+
+
+def _files(folder: Path, ending: str) -> list[Path]:
+    """Return the files of a folder with an ending, sorted by name; hidden ones are left out."""
+    if not folder.is_dir():
+        return []
+    found = [each for each in folder.iterdir() if each.suffix == ending and each.is_file()]
+    return sorted(each for each in found if not each.name.startswith((".", "_")))
+
+
+def _warn_of_yml(visit: _Visit, folder: Path) -> None:
+    for path in _files(folder, ".yml"):
+        advice = f"Rename it to `{path.stem}.yaml`."
+        message = f"{quoted(path.name)} is not read"
+        visit.findings.append(warning("not-read", message, Place(visit.shown(path)), advice))
+
+
+def _stock(visit: _Visit) -> Stock:
+    desk = Desk()
+    library, faults = _library()
+    desk.findings += faults
+    own: Kept = {}
+    _warn_of_yml(visit, visit.folder / "stock")
+    for path in _files(visit.folder / "stock", ".yaml"):
+        content = visit.content(path)
+        if content is None:
+            continue
+        sections = _sections(content, visit.shown(path), desk)
+        for fields, complaint in doubled(own, sections):
+            desk.complain("doubled-key", complaint, fields.place)
+        own = overlay(own, sections)
+    stock = make_stock(library, own, desk)
+    visit.findings += desk.findings
+    visit.unread_stock = frozenset(desk.unread)
+    return stock
+
+
+@cache
+def _library() -> tuple[Kept, tuple[Finding, ...]]:
+    """Return the shipped library; it cannot change while the program runs."""
+    desk = Desk()
+    library: Kept = {}
+    for path in _files(shipped("content"), ".yaml"):
+        library = overlay(library, _sections(path.read_bytes(), f"content/{path.name}", desk))
+    return library, tuple(desk.findings)
+
+
+def _sections(content: bytes, file: str, desk: Desk) -> Kept:
+    node, faults = read_yaml(content, file)
+    desk.findings += faults
+    if node is None:
+        return {}
+    return STOCK.read_named("", Place(file, 1, 1), node, desk) or {}
+
+
+def _plans(visit: _Visit, licence: str) -> Iterable[Plan]:
+    root = visit.folder / "plans"
+    folders = sorted(root.iterdir()) if root.is_dir() else []
+    for folder in folders:
+        if not folder.is_dir() or folder.name.startswith((".", "_")):
+            continue
+        plan = _plan(visit, folder)
+        if plan is not None:
+            yield _licensed(plan, licence, visit)
+
+
+def _licensed(plan: Plan, licence: str, visit: _Visit) -> Plan:
+    """Return a plan with the workshop's licence where it states none."""
+    if not plan.licence and not licence and visit.licence_wanting:
+        advice = "Write `licence: CC-BY-SA-4.0`, say: readers ask what they may do with a plan."
+        visit.findings.append(warning("no-licence", "no licence is stated", plan.place, advice))
+    return plan if plan.licence else replace(plan, licence=licence)
+
+
+def _plan(visit: _Visit, folder: Path) -> Plan | None:
+    shown, name = visit.shown(folder), folder.name
+    fault = plan_name_fault(name)
+    if fault is not None:
+        visit.findings.append(error("name", str(fault), Place(shown), fault.advice))
+    file = folder / "plan.yaml"
+    if not file.is_file():
+        advice = "Name it `plan.yaml`." if (folder / "plan.yml").is_file() else _NO_PLAN
+        visit.findings.append(
+            error("no-plan", "no `plan.yaml` in this folder", Place(shown), advice)
+        )
+        return None
+    content = visit.content(file)
+    if content is None:
+        return None
+    shelf = Shelf(folder=folder, prefix=shown)
+    read = read_plan(content, name, shelf, visit.unread_stock)
+    visit.findings += read.findings
+    visit.keep_pictures(shown, dict(read.pictures))
+    if read.plan is None:
+        return None
+    return replace(
+        read.plan,
+        layout_text=_layout_text(visit, folder / "layout.json"),
+    )
+
+
+_NO_PLAN = "`kerfolio add plan NAME` writes one; a folder that begins with `_` is passed over."
+
+
+def _layout_text(visit: _Visit, path: Path) -> str:
+    """Return the frozen layout as text; what no reader could use is as good as none."""
+    if not path.is_file():
+        return ""
+    content = visit.content(path)
+    return content.decode("utf-8", "replace") if content is not None else ""
+
+
+def _trials(visit: _Visit, stock: Stock) -> Iterable[Trial]:
+    folder = visit.folder / "log"
+    _warn_of_yml(visit, folder)
+    known = {
+        "plan": _plan_folders(visit.folder / "plans"),
+        "stock": [*(each.name for each in stock.sheets), *visit.unread_stock],
+        "cutter": [*(each.name for each in stock.cutters), *visit.unread_stock],
+    }
+    for path in _files(folder, ".yaml"):
+        content = visit.content(path)
+        node, faults = read_yaml(content, visit.shown(path)) if content is not None else (None, ())
+        visit.findings += faults
+        if node is None:
+            continue
+        desk = Desk(shelf=Shelf(folder=folder, prefix="log"))
+        trials = LOG.read_named("", Place(visit.shown(path), 1, 1), node, desk) or ()
+        for trial in trials:
+            _check_names(trial, known, desk)
+        visit.findings += desk.findings
+        visit.keep_pictures("log", desk.pictures)
+        yield from trials
+
+
+def _plan_folders(root: Path) -> list[str]:
+    return [each.name for each in root.iterdir() if each.is_dir()] if root.is_dir() else []
+
+
+def _check_names(trial: Trial, known: dict[str, list[str]], desk: Desk) -> None:
+    for kind, named in names_in(trial).items():
+        if named is not None and named.name not in known[kind]:
+            complaint = Complaint(
+                f"unknown {kind} {quoted(named.name)}", did_you_mean(named.name, known[kind])
+            )
+            desk.complain("unknown-name", complaint, named.place)
+
+
+def _pages(visit: _Visit) -> Iterable[Page]:
+    for path in _files(visit.folder / "pages", ".md"):
+        content = visit.content(path)
+        if content is None:
+            continue
+        page, findings = read_page(content, visit.shown(path), path.stem)
+        visit.findings += findings
+        if page is not None:
+            yield page

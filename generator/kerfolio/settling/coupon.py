@@ -1,0 +1,166 @@
+"""The fit coupon: a small test piece that tells which thickness's files to cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
+from math import ceil, floor
+
+from kerfolio.basis.lengths import mm_number, mm_text
+from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.shapes import polygon, rectangle, slot
+from kerfolio.geometry.stroke_text import stroke_text
+from kerfolio.settling.feature import slot_corners
+from kerfolio.settling.part import assembled, pieces_of
+from kerfolio.settling.settled import (
+    Coupon,
+    CouponSlot,
+    Cut,
+    Operation,
+    SettledFeature,
+    SettledPart,
+    SettledSheet,
+    Sized,
+)
+from kerfolio.settling.shape import shape_of
+from kerfolio.settling.shaped import Shaped
+
+STEP = 0.1
+_REACH = 0.3  # mm either side of the drawn thickness that a coupon tries at least
+_MOST_SLOTS = 16
+_ROW = 8
+_TAB = 30.0  # mm the tab is wide
+_BESIDE = 14.0  # mm between slots along a row
+_MARGIN = 12.0
+_LETTERS = 5.0
+_ENGRAVED = 0.5  # mm deep
+_X: Point = (1.0, 0.0)
+_Y: Point = (0.0, 1.0)
+
+
+@lru_cache(maxsize=64)
+def coupon(sheet: SettledSheet, ladder: tuple[float, ...], style: str) -> Coupon:
+    """Return the coupon of a sheet at the thickness it is drawn for, the same for every variant.
+
+    ``ladder`` are the published thicknesses in mm; ``style`` is how the plan relieves corners.
+    Every slot is exactly as wide as the plan cuts it for the thickness engraved above it.
+    """
+    thicknesses = tried(ladder, sheet.thickness)
+    slots = tuple(
+        CouponSlot(number=number, thickness=each, width=each + 2 * sheet.fit)
+        for number, each in enumerate(thicknesses, start=1)
+    )
+    return Coupon(
+        sheet=sheet.name,
+        plate=_plate(sheet, slots, style),
+        tab=_tab(sheet, style),
+        slots=slots,
+    )
+
+
+def tried(ladder: Sequence[float], drawn: float) -> tuple[float, ...]:
+    """Return the thicknesses a coupon tries, in steps of 0.1 mm, at most 16 of them.
+
+    They cover the ladder and 0.3 mm either side of the drawn thickness; a longer ladder is tried
+    around the drawn thickness only.
+    """
+    first = floor(min(*ladder, drawn - _REACH) / STEP + 1e-6)
+    last = ceil(max(*ladder, drawn + _REACH) / STEP - 1e-6)
+    while last - first + 1 > _MOST_SLOTS:
+        # The end that is further from the drawn thickness gives way.
+        first, last = (
+            (first + 1, last)
+            if drawn / STEP - first > last - drawn / STEP
+            else (
+                first,
+                last - 1,
+            )
+        )
+    return tuple(round(index * STEP, 6) for index in range(first, last + 1))
+
+
+def _plate(sheet: SettledSheet, slots: Sequence[CouponSlot], style: str) -> SettledPart:
+    per_row = ceil(len(slots) / ceil(len(slots) / _ROW))
+    rows = [slots[start : start + per_row] for start in range(0, len(slots), per_row)]
+    pitch = max(each.width for each in slots) + _BESIDE
+    height = _TAB + 2 * sheet.fit + 2 * _LETTERS + _MARGIN
+    width = max(len(row) for row in rows) * pitch + _MARGIN
+    tall = len(rows) * height + 2.5 * _LETTERS + _MARGIN
+    shapes = [
+        shape
+        for index, row in enumerate(rows)
+        for shape in _row(row, sheet, pitch, _MARGIN + (len(rows) - 1 - index) * height)
+    ]
+    title = f"FIT {sheet.name}"
+    middle = (width / 2, tall - _MARGIN / 2 - _LETTERS / 2)
+    shapes.append(_words("title", title, middle, _LETTERS))
+    return _made("fit-coupon", sheet, rectangle(0, 0, width, tall, 6.0), shapes, style)
+
+
+def _row(
+    row: Sequence[CouponSlot], sheet: SettledSheet, pitch: float, bottom: float
+) -> Iterator[Shaped]:
+    length = _TAB + 2 * sheet.fit
+    for index, each in enumerate(row):
+        at = (_MARGIN / 2 + (index + 0.5) * pitch, bottom + length / 2)
+        reason = f"{mm_text(each.thickness)} sheet + 2 x {mm_text(sheet.fit, 3)} fit"
+        yield Shaped(
+            feature=SettledFeature(
+                name=f"slot.{each.number}",
+                kind="slot",
+                at=at,
+                direction=_Y,
+                width=Sized(each.width, reason),
+                length=Sized(length, f"{mm_text(_TAB)} tab + 2 x {mm_text(sheet.fit, 3)} fit"),
+            ),
+            taken=(slot(at, _Y, length, each.width),),
+            mating=slot_corners(at, _Y, length, each.width),
+        )
+        spot = (at[0], bottom + length + 1.4 * _LETTERS)
+        yield _words(f"number.{each.number}", f"{each.thickness:.1f}", spot, _LETTERS)
+
+
+def _tab(sheet: SettledSheet, style: str) -> SettledPart:
+    """The piece that is tried in the slots: a tab with a grip to hold it by."""
+    depth, grip = 25.0, 45.0
+    wide = _TAB + 20.0
+    inset = (wide - _TAB) / 2
+    outline = polygon(
+        [
+            (0.0, 0.0, 8.0),
+            (wide, 0.0, 8.0),
+            (wide, grip, 0.0),
+            (wide - inset, grip, 0.0),
+            (wide - inset, grip + depth, 2.0),
+            (inset, grip + depth, 2.0),
+            (inset, grip, 0.0),
+            (0.0, grip, 0.0),
+        ]
+    )
+    return _made(
+        "fit-tab", sheet, outline, [_words("word", "TAB", (wide / 2, grip / 2), 6.0)], style
+    )
+
+
+def _words(name: str, text: str, at: Point, height: float) -> Shaped:
+    lines: tuple[Contour, ...] = stroke_text(text, height, at)
+    return Shaped(
+        feature=SettledFeature(
+            name=name,
+            kind="engraving",
+            at=at,
+            direction=_X,
+            width=Sized(height, "height of the letters"),
+            length=Sized(0.0, "as wide as its lines"),
+            depth=Sized(_ENGRAVED, f"{mm_number(_ENGRAVED)} mm engraving"),
+        ),
+        cuts=(Cut(operation=Operation.ENGRAVE, depth=_ENGRAVED, contours=lines, feature=name),),
+    )
+
+
+def _made(
+    name: str, sheet: SettledSheet, outline: Contour, shapes: Sequence[Shaped], style: str
+) -> SettledPart:
+    shape = shape_of(outline, shapes, sheet, style)
+    pieces = pieces_of(name, "", ())
+    return assembled(name, "", sheet, pieces, "any", shape, shapes, style)

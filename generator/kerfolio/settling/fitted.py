@@ -1,0 +1,68 @@
+"""The one place that adds thickness and fit: sizes of what receives or passes a sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from kerfolio.basis.lengths import mm_number, mm_text
+from kerfolio.basis.names import did_you_mean
+from kerfolio.model.statement import Amount, Named
+from kerfolio.settling.scope import Scope, unsettled
+from kerfolio.settling.settled import SettledSheet, Sized
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fitting:
+    """The scope of a plan together with its sheets at this variant's thicknesses."""
+
+    scope: Scope
+    sheets: Mapping[str, SettledSheet]
+
+    def sheet(self, named: Named) -> SettledSheet:
+        """Return a sheet of the plan. Raises SettlingError for an unknown one."""
+        found = self.sheets.get(named.name)
+        if found is None:
+            advice = did_you_mean(named.name, self.sheets)
+            raise unsettled("unknown-sheet", f"no sheet `{named.name}`", named.place, advice)
+        return found
+
+    def width(self, takes: Named | None, width: Amount | None) -> Sized:
+        """Return a width: of a sheet taken (thickness + 2 x fit), or as stated."""
+        if takes is None:
+            assert width is not None, "a form lets nothing pass that states neither"
+            return Sized(self.scope.positive(width, "width"), f"stated: {width.text}")
+        sheet = self.sheet(takes)
+        value = sheet.thickness + 2 * sheet.fit
+        reason = f"{mm_text(sheet.thickness, 2)} sheet + 2 x {mm_text(sheet.fit, 3)} fit"
+        return Sized(value, reason)
+
+    def length(self, stated: Amount, takes: Named | None) -> Sized:
+        """Return a length, with the fit at both ends where a sheet is taken."""
+        value = self.scope.positive(stated, "length")
+        if takes is None:
+            return Sized(value, f"stated: {stated.text}")
+        fit = self.sheet(takes).fit
+        return Sized(value + 2 * fit, f"{mm_text(value, 2)} tab + 2 x {mm_text(fit, 3)} fit")
+
+    def notch_depth(self, stated: Amount, takes: Named | None) -> Sized:
+        """Return the depth of a notch, with the fit at its bottom where a sheet is taken."""
+        value = self.scope.positive(stated, "depth")
+        if takes is None:
+            return Sized(value, f"stated: {stated.text}")
+        fit = self.sheet(takes).fit
+        return Sized(value + fit, f"{mm_text(value, 2)} deep + {mm_text(fit, 3)} fit")
+
+    def tab_depth(self, stated: Amount | None, takes: Named | None) -> Sized:
+        """Return how far a tab stands out: as stated, or flush through the sheet it takes."""
+        if stated is not None:
+            return Sized(self.scope.positive(stated, "depth"), f"stated: {stated.text}")
+        assert takes is not None, "a form lets nothing pass that states neither"
+        thickness = self.sheet(takes).thickness
+        return Sized(thickness, f"through the {mm_text(thickness, 2)} sheet")
+
+    def finger_gap(self, pitch: float, takes: Named) -> Sized:
+        """Return a gap between fingers: half the play lies in each of the two parts."""
+        fit = self.sheet(takes).fit
+        reason = f"{mm_text(pitch, 2)} finger + {mm_number(fit, 3)} mm fit"
+        return Sized(pitch + fit, reason)

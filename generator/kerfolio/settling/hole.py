@@ -1,0 +1,69 @@
+"""Holes: stated by a diameter, or by what goes through or into them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.basis.names import did_you_mean
+from kerfolio.geometry.contour import Point
+from kerfolio.geometry.shapes import circle
+from kerfolio.model.feature import Feature, Hole
+from kerfolio.model.statement import Named
+from kerfolio.model.stock import HardwareStock
+from kerfolio.settling.bench import Bench, cut_to, settled_feature
+from kerfolio.settling.scope import unsettled
+from kerfolio.settling.settled import Cut, Operation, Sized
+from kerfolio.settling.shaped import Shaped
+
+_UP = (0.0, 1.0)
+
+
+def holes(cutting: Hole, feature: Feature, bench: Bench) -> Iterator[Shaped]:
+    """Yield a hole at each of its points. Raises SettlingError."""
+    diameter = _diameter(cutting, bench)
+    depth = None if cutting.depth is None else bench.depth(cutting.depth)
+    for spot in cutting.at:
+        at = bench.fitting.scope.point(spot)
+        bore = circle(at, diameter.value)
+        cuts = list(_counterbore(cutting, feature, bench, at))
+        if depth is not None:
+            cuts.append(cut_to(Operation.HOLE, depth.value, feature, bore))
+        yield Shaped(
+            feature=settled_feature(feature, "hole", at, _UP, (diameter, diameter), (bore,), depth),
+            taken=(bore,) if depth is None else (),
+            cuts=tuple(cuts),
+        )
+
+
+def _diameter(cutting: Hole, bench: Bench) -> Sized:
+    if cutting.diameter is not None:
+        return bench.positive(cutting.diameter, "diameter")
+    if cutting.pilot is not None:
+        item = _item(cutting.pilot, bench)
+        return _of_item(item.pilot, item, "pilot hole", cutting.pilot)
+    assert cutting.for_ is not None, "a form lets nothing pass that states no size"
+    item = _item(cutting.for_, bench)
+    return _of_item(item.clearance, item, "clearance hole", cutting.for_)
+
+
+def _item(named: Named, bench: Bench) -> HardwareStock:
+    found = bench.stock.item(named.name)
+    if found is None:
+        advice = did_you_mean(named.name, (each.name for each in bench.stock.hardware))
+        raise unsettled("unknown-hardware", f"no hardware `{named.name}`", named.place, advice)
+    return found
+
+
+def _of_item(diameter: float | None, item: HardwareStock, what: str, named: Named) -> Sized:
+    if diameter is None:
+        message = f"`{item.name}` has no {what} in the stock"
+        raise unsettled("no-hole-size", message, named.place, "State a `diameter` instead.")
+    return Sized(diameter, f"{what} for {item.title}")
+
+
+def _counterbore(cutting: Hole, feature: Feature, bench: Bench, at: Point) -> Iterator[Cut]:
+    if cutting.counterbore_diameter is None or cutting.counterbore_depth is None:
+        return
+    diameter = bench.positive(cutting.counterbore_diameter, "diameter")
+    depth = bench.depth(cutting.counterbore_depth)
+    yield cut_to(Operation.POCKET, depth.value, feature, circle(at, diameter.value))

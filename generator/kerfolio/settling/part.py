@@ -1,0 +1,177 @@
+"""A stated part made into its flat shape, plain and relieved, with its cuts in order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import chain, islice, product
+from itertools import count as counting
+from math import dist
+
+from kerfolio.basis.finding import Finding, error
+from kerfolio.geometry.boolean import contains, intersects
+from kerfolio.geometry.contour import Contour, Region
+from kerfolio.geometry.measure import area, bounds
+from kerfolio.geometry.shape_error import ShapeError
+from kerfolio.model.outline import Drawing, Drawn
+from kerfolio.model.part import Part
+from kerfolio.model.plan import Relief
+from kerfolio.model.stock import Stock
+from kerfolio.settling.bench import Bench
+from kerfolio.settling.copies import copies
+from kerfolio.settling.drawn import drawn_part
+from kerfolio.settling.feature import shapes_of
+from kerfolio.settling.fitted import Fitting
+from kerfolio.settling.outline import outline_contour
+from kerfolio.settling.scope import SettlingError, misshapen
+from kerfolio.settling.settled import Cut, Operation, SettledPart, SettledPiece, SettledSheet
+from kerfolio.settling.shape import Shape, pocketed, recess_volume, shape_of
+from kerfolio.settling.shaped import Shaped
+
+_LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+_SAME = 0.005
+_EDGE = 0.01
+_KG_PER_MM3 = 1e-9  # of kg/m3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """What parts are made from besides their own statements."""
+
+    fitting: Fitting
+    stock: Stock
+    drawings: tuple[Drawing, ...]
+    relief: Relief
+
+
+def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, tuple[Finding, ...]]:
+    """Return a part's settled shape, None with findings when it cannot be made."""
+    try:
+        sheet = job.fitting.sheet(part.sheet)
+        outline, shapes, findings = _shapes(part, job)
+    except SettlingError as trouble:
+        return None, (trouble.finding,)
+    findings += tuple(_misplaced(shapes, outline, part))
+    try:
+        shape = shape_of(outline, shapes, sheet, job.relief.style)
+        pieces = pieces_of(part.name, mark, part.pieces)
+        style = job.relief.style
+        made = assembled(part.name, mark, sheet, pieces, part.grain, shape, shapes, style)
+    except ShapeError as fault:
+        # What stands beside its edge falls off: that has been said already.
+        return None, findings or (misshapen(f"part `{part.name}`", fault, part.place).finding,)
+    return replace(made, note=part.note, place=part.place), findings
+
+
+def _shapes(part: Part, job: Job) -> tuple[Contour, tuple[Shaped, ...], tuple[Finding, ...]]:
+    """Return the outline and every feature's shapes; features that fail leave a finding."""
+    shapes: list[Shaped] = []
+    if isinstance(part.shape, Drawn):
+        drawings = {each.file: each for each in job.drawings}
+        drawn = drawn_part(part.shape, job.fitting, drawings)
+        outline = drawn.outline
+        shapes += drawn.shapes
+    else:
+        what = f"outline of `{part.name}`"
+        outline = outline_contour(part.shape, job.fitting.scope, what, centred=False)
+    bench = Bench(fitting=job.fitting, outline=outline, stock=job.stock, drawings=job.drawings)
+    findings: list[Finding] = []
+    for feature in part.features:
+        try:
+            shapes += copies(feature, shapes_of(feature, bench), job.fitting.scope)
+        except SettlingError as trouble:
+            findings.append(trouble.finding)
+    return outline, tuple(shapes), tuple(findings)
+
+
+def _misplaced(shapes: Iterable[Shaped], outline: Contour, part: Part) -> Iterator[Finding]:
+    """Yield a finding for each tab, notch or row of fingers that does not stand on its edge."""
+    for shaped in shapes:
+        stands = all(contains(outline, each, _EDGE) for each in shaped.stands_on)
+        if not stands or any(intersects(outline, each) for each in shaped.stands_out):
+            feature = shaped.feature
+            message = f"{feature.kind} `{part.name}.{feature.name}` is not on the edge"
+            advice = "The edge must be straight, and as long as the feature, where it stands."
+            yield error(f"{feature.kind}-off-edge", message, feature.place, advice)
+
+
+def pieces_of(name: str, mark: str, names: Sequence[str]) -> tuple[SettledPiece, ...]:
+    """Return the pieces of a part: ``side.left`` marked A1, or the part itself marked A."""
+    if not names:
+        return (SettledPiece(label=name, mark=mark),)
+    return tuple(
+        SettledPiece(label=f"{name}.{each}", mark=f"{mark}{number}")
+        for number, each in enumerate(names, start=1)
+    )
+
+
+def assembled(
+    name: str,
+    mark: str,
+    sheet: SettledSheet,
+    pieces: tuple[SettledPiece, ...],
+    grain: str,
+    shape: Shape,
+    shapes: Sequence[Shaped],
+    style: str,
+) -> SettledPart:
+    """Return a part from its shape and features: cuts in order, sizes, area and mass."""
+    radius = sheet.cutter.diameter / 2
+    partial = [
+        pocketed(cut, shaped, shape.plain, radius, style)
+        for shaped in shapes
+        for cut in shaped.cuts
+    ]
+    cuts = (*sorted(partial, key=_order), *_through(shape.routed, shapes))
+    box, flat = bounds(shape.routed), area(shape.routed)
+    recesses = [cut for cut in partial if cut.operation is not Operation.ENGRAVE]
+    removed = recess_volume(recesses, shape.routed)
+    return SettledPart(
+        name=name,
+        mark=mark,
+        sheet=sheet.name,
+        thickness=sheet.thickness,
+        pieces=pieces,
+        grain=grain,
+        plain=shape.plain,
+        routed=shape.routed,
+        cuts=cuts,
+        drill_centres=shape.drill_centres,
+        features=tuple(shaped.feature for shaped in shapes),
+        size=(box.width, box.height),
+        area=flat,
+        mass=max(0.0, flat * sheet.thickness - removed) * sheet.stock.density * _KG_PER_MM3,
+    )
+
+
+_SEQUENCE = (Operation.ENGRAVE, Operation.POCKET, Operation.HOLE)
+
+
+def _order(cut: Cut) -> tuple[int, float]:
+    return _SEQUENCE.index(cut.operation), cut.depth or 0.0
+
+
+def _through(routed: Region, shapes: Sequence[Shaped]) -> Iterator[Cut]:
+    """Yield what goes through the sheet: holes, other openings, last the outline."""
+    round_holes = [
+        bounds(each) for shaped in shapes if shaped.feature.kind == "hole" for each in shaped.taken
+    ]
+    holes: list[Contour] = []
+    openings: list[Contour] = []
+    for opening in routed.openings:
+        box = bounds(opening)
+        is_hole = any(
+            dist(box.centre, each.centre) < _SAME and abs(box.width - each.width) < _SAME
+            for each in round_holes
+        )
+        (holes if is_hole else openings).append(opening)
+    for operation, contours in ((Operation.HOLE, holes), (Operation.OPENING, openings)):
+        if contours:
+            yield Cut(operation=operation, depth=None, contours=tuple(contours))
+    yield Cut(operation=Operation.OUTLINE, depth=None, contours=(routed.outer,))
+
+
+def marks(count: int) -> tuple[str, ...]:
+    """Return short marks for parts: A, B ... without I and O, then AA, AB ..."""
+    words = chain.from_iterable(product(_LETTERS, repeat=size) for size in counting(1))
+    return tuple("".join(word) for word in islice(words, count))

@@ -1,0 +1,136 @@
+"""Settling: a plan, the stock and one thickness for each sheet become plain numbers and shapes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from kerfolio.basis.finding import Finding, in_order
+from kerfolio.basis.names import did_you_mean
+from kerfolio.model.joint import Joint
+from kerfolio.model.plan import BoardUse, Plan
+from kerfolio.model.stock import Stock
+from kerfolio.settling.coupon import coupon
+from kerfolio.settling.fitted import Fitting
+from kerfolio.settling.part import Job, marks, settled_part
+from kerfolio.settling.scope import FOLLOWS, Scope, SettlingError, unsettled
+from kerfolio.settling.settled import (
+    Coupon,
+    FitVariant,
+    SettledBoard,
+    SettledJoint,
+    SettledPart,
+    SettledPlan,
+    SettledSheet,
+)
+from kerfolio.settling.sheet import settled_sheets
+from kerfolio.settling.sizes import scope_of
+from kerfolio.settling.variant import drawn_variant, rungs
+
+_KG_PER_MM3 = 1e-9  # of kg/m3
+
+
+def settle(
+    plan: Plan, stock: Stock, variant: FitVariant
+) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
+    """Return the plan settled at a variant, None when anything could not be settled.
+
+    A pure function: the same plan, stock and variant give the same result.
+    """
+    sheets, findings = settled_sheets(plan, stock, variant)
+    thickness = {name: sheet.thickness for name, sheet in sheets.items()}
+    fit = {name: sheet.fit for name, sheet in sheets.items()}
+    scope, sizes, more = scope_of(plan, thickness, fit)
+    fitting = Fitting(scope=scope, sheets=sheets)
+    job = Job(fitting=fitting, stock=stock, drawings=plan.drawings, relief=plan.relief)
+    parts, part_findings = _parts(plan, job, sheets)
+    boards, board_findings = _boards(plan.boards, stock, scope)
+    joints, joint_findings = _joints(plan.joints, scope)
+    every = in_order((*findings, *more, *part_findings, *board_findings, *joint_findings))
+    if every:
+        return None, tuple(each for each in every if each.rule != FOLLOWS)
+    return (
+        SettledPlan(
+            plan=plan,
+            stock=stock,
+            variant=variant,
+            sizes=sizes,
+            sheets=tuple(sheets.values()),
+            parts=parts,
+            boards=boards,
+            joints=joints,
+            coupons=tuple(_coupons(plan, stock, sheets, parts)),
+        ),
+        (),
+    )
+
+
+def _parts(
+    plan: Plan, job: Job, sheets: Mapping[str, SettledSheet]
+) -> tuple[tuple[SettledPart, ...], tuple[Finding, ...]]:
+    made: list[SettledPart] = []
+    findings: list[Finding] = []
+    stated = {use.name for use in plan.sheets}
+    for part, mark in zip(plan.parts, marks(len(plan.parts)), strict=True):
+        if part.sheet.name in stated and part.sheet.name not in sheets:
+            continue  # the sheet itself has been remarked on
+        settled, faults = settled_part(part, mark, job)
+        findings += faults
+        if settled is not None:
+            made.append(settled)
+    return tuple(made), tuple(findings)
+
+
+def _boards(
+    uses: Iterable[BoardUse], stock: Stock, scope: Scope
+) -> tuple[tuple[SettledBoard, ...], tuple[Finding, ...]]:
+    made: list[SettledBoard] = []
+    findings: list[Finding] = []
+    for use in uses:
+        try:
+            made.append(_board(use, stock, scope))
+        except SettlingError as trouble:
+            findings.append(trouble.finding)
+    return tuple(made), tuple(findings)
+
+
+def _joints(
+    joints: Iterable[Joint], scope: Scope
+) -> tuple[tuple[SettledJoint, ...], tuple[Finding, ...]]:
+    made: list[SettledJoint] = []
+    findings: list[Finding] = []
+    for joint in joints:
+        try:
+            at = scope.point(joint.at) if joint.at else None
+            made.append(SettledJoint(stated=joint, at=at, turn=scope.plain(joint.turn)))
+        except SettlingError as trouble:
+            findings.append(trouble.finding)
+    return tuple(made), tuple(findings)
+
+
+def _board(use: BoardUse, stock: Stock, scope: Scope) -> SettledBoard:
+    found = stock.board(use.stock.name)
+    if found is None:
+        advice = did_you_mean(use.stock.name, (each.name for each in stock.boards))
+        message = f"no board stock `{use.stock.name}`"
+        raise unsettled("unknown-stock", message, use.stock.place, advice)
+    length = scope.positive(use.length, "length")
+    mass = length * found.thickness * found.width * found.density * _KG_PER_MM3
+    return SettledBoard(use=use, stock=found, length=length, mass=mass)
+
+
+def _coupons(
+    plan: Plan,
+    stock: Stock,
+    sheets: Mapping[str, SettledSheet],
+    parts: Iterable[SettledPart],
+) -> Iterable[Coupon]:
+    """Yield a coupon for each sheet that some feature takes, or for all where none is taken."""
+    taken = {feature.takes for part in parts for feature in part.features if feature.takes}
+    cut = {part.sheet for part in parts}
+    drawn = drawn_variant(plan, stock)
+    assert drawn is not None, "a plan that settles has a variant it is drawn for"
+    for use in plan.sheets:
+        if use.name in (taken or cut):
+            sheet = replace(sheets[use.name], thickness=dict(drawn.thickness)[use.name])
+            yield coupon(sheet, rungs(use, sheet.stock, plan.units), plan.relief.style)

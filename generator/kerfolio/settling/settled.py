@@ -1,0 +1,228 @@
+"""The settled plan: every length in mm, every size with its reason; one for each fit variant."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.geometry.contour import Contour, Point, Region
+from kerfolio.model.joint import Joint
+from kerfolio.model.plan import BoardUse, Plan
+from kerfolio.model.stock import BoardStock, CutterStock, SheetStock, Stock
+
+CENTRE = "centre"
+
+SheetSize = tuple[float, float]
+"""A sheet's size along its grain and across it, mm."""
+"""The datum of sheets whose cut files have 0,0 in the middle; else it is the lower left corner."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sized:
+    """A value (mm; degrees or a plain number where said) with the reason it came to be."""
+
+    value: float
+    reason: str = ""
+
+
+class Operation(StrEnum):
+    """What the router does along a contour."""
+
+    ENGRAVE = "engrave"
+    POCKET = "pocket"
+    HOLE = "hole"
+    OPENING = "opening"
+    OUTLINE = "outline"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cut:
+    """Contours cut by one operation to one depth (mm from the face; None goes through).
+
+    Contours are the finished edges, not tool paths; open ones occur only in engravings.
+    """
+
+    operation: Operation
+    depth: float | None
+    contours: tuple[Contour, ...]
+    feature: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledFeature:
+    """One feature after repeats and mirrors, in the part's frame.
+
+    ``at`` is its centre (slot, hole, window, pocket, groove), the middle of its root (tab) or the
+    middle of its bottom (notch); ``direction`` is a unit vector: along the length (slot, groove,
+    pocket) or outward (tab) or towards the open end (notch). ``width`` is across, ``length``
+    along; ``depth`` None goes through. ``shape`` is what it cuts away, or adds (tab), before
+    relief: one closed contour, or one for each gap (fingers); the lines of an engraving.
+    """
+
+    name: str
+    kind: str
+    at: Point
+    direction: Point
+    width: Sized
+    length: Sized
+    depth: Sized | None = None
+    takes: str = ""
+    shape: tuple[Contour, ...] = ()
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledOffcut:
+    """Left-over sheets at hand: size (along the grain, across it) in mm, and how many."""
+
+    size: tuple[float, float]
+    count: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledClamp:
+    """A zone at an edge of every sheet that pieces keep clear of, mm.
+
+    ``at`` is its middle along the edge, ``width`` runs along it, ``depth`` into the sheet.
+    """
+
+    edge: str
+    at: float
+    width: float
+    depth: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledSheet:
+    """A sheet material at one thickness; ``size`` (along, across), margin and gap for layouts.
+
+    ``datum`` is where its cut files have 0,0: ``corner`` (lower left) or ``centre``. ``also`` are
+    other sizes it may be bought in.
+    """
+
+    name: str
+    stock: SheetStock
+    thickness: float
+    fit: float
+    size: tuple[float, float]
+    margin: float
+    gap: float
+    cutter: CutterStock
+    datum: str = "corner"
+    also: tuple[tuple[float, float], ...] = ()
+    offcuts: tuple[SettledOffcut, ...] = ()
+    clamps: tuple[SettledClamp, ...] = ()
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledPiece:
+    """One piece: ``label`` as in joints and steps (``side.left``), ``mark`` short (``A1``).
+
+    ``copy`` tells of which copy of the plan it is, where several are made at once.
+    """
+
+    label: str
+    mark: str
+    copy: int = 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledPart:
+    """A part's flat shape at one thickness. The face seen is the show face; x right, y up.
+
+    ``plain`` is the shape a hand tool cuts (square inside corners, drilled first at
+    ``drill_centres``); ``routed`` has its inside corners relieved for the sheet's cutter. ``cuts``
+    are in cutting order, inside before outside; the last is the outline. ``mass`` in kg.
+    """
+
+    name: str
+    mark: str
+    sheet: str
+    thickness: float
+    pieces: tuple[SettledPiece, ...]
+    grain: str
+    plain: Region
+    routed: Region
+    cuts: tuple[Cut, ...]
+    drill_centres: tuple[Point, ...]
+    features: tuple[SettledFeature, ...]
+    size: tuple[float, float]
+    area: float
+    mass: float
+    note: str = ""
+    place: Place = NOWHERE
+
+    @property
+    def grained(self) -> bool:
+        """Tell whether the plan says which way the part's grain runs."""
+        return self.grain in ("along x", "along y")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledJoint:
+    """A stated joint with what it says in numbers: ``at`` in mm, ``turn`` in degrees."""
+
+    stated: Joint
+    at: Point | None = None
+    turn: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledBoard:
+    """A board cut to length, mm; mass in kg for one."""
+
+    use: BoardUse
+    stock: BoardStock
+    length: float
+    mass: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FitVariant:
+    """One choice of thickness for every sheet; ``label`` names it in folders and files."""
+
+    label: str
+    thickness: tuple[tuple[str, float], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledPlan:
+    """A plan at one fit variant; a pure function of the plan, the stock and the variant."""
+
+    plan: Plan
+    stock: Stock
+    variant: FitVariant
+    sizes: tuple[tuple[str, Sized], ...]
+    sheets: tuple[SettledSheet, ...]
+    parts: tuple[SettledPart, ...]
+    boards: tuple[SettledBoard, ...] = ()
+    joints: tuple[SettledJoint, ...] = ()
+    coupons: tuple[Coupon, ...] = ()
+
+    def sheet(self, name: str) -> SettledSheet:
+        """Return the sheet of that name; KeyError when the plan has none."""
+        for each in self.sheets:
+            if each.name == name:
+                return each
+        raise KeyError(name)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CouponSlot:
+    """A slot of a fit coupon: its number, the sheet thickness it suits, its width."""
+
+    number: int
+    thickness: float
+    width: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Coupon:
+    """A fit coupon: a plate of stepped slots and the tab that tries them, for one sheet."""
+
+    sheet: str
+    plate: SettledPart
+    tab: SettledPart
+    slots: tuple[CouponSlot, ...] = field(default_factory=tuple)

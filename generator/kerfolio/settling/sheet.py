@@ -1,0 +1,102 @@
+"""The plan's sheets at one variant's thicknesses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from kerfolio.basis.finding import Finding
+from kerfolio.basis.names import did_you_mean
+from kerfolio.model.plan import Plan, SheetUse
+from kerfolio.model.statement import Amount, Named
+from kerfolio.model.stock import CutterStock, SheetStock, Stock
+from kerfolio.settling.scope import Scope, SettlingError, unsettled
+from kerfolio.settling.settled import FitVariant, SettledClamp, SettledOffcut, SettledSheet
+
+DEFAULT_FIT = 0.1
+DEFAULT_MARGIN = 10.0
+GAP_BEYOND_CUTTER = 2.0
+DEFAULT_CUTTER = "compression-6"
+"""Common practice, no single source: a tenth a side slides by hand; a centimetre for clamps."""
+
+
+def settled_sheets(
+    plan: Plan, stock: Stock, variant: FitVariant
+) -> tuple[dict[str, SettledSheet], tuple[Finding, ...]]:
+    """Return the sheets by name, and findings for those that cannot be settled."""
+    found: dict[str, SettledSheet] = {}
+    findings: list[Finding] = []
+    thickness = dict(variant.thickness)
+    for use in plan.sheets:
+        try:
+            found[use.name] = _sheet(use, plan, stock, thickness)
+        except SettlingError as trouble:
+            findings.append(trouble.finding)
+    return found, tuple(findings)
+
+
+def _sheet(use: SheetUse, plan: Plan, stock: Stock, thickness: Mapping[str, float]) -> SettledSheet:
+    material = stock.sheet(use.stock.name)
+    if material is None:
+        advice = did_you_mean(use.stock.name, (each.name for each in stock.sheets))
+        message = f"no sheet stock `{use.stock.name}`"
+        raise unsettled("unknown-stock", message, use.stock.place, advice)
+    scope = Scope(unit=plan.units, names={}, thickness={}, fit={})
+    cutter = _cutter(use, plan, stock)
+    return SettledSheet(
+        name=use.name,
+        stock=material,
+        thickness=thickness[use.name],
+        fit=scope.not_negative(use.fit, "fit") if use.fit else DEFAULT_FIT,
+        size=_size(use, material, scope),
+        margin=scope.not_negative(use.margin, "margin") if use.margin else DEFAULT_MARGIN,
+        gap=scope.not_negative(use.gap, "gap") if use.gap else cutter.diameter + GAP_BEYOND_CUTTER,
+        cutter=cutter,
+        datum=use.datum,
+        also=tuple(_both(each, scope) for each in use.also),
+        offcuts=tuple(
+            SettledOffcut(size=_both(each.size, scope), count=each.count) for each in use.offcuts
+        ),
+        clamps=tuple(_clamps(use, scope)),
+        place=use.place,
+    )
+
+
+def _size(use: SheetUse, material: SheetStock, scope: Scope) -> tuple[float, float]:
+    if use.size:
+        return _both(use.size, scope)
+    if not material.sizes:
+        advice = "Write `size: 2440 x 1220`, say."
+        raise unsettled("no-sheet-size", f"no size for sheet `{use.name}`", use.place, advice)
+    return material.sizes[0]
+
+
+def _both(size: tuple[Amount, Amount], scope: Scope) -> tuple[float, float]:
+    return scope.positive(size[0], "size"), scope.positive(size[1], "size")
+
+
+def _clamps(use: SheetUse, scope: Scope) -> Iterator[SettledClamp]:
+    for clamp in use.clamps:
+        for at in clamp.at:
+            yield SettledClamp(
+                edge=clamp.edge,
+                at=scope.not_negative(at, "at"),
+                width=scope.positive(clamp.width, "width"),
+                depth=scope.positive(clamp.depth, "depth"),
+            )
+
+
+def _cutter(use: SheetUse, plan: Plan, stock: Stock) -> CutterStock:
+    named = next(_cutters_named(use, plan))
+    found = stock.cutter(named.name)
+    if found is None:
+        advice = did_you_mean(named.name, (each.name for each in stock.cutters))
+        raise unsettled("unknown-cutter", f"no cutter `{named.name}`", named.place, advice)
+    return found
+
+
+def _cutters_named(use: SheetUse, plan: Plan) -> Iterator[Named]:
+    """Yield who names a sheet's cutter, the first one counts: relief, its cuts, the default."""
+    if plan.relief.cutter is not None:
+        yield plan.relief.cutter
+    yield from (cut.cutter for cut in plan.cuts if cut.sheet.name == use.name)
+    yield Named(DEFAULT_CUTTER, use.place)

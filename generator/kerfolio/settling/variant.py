@@ -1,0 +1,107 @@
+"""Fit variants: every choice of thickness that a plan is published for."""
+
+from __future__ import annotations
+
+from itertools import product
+from math import prod
+
+from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.lengths import mm_number
+from kerfolio.model.plan import Ladder, Plan, SheetUse
+from kerfolio.model.stock import SheetStock, Stock
+from kerfolio.settling.scope import Scope, SettlingError, unsettled
+from kerfolio.settling.settled import FitVariant
+
+MOST_VARIANTS = 40
+_SAME = 1e-6
+_MOST_RUNGS = 10_000  # of one ladder: beyond this they are only counted
+
+
+def variants(plan: Plan, stock: Stock) -> tuple[tuple[FitVariant, ...], tuple[Finding, ...]]:
+    """Return every combination of the sheets' published thicknesses, thinnest first.
+
+    None at all, with a finding, where there are more than 40 or two would share a label.
+    """
+    names, choices, findings = [], [], []
+    for use in plan.sheets:
+        found = stock.sheet(use.stock.name)
+        if found is None:
+            continue
+        try:
+            choices.append(rungs(use, found, plan.units))
+            names.append(use.name)
+        except SettlingError as trouble:
+            findings.append(trouble.finding)
+    if findings:
+        return (), tuple(findings)
+    count = prod(map(len, choices))
+    if count > MOST_VARIANTS:
+        message = f"{count} sets of cut files, at most {MOST_VARIANTS}"
+        advice = "Publish for fewer thicknesses: shorten `published-for` or make its step larger."
+        return (), (error("too-many-variants", message, plan.place, advice),)
+    every = product(*choices)
+    made = tuple(_variant(tuple(zip(names, each, strict=True))) for each in every)
+    if len({each.label for each in made}) < len(made):
+        message = "two thicknesses have the same name, to 0.01 mm"
+        advice = "Make the step of `published-for` 0.01 mm or larger."
+        return (), (error("same-variant", message, plan.place, advice),)
+    return made, ()
+
+
+def rungs(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
+    """Return the published thicknesses of a sheet in mm, thinnest first. Raises SettlingError."""
+    if use.published_for is None:
+        return (stock.actual,)
+    first, last, step = _ladder(use.published_for, unit)
+    count = int((last - first) / step + 1 + _SAME) if step else 1
+    if count > _MOST_RUNGS:
+        message = f"`published-for` makes over {_MOST_RUNGS} thicknesses"
+        raise unsettled("too-many-variants", message, use.published_for.place, "Widen its step.")
+    return tuple(round(first + index * step, 6) for index in range(count))
+
+
+def _ladder(ladder: Ladder, unit: str) -> tuple[float, float, float]:
+    scope = Scope(unit=unit, names={}, thickness={}, fit={})
+    first, last = (scope.positive(each, "thickness") for each in (ladder.first, ladder.last))
+    if abs(last - first) < _SAME:
+        return first, first, 0.0
+    if last < first:
+        message = f"`published-for` runs from {first:g} mm down to {last:g} mm"
+        raise unsettled("backwards-ladder", message, ladder.place, "Put the thinner one first.")
+    return first, last, scope.positive(ladder.step, "step")
+
+
+def drawn_variant(plan: Plan, stock: Stock) -> FitVariant | None:
+    """Return the variant a plan is drawn for, None when a sheet's stock or ladder is wrong.
+
+    It is the published rung nearest to ``drawn-for``, else to the stock's actual thickness.
+    """
+    chosen = []
+    scope = Scope(unit=plan.units, names={}, thickness={}, fit={})
+    for use in plan.sheets:
+        found = stock.sheet(use.stock.name)
+        if found is None:
+            continue
+        try:
+            wanted = scope.mm(use.drawn_for) if use.drawn_for else found.actual
+            steps = rungs(use, found, plan.units)
+        except SettlingError:
+            return None
+        chosen.append((use.name, min((abs(each - wanted), each) for each in steps)[1]))
+    return _variant(tuple(chosen))
+
+
+def _variant(chosen: tuple[tuple[str, float], ...]) -> FitVariant:
+    return FitVariant(label=_label(chosen), thickness=chosen)
+
+
+def _label(chosen: tuple[tuple[str, float], ...]) -> str:
+    if len(chosen) == 1:
+        return _millimetres(chosen[0][1])
+    return "_".join(f"{name}-{_millimetres(value)}" for name, value in chosen)
+
+
+def _millimetres(value: float) -> str:
+    """Return ``18.0mm`` or ``17.86mm``: one decimal at least, so that folders sort by thickness."""
+    text = mm_number(value, 2)
+    return f"{text}mm" if "." in text else f"{text}.0mm"

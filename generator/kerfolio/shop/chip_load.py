@@ -1,0 +1,120 @@
+"""Chip load: what each edge of the cutter takes, and the ranges that tables publish."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import pairwise
+from operator import itemgetter
+
+from kerfolio.model.stock import ChipLoad, DepthRule, Stock
+
+_NEAR = 0.25
+_SAME = 1e-6
+
+RANGE_RULE = (
+    "Between two diameters of a table the range is interpolated in a straight line; beyond its "
+    "first and last diameter that row is taken as it is, for cutters within a quarter of it. A "
+    "range for all small cutters serves where no row is near."
+)
+"""How a published range is read for a diameter the table has not; common practice."""
+
+
+def feed_of(speed_rpm: float, flutes: int, chip: float) -> float:
+    """Return the feed in mm/min: turns a minute x edges x chip load in mm (definition)."""
+    return speed_rpm * flutes * chip
+
+
+def chip_of(feed_mm_per_min: float, speed_rpm: float, flutes: int) -> float:
+    """Return the chip load in mm: feed / (turns a minute x edges) (definition)."""
+    return feed_mm_per_min / (speed_rpm * flutes)
+
+
+def thickest_chip(chip: float, width: float, diameter: float) -> float:
+    """Return the thickest chip in mm of a cut ``width`` mm wide, thinner than the chip load.
+
+    2 f sqrt(w/D (1 - w/D)) below half the diameter, else f (geometry of milling).
+    """
+    share = width / diameter
+    return chip if share >= 0.5 else 2 * chip * math.sqrt(share * (1 - share))
+
+
+def surface_speed(diameter: float, speed_rpm: float) -> float:
+    """Return the speed of the cutting edge in m/s, the diameter in mm (definition)."""
+    return math.pi * diameter * speed_rpm / 60_000
+
+
+def removal_rate(width: float, depth: float, feed_mm_per_min: float) -> float:
+    """Return the wood removed in mm3/min."""
+    return width * depth * feed_mm_per_min
+
+
+def cutting_power(specific_force: float, removed_mm3_per_min: float) -> float:
+    """Return the power at the cutter in W: kc in N/mm2 x mm3/s / 1000; an order of magnitude."""
+    return specific_force * removed_mm3_per_min / 60 / 1000
+
+
+PARTICLEBOARD_FORCE = (32.0, 37.6)
+"""kc in N/mm2, slow and fast (Palubicki 2021, Materials 14, 2208: up-milling particleboard)."""
+
+
+def depth_share(rules: Sequence[DepthRule], depth: float, diameter: float) -> float | None:
+    """Return the share of a tabled chip load that is left at a depth of cut, mm.
+
+    All of it up to the first rule, straight lines between rules; None beyond the last one.
+    """
+    deep = depth / diameter
+    steps = sorted((each.diameters, each.share) for each in rules)
+    if steps and deep <= steps[0][0]:
+        return steps[0][1]
+    for (low, share), (high, less) in pairwise(steps):
+        if low <= deep <= high + _SAME and high > low:
+            return share + (less - share) * (deep - low) / (high - low)
+    return None
+
+
+def chip_range(stock: Stock, family: str, diameter: float, machine: str) -> ChipLoad | None:
+    """Return the first of the published ranges, None where no row is near (``RANGE_RULE``)."""
+    return next(iter(chip_ranges(stock, family, diameter, machine)), None)
+
+
+def chip_ranges(stock: Stock, family: str, diameter: float, machine: str) -> tuple[ChipLoad, ...]:
+    """Return what each source publishes for a material, a cutter in mm and a machine class.
+
+    Tables differ many times over, so no two are mixed; see ``RANGE_RULE``.
+    """
+    tables: dict[str, list[ChipLoad]] = {}
+    for row in stock.chip_loads:
+        if (row.family, row.machine) == (family, machine):
+            tables.setdefault(row.source, []).append(row)
+    found = (_read(tables[source], diameter) for source in sorted(tables))
+    return tuple(each for each in found if each is not None)
+
+
+def _read(table: Sequence[ChipLoad], diameter: float) -> ChipLoad | None:
+    """Return one table's range at a diameter; a row for all small cutters comes last."""
+    rows = sorted(
+        ((row.diameter, row) for row in table if row.diameter is not None), key=itemgetter(0)
+    )
+    below = [each for each in rows if each[0] <= diameter + _SAME]
+    above = [each for each in rows if each[0] >= diameter - _SAME]
+    if below and above:
+        return _between(below[-1], above[0], diameter)
+    for size, row in rows:
+        if abs(size - diameter) <= _NEAR * size:
+            return row
+    return next((row for row in table if row.diameter is None), None)
+
+
+def _between(
+    low: tuple[float, ChipLoad], high: tuple[float, ChipLoad], diameter: float
+) -> ChipLoad:
+    (first, row), (last, other) = low, high
+    share = (diameter - first) / (last - first) if last - first > _SAME else 0.0
+    return replace(
+        row,
+        diameter=diameter,
+        least=row.least + share * (other.least - row.least),
+        most=row.most + share * (other.most - row.most),
+    )

@@ -1,0 +1,105 @@
+"""What a leg carries before it buckles or is crushed: estimates, never a rating."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from kerfolio.basis.lengths import mm_text
+from kerfolio.geometry.cross_section import Strip
+from kerfolio.model.span import Span
+from kerfolio.shop.assumption import Assumption
+from kerfolio.shop.beam import G, buckling_load, rectangle_inertia
+from kerfolio.shop.member import Member
+from kerfolio.shop.span_place import SpanPlace, load_kg
+
+HELD = 1.0
+SWAYING = 2.0
+CRUSHING_SHARE = 0.5
+"""Compression strength over bending strength (clear wood: 0.45 to 0.6 along the grain, Wood
+Handbook FPL-GTR-190, Table 5-3; from memory)."""
+
+_EULER = "Euler's formula, mechanics of materials"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LegResult:
+    """A leg pressed lengthwise; ``length`` mm, loads kg over the safety factor.
+
+    ``load_held``: both ends turn and neither moves sideways (K = 1). ``load_swaying``: the upper
+    end is free to sway (K = 2), as in a frame that nothing braces. ``load_crushing``: compression
+    alone, None without a strength. All for the narrowest section along its whole length.
+    """
+
+    name: str
+    carrier: str
+    length: float
+    load: float
+    area: float
+    load_held: float
+    load_swaying: float
+    load_crushing: float | None
+    safety: float
+    assumptions: tuple[Assumption, ...]
+
+    @property
+    def greatest_load(self) -> float:
+        """The least of the loads, kg: an estimate, never a rating."""
+        crushing = self.load_crushing
+        return self.load_swaying if crushing is None else min(self.load_swaying, crushing)
+
+
+def leg_result(span: Span, place: SpanPlace) -> LegResult:
+    """Return what a span of kind ``leg`` carries."""
+    (member,) = place.members
+    fibre, safety = member.fibre, span.safety
+    inertia = min(_least_inertia(each) for each in member.sections)
+    area = min(map(member.area, range(len(member.sections))))
+    held, swaying = (
+        buckling_load(fibre.stiffness, inertia, place.length, k) / G / safety
+        for k in (HELD, SWAYING)
+    )
+    crushing = None
+    if fibre.strength is not None:
+        crushing = area * fibre.strength * CRUSHING_SHARE / G / safety
+    return LegResult(
+        name=span.name,
+        carrier=place.carrier,
+        length=place.length,
+        load=load_kg(span, place.length),
+        area=area,
+        load_held=held,
+        load_swaying=swaying,
+        load_crushing=crushing,
+        safety=safety,
+        assumptions=_assumptions(member, area, safety),
+    )
+
+
+def _least_inertia(strips: tuple[Strip, ...]) -> float:
+    """Return the lesser inertia of a section; feet side by side each bend by themselves."""
+    flat = sum(rectangle_inertia(each.width, each.thickness) for each in strips)
+    edge = sum(rectangle_inertia(each.thickness, each.width) for each in strips)
+    return min(flat, edge)
+
+
+def _assumptions(member: Member, area: float, safety: float) -> tuple[Assumption, ...]:
+    facts = (
+        (
+            "Section",
+            f"the narrowest, {mm_text(area / member.thickness)} in all at full thickness, taken "
+            "for the whole length",
+            "the part as cut",
+        ),
+        ("Buckling", "about the weaker axis; two bounds: K = 1 and K = 2", _EULER),
+        (
+            "Compression strength",
+            f"{CRUSHING_SHARE:g} times the bending strength",
+            "clear wood, Wood Handbook FPL-GTR-190, Table 5-3; from memory",
+        ),
+        ("Load", "straight down through the middle of the section", "simplification"),
+        ("Safety factor", f"{safety:g} on buckling and on strength", "stated in the plan, else 3"),
+    )
+    return (
+        *member.fibre.assumptions,
+        *(Assumption(label=a, value=b, source=c) for a, b, c in facts),
+    )

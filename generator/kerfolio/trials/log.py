@@ -1,0 +1,54 @@
+"""The log's meaning: which trials belong where, and how they read."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from kerfolio.model.trial import Trial
+
+
+def newest_first(trials: Iterable[Trial]) -> tuple[Trial, ...]:
+    """Sort trials by date, newest first; trials of one day keep the order of the log."""
+    return tuple(sorted(trials, key=lambda trial: trial.date, reverse=True))
+
+
+def public_for(trials: Iterable[Trial], plan: str) -> tuple[Trial, ...]:
+    """Return the trials of a plan that the maker marked public, newest first."""
+    return newest_first(
+        trial for trial in trials if trial.public and trial.plan and trial.plan.name == plan
+    )
+
+
+def public(trials: Iterable[Trial]) -> tuple[Trial, ...]:
+    """Return all trials that the maker marked public, newest first."""
+    return newest_first(trial for trial in trials if trial.public)
+
+
+def matching(
+    trials: Iterable[Trial], *, stock: str = "", cutter: str = "", outcome: str = ""
+) -> tuple[Trial, ...]:
+    """Return the trials on a sheet material, with a cutter, of an outcome; newest first."""
+    return newest_first(
+        trial
+        for trial in trials
+        if (not stock or (trial.stock and trial.stock.name == stock))
+        and (not cutter or (trial.cutter and trial.cutter.name == cutter))
+        and (not outcome or trial.outcome == outcome)
+    )
+
+
+def settings_text(trial: Trial) -> str:
+    """Return what is known of a trial's settings in one line, parts divided by a middle dot."""
+    known = (
+        trial.stock.name if trial.stock else "",
+        f"{trial.thickness:g} mm" if trial.thickness is not None else "",
+        trial.cutter.name if trial.cutter else "",
+        f"{trial.speed_rpm:g} rpm" if trial.speed_rpm is not None else "",
+        f"feed {trial.feed_mm_per_min:g} mm/min" if trial.feed_mm_per_min is not None else "",
+        f"plunge {trial.plunge_mm_per_min:g} mm/min" if trial.plunge_mm_per_min is not None else "",
+        "passes " + ", ".join(f"{depth:g}" for depth in trial.passes) + " mm"
+        if trial.passes
+        else "",
+        f"fit {trial.fit:g} mm a side" if trial.fit is not None else "",
+    )
+    return " · ".join(text for text in known if text)

@@ -1,0 +1,133 @@
+"""Drawings as DXF (release R2010) in millimetres."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Any
+
+import ezdxf
+from ezdxf import options
+from ezdxf.enums import TextEntityAlignment
+
+from kerfolio.drawing.expand import expanded
+from kerfolio.drawing.lettering import CAPITAL
+from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label, Layer, Stroke
+from kerfolio.geometry.contour import Contour
+from kerfolio.writing.circle import circle_of
+from kerfolio.writing.palette import PALETTE, rgb
+
+_MILLIMETRES = 4
+_METRIC = 1
+_GREY = 8
+"""Index colour for programs that know no true colours; the true colour says what is meant."""
+_ALIGNMENT = {
+    Anchor.START: TextEntityAlignment.LEFT,
+    Anchor.MIDDLE: TextEntityAlignment.CENTER,
+    Anchor.END: TextEntityAlignment.RIGHT,
+}
+
+
+def dxf_bytes(drawing: Drawing) -> bytes:
+    """Return the drawing as DXF R2010: $INSUNITS 4 (mm), $MEASUREMENT 1 (metric).
+
+    Contours are LWPOLYLINE with their arcs as bulges, full circles are CIRCLE, lettering is TEXT;
+    fills are left out. Every layer of the drawing becomes a layer. Raises ValueError when
+    lettering or a dimension lies on a layer that is cut.
+    """
+    _refuse_lettering_on_cuts(drawing)
+    with _fixed_metadata():
+        document = ezdxf.new("R2010")
+        _header(document, drawing)
+        for layer in drawing.layers:
+            _add_layer(document, layer, _ink_of(drawing, layer))
+        space = document.modelspace()
+        for item in _in_layer_order(drawing):
+            _add(space, item)
+        _sort_classes(document)
+        page = io.StringIO()
+        document.write(page)
+    return page.getvalue().encode("utf-8")
+
+
+def _refuse_lettering_on_cuts(drawing: Drawing) -> None:
+    cut = {layer.name for layer in drawing.layers if layer.cuts}
+    for item in drawing.items:
+        if item.layer in cut and not isinstance(item, Stroke):
+            raise ValueError(f"lettering on the cut layer {item.layer}")
+
+
+@contextmanager
+def _fixed_metadata() -> Iterator[None]:
+    """Keep time stamps and random identifiers out of the file."""
+    before = options.write_fixed_meta_data_for_testing
+    options.write_fixed_meta_data_for_testing = True
+    try:
+        yield
+    finally:
+        options.write_fixed_meta_data_for_testing = before
+
+
+def _sort_classes(document: Any) -> None:
+    """The library keeps the classes it requires in a set, whose order changes with the process."""
+    section = document.classes
+    section.add_required_classes(document.dxfversion)
+    in_order = sorted(section.classes.items())
+    section.classes.clear()
+    section.classes.update(in_order)
+
+
+def _header(document: Any, drawing: Drawing) -> None:
+    document.header["$INSUNITS"] = _MILLIMETRES
+    document.header["$MEASUREMENT"] = _METRIC
+    left, bottom, right, top = drawing.box
+    document.header["$EXTMIN"] = (left, bottom, 0)
+    document.header["$EXTMAX"] = (right, top, 0)
+    document.modelspace().dxf.extmin = (left, bottom, 0)
+    document.modelspace().dxf.extmax = (right, top, 0)
+
+
+def _ink_of(drawing: Drawing, layer: Layer) -> Ink:
+    inks = (item.ink for item in drawing.items if item.layer == layer.name)
+    return next(inks, Ink.INK)
+
+
+def _add_layer(document: Any, layer: Layer, ink: Ink) -> None:
+    entry = document.layers.add(layer.name, color=_GREY)
+    entry.rgb = rgb(PALETTE[ink])
+    entry.description = layer.purpose
+
+
+def _in_layer_order(drawing: Drawing) -> Iterator[Stroke | Label]:
+    ranks = {layer.name: rank for rank, layer in enumerate(drawing.layers)}
+    items: list[Item] = sorted(drawing.items, key=lambda item: ranks.get(item.layer, -1))
+    for item in items:
+        yield from expanded(item)
+
+
+def _add(space: Any, item: Stroke | Label) -> None:
+    attributes = {"layer": item.layer or "0"}
+    if isinstance(item, Label):
+        _add_text(space, item, attributes)
+    elif item.width is not None:
+        for contour in (item.contour, *item.holes):
+            _add_contour(space, contour, attributes)
+
+
+def _add_text(space: Any, label: Label, attributes: dict[str, str]) -> None:
+    """DXF counts a text's height by its capitals."""
+    text = space.add_text(
+        label.text, height=label.height * CAPITAL, rotation=label.angle, dxfattribs=attributes
+    )
+    text.set_placement(label.at, align=_ALIGNMENT[label.anchor])
+
+
+def _add_contour(space: Any, contour: Contour, attributes: dict[str, str]) -> None:
+    round_one = circle_of(contour)
+    if round_one:
+        space.add_circle(*round_one, dxfattribs=attributes)
+        return
+    space.add_lwpolyline(
+        contour.vertices, format="xyb", close=contour.closed, dxfattribs=attributes
+    )

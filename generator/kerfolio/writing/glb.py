@@ -1,0 +1,160 @@
+"""3-D models as glTF 2.0 binary (Khronos, glTF 2.0 specification): one mesh a shape, one node a
+piece.
+
+Lengths are metres. The model stands in its own axes (x right, y back, z up) below a root node that
+turns them to glTF's (y up, the front looks along z). No normals are written: a reader then shades
+every triangle flat (section 3.7.2.1), which is how boards look.
+"""
+
+from __future__ import annotations
+
+import json
+import math
+import struct
+from collections.abc import Iterable
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from kerfolio.drawing.model_3d import Model3d, Piece3d
+from kerfolio.drawing.vocabulary import Ink
+from kerfolio.geometry.panel_mesh import Mesh
+from kerfolio.geometry.rigid import Rigid
+from kerfolio.writing.palette import PALETTE, rgb
+
+_M_PER_MM = 0.001
+_HALF = round(math.sqrt(0.5), 9)
+_Z_UP_TO_Y_UP = [-_HALF, 0.0, 0.0, _HALF]
+"""A quarter turn about x, as the quaternion (x, y, z, w)."""
+
+_FLOAT, _SHORT, _LONG = 5126, 5123, 5125
+_VERTICES, _INDICES = 34962, 34963
+_PLACES = 9
+"""Decimals of numbers in the JSON text: the last bits of a sine may differ between machines."""
+
+
+def glb_bytes(model: Model3d) -> bytes:
+    """Return the model as one ``.glb`` file; the same model gives the same bytes.
+
+    A node is named after its piece. Its ``extras`` hold the piece's mark, the step that adds it
+    and ``explode``: metres to add to the node's translation to take the model apart.
+    """
+    tints = list(dict.fromkeys(shape.tint for shape in model.shapes))
+    packed = _Packed()
+    meshes = [
+        {"name": shape.name, "primitives": [packed.primitive(shape.mesh, tints.index(shape.tint))]}
+        for shape in model.shapes
+    ]
+    nodes = [_node(piece) for piece in model.pieces]
+    root = {
+        "name": model.title,
+        "rotation": _Z_UP_TO_Y_UP,
+        "children": list(range(1, len(nodes) + 1)),
+    }
+    document = {
+        "asset": {"version": "2.0", "generator": "Kerfolio"},
+        "scene": 0,
+        "scenes": [{"name": model.title, "nodes": [0]}],
+        "nodes": [root, *nodes],
+        "meshes": meshes,
+        "materials": [_material(tint) for tint in tints],
+        "accessors": packed.accessors,
+        "bufferViews": packed.views,
+        "buffers": [{"byteLength": len(packed.content)}],
+    }
+    text = json.dumps(document, separators=(",", ":")).encode("ascii")
+    return _container(text, bytes(packed.content))
+
+
+def _container(text: bytes, binary: bytes) -> bytes:
+    """Return header, JSON chunk and binary chunk, each padded to 4 bytes (section 4.4)."""
+    chunks = ((b"JSON", _padded(text, b" ")), (b"BIN\0", _padded(binary, b"\0")))
+    body = b"".join(struct.pack("<I4s", len(each), kind) + each for kind, each in chunks)
+    return struct.pack("<4sII", b"glTF", 2, 12 + len(body)) + body
+
+
+def _padded(content: bytes, by: bytes) -> bytes:
+    return content + by * (-len(content) % 4)
+
+
+class _Packed:
+    """The binary chunk as it grows, with the views and accessors that find things in it."""
+
+    def __init__(self) -> None:
+        self.content = bytearray()
+        self.views: list[dict[str, Any]] = []
+        self.accessors: list[dict[str, Any]] = []
+
+    def primitive(self, mesh: Mesh, material: int) -> dict[str, Any]:
+        """Add a mesh; return the triangles as glTF names them."""
+        points = (np.array(mesh.points) * _M_PER_MM).astype("<f4")
+        short = len(mesh.points) < 0xFFFF
+        indices = np.array(mesh.triangles).astype("<u2" if short else "<u4").ravel()
+        position = self._add(points, _FLOAT, "VEC3", _VERTICES)
+        self.accessors[position] |= {
+            "min": [float(each) for each in points.min(axis=0)],
+            "max": [float(each) for each in points.max(axis=0)],
+        }
+        order = self._add(indices, _SHORT if short else _LONG, "SCALAR", _INDICES)
+        return {"attributes": {"POSITION": position}, "indices": order, "material": material}
+
+    def _add(self, values: NDArray[Any], component: int, kind: str, target: int) -> int:
+        content = values.tobytes()
+        view = {"buffer": 0, "byteOffset": len(self.content), "byteLength": len(content)}
+        self.views.append({**view, "target": target})
+        self.content += _padded(content, b"\0")
+        accessor = {"bufferView": len(self.views) - 1, "componentType": component}
+        self.accessors.append({**accessor, "count": len(values), "type": kind})
+        return len(self.accessors) - 1
+
+
+def _node(piece: Piece3d) -> dict[str, Any]:
+    return {
+        "name": piece.label,
+        "mesh": piece.shape,
+        "translation": _metres(piece.pose.origin),
+        "rotation": quaternion(piece.pose),
+        "extras": {"mark": piece.mark, "step": piece.step, "explode": _metres(piece.apart)},
+    }
+
+
+def _metres(values: Iterable[float]) -> list[float]:
+    return [_number(each * _M_PER_MM) for each in values]
+
+
+def _number(value: float) -> float:
+    return round(value, _PLACES) + 0.0
+
+
+def quaternion(pose: Rigid) -> tuple[float, ...]:
+    """Return a frame's turn as the unit quaternion (x, y, z, w), to 9 decimals.
+
+    The largest component comes from the diagonal, the rest from sums and differences of the other
+    entries (Shepperd 1978, Journal of Guidance and Control 1, 223-224). Of the two quaternions of
+    a turn it is the one whose last component that is not 0 is positive.
+    """
+    (a, b, c), (d, e, f), (g, h, i) = pose.x, pose.y, pose.z
+    squares = (1 + a - e - i, 1 - a + e - i, 1 - a - e + i, 1 + a + e + i)
+    rows = (
+        (squares[0], b + d, g + c, f - h),
+        (b + d, squares[1], f + h, g - c),
+        (g + c, f + h, squares[2], b - d),
+        (f - h, g - c, b - d, squares[3]),
+    )
+    found = rows[squares.index(max(squares))]
+    size = math.hypot(*found)
+    numbers = [_number(each / size) for each in found]
+    last = next(each for each in reversed(numbers) if each)
+    return tuple(_number(math.copysign(1.0, last) * each) for each in numbers)
+
+
+def _material(tint: Ink) -> dict[str, Any]:
+    colour = [round(_linear(channel / 255), 6) for channel in rgb(PALETTE[tint])]
+    surface = {"baseColorFactor": [*colour, 1.0], "metallicFactor": 0.0, "roughnessFactor": 0.9}
+    return {"name": str(tint), "pbrMetallicRoughness": surface}
+
+
+def _linear(channel: float) -> float:
+    """Return a channel of sRGB as linear light (IEC 61966-2-1)."""
+    return channel / 12.92 if channel <= 0.04045 else ((channel + 0.055) / 1.055) ** 2.4

@@ -1,0 +1,172 @@
+"""The faces of the house and how wide a text runs in them, pair kerning included."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import cache
+from importlib import resources
+from itertools import pairwise
+from pathlib import Path
+from typing import Any
+
+from fontTools.ttLib import TTFont
+
+from kerfolio.drawing.vocabulary import Ink
+
+MM_PER_POINT = 25.4 / 72
+"""The point of PDF and of desktop type: 1/72 in."""
+
+
+class Face(StrEnum):
+    """A cut of a family: serif for reading, sans for labels and tables."""
+
+    SERIF = "SourceSerifPro-Regular"
+    SERIF_ITALIC = "SourceSerifPro-It"
+    SERIF_STRONG = "SourceSerifPro-Semibold"
+    SANS = "SourceSansPro-Regular"
+    SANS_ITALIC = "SourceSansPro-It"
+    SANS_STRONG = "SourceSansPro-Semibold"
+
+
+_PACKAGES = {"SourceSerifPro": "font_source_serif_pro", "SourceSansPro": "font_source_sans_pro"}
+_FALLBACK = Face.SANS  # it has the wider range of letters and signs
+_SUBSTITUTES = {"\N{DIAMETER SIGN}": "Ø"}
+_MISSING = "?"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Style:
+    """How text is set: ``points`` its size, ``tracking`` extra space a letter in 1/1000 em."""
+
+    face: Face = Face.SERIF
+    points: float = 10.0
+    ink: Ink = Ink.INK
+    tracking: float = 0.0
+
+    @property
+    def em(self) -> float:
+        """The size in mm."""
+        return self.points * MM_PER_POINT
+
+
+@dataclass(frozen=True, slots=True)
+class _Metrics:
+    glyphs: dict[int, str]
+    advances: dict[str, int]
+    pairs: tuple[Any, ...]
+    units: int
+
+
+def font_file(face: Face) -> Path:
+    """Return the TrueType file of a face, from the package that carries it."""
+    package = _PACKAGES[face.value.split("-", maxsplit=1)[0]]
+    return Path(str(resources.files(package).joinpath("files", f"{face.value}.ttf")))
+
+
+@cache
+def _metrics(face: Face) -> _Metrics:
+    font = TTFont(font_file(face), lazy=True)
+    advances = {name: advance for name, (advance, _) in font["hmtx"].metrics.items()}
+    return _Metrics(
+        font.getBestCmap(), advances, tuple(_pair_tables(font)), font["head"].unitsPerEm
+    )
+
+
+def _pair_tables(font: TTFont) -> Iterator[Any]:
+    """Yield the pair tables behind the font's ``kern`` feature (OpenType GPOS, lookup type 2)."""
+    table = font["GPOS"].table
+    wanted = {
+        index
+        for record in table.FeatureList.FeatureRecord
+        if record.FeatureTag == "kern"
+        for index in record.Feature.LookupListIndex
+    }
+    for index in sorted(wanted):
+        lookup = table.LookupList.Lookup[index]
+        if lookup.LookupType == 2:
+            yield from lookup.SubTable
+
+
+def _advance(value: Any) -> int:
+    return getattr(value, "XAdvance", 0) or 0 if value is not None else 0
+
+
+def _pair_value(table: Any, left: str, right: str) -> int | None:
+    """Return the adjustment of one table, or None when it says nothing of the pair."""
+    if left not in table.Coverage.glyphs:
+        return None
+    if table.Format == 2:
+        row = table.Class1Record[table.ClassDef1.classDefs.get(left, 0)]
+        return _advance(row.Class2Record[table.ClassDef2.classDefs.get(right, 0)].Value1)
+    records = table.PairSet[table.Coverage.glyphs.index(left)].PairValueRecord
+    for record in records:
+        if record.SecondGlyph == right:
+            return _advance(record.Value1)
+    return None
+
+
+@cache
+def kern(face: Face, left: str, right: str) -> float:
+    """Return the space between two characters in 1/1000 em, negative to draw them together.
+
+    The first table of the font that covers the pair decides (OpenType, GPOS pair adjustment).
+    """
+    metrics = _metrics(face)
+    first, second = metrics.glyphs.get(ord(left)), metrics.glyphs.get(ord(right))
+    if first is None or second is None:
+        return 0.0
+    for table in metrics.pairs:
+        value = _pair_value(table, first, second)
+        if value is not None:
+            return value * 1000 / metrics.units
+    return 0.0
+
+
+@cache
+def advance(face: Face, character: str) -> float:
+    """Return how far a character carries the pen, in 1/1000 em."""
+    metrics = _metrics(face)
+    name = metrics.glyphs.get(ord(" " if character == "\N{NO-BREAK SPACE}" else character))
+    return metrics.advances[name] * 1000 / metrics.units if name else 0.0
+
+
+def _has(face: Face, character: str) -> bool:
+    return character == "\N{NO-BREAK SPACE}" or ord(character) in _metrics(face).glyphs
+
+
+@cache
+def in_faces(face: Face, text: str) -> tuple[tuple[Face, str], ...]:
+    """Split a text by the face that has its letters: the one asked for, else the sans.
+
+    A letter that neither has becomes a question mark, so that nothing vanishes unseen.
+    """
+    parts: list[tuple[Face, str]] = []
+    for letter in text:
+        character = letter if _has(_FALLBACK, letter) else _SUBSTITUTES.get(letter, letter)
+        used = face if _has(face, character) else _FALLBACK
+        shown = character if _has(used, character) else _MISSING
+        if parts and parts[-1][0] is used:
+            parts[-1] = (used, parts[-1][1] + shown)
+        else:
+            parts.append((used, shown))
+    return tuple(parts)
+
+
+def kerns(face: Face, text: str) -> list[float]:
+    """Return the kerning after each character in 1/1000 em; the last has none."""
+    return [kern(face, left, right) for left, right in pairwise(text)] + [0.0]
+
+
+@cache
+def _thousandths(face: Face, text: str) -> float:
+    return sum(
+        sum(advance(used, character) for character in part) + sum(kerns(used, part))
+        for used, part in in_faces(face, text)
+    )
+
+
+def width_of(text: str, style: Style) -> float:
+    """Return the width of a text in mm."""
+    return (_thousandths(style.face, text) + style.tracking * len(text)) / 1000 * style.em
