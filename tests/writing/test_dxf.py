@@ -122,6 +122,22 @@ def test_lettering_on_a_cut_layer_is_a_fault_of_the_program(item: Label | Dimens
         dxf_bytes(drawing)
 
 
+def test_nothing_of_the_clock_goes_in_and_no_switch_of_the_library_is_turned(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def refuse(*words: object) -> None:
+        raise AssertionError(words)
+
+    monkeypatch.setattr(type(ezdxf.options), "set", refuse)
+    text = dxf_bytes(SAMPLE).decode("utf-8")
+    assert ezdxf.__version__ not in text
+    for name in ("$TDCREATE", "$TDUCREATE", "$TDUPDATE", "$TDUUPDATE"):
+        # 2451545 is the Julian day of 1 January 2000 (Astronomical Almanac, epoch J2000.0).
+        assert f"\n{name}\n 40\n2451545.0\n" in text
+    for name in ("$FINGERPRINTGUID", "$VERSIONGUID"):
+        assert f"\n{name}\n  2\n{{00000000-0000-0000-0000-000000000000}}\n" in text
+
+
 PRINT_HASHES = """
 import hashlib
 from tests.drawing.bench import bench, bench_layout

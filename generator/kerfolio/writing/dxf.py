@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator
-from contextlib import contextmanager
 from typing import Any
 
 import ezdxf
-from ezdxf import options
 from ezdxf.enums import TextEntityAlignment
+from ezdxf.lldxf.tagwriter import TagWriter
 
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.lettering import CAPITAL
@@ -22,6 +21,10 @@ _MILLIMETRES = 4
 _METRIC = 1
 _GREY = 8
 """Index colour for programs that know no true colours; the true colour says what is meant."""
+_DAY = 2_451_545.0
+"""Every file says it was made on the first day of 2000: a Julian day, counted from midnight."""
+_IDENTIFIER = "{00000000-0000-0000-0000-000000000000}"
+_MARK = "0.0 @ 2000-01-01T00:00:00.000000+00:00"
 _ALIGNMENT = {
     Anchor.START: TextEntityAlignment.LEFT,
     Anchor.MIDDLE: TextEntityAlignment.CENTER,
@@ -37,18 +40,14 @@ def dxf_bytes(drawing: Drawing) -> bytes:
     lettering or a dimension lies on a layer that is cut.
     """
     _refuse_lettering_on_cuts(drawing)
-    with _fixed_metadata():
-        document = ezdxf.new("R2010")
-        _header(document, drawing)
-        for layer in drawing.layers:
-            _add_layer(document, layer, _ink_of(drawing, layer))
-        space = document.modelspace()
-        for item in _in_layer_order(drawing):
-            _add(space, item)
-        _sort_classes(document)
-        page = io.StringIO()
-        document.write(page)
-    return page.getvalue().encode("utf-8")
+    document = ezdxf.new("R2010")
+    _header(document, drawing)
+    for layer in drawing.layers:
+        _add_layer(document, layer, _ink_of(drawing, layer))
+    space = document.modelspace()
+    for item in _in_layer_order(drawing):
+        _add(space, item)
+    return _written(document).encode("utf-8")
 
 
 def _refuse_lettering_on_cuts(drawing: Drawing) -> None:
@@ -58,24 +57,36 @@ def _refuse_lettering_on_cuts(drawing: Drawing) -> None:
             raise ValueError(f"lettering on the cut layer {item.layer}")
 
 
-@contextmanager
-def _fixed_metadata() -> Iterator[None]:
-    """Keep time stamps and random identifiers out of the file."""
-    before = options.write_fixed_meta_data_for_testing
-    options.write_fixed_meta_data_for_testing = True
-    try:
-        yield
-    finally:
-        options.write_fixed_meta_data_for_testing = before
+def _written(document: Any) -> str:
+    """Return the text of a document, without the time stamps and random identifiers of its making.
+
+    These are the steps of the library's own ``write``, which stamps the document in between.
+    """
+    document.commit_pending_changes()
+    document.update_all()
+    _sort_classes(document)
+    _unstamp(document)
+    page = io.StringIO()
+    document.export_sections(TagWriter(page, dxfversion=document.dxfversion))
+    return page.getvalue()
 
 
 def _sort_classes(document: Any) -> None:
     """The library keeps the classes it requires in a set, whose order changes with the process."""
     section = document.classes
-    section.add_required_classes(document.dxfversion)
     in_order = sorted(section.classes.items())
     section.classes.clear()
     section.classes.update(in_order)
+
+
+def _unstamp(document: Any) -> None:
+    for name in ("$TDCREATE", "$TDUCREATE", "$TDUPDATE", "$TDUUPDATE"):
+        document.header[name] = _DAY
+    for name in ("$FINGERPRINTGUID", "$VERSIONGUID"):
+        document.header[name] = _IDENTIFIER
+    notes = document.ezdxf_metadata()
+    for name in ("CREATED_BY_EZDXF", "WRITTEN_BY_EZDXF"):
+        notes[name] = _MARK
 
 
 def _header(document: Any, drawing: Drawing) -> None:
