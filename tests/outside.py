@@ -41,6 +41,11 @@ def java() -> str:
     return shutil.which("java") or missing("Java is not installed")
 
 
+def node() -> str:
+    """Return the path of Node."""
+    return shutil.which("node") or missing("Node is not installed")
+
+
 def node_file(*parts: str) -> Path:
     """Return a file of a Node package below the folder that KERFOLIO_NODE_MODULES names."""
     folder = os.environ.get("KERFOLIO_NODE_MODULES", "")

@@ -23,19 +23,6 @@ LISTED = (
 )
 
 
-def test_thickness_in_inches_as_a_caliper_shows_it() -> None:
-    """1 in = 25.4 mm exactly (international yard and pound agreement, 1959)."""
-    assert words.thickness_text(17.8, "mm") == "17.8 mm (0.701 in)"
-    assert words.thickness_text(18.25625, "in") == "0.719 in (18.26 mm)"
-    assert words.range_text(17.2, 18.6, "mm") == "17.2 to 18.6 mm (0.677 to 0.732 in)"
-    assert words.range_text(12.7, 12.7, "in") == "0.500 in (12.7 mm)"
-
-
-def test_steps_of_a_ladder_stay_apart_in_inches() -> None:
-    texts = [words.caliper_inches(17.2 + 0.1 * n) for n in range(15)]
-    assert len(set(texts)) == 15
-
-
 @pytest.mark.parametrize(
     ("minutes", "text"),
     [(0.2, "1 minute"), (25, "25 minutes"), (60, "1 h"), (80, "1 h 20 min"), (119.6, "2 h")],

@@ -1,8 +1,16 @@
-"""Lengths: one table of unit factors, and the one place where lengths are rounded for people."""
+"""Lengths: one table of unit factors, and the one place where lengths are rounded for people.
+
+Every text is made from the exact length in mm, never from another text, by the rule of
+``basis/digits.py``: halves go up. A size of a thing has a tenth of a millimetre or 1/32 in; what
+is read off a calliper (a thickness, a fit, a cutter) a hundredth or a thousandth of an inch.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
+
+from kerfolio.basis.digits import digits, fixed, rounded, steps
 
 MM_PER_UNIT: dict[str, Fraction] = {
     "mm": Fraction(1),
@@ -13,12 +21,14 @@ MM_PER_UNIT: dict[str, Fraction] = {
 }
 """Exact millimetres per unit (the international inch, 1959: 25.4 mm)."""
 
+_INCH = 25.4
+_NEAR = 0.02
+"""Share of a length by which a fraction of an inch may be off and still tell it."""
+
 
 def mm_number(mm: float, places: int = 1) -> str:
     """Return a length in mm as a number for people: at most ``places`` decimals, none trailing."""
-    text = f"{mm:.{places}f}"
-    text = text.rstrip("0").rstrip(".") if "." in text else text
-    return "0" if text in ("-0", "") else text
+    return digits(mm, places)
 
 
 def mm_text(mm: float, places: int = 1) -> str:
@@ -26,16 +36,20 @@ def mm_text(mm: float, places: int = 1) -> str:
     return f"{mm_number(mm, places)} mm"
 
 
+def inch_number(mm: float, denominator: int = 32) -> str:
+    """Return a length in inches to the nearest 1/``denominator``, reduced: ``14 3/16``."""
+    units = steps(mm / _INCH * denominator, 0)
+    whole, rest = divmod(abs(units), denominator)
+    sign = "-" if units < 0 else ""
+    if not rest:
+        return f"{sign}{whole}"
+    head = f"{whole} " if whole else ""
+    return f"{sign}{head}{Fraction(rest, denominator)}"
+
+
 def inch_text(mm: float, denominator: int = 32) -> str:
     """Return a length in inches to the nearest 1/``denominator``, reduced: ``14 3/16 in``."""
-    units = round(Fraction(abs(mm)) / MM_PER_UNIT["in"] * denominator)
-    whole, rest = divmod(units, denominator)
-    sign = "-" if mm < 0 and units else ""
-    if not rest:
-        return f"{sign}{whole} in"
-    fraction = Fraction(rest, denominator)
-    head = f"{whole} " if whole else ""
-    return f"{sign}{head}{fraction.numerator}/{fraction.denominator} in"
+    return f"{inch_number(mm, denominator)} in"
 
 
 def both_text(mm: float, first: str = "mm", denominator: int = 32) -> str:
@@ -44,12 +58,33 @@ def both_text(mm: float, first: str = "mm", denominator: int = 32) -> str:
     return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
 
 
+def size_numbers(sides: Sequence[float], first: str) -> tuple[str, str]:
+    """Return a size without units, in the first unit and in the other: ``360 × 450``, ``14 3/16 ×
+    17 23/32``.
+    """
+    pair = tuple(" × ".join(map(number, sides)) for number in (mm_number, inch_number))
+    return (pair[0], pair[1]) if first == "mm" else (pair[1], pair[0])
+
+
+def size_pair(sides: Sequence[float], first: str) -> tuple[str, str]:
+    """Return a size in the first unit and in the other: ``360 × 450 mm``, ``14 3/16 × ... in``."""
+    one, other = size_numbers(sides, first)
+    units = ("mm", "in") if first == "mm" else ("in", "mm")
+    return f"{one} {units[0]}", f"{other} {units[1]}"
+
+
+def size_text(sides: Sequence[float], first: str) -> str:
+    """Return a size in both units on one line: ``360 × 450 mm (14 3/16 × 17 23/32 in)``."""
+    one, other = size_pair(sides, first)
+    return f"{one} ({other})"
+
+
 def caliper_inches(mm: float) -> str:
     """Return a thickness as a caliper shows it: ``0.701 in``.
 
     Fractions of 1/64 in (0.4 mm) cannot tell the steps of a ladder apart.
     """
-    return f"{float(Fraction(mm) / MM_PER_UNIT['in']):.3f} in"
+    return f"{fixed(mm / _INCH, 3)} in"
 
 
 def thickness_text(mm: float, first: str) -> str:
@@ -58,12 +93,70 @@ def thickness_text(mm: float, first: str) -> str:
     return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
 
 
+def range_text(least: float, most: float, first: str) -> str:
+    """Return a range of thicknesses: ``17.2 to 18.6 mm (0.677 to 0.732 in)``."""
+    if least == most:
+        return thickness_text(least, first)
+    metric = f"{mm_number(least, 2)} to {mm_text(most, 2)}"
+    inch = f"{fixed(least / _INCH, 3)} to {caliper_inches(most)}"
+    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
+
+
 def sag_pair(mm: float, first: str) -> tuple[str, str]:
     """Return a sag in the first unit and in the other: ``2.4 mm``, ``0.10 in``.
 
     What would round to nothing is less than the least shown.
     """
-    inches = float(Fraction(mm) / MM_PER_UNIT["in"])
-    metric = f"{mm:.1f} mm" if mm >= 0.05 else "under 0.1 mm"
-    inch = f"{inches:.2f} in" if inches >= 0.005 else "under 0.01 in"
+    metric = f"{fixed(mm, 1)} mm" if steps(mm, 1) else "under 0.1 mm"
+    inch = f"{fixed(mm / _INCH, 2)} in" if steps(mm / _INCH, 2) else "under 0.01 in"
     return (metric, inch) if first == "mm" else (inch, metric)
+
+
+def length_in(mm: float, unit: str) -> str:
+    """Return a length in a plan's own unit, ``mm`` or ``in``: ``2.3 mm``, ``3/32 in``.
+
+    In mm one decimal, two below 1 mm. In inches the nearest 1/32, as drawings and tables say it,
+    where that is off by no more than 2 % of the length; else the nearest 1/64 if that is; else
+    three decimals: ``0.005 in``. From 25/32 in up it is always 1/32. What would round to nothing
+    is ``under 0.01 mm`` or ``under 0.001 in``; nothing itself is ``0``.
+    """
+    if unit != "in":
+        return _least(mm, "mm", 1 if abs(mm) >= 1 else 2, "0.01")
+    inches = mm / _INCH
+    for denominator in (32, 64):
+        off = abs(steps(inches * denominator, 0) / denominator - inches)
+        if off <= _NEAR * abs(inches):
+            return inch_text(mm, denominator)
+    return _least(inches, "in", 3, "0.001")
+
+
+def reading_in(mm: float, unit: str) -> str:
+    """Return what a calliper reads (a thickness, a fit, what it lacks) in a plan's unit.
+
+    In mm two decimals, none trailing: ``17.82 mm``; in inches three: ``0.702 in``. What would
+    round to nothing is told as by ``length_in``.
+    """
+    if unit != "in":
+        return _least(mm, "mm", 2, "0.01")
+    return caliper_inches(mm) if steps(mm / _INCH, 3) else _least(mm / _INCH, "in", 3, "0.001")
+
+
+def size_in(sides: Sequence[float], unit: str) -> str:
+    """Return a size in a plan's own unit: ``360 x 450 mm``, ``14 3/16 x 6 1/2 in``."""
+    number = inch_number if unit == "in" else mm_number
+    return f"{' x '.join(number(side) for side in sides)} {'in' if unit == 'in' else 'mm'}"
+
+
+def _least(value: float, unit: str, places: int, least: str) -> str:
+    if value and not steps(value, places):
+        return f"under {least} {unit}"
+    return f"{digits(value, places)} {unit}"
+
+
+def read_off(mm: float) -> float:
+    """Return a thickness as a person reads it off a calliper: to 0.01 mm, halves up.
+
+    23/32 in, 18.25625 mm, is 18.26 mm. What is read is rounded before anything is made of it, so
+    that a file filled in elsewhere from the same reading is the same file.
+    """
+    return rounded(mm, 2)

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
+from kerfolio.basis.digits import digits, fixed
+
 KG_PER_POUND = Fraction("0.45359237")
 """The international avoirdupois pound (1959)."""
 
@@ -15,8 +17,8 @@ GRAVITY = 9.80665
 def mass_pair(kg: float, first: str) -> tuple[str, str]:
     """Return a mass in kg and in pounds, the system of the workshop's first unit in front."""
     places = 1 if kg >= 1 else 2
-    metric = f"{kg:.{places}f} kg"
-    pounds = f"{float(Fraction(kg) / KG_PER_POUND):.{places}f} lb"
+    metric = f"{fixed(kg, places)} kg"
+    pounds = f"{fixed(kg / float(KG_PER_POUND), places)} lb"
     return (metric, pounds) if first == "mm" else (pounds, metric)
 
 
@@ -28,8 +30,8 @@ def mass_text(kg: float, first: str) -> str:
 
 def force_text(newtons: float, first: str) -> str:
     """Return a force in whole N and in pounds-force: ``16 N (3.7 lbf)``."""
-    metric = f"{newtons:.0f} N"
-    pounds = f"{newtons / (GRAVITY * float(KG_PER_POUND)):.1f} lbf"
+    metric = f"{digits(newtons, 0)} N"
+    pounds = f"{fixed(newtons / (GRAVITY * float(KG_PER_POUND)), 1)} lbf"
     one, other = (metric, pounds) if first == "mm" else (pounds, metric)
     return f"{one} ({other})"
 
@@ -45,5 +47,5 @@ def load_pair(kg: float, first: str) -> tuple[str, str]:
 
 
 def _down(value: float) -> str:
-    steps = 1 if value >= 10 else 10
-    return f"{math.floor(value * steps + 1e-6) / steps:g}"
+    scale = 1 if value >= 10 else 10
+    return digits(math.floor(value * scale + 1e-6) / scale, 1)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from kerfolio.basis.lengths import both_text, inch_text, mm_number
+from kerfolio.basis.lengths import both_text, inch_number, mm_number
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.block import text_block
 from kerfolio.drawing.extent import extent, padded
@@ -147,4 +147,4 @@ def _length(piece: BoardPiece, first: str) -> str:
 
 
 def _mm_or_inch(mm: float, first: str) -> str:
-    return mm_number(mm) if first == "mm" else inch_text(mm).removesuffix(" in")
+    return mm_number(mm) if first == "mm" else inch_number(mm)

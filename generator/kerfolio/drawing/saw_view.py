@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from kerfolio.basis.lengths import both_text, inch_text, mm_number
+from kerfolio.basis.lengths import both_text, inch_number, mm_number
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.arrow import grain_arrow
 from kerfolio.drawing.block import Block, block, text_block
@@ -100,7 +100,7 @@ def _drawing(
 
 
 def _length(mm: float, first: str) -> str:
-    return mm_number(mm) if first == "mm" else inch_text(mm).removesuffix(" in")
+    return mm_number(mm) if first == "mm" else inch_number(mm)
 
 
 def _scaled(work: Workpiece, scale: float) -> Box:

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from kerfolio.basis.lengths import MM_PER_UNIT, both_text, inch_text, mm_number
+from kerfolio.basis.lengths import MM_PER_UNIT, both_text, inch_number, inch_text, mm_number
 from kerfolio.basis.words import counted, listed, minutes_text
 from kerfolio.drawing.setup_view import SETUP_NAMES
 from kerfolio.edition.edition import Edition
@@ -261,4 +261,4 @@ def _stretch(spot: ClampSpot, first: str) -> str:
     """Return where a spot begins and ends, to the mm or to half an inch, without the unit."""
     if first == "mm":
         return " to ".join(mm_number(each, 0) for each in spot.along)
-    return " to ".join(inch_text(each, 2).removesuffix(" in") for each in spot.along)
+    return " to ".join(inch_number(each, 2) for each in spot.along)

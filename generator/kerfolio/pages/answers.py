@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.basis.lengths import range_text, size_text
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.cutter_words import cutter_words
 from kerfolio.edition.edition import Edition
 from kerfolio.pages.facts import sheet_ranges
 from kerfolio.pages.licences import RULES, licence_note
-from kerfolio.pages.words import range_text, size_text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,12 +8,12 @@ from typing import Any
 
 from markupsafe import Markup
 
+from kerfolio.basis.lengths import size_text
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import NO_DAY, Step
 from kerfolio.pages.licences import licence_note
 from kerfolio.pages.script_data import script_data
 from kerfolio.pages.site import Site, last_day
-from kerfolio.pages.words import size_text
 
 
 def howto_script(site: Site, edition: Edition, image: str) -> Markup:

@@ -9,7 +9,7 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
-from kerfolio.basis.lengths import thickness_text
+from kerfolio.basis.lengths import size_pair, size_text, thickness_text
 from kerfolio.basis.masses import mass_pair
 from kerfolio.basis.shipped import shipped
 from kerfolio.basis.words import counted, day_text, listed, minutes_text
@@ -79,8 +79,8 @@ def _environment() -> Environment:
     environment.filters |= {
         "day": day_text,
         "thickness": thickness_text,
-        "size": words.size_text,
-        "size_pair": words.size_pair,
+        "size": size_text,
+        "size_pair": size_pair,
         "mass_pair": mass_pair,
         "money": words.money_text,
         "minutes": minutes_text,

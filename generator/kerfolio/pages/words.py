@@ -1,41 +1,12 @@
-"""How pages say lengths, weights, money, days and sizes of files."""
+"""How pages say money and sizes of files, and what stands below a part."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from decimal import Decimal
 
-from kerfolio.basis.lengths import (
-    caliper_inches,
-    inch_text,
-    mm_number,
-    mm_text,
-    thickness_text,
-)
 from kerfolio.basis.words import counted
 from kerfolio.shop.rows import PartRow
-
-
-def range_text(least: float, most: float, first: str) -> str:
-    """Return a range of thicknesses: ``17.2 to 18.6 mm (0.677 to 0.732 in)``."""
-    if least == most:
-        return thickness_text(least, first)
-    metric = f"{mm_number(least, 2)} to {mm_text(most, 2)}"
-    inch = f"{caliper_inches(least).removesuffix(' in')} to {caliper_inches(most)}"
-    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
-
-
-def size_pair(sides: Sequence[float], first: str) -> tuple[str, str]:
-    """Return a size in the first unit and in the other: ``360 × 450 mm``, ``14 3/16 × ... in``."""
-    metric = " × ".join(mm_number(side) for side in sides) + " mm"
-    inch = " × ".join(inch_text(side).removesuffix(" in") for side in sides) + " in"
-    return (metric, inch) if first == "mm" else (inch, metric)
-
-
-def size_text(sides: Sequence[float], first: str) -> str:
-    """Return a size in both units on one line."""
-    one, other = size_pair(sides, first)
-    return f"{one} ({other})"
 
 
 def money_text(amount: Decimal, currency: str) -> str:

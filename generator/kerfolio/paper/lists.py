@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from kerfolio.basis.lengths import inch_text, mm_number
+from kerfolio.basis.lengths import inch_number, mm_number, size_numbers
 from kerfolio.basis.words import counted
 from kerfolio.edition.edition import Edition
 from kerfolio.paper.band import Band, Bands, kept, spaced, total
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Cell, Column, strong_cell, table
-from kerfolio.paper.phrases import drawn_for, marks_text, size_cells, size_heads
+from kerfolio.paper.phrases import drawn_for, marks_text, size_heads
 from kerfolio.paper.section import hung, note, section
 from kerfolio.paper.type import CELL_SOFT, CELL_STRONG
 from kerfolio.shop.rows import PartRow
@@ -47,7 +47,7 @@ def parts_section(edition: Edition, grid: Grid) -> Bands:
 
 
 def _part_cells(row: PartRow, first: str) -> tuple[Cell, ...]:
-    one, other = size_cells(row.width, row.height, first)
+    one, other = size_numbers((row.width, row.height), first)
     name: tuple[Run, ...] = (Run(row.part, CELL_STRONG),)
     if row.note:
         name = (*name, Run(f"  {row.note}", CELL_SOFT))
@@ -93,7 +93,7 @@ def _sheets(edition: Edition, grid: Grid) -> Bands:
             strong_cell(str(row.count)),
             f"{row.title} ({row.sheet})",
             mm_number(row.thickness, 2),
-            *size_cells(row.width, row.height, first),
+            *size_numbers((row.width, row.height), first),
         )
         for row in edition.sheets
     ]
@@ -111,7 +111,7 @@ def _boards(edition: Edition, grid: Grid) -> Bands:
     )
     rows: list[tuple[Cell, ...]] = []
     for row in edition.boards:
-        lengths = (mm_number(row.length), inch_text(row.length).removesuffix(" in"))[::turn]
+        lengths = (mm_number(row.length), inch_number(row.length))[::turn]
         section_text = f"{mm_number(row.thickness)} × {mm_number(row.width)}"
         title = f"{row.title} ({row.name})"
         rows.append((strong_cell(str(row.count)), title, section_text, *lengths))

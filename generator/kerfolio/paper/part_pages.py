@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.lengths import mm_text, size_text
 from kerfolio.basis.words import counted
 from kerfolio.drawing.layout_view import layout_view
 from kerfolio.drawing.part_view import part_view
@@ -17,7 +17,6 @@ from kerfolio.layouts.stacks import zones
 from kerfolio.paper.band import Band, Bands, beside, indented, kept, paragraph, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Column, strong_cell, table
-from kerfolio.paper.phrases import size_text
 from kerfolio.paper.picture import drawing_band
 from kerfolio.paper.running_text import plain
 from kerfolio.paper.section import note, section
@@ -151,7 +150,7 @@ def sheet_page(
     picture = drawing_band(layout_view(edition.settled, layout, room, first), grid.width, room[1])
     sheet = edition.settled.sheet(layout.sheet)
     words = (
-        f"{sheet_words(edition, layout)}. {size_text(*layout.size, first)}, show face up"
+        f"{sheet_words(edition, layout)}. {size_text(layout.size, first)}, show face up"
         f"{', grain from left to right' if sheet.stock.grain else ''}.{_count(edition, layout)}"
         f"{' Hatched: kept clear for clamps.' if zones(sheet, layout.size) else ''}"
     )
@@ -180,7 +179,7 @@ def _pieces(edition: Edition, layout: SheetLayout, grid: Grid) -> Bands:
         (
             strong_cell(marks[each.piece]),
             each.piece,
-            size_text(*parts[each.part].size, first),
+            size_text(parts[each.part].size, first),
             f"{each.turn:.0f}°" if each.turn else "–",
         )
         for each in sorted(layout.placements, key=lambda each: order[each.piece])

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from kerfolio.basis.lengths import inch_text, mm_number, mm_text
+from kerfolio.basis.lengths import mm_number, mm_text
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
 from kerfolio.settling.settled import SettledPlan
@@ -12,31 +12,10 @@ from kerfolio.settling.settled import SettledPlan
 _MOST_MARKS = 8
 
 
-def size_cells(width: float, height: float, first: str) -> tuple[str, str]:
-    """Return a size in the reader's unit and in the other: ``360 × 450``, ``14 3/16 × 17 23/32``.
-
-    The unit itself stands in the table's head.
-    """
-    metric = f"{mm_number(width)} × {mm_number(height)}"
-    inch = f"{_bare(width)} × {_bare(height)}"
-    return (metric, inch) if first == "mm" else (inch, metric)
-
-
 def size_heads(first: str) -> tuple[str, str]:
     """Return the heads of the two columns of sizes."""
     heads = ("Size, mm", "Size, in")
     return heads if first == "mm" else (heads[1], heads[0])
-
-
-def size_text(width: float, height: float, first: str) -> str:
-    """Return a size in both units on one line."""
-    one, other = size_cells(width, height, first)
-    units = ("mm", "in") if first == "mm" else ("in", "mm")
-    return f"{one} {units[0]} ({other} {units[1]})"
-
-
-def _bare(mm: float) -> str:
-    return inch_text(mm).removesuffix(" in")
 
 
 def marks_text(marks: Sequence[str]) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from kerfolio.basis.lengths import both_text, inch_text, mm_number
+from kerfolio.basis.lengths import both_text, inch_number, mm_number, size_text
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.board_view import board_views
 from kerfolio.drawing.saw_view import saw_view
@@ -18,7 +18,6 @@ from kerfolio.paper.document import about
 from kerfolio.paper.flow import flowed
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Cell, Column, strong_cell, table
-from kerfolio.paper.phrases import size_text
 from kerfolio.paper.picture import drawing_band
 from kerfolio.paper.section import foot_of, note, warned
 from kerfolio.paper.type import HEADING
@@ -85,7 +84,7 @@ def _sheet_words(edition: Edition, sheet: SawSheet) -> str:
     settings = counted(sheet.settings, "setting")
     return (
         f"{stock.stock.title} ({sheet.sheet}), measured {mm_number(stock.thickness, 2)} mm. "
-        f"{size_text(*sheet.size, first)}, show face up{grain}. Kerf "
+        f"{size_text(sheet.size, first)}, show face up{grain}. Kerf "
         f"{both_text(sheet.saw.kerf, first)}. {counted(len(sheet.cuts), 'cut')}, {settings} of the "
         "fence."
     )
@@ -123,7 +122,7 @@ def _row(cuts: Sequence[SawCut], first: str) -> tuple[Cell, ...]:
         how = f"Trim {listed([cut.edge for cut in cuts])} edge"
     laid = ", ".join(dict.fromkeys(cut.of for cut in cuts))
     gives = "" if cuts[0].kind == TRIM else ", ".join(cut.gives for cut in cuts)
-    sizes = (mm_number(cuts[0].setting), inch_text(cuts[0].setting).removesuffix(" in"))
+    sizes = (mm_number(cuts[0].setting), inch_number(cuts[0].setting))
     turn = 1 if first == "mm" else -1
     return (strong_cell(numbers), laid, how, *sizes[::turn], gives)
 
@@ -172,7 +171,7 @@ def _board_words(plan: BoardPlan, first: str) -> str:
         f"{both_text(plan.bound, first)}."
     )
     trim = f"{both_text(plan.trim, first)} trimmed off one end, " if plan.trim else ""
-    section = size_text(*plan.section, first)
+    section = size_text(plan.section, first)
     return f"{section}. Buy {buy}. {sure} On each board {trim}kerf {both_text(plan.kerf, first)}."
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from kerfolio.basis.lengths import thickness_text
+from kerfolio.basis.lengths import size_text, thickness_text
 from kerfolio.drawing.setup_view import setup_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup import (
@@ -19,7 +19,6 @@ from kerfolio.paper.document import about
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.one_page import heading, height_of, one_page, set_below, setup_grid
 from kerfolio.paper.part_pages import sheet_title
-from kerfolio.paper.phrases import size_text
 from kerfolio.paper.picture import drawing_band
 from kerfolio.paper.section import foot_of
 from kerfolio.paper.setup_blocks import SPACE, cautions, facts, hung, lines, runs_blocks
@@ -67,7 +66,7 @@ def _head(edition: Edition, setup: SetupSheet, grid: Grid) -> Bands:
     kicker, file = f"{edition.plan.title}: setup", f"cut/{fit}/sheet-{number}"
     grain = ", grain along x" if sheet.stock.grain else ""
     stock = f"{sheet.stock.title}, measured {thickness_text(sheet.thickness, first)}"
-    size = f"{size_text(*setup.layout.size, first)}, show face up{grain}"
+    size = f"{size_text(setup.layout.size, first)}, show face up{grain}"
     return (
         *heading(kicker, file, sheet_title(edition, setup.layout), time_words(setup.minutes), grid),
         *spaced(lines((stock,), STOCK, grid.width), 1.0),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from decimal import Decimal
 
-from kerfolio.basis.lengths import inch_text, mm_number
+from kerfolio.basis.lengths import inch_number, mm_number
 from kerfolio.edition.edition import Edition
 from kerfolio.publishing.names import LISTS
 from kerfolio.shop.cut_time import CutTime
@@ -13,10 +13,6 @@ from kerfolio.shop.mass import PartMass, part_mass
 from kerfolio.writing.table import csv_bytes
 
 _Row = tuple[str, ...]
-
-
-def _inches(mm: float) -> str:
-    return inch_text(mm).removesuffix(" in")
 
 
 def _money(amount: Decimal | None) -> str:
@@ -40,8 +36,8 @@ def _parts(edition: Edition) -> tuple[_Row, list[_Row]]:
             mm_number(row.thickness, 2),
             mm_number(row.width),
             mm_number(row.height),
-            _inches(row.width),
-            _inches(row.height),
+            inch_number(row.width),
+            inch_number(row.height),
             f"{row.area / 100:.1f}",
             f"{row.mass:.3f}",
             *_centre(masses[row.part]),
@@ -87,8 +83,8 @@ def _sheets(edition: Edition) -> tuple[_Row, list[_Row]]:
             mm_number(row.thickness, 2),
             mm_number(row.width),
             mm_number(row.height),
-            _inches(row.width),
-            _inches(row.height),
+            inch_number(row.width),
+            inch_number(row.height),
             str(row.count),
             _money(row.price),
             edition.identity.currency if row.price is not None else "",
@@ -107,7 +103,7 @@ def _boards(edition: Edition) -> tuple[_Row, list[_Row]]:
             mm_number(row.thickness),
             mm_number(row.width),
             mm_number(row.length),
-            _inches(row.length),
+            inch_number(row.length),
             str(row.count),
         )
         for row in edition.boards
@@ -123,7 +119,7 @@ def _board_cuts(edition: Edition) -> tuple[_Row, list[_Row]]:
             plan.title,
             str(board.number),
             mm_number(board.length),
-            _inches(board.length),
+            inch_number(board.length),
             "; ".join(f"{piece.label} {mm_number(piece.length)}" for piece in board.pieces),
             mm_number(board.waste),
         )
