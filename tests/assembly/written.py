@@ -11,7 +11,7 @@ from kerfolio.assembly.building import Build, build_of
 from kerfolio.assembly.poses import Together, put_together
 from kerfolio.basis.finding import Finding, Severity
 from kerfolio.proving.prove import prove_plan
-from kerfolio.proving.rules_together import RULES_TOGETHER
+from kerfolio.proving.rules import TOGETHER
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.settling.variant import drawn_variant, variants
@@ -85,7 +85,7 @@ def built(plan: str) -> Build:
 
 def remarks(build: Build) -> list[Finding]:
     """Return what the rules over plans put together have to say, without the notes."""
-    found = [each for rule in RULES_TOGETHER for each in rule.check(build)]
+    found = [each for rule in TOGETHER for each in rule.check(build)]
     return [each for each in found if each.severity is not Severity.NOTE]
 
 

@@ -73,5 +73,5 @@ def test_words_for_pictures(alt: str, fires: bool) -> None:
         summary="",
         photos=(Photo(file="photos/stool.png", alt=alt),),
     )
-    found = [each.rule for each in pictures_told(Stated(plan=plan, stock=Stock()))]
+    found = [each.rule for each in pictures_told.check(Stated(plan=plan, stock=Stock()))]
     assert found == (["alt-says-little"] if fires else [])

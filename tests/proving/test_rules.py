@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import pkgutil
+from importlib import import_module
+
 import pytest
 
+from kerfolio import proving
 from kerfolio.basis.finding import Finding
-from kerfolio.proving.rules_after import RULES_AFTER
-from kerfolio.proving.rules_before import RULES_BEFORE
+from kerfolio.proving.rules import AFTER, BEFORE, RULES, TOGETHER, rules_of
 from tests.plans import RACK, proved, remarks
 
 
@@ -148,6 +151,20 @@ def test_a_part_whose_grain_is_free_may_lie_slanted() -> None:
 
 
 def test_rules_have_ids_reasons_and_sources() -> None:
-    rules = (*RULES_BEFORE, *RULES_AFTER)
-    assert len({rule.id for rule in rules}) == len(rules)
-    assert all(rule.reason and rule.source for rule in rules)
+    ids = [id for rule in RULES for id in rule.ids]
+    assert len(set(ids)) == len(ids)
+    assert all(rule.reason and rule.source for rule in RULES)
+
+
+def test_every_declared_rule_is_looked_at_once_in_the_order_written() -> None:
+    names = [each.name for each in pkgutil.iter_modules(proving.__path__, "kerfolio.proving.")]
+    declared = {name: [*rules_of(import_module(name))] for name in names}
+    assert sorted(rule.id for rules in declared.values() for rule in rules) == sorted(
+        rule.id for rule in RULES
+    )
+    for name, rules in declared.items():
+        assert [rule for rule in RULES if rule.check.__module__ == name] == rules
+        lines = [rule.check.__code__.co_firstlineno for rule in rules]
+        assert lines == sorted(lines)
+    assert all((BEFORE, AFTER, TOGETHER))
+    assert len(BEFORE) + len(AFTER) + len(TOGETHER) == len(RULES)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from kerfolio.basis.finding import Finding, Severity
-from kerfolio.proving.prove import RULES, SEVERITIES
+from kerfolio.proving.rules import RULES, SEVERITIES
 from tests.plans import proved
 from tests.proving.two_panels import plan_text, remarks
 

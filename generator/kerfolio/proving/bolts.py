@@ -11,12 +11,13 @@ from dataclasses import dataclass
 from math import dist
 
 from kerfolio.assembly.ends import End, end_of, pieces_of
-from kerfolio.basis.finding import Finding, note, warning
+from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.lengths import mm_text
 from kerfolio.basis.place import Place
 from kerfolio.geometry.contour import Point
 from kerfolio.proving.bores import Bore, bores_of, lapped
 from kerfolio.proving.marks import feature_mark
+from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
 from kerfolio.settling.settled import SettledPlan
 
 NUT_HEIGHT = 0.8
@@ -32,6 +33,12 @@ _AWAY = 60.0
 """A bolt within so many mm of a joint's slots, in their line, is taken to belong to it."""
 
 
+@after(
+    "bolt-too-short",
+    reason="A bolt comes out of the part it holds.",
+    source=OWN_FIGURES,
+    severity=Severity.WARNING,
+)
 def bolts_leave(settled: SettledPlan) -> Iterator[Finding]:
     """Look for bolts that end inside the very part their head lies on."""
     for part in settled.parts:
@@ -44,6 +51,12 @@ def bolts_leave(settled: SettledPlan) -> Iterator[Finding]:
                 yield warning("bolt-too-short", message, bore.feature.place, advice, mark)
 
 
+@after(
+    "bolt-shorter-than-stack",
+    reason="A bolt goes through all it holds, and its nut.",
+    source="height of a hexagon nut about that of ISO 4032, from memory",
+    severity=Severity.WARNING,
+)
 def bolts_span(settled: SettledPlan) -> Iterator[Finding]:
     """Look for bolts through two parts too short to take a nut behind them."""
     for bore, stack, place in _bolted(settled):
@@ -55,6 +68,12 @@ def bolts_span(settled: SettledPlan) -> Iterator[Finding]:
             yield warning("bolt-shorter-than-stack", message, place, advice, mark)
 
 
+@after(
+    "bolt-longer-than-stack",
+    reason="A bolt that stands out catches.",
+    source=COMMON_PRACTICE,
+    severity=Severity.NOTE,
+)
 def bolts_end(settled: SettledPlan) -> Iterator[Finding]:
     """Look for bolts that stand far out of the two parts they go through."""
     for bore, stack, place in _bolted(settled):
@@ -90,6 +109,12 @@ class _Drawn:
     place: Place
 
 
+@after(
+    "bolt-beside-nut",
+    reason="A bolt meets its nut only where both are in one line.",
+    source=OWN_FIGURES,
+    severity=Severity.WARNING,
+)
 def nuts_in_line(settled: SettledPlan) -> Iterator[Finding]:
     """Look for bolts that miss their barrel nut.
 
@@ -104,6 +129,12 @@ def nuts_in_line(settled: SettledPlan) -> Iterator[Finding]:
             yield warning("bolt-beside-nut", message, each.place, advice, mark)
 
 
+@after(
+    "bolt-before-nut",
+    reason="A bolt holds by the thread that is in its nut.",
+    source=OWN_FIGURES,
+    severity=Severity.WARNING,
+)
 def nuts_reached(settled: SettledPlan) -> Iterator[Finding]:
     """Look for bolts that end before the middle of their barrel nut."""
     for each in _drawn(settled):

@@ -7,10 +7,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.basis.finding import Finding, warning
+from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.lengths import mm_text
 from kerfolio.model.feature import Hole
 from kerfolio.proving.marks import feature_mark
+from kerfolio.proving.rule import after
 from kerfolio.settling.settled import SettledPart, SettledPlan
 
 TRAPS = (5.0, 12.0)
@@ -21,6 +22,13 @@ chairs), which avoid accessible gaps of 5 to 12 mm; look them up. The tool claim
 """
 
 
+@after(
+    "finger-trap",
+    reason="An opening as wide as a child's finger holds it.",
+    source="from memory of EN 716 and EN 14988, which avoid gaps of 5 to 12 mm; look them up. "
+    "No conformity is claimed",
+    severity=Severity.WARNING,
+)
 def fingers_free(settled: SettledPlan) -> Iterator[Finding]:
     """Look for openings that stay open and are as wide as a child's finger.
 

@@ -6,14 +6,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from kerfolio.basis.finding import Finding, warning
+from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.lengths import mm_number, mm_text
 from kerfolio.basis.words import listed
 from kerfolio.model.plan import CutSetting
 from kerfolio.model.statement import Amount
 from kerfolio.model.stock import MACHINES, ChipLoad, CutterStock
 from kerfolio.model.trial import Trial
-from kerfolio.proving.rule import Stated
+from kerfolio.proving.rule import Stated, before
 from kerfolio.settling.scope import Scope, SettlingError
 from kerfolio.shop.chip_load import chip_of, chip_ranges, depth_share
 
@@ -35,6 +35,12 @@ class _Chip:
     share: float
 
 
+@before(
+    "chip-too-thin",
+    reason="A chip thinner than any published one rubs: the cutter burns and dulls.",
+    source="published chip loads, each named with its class of machine in the remark",
+    severity=Severity.WARNING,
+)
 def chips_not_thin(stated: Stated) -> Iterator[Finding]:
     """Look for chip loads below every published range: the cutter rubs, and burns.
 
@@ -49,6 +55,12 @@ def chips_not_thin(stated: Stated) -> Iterator[Finding]:
             yield warning("chip-too-thin", message, chip.cut.place, advice)
 
 
+@before(
+    "chip-too-thick",
+    reason="A chip thicker than any published one breaks cutters and loses steps.",
+    source="published chip loads, each named with its class of machine in the remark",
+    severity=Severity.WARNING,
+)
 def chips_not_thick(stated: Stated) -> Iterator[Finding]:
     """Look for chip loads above every published range: the cutter is overloaded."""
     for chip in _chips(stated):

@@ -6,13 +6,14 @@ from collections.abc import Iterator
 from math import dist
 
 from kerfolio.assembly.ends import end_of, pieces_of
-from kerfolio.basis.finding import Finding, warning
+from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.lengths import mm_text
 from kerfolio.geometry.arc import reversed_contour
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import contours_of
 from kerfolio.geometry.relief import contour_corners
 from kerfolio.proving.marks import spots_mark
+from kerfolio.proving.rule import ROUND_CUTTER, after
 from kerfolio.settling.settled import Operation, SettledFeature, SettledPart, SettledPlan
 
 _SAME = 0.01
@@ -20,6 +21,12 @@ _LEFT = 2**0.5 - 1
 """Of the cutter's radius is left on the diagonal of a square inside corner (plane geometry)."""
 
 
+@after(
+    "corner-needs-relief",
+    reason="A round cutter leaves inside corners round, and a sheet's corners are square.",
+    source=ROUND_CUTTER,
+    severity=Severity.WARNING,
+)
 def corners_relieved(settled: SettledPlan) -> Iterator[Finding]:
     """Look for square inside corners that take a square edge and have no relief.
 

@@ -6,13 +6,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from kerfolio.basis.finding import Finding, note, warning
+from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.lengths import mm_text
 from kerfolio.model.plan import CutSetting
 from kerfolio.model.statement import Amount
 from kerfolio.model.stock import CutterStock
 from kerfolio.proving.origin import named_with_file
-from kerfolio.proving.rule import Stated
+from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, after, before
 from kerfolio.settling.scope import SettlingError
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.cut_setting import REST
@@ -68,6 +68,12 @@ def _runs(settled: SettledPlan) -> Iterator[_Run]:
         )
 
 
+@after(
+    "first-pass-in-tip",
+    reason="Within its tip a compression cutter only cuts upwards, and lifts the face.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def first_pass_below_tip(settled: SettledPlan) -> Iterator[Finding]:
     """Look for compression cutters whose first pass stays within the up-cutting tip.
 
@@ -88,6 +94,12 @@ def first_pass_below_tip(settled: SettledPlan) -> Iterator[Finding]:
             yield warning("first-pass-in-tip", message, run.cut.place, advice)
 
 
+@after(
+    "pass-too-deep",
+    reason="A slot deeper than three diameters packs its chips and bends the cutter.",
+    source="corrections of chip load for depth, published to three diameters; common practice",
+    severity=Severity.WARNING,
+)
 def pass_depths(settled: SettledPlan) -> Iterator[Finding]:
     """Look for single passes deeper than three diameters of the cutter."""
     for run in _runs(settled):
@@ -100,6 +112,12 @@ def pass_depths(settled: SettledPlan) -> Iterator[Finding]:
             yield warning("pass-too-deep", message, run.cut.place, advice)
 
 
+@after(
+    "passes-not-deeper",
+    reason="Passes count from the face down.",
+    source=OUR_FORM,
+    severity=Severity.WARNING,
+)
 def passes_deepen(settled: SettledPlan) -> Iterator[Finding]:
     """Look for passes that are no deeper than the one before: they count from the face."""
     for run in _runs(settled):
@@ -109,6 +127,12 @@ def passes_deepen(settled: SettledPlan) -> Iterator[Finding]:
             yield warning("passes-not-deeper", message, run.cut.place, advice)
 
 
+@after(
+    "cutter-too-short",
+    reason="Above its edges a cutter rubs and burns.",
+    source="the stock's own cutting length",
+    severity=Severity.WARNING,
+)
 def cutter_reaches(settled: SettledPlan) -> Iterator[Finding]:
     """Look for cuts deeper than the cutter's edges are long: its shank would rub."""
     for run in _runs(settled):
@@ -121,6 +145,12 @@ def cutter_reaches(settled: SettledPlan) -> Iterator[Finding]:
             yield warning("cutter-too-short", message, run.cut.place, advice)
 
 
+@after(
+    "stops-short",
+    reason="A part that hangs on a veneer tears when it is broken out.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def goes_through(settled: SettledPlan) -> Iterator[Finding]:
     """Look for last passes that end just short of the sheet's lower face."""
     for run in _runs(settled):
@@ -131,6 +161,12 @@ def goes_through(settled: SettledPlan) -> Iterator[Finding]:
             yield warning("stops-short", message, run.cut.place, advice)
 
 
+@after(
+    "no-skim",
+    reason="A sheet is nowhere quite flat on its spoilboard.",
+    source=COMMON_PRACTICE,
+    severity=Severity.NOTE,
+)
 def skims(settled: SettledPlan) -> Iterator[Finding]:
     """Look for through cuts that end on the sheet's lower face and no deeper."""
     for run in _runs(settled):
@@ -140,6 +176,12 @@ def skims(settled: SettledPlan) -> Iterator[Finding]:
             yield note("no-skim", message, run.cut.place, advice)
 
 
+@after(
+    "deep-skim",
+    reason="Deep cuts ruin the spoilboard and let the next sheet sag.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def skims_lightly(settled: SettledPlan) -> Iterator[Finding]:
     """Look for through cuts that go deep into the spoilboard."""
     for run in _runs(settled):
@@ -150,6 +192,12 @@ def skims_lightly(settled: SettledPlan) -> Iterator[Finding]:
             yield warning("deep-skim", message, run.cut.place, advice)
 
 
+@before(
+    "plunge-over-feed",
+    reason="A cutter cuts badly with its end: it plunges slower than it feeds.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def plunges_slower(stated: Stated) -> Iterator[Finding]:
     """Look for plunges faster than the feed."""
     for cut in stated.plan.cuts:

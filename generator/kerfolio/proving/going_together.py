@@ -10,43 +10,73 @@ from kerfolio.assembly.building import Build
 from kerfolio.assembly.ends import end_of, pieces_of
 from kerfolio.assembly.go_together import Clash
 from kerfolio.assembly.order import BlockedStep
-from kerfolio.basis.finding import Finding, Mark, error, note, warning
+from kerfolio.basis.finding import Finding, Mark, Severity, error, note, warning
 from kerfolio.basis.lengths import mm_text
 from kerfolio.basis.place import Place
 from kerfolio.basis.words import listed
 from kerfolio.proving.marks import feature_mark
+from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, together
 
 
+@together(
+    "joint-off",
+    reason="Every way round from piece to piece must lead to the same place.",
+    source="geometry: loops of joints close",
+    also=("joint-count", "joint-way"),
+)
 def joints_agree(build: Build) -> Iterator[Finding]:
     """Look for joints that do not agree with the others, or cannot be made at all."""
     told: set[tuple[str, Place]] = set()
-    for together in (build.drawn, *(each.together for each in build.fitted)):
-        for finding in together.findings:
+    for walked in (build.drawn, *(each.together for each in build.fitted)):
+        for finding in walked.findings:
             key = finding.rule, finding.place
             if finding.rule in JOINT_FAULTS and key not in told:
                 told.add(key)
-                when = "" if together is build.drawn else f" (at {together.assembled.label})"
+                when = "" if walked is build.drawn else f" (at {walked.assembled.label})"
                 yield replace(finding, message=f"{finding.message}{when}")
 
 
 JOINT_FAULTS = ("joint-off", "joint-count", "joint-way")
 
 
+@together(
+    "which-way-round",
+    reason="A piece that could go in two ways must be told which.",
+    source=OUR_FORM,
+    severity=Severity.WARNING,
+)
 def ways_stated(build: Build) -> Iterator[Finding]:
     """Look for joints that could go another way round just as well."""
     return (each for each in build.drawn.findings if each.rule == "which-way-round")
 
 
+@together(
+    "piece-unjoined",
+    reason="A piece that is in no joint has no place.",
+    source=OUR_FORM,
+    severity=Severity.WARNING,
+)
 def pieces_joined(build: Build) -> Iterator[Finding]:
     """Look for pieces that no joint puts anywhere."""
     return (each for each in build.drawn.findings if each.rule == "piece-unjoined")
 
 
+@together(
+    "joint-unchecked",
+    reason="A place that only one joint states is only as right as that joint.",
+    source="geometry: loops of joints close",
+    severity=Severity.NOTE,
+)
 def joints_checked(build: Build) -> Iterator[Finding]:
     """Look for joints that no other joint checks."""
     return (each for each in build.drawn.findings if each.rule == "joint-unchecked")
 
 
+@together(
+    "pieces-clash",
+    reason="Two pieces cannot fill the same space.",
+    source="geometry of rigid flat panels",
+)
 def pieces_fit(build: Build) -> Iterator[Finding]:
     """Look for pieces that need the same space, at the thinnest, drawn and thickest sheet.
 
@@ -88,6 +118,12 @@ def _place(build: Build, piece: str) -> Place:
     return parts[piece].place
 
 
+@together(
+    "step-blocked",
+    reason="A piece must get to its place past what stands.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def steps_possible(build: Build) -> Iterator[Finding]:
     """Look for steps whose pieces cannot come home along a straight line.
 
@@ -121,6 +157,12 @@ def _proposal(blocked: BlockedStep) -> str:
     return tilting
 
 
+@together(
+    "unbraced",
+    reason="A structure good under downward load may not resist sideways force.",
+    source=COMMON_PRACTICE,
+    severity=Severity.NOTE,
+)
 def braced(build: Build) -> Iterator[Finding]:
     """Look for uprights that nothing keeps square against a push from the side."""
     for each in unbraced(build.drawn.assembled):
@@ -133,6 +175,12 @@ def braced(build: Build) -> Iterator[Finding]:
         yield note("unbraced", message, _place(build, each.uprights[0]), advice)
 
 
+@together(
+    "pieces-locked",
+    reason="Pieces that hold each other can be neither put together nor taken apart.",
+    source="blocking graphs: Wilson and Latombe, AAAI 1992 (abstract)",
+    severity=Severity.WARNING,
+)
 def order_exists(build: Build) -> Iterator[Finding]:
     """Look for pieces that hold each other, so that nothing can be put together or taken apart."""
     if _unsure(build):

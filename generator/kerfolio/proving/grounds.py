@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from kerfolio.proving.prove import RULES
 from kerfolio.proving.rule import OUR_FORM
+from kerfolio.proving.rules import RULES
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

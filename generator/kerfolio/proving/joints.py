@@ -19,9 +19,15 @@ from kerfolio.proving.naming import (
     pieces_of,
     split_feature,
 )
-from kerfolio.proving.rule import Stated
+from kerfolio.proving.rule import OUR_FORM, Stated, before
 
 
+@before(
+    "unknown-joint-piece",
+    reason="A joint names features that exist.",
+    source=OUR_FORM,
+    also=("unknown-joint-feature",),
+)
 def joint_ends(stated: Stated) -> Iterator[Finding]:
     """Look for ends of joints that name no piece or no feature."""
     pieces = pieces_of(stated.plan)
@@ -43,6 +49,11 @@ def _missing(end: Named, joint: Joint, pieces: Mapping[str, Part]) -> Finding:
     return error("unknown-joint-piece", message, end.place, did_you_mean(end.name, every))
 
 
+@before(
+    "unknown-standing",
+    reason="How the whole stands goes by a piece the plan has.",
+    source=OUR_FORM,
+)
 def standing_piece(stated: Stated) -> Iterator[Finding]:
     """Look for a statement of how the whole stands that goes by no piece."""
     standing, pieces = stated.plan.standing, pieces_of(stated.plan)
@@ -54,6 +65,11 @@ def standing_piece(stated: Stated) -> Iterator[Finding]:
         yield error("unknown-standing", message, standing.piece.place, advice)
 
 
+@before(
+    "joint-kind",
+    reason="A tab goes into an opening, a notch over a notch.",
+    source=OUR_FORM,
+)
 def joint_kinds(stated: Stated) -> Iterator[Finding]:
     """Look for joints whose features are of kinds that cannot meet."""
     for joint, ends in _understood(stated):
@@ -70,6 +86,11 @@ def joint_kinds(stated: Stated) -> Iterator[Finding]:
                 yield error("joint-kind", message, named.place, advice)
 
 
+@before(
+    "joint-sheet",
+    reason="An opening is as wide as the sheet it takes.",
+    source=OUR_FORM,
+)
 def joint_sheets(stated: Stated) -> Iterator[Finding]:
     """Look for features that take another sheet than the one of the piece that meets them."""
     known = {use.name for use in stated.plan.sheets}

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from kerfolio.basis.finding import Finding, note, warning
+from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.lengths import mm_number, mm_text
 from kerfolio.model.plan import SheetUse
 from kerfolio.model.stock import SheetStock
 from kerfolio.proving.naming import taken_by
 from kerfolio.proving.origin import named_with_file
-from kerfolio.proving.rule import Stated
+from kerfolio.proving.rule import COMMON_PRACTICE, Stated, before
 from kerfolio.settling.scope import Scope, SettlingError
 from kerfolio.settling.sheet import DEFAULT_FIT
 from kerfolio.settling.variant import rungs
@@ -33,6 +33,12 @@ class _Published:
     fit: float
 
 
+@before(
+    "thin-sheet-uncovered",
+    reason="The reader with the thinnest sheet sold gets a rattling joint.",
+    source="the stock's own least thickness; half a millimetre is common practice",
+    severity=Severity.NOTE,
+)
 def thin_sheets_covered(stated: Stated) -> Iterator[Finding]:
     """Look for slots that the thinnest sheet sold rattles in."""
     for each in _published(stated):
@@ -45,6 +51,12 @@ def thin_sheets_covered(stated: Stated) -> Iterator[Finding]:
             yield note("thin-sheet-uncovered", message, each.use.place, advice)
 
 
+@before(
+    "thick-sheet-uncovered",
+    reason="The reader with the thickest sheet sold cannot put it together.",
+    source="the stock's own largest thickness",
+    severity=Severity.NOTE,
+)
 def thick_sheets_covered(stated: Stated) -> Iterator[Finding]:
     """Look for slots that the thickest sheet sold does not go into."""
     for each in _published(stated):
@@ -59,6 +71,12 @@ def thick_sheets_covered(stated: Stated) -> Iterator[Finding]:
             yield note("thick-sheet-uncovered", message, each.use.place, advice)
 
 
+@before(
+    "outside-stock",
+    reason="A plan is published for thicknesses that can be bought.",
+    source="the stock's own least and largest thickness",
+    severity=Severity.WARNING,
+)
 def ladder_outside_stock(stated: Stated) -> Iterator[Finding]:
     """Look for plans published, or drawn, for no thickness that their sheet is sold at."""
     for each in _published(stated, taken=False):
@@ -89,6 +107,12 @@ def _drawn(use: SheetUse, stated: Stated) -> float | None:
         return None
 
 
+@before(
+    "no-fit",
+    reason="A sheet does not go into a slot of its own thickness.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def fit_stated(stated: Stated) -> Iterator[Finding]:
     """Look for slots as narrow as the sheet they take."""
     for each in _published(stated):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.basis.finding import Finding, error, note, warning
+from kerfolio.basis.finding import Finding, Severity, error, note, warning
 from kerfolio.basis.lengths import mm_text
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.geometry.measure import bounds
@@ -13,6 +13,7 @@ from kerfolio.layouts.stacks import stacks_of
 from kerfolio.layouts.turns import turns_of
 from kerfolio.proving.marks import feature_mark
 from kerfolio.proving.origin import named_with_file
+from kerfolio.proving.rule import COMMON_PRACTICE, ROUND_CUTTER, after
 from kerfolio.settling.settled import (
     Operation,
     SettledFeature,
@@ -28,6 +29,11 @@ _SOLD_AS = 3.0
 _NARROW = ("slot", "notch", "pocket", "groove", "window")
 
 
+@after(
+    "larger-than-sheet",
+    reason="A part must fit the sheet inside its margins.",
+    source=COMMON_PRACTICE,
+)
 def fits_sheet(settled: SettledPlan) -> Iterator[Finding]:
     """Look for parts larger than every sheet inside its margins, as their grain lets them lie."""
     for part in settled.parts:
@@ -54,6 +60,12 @@ def _goes(size: tuple[float, float], room: tuple[float, float]) -> bool:
     return size[0] <= room[0] + _SAME and size[1] <= room[1] + _SAME
 
 
+@after(
+    "size-not-sold",
+    reason="A sheet must be one that can be bought.",
+    source="the stock's own list of sizes",
+    severity=Severity.WARNING,
+)
 def sold_sizes(settled: SettledPlan) -> Iterator[Finding]:
     """Look for sheet sizes that the stock does not list."""
     for sheet in settled.sheets:
@@ -73,6 +85,11 @@ def _size(size: tuple[float, float]) -> str:
     return f"{mm_text(size[0])} x {mm_text(size[1])}"
 
 
+@after(
+    "gap-too-small",
+    reason="The cutter passes between two pieces.",
+    source=ROUND_CUTTER,
+)
 def kerf_between(settled: SettledPlan) -> Iterator[Finding]:
     """Look for gaps between pieces that the cutter does not pass."""
     for sheet in settled.sheets:
@@ -82,6 +99,11 @@ def kerf_between(settled: SettledPlan) -> Iterator[Finding]:
             yield error("gap-too-small", message, sheet.place, f"{cutter}: `gap` must be more.")
 
 
+@after(
+    "smaller-than-cutter",
+    reason="A cutter cuts nothing narrower than itself.",
+    source=ROUND_CUTTER,
+)
 def cutter_enters(settled: SettledPlan) -> Iterator[Finding]:
     """Look for openings and recesses narrower than the cutter."""
     for part in settled.parts:
@@ -97,6 +119,12 @@ def cutter_enters(settled: SettledPlan) -> Iterator[Finding]:
             yield error("smaller-than-cutter", message, _place(feature, part), advice, mark)
 
 
+@after(
+    "hole-to-drill",
+    reason="A cutter cuts no hole smaller than itself.",
+    source=ROUND_CUTTER,
+    severity=Severity.NOTE,
+)
 def holes_drilled(settled: SettledPlan) -> Iterator[Finding]:
     """Look for holes smaller than the cutter, which are drilled instead."""
     for part in settled.parts:
@@ -124,6 +152,11 @@ def _place(feature: SettledFeature, part: SettledPart) -> Place:
     return part.place if feature.place == NOWHERE else feature.place
 
 
+@after(
+    "deeper-than-sheet",
+    reason="A recess leaves a floor.",
+    source=COMMON_PRACTICE,
+)
 def leaves_floor(settled: SettledPlan) -> Iterator[Finding]:
     """Look for what is cut to a depth that goes through the sheet."""
     for part in settled.parts:

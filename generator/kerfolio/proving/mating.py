@@ -6,11 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from kerfolio.assembly.ends import End, end_of, pieces_of
-from kerfolio.basis.finding import Finding, error, note, warning
+from kerfolio.basis.finding import Finding, Severity, error, note, warning
 from kerfolio.basis.lengths import mm_text
 from kerfolio.geometry.measure import bounds
 from kerfolio.model.joint import Joint
 from kerfolio.proving.marks import feature_mark
+from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 _SAME = 0.01
@@ -44,6 +45,11 @@ def _pairs(met: _Met) -> Iterator[tuple[SettledFeature, SettledFeature]]:
     return zip(met.a.features, met.b.features, strict=False)
 
 
+@after(
+    "tab-wider-than-slot",
+    reason="A tab goes into an opening at least as long.",
+    source=OWN_FIGURES,
+)
 def tabs_enter(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tabs wider than the opening they go into is long."""
     for met in _met(settled, "tab"):
@@ -56,6 +62,12 @@ def tabs_enter(settled: SettledPlan) -> Iterator[Finding]:
                 yield error("tab-wider-than-slot", message, met.joint.place, advice, mark)
 
 
+@after(
+    "tab-loose-in-slot",
+    reason="A tab that slides about places nothing.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def tabs_snug(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tabs that slide about along the opening they go into."""
     for met in _met(settled, "tab"):
@@ -80,6 +92,11 @@ def _fit(settled: SettledPlan, part: SettledPart) -> float:
     return settled.sheet(part.sheet).fit
 
 
+@after(
+    "sheet-thicker-than-slot",
+    reason="A sheet goes into an opening at least as wide.",
+    source=OWN_FIGURES,
+)
 def sheets_enter(settled: SettledPlan) -> Iterator[Finding]:
     """Look for openings narrower than the sheet that goes into them, at every thickness."""
     for met in _met(settled, "tab", "notch"):
@@ -93,6 +110,12 @@ def sheets_enter(settled: SettledPlan) -> Iterator[Finding]:
                 yield error("sheet-thicker-than-slot", message, opening.place, advice, mark)
 
 
+@after(
+    "sheet-loose-in-slot",
+    reason="A sheet that rattles holds nothing square.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def sheets_snug(settled: SettledPlan) -> Iterator[Finding]:
     """Look for openings so wide that the sheet rattles; notches may cross at a slant."""
     for met in _met(settled, "tab"):
@@ -117,6 +140,11 @@ def _openings(met: _Met) -> Iterator[tuple[SettledFeature, SettledPart, SettledP
                 yield feature, mine.part, other.part
 
 
+@after(
+    "tab-deeper-than-recess",
+    reason="A tab that meets the floor keeps its shoulders off the face.",
+    source=OWN_FIGURES,
+)
 def tabs_bottom(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tabs longer than the recess they go into is deep: the shoulders never meet."""
     for met in _met(settled, "tab"):
@@ -132,6 +160,12 @@ def tabs_bottom(settled: SettledPlan) -> Iterator[Finding]:
                 yield error("tab-deeper-than-recess", message, met.joint.place, advice, mark)
 
 
+@after(
+    "tab-barely-enters",
+    reason="A tab holds by the wood it goes through.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def tabs_hold(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tabs that reach less than half way through the sheet they go into."""
     for met in _met(settled, "tab"):
@@ -145,6 +179,12 @@ def tabs_hold(settled: SettledPlan) -> Iterator[Finding]:
                 yield warning("tab-barely-enters", message, met.joint.place, advice, mark)
 
 
+@after(
+    "tab-not-flush",
+    reason="A tab of fixed depth is flush in one thickness of sheet only.",
+    source=OWN_FIGURES,
+    severity=Severity.NOTE,
+)
 def tabs_flush(settled: SettledPlan) -> Iterator[Finding]:
     """Look for through tabs that end neither flush nor, it seems, on purpose elsewhere."""
     for met in _met(settled, "tab"):
@@ -159,6 +199,11 @@ def tabs_flush(settled: SettledPlan) -> Iterator[Finding]:
                 yield note("tab-not-flush", message, met.joint.place, advice, mark)
 
 
+@after(
+    "fingers-unequal",
+    reason="A finger meets a gap.",
+    source=OWN_FIGURES,
+)
 def fingers_mesh(settled: SettledPlan) -> Iterator[Finding]:
     """Look for rows of fingers that cannot go into each other."""
     for met in _met(settled, "fingers"):

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.basis.finding import Finding, warning
+from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.lengths import mm_text
 from kerfolio.model.plan import CutSetting
 from kerfolio.proving.marks import spots_mark
+from kerfolio.proving.rule import COMMON_PRACTICE, after
 from kerfolio.settling.settled import SettledPart, SettledPlan
 from kerfolio.shop.cut_setting import REST
 
@@ -19,6 +20,12 @@ LONG_FROM = 200.0
 """A part this many times as long as wide, and this long in mm, counts as a strip."""
 
 
+@after(
+    "small-part-loose",
+    reason="A small part that comes free is thrown by the cutter.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def small_parts_held(settled: SettledPlan) -> Iterator[Finding]:
     """Look for small parts whose sheet is cut through without holding tabs."""
     loose = {cut.sheet.name: cut for cut in settled.plan.cuts if _cuts_free(cut)}
@@ -36,6 +43,13 @@ def _cuts_free(cut: CutSetting) -> bool:
     return REST in cut.passes and not cut.tabs_left
 
 
+@after(
+    "grain-across-length",
+    reason="Wood bends and breaks across its grain first; so does plywood, less so.",
+    source="Wood Handbook FPL-GTR-190, chapter 5, on strength along and across the grain; the "
+    "ratio of 3 is common practice",
+    severity=Severity.WARNING,
+)
 def grain_along(settled: SettledPlan) -> Iterator[Finding]:
     """Look for strips whose grain runs across their length.
 

@@ -5,17 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from typing import Any
 
 from kerfolio.assembly.building import Build, build_of
 from kerfolio.basis.finding import Finding, Mark, has_errors, in_order
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
-from kerfolio.proving.rule import Rule, Stated
-from kerfolio.proving.rules_after import RULES_AFTER
-from kerfolio.proving.rules_before import RULES_BEFORE
-from kerfolio.proving.rules_together import RULES_TOGETHER
+from kerfolio.proving.rule import Stated
+from kerfolio.proving.rules import AFTER, BEFORE, SEVERITIES, TOGETHER
 from kerfolio.proving.silence import heard
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import FitVariant, SettledPlan
@@ -36,19 +33,13 @@ class Proof:
     build: Build | None = None
 
 
-RULES: tuple[Rule[Any], ...] = (*RULES_BEFORE, *RULES_AFTER, *RULES_TOGETHER)
-
-SEVERITIES = {id: rule.severity for rule in RULES for id in rule.ids}
-"""How much the findings of each id weigh."""
-
-
 def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proof:
     """Prove a plan at every thickness it is published for.
 
     ``trials`` are the workshop's log: what came out clean there outranks published ranges.
     """
     stated = Stated(plan=plan, stock=stock, trials=trials)
-    findings = [finding for rule in RULES_BEFORE for finding in rule.check(stated)]
+    findings = [finding for rule in BEFORE for finding in rule.check(stated)]
     choices, faults = variants(plan, stock)
     findings += faults
     settled, more = _settled(plan, stock, choices)
@@ -60,7 +51,7 @@ def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proo
     sound = complete and not plan.unread and not has_errors(findings)
     build = build_of(drawn, settled) if drawn is not None and sound else None
     if build is not None:
-        findings += [finding for rule in RULES_TOGETHER for finding in rule.check(build)]
+        findings += [finding for rule in TOGETHER for finding in rule.check(build)]
     return Proof(
         plan=plan,
         drawn=drawn if complete else None,
@@ -88,7 +79,7 @@ def _settled(
         found += [(variant, fault) for fault in faults]
         if made is not None:
             settled.append(made)
-            found += [(variant, each) for rule in RULES_AFTER for each in rule.check(made)]
+            found += [(variant, each) for rule in AFTER for each in rule.check(made)]
         elif not settled:
             tried = tuple(dict.fromkeys((choices[0], choices[-1])))
     return settled, folded(found, len(tried))

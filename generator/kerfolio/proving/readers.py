@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from kerfolio.basis.finding import Finding, note
+from kerfolio.basis.finding import Finding, Severity, note
 from kerfolio.basis.lengths import mm_text
 from kerfolio.model.plan import Photo, Plan
-from kerfolio.proving.rule import Stated
+from kerfolio.proving.rule import COMMON_PRACTICE, Stated, after, before
 from kerfolio.settling.settled import SettledPlan
 
 TALL = 686.0
@@ -28,6 +28,12 @@ _OF_TIPPING = ("wall", "tip", "anchor", "fix", "topple")
 _OF_CHILDREN = ("child", "age", "supervis", "adult", "toddler", "baby")
 
 
+@before(
+    "alt-says-little",
+    reason="Some readers hear a picture's words and never see it.",
+    source="WCAG 2.2, success criterion 1.1.1",
+    severity=Severity.NOTE,
+)
 def pictures_told(stated: Stated) -> Iterator[Finding]:
     """Look for pictures whose words tell somebody who cannot see them nothing."""
     plan = stated.plan
@@ -46,6 +52,12 @@ def _says_nothing(photo: Photo, plan: Plan) -> bool:
     return len(words) < _FEW or set(words) <= named | empty
 
 
+@before(
+    "seat-caution",
+    reason="People stand on what they sit on.",
+    source=COMMON_PRACTICE,
+    severity=Severity.NOTE,
+)
 def sitters_warned(stated: Stated) -> Iterator[Finding]:
     """Look for seats without a caution on sitting; what a plan is, its title and summary say."""
     plan = stated.plan
@@ -55,6 +67,12 @@ def sitters_warned(stated: Stated) -> Iterator[Finding]:
         yield note("seat-caution", message, plan.place, advice)
 
 
+@before(
+    "children-caution",
+    reason="Who gives a thing to a child must know for which age it is meant.",
+    source=COMMON_PRACTICE,
+    severity=Severity.NOTE,
+)
 def children_warned(stated: Stated) -> Iterator[Finding]:
     """Look for plans for children that say nothing of them in their cautions."""
     plan = stated.plan
@@ -64,6 +82,12 @@ def children_warned(stated: Stated) -> Iterator[Finding]:
         yield note("children-caution", message, plan.place, advice)
 
 
+@after(
+    "tipping-caution",
+    reason="Tall storage tips over, above all on to children.",
+    source="16 CFR 1261 and ASTM F2057 give 27 in for clothes storage; used as a mark only",
+    severity=Severity.NOTE,
+)
 def tipping_warned(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tall storage without a caution on tipping over.
 

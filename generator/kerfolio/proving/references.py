@@ -4,17 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.basis.finding import Finding, error, note
+from kerfolio.basis.finding import Finding, Severity, error, note
 from kerfolio.basis.names import did_you_mean
 from kerfolio.model.outline import Drawn
 from kerfolio.model.part import Part
 from kerfolio.model.plan import Plan
 from kerfolio.proving.naming import is_unread, pieces_of, taken_by
-from kerfolio.proving.rule import Stated
+from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, before
 
 _SHOWN = 3
 
 
+@before(
+    "unknown-sheet",
+    reason="A part needs a sheet the plan has.",
+    source=OUR_FORM,
+)
 def unknown_sheets(stated: Stated) -> Iterator[Finding]:
     """Look for parts and cut settings of sheets that the plan does not state."""
     known = [use.name for use in stated.plan.sheets]
@@ -25,6 +30,11 @@ def unknown_sheets(stated: Stated) -> Iterator[Finding]:
             yield error("unknown-sheet", f"no sheet `{each.name}`", each.place, advice)
 
 
+@before(
+    "unknown-cutter",
+    reason="Settings name a cutter of the stock.",
+    source=OUR_FORM,
+)
 def unknown_cutters(stated: Stated) -> Iterator[Finding]:
     """Look for cut settings with cutters that are not in the stock."""
     known = [cutter.name for cutter in stated.stock.cutters]
@@ -35,6 +45,11 @@ def unknown_cutters(stated: Stated) -> Iterator[Finding]:
             yield error("unknown-cutter", message, cut.cutter.place, advice)
 
 
+@before(
+    "unknown-hardware",
+    reason="Hardware must be known to be bought.",
+    source=OUR_FORM,
+)
 def unknown_hardware(stated: Stated) -> Iterator[Finding]:
     """Look for hardware that is not in the stock, in the plan's list and in the steps."""
     known = [item.name for item in stated.stock.hardware]
@@ -46,6 +61,11 @@ def unknown_hardware(stated: Stated) -> Iterator[Finding]:
             yield error("unknown-hardware", message, use.item.place, advice)
 
 
+@before(
+    "unknown-piece",
+    reason="Steps add pieces the plan has.",
+    source=OUR_FORM,
+)
 def unknown_pieces(stated: Stated) -> Iterator[Finding]:
     """Look for steps that add pieces the plan does not have."""
     pieces = pieces_of(stated.plan)
@@ -56,6 +76,12 @@ def unknown_pieces(stated: Stated) -> Iterator[Finding]:
                 yield error("unknown-piece", f"no piece `{each.name}`", each.place, advice)
 
 
+@before(
+    "unused-sheet",
+    reason="A sheet nobody cuts would be bought.",
+    source=COMMON_PRACTICE,
+    severity=Severity.NOTE,
+)
 def unused_sheets(stated: Stated) -> Iterator[Finding]:
     """Look for sheets that no part is cut from and nothing takes."""
     plan = stated.plan
@@ -68,6 +94,12 @@ def unused_sheets(stated: Stated) -> Iterator[Finding]:
             yield note("unused-sheet", message, use.place, advice)
 
 
+@before(
+    "unused-element",
+    reason="A forgotten layer is a missing hole.",
+    source=COMMON_PRACTICE,
+    severity=Severity.NOTE,
+)
 def unused_elements(stated: Stated) -> Iterator[Finding]:
     """Look for elements of drawings that neither an outline nor a feature takes."""
     for part in stated.plan.parts:

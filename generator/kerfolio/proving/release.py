@@ -5,9 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.finding import Finding, error
-from kerfolio.proving.rule import Stated
+from kerfolio.proving.rule import OUR_FORM, Stated, before
 
 
+@before(
+    "version-not-released",
+    reason="Readers go by the version.",
+    source=OUR_FORM,
+    also=("no-release",),
+)
 def newest_release(stated: Stated) -> Iterator[Finding]:
     """Look whether the plan's version is its newest release."""
     plan = stated.plan
@@ -22,6 +28,11 @@ def newest_release(stated: Stated) -> Iterator[Finding]:
         yield error("version-not-released", message, newest.place, advice)
 
 
+@before(
+    "rest-not-last",
+    reason="What is left comes last.",
+    source=OUR_FORM,
+)
 def rest_last(stated: Stated) -> Iterator[Finding]:
     """Look for passes after the one that goes through."""
     for cut in stated.plan.cuts:

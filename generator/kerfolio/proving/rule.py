@@ -1,11 +1,17 @@
-"""What a rule is: one check with its id, its reason and its source."""
+"""What a rule is: one check with its id, its reason and its source, declared beside its function.
+
+A check is declared by the decorator of what it looks at: ``before`` settling at the model,
+``after`` settling at each settled plan, ``together`` at the plan put together. It makes the
+function a rule, which ``proving/rules.py`` collects.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from typing import Generic, TypeVar
+from typing import Generic, Required, TypedDict, TypeVar, Unpack
 
+from kerfolio.assembly.building import Build
 from kerfolio.basis.finding import Finding, Severity
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
@@ -14,6 +20,8 @@ from kerfolio.settling.settled import SettledPlan
 
 COMMON_PRACTICE = "common practice, no single source"
 OUR_FORM = "the form of a plan"
+OWN_FIGURES = "the plan's own figures"
+ROUND_CUTTER = "geometry of a round cutter"
 
 S = TypeVar("S")
 
@@ -27,6 +35,9 @@ class Stated:
     trials: tuple[Trial, ...] = ()
 
 
+Check = Callable[[S], Iterator[Finding]]
+
+
 @dataclass(frozen=True, kw_only=True)  # no slots: a parametrised generic cannot have them
 class Rule(Generic[S]):
     """A named check; ``check`` yields the findings, each carrying ``id`` as its rule.
@@ -38,7 +49,7 @@ class Rule(Generic[S]):
     id: str
     reason: str
     source: str
-    check: Callable[[S], Iterator[Finding]]
+    check: Check[S]
     severity: Severity = Severity.ERROR
     also: tuple[str, ...] = ()
 
@@ -48,5 +59,37 @@ class Rule(Generic[S]):
         return (self.id, *self.also)
 
 
-Before = Rule[Stated]
-After = Rule[SettledPlan]
+class Before(Rule[Stated]):
+    """A rule over what a plan states, before anything is worked out."""
+
+
+class After(Rule[SettledPlan]):
+    """A rule over a settled plan: shapes, cutters and sheets at one thickness."""
+
+
+class Together(Rule[Build]):
+    """A rule over a plan put together: joints that agree, pieces that fit, an order that works."""
+
+
+class About(TypedDict, total=False):
+    """What is said of a rule besides its id (see ``Rule``)."""
+
+    reason: Required[str]
+    source: Required[str]
+    severity: Severity
+    also: tuple[str, ...]
+
+
+def before(id: str, **about: Unpack[About]) -> Callable[[Check[Stated]], Before]:
+    """Declare a check of what a plan states."""
+    return lambda check: Before(id=id, check=check, **about)
+
+
+def after(id: str, **about: Unpack[About]) -> Callable[[Check[SettledPlan]], After]:
+    """Declare a check of a settled plan."""
+    return lambda check: After(id=id, check=check, **about)
+
+
+def together(id: str, **about: Unpack[About]) -> Callable[[Check[Build]], Together]:
+    """Declare a check of a plan put together."""
+    return lambda check: Together(id=id, check=check, **about)

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from kerfolio.basis.finding import Finding, warning
+from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.lengths import mm_text
 from kerfolio.basis.place import Place
 from kerfolio.geometry.thin import line_distance
 from kerfolio.proving.bores import Bore, bores_of, lapped, sunk
 from kerfolio.proving.marks import feature_mark
+from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
 from kerfolio.settling.settled import SettledPlan
 
 BEFORE_FACE = 1.0
@@ -43,6 +44,12 @@ def _screwed(settled: SettledPlan) -> Iterator[_Screwed]:
                 yield _Screwed(pilot=bore, grip=grip, place=lap.place)
 
 
+@after(
+    "screw-pokes-through",
+    reason="A screw's point stays in the wood.",
+    source=OWN_FIGURES,
+    severity=Severity.WARNING,
+)
 def screws_stay_in(settled: SettledPlan) -> Iterator[Finding]:
     """Look for screws through two parts that come out, or all but, at the far face."""
     for screw in _screwed(settled):
@@ -55,6 +62,12 @@ def screws_stay_in(settled: SettledPlan) -> Iterator[Finding]:
             yield warning("screw-pokes-through", message, screw.place, advice, mark)
 
 
+@after(
+    "screw-too-short",
+    reason="A screw holds by the thread that is in the second part.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def screws_bite(settled: SettledPlan) -> Iterator[Finding]:
     """Look for screws that reach less than half way into the part they hold."""
     for screw in _screwed(settled):
@@ -67,6 +80,12 @@ def screws_bite(settled: SettledPlan) -> Iterator[Finding]:
             yield warning("screw-too-short", message, screw.place, advice, mark)
 
 
+@after(
+    "pilot-missing",
+    reason="A screw without a pilot hole splits plies and strips board.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def pilots_bored(settled: SettledPlan) -> Iterator[Finding]:
     """Look for screws through one part whose hole in the other is no pilot hole."""
     for lap in lapped(settled):
@@ -81,6 +100,12 @@ def pilots_bored(settled: SettledPlan) -> Iterator[Finding]:
                 yield warning("pilot-missing", message, hole.place, advice, mark)
 
 
+@after(
+    "screw-near-edge",
+    reason="A screw near an edge splits it.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def pilots_inside(settled: SettledPlan) -> Iterator[Finding]:
     """Look for pilot holes so close to an edge that the screw splits it."""
     for part in settled.parts:

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import combinations
 
-from kerfolio.basis.finding import Finding, error, warning
+from kerfolio.basis.finding import Finding, Severity, error, warning
 from kerfolio.basis.lengths import mm_text
 from kerfolio.geometry.boolean import contains, distance, intersects
 from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.measure import Box, bounds
 from kerfolio.proving.marks import feature_mark
+from kerfolio.proving.rule import COMMON_PRACTICE, after
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 _SLACK = 0.01
@@ -19,6 +20,11 @@ _THROUGH = ("slot", "hole", "window", "notch", "fingers")
 Placed = tuple[SettledFeature, tuple[tuple[Contour, Box], ...]]
 
 
+@after(
+    "feature-outside",
+    reason="What is cut into a part lies in it.",
+    source=COMMON_PRACTICE,
+)
 def features_inside(settled: SettledPlan) -> Iterator[Finding]:
     """Look for features that reach out of their part; grooves and edge features may."""
     for part in settled.parts:
@@ -60,6 +66,12 @@ def _spot(x: float, y: float) -> str:
     return f"{mm_text(x)}, {mm_text(y)}"
 
 
+@after(
+    "features-overlap",
+    reason="Openings that meet weaken a part.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def overlapping_features(settled: SettledPlan) -> Iterator[Finding]:
     """Look for openings that run into each other, and engravings that run into openings."""
     for part in settled.parts:

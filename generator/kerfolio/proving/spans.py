@@ -5,20 +5,39 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.finding import Finding, Severity
+from kerfolio.proving.rule import OWN_FIGURES, after
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.span import span_findings
 
 
+@after(
+    "span-outside",
+    reason="A span lies on a part, with wood all the way from support to support.",
+    source=OWN_FIGURES,
+    also=("unknown-part", "unknown-board"),
+)
 def spans_lie(settled: SettledPlan) -> Iterator[Finding]:
     """Yield an error for every span that lies on no part or board of the plan."""
     return _of(settled, Severity.ERROR)
 
 
+@after(
+    "span-overloaded",
+    reason="What is asked must sag less than the limit, and stay below the strength.",
+    source="Wood Handbook FPL-GTR-190, equation 9-2 and Table 9-1; Euler's formula for legs",
+    severity=Severity.WARNING,
+)
 def spans_bear(settled: SettledPlan) -> Iterator[Finding]:
     """Yield a warning for every span that is asked to carry more than it is reckoned for."""
     return _of(settled, Severity.WARNING)
 
 
+@after(
+    "span-unreckoned",
+    reason="Without a stiffness no sag can be told.",
+    source="the stock's own figures",
+    severity=Severity.NOTE,
+)
 def spans_reckoned(settled: SettledPlan) -> Iterator[Finding]:
     """Yield a note for every span without figures."""
     return _of(settled, Severity.NOTE)

@@ -5,12 +5,18 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from kerfolio.basis.finding import Finding, error, note, warning
+from kerfolio.basis.finding import Finding, Severity, error, note, warning
 from kerfolio.proving.naming import pieces_of
-from kerfolio.proving.rule import Stated
+from kerfolio.proving.rule import COMMON_PRACTICE, Stated, before
 from kerfolio.shop.lists import hardware_counts
 
 
+@before(
+    "piece-added-twice",
+    reason="Each piece is used exactly once.",
+    source=COMMON_PRACTICE,
+    also=("piece-never-added",),
+)
 def added_once(stated: Stated) -> Iterator[Finding]:
     """Look for pieces that are added in two steps or in none."""
     if not stated.plan.steps:
@@ -30,6 +36,12 @@ def added_once(stated: Stated) -> Iterator[Finding]:
             yield error("piece-never-added", message, part.place, advice)
 
 
+@before(
+    "hardware-sum",
+    reason="Totals are summed from the steps.",
+    source=COMMON_PRACTICE,
+    also=("hardware-unlisted",),
+)
 def hardware_sum(stated: Stated) -> Iterator[Finding]:
     """Look for a hardware list that is not the sum over the steps."""
     plan = stated.plan
@@ -53,6 +65,12 @@ def hardware_sum(stated: Stated) -> Iterator[Finding]:
                 yield error("hardware-unlisted", message, use.place, advice)
 
 
+@before(
+    "silent-step",
+    reason="A step must tell something.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
 def silent_steps(stated: Stated) -> Iterator[Finding]:
     """Look for steps that tell nothing."""
     for step in stated.plan.steps:
@@ -62,6 +80,12 @@ def silent_steps(stated: Stated) -> Iterator[Finding]:
             yield warning("silent-step", message, step.place, advice)
 
 
+@before(
+    "no-steps",
+    reason="Order of assembly is asked for.",
+    source=COMMON_PRACTICE,
+    severity=Severity.NOTE,
+)
 def no_steps(stated: Stated) -> Iterator[Finding]:
     """Look for a plan without steps."""
     if not stated.plan.steps:

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
-from kerfolio.basis.finding import Finding, warning
+from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.lengths import mm_text
 from kerfolio.basis.place import NOWHERE
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import Box, bounds, contours_of
 from kerfolio.geometry.thin import ThinPlace, line_distance, thin_places
 from kerfolio.proving.marks import spots_mark
+from kerfolio.proving.rule import COMMON_PRACTICE, after
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 BESIDE_OPENING = 0.75
@@ -50,6 +51,13 @@ class _Web:
         return BESIDE_OPENING
 
 
+@after(
+    "breaks-out",
+    reason="Little wood splits off, short grain first: a part breaks where it is narrowest.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+    also=("thin-neck",),
+)
 def wood_left(settled: SettledPlan) -> Iterator[Finding]:
     """Look for little wood beside an opening, which breaks out, and for thin necks and tongues.
 

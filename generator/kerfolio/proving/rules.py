@@ -1,0 +1,59 @@
+"""All rules, collected from the modules that declare them, each module's in the order written.
+
+To add one: a declared function (see ``rule.py``) in the module of its subject. A new module gets
+its name here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from types import ModuleType
+from typing import Any
+
+from kerfolio.proving import (
+    bolts,
+    children,
+    chips,
+    corners,
+    cutting,
+    going_together,
+    joints,
+    ladder,
+    machining,
+    mating,
+    parts,
+    readers,
+    references,
+    release,
+    sawing,
+    screws,
+    shapes,
+    spans,
+    steps,
+    webs,
+)
+from kerfolio.proving.rule import After, Before, Rule, Together
+
+_MODULES = (
+    *(references, joints, steps, release, ladder, chips, readers),
+    *(machining, shapes, corners, webs, parts, mating, bolts, screws, cutting, children, sawing),
+    *(spans, going_together),
+)
+
+
+def rules_of(module: ModuleType) -> Iterator[Rule[Any]]:
+    """Yield the rules that a module declares, without those it imports."""
+    for each in vars(module).values():
+        if isinstance(each, Rule) and each.check.__module__ == module.__name__:
+            yield each
+
+
+RULES: tuple[Rule[Any], ...] = tuple(rule for each in _MODULES for rule in rules_of(each))
+"""The rules in the order they are looked at."""
+
+BEFORE = tuple(rule for rule in RULES if isinstance(rule, Before))
+AFTER = tuple(rule for rule in RULES if isinstance(rule, After))
+TOGETHER = tuple(rule for rule in RULES if isinstance(rule, Together))
+
+SEVERITIES = {id: rule.severity for rule in RULES for id in rule.ids}
+"""How much the findings of each id weigh."""
