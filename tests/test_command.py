@@ -22,7 +22,7 @@ def run(*words: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str
 
 
 def test_help_shows_an_example() -> None:
-    for command in ("prove", "layout", "batch", "publish", "trials", "stock", "schema"):
+    for command in ("prove", "sequence", "layout", "batch", "publish", "trials", "stock", "schema"):
         done = run(command, "--help")
         assert done.returncode == 0
         assert f"Example: kerfolio {command}" in done.stdout
@@ -106,6 +106,18 @@ def test_all_mistakes_of_a_file_come_in_one_run(tmp_path: Path) -> None:
     rows = json.loads(done.stdout)
     assert {row["line"] for row in rows if row["severity"] == "error"} >= {3, 4, 32}
     assert all(row["file"] == "plans/rack/plan.yaml" for row in rows)
+
+
+def test_an_order_of_assembly_is_found_and_proves_where_it_is_written_down(tmp_path: Path) -> None:
+    plan = RACK.replace("hardware: [{item: bolt-m6x40, count: 2, for: sides}]\n", "")
+    head, tail = plan.partition("steps:")[0], plan.partition("releases:")[2]
+    done = run("sequence", str(lay_down(tmp_path / "shop", f"{head}releases:{tail}")))
+    assert done.returncode == 0
+    name, steps = done.stdout.split("\n", 1)
+    assert name == "# rack"
+    assert steps.startswith("steps:\n  - title: Set down ")
+    again = run("prove", str(lay_down(tmp_path / "again", f"{head}{steps}releases:{tail}")))
+    assert again.returncode == 0
 
 
 def test_a_folder_that_is_no_workshop_is_told_in_words(tmp_path: Path) -> None:

@@ -165,18 +165,18 @@ def prove_command(workshop: Path, plan: str, form: str, report: Path | None) -> 
     sys.exit(1 if has_errors(examined.findings) else 0)
 
 
-@kerfolio.command("order")
+@kerfolio.command("sequence")
 @_WORKSHOP
 @_PLAN
-def order_command(workshop: Path, plan: str) -> None:
+def sequence_command(workshop: Path, plan: str) -> None:
     """Find an order of assembly along straight lines and print it as steps to write out.
 
     A plan's own steps win; this is for a plan that has none yet, or to compare.
 
-    Example: kerfolio order my-workshop --plan stool
+    Example: kerfolio sequence my-workshop --plan stool
     """
     from kerfolio.publishing.examine import examine
-    from kerfolio.publishing.order import found_orders
+    from kerfolio.publishing.sequence import found_orders
 
     progress = Progress()
     examined = examine(workshop, plan, progress)

@@ -51,7 +51,7 @@ PLAN = Plan(
             plunge_mm_per_min=1200.0,
             passes=("8", "rest"),
             skim=Amount("0.3"),
-            tabs_left=4,
+            bridges=4,
         ),
     ),
     steps=(

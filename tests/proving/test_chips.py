@@ -25,7 +25,7 @@ def text(feed: float, passes: str = "[6, rest]") -> str:
     setting = (
         f"cutter: compression-6, speed: {SPEED} rpm, feed: {feed:.1f} mm/min, passes: {passes}"
     )
-    return plan_text(head=f"cuts:\n  profile: {{sheet: ply, {setting}, skim: 0.3, tabs-left: 4}}")
+    return plan_text(head=f"cuts:\n  profile: {{sheet: ply, {setting}, skim: 0.3, bridges: 4}}")
 
 
 def told(feed: float, *trials: Trial, passes: str = "[6, rest]") -> list[str]:

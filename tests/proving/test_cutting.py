@@ -13,7 +13,7 @@ RULES = (
 )
 GOOD = (
     "cutter: compression-6, speed: 18000 rpm, feed: 4500 mm/min, plunge: 1200 mm/min, "
-    "passes: [8, rest], skim: 0.3, tabs-left: 4"
+    "passes: [8, rest], skim: 0.3, bridges: 4"
 )
 
 
@@ -108,7 +108,7 @@ parts:
   panel: {sheet: ply, outline: {rectangle: [20, 10]}}
 cuts:
   profile: {sheet: ply, cutter: compression-1-4in, speed: 18000 rpm, feed: 180 in/min,
-    plunge: 45 in/min, passes: [0.31, rest], skim: 0.01, tabs-left: 4}
+    plunge: 45 in/min, passes: [0.31, rest], skim: 0.01, bridges: 4}
 releases: {1.0.0: {date: 2026-10-02, changed: First.}}
 """
     assert told(text, *RULES) == []

@@ -13,7 +13,7 @@ summary: Parts to look at.
 sheets: {{ply: {{stock: {stock}, published-for: {thick}}}}}
 cuts:
   profile: {{sheet: ply, cutter: compression-6, speed: 18000 rpm, feed: 4500 mm/min,
-    passes: [8, rest], skim: 0.3{tabs}}}
+    passes: [8, rest], skim: 0.3{bridges}}}
 parts:
   panel: {{sheet: ply, grain: {grain}, outline: {{rectangle: [{width}, {height}]}}}}
 releases: {{1.0.0: {{date: 2026-10-02, changed: First.}}}}
@@ -22,7 +22,7 @@ releases: {{1.0.0: {{date: 2026-10-02, changed: First.}}}}
 
 def told(rule: str, **asked: object) -> list[str]:
     stated: dict[str, object] = {
-        **{"stock": "birch-plywood-18", "thick": 17.8, "tabs": ", tabs-left: 4"},
+        **{"stock": "birch-plywood-18", "thick": 17.8, "bridges": ", bridges: 4"},
         **{"grain": "any", "width": 400, "height": 300},
         **asked,
     }
@@ -34,15 +34,15 @@ def told(rule: str, **asked: object) -> list[str]:
     ("asked", "messages"),
     [
         (
-            {"width": 90, "height": 60, "tabs": ""},
+            {"width": 90, "height": 60, "bridges": ""},
             ["part `panel` is small, 90 mm x 60 mm, and nothing holds it"],
         ),
         (
-            {"width": 90, "height": 60, "tabs": ", tabs-left: 0"},
+            {"width": 90, "height": 60, "bridges": ", bridges: 0"},
             ["part `panel` is small, 90 mm x 60 mm, and nothing holds it"],
         ),
         ({"width": 90, "height": 60}, []),
-        ({"width": 101, "height": 100, "tabs": ""}, []),
+        ({"width": 101, "height": 100, "bridges": ""}, []),
     ],
 )
 def test_small_parts_are_held(asked: dict[str, object], messages: list[str]) -> None:

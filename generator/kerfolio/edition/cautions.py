@@ -36,9 +36,9 @@ CAUTIONS: tuple[Caution, ...] = (
     Caution(
         head="Workholding",
         text="Hold the sheet, and every piece that comes free of it, so that nothing can move: "
-        "small pieces need tabs left in or a layer that holds them. Guide a hand-held router so "
-        "that the cutter pulls against you. Let the cutter stop before you reach in. No loose "
-        "sleeves.",
+        "small pieces need bridges to the sheet or a layer that holds them. Guide a hand-held "
+        "router so that the cutter pulls against you. Let the cutter stop before you reach in. No "
+        "loose sleeves.",
     ),
     Caution(
         head="Fire",

@@ -42,7 +42,7 @@ class WorkLine:
     what: str
     depth: str
     passes: str
-    tabs: str
+    bridges: str
     minutes: str
 
 
@@ -203,7 +203,7 @@ def _work(work: Work, first: str) -> WorkLine:
         what=SETUP_NAMES[work.operation].capitalize(),
         depth=depths_text(work.depths, first),
         passes=counted(work.passes, "pass", "passes") if work.passes else "",
-        tabs=f"{counted(work.tabs, 'tab')} each" if work.tabs else "",
+        bridges=f"{counted(work.bridges, 'bridge')} each" if work.bridges else "",
         minutes="" if minutes is None else minutes_short(minutes),
     )
 

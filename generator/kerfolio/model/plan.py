@@ -123,7 +123,7 @@ class CutSetting:
     plunge_mm_per_min: float | None = None
     passes: tuple[str, ...] = ()
     skim: Amount | None = None
-    tabs_left: int | None = None
+    bridges: int | None = None
     place: Place = NOWHERE
 
 

@@ -98,7 +98,7 @@ def _between(minutes: str, style: SetupType, measure: float) -> Band:
 
 
 def _cells(work: WorkLine, style: SetupType) -> tuple[Run, ...]:
-    texts = (work.depth, work.passes, work.tabs, work.minutes)
+    texts = (work.depth, work.passes, work.bridges, work.minutes)
     return (Run(work.what, style.strong), *(Run(each, style.words) for each in texts))
 
 

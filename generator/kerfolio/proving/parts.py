@@ -27,20 +27,20 @@ LONG_FROM = 200.0
     severity=Severity.WARNING,
 )
 def small_parts_held(settled: SettledPlan) -> Iterator[Finding]:
-    """Look for small parts whose sheet is cut through without holding tabs."""
+    """Look for small parts whose sheet is cut through without bridges."""
     loose = {cut.sheet.name: cut for cut in settled.plan.cuts if _cuts_free(cut)}
-    held = {cut.sheet.name for cut in settled.plan.cuts if cut.tabs_left}
+    held = {cut.sheet.name for cut in settled.plan.cuts if cut.bridges}
     for part in settled.parts:
         cut = loose.get(part.sheet)
         if part.area < SMALL and cut is not None and part.sheet not in held:
             size = f"{mm_text(part.size[0], 0)} x {mm_text(part.size[1], 0)}"
             message = f"part `{part.name}` is small, {size}, and nothing holds it"
-            advice = f"Write `tabs-left: 2` in `{cut.name}`, or hold it with tape or a vacuum."
+            advice = f"Write `bridges: 2` in `{cut.name}`, or hold it with tape or a vacuum."
             yield warning("small-part-loose", message, part.place, advice)
 
 
 def _cuts_free(cut: CutSetting) -> bool:
-    return REST in cut.passes and not cut.tabs_left
+    return REST in cut.passes and not cut.bridges
 
 
 @after(

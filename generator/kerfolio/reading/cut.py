@@ -58,7 +58,7 @@ _CUT: Record[CutSetting] = Record(
             says="Depth of each pass; `rest` goes through.",
         ),
         Key(name="skim", form=LENGTH, says="How deep the last pass goes into the spoilboard."),
-        Key(name="tabs-left", form=whole(0, 100), says="Holding tabs left on a part."),
+        Key(name="bridges", form=whole(0, 100), says="Bridges that hold each piece in its sheet."),
     ),
     make=CutSetting,
     advice="Write `ply-profile: {sheet: ply, cutter: compression-6}`.",

@@ -260,6 +260,6 @@ def _assumptions(used: Sequence[Setting], machine: Machine) -> tuple[Assumption,
             COMMON_PRACTICE,
         ),
         ("Change of cutter", f"{machine.change / 60:g} minutes", COMMON_PRACTICE),
-        ("Left out", "loading, fixing and turning the sheet; lifting over holding tabs", "-"),
+        ("Left out", "loading, fixing and turning the sheet; lifting over bridges", "-"),
     )
     return (*stated, *(Assumption(label=a, value=b, source=c) for a, b, c in machine_facts))

@@ -19,7 +19,7 @@ class Work:
     """One operation of a run; ``depths`` in mm from the face, None goes through.
 
     ``cuts`` over all pieces, the most ``passes`` of one; ``minutes`` with the cutter in the wood.
-    Passes and minutes are None where no setting is stated; ``tabs`` are those left on each piece.
+    Passes and minutes are None where no setting is stated; ``bridges`` are those of each piece.
     """
 
     operation: Operation
@@ -27,7 +27,7 @@ class Work:
     cuts: int
     passes: int | None = None
     minutes: float | None = None
-    tabs: int | None = None
+    bridges: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,7 +113,7 @@ def _works(setting: CutSetting, made: Sequence[_Made], time: CutTime) -> Iterato
             cuts=each.cuts,
             passes=each.most_passes,
             minutes=(each.feed_seconds + each.plunge_seconds) / 60,
-            tabs=setting.tabs_left if each.operation is Operation.OUTLINE else None,
+            bridges=setting.bridges if each.operation is Operation.OUTLINE else None,
         )
 
 
