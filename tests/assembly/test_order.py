@@ -259,23 +259,13 @@ def test_taking_apart_is_the_order_backwards() -> None:
         Move(pieces=("side.right",), direction=RIGHT, travel=23.0),
         Move(pieces=("rail",), direction=RIGHT, travel=23.0),
     )
-    assert (apart.first, apart.wedged, apart.captive) == (("seat",), (), ())
+    assert (apart.first, apart.captive) == (("seat",), ())
 
 
 def test_a_knot_is_captive() -> None:
     whole = knot()
     order, _ = verify(whole, [["a", "b", "c"]])
     assert take_apart(whole, order).captive == ("a", "b", "c")
-
-
-def test_a_wedge_locks_what_could_leave_without_it() -> None:
-    # The seat taken for a wedge: it keeps both sides, and through them the rail, where they are.
-    whole = stool()
-    joints = [replace(each, kind="wedge", a="seat") for each in whole.joints[2:]]
-    wedged = replace(whole, joints=(*whole.joints[:2], *joints))
-    order, _ = verify(whole, [["side.left", "rail", "side.right"], ["seat"]])
-    apart = take_apart(wedged, order)
-    assert (apart.first, apart.wedged) == (("seat",), ("side.left", "side.right"))
 
 
 @settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow], deadline=None)

@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kerfolio.basis.complaint import Complaint
-from kerfolio.basis.expression import RESERVED, Expression, ExpressionError, parse, parse_quantity
+from kerfolio.basis.expression import RESERVED, Expression, ExpressionError, parse
+from kerfolio.basis.quantity import read_quantity
 
 NAMES = {"seat": 360.0, "t": 18.0, "x6": 100.0, "none": 0.0}
 AFTER_A_NUMBER = "A unit stands right after a number: `18 mm`."
@@ -244,7 +245,9 @@ def test_reserved_words() -> None:
 
 @pytest.mark.parametrize("text", ["18 mm", '23/32"', "6-1/2 in", "1' 6\"", "2.5 cm"])
 def test_a_quantity_alone_is_worth_the_same_as_an_expression(text: str) -> None:
-    assert value(text) == float(parse_quantity(text) or 0)
+    quantity = read_quantity(text)
+    assert isinstance(quantity, Fraction)
+    assert value(text) == float(quantity)
 
 
 Tree = tuple[str, Fraction]

@@ -16,7 +16,6 @@ from kerfolio.drawing.cut_sheet import cut_coupon, cut_part, cut_sheet
 from kerfolio.drawing.layer import layer_for
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Drawing, Label, Stroke
-from kerfolio.geometry.boolean import symmetric_difference_area
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import area, bounds, length
 from kerfolio.settling.settled import Operation
@@ -31,6 +30,7 @@ from kerfolio.writing.read_back import (
 )
 from kerfolio.writing.svg import svg_bytes
 from tests.drawing.bench import bench, bench_layout
+from tests.geometry.shape_cases import difference_area, solid
 
 PLAN, LAYOUT = bench(), bench_layout()
 FILES = {
@@ -80,7 +80,7 @@ def matched(meant: list[Contour], found: tuple[Contour, ...]) -> None:
         nearest = min(left, key=lambda other: distance(bounds(other).centre, middle))
         left.remove(nearest)
         tolerance = 0.02 * length(contour)
-        assert symmetric_difference_area(contour, nearest) < tolerance
+        assert difference_area(solid(contour), solid(nearest)) < tolerance
         assert abs(area(contour) - area(nearest)) < tolerance
     assert left == [], "nothing else lies on the layer"
 

@@ -8,13 +8,13 @@ import pytest
 
 from kerfolio.drawing.template_view import template
 from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
-from kerfolio.geometry.boolean import symmetric_difference_area
 from kerfolio.geometry.canonical import region
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shapes import circle, rectangle, slot
 from kerfolio.settling.settled import SettledFeature, SettledPart, Sized
 from tests.drawing.bench import bench, part_of, slot_feature
 from tests.drawing.overlap import crossed, labels_of, outside, overlapping
+from tests.geometry.shape_cases import difference_area, solid
 
 PLAN = bench()
 
@@ -62,7 +62,7 @@ def test_the_plain_shape_is_drawn_full_size(part: SettledPart) -> None:
     drawn = [s.contour for s in strokes(template(PLAN, part), "shape") if s.width == 0.35]
     assert len(drawn) == 1 + len(part.plain.openings)
     for contour, meant in zip(drawn, (part.plain.outer, *part.plain.openings), strict=True):
-        assert symmetric_difference_area(contour, meant) == 0
+        assert difference_area(solid(contour), solid(meant)) == 0
 
 
 @each_part

@@ -14,16 +14,12 @@ from kerfolio.geometry.boolean import (
     contains,
     difference,
     distance,
-    grown,
     intersects,
-    overlap_area,
-    symmetric_difference_area,
 )
 from kerfolio.geometry.canonical import region
 from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.measure import area, bounds, centroid, length, point_in, signed_area
-from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.geometry.transform import mirrored_x, mirrored_y, moved, scaled, turned
 from tests.geometry.shape_cases import solid, tools
 
@@ -110,13 +106,6 @@ def test_the_centre_of_a_circle_lies_inside_and_that_of_a_ring_does_not() -> Non
     assert point_in(Region(shapes.circle((0, 0), 20), (disc,)), (7, 0))
 
 
-def test_two_halves_that_overlap_share_their_area() -> None:
-    one, other = shapes.rectangle(0, 0, 10, 10), shapes.rectangle(5, 0, 15, 10)
-    assert overlap_area(one, other) == pytest.approx(50)
-    assert symmetric_difference_area(one, other) == pytest.approx(100)
-    assert intersects(one, other)
-
-
 def test_shapes_that_only_touch_do_not_overlap() -> None:
     one = shapes.rectangle(0, 0, 10, 10)
     assert not intersects(one, shapes.rectangle(10, 0, 20, 10))
@@ -138,27 +127,6 @@ def test_a_part_contains_what_touches_its_edge_but_not_what_sticks_out() -> None
     assert not contains(part, shapes.circle((95, 50), 10.1))
     drilled = difference(part, [shapes.circle((50, 50), 20)])
     assert not contains(drilled, shapes.circle((50, 50), 5))
-
-
-@given(tools(), st.sampled_from((0.5, 4.0, 12.0)))
-def test_a_grown_shape_reaches_as_far_as_asked_and_hardly_further(tool: Contour, by: float) -> None:
-    reference, larger = solid(tool), solid(grown(tool, by))
-    far = [shapely.Point(p) for p in larger.exterior.coords]
-    least = float(shapely.distance(reference, larger.exterior))
-    assert by - 1e-6 <= least
-    assert max(float(shapely.distance(reference, p)) for p in far) <= by + 0.05 + 1e-6
-
-
-def test_shrinking_a_dumbbell_tells_that_it_falls_apart() -> None:
-    bar = shapes.polygon(
-        [
-            *((0, 0, 0), (20, 0, 0), (20, 8, 0), (40, 8, 0), (40, 0, 0), (60, 0, 0)),
-            *((60, 20, 0), (40, 20, 0), (40, 12, 0), (20, 12, 0), (20, 20, 0), (0, 20, 0)),
-        ]
-    )
-    with pytest.raises(ShapeError, match="falls into 2 pieces") as caught:
-        grown(bar, -3)
-    assert caught.value.pieces == 2
 
 
 def test_flattened_arcs_keep_within_the_tolerance() -> None:

@@ -12,11 +12,11 @@ from hypothesis import strategies as st
 
 from kerfolio.geometry import shapes
 from kerfolio.geometry.arc import Edge, edges
-from kerfolio.geometry.boolean import symmetric_difference_area
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.measure import area, bounds, length
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.geometry.transform import mirrored_x
+from tests.geometry.shape_cases import difference_area, solid
 
 
 def test_a_rounded_rectangle_loses_four_corners() -> None:
@@ -135,7 +135,7 @@ def test_a_half_polygon_is_completed_across_the_mirror_line() -> None:
     assert len(whole) == 6
     assert whole[4:] == ((20.0, 70.0, 0.0), (10.0, 0.0, 5.0))
     contour = shapes.polygon(whole)
-    assert symmetric_difference_area(mirrored_x(contour, 50), contour) < 1e-6
+    assert difference_area(solid(mirrored_x(contour, 50)), solid(contour)) < 1e-6
     apart = shapes.mirrored_half([(60.0, 0.0, 0.0), (60.0, 9.0, 0.0)], x=50)
     assert shapes.polygon(apart) == shapes.rectangle(40, 0, 60, 9)
     over = shapes.mirrored_half(

@@ -12,7 +12,7 @@ from kerfolio.geometry.checks import faults
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import Box, bounds, signed_area
 from kerfolio.geometry.shape_error import ShapeError
-from kerfolio.geometry.stroke_text import outline_text, stroke_text, text_width
+from kerfolio.geometry.stroke_text import outline_text, stroke_text
 
 
 def box(contours: tuple[Contour, ...]) -> Box:
@@ -60,7 +60,7 @@ def test_outlines_are_as_wide_as_the_font_says() -> None:
     font = TTFont(font_source_sans_pro.font_files_ttf["SourceSansPro"])
     advance, bearing = font["hmtx"]["H"]
     scale = 20 / font["glyf"]["H"].yMax
-    assert text_width(outline_text("H", 20)) == pytest.approx(
+    assert box(outline_text("H", 20)).width == pytest.approx(
         (advance - 2 * bearing) * scale, abs=0.2
     )
 

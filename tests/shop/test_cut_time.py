@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from kerfolio.settling.settled import Operation, SettledPlan
 from kerfolio.shop.cut_setting import Setting, settings_of
-from kerfolio.shop.cut_time import CutTime, Placed, part_time, sheet_time
+from kerfolio.shop.cut_time import CutTime, Placed, sheet_time
 from kerfolio.shop.machine import SMALL_ROUTER, Machine, path_seconds, travel_seconds
 from kerfolio.shop.wear import wear_of
 from tests.plans import RACK, proved, small_settled
@@ -55,7 +55,8 @@ def plate(passes: str = "[9, rest]", more: str = "") -> SettledPlan:
 
 
 def timed(settled: SettledPlan, machine: Machine = SMALL_ROUTER) -> CutTime:
-    return part_time(settled, settled.parts[0], machine)
+    part = settled.parts[0]
+    return sheet_time(settled, part.sheet, (Placed(part=part.name),), machine)
 
 
 def row(time: CutTime, operation: Operation) -> tuple[str, int, int, float]:
@@ -221,7 +222,7 @@ def test_a_sheet_takes_what_its_pieces_take_but_for_the_ways_between() -> None:
         Placed(part="side", x=660, y=20, turn=90),
     )
     whole = sheet_time(settled, "ply", spots)
-    parts = {part.name: part_time(settled, part) for part in settled.parts}
+    parts = {name: sheet_time(settled, "ply", (Placed(part=name),)) for name in ("rail", "side")}
     each = [parts["rail"], parts["side"], parts["side"]]
     assert whole.cutting_seconds == pytest.approx(sum(one.cutting_seconds for one in each))
     assert whole.metres == pytest.approx(sum(one.metres for one in each))

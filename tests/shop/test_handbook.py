@@ -17,12 +17,11 @@ from kerfolio.shop.beam import (
     buckling_load,
     loading,
     long_term,
-    ply_share,
     rectangle_inertia,
     sag,
     together,
 )
-from kerfolio.shop.chip_load import chip_of, chip_ranges, depth_share, feed_of, thickest_chip
+from kerfolio.shop.chip_load import chip_ranges, depth_share
 from kerfolio.shop.screw import allowable_withdrawal, ultimate_withdrawal
 from tests.plans import workshop
 from tests.shop.outside_checks import MEMORY, PUBLISHED, OutsideCheck, checks
@@ -129,27 +128,6 @@ def test_glued_is_never_weaker_than_loose(thick: float, high: float, count: int)
     assert together((panel, web)).bending > apart((panel, web)).bending
     assert together((panel,)).bending == pytest.approx(apart((panel,)).bending)
     assert together((panel,)).stresses == pytest.approx(apart((panel,)).stresses)
-
-
-@given(st.integers(1, 20), st.floats(0.5, 3))
-def test_plies_along_and_across_make_the_whole(pairs: int, thick: float) -> None:
-    count = 2 * pairs + 1
-    share = ply_share(count, thick, thick)
-    assert 0.5 < share < 1
-    assert share == pytest.approx(ply_share(count, thick * 2, thick * 2))
-    assert ply_share(count + 2, thick, thick) < share
-
-
-@given(st.floats(1000, 30_000), st.integers(1, 4), st.floats(0.01, 1))
-def test_chip_load_and_feed_undo_each_other(rpm: float, flutes: int, chip: float) -> None:
-    assert chip_of(feed_of(rpm, flutes, chip), rpm, flutes) == pytest.approx(chip)
-
-
-@given(st.floats(0.01, 1.0), st.floats(2, 12))
-def test_a_narrow_cut_thins_the_chip(share: float, diameter: float) -> None:
-    chip = thickest_chip(0.1, share * diameter, diameter)
-    assert 0 < chip <= 0.1 + 1e-12
-    assert share < 0.5 or chip == 0.1
 
 
 def test_between_two_rows_the_range_lies_between_them() -> None:

@@ -47,14 +47,12 @@ class TakenApart:
     """How the finished whole comes apart without glue.
 
     ``moves`` undo the order, last move first; each goes the other way than it came. ``first`` are
-    the pieces that can leave the finished whole alone, ``wedged`` those that could were the wedges
-    driven out. ``captive`` are those that no straight moves set free. What hardware, glue or
-    friction holds besides is not known here.
+    the pieces that can leave the finished whole alone, ``captive`` those that no straight moves set
+    free. What hardware, glue or friction holds besides is not known here.
     """
 
     moves: tuple[Move, ...]
     first: tuple[str, ...]
-    wedged: tuple[str, ...]
     captive: tuple[str, ...]
 
 
@@ -92,10 +90,7 @@ def take_apart(
     """Return how a plan that is put together in some order comes apart again."""
     known = blocking(assembled) if graphs is None else graphs
     every = [1 << each for each in range(len(known.labels))]
-    driven = {joint.a for joint in assembled.joints if joint.kind == "wedge"}
-    wedges = known.group(label for label in known.labels if label in driven)
     alone = _alone(known, every)
-    unlocked = _alone(known, [each for each in every if not each & wedges])
     back = [
         replace(move, direction=opposite(move.direction))
         for step in reversed(order.steps)
@@ -104,7 +99,6 @@ def take_apart(
     return TakenApart(
         moves=tuple(back),
         first=known.names(alone),
-        wedged=known.names(unlocked & ~alone),
         captive=known.names(sum(core(known, every))),
     )
 

@@ -23,9 +23,8 @@ from kerfolio.basis.functions import (
     ExpressionError,
 )
 from kerfolio.basis.lengths import MM_PER_UNIT
-from kerfolio.basis.quantity import parse_quantity
 
-__all__ = ["RESERVED", "Expression", "ExpressionError", "parse", "parse_quantity"]
+__all__ = ["RESERVED", "Expression", "ExpressionError", "parse"]
 
 RESERVED = frozenset((*FUNCTIONS, *SHEET_FUNCTIONS, *CONSTANTS, *MM_PER_UNIT))
 """Names that no size and no sheet may have."""

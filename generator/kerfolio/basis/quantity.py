@@ -182,9 +182,3 @@ def _left_over(text: str) -> Complaint:
         return Complaint(f"{quoted(text)} has no unit", f"Write `{text} in`, or a decimal.")
     advice = "Write one length, such as `18 mm` or `1' 6-1/2\"`."
     return Complaint(f"{quoted(text)} is no single length", advice)
-
-
-def parse_quantity(text: str) -> Fraction | None:
-    """Return a length in mm, or None where the text is not one (see ``read_quantity``)."""
-    read = read_quantity(text)
-    return None if isinstance(read, Complaint) else read

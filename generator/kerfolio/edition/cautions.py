@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.shop.noise import NIOSH, bearable_minutes
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Caution:
@@ -23,8 +25,9 @@ CAUTIONS: tuple[Caution, ...] = (
     Caution(
         head="Eyes and ears",
         text="Wear eye and hearing protection whenever a machine runs. Hearing is harmed by loud "
-        "hours added up: NIOSH recommends no more than 85 dB(A) over eight hours, and half the "
-        "time for every 3 dB more.",
+        f"hours added up: {NIOSH.body} recommends no more than {NIOSH.level:g} dB(A) over eight "
+        f"hours, and half the time for every {NIOSH.exchange:g} dB more, which leaves "
+        f"{bearable_minutes(100, NIOSH):g} minutes a day at 100 dB(A).",
     ),
     Caution(
         head="Dust",

@@ -6,7 +6,6 @@ are put back from the record of which chord came from which circle (``recovery``
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from typing import Any
@@ -15,7 +14,7 @@ import shapely
 
 from kerfolio.geometry.canonical import region as region_of
 from kerfolio.geometry.contour import Contour, Point, Region
-from kerfolio.geometry.flatten import chord_count, points
+from kerfolio.geometry.flatten import points
 from kerfolio.geometry.measure import Shape, contours_of
 from kerfolio.geometry.noding import TOLERANCE, Noded, noded
 from kerfolio.geometry.recovery import recovered
@@ -45,12 +44,6 @@ def difference(region: Region, contours: Iterable[Contour]) -> Region:
 def intersection(region: Region, contours: Iterable[Contour]) -> tuple[Region, ...]:
     """Return the parts of a region that lie in at least one of the closed contours."""
     return _combined("intersection", [region], [Region(each) for each in contours])
-
-
-def regions_union(regions: Iterable[Region]) -> tuple[Region, ...]:
-    """Return the areas of all regions joined, one region for each separate piece."""
-    every = tuple(regions)
-    return _combined("union", every[:1], every[1:]) if every else ()
 
 
 def _one(pieces: tuple[Region, ...]) -> Region:
@@ -168,36 +161,3 @@ def contains(region: Shape, contour: Shape, slack: float = 0.002) -> bool:
 def distance(one: Shape, other: Shape) -> float:
     """Return the least distance between two areas in mm, 0 where they meet (within 0.002 mm)."""
     return float(shapely.distance(_solid(one), _solid(other)))
-
-
-def overlap_area(one: Shape, other: Shape) -> float:
-    """Return the area two shapes share, mm2 (flattened to 0.001 mm)."""
-    return float(_operated("intersection", [_solid(one)], [_solid(other)]).area)
-
-
-def symmetric_difference_area(one: Shape, other: Shape) -> float:
-    """Return the area covered by just one of two shapes, mm2 (flattened to 0.001 mm)."""
-    return float(_operated("symmetric_difference", [_solid(one)], [_solid(other)]).area)
-
-
-def grown(region: Shape, by: float, tolerance: float = 0.05) -> Region:
-    """Return a shape grown all round (shrunk for a negative ``by``), in straight edges.
-
-    The edge lies at least ``by`` and at most ``by`` + ``tolerance`` mm outside the old one. Raises
-    ShapeError when shrinking leaves nothing or several pieces.
-    """
-    fine = tolerance / 4
-    reach = by + 2 * fine
-    segments = max(4, _quarter_chords(abs(reach), fine))
-    made = shapely.buffer(_solid(region), reach + TOLERANCE, quad_segs=segments)
-    made = shapely.simplify(made, fine)
-    pieces = [each for each in shapely.get_parts(made) if not each.is_empty]
-    if len(pieces) != 1:
-        return _one(tuple(Region(Contour(())) for _ in pieces))
-    rings = (pieces[0].exterior, *pieces[0].interiors)
-    outer, *openings = [Contour(tuple((x, y, 0.0) for x, y in r.coords[:-1])) for r in rings]
-    return region_of(outer, openings)
-
-
-def _quarter_chords(radius: float, tolerance: float) -> int:
-    return chord_count(radius, math.pi / 2, tolerance)

@@ -1,4 +1,4 @@
-"""PosedPanel panels as one view sees them: the faces that look towards the eye, and their edges."""
+"""Posed panels as one view sees them: the faces that look towards the eye, and their edges."""
 
 from __future__ import annotations
 

@@ -18,7 +18,6 @@ from HersheyFonts import HersheyFonts
 
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.curve import Bezier, Piece
-from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.path_text import contour_of
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.geometry.transform import moved, scaled, turned
@@ -160,9 +159,3 @@ def _quadratics(points: tuple[Point, ...]) -> list[tuple[Point, Point]]:
     controls, last = points[:-1], points[-1]
     between = [((p[0] + q[0]) / 2, (p[1] + q[1]) / 2) for p, q in pairwise(controls)]
     return list(zip(controls, [*between, last], strict=True))
-
-
-def text_width(contours: tuple[Contour, ...]) -> float:
-    """Return the width of drawn text in mm, from its leftmost to its rightmost point."""
-    boxes = [bounds(each) for each in contours]
-    return max(b.x1 for b in boxes) - min(b.x0 for b in boxes)

@@ -47,7 +47,8 @@ class BoardPlan:
     """The boards of one stock item, of the least total length that was found.
 
     ``bound`` is a total length in mm below which no choice of boards can hold the pieces;
-    ``proven`` tells that it is reached. ``too_long`` are pieces no stock length holds.
+    ``proven`` tells that it is reached. Pieces no stock length holds are left out: ``board_faults``
+    tells of them.
     """
 
     stock: str
@@ -58,7 +59,6 @@ class BoardPlan:
     boards: tuple[BoardCuts, ...]
     bound: float
     proven: bool
-    too_long: tuple[BoardPiece, ...] = ()
 
     @property
     def bought(self) -> float:
@@ -172,7 +172,6 @@ def cut_boards(
         boards=tuple(boards),
         bound=found.bound / _NM,
         proven=found.proven,
-        too_long=tuple(each for each in pieces if each not in good),
     )
 
 

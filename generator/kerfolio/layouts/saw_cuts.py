@@ -109,10 +109,10 @@ class _Bench:
         """Trim the edge along the strips, then the one at their beginning."""
         trim = self.saw.trim
         for upward in (not self.turned, self.turned) if trim else ():
-            strip, beyond = _parted(work, trim - self.saw.kerf, self.saw.kerf, upward)
+            _, beyond = _parted(work, trim - self.saw.kerf, self.saw.kerf, upward)
             if beyond is None:
                 raise ValueError("a sheet is smaller than its trim")
-            cut = _cut(("sheet", "sheet"), TRIM, trim, upward, (work, beyond, strip))
+            cut = _cut(("sheet", "sheet"), TRIM, trim, upward, (work, beyond))
             self.stages.setdefault(0, []).append(cut)
             work = beyond
         return work
@@ -127,7 +127,7 @@ class _Bench:
             kept, beyond = _parted(rest, part.size, self.saw.kerf, upward)
             if kept is not rest:
                 names, kind = (share.name, part.name), RIP if upward else CROSS
-                cut = _cut(names, kind, part.size, upward, (rest, kept, beyond))
+                cut = _cut(names, kind, part.size, upward, (rest, kept))
                 self.stages.setdefault(stage, []).append(cut)
             rest = beyond
             self.cut(part, kept, stage + 1)
@@ -159,7 +159,7 @@ def _cut(
     kind: str,
     setting: float,
     upward: bool,
-    pieces: tuple[Workpiece, Workpiece, Workpiece | None],
+    pieces: tuple[Workpiece, Workpiece],
 ) -> SawCut:
     return SawCut(
         number=0,
@@ -170,7 +170,6 @@ def _cut(
         edge="lower" if upward else "left",
         workpiece=pieces[0],
         kept=pieces[1],
-        rest=pieces[2],
         fresh=False,
     )
 

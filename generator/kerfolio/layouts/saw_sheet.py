@@ -55,8 +55,8 @@ class SawCut:
     A ``rip`` runs along the sheet's x, its grain; a ``cross-cut`` across; a ``trim`` takes the
     sheet's own edge off. ``setting`` is the distance in mm from ``edge`` (``lower`` or ``left``)
     of the workpiece to the kerf. What lies between the two is ``kept``, what lies beyond the kerf
-    is ``rest``, None where nothing is left. A trim keeps what lies beyond. ``of`` and ``gives``
-    name the workpiece and what is kept. ``fresh``: the fence is set anew for this cut.
+    is cut on or left over. A trim keeps what lies beyond. ``of`` and ``gives`` name the workpiece
+    and what is kept. ``fresh``: the fence is set anew for this cut.
     """
 
     number: int
@@ -67,7 +67,6 @@ class SawCut:
     edge: str
     workpiece: Workpiece
     kept: Workpiece
-    rest: Workpiece | None
     fresh: bool
 
 

@@ -21,8 +21,6 @@ _GAP = 4.5
 _SWATCH = (4.0, 1.2)
 _SWATCH_GAP = 2.0
 
-Cells = tuple[Run, ...]
-
 
 def hung(head: str, body: Bands, grid: Grid, first: Style) -> Bands:
     """Return a block: bands in the main column, a head on the baseline of their first line.

@@ -12,10 +12,10 @@ from kerfolio.model.plan import BoardUse, Plan
 from kerfolio.model.stock import BoardStock, CutterStock, SheetStock, Stock
 
 CENTRE = "centre"
+"""The datum of sheets whose cut files have 0,0 in the middle; else it is the lower left corner."""
 
 SheetSize = tuple[float, float]
 """A sheet's size along its grain and across it, mm."""
-"""The datum of sheets whose cut files have 0,0 in the middle; else it is the lower left corner."""
 
 
 @dataclass(frozen=True, slots=True)

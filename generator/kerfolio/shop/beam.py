@@ -66,29 +66,9 @@ def rectangle_inertia(width: float, height: float) -> float:
     return width * height**3 / 12
 
 
-def stress(moment: float, inertia: float, reach: float) -> float:
-    """Return the bending stress M y / I at a distance ``reach`` from the neutral axis."""
-    return moment * reach / inertia
-
-
 def long_term(first: float, creep: float) -> float:
     """Return the deflection under lasting load, u (1 + kdef) (EN 1995-1-1, 2.2.3)."""
     return first * (1 + creep)
-
-
-def ply_share(plies: int, inner: float, outer: float) -> float:
-    """Return the share of a cross-banded panel's inertia in plies that run along the span.
-
-    ``inner`` and ``outer`` are the thicknesses of the inner plies and of the two faces, mm. Plies
-    z1 to z2 from the middle have b (z2^3 - z1^3) / 3 each, the faces run along.
-    """
-    thick = [outer, *([inner] * (plies - 2)), outer]
-    edge = -sum(thick) / 2
-    shares = []
-    for each in thick:
-        shares.append((edge + each) ** 3 - edge**3)
-        edge += each
-    return sum(shares[::2]) / sum(shares)
 
 
 def buckling_load(stiffness: float, inertia: float, length: float, held: float = 1.0) -> float:

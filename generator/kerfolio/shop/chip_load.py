@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
@@ -13,50 +12,10 @@ from kerfolio.model.stock import ChipLoad, DepthRule, Stock
 _NEAR = 0.25
 _SAME = 1e-6
 
-RANGE_RULE = (
-    "Between two diameters of a table the range is interpolated in a straight line; beyond its "
-    "first and last diameter that row is taken as it is, for cutters within a quarter of it. A "
-    "range for all small cutters serves where no row is near."
-)
-"""How a published range is read for a diameter the table has not; common practice."""
-
-
-def feed_of(speed_rpm: float, flutes: int, chip: float) -> float:
-    """Return the feed in mm/min: turns a minute x edges x chip load in mm (definition)."""
-    return speed_rpm * flutes * chip
-
 
 def chip_of(feed_mm_per_min: float, speed_rpm: float, flutes: int) -> float:
     """Return the chip load in mm: feed / (turns a minute x edges) (definition)."""
     return feed_mm_per_min / (speed_rpm * flutes)
-
-
-def thickest_chip(chip: float, width: float, diameter: float) -> float:
-    """Return the thickest chip in mm of a cut ``width`` mm wide, thinner than the chip load.
-
-    2 f sqrt(w/D (1 - w/D)) below half the diameter, else f (geometry of milling).
-    """
-    share = width / diameter
-    return chip if share >= 0.5 else 2 * chip * math.sqrt(share * (1 - share))
-
-
-def surface_speed(diameter: float, speed_rpm: float) -> float:
-    """Return the speed of the cutting edge in m/s, the diameter in mm (definition)."""
-    return math.pi * diameter * speed_rpm / 60_000
-
-
-def removal_rate(width: float, depth: float, feed_mm_per_min: float) -> float:
-    """Return the wood removed in mm3/min."""
-    return width * depth * feed_mm_per_min
-
-
-def cutting_power(specific_force: float, removed_mm3_per_min: float) -> float:
-    """Return the power at the cutter in W: kc in N/mm2 x mm3/s / 1000; an order of magnitude."""
-    return specific_force * removed_mm3_per_min / 60 / 1000
-
-
-PARTICLEBOARD_FORCE = (32.0, 37.6)
-"""kc in N/mm2, slow and fast (Palubicki 2021, Materials 14, 2208: up-milling particleboard)."""
 
 
 def depth_share(rules: Sequence[DepthRule], depth: float, diameter: float) -> float | None:
@@ -74,15 +33,13 @@ def depth_share(rules: Sequence[DepthRule], depth: float, diameter: float) -> fl
     return None
 
 
-def chip_range(stock: Stock, family: str, diameter: float, machine: str) -> ChipLoad | None:
-    """Return the first of the published ranges, None where no row is near (``RANGE_RULE``)."""
-    return next(iter(chip_ranges(stock, family, diameter, machine)), None)
-
-
 def chip_ranges(stock: Stock, family: str, diameter: float, machine: str) -> tuple[ChipLoad, ...]:
     """Return what each source publishes for a material, a cutter in mm and a machine class.
 
-    Tables differ many times over, so no two are mixed; see ``RANGE_RULE``.
+    Tables differ many times over, so no two are mixed. Between two diameters of a table the range
+    is interpolated in a straight line; beyond its first and last diameter that row is taken as it
+    is, for cutters within a quarter of it. A range for all small cutters serves where no row is
+    near (common practice).
     """
     tables: dict[str, list[ChipLoad]] = {}
     for row in stock.chip_loads:

@@ -10,7 +10,7 @@ from itertools import pairwise
 from kerfolio.basis.lengths import mm_number, mm_text
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.transform import turned_point
-from kerfolio.settling.settled import Operation, SettledPart, SettledPlan
+from kerfolio.settling.settled import Operation, SettledPlan
 from kerfolio.shop.assumption import COMMON_PRACTICE, Assumption
 from kerfolio.shop.cut_setting import CHOICE_RULE, Setting, settings_of
 from kerfolio.shop.machine import SMALL_ROUTER, Machine, path_seconds, travel_seconds
@@ -89,11 +89,6 @@ class CutTime:
     def metres(self) -> float:
         """What is cut in all passes, m."""
         return sum(each.metres for each in self.operations)
-
-
-def part_time(settled: SettledPlan, part: SettledPart, machine: Machine = SMALL_ROUTER) -> CutTime:
-    """Return what one piece of a part takes by itself."""
-    return sheet_time(settled, part.sheet, (Placed(part=part.name),), machine)
 
 
 def sheet_time(

@@ -14,8 +14,9 @@ class NoiseRule:
     exchange: float
 
 
-NIOSH = NoiseRule(body="NIOSH (US), recommended", level=85, exchange=3)
-OSHA = NoiseRule(body="OSHA (US), limit", level=90, exchange=5)
+NIOSH = NoiseRule(body="NIOSH", level=85, exchange=3)
+"""What the US institute recommends (Criteria for a Recommended Standard: Occupational
+Noise Exposure, 1998)."""
 
 
 def bearable_minutes(level: float, rule: NoiseRule) -> float:

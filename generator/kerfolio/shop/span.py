@@ -81,12 +81,6 @@ class SagResult:
         strong = self.load_for_strength
         return self.load_for_limit if strong is None else min(self.load_for_limit, strong)
 
-    @property
-    def final_sag(self) -> float:
-        """The sag that is held against the limit, mm."""
-        first = self.sags[0]
-        return first.first_day if first.long_term is None else first.long_term
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Unreckoned:
