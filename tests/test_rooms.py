@@ -19,6 +19,7 @@ ROOMS: dict[str, set[str]] = {
     "model": {"basis"},
     "geometry": {"basis"},
     "bundles": {"basis"},
+    "disk": {"basis", "bundles"},
     "reading": {"basis", "model", "geometry"},
     "settling": {"basis", "model", "geometry"},
     "shop": {"basis", "model", "geometry", "settling"},
@@ -39,7 +40,7 @@ ROOMS: dict[str, set[str]] = {
     },
 }
 ANYTHING = {"publishing"}
-TOP = {"cli": {"basis", "publishing", "trials"}, "__main__": {"cli"}, "__init__": set()}
+TOP = {"cli": {"basis", "disk", "publishing", "trials"}, "__main__": {"cli"}, "__init__": set()}
 
 LIBRARIES: dict[str, set[str]] = {
     "yaml": {"reading"},

@@ -7,6 +7,7 @@ A command loads the stages it needs when it runs: the whole way takes a second t
 from __future__ import annotations
 
 import json
+import signal
 import sys
 from collections.abc import Iterable
 from datetime import date
@@ -16,6 +17,7 @@ import click
 
 from kerfolio.basis.finding import Finding, Severity, has_errors
 from kerfolio.basis.words import counted
+from kerfolio.disk.trouble import DiskError
 from kerfolio.publishing.begin import Begun, begin_plan, begin_trial, begin_workshop
 from kerfolio.trials.log import matching, settings_text
 
@@ -362,10 +364,19 @@ def schema_command(folder: Path) -> None:
 
 
 def main() -> None:
-    """Run the command line; a disk that refuses is told in words, never as a traceback."""
+    """Run the command line; a refusing disk and a stop are told in words, never as a traceback."""
+    signal.signal(signal.SIGTERM, signal.default_int_handler)
     try:
-        kerfolio()
+        sys.exit(kerfolio.main(standalone_mode=False))
+    except click.ClickException as wrong:
+        wrong.show()
+        sys.exit(wrong.exit_code)
+    except click.Abort as stop:
+        click.echo(f"Stopped. {getattr(stop.__cause__, 'whole', '')}".rstrip(), err=True)
+        sys.exit(1)
     except OSError as trouble:
         name = f"{trouble.filename}: " if trouble.filename else ""
         click.echo(f"error: {name}{trouble.strerror or trouble}", err=True)
+        if isinstance(trouble, DiskError):
+            click.echo(f"    {trouble.whole} {trouble.advice}", err=True)
         sys.exit(1)

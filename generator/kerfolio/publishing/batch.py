@@ -9,6 +9,8 @@ from pathlib import Path
 
 from kerfolio.basis.finding import Finding, error, has_errors, in_order
 from kerfolio.basis.place import Place
+from kerfolio.disk.hand_over import hand_over
+from kerfolio.disk.out_folder import is_site, out_faults
 from kerfolio.edition.edition import Edition
 from kerfolio.layouts.batch import several
 from kerfolio.layouts.check import first_faults
@@ -24,7 +26,6 @@ from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut, Say, examine, silent
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.names import SETUP, has_saw, layout_name, saw_name
-from kerfolio.publishing.swap import is_site, out_faults, swap_in
 
 _LISTS = tuple(
     f"lists/{each}.csv" for each in ("parts", "sheets", "boards", "board-cuts", "cutting")
@@ -81,7 +82,7 @@ def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
     edition = edition_of(examined.workshop, LaidOut(proof=proof, layout=layout, reused=False))
     say("drawing the sheets")
     files = dict(_files(edition))
-    swap_in(request.out, files)
+    hand_over(request.out, files, carries=False, whole="The last batch is untouched.")
     return BatchMade(findings=findings, written=tuple(files), sheets=len(layout.sheets))
 
 

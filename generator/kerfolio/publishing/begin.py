@@ -8,7 +8,7 @@ from pathlib import Path
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.names import NAME
 from kerfolio.basis.place import Place
-from kerfolio.publishing.swap import put
+from kerfolio.disk.put import put
 
 Begun = tuple[tuple[Path, ...], tuple[Finding, ...]]
 """The files written, or the findings that say why none was."""

@@ -7,14 +7,18 @@ from pathlib import Path
 
 from kerfolio.basis.finding import Finding, error, has_errors, in_order
 from kerfolio.basis.place import Place
+from kerfolio.disk.carry import in_the_way
+from kerfolio.disk.hand_over import hand_over, take_up
+from kerfolio.disk.out_folder import foreign_in
+from kerfolio.disk.trouble import if_stopped
 from kerfolio.publishing.agreement import disagreements
 from kerfolio.publishing.bundle import bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import Say, examine, silent
 from kerfolio.publishing.freeze import freeze_layouts
 from kerfolio.publishing.private_log import write_private_log
-from kerfolio.publishing.site import SUPPORTERS, site_files
-from kerfolio.publishing.swap import other_plans, out_faults, put, swap_in
+from kerfolio.publishing.refusals import keeps_nothing, refusals
+from kerfolio.publishing.site import SUPPORTERS, Files, site_files
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,13 +42,26 @@ class Outcome:
 
 
 def publish(request: Request, say: Say = silent) -> Outcome:
+    """Publish a workshop; an interruption says what is whole, see ``disk.trouble.Stopped``."""
+    with if_stopped("The last site is untouched."):
+        return _publish(request, say)
+
+
+def _publish(request: Request, say: Say) -> Outcome:
     """Prove, compute, draw, bind, check and write. Raises OSError when the disk refuses.
 
-    OUT is swapped in whole at the very end; whatever fails before leaves the last site standing.
+    OUT is exchanged whole at the very end, together with the supporters' bundles; whatever fails
+    before leaves the last site standing. What others laid in OUT stays there.
     """
-    refused = _refusals(request)
+    refused = refusals(request.folder, request.out, request.supporters_out, request.only)
+    if has_errors(refused):
+        return Outcome(published=False, findings=in_order(refused))
+    locked = keeps_nothing(request.folder)
+    for each in locked:
+        say(str(each.message))
+    taken_up = take_up(request.out)
     examined = examine(request.folder, request.only, say)
-    findings = in_order((*refused, *examined.findings))
+    findings = in_order((*refused, *locked, *taken_up, *examined.findings))
     if examined.workshop is None or has_errors(findings):
         return Outcome(published=False, findings=findings)
     bundles = []
@@ -59,11 +76,18 @@ def publish(request: Request, say: Say = silent) -> Outcome:
     say("writing the site")
     files, notes = site_files(examined.workshop, bundles)
     handed = [each for each in bundles if each.edition.plan.access == SUPPORTERS]
-    for each in handed:
-        put(request.supporters_out / each.name, each.content)
-    swap_in(request.out, files)
-    freeze_layouts(request.folder, examined.laid_out)
-    write_private_log(request.folder, examined.workshop)
+    blocked = _blocked(request.out, files)
+    if blocked:
+        return Outcome(published=False, findings=in_order((*findings, *blocked)))
+    hand_over(
+        request.out,
+        files,
+        {request.supporters_out / each.name: each.content for each in handed},
+    )
+    with if_stopped("The site is published; a layout or the private log may be missing."):
+        if not locked:
+            freeze_layouts(request.folder, examined.laid_out)
+            write_private_log(request.folder, examined.workshop)
     return Outcome(
         published=True,
         findings=in_order((*findings, *notes)),
@@ -72,20 +96,10 @@ def publish(request: Request, say: Say = silent) -> Outcome:
     )
 
 
-def _refusals(request: Request) -> tuple[Finding, ...]:
-    """Look at where the output would go before any work is done."""
-    out, supporters = request.out.resolve(), request.supporters_out.resolve()
-    faults = list(out_faults(request.out))
-    if supporters == out or out in supporters.parents:
-        message = "supporters' bundles would lie inside the site"
-        advice = "Name a --supporters-out folder that is not under the site."
-        faults.append(error("supporters-inside-out", message, Place(str(supporters)), advice))
-    if out == request.folder.resolve() or out in request.folder.resolve().parents:
-        message = "the site would replace the workshop"
-        faults.append(error("out-over-workshop", message, Place(str(out)), "Name another --out."))
-    others = other_plans(request.out, request.only) if request.only and not faults else ()
-    if others:
-        message = f"the site there also holds {', '.join(others)}"
-        advice = "Publish all plans, or give this one a site of its own with --out."
-        faults.append(error("out-holds-more", message, Place(str(request.out)), advice))
-    return tuple(faults)
+def _blocked(out: Path, files: Files) -> tuple[Finding, ...]:
+    """Look for what others laid in OUT just where a file of the site is to stand."""
+    advice = "Move it elsewhere: what a publish did not write it does not replace."
+    return tuple(
+        error("out-in-the-way", f"`{name}` was not written by a publish", Place(str(out)), advice)
+        for name in in_the_way(foreign_in(out), files)
+    )

@@ -6,10 +6,10 @@ from collections.abc import Iterable
 from dataclasses import replace
 from pathlib import Path
 
+from kerfolio.disk.put import put
 from kerfolio.layouts.effort import EFFORT, Effort, effort_for
 from kerfolio.layouts.frozen import freeze
 from kerfolio.publishing.examine import LaidOut
-from kerfolio.publishing.swap import put
 
 
 def effort_of(seconds: float | None, seed: int) -> Effort:

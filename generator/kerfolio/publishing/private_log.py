@@ -5,9 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding, in_order
+from kerfolio.disk.put import put
 from kerfolio.model.workshop import Workshop
 from kerfolio.pages.log import private_log_page
-from kerfolio.publishing.swap import put
 from kerfolio.reading.workshop import read_workshop
 
 FILE = Path(".kerfolio") / "log.html"

@@ -6,13 +6,13 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding
+from kerfolio.disk.put import put
 from kerfolio.drawing.finding_view import finding_view
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.report import PlanRemarks, Remark, report_page
 from kerfolio.proving.grounds import grounds_of
 from kerfolio.proving.prove import Proof
 from kerfolio.publishing.examine import Examined
-from kerfolio.publishing.swap import put
 from kerfolio.writing.svg import svg_bytes
 
 FILE = "index.html"

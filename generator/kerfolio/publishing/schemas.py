@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from kerfolio.publishing.swap import put
+from kerfolio.disk.put import put
 from kerfolio.reading.schemas import schemas
 
 

@@ -1,0 +1,127 @@
+"""What stands in an output folder: what an earlier publish wrote there, and what others laid in."""
+
+from __future__ import annotations
+
+import json
+import os
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.place import Place
+from kerfolio.bundles.manifest import FORMAT
+
+MANIFEST = "manifest.json"
+_MAY_WAIT = ("CNAME",)
+"""What may lie in a folder before its first publish, besides what is hidden: a host's settings."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Written:
+    """What the manifest of a site says: the files that were written, and its plans."""
+
+    files: frozenset[str]
+    plans: tuple[str, ...]
+
+
+def written_in(out: Path) -> Written | None:
+    """Return what an earlier publish wrote, or None where there is no manifest of ours."""
+    try:
+        found = json.loads((out / MANIFEST).read_text("utf-8"))
+    except (OSError, ValueError, RecursionError):
+        return None
+    if not isinstance(found, dict) or found.get("format") != FORMAT:
+        return None
+    files, plans = _names(found, "files"), _names(found, "plans")
+    return Written(files=frozenset((*files, MANIFEST)), plans=tuple(sorted(plans)))
+
+
+def _names(manifest: dict[str, Any], key: str) -> list[str]:
+    rows = manifest.get(key)
+    rows = rows if isinstance(rows, list) else []
+    names = [row.get("name") for row in rows if isinstance(row, dict)]
+    return [name for name in names if isinstance(name, str)]
+
+
+def is_site(out: Path) -> bool:
+    """Tell whether a folder holds a site that the program wrote."""
+    return written_in(out) is not None
+
+
+def other_plans(out: Path, only: str) -> tuple[str, ...]:
+    """Return the names of the plans that a site published earlier holds besides ``only``."""
+    written = written_in(out)
+    return tuple(name for name in written.plans if name != only) if written else ()
+
+
+def foreign_in(out: Path) -> tuple[str, ...]:
+    """Return what a publish did not write: files, links and empty folders, by relative path."""
+    written = written_in(out)
+    ours = written.files if written else frozenset()
+    return tuple(sorted(name for name in _entries(out) if name not in ours))
+
+
+def _entries(folder: Path) -> Iterator[str]:
+    for root, folders, files in os.walk(folder):
+        here = Path(root)
+        links = [name for name in folders if (here / name).is_symlink()]
+        for name in (*files, *links):
+            yield (here / name).relative_to(folder).as_posix()
+        if not files and not folders and here != folder:
+            yield here.relative_to(folder).as_posix()
+
+
+def out_faults(
+    out: Path, ours: Callable[[Path], bool] = is_site, writer: str = "publish"
+) -> tuple[Finding, ...]:
+    """Refuse an OUT that cannot be exchanged or may be something else, so that nothing is lost.
+
+    ``ours`` tells whether an earlier ``writer`` wrote to a folder.
+    """
+    return tuple(_out_faults(out, ours, writer))
+
+
+def _out_faults(out: Path, ours: Callable[[Path], bool], writer: str) -> Iterator[Finding]:
+    place = Place(str(out))
+    if out.is_symlink() or (out.exists() and not out.is_dir()):
+        yield error("out-not-folder", "the output is not a folder", place, "Name a folder.")
+        return
+    if os.path.ismount(out):
+        advice = f"Name a folder inside it: `--out {out / 'site'}`."
+        yield error("out-mounted", "the output is a mount point", place, advice)
+        return
+    mounted = next((each for each in _folders(out) if os.path.ismount(each)), None)
+    if mounted is not None:
+        message = f"a disk is mounted inside the output, at `{mounted.relative_to(out)}`"
+        yield error("out-mounted", message, place, "Unmount it, or name another folder.")
+        return
+    barred = _barred(out)
+    if barred is not None:
+        advice = "It is built beside its place. See that you may write there, or name another one."
+        message = f"nothing can be written in `{barred}`"
+        yield error("out-barred", message, place, advice)
+        return
+    if out.exists() and not (_is_waiting(out) or ours(out)):
+        advice = f"Choose a new or empty folder, or one that an earlier {writer} wrote."
+        yield error("out-not-ours", "the output folder holds other files", place, advice)
+
+
+def _folders(out: Path) -> Iterator[Path]:
+    return (Path(root) / name for root, folders, _ in os.walk(out) for name in folders)
+
+
+def _barred(out: Path) -> Path | None:
+    """Return the folder that OUT would be built in, where it cannot be written to."""
+    beside = nearest(out.absolute().parent)
+    return None if beside.is_dir() and os.access(beside, os.W_OK | os.X_OK) else beside
+
+
+def nearest(folder: Path) -> Path:
+    """Return the folder, or the first one above it that exists."""
+    return next(each for each in (folder, *folder.parents) if each.exists())
+
+
+def _is_waiting(out: Path) -> bool:
+    return all(each.name.startswith(".") or each.name in _MAY_WAIT for each in out.iterdir())

@@ -1,0 +1,61 @@
+"""What a publish refuses before it works: places where its output would do harm or cannot go."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from pathlib import Path
+
+from kerfolio.basis.finding import Finding, error, warning
+from kerfolio.basis.place import Place
+from kerfolio.disk.out_folder import nearest, other_plans, out_faults
+
+_SOURCES = ("plans", "stock", "log", "pages", ".kerfolio")
+"""Folders of a workshop that hold what the maker wrote, or what is private."""
+
+
+def refusals(folder: Path, out: Path, supporters: Path, only: str) -> tuple[Finding, ...]:
+    """Look at where site and supporters' bundles would go; errors stop a publish."""
+    found = tuple(_refusals(folder, out, supporters))
+    if found or not only:
+        return found
+    others = other_plans(out, only)
+    if not others:
+        return ()
+    message = f"the site there also holds {', '.join(others)}"
+    advice = "Publish all plans, or give this one a site of its own with --out."
+    return (error("out-holds-more", message, Place(str(out)), advice),)
+
+
+def _refusals(folder: Path, out: Path, supporters: Path) -> Iterator[Finding]:
+    yield from out_faults(out)
+    site, shop, handed = out.resolve(), folder.resolve(), supporters.resolve()
+    if handed == site or site in handed.parents:
+        message = "supporters' bundles would lie inside the site"
+        advice = "Name a --supporters-out folder that is not under the site."
+        yield error("supporters-inside-out", message, Place(str(handed)), advice)
+    if site == shop or site in shop.parents:
+        message = "the site would replace the workshop"
+        yield error("out-over-workshop", message, Place(str(site)), "Name another --out.")
+    for target, option in ((site, "--out"), (handed, "--supporters-out")):
+        within = next((each for each in _SOURCES if _is_in(target, shop / each)), None)
+        if within:
+            message = f"it would lie among what the workshop is made of, in `{within}/`"
+            yield error("out-in-source", message, Place(str(target)), f"Name another {option}.")
+    home = nearest(handed)
+    if not (home.is_dir() and os.access(home, os.W_OK | os.X_OK)):
+        message = f"nothing can be written in `{home}`"
+        yield error("out-barred", message, Place(str(handed)), "Name another --supporters-out.")
+
+
+def _is_in(target: Path, folder: Path) -> bool:
+    return folder == target or folder in target.parents
+
+
+def keeps_nothing(folder: Path) -> tuple[Finding, ...]:
+    """Return a warning where a workshop cannot be written to: layouts and log are not kept."""
+    if not folder.is_dir() or os.access(folder, os.W_OK | os.X_OK):
+        return ()
+    message = "the workshop cannot be written to: no layout and no private log is kept"
+    advice = "The site is complete. See that you may write here, so that layouts stay frozen."
+    return (warning("workshop-read-only", message, Place("workshop.yaml"), advice),)
