@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -14,6 +13,7 @@ from kerfolio.disk import hand_over as handing
 from kerfolio.disk.hand_over import hand_over, take_up
 from kerfolio.disk.trouble import DiskError, Stopped
 from tests.conftest import files_of
+from tests.disk.killing import killed_at
 
 Files = dict[str, bytes]
 
@@ -25,10 +25,6 @@ def site(**pages: str) -> Files:
 
 OLD = site(home="old", gone="gone")
 NEW = site(home="new", fresh="fresh")
-
-
-def all_in(folder: Path) -> Files:
-    return files_of(folder)
 
 
 def lay(out: Path, **foreign: str) -> Files:
@@ -49,7 +45,7 @@ def test_it_replaces_what_was_written_and_keeps_what_was_laid_in(tmp_path: Path)
     (out / "latest").symlink_to("home/index.html")
     (out / "CNAME").chmod(0o600)
     hand_over(out, NEW)
-    assert all_in(out) == NEW | laid | {"latest": b"new"}
+    assert files_of(out) == NEW | laid | {"latest": b"new"}
     assert (out / "latest").readlink() == Path("home/index.html")
     assert (out / ".git" / "refs").is_dir()
     assert (out / "CNAME").stat().st_mode & 0o777 == 0o600
@@ -60,7 +56,7 @@ def test_a_batch_carries_nothing_over(tmp_path: Path) -> None:
     out = tmp_path / "batch"
     hand_over(out, {"cut/a.svg": b"a"}, carries=False)
     hand_over(out, {"cut/b.svg": b"b"}, carries=False)
-    assert all_in(out) == {"cut/b.svg": b"b"}
+    assert files_of(out) == {"cut/b.svg": b"b"}
 
 
 def test_what_is_laid_in_while_the_new_site_is_built_is_kept(
@@ -76,7 +72,7 @@ def test_what_is_laid_in_while_the_new_site_is_built_is_kept(
 
     monkeypatch.setattr(handing, "exchange", late)
     hand_over(out, NEW)
-    assert all_in(out) == NEW | {"note": b"written late"}
+    assert files_of(out) == NEW | {"note": b"written late"}
 
 
 def test_the_folder_keeps_its_mode_and_private_files_the_mask(tmp_path: Path) -> None:
@@ -100,7 +96,7 @@ def test_a_system_that_cannot_exchange_renames_twice(
     hand_over(out, OLD, {bundle: b"old"})
     laid = lay(out, CNAME="bench.example")
     hand_over(out, NEW, {bundle: b"new"})
-    assert all_in(out) == NEW | laid
+    assert files_of(out) == NEW | laid
     assert bundle.read_bytes() == b"new"
     assert sorted(each.name for each in tmp_path.iterdir()) == ["site", "supporters"]
 
@@ -124,7 +120,7 @@ def test_a_full_disk_leaves_everything_as_it_was(
     assert Path(caught.value.filename).parts[-2:] == ("home", "index.html")
     assert caught.value.whole == "The last site is untouched."
     assert caught.value.advice == "Free some space there and run it again."
-    assert (all_in(out), bundle.read_bytes()) == (OLD, b"old")
+    assert (files_of(out), bundle.read_bytes()) == (OLD, b"old")
     assert sorted(each.name for each in tmp_path.iterdir()) == ["site", "supporters"]
 
 
@@ -148,7 +144,7 @@ def test_a_disk_that_refuses_the_second_exchange_gets_the_first_one_back(
         hand_over(out, NEW, {bundle: b"new"})
     assert caught.value.filename == str(bundle)
     assert "See that you may write there" in caught.value.advice
-    assert (all_in(out), bundle.read_bytes()) == (OLD, b"old")
+    assert (files_of(out), bundle.read_bytes()) == (OLD, b"old")
     assert sorted(each.name for each in tmp_path.iterdir()) == ["site", "supporters"]
 
 
@@ -168,62 +164,16 @@ def test_who_stops_it_hears_what_is_whole(tmp_path: Path, monkeypatch: pytest.Mo
     with pytest.raises(Stopped) as caught:
         hand_over(out, NEW)
     assert caught.value.whole == "The new files are in place."
-    assert all_in(out) == NEW
+    assert files_of(out) == NEW
     assert [each.name for each in tmp_path.iterdir()] == ["site"]
-
-
-# Kills: the process ends at every single call that changes the disk, one after the other.
-
-_CALLS: tuple[tuple[object, str], ...] = (
-    (Path, "write_bytes"),
-    (Path, "write_text"),
-    (Path, "mkdir"),
-    (Path, "rename"),
-    (Path, "replace"),
-    (Path, "unlink"),
-    (Path, "symlink_to"),
-    (os, "link"),
-    (os, "unlink"),
-    (os, "rmdir"),
-    (shutil, "copymode"),
-    (handing, "exchange"),
-)
-
-
-def _killed_at(number: int, work: Callable[[], None]) -> bool:
-    """Run ``work`` in a child that is killed before its disk call of that number; tell whether."""
-    child = os.fork()
-    if child:
-        _, status = os.waitpid(child, 0)
-        assert os.WIFSIGNALED(status) or os.WEXITSTATUS(status) == 0
-        return os.WIFSIGNALED(status)
-    left = [number]
-
-    def counted(call: Callable[..., object]) -> Callable[..., object]:
-        def inner(*args: object, **named: object) -> object:
-            left[0] -= 1
-            if left[0] < 0:
-                os.kill(os.getpid(), 9)
-            return call(*args, **named)
-
-        return inner
-
-    for owner, name in _CALLS:
-        setattr(owner, name, counted(getattr(owner, name)))
-    try:
-        work()
-    finally:
-        os._exit(0)
 
 
 def handed(out: Path, bundle: Path) -> Callable[[], None]:
     return lambda: hand_over(out, NEW, {bundle: b"new"})
 
 
-def _moments(atomic: bool, tmp_path: Path) -> Iterator[tuple[int, Path]]:
-    for number in range(400):
-        root = tmp_path / f"{number}{'a' if atomic else 'b'}"
-        yield number, root
+def _moments(tmp_path: Path) -> Iterator[tuple[int, Path]]:
+    yield from ((number, tmp_path / str(number)) for number in range(400))
 
 
 @pytest.mark.parametrize("atomic", [True, False])
@@ -234,13 +184,13 @@ def test_killed_at_any_moment_the_next_run_finds_old_or_new(
     if not atomic:
         monkeypatch.setattr(handing, "exchange", lambda *_: False)
     outcomes: list[str] = []
-    for number, root in _moments(atomic, tmp_path):
+    for number, root in _moments(tmp_path):
         out, bundle = root / "site", root / "supporters" / "a.zip"
         hand_over(out, OLD, {bundle: b"old"})
         laid = lay(out, CNAME="bench.example", home__notes="mine")
-        killed = _killed_at(number, handed(out, bundle))
+        killed = killed_at(number, handed(out, bundle))
         told = [finding.message for finding in take_up(out)]
-        found = all_in(out), bundle.read_bytes()
+        found = files_of(out), bundle.read_bytes()
         old, new = (OLD | laid, b"old"), (NEW | laid, b"new")
         assert found in (old, new), number
         assert sorted(each.name for each in root.iterdir()) == ["site", "supporters"], number
@@ -263,12 +213,12 @@ def test_a_spoilt_take_up_would_be_seen(tmp_path: Path, monkeypatch: pytest.Monk
     monkeypatch.setattr(handing, "exchange", lambda *_: False)
     monkeypatch.setattr(handing, "_taken_up", lambda out: "")
     torn = 0
-    for number, root in _moments(False, tmp_path):
+    for number, root in _moments(tmp_path):
         out, bundle = root / "site", root / "supporters" / "a.zip"
         hand_over(out, OLD, {bundle: b"old"})
-        killed = _killed_at(number, handed(out, bundle))
+        killed = killed_at(number, handed(out, bundle))
         take_up(out)
-        whole = (all_in(out), bundle.read_bytes()) if out.exists() and bundle.exists() else None
+        whole = (files_of(out), bundle.read_bytes()) if out.exists() and bundle.exists() else None
         torn += whole not in ((OLD, b"old"), (NEW, b"new"))
         if not killed:
             break

@@ -1,0 +1,89 @@
+"""Kills a publish at a hundred moments of all its phases; run by hand with ``pytest -m bench -s``.
+
+Half of them fall on calls that change the disk, spread over all that a publish makes, half on
+moments spread over its time. After each, what the next command finds must be the old site or the
+new one, with the supporters' bundle that belongs to it, what others laid in, and nothing left over.
+"""
+
+from __future__ import annotations
+
+import os
+import signal
+import time
+from pathlib import Path
+
+import pytest
+
+from kerfolio.disk.hand_over import take_up
+from kerfolio.publishing.begin import begin_workshop
+from kerfolio.publishing.build import Request, publish
+from tests.conftest import files_of
+from tests.disk.killing import killed_at
+
+_MOMENTS = 100
+_LAID = {"CNAME": b"bench.example", "plans/notes.txt": b"mine"}
+
+
+def _plan(shop: Path) -> Path:
+    return shop / "plans" / "standing-cross" / "plan.yaml"
+
+
+def _killed_after(seconds: float, request: Request) -> None:
+    child = os.fork()
+    if not child:
+        try:
+            publish(request)
+        finally:
+            os._exit(0)
+    time.sleep(seconds)
+    os.kill(child, signal.SIGKILL)
+    os.waitpid(child, 0)
+
+
+@pytest.mark.bench
+def test_a_hundred_kills(tmp_path: Path) -> None:
+    from datetime import date
+
+    shop, out, handed = tmp_path / "shop", tmp_path / "site", tmp_path / "handed"
+    begin_workshop(shop, date(2026, 10, 2))
+    text = _plan(shop).read_text("utf-8").replace("access: open", "access: supporters")
+    request = Request(folder=shop, out=out, supporters_out=handed)
+
+    def made(wide: int) -> tuple[dict[str, bytes], dict[str, bytes]]:
+        _plan(shop).write_text(text.replace("wide: 200", f"wide: {wide}"), "utf-8")
+        (shop / "plans" / "standing-cross" / "layout.json").unlink(missing_ok=True)
+        assert publish(request).published
+        for name, content in _LAID.items():
+            (out / name).write_bytes(content)
+        return files_of(out), files_of(handed)
+
+    new = made(210)
+    old = made(200)
+    began = time.perf_counter()
+    made(200)
+    whole = time.perf_counter() - began
+    calls = 0
+    _plan(shop).write_text(text.replace("wide: 200", "wide: 210"), "utf-8")
+    while killed_at(calls, lambda: publish(request)):  # how many disk calls it makes
+        take_up(out)
+        calls += 40
+    old = made(200)
+    outcomes: dict[str, int] = {}
+    for moment in range(_MOMENTS):
+        _plan(shop).write_text(text.replace("wide: 200", "wide: 210"), "utf-8")
+        if moment % 2:
+            killed_at(calls * moment // _MOMENTS, lambda: publish(request))
+        else:
+            _killed_after(whole * 1.1 * moment / _MOMENTS, request)
+        take_up(out)
+        found = files_of(out), files_of(handed)
+        assert found in (old, new), moment
+        assert sorted(each.name for each in tmp_path.iterdir()) == ["handed", "shop", "site"]
+        outcome = "old" if found == old else "new"
+        outcomes[outcome] = outcomes.get(outcome, 0) + 1
+        if outcome == "new":
+            assert made(200) == old
+    assert publish(request).published
+    assert files_of(out) == new[0]
+    assert not list(tmp_path.rglob("*.kerfolio"))
+    print(f"\n{_MOMENTS} kills over {whole:.1f} s and some {calls} disk calls: {outcomes}")
