@@ -223,3 +223,48 @@ def test_pages(text: str, title: str, order: int, messages: list[tuple[str, int]
     assert page is not None
     assert (page.title, page.order) == (title, order)
     assert [(each.message, each.place.line) for each in findings] == messages
+
+
+SECRET = "root: x: 0: 0\n"
+
+
+@pytest.mark.parametrize(
+    "file",
+    [
+        *("workshop.yaml", "plans/rack/plan.yaml", "plans/rack", "plans/rack/layout.json"),
+        *("stock/own.yaml", "log/2026.yaml", "pages/about.md", "plans", "log", "pages"),
+    ],
+)
+def test_no_link_out_of_the_workshop_is_followed(tmp_path: Path, folder: Path, file: str) -> None:
+    target = folder / file
+    away = tmp_path / "away" / target.name
+    away.parent.mkdir()
+    if target.exists():
+        target.rename(away)
+    else:
+        away.write_text(SECRET)
+    if target.suffix:
+        away.write_text(SECRET)
+    target.symlink_to(away)
+    workshop, findings = read_workshop(folder)
+    (finding, *_) = [each for each in findings if each.rule == "link-out"]
+    assert finding.message == "a link leads out of the workshop"
+    assert finding.place.file.startswith(file)
+    assert not [each for each in findings if "root" in str(each)]
+    if workshop is not None and target.suffix != ".json":
+        assert not [plan for plan in workshop.plans if file.startswith("plans")]
+        assert not [page for page in workshop.pages if file.startswith("pages")]
+
+
+def test_a_link_that_stays_inside_is_followed(folder: Path) -> None:
+    plan = folder / "plans" / "rack" / "plan.yaml"
+    plan.rename(folder / "rack.yaml")
+    plan.symlink_to("../../rack.yaml")
+    assert sound(folder).plans
+
+
+def test_a_link_that_leads_to_itself_is_told(folder: Path) -> None:
+    page = folder / "pages" / "loop.md"
+    page.symlink_to(page)
+    (folder / "plans" / "ring").symlink_to("ring")
+    assert sound(folder).pages

@@ -42,6 +42,9 @@ def _refusals(folder: Path, out: Path, supporters: Path) -> Iterator[Finding]:
         if within:
             message = f"it would lie among what the workshop is made of, in `{within}/`"
             yield error("out-in-source", message, Place(str(target)), f"Name another {option}.")
+    if not _is_in((shop / ".kerfolio").resolve(), shop):
+        message, advice = "a link leads out of the workshop", "Remove it: a folder is made anew."
+        yield error("link-out", message, Place(".kerfolio"), advice)
     home = nearest(handed)
     if not (home.is_dir() and os.access(home, os.W_OK | os.X_OK)):
         message = f"nothing can be written in `{home}`"

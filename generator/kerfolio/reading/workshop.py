@@ -41,8 +41,25 @@ class _Visit:
     unread_stock: frozenset[str] = frozenset()
     licence_wanting: bool = False
 
+    def holds(self, path: Path) -> bool:
+        """Tell whether a path stays inside the workshop; one that leads out gets a finding.
+
+        A workshop may come from somebody else: what lies outside is neither read nor quoted.
+        """
+        try:
+            inside = path.resolve().is_relative_to(self.folder.resolve())
+        except (OSError, RuntimeError):  # links that go round in a circle
+            inside = False
+        if not inside:
+            place = Place(self.shown(path))
+            message, advice = "a link leads out of the workshop", "Copy what it leads to in here."
+            self.findings.append(error("link-out", message, place, advice))
+        return inside
+
     def content(self, path: Path) -> bytes | None:
         """Return a file's bytes, or None with a finding."""
+        if not self.holds(path):
+            return None
         try:
             with path.open("rb") as opened:
                 return opened.read(_MOST_FILE)
@@ -174,7 +191,7 @@ def _plans(visit: _Visit, licence: str) -> Iterable[Plan]:
     for folder in folders:
         if not folder.is_dir() or folder.name.startswith((".", "_")):
             continue
-        plan = _plan(visit, folder)
+        plan = _plan(visit, folder) if visit.holds(folder) else None
         if plan is not None:
             yield _licensed(plan, licence, visit)
 
