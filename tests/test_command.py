@@ -28,6 +28,34 @@ def test_help_shows_an_example() -> None:
         assert f"Example: kerfolio {command}" in done.stdout
 
 
+LOADED = """
+import sys
+from kerfolio.cli import main
+sys.argv = ["kerfolio", *sys.argv[1:]]
+try:
+    main()
+except SystemExit:
+    pass
+print(*sorted({name.split(".")[0] for name in sys.modules}))
+"""
+
+
+def loaded(*words: str) -> set[str]:
+    """Return the packages that a command loads."""
+    command = [sys.executable, "-c", LOADED, *words]
+    done = subprocess.run(command, capture_output=True, text=True, check=True)
+    return set(done.stdout.splitlines()[-1].split())
+
+
+def test_a_command_loads_no_library_that_it_does_not_need(tmp_path: Path) -> None:
+    heavy = {"PIL", "cairosvg", "ezdxf", "jinja2", "reportlab", "scipy", "spyrrow"}
+    assert not loaded("--help") & {*heavy, "manifold3d", "numpy", "shapely", "yaml"}
+    shop = lay_down(tmp_path / "shop")
+    assert run("layout", str(shop)).returncode == 0
+    assert not loaded("prove", str(shop)) & heavy
+    assert "jinja2" in loaded("prove", str(shop), "--report", str(tmp_path / "report"))
+
+
 def test_a_new_workshop_proves_and_publishes_at_once(tmp_path: Path) -> None:
     shop = tmp_path / "my-shed"
     assert run("start", str(shop)).returncode == 0

@@ -66,6 +66,8 @@ LIBRARIES: dict[str, set[str]] = {
     "font_source_sans_pro": {"geometry", "drawing", "writing"},
     "font_source_serif_pro": {"drawing", "writing"},
 }
+CONFIGURED = {"ezdxf", "reportlab"}
+"""Libraries that read files of the user's while they load."""
 
 
 def modules() -> list[Path]:
@@ -127,6 +129,34 @@ def test_the_check_itself_sees_a_wrong_import(tmp_path: Path) -> None:
         "writing imports shapely",
         "nosuch has no home in the table",
     ]
+
+
+def configured(path: Path) -> list[str]:
+    """Return the imports of libraries that read a user's settings, outside ``unconfigured()``."""
+    tree = ast.parse(path.read_text("utf-8"))
+    guarded = {
+        id(node)
+        for block in ast.walk(tree)
+        if isinstance(block, ast.With) and ast.unparse(block.items[0]) == "unconfigured()"
+        for node in ast.walk(block)
+    }
+    return [
+        ast.unparse(node)
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Import | ast.ImportFrom) and id(node) not in guarded
+        if any(word.split(".")[0] in CONFIGURED for word in ast.unparse(node).split())
+    ]
+
+
+@pytest.mark.parametrize("path", modules(), ids=lambda path: str(path.relative_to(GENERATOR)))
+def test_libraries_that_read_a_users_settings_are_loaded_without_them(path: Path) -> None:
+    assert configured(path) == []
+
+
+def test_the_check_of_settings_sees_a_bare_import(tmp_path: Path) -> None:
+    wrong = tmp_path / "wrong.py"
+    wrong.write_text("with unconfigured():\n    import ezdxf\nfrom reportlab.lib import utils\n")
+    assert configured(wrong) == ["from reportlab.lib import utils"]
 
 
 def test_no_room_is_a_grab_bag() -> None:

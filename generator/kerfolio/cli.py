@@ -12,6 +12,7 @@ import sys
 from collections.abc import Iterable
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -20,6 +21,9 @@ from kerfolio.basis.words import counted
 from kerfolio.disk.trouble import DiskError
 from kerfolio.publishing.begin import Begun, begin_plan, begin_trial, begin_workshop
 from kerfolio.trials.log import matching, settings_text
+
+if TYPE_CHECKING:
+    from kerfolio.publishing.examine import Examined
 
 _WORKSHOP = click.argument(
     "workshop", type=click.Path(path_type=Path), default=".", metavar="[WORKSHOP]"
@@ -151,11 +155,10 @@ def prove_command(workshop: Path, plan: str, form: str, report: Path | None) -> 
     Example: kerfolio prove my-workshop --plan stool --report report
     """
     from kerfolio.publishing.examine import examine
-    from kerfolio.publishing.report import write_report
 
     progress = Progress()
     examined = examine(workshop, plan, progress)
-    written = write_report(report, examined) if report else None
+    written = _reported(report, examined) if report else None
     progress.close()
     if form == "json":
         click.echo(_as_json(examined.findings))
@@ -165,6 +168,12 @@ def prove_command(workshop: Path, plan: str, form: str, report: Path | None) -> 
         if written:
             click.echo(f"wrote {written}")
     sys.exit(1 if has_errors(examined.findings) else 0)
+
+
+def _reported(folder: Path, examined: Examined) -> Path:
+    from kerfolio.publishing.report import write_report
+
+    return write_report(folder, examined)
 
 
 @kerfolio.command("sequence")

@@ -13,7 +13,7 @@ from kerfolio.basis.finding import Severity
 from kerfolio.basis.place import Place
 from kerfolio.geometry.shapes import rectangle
 from kerfolio.geometry.transform import moved
-from kerfolio.layouts import frozen
+from kerfolio.layouts import plan_layout
 from kerfolio.layouts.fingerprint import fingerprint
 from kerfolio.layouts.frozen import freeze, layout_for
 from kerfolio.layouts.layout import Layout
@@ -100,7 +100,7 @@ def test_unchanged_parts_start_no_solver(monkeypatch: pytest.MonkeyPatch) -> Non
         raise AssertionError("a solver was started")
 
     for solver in ("lay_out", "counted"):
-        monkeypatch.setattr(frozen, solver, start)
+        monkeypatch.setattr(plan_layout, solver, start)
     assert layout_for([two_boards()], text)[1]
     with pytest.raises(AssertionError, match="a solver"):
         layout_for([with_sheet(two_boards(), margin=9.0)], text)

@@ -14,7 +14,6 @@ from kerfolio.layouts.check import first_faults, layout_place
 from kerfolio.layouts.effort import EFFORT, Effort
 from kerfolio.layouts.fingerprint import fingerprint, sheets_fingerprint
 from kerfolio.layouts.layout import CopiesCount, Layout, Placement, SheetLayout
-from kerfolio.layouts.plan_layout import counted, lay_out
 from kerfolio.layouts.thawing import FORMAT, thaw
 from kerfolio.settling.settled import SettledPlan
 
@@ -97,13 +96,16 @@ def layout_for(
     if faults:
         return None, False, _located(faults, text)
     if frozen.sheets and not frozen.copies:
-        return counted(frozen, variants, effort), False, findings
+        return _counted(frozen, variants, effort), False, findings
     return frozen, True, findings
 
 
 def _computed(
     variants: Sequence[SettledPlan], findings: tuple[Finding, ...], effort: Effort
 ) -> tuple[Layout | None, bool, tuple[Finding, ...]]:
+    # A layout that holds is proved without the engines, whose libraries take long to load.
+    from kerfolio.layouts.plan_layout import lay_out
+
     layout, more = lay_out(variants, effort)
     faults = () if layout is None else first_faults(layout, variants)
     return layout, False, (*findings, *more, *faults)
@@ -111,7 +113,13 @@ def _computed(
 
 def _kept(frozen: Layout, variants: Sequence[SettledPlan]) -> Layout:
     """Return a layout that still proves, as computed from what the plan is now."""
-    return counted(replace(frozen, computed_from=fingerprint(variants)), variants, EFFORT)
+    return _counted(replace(frozen, computed_from=fingerprint(variants)), variants, EFFORT)
+
+
+def _counted(layout: Layout, variants: Sequence[SettledPlan], effort: Effort) -> Layout:
+    from kerfolio.layouts.plan_layout import counted
+
+    return counted(layout, variants, effort)
 
 
 def _located(findings: Iterable[Finding], text: str) -> tuple[Finding, ...]:

@@ -10,18 +10,20 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-import ezdxf
-from ezdxf import recover
-from ezdxf.lldxf.const import DXFError
-
 from kerfolio.basis.finding import Finding, error, note, warning
 from kerfolio.basis.place import Place
+from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.transform import scaled
 from kerfolio.model.outline import Drawing, DrawnElement
 from kerfolio.reading.drawn_chain import Grouped, finished
 from kerfolio.reading.dxf_entity import TiltedError, entity_contour, is_path
 from kerfolio.reading.dxf_lines import entity_lines
+
+with unconfigured():
+    import ezdxf
+    from ezdxf import recover
+    from ezdxf.lldxf.const import DXFError
 
 # What the library remarks on its own is told to the maker as findings, not printed.
 logging.getLogger("ezdxf").addHandler(logging.NullHandler())

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path, PurePosixPath
 
 from kerfolio.basis.complaint import Complaint, quoted
+from kerfolio.basis.finding import Finding
+from kerfolio.model.outline import Drawing
 from kerfolio.model.plan import Photo
 from kerfolio.model.prose import Block, BlockKind, Prose, Span
 from kerfolio.reading.desk import Desk
-from kerfolio.reading.drawn_dxf import read_dxf
 from kerfolio.reading.drawn_svg import read_svg
 from kerfolio.reading.forms import Book, Form, Schema
 from kerfolio.reading.nodes import Node, Scalar
@@ -99,13 +101,13 @@ class DrawingFile(Form[str]):
         return self._taken(file, path, node, desk)
 
     def _taken(self, file: str, path: Path, node: Scalar, desk: Desk) -> str | None:
-        reader = {".svg": read_svg, ".dxf": read_dxf}.get(path.suffix.lower())
-        if reader is None:
+        read = _reader(path.suffix.lower())
+        if read is None:
             advice = "Save the drawing as plain SVG or as DXF."
             desk.refuse("drawing", f"{quoted(file)} is no SVG or DXF", node.place, advice)
             return None
         shown = desk.shelf.shown(file) if desk.shelf else file
-        drawing, findings = reader(path, shown, art=self.art)
+        drawing, findings = read(path, shown, art=self.art)
         desk.findings += findings
         if drawing is None:
             return None
@@ -115,6 +117,16 @@ class DrawingFile(Form[str]):
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
         """Return the schema of a path."""
         return {"type": "string", "pattern": r"\.(svg|dxf|SVG|DXF)$"}
+
+
+def _reader(ending: str) -> Callable[..., tuple[Drawing | None, tuple[Finding, ...]]] | None:
+    if ending == ".svg":
+        return read_svg
+    if ending == ".dxf":
+        from kerfolio.reading.drawn_dxf import read_dxf  # its library takes long to load
+
+        return read_dxf
+    return None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

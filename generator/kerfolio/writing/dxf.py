@@ -6,16 +6,18 @@ import io
 from collections.abc import Iterator
 from typing import Any
 
-import ezdxf
-from ezdxf.enums import TextEntityAlignment
-from ezdxf.lldxf.tagwriter import TagWriter
-
+from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.lettering import CAPITAL
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label, Layer, Stroke
 from kerfolio.geometry.contour import Contour
 from kerfolio.writing.circle import circle_of
 from kerfolio.writing.palette import PALETTE, rgb
+
+with unconfigured():
+    import ezdxf
+    from ezdxf.enums import TextEntityAlignment
+    from ezdxf.lldxf.tagwriter import TagWriter
 
 _MILLIMETRES = 4
 _METRIC = 1

@@ -13,12 +13,7 @@ from hashlib import md5
 from math import cos, radians, sin
 from typing import Any
 
-from reportlab import rl_config
-from reportlab.lib.utils import ImageReader
-from reportlab.pdfbase import pdfmetrics
-from reportlab.pdfbase.ttfonts import TTFont
-from reportlab.pdfgen.canvas import Canvas
-
+from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.extent import box_of
 from kerfolio.drawing.lettering import Box
@@ -41,6 +36,13 @@ from kerfolio.writing.pdf_path import Spot, colour, dashed, number, points, spot
 from kerfolio.writing.pdf_structure import Structure
 from kerfolio.writing.setting import width
 from kerfolio.writing.typeface import MM_PER_POINT, Face, Style, font_file, in_faces, kerns
+
+with unconfigured():
+    from reportlab import rl_config
+    from reportlab.lib.utils import ImageReader
+    from reportlab.pdfbase import pdfmetrics
+    from reportlab.pdfbase.ttfonts import TTFont
+    from reportlab.pdfgen.canvas import Canvas
 
 PRODUCER = "Kerfolio"
 

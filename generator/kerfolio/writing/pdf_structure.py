@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Any
 
-from reportlab.pdfbase import pdfdoc
-
+from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.writing.page import Passage, Role
+
+with unconfigured():
+    from reportlab.pdfbase import pdfdoc
 
 
 @dataclass(slots=True)

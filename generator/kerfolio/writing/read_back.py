@@ -10,11 +10,13 @@ from math import asin, copysign, dist
 from typing import Any
 from xml.etree import ElementTree
 
-import ezdxf
-
+from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.geometry.arc import bulge_of
 from kerfolio.geometry.contour import Contour, Point, Vertex
 from kerfolio.geometry.shapes import circle
+
+with unconfigured():
+    import ezdxf
 
 _SVG = "{http://www.w3.org/2000/svg}"
 _WORD = re.compile(r"([MLAZ])([^MLAZ]*)")
