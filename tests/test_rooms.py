@@ -25,7 +25,10 @@ ROOMS: dict[str, set[str]] = {
     "shop": {"basis", "model", "geometry", "settling"},
     "layouts": {"basis", "model", "geometry", "settling"},
     "assembly": {"basis", "model", "geometry", "settling"},
-    "edition": {"basis", "model", "settling", "shop", "layouts", "assembly", "drawing"},
+    "edition": {
+        *("basis", "model", "settling", "shop", "layouts", "assembly", "drawing"),
+        "writing",
+    },
     "proving": {"basis", "model", "geometry", "settling", "shop", "layouts", "assembly"},
     "trials": {"basis", "model", "shop"},
     "drawing": {"basis", "geometry", "settling", "shop", "layouts", "assembly"},

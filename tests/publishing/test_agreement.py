@@ -7,18 +7,17 @@ from dataclasses import replace
 
 import pytest
 
-from kerfolio.bundles.archive import sums_text, unzipped, zip_bytes
+from kerfolio.bundles.archive import unzipped
 from kerfolio.drawing.model_view import viewer_data
 from kerfolio.edition.edition import Edition
 from kerfolio.publishing.agreement import disagreements
-from kerfolio.publishing.bundle import Bundle, bundle_files, bundle_of
+from kerfolio.publishing.bundle import bundle_files, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
-from kerfolio.publishing.names import SUMS, bundle_stem
+from kerfolio.publishing.names import SUMS
 from kerfolio.publishing.pictures import model_3d
 from tests.plans import RACK, proved, small_layout, workshop
-
-Files = dict[str, bytes]
+from tests.publishing.spoiling import Files, repacked
 
 CUT = (
     RACK
@@ -41,16 +40,6 @@ def files(edition: Edition) -> Files:
     model = model_3d(edition)
     assert model is not None
     return bundle_files(edition, {}, model, viewer_data(model))
-
-
-def repacked(edition: Edition, files: Files, *, summed: bool = True) -> Bundle:
-    """Pack spoiled files as if the program had written them, sums and all."""
-    rest = {name: data for name, data in files.items() if name != SUMS}
-    if summed:
-        files = {**rest, SUMS: sums_text(rest).encode()}
-    plan = edition.plan
-    content = zip_bytes(files, plan.released, bundle_stem(plan))
-    return Bundle(edition=edition, name="spoiled.zip", content=content, pictures={})
 
 
 def test_a_good_bundle_agrees(edition: Edition) -> None:

@@ -7,13 +7,13 @@ import io
 import ezdxf
 import pytest
 
-from kerfolio.bundles.archive import sums_text, unzipped, zip_bytes
 from kerfolio.publishing.agreement import disagreements
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
-from kerfolio.publishing.names import SUMS, art_name, bundle_stem, cut_sheet_name
+from kerfolio.publishing.names import art_name, cut_sheet_name
 from tests.plans import RACK, proved, small_layout, workshop
+from tests.publishing.spoiling import files_of, repacked
 
 CENTRED = RACK.replace("fit: 0.1}", "fit: 0.1, datum: centre}")
 SHEET = cut_sheet_name("17.8mm", 1, "dxf")
@@ -35,11 +35,6 @@ def centred() -> Bundle:
     return bundle(CENTRED)
 
 
-def files_of(packed: Bundle) -> dict[str, bytes]:
-    stem = bundle_stem(packed.edition.plan) + "/"
-    return {name.removeprefix(stem): data for name, data in unzipped(packed.content).items()}
-
-
 def edge_box(content: bytes) -> tuple[float, float, float, float]:
     """Return the box of the sheet's edge, read by ezdxf."""
     space = ezdxf.read(io.StringIO(content.decode())).modelspace()
@@ -49,12 +44,7 @@ def edge_box(content: bytes) -> tuple[float, float, float, float]:
 
 
 def spoiled(packed: Bundle, name: str, content: bytes) -> list[str]:
-    files = {**files_of(packed), name: content}
-    rest = {each: data for each, data in files.items() if each != SUMS}
-    plan = packed.edition.plan
-    again = {**rest, SUMS: sums_text(rest).encode()}
-    content = zip_bytes(again, plan.released, bundle_stem(plan))
-    made = Bundle(edition=packed.edition, name=packed.name, content=content, pictures={})
+    made = repacked(packed.edition, {**files_of(packed), name: content})
     return [each.message for each in disagreements(made)]
 
 

@@ -30,8 +30,8 @@ def minutes_text(minutes: float) -> str:
     return f"{hours} h {rest} min" if rest else f"{hours} h"
 
 
-def listed(items: Sequence[str]) -> str:
-    """Return ``a``, ``a and b`` or ``a, b and c``; nothing for no items."""
+def listed(items: Sequence[str], last: str = "and") -> str:
+    """Return ``a``, ``a and b`` or ``a, b and c``, with ``last`` before the last; else nothing."""
     if len(items) < 2:
         return "".join(items)
-    return f"{', '.join(items[:-1])} and {items[-1]}"
+    return f"{', '.join(items[:-1])} {last} {items[-1]}"

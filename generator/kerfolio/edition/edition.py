@@ -20,6 +20,7 @@ from kerfolio.shop.mass import Weight, weight_of
 from kerfolio.shop.rows import BoardRow, CostRow, HardwareRow, PartRow, SheetRow
 from kerfolio.shop.span import SpanResult
 from kerfolio.shop.wear import CutterWear, wear_of
+from kerfolio.writing.formats import CUT_FORMATS, CutFormat
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,6 +34,7 @@ class Edition:
     ``assembled``, ``exploded`` and ``step-N``. ``times`` are those of the layout's sheets in their
     order, ``copies`` what one and more copies cost, ``spans`` what the plan's spans carry,
     ``saw`` the sheets as a saw cuts them, ``board_plans`` how boards are cut from lengths sold.
+    ``formats`` are those that its cut files come in.
     """
 
     identity: Identity
@@ -53,6 +55,7 @@ class Edition:
     spans: tuple[SpanResult, ...] = ()
     saw: tuple[SawSheet, ...] = ()
     board_plans: tuple[BoardPlan, ...] = ()
+    formats: tuple[CutFormat, ...] = CUT_FORMATS
 
     @property
     def name(self) -> str:

@@ -8,6 +8,7 @@ from kerfolio.basis.lengths import range_text, size_text
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.cutter_words import cutter_words
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.format_words import format_words
 from kerfolio.pages.facts import sheet_ranges
 from kerfolio.pages.licences import RULES, licence_note
 
@@ -26,17 +27,18 @@ def usual_answers(edition: Edition) -> tuple[Answer, ...]:
         Answer(question="My sheet is not quite that thick. What now?", answer=_thickness(edition)),
         Answer(question="Which cutter do I need?", answer=cutter_words(edition)),
         Answer(question="How many sheets do I buy?", answer=_sheets(edition)),
-        Answer(question="Which file formats are there?", answer=_FORMATS),
+        Answer(question="Which file formats are there?", answer=_formats(edition)),
         Answer(question="May I sell what I make?", answer=_selling(edition)),
     )
     return tuple(each for each in found if each.answer)
 
 
-_FORMATS = (
-    "Cut files come as SVG and as DXF, both in millimetres, one file for each sheet and one for "
-    "each part. Templates, booklet, layouts and setup sheets are PDF, on A4 and on US Letter. "
-    "Lists are CSV, which any spreadsheet opens."
-)
+def _formats(edition: Edition) -> str:
+    return (
+        f"Cut files come {format_words(edition.formats).coming}, one file for each sheet and one "
+        "for each part. Templates, booklet, layouts and setup sheets are PDF, on A4 and on US "
+        "Letter. Lists are CSV, which any spreadsheet opens."
+    )
 
 
 def _thickness(edition: Edition) -> str:

@@ -11,6 +11,7 @@ from kerfolio.edition.cautions import CAUTIONS, OPENING
 from kerfolio.edition.copies import copies_remark
 from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.format_words import format_words
 from kerfolio.edition.loads import loads_of
 from kerfolio.edition.sheet_count import counted_as
 from kerfolio.layouts.layout import SheetLayout
@@ -58,6 +59,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         download=files.download,
         coupons=coupon_tables(edition),
         folders=folder_rows(edition),
+        formats=format_words(edition.formats),
         sheet_titles=sheet_titles(edition),
         titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},
         layouts=_layouts(edition),

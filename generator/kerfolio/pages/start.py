@@ -9,6 +9,7 @@ from markupsafe import Markup
 
 from kerfolio.edition.cautions import CAUTIONS, OPENING
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.format_words import format_words
 from kerfolio.pages.choosing import coupon_tables, folder_rows, sheet_titles
 from kerfolio.pages.contents import folders
 from kerfolio.pages.facts import facts
@@ -55,6 +56,7 @@ def start_here(
         files=names,
         folders_of_bundle=folders(names - {"start-here.html"}, labels),
         folders=folder_rows(edition),
+        formats=format_words(edition.formats),
         sheet_titles=sheet_titles(edition),
         titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},
         coupons=coupon_tables(edition),

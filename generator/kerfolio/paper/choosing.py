@@ -9,6 +9,7 @@ from kerfolio.drawing.measuring_view import measuring_view
 from kerfolio.edition.cutter_words import cutter_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import folder_choice, folders_of
+from kerfolio.edition.format_words import format_words
 from kerfolio.paper.band import Band, Bands, beside, indented, kept, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Cell, Column, strong_cell, table
@@ -54,14 +55,16 @@ def choosing_section(edition: Edition, grid: Grid) -> Bands:
     words = _MANY if len(edition.variants) > 1 else _ONE.format(thickness=_only(edition))
     folders = (*plain(words, grid.main), *spaced(_folders(edition, grid), 4.0))
     bands += spaced(hung("Take the folder", folders, grid), BLOCK_SPACE)
-    bands += spaced(hung("Take the file", _files(grid), grid), 2 * BLOCK_SPACE)
+    bands += spaced(hung("Take the file", _files(edition, grid), grid), 2 * BLOCK_SPACE)
     cutter = plain(cutter_words(edition), grid.main)
     return (*bands, *spaced(hung("Choose the cutter", cutter, grid), 2 * BLOCK_SPACE))
 
 
-def _files(grid: Grid) -> Bands:
+def _files(edition: Edition, grid: Grid) -> Bands:
     columns = (Column(head="What you have"), Column(head="What to take", grows=True))
-    return kept(table(columns, _FILES, grid.main))
+    choice = format_words(edition.formats).choice
+    cut = f"cut/, the folder of your sheet: {choice} for every sheet, and for every part alone"
+    return kept(table(columns, (("A CNC router", cut), *_OTHER_FILES), grid.main))
 
 
 def _only(edition: Edition) -> str:
@@ -133,11 +136,7 @@ def _slots(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
     return (*table(columns, rows, grid.main), *note(_PLAY, grid.main))
 
 
-_FILES: tuple[tuple[Cell, Cell], ...] = (
-    (
-        "A CNC router",
-        "cut/, the folder of your sheet: a DXF or an SVG for every sheet, and for every part alone",
-    ),
+_OTHER_FILES: tuple[tuple[Cell, Cell], ...] = (
     (
         "Drill, jigsaw, hand-held router",
         "templates/, the folder of your sheet: full size, A4 or Letter; print the first page alone",

@@ -8,6 +8,7 @@ import json
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 from kerfolio.basis.finding import Finding, error
@@ -19,12 +20,10 @@ from kerfolio.drawing.layer import SHEET_EDGE, layer_for
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.vocabulary import Layer
 from kerfolio.edition.edition import Edition
-from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import area, bounds
 from kerfolio.publishing.bundle import Bundle
 from kerfolio.publishing.figure_faults import figure_faults
 from kerfolio.publishing.names import (
-    FORMATS,
     PLAN,
     SUMS,
     art_name,
@@ -35,15 +34,7 @@ from kerfolio.publishing.names import (
 )
 from kerfolio.settling.settled import Cut, Operation, SettledPart, SettledPlan
 from kerfolio.shop.art import arts_of
-from kerfolio.writing.read_back import (
-    dxf_layers,
-    dxf_notes,
-    noted_thickness,
-    svg_layers,
-    svg_notes,
-)
-
-Layers = Mapping[str, tuple[Contour, ...]]
+from kerfolio.writing.read_back import Layers, noted_thickness
 
 _PARTS = "lists/parts.csv"
 _AREA_SHARE = 1e-4
@@ -135,39 +126,51 @@ def _hardware(written: _Written) -> Iterator[Finding]:
         yield written.differ("`lists/hardware.csv`", "the steps", "the counts differ")
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _CutFile:
+    """A cut file as its own format reads it back."""
+
+    name: str
+    layers: Layers
+    notes: tuple[str, ...]
+
+
+def _read(written: _Written, named: Callable[[str], str]) -> Iterator[_CutFile]:
+    for each in written.edition.formats:
+        name = named(each.ending)
+        content = written.files[name]
+        yield _CutFile(name=name, layers=each.layers(content), notes=each.notes(content))
+
+
 def _cut_files(written: _Written) -> Iterator[Finding]:
-    """Every cut file against the settled shapes of its variant, and SVG against DXF."""
+    """Every cut file, of every format, against the settled shapes of its variant."""
     for settled in written.edition.variants:
         fit = settled.variant.label
         for part in settled.parts:
-            names = [cut_part_name(fit, part.name, kind) for kind in FORMATS]
-            yield from _compared(written, names, [part], settled.sheet(part.sheet).thickness)
+            thickness = settled.sheet(part.sheet).thickness
+            for file in _read(written, partial(cut_part_name, fit, part.name)):
+                yield from _compared(written, file, [part], thickness)
         parts = {part.name: part for part in settled.parts}
         for sheet in written.edition.layout.sheets:
-            names = [cut_sheet_name(fit, sheet.number, kind) for kind in FORMATS]
             pieces, material = [parts[each.part] for each in sheet.placements], sheet.sheet
-            yield from _compared(written, names, pieces, settled.sheet(material).thickness)
             x, y = datum_of(settled.sheet(material), sheet.size)
             edge = (-x, -y, sheet.size[0] - x, sheet.size[1] - y)
-            yield from _lies(written, names[::-1], SHEET_EDGE, edge)  # the last one read first
+            for file in _read(written, partial(cut_sheet_name, fit, sheet.number)):
+                yield from _compared(written, file, pieces, settled.sheet(material).thickness)
+                yield from _lies(written, file, SHEET_EDGE, edge)
 
 
 def _compared(
-    written: _Written, names: list[str], pieces: list[SettledPart], thickness: float
+    written: _Written, file: _CutFile, pieces: list[SettledPart], thickness: float
 ) -> Iterator[Finding]:
-    meant = _meant(pieces)
-    for name in names:
-        content = written.files[name]
-        is_svg = name.endswith(".svg")
-        found = _measured(svg_layers(content) if is_svg else dxf_layers(content))
-        cut = {layer: areas for layer, areas in found.items() if layer in meant}
-        for layer in sorted(meant):
-            if not _same(meant[layer], cut.get(layer, [])):
-                yield written.differ(f"`{name}`", f"the settled plan on layer `{layer}`", "areas")
-        noted = noted_thickness(svg_notes(content) if is_svg else dxf_notes(content))
-        if noted is None or abs(noted - thickness) > 0.005:
-            how = f"it says {noted} mm, the sheet is {thickness:g} mm"
-            yield written.differ(f"`{name}`", "its own name", how)
+    meant, found = _meant(pieces), _measured(file.layers)
+    for layer in sorted(meant):
+        if not _same(meant[layer], found.get(layer, [])):
+            yield written.differ(f"`{file.name}`", f"the settled plan on layer `{layer}`", "areas")
+    noted = noted_thickness(file.notes)
+    if noted is None or abs(noted - thickness) > 0.005:
+        how = f"it says {noted} mm, the sheet is {thickness:g} mm"
+        yield written.differ(f"`{file.name}`", "its own name", how)
 
 
 def _engravings(written: _Written) -> Iterator[Finding]:
@@ -175,19 +178,16 @@ def _engravings(written: _Written) -> Iterator[Finding]:
     for art in arts_of(written.edition.settled):
         layer = layer_for(Cut(operation=Operation.ENGRAVE, depth=art.depth, contours=()))
         wide, high = art.size
-        names = [art_name(art.part.name, art.name, kind) for kind in FORMATS]
-        yield from _lies(written, names, layer, (-wide / 2, -high / 2, wide / 2, high / 2))
+        for file in _read(written, partial(art_name, art.part.name, art.name)):
+            yield from _lies(written, file, layer, (-wide / 2, -high / 2, wide / 2, high / 2))
 
 
-def _lies(written: _Written, names: list[str], layer: Layer, box: Box) -> Iterator[Finding]:
+def _lies(written: _Written, file: _CutFile, layer: Layer, box: Box) -> Iterator[Finding]:
     """Compare the box around what lies on a layer with where it should be."""
-    for name in names:
-        content = written.files[name]
-        layers = svg_layers(content) if name.endswith(".svg") else dxf_layers(content)
-        boxes = [bounds(each) for each in layers.get(layer.name, ())]
-        found = union((each.x0, each.y0, each.x1, each.y1) for each in boxes) if boxes else None
-        if found is None or any(abs(a - b) > _PLACE for a, b in zip(found, box, strict=True)):
-            yield written.differ(f"`{name}`", "its datum", f"layer `{layer.name}` lies elsewhere")
+    boxes = [bounds(each) for each in file.layers.get(layer.name, ())]
+    found = union((each.x0, each.y0, each.x1, each.y1) for each in boxes) if boxes else None
+    if found is None or any(abs(a - b) > _PLACE for a, b in zip(found, box, strict=True)):
+        yield written.differ(f"`{file.name}`", "its datum", f"layer `{layer.name}` lies elsewhere")
 
 
 def _meant(pieces: list[SettledPart]) -> dict[str, list[float]]:

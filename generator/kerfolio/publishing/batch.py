@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding, error, has_errors, in_order
@@ -21,33 +21,29 @@ from kerfolio.paper.layout_sheets import layout_pdf
 from kerfolio.paper.saw_sheets import saw_pdf
 from kerfolio.paper.setup_sheets import setup_pdf
 from kerfolio.proving.prove import Proof
-from kerfolio.publishing.bundle import Named, art_files, sheet_files
+from kerfolio.publishing.cut_files import Named, art_files, sheet_files
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut, Say, examine, silent
 from kerfolio.publishing.lists import list_files
-from kerfolio.publishing.names import SETUP, has_saw, layout_name, saw_name
+from kerfolio.publishing.names import SETUP, has_saw, is_of_batch, layout_name, saw_name
+from kerfolio.writing.formats import CUT_FORMATS, CutFormat
 
 _LISTS = tuple(
     f"lists/{each}.csv" for each in ("parts", "sheets", "boards", "board-cuts", "cutting")
 )
 """The lists that tell of all copies; the others of a bundle are those of one."""
 
-_OURS = re.compile(
-    r"cut/(engravings/[^/]+|[^/]+/sheet-\d+-[^/]+)\.(svg|dxf)"
-    r"|layout/(layout|saw)-\w+\.pdf|lists/[a-z-]+\.csv|setup/setup-sheets\.pdf"
-)
-"""What an earlier batch may have left in a folder."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BatchRequest:
-    """Which plan to make how often, and the folder that its files go to."""
+    """Which plan to make how often, in which formats, and the folder its files go to."""
 
     folder: Path
     plan: str
     copies: int
     out: Path
     effort: Effort = EFFORT
+    formats: tuple[CutFormat, ...] = CUT_FORMATS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,7 +75,8 @@ def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
     findings = in_order((*findings, *faults))
     if layout is None or has_errors(faults):
         return BatchMade(findings=findings)
-    edition = edition_of(examined.workshop, LaidOut(proof=proof, layout=layout, reused=False))
+    laid_out = LaidOut(proof=proof, layout=layout, reused=False)
+    edition = edition_of(examined.workshop, laid_out, request.formats)
     say("drawing the sheets")
     files = dict(_files(edition))
     hand_over(request.out, files, carries=False, whole="The last batch is untouched.")
@@ -91,16 +88,16 @@ def _refusals(request: BatchRequest) -> Iterator[Finding]:
     out, place = request.out, Place(str(request.out))
     if not request.plan:
         yield error("unknown-plan", "no plan is named", Place("plans"), "Write `--plan NAME`.")
-    yield from out_faults(out, _is_batch, "batch")
+    yield from out_faults(out, partial(_is_batch, formats=request.formats), "batch")
     if any(is_site(each) for each in out.resolve().parents):
         yield error(
             "out-in-site", "the batch would lie inside a site", place, "Name another --out."
         )
 
 
-def _is_batch(out: Path) -> bool:
+def _is_batch(out: Path, formats: tuple[CutFormat, ...]) -> bool:
     files = (each for each in out.rglob("*") if not each.is_dir())
-    return all(_OURS.fullmatch(each.relative_to(out).as_posix()) for each in files)
+    return all(is_of_batch(each.relative_to(out).as_posix(), formats) for each in files)
 
 
 def _multiplied(proof: Proof, copies: int) -> Proof:
@@ -112,8 +109,9 @@ def _multiplied(proof: Proof, copies: int) -> Proof:
 
 
 def _files(edition: Edition) -> Iterator[Named]:
-    yield from sheet_files(edition)
-    yield from art_files(edition)
+    for settled in edition.variants:
+        yield from sheet_files(settled, edition.layout, edition.formats)
+    yield from art_files(edition.settled, edition.formats)
     name = edition.identity.paper
     paper = edition.settled.stock.paper(name)
     assert paper is not None, "the workshop's paper is in the library"

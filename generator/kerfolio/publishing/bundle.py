@@ -7,10 +7,8 @@ from dataclasses import dataclass
 
 from kerfolio.bundles.archive import sums_text, zip_bytes
 from kerfolio.bundles.licence import licence, licence_file
-from kerfolio.drawing.cut_sheet import cut_art, cut_coupon, cut_part, cut_sheet
 from kerfolio.drawing.model_3d import Model3d
 from kerfolio.drawing.model_view import viewer_data
-from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.licence_words import licence_sentence
 from kerfolio.model.stock import PaperStock
@@ -20,6 +18,13 @@ from kerfolio.paper.layout_sheets import layout_pdf
 from kerfolio.paper.saw_sheets import saw_pdf
 from kerfolio.paper.setup_sheets import setup_pdf
 from kerfolio.paper.template import template_pdf
+from kerfolio.publishing.cut_files import (
+    Named,
+    art_files,
+    coupon_files,
+    part_files,
+    sheet_files,
+)
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.names import (
     LICENCE,
@@ -29,13 +34,9 @@ from kerfolio.publishing.names import (
     SETUP,
     START,
     SUMS,
-    art_name,
     booklet_name,
     bundle_name,
     bundle_stem,
-    coupon_name,
-    cut_part_name,
-    cut_sheet_name,
     has_saw,
     layout_name,
     model_name,
@@ -44,13 +45,8 @@ from kerfolio.publishing.names import (
 )
 from kerfolio.publishing.pictures import inline_pictures, model_3d
 from kerfolio.publishing.plan_json import plan_json
-from kerfolio.settling.settled import CENTRE, SettledPlan
-from kerfolio.shop.art import arts_of
-from kerfolio.writing.dxf import dxf_bytes
+from kerfolio.settling.settled import SettledPlan
 from kerfolio.writing.glb import glb_bytes
-from kerfolio.writing.svg import svg_bytes
-
-Named = tuple[str, bytes]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -111,42 +107,13 @@ def _papers(edition: Edition) -> Mapping[str, PaperStock]:
     return {name: paper for name, paper in found.items() if paper is not None}
 
 
-def sheet_files(edition: Edition) -> Iterator[Named]:
-    """Yield the cut files of every sheet, for every thickness."""
-    for settled in edition.variants:
-        fit = settled.variant.label
-        for sheet in edition.layout.sheets:
-            drawing = cut_sheet(settled, sheet)
-            centred = settled.sheet(sheet.sheet).datum == CENTRE
-            yield cut_sheet_name(fit, sheet.number, "svg"), _svg(drawing, own_origin=centred)
-            yield cut_sheet_name(fit, sheet.number, "dxf"), dxf_bytes(drawing)
-
-
 def _cut_files(edition: Edition) -> Iterator[Named]:
-    yield from sheet_files(edition)
+    formats = edition.formats
     for settled in edition.variants:
-        fit = settled.variant.label
-        for part in settled.parts:
-            drawing = cut_part(settled, part)
-            yield cut_part_name(fit, part.name, "svg"), _svg(drawing)
-            yield cut_part_name(fit, part.name, "dxf"), dxf_bytes(drawing)
-    for coupon in edition.settled.coupons:
-        drawing = cut_coupon(edition.settled, coupon)
-        yield coupon_name(coupon.sheet, "svg"), _svg(drawing)
-        yield coupon_name(coupon.sheet, "dxf"), dxf_bytes(drawing)
-    yield from art_files(edition)
-
-
-def art_files(edition: Edition) -> Iterator[Named]:
-    """Yield the cut files of every engraving, its 0,0 at its middle."""
-    for art in arts_of(edition.settled):
-        drawing = cut_art(edition.settled, art)
-        yield art_name(art.part.name, art.name, "svg"), _svg(drawing, own_origin=True)
-        yield art_name(art.part.name, art.name, "dxf"), dxf_bytes(drawing)
-
-
-def _svg(drawing: Drawing, *, own_origin: bool = False) -> bytes:
-    return svg_bytes(drawing, decimals=4, own_origin=own_origin)
+        yield from sheet_files(settled, edition.layout, formats)
+        yield from part_files(settled, formats)
+    yield from coupon_files(edition.settled, formats)
+    yield from art_files(edition.settled, formats)
 
 
 def _templates(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:

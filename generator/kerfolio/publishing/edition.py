@@ -24,12 +24,15 @@ from kerfolio.shop.lists import board_list, boards_to_buy, hardware_list, parts_
 from kerfolio.shop.rows import BoardRow
 from kerfolio.shop.span import span_results
 from kerfolio.trials.log import public_for
+from kerfolio.writing.formats import CUT_FORMATS, CutFormat
 from kerfolio.writing.photo import sized
 
 _PRINT_WIDTH = 1400  # px: about 250 dpi over the width of a booklet's text
 
 
-def edition_of(workshop: Workshop, found: LaidOut) -> Edition:
+def edition_of(
+    workshop: Workshop, found: LaidOut, formats: tuple[CutFormat, ...] = CUT_FORMATS
+) -> Edition:
     """Work out a proved plan whole: lists, counts, the pictures made ready to print."""
     settled = found.proof.drawn
     assert settled is not None, "only proved plans are laid out"
@@ -55,6 +58,7 @@ def edition_of(workshop: Workshop, found: LaidOut) -> Edition:
         spans=span_results(settled),
         saw=saw_plan(settled),
         board_plans=board_plan(settled),
+        formats=formats,
     )
 
 

@@ -1,18 +1,35 @@
-"""The names of a bundle's files: one place, so that writing and checking agree."""
+"""The names of a bundle's files: one place, so that writing, checking and recognising agree."""
 
 from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from string import Formatter
 
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Plan
 from kerfolio.shop.art import arts_of
+from kerfolio.writing.formats import CutFormat
 
 PAPERS = ("a4", "letter")
 ROLL = "roll"
-FORMATS = ("svg", "dxf")
 LISTS = tuple(
     f"lists/{each}.csv"
     for each in ("parts", "hardware", "sheets", "boards", "board-cuts", "costs", "cutting")
 )
+
+_SHEET = "cut/{fit}/sheet-{number:d}-{fit}.{ending}"
+_PART = "cut/{fit}/parts/{part}-{fit}.{ending}"
+_COUPON = "cut/fit-coupon/fit-coupon-{sheet}.{ending}"
+_ART = "cut/engravings/{part}-{art}.{ending}"
+_LAYOUT = "layout/layout-{paper}.pdf"
+_SAW = "layout/saw-{paper}.pdf"
+_OF_A_BATCH = (_SHEET, _ART, _LAYOUT, _SAW)
+SETUP = "setup/setup-sheets.pdf"
+PLAN = "plan.json"
+LICENCE = "LICENCE.txt"
+START = "start-here.html"
+SUMS = "SHA256SUMS"
 
 
 def bundle_stem(plan: Plan) -> str:
@@ -25,24 +42,24 @@ def bundle_name(plan: Plan) -> str:
     return f"{bundle_stem(plan)}.zip"
 
 
-def cut_sheet_name(fit: str, number: int, kind: str) -> str:
+def cut_sheet_name(fit: str, number: int, ending: str) -> str:
     """Return the name of a sheet's cut file; the thickness stands in folder and file alike."""
-    return f"cut/{fit}/sheet-{number}-{fit}.{kind}"
+    return _SHEET.format(fit=fit, number=number, ending=ending)
 
 
-def cut_part_name(fit: str, part: str, kind: str) -> str:
+def cut_part_name(fit: str, part: str, ending: str) -> str:
     """Return the name of a part's cut file."""
-    return f"cut/{fit}/parts/{part}-{fit}.{kind}"
+    return _PART.format(fit=fit, part=part, ending=ending)
 
 
-def coupon_name(sheet: str, kind: str) -> str:
+def coupon_name(sheet: str, ending: str) -> str:
     """Return the name of a fit coupon's cut file; it is the same for every thickness."""
-    return f"cut/fit-coupon/fit-coupon-{sheet}.{kind}"
+    return _COUPON.format(sheet=sheet, ending=ending)
 
 
-def art_name(part: str, art: str, kind: str) -> str:
+def art_name(part: str, art: str, ending: str) -> str:
     """Return the name of an engraving's own cut file, as the drawn thickness settles it."""
-    return f"cut/engravings/{part}-{art}.{kind}"
+    return _ART.format(part=part, art=art, ending=ending)
 
 
 def template_name(fit: str, part: str, paper: str) -> str:
@@ -57,7 +74,7 @@ def booklet_name(paper: str) -> str:
 
 def layout_name(paper: str) -> str:
     """Return the name of the layout pictures on a paper."""
-    return f"layout/layout-{paper}.pdf"
+    return _LAYOUT.format(paper=paper)
 
 
 def model_name(plan: Plan) -> str:
@@ -67,14 +84,7 @@ def model_name(plan: Plan) -> str:
 
 def saw_name(paper: str) -> str:
     """Return the name of the saw diagrams on a paper."""
-    return f"layout/saw-{paper}.pdf"
-
-
-SETUP = "setup/setup-sheets.pdf"
-PLAN = "plan.json"
-LICENCE = "LICENCE.txt"
-START = "start-here.html"
-SUMS = "SHA256SUMS"
+    return _SAW.format(paper=paper)
 
 
 def has_saw(edition: Edition) -> bool:
@@ -88,14 +98,38 @@ def expected_names(edition: Edition) -> frozenset[str]:
     names |= {name(paper) for name in (booklet_name, layout_name) for paper in PAPERS}
     names |= {model_name(edition.plan)} if edition.build else set()
     names |= {saw_name(paper) for paper in PAPERS} if has_saw(edition) else set()
-    names |= {coupon_name(each.sheet, kind) for each in edition.settled.coupons for kind in FORMATS}
-    arts = arts_of(edition.settled)
-    names |= {art_name(each.part.name, each.name, kind) for each in arts for kind in FORMATS}
     for settled in edition.variants:
         fit = settled.variant.label
-        for kind in FORMATS:
-            names |= {cut_sheet_name(fit, each.number, kind) for each in edition.layout.sheets}
-            names |= {cut_part_name(fit, part.name, kind) for part in settled.parts}
         for paper in (*PAPERS, ROLL):
             names |= {template_name(fit, part.name, paper) for part in settled.parts}
+    for each in edition.formats:
+        names |= _cut_names(edition, each.ending)
     return frozenset(names)
+
+
+def _cut_names(edition: Edition, ending: str) -> set[str]:
+    names = {coupon_name(each.sheet, ending) for each in edition.settled.coupons}
+    names |= {art_name(each.part.name, each.name, ending) for each in arts_of(edition.settled)}
+    for settled in edition.variants:
+        fit = settled.variant.label
+        names |= {cut_sheet_name(fit, each.number, ending) for each in edition.layout.sheets}
+        names |= {cut_part_name(fit, part.name, ending) for part in settled.parts}
+    return names
+
+
+def is_of_batch(name: str, formats: Iterable[CutFormat]) -> bool:
+    """Tell whether a batch, of whatever plan, writes a file of this name."""
+    endings = [each.ending for each in formats]
+    return name in (SETUP, *LISTS) or any(_fits(name, form, endings) for form in _OF_A_BATCH)
+
+
+def _fits(name: str, form: str, endings: Iterable[str]) -> bool:
+    """Tell whether a name is of a form; a field that stands twice says the same both times."""
+    pattern = ""
+    for literal, field, number, _ in Formatter().parse(form):
+        pattern += re.escape(literal)
+        if field:
+            words = "|".join(map(re.escape, endings)) if field == "ending" else r"[^/]+"
+            seen = f"(?P<{field}>" in pattern
+            pattern += f"(?P={field})" if seen else f"(?P<{field}>{r'[0-9]+' if number else words})"
+    return re.fullmatch(pattern, name) is not None

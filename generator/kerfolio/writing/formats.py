@@ -1,0 +1,70 @@
+"""The formats of cut files: one table, which bundles, batches, checks and words all go through."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Protocol
+
+from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.writing.dxf import dxf_bytes
+from kerfolio.writing.read_back import Layers, dxf_layers, dxf_notes, svg_layers, svg_notes
+from kerfolio.writing.svg import svg_bytes
+
+
+class Write(Protocol):
+    """How a drawing becomes a file; lengths of the drawing are mm, y up."""
+
+    def __call__(self, drawing: Drawing, *, own_origin: bool) -> bytes:
+        """Return the file. With ``own_origin`` the drawing's 0,0 must be the file's too."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutFormat:
+    """A format of cut files: what it is called, how it is written and how it is read back.
+
+    ``ending`` is what stands behind the dot of a file's name, ``title`` what readers know the
+    format as, ``article`` what goes before the title (``a`` or ``an``), ``unit`` what its files are
+    in. ``sent`` marks what is sent to a shop that cuts for others. ``layers`` and ``notes`` read
+    a file of this program back: contours in mm by layer, and lines of lettering.
+    """
+
+    ending: str
+    title: str
+    article: str
+    unit: str = "millimetres"
+    sent: bool = False
+    write: Write
+    layers: Callable[[bytes], Layers]
+    notes: Callable[[bytes], tuple[str, ...]]
+
+
+def _svg(drawing: Drawing, *, own_origin: bool) -> bytes:
+    return svg_bytes(drawing, decimals=4, own_origin=own_origin)
+
+
+def _dxf(drawing: Drawing, *, own_origin: bool) -> bytes:  # noqa: ARG001
+    """A DXF always has the drawing's 0,0."""
+    return dxf_bytes(drawing)
+
+
+CUT_FORMATS = (
+    CutFormat(
+        ending="svg",
+        title="SVG",
+        article="an",
+        write=_svg,
+        layers=svg_layers,
+        notes=svg_notes,
+    ),
+    CutFormat(
+        ending="dxf",
+        title="DXF",
+        article="a",
+        sent=True,
+        write=_dxf,
+        layers=dxf_layers,
+        notes=dxf_notes,
+    ),
+)
+"""Every format that cut files are published in, in the order in which readers are told of them."""

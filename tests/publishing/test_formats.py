@@ -1,0 +1,195 @@
+"""A format more is an entry of the table: here an invented one, found wherever formats count."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from kerfolio.drawing.expand import expanded
+from kerfolio.drawing.vocabulary import Drawing, Label, Stroke
+from kerfolio.edition.edition import Edition
+from kerfolio.geometry.contour import Contour
+from kerfolio.layouts.effort import Effort
+from kerfolio.model.stock import PaperStock
+from kerfolio.pages.plan import plan_page
+from kerfolio.paper.booklet import booklet
+from kerfolio.publishing.agreement import disagreements
+from kerfolio.publishing.batch import BatchRequest, make_batch
+from kerfolio.publishing.bundle import Bundle, bundle_of
+from kerfolio.publishing.edition import edition_of
+from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.names import is_of_batch
+from kerfolio.writing.formats import CUT_FORMATS, CutFormat
+from kerfolio.writing.read_back import Layers
+from tests.pages.invented import edition as stool
+from tests.pages.invented import site
+from tests.pages.markup import Tree
+from tests.paper.reading import texts
+from tests.plans import RACK, lay_down, proved, small_layout, workshop
+from tests.publishing.spoiling import files_of, repacked
+
+
+def write(drawing: Drawing, *, own_origin: bool) -> bytes:
+    """Write corners and lettering as JSON, in tenths of a millimetre."""
+    del own_origin
+    items = [each for item in drawing.items for each in expanded(item)]
+    contours = [(each.layer, each.contour) for each in items if isinstance(each, Stroke)]
+    content = {
+        "tenths": [
+            [layer, contour.closed, [(10 * x, 10 * y, b) for x, y, b in contour.vertices]]
+            for layer, contour in contours
+        ],
+        "words": [each.text for each in items if isinstance(each, Label)],
+    }
+    return json.dumps(content).encode()
+
+
+def layers(content: bytes) -> Layers:
+    found: dict[str, tuple[Contour, ...]] = {}
+    for layer, closed, spots in json.loads(content)["tenths"]:
+        contour = Contour(tuple((x / 10, y / 10, b) for x, y, b in spots), closed=closed)
+        found[layer] = (*found.get(layer, ()), contour)
+    return found
+
+
+def notes(content: bytes) -> tuple[str, ...]:
+    return tuple(json.loads(content)["words"])
+
+
+TENTHS = CutFormat(
+    ending="tenths.json",
+    title="tenths list",
+    article="a",
+    unit="tenths of a millimetre",
+    write=write,
+    layers=layers,
+    notes=notes,
+)
+FORMATS = (*CUT_FORMATS, TENTHS)
+
+
+@pytest.fixture(scope="module")
+def bundle() -> Bundle:
+    found = LaidOut(proof=proved(RACK), layout=small_layout(), reused=False)
+    return bundle_of(edition_of(workshop(RACK), found, FORMATS))
+
+
+def test_endings_differ_and_a_shop_is_sent_something() -> None:
+    endings = [each.ending for each in CUT_FORMATS]
+    assert len(set(endings)) == len(endings)
+    assert any(each.sent for each in CUT_FORMATS)
+
+
+def test_the_bundle_holds_every_cut_file_in_every_format(bundle: Bundle) -> None:
+    names = {name for name in files_of(bundle) if name.startswith("cut/")}
+    stems = {each.ending: {n for n in names if n.endswith(f".{each.ending}")} for each in FORMATS}
+    assert set().union(*stems.values()) == names
+    for ending, found in stems.items():
+        assert {each.removesuffix(ending) for each in found} == {
+            each.removesuffix("svg") for each in stems["svg"]
+        }
+    assert {
+        "cut/17.8mm/sheet-1-17.8mm.tenths.json",
+        "cut/engravings/side-mark.tenths.json",
+    } <= names
+    assert "cut/fit-coupon/fit-coupon-ply.tenths.json" in names
+    assert "cut/17.6mm/parts/rail-17.6mm.tenths.json" in names
+
+
+def moved(content: bytes) -> bytes:
+    found: dict[str, Any] = json.loads(content)
+    found["tenths"] = [
+        [layer, closed, [(x + 1, y, b) for x, y, b in spots]]
+        for layer, closed, spots in found["tenths"]
+    ]
+    return json.dumps(found).encode()
+
+
+def test_the_agreement_check_reads_its_files_back(bundle: Bundle) -> None:
+    assert disagreements(bundle) == ()
+    files = files_of(bundle)
+    name = "cut/17.6mm/parts/side-17.6mm.tenths.json"
+    other = files["cut/18.2mm/parts/side-18.2mm.tenths.json"]
+    assert said(bundle.edition, {**files, name: other}) == [
+        f"`{name}` and the settled plan on layer `opening_through` disagree: areas",
+        f"`{name}` and the settled plan on layer `outline_through` disagree: areas",
+        f"`{name}` and its own name disagree: it says 18.2 mm, the sheet is 17.6 mm",
+    ]
+    name = "cut/17.6mm/sheet-1-17.6mm.tenths.json"
+    assert said(bundle.edition, {**files, name: moved(files[name])}) == [
+        f"`{name}` and its datum disagree: layer `sheet-edge` lies elsewhere"
+    ]
+    name = "cut/engravings/side-mark.tenths.json"
+    assert said(bundle.edition, {**files, name: moved(files[name])}) == [
+        f"`{name}` and its datum disagree: layer `engrave_0.5mm` lies elsewhere"
+    ]
+    del files[name]
+    assert said(bundle.edition, files) == [
+        f"`{name}` and the bundle's contents disagree: it is missing"
+    ]
+
+
+def said(edition: Edition, files: dict[str, bytes]) -> list[str]:
+    return [each.message for each in disagreements(repacked(edition, files))]
+
+
+def test_a_batch_writes_it_and_knows_it_again(tmp_path: Path) -> None:
+    shop, out = lay_down(tmp_path / "shop"), tmp_path / "batch"
+    request = BatchRequest(
+        folder=shop,
+        plan="rack",
+        copies=2,
+        out=out,
+        effort=Effort(moves=10_000, seconds=1.0),
+        formats=FORMATS,
+    )
+    made = make_batch(request)
+    assert "cut/17.6mm/sheet-1-17.6mm.tenths.json" in made.written
+    assert "cut/engravings/side-mark.tenths.json" in made.written
+    assert [name for name in made.written if not is_of_batch(name, FORMATS)] == []
+    assert make_batch(request).written == made.written
+    refused = make_batch(replace(request, formats=CUT_FORMATS))
+    assert refused.written == ()
+    assert [each.rule for each in refused.findings] == ["out-not-ours"]
+
+
+def test_other_names_are_no_batchs() -> None:
+    for name in (
+        "cut/17.8mm/sheet-1-17.6mm.dxf",
+        "cut/17.8mm/sheet-one-17.8mm.dxf",
+        "cut/17.8mm/sheet-1-17.8mm.nc",
+        "cut/17.8mm/sheet-1-17.8mm.tenths.json",
+        "cut/17.8mm/parts/side-17.8mm.dxf",
+        "cut/engravings/side.dxf",
+        "my/cut/17.8mm/sheet-1-17.8mm.dxf",
+        "lists/mine.csv",
+        "notes.txt",
+    ):
+        assert not is_of_batch(name, CUT_FORMATS), name
+
+
+def test_readers_are_told_of_it(bundle: Bundle) -> None:
+    start = Tree(files_of(bundle)["start-here.html"].decode()).text_of("main")
+    found = replace(stool(), formats=FORMATS)
+    page = Tree(plan_page(replace(site(), editions=(found,)), found)).text_of("main")
+    units = "in millimetres (tenths list in tenths of a millimetre)"
+    for text in (start, page):
+        assert "one SVG, one DXF and one tenths list for each sheet" in text
+        assert "Send the DXF files of" in text
+    assert f"All are {units}, whatever your machine shows." in start
+    assert f"and one for each part, {units}." in page
+    assert f"Cut files come as SVG, as DXF and as tenths list, all {units}, one file" in page
+    a4 = PaperStock(name="a4", title="A4", width=210.0, height=297.0)
+    printed = " ".join(texts(booklet(found, a4)))
+    assert "a DXF, an SVG or a tenths list for every sheet" in printed
+
+
+def test_today_there_are_two() -> None:
+    found = stool()
+    page = Tree(plan_page(replace(site(), editions=(found,)), found)).text_of("main")
+    assert "one SVG and one DXF for each sheet, and one for each part, in millimetres." in page
+    assert "Cut files come as SVG and as DXF, both in millimetres, one file" in page
