@@ -1,41 +1,70 @@
-"""Every text file of a site by its path: the one list of what the pages room makes."""
+"""The pages of a site: one list, which its files, its map and its menu are made from."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from functools import partial
+
+from kerfolio.edition.edition import Edition
 from kerfolio.pages.feed import feed_xml
 from kerfolio.pages.home import home_page, not_found_page, own_page, plans_index
 from kerfolio.pages.log import log_page
 from kerfolio.pages.plan import plan_page, steps_page
 from kerfolio.pages.setup import has_setup, setup_page
-from kerfolio.pages.site import Site
+from kerfolio.pages.site import Site, SitePage, last_day
 from kerfolio.pages.sitemap import sitemap_xml
 from kerfolio.pages.stock import stock_page
 from kerfolio.pages.theme import stylesheet
 
 
-def site_texts(site: Site) -> dict[str, str]:
-    """Return all pages, the feed, the site map and the style sheet, as text by path.
+def site_pages(site: Site) -> Iterator[SitePage]:
+    """Yield every page of a site, in the order of its map.
 
-    Without a base address there is no site map; without public trials there is no log,
-    without stock no page of the library.
+    Without stock there is no page of the library, without public trials none of test cuts. The
+    site's own pages come first in the menu, then the maker's in the order that he states.
     """
-    texts = {f"{page.name}/index.html": own_page(site, page) for page in site.pages}
+    yield SitePage(path="", make=home_page, day=site.updated)
+    yield SitePage(path="plans/", make=plans_index, day=site.updated, label="Plans", rank=(0,))
+    for edition in site.newest_first():
+        yield from _pages_of_plan(site, edition)
+    for page in site.pages:
+        rank = (2, page.order, page.title, page.name)
+        make = partial(own_page, page=page)
+        yield SitePage(path=f"{page.name}/", make=make, label=page.title, rank=rank)
+    if site.has_stock:
+        yield SitePage(path="stock/", make=stock_page)
+    if site.trials:
+        day = max(each.date for each in site.trials)
+        yield SitePage(path="log/", make=log_page, day=day, label="Test cuts", rank=(1,))
+
+
+def _pages_of_plan(site: Site, edition: Edition) -> Iterator[SitePage]:
+    path, day = f"plans/{edition.name}/", last_day(edition)
+    yield SitePage(path=path, make=partial(plan_page, edition=edition), day=day)
+    if edition.plan.steps:
+        yield SitePage(path=f"{path}steps/", make=partial(steps_page, edition=edition), day=day)
+    if has_setup(site, edition):
+        yield SitePage(path=f"{path}setup/", make=partial(setup_page, edition=edition), day=day)
+
+
+def site_texts(site: Site) -> dict[str, str]:
+    """Return every text file of a site by its path."""
+    return texts_of(site, tuple(site_pages(site)))
+
+
+def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
+    """Return some pages, the feed, the map and the style sheet, as text by path.
+
+    Without a base address there is no map.
+    """
+    menu = sorted((each for each in pages if each.label), key=lambda each: each.rank)
+    site = replace(site, menu=tuple(menu))
+    texts = {f"{each.path}index.html": each.make(site) for each in pages}
     texts |= {
-        "index.html": home_page(site),
-        "plans/index.html": plans_index(site),
         "404.html": not_found_page(site),
         "feed.xml": feed_xml(site),
         site.stylesheet: stylesheet(),
     }
-    for edition in site.editions:
-        texts[f"plans/{edition.name}/index.html"] = plan_page(site, edition)
-        if edition.plan.steps:
-            texts[f"plans/{edition.name}/steps/index.html"] = steps_page(site, edition)
-        if has_setup(site, edition):
-            texts[f"plans/{edition.name}/setup/index.html"] = setup_page(site, edition)
-    if site.trials:
-        texts["log/index.html"] = log_page(site)
-    if site.has_stock:
-        texts["stock/index.html"] = stock_page(site)
-    sitemap = sitemap_xml(site)
+    sitemap = sitemap_xml(site, pages)
     return texts if sitemap is None else {**texts, "sitemap.xml": sitemap}

@@ -13,7 +13,6 @@ from kerfolio.pages.site import Site
 from kerfolio.pages.theme import inline_style
 
 _LANGUAGE = re.compile(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*")
-_OWN_PLACES = (("Plans", "plans/"), ("Trials", "log/"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,10 +106,11 @@ def language(identity: Identity) -> str:
 
 
 def _menu(site: Site, path: str, root: str) -> tuple[Entry, ...]:
-    places = list(_OWN_PLACES[:1]) + (list(_OWN_PLACES[1:]) if site.trials else [])
-    pages = sorted(site.pages, key=lambda page: (page.order, page.title, page.name))
-    places += [(page.title, f"{page.name}/") for page in pages]
     return tuple(
-        Entry(label=label, href=f"{root}{place}index.html", here=path.startswith(place))
-        for label, place in places
+        Entry(
+            label=each.label,
+            href=f"{root}{each.path}index.html",
+            here=path.startswith(each.path),
+        )
+        for each in site.menu
     )

@@ -33,7 +33,7 @@ class Tally:
 def log_page(site: Site) -> str:
     """Return ``log/index.html``: the trials that the maker marked public."""
     words = f"Tests and jobs logged at {site.identity.title}: settings in, outcome out."
-    frame = site_frame(site, "log/", "Trials", words)
+    frame = site_frame(site, "log/", "Test cuts", words)
     titles = {each.name: each.plan.title for each in site.editions}
     stock = site.editions[0].settled.stock if site.editions else None
     views = trial_views(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
@@ -57,7 +57,8 @@ class PlanFiles:
 class Site:
     """A whole site. ``files`` is by plan name; ``trials`` are those marked public.
 
-    ``stock`` is what the page of the library shows; an empty one has no page.
+    ``stock`` is what the page of the library shows; an empty one has no page. ``menu`` are the
+    pages that the menu leads to, in its order.
     """
 
     identity: Identity
@@ -68,6 +69,7 @@ class Site:
     stock: Stock = field(default_factory=Stock)
     log_photos: Mapping[str, tuple[PhotoFile, ...]] = field(default_factory=dict)
     stylesheet: str = STYLESHEET
+    menu: tuple[SitePage, ...] = ()
 
     @property
     def base_url(self) -> str:
@@ -93,6 +95,22 @@ class Site:
         """Return the editions, the one released last first; those of one day by title."""
         named = sorted(self.editions, key=lambda each: (each.plan.title, each.name))
         return tuple(sorted(named, key=lambda each: each.plan.released, reverse=True))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SitePage:
+    """A page of a site: a folder of the site and how its ``index.html`` is made.
+
+    ``path`` is ``plans/x/``, or empty for home; ``day`` the day that the content last changed,
+    ``NO_DAY`` where none is known; ``label`` what the menu calls it, empty where the menu leaves
+    it out, and ``rank`` its place there, lowest first.
+    """
+
+    path: str
+    make: Callable[[Site], str]
+    day: date = NO_DAY
+    label: str = ""
+    rank: tuple[int | str, ...] = ()
 
 
 def last_day(edition: Edition) -> date:
