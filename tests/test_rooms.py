@@ -31,7 +31,7 @@ ROOMS: dict[str, set[str]] = {
     },
     "proving": {"basis", "model", "geometry", "settling", "shop", "layouts", "assembly"},
     "trials": {"basis", "model", "shop"},
-    "drawing": {"basis", "geometry", "settling", "shop", "layouts", "assembly"},
+    "drawing": {"basis", "model", "geometry", "settling", "shop", "layouts", "assembly"},
     "writing": {"basis", "geometry", "drawing"},
     "paper": {
         *("basis", "model", "drawing", "writing", "settling", "shop", "layouts"),

@@ -9,6 +9,7 @@ from kerfolio.assembly.assembled import Assembled, PosedJoint, PosedPiece
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.rigid import Rigid, Vector, cross
+from kerfolio.model.joint_kind import NOTCH_JOINT, TAB_JOINT, JointKind
 
 T = 18.0
 RIGHT, BACK, UP = (1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)
@@ -55,7 +56,7 @@ def _panel(outer: Ring, openings: tuple[Ring, ...]) -> Panel:
     return Panel(shape=Flat(outer, openings), thickness=T)
 
 
-def joint(a: str, b: str, axis: Vector, kind: str = "tab") -> PosedJoint:
+def joint(a: str, b: str, axis: Vector, kind: JointKind = TAB_JOINT) -> PosedJoint:
     x = BACK if axis in (RIGHT, LEFT) else RIGHT
     frame = Rigid((0.0, 0.0, 0.0), x, cross(axis, x), axis)
     return PosedJoint(kind=kind, a=a, b=b, ends=(f"{a}.x", f"{b}.y"), frame=frame, size=(60.0, T))
@@ -111,7 +112,7 @@ def crate(along: int = 2, over: int = 3) -> Assembled:
         for n, x in enumerate(highs, 1)
     ]
     joints = [
-        joint(f"high.{h}", f"low.{n}", DOWN, "notch")
+        joint(f"high.{h}", f"low.{n}", DOWN, NOTCH_JOINT)
         for h in range(1, over + 1)
         for n in range(1, along + 1)
     ]

@@ -16,7 +16,9 @@ from kerfolio.assembly.links import Link
 from kerfolio.assembly.pairing import Pairing
 from kerfolio.assembly.ways import Way
 from kerfolio.geometry.rigid import Rigid, Vector
+from kerfolio.model.feature_kind import SLOT
 from kerfolio.model.joint import Joint
+from kerfolio.model.joint_kind import TAB_JOINT
 from kerfolio.model.statement import Named
 from kerfolio.settling.settled import SettledFeature, SettledJoint, SettledPart, Sized
 from tests.plans import small_settled
@@ -75,7 +77,7 @@ def _link(
         ways = [replace(way, number=n) for n, way in enumerate(ways)]
     ends = [Named(name=f"{piece}.joint-{number}") for piece in (a, b)]
     return Link(
-        joint=SettledJoint(stated=Joint(kind="tab", a=ends[0], b=ends[1])),
+        joint=SettledJoint(stated=Joint(kind=TAB_JOINT, a=ends[0], b=ends[1])),
         a=_end(a, number),
         b=_end(b, number),
         fits={},
@@ -87,7 +89,7 @@ def _end(piece: str, number: int) -> End:
     part: SettledPart = replace(small_settled().parts[0], name=piece)
     feature = SettledFeature(
         name=f"joint-{number}",
-        kind="slot",
+        kind=SLOT,
         at=(0.0, 0.0),
         direction=(1.0, 0.0),
         width=_SIZE,

@@ -8,6 +8,7 @@ import pytest
 from kerfolio.assembly.assembled import Assembled, PosedJoint
 from kerfolio.assembly.directions import directions, opposite, parallel
 from kerfolio.geometry.rigid import Rigid, Vector, cross, length
+from kerfolio.model.joint_kind import TAB_JOINT
 from tests.assembly.hand_made import BACK, DOWN, FRONT, LEFT, RIGHT, UP, crate, joint, plan, stool
 
 
@@ -19,7 +20,7 @@ def turned(degrees: float) -> Vector:
 def slanting(degrees: float) -> PosedJoint:
     z = turned(degrees)
     frame = Rigid((0.0, 0.0, 0.0), UP, cross(z, UP), z)
-    return PosedJoint(kind="tab", a="a", b="b", ends=("a.x", "b.y"), frame=frame, size=(60, 18))
+    return PosedJoint(kind=TAB_JOINT, a="a", b="b", ends=("a.x", "b.y"), frame=frame, size=(60, 18))
 
 
 def of(*joints: PosedJoint) -> tuple[Vector, ...]:

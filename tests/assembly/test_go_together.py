@@ -10,6 +10,7 @@ from kerfolio.assembly.go_together import LEAST_CLASH, LEAST_DEPTH, Clash, clash
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.rigid import Rigid, Vector
+from kerfolio.model.joint_kind import TAB_JOINT
 from tests.assembly import scenes
 
 # The stool of the sample: sheet 17.8 mm, fit 0.1 mm; each side's slots are 18 x 30.2 mm and take
@@ -109,7 +110,7 @@ def joint(ends: tuple[str, str], at: Vector, z: Vector) -> PosedJoint:
     x = (0.0, 1.0, 0.0)
     frame = Rigid(at, x, (z[1] * x[2] - z[2] * x[1], z[2] * x[0] - z[0] * x[2], z[0]), z)
     a, b = ends[0].split(".")[0], ".".join(ends[1].split(".")[:2])
-    return PosedJoint(kind="tab", a=a, b=b, ends=ends, frame=frame, size=(30.0, THICK))
+    return PosedJoint(kind=TAB_JOINT, a=a, b=b, ends=ends, frame=frame, size=(30.0, THICK))
 
 
 JOINTS = (

@@ -7,6 +7,7 @@ import pytest
 from kerfolio.assembly.links import links_of
 from kerfolio.assembly.poses import put_together
 from kerfolio.basis.finding import Finding
+from kerfolio.model.joint_kind import TAB_JOINT
 from tests.assembly.written import changed, joints_told, settled, text
 from tests.plans import RACK
 
@@ -94,7 +95,7 @@ def test_two_tabs_tell_which_way_round_from_either_face() -> None:
     """Counted from the front, both of them: from the back the deck would lie upside down."""
     links, _ = links_of(settled(text("cupboard")))
     link = next(each for each in links if each.joint.stated.a.name == "deck.low.left-tabs")
-    assert [way.words("tab") for way in link.ways] == [("back", "down"), ("show", "up")]
+    assert [way.words(TAB_JOINT) for way in link.ways] == [("back", "down"), ("show", "up")]
 
 
 def test_a_plan_without_joints_is_not_put_together() -> None:

@@ -14,6 +14,7 @@ from kerfolio.assembly.blocking import Blocking, blocking
 from kerfolio.assembly.found import Deadlock, find
 from kerfolio.assembly.order import BlockedStep, take_apart, verify
 from kerfolio.geometry.rigid import Rigid, Vector
+from kerfolio.model.joint_kind import FACE_JOINT
 from tests.assembly.hand_made import (
     BACK,
     DOWN,
@@ -212,7 +213,9 @@ def test_the_knot_is_a_deadlock() -> None:
 def test_a_deadlock_names_only_those_that_hold_each_other() -> None:
     whole = knot()
     loose = [level("tray", 300, box(0, 0, 50, 50)), level("cup", 318, box(0, 0, 20, 20))]
-    found = find(plan([*loose, *whole.pieces], [*whole.joints, joint("cup", "tray", DOWN, "face")]))
+    found = find(
+        plan([*loose, *whole.pieces], [*whole.joints, joint("cup", "tray", DOWN, FACE_JOINT)])
+    )
     assert isinstance(found, Deadlock)
     assert found.pieces == ("a", "b", "c")
 

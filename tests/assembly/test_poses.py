@@ -9,6 +9,7 @@ import pytest
 
 from kerfolio.assembly.poses import Together, put_together
 from kerfolio.geometry.rigid import Rigid, added, between, cross, dot, length, scaled
+from kerfolio.model.joint_kind import NOTCH_JOINT, TAB_JOINT
 from tests.assembly import scenes
 from tests.assembly.written import NAMES, settled, text, together
 from tests.tools.sample_poses import SCENES
@@ -88,7 +89,7 @@ def test_joints_stand_where_their_features_meet() -> None:
     for each in made.joints:
         a = made.piece(each.a)
         inside = a.pose.inverse.point(each.frame.origin)
-        if each.kind == "tab":
+        if each.kind is TAB_JOINT:
             assert inside[2] == pytest.approx(a.panel.thickness / 2)
             b = made.piece(each.b)
             level = b.pose.inverse.point(each.frame.origin)[2]
@@ -96,7 +97,7 @@ def test_joints_stand_where_their_features_meet() -> None:
             # The first piece goes into the second: along z it finds its material.
             deeper = b.pose.inverse.point(added(each.frame.origin, scaled(each.frame.z, 1.0)))
             assert 0.0 < deeper[2] < b.panel.thickness
-    assert {each.kind for each in made.joints} == {"tab", "notch"}
+    assert {each.kind for each in made.joints} == {TAB_JOINT, NOTCH_JOINT}
 
 
 def test_fingers_go_together_along_the_first_piece() -> None:

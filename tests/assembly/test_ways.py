@@ -9,6 +9,7 @@ import pytest
 from kerfolio.assembly.links import Link, links_of
 from kerfolio.assembly.ways import Way
 from kerfolio.geometry.rigid import Rigid
+from kerfolio.model.joint_kind import TAB_JOINT
 from tests.assembly.written import changed, settled, text
 
 
@@ -179,5 +180,5 @@ def test_ways_keep_their_numbers_when_some_are_ruled_out() -> None:
     free = changed("stool", ("side.left.low-slot, looking: right", "side.left.low-slot"))
     every = linked(free)["stretcher.left-tab", "side.left.low-slot"]
     allowed = linked(text("stool"))["stretcher.left-tab", "side.left.low-slot"]
-    numbers = {way.words("tab"): way.number for way in every.ways}
-    assert {way.words("tab"): way.number for way in allowed.ways}.items() <= numbers.items()
+    numbers = {way.words(TAB_JOINT): way.number for way in every.ways}
+    assert {way.words(TAB_JOINT): way.number for way in allowed.ways}.items() <= numbers.items()

@@ -10,6 +10,7 @@ from kerfolio.geometry.measure import area, bounds
 from kerfolio.geometry.relief import inside_corners, plain_centre, relieved
 from kerfolio.geometry.shapes import circle, polygon, rectangle, rounded_slot, slot
 from kerfolio.layouts.layout import Placement, SheetLayout
+from kerfolio.model.feature_kind import HOLE, POCKET, SLOT
 from kerfolio.model.plan import Plan, Release
 from kerfolio.model.stock import CutterStock, SheetStock, Stock
 from kerfolio.settling.settled import (
@@ -108,7 +109,7 @@ def slot_feature(name: str, at: Point, direction: Point, length: float) -> Settl
     """Return a slot that takes the sheet."""
     return SettledFeature(
         name=name,
-        kind="slot",
+        kind=SLOT,
         at=at,
         direction=direction,
         width=Sized(WIDE, REASON),
@@ -140,7 +141,7 @@ def side() -> SettledPart:
     holes = [
         SettledFeature(
             name=f"bolt.{number}",
-            kind="hole",
+            kind=HOLE,
             at=at,
             direction=(1, 0),
             width=Sized(6.6, "clearance of M6"),
@@ -197,7 +198,7 @@ def shelf() -> SettledPart:
     features = tuple(
         SettledFeature(
             name=f"housing.{number}",
-            kind="pocket",
+            kind=POCKET,
             at=(x, 150),
             direction=(0, 1),
             width=Sized(WIDE, REASON),
@@ -227,7 +228,7 @@ def coupon() -> Coupon:
     features = tuple(
         SettledFeature(
             name=f"slot-{each.number}",
-            kind="slot",
+            kind=SLOT,
             at=(15 + 40.0 * each.number, 60),
             direction=(0, 1),
             width=Sized(each.width),

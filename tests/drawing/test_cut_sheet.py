@@ -18,6 +18,7 @@ from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Drawing, Label, Stroke
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import area, bounds, length
+from kerfolio.model.feature_kind import HOLE
 from kerfolio.settling.settled import Operation
 from kerfolio.writing.dxf import dxf_bytes
 from kerfolio.writing.read_back import (
@@ -117,7 +118,7 @@ def test_every_piece_is_cut_where_the_layout_puts_it(read: Callable[[Drawing], L
 def test_a_quarter_turn_moves_a_corner_where_geometry_says() -> None:
     """Turned by 90 degrees counter-clockwise (x, y) goes to (-y, x); then moved by 470, 10."""
     side = next(part for part in PLAN.parts if part.name == "side")
-    bolts = [each.at for each in side.features if each.kind == "hole"]
+    bolts = [each.at for each in side.features if each.kind is HOLE]
     holes = [bounds(each).centre for each in dxf_layers(dxf_bytes(FILES["sheet"]))["hole_through"]]
     for x, y in bolts:
         assert any(distance(hole, (470 - y, 10 + x)) < 1e-9 for hole in holes)

@@ -11,6 +11,7 @@ from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
 from kerfolio.geometry.canonical import region
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shapes import circle, rectangle, slot
+from kerfolio.model.feature_kind import HOLE
 from kerfolio.settling.settled import SettledFeature, SettledPart, Sized
 from tests.drawing.bench import bench, part_of, slot_feature
 from tests.drawing.overlap import crossed, labels_of, outside, overlapping
@@ -22,7 +23,7 @@ PLAN = bench()
 def hole(name: str, at: tuple[float, float], diameter: float) -> SettledFeature:
     return SettledFeature(
         name=name,
-        kind="hole",
+        kind=HOLE,
         at=at,
         direction=(1, 0),
         width=Sized(diameter),

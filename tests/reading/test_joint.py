@@ -34,7 +34,7 @@ def test_kinds(text: str, kind: str, face: str, looking: str) -> None:
     found, said = joint(text)
     assert found is not None, said
     assert said == []
-    assert (found.kind, found.face, found.looking) == (kind, face, looking)
+    assert (found.kind.name, found.face, found.looking) == (kind, face, looking)
     assert (found.a.name[0], found.b.name[0]) == ("a", "b")
 
 

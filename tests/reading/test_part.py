@@ -184,7 +184,7 @@ def test_a_drawn_part_keeps_its_rules() -> None:
 """)
     assert findings == []
     assert isinstance(part.shape, Drawn)
-    assert [(r.kind, r.depth.text if r.depth else "") for r in part.shape.features] == [
+    assert [(r.kind.name, r.depth.text if r.depth else "") for r in part.shape.features] == [
         ("slot", ""),
         ("slot", ""),
         ("pocket", "t/2"),

@@ -27,7 +27,7 @@ def test_the_good_plan_is_read_whole() -> None:
     assert [part.name for part in plan.parts] == ["side", "shelf", "back"]
     assert plan.parts[0].pieces == ("left", "right")
     assert plan.parts[0].grain == "along y"
-    assert [(j.kind, str(j.a), str(j.b)) for j in plan.joints][:1] == [
+    assert [(j.kind.name, str(j.a), str(j.b)) for j in plan.joints][:1] == [
         ("tab", "shelf.lower.left-tab", "side.left.lower-slot")
     ]
     assert plan.hardware[0].purpose == "the wall"
@@ -58,7 +58,7 @@ def test_drawings_are_kept_under_the_name_the_plan_gives_them() -> None:
     assert [drawing.file for drawing in plan.drawings] == ["drawings/back.svg"]
     assert isinstance(plan.parts[2].shape, Drawn)
     rules = plan.parts[2].shape.features
-    assert [(str(r.element), r.kind, str(r.takes or "")) for r in rules] == [
+    assert [(str(r.element), r.kind.name, str(r.takes or "")) for r in rules] == [
         ("slot-lower", "slot", "ply"),
         ("slot-upper", "slot", "ply"),
         ("finger-hole", "hole", ""),

@@ -9,6 +9,7 @@ import pytest
 
 from kerfolio.basis.finding import Finding
 from kerfolio.geometry.measure import area, bounds
+from kerfolio.model.feature_kind import ENGRAVING, HOLE, POCKET, SLOT, WINDOW, FeatureKind
 from kerfolio.model.outline import Drawing, Drawn, DrawnElement, DrawnFeatureRule
 from kerfolio.model.plan import Plan
 from kerfolio.model.statement import Amount, Named
@@ -35,10 +36,10 @@ SLOTS = (
     element("a", box(110, 120, 60, 18), "slots"),
     element("b", box(210, 120, 60, 18, 30), "slots"),
 )
-HOLE = element("bore", ((155, 60, 1.0), (165, 60, 1.0)))
+BORE = element("bore", ((155, 60, 1.0), (165, 60, 1.0)))
 
 
-def rule(name: str, kind: str, takes: str = "", depth: str = "") -> DrawnFeatureRule:
+def rule(name: str, kind: FeatureKind, takes: str = "", depth: str = "") -> DrawnFeatureRule:
     return DrawnFeatureRule(
         element=Named(name),
         kind=kind,
@@ -74,7 +75,7 @@ def refused(*args: object, **named: str) -> Finding:
 
 @pytest.mark.parametrize("thickness", [11.6, 17.6, 18.2])
 def test_drawn_slots_are_refitted_about_their_centre_lines(thickness: float) -> None:
-    part = made((OUTLINE, *SLOTS), rule("slots", "slot", "ply"), thickness=thickness)
+    part = made((OUTLINE, *SLOTS), rule("slots", SLOT, "ply"), thickness=thickness)
     assert [each.name for each in part.features] == ["slots.1", "slots.2"]
     # The outline's lower left corner, drawn at 10, 20, is the part's 0,0.
     assert [each.at for each in part.features] == [
@@ -91,13 +92,13 @@ def test_drawn_slots_are_refitted_about_their_centre_lines(thickness: float) -> 
 
 def test_a_slot_shorter_than_the_sheet_is_thick_is_refitted_across() -> None:
     short = element("a", box(110, 120, 10, 18))
-    part = made((OUTLINE, short), rule("a", "slot", "ply"))
+    part = made((OUTLINE, short), rule("a", SLOT, "ply"))
     box_ = bounds(part.plain.openings[0])
     assert (box_.width, box_.height) == (pytest.approx(10), pytest.approx(17.8))
 
 
 def test_a_drawn_circle_is_a_hole() -> None:
-    part = made((OUTLINE, HOLE), rule("bore", "hole"))
+    part = made((OUTLINE, BORE), rule("bore", HOLE))
     (cut,) = [each for each in part.cuts if each.operation is Operation.HOLE]
     assert area(cut.contours[0]) == pytest.approx(math.pi * 25)
     assert part.features[0].at == pytest.approx((150, 40))
@@ -105,7 +106,7 @@ def test_a_drawn_circle_is_a_hole() -> None:
 
 def test_open_lines_are_engraved_as_they_are() -> None:
     line = element("wave", ((50, 50, 0.0), (80, 60, 0.5), (110, 50, 0.0)), closed=False)
-    part = made((OUTLINE, line), rule("wave", "engrave", depth="0.5"))
+    part = made((OUTLINE, line), rule("wave", ENGRAVING, depth="0.5"))
     (cut,) = [each for each in part.cuts if each.operation is Operation.ENGRAVE]
     assert cut.depth == 0.5
     assert cut.contours[0].vertices == ((40, 30, 0.0), (70, 40, 0.5), (100, 30, 0.0))
@@ -114,7 +115,7 @@ def test_open_lines_are_engraved_as_they_are() -> None:
 def test_a_window_and_a_pocket_stay_as_drawn() -> None:
     window = element("grip", box(160, 200, 80, 20))
     dish = element("dish", box(60, 60, 40, 40))
-    rules = (rule("grip", "window"), rule("dish", "pocket", depth="6"))
+    rules = (rule("grip", WINDOW), rule("dish", POCKET, depth="6"))
     part = made((OUTLINE, window, dish), *rules)
     assert area(part.plain) == pytest.approx(300 * 200 - 80 * 20)
     assert part.cuts[0].operation is Operation.POCKET
@@ -126,27 +127,27 @@ def test_a_window_and_a_pocket_stay_as_drawn() -> None:
     [
         (
             (OUTLINE, element("a", box(110, 120, 60, 21.4))),
-            (rule("a", "slot", "ply"),),
+            (rule("a", SLOT, "ply"),),
             ("drawn-slot-width", "slot `a` is 21.4 mm wide, drawn for 18 mm"),
         ),
         (
             (OUTLINE, element("a", ((90, 90, 0.0), (150, 90, 0.0), (90, 150, 0.0)))),
-            (rule("a", "slot", "ply"),),
+            (rule("a", SLOT, "ply"),),
             ("no-slot", "element `a` is no straight slot"),
         ),
         (
             (OUTLINE, element("a", box(110, 120, 20, 20))),
-            (rule("a", "hole"),),
+            (rule("a", HOLE),),
             ("not-round", "element `a` is not round"),
         ),
         (
             (OUTLINE, *SLOTS),
-            (rule("slot", "slot", "ply"),),
+            (rule("slot", SLOT, "ply"),),
             ("no-element", "no element `slot` in `p.svg`"),
         ),
         (
             (OUTLINE, *SLOTS),
-            (rule("slots", "slot", "ply"), rule("b", "window")),
+            (rule("slots", SLOT, "ply"), rule("b", WINDOW)),
             ("drawn-twice", "element `b` is `slots` and `b`"),
         ),
         (
@@ -171,7 +172,7 @@ def test_a_window_and_a_pocket_stay_as_drawn() -> None:
         ),
         (
             (OUTLINE, element("dish", box(60, 60, 40, 40))),
-            (rule("dish", "pocket"),),
+            (rule("dish", POCKET),),
             ("no-depth", "`dish` states no depth"),
         ),
     ],

@@ -15,6 +15,7 @@ from pathlib import Path
 
 import numpy as np
 
+from kerfolio.model.feature_kind import TAB
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.reading.workshop import read_workshop
@@ -74,7 +75,7 @@ def draw(
     for each in sorted(shown.values(), key=lambda one: one.new):
         ink(canvas, each)
     for piece, other, feature in _meeting(shown, settled):
-        depth = feature.depth.value if feature.kind == "tab" and feature.depth else 0.0
+        depth = feature.depth.value if feature.kind is TAB and feature.depth else 0.0
         u, v = (feature.at[axis] + depth * feature.direction[axis] for axis in (0, 1))
         middle = piece.part.thickness / 2
         home = piece.at(u, v, middle, home=True) + np.array(other.away)

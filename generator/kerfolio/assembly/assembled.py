@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.rigid import Rigid, Vector
+from kerfolio.model.joint_kind import JointKind
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,7 +35,7 @@ class PosedJoint:
     (``rail.left-tabs.1``). ``size`` is (along the joint, across it), mm: what an inset must show.
     """
 
-    kind: str
+    kind: JointKind
     a: str
     b: str
     ends: tuple[str, str]

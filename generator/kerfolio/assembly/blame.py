@@ -16,8 +16,9 @@ from itertools import combinations, pairwise
 import numpy as np
 
 from kerfolio.assembly.adjustment import Numbers, columns_of, linearised, nudged, solved
+from kerfolio.assembly.feature_kinds import Freedom
 from kerfolio.assembly.pairing import TOLERANCE, Gap, Pairing, gaps_in
-from kerfolio.assembly.suspects import ON_EDGE, Suspect, columns, put_right
+from kerfolio.assembly.suspects import Suspect, columns, put_right
 from kerfolio.geometry.rigid import Rigid, length
 
 _LIKELY = 0.1
@@ -175,7 +176,7 @@ def _plausible(blame: Blame) -> bool:
 def _complexity(blame: Blame) -> tuple[int, int, int]:
     """Return how much an explanation needs: moves and turns, joints spoilt, tabs along edges."""
     moves = [v for each in blame.culprits for v in each.by]
-    along = [each for each in blame.culprits if each.suspect.kind in ON_EDGE]
+    along = [each for each in blame.culprits if each.suspect.freedom is Freedom.OUTLINE]
     return (
         sum(abs(v) > TOLERANCE for v in moves),
         len(blame.gaps),

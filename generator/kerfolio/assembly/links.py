@@ -7,9 +7,11 @@ from dataclasses import dataclass
 from math import acos, degrees
 
 from kerfolio.assembly.ends import End, end_of, pieces_of
-from kerfolio.assembly.ways import Meeting, Way, spread, ways_of
+from kerfolio.assembly.joint_kinds import ways_of
+from kerfolio.assembly.ways import Meeting, Way, spread
 from kerfolio.basis.finding import Finding, error
 from kerfolio.geometry.rigid import Rigid, dot
+from kerfolio.model.joint_kind import FINGER_JOINT, PIECE, SIDE, EndKind, JointKind
 from kerfolio.settling.settled import SettledJoint, SettledPlan
 
 _SURE = 1.0
@@ -30,7 +32,7 @@ class Link:
     ways: tuple[Way, ...]
 
     @property
-    def kind(self) -> str:
+    def kind(self) -> JointKind:
         """The kind of the joint."""
         return self.joint.stated.kind
 
@@ -78,45 +80,26 @@ def _linked(joint: SettledJoint, a: End, b: End, fits: Mapping[str, float]) -> L
     return Link(joint=joint, a=a, b=b, fits=fits, ways=ways)
 
 
-_KINDS: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
-    "tab": (("tab",), ("slot", "notch", "groove", "pocket", "window")),
-    "notch": (("notch", "slot"), ("notch", "slot")),
-    "fingers": (("fingers",), ("fingers",)),
-    "face": (("hole", ""), ("hole", "")),
-    "edge": (("side",), ("hole",)),
-    "wedge": (("",), ("slot", "window")),
-}
-"""The kinds of feature that may stand at the first and at the second end of a kind of joint."""
-
-
-def kinds_that_meet(kind: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """Return the kinds of feature for each end of a kind of joint.
-
-    ``side`` is a side of a part, the empty text a piece as a whole.
-    """
-    return _KINDS[kind]
-
-
 def _meet(joint: SettledJoint, a: End, b: End) -> bool:
-    firsts, seconds = _KINDS[joint.stated.kind]
+    firsts, seconds = joint.stated.kind.ends
     return _kinds(a) <= {*firsts} and _kinds(b) <= {*seconds}
 
 
-def _kinds(end: End) -> set[str]:
+def _kinds(end: End) -> set[EndKind]:
     if end.side:
-        return {"side"}
-    return {each.kind for each in end.features} or {""}
+        return {SIDE}
+    return {each.kind for each in end.features} or {PIECE}
 
 
 def _uncountable(joint: SettledJoint, a: End, b: End) -> Iterator[Finding]:
     """Yield a finding where the two ends are not sets of the same count."""
     stated, counts = joint.stated, (len(a.features), len(b.features))
-    if stated.kind in ("edge", "wedge"):
+    if not stated.kind.paired:
         return
-    if stated.kind == "face" and counts != (0, 0) and 0 in counts:
+    if stated.kind.flat and counts != (0, 0) and 0 in counts:
         message = "a face joint is between two sets of holes, or two pieces with `at`"
         yield error("joint-count", message, stated.place, "Name holes at both ends or at none.")
-    elif stated.kind == "face" and counts == (0, 0) and joint.at is None:
+    elif stated.kind.flat and counts == (0, 0) and joint.at is None:
         message = f"nobody knows where `{stated.a}` lies on `{stated.b}`"
         advice = "Add `at: [x, y]`: where its 0,0 lies; or name holes that come together."
         yield error("joint-count", message, stated.place, advice)
@@ -124,7 +107,7 @@ def _uncountable(joint: SettledJoint, a: End, b: End) -> Iterator[Finding]:
         message = f"`{stated.a}` are {counts[0]}, `{stated.b}` are {counts[1]}"
         advice = "Both ends need as many: each meets the one of its number."
         yield error("joint-count", message, stated.place, advice)
-    elif stated.kind == "fingers" and counts != (1, 1):
+    elif stated.kind is FINGER_JOINT and counts != (1, 1):
         message = f"`{stated.a}` are {counts[0]} rows of fingers"
         yield error("joint-count", message, stated.place, "Name one row at each end.")
 
@@ -150,6 +133,6 @@ def _impossible(joint: SettledJoint) -> Finding:
     stated = joint.stated
     message = f"`{stated.a}` cannot meet `{stated.b}` that way round"
     advice = "Take `show`, `side` or `looking` away, or state another one."
-    if stated.kind == "fingers":
+    if stated.kind is FINGER_JOINT:
         advice = "One row begins with a finger where the other begins with a gap (`first:`)."
     return error("joint-way", message, stated.place, advice)

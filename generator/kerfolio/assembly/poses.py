@@ -20,6 +20,7 @@ from kerfolio.basis.finding import Finding
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.rigid import Rigid
 from kerfolio.model.joint import Joint
+from kerfolio.model.joint_kind import FINGER_JOINT
 from kerfolio.settling.settled import SettledPlan
 
 
@@ -115,7 +116,7 @@ def _joints(
     for each in pairings:
         link = links[each.link]
         frame = poses[each.a].after(each.pair[0])
-        if link.kind == "fingers":
+        if link.kind is FINGER_JOINT:
             # A corner is pushed together along the first piece, or along the second (now x).
             frame = Rigid(frame.origin, frame.y, frame.z, frame.x)
         yield PosedJoint(

@@ -9,11 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import cos, sin
+from typing import NamedTuple
 
 import numpy as np
 
 from kerfolio.assembly.adjustment import LEVER, Numbers, kept
 from kerfolio.assembly.ends import End
+from kerfolio.assembly.feature_kinds import FEATURE_FREEDOMS, Freedom
 from kerfolio.assembly.links import Link
 from kerfolio.assembly.pairing import Pairing
 from kerfolio.basis.place import Place
@@ -21,10 +23,6 @@ from kerfolio.geometry.contour import Point
 from kerfolio.geometry.rigid import Rigid, Vector, added, cross, scaled
 from kerfolio.settling.settled import SettledPart
 
-ON_EDGE = ("tab", "fingers", "side", "edge")
-"""Kinds that go with the outline: they cannot turn, and outward they follow the part's length."""
-
-_TURNING = ("slot", "pocket", "groove", "window", "at")
 _NORMAL: Vector = (0.0, 0.0, 1.0)
 
 
@@ -32,28 +30,22 @@ _NORMAL: Vector = (0.0, 0.0, 1.0)
 class Suspect:
     """A feature, or several of one name or on one edge (no name), that may be misplaced.
 
-    ``seen`` are the ends it is at: the number of the pairing, and whether it is the first end.
-    ``outward`` is where it looks, of features on an edge and of notches.
+    ``name`` is what it is called in a remark. ``seen`` are the ends it is at: the number of the
+    pairing, and whether it is the first end. ``outward`` is where it looks, if it is on an edge.
     """
 
     part: SettledPart
     feature: str
-    kind: str
+    name: str
+    freedom: Freedom
     place: Place
     outward: Point
     seen: tuple[tuple[int, bool], ...]
 
     @property
-    def name(self) -> str:
-        """What it is called in a remark."""
-        if self.kind == "at":
-            return "at"
-        return f"{self.part.name}.{self.feature}" if self.feature else self.part.name
-
-    @property
     def axes(self) -> tuple[Vector, Vector]:
         """The two directions, in its part's face, in which it can be off."""
-        if self.kind in (*ON_EDGE, "notch"):
+        if self.freedom.on_edge:
             out = (self.outward[0], self.outward[1], 0.0)
             return out, cross(_NORMAL, out)
         return (1.0, 0.0, 0.0), (0.0, 1.0, 0.0)
@@ -61,7 +53,7 @@ class Suspect:
     @property
     def turns(self) -> bool:
         """Whether it can be turned in its face."""
-        return self.kind in _TURNING
+        return self.freedom is Freedom.FACE
 
 
 def suspects_of(pairings: Sequence[Pairing], links: Sequence[Link]) -> tuple[Suspect, ...]:
@@ -79,21 +71,27 @@ def suspects_of(pairings: Sequence[Pairing], links: Sequence[Link]) -> tuple[Sus
                 about.setdefault((end.part.name, name), (end.part, what))
     found: dict[tuple[tuple[int, bool], ...], Suspect] = {}
     for key, ends in seen.items():
-        part, (kind, place, outward) = about[key]
+        part, what = about[key]
         made = Suspect(
             part=part,
             feature=key[1].partition("@")[0],
-            kind=kind,
-            place=place,
-            outward=outward,
+            name=what.name,
+            freedom=what.freedom,
+            place=what.place,
+            outward=what.outward,
             seen=tuple(ends),
         )
         found.setdefault(made.seen, made)
     return tuple(found.values())
 
 
-_About = tuple[str, Place, Point]
-"""The kind of a suspect, where it is stated, where it looks."""
+class _About(NamedTuple):
+    """What a suspect is called, how it can be off, where it is stated, where it looks."""
+
+    name: str
+    freedom: Freedom
+    place: Place
+    outward: Point = (0.0, 0.0)
 
 
 def _named(end: End, pairing: Pairing, link: Link, *, first: bool) -> Iterator[tuple[str, _About]]:
@@ -101,18 +99,21 @@ def _named(end: End, pairing: Pairing, link: Link, *, first: bool) -> Iterator[t
 
     Names that begin with @ only tell groups apart.
     """
+    part = end.part
     if end.features:
         feature = end.features[min(pairing.index, len(end.features) - 1)]
+        freedom = FEATURE_FREEDOMS[feature.kind]
         for name in dict.fromkeys((feature.name.partition(".")[0], feature.name)):
-            yield name, (feature.kind, feature.place, feature.direction)
-        if feature.kind in ON_EDGE:
+            called = f"{part.name}.{name}"
+            yield name, _About(called, freedom, feature.place, feature.direction)
+        if freedom is Freedom.OUTLINE:
             x, y = (round(v, 6) + 0.0 for v in feature.direction)
-            yield f"@{x},{y}", ("edge", end.part.place, feature.direction)
+            yield f"@{x},{y}", _About(part.name, freedom, part.place, feature.direction)
     elif end.side:
-        z = pairing.pair[0].z
-        yield end.side, ("side", end.part.place, (z[0], z[1]))
-    elif not first and link.joint.at is not None and link.kind == "face":
-        yield f"@{pairing.link}", ("at", link.joint.stated.place, (0.0, 0.0))
+        z, called = pairing.pair[0].z, f"{part.name}.{end.side}"
+        yield end.side, _About(called, Freedom.OUTLINE, part.place, (z[0], z[1]))
+    elif not first and link.joint.at is not None and link.kind.flat:
+        yield f"@{pairing.link}", _About("at", Freedom.FACE, link.joint.stated.place)
 
 
 def columns(suspect: Suspect, pairings: Sequence[Pairing], poses: Mapping[str, Rigid]) -> Numbers:

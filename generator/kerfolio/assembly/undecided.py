@@ -65,12 +65,10 @@ def _asked(link: Link, walks: Sequence[Walk], index: int) -> Finding:
     face, looking = words[0]
     asked, taken = [], []
     if len({each for each, _ in words}) > 1:
-        key, choices = (
-            ("side", "`show` or `back`") if link.kind == "face" else ("show", "`out` or `in`")
-        )
+        key, choices = ("side", "`show` or `back`") if link.kind.flat else ("show", "`out` or `in`")
         asked.append(f"`{key}:` with {choices}, for the show face of `{link.b.piece}`")
         out = {"back": "out", "show": "in"}[face]
-        taken.append(f"`{key}: {face if link.kind == 'face' else out}`")
+        taken.append(f"`{key}: {face if link.kind.flat else out}`")
     looks = sorted({each for side, each in words if side == face})
     if len(looks) > 1:
         choices = " or ".join(f"`{each}`" for each in looks)

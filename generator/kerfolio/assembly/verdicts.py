@@ -7,10 +7,10 @@ from math import degrees
 
 from kerfolio.assembly.adjustment import LEVER
 from kerfolio.assembly.blame import Blame, Culprit
+from kerfolio.assembly.feature_kinds import Freedom
 from kerfolio.assembly.links import Link
 from kerfolio.assembly.misses import as_drawn, fit_of
 from kerfolio.assembly.pairing import TOLERANCE
-from kerfolio.assembly.suspects import ON_EDGE
 from kerfolio.basis.finding import Finding, error, warning
 from kerfolio.basis.lengths import mm_text
 from kerfolio.basis.words import listed
@@ -55,7 +55,7 @@ def _finding(culprit: Culprit, links: Sequence[Link], advice: str, *, sure: bool
 def _is_length(culprit: Culprit) -> bool:
     """Tell whether nothing is wrong but how far the outline goes."""
     outward, along, *_ = culprit.by
-    return culprit.suspect.kind in ON_EDGE and abs(along) < TOLERANCE < abs(outward)
+    return culprit.suspect.freedom is Freedom.OUTLINE and abs(along) < TOLERANCE < abs(outward)
 
 
 def _charge(culprit: Culprit) -> str:
@@ -63,14 +63,14 @@ def _charge(culprit: Culprit) -> str:
     suspect, by = culprit.suspect, culprit.by
     length, words = "", []
     along = scaled(suspect.axes[0], by[0])
-    if suspect.kind in ON_EDGE and abs(by[0]) > TOLERANCE:
+    if suspect.freedom is Freedom.OUTLINE and abs(by[0]) > TOLERANCE:
         across = abs(suspect.outward[0]) > abs(suspect.outward[1])
         ends = "from left to right" if across else "from bottom to top"
         how = "long" if by[0] < 0 else "short"
         length = f"`{suspect.part.name}` is {_mm(by[0])} too {how} {ends}"
-    elif suspect.kind == "notch" and abs(by[0]) > TOLERANCE:
+    elif suspect.freedom is Freedom.DEPTH and abs(by[0]) > TOLERANCE:
         words.append(f"{_mm(by[0])} too {'shallow' if by[0] < 0 else 'deep'}")
-    if suspect.kind in (*ON_EDGE, "notch"):
+    if suspect.freedom.on_edge:
         along = (0.0, 0.0, 0.0)
     words += as_drawn(added(along, scaled(suspect.axes[1], by[1])))
     if suspect.turns and abs(by[2]) > 2 * TOLERANCE:

@@ -14,6 +14,7 @@ from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import Box, bounds
+from kerfolio.model.feature_kind import SLOT
 from kerfolio.settling.settled import Coupon, CouponSlot, SettledFeature, SettledPlan
 
 ROOM = (150.0, 80.0)
@@ -70,7 +71,7 @@ def _scaled(plate: Box, scale: float) -> Box:
 
 def _called(coupon: Coupon, seat: Seat) -> tuple[_Called, ...]:
     """Match the slots to the plate's features: by width, the nearest one not yet taken."""
-    left = [each for each in coupon.plate.features if each.kind == "slot"]
+    left = [each for each in coupon.plate.features if each.kind is SLOT]
     called = []
     for slot in coupon.slots:
         if not left:

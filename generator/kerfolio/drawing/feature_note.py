@@ -1,4 +1,4 @@
-"""What a template says about a feature, and where the words find room."""
+"""Where the words about a feature find room on a template."""
 
 from __future__ import annotations
 
@@ -7,20 +7,20 @@ from dataclasses import dataclass, field
 from math import atan2, degrees
 from string import ascii_lowercase
 
-from kerfolio.basis.lengths import inch_text, mm_number, mm_text
 from kerfolio.drawing.block import Block, box_at, text_block
 from kerfolio.drawing.extent import apart
+from kerfolio.drawing.feature_kinds import FEATURE_WORDS
 from kerfolio.drawing.lettering import CAPITAL, Box, text_width, wrapped
 from kerfolio.drawing.vocabulary import Ink, Item, Label
 from kerfolio.geometry.boolean import contains, intersects
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.shapes import rectangle
+from kerfolio.model.feature_kind import HOLE, NOTCH
 from kerfolio.settling.settled import SettledFeature
 
 SIZE = 3.2
 _AIR = 2.4
 _KEY_AIR = 1.2
-_SIZED = ("slot", "notch", "pocket", "groove")
 _PITCH = SIZE * (CAPITAL + 0.45)
 
 
@@ -50,20 +50,6 @@ class Notes:
     listed: tuple[tuple[str, str], ...]
 
 
-def words(feature: SettledFeature) -> tuple[str, ...]:
-    """Return what a template says about a feature, a line each; nothing where the line says all."""
-    deep = (f"{mm_text(feature.depth.value, 2)} deep",) if feature.depth else ()
-    if feature.kind == "hole":
-        return (f"ø {_both(feature.width.value)}", *deep)
-    if feature.kind in _SIZED and feature.width.reason:
-        return (f"{_both(feature.width.value)} wide", *deep, feature.width.reason)
-    return deep if feature.kind in _SIZED else ()
-
-
-def _both(mm: float) -> str:
-    return f"{mm_number(mm, 2)} mm ({inch_text(mm, 64)})"
-
-
 def place_notes(
     features: tuple[SettledFeature, ...], ground: Ground, drill: float, layer: str
 ) -> Notes:
@@ -76,7 +62,7 @@ def place_notes(
     items: list[Item] = []
     keys: dict[str, str] = {}
     for feature in features:
-        lines = words(feature)
+        lines = FEATURE_WORDS[feature.kind](feature)
         if not lines:
             continue
         placed = _inside(feature, lines, drill, layer) or _first(feature, lines, ground, layer)
@@ -104,7 +90,7 @@ def _base(name: str) -> str:
 def middle(feature: SettledFeature) -> Point:
     """Return the middle of the feature; a notch is known by the middle of its bottom."""
     (x, y), (ux, uy) = feature.at, feature.direction
-    reach = feature.length.value / 2 if feature.kind == "notch" else 0.0
+    reach = feature.length.value / 2 if feature.kind is NOTCH else 0.0
     return x + ux * reach, y + uy * reach
 
 
@@ -115,7 +101,7 @@ def _turn(feature: SettledFeature) -> float:
         angle -= 180
     while angle <= -90 + 1e-6:
         angle += 180
-    return 0.0 if feature.kind == "hole" else angle
+    return 0.0 if feature.kind is HOLE else angle
 
 
 def _block(lines: tuple[str, ...], layer: str) -> Block:
@@ -126,7 +112,7 @@ def _inside(
     feature: SettledFeature, lines: tuple[str, ...], drill: float, layer: str
 ) -> tuple[Item, ...]:
     """Return the words inside an opening or recess wide enough for them, else nothing."""
-    if feature.kind == "hole":
+    if feature.kind is HOLE:
         return ()
     room = feature.length.value - 2 * drill - 2
     broken = tuple(part for line in lines for part in wrapped(line, SIZE, room))
@@ -162,7 +148,7 @@ def _spots(feature: SettledFeature, note: Block, air: float) -> Iterator[tuple[P
     upright = abs(turn) > 45
     across, along = feature.width.value, feature.length.value
     half_x, half_y = (across / 2, along / 2) if upright else (along / 2, across / 2)
-    if feature.kind == "hole":
+    if feature.kind is HOLE:
         half_x = half_y = max(across / 2, 3.0)
     for turned in (90.0, 0.0) if upright else (0.0, 90.0):
         wide, high = (note.height, note.width) if turned else (note.width, note.height)

@@ -22,6 +22,7 @@ from kerfolio.geometry.hidden_lines import Seen, seen
 from kerfolio.geometry.rigid import scaled
 from kerfolio.geometry.shapes import circle
 from kerfolio.geometry.view import View
+from kerfolio.model.joint_kind import JointKind
 
 FINGER = 8.0
 """A joint smaller than this on the page, mm, is drawn larger beside the picture: the part of a
@@ -120,10 +121,10 @@ def _small(
         reach[number] += dist(a, b) * seat.scale
     order = sorted(range(len(joints)), key=lambda each: (-round(reach[each], 1), each))
     part = {piece.label: piece.part for piece in assembled.pieces}
-    kinds: dict[tuple[str, str, str], list[int]] = {}
+    kinds: dict[tuple[JointKind, str, str], list[int]] = {}
     for number in order:
         joint = joints[number]
-        if joint.joint.kind != "face" and page_size(joint, seat) < FINGER and reach[number] > 0:
+        if not joint.joint.kind.flat and page_size(joint, seat) < FINGER and reach[number] > 0:
             one, other = sorted((part[joint.joint.a], part[joint.joint.b]))
             kinds.setdefault((joint.joint.kind, one, other), []).append(number)
     middle = _middle([seat.spot(end) for joint in joints for end in joint.ends])

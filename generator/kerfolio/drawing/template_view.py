@@ -15,6 +15,7 @@ from kerfolio.drawing.vocabulary import Drawing, Ink, Item, Label, Layer, Stroke
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shapes import circle
+from kerfolio.model.feature_kind import HOLE
 from kerfolio.settling.settled import Operation, SettledPart, SettledPlan
 
 SHAPE = Layer(name="shape", purpose="The edges to cut by hand, recesses tinted.")
@@ -59,7 +60,7 @@ def _recesses(part: SettledPart) -> tuple[Contour, ...]:
 
 
 def _centres(part: SettledPart) -> tuple[Point, ...]:
-    return tuple(dict.fromkeys(each.at for each in part.features if each.kind == "hole"))
+    return tuple(dict.fromkeys(each.at for each in part.features if each.kind is HOLE))
 
 
 def _around(at: Point) -> tuple[float, float, float, float]:

@@ -3,8 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.model.feature_kind import (
+    ENGRAVING,
+    FINGERS,
+    GROOVE,
+    HOLE,
+    NOTCH,
+    POCKET,
+    SLOT,
+    TAB,
+    WINDOW,
+    FeatureKind,
+)
 from kerfolio.model.outline import Mirror, Outline
 from kerfolio.model.statement import Amount, Named, Spot
 
@@ -40,6 +53,7 @@ class Slot:
     widened and lengthened by the fit on every side.
     """
 
+    kind: ClassVar[FeatureKind] = SLOT
     at: Spot
     length: Amount
     angle: Amount | None = None
@@ -51,6 +65,7 @@ class Slot:
 class Notch:
     """An open slot from an edge inwards; ``at`` is its centre line along the edge."""
 
+    kind: ClassVar[FeatureKind] = NOTCH
     edge: EdgeLine
     at: tuple[Amount, ...]
     depth: Amount
@@ -66,6 +81,7 @@ class Hole:
     cutter enters.
     """
 
+    kind: ClassVar[FeatureKind] = HOLE
     at: tuple[Spot, ...]
     diameter: Amount | None = None
     for_: Named | None = None
@@ -79,6 +95,7 @@ class Hole:
 class Window:
     """An opening of any outline, cut through, centred on ``at`` (a polygon: moved by ``at``)."""
 
+    kind: ClassVar[FeatureKind] = WINDOW
     at: Spot
     outline: Outline
     angle: Amount | None = None
@@ -88,6 +105,7 @@ class Window:
 class Pocket:
     """A recess of any outline to a depth; with ``takes`` a blind tab's housing, given the fit."""
 
+    kind: ClassVar[FeatureKind] = POCKET
     at: Spot
     outline: Outline
     depth: Amount
@@ -100,6 +118,7 @@ class Pocket:
 class Groove:
     """A channel between two points to a depth; takes a sheet or has a width."""
 
+    kind: ClassVar[FeatureKind] = GROOVE
     start: Spot
     end: Spot
     depth: Amount
@@ -111,6 +130,7 @@ class Groove:
 class Tabs:
     """Tabs on an edge; ``at`` is where each begins; ``depth``, or ``takes`` a sheet through."""
 
+    kind: ClassVar[FeatureKind] = TAB
     edge: EdgeLine
     at: tuple[Amount, ...]
     width: Amount
@@ -126,6 +146,7 @@ class Fingers:
     ``first`` is ``finger`` or ``gap``, at the lower end of the edge. The gaps are cut inwards.
     """
 
+    kind: ClassVar[FeatureKind] = FINGERS
     edge: EdgeLine
     count: Amount
     takes: Named
@@ -136,6 +157,7 @@ class Fingers:
 class Engraving:
     """Text or a drawing scratched to a depth; ``style`` is ``stroke`` or ``outline``."""
 
+    kind: ClassVar[FeatureKind] = ENGRAVING
     at: Spot
     depth: Amount
     height: Amount
@@ -157,3 +179,8 @@ class Feature:
     repeat: Repeat | None = None
     mirror: Mirror | None = None
     place: Place = NOWHERE
+
+    @property
+    def kind(self) -> FeatureKind:
+        """The kind of feature that is stated."""
+        return self.cutting.kind

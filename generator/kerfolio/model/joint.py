@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.model.joint_kind import JointKind
 from kerfolio.model.statement import Amount, Named, Spot
 
 
@@ -12,10 +13,8 @@ from kerfolio.model.statement import Amount, Named, Spot
 class Joint:
     """Two features of two pieces that meet.
 
-    ``kind`` is ``tab`` (into an opening or recess), ``notch`` (crossing another), ``fingers`` (at a
-    corner), ``face`` (flat on a face), ``edge`` (butted on a face) or ``wedge`` (through a slot).
-    ``a`` and ``b`` are written ``piece.feature`` (``side.left.rail-slot``); of an ``edge`` joint
-    ``a`` names a side (``shelf.left``); ``a`` of a wedge and both of a face joint may be a piece.
+    ``a`` and ``b`` are written ``piece.feature`` (``side.left.rail-slot``); where the kind allows
+    it, an end is a side (``shelf.left``) or a piece.
 
     The rest says which way round, where the features leave it open: ``face`` is the face of the
     second piece that the first one comes to, ``show`` or ``back``; ``looking`` is where the first
@@ -24,7 +23,7 @@ class Joint:
     alone the point of a wedge that lies in its slot.
     """
 
-    kind: str
+    kind: JointKind
     a: Named
     b: Named
     face: str = ""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.model.feature_kind import FeatureKind
 from kerfolio.model.statement import Amount, Named, Spot
 
 
@@ -87,7 +88,7 @@ class DrawnFeatureRule:
     """How drawn elements named ``element`` become features: ``slot: takes ply``, ``hole``."""
 
     element: Named
-    kind: str  # slot | hole | window | pocket | engrave
+    kind: FeatureKind
     takes: Named | None = None
     depth: Amount | None = None
 

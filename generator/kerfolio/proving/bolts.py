@@ -15,6 +15,8 @@ from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.lengths import mm_text
 from kerfolio.basis.place import Place
 from kerfolio.geometry.contour import Point
+from kerfolio.model.feature_kind import SLOT
+from kerfolio.model.joint_kind import TAB_JOINT
 from kerfolio.proving.bores import Bore, bores_of, lapped
 from kerfolio.proving.marks import feature_mark
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
@@ -153,7 +155,7 @@ def _drawn(settled: SettledPlan) -> Iterator[_Drawn]:
     pieces = pieces_of(settled)
     for joint in settled.plan.joints:
         a, b = end_of(joint.a.name, pieces), end_of(joint.b.name, pieces)
-        if joint.kind != "tab" or a is None or b is None or not a.features or not b.features:
+        if joint.kind is not TAB_JOINT or not (a and b and a.features and b.features):
             continue
         nuts = [(each, *_behind(each, a)) for each in bores_of(settled, a.part) if _is_nut(each)]
         bolts = [(each, _along(each, b)) for each in bores_of(settled, b.part)]
@@ -180,7 +182,7 @@ def _behind(nut: Bore, tabs: End) -> tuple[float, float]:
 def _along(bolt: Bore, slots: End) -> float | None:
     """Return how far a bolt lies along the slots from their middle; None when beside their line."""
     first = slots.features[0]
-    if first.kind != "slot":
+    if first.kind is not SLOT:
         return None
     middle, along = _middle(slots), _line(slots)
     dx, dy = bolt.feature.at[0] - middle[0], bolt.feature.at[1] - middle[1]

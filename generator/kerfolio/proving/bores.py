@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from kerfolio.assembly.ends import end_of, pieces_of
 from kerfolio.basis.place import Place
 from kerfolio.model.feature import Hole
+from kerfolio.model.feature_kind import HOLE
 from kerfolio.model.stock import HardwareStock
 from kerfolio.settling.settled import Operation, SettledFeature, SettledPart, SettledPlan
 
@@ -75,10 +76,10 @@ def lapped(settled: SettledPlan) -> Iterator[Lapped]:
     pieces = pieces_of(settled)
     for joint in settled.plan.joints:
         a, b = end_of(joint.a.name, pieces), end_of(joint.b.name, pieces)
-        if joint.kind != "face" or a is None or b is None:
+        if not joint.kind.flat or a is None or b is None:
             continue
         for mine, theirs in zip(a.features, b.features, strict=False):
-            if mine.kind == theirs.kind == "hole":
+            if mine.kind is theirs.kind is HOLE:
                 yield Lapped(
                     one=_bore_of(settled, a.part, mine),
                     other=_bore_of(settled, b.part, theirs),

@@ -41,7 +41,7 @@ def fingers_free(settled: SettledPlan) -> Iterator[Finding]:
     for part in settled.parts:
         filled = _filled(settled, part)
         for feature in part.features:
-            open_one = feature.kind in ("slot", "hole", "window", "notch") and not feature.takes
+            open_one = feature.kind.opens and not feature.takes
             width = min(feature.width.value, feature.length.value)
             if open_one and feature.name.partition(".")[0] not in filled and least <= width <= most:
                 name = f"{feature.kind} `{part.name}.{feature.name}`"

@@ -51,12 +51,12 @@ def corners_relieved(settled: SettledPlan) -> Iterator[Finding]:
 
 
 def _joined(settled: SettledPlan) -> set[tuple[str, str]]:
-    """Return (part, feature) of what joints of tabs, notches and fingers name."""
+    """Return (part, feature) of what interlocking joints name."""
     pieces = pieces_of(settled)
     ends = [
         end_of(named.name, pieces)
         for joint in settled.plan.joints
-        if joint.kind in ("tab", "notch", "fingers")
+        if joint.kind.interlocks
         for named in (joint.a, joint.b)
     ]
     return {
@@ -64,7 +64,7 @@ def _joined(settled: SettledPlan) -> set[tuple[str, str]]:
         for end in ends
         if end
         for each in end.features
-        if each.kind not in ("window", "hole")
+        if each.kind.takes
     }
 
 

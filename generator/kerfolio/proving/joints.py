@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from kerfolio.assembly.ends import SIDES
-from kerfolio.assembly.links import kinds_that_meet
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.names import did_you_mean
 from kerfolio.model.joint import Joint
+from kerfolio.model.joint_kind import SIDE
 from kerfolio.model.part import Part
 from kerfolio.model.statement import Named
 from kerfolio.proving.naming import (
@@ -40,7 +40,7 @@ def joint_ends(stated: Stated) -> Iterator[Finding]:
 def _missing(end: Named, joint: Joint, pieces: Mapping[str, Part]) -> Finding:
     label, feature = split_feature(end.name, pieces)
     if label:
-        sides = SIDES if joint.kind == "edge" and end is joint.a else ()
+        sides = SIDES if end is joint.a and SIDE in joint.kind.first else ()
         known = (*feature_names(pieces[label]), *sides)
         message = f"`{label}` has no feature `{feature}`"
         return error("unknown-joint-feature", message, end.place, did_you_mean(feature, known))
@@ -77,12 +77,10 @@ def joint_kinds(stated: Stated) -> Iterator[Finding]:
             message = f"`{ends[0].piece}` is joined to itself"
             advice = "A joint is between two pieces."
             yield error("joint-kind", message, joint.place, advice)
-        for named, meant, kinds in zip(
-            (joint.a, joint.b), ends, kinds_that_meet(joint.kind), strict=True
-        ):
+        for named, meant, kinds in zip((joint.a, joint.b), ends, joint.kind.ends, strict=True):
             if meant.kind not in kinds:
-                message = f"`{named.name}` is {_a(meant.kind)}"
-                advice = f"Here belongs {' or '.join(_a(kind) for kind in kinds)}."
+                message = f"`{named.name}` is {meant.kind.noun}"
+                advice = f"Here belongs {' or '.join(kind.noun for kind in kinds)}."
                 yield error("joint-kind", message, named.place, advice)
 
 
@@ -95,7 +93,7 @@ def joint_sheets(stated: Stated) -> Iterator[Finding]:
     """Look for features that take another sheet than the one of the piece that meets them."""
     known = {use.name for use in stated.plan.sheets}
     for joint, (a, b) in _understood(stated):
-        if joint.kind in ("face", "edge") or not known >= {a.part.sheet.name, b.part.sheet.name}:
+        if not joint.kind.takes or not known >= {a.part.sheet.name, b.part.sheet.name}:
             continue
         for named, one, other in ((joint.a, a, b), (joint.b, b, a)):
             sheet = other.part.sheet.name
@@ -111,12 +109,3 @@ def _understood(stated: Stated) -> Iterator[tuple[Joint, tuple[Meant, Meant]]]:
         a, b = meant_by(joint.a.name, pieces), meant_by(joint.b.name, pieces)
         if a is not None and b is not None:
             yield joint, (a, b)
-
-
-_PLAIN_WORDS = {"": "a piece", "fingers": "fingers", "side": "a side, such as `left`"}
-
-
-def _a(kind: str) -> str:
-    if kind in _PLAIN_WORDS:
-        return _PLAIN_WORDS[kind]
-    return f"{'an' if kind[0] in 'aeiou' else 'a'} {kind}"

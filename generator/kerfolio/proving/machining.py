@@ -11,6 +11,7 @@ from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.transform import turned
 from kerfolio.layouts.stacks import stacks_of
 from kerfolio.layouts.turns import turns_of
+from kerfolio.model.feature_kind import HOLE
 from kerfolio.proving.marks import feature_mark
 from kerfolio.proving.origin import named_with_file
 from kerfolio.proving.rule import COMMON_PRACTICE, ROUND_CUTTER, after
@@ -25,8 +26,6 @@ from kerfolio.settling.settled import (
 _SAME = 0.01
 _SOLD_AS = 3.0
 """Sheets sold in inches are called by the nearest round size in mm, so much apart at most."""
-
-_NARROW = ("slot", "notch", "pocket", "groove", "window")
 
 
 @after(
@@ -130,7 +129,7 @@ def holes_drilled(settled: SettledPlan) -> Iterator[Finding]:
     for part in settled.parts:
         cutter = settled.sheet(part.sheet).cutter
         for feature in part.features:
-            if feature.kind == "hole" and feature.width.value < cutter.diameter - _SAME:
+            if feature.kind is HOLE and feature.width.value < cutter.diameter - _SAME:
                 width = mm_text(feature.width.value, 2)
                 message = f"hole `{part.name}.{feature.name}` is {width} wide"
                 size = mm_text(cutter.diameter, 2)
@@ -141,9 +140,9 @@ def holes_drilled(settled: SettledPlan) -> Iterator[Finding]:
 
 def _narrowest(feature: SettledFeature) -> float | None:
     """Return the least width that a cutter must pass; None where there is none to pass."""
-    if feature.kind not in _NARROW:
+    if not feature.kind.cleared:
         return None
-    if feature.kind == "notch":
+    if feature.kind.on_edge:  # its length lies open at the edge
         return feature.width.value
     return min(feature.width.value, feature.length.value)
 

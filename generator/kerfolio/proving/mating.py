@@ -9,7 +9,9 @@ from kerfolio.assembly.ends import End, end_of, pieces_of
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
 from kerfolio.basis.lengths import mm_text
 from kerfolio.geometry.measure import bounds
+from kerfolio.model.feature_kind import POCKET, SLOT
 from kerfolio.model.joint import Joint
+from kerfolio.model.joint_kind import FINGER_JOINT, NOTCH_JOINT, TAB_JOINT, JointKind
 from kerfolio.proving.marks import feature_mark
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
@@ -19,9 +21,6 @@ LOOSE_ALONG = 2.0
 LOOSE_ACROSS = 1.0
 FLUSH = 0.5
 """Play and unevenness in mm, beyond the fit, that a maker calls a mistake (common practice)."""
-
-_FITTED = ("slot", "pocket", "groove", "notch")
-"""Openings whose width is that of the sheet they receive."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,7 +32,7 @@ class _Met:
     b: End
 
 
-def _met(settled: SettledPlan, *kinds: str) -> Iterator[_Met]:
+def _met(settled: SettledPlan, *kinds: JointKind) -> Iterator[_Met]:
     pieces = pieces_of(settled)
     for joint in settled.plan.joints:
         a, b = end_of(joint.a.name, pieces), end_of(joint.b.name, pieces)
@@ -52,7 +51,7 @@ def _pairs(met: _Met) -> Iterator[tuple[SettledFeature, SettledFeature]]:
 )
 def tabs_enter(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tabs wider than the opening they go into is long."""
-    for met in _met(settled, "tab"):
+    for met in _met(settled, TAB_JOINT):
         for tab, opening in _pairs(met):
             over = tab.width.value - opening.length.value
             if _has_length(opening) and over > _SAME:
@@ -70,7 +69,7 @@ def tabs_enter(settled: SettledPlan) -> Iterator[Finding]:
 )
 def tabs_snug(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tabs that slide about along the opening they go into."""
-    for met in _met(settled, "tab"):
+    for met in _met(settled, TAB_JOINT):
         for tab, opening in _pairs(met):
             play = opening.length.value - tab.width.value
             if _has_length(opening) and play > LOOSE_ALONG + 2 * _fit(settled, met.b.part):
@@ -81,7 +80,7 @@ def tabs_snug(settled: SettledPlan) -> Iterator[Finding]:
 
 
 def _has_length(opening: SettledFeature) -> bool:
-    return opening.kind == "slot" or (opening.kind == "pocket" and bool(opening.takes))
+    return opening.kind is SLOT or (opening.kind is POCKET and bool(opening.takes))
 
 
 def _follow(opening: SettledFeature) -> str:
@@ -99,7 +98,7 @@ def _fit(settled: SettledPlan, part: SettledPart) -> float:
 )
 def sheets_enter(settled: SettledPlan) -> Iterator[Finding]:
     """Look for openings narrower than the sheet that goes into them, at every thickness."""
-    for met in _met(settled, "tab", "notch"):
+    for met in _met(settled, TAB_JOINT, NOTCH_JOINT):
         for opening, part, other in _openings(met):
             over = other.thickness - opening.width.value
             if over > _SAME:
@@ -118,7 +117,7 @@ def sheets_enter(settled: SettledPlan) -> Iterator[Finding]:
 )
 def sheets_snug(settled: SettledPlan) -> Iterator[Finding]:
     """Look for openings so wide that the sheet rattles; notches may cross at a slant."""
-    for met in _met(settled, "tab"):
+    for met in _met(settled, TAB_JOINT):
         for opening, part, other in _openings(met):
             play = opening.width.value - other.thickness
             if play > LOOSE_ACROSS + 2 * _fit(settled, other):
@@ -133,10 +132,8 @@ def _openings(met: _Met) -> Iterator[tuple[SettledFeature, SettledPart, SettledP
     """Yield each opening once with its part and the part that goes into it."""
     for mine, other in ((met.a, met.b), (met.b, met.a)):
         for feature in mine.features:
-            fitted = feature.kind in _FITTED and not (
-                feature.kind == "pocket" and not feature.takes
-            )
-            if fitted:
+            loose = feature.kind is POCKET and not feature.takes
+            if feature.kind.fitted and not loose:
                 yield feature, mine.part, other.part
 
 
@@ -147,9 +144,9 @@ def _openings(met: _Met) -> Iterator[tuple[SettledFeature, SettledPart, SettledP
 )
 def tabs_bottom(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tabs longer than the recess they go into is deep: the shoulders never meet."""
-    for met in _met(settled, "tab"):
+    for met in _met(settled, TAB_JOINT):
         for tab, opening in _pairs(met):
-            if opening.depth is None or opening.kind not in ("pocket", "groove"):
+            if opening.depth is None or not opening.kind.recessed:
                 continue
             over = tab.length.value - opening.depth.value
             if over > _SAME:
@@ -168,10 +165,10 @@ def tabs_bottom(settled: SettledPlan) -> Iterator[Finding]:
 )
 def tabs_hold(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tabs that reach less than half way through the sheet they go into."""
-    for met in _met(settled, "tab"):
+    for met in _met(settled, TAB_JOINT):
         for tab, opening in _pairs(met):
             reach, through = tab.length.value, met.b.part.thickness
-            if opening.depth is None and opening.kind == "slot" and reach < through / 2:
+            if opening.depth is None and opening.kind is SLOT and reach < through / 2:
                 message = f"`{met.a.name(0)}` reaches {mm_text(reach)} into its slot"
                 sheet = met.b.part.sheet
                 advice = f"The sheet is {mm_text(through)} thick: write `takes: {sheet}`."
@@ -187,10 +184,10 @@ def tabs_hold(settled: SettledPlan) -> Iterator[Finding]:
 )
 def tabs_flush(settled: SettledPlan) -> Iterator[Finding]:
     """Look for through tabs that end neither flush nor, it seems, on purpose elsewhere."""
-    for met in _met(settled, "tab"):
+    for met in _met(settled, TAB_JOINT):
         for tab, opening in _pairs(met):
             proud = tab.length.value - met.b.part.thickness
-            through = opening.depth is None and opening.kind == "slot"
+            through = opening.depth is None and opening.kind is SLOT
             if through and FLUSH < abs(proud) < met.b.part.thickness / 4:
                 how = "stands proud" if proud > 0 else "stays short"
                 message = f"`{met.a.name(0)}` {how} by {mm_text(abs(proud))}"
@@ -206,7 +203,7 @@ def tabs_flush(settled: SettledPlan) -> Iterator[Finding]:
 )
 def fingers_mesh(settled: SettledPlan) -> Iterator[Finding]:
     """Look for rows of fingers that cannot go into each other."""
-    for met in _met(settled, "fingers"):
+    for met in _met(settled, FINGER_JOINT):
         one, other = met.a.features[0], met.b.features[0]
         difference = abs(one.width.value - other.width.value)
         ours, theirs = _steps(one), _steps(other)

@@ -6,34 +6,12 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from kerfolio.assembly.ends import SIDES
-from kerfolio.model.feature import (
-    Cutting,
-    Engraving,
-    Feature,
-    Fingers,
-    Groove,
-    Hole,
-    Notch,
-    Pocket,
-    Slot,
-    Tabs,
-    Window,
-)
+from kerfolio.model.feature import Feature, Hole, Notch, Tabs
+from kerfolio.model.feature_kind import FeatureKind
+from kerfolio.model.joint_kind import PIECE, SIDE, EndKind
 from kerfolio.model.outline import Drawn, DrawnFeatureRule
 from kerfolio.model.part import Part
 from kerfolio.model.plan import Plan
-
-_KINDS: tuple[tuple[type[Cutting], str], ...] = (
-    (Slot, "slot"),
-    (Notch, "notch"),
-    (Hole, "hole"),
-    (Window, "window"),
-    (Pocket, "pocket"),
-    (Groove, "groove"),
-    (Tabs, "tab"),
-    (Fingers, "fingers"),
-    (Engraving, "engraving"),
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,7 +21,7 @@ class Meant:
     piece: str
     part: Part
     feature: str
-    kind: str
+    kind: EndKind
     takes: str
 
 
@@ -77,11 +55,11 @@ def split_feature(name: str, pieces: Iterable[str]) -> tuple[str, str]:
 def meant_by(name: str, pieces: Mapping[str, Part]) -> Meant | None:
     """Return what a joint's end means, None when the piece or the feature is not there.
 
-    Numbered copies count: ``tabs.2`` where there are several. A piece by itself is of the empty
-    kind, a side of it (``shelf.left``) of the kind ``side``.
+    Numbered copies count: ``tabs.2`` where there are several. A piece by itself is meant, too, and
+    a side of it (``shelf.left``).
     """
     if name in pieces:
-        return Meant(piece=name, part=pieces[name], feature="", kind="", takes="")
+        return Meant(piece=name, part=pieces[name], feature="", kind=PIECE, takes="")
     piece, feature = split_feature(name, pieces)
     if not piece:
         return None
@@ -91,7 +69,7 @@ def meant_by(name: str, pieces: Mapping[str, Part]) -> Meant | None:
         if known == base and (not number or (many and number.isdigit())):
             return Meant(piece=piece, part=part, feature=feature, kind=kind, takes=takes)
     if feature in SIDES:
-        return Meant(piece=piece, part=part, feature=feature, kind="side", takes="")
+        return Meant(piece=piece, part=part, feature=feature, kind=SIDE, takes="")
     return None
 
 
@@ -99,23 +77,18 @@ def _drawn(part: Part) -> tuple[DrawnFeatureRule, ...]:
     return part.shape.features if isinstance(part.shape, Drawn) else ()
 
 
-def _features(part: Part) -> Iterator[tuple[str, str, str, bool]]:
+def _features(part: Part) -> Iterator[tuple[str, FeatureKind, str, bool]]:
     """Yield (name, kind, sheet taken, whether there may be numbered copies) of every feature."""
     for rule in _drawn(part):
         yield rule.element.name, rule.kind, str(rule.takes or ""), True
     for each in part.features:
         takes = getattr(each.cutting, "takes", None)
-        yield each.name, kind_of(each.cutting), str(takes or ""), _is_many(each)
+        yield each.name, each.kind, str(takes or ""), _is_many(each)
 
 
 def taken_by(part: Part) -> frozenset[str]:
     """Return the names of the sheets that a part's features take."""
     return frozenset(takes for _, _, takes, _ in _features(part) if takes)
-
-
-def kind_of(cutting: Cutting) -> str:
-    """Return the kind of a feature in one word."""
-    return next(name for kind, name in _KINDS if isinstance(cutting, kind))
 
 
 def _is_many(feature: Feature) -> bool:

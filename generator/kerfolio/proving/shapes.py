@@ -10,13 +10,12 @@ from kerfolio.basis.lengths import mm_text
 from kerfolio.geometry.boolean import contains, distance, intersects
 from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.measure import Box, bounds
+from kerfolio.model.feature_kind import ENGRAVING, GROOVE
 from kerfolio.proving.marks import feature_mark
 from kerfolio.proving.rule import COMMON_PRACTICE, after
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 _SLACK = 0.01
-_INNER = ("slot", "hole", "window", "pocket", "engraving")
-_THROUGH = ("slot", "hole", "window", "notch", "fingers")
 Placed = tuple[SettledFeature, tuple[tuple[Contour, Box], ...]]
 
 
@@ -30,10 +29,11 @@ def features_inside(settled: SettledPlan) -> Iterator[Finding]:
     for part in settled.parts:
         whole = Region(part.plain.outer)
         for feature in part.features:
-            if feature.kind in _INNER:
+            if feature.kind is GROOVE:
+                if not intersects(whole, feature.shape[0]):
+                    yield _outside(settled, part, feature, "outside", feature.shape[0])
+            elif not feature.kind.on_edge:
                 yield from _reaches_out(settled, part, feature, whole)
-            elif feature.kind == "groove" and not intersects(whole, feature.shape[0]):
-                yield _outside(settled, part, feature, "outside", feature.shape[0])
 
 
 def _reaches_out(
@@ -77,7 +77,7 @@ def overlapping_features(settled: SettledPlan) -> Iterator[Finding]:
     for part in settled.parts:
         placed = [_placed(each) for each in part.features]
         openings = [each for each in placed if _goes_through(each[0])]
-        engravings = [each for each in placed if each[0].kind == "engraving"]
+        engravings = [each for each in placed if each[0].kind is ENGRAVING]
         pairs = [*combinations(openings, 2), *((a, b) for a in openings for b in engravings)]
         for one, other in pairs:
             if _meet(one[1], other[1]):
@@ -93,7 +93,7 @@ def _placed(feature: SettledFeature) -> Placed:
 
 
 def _goes_through(feature: SettledFeature) -> bool:
-    return feature.kind in _THROUGH and feature.depth is None
+    return feature.kind.opens and feature.depth is None
 
 
 def _meet(ones: Sequence[tuple[Contour, Box]], others: Sequence[tuple[Contour, Box]]) -> bool:

@@ -11,6 +11,7 @@ from kerfolio.basis.place import NOWHERE
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import Box, bounds, contours_of
 from kerfolio.geometry.thin import ThinPlace, line_distance, thin_places
+from kerfolio.model.feature_kind import HOLE
 from kerfolio.proving.marks import spots_mark
 from kerfolio.proving.rule import COMMON_PRACTICE, after
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
@@ -28,8 +29,6 @@ its bolt. Common practice, no single source.
 _ON = 0.1
 """A point this near a line, mm, lies on it."""
 
-_ON_EDGES = ("tab", "notch", "fingers")
-_OPENINGS = ("slot", "notch", "window", "fingers", "tab")
 _SHARES = {BESIDE_OPENING: "three quarters", NECK: "half", BESIDE_HOLE: "a quarter"}
 
 
@@ -44,9 +43,9 @@ class _Web:
     def share(self) -> float:
         """The least width asked for here, in thicknesses."""
         kinds = [side.kind for side in self.sides if side]
-        if "hole" in kinds:
+        if HOLE in kinds:
             return BESIDE_HOLE
-        if self.place.tongue or not any(kind in _OPENINGS for kind in kinds):
+        if self.place.tongue or not kinds:
             return NECK
         return BESIDE_OPENING
 
@@ -101,7 +100,7 @@ class _Edges:
         self._own = _boxed(
             (index, contour)
             for index, feature in enumerate(part.features)
-            if feature.depth is None or feature.kind in _ON_EDGES
+            if feature.depth is None
             for contour in feature.shape
         )
 

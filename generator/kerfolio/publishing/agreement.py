@@ -234,7 +234,7 @@ def _taken_widths(written: _Written) -> Iterator[Finding]:
 
 def _widths(settled: SettledPlan, part: SettledPart) -> Iterator[tuple[str, float, float]]:
     for feature in part.features:
-        if feature.takes and feature.kind in ("slot", "notch", "groove"):
+        if feature.takes and feature.kind.fitted:
             sheet = settled.sheet(feature.takes)
             name = f"{part.name}.{feature.name}"
             yield name, feature.width.value, sheet.thickness + 2 * sheet.fit

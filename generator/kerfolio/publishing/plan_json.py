@@ -20,7 +20,7 @@ def _sized(size: Sized | None) -> dict[str, Any] | None:
 def _feature(feature: SettledFeature) -> dict[str, Any]:
     return {
         "name": feature.name,
-        "kind": feature.kind,
+        "kind": feature.kind.name,
         "at": [number(value) for value in feature.at],
         "direction": [number(value) for value in feature.direction],
         "width": _sized(feature.width),
@@ -102,7 +102,7 @@ def plan_json(edition: Edition) -> bytes:
         "drawn-for": edition.settled.variant.label,
         "variants": [_variant(settled) for settled in edition.variants],
         "layout": _layout(edition),
-        "joints": [{"kind": j.kind, "a": j.a.name, "b": j.b.name} for j in plan.joints],
+        "joints": [{"kind": j.kind.name, "a": j.a.name, "b": j.b.name} for j in plan.joints],
         "hardware": {row.item: row.count for row in edition.hardware},
         "boards": [
             {"name": row.name, "length": number(row.length), "count": row.count}

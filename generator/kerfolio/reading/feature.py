@@ -6,8 +6,9 @@ from typing import Any
 
 from kerfolio.basis.names import NAME
 from kerfolio.model.feature import Feature, Repeat
+from kerfolio.model.feature_kind import FEATURE_KINDS, SLOT
 from kerfolio.reading.amounts import COUNT, SPOT
-from kerfolio.reading.feature_kind import KINDS
+from kerfolio.reading.feature_kinds import FEATURE_FORMS
 from kerfolio.reading.forms import Form
 from kerfolio.reading.outline import MIRROR
 from kerfolio.reading.record import Entries, Key, Record
@@ -26,32 +27,21 @@ _REPEAT: Record[Repeat] = Record(
 
 
 def _make_feature(**values: Any) -> Feature:
-    cutting = next(values.pop(kind) for kind in KINDS if kind in values)
+    cutting = next(values.pop(each.key) for each in FEATURE_KINDS if each.key in values)
     return Feature(cutting=cutting, **values)
 
 
-_SAYS = {
-    "slot": "A slot through the part.",
-    "notch": "A slot from an edge inwards.",
-    "hole": "A round hole.",
-    "window": "An opening of any shape.",
-    "pocket": "A recess of any shape to a depth.",
-    "groove": "A channel between two points.",
-    "tabs": "Tabs that stand out of an edge.",
-    "fingers": "Fingers along a whole edge.",
-    "engrave": "A text or drawing scratched into the face.",
-}
 FEATURE: Record[Feature] = Record(
     name="feature",
     noun="a feature",
     keys=(
-        *(Key(name=kind, form=form, says=_SAYS[kind]) for kind, form in KINDS.items()),
+        *(Key(name=each.key, form=FEATURE_FORMS[each], says=each.says) for each in FEATURE_KINDS),
         Key(name="repeat", form=_REPEAT, says="More of it, in a row."),
         Key(name="mirror", form=MIRROR, says="Another one beyond a mirror line."),
     ),
     make=_make_feature,
-    one_of=(tuple(KINDS),),
-    advice="Write its kind first: `{slot: {at: [180, 370], length: 120, takes: ply}}`.",
+    one_of=(tuple(each.key for each in FEATURE_KINDS),),
+    advice=f"Write its kind first: `{{{SLOT.key}: {SLOT.example}}}`.",
     named=True,
 )
 FEATURES: Form[tuple[Feature, ...]] = Entries(

@@ -9,6 +9,8 @@ from typing import Any
 
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.names import NAME, did_you_mean
+from kerfolio.basis.place import Place
+from kerfolio.model.feature_kind import FEATURE_KINDS, SLOT, FeatureKind
 from kerfolio.model.outline import Drawn, DrawnFeatureRule
 from kerfolio.model.part import Part
 from kerfolio.model.statement import Named
@@ -23,8 +25,7 @@ from kerfolio.reading.record import Entries, Key, Record
 from kerfolio.reading.reference import REFERENCE
 from kerfolio.reading.values import NAMED, TEXT, choice, name_fault, whole
 
-_DRAWN_KINDS = ("slot", "hole", "window", "pocket", "engrave")
-_DEEP = ("pocket", "engrave")
+_DRAWN = {each.key: each for each in FEATURE_KINDS if each.drawn}
 
 
 def _element(node: Scalar) -> Named | Complaint:
@@ -59,40 +60,40 @@ class DrawnRules(Form[tuple[DrawnFeatureRule, ...]]):
         if not isinstance(kind, Scalar) or kind.empty:
             self.refuse(value, desk)
             return None
-        if kind.text not in _DRAWN_KINDS:
-            advice = did_you_mean(kind.text, _DRAWN_KINDS)
+        if kind.text not in _DRAWN:
+            advice = did_you_mean(kind.text, _DRAWN)
             message = f"{quoted(kind.text)} is no drawn feature"
             desk.refuse("not-a-choice", message, kind.place, advice)
             return None
         named = Named(element.text, element.place)
-        return self._with(named, kind, more, desk)
+        return self._with(named, _DRAWN[kind.text], kind.place, more, desk)
 
     def _with(
-        self, element: Named, kind: Scalar, more: Node | None, desk: Desk
+        self, element: Named, kind: FeatureKind, place: Place, more: Node | None, desk: Desk
     ) -> DrawnFeatureRule | None:
         text = more.text.strip() if isinstance(more, Scalar) else ""
         takes = re.fullmatch(rf"takes\s+({NAME.pattern})", text)
-        if takes and kind.text in ("slot", "pocket") and more is not None:
+        if takes and kind.takes and more is not None:
             sheet = Named(takes[1], more.place)
-            return DrawnFeatureRule(element=element, kind=kind.text, takes=sheet)
-        if text.startswith("depth ") and kind.text != "slot" and more is not None:
+            return DrawnFeatureRule(element=element, kind=kind, takes=sheet)
+        if text.startswith("depth ") and kind is not SLOT and more is not None:
             depth = LENGTH.amount(text.removeprefix("depth").strip(), more.place, desk)
             if depth is None:
                 return None
-            return DrawnFeatureRule(element=element, kind=kind.text, depth=depth)
-        if more is not None or kind.text in _DEEP:
-            need = "`depth 6`" if kind.text != "slot" else "`takes ply`"
-            message = f"`{kind.text}` needs {need}"
-            desk.refuse("drawn-feature", message, (more or kind).place, self.advice)
-            return None
-        return DrawnFeatureRule(element=element, kind=kind.text)
+            return DrawnFeatureRule(element=element, kind=kind, depth=depth)
+        if more is None and kind.opens:
+            return DrawnFeatureRule(element=element, kind=kind)
+        need = "`takes ply`" if kind is SLOT else "`depth 6`"
+        message = f"`{kind.key}` needs {need}"
+        desk.refuse("drawn-feature", message, more.place if more else place, self.advice)
+        return None
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
         """Return the schema of a mapping from element to kind."""
         deep = {"type": "string", "pattern": "^(takes|depth) "}
-        kinds = dict.fromkeys(_DRAWN_KINDS, deep)
+        kinds = dict.fromkeys(_DRAWN, deep)
         one = {"type": "object", "properties": kinds, "additionalProperties": False}
-        plain = {"enum": ["slot", "hole", "window"]}
+        plain = {"enum": [key for key, kind in _DRAWN.items() if kind.opens]}
         one_kind = {**one, "minProperties": 1, "maxProperties": 1}
         return {"type": "object", "additionalProperties": {"anyOf": [plain, one_kind]}}
 

@@ -33,7 +33,6 @@ class Bench:
 
 def settled_feature(
     feature: Feature,
-    kind: str,
     at: Point,
     direction: Point,
     sides: tuple[Sized, Sized],
@@ -44,7 +43,7 @@ def settled_feature(
     """Return the record of a feature; ``sides`` are its width and its length."""
     return SettledFeature(
         name=feature.name,
-        kind=kind,
+        kind=feature.kind,
         at=at,
         direction=direction,
         width=sides[0],

@@ -6,11 +6,13 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from math import ceil, floor
 
-from kerfolio.basis.lengths import mm_number, mm_text
+from kerfolio.basis.lengths import mm_number
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.shapes import polygon, rectangle, slot
 from kerfolio.geometry.stroke_text import stroke_text
-from kerfolio.settling.feature import slot_corners
+from kerfolio.model.feature_kind import ENGRAVING, SLOT
+from kerfolio.settling.face_feature import slot_corners
+from kerfolio.settling.fitted import around, taking
 from kerfolio.settling.part import assembled, pieces_of
 from kerfolio.settling.settled import (
     Coupon,
@@ -47,7 +49,7 @@ def coupon(sheet: SettledSheet, ladder: tuple[float, ...], style: str) -> Coupon
     """
     thicknesses = tried(ladder, sheet.thickness)
     slots = tuple(
-        CouponSlot(number=number, thickness=each, width=each + 2 * sheet.fit)
+        CouponSlot(number=number, thickness=each, width=taking(each, sheet.fit).value)
         for number, each in enumerate(thicknesses, start=1)
     )
     return Coupon(
@@ -83,7 +85,7 @@ def _plate(sheet: SettledSheet, slots: Sequence[CouponSlot], style: str) -> Sett
     per_row = ceil(len(slots) / ceil(len(slots) / _ROW))
     rows = [slots[start : start + per_row] for start in range(0, len(slots), per_row)]
     pitch = max(each.width for each in slots) + _BESIDE
-    height = _TAB + 2 * sheet.fit + 2 * _LETTERS + _MARGIN
+    height = around(_TAB, sheet.fit).value + 2 * _LETTERS + _MARGIN
     width = max(len(row) for row in rows) * pitch + _MARGIN
     tall = len(rows) * height + 2.5 * _LETTERS + _MARGIN
     shapes = [
@@ -100,18 +102,18 @@ def _plate(sheet: SettledSheet, slots: Sequence[CouponSlot], style: str) -> Sett
 def _row(
     row: Sequence[CouponSlot], sheet: SettledSheet, pitch: float, bottom: float
 ) -> Iterator[Shaped]:
-    length = _TAB + 2 * sheet.fit
+    sized = around(_TAB, sheet.fit)
+    length = sized.value
     for index, each in enumerate(row):
         at = (_MARGIN / 2 + (index + 0.5) * pitch, bottom + length / 2)
-        reason = f"{mm_text(each.thickness)} sheet + 2 x {mm_text(sheet.fit, 3)} fit"
         yield Shaped(
             feature=SettledFeature(
                 name=f"slot.{each.number}",
-                kind="slot",
+                kind=SLOT,
                 at=at,
                 direction=_Y,
-                width=Sized(each.width, reason),
-                length=Sized(length, f"{mm_text(_TAB)} tab + 2 x {mm_text(sheet.fit, 3)} fit"),
+                width=taking(each.thickness, sheet.fit),
+                length=sized,
             ),
             taken=(slot(at, _Y, length, each.width),),
             mating=slot_corners(at, _Y, length, each.width),
@@ -147,7 +149,7 @@ def _words(name: str, text: str, at: Point, height: float) -> Shaped:
     return Shaped(
         feature=SettledFeature(
             name=name,
-            kind="engraving",
+            kind=ENGRAVING,
             at=at,
             direction=_X,
             width=Sized(height, "height of the letters"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 from kerfolio.basis.lengths import mm_text
@@ -11,10 +11,12 @@ from kerfolio.basis.place import Place
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import area, bounds
 from kerfolio.geometry.shapes import circle, slot
-from kerfolio.geometry.slot_fit import fitted_slot
+from kerfolio.geometry.slot_fit import FittedSlot, fitted_slot
 from kerfolio.geometry.transform import moved
+from kerfolio.model.feature_kind import ENGRAVING, HOLE, POCKET, SLOT, WINDOW, FeatureKind
 from kerfolio.model.outline import Drawing, Drawn, DrawnElement, DrawnFeatureRule
-from kerfolio.settling.feature import slot_corners
+from kerfolio.model.statement import Named
+from kerfolio.settling.face_feature import slot_corners
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.outline import check_contour
 from kerfolio.settling.scope import unsettled
@@ -48,12 +50,21 @@ def drawn_part(drawn: Drawn, fitting: Fitting, drawings: Mapping[str, Drawing]) 
     shapes: list[Shaped] = []
     claimed: dict[DrawnElement, str] = {}
     for rule in drawn.features:
-        found = _named(drawing, rule.element.name, rule.element.place)
-        rest = [each for each in found if each is not outline]
+        every = _named(drawing, rule.element.name, rule.element.place)
+        rest = [each for each in every if each is not outline]
         _claim(rest, rule, claimed)
         for index, element in enumerate(rest, start=1):
             name = rule.element.name if len(rest) == 1 else f"{rule.element.name}.{index}"
-            shapes.append(_feature(rule, element, name, shift, fitting, drawn))
+            line = _line(element) if rule.kind is ENGRAVING else _closed(element)
+            found = _Found(
+                rule=rule,
+                element=element,
+                name=name,
+                contour=moved(line, *shift),
+                drawn=drawn,
+                fitting=fitting,
+            )
+            shapes.append(DRAWN_SHAPES[rule.kind](found))
     return DrawnPart(outline=moved(contour, *shift), shapes=tuple(shapes))
 
 
@@ -84,43 +95,46 @@ def _named(
     return found
 
 
+def _line(element: DrawnElement) -> Contour:
+    return Contour(element.vertices, closed=element.closed)
+
+
 def _closed(element: DrawnElement) -> Contour:
-    contour = Contour(element.vertices, closed=element.closed)
+    contour = _line(element)
     check_contour(contour, f"element `{element.name}`", element.place)
     return contour
 
 
-def _feature(
-    rule: DrawnFeatureRule,
-    element: DrawnElement,
-    name: str,
-    shift: Point,
-    fitting: Fitting,
-    drawn: Drawn,
-) -> Shaped:
-    if rule.kind == "engrave":
-        contour = moved(Contour(element.vertices, closed=element.closed), *shift)
-        return _cut_to_depth(rule, contour, name, element, fitting, Operation.ENGRAVE)
-    contour = moved(_closed(element), *shift)
-    if rule.kind == "slot":
-        return _slot(rule, contour, name, element, fitting, drawn)
-    if rule.kind == "pocket":
-        return _cut_to_depth(rule, contour, name, element, fitting, Operation.POCKET)
-    if rule.kind == "hole":
-        return _hole(contour, name, element)
-    feature = _settled("window", contour, name, element)
-    return Shaped(feature=feature, taken=(contour,))
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Found:
+    """An element that becomes a feature: its rule, the feature's name, its contour in the part."""
+
+    rule: DrawnFeatureRule
+    element: DrawnElement
+    name: str
+    contour: Contour
+    drawn: Drawn
+    fitting: Fitting
+
+    def settled(self, contour: Contour, depth: Sized | None = None) -> SettledFeature:
+        """Return the record of a feature that is just as large as it is drawn."""
+        box = bounds(contour)
+        return SettledFeature(
+            name=self.name,
+            kind=self.rule.kind,
+            at=box.centre,
+            direction=(1.0, 0.0),
+            width=Sized(box.height, "as drawn"),
+            length=Sized(box.width, "as drawn"),
+            depth=depth,
+            shape=(contour,),
+            place=self.element.place,
+        )
 
 
-def _slot(
-    rule: DrawnFeatureRule,
-    contour: Contour,
-    name: str,
-    element: DrawnElement,
-    fitting: Fitting,
-    drawn: Drawn,
-) -> Shaped:
-    fitted = fitted_slot(contour)
+def _slot(found: _Found) -> Shaped:
+    rule, element, fitting = found.rule, found.element, found.fitting
+    fitted = fitted_slot(found.contour)
     if fitted is None:
         advice = "Draw a slot as a straight rectangle."
         message = f"element `{element.name}` is no straight slot"
@@ -128,24 +142,13 @@ def _slot(
     if rule.takes is None:
         message = f"`{rule.element.name}` does not say what its slots take"
         raise unsettled("no-slot", message, rule.element.place, "Write `slot: takes SHEET`.")
-    sheet = fitting.sheet(rule.takes)
-    meant = fitting.scope.mm(drawn.drawn_for) if drawn.drawn_for else sheet.stock.nominal
-    # The side that was drawn for the sheet is the width, though it may be the longer one.
-    sides = ((fitted.width, fitted.length), (fitted.length, fitted.width))
-    width, length = min(sides, key=lambda pair: abs(pair[0] - meant))
-    if abs(width - meant) > _WIDTH_SLACK:
-        message = f"slot `{element.name}` is {mm_text(width, 2)} wide, drawn for {mm_text(meant)}"
-        advice = "State `drawn-for`, the thickness the drawing's slots were made for."
-        raise unsettled("drawn-slot-width", message, element.place, advice)
-    along = fitted.direction
-    if width == fitted.length != fitted.width:
-        along = (0.0 - fitted.direction[1], fitted.direction[0])
+    length, along = _lengthwise(fitted, found, rule.takes)
     wide = fitting.width(rule.takes, None)
     shape = slot(fitted.centre, along, length, wide.value)
     return Shaped(
         feature=SettledFeature(
-            name=name,
-            kind="slot",
+            name=found.name,
+            kind=rule.kind,
             at=fitted.centre,
             direction=along,
             width=wide,
@@ -159,7 +162,27 @@ def _slot(
     )
 
 
-def _hole(contour: Contour, name: str, element: DrawnElement) -> Shaped:
+def _lengthwise(fitted: FittedSlot, found: _Found, takes: Named) -> tuple[float, Point]:
+    """Return how long a drawn slot is and which way it runs. Raises SettlingError.
+
+    The side that was drawn for the sheet is the width, though it may be the longer one.
+    """
+    sheet, stated = found.fitting.sheet(takes), found.drawn.drawn_for
+    meant = found.fitting.scope.mm(stated) if stated else sheet.stock.nominal
+    sides = ((fitted.width, fitted.length), (fitted.length, fitted.width))
+    width, length = min(sides, key=lambda pair: abs(pair[0] - meant))
+    if abs(width - meant) > _WIDTH_SLACK:
+        name = found.element.name
+        message = f"slot `{name}` is {mm_text(width, 2)} wide, drawn for {mm_text(meant)}"
+        advice = "State `drawn-for`, the thickness the drawing's slots were made for."
+        raise unsettled("drawn-slot-width", message, found.element.place, advice)
+    if width == fitted.length != fitted.width:
+        return length, (0.0 - fitted.direction[1], fitted.direction[0])
+    return length, fitted.direction
+
+
+def _hole(found: _Found) -> Shaped:
+    contour, element = found.contour, found.element
     box = bounds(contour)
     diameter = (box.width + box.height) / 2
     round_hole = circle(box.centre, diameter)
@@ -167,39 +190,37 @@ def _hole(contour: Contour, name: str, element: DrawnElement) -> Shaped:
         message = f"element `{element.name}` is not round"
         advice = "Draw holes as circles, or call it a window."
         raise unsettled("not-round", message, element.place, advice)
-    return Shaped(feature=_settled("hole", round_hole, name, element), taken=(round_hole,))
+    return Shaped(feature=found.settled(round_hole), taken=(round_hole,))
 
 
-def _cut_to_depth(
-    rule: DrawnFeatureRule,
-    contour: Contour,
-    name: str,
-    element: DrawnElement,
-    fitting: Fitting,
-    operation: Operation,
-) -> Shaped:
-    if rule.depth is None:
-        message = f"`{rule.element.name}` states no depth"
-        raise unsettled("no-depth", message, rule.element.place, "Write `depth 6`, say.")
-    depth = fitting.scope.positive(rule.depth, "depth")
-    kind = "engraving" if operation is Operation.ENGRAVE else "pocket"
-    cut = Cut(operation=operation, depth=depth, contours=(contour,), feature=name)
-    sized = Sized(depth, f"stated: {rule.depth.text}")
-    return Shaped(feature=_settled(kind, contour, name, element, sized), cuts=(cut,))
+def _window(found: _Found) -> Shaped:
+    return Shaped(feature=found.settled(found.contour), taken=(found.contour,))
 
 
-def _settled(
-    kind: str, contour: Contour, name: str, element: DrawnElement, depth: Sized | None = None
-) -> SettledFeature:
-    box = bounds(contour)
-    return SettledFeature(
-        name=name,
-        kind=kind,
-        at=box.centre,
-        direction=(1.0, 0.0),
-        width=Sized(box.height, "as drawn"),
-        length=Sized(box.width, "as drawn"),
-        depth=depth,
-        shape=(contour,),
-        place=element.place,
-    )
+def _pocket(found: _Found) -> Shaped:
+    return _cut_to_depth(found, Operation.POCKET)
+
+
+def _engraving(found: _Found) -> Shaped:
+    return _cut_to_depth(found, Operation.ENGRAVE)
+
+
+def _cut_to_depth(found: _Found, operation: Operation) -> Shaped:
+    stated, element = found.rule.depth, found.rule.element
+    if stated is None:
+        message = f"`{element.name}` states no depth"
+        raise unsettled("no-depth", message, element.place, "Write `depth 6`, say.")
+    depth = found.fitting.scope.positive(stated, "depth")
+    cut = Cut(operation=operation, depth=depth, contours=(found.contour,), feature=found.name)
+    sized = Sized(depth, f"stated: {stated.text}")
+    return Shaped(feature=found.settled(found.contour, sized), cuts=(cut,))
+
+
+DRAWN_SHAPES: dict[FeatureKind, Callable[[_Found], Shaped]] = {
+    SLOT: _slot,
+    HOLE: _hole,
+    WINDOW: _window,
+    POCKET: _pocket,
+    ENGRAVING: _engraving,
+}
+"""What makes the shapes of each kind that may be drawn, from an element of a drawing."""

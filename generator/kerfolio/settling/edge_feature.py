@@ -31,7 +31,7 @@ def tabs(cutting: Tabs, feature: Feature, bench: Bench) -> Iterator[Shaped]:
         shape = frame.box(a, b, 0.0, depth.value, radius)
         yield Shaped(
             feature=settled_feature(
-                *(feature, "tab", frame.point((a + b) / 2, 0.0), frame.outward),
+                *(feature, frame.point((a + b) / 2, 0.0), frame.outward),
                 *((width, depth), (shape,)),
                 takes=cutting.takes,
             ),
@@ -55,7 +55,7 @@ def notches(cutting: Notch, feature: Feature, bench: Bench) -> Iterator[Shaped]:
         mating = tuple(Mating(at=each, eaten=frame.along) for each in corners)
         yield Shaped(
             feature=settled_feature(
-                *(feature, "notch", frame.point(s, -depth.value), frame.outward),
+                *(feature, frame.point(s, -depth.value), frame.outward),
                 *((width, depth), (frame.box(a, b, -depth.value, 0.0),)),
                 takes=cutting.takes,
             ),
@@ -66,8 +66,8 @@ def notches(cutting: Notch, feature: Feature, bench: Bench) -> Iterator[Shaped]:
         )
 
 
-def fingers(cutting: Fingers, feature: Feature, bench: Bench) -> Shaped:
-    """Return the row of gaps between fingers. Raises SettlingError, ShapeError.
+def fingers(cutting: Fingers, feature: Feature, bench: Bench) -> Iterator[Shaped]:
+    """Yield the row of gaps between fingers. Raises SettlingError, ShapeError.
 
     Every gap is a pitch and the fit wide, every finger a pitch less the fit: half of the clearance
     lies in each of the two parts that meet.
@@ -84,9 +84,9 @@ def fingers(cutting: Fingers, feature: Feature, bench: Bench) -> Shaped:
     gaps = list(_gaps(frame, count, gap.value, first_is_gap=cutting.first == "gap"))
     walls = [s for a, b in gaps for s in (a, b) if frame.first < s < frame.last]
     row = Sized(span, f"{count} fingers and gaps, each gap {gap.reason}")
-    return Shaped(
+    yield Shaped(
         feature=settled_feature(
-            *(feature, "fingers", frame.point((frame.first + frame.last) / 2, 0.0), frame.outward),
+            *(feature, frame.point((frame.first + frame.last) / 2, 0.0), frame.outward),
             *((row, depth), tuple(_shown(frame, a, b, depth.value) for a, b in gaps)),
             takes=cutting.takes,
         ),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from kerfolio.basis.names import did_you_mean
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
@@ -11,39 +13,31 @@ from kerfolio.geometry.stroke_text import outline_text, stroke_text
 from kerfolio.geometry.transform import moved, scaled, turned
 from kerfolio.model.feature import Engraving, Feature
 from kerfolio.model.outline import Drawing
-from kerfolio.settling.scope import Scope, unsettled
-from kerfolio.settling.settled import Cut, Operation, SettledFeature, Sized
+from kerfolio.settling.bench import Bench, settled_feature
+from kerfolio.settling.scope import unsettled
+from kerfolio.settling.settled import Cut, Operation, Sized
 from kerfolio.settling.shaped import Shaped
 
 _LETTERS = {"stroke": stroke_text, "outline": outline_text}
 
 
-def engraved(
-    cutting: Engraving, feature: Feature, scope: Scope, drawings: tuple[Drawing, ...]
-) -> Shaped:
-    """Return an engraving's lines, its middle at the stated point. Raises SettlingError."""
+def engraving(cutting: Engraving, feature: Feature, bench: Bench) -> Iterator[Shaped]:
+    """Yield an engraving's lines, its middle at the stated point. Raises SettlingError."""
+    scope = bench.fitting.scope
     at, angle = scope.point(cutting.at), scope.plain(cutting.angle)
     height = scope.positive(cutting.height, "height")
     depth = scope.positive(cutting.depth, "depth")
     if cutting.text:
         lines = _text(cutting, feature, height, at, angle)
     else:
-        lines = _drawing(cutting, feature, height, at, angle, drawings)
+        lines = _drawing(cutting, feature, height, at, angle, bench.drawings)
     boxes = [bounds(each) for each in lines]
     wide = max(box.x1 for box in boxes) - min(box.x0 for box in boxes)
     cut = Cut(operation=Operation.ENGRAVE, depth=depth, contours=lines, feature=feature.name)
-    return Shaped(
-        feature=SettledFeature(
-            name=feature.name,
-            kind="engraving",
-            at=at,
-            direction=unit(angle),
-            width=Sized(height, f"stated: {cutting.height.text}"),
-            length=Sized(wide, "as wide as its lines"),
-            depth=Sized(depth, f"stated: {cutting.depth.text}"),
-            shape=lines,
-            place=feature.place,
-        ),
+    sides = (Sized(height, f"stated: {cutting.height.text}"), Sized(wide, "as wide as its lines"))
+    sized = Sized(depth, f"stated: {cutting.depth.text}")
+    yield Shaped(
+        feature=settled_feature(feature, at, unit(angle), sides, lines, sized),
         cuts=(cut,),
     )
 

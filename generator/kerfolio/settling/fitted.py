@@ -12,6 +12,17 @@ from kerfolio.settling.scope import Scope, unsettled
 from kerfolio.settling.settled import SettledSheet, Sized
 
 
+def taking(thickness: float, fit: float) -> Sized:
+    """Return the width of what takes a sheet: its thickness, and the fit on either side; mm."""
+    reason = f"{mm_text(thickness, 2)} sheet + 2 x {mm_text(fit, 3)} fit"
+    return Sized(thickness + 2 * fit, reason)
+
+
+def around(tab: float, fit: float) -> Sized:
+    """Return the length of what takes a tab: the tab's width, and the fit at either end; mm."""
+    return Sized(tab + 2 * fit, f"{mm_text(tab, 2)} tab + 2 x {mm_text(fit, 3)} fit")
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fitting:
     """The scope of a plan together with its sheets at this variant's thicknesses."""
@@ -33,17 +44,22 @@ class Fitting:
             assert width is not None, "a form lets nothing pass that states neither"
             return Sized(self.scope.positive(width, "width"), f"stated: {width.text}")
         sheet = self.sheet(takes)
-        value = sheet.thickness + 2 * sheet.fit
-        reason = f"{mm_text(sheet.thickness, 2)} sheet + 2 x {mm_text(sheet.fit, 3)} fit"
-        return Sized(value, reason)
+        return taking(sheet.thickness, sheet.fit)
 
     def length(self, stated: Amount, takes: Named | None) -> Sized:
         """Return a length, with the fit at both ends where a sheet is taken."""
         value = self.scope.positive(stated, "length")
         if takes is None:
             return Sized(value, f"stated: {stated.text}")
+        return around(value, self.sheet(takes).fit)
+
+    def groove_length(self, size: float, takes: Named | None) -> Sized:
+        """Return the length of a groove, with the fit at both ends where a sheet is taken."""
+        reason = f"{mm_text(size, 2)} from end to end"
+        if takes is None:
+            return Sized(size, reason)
         fit = self.sheet(takes).fit
-        return Sized(value + 2 * fit, f"{mm_text(value, 2)} tab + 2 x {mm_text(fit, 3)} fit")
+        return Sized(size + 2 * fit, f"{reason} + 2 x {mm_text(fit, 3)} fit")
 
     def notch_depth(self, stated: Amount, takes: Named | None) -> Sized:
         """Return the depth of a notch, with the fit at its bottom where a sheet is taken."""

@@ -29,7 +29,7 @@ def holes(cutting: Hole, feature: Feature, bench: Bench) -> Iterator[Shaped]:
         if depth is not None:
             cuts.append(cut_to(Operation.HOLE, depth.value, feature, bore))
         yield Shaped(
-            feature=settled_feature(feature, "hole", at, _UP, (diameter, diameter), (bore,), depth),
+            feature=settled_feature(feature, at, _UP, (diameter, diameter), (bore,), depth),
             taken=(bore,) if depth is None else (),
             cuts=tuple(cuts),
         )

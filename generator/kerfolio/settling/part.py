@@ -13,6 +13,7 @@ from kerfolio.geometry.boolean import contains, intersects
 from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.measure import area, bounds
 from kerfolio.geometry.shape_error import ShapeError
+from kerfolio.model.feature_kind import HOLE
 from kerfolio.model.outline import Drawing, Drawn
 from kerfolio.model.part import Part
 from kerfolio.model.plan import Relief
@@ -20,7 +21,7 @@ from kerfolio.model.stock import Stock
 from kerfolio.settling.bench import Bench
 from kerfolio.settling.copies import copies
 from kerfolio.settling.drawn import drawn_part
-from kerfolio.settling.feature import shapes_of
+from kerfolio.settling.feature_kinds import shapes_of
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.outline import outline_contour
 from kerfolio.settling.scope import SettlingError, misshapen
@@ -154,7 +155,7 @@ def _order(cut: Cut) -> tuple[int, float]:
 def _through(routed: Region, shapes: Sequence[Shaped]) -> Iterator[Cut]:
     """Yield what goes through the sheet: holes, other openings, last the outline."""
     round_holes = [
-        bounds(each) for shaped in shapes if shaped.feature.kind == "hole" for each in shaped.taken
+        bounds(each) for shaped in shapes if shaped.feature.kind is HOLE for each in shaped.taken
     ]
     holes: list[Contour] = []
     openings: list[Contour] = []

@@ -7,6 +7,7 @@ from enum import StrEnum
 
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.geometry.contour import Contour, Point, Region
+from kerfolio.model.feature_kind import FeatureKind
 from kerfolio.model.joint import Joint
 from kerfolio.model.plan import BoardUse, Plan
 from kerfolio.model.stock import BoardStock, CutterStock, SheetStock, Stock
@@ -61,7 +62,7 @@ class SettledFeature:
     """
 
     name: str
-    kind: str
+    kind: FeatureKind
     at: Point
     direction: Point
     width: Sized

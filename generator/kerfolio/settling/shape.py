@@ -21,6 +21,7 @@ from kerfolio.geometry.relief import (
     relieved,
 )
 from kerfolio.geometry.shapes import slot
+from kerfolio.model.feature_kind import GROOVE
 from kerfolio.settling.settled import Cut, Operation, SettledFeature, SettledSheet
 from kerfolio.settling.shaped import Mating, Shaped
 
@@ -76,7 +77,7 @@ def pocketed(cut: Cut, shaped: Shaped, plain: Region, radius: float, style: str)
     if cut.operation is not Operation.POCKET:
         return cut
     contours = cut.contours
-    if shaped.feature.kind == "groove":
+    if shaped.feature.kind is GROOVE:
         contours = (groove_run_out(shaped.feature, plain, radius),)
     made = tuple(_relieved_pocket(each, shaped.pocketed, radius, style) for each in contours)
     return replace(cut, contours=made)

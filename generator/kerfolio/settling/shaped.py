@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.transform import mirrored_x, mirrored_y, moved
+from kerfolio.model.feature_kind import ENGRAVING
 from kerfolio.settling.settled import Cut, SettledFeature
 
 
@@ -83,7 +84,7 @@ def shifted(shaped: Shaped, shift: Shift, name: str) -> Shaped:
 
 
 def _feature(feature: SettledFeature, shift: Shift, name: str) -> SettledFeature:
-    engraved = feature.kind == "engraving"
+    engraved = feature.kind is ENGRAVING
     return replace(
         feature,
         name=name,
@@ -100,7 +101,7 @@ def _cut(cut: Cut, shift: Shift, feature: SettledFeature, name: str) -> Cut:
 def _contours(
     contours: tuple[Contour, ...], shift: Shift, feature: SettledFeature
 ) -> tuple[Contour, ...]:
-    if feature.kind == "engraving":
+    if feature.kind is ENGRAVING:
         return shift.lettering(contours, feature.at)
     return tuple(map(shift.contour, contours))
 

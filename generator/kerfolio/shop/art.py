@@ -12,6 +12,7 @@ from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.crossing import crossings
 from kerfolio.geometry.measure import Box, bounds
 from kerfolio.geometry.transform import moved
+from kerfolio.model.feature_kind import ENGRAVING
 from kerfolio.model.outline import Drawn
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
@@ -108,7 +109,7 @@ def _drawn_names(settled: SettledPlan, part: SettledPart) -> frozenset[str]:
 def _engravings(part: SettledPart, drawn: frozenset[str]) -> dict[str, list[SettledFeature]]:
     found: dict[str, list[SettledFeature]] = {}
     for feature in part.features:
-        if feature.kind == "engraving":
+        if feature.kind is ENGRAVING:
             stem = feature.name.rpartition(".")[0]
             found.setdefault(stem if stem in drawn else feature.name, []).append(feature)
     return found

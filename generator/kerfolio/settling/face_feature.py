@@ -1,70 +1,20 @@
-"""Stated features made into shapes; one function a kind."""
+"""Features that lie in the face of their part: slots, windows, pockets and grooves."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from math import hypot
-from typing import assert_never
 
-from kerfolio.basis.lengths import mm_text
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
-from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.geometry.shapes import slot, unit
 from kerfolio.geometry.transform import moved, turned
-from kerfolio.model.feature import (
-    Cutting,
-    Engraving,
-    Feature,
-    Fingers,
-    Groove,
-    Hole,
-    Notch,
-    Pocket,
-    Slot,
-    Tabs,
-    Window,
-)
+from kerfolio.model.feature import Feature, Groove, Pocket, Slot, Window
 from kerfolio.settling.bench import Bench, cut_to, settled_feature
-from kerfolio.settling.edge_feature import fingers, notches, tabs
-from kerfolio.settling.engraving import engraved
-from kerfolio.settling.hole import holes
 from kerfolio.settling.outline import outline_contour
-from kerfolio.settling.scope import misshapen, unsettled
+from kerfolio.settling.scope import unsettled
 from kerfolio.settling.settled import Operation, Sized
 from kerfolio.settling.shaped import Mating, Shaped
-
-
-def shapes_of(feature: Feature, bench: Bench) -> tuple[Shaped, ...]:
-    """Return a feature's shapes before repeats and mirrors. Raises SettlingError."""
-    try:
-        return tuple(_shapes(feature.cutting, feature, bench))
-    except ShapeError as fault:
-        raise misshapen(f"`{feature.name}`", fault, feature.place) from fault
-
-
-def _shapes(cutting: Cutting, feature: Feature, bench: Bench) -> Iterator[Shaped]:
-    match cutting:
-        case Slot():
-            yield _slot(cutting, feature, bench)
-        case Notch():
-            yield from notches(cutting, feature, bench)
-        case Hole():
-            yield from holes(cutting, feature, bench)
-        case Window():
-            yield _window(cutting, feature, bench)
-        case Pocket():
-            yield _pocket(cutting, feature, bench)
-        case Groove():
-            yield _groove(cutting, feature, bench)
-        case Tabs():
-            yield from tabs(cutting, feature, bench)
-        case Fingers():
-            yield fingers(cutting, feature, bench)
-        case Engraving():
-            yield engraved(cutting, feature, bench.fitting.scope, bench.drawings)
-        case _:
-            assert_never(cutting)
 
 
 def slot_corners(at: Point, along: Point, length: float, width: float) -> tuple[Mating, ...]:
@@ -80,34 +30,35 @@ def slot_corners(at: Point, along: Point, length: float, width: float) -> tuple[
     )
 
 
-def _slot(cutting: Slot, feature: Feature, bench: Bench) -> Shaped:
+def through_slot(cutting: Slot, feature: Feature, bench: Bench) -> Iterator[Shaped]:
+    """Yield a slot. Raises SettlingError, ShapeError."""
     fitting = bench.fitting
     at, along = fitting.scope.point(cutting.at), unit(fitting.scope.plain(cutting.angle))
     width = fitting.width(cutting.takes, cutting.width)
     length = fitting.length(cutting.length, cutting.takes)
     shape = slot(at, along, length.value, width.value)
     corners = slot_corners(at, along, length.value, width.value)
-    return Shaped(
-        feature=settled_feature(
-            feature, "slot", at, along, (width, length), (shape,), takes=cutting.takes
-        ),
+    yield Shaped(
+        feature=settled_feature(feature, at, along, (width, length), (shape,), takes=cutting.takes),
         taken=(shape,),
         mating=corners if cutting.takes else (),
     )
 
 
-def _window(cutting: Window, feature: Feature, bench: Bench) -> Shaped:
+def window(cutting: Window, feature: Feature, bench: Bench) -> Iterator[Shaped]:
+    """Yield a window. Raises SettlingError, ShapeError."""
     scope = bench.fitting.scope
     at, angle = scope.point(cutting.at), scope.plain(cutting.angle)
     made = outline_contour(cutting.outline, scope, f"`{feature.name}`", centred=True)
     shape = moved(turned(made, angle), *at)
-    return Shaped(
-        feature=settled_feature(feature, "window", at, unit(angle), _extent(made), (shape,)),
+    yield Shaped(
+        feature=settled_feature(feature, at, unit(angle), _extent(made), (shape,)),
         taken=(shape,),
     )
 
 
-def _pocket(cutting: Pocket, feature: Feature, bench: Bench) -> Shaped:
+def pocket(cutting: Pocket, feature: Feature, bench: Bench) -> Iterator[Shaped]:
+    """Yield a pocket, or the housing of a blind tab. Raises SettlingError, ShapeError."""
     fitting = bench.fitting
     at, angle = fitting.scope.point(cutting.at), fitting.scope.plain(cutting.angle)
     along, depth = unit(angle), bench.depth(cutting.depth)
@@ -119,16 +70,15 @@ def _pocket(cutting: Pocket, feature: Feature, bench: Bench) -> Shaped:
     else:
         made = outline_contour(cutting.outline, fitting.scope, f"`{feature.name}`", centred=True)
         sides, shape = _extent(made), moved(turned(made, angle), *at)
-    return Shaped(
-        feature=settled_feature(
-            feature, "pocket", at, along, sides, (shape,), depth, cutting.takes
-        ),
+    yield Shaped(
+        feature=settled_feature(feature, at, along, sides, (shape,), depth, cutting.takes),
         cuts=(cut_to(Operation.POCKET, depth.value, feature, shape),),
         pocketed=corners,
     )
 
 
-def _groove(cutting: Groove, feature: Feature, bench: Bench) -> Shaped:
+def groove(cutting: Groove, feature: Feature, bench: Bench) -> Iterator[Shaped]:
+    """Yield a groove. Raises SettlingError, ShapeError."""
     fitting = bench.fitting
     (x0, y0), (x1, y1) = fitting.scope.point(cutting.start), fitting.scope.point(cutting.end)
     size = hypot(x1 - x0, y1 - y0)
@@ -136,13 +86,11 @@ def _groove(cutting: Groove, feature: Feature, bench: Bench) -> Shaped:
         raise unsettled("zero-area", f"groove `{feature.name}` has no length", feature.place)
     along, at = ((x1 - x0) / size, (y1 - y0) / size), ((x0 + x1) / 2, (y0 + y1) / 2)
     width, depth = fitting.width(cutting.takes, cutting.width), bench.depth(cutting.depth)
-    fit = fitting.sheet(cutting.takes).fit if cutting.takes else 0.0
-    more = f" + 2 x {mm_text(fit, 3)} fit" if cutting.takes else ""
-    length = Sized(size + 2 * fit, f"{mm_text(size, 2)} from end to end{more}")
+    length = fitting.groove_length(size, cutting.takes)
     shape = slot(at, along, length.value, width.value)
-    return Shaped(
+    yield Shaped(
         feature=settled_feature(
-            feature, "groove", at, along, (width, length), (shape,), depth, cutting.takes
+            feature, at, along, (width, length), (shape,), depth, cutting.takes
         ),
         cuts=(cut_to(Operation.POCKET, depth.value, feature, shape),),
         pocketed=slot_corners(at, along, length.value, width.value) if cutting.takes else (),

@@ -1,4 +1,4 @@
-"""Forms of the kinds of feature: slots, notches, holes, windows, pockets, tabs and the rest."""
+"""Forms of the kinds of feature."""
 
 from __future__ import annotations
 
@@ -19,6 +19,18 @@ from kerfolio.model.feature import (
     Slot,
     Tabs,
     Window,
+)
+from kerfolio.model.feature_kind import (
+    ENGRAVING,
+    FINGERS,
+    GROOVE,
+    HOLE,
+    NOTCH,
+    POCKET,
+    SLOT,
+    TAB,
+    WINDOW,
+    FeatureKind,
 )
 from kerfolio.model.outline import Rectangle
 from kerfolio.model.statement import Amount
@@ -66,21 +78,19 @@ _WIDTH = Key(name="width", form=LENGTH, says="Width where no sheet is taken.")
 _EDGE = Key(name="edge", form=EDGE, says="The part's edge it sits on.", required=True)
 
 
-def _kind(
-    name: str,
-    keys: tuple[Key, ...],
+def _form(
+    kind: FeatureKind,
     make: Callable[..., Cutting],
-    example: str,
+    *keys: Key,
     one_of: tuple[tuple[str, ...], ...] = (),
     check: Check = no_faults,
 ) -> Record[Cutting]:
-    article = "an" if name[0] in "aeiou" else "a"
     return Record(
-        name=name,
-        noun=f"{article} {name}",
+        name=kind.key,
+        noun=f"{'an' if kind.key[0] in 'aeiou' else 'a'} {kind.key}",
         keys=keys,
         make=make,
-        advice=f"Write `{name}: {example}`.",
+        advice=f"Write `{kind.key}: {kind.example}`.",
         one_of=one_of,
         placed=False,
         check=check,
@@ -138,119 +148,122 @@ _COUNTERBORE: Record[tuple[Amount, Amount]] = Record(
     placed=False,
 )
 _FITS = (("takes", "width"),)
-KINDS: dict[str, Record[Cutting]] = {
-    "slot": _kind(
-        "slot",
-        (
-            _AT,
-            Key(name="length", form=LENGTH, says="Length along the angle.", required=True),
-            *(_ANGLE, _TAKES, _WIDTH),
-        ),
+
+
+def _slot() -> Record[Cutting]:
+    return _form(
+        SLOT,
         Slot,
-        "{at: [180, 370], length: 120, takes: ply}",
-        _FITS,
-    ),
-    "notch": _kind(
-        "notch",
-        (
-            _EDGE,
-            Key(name="at", form=LENGTHS, says="Centre line along the edge.", required=True),
-            *(_DEPTH, _TAKES, _WIDTH),
-        ),
+        _AT,
+        Key(name="length", form=LENGTH, says="Length along the angle.", required=True),
+        *(_ANGLE, _TAKES, _WIDTH),
+        one_of=_FITS,
+    )
+
+
+def _notch() -> Record[Cutting]:
+    return _form(
+        NOTCH,
         Notch,
-        "{edge: top, at: 180, depth: 60, takes: ply}",
-        _FITS,
-    ),
-    "hole": _kind(
-        "hole",
-        (
-            Key(name="at", form=SPOTS, says="Its centre, or a list of centres.", required=True),
-            Key(name="diameter", form=LENGTH, says="Diameter."),
-            Key(name="for", form=REFERENCE, says="Clearance hole of this hardware.", field="for_"),
-            Key(name="pilot", form=REFERENCE, says="Pilot hole of this screw."),
-            Key(name="depth", form=LENGTH, says="Depth; a hole goes through without one."),
-            Key(name="counterbore", form=_COUNTERBORE, says="A wider bore on the show face."),
-        ),
+        _EDGE,
+        Key(name="at", form=LENGTHS, says="Centre line along the edge.", required=True),
+        *(_DEPTH, _TAKES, _WIDTH),
+        one_of=_FITS,
+    )
+
+
+def _hole() -> Record[Cutting]:
+    return _form(
+        HOLE,
         _make_hole,
-        "{at: [30, 30], diameter: 8}",
-        (("diameter", "for", "pilot"),),
-    ),
-    "window": _kind(
-        "window",
-        (_AT, *SHAPE_KEYS, _ANGLE),
-        _make_window,
-        "{at: [180, 400], rounded-slot: [100, 30]}",
-        (SHAPES,),
-        shape_faults,
-    ),
-    "pocket": _kind(
-        "pocket",
-        (
-            *(_AT, *SHAPE_KEYS, _DEPTH, _ANGLE, _TAKES),
-            Key(name="length", form=LENGTH, says="Length of a housing that takes a sheet."),
-        ),
+        Key(name="at", form=SPOTS, says="Its centre, or a list of centres.", required=True),
+        Key(name="diameter", form=LENGTH, says="Diameter."),
+        Key(name="for", form=REFERENCE, says="Clearance hole of this hardware.", field="for_"),
+        Key(name="pilot", form=REFERENCE, says="Pilot hole of this screw."),
+        Key(name="depth", form=LENGTH, says="Depth; a hole goes through without one."),
+        Key(name="counterbore", form=_COUNTERBORE, says="A wider bore on the show face."),
+        one_of=(("diameter", "for", "pilot"),),
+    )
+
+
+def _window() -> Record[Cutting]:
+    keys = (_AT, *SHAPE_KEYS, _ANGLE)
+    return _form(WINDOW, _make_window, *keys, one_of=(SHAPES,), check=shape_faults)
+
+
+def _pocket() -> Record[Cutting]:
+    return _form(
+        POCKET,
         _make_pocket,
-        "{at: [100, 100], rectangle: [60, 20], depth: 6}",
-        ((*SHAPES, "takes"),),
-        _pocket_faults,
-    ),
-    "groove": _kind(
-        "groove",
-        (
-            Key(name="from", form=SPOT, says="Where it begins.", required=True, field="start"),
-            Key(name="to", form=SPOT, says="Where it ends.", required=True, field="end"),
-            *(_DEPTH, _TAKES, _WIDTH),
-        ),
+        *(_AT, *SHAPE_KEYS, _DEPTH, _ANGLE, _TAKES),
+        Key(name="length", form=LENGTH, says="Length of a housing that takes a sheet."),
+        one_of=((*SHAPES, "takes"),),
+        check=_pocket_faults,
+    )
+
+
+def _groove() -> Record[Cutting]:
+    return _form(
+        GROOVE,
         Groove,
-        "{from: [0, 40], to: [360, 40], takes: thin, depth: 6}",
-        _FITS,
-    ),
-    "tabs": _kind(
-        "tabs",
-        (
-            _EDGE,
-            Key(name="at", form=LENGTHS, says="Where each begins along the edge.", required=True),
-            Key(name="width", form=LENGTH, says="Width of each tab.", required=True),
-            Key(name="depth", form=LENGTH, says="How far each stands out."),
-            Key(name="takes", form=REFERENCE, says="The sheet each goes through."),
-            Key(name="round", form=LENGTH, says="Radius of its two outer corners."),
-        ),
+        Key(name="from", form=SPOT, says="Where it begins.", required=True, field="start"),
+        Key(name="to", form=SPOT, says="Where it ends.", required=True, field="end"),
+        *(_DEPTH, _TAKES, _WIDTH),
+        one_of=_FITS,
+    )
+
+
+def _tabs() -> Record[Cutting]:
+    return _form(
+        TAB,
         Tabs,
-        "{edge: top, at: [60, 240], width: 60, depth: t}",
-        (("depth", "takes"),),
-    ),
-    "fingers": _kind(
-        "fingers",
-        (
-            _EDGE,
-            Key(name="count", form=COUNT, says="Fingers and gaps together.", required=True),
-            Key(name="takes", form=REFERENCE, says="The sheet it meets.", required=True),
-            Key(
-                name="first",
-                form=choice("a beginning", "finger", "gap"),
-                says="What stands at the lower end of the edge.",
-            ),
-        ),
+        _EDGE,
+        Key(name="at", form=LENGTHS, says="Where each begins along the edge.", required=True),
+        Key(name="width", form=LENGTH, says="Width of each tab.", required=True),
+        Key(name="depth", form=LENGTH, says="How far each stands out."),
+        Key(name="takes", form=REFERENCE, says="The sheet each goes through."),
+        Key(name="round", form=LENGTH, says="Radius of its two outer corners."),
+        one_of=(("depth", "takes"),),
+    )
+
+
+def _fingers() -> Record[Cutting]:
+    first = choice("a beginning", "finger", "gap")
+    return _form(
+        FINGERS,
         Fingers,
-        "{edge: left, count: 5, takes: ply}",
-    ),
-    "engrave": _kind(
-        "engrave",
-        (
-            Key(name="text", form=TEXT, says="The text to engrave."),
-            Key(name="drawing", form=DrawingFile(art=True), says="An SVG or DXF file instead."),
-            _AT,
-            Key(name="height", form=LENGTH, says="Height of its letters.", required=True),
-            *(_DEPTH, _ANGLE),
-            Key(
-                name="style",
-                form=choice("a style", "stroke", "outline"),
-                says="Single strokes or outlines.",
-            ),
-        ),
+        _EDGE,
+        Key(name="count", form=COUNT, says="Fingers and gaps together.", required=True),
+        Key(name="takes", form=REFERENCE, says="The sheet it meets.", required=True),
+        Key(name="first", form=first, says="What stands at the lower end of the edge."),
+    )
+
+
+def _engraving() -> Record[Cutting]:
+    style = choice("a style", "stroke", "outline")
+    return _form(
+        ENGRAVING,
         Engraving,
-        '{text: "18 mm", at: [180, 225], height: 12, depth: 0.5}',
-        (("text", "drawing"),),
-        _engraving_faults,
-    ),
+        Key(name="text", form=TEXT, says="The text to engrave."),
+        Key(name="drawing", form=DrawingFile(art=True), says="An SVG or DXF file instead."),
+        _AT,
+        Key(name="height", form=LENGTH, says="Height of its letters.", required=True),
+        *(_DEPTH, _ANGLE),
+        Key(name="style", form=style, says="Single strokes or outlines."),
+        one_of=(("text", "drawing"),),
+        check=_engraving_faults,
+    )
+
+
+FEATURE_FORMS: dict[FeatureKind, Record[Cutting]] = {
+    SLOT: _slot(),
+    NOTCH: _notch(),
+    HOLE: _hole(),
+    WINDOW: _window(),
+    POCKET: _pocket(),
+    GROOVE: _groove(),
+    TAB: _tabs(),
+    FINGERS: _fingers(),
+    ENGRAVING: _engraving(),
 }
+"""How each kind is written in a plan."""

@@ -1,0 +1,140 @@
+"""The kinds of feature: what is declared of each of them, once for every room.
+
+A stated feature (``model/feature.py``) and a settled one carry their kind. What a room does with a
+kind stands in that room's ``feature_kinds.py``, keyed by these constants.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class FeatureKind:
+    """A kind of feature; one is told from another by identity (``feature.kind is HOLE``).
+
+    ``name`` is its word in findings and in ``plan.json``, ``key`` the one that states it in a
+    plan; ``noun`` is what one of it is called. ``says`` explains the key, ``example`` is a
+    statement to copy.
+
+    ``opens``: it takes wood away right through the sheet, unless a depth is stated.
+    ``on_edge``: it stands on an edge of its part; the others lie in the face.
+    ``takes``: it may say which sheet goes into it, or which one it goes through.
+    ``cleared``: a cutter works between its walls, and has to pass them; a hole can be drilled.
+    ``drawn``: it may be an element of a drawing.
+    """
+
+    name: str
+    key: str
+    noun: str
+    says: str
+    example: str
+    opens: bool = False
+    on_edge: bool = False
+    takes: bool = False
+    cleared: bool = False
+    drawn: bool = False
+
+    @property
+    def fitted(self) -> bool:
+        """Whether it is as wide as the sheet that it takes, with the fit."""
+        return self.takes and self.cleared
+
+    @property
+    def recessed(self) -> bool:
+        """Whether it is cleared to a depth, so that it can be entered from one face only."""
+        return self.cleared and not self.opens
+
+    def __str__(self) -> str:
+        return self.name
+
+
+SLOT = FeatureKind(
+    name="slot",
+    key="slot",
+    noun="a slot",
+    says="A slot through the part.",
+    example="{at: [180, 370], length: 120, takes: ply}",
+    opens=True,
+    takes=True,
+    cleared=True,
+    drawn=True,
+)
+NOTCH = FeatureKind(
+    name="notch",
+    key="notch",
+    noun="a notch",
+    says="A slot from an edge inwards.",
+    example="{edge: top, at: 180, depth: 60, takes: ply}",
+    opens=True,
+    on_edge=True,
+    takes=True,
+    cleared=True,
+)
+HOLE = FeatureKind(
+    name="hole",
+    key="hole",
+    noun="a hole",
+    says="A round hole.",
+    example="{at: [30, 30], diameter: 8}",
+    opens=True,
+    drawn=True,
+)
+WINDOW = FeatureKind(
+    name="window",
+    key="window",
+    noun="a window",
+    says="An opening of any shape.",
+    example="{at: [180, 400], rounded-slot: [100, 30]}",
+    opens=True,
+    cleared=True,
+    drawn=True,
+)
+POCKET = FeatureKind(
+    name="pocket",
+    key="pocket",
+    noun="a pocket",
+    says="A recess of any shape to a depth.",
+    example="{at: [100, 100], rectangle: [60, 20], depth: 6}",
+    takes=True,
+    cleared=True,
+    drawn=True,
+)
+GROOVE = FeatureKind(
+    name="groove",
+    key="groove",
+    noun="a groove",
+    says="A channel between two points.",
+    example="{from: [0, 40], to: [360, 40], takes: thin, depth: 6}",
+    takes=True,
+    cleared=True,
+)
+TAB = FeatureKind(
+    name="tab",
+    key="tabs",
+    noun="a tab",
+    says="Tabs that stand out of an edge.",
+    example="{edge: top, at: [60, 240], width: 60, depth: t}",
+    on_edge=True,
+    takes=True,
+)
+FINGERS = FeatureKind(
+    name="fingers",
+    key="fingers",
+    noun="fingers",
+    says="Fingers along a whole edge.",
+    example="{edge: left, count: 5, takes: ply}",
+    opens=True,
+    on_edge=True,
+    takes=True,
+)
+ENGRAVING = FeatureKind(
+    name="engraving",
+    key="engrave",
+    noun="an engraving",
+    says="A text or drawing scratched into the face.",
+    example='{text: "18 mm", at: [180, 225], height: 12, depth: 0.5}',
+    drawn=True,
+)
+FEATURE_KINDS = (SLOT, NOTCH, HOLE, WINDOW, POCKET, GROOVE, TAB, FINGERS, ENGRAVING)
+"""Every kind, in the order in which a plan's schema lists them."""
