@@ -293,3 +293,34 @@ def test_any_text_has_a_value_or_is_told_in_words(text: str) -> None:
         told = str(trouble) or "nothing"
     assert math.isfinite(result)
     assert told != "nothing"
+
+
+FLOATS = st.integers(0, 40).map(lambda n: f"{n / 4}")
+TERMS = st.one_of(
+    FLOATS,
+    FLOATS.map(lambda text: f"-{text}"),
+    st.tuples(FLOATS, st.sampled_from(["0.0", "1.0", "2.0", "-1.0", "-2.0"])).map("**".join),
+    st.tuples(FLOATS, FLOATS, FLOATS).map(lambda three: f"max({three[0]}, {three[1]}-{three[2]})"),
+    FLOATS.map(lambda text: f"abs(2.5-{text})"),
+)
+CHAINS = st.lists(st.tuples(st.sampled_from("+-*/"), TERMS), min_size=1, max_size=9)
+
+
+@given(TERMS, CHAINS)
+def test_precedence_and_rounding_are_those_of_the_language_below(
+    first: str, rest: list[tuple[str, str]]
+) -> None:
+    """Python's own reading of the same text, to the last bit (Language Reference, 6.17)."""
+    text = first + "".join(f"{sign}{term}" for sign, term in rest)
+    try:
+        expected = float(eval(text, {"__builtins__": {"max": max, "abs": abs}}))
+    except ZeroDivisionError:
+        with pytest.raises(ExpressionError, match="division by zero"):
+            value(text)
+        return
+    assert value(text) == expected
+
+
+def test_the_longest_chain_has_a_value() -> None:
+    assert value("1+" * 149 + "2") == 151
+    assert value("9-" * 149 + "1") == 9 - 148 * 9 - 1

@@ -1,24 +1,21 @@
 """The small language of sizes: arithmetic over named numbers and quantities with a unit.
 
-A text is read by this grammar alone; the tree it makes is evaluated by simpleeval with plain
-numbers, the operators and the functions of ``functions.py`` and nothing else.
+A text is read by this grammar alone; the tree it makes holds plain numbers, names, and the
+operators and functions of ``functions.py``, and nothing else.
 """
 
 from __future__ import annotations
 
-import ast
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
 
-from simpleeval import SimpleEval
-
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.expression_parser import Parser, Refused
+from kerfolio.basis.expression_tree import Tree
 from kerfolio.basis.functions import (
     CONSTANTS,
     FUNCTIONS,
-    OPERATORS,
     SHEET_FUNCTIONS,
     ExpressionError,
 )
@@ -28,8 +25,6 @@ __all__ = ["RESERVED", "Expression", "ExpressionError", "parse"]
 
 RESERVED = frozenset((*FUNCTIONS, *SHEET_FUNCTIONS, *CONSTANTS, *MM_PER_UNIT))
 """Names that no size and no sheet may have."""
-
-_CALLS = {name: function.call for name, function in FUNCTIONS.items()}
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +41,7 @@ class Expression:
     names: tuple[str, ...]
     sheet_calls: tuple[tuple[str, str], ...]
     has_unit: bool
-    tree: ast.expr = field(repr=False, compare=False)
+    tree: Tree = field(repr=False, compare=False)
 
     @property
     def sheets(self) -> tuple[str, ...]:
@@ -70,8 +65,7 @@ class Expression:
         for function, sheet in self.sheet_calls:
             shown = f"{function}({sheet})"
             known[shown] = _given(sheet, shown, thickness if function == "thickness" else fit)
-        evaluator = SimpleEval(operators=OPERATORS, functions=_CALLS, names=known)
-        return float(evaluator.eval(self.text, previously_parsed=self.tree))
+        return self.tree.value(known)
 
 
 def _given(name: str, shown: str, values: Mapping[str, float]) -> float:

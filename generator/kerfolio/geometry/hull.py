@@ -20,7 +20,7 @@ def convex_hull(points: Iterable[Point]) -> tuple[Point, ...]:
     hull = shapely.normalize(shapely.convex_hull(shapely.MultiPoint(near)))
     if hull.geom_type != "Polygon":
         return ()
-    ring = shapely.orient_polygons(hull).exterior.coords[:-1]
+    ring = shapely.get_coordinates(shapely.orient_polygons(hull))[:-1]
     return tuple((float(x), float(y)) for x, y in ring)
 
 
@@ -29,6 +29,7 @@ def least_rectangle(flat: Flat) -> tuple[float, float]:
 
     It lies at any angle and has the least area.
     """
-    corners = shapely.minimum_rotated_rectangle(shapely.Polygon(flat.outer)).exterior.coords
+    rectangle = shapely.minimum_rotated_rectangle(shapely.Polygon(flat.outer))
+    corners = shapely.get_coordinates(rectangle).tolist()
     one, other = dist(corners[0], corners[1]), dist(corners[1], corners[2])
     return max(one, other), min(one, other)

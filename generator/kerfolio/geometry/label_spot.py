@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from typing import cast
 
 import shapely
+from shapely.geometry.base import BaseGeometry
 
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.flatten import points
@@ -44,24 +46,25 @@ def label_spot(
         return ((0.0, 0.0), 0.0)
     left, bottom, right, top = solid.bounds
     tolerance = max(right - left, top - bottom) / _FINE
-    most = shapely.maximum_inscribed_circle(solid, tolerance=tolerance).length
-    radius = min(most, enough / (math.sqrt(2) * _AIR)) * _NEARLY
+    areas = cast("shapely.Polygon | shapely.MultiPolygon", solid)  # it has an area
+    largest = shapely.maximum_inscribed_circle(areas, tolerance=tolerance)
+    radius = min(largest.length, enough / (math.sqrt(2) * _AIR)) * _NEARLY
     aim = shapely.Point(towards[0] / aspect, towards[1]) if towards else whole.centroid
     middles = shapely.buffer(solid, -radius)
     spot = shapely.shortest_line(middles, aim).coords[0] if not middles.is_empty else None
-    x, y = spot or shapely.maximum_inscribed_circle(solid, tolerance=tolerance).coords[0]
+    x, y = spot or largest.coords[0]
     room = shapely.distance(solid.boundary, shapely.Point(x, y))
     return ((x * aspect, y), room * math.sqrt(2) * _AIR)
 
 
-def _squeezed(region: Region, aspect: float) -> shapely.Geometry:
+def _squeezed(region: Region, aspect: float) -> BaseGeometry:
     solid = _polygon(region.outer, aspect)
     for opening in region.openings:
         solid = solid.difference(_polygon(opening, aspect))
     return solid
 
 
-def _polygon(contour: Contour, aspect: float) -> shapely.Geometry:
+def _polygon(contour: Contour, aspect: float) -> BaseGeometry:
     """An open line, as of an engraved letter, keeps everything it bends round for itself."""
     ring = [(x / aspect, y) for x, y in points(contour, 0.02)]
     if not contour.closed or len(ring) < 3:

@@ -14,6 +14,7 @@ from itertools import chain, pairwise
 from typing import Any
 
 import shapely
+from shapely.geometry.base import BaseGeometry
 
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.packing import Flat
@@ -100,7 +101,7 @@ def _cells(panel: Panel) -> list[_Cell]:
 
 
 def _prepared(flat: Flat) -> Any:
-    made = shapely.Polygon(flat.outer, flat.openings)
+    made: BaseGeometry = shapely.Polygon(flat.outer, flat.openings)
     made = made if shapely.is_valid(made) else shapely.make_valid(made)
     shapely.prepare(made)
     return made

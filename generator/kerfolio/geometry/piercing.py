@@ -38,7 +38,7 @@ def piercing_lines(faces: Facing) -> tuple[Indices, Numbers]:
 
 def _pairs(faces: Facing) -> tuple[Indices, Indices]:
     """Return the pairs of faces of different solids that now one, now the other is nearer."""
-    boxes = shapely.box(*faces.boxes.T)
+    boxes = np.asarray(shapely.box(*faces.boxes.T))
     one, other = shapely.STRtree(boxes).query(boxes)
     apart = faces.solid[one] < faces.solid[other]
     one, other = one[apart], other[apart]

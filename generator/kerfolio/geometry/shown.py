@@ -76,7 +76,7 @@ def crowding(solids: Solids, view: View, near: float, least: float) -> float:
     way = ends[:, 1] - ends[:, 0]
     ends = ends[:, :1] + way[:, None] * spans[:, :, None]
     way = ends[:, 1] - ends[:, 0]
-    strokes = shapely.linestrings(ends)
+    strokes = np.asarray(shapely.linestrings(ends))
     one, other = shapely.STRtree(strokes).query(strokes, predicate="dwithin", distance=near)
     unit = way / np.maximum(np.linalg.norm(way, axis=1), _LEAST)[:, None]
     turn = unit[one, 0] * unit[other, 1] - unit[one, 1] * unit[other, 0]

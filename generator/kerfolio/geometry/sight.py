@@ -40,7 +40,7 @@ class Sight:
 
     def __init__(self, faces: Facing) -> None:
         self.faces = faces
-        self._tree = shapely.STRtree(shapely.box(*faces.boxes.T))
+        self._tree = shapely.STRtree(np.asarray(shapely.box(*faces.boxes.T)))
         self._ragged = _Ragged(faces)
 
     def seen(self, ends: Numbers) -> tuple[Indices, Numbers]:
@@ -108,7 +108,8 @@ class _Ragged:
         self._owner = owner[which]
         walls = faces.walls[which]
         low, high = np.minimum(walls[:, :2], walls[:, 2:]), np.maximum(walls[:, :2], walls[:, 2:])
-        self._tree = shapely.STRtree(shapely.box(*(low - _BESIDE).T, *(high + _BESIDE).T))
+        boxes = np.asarray(shapely.box(*(low - _BESIDE).T, *(high + _BESIDE).T))
+        self._tree = shapely.STRtree(boxes)
         self._faces = faces
         self._shapes: dict[int, Any] = {}
 

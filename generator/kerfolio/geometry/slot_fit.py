@@ -28,7 +28,7 @@ class FittedSlot:
 def fitted_slot(contour: Contour) -> FittedSlot | None:
     """Return the least rectangle round a closed contour, None when it is no slot (mm)."""
     box = shapely.minimum_rotated_rectangle(shapely.Polygon(points(contour, 0.001)))
-    if box.geom_type != "Polygon" or area(contour) < _FILLED * box.area:
+    if not isinstance(box, shapely.Polygon) or area(contour) < _FILLED * box.area:
         return None
     a, b, c, _ = (tuple(map(float, each)) for each in box.exterior.coords[:4])
     sides = sorted(((dist(a, b), a, b), (dist(b, c), b, c)), reverse=True)

@@ -81,7 +81,8 @@ def joined(
         return []
     order = np.argsort(group, kind="stable")
     groups, index = np.unique(group[order], return_inverse=True)
-    lines = shapely.multilinestrings(shapely.linestrings(snapped[order]), indices=index)
+    pieces = np.asarray(shapely.linestrings(snapped[order]))
+    lines = shapely.multilinestrings(pieces, indices=index)
     chains, owner = shapely.get_parts(shapely.line_merge(lines), return_index=True)
     long = shapely.length(chains) >= least
     chains = shapely.normalize(shapely.simplify(chains[long], stray))

@@ -21,8 +21,7 @@ from kerfolio.reading.dxf_entity import TiltedError, entity_contour, is_path
 from kerfolio.reading.dxf_lines import entity_lines
 
 with unconfigured():
-    import ezdxf
-    from ezdxf import recover
+    from ezdxf import filemanagement, recover
     from ezdxf.lldxf.const import DXFError
 
 # What the library remarks on its own is told to the maker as findings, not printed.
@@ -86,7 +85,7 @@ def _document(path: Path, file: str) -> tuple[Any, tuple[Finding, ...]]:
         if path.stat().st_size > MOST_BYTES:
             message = f"drawing is larger than {MOST_BYTES // 1_000_000} MB"
             return None, (error("drawing-too-large", message, whole, "Draw it simpler."),)
-        return ezdxf.readfile(path), ()
+        return filemanagement.readfile(path), ()
     except FileNotFoundError:
         return None, (error("missing-file", f"no drawing `{file}`", whole, "Check its name."),)
     # A damaged file makes the library fail in many ways; each of them means the same to a maker.

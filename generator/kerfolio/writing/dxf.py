@@ -15,7 +15,7 @@ from kerfolio.writing.circle import circle_of
 from kerfolio.writing.palette import PALETTE, rgb
 
 with unconfigured():
-    import ezdxf
+    from ezdxf import filemanagement
     from ezdxf.enums import TextEntityAlignment
     from ezdxf.lldxf.tagwriter import TagWriter
 
@@ -42,7 +42,7 @@ def dxf_bytes(drawing: Drawing) -> bytes:
     lettering or a dimension lies on a layer that is cut.
     """
     _refuse_lettering_on_cuts(drawing)
-    document = ezdxf.new("R2010")
+    document = filemanagement.new("R2010")
     _header(document, drawing)
     for layer in drawing.layers:
         _add_layer(document, layer, _ink_of(drawing, layer))

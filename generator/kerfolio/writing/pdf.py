@@ -86,12 +86,12 @@ def pdf_bytes(about: About, pages: Sequence[Page]) -> bytes:
 
 def _canvas(out: io.BytesIO, about: About) -> Any:
     _font(Face.SANS)  # an embedded face to begin with, else the library names one that is not
-    canvas = Canvas(
+    canvas: Any = Canvas(
         out,
         pageCompression=1,
         invariant=1,
         pdfVersion=(1, 4),
-        initialFontName=Face.SANS.value,
+        initialFontName=Face.SANS.value,  # type: ignore[arg-type] # the stub says a number
         lang=about.language,
     )
     document = canvas._doc

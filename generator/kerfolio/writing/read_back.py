@@ -16,7 +16,7 @@ from kerfolio.geometry.contour import Contour, Point, Vertex
 from kerfolio.geometry.shapes import circle
 
 with unconfigured():
-    import ezdxf
+    from ezdxf import filemanagement
 
 _SVG = "{http://www.w3.org/2000/svg}"
 _WORD = re.compile(r"([MLAZ])([^MLAZ]*)")
@@ -50,7 +50,7 @@ def dxf_notes(content: bytes) -> tuple[str, ...]:
 
 @lru_cache(maxsize=1)  # layers and notes of one file are asked for one after the other
 def _modelspace(content: bytes) -> Any:
-    return ezdxf.read(io.StringIO(content.decode("utf-8"))).modelspace()
+    return filemanagement.read(io.StringIO(content.decode("utf-8"))).modelspace()
 
 
 def svg_layers(content: bytes) -> Layers:
