@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from kerfolio.basis.digits import rounded
 from kerfolio.basis.finding import Finding, Severity, has_errors
 from kerfolio.basis.words import counted
 from kerfolio.disk.trouble import DiskError
@@ -77,6 +78,11 @@ def _as_json(findings: Iterable[Finding]) -> str:
             "line": finding.place.line,
             "column": finding.place.column,
             "silenced": finding.silenced,
+            "subject": finding.subject,
+            "facts": [
+                {"name": fact.name, "value": rounded(fact.value), "unit": fact.unit}
+                for fact in finding.facts
+            ],
         }
         for finding in findings
     ]

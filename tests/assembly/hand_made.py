@@ -10,6 +10,7 @@ from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.rigid import Rigid, Vector, cross
 from kerfolio.model.joint_kind import NOTCH_JOINT, TAB_JOINT, JointKind
+from kerfolio.settling.settled import FitVariant
 
 T = 18.0
 RIGHT, BACK, UP = (1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)
@@ -63,7 +64,9 @@ def joint(a: str, b: str, axis: Vector, kind: JointKind = TAB_JOINT) -> PosedJoi
 
 
 def plan(pieces: Sequence[PosedPiece], joints: Sequence[PosedJoint]) -> Assembled:
-    return Assembled(label="18mm", pieces=tuple(pieces), joints=tuple(joints))
+    return Assembled(
+        variant=FitVariant(label="18mm", thickness=()), pieces=tuple(pieces), joints=tuple(joints)
+    )
 
 
 def stool() -> Assembled:

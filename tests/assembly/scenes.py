@@ -46,7 +46,7 @@ def assembled(name: str) -> Assembled:
             )
             for each in part.pieces
         ]
-    return Assembled(label=found.variant.label, pieces=tuple(pieces), joints=())
+    return Assembled(variant=found.variant, pieces=tuple(pieces), joints=())
 
 
 @cache

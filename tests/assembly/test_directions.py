@@ -9,6 +9,7 @@ from kerfolio.assembly.assembled import Assembled, PosedJoint
 from kerfolio.assembly.directions import directions, opposite, parallel
 from kerfolio.geometry.rigid import Rigid, Vector, cross, length
 from kerfolio.model.joint_kind import TAB_JOINT
+from kerfolio.settling.settled import FitVariant
 from tests.assembly.hand_made import BACK, DOWN, FRONT, LEFT, RIGHT, UP, crate, joint, plan, stool
 
 
@@ -24,7 +25,9 @@ def slanting(degrees: float) -> PosedJoint:
 
 
 def of(*joints: PosedJoint) -> tuple[Vector, ...]:
-    return directions(Assembled(label="", pieces=(), joints=joints))
+    return directions(
+        Assembled(variant=FitVariant(label="", thickness=()), pieces=(), joints=joints)
+    )
 
 
 def test_square_joints_give_the_six_ways_of_the_world_up_first() -> None:

@@ -12,6 +12,7 @@ from kerfolio.assembly.explode import apart
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.rigid import Rigid, Vector, dot, length
+from kerfolio.settling.settled import FitVariant
 from tests.assembly.scenes import NAMES, assembled, order
 
 BOARD = Panel(shape=Flat(((0, 0), (300, 0), (300, 400), (0, 400))), thickness=20.0)
@@ -39,7 +40,7 @@ def stack(*moves: Move, count: int = 3) -> tuple[Assembled, BuildOrder]:
         new = tuple(labels[number - 1 : number])
         standing = tuple(labels[: number - 1])
         steps.append(BuildStep(number=number, standing=standing, added=new, moves=(move,)))
-    assembled = Assembled(label="", pieces=pieces, joints=())
+    assembled = Assembled(variant=FitVariant(label="", thickness=()), pieces=pieces, joints=())
     return assembled, BuildOrder(steps=tuple(steps))
 
 

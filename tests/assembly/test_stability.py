@@ -14,6 +14,7 @@ from kerfolio.assembly.stability_words import NOTE, WALL, stability_cautions, st
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.panel import Panel, Recess
 from kerfolio.geometry.rigid import Rigid, scaled
+from kerfolio.settling.settled import FitVariant
 from tests.assembly.scenes import NAMES, assembled
 
 UPRIGHT = Rigid((0.0, 0.0, 0.0), (1.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0, -1.0, 0.0))
@@ -31,7 +32,7 @@ def piece(panel: Panel, pose: Rigid = UPRIGHT, mass: float = 10.0, label: str = 
 
 
 def whole(*pieces: PosedPiece) -> Assembled:
-    return Assembled(label="", pieces=pieces, joints=())
+    return Assembled(variant=FitVariant(label="", thickness=()), pieces=pieces, joints=())
 
 
 def block(width: float, depth: float, height: float, mass: float = 10.0) -> Assembled:

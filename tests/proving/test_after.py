@@ -112,7 +112,7 @@ def test_relief_that_cuts_a_part_in_two_is_told() -> None:
 def test_a_size_that_is_not_sold_is_a_warning() -> None:
     found = remarks(RACK.replace("size: 2440 x 1220", "size: 2000 x 1000"))
     assert [(each.rule, each.severity) for each in found] == [("size-not-sold", Severity.WARNING)]
-    assert found[0].message == "`birch-plywood-18` is not sold as 2000 mm x 1000 mm"
+    assert found[0].message == "`birch-plywood-18` is not sold as 2000 x 1000 mm"
 
 
 def test_a_size_in_inches_is_that_in_millimetres_within_the_trade() -> None:

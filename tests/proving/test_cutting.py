@@ -114,7 +114,7 @@ releases: {1.0.0: {date: 2026-10-02, changed: First.}}
     assert told(text, *RULES) == []
     shallow = text.replace("0.31", "0.19")  # less than the tip of 5 mm
     assert told(shallow, "first-pass-in-tip") == [
-        "`profile`: a first pass of 4.83 mm lifts the face"
+        "`profile`: a first pass of 0.190 in lifts the face"
     ]
 
 

@@ -2,37 +2,59 @@
 
 from __future__ import annotations
 
-from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.finding import Finding, error, in_unit
+from kerfolio.basis.measures import length
 from kerfolio.basis.place import Place
-from kerfolio.proving.prove import folded
+from kerfolio.basis.said import Text, Words, named, said, stated_name
+from kerfolio.proving.folding import folded
 from kerfolio.settling.settled import FitVariant
 from tests.settling.panels import findings_of
 
 LADDER = "17.2 to 18.6 by 0.2"
-A, B, C = (FitVariant(label=f"{n}mm", thickness=()) for n in (1, 2, 3))
+A, B, C = (FitVariant(label=f"{n}.0mm", thickness=(("ply", float(n)),)) for n in (1, 2, 3))
 
 
-def remark(message: str, line: int = 1) -> Finding:
-    return error("rule", message, Place("plan.yaml", line, 1))
+def remark(words: Text, line: int = 1, subject: str = "") -> Finding:
+    return error("rule", words, Place("plan.yaml", line, 1), subject=subject)
+
+
+def deep(mm: float) -> Words:
+    return said("{} deep", length("depth", mm))
+
+
+def hole(name: str, line: int = 1) -> Finding:
+    return remark(said("hole {} off", named(name)), line, stated_name(name))
 
 
 def test_what_is_wrong_at_every_thickness_is_told_once_and_plainly() -> None:
-    found = folded([(A, remark("5 mm deep")), (B, remark("6 mm deep"))], 2)
+    found = folded([(A, remark(deep(5))), (B, remark(deep(6)))], 2)
     assert [each.message for each in found] == ["5 mm deep"]
 
 
 def test_what_is_wrong_at_some_thicknesses_names_the_first_of_them() -> None:
-    found = folded([(B, remark("5 mm deep")), (C, remark("6 mm deep"))], 3)
-    assert [each.message for each in found] == ["5 mm deep (at 2mm)"]
+    found = folded([(B, remark(deep(5))), (C, remark(deep(6)))], 3)
+    assert [each.message for each in found] == ["5 mm deep (at 2.0mm)"]
+    assert [each.message for each in in_unit(found, "in")] == ["0.197 in deep (at 0.079 in)"]
+
+
+def test_the_same_words_on_another_subject_stay_apart() -> None:
+    alike = [remark(deep(5), subject="side"), remark(deep(6), subject="rail")]
+    assert len(folded([(A, each) for each in alike], 1)) == 2
+    alike = [remark(deep(5), subject="side"), remark(deep(6), subject="side")]
+    assert len(folded([(A, each) for each in alike], 1)) == 1
+
+
+def test_numbers_that_are_words_keep_remarks_apart() -> None:
+    assert len(folded([(A, remark("5 mm deep")), (A, remark("6 mm deep"))], 1)) == 2
 
 
 def test_copies_of_a_feature_make_one_remark() -> None:
-    found = folded([(A, remark("hole `p.h.1` off")), (A, remark("hole `p.h.2` off"))], 1)
+    found = folded([(A, hole("p.h.1")), (A, hole("p.h.2"))], 1)
     assert [each.message for each in found] == ["hole `p.h.1` off"]
 
 
 def test_other_places_and_names_stay_apart() -> None:
-    remarks = [remark("hole `p.m6` off"), remark("hole `p.m8` off"), remark("hole `p.m6` off", 2)]
+    remarks = [hole("p.m6"), hole("p.m8"), hole("p.m6", 2)]
     assert len(folded([(A, each) for each in remarks], 1)) == 3
 
 

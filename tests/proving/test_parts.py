@@ -35,11 +35,11 @@ def told(rule: str, **asked: object) -> list[str]:
     [
         (
             {"width": 90, "height": 60, "bridges": ""},
-            ["part `panel` is small, 90 mm x 60 mm, and nothing holds it"],
+            ["part `panel` is small, 90 x 60 mm, and nothing holds it"],
         ),
         (
             {"width": 90, "height": 60, "bridges": ", bridges: 0"},
-            ["part `panel` is small, 90 mm x 60 mm, and nothing holds it"],
+            ["part `panel` is small, 90 x 60 mm, and nothing holds it"],
         ),
         ({"width": 90, "height": 60}, []),
         ({"width": 101, "height": 100, "bridges": ""}, []),

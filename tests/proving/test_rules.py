@@ -59,7 +59,7 @@ def test_a_good_plan_is_not_remarked_on() -> None:
             "size: 2440 x 1220",
             "size: 330 x 300",
             "larger-than-sheet",
-            "part `rail` is 335.2 mm x 120 mm, too large",
+            "part `rail` is 335.2 x 120 mm, too large",
         ),
         (
             "length: 60, angle: 90, takes: ply}}",
@@ -139,7 +139,7 @@ def test_a_part_may_be_too_large_for_one_of_several_sheets(more: str) -> None:
     assert "larger-than-sheet" not in found(text)
     tiny = text.replace("size: 355.7 x 355.7", "size: 60 x 60").replace("1220 x 1220", "90 x 90")
     advice = found(tiny.replace("400 x 400", "90 x 90"))["larger-than-sheet"].advice
-    assert advice.startswith("The largest sheet leaves 70 mm x 70 mm inside its margins")
+    assert advice.startswith("The largest sheet leaves 70 x 70 mm inside its margins")
 
 
 def test_a_part_whose_grain_is_free_may_lie_slanted() -> None:

@@ -95,6 +95,6 @@ def test_a_waist_of_the_outline_is_a_neck() -> None:
 def test_a_thin_tab_is_a_tongue() -> None:
     thin = "t: {tabs: {edge: top, at: 100, width: %s, depth: 40}}"
     assert told(thin % 8) == [
-        ("thin-neck", "a tongue of `panel` is 6.3 mm wide at 104 mm, 302 mm"),
+        ("thin-neck", "a tongue of `panel` is 6.3 mm wide at 104 mm, 302.5 mm"),
     ]
     assert told(thin % 12) == []

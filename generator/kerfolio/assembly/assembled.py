@@ -8,6 +8,7 @@ from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.rigid import Rigid, Vector
 from kerfolio.model.joint_kind import JointKind
+from kerfolio.settling.settled import FitVariant
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,9 +47,9 @@ class PosedJoint:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Assembled:
-    """A plan put together at one fit variant; ``label`` is the variant's."""
+    """A plan put together at one fit variant."""
 
-    label: str
+    variant: FitVariant
     pieces: tuple[PosedPiece, ...]
     joints: tuple[PosedJoint, ...]
 

@@ -10,6 +10,8 @@ from kerfolio.assembly.ends import End, end_of, pieces_of
 from kerfolio.assembly.joint_kinds import ways_of
 from kerfolio.assembly.ways import Meeting, Way, spread
 from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.measures import number
+from kerfolio.basis.said import said
 from kerfolio.geometry.rigid import Rigid, dot
 from kerfolio.model.joint_kind import FINGER_JOINT, PIECE, SIDE, EndKind, JointKind
 from kerfolio.settling.settled import SettledJoint, SettledPlan
@@ -98,18 +100,21 @@ def _uncountable(joint: SettledJoint, a: End, b: End) -> Iterator[Finding]:
         return
     if stated.kind.flat and counts != (0, 0) and 0 in counts:
         message = "a face joint is between two sets of holes, or two pieces with `at`"
-        yield error("joint-count", message, stated.place, "Name holes at both ends or at none.")
+        advice = "Name holes at both ends or at none."
+        yield error("joint-count", message, stated.place, advice, subject=stated.a.name)
     elif stated.kind.flat and counts == (0, 0) and joint.at is None:
         message = f"nobody knows where `{stated.a}` lies on `{stated.b}`"
         advice = "Add `at: [x, y]`: where its 0,0 lies; or name holes that come together."
-        yield error("joint-count", message, stated.place, advice)
+        yield error("joint-count", message, stated.place, advice, subject=stated.a.name)
     elif counts[0] != counts[1]:
-        message = f"`{stated.a}` are {counts[0]}, `{stated.b}` are {counts[1]}"
+        ours, theirs = number("count", counts[0]), number("other-count", counts[1])
+        words = said("`{}` are {}, `{}` are {}", str(stated.a), ours, str(stated.b), theirs)
         advice = "Both ends need as many: each meets the one of its number."
-        yield error("joint-count", message, stated.place, advice)
+        yield error("joint-count", words, stated.place, advice, subject=stated.a.name)
     elif stated.kind is FINGER_JOINT and counts != (1, 1):
-        message = f"`{stated.a}` are {counts[0]} rows of fingers"
-        yield error("joint-count", message, stated.place, "Name one row at each end.")
+        rows, advice = number("rows", counts[0]), "Name one row at each end."
+        words = said("`{}` are {} rows of fingers", str(stated.a), rows)
+        yield error("joint-count", words, stated.place, advice, subject=stated.a.name)
 
 
 def _likely(ways: tuple[Way, ...]) -> tuple[Way, ...]:
@@ -135,4 +140,4 @@ def _impossible(joint: SettledJoint) -> Finding:
     advice = "Take `show`, `side` or `looking` away, or state another one."
     if stated.kind is FINGER_JOINT:
         advice = "One row begins with a finger where the other begins with a gap (`first:`)."
-    return error("joint-way", message, stated.place, advice)
+    return error("joint-way", message, stated.place, advice, subject=stated.a.name)

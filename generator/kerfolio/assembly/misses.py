@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from kerfolio.assembly.links import Link
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.lengths import read_off
+from kerfolio.basis.measures import reading
+from kerfolio.basis.said import Words, said
 from kerfolio.geometry.rigid import Vector
 
 PLAY = 0.1
@@ -12,14 +14,16 @@ PLAY = 0.1
 _SEEN = 0.05
 
 
-def as_drawn(off: Vector) -> list[str]:
+def as_drawn(off: Vector) -> list[Words]:
     """Return how a feature is misplaced that should be moved by ``off``, as its part is drawn."""
     x, y, _ = off
     words = []
     if abs(y) > _SEEN:
-        words.append(f"{mm_text(round(abs(y), 2), 2)} too {'low' if y > 0 else 'high'}")
+        way = "low" if y > 0 else "high"
+        words.append(said("{} too {}", reading(f"too-{way}", read_off(abs(y))), way))
     if abs(x) > _SEEN:
-        words.append(f"{mm_text(round(abs(x), 2), 2)} too far {'left' if x > 0 else 'right'}")
+        way = "left" if x > 0 else "right"
+        words.append(said("{} too far {}", reading(f"too-far-{way}", read_off(abs(x))), way))
     return words
 
 

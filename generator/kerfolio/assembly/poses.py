@@ -65,7 +65,7 @@ def put_together(settled: SettledPlan, like: Together | None = None) -> Together
     findings += gap_findings(closure, links)
     return Together(
         assembled=Assembled(
-            label=settled.variant.label,
+            variant=settled.variant,
             pieces=tuple(_pieces(settled, poses, panels)),
             joints=tuple(_joints(pairings, links, poses)),
         ),

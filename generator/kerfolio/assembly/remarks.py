@@ -13,7 +13,8 @@ from kerfolio.assembly.misses import as_drawn, fit_of
 from kerfolio.assembly.pairing import Gap
 from kerfolio.assembly.verdicts import verdicts
 from kerfolio.basis.finding import Finding, error, note, warning
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import angle, reading
+from kerfolio.basis.said import Words, said, strung
 from kerfolio.geometry.rigid import Rigid, Vector, dot, length
 from kerfolio.settling.settled import SettledPart
 
@@ -39,7 +40,7 @@ def _exchanged(one: Link, other: Link) -> Finding:
     (a, b), (c, d) = ends
     message = f"`{b}` and `{d}` are exchanged"
     advice = f"Every joint agrees once `{a}` meets `{d}`, and `{c}` meets `{b}`."
-    return error("joint-off", message, one.joint.stated.place, advice)
+    return error("joint-off", message, one.joint.stated.place, advice, subject=b)
 
 
 def _missing(closure: Closure, links: Sequence[Link]) -> Iterator[Finding]:
@@ -84,7 +85,7 @@ def _counted_back(link: Link) -> Finding:
     stated = link.joint.stated
     message = f"`{stated.b}` count from the other end than `{stated.a}`"
     advice = "Each meets the one of its number: begin one of the two at its other end."
-    return error("joint-off", message, stated.place, advice)
+    return error("joint-off", message, stated.place, advice, subject=stated.b.name)
 
 
 def _opened(groups: list[list[Gap]]) -> list[Gap]:
@@ -104,34 +105,37 @@ def _told(link: Link, gaps: Sequence[Gap], agree: str) -> Finding:
     if whole:
         first, second = stated.a.name, stated.b.name
     message, cure = _wording(link, gap, first, second)
-    advice = f"{agree} {cure}"
+    advice, subject = f"{agree} {cure}", stated.b.name
     play = fit_of(link, gap.pairing.index)
     if length(gap.off) <= play and gap.turned <= play:
         advice = f"It is less than the fit, so the pieces go together with less play. {cure}"
-        return warning("joint-off", message, stated.place, advice)
-    return error("joint-off", message, stated.place, advice)
+        return warning("joint-off", message, stated.place, advice, subject=subject)
+    return error("joint-off", message, stated.place, advice, subject=subject)
 
 
-def _wording(link: Link, gap: Gap, first: str, second: str) -> tuple[str, str]:
+def _wording(link: Link, gap: Gap, first: str, second: str) -> tuple[Words, str]:
     """Return (what is wrong, what to look at) in words for a joint that is off."""
     inward = gap.pairing.pair[1].z
     depth = dot(gap.off, inward)
     flat = tuple(o - depth * i for o, i in zip(gap.off, inward, strict=True))
     across = length((flat[0], flat[1], flat[2]))
     if gap.turned > LEVER * _SAME and length(gap.off) < gap.turned:
-        angle = degrees(2 * asin(min(1.0, gap.turned / LEVER / 2)))
-        message = f"`{second}` is turned {angle:.1f} degrees against `{first}`"
+        turned = angle("turned", degrees(2 * asin(min(1.0, gap.turned / LEVER / 2))))
+        message = said("`{}` is turned {} against `{}`", second, turned, first)
         return message, "Look at the angles of both."
     if across >= abs(depth):
-        way = " and ".join(as_drawn((flat[0], flat[1], flat[2])))
-        way = way or f"{mm_text(round(across, 2), 2)} off"
-        return f"`{second}` is {way} for `{first}`", "Look where both are measured from."
-    size = mm_text(round(abs(depth), 2), 2)
+        ways = as_drawn((flat[0], flat[1], flat[2]))
+        way = strung(ways, " and ") if ways else said("{} off", reading("off", across))
+        message = said("`{}` is {} for `{}`", second, way, first)
+        return message, "Look where both are measured from."
+    a, b, part = link.a.piece, link.b.piece, link.a.part.name
     if depth > 0:
-        message = f"`{link.a.piece}` reaches {size} too far into `{link.b.piece}` at `{second}`"
-        return message, f"`{link.a.part.name}` is too long, or what holds the two apart too short."
-    message = f"`{link.a.piece}` ends {size} short of `{link.b.piece}` at `{second}`"
-    return message, f"`{link.a.part.name}` is too short, or what holds the two apart too long."
+        size = reading("too-far", depth)
+        message = said("`{}` reaches {} too far into `{}` at `{}`", a, size, b, second)
+        return message, f"`{part}` is too long, or what holds the two apart too short."
+    size = reading("short", -depth)
+    message = said("`{}` ends {} short of `{}` at `{}`", a, size, b, second)
+    return message, f"`{part}` is too short, or what holds the two apart too long."
 
 
 def unchecked(bridges: Sequence[int], links: Sequence[Link]) -> Iterator[Finding]:
@@ -140,7 +144,8 @@ def unchecked(bridges: Sequence[int], links: Sequence[Link]) -> Iterator[Finding
         first = links[bridges[0]].joint.stated
         names = ", ".join(f"`{links[each].joint.stated.a}`" for each in bridges)
         message = f"nothing else checks where {names} {'lie' if len(bridges) > 1 else 'lies'}"
-        yield note("joint-unchecked", message, first.place, "No loop of joints closes there.")
+        advice, name = "No loop of joints closes there.", first.a.name
+        yield note("joint-unchecked", message, first.place, advice, subject=name)
 
 
 def unreached(parts: Mapping[str, SettledPart], reached: Mapping[str, object]) -> Iterator[Finding]:
@@ -149,4 +154,4 @@ def unreached(parts: Mapping[str, SettledPart], reached: Mapping[str, object]) -
         if piece not in reached:
             message = f"no joint says where `{piece}` goes"
             advice = f"Add a joint that ends in `{piece}`; it is left out of the drawings."
-            yield warning("piece-unjoined", message, part.place, advice)
+            yield warning("piece-unjoined", message, part.place, advice, subject=piece)

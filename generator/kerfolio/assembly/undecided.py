@@ -77,7 +77,7 @@ def _asked(link: Link, walks: Sequence[Walk], index: int) -> Finding:
         taken.append(f"`looking: {looking}`")
     message = f"which way round do `{stated.a}` and `{stated.b}` meet?"
     advice = f"Add {'; and '.join(asked)}. Taken for now: {', '.join(taken)}."
-    return warning("which-way-round", message, stated.place, advice)
+    return warning("which-way-round", message, stated.place, advice, subject=stated.a.name)
 
 
 def _fill_alike(

@@ -12,7 +12,9 @@ from kerfolio.assembly.links import Link
 from kerfolio.assembly.misses import as_drawn, fit_of
 from kerfolio.assembly.pairing import TOLERANCE
 from kerfolio.basis.finding import Finding, error, warning
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.lengths import read_off
+from kerfolio.basis.measures import angle, reading
+from kerfolio.basis.said import Text, Words, enumerated, said, strung
 from kerfolio.basis.words import listed
 from kerfolio.geometry.rigid import added, scaled
 
@@ -28,28 +30,29 @@ def verdicts(blames: Sequence[Blame], links: Sequence[Link]) -> Iterator[Finding
     told = dict.fromkeys(_sentence(each.culprits) for each in blames)
     others = [each for each in told if each != _sentence(first.culprits)]
     for culprit in first.culprits:
-        advice = f"Every joint agrees once {right} put right."
+        advice: Text = f"Every joint agrees once {right} put right."
         if others:
-            advice += f" Or else {', or '.join(others[:_MOST])}."
+            advice = said("{} Or else {}.", advice, strung(others[:_MOST], ", or "))
         yield _finding(culprit, links, advice, sure=not others)
 
 
-def _sentence(culprits: Sequence[Culprit]) -> str:
-    return listed([_charge(each) for each in culprits])
+def _sentence(culprits: Sequence[Culprit]) -> Words:
+    return enumerated([_charge(each) for each in culprits])
 
 
-def _finding(culprit: Culprit, links: Sequence[Link], advice: str, *, sure: bool) -> Finding:
-    message = _charge(culprit)
+def _finding(culprit: Culprit, links: Sequence[Link], advice: Text, *, sure: bool) -> Finding:
+    message, subject = _charge(culprit), culprit.suspect.part.name
     if not _is_length(culprit):
-        message = f"{message} for {_met(culprit, links)}"
+        message = said("{} for {}", message, _met(culprit, links))
+        subject = culprit.suspect.name
     pairing = culprit.gaps[0].pairing
     link = links[pairing.link]
     stated = culprit.suspect.part.place if _is_length(culprit) else culprit.suspect.place
     place = stated if sure else link.joint.stated.place
     if max(abs(v) for v in culprit.by) <= fit_of(link, pairing.index):
-        less = f"It is less than the fit, so the pieces go together with less play. {advice}"
-        return warning("joint-off", message, place, less)
-    return error("joint-off", message, place, advice)
+        less = said("It is less than the fit, so the pieces go together with less play. {}", advice)
+        return warning("joint-off", message, place, less, subject=subject)
+    return error("joint-off", message, place, advice, subject=subject)
 
 
 def _is_length(culprit: Culprit) -> bool:
@@ -58,30 +61,31 @@ def _is_length(culprit: Culprit) -> bool:
     return culprit.suspect.freedom is Freedom.OUTLINE and abs(along) < TOLERANCE < abs(outward)
 
 
-def _charge(culprit: Culprit) -> str:
+def _charge(culprit: Culprit) -> Words:
     """Return what is wrong with a suspect, as its part is drawn."""
     suspect, by = culprit.suspect, culprit.by
-    length, words = "", []
+    charges: list[Words] = []
+    words: list[Words] = []
     along = scaled(suspect.axes[0], by[0])
     if suspect.freedom is Freedom.OUTLINE and abs(by[0]) > TOLERANCE:
         across = abs(suspect.outward[0]) > abs(suspect.outward[1])
         ends = "from left to right" if across else "from bottom to top"
         how = "long" if by[0] < 0 else "short"
-        length = f"`{suspect.part.name}` is {_mm(by[0])} too {how} {ends}"
+        size = reading(f"too-{how}", read_off(abs(by[0])))
+        charges.append(said("`{}` is {} too {} {}", suspect.part.name, size, how, ends))
     elif suspect.freedom is Freedom.DEPTH and abs(by[0]) > TOLERANCE:
-        words.append(f"{_mm(by[0])} too {'shallow' if by[0] < 0 else 'deep'}")
+        how = "shallow" if by[0] < 0 else "deep"
+        words.append(said("{} too {}", reading(f"too-{how}", read_off(abs(by[0]))), how))
     if suspect.freedom.on_edge:
         along = (0.0, 0.0, 0.0)
     words += as_drawn(added(along, scaled(suspect.axes[1], by[1])))
     if suspect.turns and abs(by[2]) > 2 * TOLERANCE:
         way = "clockwise" if by[2] > 0 else "counter-clockwise"
-        words.append(f"turned {degrees(abs(by[2]) / LEVER):.1f} degrees too far {way}")
-    placed = f"`{suspect.name}` is {listed(words)}" if words else ""
-    return " and ".join(each for each in (length, placed) if each)
-
-
-def _mm(value: float) -> str:
-    return mm_text(round(abs(value), 2), 2)
+        turned = angle("turned", degrees(abs(by[2]) / LEVER))
+        words.append(said("turned {} too far {}", turned, way))
+    if words:
+        charges.append(said("`{}` is {}", suspect.name, enumerated(words)))
+    return strung(charges, " and ")
 
 
 def _met(culprit: Culprit, links: Sequence[Link]) -> str:

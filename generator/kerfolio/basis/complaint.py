@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from kerfolio.basis.said import Text
+
 
 class Complaint(str):
     """A message that quotes what was found, with ``advice`` on what to write instead."""
 
     __slots__ = ("advice",)
-    advice: str
+    advice: Text
 
-    def __new__(cls, message: str, advice: str = "") -> Complaint:
+    def __new__(cls, message: str, advice: Text = "") -> Complaint:
         """Make a complaint; it is the message as a string."""
         made = super().__new__(cls, message)
         made.advice = advice

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from typing import TypedDict, Unpack
 
 from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.basis.said import Quantity, Text, facts, skeleton, told
 
 
 class Severity(StrEnum):
@@ -39,43 +41,84 @@ class Mark:
 class Finding:
     """One remark on a maker's input.
 
-    ``rule`` is the id of the check (``unknown-key``); ``message`` quotes what was found and stays
-    short; ``advice`` says what to write instead. ``mark`` shows where on a part it is.
+    ``rule`` is the id of the check (``unknown-key``); ``words`` quote what was found and stay
+    short; ``counsel`` says what to write instead. ``subject`` is the thing of the plan it is
+    about, as the plan states it (``side.rail-slot``, ``side.left``, ``ply``), empty where there is
+    none. ``more`` are quantities besides those in the words. ``mark`` shows where on a part it is.
     ``silenced`` is the maker's reason for not wanting to hear it, empty where it is heard.
+    ``unit`` (``mm`` or ``in``) is the plan's, set by ``in_unit``. All who show a finding show its
+    ``message`` and ``advice``: the words told in that unit.
     """
 
     rule: str
-    message: str
-    advice: str = ""
+    words: Text
+    counsel: Text = ""
     severity: Severity = Severity.ERROR
     place: Place = NOWHERE
+    subject: str = ""
+    more: tuple[Quantity, ...] = ()
     mark: Mark | None = None
     silenced: str = ""
+    unit: str = "mm"
+
+    @property
+    def message(self) -> str:
+        """What was found, in the plan's unit."""
+        return told(self.words, self.unit)
+
+    @property
+    def advice(self) -> str:
+        """What to write instead, in the plan's unit."""
+        return told(self.counsel, self.unit)
+
+    @property
+    def facts(self) -> tuple[Quantity, ...]:
+        """All its quantities in their base units, each once."""
+        return tuple(dict.fromkeys((*facts(self.words, self.counsel), *self.more)))
+
+    @property
+    def identity(self) -> tuple[str, ...]:
+        """What findings share that differ only in their numbers and in the copy they name."""
+        place = (self.place.file, str(self.place.line), str(self.place.column))
+        return (self.rule, self.severity, *place, self.subject, skeleton(self.words))
 
     def __str__(self) -> str:
         tail = f"\n    {self.advice}" if self.advice else ""
         return f"{self.place}: {self.severity}: {self.message} [{self.rule}]{tail}"
 
 
+class Beside(TypedDict, total=False):
+    """What a finding may have besides its words (see ``Finding``)."""
+
+    mark: Mark | None
+    subject: str
+    more: tuple[Quantity, ...]
+
+
 def error(
-    rule: str, message: str, place: Place, advice: str = "", mark: Mark | None = None
+    rule: str, words: Text, place: Place, advice: Text = "", **beside: Unpack[Beside]
 ) -> Finding:
     """Return a finding that stops a publish."""
-    return Finding(rule=rule, message=message, advice=advice, place=place, mark=mark)
+    return Finding(rule=rule, words=words, counsel=advice, place=place, **beside)
 
 
 def warning(
-    rule: str, message: str, place: Place, advice: str = "", mark: Mark | None = None
+    rule: str, words: Text, place: Place, advice: Text = "", **beside: Unpack[Beside]
 ) -> Finding:
     """Return a finding that a maker should look at but may publish with."""
-    return replace(error(rule, message, place, advice, mark), severity=Severity.WARNING)
+    return replace(error(rule, words, place, advice, **beside), severity=Severity.WARNING)
 
 
 def note(
-    rule: str, message: str, place: Place, advice: str = "", mark: Mark | None = None
+    rule: str, words: Text, place: Place, advice: Text = "", **beside: Unpack[Beside]
 ) -> Finding:
     """Return a finding that only informs."""
-    return replace(error(rule, message, place, advice, mark), severity=Severity.NOTE)
+    return replace(error(rule, words, place, advice, **beside), severity=Severity.NOTE)
+
+
+def in_unit(findings: Iterable[Finding], unit: str) -> tuple[Finding, ...]:
+    """Return findings told in a plan's unit, ``mm`` or ``in``."""
+    return tuple(replace(each, unit=unit) for each in findings)
 
 
 def has_errors(findings: Iterable[Finding]) -> bool:

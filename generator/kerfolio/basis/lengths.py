@@ -22,6 +22,9 @@ MM_PER_UNIT: dict[str, Fraction] = {
 """Exact millimetres per unit (the international inch, 1959: 25.4 mm)."""
 
 _INCH = 25.4
+_FRACTION = 0.0005
+"""Inches by which a length may be off that is told as a fraction to a reader of callipers."""
+
 _NEAR = 0.02
 """Share of a length by which a fraction of an inch may be off and still tell it."""
 
@@ -141,10 +144,53 @@ def reading_in(mm: float, unit: str) -> str:
     return caliper_inches(mm) if steps(mm / _INCH, 3) else _least(mm / _INCH, "in", 3, "0.001")
 
 
+def precise_in(mm: float, unit: str) -> str:
+    """Return a width, a depth or a diameter in a plan's unit, close enough to tell it by.
+
+    In mm as ``reading_in``; in inches the fraction that it is, to half a thousandth: ``1/4 in``,
+    ``5/64 in``; else three decimals: ``0.729 in``.
+    """
+    sixty_fourths = mm / _INCH * 64
+    off = abs(steps(sixty_fourths, 0) - sixty_fourths) / 64
+    return inch_text(mm, 64) if unit == "in" and off < _FRACTION else reading_in(mm, unit)
+
+
 def size_in(sides: Sequence[float], unit: str) -> str:
     """Return a size in a plan's own unit: ``360 x 450 mm``, ``14 3/16 x 6 1/2 in``."""
     number = inch_number if unit == "in" else mm_number
     return f"{' x '.join(number(side) for side in sides)} {'in' if unit == 'in' else 'mm'}"
+
+
+def spot_in(x: float, y: float, unit: str) -> str:
+    """Return a place in a plan's own unit: ``120.5, 40 mm``, ``4 3/4, 1 9/16 in``."""
+    if unit == "in":
+        return f"{inch_number(x)}, {inch_text(y)}"
+    return f"{mm_number(x)}, {mm_text(y)}"
+
+
+def range_in(least: float, most: float, unit: str) -> str:
+    """Return what a calliper reads at both ends, in a plan's unit: ``17.2 to 18.6 mm``."""
+    if unit == "in":
+        return f"{fixed(least / _INCH, 3)} to {caliper_inches(most)}"
+    return f"{mm_number(least, 2)} to {mm_text(most, 2)}"
+
+
+def chip_in(mm: float, unit: str) -> str:
+    """Return a chip load in a plan's unit: ``0.127 mm``, ``0.005 in``; a tenth of a mil at most."""
+    return f"{digits(mm / _INCH, 4)} in" if unit == "in" else mm_text(mm, 3)
+
+
+def chip_range_in(least: float, most: float, unit: str) -> str:
+    """Return a range of chip loads in a plan's unit: ``0.05 to 0.1 mm``."""
+    first = digits(least / _INCH, 4) if unit == "in" else mm_number(least, 3)
+    return f"{first} to {chip_in(most, unit)}"
+
+
+def feed_in(mm_per_min: float, unit: str) -> str:
+    """Return a feed in a plan's unit: ``4500 mm/min``, ``177 in/min``."""
+    if unit == "in":
+        return f"{digits(mm_per_min / _INCH, 0)} in/min"
+    return f"{mm_number(mm_per_min, 0)} mm/min"
 
 
 def _least(value: float, unit: str, places: int, least: str) -> str:

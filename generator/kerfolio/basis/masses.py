@@ -22,6 +22,13 @@ def mass_pair(kg: float, first: str) -> tuple[str, str]:
     return (metric, pounds) if first == "mm" else (pounds, metric)
 
 
+def mass_in(kg: float, unit: str) -> str:
+    """Return a mass in the system of a plan's unit: ``8.2 kg``, ``18.1 lb``."""
+    if unit == "in":
+        return f"{digits(kg / float(KG_PER_POUND), 1)} lb"
+    return f"{digits(kg, 1)} kg"
+
+
 def mass_text(kg: float, first: str) -> str:
     """Return a mass in both on one line: ``8.2 kg (18.1 lb)``."""
     one, other = mass_pair(kg, first)

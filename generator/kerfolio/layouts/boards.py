@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.basis.finding import Finding, error
-from kerfolio.basis.lengths import mm_number, mm_text
+from kerfolio.basis.measures import length
+from kerfolio.basis.said import said
 from kerfolio.layouts.board_job import Job
 from kerfolio.layouts.board_search import search
 from kerfolio.settling.settled import SettledBoard, SettledPlan
@@ -100,12 +101,16 @@ def _faults(settled: SettledPlan, trim: float) -> Iterator[Finding]:
     for board in settled.boards:
         longest = max(board.stock.lengths, default=0.0)
         if not _fits(board.length, longest, trim):
-            message = f"`{board.use.name}` is longer than any board sold"
-            advice = (
-                f"It is {mm_text(board.length)} long; `{board.stock.name}` is sold up to "
-                f"{mm_number(longest)} mm, of which {mm_number(trim)} mm are trimmed off."
+            name = board.use.name
+            advice = said(
+                "It is {} long; `{}` is sold up to {}, of which {} are trimmed off.",
+                length("length", board.length),
+                board.stock.name,
+                length("longest", longest),
+                length("trim", trim),
             )
-            yield error("board-too-long", message, board.use.place, advice)
+            message = f"`{name}` is longer than any board sold"
+            yield error("board-too-long", message, board.use.place, advice, subject=name)
 
 
 def _by_stock(settled: SettledPlan) -> list[list[SettledBoard]]:

@@ -7,9 +7,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.basis.finding import Finding, error
-from kerfolio.basis.lengths import mm_number
+from kerfolio.basis.measures import length, number, reading, size
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import Text, said
 from kerfolio.geometry.contour import Region
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.packing import Flat, flat_region, flats_too_close, too_close
@@ -37,8 +38,8 @@ def layout_faults(layout: Layout, settled: SettledPlan) -> tuple[Finding, ...]:
     """
     check = _Check(settled, layout_place(settled))
     found = [*check.pieces(layout)]
-    for number, sheet in enumerate(layout.sheets, 1):
-        found += check.sheet(sheet, number)
+    for place, sheet in enumerate(layout.sheets, 1):
+        found += check.sheet(sheet, place)
     found += check.offcuts(layout)
     return tuple(found)
 
@@ -53,8 +54,8 @@ class _Check:
     settled: SettledPlan
     place: Place
 
-    def fault(self, rule: str, message: str, advice: str = _ANEW) -> Finding:
-        return error(rule, message, self.place, advice)
+    def fault(self, rule: str, words: Text, advice: Text = _ANEW, subject: str = "") -> Finding:
+        return error(rule, words, self.place, advice, subject=subject)
 
     def pieces(self, layout: Layout) -> Iterator[Finding]:
         """Compare the pieces laid out with those of the plan."""
@@ -63,17 +64,20 @@ class _Check:
         counts = Counter(each.piece for each in laid)
         for label in owners:
             if label not in counts:
-                yield self.fault("layout-piece", f"`{label}` lies on no sheet")
+                yield self.fault("layout-piece", f"`{label}` lies on no sheet", subject=label)
         for label, count in sorted(counts.items()):
             if label not in owners:
                 advice = did_you_mean(label, owners)
-                yield self.fault("layout-piece", f"the plan has no piece `{label}`", advice)
+                message: Text = f"the plan has no piece `{label}`"
+                yield self.fault("layout-piece", message, advice, label)
             elif count > 1:
-                yield self.fault("layout-piece", f"`{label}` lies on the sheets {count} times")
+                message = said("`{}` lies on the sheets {} times", label, number("times", count))
+                yield self.fault("layout-piece", message, subject=label)
         for each in laid:
             if owners.get(each.piece, each.part) != each.part:
                 message = f"`{each.piece}` is not of the part `{each.part}`"
-                yield self.fault("layout-piece", message, f"Write `{owners[each.piece]}`.")
+                advice = f"Write `{owners[each.piece]}`."
+                yield self.fault("layout-piece", message, advice, each.piece)
 
     def sheet(self, layout: SheetLayout, number: int) -> Iterator[Finding]:
         """Look at one sheet and everything on it."""
@@ -95,14 +99,14 @@ class _Check:
         for sheet in self.settled.sheets:
             sizes = [each.size for each in layout.sheets if each.sheet == sheet.name]
             stacks = stacks_of(sheet)
-            for size in dict.fromkeys(stack.size for stack in stacks):
-                same = [stack.count for stack in stacks if alike(stack.size, size)]
+            for sides in dict.fromkeys(stack.size for stack in stacks):
+                same = [stack.count for stack in stacks if alike(stack.size, sides)]
                 most = sum(count or 0 for count in same)
-                used = sum(alike(size, each) for each in sizes)
+                used = sum(alike(sides, each) for each in sizes)
                 if None not in same and used > most:
-                    shown = " x ".join(mm_number(side) for side in size)
-                    message = f"{used} offcuts of {shown} mm are used, there are {most}"
-                    yield self.fault("layout-sheet", message)
+                    fields = number("used", used), size(sides), number("most", most)
+                    message = said("{} offcuts of {} are used, there are {}", *fields)
+                    yield self.fault("layout-sheet", message, subject=sheet.name)
 
     def _placements(self, layout: SheetLayout, sheet: SettledSheet) -> Iterator[Finding]:
         parts = {part.name: part for part in self.settled.parts}
@@ -119,32 +123,36 @@ class _Check:
         part: SettledPart,
         shape: Region,
         sheet: SettledSheet,
-        size: tuple[float, float],
+        sides: tuple[float, float],
     ) -> Iterator[Finding]:
         if part.sheet != sheet.name:
             message = f"`{each.piece}` lies on `{sheet.name}`"
-            yield self.fault("layout-sheet", message, f"It is cut from `{part.sheet}`.")
+            yield self.fault("layout-sheet", message, f"It is cut from `{part.sheet}`.", each.piece)
         if not keeps_grain(part, sheet, each.turn):
             message = f"`{each.piece}` lies across the grain"
-            yield self.fault("layout-grain", message, f"Its grain is {part.grain}: turn it by 90.")
-        box, (width, height) = bounds(shape), size
+            advice: Text = f"Its grain is {part.grain}: turn it by 90."
+            yield self.fault("layout-grain", message, advice, each.piece)
+        box, (width, height) = bounds(shape), sides
         least = min(box.x0, box.y0, width - box.x1, height - box.y1)
         if least < sheet.margin - TOLERANCE:
             where = "is off its sheet" if least < 0 else "lies in the sheet's margin"
-            advice = f"Keep {mm_number(sheet.margin)} mm clear along every edge. {_ANEW}"
-            yield self.fault("layout-margin", f"`{each.piece}` {where}", advice)
+            margin = length("margin", sheet.margin)
+            advice = said("Keep {} clear along every edge. {}", margin, _ANEW)
+            yield self.fault("layout-margin", f"`{each.piece}` {where}", advice, each.piece)
 
     def _pairs(
         self, placements: Sequence[Placement], shapes: Sequence[Region], gap: float
     ) -> Iterator[Finding]:
         for one, other, distance in too_close(shapes, gap - TOLERANCE):
-            names = f"`{placements[one].piece}` and `{placements[other].piece}`"
+            first, second = placements[one].piece, placements[other].piece
             if distance < 0:
-                yield self.fault("layout-overlap", f"{names} overlap")
+                overlap = f"`{first}` and `{second}` overlap"
+                yield self.fault("layout-overlap", overlap, subject=first)
             else:
-                advice = f"Keep {mm_number(gap)} mm between pieces. {_ANEW}"
-                message = f"{names} are {mm_number(distance, 2)} mm apart"
-                yield self.fault("layout-gap", message, advice)
+                advice = said("Keep {} between pieces. {}", length("gap", gap), _ANEW)
+                apart = reading("distance", distance)
+                message = said("`{}` and `{}` are {} apart", first, second, apart)
+                yield self.fault("layout-gap", message, advice, first)
 
     def _clamped(
         self,
@@ -159,9 +167,10 @@ class _Check:
         flats = (*map(flat_region, shapes), *barred)
         for one, other, _ in flats_too_close(flats, sheet.gap - TOLERANCE):
             if one < len(shapes) <= other:
-                message = f"`{placements[one].piece}` is in the way of a clamp"
-                advice = f"Keep {mm_number(sheet.gap)} mm between pieces and clamps. {_ANEW}"
-                yield self.fault("layout-clamp", message, advice)
+                piece, gap = placements[one].piece, length("gap", sheet.gap)
+                message = f"`{piece}` is in the way of a clamp"
+                advice = said("Keep {} between pieces and clamps. {}", gap, _ANEW)
+                yield self.fault("layout-clamp", message, advice, piece)
 
 
 def _lying(shape: Region, placement: Placement) -> Region:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import Any
@@ -123,15 +122,14 @@ def _counted(layout: Layout, variants: Sequence[SettledPlan], effort: Effort) ->
 
 
 def _located(findings: Iterable[Finding], text: str) -> tuple[Finding, ...]:
-    """Point each finding to the line of the piece it names first."""
+    """Point each finding to the line of the piece it is about."""
     lines = text.splitlines()
     return tuple(replace(each, place=_place(each, lines)) for each in findings)
 
 
 def _place(finding: Finding, lines: Sequence[str]) -> Place:
-    named = re.search("`([^`]*)`", finding.message)
-    wanted = f'"piece": {json.dumps(named.group(1))}' if named else ""
+    wanted = f'"piece": {json.dumps(finding.subject)}'
     for number, line in enumerate(lines, 1):
-        if wanted and wanted in line:
+        if wanted in line:
             return Place(finding.place.file, number, line.index(wanted) + 1)
     return finding.place

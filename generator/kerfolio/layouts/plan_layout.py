@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from kerfolio.basis.finding import Finding, error
-from kerfolio.basis.lengths import mm_number
+from kerfolio.basis.measures import size
+from kerfolio.basis.said import said
 from kerfolio.geometry.packing import Flat, envelope
 from kerfolio.layouts.best import BestPlacer
 from kerfolio.layouts.bound import fewest_sheets
@@ -87,11 +88,11 @@ def _copies(job: Job, layout: Layout, sheet: str, most: int) -> Iterator[CopiesC
     stacks = job.bed.stacks
     one = stacks_taken(stacks, [each.size for each in layout.sheets if each.sheet == sheet])
     table = sheets_for_copies(job, one, most)
-    for size in dict.fromkeys(stack.size for stack in stacks):
-        alike = [number for number, stack in enumerate(stacks) if stack.size == size]
+    for sides in dict.fromkeys(stack.size for stack in stacks):
+        alike = [number for number, stack in enumerate(stacks) if stack.size == sides]
         counts = tuple(sum(taken[number] for number in alike) for taken in table)
         if any(counts):
-            yield CopiesCount(sheet=sheet, size=size, counts=counts)
+            yield CopiesCount(sheet=sheet, size=sides, counts=counts)
 
 
 def _envelopes(variants: Sequence[SettledPlan]) -> dict[str, Flat]:
@@ -149,14 +150,17 @@ def _too_large(
             advice = (
                 "Its size, other sizes of sheet, the number of offcuts and clamps were looked at."
             )
-            yield error("piece-too-large", message, part.place, advice)
+            yield error("piece-too-large", message, part.place, advice, subject=part.name)
             continue
         message = f"`{part.name}` is too large for its sheet"
-        advice = (
-            f"It measures {mm_number(x1 - x0)} x {mm_number(y1 - y0)} mm{grain}; inside its margin "
-            f"the sheet `{sheet.name}` has {mm_number(room[0])} x {mm_number(room[1])} mm."
+        measured = said(
+            "It measures {}{}; inside its margin the sheet `{}` has {}.",
+            size((x1 - x0, y1 - y0)),
+            grain,
+            sheet.name,
+            size(room),
         )
-        yield error("piece-too-large", message, part.place, advice)
+        yield error("piece-too-large", message, part.place, measured, subject=part.name)
 
 
 def _sheets(

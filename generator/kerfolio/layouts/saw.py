@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.basis.finding import Finding, note
-from kerfolio.basis.lengths import mm_number
+from kerfolio.basis.measures import size
+from kerfolio.basis.said import said
 from kerfolio.layouts.guillotine import is_guillotine
 from kerfolio.layouts.saw_blank import Blank, blank_of
 from kerfolio.layouts.saw_cuts import NM, sheet_cuts
@@ -45,13 +46,14 @@ def saw_faults(settled: SettledPlan, saw: Saw = SAW) -> tuple[Finding, ...]:
 
 
 def _too_large(part: SettledPart, sheet: SettledSheet, saw: Saw) -> Finding:
-    width, height = _room(sheet, saw)
     message = f"`{part.name}` is too large to saw from its sheet"
-    advice = (
-        f"It measures {mm_number(part.size[0])} x {mm_number(part.size[1])} mm; inside trimmed "
-        f"edges the sheet `{sheet.name}` has {mm_number(width)} x {mm_number(height)} mm."
+    advice = said(
+        "It measures {}; inside trimmed edges the sheet `{}` has {}.",
+        size(part.size),
+        sheet.name,
+        size(_room(sheet, saw)),
     )
-    return note("saw-too-large", message, part.place, advice)
+    return note("saw-too-large", message, part.place, advice, subject=part.name)
 
 
 def _room(sheet: SettledSheet, saw: Saw) -> tuple[float, float]:

@@ -12,13 +12,14 @@ from math import dist
 
 from kerfolio.assembly.ends import End, end_of, pieces_of
 from kerfolio.basis.finding import Finding, Severity, note, warning
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import length
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import said
 from kerfolio.geometry.contour import Point
 from kerfolio.model.feature_kind import SLOT
 from kerfolio.model.joint_kind import TAB_JOINT
 from kerfolio.proving.bores import Bore, bores_of, lapped
-from kerfolio.proving.marks import feature_mark
+from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
 from kerfolio.settling.settled import SettledPlan
 
@@ -45,12 +46,13 @@ def bolts_leave(settled: SettledPlan) -> Iterator[Finding]:
     """Look for bolts that end inside the very part their head lies on."""
     for part in settled.parts:
         for bore in bores_of(settled, part):
-            length = bore.item.length
-            if bore.item.kind == "bolt" and length and length <= bore.grip:
-                message = f"`{bore.item.name}` ends inside {bore.called}"
-                advice = f"It goes through {mm_text(bore.grip)} of wood: take a longer bolt."
-                mark = feature_mark(settled, part, bore.feature)
-                yield warning("bolt-too-short", message, bore.feature.place, advice, mark)
+            long = bore.item.length
+            if bore.item.kind == "bolt" and long and long <= bore.grip:
+                message = said("`{}` ends inside {}", bore.item.name, bore.called)
+                through = length("through", bore.grip)
+                advice = said("It goes through {} of wood: take a longer bolt.", through)
+                what = about(settled, part, bore.feature)
+                yield warning("bolt-too-short", message, bore.feature.place, advice, **what)
 
 
 @after(
@@ -65,9 +67,10 @@ def bolts_span(settled: SettledPlan) -> Iterator[Finding]:
         needed = stack + NUT_HEIGHT * (bore.item.thread or 0.0)
         if (bore.item.length or 0.0) < needed:
             message = f"`{bore.item.name}` is too short for its two parts"
-            advice = f"{mm_text(stack)} of wood and a nut want {mm_text(needed)}."
-            mark = feature_mark(settled, bore.part, bore.feature)
-            yield warning("bolt-shorter-than-stack", message, place, advice, mark)
+            wood, wanted = length("stack", stack), length("needed", needed)
+            advice = said("{} of wood and a nut want {}.", wood, wanted)
+            what = about(settled, bore.part, bore.feature)
+            yield warning("bolt-shorter-than-stack", message, place, advice, **what)
 
 
 @after(
@@ -81,11 +84,11 @@ def bolts_end(settled: SettledPlan) -> Iterator[Finding]:
     for bore, stack, place in _bolted(settled):
         most = stack + NUT_HEIGHT * (bore.item.thread or 0.0) + SPARE
         if (bore.item.length or 0.0) > most:
-            out = mm_text((bore.item.length or 0.0) - stack)
-            message = f"`{bore.item.name}` stands {out} out of its two parts"
+            out = length("out", (bore.item.length or 0.0) - stack)
+            message = said("`{}` stands {} out of its two parts", bore.item.name, out)
             advice = "Take a shorter bolt, unless something else is held by it too."
-            mark = feature_mark(settled, bore.part, bore.feature)
-            yield note("bolt-longer-than-stack", message, place, advice, mark)
+            what = about(settled, bore.part, bore.feature)
+            yield note("bolt-longer-than-stack", message, place, advice, **what)
 
 
 def _bolted(settled: SettledPlan) -> Iterator[tuple[Bore, float, Place]]:
@@ -125,10 +128,11 @@ def nuts_in_line(settled: SettledPlan) -> Iterator[Finding]:
     """
     for each in _drawn(settled):
         if each.aside > BESIDE:
-            message = f"the bolt of {each.bolt.called} misses its nut by {mm_text(each.aside)}"
-            advice = f"Bring {each.nut.called} into line with it, measured from the tabs."
-            mark = feature_mark(settled, each.nut.part, each.nut.feature)
-            yield warning("bolt-beside-nut", message, each.place, advice, mark)
+            aside = length("aside", each.aside)
+            message = said("the bolt of {} misses its nut by {}", each.bolt.called, aside)
+            advice = said("Bring {} into line with it, measured from the tabs.", each.nut.called)
+            what = about(settled, each.nut.part, each.nut.feature)
+            yield warning("bolt-beside-nut", message, each.place, advice, **what)
 
 
 @after(
@@ -144,11 +148,13 @@ def nuts_reached(settled: SettledPlan) -> Iterator[Finding]:
         short = each.deep - reach
         if each.aside <= BESIDE and short > 0:
             name = each.bolt.item.name
-            message = f"`{name}` ends {mm_text(short)} before the middle of its nut"
-            wanted = mm_text(each.bolt.grip + each.deep + each.nut.feature.width.value / 2)
-            advice = f"{wanted} would fill the nut of {each.nut.called}, besides a washer."
-            mark = feature_mark(settled, each.nut.part, each.nut.feature)
-            yield warning("bolt-before-nut", message, each.place, advice, mark)
+            missing = length("short", short)
+            message = said("`{}` ends {} before the middle of its nut", name, missing)
+            fill = each.bolt.grip + each.deep + each.nut.feature.width.value / 2
+            template = "{} would fill the nut of {}, besides a washer."
+            advice = said(template, length("needed", fill), each.nut.called)
+            what = about(settled, each.nut.part, each.nut.feature)
+            yield warning("bolt-before-nut", message, each.place, advice, **what)
 
 
 def _drawn(settled: SettledPlan) -> Iterator[_Drawn]:

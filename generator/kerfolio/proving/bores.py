@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from kerfolio.assembly.ends import end_of, pieces_of
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import Words, named
 from kerfolio.model.feature import Hole
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.model.stock import HardwareStock
@@ -32,9 +33,9 @@ class Bore:
         return self.part.thickness - sunk(self.part, self.feature)
 
     @property
-    def called(self) -> str:
+    def called(self) -> Words:
         """What the hole is called in a remark."""
-        return f"`{self.part.name}.{self.feature.name}`"
+        return named(f"{self.part.name}.{self.feature.name}")
 
 
 def bores_of(settled: SettledPlan, part: SettledPart) -> Iterator[Bore]:

@@ -8,9 +8,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.finding import Finding, Severity, warning
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import length
+from kerfolio.basis.said import named, said
 from kerfolio.model.feature import Hole
-from kerfolio.proving.marks import feature_mark
+from kerfolio.proving.marks import about
 from kerfolio.proving.rule import after
 from kerfolio.settling.settled import SettledPart, SettledPlan
 
@@ -44,11 +45,13 @@ def fingers_free(settled: SettledPlan) -> Iterator[Finding]:
             open_one = feature.kind.opens and not feature.takes
             width = min(feature.width.value, feature.length.value)
             if open_one and feature.name.partition(".")[0] not in filled and least <= width <= most:
-                name = f"{feature.kind} `{part.name}.{feature.name}`"
-                message = f"{name} is {mm_text(width)} wide: a finger's width"
-                advice = f"Stay below {mm_text(least)} or above {mm_text(most)}."
-                mark = feature_mark(settled, part, feature)
-                yield warning("finger-trap", message, feature.place, advice, mark)
+                name = named(f"{part.name}.{feature.name}")
+                wide = length("width", width)
+                message = said("{} {} is {} wide: a finger's width", feature.kind.name, name, wide)
+                bounds = length("least", least), length("most", most)
+                advice = said("Stay below {} or above {}.", *bounds)
+                what = about(settled, part, feature)
+                yield warning("finger-trap", message, feature.place, advice, **what)
 
 
 def _filled(settled: SettledPlan, part: SettledPart) -> set[str]:

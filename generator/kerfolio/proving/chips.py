@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from kerfolio.basis.finding import Finding, Severity, warning
-from kerfolio.basis.lengths import mm_number, mm_text
-from kerfolio.basis.words import listed
+from kerfolio.basis.measures import chip, chips
+from kerfolio.basis.said import Words, enumerated, said
 from kerfolio.model.plan import CutSetting
 from kerfolio.model.statement import Amount
 from kerfolio.model.stock import MACHINES, ChipLoad, CutterStock
@@ -47,12 +47,13 @@ def chips_not_thin(stated: Stated) -> Iterator[Finding]:
     Ranges differ many times over from one class of machine to another, and a plan does not say
     which it was cut on: only what lies below all of them is told. A clean trial outranks them.
     """
-    for chip in _chips(stated):
-        least = min(each.least for each in chip.ranges) * chip.share
-        if chip.load < least:
-            message = f"`{chip.cut.name}`: a chip of {mm_text(chip.load, 3)} rubs and burns"
-            advice = f"Raise the feed or lower the speed. {_published(chip)}"
-            yield warning("chip-too-thin", message, chip.cut.place, advice)
+    for each in _chips(stated):
+        least = min(known.least for known in each.ranges) * each.share
+        if each.load < least:
+            message = said("`{}`: a chip of {} rubs and burns", each.cut.name, chip(each.load))
+            advice = said("Raise the feed or lower the speed. {}", _published(each))
+            name = each.cut.name
+            yield warning("chip-too-thin", message, each.cut.place, advice, subject=name)
 
 
 @before(
@@ -63,12 +64,13 @@ def chips_not_thin(stated: Stated) -> Iterator[Finding]:
 )
 def chips_not_thick(stated: Stated) -> Iterator[Finding]:
     """Look for chip loads above every published range: the cutter is overloaded."""
-    for chip in _chips(stated):
-        most = max(each.most for each in chip.ranges) * chip.share
-        if chip.load > most:
-            message = f"`{chip.cut.name}`: a chip of {mm_text(chip.load, 3)} overloads the cutter"
-            advice = f"Lower the feed or take shallower passes. {_published(chip)}"
-            yield warning("chip-too-thick", message, chip.cut.place, advice)
+    for each in _chips(stated):
+        most = max(known.most for known in each.ranges) * each.share
+        if each.load > most:
+            name = each.cut.name
+            message = said("`{}`: a chip of {} overloads the cutter", name, chip(each.load))
+            advice = said("Lower the feed or take shallower passes. {}", _published(each))
+            yield warning("chip-too-thick", message, each.cut.place, advice, subject=name)
 
 
 def _chips(stated: Stated) -> Iterator[_Chip]:
@@ -116,10 +118,10 @@ def _deepest_step(cut: CutSetting, unit: str) -> float:
     return max((b - a for a, b in pairwise(depths)), default=0.0)
 
 
-def _published(chip: _Chip) -> str:
+def _published(found: _Chip) -> Words:
     """Return the ranges in words, each with its class of machine and its source."""
     words = [
-        f"{mm_number(each.least, 3)} to {mm_text(each.most, 3)} ({each.machine}; {each.source})"
-        for each in chip.ranges
+        said("{} ({}; {})", chips(each.least, each.most), each.machine, each.source)
+        for each in found.ranges
     ]
-    return f"Published are {listed(words)}."
+    return said("Published are {}.", enumerated(words))

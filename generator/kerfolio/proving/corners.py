@@ -7,7 +7,8 @@ from math import dist
 
 from kerfolio.assembly.ends import end_of, pieces_of
 from kerfolio.basis.finding import Finding, Severity, warning
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import reading
+from kerfolio.basis.said import named, said, stated_name
 from kerfolio.geometry.arc import reversed_contour
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import contours_of
@@ -35,19 +36,29 @@ def corners_relieved(settled: SettledPlan) -> Iterator[Finding]:
     joined = _joined(settled)
     for part in settled.parts:
         sharp = tuple(_sharp(part))
-        radius = settled.sheet(part.sheet).cutter.diameter / 2
         for feature in part.features:
             if not feature.takes and (part.name, feature.name) not in joined:
                 continue
             spots = [at for at in sharp if any(dist(at, own) < _SAME for own in _own(feature))]
             if spots:
-                name = f"{feature.kind} `{part.name}.{feature.name}`"
-                message = f"{name} has no relief in its corners"
-                left = f"The cutter leaves {mm_text(_LEFT * radius, 2)} in each"
-                takes = "" if feature.takes else " and say which sheet it `takes`"
-                advice = f"{left}: write `relief: dog-bone`{takes}, or square them with a chisel."
-                mark = spots_mark(settled, part, spots)
-                yield warning("corner-needs-relief", message, feature.place, advice, mark)
+                yield _unrelieved(settled, part, feature, spots)
+
+
+def _unrelieved(
+    settled: SettledPlan, part: SettledPart, feature: SettledFeature, spots: list[Point]
+) -> Finding:
+    name = f"{part.name}.{feature.name}"
+    message = said("{} {} has no relief in its corners", feature.kind.name, named(name))
+    radius = settled.sheet(part.sheet).cutter.diameter / 2
+    takes = "" if feature.takes else " and say which sheet it `takes`"
+    advice = said(
+        "The cutter leaves {} in each: write `relief: dog-bone`{}, or square them with a chisel.",
+        reading("left", _LEFT * radius),
+        takes,
+    )
+    mark, subject = spots_mark(settled, part, spots), stated_name(name)
+    place = feature.place
+    return warning("corner-needs-relief", message, place, advice, mark=mark, subject=subject)
 
 
 def _joined(settled: SettledPlan) -> set[tuple[str, str]]:

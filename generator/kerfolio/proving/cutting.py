@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from kerfolio.basis.finding import Finding, Severity, note, warning
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import feed, length, number, precise
+from kerfolio.basis.said import Either, Text, said
 from kerfolio.model.plan import CutSetting
 from kerfolio.model.statement import Amount
 from kerfolio.model.stock import CutterStock
@@ -82,16 +83,16 @@ def first_pass_below_tip(settled: SettledPlan) -> Iterator[Finding]:
     for run in _runs(settled):
         tip = run.cutter.up_cut_length
         if run.cutter.kind == "compression" and tip and run.depths and run.depths[0] <= tip + _SAME:
-            first = mm_text(run.depths[0], 2)
-            message = f"`{run.cut.name}`: a first pass of {first} lifts the face"
-            if run.thickness <= tip:
-                advice = "The sheet is thinner than the cutter's tip: use a down-cut cutter."
-            else:
-                advice = (
-                    f"The up-cutting tip of {named_with_file(run.cutter, 'up_cut_length')} is "
-                    f"{mm_text(tip, 2)}: go deeper at once, or use a down-cut cutter."
+            first, name = precise("pass", run.depths[0]), run.cut.name
+            message = said("`{}`: a first pass of {} lifts the face", name, first)
+            advice: Text = "The sheet is thinner than the cutter's tip: use a down-cut cutter."
+            if run.thickness > tip:
+                advice = said(
+                    "The up-cutting tip of {} is {}: go deeper at once, or use a down-cut cutter.",
+                    named_with_file(run.cutter, "up_cut_length"),
+                    precise("tip", tip),
                 )
-            yield warning("first-pass-in-tip", message, run.cut.place, advice)
+            yield warning("first-pass-in-tip", message, run.cut.place, advice, subject=name)
 
 
 @after(
@@ -106,10 +107,12 @@ def pass_depths(settled: SettledPlan) -> Iterator[Finding]:
         step = max((b - a for a, b in pairwise((0.0, *run.depths))), default=0.0)
         most = MOST_DIAMETERS * run.cutter.diameter
         if step > most + _SAME:
-            message = f"`{run.cut.name}` takes {mm_text(step)} in one pass"
-            times = f"{MOST_DIAMETERS:g} diameters of `{run.cutter.name}`, {mm_text(most)}"
-            advice = f"Stay within {times}: put a pass between."
-            yield warning("pass-too-deep", message, run.cut.place, advice)
+            name, deep = run.cut.name, length("pass", step)
+            message = said("`{}` takes {} in one pass", name, deep)
+            times, limit = number("diameters", MOST_DIAMETERS), length("most", most)
+            template = "Stay within {} diameters of `{}`, {}: put a pass between."
+            advice = said(template, times, run.cutter.name, limit)
+            yield warning("pass-too-deep", message, run.cut.place, advice, subject=name)
 
 
 @after(
@@ -123,8 +126,10 @@ def passes_deepen(settled: SettledPlan) -> Iterator[Finding]:
     for run in _runs(settled):
         if any(b <= a + _SAME for a, b in pairwise(run.depths)):
             message = f"`{run.cut.name}`: a pass is no deeper than the one before"
-            advice = "Passes are depths from the face down: two of 4 mm are `passes: [4, 8]`."
-            yield warning("passes-not-deeper", message, run.cut.place, advice)
+            two = Either("4 mm are `passes: [4, 8]`", "1/8 in are `passes: [1/8 in, 1/4 in]`")
+            advice = said("Passes are depths from the face down: two of {}.", two)
+            name = run.cut.name
+            yield warning("passes-not-deeper", message, run.cut.place, advice, subject=name)
 
 
 @after(
@@ -138,11 +143,12 @@ def cutter_reaches(settled: SettledPlan) -> Iterator[Finding]:
     for run in _runs(settled):
         deepest = max(run.depths, default=0.0)
         if deepest > run.cutter.cutting_length + _SAME:
-            message = f"`{run.cut.name}` goes {mm_text(deepest)} deep"
-            edges = mm_text(run.cutter.cutting_length)
-            name = named_with_file(run.cutter, "cutting_length")
-            advice = f"The edges of {name} are {edges} long: use a longer cutter."
-            yield warning("cutter-too-short", message, run.cut.place, advice)
+            name = run.cut.name
+            message = said("`{}` goes {} deep", name, length("depth", deepest))
+            edges = length("edges", run.cutter.cutting_length)
+            cutter = named_with_file(run.cutter, "cutting_length")
+            advice = said("The edges of {} are {} long: use a longer cutter.", cutter, edges)
+            yield warning("cutter-too-short", message, run.cut.place, advice, subject=name)
 
 
 @after(
@@ -155,10 +161,10 @@ def goes_through(settled: SettledPlan) -> Iterator[Finding]:
     """Look for last passes that end just short of the sheet's lower face."""
     for run in _runs(settled):
         if run.through and run.depths[-1] < run.thickness - _SAME:
-            left = mm_text(run.thickness - run.depths[-1], 2)
-            message = f"`{run.cut.name}` leaves {left} uncut"
+            name, left = run.cut.name, precise("left", run.thickness - run.depths[-1])
+            message = said("`{}` leaves {} uncut", name, left)
             advice = "Write `rest` as the last pass: it goes through whatever the sheet measures."
-            yield warning("stops-short", message, run.cut.place, advice)
+            yield warning("stops-short", message, run.cut.place, advice, subject=name)
 
 
 @after(
@@ -172,8 +178,9 @@ def skims(settled: SettledPlan) -> Iterator[Finding]:
     for run in _runs(settled):
         if run.through and abs(run.depths[-1] - run.thickness) <= _SAME:
             message = f"`{run.cut.name}` ends on the lower face"
-            advice = "Write `skim: 0.3`: a few tenths into the spoilboard cut the last fibres."
-            yield note("no-skim", message, run.cut.place, advice)
+            little = Either("`skim: 0.3`: a few tenths", "`skim: 0.01`: a hundredth of an inch")
+            advice = said("Write {} into the spoilboard cut the last fibres.", little)
+            yield note("no-skim", message, run.cut.place, advice, subject=run.cut.name)
 
 
 @after(
@@ -187,9 +194,13 @@ def skims_lightly(settled: SettledPlan) -> Iterator[Finding]:
     for run in _runs(settled):
         into = run.depths[-1] - run.thickness if run.through else 0.0
         if into > DEEP_SKIM + _SAME:
-            message = f"`{run.cut.name}` goes {mm_text(into)} into the spoilboard"
-            advice = "A few tenths of a millimetre are enough: `skim: 0.3`."
-            yield warning("deep-skim", message, run.cut.place, advice)
+            name, deep = run.cut.name, length("skim", into)
+            message = said("`{}` goes {} into the spoilboard", name, deep)
+            enough = Either(
+                "A few tenths of a millimetre are enough: `skim: 0.3`.",
+                "A hundredth of an inch is enough: `skim: 0.01`.",
+            )
+            yield warning("deep-skim", message, run.cut.place, said("{}", enough), subject=name)
 
 
 @before(
@@ -201,8 +212,11 @@ def skims_lightly(settled: SettledPlan) -> Iterator[Finding]:
 def plunges_slower(stated: Stated) -> Iterator[Finding]:
     """Look for plunges faster than the feed."""
     for cut in stated.plan.cuts:
-        feed, plunge = cut.feed_mm_per_min, cut.plunge_mm_per_min
-        if feed and plunge and plunge > feed:
+        across, down = cut.feed_mm_per_min, cut.plunge_mm_per_min
+        if across and down and down > across:
             message = f"`{cut.name}` plunges faster than it feeds"
             advice = "A quarter to a half of the feed is usual: a cutter cuts badly with its end."
-            yield warning("plunge-over-feed", message, cut.place, advice)
+            more = (*feed("plunge", down).facts, *feed("feed", across).facts)
+            yield warning(
+                "plunge-over-feed", message, cut.place, advice, subject=cut.name, more=more
+            )

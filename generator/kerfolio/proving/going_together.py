@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from kerfolio.assembly.bracing import unbraced
 from kerfolio.assembly.building import Build
@@ -11,11 +10,14 @@ from kerfolio.assembly.ends import end_of, pieces_of
 from kerfolio.assembly.go_together import Clash
 from kerfolio.assembly.order import BlockedStep
 from kerfolio.basis.finding import Finding, Mark, Severity, error, note, warning
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import length, reading
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import said
 from kerfolio.basis.words import listed
+from kerfolio.proving.folding import at
 from kerfolio.proving.marks import feature_mark
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, together
+from kerfolio.settling.settled import FitVariant
 
 
 @together(
@@ -32,8 +34,7 @@ def joints_agree(build: Build) -> Iterator[Finding]:
             key = finding.rule, finding.place
             if finding.rule in JOINT_FAULTS and key not in told:
                 told.add(key)
-                when = "" if walked is build.drawn else f" (at {walked.assembled.label})"
-                yield replace(finding, message=f"{finding.message}{when}")
+                yield finding if walked is build.drawn else at(finding, walked.assembled.variant)
 
 
 JOINT_FAULTS = ("joint-off", "joint-count", "joint-way")
@@ -83,29 +84,29 @@ def pieces_fit(build: Build) -> Iterator[Finding]:
     Pieces whose joint does not agree with the others have been told of already.
     """
     told = {piece for gap in build.drawn.gaps for piece in (gap.pairing.a, gap.pairing.b)}
-    found: dict[frozenset[str], list[tuple[str, Clash]]] = {}
+    found: dict[frozenset[str], list[tuple[FitVariant, Clash]]] = {}
     for fitted in build.fitted:
         for clash in fitted.clashes:
             pair = frozenset((clash.a, clash.b))
             if told.isdisjoint(pair):
-                found.setdefault(pair, []).append((fitted.together.assembled.label, clash))
+                found.setdefault(pair, []).append((fitted.together.assembled.variant, clash))
     for clashes in found.values():
-        label, worst = max(clashes, key=lambda each: each[1].volume)
-        everywhere = len(clashes) == len(build.fitted)
-        yield _clash(build, worst, "" if everywhere else f" (at {label})")
+        variant, worst = max(clashes, key=lambda each: each[1].volume)
+        finding = _clash(build, worst)
+        yield finding if len(clashes) == len(build.fitted) else at(finding, variant)
 
 
-def _clash(build: Build, clash: Clash, when: str) -> Finding:
+def _clash(build: Build, clash: Clash) -> Finding:
     place = clash.joint.place if clash.joint else _place(build, clash.a)
-    size = f"{mm_text(max(round(clash.depth, 2), 0.01), 2)} deep over {mm_text(clash.length)}"
-    if clash.joint:
-        one, other = clash.ends
-        message = f"`{one}` and `{other}` need the same space, {size}{when}"
-        advice = f"Widen `{other}`, or take something off `{one}`; `takes:` follows the sheet."
-        return error("pieces-clash", message, place, advice, _mark(build, other))
-    message = f"`{clash.a}` and `{clash.b}` need the same space, {size}{when}"
+    one, other = clash.ends if clash.joint else (clash.a, clash.b)
+    size = reading("deep", max(clash.depth, 0.01)), length("length", clash.length)
+    message = said("`{}` and `{}` need the same space, {} deep over {}", one, other, *size)
     advice = "They share no joint there: is an opening missing, or one piece too long?"
-    return error("pieces-clash", message, place, advice)
+    mark = None
+    if clash.joint:
+        advice = f"Widen `{other}`, or take something off `{one}`; `takes:` follows the sheet."
+        mark = _mark(build, other)
+    return error("pieces-clash", message, place, advice, mark=mark, subject=other)
 
 
 def _mark(build: Build, name: str) -> Mark | None:
@@ -139,7 +140,8 @@ def steps_possible(build: Build) -> Iterator[Finding]:
             standing = listed([f"`{each}`" for each in blocked.blockers])
             verb = "stand" if len(blocked.blockers) > 1 else "stands"
             message += f": {standing} {verb} in the way"
-        yield warning("step-blocked", message, step.place, _proposal(blocked))
+        advice, title = _proposal(blocked), step.title
+        yield warning("step-blocked", message, step.place, advice, subject=title)
 
 
 def _unsure(build: Build) -> bool:
@@ -172,7 +174,8 @@ def braced(build: Build) -> Iterator[Finding]:
             "What carries well downward may still lean over. Join a back, an apron or deeper "
             "rails to both."
         )
-        yield note("unbraced", message, _place(build, each.uprights[0]), advice)
+        first = each.uprights[0]
+        yield note("unbraced", message, _place(build, first), advice, subject=first)
 
 
 @together(
@@ -189,8 +192,10 @@ def order_exists(build: Build) -> Iterator[Finding]:
         pieces = listed([f"`{each}`" for each in build.deadlock.pieces])
         message = f"{pieces} hold each other: no straight moves put them together"
         advice = "Open one of their slots to an edge, or let one of them come in last."
-        yield warning("pieces-locked", message, build.settled.plan.place, advice)
+        place, first = build.settled.plan.place, build.deadlock.pieces[0]
+        yield warning("pieces-locked", message, place, advice, subject=first)
     elif build.apart is not None and build.apart.captive and not build.blocked:
         pieces = listed([f"`{each}`" for each in build.apart.captive])
         message = f"{pieces} cannot be taken apart again along straight lines"
-        yield note("pieces-locked", message, build.settled.plan.place)
+        place, first = build.settled.plan.place, build.apart.captive[0]
+        yield note("pieces-locked", message, place, subject=first)

@@ -43,10 +43,12 @@ def _missing(end: Named, joint: Joint, pieces: Mapping[str, Part]) -> Finding:
         sides = SIDES if end is joint.a and SIDE in joint.kind.first else ()
         known = (*feature_names(pieces[label]), *sides)
         message = f"`{label}` has no feature `{feature}`"
-        return error("unknown-joint-feature", message, end.place, did_you_mean(feature, known))
+        advice, name = did_you_mean(feature, known), end.name
+        return error("unknown-joint-feature", message, end.place, advice, subject=name)
     every = [f"{each}.{name}" for each, part in pieces.items() for name in feature_names(part)]
     message = f"no piece for `{end.name}`"
-    return error("unknown-joint-piece", message, end.place, did_you_mean(end.name, every))
+    advice = did_you_mean(end.name, every)
+    return error("unknown-joint-piece", message, end.place, advice, subject=end.name)
 
 
 @before(
@@ -60,9 +62,9 @@ def standing_piece(stated: Stated) -> Iterator[Finding]:
     if standing is None or is_unread(standing.piece.name, stated.plan):
         return
     if standing.piece.name not in pieces:
-        message = f"no piece `{standing.piece}`"
-        advice = did_you_mean(standing.piece.name, pieces)
-        yield error("unknown-standing", message, standing.piece.place, advice)
+        message, name = f"no piece `{standing.piece}`", standing.piece.name
+        advice = did_you_mean(name, pieces)
+        yield error("unknown-standing", message, standing.piece.place, advice, subject=name)
 
 
 @before(
@@ -74,14 +76,14 @@ def joint_kinds(stated: Stated) -> Iterator[Finding]:
     """Look for joints whose features are of kinds that cannot meet."""
     for joint, ends in _understood(stated):
         if ends[0].piece == ends[1].piece:
-            message = f"`{ends[0].piece}` is joined to itself"
+            message, name = f"`{ends[0].piece}` is joined to itself", ends[0].piece
             advice = "A joint is between two pieces."
-            yield error("joint-kind", message, joint.place, advice)
+            yield error("joint-kind", message, joint.place, advice, subject=name)
         for named, meant, kinds in zip((joint.a, joint.b), ends, joint.kind.ends, strict=True):
             if meant.kind not in kinds:
                 message = f"`{named.name}` is {meant.kind.noun}"
                 advice = f"Here belongs {' or '.join(kind.noun for kind in kinds)}."
-                yield error("joint-kind", message, named.place, advice)
+                yield error("joint-kind", message, named.place, advice, subject=named.name)
 
 
 @before(
@@ -100,7 +102,7 @@ def joint_sheets(stated: Stated) -> Iterator[Finding]:
             if one.takes in known and one.takes != sheet:
                 message = f"`{named.name}` takes `{one.takes}`, not `{sheet}`"
                 advice = f"`{other.piece}` is cut from `{sheet}`: write `takes: {sheet}`."
-                yield error("joint-sheet", message, named.place, advice)
+                yield error("joint-sheet", message, named.place, advice, subject=named.name)
 
 
 def _understood(stated: Stated) -> Iterator[tuple[Joint, tuple[Meant, Meant]]]:

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from kerfolio.basis.finding import Finding, Severity, note, warning
-from kerfolio.basis.lengths import mm_number, mm_text
+from kerfolio.basis.measures import length, reading, readings
+from kerfolio.basis.said import Either, Words, said
 from kerfolio.model.plan import SheetUse
 from kerfolio.model.stock import SheetStock
 from kerfolio.proving.naming import taken_by
@@ -44,11 +45,12 @@ def thin_sheets_covered(stated: Stated) -> Iterator[Finding]:
     for each in _published(stated):
         play = each.steps[0] - each.stock.least
         if play > RATTLES + _SAME:
-            sold = mm_text(each.stock.least, 2)
-            message = f"a sheet of {sold} has {mm_text(play)} more play than the fit"
+            sold, loose = reading("least-sold", each.stock.least), length("play", play)
+            message = said("a sheet of {} has {} more play than the fit", sold, loose)
             name = named_with_file(each.stock, "least")
-            advice = f"{name} is sold from {sold}: begin `published-for` lower."
-            yield note("thin-sheet-uncovered", message, each.use.place, advice)
+            advice = said("{} is sold from {}: begin `published-for` lower.", name, sold)
+            subject = each.use.name
+            yield note("thin-sheet-uncovered", message, each.use.place, advice, subject=subject)
 
 
 @before(
@@ -62,13 +64,16 @@ def thick_sheets_covered(stated: Stated) -> Iterator[Finding]:
     for each in _published(stated):
         widest = each.steps[-1] + 2 * each.fit
         if each.stock.most > widest + _SAME:
-            sold = mm_text(each.stock.most, 2)
-            message = f"a sheet of {sold} goes into no published slot"
-            advice = (
-                f"{named_with_file(each.stock, 'most')} is sold up to {sold}, the widest slots are "
-                f"{mm_text(widest, 2)}: let `published-for` end higher."
+            sold = reading("most-sold", each.stock.most)
+            message = said("a sheet of {} goes into no published slot", sold)
+            advice = said(
+                "{} is sold up to {}, the widest slots are {}: let `published-for` end higher.",
+                named_with_file(each.stock, "most"),
+                sold,
+                reading("widest", widest),
             )
-            yield note("thick-sheet-uncovered", message, each.use.place, advice)
+            subject = each.use.name
+            yield note("thick-sheet-uncovered", message, each.use.place, advice, subject=subject)
 
 
 @before(
@@ -82,21 +87,22 @@ def ladder_outside_stock(stated: Stated) -> Iterator[Finding]:
     for each in _published(stated, taken=False):
         low, high = each.stock.least, each.stock.most
         name = named_with_file(each.stock, "least")
-        sold = f"{name} is sold at {mm_number(low, 2)} to {mm_text(high, 2)}"
+        sold = said("{} is sold at {}", name, readings(("least-sold", low), ("most-sold", high)))
         if each.use.published_for and not low - RATTLES <= each.steps[-1]:
-            yield _outside(each, f"up to {mm_text(each.steps[-1], 2)}", sold)
+            yield _outside(each, said("up to {}", reading("published", each.steps[-1])), sold)
         elif each.use.published_for and not each.steps[0] <= high + RATTLES:
-            yield _outside(each, f"from {mm_text(each.steps[0], 2)}", sold)
+            yield _outside(each, said("from {}", reading("published", each.steps[0])), sold)
         drawn = _drawn(each.use, stated)
         if drawn is not None and not low - _SAME <= drawn <= high + _SAME:
-            message = f"`{each.use.name}` is drawn for {mm_text(drawn, 2)}"
-            yield warning("outside-stock", message, each.use.place, f"{sold}: measure again.")
+            message = said("`{}` is drawn for {}", each.use.name, reading("drawn-for", drawn))
+            advice, subject = said("{}: measure again.", sold), each.use.name
+            yield warning("outside-stock", message, each.use.place, advice, subject=subject)
 
 
-def _outside(each: _Published, words: str, sold: str) -> Finding:
-    message = f"`{each.use.name}` is published {words}"
-    advice = f"{sold}: correct the ladder or name another stock."
-    return warning("outside-stock", message, each.use.place, advice)
+def _outside(each: _Published, words: Words, sold: Words) -> Finding:
+    message = said("`{}` is published {}", each.use.name, words)
+    advice = said("{}: correct the ladder or name another stock.", sold)
+    return warning("outside-stock", message, each.use.place, advice, subject=each.use.name)
 
 
 def _drawn(use: SheetUse, stated: Stated) -> float | None:
@@ -118,8 +124,12 @@ def fit_stated(stated: Stated) -> Iterator[Finding]:
     for each in _published(stated):
         if each.fit < _LEAST_FIT:
             message = f"`{each.use.name}` has no clearance in its slots"
-            advice = "Write `fit: 0.1`, say: a tenth of a millimetre a side slides by hand."
-            yield warning("no-fit", message, each.use.place, advice)
+            little = Either(
+                "`fit: 0.1`, say: a tenth of a millimetre",
+                "`fit: 0.005`, say: five thousandths of an inch",
+            )
+            advice, subject = said("Write {} a side slides by hand.", little), each.use.name
+            yield warning("no-fit", message, each.use.place, advice, subject=subject)
 
 
 def _published(stated: Stated, *, taken: bool = True) -> Iterator[_Published]:

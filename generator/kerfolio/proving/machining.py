@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import precise, size
 from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.basis.said import Words, named, said, stated_name, strung
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.transform import turned
 from kerfolio.layouts.stacks import stacks_of
 from kerfolio.layouts.turns import turns_of
 from kerfolio.model.feature_kind import HOLE
-from kerfolio.proving.marks import feature_mark
+from kerfolio.proving.marks import about
 from kerfolio.proving.origin import named_with_file
 from kerfolio.proving.rule import COMMON_PRACTICE, ROUND_CUTTER, after
 from kerfolio.settling.settled import (
@@ -39,13 +40,13 @@ def fits_sheet(settled: SettledPlan) -> Iterator[Finding]:
         sheet = settled.sheet(part.sheet)
         sizes = [stack.size for stack in stacks_of(sheet)]
         rooms = [(x - 2 * sheet.margin, y - 2 * sheet.margin) for x, y in sizes]
-        if not any(_goes(size, room) for size in _lying(part, sheet) for room in rooms):
+        if not any(_goes(lying, room) for lying in _lying(part, sheet) for room in rooms):
             grain = f" (grain {part.grain})" if part.grained else ""
             which = "The sheet" if len(sizes) == 1 else "The largest sheet"
             room = max(rooms, key=lambda each: each[0] * each[1])
-            message = f"part `{part.name}` is {_size(part.size)}, too large"
-            advice = f"{which} leaves {_size(room)} inside its margins{grain}."
-            yield error("larger-than-sheet", message, part.place, advice)
+            message = said("part `{}` is {}, too large", part.name, size(part.size))
+            advice = said("{} leaves {} inside its margins{}.", which, size(room), grain)
+            yield error("larger-than-sheet", message, part.place, advice, subject=part.name)
 
 
 def _lying(part: SettledPart, sheet: SettledSheet) -> Iterator[tuple[float, float]]:
@@ -68,20 +69,16 @@ def _goes(size: tuple[float, float], room: tuple[float, float]) -> bool:
 def sold_sizes(settled: SettledPlan) -> Iterator[Finding]:
     """Look for sheet sizes that the stock does not list."""
     for sheet in settled.sheets:
-        if sheet.stock.sizes and not any(_is_sold(sheet, size) for size in sheet.stock.sizes):
-            message = f"`{sheet.stock.name}` is not sold as {_size(sheet.size)}"
-            known = ", ".join(_size(each) for each in sheet.stock.sizes)
+        if sheet.stock.sizes and not any(_is_sold(sheet, each) for each in sheet.stock.sizes):
+            message = said("`{}` is not sold as {}", sheet.stock.name, size(sheet.size))
+            known = strung([said("{}", size(each)) for each in sheet.stock.sizes], ", ")
             name = named_with_file(sheet.stock, "sizes")
-            advice = f"{name} is sold as {known}; a size of your own goes into `stock/`."
-            yield warning("size-not-sold", message, sheet.place, advice)
+            advice = said("{} is sold as {}; a size of your own goes into `stock/`.", name, known)
+            yield warning("size-not-sold", message, sheet.place, advice, subject=sheet.name)
 
 
 def _is_sold(sheet: SettledSheet, size: tuple[float, float]) -> bool:
     return all(abs(a - b) <= _SOLD_AS for a, b in zip(sheet.size, size, strict=True))
-
-
-def _size(size: tuple[float, float]) -> str:
-    return f"{mm_text(size[0])} x {mm_text(size[1])}"
 
 
 @after(
@@ -93,9 +90,19 @@ def kerf_between(settled: SettledPlan) -> Iterator[Finding]:
     """Look for gaps between pieces that the cutter does not pass."""
     for sheet in settled.sheets:
         if sheet.gap < sheet.cutter.diameter - _SAME:
-            message = f"the gap is {mm_text(sheet.gap, 2)} on sheet `{sheet.name}`"
-            cutter = f"Cutter `{sheet.cutter.name}` is {mm_text(sheet.cutter.diameter, 2)}"
-            yield error("gap-too-small", message, sheet.place, f"{cutter}: `gap` must be more.")
+            message = said("the gap is {} on sheet `{}`", precise("gap", sheet.gap), sheet.name)
+            advice = said("{}: `gap` must be more.", _cutter(sheet))
+            yield error("gap-too-small", message, sheet.place, advice, subject=sheet.name)
+
+
+def _cutter(sheet: SettledSheet) -> Words:
+    diameter = precise("cutter", sheet.cutter.diameter)
+    return said("Cutter `{}` is {}", sheet.cutter.name, diameter)
+
+
+def _wide(feature: SettledFeature, part: SettledPart, width: float) -> Words:
+    name = named(f"{part.name}.{feature.name}")
+    return said("{} {} is {} wide", feature.kind.name, name, precise("width", width))
 
 
 @after(
@@ -106,16 +113,15 @@ def kerf_between(settled: SettledPlan) -> Iterator[Finding]:
 def cutter_enters(settled: SettledPlan) -> Iterator[Finding]:
     """Look for openings and recesses narrower than the cutter."""
     for part in settled.parts:
-        cutter = settled.sheet(part.sheet).cutter
+        sheet = settled.sheet(part.sheet)
         for feature in part.features:
             narrow = _narrowest(feature)
-            if narrow is None or narrow >= cutter.diameter - _SAME:
+            if narrow is None or narrow >= sheet.cutter.diameter - _SAME:
                 continue
-            message = f"{feature.kind} `{part.name}.{feature.name}` is {mm_text(narrow, 2)} wide"
-            size = mm_text(cutter.diameter, 2)
-            advice = f"Cutter `{cutter.name}` is {size}: use a smaller cutter."
-            mark = feature_mark(settled, part, feature)
-            yield error("smaller-than-cutter", message, _place(feature, part), advice, mark)
+            message = _wide(feature, part, narrow)
+            advice = said("{}: use a smaller cutter.", _cutter(sheet))
+            what = about(settled, part, feature)
+            yield error("smaller-than-cutter", message, _place(feature, part), advice, **what)
 
 
 @after(
@@ -127,15 +133,13 @@ def cutter_enters(settled: SettledPlan) -> Iterator[Finding]:
 def holes_drilled(settled: SettledPlan) -> Iterator[Finding]:
     """Look for holes smaller than the cutter, which are drilled instead."""
     for part in settled.parts:
-        cutter = settled.sheet(part.sheet).cutter
+        sheet = settled.sheet(part.sheet)
         for feature in part.features:
-            if feature.kind is HOLE and feature.width.value < cutter.diameter - _SAME:
-                width = mm_text(feature.width.value, 2)
-                message = f"hole `{part.name}.{feature.name}` is {width} wide"
-                size = mm_text(cutter.diameter, 2)
-                advice = f"Cutter `{cutter.name}` is {size}: drill it, or use a smaller cutter."
-                mark = feature_mark(settled, part, feature)
-                yield note("hole-to-drill", message, _place(feature, part), advice, mark)
+            if feature.kind is HOLE and feature.width.value < sheet.cutter.diameter - _SAME:
+                message = _wide(feature, part, feature.width.value)
+                advice = said("{}: drill it, or use a smaller cutter.", _cutter(sheet))
+                what = about(settled, part, feature)
+                yield note("hole-to-drill", message, _place(feature, part), advice, **what)
 
 
 def _narrowest(feature: SettledFeature) -> float | None:
@@ -164,14 +168,17 @@ def leaves_floor(settled: SettledPlan) -> Iterator[Finding]:
             depth = feature.depth
             if depth is not None and depth.value >= part.thickness - _SAME:
                 told.add(feature.name)
-                name = f"{feature.kind} `{part.name}.{feature.name}`"
-                sheet = f"The sheet is {mm_text(part.thickness, 2)}"
-                message = f"{name} is {mm_text(depth.value, 2)} deep"
-                advice = f"{sheet}: cut through with a window or slot."
-                mark = feature_mark(settled, part, feature)
-                yield error("deeper-than-sheet", message, feature.place, advice, mark)
+                called, deep = named(f"{part.name}.{feature.name}"), precise("depth", depth.value)
+                message = said("{} {} is {} deep", feature.kind.name, called, deep)
+                thick = precise("thickness", part.thickness)
+                cure = said("The sheet is {}: cut through with a window or slot.", thick)
+                what = about(settled, part, feature)
+                yield error("deeper-than-sheet", message, feature.place, cure, **what)
         for cut in part.cuts:
-            deep = cut.operation is Operation.POCKET and (cut.depth or 0) >= part.thickness - _SAME
-            if deep and cut.feature not in told:
-                message = f"a recess of `{part.name}.{cut.feature}` goes through the sheet"
-                yield error("deeper-than-sheet", message, part.place, "Make it shallower.")
+            recess = cut.operation is Operation.POCKET
+            through = recess and (cut.depth or 0) >= part.thickness - _SAME
+            if through and cut.feature not in told:
+                name = f"{part.name}.{cut.feature}"
+                message = said("a recess of {} goes through the sheet", named(name))
+                subject, advice = stated_name(name), "Make it shallower."
+                yield error("deeper-than-sheet", message, part.place, advice, subject=subject)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from math import hypot
 
-from kerfolio.basis.finding import Mark, Ring
+from kerfolio.basis.finding import Beside, Mark, Ring
+from kerfolio.basis.said import stated_name
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
@@ -32,3 +33,16 @@ def feature_mark(settled: SettledPlan, part: SettledPart, *features: SettledFeat
         reach = hypot(x1 - x0, y1 - y0) / 2 + _AROUND
         rings.append(Ring((x0 + x1) / 2, (y0 + y1) / 2, reach))
     return Mark(part=part.name, rings=tuple(rings), variant=settled.variant.label)
+
+
+def about(settled: SettledPlan, part: SettledPart, *features: SettledFeature) -> Beside:
+    """Return what a finding on features has besides its words: the first as subject, rings."""
+    subject = stated_name(f"{part.name}.{features[0].name}")
+    return {"subject": subject, "mark": feature_mark(settled, part, *features)}
+
+
+def about_spots(
+    settled: SettledPlan, part: SettledPart, spots: Iterable[Point], r: float = 0.0
+) -> Beside:
+    """Return what a finding on a part has besides its words: the part as subject, rings."""
+    return {"subject": part.name, "mark": spots_mark(settled, part, spots, r)}

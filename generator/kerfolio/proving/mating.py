@@ -7,12 +7,13 @@ from dataclasses import dataclass
 
 from kerfolio.assembly.ends import End, end_of, pieces_of
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import length, number, precise, reading
+from kerfolio.basis.said import Text, Words, named, said
 from kerfolio.geometry.measure import bounds
 from kerfolio.model.feature_kind import POCKET, SLOT
 from kerfolio.model.joint import Joint
 from kerfolio.model.joint_kind import FINGER_JOINT, NOTCH_JOINT, TAB_JOINT, JointKind
-from kerfolio.proving.marks import feature_mark
+from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
@@ -55,10 +56,11 @@ def tabs_enter(settled: SettledPlan) -> Iterator[Finding]:
         for tab, opening in _pairs(met):
             over = tab.width.value - opening.length.value
             if _has_length(opening) and over > _SAME:
-                message = f"`{met.b.name(0)}` is {mm_text(over, 2)} too short for its tab"
-                advice = f"The tab is {mm_text(tab.width.value, 2)} wide: {_follow(opening)}."
-                mark = feature_mark(settled, met.b.part, opening)
-                yield error("tab-wider-than-slot", message, met.joint.place, advice, mark)
+                short = reading("short", over)
+                message = said("{} is {} too short for its tab", named(met.b.name(0)), short)
+                what = about(settled, met.b.part, opening)
+                advice = _wide(tab, opening)
+                yield error("tab-wider-than-slot", message, met.joint.place, advice, **what)
 
 
 @after(
@@ -73,18 +75,20 @@ def tabs_snug(settled: SettledPlan) -> Iterator[Finding]:
         for tab, opening in _pairs(met):
             play = opening.length.value - tab.width.value
             if _has_length(opening) and play > LOOSE_ALONG + 2 * _fit(settled, met.b.part):
-                message = f"the tab has {mm_text(play)} of play in `{met.b.name(0)}`"
-                advice = f"The tab is {mm_text(tab.width.value, 2)} wide: {_follow(opening)}."
-                mark = feature_mark(settled, met.b.part, opening)
-                yield warning("tab-loose-in-slot", message, met.joint.place, advice, mark)
+                loose, name = length("play", play), named(met.b.name(0))
+                message = said("the tab has {} of play in {}", loose, name)
+                what = about(settled, met.b.part, opening)
+                advice = _wide(tab, opening)
+                yield warning("tab-loose-in-slot", message, met.joint.place, advice, **what)
 
 
 def _has_length(opening: SettledFeature) -> bool:
     return opening.kind is SLOT or (opening.kind is POCKET and bool(opening.takes))
 
 
-def _follow(opening: SettledFeature) -> str:
-    return "give both the same size by name" if opening.takes else "make the opening match"
+def _wide(tab: SettledFeature, opening: SettledFeature) -> Words:
+    follow = "give both the same size by name" if opening.takes else "make the opening match"
+    return said("The tab is {} wide: {}.", precise("width", tab.width.value), follow)
 
 
 def _fit(settled: SettledPlan, part: SettledPart) -> float:
@@ -102,11 +106,14 @@ def sheets_enter(settled: SettledPlan) -> Iterator[Finding]:
         for opening, part, other in _openings(met):
             over = other.thickness - opening.width.value
             if over > _SAME:
-                name = f"{opening.kind} `{part.name}.{opening.name}`"
-                message = f"{name} is {mm_text(over, 2)} too narrow for its sheet"
+                name = named(f"{part.name}.{opening.name}")
+                narrow = reading("narrow", over)
+                message = said(
+                    "{} {} is {} too narrow for its sheet", opening.kind.name, name, narrow
+                )
                 advice = f"Write `takes: {other.sheet}` in place of its width."
-                mark = feature_mark(settled, part, opening)
-                yield error("sheet-thicker-than-slot", message, opening.place, advice, mark)
+                what = about(settled, part, opening)
+                yield error("sheet-thicker-than-slot", message, opening.place, advice, **what)
 
 
 @after(
@@ -121,11 +128,11 @@ def sheets_snug(settled: SettledPlan) -> Iterator[Finding]:
         for opening, part, other in _openings(met):
             play = opening.width.value - other.thickness
             if play > LOOSE_ACROSS + 2 * _fit(settled, other):
-                name = f"{opening.kind} `{part.name}.{opening.name}`"
-                message = f"{name} leaves {mm_text(play)} of play"
+                name, loose = named(f"{part.name}.{opening.name}"), length("play", play)
+                message = said("{} {} leaves {} of play", opening.kind.name, name, loose)
                 advice = f"Write `takes: {other.sheet}` in place of its width."
-                mark = feature_mark(settled, part, opening)
-                yield warning("sheet-loose-in-slot", message, opening.place, advice, mark)
+                what = about(settled, part, opening)
+                yield warning("sheet-loose-in-slot", message, opening.place, advice, **what)
 
 
 def _openings(met: _Met) -> Iterator[tuple[SettledFeature, SettledPart, SettledPart]]:
@@ -150,11 +157,12 @@ def tabs_bottom(settled: SettledPlan) -> Iterator[Finding]:
                 continue
             over = tab.length.value - opening.depth.value
             if over > _SAME:
-                message = f"`{met.a.name(0)}` stands {mm_text(over, 2)} above its recess"
-                deep = mm_text(opening.depth.value, 2)
-                advice = f"`{met.b.name(0)}` is {deep} deep: shorten the tab, a little to spare."
-                mark = feature_mark(settled, met.a.part, tab)
-                yield error("tab-deeper-than-recess", message, met.joint.place, advice, mark)
+                tall, deep = reading("above", over), precise("depth", opening.depth.value)
+                message = said("{} stands {} above its recess", named(met.a.name(0)), tall)
+                template = "{} is {} deep: shorten the tab, a little to spare."
+                advice = said(template, named(met.b.name(0)), deep)
+                what = about(settled, met.a.part, tab)
+                yield error("tab-deeper-than-recess", message, met.joint.place, advice, **what)
 
 
 @after(
@@ -169,11 +177,12 @@ def tabs_hold(settled: SettledPlan) -> Iterator[Finding]:
         for tab, opening in _pairs(met):
             reach, through = tab.length.value, met.b.part.thickness
             if opening.depth is None and opening.kind is SLOT and reach < through / 2:
-                message = f"`{met.a.name(0)}` reaches {mm_text(reach)} into its slot"
-                sheet = met.b.part.sheet
-                advice = f"The sheet is {mm_text(through)} thick: write `takes: {sheet}`."
-                mark = feature_mark(settled, met.a.part, tab)
-                yield warning("tab-barely-enters", message, met.joint.place, advice, mark)
+                into, name = length("reach", reach), named(met.a.name(0))
+                message = said("{} reaches {} into its slot", name, into)
+                thick, sheet = length("thickness", through), met.b.part.sheet
+                advice = said("The sheet is {} thick: write `takes: {}`.", thick, sheet)
+                what = about(settled, met.a.part, tab)
+                yield warning("tab-barely-enters", message, met.joint.place, advice, **what)
 
 
 @after(
@@ -190,10 +199,11 @@ def tabs_flush(settled: SettledPlan) -> Iterator[Finding]:
             through = opening.depth is None and opening.kind is SLOT
             if through and FLUSH < abs(proud) < met.b.part.thickness / 4:
                 how = "stands proud" if proud > 0 else "stays short"
-                message = f"`{met.a.name(0)}` {how} by {mm_text(abs(proud))}"
+                off = length("off", abs(proud))
+                message = said("{} {} by {}", named(met.a.name(0)), how, off)
                 advice = f"Write `takes: {met.b.part.sheet}` in place of its depth to end flush."
-                mark = feature_mark(settled, met.a.part, tab)
-                yield note("tab-not-flush", message, met.joint.place, advice, mark)
+                what = about(settled, met.a.part, tab)
+                yield note("tab-not-flush", message, met.joint.place, advice, **what)
 
 
 @after(
@@ -209,18 +219,19 @@ def fingers_mesh(settled: SettledPlan) -> Iterator[Finding]:
         ours, theirs = _steps(one), _steps(other)
         gaps = len(one.shape) + len(other.shape)
         if difference > FLUSH:
-            message = f"the two edges differ by {mm_text(difference)}"
+            message: Text = said("the two edges differ by {}", length("difference", difference))
             advice = "Fingers run along the whole edge: make both edges as long."
         elif ours != theirs:
-            message = f"{ours} fingers and gaps meet {theirs}"
+            fingers = number("fingers", ours), number("other-fingers", theirs)
+            message = said("{} fingers and gaps meet {}", *fingers)
             advice = "Give both rows the same `count`."
         elif gaps != ours:
             message = "both rows begin with the same"
             advice = "Write `first: gap` in one of the two."
         else:
             continue
-        mark = feature_mark(settled, met.a.part, one)
-        yield error("fingers-unequal", message, met.joint.place, advice, mark)
+        what = about(settled, met.a.part, one)
+        yield error("fingers-unequal", message, met.joint.place, advice, **what)
 
 
 def _steps(row: SettledFeature) -> int:

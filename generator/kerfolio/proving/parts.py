@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.finding import Finding, Severity, warning
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import size
+from kerfolio.basis.said import said
 from kerfolio.model.plan import CutSetting
-from kerfolio.proving.marks import spots_mark
+from kerfolio.proving.marks import about_spots
 from kerfolio.proving.rule import COMMON_PRACTICE, after
 from kerfolio.settling.settled import SettledPart, SettledPlan
 from kerfolio.shop.cut_setting import REST
@@ -33,10 +34,10 @@ def small_parts_held(settled: SettledPlan) -> Iterator[Finding]:
     for part in settled.parts:
         cut = loose.get(part.sheet)
         if part.area < SMALL and cut is not None and part.sheet not in held:
-            size = f"{mm_text(part.size[0], 0)} x {mm_text(part.size[1], 0)}"
-            message = f"part `{part.name}` is small, {size}, and nothing holds it"
+            sides, name = size(part.size), part.name
+            message = said("part `{}` is small, {}, and nothing holds it", name, sides)
             advice = f"Write `bridges: 2` in `{cut.name}`, or hold it with tape or a vacuum."
-            yield warning("small-part-loose", message, part.place, advice)
+            yield warning("small-part-loose", message, part.place, advice, subject=name)
 
 
 def _cuts_free(cut: CutSetting) -> bool:
@@ -65,8 +66,8 @@ def grain_along(settled: SettledPlan) -> Iterator[Finding]:
             message = f"the grain of `{part.name}` runs across its length"
             along = "along x" if width > height else "along y"
             advice = f"Write `grain: {along}`: a strip bends and breaks across the grain."
-            mark = spots_mark(settled, part, [_middle(part)], short / 2)
-            yield warning("grain-across-length", message, part.place, advice, mark)
+            what = about_spots(settled, part, [_middle(part)], short / 2)
+            yield warning("grain-across-length", message, part.place, advice, **what)
 
 
 def _middle(part: SettledPart) -> tuple[float, float]:

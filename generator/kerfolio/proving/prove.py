@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 from kerfolio.assembly.building import Build, build_of
-from kerfolio.basis.finding import Finding, Mark, has_errors, in_order
+from kerfolio.basis.finding import Finding, has_errors, in_order, in_unit
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
+from kerfolio.proving.folding import folded
 from kerfolio.proving.rule import Stated
 from kerfolio.proving.rules import AFTER, BEFORE, SEVERITIES, TOGETHER
 from kerfolio.proving.silence import heard
@@ -56,7 +56,9 @@ def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proo
         plan=plan,
         drawn=drawn if complete else None,
         variants=tuple(settled) if complete else (),
-        findings=in_order(heard(findings, plan, SEVERITIES, complete=complete)),
+        findings=in_order(
+            in_unit(heard(findings, plan, SEVERITIES, complete=complete), plan.units)
+        ),
         build=build,
     )
 
@@ -83,41 +85,3 @@ def _settled(
         elif not settled:
             tried = tuple(dict.fromkeys((choices[0], choices[-1])))
     return settled, folded(found, len(tried))
-
-
-def folded(found: Iterable[tuple[FitVariant, Finding]], count: int) -> tuple[Finding, ...]:
-    """Make one remark of those that differ only in the variant, of ``count`` that were tried.
-
-    It is the first one; where only some of the variants are concerned, it names the first of them.
-    """
-    groups: dict[tuple[object, ...], list[tuple[FitVariant, Finding]]] = {}
-    for variant, finding in found:
-        key = (finding.rule, finding.severity, finding.place, _without_numbers(finding.message))
-        groups.setdefault(key, []).append((variant, finding))
-    return tuple(_told(group, count) for group in groups.values())
-
-
-def _told(group: Sequence[tuple[FitVariant, Finding]], count: int) -> Finding:
-    variant, finding = group[0]
-    finding = replace(finding, mark=_merged([each.mark for at, each in group if at == variant]))
-    concerned = len({each.label for each, _ in group})
-    if concerned == count:
-        return finding
-    return replace(finding, message=f"{finding.message} (at {variant.label})")
-
-
-def _merged(marks: Sequence[Mark | None]) -> Mark | None:
-    """Return one mark with the rings of all, those of one part."""
-    known = [each for each in marks if each is not None]
-    if not known:
-        return None
-    rings = (ring for each in known if each.part == known[0].part for ring in each.rings)
-    return replace(known[0], rings=tuple(dict.fromkeys(rings)))
-
-
-_NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?(?= mm| kg)|\.[0-9]+(?=`)")
-
-
-def _without_numbers(text: str) -> str:
-    """Return a message without its lengths, masses and the numbers of copies; others stay."""
-    return _NUMBER.sub("#", text)

@@ -6,7 +6,8 @@ import re
 from collections.abc import Iterator
 
 from kerfolio.basis.finding import Finding, Severity, note
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import length
+from kerfolio.basis.said import said
 from kerfolio.model.plan import Photo, Plan
 from kerfolio.proving.rule import COMMON_PRACTICE, Stated, after, before
 from kerfolio.settling.settled import SettledPlan
@@ -42,7 +43,7 @@ def pictures_told(stated: Stated) -> Iterator[Finding]:
         if _says_nothing(photo, plan):
             message = f"the words for `{photo.file}` say little"
             advice = "Say in a sentence what is to be seen, for those who cannot see it."
-            yield note("alt-says-little", message, photo.place, advice)
+            yield note("alt-says-little", message, photo.place, advice, subject=photo.file)
 
 
 def _says_nothing(photo: Photo, plan: Plan) -> bool:
@@ -99,7 +100,8 @@ def tipping_warned(settled: SettledPlan) -> Iterator[Finding]:
     storage = _mentions(f"{plan.title} {plan.summary}", _STORAGE)
     if storage and longest >= TALL and not _cautions(plan, _OF_TIPPING):
         message = "storage that may tip over, and no caution says so"
-        advice = f"A part is {mm_text(longest, 0)} long: under `cautions`, say how to fix it."
+        template = "A part is {} long: under `cautions`, say how to fix it."
+        advice = said(template, length("longest", longest))
         yield note("tipping-caution", message, plan.place, advice)
 
 

@@ -27,7 +27,8 @@ def unknown_sheets(stated: Stated) -> Iterator[Finding]:
     for each in named:
         if each.name not in known and not is_unread(each.name, stated.plan):
             advice = did_you_mean(each.name, known)
-            yield error("unknown-sheet", f"no sheet `{each.name}`", each.place, advice)
+            message, name = f"no sheet `{each.name}`", each.name
+            yield error("unknown-sheet", message, each.place, advice, subject=name)
 
 
 @before(
@@ -41,8 +42,8 @@ def unknown_cutters(stated: Stated) -> Iterator[Finding]:
     for cut in stated.plan.cuts:
         if cut.cutter.name not in known:
             advice = did_you_mean(cut.cutter.name, known)
-            message = f"no cutter `{cut.cutter.name}`"
-            yield error("unknown-cutter", message, cut.cutter.place, advice)
+            message, name = f"no cutter `{cut.cutter.name}`", cut.cutter.name
+            yield error("unknown-cutter", message, cut.cutter.place, advice, subject=name)
 
 
 @before(
@@ -57,8 +58,8 @@ def unknown_hardware(stated: Stated) -> Iterator[Finding]:
     for use in (*stated.plan.hardware, *uses):
         if use.item.name not in known:
             advice = did_you_mean(use.item.name, known)
-            message = f"no hardware `{use.item.name}`"
-            yield error("unknown-hardware", message, use.item.place, advice)
+            message, name = f"no hardware `{use.item.name}`", use.item.name
+            yield error("unknown-hardware", message, use.item.place, advice, subject=name)
 
 
 @before(
@@ -73,7 +74,8 @@ def unknown_pieces(stated: Stated) -> Iterator[Finding]:
         for each in step.add:
             if each.name not in pieces and not is_unread(each.name, stated.plan):
                 advice = did_you_mean(each.name, pieces)
-                yield error("unknown-piece", f"no piece `{each.name}`", each.place, advice)
+                message, name = f"no piece `{each.name}`", each.name
+                yield error("unknown-piece", message, each.place, advice, subject=name)
 
 
 @before(
@@ -91,7 +93,7 @@ def unused_sheets(stated: Stated) -> Iterator[Finding]:
         if use.name not in used and not plan.unread:
             message = f"no part is cut from sheet `{use.name}`"
             advice = "Remove it, or name it as the sheet of a part."
-            yield note("unused-sheet", message, use.place, advice)
+            yield note("unused-sheet", message, use.place, advice, subject=use.name)
 
 
 @before(
@@ -120,4 +122,4 @@ def _unused_elements(part: Part, drawn: Drawn, plan: Plan) -> Iterator[Finding]:
                 more = f" and {len(left) - _SHOWN} more" if len(left) > _SHOWN else ""
                 message = f"`{drawn.file}`: not used: {shown}{more}"
                 advice = "Name them under the part's drawn `features` where they are to be cut."
-                yield note("unused-element", message, drawn.place, advice)
+                yield note("unused-element", message, drawn.place, advice, subject=part.name)

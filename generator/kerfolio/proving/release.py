@@ -38,4 +38,5 @@ def rest_last(stated: Stated) -> Iterator[Finding]:
     for cut in stated.plan.cuts:
         if "rest" in cut.passes[:-1]:
             advice = "`rest` stands for what is left: write it last."
-            yield error("rest-not-last", f"`{cut.name}`: `rest` is not last", cut.place, advice)
+            message, name = f"`{cut.name}`: `rest` is not last", cut.name
+            yield error("rest-not-last", message, cut.place, advice, subject=name)

@@ -6,11 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from kerfolio.basis.finding import Finding, Severity, warning
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import length
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import named, said
 from kerfolio.geometry.thin import line_distance
 from kerfolio.proving.bores import Bore, bores_of, lapped, sunk
-from kerfolio.proving.marks import feature_mark
+from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
 from kerfolio.settling.settled import SettledPlan
 
@@ -56,10 +57,11 @@ def screws_stay_in(settled: SettledPlan) -> Iterator[Finding]:
         left = screw.pilot.part.thickness - screw.bite
         if left < BEFORE_FACE:
             message = f"`{screw.pilot.item.name}` comes through `{screw.pilot.part.name}`"
-            stack = mm_text(screw.grip + screw.pilot.part.thickness)
-            advice = f"Head to far face is {stack}: take a shorter screw, or sink it less."
-            mark = feature_mark(settled, screw.pilot.part, screw.pilot.feature)
-            yield warning("screw-pokes-through", message, screw.place, advice, mark)
+            stack = length("stack", screw.grip + screw.pilot.part.thickness)
+            template = "Head to far face is {}: take a shorter screw, or sink it less."
+            what = about(settled, screw.pilot.part, screw.pilot.feature)
+            advice = said(template, stack)
+            yield warning("screw-pokes-through", message, screw.place, advice, **what)
 
 
 @after(
@@ -72,12 +74,13 @@ def screws_bite(settled: SettledPlan) -> Iterator[Finding]:
     """Look for screws that reach less than half way into the part they hold."""
     for screw in _screwed(settled):
         if screw.bite < screw.pilot.part.thickness / 2:
-            bite = mm_text(max(0.0, screw.bite))
-            message = f"`{screw.pilot.item.name}` bites {bite} of `{screw.pilot.part.name}`"
-            half = mm_text(screw.pilot.part.thickness / 2)
-            advice = f"Take a longer screw or sink its head: half the sheet, {half}, at least."
-            mark = feature_mark(settled, screw.pilot.part, screw.pilot.feature)
-            yield warning("screw-too-short", message, screw.place, advice, mark)
+            pilot, bite = screw.pilot, length("bite", max(0.0, screw.bite))
+            message = said("`{}` bites {} of `{}`", pilot.item.name, bite, pilot.part.name)
+            half = length("least", pilot.part.thickness / 2)
+            template = "Take a longer screw or sink its head: half the sheet, {}, at least."
+            what = about(settled, pilot.part, pilot.feature)
+            advice = said(template, half)
+            yield warning("screw-too-short", message, screw.place, advice, **what)
 
 
 @after(
@@ -94,10 +97,10 @@ def pilots_bored(settled: SettledPlan) -> Iterator[Finding]:
             screw = bore and bore.item.kind == "screw" and not bore.is_pilot
             if bore and screw and not (facing and facing.is_pilot):
                 part, hole = lap.parts[1 - index], lap.features[1 - index]
-                message = f"`{part.name}.{hole.name}` is no pilot hole"
+                message = said("{} is no pilot hole", named(f"{part.name}.{hole.name}"))
                 advice = f"Write `pilot: {bore.item.name}`, so that the screw does not split it."
-                mark = feature_mark(settled, part, hole)
-                yield warning("pilot-missing", message, hole.place, advice, mark)
+                what = about(settled, part, hole)
+                yield warning("pilot-missing", message, hole.place, advice, **what)
 
 
 @after(
@@ -115,7 +118,8 @@ def pilots_inside(settled: SettledPlan) -> Iterator[Finding]:
             away = line_distance(bore.feature.at, part.plain.outer)
             least = FROM_EDGE * bore.item.thread
             if away < least:
-                message = f"screw {bore.called} is {mm_text(away)} from the edge"
-                advice = f"Keep {mm_text(least)}, two diameters of the screw."
-                mark = feature_mark(settled, part, bore.feature)
-                yield warning("screw-near-edge", message, bore.feature.place, advice, mark)
+                near = length("distance", away)
+                message = said("screw {} is {} from the edge", bore.called, near)
+                advice = said("Keep {}, two diameters of the screw.", length("least", least))
+                what = about(settled, part, bore.feature)
+                yield warning("screw-near-edge", message, bore.feature.place, advice, **what)

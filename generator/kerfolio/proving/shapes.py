@@ -6,12 +6,13 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations
 
 from kerfolio.basis.finding import Finding, Severity, error, warning
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import point
+from kerfolio.basis.said import named, said
 from kerfolio.geometry.boolean import contains, distance, intersects
 from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.measure import Box, bounds
 from kerfolio.model.feature_kind import ENGRAVING, GROOVE
-from kerfolio.proving.marks import feature_mark
+from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, after
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
@@ -51,19 +52,17 @@ def _outside(
     settled: SettledPlan, part: SettledPart, feature: SettledFeature, where: str, contour: Contour
 ) -> Finding:
     box = bounds(contour)
-    message = f"{feature.kind} `{part.name}.{feature.name}` lies {where} the part"
-    advice = f"It reaches from {_spot(box.x0, box.y0)} to {_spot(box.x1, box.y1)}."
-    mark = feature_mark(settled, part, feature)
-    return error("feature-outside", message, feature.place, advice, mark)
+    name = named(f"{part.name}.{feature.name}")
+    message = said("{} {} lies {} the part", feature.kind.name, name, where)
+    corners = point(box.x0, box.y0, "least-"), point(box.x1, box.y1, "most-")
+    advice = said("It reaches from {} to {}.", *corners)
+    what = about(settled, part, feature)
+    return error("feature-outside", message, feature.place, advice, **what)
 
 
 def _touches(whole: Region, contour: Contour) -> bool:
     """Tell whether a feature reaches into its part, which it may have been cut away from."""
     return intersects(whole, contour) or distance(whole, contour) < _SLACK
-
-
-def _spot(x: float, y: float) -> str:
-    return f"{mm_text(x)}, {mm_text(y)}"
 
 
 @after(
@@ -81,11 +80,11 @@ def overlapping_features(settled: SettledPlan) -> Iterator[Finding]:
         pairs = [*combinations(openings, 2), *((a, b) for a in openings for b in engravings)]
         for one, other in pairs:
             if _meet(one[1], other[1]):
-                names = f"`{part.name}.{one[0].name}` and `{other[0].name}`"
+                names = named(f"{part.name}.{one[0].name}"), named(other[0].name)
                 advice = "Move them apart, or make one feature of the two."
-                message = f"{names} run into each other"
-                mark = feature_mark(settled, part, one[0], other[0])
-                yield warning("features-overlap", message, other[0].place, advice, mark)
+                message = said("{} and {} run into each other", *names)
+                what = about(settled, part, one[0], other[0])
+                yield warning("features-overlap", message, other[0].place, advice, **what)
 
 
 def _placed(feature: SettledFeature) -> Placed:

@@ -44,10 +44,13 @@ def _misused(
         if each.rule not in severities:
             close = nearest(each.rule, severities)
             advice = f"Did you mean `{close}`?" if close else "Ids stand behind each remark."
-            yield error(UNKNOWN, f"no rule `{each.rule}`", each.place, advice)
+            message = f"no rule `{each.rule}`"
+            yield error(UNKNOWN, message, each.place, advice, subject=each.rule)
         elif severities[each.rule] is Severity.ERROR:
             advice = "What it finds stops a publish: mend that, and take this line out."
-            yield error(REFUSED, f"`{each.rule}` is an error", each.place, advice)
+            message = f"`{each.rule}` is an error"
+            yield error(REFUSED, message, each.place, advice, subject=each.rule)
         elif complete and each.rule not in given:
             message = f"`{each.rule}` has nothing to say here"
-            yield note(IDLE, message, each.place, "Take the line out of `silence`.")
+            advice = "Take the line out of `silence`."
+            yield note(IDLE, message, each.place, advice, subject=each.rule)

@@ -6,6 +6,8 @@ from collections import Counter
 from collections.abc import Iterator
 
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
+from kerfolio.basis.measures import number
+from kerfolio.basis.said import said
 from kerfolio.proving.naming import pieces_of
 from kerfolio.proving.rule import COMMON_PRACTICE, Stated, before
 from kerfolio.shop.lists import hardware_counts
@@ -27,13 +29,13 @@ def added_once(stated: Stated) -> Iterator[Finding]:
             if each.name in seen:
                 message = f"piece `{each.name}` is added twice"
                 advice = "Each piece joins once; name the other piece that is meant."
-                yield error("piece-added-twice", message, each.place, advice)
+                yield error("piece-added-twice", message, each.place, advice, subject=each.name)
             seen.add(each.name)
     for label, part in pieces_of(stated.plan).items():
         if label not in seen:
             message = f"piece `{label}` joins in no step"
             advice = f"Put `{label}` under `add` of the step where it joins."
-            yield error("piece-never-added", message, part.place, advice)
+            yield error("piece-never-added", message, part.place, advice, subject=label)
 
 
 @before(
@@ -53,16 +55,18 @@ def hardware_sum(stated: Stated) -> Iterator[Finding]:
         listed[use.item.name] += use.count
     for use in plan.hardware:
         if listed[use.item.name] != summed.get(use.item.name, 0):
-            counts = f"{listed[use.item.name]}, the steps use {summed.get(use.item.name, 0)}"
-            message = f"`{use.item.name}`: the list says {counts}"
+            name = use.item.name
+            counts = number("listed", listed[name]), number("used", summed.get(name, 0))
+            message = said("`{}`: the list says {}, the steps use {}", name, *counts)
             advice = "Make the list and the steps' `hardware` agree."
-            yield error("hardware-sum", message, use.place, advice)
+            yield error("hardware-sum", message, use.place, advice, subject=name)
     for step in plan.steps:
         for use in step.hardware:
             if use.item.name not in listed:
-                message = f"`{use.item.name}` is used but not listed"
+                unlisted = f"`{use.item.name}` is used but not listed"
                 advice = f"Add `{{item: {use.item.name}, count: ...}}` to `hardware`."
-                yield error("hardware-unlisted", message, use.place, advice)
+                name = use.item.name
+                yield error("hardware-unlisted", unlisted, use.place, advice, subject=name)
 
 
 @before(
@@ -77,7 +81,7 @@ def silent_steps(stated: Stated) -> Iterator[Finding]:
         if not step.text and not step.photo:
             message = f"step `{step.title}` has neither text nor photo"
             advice = "Say what to do, in a sentence."
-            yield warning("silent-step", message, step.place, advice)
+            yield warning("silent-step", message, step.place, advice, subject=step.title)
 
 
 @before(

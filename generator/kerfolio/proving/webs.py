@@ -6,8 +6,9 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from kerfolio.basis.finding import Finding, Severity, warning
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import length, point
 from kerfolio.basis.place import NOWHERE
+from kerfolio.basis.said import Text, named, said, stated_name
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import Box, bounds, contours_of
 from kerfolio.geometry.thin import ThinPlace, line_distance, thin_places
@@ -73,17 +74,20 @@ def wood_left(settled: SettledPlan) -> Iterator[Finding]:
 
 def _told(web: _Web, settled: SettledPlan, part: SettledPart) -> Finding:
     first, second = web.sides
-    wide, least = mm_text(web.place.width), mm_text(web.share * part.thickness)
-    keep = f"{least}, {_SHARES[web.share]} of the sheet"
+    wide, least = length("width", web.place.width), length("least", web.share * part.thickness)
+    keep = said("{}, {} of the sheet", least, _SHARES[web.share])
     mark = spots_mark(settled, part, [web.place.at], web.place.width / 2)
     if first is None or web.place.tongue:
-        x, y = (mm_text(value, 0) for value in web.place.at)
-        what = "tongue" if web.place.tongue else "neck"
-        message = f"a {what} of `{part.name}` is {wide} wide at {x}, {y}"
-        return warning("thin-neck", message, part.place, f"Make it {keep}, or more.", mark)
-    message = f"{wide} of wood between {_called(first, part.name)} and {_called(second)}"
+        what, at = "tongue" if web.place.tongue else "neck", point(*web.place.at)
+        message = said("a {} of `{}` is {} wide at {}", what, part.name, wide, at)
+        advice, subject = said("Make it {}, or more.", keep), part.name
+        return warning("thin-neck", message, part.place, advice, mark=mark, subject=subject)
+    pair = _called(first, part.name), _called(second)
+    message = said("{} of wood between {} and {}", wide, *pair)
     place = part.place if first.place == NOWHERE else first.place
-    return warning("breaks-out", message, place, f"Keep {keep}: move them apart.", mark)
+    advice, subject = said("Keep {}: move them apart.", keep), f"{part.name}.{first.name}"
+    subject = stated_name(subject)
+    return warning("breaks-out", message, place, advice, mark=mark, subject=subject)
 
 
 def _rank(part: SettledPart) -> Callable[[SettledFeature | None], int]:
@@ -131,7 +135,8 @@ def _distances(
                 yield away, index
 
 
-def _called(feature: SettledFeature | None, part: str = "") -> str:
+def _called(feature: SettledFeature | None, part: str = "") -> Text:
     if feature is None:
         return "the edge"
-    return f"{feature.kind} `{part}.{feature.name}`" if part else f"{feature.kind} `{feature.name}`"
+    name = f"{part}.{feature.name}" if part else feature.name
+    return said("{} {}", feature.kind.name, named(name))

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
-from kerfolio.basis.finding import Finding, error, has_errors, in_order
+from kerfolio.basis.finding import Finding, error, has_errors, in_order, in_unit
 from kerfolio.basis.place import Place
 from kerfolio.disk.hand_over import hand_over
 from kerfolio.disk.out_folder import is_site, out_faults
@@ -72,7 +72,7 @@ def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
     proof = _multiplied(one.proof, request.copies)
     layout, faults = lay_out(proof.variants, request.effort, KeptTogether(ENGINE), copies=1)
     faults = faults if layout is None else first_faults(layout, proof.variants)
-    findings = in_order((*findings, *faults))
+    findings = in_order((*findings, *in_unit(faults, proof.plan.units)))
     if layout is None or has_errors(faults):
         return BatchMade(findings=findings)
     laid_out = LaidOut(proof=proof, layout=layout, reused=False)

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from kerfolio.basis.finding import Finding, error, has_errors, in_order
+from kerfolio.basis.finding import Finding, error, has_errors, in_order, in_unit
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
 from kerfolio.layouts.effort import EFFORT, Effort
@@ -78,7 +78,7 @@ def examine(
             continue
         frozen = "" if afresh else plan.layout_text
         layout, reused, faults = layout_for(proof.variants, frozen, effort)
-        findings += faults
+        findings += in_unit(faults, plan.units)
         if layout is not None and not has_errors(faults):
             laid_out.append(LaidOut(proof=proof, layout=layout, reused=reused))
     if only:

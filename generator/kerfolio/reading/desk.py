@@ -5,6 +5,7 @@ from __future__ import annotations
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import Text
 from kerfolio.model.outline import Drawing
 from kerfolio.reading.shelf import Shelf
 
@@ -36,9 +37,9 @@ class Desk:
         self.pictures: dict[str, bytes] = {}
         self.drawings: dict[str, Drawing] = {}
 
-    def refuse(self, rule: str, message: str, place: Place, advice: str = "") -> None:
+    def refuse(self, rule: str, words: Text, place: Place, advice: Text = "") -> None:
         """Keep an error."""
-        self.findings.append(error(rule, message, place, advice))
+        self.findings.append(error(rule, words, place, advice))
 
     def complain(self, rule: str, complaint: Complaint, place: Place) -> None:
         """Keep a complaint about a text as an error."""

@@ -8,7 +8,7 @@ from typing import Any
 
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.expression import parse
-from kerfolio.basis.finding import Finding
+from kerfolio.basis.finding import Finding, in_unit
 from kerfolio.basis.names import NAME, nearest
 from kerfolio.basis.place import Place
 from kerfolio.model.plan import Plan, Size
@@ -214,7 +214,8 @@ def read_plan(
     plan = PLAN.read_named(name, Place(file, 1, 1), node, desk)
     if plan is not None:
         plan = _completed(plan, desk)
-    return PlanRead(plan=plan, pictures=desk.pictures, findings=tuple(desk.findings))
+    told = in_unit(desk.findings, desk.unit)
+    return PlanRead(plan=plan, pictures=desk.pictures, findings=told)
 
 
 def _completed(plan: Plan, desk: Desk) -> Plan:

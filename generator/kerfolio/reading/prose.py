@@ -12,6 +12,7 @@ from markdown_it.token import Token
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import Text
 from kerfolio.model.prose import Block, BlockKind, Prose, Span
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.forms import Book, Form, Schema
@@ -147,7 +148,7 @@ class _Reader:
             return _Style(style.strong, style.emphasis, "" if fault else address)
         return style
 
-    def _refuse(self, message: str, advice: str) -> None:
+    def _refuse(self, message: str, advice: Text) -> None:
         place = self._fixed or Place(self._file, self._first + self._line, 1)
         self.findings.append(error("prose", message, place, advice))
 

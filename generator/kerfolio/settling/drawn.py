@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import precise
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import Either, named, said
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import area, bounds
 from kerfolio.geometry.shapes import circle, slot
@@ -172,8 +173,8 @@ def _lengthwise(fitted: FittedSlot, found: _Found, takes: Named) -> tuple[float,
     sides = ((fitted.width, fitted.length), (fitted.length, fitted.width))
     width, length = min(sides, key=lambda pair: abs(pair[0] - meant))
     if abs(width - meant) > _WIDTH_SLACK:
-        name = found.element.name
-        message = f"slot `{name}` is {mm_text(width, 2)} wide, drawn for {mm_text(meant)}"
+        sizes = precise("width", width), precise("drawn-for", meant)
+        message = said("slot {} is {} wide, drawn for {}", named(found.element.name), *sizes)
         advice = "State `drawn-for`, the thickness the drawing's slots were made for."
         raise unsettled("drawn-slot-width", message, found.element.place, advice)
     if width == fitted.length != fitted.width:
@@ -209,7 +210,8 @@ def _cut_to_depth(found: _Found, operation: Operation) -> Shaped:
     stated, element = found.rule.depth, found.rule.element
     if stated is None:
         message = f"`{element.name}` states no depth"
-        raise unsettled("no-depth", message, element.place, "Write `depth 6`, say.")
+        advice = said("Write {}, say.", Either("`depth 6`", "`depth 1/4 in`"))
+        raise unsettled("no-depth", message, element.place, advice)
     depth = found.fitting.scope.positive(stated, "depth")
     cut = Cut(operation=operation, depth=depth, contours=(found.contour,), feature=found.name)
     sized = Sized(depth, f"stated: {stated.text}")

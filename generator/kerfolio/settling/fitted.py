@@ -6,9 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from kerfolio.basis.lengths import mm_number, mm_text
-from kerfolio.basis.names import did_you_mean
 from kerfolio.model.statement import Amount, Named
-from kerfolio.settling.scope import Scope, unsettled
+from kerfolio.settling.scope import Scope, unknown
 from kerfolio.settling.settled import SettledSheet, Sized
 
 
@@ -34,8 +33,7 @@ class Fitting:
         """Return a sheet of the plan. Raises SettlingError for an unknown one."""
         found = self.sheets.get(named.name)
         if found is None:
-            advice = did_you_mean(named.name, self.sheets)
-            raise unsettled("unknown-sheet", f"no sheet `{named.name}`", named.place, advice)
+            raise unknown("sheet", named, self.sheets)
         return found
 
     def width(self, takes: Named | None, width: Amount | None) -> Sized:

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.basis.names import did_you_mean
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.shapes import circle
 from kerfolio.model.feature import Feature, Hole
 from kerfolio.model.statement import Named
 from kerfolio.model.stock import HardwareStock
 from kerfolio.settling.bench import Bench, cut_to, settled_feature
-from kerfolio.settling.scope import unsettled
+from kerfolio.settling.scope import unknown, unsettled
 from kerfolio.settling.settled import Cut, Operation, Sized
 from kerfolio.settling.shaped import Shaped
 
@@ -49,8 +48,7 @@ def _diameter(cutting: Hole, bench: Bench) -> Sized:
 def _item(named: Named, bench: Bench) -> HardwareStock:
     found = bench.stock.item(named.name)
     if found is None:
-        advice = did_you_mean(named.name, (each.name for each in bench.stock.hardware))
-        raise unsettled("unknown-hardware", f"no hardware `{named.name}`", named.place, advice)
+        raise unknown("hardware", named, (each.name for each in bench.stock.hardware))
     return found
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from typing import assert_never
 
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import point
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import said
 from kerfolio.geometry.boolean import union
 from kerfolio.geometry.checks import CROSSING, OPEN, ZERO_AREA, faults
 from kerfolio.geometry.contour import Contour, Point, Region
@@ -54,15 +55,17 @@ def outline_contour(outline: Outline, scope: Scope, what: str, *, centred: bool)
 def check_contour(contour: Contour, what: str, place: Place) -> None:
     """Raise SettlingError when a contour is open, crosses itself or encloses nothing."""
     for fault in faults(contour):
-        at = f"{mm_text(fault.at[0])}, {mm_text(fault.at[1])}"
+        at = point(*fault.at)
         if fault.kind == CROSSING:
             advice = "Put the corners in order round the shape, so that no side crosses another."
-            raise unsettled("self-crossing", f"{what} crosses itself at {at}", place, advice)
+            message = said("{} crosses itself at {}", what, at)
+            raise unsettled("self-crossing", message, place, advice)
         if fault.kind == ZERO_AREA:
             advice = "Give it three corners that are not on one line."
             raise unsettled("zero-area", f"{what} encloses no area", place, advice)
         if fault.kind == OPEN:
-            raise unsettled("open-path", f"{what} is open at {at}", place, "Close it with Z.")
+            message = said("{} is open at {}", what, at)
+            raise unsettled("open-path", message, place, "Close it with Z.")
 
 
 def _made(outline: Outline, scope: Scope, what: str, centred: bool) -> Contour:

@@ -9,6 +9,7 @@ from itertools import count as counting
 from math import dist
 
 from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.said import named, said, stated_name
 from kerfolio.geometry.boolean import contains, intersects
 from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.measure import area, bounds
@@ -51,7 +52,7 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
         sheet = job.fitting.sheet(part.sheet)
         outline, shapes, findings = _shapes(part, job)
     except SettlingError as trouble:
-        return None, (trouble.finding,)
+        return None, (trouble.about(part.name),)
     findings += tuple(_misplaced(shapes, outline, part))
     try:
         shape = shape_of(outline, shapes, sheet, job.relief.style)
@@ -60,7 +61,8 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
         made = assembled(part.name, mark, sheet, pieces, part.grain, shape, shapes, style)
     except ShapeError as fault:
         # What stands beside its edge falls off: that has been said already.
-        return None, findings or (misshapen(f"part `{part.name}`", fault, part.place).finding,)
+        misfit = misshapen(f"part `{part.name}`", fault, part.place)
+        return None, findings or (misfit.about(part.name),)
     return replace(made, note=part.note, place=part.place), findings
 
 
@@ -81,7 +83,7 @@ def _shapes(part: Part, job: Job) -> tuple[Contour, tuple[Shaped, ...], tuple[Fi
         try:
             shapes += copies(feature, shapes_of(feature, bench), job.fitting.scope)
         except SettlingError as trouble:
-            findings.append(trouble.finding)
+            findings.append(trouble.about(f"{part.name}.{feature.name}"))
     return outline, tuple(shapes), tuple(findings)
 
 
@@ -91,9 +93,11 @@ def _misplaced(shapes: Iterable[Shaped], outline: Contour, part: Part) -> Iterat
         stands = all(contains(outline, each, _EDGE) for each in shaped.stands_on)
         if not stands or any(intersects(outline, each) for each in shaped.stands_out):
             feature = shaped.feature
-            message = f"{feature.kind} `{part.name}.{feature.name}` is not on the edge"
+            name = f"{part.name}.{feature.name}"
+            message = said("{} {} is not on the edge", feature.kind.name, named(name))
             advice = "The edge must be straight, and as long as the feature, where it stands."
-            yield error(f"{feature.kind}-off-edge", message, feature.place, advice)
+            rule, subject = f"{feature.kind}-off-edge", stated_name(name)
+            yield error(rule, message, feature.place, advice, subject=subject)
 
 
 def pieces_of(name: str, mark: str, names: Sequence[str]) -> tuple[SettledPiece, ...]:

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 
 from kerfolio.basis.expression import Expression, ExpressionError, parse
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.lengths import MM_PER_UNIT
+from kerfolio.basis.measures import length, number, reading
+from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import Text, Words, said
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.shape_error import ShapeError
-from kerfolio.model.statement import Amount, Spot
+from kerfolio.model.statement import Amount, Named, Spot
 
 FOLLOWS = "follows"
 """The rule of a finding that only follows from another one; it is never shown."""
@@ -24,20 +27,37 @@ class SettlingError(Exception):
         super().__init__(finding.message)
         self.finding = finding
 
+    def about(self, subject: str) -> Finding:
+        """Return the finding, about a thing of the plan unless it names one itself."""
+        return replace(self.finding, subject=self.finding.subject or subject)
 
-def unsettled(rule: str, message: str, place: Place, advice: str = "") -> SettlingError:
+
+def unsettled(
+    rule: str, words: Text, place: Place, advice: Text = "", subject: str = ""
+) -> SettlingError:
     """Return the exception for an error in a maker's file."""
-    return SettlingError(error(rule, message, place, advice))
+    return SettlingError(error(rule, words, place, advice, subject=subject))
 
 
-def misshapen(what: str, fault: ShapeError, place: Place) -> SettlingError:
+def unknown(kind: str, named: Named, known: Iterable[str], what: str = "") -> SettlingError:
+    """Return the exception for a name that is not there; ``what`` says what it would be."""
+    message, advice = f"no {what or kind} `{named.name}`", did_you_mean(named.name, known)
+    return unsettled(f"unknown-{kind}", message, named.place, advice, named.name)
+
+
+def misshapen(what: Text, fault: ShapeError, place: Place) -> SettlingError:
     """Return the exception for a shape that cannot be made as asked."""
     if fault.pieces is not None:
         pieces = f"falls into {fault.pieces} pieces" if fault.pieces else "is cut away"
         advice = "Leave material between what cuts it; tabs must touch it."
-        return unsettled("falls-apart", f"{what} {pieces}", place, advice)
-    advice = "" if fault.limit is None else f"At most {fault.limit:.4g} mm fits."
-    return unsettled("no-such-shape", f"{what}: {fault}", place, advice)
+        return unsettled("falls-apart", said("{} {}", what, pieces), place, advice)
+    limit = fault.limit
+    fits: Text = "" if limit is None else said("At most {} fits.", reading("most", limit))
+    return unsettled("no-such-shape", said("{}: {}", what, str(fault)), place, fits)
+
+
+def _comes_to(what: str, amount: Amount, mm: float) -> Words:
+    return said("{} `{}` comes to {}", what, amount.text, length(what, mm))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,11 +100,11 @@ class Scope:
 
     def positive(self, amount: Amount, what: str) -> float:
         """Return a length above 0 in mm. Raises SettlingError."""
-        length = self.mm(amount)
-        if length <= 0:
-            message = f"{what} `{amount.text}` comes to {length:.4g} mm"
+        mm = self.mm(amount)
+        if mm <= 0:
+            message = _comes_to(what, amount, mm)
             raise unsettled("not-positive", message, amount.place, "It must be above 0.")
-        return length
+        return mm
 
     def plain(self, amount: Amount | None, default: float = 0.0) -> float:
         """Return a plain number, such as an angle in degrees. Raises SettlingError."""
@@ -98,20 +118,20 @@ class Scope:
 
     def count(self, amount: Amount, least: int = 1) -> int:
         """Return a whole number of at least ``least``. Raises SettlingError."""
-        number = self.plain(amount)
-        if abs(number - round(number)) > 1e-9 or round(number) < least:
-            message = f"`{amount.text}` comes to {number:g}"
+        value = self.plain(amount)
+        if abs(value - round(value)) > 1e-9 or round(value) < least:
+            message = said("`{}` comes to {}", amount.text, number("count", value))
             advice = f"Write a whole number of at least {least}."
             raise unsettled("not-a-count", message, amount.place, advice)
-        return round(number)
+        return round(value)
 
     def not_negative(self, amount: Amount, what: str) -> float:
         """Return a length of 0 or more in mm. Raises SettlingError."""
-        length = self.mm(amount)
-        if length < 0:
-            message = f"{what} `{amount.text}` comes to {length:.4g} mm"
+        mm = self.mm(amount)
+        if mm < 0:
+            message = _comes_to(what, amount, mm)
             raise unsettled("negative", message, amount.place, "It must be 0 or more.")
-        return length
+        return mm
 
     def point(self, spot: Spot) -> Point:
         """Return a stated point in mm. Raises SettlingError."""

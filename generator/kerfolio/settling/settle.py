@@ -6,14 +6,13 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from kerfolio.basis.finding import Finding, in_order
-from kerfolio.basis.names import did_you_mean
 from kerfolio.model.joint import Joint
 from kerfolio.model.plan import BoardUse, Plan
 from kerfolio.model.stock import Stock
 from kerfolio.settling.coupon import coupon
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.part import Job, marks, settled_part
-from kerfolio.settling.scope import FOLLOWS, Scope, SettlingError, unsettled
+from kerfolio.settling.scope import FOLLOWS, Scope, SettlingError, unknown
 from kerfolio.settling.settled import (
     Coupon,
     FitVariant,
@@ -90,7 +89,7 @@ def _boards(
         try:
             made.append(_board(use, stock, scope))
         except SettlingError as trouble:
-            findings.append(trouble.finding)
+            findings.append(trouble.about(use.name))
     return tuple(made), tuple(findings)
 
 
@@ -104,16 +103,14 @@ def _joints(
             at = scope.point(joint.at) if joint.at else None
             made.append(SettledJoint(stated=joint, at=at, turn=scope.plain(joint.turn)))
         except SettlingError as trouble:
-            findings.append(trouble.finding)
+            findings.append(trouble.about(joint.a.name))
     return tuple(made), tuple(findings)
 
 
 def _board(use: BoardUse, stock: Stock, scope: Scope) -> SettledBoard:
     found = stock.board(use.stock.name)
     if found is None:
-        advice = did_you_mean(use.stock.name, (each.name for each in stock.boards))
-        message = f"no board stock `{use.stock.name}`"
-        raise unsettled("unknown-stock", message, use.stock.place, advice)
+        raise unknown("stock", use.stock, (each.name for each in stock.boards), "board stock")
     length = scope.positive(use.length, "length")
     mass = length * found.thickness * found.width * found.density * _KG_PER_MM3
     return SettledBoard(use=use, stock=found, length=length, mass=mass)

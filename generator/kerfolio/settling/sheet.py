@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from kerfolio.basis.finding import Finding
-from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.said import Either, said
 from kerfolio.model.plan import Plan, SheetUse
 from kerfolio.model.statement import Amount, Named
 from kerfolio.model.stock import CutterStock, SheetStock, Stock
-from kerfolio.settling.scope import Scope, SettlingError, unsettled
+from kerfolio.settling.scope import Scope, SettlingError, unknown, unsettled
 from kerfolio.settling.settled import FitVariant, SettledClamp, SettledOffcut, SettledSheet
 
 DEFAULT_FIT = 0.1
@@ -30,16 +30,14 @@ def settled_sheets(
         try:
             found[use.name] = _sheet(use, plan, stock, thickness)
         except SettlingError as trouble:
-            findings.append(trouble.finding)
+            findings.append(trouble.about(use.name))
     return found, tuple(findings)
 
 
 def _sheet(use: SheetUse, plan: Plan, stock: Stock, thickness: Mapping[str, float]) -> SettledSheet:
     material = stock.sheet(use.stock.name)
     if material is None:
-        advice = did_you_mean(use.stock.name, (each.name for each in stock.sheets))
-        message = f"no sheet stock `{use.stock.name}`"
-        raise unsettled("unknown-stock", message, use.stock.place, advice)
+        raise unknown("stock", use.stock, (each.name for each in stock.sheets), "sheet stock")
     scope = Scope(unit=plan.units, names={}, thickness={}, fit={})
     cutter = _cutter(use, plan, stock)
     return SettledSheet(
@@ -65,7 +63,7 @@ def _size(use: SheetUse, material: SheetStock, scope: Scope) -> tuple[float, flo
     if use.size:
         return _both(use.size, scope)
     if not material.sizes:
-        advice = "Write `size: 2440 x 1220`, say."
+        advice = said("Write {}, say.", Either("`size: 2440 x 1220`", "`size: 96 x 48`"))
         raise unsettled("no-sheet-size", f"no size for sheet `{use.name}`", use.place, advice)
     return material.sizes[0]
 
@@ -89,8 +87,7 @@ def _cutter(use: SheetUse, plan: Plan, stock: Stock) -> CutterStock:
     named = next(_cutters_named(use, plan))
     found = stock.cutter(named.name)
     if found is None:
-        advice = did_you_mean(named.name, (each.name for each in stock.cutters))
-        raise unsettled("unknown-cutter", f"no cutter `{named.name}`", named.place, advice)
+        raise unknown("cutter", named, (each.name for each in stock.cutters))
     return found
 
 

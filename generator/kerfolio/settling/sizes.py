@@ -31,7 +31,7 @@ def scope_of(
         try:
             known[name] = scope.value(stated[name].amount)
         except SettlingError as trouble:
-            findings.append(trouble.finding)
+            findings.append(trouble.about(name))
     scope = Scope(unit=plan.units, names=known, thickness=thick, fit=fits)
     sized = tuple(
         (size.name, Sized(known[size.name], size.amount.text))
@@ -53,7 +53,8 @@ def _in_order_of_need(stated: Mapping[str, Size], unit: str) -> tuple[list[str],
             first = stated[chain[0]]
             message = f"sizes go in a circle: {' -> '.join(chain)}"
             advice = "State one of them as a number."
-            findings.append(error("size-cycle", message, first.amount.place, advice))
+            place, name = first.amount.place, chain[0]
+            findings.append(error("size-cycle", message, place, advice, subject=name))
             lost = set(chain)
             needs = {n: needed - lost for n, needed in needs.items() if n not in lost}
 

@@ -6,13 +6,18 @@ from itertools import product
 from math import prod
 
 from kerfolio.basis.finding import Finding, error
-from kerfolio.basis.lengths import mm_number
+from kerfolio.basis.lengths import mm_number, reading_in
+from kerfolio.basis.measures import number, reading
+from kerfolio.basis.said import Either, Measure, Quantity, Words, said, strung
 from kerfolio.model.plan import Ladder, Plan, SheetUse
 from kerfolio.model.stock import SheetStock, Stock
 from kerfolio.settling.scope import Scope, SettlingError, unsettled
 from kerfolio.settling.settled import FitVariant
 
 MOST_VARIANTS = 40
+LEAST_STEP = 0.01
+"""Thicknesses have two decimals of a millimetre in the names of files."""
+
 _SAME = 1e-6
 _MOST_RUNGS = 10_000  # of one ladder: beyond this they are only counted
 
@@ -31,20 +36,22 @@ def variants(plan: Plan, stock: Stock) -> tuple[tuple[FitVariant, ...], tuple[Fi
             choices.append(rungs(use, found, plan.units))
             names.append(use.name)
         except SettlingError as trouble:
-            findings.append(trouble.finding)
+            findings.append(trouble.about(use.name))
     if findings:
         return (), tuple(findings)
     count = prod(map(len, choices))
     if count > MOST_VARIANTS:
-        message = f"{count} sets of cut files, at most {MOST_VARIANTS}"
+        counts = number("sets", count), number("most", MOST_VARIANTS)
+        message = said("{} sets of cut files, at most {}", *counts)
         advice = "Publish for fewer thicknesses: shorten `published-for` or make its step larger."
         return (), (error("too-many-variants", message, plan.place, advice),)
     every = product(*choices)
     made = tuple(_variant(tuple(zip(names, each, strict=True))) for each in every)
     if len({each.label for each in made}) < len(made):
-        message = "two thicknesses have the same name, to 0.01 mm"
-        advice = "Make the step of `published-for` 0.01 mm or larger."
-        return (), (error("same-variant", message, plan.place, advice),)
+        least = reading("least-step", LEAST_STEP)
+        same = said("two thicknesses have the same name, to {}", least)
+        larger = said("Make the step of `published-for` {} or larger.", least)
+        return (), (error("same-variant", same, plan.place, larger),)
     return made, ()
 
 
@@ -66,7 +73,8 @@ def _ladder(ladder: Ladder, unit: str) -> tuple[float, float, float]:
     if abs(last - first) < _SAME:
         return first, first, 0.0
     if last < first:
-        message = f"`published-for` runs from {first:g} mm down to {last:g} mm"
+        ends = reading("first", first), reading("last", last)
+        message = said("`published-for` runs from {} down to {}", *ends)
         raise unsettled("backwards-ladder", message, ladder.place, "Put the thinner one first.")
     return first, last, scope.positive(ladder.step, "step")
 
@@ -99,6 +107,23 @@ def _label(chosen: tuple[tuple[str, float], ...]) -> str:
     if len(chosen) == 1:
         return _millimetres(chosen[0][1])
     return "_".join(f"{name}-{_millimetres(value)}" for name, value in chosen)
+
+
+def words_of(variant: FitVariant) -> Words:
+    """Return what a variant is called in a remark: its label, in an inch plan its thicknesses."""
+    if len(variant.thickness) == 1:
+        return said("{}", _rung(variant.thickness[0][1]))
+    apart = Either("-", " ")
+    each = [said("{}{}{}", name, apart, _rung(value)) for name, value in variant.thickness]
+    return strung(each, Either("_", ", "))
+
+
+def _rung(mm: float) -> Measure:
+    return Measure((Quantity("thickness", mm, "mm"),), _rung_in)
+
+
+def _rung_in(mm: float, unit: str) -> str:
+    return reading_in(mm, unit) if unit == "in" else _millimetres(mm)
 
 
 def _millimetres(value: float) -> str:

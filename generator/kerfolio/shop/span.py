@@ -11,6 +11,8 @@ from functools import lru_cache
 
 from kerfolio.basis.finding import Finding, note, warning
 from kerfolio.basis.lengths import mm_number
+from kerfolio.basis.measures import mass
+from kerfolio.basis.said import said
 from kerfolio.model.span import Span
 from kerfolio.settling.scope import FOLLOWS, SettlingError
 from kerfolio.settling.settled import SettledPlan
@@ -107,12 +109,13 @@ def span_findings(settled: SettledPlan) -> Iterator[Finding]:
                 yield result
         elif isinstance(result, Unreckoned):
             advice = "State `stiffness-along` and `strength-along` in your `stock/`."
-            yield note("span-unreckoned", f"`{span.name}`: {result.why}", span.place, advice)
+            message, name = f"`{span.name}`: {result.why}", span.name
+            yield note("span-unreckoned", message, span.place, advice, subject=name)
         elif result.load > result.greatest_load * (1 + 1e-9):
-            carries = f"{mm_number(result.greatest_load)} kg"
-            message = f"`{span.name}` is reckoned for {carries}, not {mm_number(result.load)} kg"
+            loads = mass("greatest-load", result.greatest_load), mass("load", result.load)
+            words = said("`{}` is reckoned for {}, not {}", span.name, *loads)
             advice = "Shorten it, make it thicker, put a rail under it, or state less."
-            yield warning("span-overloaded", message, span.place, advice)
+            yield warning("span-overloaded", words, span.place, advice, subject=span.name)
 
 
 @lru_cache(maxsize=8)
@@ -129,7 +132,7 @@ def _tried(span: Span, settled: SettledPlan) -> SpanResult | Finding:
             return Unreckoned(name=span.name, carrier=carrier, why="no stiffness of it is known")
         return leg_result(span, place) if span.kind == "leg" else _sag_result(span, place)
     except SettlingError as trouble:
-        return trouble.finding
+        return trouble.about(span.name)
 
 
 def _sag_result(span: Span, place: SpanPlace) -> SagResult:

@@ -6,12 +6,12 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from kerfolio.basis.lengths import mm_text
-from kerfolio.basis.names import did_you_mean
-from kerfolio.basis.place import Place
+from kerfolio.basis.measures import length
+from kerfolio.basis.said import said
 from kerfolio.geometry.measure import Box, bounds
 from kerfolio.model.span import Span, SpanLoad, Support
-from kerfolio.settling.scope import Scope, unsettled
+from kerfolio.model.statement import Named
+from kerfolio.settling.scope import Scope, unknown, unsettled
 from kerfolio.settling.settled import SettledBoard, SettledPart, SettledPlan
 from kerfolio.shop.beam import Layer
 from kerfolio.shop.member import Member, board_member, panel_member
@@ -65,13 +65,13 @@ def span_place(span: Span, settled: SettledPlan) -> SpanPlace | None:
         return None
     for each in made:
         _check_whole(each, span)
-    length = abs(ends[1] - ends[0])
+    between = abs(ends[1] - ends[0])
     return SpanPlace(
         carrier=made[0].what,
-        length=length,
+        length=between,
         stations=stations,
         members=made,
-        limit=_limit(span, scope, length),
+        limit=_limit(span, scope, between),
         shoulder=made[1].shoulder if len(made) > 1 else 0.0,
     )
 
@@ -84,24 +84,21 @@ def load_kg(span: Span, length: float) -> float:
 
 def _part(span: Span, settled: SettledPlan) -> SettledPart:
     assert span.part is not None, "the form asks for a part or a board"
-    return _named_part(span.part.name, span.part.place, settled)
+    return _named_part(span.part, settled)
 
 
-def _named_part(name: str, place: Place, settled: SettledPlan) -> SettledPart:
-    found = next((each for each in settled.parts if each.name == name), None)
+def _named_part(named: Named, settled: SettledPlan) -> SettledPart:
+    found = next((each for each in settled.parts if each.name == named.name), None)
     if found is None:
-        advice = did_you_mean(name, (each.name for each in settled.parts))
-        raise unsettled("unknown-part", f"no part `{name}`", place, advice)
+        raise unknown("part", named, (each.name for each in settled.parts))
     return found
 
 
 def _board(span: Span, settled: SettledPlan) -> SettledBoard:
     assert span.board is not None, "asked for by the caller"
-    name = span.board.name
-    found = next((each for each in settled.boards if each.use.name == name), None)
+    found = next((each for each in settled.boards if each.use.name == span.board.name), None)
     if found is None:
-        advice = did_you_mean(name, (each.use.name for each in settled.boards))
-        raise unsettled("unknown-board", f"no board `{name}`", span.board.place, advice)
+        raise unknown("board", span.board, (each.use.name for each in settled.boards))
     return found
 
 
@@ -114,12 +111,13 @@ def _ends(span: Span, scope: Scope, box: Box) -> tuple[float, float]:
     first, last = (_at(each, edges, scope) for each in span.supports)
     for at, support in zip((first, last), span.supports, strict=True):
         if not low - _SLACK <= at <= high + _SLACK:
-            message = f"the support at {mm_text(at)} is not on the part"
-            advice = f"Along {span.axis} it reaches from {mm_text(low)} to {mm_text(high)}."
+            message = said("the support at {} is not on the part", length("support", at))
+            reach = length("least", low), length("most", high)
+            advice = said("Along {} it reaches from {} to {}.", span.axis, *reach)
             raise unsettled("span-outside", message, support.place, advice)
     if abs(first - last) < 1:
-        message = f"the supports of `{span.name}` are in one place"
-        raise unsettled("span-outside", message, span.place, "A span needs two of them.")
+        near = f"the supports of `{span.name}` are in one place"
+        raise unsettled("span-outside", near, span.place, "A span needs two of them.")
     return (first, last) if span.kind == "overhang" else (min(first, last), max(first, last))
 
 
@@ -137,7 +135,7 @@ def _stations(first: float, last: float) -> tuple[float, ...]:
 def _web(span: Span, settled: SettledPlan, count: int) -> Member | None:
     """Return the parts on edge under a panel; their whole length lies along the span."""
     assert span.web is not None, "asked for by the caller"
-    part = _named_part(span.web.part.name, span.web.part.place, settled)
+    part = _named_part(span.web.part, settled)
     box = bounds(part.plain)
     step = box.width / count
     stations: Sequence[float] = [box.x0 + (index + 0.5) * step for index in range(count)]

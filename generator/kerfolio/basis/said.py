@@ -1,0 +1,167 @@
+"""Words with quantities in them: told in a unit only when shown, compared without their numbers.
+
+A text without quantities is a plain ``str``; ``said`` makes the others. What a finding is about is
+never read out of its words: its quantities are facts, and its skeleton is what stays the same
+where only numbers differ.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A named value in its base unit: ``mm``, ``kg``, ``deg``, ``mm/min``, empty for a count."""
+
+    name: str
+    value: float
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """Quantities told together; ``tell`` takes their values and a plan's unit, ``mm`` or ``in``."""
+
+    facts: tuple[Quantity, ...]
+    tell: Callable[..., str]
+
+    def told(self, unit: str) -> str:
+        """Return the quantities in a plan's unit: ``2.3 mm``, ``360 x 450 mm``."""
+        return self.tell(*(each.value for each in self.facts), unit)
+
+    @property
+    def skeleton(self) -> str:
+        """The names of the quantities alone."""
+        return "".join(f"<{each.name}>" for each in self.facts)
+
+
+@dataclass(frozen=True, slots=True)
+class Either:
+    """An example as a maker would write it in a plan in mm, and in one in inches."""
+
+    mm: str
+    inch: str
+
+    def told(self, unit: str) -> str:
+        """Return the one for a plan's unit."""
+        return self.inch if unit == "in" else self.mm
+
+    @property
+    def skeleton(self) -> str:
+        """The example in mm."""
+        return self.mm
+
+
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """The number of a copy, with its point: the ``.3`` of ``rail.slots.3``."""
+
+    number: str
+
+    def told(self, _: str) -> str:
+        """Return the number as it stands after the name."""
+        return self.number
+
+    @property
+    def skeleton(self) -> str:
+        """Nothing: copies count as one."""
+        return "<copy>"
+
+
+Part = str | Measure | Either | Copy
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """A text in parts."""
+
+    parts: tuple[Part, ...]
+
+    def __add__(self, other: Text) -> Words:
+        return Words((*self.parts, *_parts(other)))
+
+    def __radd__(self, other: str) -> Words:
+        return Words((*_parts(other), *self.parts))
+
+    def told(self, unit: str) -> str:
+        """Return the text in a plan's unit, ``mm`` or ``in``."""
+        return "".join(each if isinstance(each, str) else each.told(unit) for each in self.parts)
+
+    @property
+    def skeleton(self) -> str:
+        """The text without the values of its quantities and the numbers of copies."""
+        return "".join(each if isinstance(each, str) else each.skeleton for each in self.parts)
+
+    @property
+    def facts(self) -> tuple[Quantity, ...]:
+        """The quantities, in the order told."""
+        return tuple(
+            fact for each in self.parts if isinstance(each, Measure) for fact in each.facts
+        )
+
+
+Text = str | Words
+
+
+def said(template: str, *fields: Part | Words | int) -> Words:
+    """Return a template's words, each ``{}`` a field in turn.
+
+    Raises ValueError where there are not as many fields as ``{}``.
+    """
+    texts = template.split("{}")
+    if len(texts) != len(fields) + 1:
+        raise ValueError(f"{len(fields)} fields for `{template}`")
+    made: list[Part] = [texts[0]]
+    for field, text in zip(fields, texts[1:], strict=True):
+        made += [*_parts(str(field) if isinstance(field, int) else field), text]
+    return Words(tuple(each for each in made if each != ""))
+
+
+def named(name: str) -> Words:
+    """Return a feature's name in back quotes, the number of a copy apart: `` `rail.slots.3` ``."""
+    base = stated_name(name)
+    return said("`{}{}`", base, Copy(name[len(base) :]) if base != name else "")
+
+
+def stated_name(name: str) -> str:
+    """Return a feature's name as the plan states it, without the number of a copy."""
+    base, _, number = name.rpartition(".")
+    return stated_name(base) if number.isdigit() else name
+
+
+def strung(items: Sequence[Text], between: Part) -> Words:
+    """Return texts one after the other with something between."""
+    made: list[Part] = []
+    for index, each in enumerate(items):
+        made += [*([between] if index else []), *_parts(each)]
+    return Words(tuple(made))
+
+
+def enumerated(items: Sequence[Text]) -> Words:
+    """Return ``a``, ``a and b`` or ``a, b and c``; nothing for no items."""
+    if len(items) < 2:
+        return strung(items, "")
+    return said("{} and {}", strung(items[:-1], ", "), strung(items[-1:], ""))
+
+
+def told(text: Text, unit: str) -> str:
+    """Return a text in a plan's unit, ``mm`` or ``in``."""
+    return text if isinstance(text, str) else text.told(unit)
+
+
+def skeleton(text: Text) -> str:
+    """Return a text without the values of its quantities and the numbers of copies."""
+    return text if isinstance(text, str) else text.skeleton
+
+
+def facts(*texts: Text) -> Iterator[Quantity]:
+    """Yield the quantities of texts."""
+    for each in texts:
+        if isinstance(each, Words):
+            yield from each.facts
+
+
+def _parts(text: Part | Words) -> tuple[Part, ...]:
+    return text.parts if isinstance(text, Words) else (text,)
