@@ -37,7 +37,7 @@ def test_the_site_has_the_pages_of_the_contract() -> None:
         *("index.html", "plans/index.html", "404.html", "feed.xml", "sitemap.xml"),
         *("plans/harbour-stool/index.html", "plans/harbour-stool/steps/index.html"),
         *("plans/potting-bench/index.html", "plans/potting-bench/steps/index.html"),
-        *("about/index.html", "log/index.html", "stock/index.html", "assets/style.css"),
+        *("about/index.html", "log/index.html", "stock/index.html", "assets/style.css", "assets/viewer.js"),
     }
 
 
@@ -104,10 +104,10 @@ def _is_fetched(attributes: dict[str, str]) -> bool:
 
 
 def test_the_style_sheet_fetches_only_its_own_fonts() -> None:
-    addresses = re.findall(r"url\(([^)]*)\)", TEXTS["assets/style.css"])
+    addresses = re.findall(r"url\(([^)]*)\)", TEXTS["assets/style.css", "assets/viewer.js"])
     assert len(addresses) == 5
     assert all(re.fullmatch(r'"fonts/source-[a-z-]+\.woff2"', each) for each in addresses)
-    assert "@import" not in TEXTS["assets/style.css"]
+    assert "@import" not in TEXTS["assets/style.css", "assets/viewer.js"]
 
 
 @pytest.mark.parametrize("name", sorted(set(TEXTS) - {"feed.xml", "sitemap.xml", "404.html"}))
@@ -159,14 +159,14 @@ def test_a_site_without_plans_still_has_its_pages() -> None:
     texts = site_texts(empty)
     assert set(texts) == {
         *("index.html", "plans/index.html", "404.html", "stock/index.html"),
-        *("feed.xml", "sitemap.xml", "assets/style.css"),
+        *("feed.xml", "sitemap.xml", "assets/style.css", "assets/viewer.js"),
     }
     assert "No plan is published yet." in texts["index.html"]
 
 
 def test_first_view_stays_light() -> None:
     """Text, style and five fonts; photos come on top (budget 300 kB for a first view)."""
-    page = len(TEXTS["plans/harbour-stool/index.html"]) + len(TEXTS["assets/style.css"])
+    page = len(TEXTS["plans/harbour-stool/index.html"]) + len(TEXTS["assets/style.css", "assets/viewer.js"])
     assert page < 110_000
 
 

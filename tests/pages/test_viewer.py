@@ -7,13 +7,11 @@ import json
 import re
 import subprocess
 from collections.abc import Iterator
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Any
 
 import pytest
-from markupsafe import Markup
 from PIL import Image, ImageChops
 
 from kerfolio.assembly.assembled import BuildOrder
@@ -21,9 +19,9 @@ from kerfolio.basis.shipped import shipped
 from kerfolio.drawing.model_3d import Model3d
 from kerfolio.drawing.model_view import model_of, viewer_data
 from kerfolio.model.workshop import Identity
-from kerfolio.pages.frame import lone_frame
+from kerfolio.pages.frame import Frame, lone_frame
 from kerfolio.pages.theme import THEME, render
-from kerfolio.pages.viewer import Viewer, viewer_of
+from kerfolio.pages.viewer import Viewer, viewer_of, viewer_script
 from tests.assembly.scenes import assembled, order, titles
 from tests.outside import CHROMIUM_FLAGS, chromium, java, node_file
 from tests.pages.test_browser import TAGS
@@ -44,13 +42,20 @@ def viewer() -> Viewer:
     return viewer_of(model().title, viewer_data(model()))
 
 
+def frame_for(title: str) -> Frame:
+    identity = Identity(title="A bench", maker="Ada Example")
+    words = "A page to try the viewer on."
+    return lone_frame(identity, title, words, script=viewer_script())
+
+
+def fragment_of(shown: Viewer) -> str:
+    return render("viewer.html", viewer=shown, frame=frame_for(shown.title))
+
+
 def page_text(shown: Viewer) -> str:
     """Return a page of one file that shows the viewer and nothing else."""
-    identity = Identity(title="A bench", maker="Ada Example")
-    frame = lone_frame(identity, shown.title, "A page to try the viewer on.")
-    style = (FOLDER / "style.css").read_text("utf-8") + (FOLDER / "viewer.css").read_text("utf-8")
-    text = render("base.html", frame=replace(frame, style=Markup(style)))
-    fragment = render("viewer.html", viewer=shown)
+    text = render("base.html", frame=frame_for(shown.title))
+    fragment = fragment_of(shown)
     chapter = f'<div class="chapter"><h1>{shown.title}</h1><div>{fragment}</div></div>'
     return text.replace("</main>", f"{chapter}</main>")
 
@@ -58,7 +63,7 @@ def page_text(shown: Viewer) -> str:
 def test_hostile_words_stay_words() -> None:
     evil = "</script><script>alert(1)</script><!-- \u2028"
     hostile = model_of(assembled("desk-rack"), order("desk-rack"), evil, [evil] * 9)
-    text = render("viewer.html", viewer=viewer_of(evil, viewer_data(hostile)))
+    text = fragment_of(viewer_of(evil, viewer_data(hostile)))
     assert text.count("<script") == 2
     assert "alert(1)</script>" not in text
     assert "\u2028" not in viewer_of(evil, viewer_data(hostile)).data
@@ -73,9 +78,7 @@ def test_the_script_is_small_plain_and_asks_for_nothing() -> None:
 
 
 def test_without_javascript_nothing_shows() -> None:
-    outside = re.sub(
-        r"<(template|script)>.*?</\1>", "", render("viewer.html", viewer=viewer()), flags=re.S
-    )
+    outside = re.sub(r"<(template|script)>.*?</\1>", "", fragment_of(viewer()), flags=re.S)
     assert re.findall(r"<\w+[^>]*>", outside) == [
         '<div class="viewer">',
         '<p class="viewer-open" hidden>',

@@ -16,13 +16,14 @@ from kerfolio.pages.site import Site, SitePage, last_day
 from kerfolio.pages.sitemap import sitemap_xml
 from kerfolio.pages.stock import stock_page
 from kerfolio.pages.theme import stylesheet
+from kerfolio.pages.viewer import VIEWER_SCRIPT, viewer_script
 
 
 def site_pages(site: Site) -> Iterator[SitePage]:
     """Yield every page of a site, in the order of its map.
 
     Without stock there is no page of the library, without public trials none of test cuts. The
-    site's own pages come first in the menu, then the maker's in the order that he states.
+    site's own pages come first in the menu, then the maker's in the order they state.
     """
     yield SitePage(path="", make=home_page, day=site.updated)
     yield SitePage(path="plans/", make=plans_index, day=site.updated, label="Plans", rank=(0,))
@@ -54,7 +55,7 @@ def site_texts(site: Site) -> dict[str, str]:
 
 
 def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
-    """Return some pages, the feed, the map and the style sheet, as text by path.
+    """Return some pages, the feed, the map, style sheet and script, as text by path.
 
     Without a base address there is no map.
     """
@@ -65,6 +66,7 @@ def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
         "404.html": not_found_page(site),
         "feed.xml": feed_xml(site),
         site.stylesheet: stylesheet(),
+        VIEWER_SCRIPT: viewer_script(),
     }
     sitemap = sitemap_xml(site, pages)
     return texts if sitemap is None else {**texts, "sitemap.xml": sitemap}

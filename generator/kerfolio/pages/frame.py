@@ -9,6 +9,7 @@ from kerfolio.basis.words import day_text
 from kerfolio.model.plan import Plan
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.links import contact_href
+from kerfolio.pages.policy import SITE_POLICY, lone_policy
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import inline_style
 
@@ -29,7 +30,8 @@ class Frame:
     """The frame of one page.
 
     ``root`` leads from the page to the site's root (``../../``); ``canonical`` and ``image`` are
-    absolute or empty; ``style`` is set for a page that must stand alone, else ``stylesheet``.
+    absolute or empty; ``style`` is set for a page that must stand alone, and ``script`` where it
+    has one, else ``stylesheet``; ``policy`` says what the page may load.
     ``release`` names the plan's release, so that it stands on every print of its pages; ``stock``
     leads to the page of the library, or is empty.
     """
@@ -48,6 +50,8 @@ class Frame:
     feed: str = ""
     stock: str = ""
     style: str = ""
+    script: str = ""
+    policy: str = SITE_POLICY
     maker: str = ""
     contact: str = ""
     private: bool = False
@@ -79,7 +83,9 @@ def site_frame(
     )
 
 
-def lone_frame(identity: Identity, title: str, description: str, *, private: bool = False) -> Frame:
+def lone_frame(
+    identity: Identity, title: str, description: str, *, private: bool = False, script: str = ""
+) -> Frame:
     """Return the frame of a page of one file, which opens from a disk and links to no site."""
     return Frame(
         language=language(identity),
@@ -89,6 +95,8 @@ def lone_frame(identity: Identity, title: str, description: str, *, private: boo
         house=identity.title,
         home="",
         style=inline_style(),
+        script=script,
+        policy=lone_policy(inline_style(), script),
         maker=identity.maker,
         contact=contact_href(identity.contact),
         private=private,

@@ -12,6 +12,7 @@ from kerfolio.model.workshop import Page
 from kerfolio.pages.facts import short_line
 from kerfolio.pages.frame import site_frame
 from kerfolio.pages.photos import ShownPhoto, cover_of, shown
+from kerfolio.pages.policy import lone_policy
 from kerfolio.pages.releases import Released, all_releases
 from kerfolio.pages.running_text import chapters
 from kerfolio.pages.site import Site
@@ -80,6 +81,7 @@ def not_found_page(site: Site) -> str:
         frame,
         canonical="",
         style=inline_style(),
+        policy=lone_policy(inline_style()),
         home=f"{base}index.html",
         feed=f"{base}feed.xml",
         stock=f"{base}{frame.stock}" if frame.stock else "",

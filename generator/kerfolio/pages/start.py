@@ -22,7 +22,7 @@ from kerfolio.pages.photos import cover_of, inlined
 from kerfolio.pages.plan import report_link
 from kerfolio.pages.steps import step_views
 from kerfolio.pages.theme import render
-from kerfolio.pages.viewer import viewer_of
+from kerfolio.pages.viewer import viewer_of, viewer_script
 from kerfolio.pages.whole import whole_of
 
 
@@ -41,7 +41,8 @@ def start_here(
     # The markup comes from our own SVG writer, which escapes every word of the maker's.
     drawn = {name: Markup(text) for name, text in pictures.items()}
     title = f"Start here: {plan.title} {plan.version}"
-    frame = lone_frame(edition.identity, title, plan.summary)
+    script = viewer_script() if model else ""
+    frame = lone_frame(edition.identity, title, plan.summary, script=script)
     return render(
         "start-here.html",
         frame=replace(frame, release=release_line(plan)),

@@ -9,6 +9,7 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
+from kerfolio.basis.digits import digits
 from kerfolio.basis.lengths import size_pair, size_text, thickness_text
 from kerfolio.basis.masses import mass_pair
 from kerfolio.basis.shipped import shipped
@@ -43,13 +44,17 @@ def cleaned(text: str) -> str:
     return _UNFIT.sub("", text)
 
 
-def drawn_width(svg: str) -> str:
-    """Return the width in mm that an inline drawing's view box states, else that of a small page.
+def to_scale(svg: str, rem: float) -> Markup:
+    """Return an inline drawing of our own with a width of ``rem`` for each mm of its view box.
 
-    It sets the drawings of a page to one scale, so that their lettering is of one size.
+    It sets the drawings of a page to one scale, so that their lettering is of one size. The width
+    is an attribute of the drawing, since a page allows itself no ``style`` attributes.
     """
     found = _VIEW_BOX.search(svg)
-    return found.group(1) if found else "120"
+    if found is None:
+        return Markup(svg)
+    width = digits(float(found.group(1)) * rem, 2)
+    return Markup(str(svg).replace("<svg ", f'<svg width="{width}rem" ', 1))
 
 
 @cache
@@ -89,7 +94,7 @@ def _environment() -> Environment:
         "listed": listed,
         "safe_href": safe_href,
         "rank": heading_rank,
-        "drawn_width": drawn_width,
+        "to_scale": to_scale,
         "part_notes": words.part_notes,
     }
     return environment

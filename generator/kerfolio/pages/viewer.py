@@ -1,4 +1,7 @@
-"""What a page needs to show a plan in 3-D: its model as data, and the script that draws it."""
+"""What a page needs to show a plan in 3-D: its model as data, and the script that draws it.
+
+A page of the site takes the script from a file, a page of one file has it in its frame.
+"""
 
 from __future__ import annotations
 
@@ -11,6 +14,9 @@ from kerfolio.basis.shipped import shipped
 from kerfolio.pages.script_data import script_data
 from kerfolio.pages.theme import THEME
 
+VIEWER_SCRIPT = "assets/viewer.js"
+"""Where the site keeps the script."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Viewer:
@@ -18,14 +24,15 @@ class Viewer:
 
     title: str
     data: Markup
-    script: Markup
+    file: str = VIEWER_SCRIPT
 
 
 def viewer_of(title: str, data: str) -> Viewer:
     """Return the viewer of a plan; ``data`` is the JSON text that ``viewer_data`` gives."""
-    return Viewer(title=title, data=script_data(data), script=_script())
+    return Viewer(title=title, data=script_data(data))
 
 
 @cache
-def _script() -> Markup:
+def viewer_script() -> Markup:
+    """Return the script that draws the view."""
     return Markup((shipped("themes") / THEME / "viewer.js").read_text("utf-8"))
