@@ -37,7 +37,13 @@ def test_the_site_has_the_pages_of_the_contract() -> None:
         *("index.html", "plans/index.html", "404.html", "feed.xml", "sitemap.xml"),
         *("plans/harbour-stool/index.html", "plans/harbour-stool/steps/index.html"),
         *("plans/potting-bench/index.html", "plans/potting-bench/steps/index.html"),
-        *("about/index.html", "log/index.html", "stock/index.html", "assets/style.css", "assets/viewer.js"),
+        *(
+            "about/index.html",
+            "log/index.html",
+            "stock/index.html",
+            "assets/style.css",
+            "assets/viewer.js",
+        ),
     }
 
 
@@ -104,10 +110,10 @@ def _is_fetched(attributes: dict[str, str]) -> bool:
 
 
 def test_the_style_sheet_fetches_only_its_own_fonts() -> None:
-    addresses = re.findall(r"url\(([^)]*)\)", TEXTS["assets/style.css", "assets/viewer.js"])
+    addresses = re.findall(r"url\(([^)]*)\)", TEXTS["assets/style.css"])
     assert len(addresses) == 5
     assert all(re.fullmatch(r'"fonts/source-[a-z-]+\.woff2"', each) for each in addresses)
-    assert "@import" not in TEXTS["assets/style.css", "assets/viewer.js"]
+    assert "@import" not in TEXTS["assets/style.css"]
 
 
 @pytest.mark.parametrize("name", sorted(set(TEXTS) - {"feed.xml", "sitemap.xml", "404.html"}))
@@ -166,7 +172,7 @@ def test_a_site_without_plans_still_has_its_pages() -> None:
 
 def test_first_view_stays_light() -> None:
     """Text, style and five fonts; photos come on top (budget 300 kB for a first view)."""
-    page = len(TEXTS["plans/harbour-stool/index.html"]) + len(TEXTS["assets/style.css", "assets/viewer.js"])
+    page = len(TEXTS["plans/harbour-stool/index.html"]) + len(TEXTS["assets/style.css"])
     assert page < 110_000
 
 

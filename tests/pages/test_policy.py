@@ -7,21 +7,21 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from kerfolio.model.workshop import Identity
-from kerfolio.pages.frame import lone_frame
+from kerfolio.pages.frame import Frame, lone_frame, site_frame
 from kerfolio.pages.policy import SITE_POLICY, lone_policy
 from kerfolio.pages.start import start_here
 from kerfolio.pages.theme import render, to_scale
+from kerfolio.pages.viewer import viewer_of
 from tests.outside import CHROMIUM_FLAGS, chromium
 from tests.pages.invented import CONTENTS, edition, pictures, put, site, write
 from tests.pages.test_pages import PAGES, every_page, tree
-from tests.pages.test_viewer import SOFTWARE_GL, model, viewer_data
+from tests.pages.test_viewer import SOFTWARE_GL, frame_for, model, viewer_data
 
 POLICY = "Content-Security-Policy"
 
@@ -55,20 +55,28 @@ def test_a_drawing_to_scale_states_its_width_itself() -> None:
     assert to_scale(svg, 0.17).startswith('<svg width="34rem" xmlns=')
 
 
+VIEWS = ("plans/viewed/index.html", "bundle/viewed.html")
+
+
+def with_view(frame: Frame) -> str:
+    """Return a page in a frame with the view in 3-D on it."""
+    view = viewer_of(model().title, viewer_data(model()))
+    fragment = render("viewer.html", viewer=view, frame=frame)
+    return render("base.html", frame=frame).replace("</main>", f"{fragment}</main>")
+
+
 @pytest.fixture(scope="module")
 def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A site and a bundle's first page, both with the view in 3-D."""
+    """A site, a bundle's first page, and in both a page with the view in 3-D."""
     folder = tmp_path_factory.mktemp("site")
-    found, data = site(), viewer_data(model())
-    files = {
-        name: replace(each, model=data) if each.download.href else each
-        for name, each in found.files.items()
-    }
-    write(replace(found, files=files), folder)
+    write(site(), folder)
     for name in CONTENTS:
         put(folder / "bundle" / name, b"-")
-    start = start_here(edition(), CONTENTS, pictures(edition()), data)
+    start = start_here(edition(), CONTENTS, pictures(edition()))
     put(folder / "bundle" / "start-here.html", start.encode())
+    framed = site_frame(site(), "plans/viewed/", "Viewed", "A page of the site.")
+    for name, frame in zip(VIEWS, (framed, frame_for("Viewed")), strict=True):
+        put(folder / name, with_view(frame).encode())
     return folder
 
 
@@ -104,7 +112,7 @@ def test_a_browser_finds_nothing_to_forbid_from_a_disk(browser: Any, written: Pa
 
 
 @pytest.mark.browser
-@pytest.mark.parametrize("name", ["plans/harbour-stool/index.html", "bundle/start-here.html"])
+@pytest.mark.parametrize("name", VIEWS)
 def test_the_view_in_3d_opens_under_the_policy(browser: Any, written: Path, name: str) -> None:
     assert faults_of(browser, written / name, press="Look at it in 3-D") == []
 
