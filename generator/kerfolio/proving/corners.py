@@ -9,6 +9,7 @@ from kerfolio.assembly.ends import end_of, pieces_of
 from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.measures import reading
 from kerfolio.basis.said import named, said, stated_name
+from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.arc import reversed_contour
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import contours_of
@@ -17,7 +18,6 @@ from kerfolio.proving.marks import spots_mark
 from kerfolio.proving.rule import ROUND_CUTTER, after
 from kerfolio.settling.settled import Operation, SettledFeature, SettledPart, SettledPlan
 
-_SAME = 0.01
 _LEFT = 2**0.5 - 1
 """Of the cutter's radius is left on the diagonal of a square inside corner (plane geometry)."""
 
@@ -39,7 +39,7 @@ def corners_relieved(settled: SettledPlan) -> Iterator[Finding]:
         for feature in part.features:
             if not feature.takes and (part.name, feature.name) not in joined:
                 continue
-            spots = [at for at in sharp if any(dist(at, own) < _SAME for own in _own(feature))]
+            spots = [at for at in sharp if any(dist(at, own) < SAME for own in _own(feature))]
             if spots:
                 yield _unrelieved(settled, part, feature, spots)
 

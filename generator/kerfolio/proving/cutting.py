@@ -9,6 +9,7 @@ from itertools import pairwise
 from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.measures import feed, length, number, precise
 from kerfolio.basis.said import Either, Text, said
+from kerfolio.basis.tolerance import SAME
 from kerfolio.model.plan import CutSetting
 from kerfolio.model.statement import Amount
 from kerfolio.model.stock import CutterStock
@@ -27,8 +28,6 @@ DEEP_SKIM = 1.0
 
 _NEARLY = 0.85
 """A last pass this far through, in thicknesses, was meant to go through."""
-
-_SAME = 0.005
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,7 +81,7 @@ def first_pass_below_tip(settled: SettledPlan) -> Iterator[Finding]:
     """
     for run in _runs(settled):
         tip = run.cutter.up_cut_length
-        if run.cutter.kind == "compression" and tip and run.depths and run.depths[0] <= tip + _SAME:
+        if run.cutter.kind == "compression" and tip and run.depths and run.depths[0] <= tip + SAME:
             first, name = precise("pass", run.depths[0]), run.cut.name
             message = said("`{}`: a first pass of {} lifts the face", name, first)
             advice: Text = "The sheet is thinner than the cutter's tip: use a down-cut cutter."
@@ -106,7 +105,7 @@ def pass_depths(settled: SettledPlan) -> Iterator[Finding]:
     for run in _runs(settled):
         step = max((b - a for a, b in pairwise((0.0, *run.depths))), default=0.0)
         most = MOST_DIAMETERS * run.cutter.diameter
-        if step > most + _SAME:
+        if step > most + SAME:
             name, deep = run.cut.name, length("pass", step)
             message = said("`{}` takes {} in one pass", name, deep)
             times, limit = number("diameters", MOST_DIAMETERS), length("most", most)
@@ -124,7 +123,7 @@ def pass_depths(settled: SettledPlan) -> Iterator[Finding]:
 def passes_deepen(settled: SettledPlan) -> Iterator[Finding]:
     """Look for passes that are no deeper than the one before: they count from the face."""
     for run in _runs(settled):
-        if any(b <= a + _SAME for a, b in pairwise(run.depths)):
+        if any(b <= a + SAME for a, b in pairwise(run.depths)):
             message = f"`{run.cut.name}`: a pass is no deeper than the one before"
             two = Either("4 mm are `passes: [4, 8]`", "1/8 in are `passes: [1/8 in, 1/4 in]`")
             advice = said("Passes are depths from the face down: two of {}.", two)
@@ -142,7 +141,7 @@ def cutter_reaches(settled: SettledPlan) -> Iterator[Finding]:
     """Look for cuts deeper than the cutter's edges are long: its shank would rub."""
     for run in _runs(settled):
         deepest = max(run.depths, default=0.0)
-        if deepest > run.cutter.cutting_length + _SAME:
+        if deepest > run.cutter.cutting_length + SAME:
             name = run.cut.name
             message = said("`{}` goes {} deep", name, length("depth", deepest))
             edges = length("edges", run.cutter.cutting_length)
@@ -160,7 +159,7 @@ def cutter_reaches(settled: SettledPlan) -> Iterator[Finding]:
 def goes_through(settled: SettledPlan) -> Iterator[Finding]:
     """Look for last passes that end just short of the sheet's lower face."""
     for run in _runs(settled):
-        if run.through and run.depths[-1] < run.thickness - _SAME:
+        if run.through and run.depths[-1] < run.thickness - SAME:
             name, left = run.cut.name, precise("left", run.thickness - run.depths[-1])
             message = said("`{}` leaves {} uncut", name, left)
             advice = "Write `rest` as the last pass: it goes through whatever the sheet measures."
@@ -176,7 +175,7 @@ def goes_through(settled: SettledPlan) -> Iterator[Finding]:
 def skims(settled: SettledPlan) -> Iterator[Finding]:
     """Look for through cuts that end on the sheet's lower face and no deeper."""
     for run in _runs(settled):
-        if run.through and abs(run.depths[-1] - run.thickness) <= _SAME:
+        if run.through and abs(run.depths[-1] - run.thickness) <= SAME:
             message = f"`{run.cut.name}` ends on the lower face"
             little = Either("`skim: 0.3`: a few tenths", "`skim: 0.01`: a hundredth of an inch")
             advice = said("Write {} into the spoilboard cut the last fibres.", little)
@@ -193,7 +192,7 @@ def skims_lightly(settled: SettledPlan) -> Iterator[Finding]:
     """Look for through cuts that go deep into the spoilboard."""
     for run in _runs(settled):
         into = run.depths[-1] - run.thickness if run.through else 0.0
-        if into > DEEP_SKIM + _SAME:
+        if into > DEEP_SKIM + SAME:
             name, deep = run.cut.name, length("skim", into)
             message = said("`{}` goes {} into the spoilboard", name, deep)
             enough = Either(

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.measures import length, reading, readings
 from kerfolio.basis.said import Either, Words, said
+from kerfolio.basis.tolerance import NOISE
 from kerfolio.model.plan import SheetUse
 from kerfolio.model.stock import SheetStock
 from kerfolio.proving.naming import taken_by
@@ -21,7 +22,6 @@ RATTLES = 0.5
 """Play in mm beyond the fit that a hand feels as loose (common practice, no single source)."""
 
 _LEAST_FIT = 0.02
-_SAME = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,7 +44,7 @@ def thin_sheets_covered(stated: Stated) -> Iterator[Finding]:
     """Look for slots that the thinnest sheet sold rattles in."""
     for each in _published(stated):
         play = each.steps[0] - each.stock.least
-        if play > RATTLES + _SAME:
+        if play > RATTLES + NOISE:
             sold, loose = reading("least-sold", each.stock.least), length("play", play)
             message = said("a sheet of {} has {} more play than the fit", sold, loose)
             name = named_with_file(each.stock, "least")
@@ -63,7 +63,7 @@ def thick_sheets_covered(stated: Stated) -> Iterator[Finding]:
     """Look for slots that the thickest sheet sold does not go into."""
     for each in _published(stated):
         widest = each.steps[-1] + 2 * each.fit
-        if each.stock.most > widest + _SAME:
+        if each.stock.most > widest + NOISE:
             sold = reading("most-sold", each.stock.most)
             message = said("a sheet of {} goes into no published slot", sold)
             advice = said(
@@ -93,7 +93,7 @@ def ladder_outside_stock(stated: Stated) -> Iterator[Finding]:
         elif each.use.published_for and not each.steps[0] <= high + RATTLES:
             yield _outside(each, said("from {}", reading("published", each.steps[0])), sold)
         drawn = _drawn(each.use, stated)
-        if drawn is not None and not low - _SAME <= drawn <= high + _SAME:
+        if drawn is not None and not low - NOISE <= drawn <= high + NOISE:
             message = said("`{}` is drawn for {}", each.use.name, reading("drawn-for", drawn))
             advice, subject = said("{}: measure again.", sold), each.use.name
             yield warning("outside-stock", message, each.use.place, advice, subject=subject)

@@ -8,6 +8,7 @@ from kerfolio.basis.finding import Finding, Severity, error, note, warning
 from kerfolio.basis.measures import precise, size
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.basis.said import Words, named, said, stated_name, strung
+from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.transform import turned
 from kerfolio.layouts.stacks import stacks_of
@@ -24,7 +25,6 @@ from kerfolio.settling.settled import (
     SettledSheet,
 )
 
-_SAME = 0.01
 _SOLD_AS = 3.0
 """Sheets sold in inches are called by the nearest round size in mm, so much apart at most."""
 
@@ -57,7 +57,7 @@ def _lying(part: SettledPart, sheet: SettledSheet) -> Iterator[tuple[float, floa
 
 
 def _goes(size: tuple[float, float], room: tuple[float, float]) -> bool:
-    return size[0] <= room[0] + _SAME and size[1] <= room[1] + _SAME
+    return size[0] <= room[0] + SAME and size[1] <= room[1] + SAME
 
 
 @after(
@@ -89,7 +89,7 @@ def _is_sold(sheet: SettledSheet, size: tuple[float, float]) -> bool:
 def kerf_between(settled: SettledPlan) -> Iterator[Finding]:
     """Look for gaps between pieces that the cutter does not pass."""
     for sheet in settled.sheets:
-        if sheet.gap < sheet.cutter.diameter - _SAME:
+        if sheet.gap < sheet.cutter.diameter - SAME:
             message = said("the gap is {} on sheet `{}`", precise("gap", sheet.gap), sheet.name)
             advice = said("{}: `gap` must be more.", _cutter(sheet))
             yield error("gap-too-small", message, sheet.place, advice, subject=sheet.name)
@@ -116,7 +116,7 @@ def cutter_enters(settled: SettledPlan) -> Iterator[Finding]:
         sheet = settled.sheet(part.sheet)
         for feature in part.features:
             narrow = _narrowest(feature)
-            if narrow is None or narrow >= sheet.cutter.diameter - _SAME:
+            if narrow is None or narrow >= sheet.cutter.diameter - SAME:
                 continue
             message = _wide(feature, part, narrow)
             advice = said("{}: use a smaller cutter.", _cutter(sheet))
@@ -135,7 +135,7 @@ def holes_drilled(settled: SettledPlan) -> Iterator[Finding]:
     for part in settled.parts:
         sheet = settled.sheet(part.sheet)
         for feature in part.features:
-            if feature.kind is HOLE and feature.width.value < sheet.cutter.diameter - _SAME:
+            if feature.kind is HOLE and feature.width.value < sheet.cutter.diameter - SAME:
                 message = _wide(feature, part, feature.width.value)
                 advice = said("{}: drill it, or use a smaller cutter.", _cutter(sheet))
                 what = about(settled, part, feature)
@@ -166,7 +166,7 @@ def leaves_floor(settled: SettledPlan) -> Iterator[Finding]:
         told = set()
         for feature in part.features:
             depth = feature.depth
-            if depth is not None and depth.value >= part.thickness - _SAME:
+            if depth is not None and depth.value >= part.thickness - SAME:
                 told.add(feature.name)
                 called, deep = named(f"{part.name}.{feature.name}"), precise("depth", depth.value)
                 message = said("{} {} is {} deep", feature.kind.name, called, deep)
@@ -176,7 +176,7 @@ def leaves_floor(settled: SettledPlan) -> Iterator[Finding]:
                 yield error("deeper-than-sheet", message, feature.place, cure, **what)
         for cut in part.cuts:
             recess = cut.operation is Operation.POCKET
-            through = recess and (cut.depth or 0) >= part.thickness - _SAME
+            through = recess and (cut.depth or 0) >= part.thickness - SAME
             if through and cut.feature not in told:
                 name = f"{part.name}.{cut.feature}"
                 message = said("a recess of {} goes through the sheet", named(name))

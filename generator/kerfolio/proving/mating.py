@@ -9,6 +9,7 @@ from kerfolio.assembly.ends import End, end_of, pieces_of
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
 from kerfolio.basis.measures import length, number, precise, reading
 from kerfolio.basis.said import Text, Words, named, said
+from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.measure import bounds
 from kerfolio.model.feature_kind import POCKET, SLOT
 from kerfolio.model.joint import Joint
@@ -17,7 +18,6 @@ from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
-_SAME = 0.01
 LOOSE_ALONG = 2.0
 LOOSE_ACROSS = 1.0
 FLUSH = 0.5
@@ -55,7 +55,7 @@ def tabs_enter(settled: SettledPlan) -> Iterator[Finding]:
     for met in _met(settled, TAB_JOINT):
         for tab, opening in _pairs(met):
             over = tab.width.value - opening.length.value
-            if _has_length(opening) and over > _SAME:
+            if _has_length(opening) and over > SAME:
                 short = reading("short", over)
                 message = said("{} is {} too short for its tab", named(met.b.name(0)), short)
                 what = about(settled, met.b.part, opening)
@@ -105,7 +105,7 @@ def sheets_enter(settled: SettledPlan) -> Iterator[Finding]:
     for met in _met(settled, TAB_JOINT, NOTCH_JOINT):
         for opening, part, other in _openings(met):
             over = other.thickness - opening.width.value
-            if over > _SAME:
+            if over > SAME:
                 name = named(f"{part.name}.{opening.name}")
                 narrow = reading("narrow", over)
                 message = said(
@@ -156,7 +156,7 @@ def tabs_bottom(settled: SettledPlan) -> Iterator[Finding]:
             if opening.depth is None or not opening.kind.recessed:
                 continue
             over = tab.length.value - opening.depth.value
-            if over > _SAME:
+            if over > SAME:
                 tall, deep = reading("above", over), precise("depth", opening.depth.value)
                 message = said("{} stands {} above its recess", named(met.a.name(0)), tall)
                 template = "{} is {} deep: shorten the tab, a little to spare."

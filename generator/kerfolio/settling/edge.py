@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import dist
 
+from kerfolio.basis.tolerance import NOISE
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds, point_in
 from kerfolio.geometry.shapes import polygon
@@ -12,7 +13,6 @@ from kerfolio.model.feature import EdgeLine
 from kerfolio.settling.scope import Scope, unsettled
 
 _PROBE = 0.01
-_SAME = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,7 +67,7 @@ def _named(side: str, outline: Contour) -> EdgeFrame:
 
 def _reach(outline: Contour, level: float, axis: int) -> tuple[float, float] | None:
     """Return from where to where an outline runs straight along its box's side, else None."""
-    on = [v[1 - axis] for v in outline.vertices if abs(v[axis] - level) < _SAME]
+    on = [v[1 - axis] for v in outline.vertices if abs(v[axis] - level) < NOISE]
     return (min(on), max(on)) if len(on) > 1 else None
 
 
@@ -76,7 +76,7 @@ def _between(line: EdgeLine, outline: Contour, scope: Scope) -> EdgeFrame:
     assert line.end is not None, "an edge has a side or two points"
     start, end = scope.point(line.start), scope.point(line.end)
     size = dist(start, end)
-    if size < _SAME:
+    if size < NOISE:
         raise unsettled("no-edge", "an edge from a point to itself", line.place)
     along = ((end[0] - start[0]) / size, (end[1] - start[1]) / size)
     outward = (along[1] + 0.0, 0.0 - along[0])

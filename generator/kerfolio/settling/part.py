@@ -10,6 +10,7 @@ from math import dist
 
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.said import named, said, stated_name
+from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.boolean import contains, intersects
 from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.measure import area, bounds
@@ -31,7 +32,6 @@ from kerfolio.settling.shape import Shape, pocketed, recess_volume, shape_of
 from kerfolio.settling.shaped import Shaped
 
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
-_SAME = 0.005
 _EDGE = 0.01
 _KG_PER_MM3 = 1e-9  # of kg/m3
 
@@ -166,7 +166,7 @@ def _through(routed: Region, shapes: Sequence[Shaped]) -> Iterator[Cut]:
     for opening in routed.openings:
         box = bounds(opening)
         is_hole = any(
-            dist(box.centre, each.centre) < _SAME and abs(box.width - each.width) < _SAME
+            dist(box.centre, each.centre) < SAME and abs(box.width - each.width) < SAME
             for each in round_holes
         )
         (holes if is_hole else openings).append(opening)

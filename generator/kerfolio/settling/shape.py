@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import combinations
 from math import dist
 
+from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.arc import reversed_contour
 from kerfolio.geometry.boolean import contains, difference, intersection, union
 from kerfolio.geometry.contour import Contour, Point, Region
@@ -26,7 +27,6 @@ from kerfolio.settling.settled import Cut, Operation, SettledFeature, SettledShe
 from kerfolio.settling.shaped import Mating, Shaped
 
 NO_RELIEF = "none"
-_SAME = 0.005
 _STRIP = 0.05
 _SLOPES = 3.0
 """An open end is looked for this many widths further on: an edge may cross at a slope."""
@@ -59,7 +59,7 @@ def _matched(corners: Iterable[InsideCorner], mating: Sequence[Mating]) -> tuple
     """Return the inside corners that a mating part fills, each knowing which wall to eat."""
     found = []
     for corner in corners:
-        near = [each for each in mating if dist(each.at, corner.at) < _SAME]
+        near = [each for each in mating if dist(each.at, corner.at) < SAME]
         if near:
             eaten = near[0].eaten
             first, second = (abs(_dot(eaten, each)) for each in (corner.first, corner.second))
@@ -90,7 +90,7 @@ def groove_run_out(feature: SettledFeature, plain: Region, radius: float) -> Con
     leave a fillet of the cutter's ``radius`` in both its corners (common practice, no single
     source). It ends squarely, a radius beyond the last of the part in its way.
     """
-    opened = [not contains(plain.outer, _end(feature, sign), _SAME) for sign in (-1.0, 1.0)]
+    opened = [not contains(plain.outer, _end(feature, sign), SAME) for sign in (-1.0, 1.0)]
     if not any(opened):
         return feature.shape[0]
     length, width = feature.length.value, feature.width.value

@@ -9,6 +9,7 @@ from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.lengths import mm_number, reading_in
 from kerfolio.basis.measures import number, reading
 from kerfolio.basis.said import Either, Measure, Quantity, Words, said, strung
+from kerfolio.basis.tolerance import NOISE
 from kerfolio.model.plan import Ladder, Plan, SheetUse
 from kerfolio.model.stock import SheetStock, Stock
 from kerfolio.settling.scope import Scope, SettlingError, unsettled
@@ -18,7 +19,6 @@ MOST_VARIANTS = 40
 LEAST_STEP = 0.01
 """Thicknesses have two decimals of a millimetre in the names of files."""
 
-_SAME = 1e-6
 _MOST_RUNGS = 10_000  # of one ladder: beyond this they are only counted
 
 
@@ -60,7 +60,7 @@ def rungs(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
     if use.published_for is None:
         return (stock.actual,)
     first, last, step = _ladder(use.published_for, unit)
-    count = int((last - first) / step + 1 + _SAME) if step else 1
+    count = int((last - first) / step + 1 + NOISE) if step else 1
     if count > _MOST_RUNGS:
         message = f"`published-for` makes over {_MOST_RUNGS} thicknesses"
         raise unsettled("too-many-variants", message, use.published_for.place, "Widen its step.")
@@ -70,7 +70,7 @@ def rungs(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
 def _ladder(ladder: Ladder, unit: str) -> tuple[float, float, float]:
     scope = Scope(unit=unit, names={}, thickness={}, fit={})
     first, last = (scope.positive(each, "thickness") for each in (ladder.first, ladder.last))
-    if abs(last - first) < _SAME:
+    if abs(last - first) < NOISE:
         return first, first, 0.0
     if last < first:
         ends = reading("first", first), reading("last", last)

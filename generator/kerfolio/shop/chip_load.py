@@ -7,10 +7,10 @@ from dataclasses import replace
 from itertools import pairwise
 from operator import itemgetter
 
+from kerfolio.basis.tolerance import NOISE
 from kerfolio.model.stock import ChipLoad, DepthRule, Stock
 
 _NEAR = 0.25
-_SAME = 1e-6
 
 
 def chip_of(feed_mm_per_min: float, speed_rpm: float, flutes: int) -> float:
@@ -28,7 +28,7 @@ def depth_share(rules: Sequence[DepthRule], depth: float, diameter: float) -> fl
     if steps and deep <= steps[0][0]:
         return steps[0][1]
     for (low, share), (high, less) in pairwise(steps):
-        if low <= deep <= high + _SAME and high > low:
+        if low <= deep <= high + NOISE and high > low:
             return share + (less - share) * (deep - low) / (high - low)
     return None
 
@@ -54,8 +54,8 @@ def _read(table: Sequence[ChipLoad], diameter: float) -> ChipLoad | None:
     rows = sorted(
         ((row.diameter, row) for row in table if row.diameter is not None), key=itemgetter(0)
     )
-    below = [each for each in rows if each[0] <= diameter + _SAME]
-    above = [each for each in rows if each[0] >= diameter - _SAME]
+    below = [each for each in rows if each[0] <= diameter + NOISE]
+    above = [each for each in rows if each[0] >= diameter - NOISE]
     if below and above:
         return _between(below[-1], above[0], diameter)
     for size, row in rows:
@@ -68,7 +68,7 @@ def _between(
     low: tuple[float, ChipLoad], high: tuple[float, ChipLoad], diameter: float
 ) -> ChipLoad:
     (first, row), (last, other) = low, high
-    share = (diameter - first) / (last - first) if last - first > _SAME else 0.0
+    share = (diameter - first) / (last - first) if last - first > NOISE else 0.0
     return replace(
         row,
         diameter=diameter,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from kerfolio.basis.tolerance import SAME
 from kerfolio.model.plan import CutSetting
 from kerfolio.model.statement import Amount
 from kerfolio.model.stock import CutterStock
@@ -24,7 +25,6 @@ CHOICE_RULE = (
 """How a setting is chosen for a cut, for people."""
 
 _SHAPED = ("v", "ball")
-_SAME = 0.005
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,9 +57,9 @@ class Setting:
             step = self.cutter.diameter
         elif not self.through:
             step = stated[-1] - (stated[-2] if len(stated) > 1 else 0.0)
-        while step > _SAME and (not stated or stated[-1] < floor - _SAME):
+        while step > SAME and (not stated or stated[-1] < floor - SAME):
             stated.append(step + (stated[-1] if stated else 0.0))
-        return (*(each for each in stated if each < floor - _SAME), floor)
+        return (*(each for each in stated if each < floor - SAME), floor)
 
 
 def settings_of(settled: SettledPlan, sheet: str) -> tuple[Setting, ...]:
@@ -91,8 +91,8 @@ def _settled(
         feed=stated.feed_mm_per_min,
         plunge=stated.plunge_mm_per_min or stated.feed_mm_per_min * PLUNGE_SHARE,
         plunge_stated=bool(stated.plunge_mm_per_min),
-        depths=tuple(sorted(each for each in depths if each > _SAME)) if stated.passes else None,
-        through=not stated.passes or REST in stated.passes or deepest >= thickness - _SAME,
+        depths=tuple(sorted(each for each in depths if each > SAME)) if stated.passes else None,
+        through=not stated.passes or REST in stated.passes or deepest >= thickness - SAME,
         skim=max(0.0, skim),
     )
 
@@ -106,7 +106,7 @@ def in_choice(cut: Cut, settings: Iterable[Setting]) -> tuple[Setting, ...]:
     depth = cut.depth
 
     def rank(setting: Setting) -> tuple[bool, bool, bool]:
-        deep = setting.through or max(setting.depths or (0.0,)) >= depth - _SAME
+        deep = setting.through or max(setting.depths or (0.0,)) >= depth - SAME
         return engraving and setting.cutter.kind not in _SHAPED, setting.through, not deep
 
     return tuple(sorted(able, key=rank))

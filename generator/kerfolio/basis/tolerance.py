@@ -1,0 +1,9 @@
+"""When two numbers count as the same."""
+
+from __future__ import annotations
+
+SAME = 0.005
+"""Lengths nearer than this, mm, are one length: half of the hundredth that callipers read."""
+
+NOISE = 1e-6
+"""What arithmetic in binary fractions may leave between equal numbers, in mm or as a ratio."""
