@@ -310,6 +310,10 @@ def publish_command(
     click.echo(f"Published {counted(len(outcome.plans), 'plan')} to {request.out}")
     for file in outcome.handed_over:
         click.echo(f"For supporters, to hand over yourself: {file}")
+    for each in outcome.public:
+        click.echo(f"Everybody sees of {each.title}: {', '.join((*each.always, *each.shown))}.")
+        kept = f"    Kept back, unless its `show:` names it: {', '.join(each.kept)}."
+        click.echo(kept if each.kept else "    Nothing but exact shapes is kept back.")
 
 
 @kerfolio.command("trials")

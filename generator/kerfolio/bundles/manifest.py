@@ -13,7 +13,10 @@ FORMAT = "kerfolio-manifest/1"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlanEntry:
-    """A plan of the site: its address name, title, version, access and bundle file's name."""
+    """A plan of the site: its address name, title, version, access and bundle file's name.
+
+    The check sum is empty where the plan keeps it back.
+    """
 
     name: str
     title: str
@@ -37,7 +40,7 @@ def manifest_text(plans: Sequence[PlanEntry], files: Mapping[str, bytes]) -> str
                 "bundle": {
                     "name": plan.bundle,
                     "bytes": plan.bundle_bytes,
-                    "sha256": plan.bundle_sha256,
+                    **({"sha256": plan.bundle_sha256} if plan.bundle_sha256 else {}),
                 },
             }
             for plan in sorted(plans, key=lambda each: each.name)

@@ -15,6 +15,9 @@ from kerfolio.model.prose import Prose
 from kerfolio.model.span import Span
 from kerfolio.model.statement import Amount, Named
 
+OPEN, SUPPORTERS = "open", "supporters"
+"""Who may load a plan's bundle: everybody, or those whom the maker hands it to."""
+
 NO_DAY = date(1980, 1, 1)
 """The day of a plan without a release: the earliest that archives can state."""
 
@@ -215,7 +218,8 @@ class Plan:
     ``unread`` names the parts, sheets, sizes, boards and pieces that stand in the file but could
     not be read, so that nothing that refers to them is blamed. ``layout_text`` is the frozen
     ``layout.json`` as found beside the plan, empty when there is none. ``for_children`` is the
-    maker's word that children will use what is built.
+    maker's word that children will use what is built. ``show`` are the words of ``showing.py`` for
+    what everybody may see of a plan for supporters.
     """
 
     name: str
@@ -224,7 +228,8 @@ class Plan:
     summary: str
     units: str = "mm"
     licence: str = ""
-    access: str = "open"
+    access: str = OPEN
+    show: tuple[str, ...] = ()
     story: Prose = field(default_factory=Prose)
     sizes: tuple[Size, ...] = ()
     sheets: tuple[SheetUse, ...] = ()
@@ -249,6 +254,15 @@ class Plan:
     layout_text: str = ""
     unread: tuple[str, ...] = ()
     place: Place = NOWHERE
+
+    @property
+    def is_open(self) -> bool:
+        """Whether everybody may load its bundle."""
+        return self.access == OPEN
+
+    def shows(self, word: str) -> bool:
+        """Tell whether everybody may see what a word of ``showing.py`` stands for."""
+        return self.is_open or word in self.show
 
     @property
     def released(self) -> date:

@@ -103,7 +103,7 @@ def _entry(site: Site, edition: Edition, root: str) -> PlanEntry:
         version=plan.version,
         day=plan.released,
         line=short_line(edition),
-        open=plan.access == "open",
+        open=plan.is_open,
         cover=shown(cover_of(plan.photos), files.photos, root),
         picture=Markup(files.pictures.get("cover", "")),
     )

@@ -27,13 +27,13 @@ def _howto(site: Site, edition: Edition, image: str) -> dict[str, Any]:
     minutes = sum(step.minutes or 0 for step in plan.steps)
     data = {
         "@context": "https://schema.org",
-        "@type": "HowTo",
+        "@type": "HowTo" if plan.steps else "CreativeWork",
         "name": plan.title,
         "description": plan.summary,
         "inLanguage": edition.identity.language,
         "version": plan.version,
         "author": {"@type": "Person", "name": edition.identity.maker},
-        "isAccessibleForFree": plan.access == "open",
+        "isAccessibleForFree": plan.is_open,
         "license": licence_note(edition).address,
         "url": site.address(f"plans/{plan.name}/"),
         "image": image,

@@ -28,10 +28,11 @@ def whole_of(edition: Edition) -> Whole | None:
         return None
     assembled = build.drawn.assembled
     stability = stability_of(assembled)
+    rows = stability_rows(stability, edition.identity.units_first)
     placed = {piece.label for piece in assembled.pieces}
     missing = [label for row in edition.parts for label in row.labels if label not in placed]
     return Whole(
-        rows=stability_rows(stability, edition.identity.units_first),
+        rows=rows if edition.plan.shows("sizes") else rows[:1],
         cautions=stability_cautions(stability),
         proved=proof_words(build),
         left_out=f"Not shown: {listed(missing)}." if missing else "",

@@ -9,7 +9,7 @@ from kerfolio.basis.finding import Finding, Severity, note
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import said
 from kerfolio.model.plan import Photo, Plan
-from kerfolio.proving.rule import COMMON_PRACTICE, Stated, after, before
+from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, after, before
 from kerfolio.settling.settled import SettledPlan
 
 TALL = 686.0
@@ -27,6 +27,20 @@ _STORAGE = (
 _OF_SITTING = ("stand", "sit", "tilt", "climb", "load", "weight", "rock")
 _OF_TIPPING = ("wall", "tip", "anchor", "fix", "topple")
 _OF_CHILDREN = ("child", "age", "supervis", "adult", "toddler", "baby")
+
+
+@before(
+    "show-open",
+    reason="A word that does nothing misleads whoever reads it.",
+    source=OUR_FORM,
+    severity=Severity.NOTE,
+)
+def shown_of_open(stated: Stated) -> Iterator[Finding]:
+    """Look for a word on what is shown of a plan that everybody sees whole."""
+    plan = stated.plan
+    if plan.is_open and plan.show:
+        advice = "Take it out, or write `access: supporters`."
+        yield note("show-open", "`show` does nothing: the plan is open", plan.place, advice)
 
 
 @before(

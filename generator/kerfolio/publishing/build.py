@@ -11,6 +11,7 @@ from kerfolio.disk.carry import in_the_way
 from kerfolio.disk.hand_over import hand_over, take_up
 from kerfolio.disk.out_folder import foreign_in
 from kerfolio.disk.trouble import if_stopped
+from kerfolio.edition.public import Public, public_of
 from kerfolio.publishing.agreement import disagreements
 from kerfolio.publishing.bundle import bundle_of
 from kerfolio.publishing.edition import edition_of
@@ -18,7 +19,7 @@ from kerfolio.publishing.examine import Say, examine, silent
 from kerfolio.publishing.freeze import freeze_layouts
 from kerfolio.publishing.private_log import write_private_log
 from kerfolio.publishing.refusals import keeps_nothing, refusals
-from kerfolio.publishing.site import SUPPORTERS, Files, site_files
+from kerfolio.publishing.site import Files, site_files
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,6 +40,7 @@ class Outcome:
     findings: tuple[Finding, ...]
     plans: tuple[str, ...] = ()
     handed_over: tuple[Path, ...] = ()
+    public: tuple[Public, ...] = ()
 
 
 def publish(request: Request, say: Say = silent) -> Outcome:
@@ -75,7 +77,7 @@ def _publish(request: Request, say: Say) -> Outcome:
         return Outcome(published=False, findings=findings)
     say("writing the site")
     files, notes = site_files(examined.workshop, bundles)
-    handed = [each for each in bundles if each.edition.plan.access == SUPPORTERS]
+    handed = [each for each in bundles if not each.edition.plan.is_open]
     blocked = _blocked(request.out, files)
     if blocked:
         return Outcome(published=False, findings=in_order((*findings, *blocked)))
@@ -93,6 +95,7 @@ def _publish(request: Request, say: Say) -> Outcome:
         findings=in_order((*findings, *notes)),
         plans=tuple(each.edition.name for each in bundles),
         handed_over=tuple(request.supporters_out / each.name for each in handed),
+        public=tuple(public_of(each.edition.plan) for each in handed),
     )
 
 

@@ -9,6 +9,7 @@ from kerfolio.basis.place import Place
 from kerfolio.bundles.archive import sha256
 from kerfolio.bundles.manifest import PlanEntry, manifest_text
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.public import shown_to_all
 from kerfolio.model.workshop import Workshop
 from kerfolio.pages.all_pages import site_texts
 from kerfolio.pages.site import Download, PhotoFile, PlanFiles, Site
@@ -18,7 +19,6 @@ from kerfolio.trials.log import public
 from kerfolio.writing.webfont import web_fonts
 
 Files = dict[str, bytes]
-SUPPORTERS = "supporters"
 
 _NO_CAIRO = note(
     "no-cairo",
@@ -35,10 +35,10 @@ def site_files(workshop: Workshop, bundles: Sequence[Bundle]) -> tuple[Files, tu
     files |= previews
     plan_files = {each.edition.name: _plan_files(each, files) for each in bundles}
     log_photos = _log_photos(workshop, files)
-    lacking = any(not _handed_over(each.edition) for each in bundles) and not previews
+    lacking = any(each.edition.plan.is_open for each in bundles) and not previews
     site = Site(
         identity=workshop.identity,
-        editions=tuple(each.edition for each in bundles),
+        editions=tuple(shown_to_all(each.edition) for each in bundles),
         files=plan_files,
         pages=workshop.pages,
         trials=public(workshop.trials),
@@ -50,29 +50,29 @@ def site_files(workshop: Workshop, bundles: Sequence[Bundle]) -> tuple[Files, tu
     return files, (_NO_CAIRO,) if lacking else ()
 
 
-def _handed_over(edition: Edition) -> bool:
-    return edition.plan.access == SUPPORTERS
-
-
 def _plan_files(bundle: Bundle, files: Files) -> PlanFiles:
     """Put a plan's photos, and its bundle where it is open, among the site's files."""
-    edition = bundle.edition
-    href = "" if _handed_over(edition) else f"downloads/{bundle.name}"
+    edition, plan = shown_to_all(bundle.edition), bundle.edition.plan
+    href = f"downloads/{bundle.name}" if plan.is_open else ""
     if href:
         files[f"plans/{edition.name}/{href}"] = bundle.content
-    download = Download(
-        name=bundle.name, size=len(bundle.content), sha256=sha256(bundle.content), href=href
-    )
+    total = sha256(bundle.content) if plan.shows("sums") else ""
+    download = Download(name=bundle.name, size=len(bundle.content), sha256=total, href=href)
     photos = _photos(f"plans/{edition.name}", edition.pictures, files)
     preview_name = _preview_name(edition) if _preview_name(edition) in files else ""
-    pictures = {} if _handed_over(edition) else bundle.pictures
     return PlanFiles(
         download=download,
-        pictures=pictures,
+        pictures=bundle.pictures if plan.is_open else _cover(bundle, edition),
         photos=photos,
         preview=preview_name,
-        model="" if _handed_over(edition) else bundle.model,
+        model=bundle.model if plan.is_open else "",
     )
+
+
+def _cover(bundle: Bundle, edition: Edition) -> Mapping[str, str]:
+    """Return the one drawing that stands for a supporters' plan without photos."""
+    whole = bundle.pictures.get("assembled", "")
+    return {} if edition.plan.photos or not whole else {"cover": whole}
 
 
 def _photos(
@@ -107,7 +107,7 @@ def _previews(bundles: Sequence[Bundle]) -> Files:
     drawn = {
         _preview_name(each.edition): preview(each.edition)
         for each in bundles
-        if not _handed_over(each.edition)
+        if each.edition.plan.is_open
     }
     return {name: content for name, content in drawn.items() if content is not None}
 
@@ -121,5 +121,5 @@ def _entry(bundle: Bundle) -> PlanEntry:
         access=plan.access,
         bundle=bundle.name,
         bundle_bytes=len(bundle.content),
-        bundle_sha256=sha256(bundle.content),
+        bundle_sha256=sha256(bundle.content) if plan.shows("sums") else "",
     )

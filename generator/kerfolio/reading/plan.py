@@ -11,13 +11,14 @@ from kerfolio.basis.expression import parse
 from kerfolio.basis.finding import Finding, in_unit
 from kerfolio.basis.names import NAME, nearest
 from kerfolio.basis.place import Place
-from kerfolio.model.plan import Plan, Size
+from kerfolio.model.plan import OPEN, SUPPORTERS, Plan, Size
+from kerfolio.model.showing import SHOWABLE
 from kerfolio.model.statement import Amount
 from kerfolio.reading.amounts import AmountForm, size_name_fault
 from kerfolio.reading.consumable import CONSUMABLES
 from kerfolio.reading.cut import CUTS, RELIEF
 from kerfolio.reading.desk import Desk
-from kerfolio.reading.forms import Book, Form, Schema
+from kerfolio.reading.forms import Book, Form, ListOf, Schema
 from kerfolio.reading.joint import JOINTS, STANDING
 from kerfolio.reading.licences import LICENCE
 from kerfolio.reading.nodes import Mapping, Node, Scalar
@@ -140,6 +141,12 @@ def _make_plan(title: str = "", version: str = "", summary: str = "", **values: 
     return Plan(title=title, version=version, summary=summary, **values)
 
 
+SHOW: ListOf[str] = ListOf(
+    item=choice("a word for what is shown", *SHOWABLE),
+    noun="a list of what is shown",
+    advice="Write `[photos, steps]`, say.",
+    single=True,
+)
 PLAN: Record[Plan] = Record(
     name="plan",
     noun="a plan",
@@ -150,7 +157,8 @@ PLAN: Record[Plan] = Record(
         Key(name="story", form=PROSE, says="The maker's own words, in Markdown."),
         Key(name="units", form=choice("a unit", "mm", "in"), says="The unit of bare numbers."),
         Key(name="licence", form=LICENCE, says="SPDX id of the plan's licence."),
-        Key(name="access", form=choice("an access", "open", "supporters"), says="Who may load it."),
+        Key(name="access", form=choice("an access", OPEN, SUPPORTERS), says="Who may load it."),
+        Key(name="show", form=SHOW, says="What everybody sees of a supporters' plan, besides."),
         Key(name="sheets", form=SHEETS, says="Sheet materials it is cut from."),
         Key(name="sizes", form=SizesForm(), says="Named numbers; every length may use them."),
         Key(name="boards", form=BOARDS, says="Solid timber cut to length."),

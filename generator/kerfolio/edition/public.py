@@ -1,0 +1,88 @@
+"""What everybody may see of a plan: an open one whole, a supporters' one as its ``show:`` says.
+
+Pages are made from what is returned here and nothing else, so what is not to be seen cannot be on
+them. The exact geometry of a supporters' plan is in none of it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from kerfolio.edition.edition import Edition
+from kerfolio.model.plan import Photo, Plan, Step
+from kerfolio.model.prose import Prose
+from kerfolio.model.showing import ALWAYS, SHOWABLE
+from kerfolio.settling.settled import SettledPlan
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Public:
+    """What of a plan is public: always, because ``show:`` says so, and what is kept back."""
+
+    title: str
+    always: tuple[str, ...]
+    shown: tuple[str, ...]
+    kept: tuple[str, ...]
+
+
+def public_of(plan: Plan) -> Public:
+    """Return what is public of a supporters' plan in words."""
+    shown = [word for word in SHOWABLE if word in plan.show]
+    kept = [word for word in SHOWABLE if word not in plan.show]
+    return Public(title=plan.title, always=ALWAYS, shown=tuple(shown), kept=tuple(kept))
+
+
+def shown_to_all(edition: Edition) -> Edition:
+    """Return what pages may be made from."""
+    if edition.plan.is_open:
+        return edition
+    show, plan = edition.plan.show, _plan(edition.plan)
+    wanted = {photo.file for photo in plan.photos}
+    wanted |= {step.photo.file for step in plan.steps if step.photo}
+    pictures = {file: each for file, each in edition.pictures.items() if file in wanted}
+    found = replace(edition, plan=plan, pictures=pictures, drawings={})
+    if "sizes" not in show:
+        bare = replace(edition.layout, sheets=(), bounds=(), copies=())
+        nothing = _without_sizes(edition.settled, plan)
+        found = replace(found, settled=nothing, variants=(), layout=bare, parts=(), sheets=())
+        found = replace(found, boards=(), saw=(), board_plans=(), times=())
+    if "hardware" not in show:
+        found = replace(found, hardware=())
+    if "costs" not in show:
+        found = replace(found, copies=())
+    if "settings" not in show:
+        found = replace(found, times=())
+    if "loads" not in show:
+        found = replace(found, spans=())
+    return found
+
+
+def _plan(plan: Plan) -> Plan:
+    show = plan.show
+    if "story" not in show:
+        plan = replace(plan, story=Prose())
+    if "steps" not in show:
+        plan = replace(plan, steps=())
+    if "questions" not in show:
+        plan = replace(plan, questions=())
+    if "video" not in show:
+        plan = replace(plan, video=None)
+    if "photos" not in show:
+        steps = tuple(_without_photo(each) for each in plan.steps)
+        plan = replace(plan, photos=_cover(plan.photos), steps=steps)
+    return plan
+
+
+def _cover(photos: tuple[Photo, ...]) -> tuple[Photo, ...]:
+    return next(((each,) for each in photos if each.cover), photos[:1])
+
+
+def _without_photo(step: Step) -> Step:
+    return replace(step, photo=None)
+
+
+def _without_sizes(settled: SettledPlan, plan: Plan) -> SettledPlan:
+    bare = replace(plan, sizes=(), sheets=(), parts=(), boards=(), hardware=())
+    bare = replace(bare, joints=(), cuts=(), spans=(), drawings=(), layout_text="")
+    nothing = replace(settled, plan=bare, sizes=(), sheets=(), parts=(), boards=())
+    return replace(nothing, joints=(), coupons=())
