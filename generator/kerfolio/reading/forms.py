@@ -11,6 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any, Generic, TypeVar
 
+from kerfolio.basis.budgets import LINE, WORD, Budget, longest_word
 from kerfolio.basis.complaint import Complaint
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.nodes import Broken, Node, Scalar, Sequence, found
@@ -44,18 +45,30 @@ class Form(ABC, Generic[T]):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ScalarForm(Form[T]):
-    """A single text; ``convert`` returns the value or a Complaint."""
+    """A single text; ``convert`` returns the value or a Complaint.
+
+    ``budget`` bounds its letters before it is converted. ``prose`` is a text set for readers, in
+    which no word may be too long for a line.
+    """
 
     noun: str
     advice: str
     convert: Callable[[Scalar], T | Complaint]
     json: Schema = field(default_factory=lambda: {"type": "string"})
     rule: str = "wrong-value"
+    budget: Budget = LINE
+    prose: bool = False
 
     def read(self, node: Node, desk: Desk) -> T | None:
         """Return the converted text."""
         if not isinstance(node, Scalar) or not node.text.strip():
             self.refuse(node, desk)
+            return None
+        fault = self.budget.fault(len(node.text))
+        if fault is None and self.prose:
+            fault = WORD.fault(longest_word(node.text))
+        if fault is not None:
+            desk.complain("too-long", fault, node.place)
             return None
         value = self.convert(node)
         if isinstance(value, Complaint):
@@ -64,8 +77,8 @@ class ScalarForm(Form[T]):
         return value
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
-        """Return the stated schema."""
-        return dict(self.json)
+        """Return the stated schema, for a text of readers with its greatest length."""
+        return {**self.json, "maxLength": self.budget.most} if self.prose else dict(self.json)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

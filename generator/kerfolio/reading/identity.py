@@ -13,7 +13,7 @@ from kerfolio.reading.licences import LICENCE
 from kerfolio.reading.nodes import Scalar
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
-from kerfolio.reading.values import ADDRESS, MONEY, TEXT, TEXTS, choice
+from kerfolio.reading.values import ADDRESS, MONEY, SUMMARY_TEXT, TEXT, TEXTS, TITLE_TEXT, choice
 
 
 def _currency(node: Scalar) -> str | Complaint:
@@ -52,9 +52,9 @@ IDENTITY: Record[Identity] = Record(
     name="workshop",
     noun="a workshop",
     keys=(
-        Key(name="workshop", form=TEXT, says="Its title.", required=True, field="title"),
-        Key(name="maker", form=TEXT, says="Who publishes.", required=True),
-        Key(name="tagline", form=TEXT, says="A few words under the title."),
+        Key(name="workshop", form=TITLE_TEXT, says="Its title.", required=True, field="title"),
+        Key(name="maker", form=TITLE_TEXT, says="Who publishes.", required=True),
+        Key(name="tagline", form=SUMMARY_TEXT, says="A few words under the title."),
         Key(name="base-url", form=ADDRESS, says="Where the site will stand."),
         Key(name="contact", form=TEXT, says="How readers reach the maker."),
         Key(name="units-first", form=choice("a unit", "mm", "in"), says="The unit shown first."),

@@ -7,9 +7,10 @@ from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.place import Place
 from kerfolio.model.workshop import Page
 from kerfolio.reading.desk import Desk
+from kerfolio.reading.nodes import Scalar
 from kerfolio.reading.prose import read_prose
 from kerfolio.reading.record import Key, Record
-from kerfolio.reading.values import name_fault, whole
+from kerfolio.reading.values import TITLE_TEXT, name_fault, whole
 from kerfolio.reading.yaml_text import decode, read_yaml
 
 _HEAD: Record[int] = Record(
@@ -51,9 +52,10 @@ def read_page(content: bytes, file: str, name: str) -> tuple[Page | None, tuple[
 
 def _title(lines: list[str], first: int, file: str, desk: Desk) -> str:
     line = lines[first] if first < len(lines) else ""
-    if line.startswith("# ") and line[2:].strip():
-        return line[2:].strip()
     place = Place(file, min(first, len(lines) - 1) + 1, 1)
+    if line.startswith("# ") and line[2:].strip():
+        title = Scalar(text=line[2:].strip(), place=place)
+        return TITLE_TEXT.read(title, desk) or ""
     desk.findings.append(
         error("page-title", "a page without a title", place, "Begin it with a line `# Title`.")
     )

@@ -31,7 +31,15 @@ from kerfolio.reading.shelf import Shelf
 from kerfolio.reading.silence import SILENCE
 from kerfolio.reading.span import SPANS
 from kerfolio.reading.step import HARDWARE, STEPS
-from kerfolio.reading.values import FLAG, SCALAR, TEXT, TEXTS, VERSION, choice
+from kerfolio.reading.values import (
+    FLAG,
+    SCALAR,
+    SUMMARY_TEXT,
+    TEXTS,
+    TITLE_TEXT,
+    VERSION,
+    choice,
+)
 from kerfolio.reading.yaml_text import read_yaml
 
 _FILE = "plan.yaml"
@@ -151,9 +159,9 @@ PLAN: Record[Plan] = Record(
     name="plan",
     noun="a plan",
     keys=(
-        Key(name="plan", form=TEXT, says="The plan's title.", required=True, field="title"),
+        Key(name="plan", form=TITLE_TEXT, says="The plan's title.", required=True, field="title"),
         Key(name="version", form=VERSION, says="The newest of `releases`.", required=True),
-        Key(name="summary", form=TEXT, says="One sentence on what it is.", required=True),
+        Key(name="summary", form=SUMMARY_TEXT, says="One sentence on what it is.", required=True),
         Key(name="story", form=PROSE, says="The maker's own words, in Markdown."),
         Key(name="units", form=choice("a unit", "mm", "in"), says="The unit of bare numbers."),
         Key(name="licence", form=LICENCE, says="SPDX id of the plan's licence."),

@@ -9,6 +9,8 @@ from urllib.parse import urlsplit
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
+from kerfolio.basis.budgets import PROSE as LETTERS
+from kerfolio.basis.budgets import WORD, longest_word
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.place import Place
@@ -47,11 +49,13 @@ def read_prose(
     ``first_line`` is the line of the file that the text begins in. Where lines of the text are no
     lines of the file, ``place`` is used for every finding.
     """
+    begin = place or Place(file, first_line, 1)
+    fault = LETTERS.fault(len(text))
+    if fault is not None:
+        return Prose(blocks=(), place=begin), (error("too-long", str(fault), begin, fault.advice),)
     reader = _Reader(file, first_line, place)
     blocks = reader.blocks(_MARKDOWN.parse(text))
-    return Prose(blocks=tuple(blocks), place=place or Place(file, first_line, 1)), tuple(
-        reader.findings
-    )
+    return Prose(blocks=tuple(blocks), place=begin), tuple(reader.findings)
 
 
 class _Reader:
@@ -118,7 +122,7 @@ class _Reader:
 
     def _entry(self, inline: Token) -> tuple[Span, ...]:
         spans: list[Span] = []
-        style = _Style()
+        style, begin = _Style(), self._line
         for token in inline.children or ():
             if token.type == "html_inline":
                 self._refuse(f"raw HTML {quoted(token.content)}", _REFUSED["html_block"][1])
@@ -131,7 +135,14 @@ class _Reader:
                 spans.append(style.span(token.content, code=token.type == "code_inline"))
             else:
                 style = self._restyled(style, token)
+        self._check_words(spans, begin)
         return _merged(spans)
+
+    def _check_words(self, spans: list[Span], line: int) -> None:
+        fault = WORD.fault(longest_word("".join(span.text for span in spans)))
+        if fault is not None:
+            place = self._fixed or Place(self._file, self._first + line, 1)
+            self.findings.append(error("too-long", str(fault), place, fault.advice))
 
     def _restyled(self, style: _Style, token: Token) -> _Style:
         if token.type in ("strong_open", "strong_close"):
@@ -233,7 +244,7 @@ class ProseForm(Form[Prose]):
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
         """Return the schema of a text."""
-        return {"type": "string"}
+        return {"type": "string", "maxLength": LETTERS.most}
 
 
 PROSE = ProseForm()

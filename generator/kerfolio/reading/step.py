@@ -14,7 +14,7 @@ from kerfolio.reading.nodes import Mapping, Node
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
 from kerfolio.reading.reference import REFERENCE
-from kerfolio.reading.values import LABEL, NUMBER, TEXT, TEXTS, whole
+from kerfolio.reading.values import LABEL, NUMBER, TEXT, TEXTS, TITLE_TEXT, whole
 
 HARDWARE = ListOf(
     item=Record(
@@ -68,7 +68,7 @@ _STEP: Record[Step] = Record(
     name="step",
     noun="a step",
     keys=(
-        Key(name="title", form=TEXT, says="What is done, in a few words.", required=True),
+        Key(name="title", form=TITLE_TEXT, says="What is done, in a few words.", required=True),
         Key(
             name="add",
             form=ListOf(

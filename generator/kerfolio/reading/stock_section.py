@@ -33,6 +33,7 @@ from kerfolio.reading.values import (
     QUANTITY,
     SHEET_SIZE,
     TEXT,
+    TITLE_TEXT,
     choice,
     whole,
 )
@@ -107,7 +108,7 @@ def _range_faults(fields: Fields) -> Iterator[Finding]:
         yield error("wrong-value", message, fields.place, "Write the smaller of the two first.")
 
 
-_TITLE = Key(name="title", form=TEXT, says="Its name for readers.", required=True)
+_TITLE = Key(name="title", form=TITLE_TEXT, says="Its name for readers.", required=True)
 _SOURCE = (
     Key(name="source", form=TEXT, says="Where the figures come from."),
     Key(name="sources", form=SourcesForm(), says="Sources of single keys, where they differ."),

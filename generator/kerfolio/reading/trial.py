@@ -8,7 +8,7 @@ from kerfolio.reading.files import PHOTO
 from kerfolio.reading.forms import ListOf
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
-from kerfolio.reading.values import DATE, FEED, FLAG, NAMED, QUANTITY, SPEED, TEXT, choice
+from kerfolio.reading.values import DATE, FEED, FLAG, NAMED, QUANTITY, SPEED, TITLE_TEXT, choice
 
 OUTCOME = choice("an outcome", "clean", "light fuzz", "fuzz to sand", "chipped", "burned")
 
@@ -22,7 +22,7 @@ _TRIAL: Record[Trial] = Record(
     noun="a trial",
     keys=(
         Key(name="date", form=DATE, says="Day of the trial.", required=True),
-        Key(name="title", form=TEXT, says="What was tried.", required=True),
+        Key(name="title", form=TITLE_TEXT, says="What was tried.", required=True),
         Key(name="plan", form=NAMED, says="The plan it belongs to."),
         Key(name="stock", form=NAMED, says="The sheet material."),
         Key(name="thickness", form=QUANTITY, says="Thickness as measured."),

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 
+from kerfolio.basis.budgets import SUMMARY, TITLE
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.names import NAME, did_you_mean
 from kerfolio.basis.quantity import read_quantity
@@ -32,7 +34,10 @@ TEXT = ScalarForm(
     advice="Write a text; put it in quotes if it holds `: `.",
     convert=_text,
     json=SCALAR,
+    prose=True,
 )
+TITLE_TEXT = replace(TEXT, budget=TITLE)
+SUMMARY_TEXT = replace(TEXT, budget=SUMMARY)
 
 
 def choice(noun: str, *words: str) -> ScalarForm[str]:
