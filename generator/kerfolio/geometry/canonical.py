@@ -105,7 +105,7 @@ def _merged_arcs(vertices: tuple[Vertex, ...]) -> tuple[Vertex, ...]:
         if len(run) == 1:
             result.append(vertices[index])
         else:
-            sweep = sum(arc.sweep for arc in run if arc)
+            sweep = math.fsum(arc.sweep for arc in run if arc)
             result.extend(arc_vertices(vertices[index][:2], sweep, _longest(run).centre))
     return tuple(result)
 

@@ -44,7 +44,7 @@ def contours_of(shape: Shape) -> tuple[Contour, ...]:
 def area(shape: Shape) -> float:
     """Return the enclosed area in mm2, without the openings."""
     first, *openings = contours_of(shape)
-    return abs(signed_area(first)) - sum(abs(signed_area(each)) for each in openings)
+    return abs(signed_area(first)) - math.fsum(abs(signed_area(each)) for each in openings)
 
 
 def signed_area(contour: Contour) -> float:
@@ -69,7 +69,7 @@ def _segment_area(arc: Arc | None) -> float:
 
 def length(shape: Shape) -> float:
     """Return the length of all edges, openings included, mm."""
-    return sum(_edge_length(edge) for each in contours_of(shape) for edge in edges(each))
+    return math.fsum(_edge_length(edge) for each in contours_of(shape) for edge in edges(each))
 
 
 def _edge_length(edge: Edge) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -64,7 +65,7 @@ class BoardPlan:
     @property
     def bought(self) -> float:
         """Total length to buy, mm."""
-        return round(sum(board.length for board in self.boards), 6)
+        return round(math.fsum(board.length for board in self.boards), 6)
 
     @property
     def to_buy(self) -> tuple[tuple[float, int], ...]:
@@ -185,5 +186,5 @@ def _nm(mm: float) -> int:
 
 
 def _waste(room: float, pieces: Sequence[BoardPiece], kerf: float) -> float:
-    rest = room - sum(each.length + kerf for each in pieces)
+    rest = room - math.fsum(each.length + kerf for each in pieces)
     return max(0.0, round(rest, 6))

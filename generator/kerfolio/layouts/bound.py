@@ -31,7 +31,7 @@ def fewest_sheets(job: Job) -> int:
         return 0
     gap, margin = max(job.bed.gap - TOLERANCE, 0.0), max(job.bed.margin - TOLERANCE, 0.0)
     bed = Bed(stacks=job.bed.stacks, margin=margin, gap=gap)
-    total = sum(
+    total = math.fsum(
         count * _area(shape, gap / 2)
         for shape, count in Counter(blank.shape for blank in job.blanks).items()
     )
@@ -130,7 +130,7 @@ def fewest_lengths(lengths: Sequence[float], room: float) -> int:
         large = [each for each in lengths if each > room - least + _HAIR]
         middle = [each for each in lengths if room / 2 < each <= room - least + _HAIR]
         small = [each for each in lengths if least <= each <= room / 2]
-        spare = len(middle) * room - sum(middle)
-        more = math.ceil((sum(small) - spare) / room - _HAIR)
+        spare = len(middle) * room - math.fsum(middle)
+        more = math.ceil((math.fsum(small) - spare) / room - _HAIR)
         found = max(found, len(large) + len(middle) + max(more, 0))
     return found

@@ -9,6 +9,7 @@ nesting problems", 2007). What nearly lies free is eased apart exactly.
 
 from __future__ import annotations
 
+import math
 import random
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -182,7 +183,7 @@ class Crowd:
             pressed += [(numbers[a], numbers[b], amount) for a, b, amount in result.missing]
         if not pressed:
             return made, 0.0
-        total = sum(amount for *_, amount in pressed)
+        total = math.fsum(amount for *_, amount in pressed)
         self._press(pressed)
         return None, total
 

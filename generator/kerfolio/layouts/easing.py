@@ -8,6 +8,7 @@ algorithms for non-convex polygons", 1995).
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -47,7 +48,7 @@ def eased(poses: Sequence[Pose], places: Numbers, room: Room, reach: float) -> E
     for _ in range(_ROUNDS):
         found = crowd.round(found.places)
         work += found.work
-        total = sum(amount for *_, amount in found.missing)
+        total = math.fsum(amount for *_, amount in found.missing)
         if not found.missing or total > last - _GAIN:
             break
         last = total

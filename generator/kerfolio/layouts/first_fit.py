@@ -187,7 +187,7 @@ def rate(fillings: Sequence[Filling]) -> tuple[float, ...]:
         return (0.0, 0.0, 0.0, 0.0)
     last = fillings[-1]
     reach = max((found.x + found.pose.width for found in last.places), default=0.0)
-    worth = sum(each.room.worth for each in fillings)
+    worth = math.fsum(each.room.worth for each in fillings)
     return (round(worth, 6), len(fillings), round(last.area, 3), round(reach, 3))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import random
 from collections import Counter
 from collections.abc import Iterator, Sequence
@@ -31,7 +32,7 @@ class _Goal:
 
     @property
     def price(self) -> tuple[float, int]:
-        return round(sum(room.worth for room in self.rooms), 6), len(self.rooms)
+        return round(math.fsum(room.worth for room in self.rooms), 6), len(self.rooms)
 
 
 def lattice_for(rooms: Sequence[Room]) -> Lattice:
@@ -102,9 +103,9 @@ def _goals(best: Sequence[Filling], kinds: Sequence[Kind], supply: Supply) -> It
                 if stack != room.stack
             ]
     held = {found.kind for each in best for found in each.places}
-    area = sum(each.area for each in best)
+    area = math.fsum(each.area for each in best)
     for goal in sorted(goals, key=lambda each: each.price, reverse=True):
-        enough = area <= _FULL * sum(room.area for room in goal.rooms)
+        enough = area <= _FULL * math.fsum(room.area for room in goal.rooms)
         if goal.price < dearest and enough and _hold(goal.rooms, held, kinds):
             yield goal
 
