@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import json
+import re
 import subprocess
 import sys
+from importlib.util import find_spec
 from pathlib import Path
 
 import pytest
@@ -175,6 +177,48 @@ def test_a_title_may_change_but_a_part_that_changes_is_laid_out_again(tmp_path: 
     plan.write_text(plan.read_text().replace("w: 300", "w: 320"))
     run("publish", str(shop))
     assert frozen.read_bytes() != first
+
+
+def test_a_publish_says_what_it_did_and_advises_nothing(tmp_path: Path) -> None:
+    lay_down(tmp_path / "shop")
+    shop = tmp_path / "shop"
+    frozen, plan = (shop / "plans" / "rack" / each for each in ("layout.json", "plan.yaml"))
+    wrote = f"wrote {frozen.relative_to(shop)}: "
+    first = run("publish", cwd=shop).stdout
+    assert f"{wrote}there was none\n" in first
+    assert "wrote" not in run("publish", cwd=shop).stdout
+    frozen.write_text(re.sub(r'"x": [0-9.]+', '"x": 1500', frozen.read_text("utf-8"), count=1))
+    plan.write_text(plan.read_text("utf-8").replace("w: 300", "w: 320"))
+    told = run("prove", cwd=shop).stdout
+    assert "note: the parts or sheets have changed [layout-stale]" in told
+    changed = run("publish", cwd=shop).stdout
+    kept = frozen.with_name("layout.previous.json").relative_to(shop)
+    assert (
+        f"{wrote}the parts or sheets have changed\n"
+        f"kept the one before as {kept}: it was moved by hand\n"
+    ) in changed
+    assert "kerfolio layout" not in first + changed
+    afresh = run("layout", cwd=shop).stdout
+    assert afresh.endswith("\nwrote plans/rack/layout.json: 1 sheet, laid out by own-2\n")
+
+
+def test_an_engine_that_is_not_there_is_wrong_usage(tmp_path: Path) -> None:
+    done = run("layout", str(tmp_path / "nowhere"), "--engine", "nope")
+    assert done.returncode == 2
+    assert "Error: `nope` is no engine; installed: " in done.stderr
+
+
+@pytest.mark.skipif(not find_spec("spyrrow"), reason="spyrrow is not installed")
+def test_an_engine_asked_for_freezes_its_layout_and_publish_keeps_it(tmp_path: Path) -> None:
+    shop = lay_down(tmp_path / "shop")
+    done = run("layout", str(shop), "--engine", "spyrrow", "--seconds", "1")
+    assert done.returncode == 0
+    frozen = shop / "plans" / "rack" / "layout.json"
+    engine = json.loads(frozen.read_text("utf-8"))["engine"]
+    assert done.stdout.endswith(f": 1 sheet, laid out by {engine}\n")
+    before = frozen.read_bytes()
+    assert run("publish", str(shop)).returncode == 0
+    assert frozen.read_bytes() == before
 
 
 def test_publishing_one_plan_does_not_lose_the_others(tmp_path: Path) -> None:

@@ -25,6 +25,7 @@ from kerfolio.trials.log import matching, settings_text
 
 if TYPE_CHECKING:
     from kerfolio.publishing.examine import Examined
+    from kerfolio.publishing.freeze import Frozen
 
 _WORKSHOP = click.argument(
     "workshop", type=click.Path(path_type=Path), default=".", metavar="[WORKSHOP]"
@@ -55,6 +56,12 @@ def _print_findings(findings: Iterable[Finding]) -> None:
     for finding in findings:
         if not finding.silenced:
             click.echo(str(finding))
+
+
+def _print_frozen(each: Frozen, words: str) -> None:
+    click.echo(f"wrote {each.file}: {words}")
+    if each.spare:
+        click.echo(f"kept the one before as {each.spare}: {each.reason}")
 
 
 def _summary(findings: Iterable[Finding]) -> str:
@@ -161,9 +168,10 @@ def prove_command(workshop: Path, plan: str, form: str, report: Path | None) -> 
     Example: kerfolio prove my-workshop --plan stool --report report
     """
     from kerfolio.publishing.examine import examine
+    from kerfolio.publishing.freeze import foretold
 
     progress = Progress()
-    examined = examine(workshop, plan, progress)
+    examined = foretold(examine(workshop, plan, progress))
     written = _reported(report, examined) if report else None
     progress.close()
     if form == "json":
@@ -208,33 +216,49 @@ def sequence_command(workshop: Path, plan: str) -> None:
 @_WORKSHOP
 @_PLAN
 @click.option(
+    "--engine",
+    default="",
+    metavar="NAME",
+    help="Also ask an engine of another library: packingsolver or spyrrow.",
+)
+@click.option(
     "--seconds",
     type=click.FloatRange(1, 3600),
     default=None,
     metavar="S",
-    help="How long to look for each sheet material [about 10].",
+    help="How long an engine may take for each sheet material [8]; alone, it asks all there are.",
 )
 @click.option(
     "--seed", type=click.IntRange(0, 1_000_000), default=0, metavar="N", help="Another try [0]."
 )
-def layout_command(workshop: Path, plan: str, seconds: float | None, seed: int) -> None:
+def layout_command(
+    workshop: Path, plan: str, engine: str, seconds: float | None, seed: int
+) -> None:
     """Lay the pieces out on sheets afresh and freeze the result beside each plan.
 
-    With --seconds it also looks for a larger offcut on the last sheet.
+    Our own search counts its moves: without --engine and --seconds, the same plan gives the same
+    layout on every machine. What an engine answers is proved, and taken where it costs less sheet
+    than our own layout. spyrrow looks for a larger offcut on the last sheet.
 
-    Example: kerfolio layout my-workshop --plan stool --seconds 60
+    A layout before it that was moved by hand, or laid out by an engine, is kept beside it as
+    layout.previous.json.
+
+    Example: kerfolio layout my-workshop --plan stool --engine spyrrow --seconds 60
     """
-    from kerfolio.publishing.examine import examine
-    from kerfolio.publishing.freeze import effort_of, freeze_layouts
+    from kerfolio.publishing.afresh import LayoutRequest, engine_fault, lay_out_afresh
 
+    request = LayoutRequest(folder=workshop, only=plan, engine=engine, seconds=seconds, seed=seed)
+    fault = engine_fault(request)
+    if fault:
+        raise click.UsageError(fault)
     progress = Progress()
-    effort = effort_of(seconds, seed)
-    examined = examine(workshop, plan, progress, afresh=True, effort=effort)
+    made = lay_out_afresh(request, progress)
     progress.close()
-    _print_findings(examined.findings)
-    for file in freeze_layouts(workshop, examined.laid_out):
-        click.echo(f"wrote {file}")
-    sys.exit(1 if has_errors(examined.findings) else 0)
+    _print_findings(made.findings)
+    for each in made.frozen:
+        sheets = counted(len(each.layout.sheets), "sheet")
+        _print_frozen(each, f"{sheets}, laid out by {each.layout.engine}")
+    sys.exit(1 if has_errors(made.findings) else 0)
 
 
 @kerfolio.command("batch")
@@ -307,6 +331,8 @@ def publish_command(
     if not outcome.published:
         click.echo(f"Not published. {_summary(outcome.findings)}")
         sys.exit(1)
+    for layout in outcome.frozen:
+        _print_frozen(layout, layout.why)
     click.echo(f"Published {counted(len(outcome.plans), 'plan')} to {request.out}")
     for file in outcome.handed_over:
         click.echo(f"For supporters, to hand over yourself: {file}")

@@ -163,4 +163,4 @@ def test_a_plan_from_cold(tmp_path: Path) -> None:
         freeze_layouts(shop, examined.laid_out)
         pieces = sum(len(sheet.placements) for sheet in laid.layout.sheets)
         print(f"\n{name}: {pieces} pieces on {len(laid.layout.sheets)} sheets, {spent:.1f} s")
-        assert laid.reused == (name == "frozen")
+        assert bool(laid.fresh) == (name == "cold")

@@ -50,7 +50,7 @@ def carrying(units_first: str = "mm") -> Edition:
     """Return it: one sheet with cut settings, one without, a machine at 12 an hour."""
     found = workshop(PLAN)
     identity = replace(found.identity, units_first=units_first, machine_hour=Decimal(12))
-    laid = LaidOut(proof=proved(PLAN), layout=_layout(), reused=False)
+    laid = LaidOut(proof=proved(PLAN), layout=_layout(), fresh="")
     return edition_of(replace(found, identity=identity), laid)
 
 

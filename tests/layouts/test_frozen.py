@@ -9,13 +9,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from kerfolio.basis.finding import Severity
 from kerfolio.basis.place import Place
 from kerfolio.geometry.shapes import rectangle
 from kerfolio.geometry.transform import moved
 from kerfolio.layouts import plan_layout
 from kerfolio.layouts.fingerprint import fingerprint
-from kerfolio.layouts.frozen import freeze, layout_for
+from kerfolio.layouts.frozen import CHANGED, MISSING, UNCOUNTED, freeze, layout_for, lost_with
 from kerfolio.layouts.layout import Layout
 from kerfolio.layouts.plan_layout import lay_out
 from kerfolio.layouts.thawing import thaw
@@ -51,14 +50,15 @@ def with_sheet(settled: SettledPlan, **changes: object) -> SettledPlan:
 
 def test_a_frozen_layout_reads_well() -> None:
     settled = plan_of((part_of("leg", rectangle(0, 0, 700, 60)),))
-    text = freeze(replace(laid_out(settled), computed_from="0123", sheets_from="4567"))
+    text = freeze(replace(laid_out(settled), computed_from="0123", as_computed="4567"))
     assert text == (
         "{\n"
+        '  "as-computed": "4567",\n'
         '  "bound": {"ply": 1},\n'
         '  "computed-from": "0123",\n'
         '  "copies": [{"counts": [1, 1, 1, 1, 1, 1], "sheet": "ply", "size": [2440, 1220]}],\n'
         '  "engine": "own-2",\n'
-        '  "format": 3,\n'
+        '  "format": 4,\n'
         '  "seed": 0,\n'
         '  "sheets": [\n'
         "    {\n"
@@ -69,8 +69,7 @@ def test_a_frozen_layout_reads_well() -> None:
         '      "sheet": "ply",\n'
         '      "size": [2440, 1220]\n'
         "    }\n"
-        "  ],\n"
-        '  "sheets-from": "4567"\n'
+        "  ]\n"
         "}\n"
     )
 
@@ -89,8 +88,7 @@ def test_a_layout_of_nothing_comes_back() -> None:
 
 def test_the_frozen_layout_is_reused_while_it_holds() -> None:
     text = freeze(laid_out(two_boards()))
-    layout, reused, findings = layout_for([two_boards()], text)
-    assert (layout, reused, findings) == (laid_out(two_boards()), True, ())
+    assert layout_for([two_boards()], text) == (laid_out(two_boards()), "", ())
 
 
 def test_unchanged_parts_start_no_solver(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -101,20 +99,19 @@ def test_unchanged_parts_start_no_solver(monkeypatch: pytest.MonkeyPatch) -> Non
 
     for solver in ("lay_out", "counted"):
         monkeypatch.setattr(plan_layout, solver, start)
-    assert layout_for([two_boards()], text)[1]
+    assert layout_for([two_boards()], text)[1] == ""
     with pytest.raises(AssertionError, match="a solver"):
         layout_for([with_sheet(two_boards(), margin=9.0)], text)
 
 
 def test_without_a_frozen_layout_one_is_computed() -> None:
-    assert layout_for([two_boards()], " \n") == (laid_out(two_boards()), False, ())
+    assert layout_for([two_boards()], " \n") == (laid_out(two_boards()), MISSING, ())
 
 
 def test_a_move_by_hand_that_proves_is_honoured() -> None:
     text = _moved(freeze(laid_out(two_boards())), "disc", x=1500.0)
-    layout, reused, findings = layout_for([two_boards()], text)
-    assert reused
-    assert findings == ()
+    layout, why, findings = layout_for([two_boards()], text)
+    assert (why, findings) == ("", ())
     assert layout is not None
     assert {each.piece: each.x for each in layout.sheets[0].placements}["disc"] == 1500.0
 
@@ -123,11 +120,10 @@ def test_a_move_by_hand_onto_another_piece_names_the_two() -> None:
     layout = laid_out(two_boards())
     there = next(each for each in layout.sheets[0].placements if each.piece == "board.b")
     text = _moved(freeze(layout), "disc", x=there.x + 50, y=there.y + 50)
-    found, reused, findings = layout_for([two_boards()], text)
-    assert found is None
-    assert not reused
+    found, why, findings = layout_for([two_boards()], text)
+    assert (found, why) == (None, "")
     assert [str(each) for each in findings] == [
-        "plans/trial-plan/layout.json:13:27: error: `board.b` and `disc` overlap [layout-overlap]\n"
+        "plans/trial-plan/layout.json:14:27: error: `board.b` and `disc` overlap [layout-overlap]\n"
         "    Mend it, or run `kerfolio layout` to compute it anew."
     ]
 
@@ -135,45 +131,85 @@ def test_a_move_by_hand_onto_another_piece_names_the_two() -> None:
 def test_a_layout_that_fails_one_variant_only_is_an_error() -> None:
     large = with_part(two_boards(), routed=part_of("board", rectangle(0, 0, 401, 301)).routed)
     layout = replace(laid_out(two_boards()), computed_from=fingerprint([two_boards(), large]))
-    found, reused, findings = layout_for([two_boards(), large], freeze(layout))
-    assert (found, reused) == (None, False)
+    found, why, findings = layout_for([two_boards(), large], freeze(layout))
+    assert (found, why) == (None, "")
     assert [each.rule for each in findings][:1] == ["layout-gap"]
 
 
-def test_a_changed_plan_is_laid_out_anew_with_a_note() -> None:
+def test_a_changed_plan_is_laid_out_anew() -> None:
     text = freeze(laid_out(two_boards()))
     changed = with_part(two_boards(), routed=part_of("board", rectangle(0, 0, 900, 600)).routed)
-    layout, reused, findings = layout_for([changed], text)
-    assert layout == laid_out(changed)
-    assert not reused
-    assert [(each.rule, each.severity) for each in findings] == [("layout-stale", Severity.NOTE)]
+    assert layout_for([changed], text) == (laid_out(changed), CHANGED, ())
 
 
-def test_a_layout_of_other_shapes_is_kept_while_it_proves() -> None:
+@pytest.mark.parametrize("by_hand", [False, True])
+def test_what_was_frozen_before_does_not_matter_once_the_shapes_have_changed(by_hand: bool) -> None:
+    """A layout that still proves on other shapes would make two sites of one plan."""
     text = freeze(laid_out(two_boards()))
     slimmer = with_part(two_boards(), routed=part_of("board", rectangle(0, 0, 399.6, 300)).routed)
-    layout, reused, findings = layout_for([slimmer], text)
-    assert layout is not None
-    assert layout.sheets == laid_out(two_boards()).sheets
-    assert layout.computed_from == fingerprint([slimmer])
-    assert (reused, findings) == (False, ())
-    again = layout_for([slimmer], freeze(layout))
-    assert again == (layout, True, ())
+    old = _moved(text, "disc", x=1500.0) if by_hand else text
+    assert layout_for([slimmer], old)[:2] == (laid_out(slimmer), CHANGED)
+    assert layout_for([slimmer], "")[:2] == (laid_out(slimmer), MISSING)
 
 
 def test_a_layout_on_other_sheets_is_computed_anew_though_it_proves() -> None:
     text = freeze(laid_out(two_boards()))
     wider = with_sheet(two_boards(), margin=9.0)
-    _, reused, findings = layout_for([wider], text)
-    assert not reused
-    assert [each.rule for each in findings] == ["layout-stale"]
+    assert layout_for([wider], text) == (laid_out(wider), CHANGED, ())
+
+
+def _lost(text: str) -> str:
+    other = with_part(two_boards(), routed=part_of("board", rectangle(0, 0, 900, 600)).routed)
+    return lost_with(text, FILE, laid_out(other))
+
+
+def test_what_the_own_placer_computed_is_no_loss() -> None:
+    assert _lost(freeze(laid_out(two_boards()))) == ""
+    assert _lost(" \n") == ""
+
+
+def test_a_move_by_hand_would_be_lost() -> None:
+    text = freeze(laid_out(two_boards()))
+    assert _lost(_moved(text, "disc", x=1500.0)) == "it was moved by hand"
+    stated = json.loads(text)
+    del stated["as-computed"]
+    old = json.dumps(stated | {"format": 3, "sheets-from": "4567"})
+    assert _lost(old) == "it may have been moved by hand"
+    assert _lost(text[:-9]) == "it could not be read"
+
+
+def test_other_white_space_is_no_move_by_hand() -> None:
+    assert _lost(json.dumps(json.loads(freeze(laid_out(two_boards()))))) == ""
+
+
+@pytest.mark.parametrize(
+    ("engine", "by"),
+    [
+        ("own-2, packingsolver-0.1.9", "packingsolver-0.1.9"),
+        ("own-2 + spyrrow-0.9.0", "spyrrow-0.9.0"),
+        ("own-1", ""),
+        ("", ""),
+    ],
+)
+def test_the_answer_of_an_engine_would_be_lost(engine: str, by: str) -> None:
+    text = freeze(replace(laid_out(two_boards()), engine=engine))
+    assert _lost(text) == (f"it was laid out by {by}" if by else "")
+
+
+def test_nothing_is_lost_where_the_pieces_stay_where_they_were() -> None:
+    layout = laid_out(two_boards())
+    moved_by_hand = _moved(freeze(layout), "disc", x=1500.0)
+    same, _ = thaw(moved_by_hand, FILE)
+    assert same is not None
+    assert lost_with(moved_by_hand, FILE, same) == ""
+    assert lost_with(moved_by_hand, FILE, layout) == "it was moved by hand"
 
 
 def test_a_file_of_the_first_format_still_holds() -> None:
     stated = json.loads(freeze(laid_out(two_boards())))
     old = {key: stated[key] for key in ("computed-from", "engine", "sheets")} | {"format": 1}
-    layout, reused, findings = layout_for([two_boards()], json.dumps(old))
-    assert (reused, findings) == (False, ()), "it is written anew, its pieces where they were"
+    layout, why, findings = layout_for([two_boards()], json.dumps(old))
+    assert (why, findings) == (UNCOUNTED, ()), "it is written anew, its pieces where they were"
     assert layout is not None
     assert layout.sheets == laid_out(two_boards()).sheets
     assert layout.bounds == (("ply", 1),)
@@ -182,9 +218,8 @@ def test_a_file_of_the_first_format_still_holds() -> None:
 def test_a_table_that_knows_no_sizes_is_made_anew() -> None:
     stated = json.loads(freeze(laid_out(two_boards())))
     stated |= {"format": 2, "copies": {"ply": [1, 1, 1, 1, 1, 1]}}
-    layout, reused, findings = layout_for([two_boards()], json.dumps(stated))
-    assert (reused, findings) == (False, ())
-    assert layout == laid_out(two_boards())
+    found = layout_for([two_boards()], json.dumps(stated))
+    assert found == (laid_out(two_boards()), UNCOUNTED, ())
 
 
 def _moved(text: str, piece: str, **to: float) -> str:
@@ -255,7 +290,7 @@ PIECE = '{"part": "leg", "piece": "leg", "turn": 0, "x": 10, "y": 10}'
         ('{"format": 1, "format": 1}', "`format` stands twice in one place"),
         ('{"format": 1}', "the layout has no `computed-from`"),
         ((WHOLE % "").replace("sheets", "sheet"), "unknown key `sheet` in the layout"),
-        ((WHOLE % "").replace('"format": 1', '"format": 4'), "format `4` is not known"),
+        ((WHOLE % "").replace('"format": 1', '"format": 5'), "format `5` is not known"),
         ((WHOLE % "").replace("[]", "{}"), "`sheets` of the layout is no list"),
         ((WHOLE % "").replace('"x"', "7"), "`engine` of the layout is no plain text"),
         ((WHOLE % "").replace('"x"', '"x", "seed": -1'), "`-1` at the layout is no count"),
@@ -312,8 +347,8 @@ def test_broken_json_is_placed() -> None:
 
 
 def test_a_broken_frozen_layout_stops_the_plan() -> None:
-    layout, reused, findings = layout_for([two_boards()], "{}")
-    assert (layout, reused) == (None, False)
+    layout, why, findings = layout_for([two_boards()], "{}")
+    assert (layout, why) == (None, "")
     assert [each.message for each in findings] == ["the layout has no `computed-from`"]
 
 

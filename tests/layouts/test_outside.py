@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 import sys
-from dataclasses import replace
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from importlib.util import find_spec
 from typing import Any
 
@@ -13,10 +14,10 @@ import pytest
 from kerfolio.geometry.packing import Flat
 from kerfolio.layouts import asking, outside
 from kerfolio.layouts.asking import answered
-from kerfolio.layouts.best import BestPlacer, price
+from kerfolio.layouts.best import Asked, BestPlacer
 from kerfolio.layouts.engine import Bed, Blank, EngineError, Job, Packed, Stack
 from kerfolio.layouts.outside import OutsideEngine
-from kerfolio.layouts.polish import polished
+from kerfolio.layouts.own_placer import OwnPlacer
 from kerfolio.layouts.question import (
     Answer,
     AskedKind,
@@ -39,10 +40,10 @@ QUESTION = Question(
 )
 
 
-def job_of(count: int = 3, *, polish: bool = False) -> Job:
+def job_of(count: int = 3) -> Job:
     blanks = [Blank(label=f"{n}", shape=BOARD, turns=(0.0, 90.0)) for n in range(count)]
     bed = Bed(stacks=(Stack(size=(1000.0, 600.0)),), margin=10.0, gap=8.0)
-    return Job(bed=bed, blanks=tuple(blanks), moves=200_000, seconds=1.0, polish=polish)
+    return Job(bed=bed, blanks=tuple(blanks), moves=200_000, seconds=1.0)
 
 
 def answering(monkeypatch: pytest.MonkeyPatch, answer: Answer) -> OutsideEngine:
@@ -144,22 +145,72 @@ def test_broken_beds_reach_no_engine(bed: Bed) -> None:
     assert job_faults(job_of()) == ()
 
 
-class _Failing:
+@dataclass(frozen=True, slots=True)
+class _Engine:
+    """An engine that was asked; it answers with what is made of a packing of the own placer."""
+
+    made: Callable[[Packed], Packed]
+    library: str = "trial"
+    strip: bool = False
+
     def pack(self, job: Job) -> Packed:
-        raise EngineError("it never works")
+        return replace(self.made(OwnPlacer().pack(job)), engine="trial-1")
 
 
-def test_the_own_placer_steps_in_for_a_failing_engine() -> None:
+def _never(_: Packed) -> Packed:
+    raise EngineError("it never works")
+
+
+def _same(packed: Packed) -> Packed:
+    return packed
+
+
+def _dearer(packed: Packed) -> Packed:
+    return replace(packed, sheets=(*packed.sheets, 0))
+
+
+def _cheaper(packed: Packed) -> Packed:
+    return replace(packed, sheets=packed.sheets[:-1])
+
+
+def _drawn_in(packed: Packed) -> Packed:
+    """Return a packing whose last sheet was drawn together as no sheet can be."""
+    return replace(packed, spots=tuple(replace(each, x=0.0) for each in packed.spots))
+
+
+@pytest.mark.parametrize("strip", [False, True])
+def test_the_own_layout_stands_where_an_engine_fails(strip: bool) -> None:
     job = job_of(10)
-    made = BestPlacer(outside=(_Failing(),), strip=_Failing()).pack(job)
-    assert packing_faults(job, made) == ()
-    assert made.engine.startswith("own-")
+    made = BestPlacer((_Engine(_never, strip=strip),)).pack(job)
+    assert made == replace(OwnPlacer().pack(job), failed=(("trial", "it never works"),))
 
 
-def test_a_failing_polish_changes_nothing() -> None:
-    job = job_of(polish=True)
-    made = BestPlacer(outside=(), strip=_Failing()).pack(job)
-    assert polished(made, job, _Failing()) == made
+@pytest.mark.parametrize(
+    ("engine", "taken"),
+    [
+        (_Engine(_dearer), "own-2"),
+        (_Engine(_same), "own-2"),
+        (_Engine(_cheaper), "trial-1"),
+        (_Engine(_same, strip=True), "own-2"),
+        (_Engine(_drawn_in, strip=True), "own-2 + trial-1"),
+    ],
+    ids=["dearer", "as dear", "cheaper", "no larger offcut", "a larger offcut"],
+)
+def test_an_answer_is_taken_only_where_it_is_better(engine: Asked, taken: str) -> None:
+    assert BestPlacer((engine,)).pack(job_of(10)).engine == taken
+
+
+def test_the_own_search_is_never_cut_short(monkeypatch: pytest.MonkeyPatch) -> None:
+    job, own = job_of(10), OwnPlacer().pack(job_of(10))
+    seen: list[Job] = []
+
+    def pack(_: OwnPlacer, asked: Job) -> Packed:
+        seen.append(asked)
+        return own
+
+    monkeypatch.setattr(OwnPlacer, "pack", pack)
+    BestPlacer((_Engine(_cheaper),)).pack(job)
+    assert seen[0] == job
 
 
 @pytest.mark.skipif(not find_spec("packingsolver"), reason="packingsolver wants Python 3.12")
@@ -167,7 +218,7 @@ def test_packingsolver_packs() -> None:
     job = job_of(9)
     made = OutsideEngine("packingsolver", spaced=True).pack(job)
     assert packing_faults(job, made) == ()
-    assert price(made, job)[1] == 2
+    assert job.price(made)[1] == 2
 
 
 @pytest.mark.skipif(not find_spec("spyrrow"), reason="spyrrow is not installed")

@@ -31,7 +31,7 @@ consumables: [{what: Oil, price: 3.50}]
 
 @pytest.fixture(scope="module")
 def edition() -> Edition:
-    found = LaidOut(proof=proved(CUT), layout=small_layout(), reused=False)
+    found = LaidOut(proof=proved(CUT), layout=small_layout(), fresh="")
     return edition_of(workshop(CUT), found)
 
 

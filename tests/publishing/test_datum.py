@@ -21,7 +21,7 @@ ART = art_name("side", "mark", "svg")
 
 
 def bundle(text: str) -> Bundle:
-    found = LaidOut(proof=proved(text), layout=small_layout(), reused=False)
+    found = LaidOut(proof=proved(text), layout=small_layout(), fresh="")
     return bundle_of(edition_of(workshop(text), found))
 
 

@@ -74,7 +74,7 @@ FORMATS = (*CUT_FORMATS, TENTHS)
 
 @pytest.fixture(scope="module")
 def bundle() -> Bundle:
-    found = LaidOut(proof=proved(RACK), layout=small_layout(), reused=False)
+    found = LaidOut(proof=proved(RACK), layout=small_layout(), fresh="")
     return bundle_of(edition_of(workshop(RACK), found, FORMATS))
 
 

@@ -21,7 +21,7 @@ SLOT = "opening_through"
 
 @pytest.fixture(scope="module")
 def files() -> dict[str, bytes]:
-    found = LaidOut(proof=proved(), layout=small_layout(), reused=False)
+    found = LaidOut(proof=proved(), layout=small_layout(), fresh="")
     packed = unzipped(bundle_of(edition_of(workshop(), found)).content)
     return {name.split("/", 1)[1]: data for name, data in packed.items()}
 

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import math
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Protocol
 
 from kerfolio.geometry.packing import Flat
+
+OWN = "own-"
+"""So begin the names of engines of this program."""
 
 Box = tuple[float, float, float, float]
 """(least x, least y, greatest x, greatest y), mm."""
@@ -42,7 +47,7 @@ class Bed:
 
         ``taken`` tells how many sheets of a stack, by its place in the bed.
         """
-        worth = sum(self.stacks[stack].worth * count for stack, count in taken.items())
+        worth = math.fsum(self.stacks[stack].worth * count for stack, count in taken.items())
         return round(worth, 6), sum(taken.values())
 
 
@@ -66,7 +71,6 @@ class Job:
     """What to pack.
 
     ``moves`` bounds a search that counts its work; ``seconds`` one that goes by the clock.
-    ``polish`` asks for time to be spent on a larger offcut as well.
     """
 
     bed: Bed
@@ -74,7 +78,10 @@ class Job:
     moves: int
     seconds: float = 4.0
     seed: int = 0
-    polish: bool = False
+
+    def price(self, packed: Packed) -> tuple[float, int]:
+        """Return what the sheets of a packing cost, and their number: the less the better."""
+        return self.bed.price(Counter(packed.sheets))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,13 +100,15 @@ class Packed:
     """Where the pieces lie, and the labels of those that no sheet can hold.
 
     ``sheets`` names for every sheet used the stack it comes from, by its place in the bed.
-    ``engine`` is who packed it, with its version.
+    ``engine`` is who packed it, with its version. ``failed`` names other engines that were asked
+    and gave nothing, each with the reason.
     """
 
     spots: tuple[Spot, ...]
     engine: str
     sheets: tuple[int, ...] = ()
     too_large: tuple[str, ...] = ()
+    failed: tuple[tuple[str, str], ...] = ()
 
 
 class Engine(Protocol):

@@ -1,4 +1,4 @@
-"""What a layout was computed from, as one short text that changes when it must be computed anew."""
+"""What a layout was computed from, and how it came out, each as one short text."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from typing import Any
 
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import contours_of
+from kerfolio.layouts.layout import Placement, SheetLayout
 from kerfolio.settling.settled import SettledPart, SettledPlan, SettledSheet
 
 _PLACES = 4
@@ -30,9 +31,18 @@ def fingerprint(variants: Sequence[SettledPlan]) -> str:
     return _digest(stated)
 
 
-def sheets_fingerprint(variants: Sequence[SettledPlan]) -> str:
-    """Return a digest of the sheets alone: what stays when only shapes change."""
-    return _digest([_sheet(each) for each in variants[0].sheets])
+def placements_digest(sheets: Sequence[SheetLayout]) -> str:
+    """Return a digest of where every piece lies (to 1e-3 mm), which a move by hand changes."""
+    return _digest([_laid(each) for each in sheets])
+
+
+def _laid(sheet: SheetLayout) -> list[Any]:
+    size = [round(side, 3) + 0.0 for side in sheet.size]
+    return [sheet.number, sheet.sheet, *size, *map(_lying, sheet.placements)]
+
+
+def _lying(each: Placement) -> list[Any]:
+    return [each.part, each.piece, *(round(v, 3) + 0.0 for v in (each.turn, each.x, each.y))]
 
 
 def _digest(stated: Any) -> str:

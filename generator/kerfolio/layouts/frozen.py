@@ -1,28 +1,33 @@
-"""The frozen layout beside a plan: writing it, reading it, and telling whether it still holds."""
+"""The frozen layout beside a plan: writing it, keeping it, and telling what would be lost."""
 
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import Any
 
-from kerfolio.basis.finding import Finding, note
+from kerfolio.basis.finding import Finding
 from kerfolio.basis.place import Place
 from kerfolio.layouts.check import first_faults, layout_place
 from kerfolio.layouts.effort import EFFORT, Effort
-from kerfolio.layouts.fingerprint import fingerprint, sheets_fingerprint
+from kerfolio.layouts.engine import OWN, Engine
+from kerfolio.layouts.fingerprint import fingerprint, placements_digest
 from kerfolio.layouts.layout import CopiesCount, Layout, Placement, SheetLayout
 from kerfolio.layouts.thawing import FORMAT, thaw
 from kerfolio.settling.settled import SettledPlan
 
-__all__ = ["fingerprint", "freeze", "layout_for", "thaw"]
+MISSING = "there was none"
+CHANGED = "the parts or sheets have changed"
+UNCOUNTED = "the sheets for several copies are counted now"
 
 
 def freeze(layout: Layout) -> str:
     """Return a layout as JSON text, one piece a line, coordinates to 0.001 mm."""
     sheets = ",\n".join(_sheet(each) for each in layout.sheets)
     head = {
+        "as-computed": layout.as_computed,
         "bound": dict(layout.bounds),
         "computed-from": layout.computed_from,
         "copies": [_copies(each) for each in layout.copies],
@@ -32,8 +37,7 @@ def freeze(layout: Layout) -> str:
     }
     lines = [f"  {json.dumps(key)}: {json.dumps(value)}," for key, value in head.items()]
     body = f"[\n{sheets}\n  ]" if sheets else "[]"
-    tail = f'  "sheets": {body},\n  "sheets-from": {json.dumps(layout.sheets_from)}'
-    return "\n".join(("{", *lines, tail, "}", ""))
+    return "\n".join(("{", *lines, f'  "sheets": {body}', "}", ""))
 
 
 def _copies(each: CopiesCount) -> dict[str, Any]:
@@ -67,52 +71,64 @@ def _number(value: float) -> float | int:
 
 
 def layout_for(
-    variants: Sequence[SettledPlan], text: str, effort: Effort = EFFORT
-) -> tuple[Layout | None, bool, tuple[Finding, ...]]:
-    """Return the plan's layout, whether the frozen one (``text``) is reused, and findings.
+    variants: Sequence[SettledPlan],
+    text: str,
+    effort: Effort = EFFORT,
+    engine: Engine | None = None,
+) -> tuple[Layout | None, str, tuple[Finding, ...]]:
+    """Return the plan's layout, why it is to be written, and findings.
 
-    A frozen layout holds as long as it was computed from the same shapes and sheets, even when
-    moved by hand; if it then fails to prove, that is an error. One computed from other shapes is
-    kept, but no longer as the frozen one, where it still proves on the same sheets (a thickness
-    moved a little, say). Any other is left aside and the layout computed anew. One without the
-    table of several copies gets it, its pieces where they were. Without errors there is always a
-    layout.
+    The frozen layout (``text``) is kept if and only if it was computed from the same shapes and
+    sheets, even when moved by hand, and there is then nothing to write; if it fails to prove, that
+    is an error. Any other is left aside and the layout computed anew. One without the table of
+    several copies gets it, its pieces where they were. Computed by ``engine``, the own placer where
+    none is given. Without errors there is always a layout.
     """
     if not text.strip():
-        return _computed(variants, (), effort)
-    place = layout_place(variants[0])
-    frozen, findings = thaw(text, place)
+        return _computed(variants, MISSING, effort, engine)
+    frozen, findings = thaw(text, layout_place(variants[0]))
     if frozen is None:
-        return None, False, findings
+        return None, "", findings
     if frozen.computed_from != fingerprint(variants):
-        same_sheets = frozen.sheets_from == sheets_fingerprint(variants)
-        if same_sheets and not first_faults(frozen, variants):
-            return _kept(frozen, variants), False, findings
-        advice = "The layout was computed anew: freeze it with `kerfolio layout`."
-        stale = note("layout-stale", "the plan has changed", place, advice)
-        return _computed(variants, (stale,), effort)
+        return _computed(variants, CHANGED, effort, engine)
     faults = first_faults(frozen, variants)
     if faults:
-        return None, False, _located(faults, text)
+        return None, "", _located(faults, text)
     if frozen.sheets and not frozen.copies:
-        return _counted(frozen, variants, effort), False, findings
-    return frozen, True, findings
+        return _counted(frozen, variants, effort), UNCOUNTED, findings
+    return frozen, "", findings
+
+
+def lost_with(text: str, place: Place, layout: Layout) -> str:
+    """Return what would be lost if ``layout`` replaced a frozen one, in words; empty if nothing.
+
+    What the own placer computed can be computed again; a move by hand and the answer of an engine
+    that goes by the clock cannot. Files before format 4 do not tell.
+    """
+    if not text.strip():
+        return ""
+    frozen, _ = thaw(text, place)
+    if frozen is None:
+        return "it could not be read"
+    lying = placements_digest(frozen.sheets)
+    if lying == placements_digest(layout.sheets):
+        return ""
+    if frozen.as_computed != lying:
+        return f"it {'was' if frozen.as_computed else 'may have been'} moved by hand"
+    engines = re.split(r", | \+ ", frozen.engine)
+    others = [each for each in engines if each and not each.startswith(OWN)]
+    return f"it was laid out by {', '.join(others)}" if others else ""
 
 
 def _computed(
-    variants: Sequence[SettledPlan], findings: tuple[Finding, ...], effort: Effort
-) -> tuple[Layout | None, bool, tuple[Finding, ...]]:
+    variants: Sequence[SettledPlan], why: str, effort: Effort, engine: Engine | None
+) -> tuple[Layout | None, str, tuple[Finding, ...]]:
     # A layout that holds is proved without the engines, whose libraries take long to load.
-    from kerfolio.layouts.plan_layout import lay_out
+    from kerfolio.layouts.plan_layout import OWN_PLACER, lay_out
 
-    layout, more = lay_out(variants, effort)
+    layout, findings = lay_out(variants, effort, engine or OWN_PLACER)
     faults = () if layout is None else first_faults(layout, variants)
-    return layout, False, (*findings, *more, *faults)
-
-
-def _kept(frozen: Layout, variants: Sequence[SettledPlan]) -> Layout:
-    """Return a layout that still proves, as computed from what the plan is now."""
-    return _counted(replace(frozen, computed_from=fingerprint(variants)), variants, EFFORT)
+    return layout, why, (*findings, *faults)
 
 
 def _counted(layout: Layout, variants: Sequence[SettledPlan], effort: Effort) -> Layout:

@@ -45,15 +45,15 @@ class CopiesCount:
 class Layout:
     """All sheets of a plan, with what they were computed from, by which engine and seed.
 
-    ``sheets_from`` tells the sheets alone, without the shapes. ``bounds`` states for each sheet
-    material how many sheets no layout can do without, ``copies`` how many sheets of each size one,
-    two and more copies of the plan take together.
+    ``as_computed`` is the digest of the placements as that engine left them; empty where nobody
+    knows. ``bounds`` states for each sheet material how many sheets no layout can do without,
+    ``copies`` how many sheets of each size one, two and more copies of the plan take together.
     """
 
     sheets: tuple[SheetLayout, ...]
     engine: str
     computed_from: str
-    sheets_from: str = ""
+    as_computed: str = ""
     seed: int = 0
     bounds: tuple[tuple[str, int], ...] = ()
     copies: tuple[CopiesCount, ...] = ()

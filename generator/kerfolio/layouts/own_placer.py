@@ -13,7 +13,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from kerfolio.layouts.engine import Job, Packed
+from kerfolio.layouts.engine import OWN, Job, Packed
 from kerfolio.layouts.filling import Filling
 from kerfolio.layouts.first_fit import filled, first_fit, supply_of, usual_tries
 from kerfolio.layouts.offcut import LAST, drawn_together
@@ -22,7 +22,7 @@ from kerfolio.layouts.room import Room, rooms_of
 from kerfolio.layouts.spots import spots
 from kerfolio.layouts.thinning import thinned
 
-NAME = "own-2"
+NAME = f"{OWN}2"
 
 _FIRST = 0.15
 """Share of the moves for laying one by one; the rest is for giving sheets up."""
@@ -89,7 +89,7 @@ def sheets_taken(job: Job) -> tuple[tuple[int, ...] | None, int]:
 
 def _fewest(kinds: Sequence[Kind], pieces: Sequence[int], rooms: Sequence[Room]) -> int:
     """Return the sheets that the area of the footprints asks for."""
-    total, most = sum(kinds[n].area for n in pieces), max(room.area for room in rooms)
+    total, most = math.fsum(kinds[n].area for n in pieces), max(room.area for room in rooms)
     return math.ceil(total / most - 1e-6) if most > 0 else 1
 
 

@@ -5,17 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.finding import Finding, error, has_errors, note
 from kerfolio.basis.measures import size
 from kerfolio.basis.said import said
 from kerfolio.geometry.packing import Flat, envelope
-from kerfolio.layouts.best import BestPlacer
 from kerfolio.layouts.bound import fewest_sheets
+from kerfolio.layouts.check import layout_place
 from kerfolio.layouts.copies import COPIES, sheets_for_copies
 from kerfolio.layouts.effort import EFFORT, Effort
 from kerfolio.layouts.engine import Bed, Blank, Engine, Job, Packed
-from kerfolio.layouts.fingerprint import fingerprint, sheets_fingerprint
+from kerfolio.layouts.fingerprint import fingerprint, placements_digest
 from kerfolio.layouts.layout import CopiesCount, Layout, Placement, SheetLayout
+from kerfolio.layouts.own_placer import OwnPlacer
 from kerfolio.layouts.stacks import stacks_of, stacks_taken
 from kerfolio.layouts.turns import turns_of
 from kerfolio.settling.settled import SettledPart, SettledPlan, SettledSheet
@@ -23,21 +24,22 @@ from kerfolio.settling.settled import SettledPart, SettledPlan, SettledSheet
 _FOR_COPIES = 2
 """More copies are only counted: with this part of the moves at most."""
 
-ENGINE = BestPlacer()
+OWN_PLACER = OwnPlacer()
+"""Whoever runs unasked: the same plan gives the same layout on every machine."""
 
 
 def lay_out(
     variants: Sequence[SettledPlan],
     effort: Effort = EFFORT,
-    engine: Engine = ENGINE,
+    engine: Engine = OWN_PLACER,
     copies: int = COPIES,
 ) -> tuple[Layout | None, tuple[Finding, ...]]:
     """Place every piece of a plan on as few sheets as the engine finds.
 
     Each part is taken as large as all variants together make it, so the layout fits them all.
     Sheets count from 1 over the plan, in the order of its sheet materials. A piece that no sheet
-    can hold is a finding, and there is then no layout. The sheets for up to ``copies`` copies are
-    counted besides.
+    can hold is an error, and there is then no layout; an engine that was asked and failed is a
+    note. The sheets for up to ``copies`` copies are counted besides.
     """
     first = variants[0]
     shapes = _envelopes(variants)
@@ -48,18 +50,19 @@ def lay_out(
         parts = [part for part in first.parts if part.sheet == sheet.name]
         packed = engine.pack(_job(sheet, parts, shapes, effort))
         findings += _too_large(packed, sheet, parts, shapes)
+        findings += _failed(packed, sheet, first)
         sheets += _sheets(packed, sheet, parts, len(sheets) + 1)
         engines.append(packed.engine)
-    if findings:
+    if has_errors(findings):
         return None, tuple(findings)
     made = Layout(
         sheets=tuple(sheets),
         engine=", ".join(dict.fromkeys(engines)),
         computed_from=fingerprint(variants),
-        sheets_from=sheets_fingerprint(variants),
+        as_computed=placements_digest(sheets),
         seed=effort.seed,
     )
-    return _counted(made, first, shapes, effort, copies), ()
+    return _counted(made, first, shapes, effort, copies), tuple(findings)
 
 
 def counted(layout: Layout, variants: Sequence[SettledPlan], effort: Effort) -> Layout:
@@ -131,7 +134,6 @@ def _job(
         moves=effort.moves,
         seconds=effort.seconds,
         seed=effort.seed,
-        polish=effort.polish,
     )
 
 
@@ -161,6 +163,13 @@ def _too_large(
             size(room),
         )
         yield error("piece-too-large", message, part.place, measured, subject=part.name)
+
+
+def _failed(packed: Packed, sheet: SettledSheet, plan: SettledPlan) -> Iterator[Finding]:
+    for engine, reason in packed.failed:
+        message = f"`{engine}` laid nothing out on `{sheet.name}`"
+        advice = f"Our own layout stands: {reason}."
+        yield note("layout-engine", message, layout_place(plan), advice, subject=sheet.name)
 
 
 def _sheets(

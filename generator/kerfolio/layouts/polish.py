@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from kerfolio.layouts.engine import Bed, Blank, Engine, EngineError, Job, Packed, Spot
+from kerfolio.layouts.engine import Bed, Blank, Engine, Job, Packed, Spot
 
 
 def polished(packed: Packed, job: Job, strip: Engine) -> Packed:
-    """Return a packing whose last sheet leaves no smaller an offcut than before."""
+    """Return a packing whose last sheet leaves no smaller an offcut than before.
+
+    Raises EngineError when the engine fails.
+    """
     if not packed.sheets:
         return packed
     last = len(packed.sheets) - 1
@@ -20,10 +23,7 @@ def polished(packed: Packed, job: Job, strip: Engine) -> Packed:
         bed=Bed(stacks=(stack,), margin=job.bed.margin, gap=job.bed.gap),
         blanks=tuple(blanks[spot.label] for spot in old),
     )
-    try:
-        made = strip.pack(alone)
-    except EngineError:
-        return packed
+    made = strip.pack(alone)
     if offcut_left(made.spots, blanks, stack.size) <= offcut_left(old, blanks, stack.size) + 1.0:
         return packed
     others = tuple(spot for spot in packed.spots if spot.sheet != last)

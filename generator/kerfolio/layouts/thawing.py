@@ -12,10 +12,14 @@ from kerfolio.basis.place import Place
 from kerfolio.layouts.layout import CopiesCount, Layout, Placement, SheetLayout
 from kerfolio.settling.settled import SheetSize
 
-FORMAT = 3
-_KNOWN = (1, 2, FORMAT)
-_OPTIONAL = ("bound", "copies", "seed", "sheets-from")
-"""Keys that files of format 1 have not; what `copies` says in format 2 is left out."""
+FORMAT = 4
+_KNOWN = (1, 2, 3, FORMAT)
+_OPTIONAL = ("as-computed", "bound", "copies", "seed", "sheets-from")
+"""Keys that some formats have not. `sheets-from` of formats 2 and 3 says nothing that matters, and
+what `copies` says in format 2 is left out."""
+
+_SIZES = 3
+"""Since this format `copies` tells sheets of different sizes apart."""
 
 _ANEW = "Mend it, or run `kerfolio layout` to compute it anew."
 _MOST = 1e6
@@ -75,12 +79,12 @@ def _layout(stated: Any) -> Layout:
         sheets=tuple(_sheet(each) for each in _list(fields, "sheets", "the layout")),
         engine=_text(fields, "engine", "the layout"),
         computed_from=_text(fields, "computed-from", "the layout"),
-        sheets_from=_text({"sheets-from": "", **fields}, "sheets-from", "the layout"),
+        as_computed=_text({"as-computed": "", **fields}, "as-computed", "the layout"),
         seed=_count(fields.get("seed", 0), "the layout"),
         bounds=tuple(
             (name, _count(value, "`bound`")) for name, value in _named(fields, "bound").items()
         ),
-        copies=_copies(fields) if fields["format"] == FORMAT else (),
+        copies=_copies(fields) if fields["format"] >= _SIZES else (),
     )
 
 

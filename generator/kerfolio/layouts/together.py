@@ -6,7 +6,6 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from kerfolio.layouts.best import price
 from kerfolio.layouts.engine import Blank, Engine, Job, Packed, Spot
 
 _MOST = 8
@@ -53,11 +52,11 @@ class KeptTogether:
         count = len(copies)
         if any(stack.count is not None for stack in job.bed.stacks):
             return (count,)
-        least = price(made[count], job)
+        least = job.price(made[count])
         for most in range(1, min(count, _MOST + 1)):
             part = replace(job, blanks=_of(job, copies[:most]))
             made[most] = self.engine.pack(part)
-            prices = {size: price(made[size], job) for size in range(1, most + 1)}
+            prices = {size: job.price(made[size]) for size in range(1, most + 1)}
             sizes = _cheapest(prices, count)
             if job.bed.price(Counter(n for size in sizes for n in made[size].sheets)) <= least:
                 return sizes

@@ -15,7 +15,7 @@ from kerfolio.edition.edition import Edition
 from kerfolio.layouts.batch import several
 from kerfolio.layouts.check import first_faults
 from kerfolio.layouts.effort import EFFORT, Effort
-from kerfolio.layouts.plan_layout import ENGINE, lay_out
+from kerfolio.layouts.plan_layout import OWN_PLACER, lay_out
 from kerfolio.layouts.together import KeptTogether
 from kerfolio.paper.layout_sheets import layout_pdf
 from kerfolio.paper.saw_sheets import saw_pdf
@@ -70,12 +70,12 @@ def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
     (one,) = examined.laid_out
     say(f"laying out {request.copies} copies")
     proof = _multiplied(one.proof, request.copies)
-    layout, faults = lay_out(proof.variants, request.effort, KeptTogether(ENGINE), copies=1)
+    layout, faults = lay_out(proof.variants, request.effort, KeptTogether(OWN_PLACER), copies=1)
     faults = faults if layout is None else first_faults(layout, proof.variants)
     findings = in_order((*findings, *in_unit(faults, proof.plan.units)))
     if layout is None or has_errors(faults):
         return BatchMade(findings=findings)
-    laid_out = LaidOut(proof=proof, layout=layout, reused=False)
+    laid_out = LaidOut(proof=proof, layout=layout, fresh="")
     edition = edition_of(examined.workshop, laid_out, request.formats)
     say("drawing the sheets")
     files = dict(_files(edition))

@@ -16,7 +16,7 @@ from kerfolio.publishing.agreement import disagreements
 from kerfolio.publishing.bundle import bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import Say, examine, silent
-from kerfolio.publishing.freeze import freeze_layouts
+from kerfolio.publishing.freeze import Frozen, freeze_layouts
 from kerfolio.publishing.private_log import write_private_log
 from kerfolio.publishing.refusals import keeps_nothing, refusals
 from kerfolio.publishing.site import Files, site_files
@@ -34,11 +34,15 @@ class Request:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Outcome:
-    """What came of a publish; nothing was written unless ``published``."""
+    """What came of a publish; nothing was written unless ``published``.
+
+    ``frozen`` are the layouts that were computed anew.
+    """
 
     published: bool
     findings: tuple[Finding, ...]
     plans: tuple[str, ...] = ()
+    frozen: tuple[Frozen, ...] = ()
     handed_over: tuple[Path, ...] = ()
     public: tuple[Public, ...] = ()
 
@@ -87,13 +91,14 @@ def _publish(request: Request, say: Say) -> Outcome:
         {request.supporters_out / each.name: each.content for each in handed},
     )
     with if_stopped("The site is published; a layout or the private log may be missing."):
+        frozen = () if locked else freeze_layouts(request.folder, examined.laid_out)
         if not locked:
-            freeze_layouts(request.folder, examined.laid_out)
             write_private_log(request.folder, examined.workshop)
     return Outcome(
         published=True,
         findings=in_order((*findings, *notes)),
         plans=tuple(each.edition.name for each in bundles),
+        frozen=frozen,
         handed_over=tuple(request.supporters_out / each.name for each in handed),
         public=tuple(public_of(each.edition.plan) for each in handed),
     )

@@ -10,6 +10,7 @@ from kerfolio.basis.finding import Finding, error, has_errors, in_order, in_unit
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
 from kerfolio.layouts.effort import EFFORT, Effort
+from kerfolio.layouts.engine import Engine
 from kerfolio.layouts.frozen import layout_for
 from kerfolio.layouts.layout import Layout
 from kerfolio.model.workshop import Workshop
@@ -26,11 +27,11 @@ def silent(_: str) -> None:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LaidOut:
-    """A proved plan with its layout; ``reused`` when the frozen one still holds."""
+    """A proved plan with its layout; ``fresh`` tells why to write it, empty where it stands."""
 
     proof: Proof
     layout: Layout
-    reused: bool
+    fresh: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,11 +51,12 @@ def examine(
     *,
     afresh: bool = False,
     effort: Effort = EFFORT,
+    engine: Engine | None = None,
 ) -> Examined:
     """Read a workshop and prove its plans, or the one named ``only``.
 
-    With ``afresh`` no frozen layout is reused; ``effort`` goes into computing layouts. All
-    findings of all files come in one run.
+    With ``afresh`` no frozen layout is kept; ``effort`` goes into computing layouts, by ``engine``
+    or else the own placer. All findings of all files come in one run.
     """
     say(f"reading {folder.name or folder}")
     workshop, read = read_workshop(folder)
@@ -77,10 +79,10 @@ def examine(
         if proof.drawn is None or has_errors(proof.findings):
             continue
         frozen = "" if afresh else plan.layout_text
-        layout, reused, faults = layout_for(proof.variants, frozen, effort)
+        layout, fresh, faults = layout_for(proof.variants, frozen, effort, engine)
         findings += in_unit(faults, plan.units)
         if layout is not None and not has_errors(faults):
-            laid_out.append(LaidOut(proof=proof, layout=layout, reused=reused))
+            laid_out.append(LaidOut(proof=proof, layout=layout, fresh=fresh))
     if only:
         findings = [each for each in findings if _concerns(each, only)]
     return Examined(
