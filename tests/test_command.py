@@ -138,6 +138,18 @@ def test_all_mistakes_of_a_file_come_in_one_run(tmp_path: Path) -> None:
     assert all(row["file"] == "plans/rack/plan.yaml" for row in rows)
 
 
+def test_findings_as_json_carry_their_subject_and_facts(tmp_path: Path) -> None:
+    text = RACK.replace("at: 30, width: 60, depth: t", "at: 30, width: 64.3, depth: t")
+    done = run("prove", str(lay_down(tmp_path / "shop", text)), "--format", "json")
+    (row,) = [each for each in json.loads(done.stdout) if each["rule"] == "tab-wider-than-slot"]
+    assert row["message"] == "`side.left.rail-slot` is 4.1 mm too short for its tab"
+    assert row["subject"] == "side.rail-slot"
+    assert row["facts"] == [
+        {"name": "short", "value": 4.1, "unit": "mm"},
+        {"name": "width", "value": 64.3, "unit": "mm"},
+    ]
+
+
 def test_an_order_of_assembly_is_found_and_proves_where_it_is_written_down(tmp_path: Path) -> None:
     plan = RACK.replace("hardware: [{item: bolt-m6x40, count: 2, for: sides}]\n", "")
     head, tail = plan.partition("steps:")[0], plan.partition("releases:")[2]

@@ -7,6 +7,7 @@ are gathered, and a kind that one of them lacks is told.
 from __future__ import annotations
 
 import ast
+import re
 from collections.abc import Collection, Iterable, Iterator
 from dataclasses import fields
 from pathlib import Path
@@ -22,6 +23,7 @@ from kerfolio.model.feature import Cutting
 from kerfolio.model.feature_kind import (
     ENGRAVING,
     FEATURE_KINDS,
+    FINGERS,
     GROOVE,
     HOLE,
     SLOT,
@@ -92,7 +94,7 @@ def test_what_is_declared_of_a_kind_is_what_its_statement_can_say(kind: FeatureK
     assert kind.on_edge == ("edge" in keys)
 
 
-EXAMPLES = {kind: kind.example.replace("depth: t}", "depth: 17.8}") for kind in FEATURE_KINDS}
+EXAMPLES = {kind: kind.example.mm.replace("depth: t}", "depth: 17.8}") for kind in FEATURE_KINDS}
 EXAMPLES[SLOT] = "{at: [180, 200], length: 120, takes: ply}"
 """The examples, where needed brought on to the panel that they are tried on."""
 
@@ -107,6 +109,15 @@ def test_the_example_of_a_kind_goes_the_whole_way(kind: FeatureKind) -> None:
     # Only what opens the sheet, and is not cut to a depth, is cut through.
     assert kind is TAB or kind.opens == (first.depth is None)
     assert all(contour.closed for contour in first.shape) or kind is ENGRAVING
+
+
+@pytest.mark.parametrize("kind", [each for each in FEATURE_KINDS if each is not FINGERS], ids=str)
+def test_the_example_in_inches_is_about_as_large(kind: FeatureKind) -> None:
+    numbers = [
+        [float(each) for each in re.findall(r"(?<![0-9/.])[0-9]+(?:\.[0-9]+)?(?![0-9/])", text)]
+        for text in (kind.example.mm, kind.example.inch)
+    ]
+    assert max(numbers[0]) / max(numbers[1]) == pytest.approx(25.4, rel=0.2)
 
 
 def test_the_sample_shows_every_kind_in_use() -> None:

@@ -8,6 +8,7 @@ rules that may remark on what follows from the mistake.
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import Any
 
@@ -15,6 +16,7 @@ import pytest
 import yaml
 
 from kerfolio.basis.finding import Finding, Severity
+from kerfolio.basis.said import told
 from kerfolio.proving.prove import prove_plan
 from kerfolio.reading.workshop import read_workshop
 from tests.broken.good_workshop import lay_out
@@ -23,13 +25,35 @@ CASES = sorted((Path(__file__).resolve().parent / "cases").glob("*.yaml"))
 PLAN = "plans/rack/plan.yaml"
 
 
-def all_findings(folder: Path) -> list[Finding]:
-    """Return what reading and proving have to say, without the notes."""
+def every_finding(folder: Path) -> list[Finding]:
+    """Return what reading and proving have to say."""
     workshop, read = read_workshop(folder)
     findings = list(read)
     for plan in workshop.plans if workshop else ():
         findings += prove_plan(plan, workshop.stock).findings
-    return [each for each in dict.fromkeys(findings) if each.severity is not Severity.NOTE]
+    return list(dict.fromkeys(findings))
+
+
+def without_notes(findings: list[Finding]) -> list[Finding]:
+    """Return the findings that are more than notes."""
+    return [each for each in findings if each.severity is not Severity.NOTE]
+
+
+QUOTING = ("expression",)
+"""Rules that quote what the maker wrote, in whatever unit it is."""
+
+
+def told_in_one_unit(finding: Finding) -> bool:
+    """Tell whether all lengths of a finding can be told in inches: none is a word of its text."""
+    if finding.rule in QUOTING:
+        return True
+    for text in (finding.words, finding.counsel):
+        parts = (text,) if isinstance(text, str) else text.parts
+        if any(re.search(r"[0-9]`? ?(mm|kg)\b", each) for each in parts if isinstance(each, str)):
+            return False
+        if re.search(r"[0-9] ?(mm|kg)\b", told(text, "in")):
+            return False
+    return True
 
 
 def spoil(folder: Path, case: dict[str, Any]) -> None:
@@ -77,7 +101,7 @@ def fits(expected: dict[str, str], found: dict[str, str]) -> bool:
 
 
 def test_the_good_workshop_has_no_finding(tmp_path: Path) -> None:
-    assert all_findings(lay_out(tmp_path / "good")) == []
+    assert without_notes(every_finding(lay_out(tmp_path / "good"))) == []
 
 
 def test_there_are_enough_cases() -> None:
@@ -90,7 +114,9 @@ def test_case(path: Path, tmp_path: Path) -> None:
     assert case["wrong"]
     folder = lay_out(tmp_path / "workshop")
     spoil(folder, case)
-    found = [shown(each, folder) for each in all_findings(folder)]
+    every = every_finding(folder)
+    assert [each for each in every if not told_in_one_unit(each)] == []
+    found = [shown(each, folder) for each in without_notes(every)]
     expected = case.get("findings") or [case["finding"]]
     unmet = [each for each in expected if not any(fits(each, one) for one in found)]
     assert unmet == [], found

@@ -73,8 +73,8 @@ class Finding:
 
     @property
     def facts(self) -> tuple[Quantity, ...]:
-        """All its quantities in their base units, each once."""
-        return tuple(dict.fromkeys((*facts(self.words, self.counsel), *self.more)))
+        """All its quantities in their base units, in the order told."""
+        return (*facts(self.words, self.counsel), *self.more)
 
     @property
     def identity(self) -> tuple[str, ...]:

@@ -40,10 +40,11 @@ def readings(least: tuple[str, float], most: tuple[str, float]) -> Measure:
     return Measure((Quantity(*least, "mm"), Quantity(*most, "mm")), range_in)
 
 
-def size(sides: Sequence[float]) -> Measure:
-    """Return a width and a height in mm: ``360 x 450 mm``."""
+def size(sides: Sequence[float], of: str = "") -> Measure:
+    """Return a width and a height in mm, ``of`` what before their names: ``360 x 450 mm``."""
     width, height = sides
-    return Measure((Quantity("width", width, "mm"), Quantity("height", height, "mm")), _size)
+    pair = Quantity(f"{of}width", width, "mm"), Quantity(f"{of}height", height, "mm")
+    return Measure(pair, _size)
 
 
 def spot(x: float, y: float) -> Measure:

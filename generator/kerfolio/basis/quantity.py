@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.lengths import MM_PER_UNIT
+from kerfolio.basis.said import written
 
 FEET_MARKS, INCH_MARKS = "'′’", '"″”'
 NUMBER = re.compile(r"(?:[0-9]{1,12}(?:\.[0-9]{1,12})?|\.[0-9]{1,12})(?![0-9])")
@@ -31,6 +32,7 @@ _MIXED = re.compile(
     rf"(?P<top>{_DIGITS})/(?P<bottom>{_DIGITS})(?![0-9])"
 )
 _VULGAR = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+_LENGTH = written("18 mm` or `3/4 in", "3/4 in", "Write a length such as `{}`.")
 _RULE_DENOMINATORS = (2, 4, 8, 16, 32, 64)
 _SPELLINGS = {
     **dict.fromkeys(("inch", "inches", "ins", "zoll"), "in"),
@@ -165,7 +167,7 @@ def read_quantity(text: str) -> Fraction | Complaint:
         stripped[0].isascii() and (stripped[0].isdigit() or stripped[0] == ".")
     ):
         found = quoted(stripped) if stripped else "nothing"
-        return Complaint(f"{found} is no length", "Write a length such as `18 mm` or `3/4 in`.")
+        return Complaint(f"{found} is no length", _LENGTH)
     found_literal = literal_at(stripped, 0)
     if isinstance(found_literal, Complaint):
         return found_literal
@@ -180,5 +182,5 @@ def _left_over(text: str) -> Complaint:
         return _no_unit(fraction[1], fraction[2])
     if fraction:
         return Complaint(f"{quoted(text)} has no unit", f"Write `{text} in`, or a decimal.")
-    advice = "Write one length, such as `18 mm` or `1' 6-1/2\"`."
+    advice = written("18 mm` or `1' 6-1/2\"", "1' 6-1/2\"", "Write one length, such as `{}`.")
     return Complaint(f"{quoted(text)} is no single length", advice)

@@ -38,8 +38,8 @@ class Measure:
 
 
 @dataclass(frozen=True, slots=True)
-class Either:
-    """An example as a maker would write it in a plan in mm, and in one in inches."""
+class ByUnit:
+    """A text for plans in mm and another for those in inches: an example as a maker writes it."""
 
     mm: str
     inch: str
@@ -50,7 +50,7 @@ class Either:
 
     @property
     def skeleton(self) -> str:
-        """The example in mm."""
+        """The text for plans in mm."""
         return self.mm
 
 
@@ -70,7 +70,7 @@ class Copy:
         return "<copy>"
 
 
-Part = str | Measure | Either | Copy
+Part = str | Measure | ByUnit | Copy
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,6 +117,11 @@ def said(template: str, *fields: Part | Words | int) -> Words:
     for field, text in zip(fields, texts[1:], strict=True):
         made += [*_parts(str(field) if isinstance(field, int) else field), text]
     return Words(tuple(each for each in made if each != ""))
+
+
+def written(mm: str, inch: str, template: str = "Write `{}`.") -> Words:
+    """Return the advice to write one example in a plan in mm, the other in one in inches."""
+    return said(template, ByUnit(mm, inch))
 
 
 def named(name: str) -> Words:

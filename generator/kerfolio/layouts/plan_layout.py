@@ -160,7 +160,7 @@ def _too_large(
             size((x1 - x0, y1 - y0)),
             grain,
             sheet.name,
-            size(room),
+            size(room, "room-"),
         )
         yield error("piece-too-large", message, part.place, measured, subject=part.name)
 

@@ -51,7 +51,7 @@ def _too_large(part: SettledPart, sheet: SettledSheet, saw: Saw) -> Finding:
         "It measures {}; inside trimmed edges the sheet `{}` has {}.",
         size(part.size),
         sheet.name,
-        size(_room(sheet, saw)),
+        size(_room(sheet, saw), "room-"),
     )
     return note("saw-too-large", message, part.place, advice, subject=part.name)
 

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.basis.said import ByUnit
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class FeatureKind:
@@ -15,7 +17,7 @@ class FeatureKind:
 
     ``name`` is its word in findings and in ``plan.json``, ``key`` the one that states it in a
     plan; ``noun`` is what one of it is called. ``says`` explains the key, ``example`` is a
-    statement to copy.
+    statement to copy, in mm and in inches.
 
     ``opens``: it takes wood away right through the sheet, unless a depth is stated.
     ``on_edge``: it stands on an edge of its part; the others lie in the face.
@@ -28,7 +30,7 @@ class FeatureKind:
     key: str
     noun: str
     says: str
-    example: str
+    example: ByUnit
     opens: bool = False
     on_edge: bool = False
     takes: bool = False
@@ -54,7 +56,9 @@ SLOT = FeatureKind(
     key="slot",
     noun="a slot",
     says="A slot through the part.",
-    example="{at: [180, 370], length: 120, takes: ply}",
+    example=ByUnit(
+        "{at: [180, 370], length: 120, takes: ply}", "{at: [7, 15], length: 5, takes: ply}"
+    ),
     opens=True,
     takes=True,
     cleared=True,
@@ -65,7 +69,9 @@ NOTCH = FeatureKind(
     key="notch",
     noun="a notch",
     says="A slot from an edge inwards.",
-    example="{edge: top, at: 180, depth: 60, takes: ply}",
+    example=ByUnit(
+        "{edge: top, at: 180, depth: 60, takes: ply}", "{edge: top, at: 7, depth: 2.5, takes: ply}"
+    ),
     opens=True,
     on_edge=True,
     takes=True,
@@ -76,7 +82,7 @@ HOLE = FeatureKind(
     key="hole",
     noun="a hole",
     says="A round hole.",
-    example="{at: [30, 30], diameter: 8}",
+    example=ByUnit("{at: [30, 30], diameter: 8}", "{at: [1, 1], diameter: 3/8 in}"),
     opens=True,
     drawn=True,
 )
@@ -85,7 +91,9 @@ WINDOW = FeatureKind(
     key="window",
     noun="a window",
     says="An opening of any shape.",
-    example="{at: [180, 400], rounded-slot: [100, 30]}",
+    example=ByUnit(
+        "{at: [180, 400], rounded-slot: [100, 30]}", "{at: [7, 16], rounded-slot: [4, 1]}"
+    ),
     opens=True,
     cleared=True,
     drawn=True,
@@ -95,7 +103,10 @@ POCKET = FeatureKind(
     key="pocket",
     noun="a pocket",
     says="A recess of any shape to a depth.",
-    example="{at: [100, 100], rectangle: [60, 20], depth: 6}",
+    example=ByUnit(
+        "{at: [100, 100], rectangle: [60, 20], depth: 6}",
+        "{at: [4, 4], rectangle: [2.5, 1], depth: 1/4 in}",
+    ),
     takes=True,
     cleared=True,
     drawn=True,
@@ -105,7 +116,10 @@ GROOVE = FeatureKind(
     key="groove",
     noun="a groove",
     says="A channel between two points.",
-    example="{from: [0, 40], to: [360, 40], takes: thin, depth: 6}",
+    example=ByUnit(
+        "{from: [0, 40], to: [360, 40], takes: thin, depth: 6}",
+        "{from: [0, 2], to: [14, 2], takes: thin, depth: 1/4 in}",
+    ),
     takes=True,
     cleared=True,
 )
@@ -114,7 +128,10 @@ TAB = FeatureKind(
     key="tabs",
     noun="a tab",
     says="Tabs that stand out of an edge.",
-    example="{edge: top, at: [60, 240], width: 60, depth: t}",
+    example=ByUnit(
+        "{edge: top, at: [60, 240], width: 60, depth: t}",
+        "{edge: top, at: [2, 9], width: 2.5, depth: t}",
+    ),
     on_edge=True,
     takes=True,
 )
@@ -123,7 +140,7 @@ FINGERS = FeatureKind(
     key="fingers",
     noun="fingers",
     says="Fingers along a whole edge.",
-    example="{edge: left, count: 5, takes: ply}",
+    example=ByUnit("{edge: left, count: 5, takes: ply}", "{edge: left, count: 5, takes: ply}"),
     opens=True,
     on_edge=True,
     takes=True,
@@ -133,7 +150,10 @@ ENGRAVING = FeatureKind(
     key="engrave",
     noun="an engraving",
     says="A text or drawing scratched into the face.",
-    example='{text: "18 mm", at: [180, 225], height: 12, depth: 0.5}',
+    example=ByUnit(
+        '{text: "18 mm", at: [180, 225], height: 12, depth: 0.5}',
+        '{text: "3/4 in", at: [7, 9], height: 0.5, depth: 0.02}',
+    ),
     drawn=True,
 )
 FEATURE_KINDS = (SLOT, NOTCH, HOLE, WINDOW, POCKET, GROOVE, TAB, FINGERS, ENGRAVING)

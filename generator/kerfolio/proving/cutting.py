@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.measures import feed, length, number, precise
-from kerfolio.basis.said import Either, Text, said
+from kerfolio.basis.said import ByUnit, Text, said
 from kerfolio.basis.tolerance import SAME
 from kerfolio.model.plan import CutSetting
 from kerfolio.model.statement import Amount
@@ -125,7 +125,7 @@ def passes_deepen(settled: SettledPlan) -> Iterator[Finding]:
     for run in _runs(settled):
         if any(b <= a + SAME for a, b in pairwise(run.depths)):
             message = f"`{run.cut.name}`: a pass is no deeper than the one before"
-            two = Either("4 mm are `passes: [4, 8]`", "1/8 in are `passes: [1/8 in, 1/4 in]`")
+            two = ByUnit("4 mm are `passes: [4, 8]`", "1/8 in are `passes: [1/8 in, 1/4 in]`")
             advice = said("Passes are depths from the face down: two of {}.", two)
             name = run.cut.name
             yield warning("passes-not-deeper", message, run.cut.place, advice, subject=name)
@@ -143,8 +143,8 @@ def cutter_reaches(settled: SettledPlan) -> Iterator[Finding]:
         deepest = max(run.depths, default=0.0)
         if deepest > run.cutter.cutting_length + SAME:
             name = run.cut.name
-            message = said("`{}` goes {} deep", name, length("depth", deepest))
-            edges = length("edges", run.cutter.cutting_length)
+            message = said("`{}` goes {} deep", name, precise("depth", deepest))
+            edges = precise("edges", run.cutter.cutting_length)
             cutter = named_with_file(run.cutter, "cutting_length")
             advice = said("The edges of {} are {} long: use a longer cutter.", cutter, edges)
             yield warning("cutter-too-short", message, run.cut.place, advice, subject=name)
@@ -177,7 +177,7 @@ def skims(settled: SettledPlan) -> Iterator[Finding]:
     for run in _runs(settled):
         if run.through and abs(run.depths[-1] - run.thickness) <= SAME:
             message = f"`{run.cut.name}` ends on the lower face"
-            little = Either("`skim: 0.3`: a few tenths", "`skim: 0.01`: a hundredth of an inch")
+            little = ByUnit("`skim: 0.3`: a few tenths", "`skim: 0.01`: a hundredth of an inch")
             advice = said("Write {} into the spoilboard cut the last fibres.", little)
             yield note("no-skim", message, run.cut.place, advice, subject=run.cut.name)
 
@@ -195,7 +195,7 @@ def skims_lightly(settled: SettledPlan) -> Iterator[Finding]:
         if into > DEEP_SKIM + SAME:
             name, deep = run.cut.name, length("skim", into)
             message = said("`{}` goes {} into the spoilboard", name, deep)
-            enough = Either(
+            enough = ByUnit(
                 "A few tenths of a millimetre are enough: `skim: 0.3`.",
                 "A hundredth of an inch is enough: `skim: 0.01`.",
             )

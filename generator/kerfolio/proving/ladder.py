@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from kerfolio.basis.finding import Finding, Severity, note, warning
-from kerfolio.basis.measures import length, reading, readings
-from kerfolio.basis.said import Either, Words, said
+from kerfolio.basis.measures import length, precise, readings
+from kerfolio.basis.said import ByUnit, Words, said
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.model.plan import SheetUse
 from kerfolio.model.stock import SheetStock
@@ -45,7 +45,7 @@ def thin_sheets_covered(stated: Stated) -> Iterator[Finding]:
     for each in _published(stated):
         play = each.steps[0] - each.stock.least
         if play > RATTLES + NOISE:
-            sold, loose = reading("least-sold", each.stock.least), length("play", play)
+            sold, loose = precise("least-sold", each.stock.least), length("play", play)
             message = said("a sheet of {} has {} more play than the fit", sold, loose)
             name = named_with_file(each.stock, "least")
             advice = said("{} is sold from {}: begin `published-for` lower.", name, sold)
@@ -64,13 +64,13 @@ def thick_sheets_covered(stated: Stated) -> Iterator[Finding]:
     for each in _published(stated):
         widest = each.steps[-1] + 2 * each.fit
         if each.stock.most > widest + NOISE:
-            sold = reading("most-sold", each.stock.most)
+            sold = precise("most-sold", each.stock.most)
             message = said("a sheet of {} goes into no published slot", sold)
             advice = said(
                 "{} is sold up to {}, the widest slots are {}: let `published-for` end higher.",
                 named_with_file(each.stock, "most"),
                 sold,
-                reading("widest", widest),
+                precise("widest", widest),
             )
             subject = each.use.name
             yield note("thick-sheet-uncovered", message, each.use.place, advice, subject=subject)
@@ -89,12 +89,12 @@ def ladder_outside_stock(stated: Stated) -> Iterator[Finding]:
         name = named_with_file(each.stock, "least")
         sold = said("{} is sold at {}", name, readings(("least-sold", low), ("most-sold", high)))
         if each.use.published_for and not low - RATTLES <= each.steps[-1]:
-            yield _outside(each, said("up to {}", reading("published", each.steps[-1])), sold)
+            yield _outside(each, said("up to {}", precise("published", each.steps[-1])), sold)
         elif each.use.published_for and not each.steps[0] <= high + RATTLES:
-            yield _outside(each, said("from {}", reading("published", each.steps[0])), sold)
+            yield _outside(each, said("from {}", precise("published", each.steps[0])), sold)
         drawn = _drawn(each.use, stated)
         if drawn is not None and not low - NOISE <= drawn <= high + NOISE:
-            message = said("`{}` is drawn for {}", each.use.name, reading("drawn-for", drawn))
+            message = said("`{}` is drawn for {}", each.use.name, precise("drawn-for", drawn))
             advice, subject = said("{}: measure again.", sold), each.use.name
             yield warning("outside-stock", message, each.use.place, advice, subject=subject)
 
@@ -124,7 +124,7 @@ def fit_stated(stated: Stated) -> Iterator[Finding]:
     for each in _published(stated):
         if each.fit < _LEAST_FIT:
             message = f"`{each.use.name}` has no clearance in its slots"
-            little = Either(
+            little = ByUnit(
                 "`fit: 0.1`, say: a tenth of a millimetre",
                 "`fit: 0.005`, say: five thousandths of an inch",
             )

@@ -45,7 +45,7 @@ def fits_sheet(settled: SettledPlan) -> Iterator[Finding]:
             which = "The sheet" if len(sizes) == 1 else "The largest sheet"
             room = max(rooms, key=lambda each: each[0] * each[1])
             message = said("part `{}` is {}, too large", part.name, size(part.size))
-            advice = said("{} leaves {} inside its margins{}.", which, size(room), grain)
+            advice = said("{} leaves {} inside its margins{}.", which, size(room, "room-"), grain)
             yield error("larger-than-sheet", message, part.place, advice, subject=part.name)
 
 
@@ -71,7 +71,7 @@ def sold_sizes(settled: SettledPlan) -> Iterator[Finding]:
     for sheet in settled.sheets:
         if sheet.stock.sizes and not any(_is_sold(sheet, each) for each in sheet.stock.sizes):
             message = said("`{}` is not sold as {}", sheet.stock.name, size(sheet.size))
-            known = strung([said("{}", size(each)) for each in sheet.stock.sizes], ", ")
+            known = strung([said("{}", size(each, "sold-")) for each in sheet.stock.sizes], ", ")
             name = named_with_file(sheet.stock, "sizes")
             advice = said("{} is sold as {}; a size of your own goes into `stock/`.", name, known)
             yield warning("size-not-sold", message, sheet.place, advice, subject=sheet.name)

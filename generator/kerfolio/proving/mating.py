@@ -179,7 +179,7 @@ def tabs_hold(settled: SettledPlan) -> Iterator[Finding]:
             if opening.depth is None and opening.kind is SLOT and reach < through / 2:
                 into, name = length("reach", reach), named(met.a.name(0))
                 message = said("{} reaches {} into its slot", name, into)
-                thick, sheet = length("thickness", through), met.b.part.sheet
+                thick, sheet = precise("thickness", through), met.b.part.sheet
                 advice = said("The sheet is {} thick: write `takes: {}`.", thick, sheet)
                 what = about(settled, met.a.part, tab)
                 yield warning("tab-barely-enters", message, met.joint.place, advice, **what)
@@ -222,8 +222,8 @@ def fingers_mesh(settled: SettledPlan) -> Iterator[Finding]:
             message: Text = said("the two edges differ by {}", length("difference", difference))
             advice = "Fingers run along the whole edge: make both edges as long."
         elif ours != theirs:
-            fingers = number("fingers", ours), number("other-fingers", theirs)
-            message = said("{} fingers and gaps meet {}", *fingers)
+            counts = number("count", ours), number("other-count", theirs)
+            message = said("{} fingers and gaps meet {}", *counts)
             advice = "Give both rows the same `count`."
         elif gaps != ours:
             message = "both rows begin with the same"

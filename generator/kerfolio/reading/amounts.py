@@ -8,9 +8,11 @@ from typing import Any
 
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.expression import RESERVED, Expression, ExpressionError, parse
-from kerfolio.basis.lengths import MM_PER_UNIT, mm_text
+from kerfolio.basis.lengths import MM_PER_UNIT
+from kerfolio.basis.measures import length, precise
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import Text, said, written
 from kerfolio.model.statement import Amount, Spot
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.forms import Book, FixedList, Form, ListOf, Schema
@@ -29,7 +31,7 @@ class AmountForm(Form[Amount]):
     """
 
     noun: str
-    advice: str
+    advice: Text
     plain: bool = False
     within: tuple[float, float] | None = None
 
@@ -73,8 +75,10 @@ class AmountForm(Form[Amount]):
         least, most = within
         if least <= mm <= most:
             return True
-        advice = f"{mm_text(least, 2)} to {mm_text(most)} is usual: is the unit the one you mean?"
-        desk.refuse("out-of-range", f"{shown} comes to {mm_text(mm, 2)}", place, advice)
+        usual = length("least", least), length("most", most)
+        meant = said("{} to {} is usual: is the unit the one you mean?", *usual)
+        message = said("{} comes to {}", shown, precise("value", mm))
+        desk.refuse("out-of-range", message, place, meant)
         return False
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
@@ -125,9 +129,13 @@ def size_name_fault(name: str) -> Complaint | None:
     return Complaint(f"{quoted(name)} is no name of a size", advice)
 
 
-_EXAMPLES = "a number, a quantity such as `18 mm`, or an expression such as `seat/2`"
-LENGTH = AmountForm(noun="a length", advice=f"Write {_EXAMPLES}.")
-_QUANTITIES = "Write a number or a quantity such as `10 mm`."
+ANY_AMOUNT = written(
+    "18 mm",
+    "3/4 in",
+    "Write a number, a quantity such as `{}`, or an expression such as `seat/2`.",
+)
+LENGTH = AmountForm(noun="a length", advice=ANY_AMOUNT)
+_QUANTITIES = written("10 mm", "3/8 in", "Write a number or a quantity such as `{}`.")
 THICKNESS = AmountForm(noun="a thickness", advice=_QUANTITIES, within=(1.0, 150.0))
 SIDE = AmountForm(noun="a length", advice=_QUANTITIES, within=(50.0, 20_000.0))
 STEP = AmountForm(noun="a step", advice=_QUANTITIES, within=(0.05, 50.0))
@@ -143,7 +151,7 @@ COUNT = AmountForm(
 LENGTHS = ListOf(
     item=LENGTH,
     noun="a length or a list of lengths",
-    advice="Write `[60, 120]`.",
+    advice=written("[60, 120]", "[2, 4]"),
     least=1,
     single=True,
 )
@@ -151,8 +159,11 @@ SPOT: FixedList[Spot] = FixedList(
     items=(LENGTH, LENGTH),
     make=Spot,
     noun="a point [x, y]",
-    advice="Write `[30, seat/2]`: x, then y.",
+    advice=written("[30, seat/2]", "[1, seat/2]", "Write `{}`: x, then y."),
 )
+
+
+_SPOTS = written("[30, 60]` or `[[30, 60], [90, 60]]", "[1, 2]` or `[[1, 2], [3, 2]]")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,7 +171,7 @@ class SpotsForm(Form[tuple[Spot, ...]]):
     """One point, or a list of points."""
 
     noun: str = "a point [x, y] or a list of points"
-    advice: str = "Write `[30, 60]` or `[[30, 60], [90, 60]]`."
+    advice: Text = _SPOTS
 
     def read(self, node: Node, desk: Desk) -> tuple[Spot, ...] | None:
         """Return the points."""
@@ -181,6 +192,6 @@ class SpotsForm(Form[tuple[Spot, ...]]):
 SPOTS = SpotsForm()
 
 
-def pair_of(make: Any, noun: str, example: str) -> FixedList[Any]:
+def pair_of(make: Any, noun: str, advice: Text) -> FixedList[Any]:
     """Return the form of two lengths such as ``[width, height]``."""
-    return FixedList(items=(LENGTH, LENGTH), make=make, noun=noun, advice=f"Write `{example}`.")
+    return FixedList(items=(LENGTH, LENGTH), make=make, noun=noun, advice=advice)

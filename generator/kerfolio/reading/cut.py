@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.names import NAME
+from kerfolio.basis.said import Text, written
 from kerfolio.model.plan import CutSetting, Relief
 from kerfolio.reading.amounts import LENGTH
 from kerfolio.reading.desk import Desk
@@ -18,12 +19,17 @@ from kerfolio.reading.values import FEED, SCALAR, SPEED, choice, name_fault, who
 STYLE = choice("a relief", "dog-bone", "sideways", "none")
 
 
+_PASSES = written(
+    "passes: [8, rest]", "passes: [3/8 in, rest]", "Write depths from the face down: `{}`."
+)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PassForm(Form[str]):
     """A depth of cut, or ``rest``."""
 
     noun: str = "a depth of cut"
-    advice: str = "Write depths from the face down: `passes: [8, rest]`."
+    advice: Text = _PASSES
 
     def read(self, node: Node, desk: Desk) -> str | None:
         """Return the depth as written, its form and names checked."""
@@ -51,7 +57,7 @@ _CUT: Record[CutSetting] = Record(
             form=ListOf(
                 item=PassForm(),
                 noun="a list of depths",
-                advice="Write depths from the face down: `passes: [8, rest]`.",
+                advice=_PASSES,
                 least=1,
                 single=True,
             ),

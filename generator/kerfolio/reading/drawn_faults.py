@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from kerfolio.basis.finding import Finding, warning
-from kerfolio.basis.lengths import mm_number
+from kerfolio.basis.measures import precise, spot
+from kerfolio.basis.said import ByUnit, Text, said
 from kerfolio.geometry.checks import CROSSING, OPEN, ZERO_AREA, Fault, faults
-from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.contour import Contour
 from kerfolio.model.outline import DrawnElement
 
 
@@ -23,30 +24,29 @@ def element_findings(elements: Iterable[DrawnElement]) -> tuple[Finding, ...]:
             if fault.kind in _WORDS:
                 rule, words = _WORDS[fault.kind]
                 message, advice = words(element.name, fault)
-                found.append(warning(rule, message, element.place, advice))
+                name = element.name
+                found.append(warning(rule, message, element.place, advice, subject=name))
     return tuple(found)
 
 
-def spot(point: Point) -> str:
-    """Return a point for people: ``120, 36.5``."""
-    return f"{mm_number(point[0])}, {mm_number(point[1])}"
-
-
-def _open(name: str, fault: Fault) -> tuple[str, str]:
+def _open(name: str, fault: Fault) -> tuple[Text, Text]:
     advice = "Close the path in the drawing; only an engraving may stay open."
-    return f"`{name}` is open: its ends are {mm_number(fault.size, 2)} mm apart", advice
+    apart = precise("gap", fault.size)
+    return said("`{}` is open: its ends are {} apart", name, apart), advice
 
 
-def _crossing(name: str, fault: Fault) -> tuple[str, str]:
-    advice = "Move the points apart (mm from the drawing's lower left)."
-    return f"`{name}` crosses itself at {spot(fault.at)} mm", advice
+def _crossing(name: str, fault: Fault) -> tuple[Text, Text]:
+    unit = ByUnit("mm", "inches")
+    advice = said("Move the points apart ({} from the drawing's lower left).", unit)
+    return said("`{}` crosses itself at {}", name, spot(*fault.at)), advice
 
 
-def _empty(name: str, fault: Fault) -> tuple[str, str]:
-    return f"`{name}` encloses no area", f"Delete it, or draw it anew (at {spot(fault.at)} mm)."
+def _empty(name: str, fault: Fault) -> tuple[Text, Text]:
+    advice = said("Delete it, or draw it anew (at {}).", spot(*fault.at))
+    return f"`{name}` encloses no area", advice
 
 
-_WORDS: dict[str, tuple[str, Callable[[str, Fault], tuple[str, str]]]] = {
+_WORDS: dict[str, tuple[str, Callable[[str, Fault], tuple[Text, Text]]]] = {
     OPEN: ("open-path", _open),
     CROSSING: ("self-crossing", _crossing),
     ZERO_AREA: ("zero-area", _empty),

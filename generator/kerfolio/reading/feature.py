@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from kerfolio.basis.names import NAME
+from kerfolio.basis.said import said, written
 from kerfolio.model.feature import Feature, Repeat
 from kerfolio.model.feature_kind import FEATURE_KINDS, SLOT
 from kerfolio.reading.amounts import COUNT, SPOT
@@ -22,7 +23,7 @@ _REPEAT: Record[Repeat] = Record(
         Key(name="step", form=SPOT, says="From one to the next: [x, y].", required=True),
     ),
     make=Repeat,
-    advice="Write `repeat: {count: 3, step: [0, 120]}`.",
+    advice=written("repeat: {count: 3, step: [0, 120]}", "repeat: {count: 3, step: [0, 5]}"),
 )
 
 
@@ -41,7 +42,7 @@ FEATURE: Record[Feature] = Record(
     ),
     make=_make_feature,
     one_of=(tuple(each.key for each in FEATURE_KINDS),),
-    advice=f"Write its kind first: `{{{SLOT.key}: {SLOT.example}}}`.",
+    advice=said("Write its kind first: `{}: {}}`.", f"{{{SLOT.key}", SLOT.example),
     named=True,
 )
 FEATURES: Form[tuple[Feature, ...]] = Entries(

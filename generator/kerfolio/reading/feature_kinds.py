@@ -7,6 +7,7 @@ from typing import Any
 
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.said import said, written
 from kerfolio.model.feature import (
     Cutting,
     EdgeLine,
@@ -90,7 +91,7 @@ def _form(
         noun=f"{'an' if kind.key[0] in 'aeiou' else 'a'} {kind.key}",
         keys=keys,
         make=make,
-        advice=f"Write `{kind.key}: {kind.example}`.",
+        advice=said("Write `{}: {}`.", kind.key, kind.example),
         one_of=one_of,
         placed=False,
         check=check,
@@ -144,7 +145,7 @@ _COUNTERBORE: Record[tuple[Amount, Amount]] = Record(
         Key(name="depth", form=LENGTH, says="Depth of the wider bore.", required=True),
     ),
     make=lambda diameter, depth: (diameter, depth),
-    advice="Write `{diameter: 14, depth: 6}`.",
+    advice=written("{diameter: 14, depth: 6}", "{diameter: 9/16 in, depth: 1/4 in}"),
     placed=False,
 )
 _FITS = (("takes", "width"),)

@@ -13,6 +13,7 @@ from typing import Any, Generic, TypeVar
 
 from kerfolio.basis.budgets import LINE, WORD, Budget, longest_word
 from kerfolio.basis.complaint import Complaint
+from kerfolio.basis.said import Text
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.nodes import Broken, Node, Scalar, Sequence, found
 
@@ -26,7 +27,7 @@ class Form(ABC, Generic[T]):
     """One kind of value: ``noun`` names it in messages, ``advice`` says what to write."""
 
     noun: str
-    advice: str
+    advice: Text
 
     @abstractmethod
     def read(self, node: Node, desk: Desk) -> T | None:
@@ -52,7 +53,7 @@ class ScalarForm(Form[T]):
     """
 
     noun: str
-    advice: str
+    advice: Text
     convert: Callable[[Scalar], T | Complaint]
     json: Schema = field(default_factory=lambda: {"type": "string"})
     rule: str = "wrong-value"
@@ -91,7 +92,7 @@ class ListOf(Form[tuple[T, ...]]):
 
     item: Form[T]
     noun: str
-    advice: str
+    advice: Text
     least: int = 0
     lenient: bool = False
     single: bool = False
@@ -129,7 +130,7 @@ class FixedList(Form[T]):
     items: tuple[Form[Any], ...]
     make: Callable[..., T]
     noun: str
-    advice: str
+    advice: Text
 
     def read(self, node: Node, desk: Desk) -> T | None:
         """Return what ``make`` makes of the entries."""
@@ -162,7 +163,7 @@ class Either(Form[Any]):
     scalar: Form[Any]
     other: Form[Any]
     noun: str
-    advice: str
+    advice: Text
 
     def read(self, node: Node, desk: Desk) -> Any:
         """Return what the fitting form reads."""

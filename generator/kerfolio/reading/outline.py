@@ -8,6 +8,7 @@ from typing import Any
 
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.basis.said import Text, written
 from kerfolio.geometry import path_grammar
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.model.outline import (
@@ -43,12 +44,15 @@ MIRROR: Record[Mirror] = Record(
 )
 
 
+_A_CORNER = written("[60, 0]` or `[60, 0, {round: 40}]", "[2, 0]` or `[2, 0, {round: 1.5}]")
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CornerForm(Form[Corner]):
     """``[x, y]`` or ``[x, y, {round: 40}]``."""
 
     noun: str = "a corner [x, y]"
-    advice: str = "Write `[60, 0]` or `[60, 0, {round: 40}]`."
+    advice: Text = _A_CORNER
 
     def read(self, node: Node, desk: Desk) -> Corner | None:
         """Return the corner."""
@@ -82,12 +86,19 @@ _ROUNDING: Record[Amount] = Record(
 )
 
 
+_A_PATH = written(
+    '"M 0 0 L {seat} 0 L 0 90 Z"',
+    '"M 0 0 L {seat} 0 L 0 3.5 Z"',
+    "Write SVG path text in quotes: `{}`.",
+)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PathForm(Form[str]):
     """SVG path text with expressions in braces, each checked."""
 
     noun: str = "path text"
-    advice: str = 'Write SVG path text in quotes: `"M 0 0 L {seat} 0 L 0 90 Z"`.'
+    advice: Text = _A_PATH
 
     def read(self, node: Node, desk: Desk) -> str | None:
         """Return the text."""
@@ -116,25 +127,25 @@ def _pair(first: Amount, second: Amount, _: Place) -> tuple[Amount, Amount]:
 _CORNERS = ListOf(
     item=CornerForm(),
     noun="a list of corners",
-    advice="Write `[[0, 0], [60, 0], [60, 90]]`.",
+    advice=written("[[0, 0], [60, 0], [60, 90]]", "[[0, 0], [2, 0], [2, 3]]"),
     least=2,
 )
 SHAPE_KEYS = (
     Key(
         name="rectangle",
-        form=pair_of(_pair, "two sides", "[360, 450]"),
+        form=pair_of(_pair, "two sides", written("[360, 450]", "[14, 18]")),
         says="Width and height.",
     ),
     Key(name="polygon", form=_CORNERS, says="Corners in order; each may be rounded."),
     Key(name="circle", form=LENGTH, says="Diameter of a circle."),
     Key(
         name="ellipse",
-        form=pair_of(_pair, "two sides", "[300, 200]"),
+        form=pair_of(_pair, "two sides", written("[300, 200]", "[12, 8]")),
         says="Width and height of an ellipse.",
     ),
     Key(
         name="rounded-slot",
-        form=pair_of(_pair, "two sides", "[300, 60]"),
+        form=pair_of(_pair, "two sides", written("[300, 60]", "[12, 2]")),
         says="Length and width of a slot with half-round ends.",
     ),
     Key(name="path", form=PathForm(), says="SVG path text, y up, with expressions in braces."),
@@ -159,7 +170,7 @@ def shape_faults(fields: Fields) -> tuple[Finding, ...]:
     return tuple(faults)
 
 
-def _misplaced(key: str, fields: Fields, advice: str) -> Finding:
+def _misplaced(key: str, fields: Fields, advice: Text) -> Finding:
     return error("one-too-many", f"`{key}` does not fit this shape", fields.places[key], advice)
 
 
@@ -188,6 +199,8 @@ OUTLINE: Record[Outline] = Record(
     keys=SHAPE_KEYS,
     make=make_outline,
     one_of=(SHAPES,),
-    advice="Write one shape, such as `rectangle: [360, 450]`.",
+    advice=written(
+        "rectangle: [360, 450]", "rectangle: [14, 18]", "Write one shape, such as `{}`."
+    ),
     check=shape_faults,
 )

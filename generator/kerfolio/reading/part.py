@@ -10,6 +10,7 @@ from typing import Any
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.names import NAME, did_you_mean
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import ByUnit, Text, said, written
 from kerfolio.model.feature_kind import FEATURE_KINDS, SLOT, FeatureKind
 from kerfolio.model.outline import Drawn, DrawnFeatureRule
 from kerfolio.model.part import Part
@@ -37,12 +38,19 @@ ELEMENT: ScalarForm[Named] = ScalarForm(
 )
 
 
+_DRAWN_RULES = written(
+    "{pocket: depth 6}",
+    "{pocket: depth 1/4 in}",
+    "Write `slots: {slot: takes ply}`, `holes: hole` or `dish: {}`.",
+)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawnRules(Form[tuple[DrawnFeatureRule, ...]]):
     """Which elements of a drawing become which features."""
 
     noun: str = "elements of the drawing"
-    advice: str = "Write `slots: {slot: takes ply}`, `holes: hole` or `dish: {pocket: depth 6}`."
+    advice: Text = _DRAWN_RULES
 
     def read(self, node: Node, desk: Desk) -> tuple[DrawnFeatureRule, ...] | None:
         """Return a rule for each element named."""
@@ -83,8 +91,8 @@ class DrawnRules(Form[tuple[DrawnFeatureRule, ...]]):
             return DrawnFeatureRule(element=element, kind=kind, depth=depth)
         if more is None and kind.opens:
             return DrawnFeatureRule(element=element, kind=kind)
-        need = "`takes ply`" if kind is SLOT else "`depth 6`"
-        message = f"`{kind.key}` needs {need}"
+        need = "`takes ply`" if kind is SLOT else ByUnit("`depth 6`", "`depth 1/4 in`")
+        message = said("`{}` needs {}", kind.key, need)
         desk.refuse("drawn-feature", message, more.place if more else place, self.advice)
         return None
 
@@ -150,7 +158,7 @@ PART: Record[Part] = Record(
     make=_make_part,
     one_of=(("outline", "drawing"),),
     not_both=(("pieces", "count"),),
-    advice="Write `outline: {rectangle: [360, 450]}`.",
+    advice=written("outline: {rectangle: [360, 450]}", "outline: {rectangle: [14, 18]}"),
     named=True,
 )
 

@@ -11,10 +11,11 @@ from kerfolio.basis.expression import parse
 from kerfolio.basis.finding import Finding, in_unit
 from kerfolio.basis.names import NAME, nearest
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import Text, written
 from kerfolio.model.plan import OPEN, SUPPORTERS, Plan, Size
 from kerfolio.model.showing import SHOWABLE
 from kerfolio.model.statement import Amount
-from kerfolio.reading.amounts import AmountForm, size_name_fault
+from kerfolio.reading.amounts import ANY_AMOUNT, AmountForm, size_name_fault
 from kerfolio.reading.consumable import CONSUMABLES
 from kerfolio.reading.cut import CUTS, RELIEF
 from kerfolio.reading.desk import Desk
@@ -43,9 +44,10 @@ from kerfolio.reading.values import (
 from kerfolio.reading.yaml_text import read_yaml
 
 _FILE = "plan.yaml"
+_A_SIZE = written("seat: 360", "seat: 14", "Write `{}`, a size each.")
 _SIZE = AmountForm(
     noun="a number or expression",
-    advice="Write a number, a quantity such as `18 mm`, or an expression such as `seat/2`.",
+    advice=ANY_AMOUNT,
 )
 
 
@@ -54,7 +56,7 @@ class SizesForm(Form[tuple[Size, ...]]):
     """Named numbers; cycles among them are told with their chain."""
 
     noun: str = "sizes by name"
-    advice: str = "Write `seat: 360`, a size each."
+    advice: Text = _A_SIZE
 
     def read(self, node: Node, desk: Desk) -> tuple[Size, ...] | None:
         """Return the sizes that have a value; the names of the others are kept at the desk."""

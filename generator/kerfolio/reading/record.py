@@ -10,6 +10,7 @@ from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.finding import Finding
 from kerfolio.basis.names import did_you_mean, nearest
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import Text
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.forms import Book, Form, Schema
 from kerfolio.reading.nodes import Entry, Mapping, Node, Scalar
@@ -72,7 +73,7 @@ class Record(Form[T]):
     noun: str
     keys: tuple[Key, ...]
     make: Callable[..., T]
-    advice: str = ""
+    advice: Text = ""
     one_of: tuple[tuple[str, ...], ...] = ()
     not_both: tuple[tuple[str, str], ...] = ()
     placed: bool = True
@@ -241,7 +242,7 @@ class Entries(Form[tuple[T, ...]]):
     record: Record[T]
     noun: str
     fault: Callable[[str], Complaint | None]
-    advice: str = ""
+    advice: Text = ""
     pattern: str = ".+"
     strict: bool = False
     spoils: Callable[[str, Node], Iterable[str]] = only_name

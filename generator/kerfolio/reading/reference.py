@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.basis.said import Text
 from kerfolio.model.statement import Named
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.forms import Book, Form, Schema
@@ -20,7 +21,7 @@ class ReferenceForm(Form[Named]):
     """
 
     noun: str = NAMED.noun
-    advice: str = NAMED.advice
+    advice: Text = NAMED.advice
 
     def read(self, node: Node, desk: Desk) -> Named | None:
         """Return the name with its place."""

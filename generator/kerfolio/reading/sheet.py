@@ -10,6 +10,7 @@ from kerfolio.basis.complaint import quoted
 from kerfolio.basis.expression import Expression, parse
 from kerfolio.basis.names import NAME
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import Text, written
 from kerfolio.model.plan import BoardUse, Clamp, Ladder, Offcut, SheetUse
 from kerfolio.model.statement import Amount
 from kerfolio.reading.amounts import (
@@ -33,12 +34,17 @@ from kerfolio.reading.values import SCALAR, choice, name_fault, split_size, whol
 _LADDER = re.compile(r"(.+?)\s+to\s+(.+?)\s+by\s+(.+)")
 
 
+_A_LADDER = written(
+    "17.2 to 18.6 by 0.2", "11/16 in to 3/4 in by 1/64 in", "Write `{}`, or one thickness."
+)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LadderForm(Form[Ladder]):
     """``17.2 to 18.6 by 0.2``, or a single thickness."""
 
     noun: str = "thicknesses"
-    advice: str = "Write `17.2 to 18.6 by 0.2`, or one thickness."
+    advice: Text = _A_LADDER
 
     def read(self, node: Node, desk: Desk) -> Ladder | None:
         """Return the ladder; a single thickness is a ladder of one rung."""
@@ -76,12 +82,15 @@ class LadderForm(Form[Ladder]):
         return dict(SCALAR)
 
 
+_A_SIZE = written("2440 x 1220", "96 x 48", "Write the side along the grain first: `{}`.")
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SizeForm(Form[tuple[Amount, Amount]]):
     """``2440 x 1220``: along the grain first."""
 
     noun: str = "a sheet size"
-    advice: str = "Write the side along the grain first: `2440 x 1220`."
+    advice: Text = _A_SIZE
 
     def read(self, node: Node, desk: Desk) -> tuple[Amount, Amount] | None:
         """Return both sides."""
@@ -103,7 +112,9 @@ class SizeForm(Form[tuple[Amount, Amount]]):
 
 _SIZE = SizeForm()
 _ALONG = AmountForm(
-    noun="a length", advice="Write a number or a quantity such as `600 mm`.", within=(0.0, 20_000.0)
+    noun="a length",
+    advice=written("600 mm", "24 in", "Write a number or a quantity such as `{}`."),
+    within=(0.0, 20_000.0),
 )
 _OFFCUT: Record[Offcut] = Record(
     name="offcut",
@@ -113,7 +124,7 @@ _OFFCUT: Record[Offcut] = Record(
         Key(name="count", form=whole(1, 200), says="How many there are."),
     ),
     make=Offcut,
-    advice="Write `{size: 1100 x 600, count: 2}`.",
+    advice=written("{size: 1100 x 600, count: 2}", "{size: 43 x 24, count: 2}"),
 )
 _CLAMP: Record[Clamp] = Record(
     name="clamp",
@@ -130,7 +141,7 @@ _CLAMP: Record[Clamp] = Record(
             form=ListOf(
                 item=_ALONG,
                 noun="a length or a list of lengths",
-                advice="Write `[300, 2100]`.",
+                advice=written("[300, 2100]", "[12, 84]"),
                 least=1,
                 single=True,
             ),
@@ -141,7 +152,10 @@ _CLAMP: Record[Clamp] = Record(
         Key(name="depth", form=CLEARANCE, says="Into the sheet.", required=True),
     ),
     make=Clamp,
-    advice="Write `{edge: left, at: [300, 900], width: 80, depth: 40}`.",
+    advice=written(
+        "{edge: left, at: [300, 900], width: 80, depth: 40}",
+        "{edge: left, at: [12, 36], width: 3, depth: 1.5}",
+    ),
 )
 _SHEET: Record[SheetUse] = Record(
     name="sheet",
@@ -164,7 +178,7 @@ _SHEET: Record[SheetUse] = Record(
             form=ListOf(
                 item=_SIZE,
                 noun="a size or a list of sizes",
-                advice="Write `[1220 x 1220]`.",
+                advice=written("[1220 x 1220]", "[48 x 48]"),
                 single=True,
             ),
             says="Other sizes it may be bought in, such as half a sheet.",
@@ -172,7 +186,9 @@ _SHEET: Record[SheetUse] = Record(
         Key(
             name="offcuts",
             form=ListOf(
-                item=_OFFCUT, noun="a list of offcuts", advice="Write `[{size: 1100 x 600}]`."
+                item=_OFFCUT,
+                noun="a list of offcuts",
+                advice=written("[{size: 1100 x 600}]", "[{size: 43 x 24}]"),
             ),
             says="Left-over sheets at hand, used first where that saves a sheet.",
         ),
@@ -181,7 +197,10 @@ _SHEET: Record[SheetUse] = Record(
             form=ListOf(
                 item=_CLAMP,
                 noun="a list of clamps",
-                advice="Write `[{edge: left, at: 600, width: 80, depth: 40}]`.",
+                advice=written(
+                    "[{edge: left, at: 600, width: 80, depth: 40}]",
+                    "[{edge: left, at: 24, width: 3, depth: 1.5}]",
+                ),
             ),
             says="Zones at the edges of every sheet that pieces keep clear of.",
         ),
@@ -197,6 +216,10 @@ SHEETS: Entries[SheetUse] = Entries(
     fault=size_name_fault,
     pattern="[a-z][a-z0-9_]*",
 )
+_A_BOARD = written(
+    "rail: {stock: pine-45x45, length: 600, count: 4}",
+    "rail: {stock: pine-45x45, length: 24, count: 4}",
+)
 _BOARD: Record[BoardUse] = Record(
     name="board",
     noun="a board",
@@ -206,13 +229,13 @@ _BOARD: Record[BoardUse] = Record(
         Key(name="count", form=whole(1, 200), says="How many."),
     ),
     make=BoardUse,
-    advice="Write `rail: {stock: pine-45x45, length: 600, count: 4}`.",
+    advice=_A_BOARD,
     named=True,
 )
 BOARDS: Entries[BoardUse] = Entries(
     record=_BOARD,
     noun="boards by name",
-    advice="Write `rail: {stock: pine-45x45, length: 600, count: 4}`.",
+    advice=_A_BOARD,
     fault=name_fault,
     pattern=NAME.pattern,
 )

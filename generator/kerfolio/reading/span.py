@@ -10,6 +10,7 @@ from typing import Any
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.names import NAME
+from kerfolio.basis.said import Text, written
 from kerfolio.model.span import SagLimit, Span, SpanLoad, Support, Web
 from kerfolio.reading.amounts import LENGTH
 from kerfolio.reading.desk import Desk
@@ -23,7 +24,8 @@ _EDGES = ("left", "right", "bottom", "top")
 _KG_PER_LB = 0.45359237
 _KG_PER_M_OF_LB_PER_FT = _KG_PER_LB / 0.3048
 _SHARE = re.compile(r"span\s*/\s*([0-9]{1,5})")
-_EXAMPLE = "Write `top: {part: worktop, load: {kg: 60}}`."
+_EXAMPLE = written("top: {part: worktop, load: {kg: 60}}", "top: {part: worktop, load: {lb: 130}}")
+_A_LIMIT = written("3 mm", "1/8 in", "Write `span/300`, or a length such as `{}`.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,7 +55,7 @@ class LimitForm(Form[SagLimit]):
     """``span/300``, or a length."""
 
     noun: str = "a limit of sag"
-    advice: str = "Write `span/300`, or a length such as `3 mm`."
+    advice: Text = _A_LIMIT
 
     def read(self, node: Node, desk: Desk) -> SagLimit | None:
         """Return the limit; ``span`` is the span itself, also where a size is called so."""
@@ -138,7 +140,9 @@ _LOAD: Record[SpanLoad] = Record(
     make=_make_load,
     one_of=(("kg", "kg-per-m", "lb", "lb-per-ft"),),
     check=_load_faults,
-    advice="Write `load: {kg: 30}` or `load: {kg-per-m: 30}`.",
+    advice=written(
+        "load: {kg: 30}` or `load: {kg-per-m: 30}", "load: {lb: 65}` or `load: {lb-per-ft: 20}"
+    ),
 )
 _WEB: Record[Web] = Record(
     name="web",
@@ -159,7 +163,11 @@ _SUPPORTS: FixedList[tuple[Support, Support]] = FixedList(
     items=(SupportForm(), SupportForm()),
     make=lambda first, second, _: (first, second),
     noun="two supports",
-    advice="Write `[left, right]`, `[bottom, top]` or two lengths, such as `[60, body - 60]`.",
+    advice=written(
+        "[60, body - 60]",
+        "[2, body - 2]",
+        "Write `[left, right]`, `[bottom, top]` or two lengths, such as `{}`.",
+    ),
 )
 
 

@@ -8,6 +8,7 @@ from decimal import Decimal
 from typing import Any
 
 from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.said import Text, written
 from kerfolio.basis.words import listed
 from kerfolio.model.stock import (
     FAMILIES,
@@ -42,12 +43,15 @@ Prices = tuple[tuple[tuple[float, float], Decimal], ...]
 Sources = tuple[tuple[str, str], ...]
 
 
+_A_PRICE = written("prices: {2440 x 1220: 92.50}", "prices: {96 in x 48 in: 92.50}")
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PricesForm(Form[Prices]):
     """``{2440 x 1220: 92.50}``."""
 
     noun: str = "prices by sheet size"
-    advice: str = "Write `prices: {2440 x 1220: 92.50}`."
+    advice: Text = _A_PRICE
 
     def read(self, node: Node, desk: Desk) -> Prices | None:
         """Return (size, price) pairs."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.basis.finding import Finding, error, note, warning
+from kerfolio.basis.said import written
 from kerfolio.geometry.affine import Affine, after
 from kerfolio.reading.svg_tree import SvgNode
 from kerfolio.reading.svg_viewport import (
@@ -16,7 +17,7 @@ from kerfolio.reading.svg_viewport import (
     view_box,
 )
 
-ADVICE = "Set the drawing's width and height in mm."
+ADVICE = written("mm", "inches", "Set the drawing's width and height in {}.")
 
 
 @dataclass(frozen=True, slots=True)

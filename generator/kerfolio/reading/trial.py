@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from kerfolio.basis.said import written
 from kerfolio.model.statement import Named
 from kerfolio.model.trial import Trial
 from kerfolio.reading.files import PHOTO
@@ -35,7 +36,7 @@ _TRIAL: Record[Trial] = Record(
             form=ListOf(
                 item=QUANTITY,
                 noun="a list of depths",
-                advice="Write `passes: [8 mm, 10 mm]`.",
+                advice=written("passes: [8 mm, 10 mm]", "passes: [3/8 in, 3/8 in]"),
                 single=True,
             ),
             says="Depth of each pass.",

@@ -12,6 +12,7 @@ from kerfolio.basis.budgets import SUMMARY, TITLE
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.names import NAME, did_you_mean
 from kerfolio.basis.quantity import read_quantity
+from kerfolio.basis.said import written
 from kerfolio.model.statement import Named
 from kerfolio.reading.forms import ListOf, ScalarForm, Schema
 from kerfolio.reading.nodes import Scalar
@@ -156,7 +157,9 @@ def _length(node: Scalar) -> float | Complaint:
 
 QUANTITY: ScalarForm[float] = ScalarForm(
     noun="a length",
-    advice="Write a length such as `18 mm` or `3/4 in`; a bare number is mm.",
+    advice=written(
+        "18 mm` or `3/4 in", "3/4 in", "Write a length such as `{}`; a bare number is mm."
+    ),
     convert=_length,
     json=SCALAR,
 )
@@ -180,7 +183,7 @@ def _sheet_size(node: Scalar) -> tuple[float, float] | Complaint:
 
 SHEET_SIZE: ScalarForm[tuple[float, float]] = ScalarForm(
     noun="a sheet size",
-    advice="Write the side along the grain first: `2440 x 1220`.",
+    advice=written("2440 x 1220", "96 in x 48 in", "Write the side along the grain first: `{}`."),
     convert=_sheet_size,
 )
 
@@ -206,7 +209,9 @@ def _feed(node: Scalar) -> float | Complaint:
 
 FEED: ScalarForm[float] = ScalarForm(
     noun="a feed",
-    advice="Write it with its unit: `4500 mm/min`, `4.5 m/min` or `180 in/min`.",
+    advice=written(
+        "4500 mm/min`, `4.5 m/min` or `180 in/min", "180 in/min", "Write it with its unit: `{}`."
+    ),
     convert=_feed,
     json={"type": "string", "pattern": r"(mm|m|in)/min$"},
 )

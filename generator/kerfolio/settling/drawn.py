@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from kerfolio.basis.measures import precise
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
-from kerfolio.basis.said import Either, named, said
+from kerfolio.basis.said import ByUnit, named, said
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import area, bounds
 from kerfolio.geometry.shapes import circle, slot
@@ -210,7 +210,7 @@ def _cut_to_depth(found: _Found, operation: Operation) -> Shaped:
     stated, element = found.rule.depth, found.rule.element
     if stated is None:
         message = f"`{element.name}` states no depth"
-        advice = said("Write {}, say.", Either("`depth 6`", "`depth 1/4 in`"))
+        advice = said("Write {}, say.", ByUnit("`depth 6`", "`depth 1/4 in`"))
         raise unsettled("no-depth", message, element.place, advice)
     depth = found.fitting.scope.positive(stated, "depth")
     cut = Cut(operation=operation, depth=depth, contours=(found.contour,), feature=found.name)

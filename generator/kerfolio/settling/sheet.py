@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from kerfolio.basis.finding import Finding
-from kerfolio.basis.said import Either, said
+from kerfolio.basis.said import ByUnit, said
 from kerfolio.model.plan import Plan, SheetUse
 from kerfolio.model.statement import Amount, Named
 from kerfolio.model.stock import CutterStock, SheetStock, Stock
@@ -63,7 +63,7 @@ def _size(use: SheetUse, material: SheetStock, scope: Scope) -> tuple[float, flo
     if use.size:
         return _both(use.size, scope)
     if not material.sizes:
-        advice = said("Write {}, say.", Either("`size: 2440 x 1220`", "`size: 96 x 48`"))
+        advice = said("Write {}, say.", ByUnit("`size: 2440 x 1220`", "`size: 96 x 48`"))
         raise unsettled("no-sheet-size", f"no size for sheet `{use.name}`", use.place, advice)
     return material.sizes[0]
 

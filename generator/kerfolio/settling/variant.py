@@ -8,7 +8,7 @@ from math import prod
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.lengths import mm_number, reading_in
 from kerfolio.basis.measures import number, reading
-from kerfolio.basis.said import Either, Measure, Quantity, Words, said, strung
+from kerfolio.basis.said import ByUnit, Measure, Quantity, Words, said, strung
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.model.plan import Ladder, Plan, SheetUse
 from kerfolio.model.stock import SheetStock, Stock
@@ -113,9 +113,9 @@ def words_of(variant: FitVariant) -> Words:
     """Return what a variant is called in a remark: its label, in an inch plan its thicknesses."""
     if len(variant.thickness) == 1:
         return said("{}", _rung(variant.thickness[0][1]))
-    apart = Either("-", " ")
+    apart = ByUnit("-", " ")
     each = [said("{}{}{}", name, apart, _rung(value)) for name, value in variant.thickness]
-    return strung(each, Either("_", ", "))
+    return strung(each, ByUnit("_", ", "))
 
 
 def _rung(mm: float) -> Measure:

@@ -1,0 +1,148 @@
+"""Words with quantities: told in a unit, compared without numbers, read as facts."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from kerfolio.basis.finding import error, in_unit
+from kerfolio.basis.measures import (
+    angle,
+    chip,
+    chips,
+    feed,
+    length,
+    mass,
+    number,
+    point,
+    precise,
+    reading,
+    readings,
+    size,
+    spot,
+)
+from kerfolio.basis.place import Place
+from kerfolio.basis.said import (
+    Measure,
+    Quantity,
+    Words,
+    enumerated,
+    facts,
+    named,
+    said,
+    skeleton,
+    stated_name,
+    strung,
+    told,
+    written,
+)
+
+SHORT = said("`{}` is {} too {}", "rail", length("short", 2.3), "short")
+
+
+def test_words_are_told_in_the_unit_asked_for() -> None:
+    assert told(SHORT, "mm") == "`rail` is 2.3 mm too short"
+    assert told(SHORT, "in") == "`rail` is 0.091 in too short"
+    assert told("plain", "in") == "plain"
+
+
+def test_the_skeleton_leaves_numbers_and_copies_out() -> None:
+    other = said("`{}` is {} too {}", "rail", length("short", 4.0), "short")
+    assert skeleton(SHORT) == skeleton(other)
+    assert skeleton(SHORT) != skeleton(said("`{}` is {} too {}", "rail", length("long", 4), "long"))
+    assert skeleton(named("rail.slots.1")) == skeleton(named("rail.slots.12"))
+    assert skeleton(named("rail.m6")) != skeleton(named("rail.m8"))
+    assert skeleton(named("rail.slots")) != skeleton(named("side.slots"))
+
+
+def test_the_facts_are_the_quantities_in_the_order_told() -> None:
+    words = said("{} of {}", SHORT, reading("thickness", 17.8))
+    assert tuple(facts("plain", words)) == (
+        Quantity("short", 2.3, "mm"),
+        Quantity("thickness", 17.8, "mm"),
+    )
+
+
+def test_a_name_is_told_with_its_copy_and_stated_without() -> None:
+    assert told(named("rail.slots.3"), "mm") == "`rail.slots.3`"
+    assert [stated_name(each) for each in ("rail.slots.3", "rail.slots.1.2", "rail.slots")] == [
+        "rail.slots"
+    ] * 3
+
+
+def test_words_are_joined_as_texts_are() -> None:
+    three = [SHORT, "b", said("{}", number("count", 2))]
+    assert told(enumerated(three), "mm") == "`rail` is 2.3 mm too short, b and 2"
+    assert told(enumerated(["a"]), "mm") == "a"
+    assert told(enumerated([]), "mm") == ""
+    assert told(strung(three[1:], ", or "), "mm") == "b, or 2"
+    assert told("It is so: " + SHORT + ".", "mm") == "It is so: `rail` is 2.3 mm too short."
+
+
+def test_an_example_is_one_of_the_plans_unit() -> None:
+    assert told(written("fit: 0.1", "fit: 0.005"), "mm") == "Write `fit: 0.1`."
+    assert told(written("fit: 0.1", "fit: 0.005"), "in") == "Write `fit: 0.005`."
+
+
+def test_a_template_wants_a_field_for_each_gap() -> None:
+    with pytest.raises(ValueError, match=r"1 fields for `\{\} and \{\}`"):
+        said("{} and {}", "a")
+    assert told(said("`{a: {}}`", 1), "mm") == "`{a: 1}`"
+
+
+@pytest.mark.parametrize(
+    ("measure", "metric", "inch"),
+    [
+        (length("x", 9.525), "9.5 mm", "3/8 in"),
+        (reading("x", 18.25625), "18.26 mm", "0.719 in"),
+        (precise("x", 6.35), "6.35 mm", "1/4 in"),
+        (precise("x", 18.51025), "18.51 mm", "0.729 in"),
+        (readings(("a", 17.2), ("b", 18.6)), "17.2 to 18.6 mm", "0.677 to 0.732 in"),
+        (size((360.0, 165.1)), "360 x 165.1 mm", "14 3/16 x 6 1/2 in"),
+        (spot(120.5, 0.0), "120.5, 0 mm", "4 3/4, 0 in"),
+        (chip(0.127), "0.127 mm", "0.005 in"),
+        (chips(0.0254, 0.0762), "0.025 to 0.076 mm", "0.001 to 0.003 in"),
+        (feed("x", 4572.0), "4572 mm/min", "180 in/min"),
+        (mass("x", 8.2), "8.2 kg", "18.1 lb"),
+        (angle("x", 3.0), "3.0 degrees", "3.0 degrees"),
+        (number("x", 4), "4", "4"),
+    ],
+)
+def test_each_quantity_is_told_as_the_trade_does(measure: Measure, metric: str, inch: str) -> None:
+    """180 in/min are 4572 mm/min: 25.4 mm to the inch, exactly (1959)."""
+    assert (measure.told("mm"), measure.told("in")) == (metric, inch)
+
+
+def test_a_point_names_both_its_lengths() -> None:
+    assert told(point(3.0, 4.5, "least-"), "mm") == "3 mm, 4.5 mm"
+    assert [each.name for each in point(3.0, 4.5, "least-").facts] == ["least-x", "least-y"]
+
+
+@given(st.floats(min_value=0.5, max_value=3000))
+def test_a_fact_is_the_number_told(mm: float) -> None:
+    shown = re.fullmatch(r"([0-9.]+) mm", length("x", mm).told("mm"))
+    assert shown
+    assert abs(float(shown[1]) - length("x", mm).facts[0].value) <= 0.051
+
+
+def test_a_finding_is_told_in_its_unit_and_keeps_its_facts() -> None:
+    advice = said("Make it {} longer.", length("longer", 2.3))
+    more = (Quantity("plunge", 600, "mm/min"),)
+    found = error("rule", SHORT, Place("a", 1, 1), advice, subject="rail", more=more)
+    (inch,) = in_unit([found], "in")
+    assert str(found) == (
+        "a:1:1: error: `rail` is 2.3 mm too short [rule]\n    Make it 2.3 mm longer."
+    )
+    assert str(inch) == (
+        "a:1:1: error: `rail` is 0.091 in too short [rule]\n    Make it 0.091 in longer."
+    )
+    assert inch.facts == found.facts
+    assert [each.name for each in found.facts] == ["short", "longer", "plunge"]
+    assert inch.identity == found.identity
+
+
+def test_words_without_parts_are_nothing() -> None:
+    assert told(Words(()), "mm") == ""
