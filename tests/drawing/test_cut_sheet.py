@@ -24,14 +24,12 @@ from kerfolio.writing.dxf import dxf_bytes
 from kerfolio.writing.read_back import (
     Layers,
     dxf_layers,
-    dxf_notes,
-    noted_thickness,
     svg_layers,
-    svg_notes,
 )
 from kerfolio.writing.svg import svg_bytes
 from tests.drawing.bench import bench, bench_layout
 from tests.geometry.shape_cases import difference_area, solid
+from tests.lettering import dxf_notes, svg_notes
 
 PLAN, LAYOUT = bench(), bench_layout()
 FILES = {
@@ -198,13 +196,13 @@ def test_the_note_names_plan_release_thickness_and_units(name: str) -> None:
         assert "Units: mm" in words
         assert "100 mm" in notes
         assert "4 in" in notes
-        assert noted_thickness(notes) == 17.8
+    assert drawing.thickness == 17.8
 
 
 def test_a_coupon_is_for_every_thickness_and_names_none_as_its_own() -> None:
     notes = svg_notes(svg_bytes(FILES["coupon"]))
     assert "Slots for ply of 17.6 to 18.4 mm" in notes
-    assert noted_thickness(notes) is None
+    assert FILES["coupon"].thickness is None
 
 
 def test_the_sheets_note_has_its_number() -> None:

@@ -20,11 +20,12 @@ from kerfolio.writing.dxf import dxf_bytes
 from kerfolio.writing.read_back import (
     Layers,
     dxf_layers,
-    noted_thickness,
+    dxf_thickness,
     svg_layers,
-    svg_notes,
+    svg_thickness,
 )
 from kerfolio.writing.svg import svg_bytes
+from tests.lettering import svg_notes
 from tests.plans import settled_at
 
 
@@ -57,7 +58,8 @@ def test_the_slot_follows_the_sheet(
     drawing = cut_part(plan, side_of(plan))
     (opening,) = read(drawing)["opening_through"]
     assert between_walls(opening) == pytest.approx(width, abs=0.0011)
-    assert noted_thickness(svg_notes(svg_bytes(drawing))) == thickness
+    assert svg_thickness(svg_bytes(drawing)) == thickness
+    assert dxf_thickness(dxf_bytes(drawing)) == thickness
 
 
 @pytest.mark.parametrize(("thickness", "width"), [(17.6, 17.8), (18.2, 18.4)])

@@ -94,9 +94,21 @@ SPOILED: dict[str, tuple[str, Callable[[bytes], bytes], str]] = {
     ),
     "thickness": (
         "cut/17.8mm/sheet-1-17.8mm.svg",
-        lambda data: data.replace(b"Cut for 17.8 mm", b"Cut for 17.6 mm"),
+        lambda data: data.replace(b'data-thickness="17.8"', b'data-thickness="17.6"'),
         "`cut/17.8mm/sheet-1-17.8mm.svg` and its own name disagree: "
-        "it says 17.6 mm, the sheet is 17.8 mm",
+        "it is for 17.6 mm, the sheet is 17.8 mm",
+    ),
+    "thickness of a DXF": (
+        "cut/17.8mm/sheet-1-17.8mm.dxf",
+        lambda data: data.replace(b"$CUSTOMPROPERTY\n  1\n17.8\n", b"$CUSTOMPROPERTY\n  1\n18\n"),
+        "`cut/17.8mm/sheet-1-17.8mm.dxf` and its own name disagree: "
+        "it is for 18 mm, the sheet is 17.8 mm",
+    ),
+    "no thickness": (
+        "cut/17.8mm/sheet-1-17.8mm.svg",
+        lambda data: data.replace(b' data-thickness="17.8"', b""),
+        "`cut/17.8mm/sheet-1-17.8mm.svg` and its own name disagree: "
+        "it is for no thickness, the sheet is 17.8 mm",
     ),
 }
 

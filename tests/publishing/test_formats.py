@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from kerfolio.drawing.expand import expanded
-from kerfolio.drawing.vocabulary import Drawing, Label, Stroke
+from kerfolio.drawing.vocabulary import Drawing, Stroke
 from kerfolio.edition.edition import Edition
 from kerfolio.geometry.contour import Contour
 from kerfolio.layouts.effort import Effort
@@ -34,7 +34,7 @@ from tests.publishing.spoiling import files_of, repacked
 
 
 def write(drawing: Drawing, *, own_origin: bool) -> bytes:
-    """Write corners and lettering as JSON, in tenths of a millimetre."""
+    """Write corners and thickness as JSON, in tenths of a millimetre."""
     del own_origin
     items = [each for item in drawing.items for each in expanded(item)]
     contours = [(each.layer, each.contour) for each in items if isinstance(each, Stroke)]
@@ -43,7 +43,7 @@ def write(drawing: Drawing, *, own_origin: bool) -> bytes:
             [layer, contour.closed, [(10 * x, 10 * y, b) for x, y, b in contour.vertices]]
             for layer, contour in contours
         ],
-        "words": [each.text for each in items if isinstance(each, Label)],
+        "thickness": drawing.thickness and 10 * drawing.thickness,
     }
     return json.dumps(content).encode()
 
@@ -56,8 +56,9 @@ def layers(content: bytes) -> Layers:
     return found
 
 
-def notes(content: bytes) -> tuple[str, ...]:
-    return tuple(json.loads(content)["words"])
+def thickness(content: bytes) -> float | None:
+    stated = json.loads(content)["thickness"]
+    return stated and float(stated) / 10
 
 
 TENTHS = CutFormat(
@@ -67,7 +68,7 @@ TENTHS = CutFormat(
     unit="tenths of a millimetre",
     write=write,
     layers=layers,
-    notes=notes,
+    thickness=thickness,
 )
 FORMATS = (*CUT_FORMATS, TENTHS)
 
@@ -117,7 +118,7 @@ def test_the_agreement_check_reads_its_files_back(bundle: Bundle) -> None:
     assert said(bundle.edition, {**files, name: other}) == [
         f"`{name}` and the settled plan on layer `opening_through` disagree: areas",
         f"`{name}` and the settled plan on layer `outline_through` disagree: areas",
-        f"`{name}` and its own name disagree: it says 18.2 mm, the sheet is 17.6 mm",
+        f"`{name}` and its own name disagree: it is for 18.2 mm, the sheet is 17.6 mm",
     ]
     name = "cut/17.6mm/sheet-1-17.6mm.tenths.json"
     assert said(bundle.edition, {**files, name: moved(files[name])}) == [

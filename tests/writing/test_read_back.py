@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -13,13 +15,13 @@ from kerfolio.geometry.shapes import circle, polygon, rounded_slot
 from kerfolio.writing.dxf import dxf_bytes
 from kerfolio.writing.read_back import (
     dxf_layers,
-    dxf_notes,
-    noted_thickness,
+    dxf_thickness,
     svg_layers,
-    svg_notes,
+    svg_thickness,
 )
 from kerfolio.writing.svg import svg_bytes
 from tests.geometry.shape_cases import difference_area, solid
+from tests.lettering import dxf_notes, svg_notes
 
 LAYERS = (Layer(name="opening_through", purpose="p"), Layer(name="note", purpose="p"))
 
@@ -73,10 +75,16 @@ def test_a_shape_with_holes_comes_back_as_its_contours() -> None:
         assert len(found["opening_through"]) == 2
 
 
-def test_notes_and_the_thickness_in_them_come_back() -> None:
+def test_notes_are_lettered_as_they_were_meant() -> None:
     notes = ("Café table & <bench>", "Cut for 17.85 mm ply (about 45/64 in)")
     made = drawing(notes=notes)
     assert svg_notes(svg_bytes(made)) == notes
     assert dxf_notes(dxf_bytes(made)) == notes
-    assert noted_thickness(notes) == 17.85
-    assert noted_thickness(notes[:1]) is None
+
+
+@pytest.mark.parametrize("thickness", [17.85, 18.25625, 18.0, None])
+def test_the_thickness_a_file_is_for_comes_back_as_data(thickness: float | None) -> None:
+    made = replace(drawing(), thickness=thickness)
+    meant = None if thickness is None else pytest.approx(thickness, abs=0.0001)
+    assert svg_thickness(svg_bytes(made)) == meant
+    assert dxf_thickness(dxf_bytes(made)) == meant

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kerfolio.basis.lengths import inch_text, mm_number
 from kerfolio.drawing.extent import extent, union
@@ -71,7 +71,8 @@ def cut_sheet(settled: SettledPlan, layout: SheetLayout) -> Drawing:
     )
     width, height = layout.size
     edge = _rectangle((-x, -y, width - x, height - y), SHEET_EDGE, Ink.FAINT)
-    return _cut_file((edge,), seated, lines, 14.0, _title(settled, f"sheet {layout.number}"))
+    made = _cut_file((edge,), seated, lines, 14.0, _title(settled, f"sheet {layout.number}"))
+    return replace(made, thickness=sheet.thickness)
 
 
 def datum_of(sheet: SettledSheet, size: Point) -> Point:
@@ -81,14 +82,15 @@ def datum_of(sheet: SettledSheet, size: Point) -> Point:
 
 def cut_part(settled: SettledPlan, part: SettledPart) -> Drawing:
     """Return the cuts of one part at its own 0,0, full size in mm."""
-    count = len(part.pieces)
+    count, sheet = len(part.pieces), settled.sheet(part.sheet)
     lines = (
         f"{settled.plan.title} {settled.plan.version}",
         f"Part {part.mark}, {part.name}: cut {count}",
-        _thickness_line(settled.sheet(part.sheet)),
+        _thickness_line(sheet),
         f"Files for {settled.variant.label}. Units: mm.",
     )
-    return _cut_file((), [_Seated(part.cuts, Seat())], lines, 8.0, _title(settled, part.name))
+    made = _cut_file((), [_Seated(part.cuts, Seat())], lines, 8.0, _title(settled, part.name))
+    return replace(made, thickness=sheet.thickness)
 
 
 def cut_art(settled: SettledPlan, art: Art) -> Drawing:
@@ -122,7 +124,7 @@ def cut_coupon(settled: SettledPlan, coupon: Coupon) -> Drawing:
 
 
 def _range(coupon: Coupon) -> str:
-    """The coupon is the same for every thickness, so its file names none as its own."""
+    """The coupon is the same for every thickness, so its file has none as its own."""
     thicknesses = [each.thickness for each in coupon.slots]
     return f"{mm_number(min(thicknesses), 2)} to {mm_number(max(thicknesses), 2)} mm"
 
@@ -132,7 +134,6 @@ def _title(settled: SettledPlan, what: str) -> str:
 
 
 def _thickness_line(sheet: SettledSheet) -> str:
-    """The agreement check reads the number in this line back."""
     inches = inch_text(sheet.thickness, 64)
     return f"Cut for {mm_number(sheet.thickness, 2)} mm {sheet.name} (about {inches})"
 

@@ -104,7 +104,8 @@ class Layer:
 class Drawing:
     """Items inside a box ``(left, bottom, right, top)`` in mm, with the layers they lie on.
 
-    ``title`` and ``description`` are for people who cannot see it.
+    ``title`` and ``description`` are for people who cannot see it. ``thickness`` is that of the
+    sheet a cut file is for, mm: written into the file as data, besides the line that people read.
     """
 
     box: tuple[float, float, float, float]
@@ -112,6 +113,7 @@ class Drawing:
     layers: tuple[Layer, ...] = ()
     title: str = ""
     description: str = ""
+    thickness: float | None = None
 
     @property
     def width(self) -> float:

@@ -11,8 +11,11 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Any
 
-from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.finding import Finding, error, in_unit
+from kerfolio.basis.measures import precise
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import Text, said
+from kerfolio.basis.tolerance import SAME
 from kerfolio.bundles.archive import sums_text, unzipped
 from kerfolio.drawing.cut_sheet import datum_of, likeness
 from kerfolio.drawing.extent import union
@@ -34,7 +37,7 @@ from kerfolio.publishing.names import (
 )
 from kerfolio.settling.settled import Cut, Operation, SettledPart, SettledPlan
 from kerfolio.shop.art import arts_of
-from kerfolio.writing.read_back import Layers, noted_thickness
+from kerfolio.writing.read_back import Layers
 
 _PARTS = "lists/parts.csv"
 _AREA_SHARE = 1e-4
@@ -55,11 +58,11 @@ class _Written:
     facts: Mapping[str, Any]
     place: Place
 
-    def differ(self, one: str, other: str, how: str) -> Finding:
+    def differ(self, one: str, other: str, how: Text) -> Finding:
         """Return the finding that two things disagree."""
         return error(
             "files-disagree",
-            f"{one} and {other} disagree: {how}",
+            said("{} and {} disagree: {}", one, other, how),
             self.place,
             "Nothing was published. This is a fault of the program: please report it.",
         )
@@ -75,7 +78,8 @@ def disagreements(bundle: Bundle) -> tuple[Finding, ...]:
     incomplete = tuple(_complete(written))
     if incomplete:
         return incomplete
-    return tuple(finding for check in CHECKS for finding in check(written))
+    found = (finding for check in CHECKS for finding in check(written))
+    return in_unit(found, bundle.edition.plan.units)
 
 
 def _complete(written: _Written) -> Iterator[Finding]:
@@ -132,14 +136,15 @@ class _CutFile:
 
     name: str
     layers: Layers
-    notes: tuple[str, ...]
+    thickness: float | None
 
 
 def _read(written: _Written, named: Callable[[str], str]) -> Iterator[_CutFile]:
     for each in written.edition.formats:
         name = named(each.ending)
         content = written.files[name]
-        yield _CutFile(name=name, layers=each.layers(content), notes=each.notes(content))
+        layers, thickness = each.layers(content), each.thickness(content)
+        yield _CutFile(name=name, layers=layers, thickness=thickness)
 
 
 def _cut_files(written: _Written) -> Iterator[Finding]:
@@ -167,9 +172,9 @@ def _compared(
     for layer in sorted(meant):
         if not _same(meant[layer], found.get(layer, [])):
             yield written.differ(f"`{file.name}`", f"the settled plan on layer `{layer}`", "areas")
-    noted = noted_thickness(file.notes)
-    if noted is None or abs(noted - thickness) > 0.005:
-        how = f"it says {noted} mm, the sheet is {thickness:g} mm"
+    if file.thickness is None or abs(file.thickness - thickness) > SAME:
+        stated = "no thickness" if file.thickness is None else precise("stated", file.thickness)
+        how = said("it is for {}, the sheet is {}", stated, precise("sheet", thickness))
         yield written.differ(f"`{file.name}`", "its own name", how)
 
 
@@ -228,7 +233,7 @@ def _taken_widths(written: _Written) -> Iterator[Finding]:
         for part in settled.parts:
             for name, width, meant in _widths(settled, part):
                 if abs(width - meant) > 1e-6:
-                    how = f"{width:g} mm is not {meant:g} mm"
+                    how = said("{} is not {}", precise("width", width), precise("meant", meant))
                     yield written.differ(f"slot `{name}`", settled.variant.label, how)
 
 

@@ -6,6 +6,7 @@ import io
 from collections.abc import Iterator
 from typing import Any
 
+from kerfolio.basis.digits import digits
 from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.lettering import CAPITAL
@@ -18,6 +19,9 @@ with unconfigured():
     from ezdxf import filemanagement
     from ezdxf.enums import TextEntityAlignment
     from ezdxf.lldxf.tagwriter import TagWriter
+
+THICKNESS = "thickness_mm"
+"""The custom property (``$CUSTOMPROPERTYTAG``) that holds the thickness a cut file is for."""
 
 _MILLIMETRES = 4
 _METRIC = 1
@@ -38,7 +42,8 @@ def dxf_bytes(drawing: Drawing) -> bytes:
     """Return the drawing as DXF R2010: $INSUNITS 4 (mm), $MEASUREMENT 1 (metric).
 
     Contours are LWPOLYLINE with their arcs as bulges, full circles are CIRCLE, lettering is TEXT;
-    fills are left out. Every layer of the drawing becomes a layer. Raises ValueError when
+    fills are left out. Every layer of the drawing becomes a layer. The thickness that a cut file is
+    for is a custom property of the drawing, in mm. Raises ValueError when
     lettering or a dimension lies on a layer that is cut.
     """
     _refuse_lettering_on_cuts(drawing)
@@ -94,6 +99,8 @@ def _unstamp(document: Any) -> None:
 def _header(document: Any, drawing: Drawing) -> None:
     document.header["$INSUNITS"] = _MILLIMETRES
     document.header["$MEASUREMENT"] = _METRIC
+    if drawing.thickness is not None:
+        document.header.custom_vars.append(THICKNESS, digits(drawing.thickness))
     left, bottom, right, top = drawing.box
     document.header["$EXTMIN"] = (left, bottom, 0)
     document.header["$EXTMAX"] = (right, top, 0)

@@ -8,7 +8,7 @@ from typing import Protocol
 
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.writing.dxf import dxf_bytes
-from kerfolio.writing.read_back import Layers, dxf_layers, dxf_notes, svg_layers, svg_notes
+from kerfolio.writing.read_back import Layers, dxf_layers, dxf_thickness, svg_layers, svg_thickness
 from kerfolio.writing.svg import svg_bytes
 
 
@@ -25,8 +25,9 @@ class CutFormat:
 
     ``ending`` is what stands behind the dot of a file's name, ``title`` what readers know the
     format as, ``article`` what goes before the title (``a`` or ``an``), ``unit`` what its files are
-    in. ``sent`` marks what is sent to a shop that cuts for others. ``layers`` and ``notes`` read
-    a file of this program back: contours in mm by layer, and lines of lettering.
+    in. ``sent`` marks what is sent to a shop that cuts for others. ``layers`` and ``thickness``
+    read a file of this program back: contours in mm by layer, and the thickness in mm that it is
+    for.
     """
 
     ending: str
@@ -36,7 +37,7 @@ class CutFormat:
     sent: bool = False
     write: Write
     layers: Callable[[bytes], Layers]
-    notes: Callable[[bytes], tuple[str, ...]]
+    thickness: Callable[[bytes], float | None]
 
 
 def _svg(drawing: Drawing, *, own_origin: bool) -> bytes:
@@ -55,7 +56,7 @@ CUT_FORMATS = (
         article="an",
         write=_svg,
         layers=svg_layers,
-        notes=svg_notes,
+        thickness=svg_thickness,
     ),
     CutFormat(
         ending="dxf",
@@ -64,7 +65,7 @@ CUT_FORMATS = (
         sent=True,
         write=_dxf,
         layers=dxf_layers,
-        notes=dxf_notes,
+        thickness=dxf_thickness,
     ),
 )
 """Every format that cut files are published in, in the order in which readers are told of them."""

@@ -14,13 +14,13 @@ from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.geometry.arc import bulge_of
 from kerfolio.geometry.contour import Contour, Point, Vertex
 from kerfolio.geometry.shapes import circle
+from kerfolio.writing.dxf import THICKNESS
 
 with unconfigured():
     from ezdxf import filemanagement
 
 _SVG = "{http://www.w3.org/2000/svg}"
 _WORD = re.compile(r"([MLAZ])([^MLAZ]*)")
-_THICKNESS = re.compile(r"\bcut for (\d+(?:\.\d+)?) mm\b", re.IGNORECASE)
 
 Layers = Mapping[str, tuple[Contour, ...]]
 """Contours in mm, y up, by the name of their layer, in the order of the file."""
@@ -29,7 +29,7 @@ Layers = Mapping[str, tuple[Contour, ...]]
 def dxf_layers(content: bytes) -> Layers:
     """Return the contours of a DXF file by layer; layers without any are left out."""
     found: dict[str, list[Contour]] = {}
-    for entity in _modelspace(content):
+    for entity in _document(content).modelspace():
         if entity.dxftype() == "LWPOLYLINE":
             vertices = tuple((float(x), float(y), float(b)) for x, y, b in entity.get_points("xyb"))
             contour = Contour(vertices, closed=bool(entity.closed))
@@ -42,15 +42,15 @@ def dxf_layers(content: bytes) -> Layers:
     return {name: tuple(contours) for name, contours in found.items()}
 
 
-def dxf_notes(content: bytes) -> tuple[str, ...]:
-    """Return the lines of lettering of a DXF file."""
-    texts = (each for each in _modelspace(content) if each.dxftype() == "TEXT")
-    return tuple(str(each.dxf.text) for each in texts)
+def dxf_thickness(content: bytes) -> float | None:
+    """Return the thickness in mm that a DXF file is for, None when it has none."""
+    stated = _document(content).header.custom_vars.get(THICKNESS)
+    return None if stated is None else float(stated)
 
 
-@lru_cache(maxsize=1)  # layers and notes of one file are asked for one after the other
-def _modelspace(content: bytes) -> Any:
-    return filemanagement.read(io.StringIO(content.decode("utf-8"))).modelspace()
+@lru_cache(maxsize=1)  # layers and thickness of one file are asked for one after the other
+def _document(content: bytes) -> Any:
+    return filemanagement.read(io.StringIO(content.decode("utf-8")))
 
 
 def svg_layers(content: bytes) -> Layers:
@@ -65,16 +65,10 @@ def svg_layers(content: bytes) -> Layers:
     return found
 
 
-def svg_notes(content: bytes) -> tuple[str, ...]:
-    """Return the lines of lettering of an SVG file; none when it was outlined."""
-    root = ElementTree.fromstring(content)
-    return tuple(each.text or "" for each in root.iter(f"{_SVG}text"))
-
-
-def noted_thickness(notes: tuple[str, ...]) -> float | None:
-    """Return the thickness in mm that a cut file says it was cut for, None when it says none."""
-    found = (_THICKNESS.search(line) for line in notes)
-    return next((float(match[1]) for match in found if match), None)
+def svg_thickness(content: bytes) -> float | None:
+    """Return the thickness in mm that an SVG file is for, None when it has none."""
+    stated = ElementTree.fromstring(content).get("data-thickness")
+    return None if stated is None else float(stated)
 
 
 class _Way:

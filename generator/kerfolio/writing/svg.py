@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from math import ceil, pi
 from xml.sax.saxutils import escape, quoteattr
 
+from kerfolio.basis.digits import digits
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.lettering import text_width
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Label, Layer, Stroke
@@ -71,6 +72,7 @@ def svg_bytes(
     id (after ``id_prefix``, for several drawings on one page). ``class_prefix`` adds the classes
     ``PREFIXline-INK`` and ``PREFIXfill-INK``, by which a page's style sheet overrides the colours.
     ``outlined`` writes lettering as outlines, the same on every machine, instead of as text.
+    The thickness that a cut file is for stands at its root as ``data-thickness``, mm.
     """
     left, top = (0.0, 0.0) if own_origin else (drawing.box[0], drawing.box[3])
     look = _Look(left, top, decimals, palette, class_prefix, outlined)
@@ -83,13 +85,15 @@ def _opening(drawing: Drawing, look: _Look, real_size: bool) -> str:
     size = f' width="{width}mm" height="{height}mm"' if real_size else ""
     corner = look.point(drawing.box[0], drawing.box[3])
     left, bottom = look.number(drawing.box[0]), look.number(drawing.box[1])
-    origin = f' data-origin="{left} {bottom}"' if (left, bottom) != ("0", "0") else ""
+    data = f' data-origin="{left} {bottom}"' if (left, bottom) != ("0", "0") else ""
+    if drawing.thickness is not None:
+        data += f' data-thickness="{digits(drawing.thickness)}"'
     name = f' role="img" aria-label={_quoted(drawing.title)}' if drawing.title else ""
     title = f"<title>{_text(drawing.title)}</title>\n" if drawing.title else ""
     about = f"<desc>{_text(drawing.description)}</desc>\n" if drawing.description else ""
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg"{size} viewBox="{corner} {width} {height}"'
-        f'{origin}{name} font-family="{_FONTS}" stroke-linejoin="round" stroke-linecap="round">\n'
+        f'{data}{name} font-family="{_FONTS}" stroke-linejoin="round" stroke-linecap="round">\n'
         f"{title}{about}"
     )
 
