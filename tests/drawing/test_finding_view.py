@@ -20,7 +20,7 @@ PART = SETTLED.parts[0]
 
 
 def view(*rings: Ring, settled: SettledPlan = SETTLED, part: SettledPart = PART) -> Drawing:
-    return finding_view(settled, part, Mark(part="panel", rings=rings, variant="any"))
+    return finding_view(settled, part, Mark(part="panel", rings=rings, variant="any", at="any"))
 
 
 def rings_of(drawing: Drawing) -> list[Stroke]:

@@ -9,6 +9,7 @@ from tempfile import TemporaryDirectory
 import pytest
 
 from kerfolio.basis.finding import Finding, Severity
+from kerfolio.basis.said import told
 from kerfolio.proving.prove import prove_plan
 from kerfolio.reading.workshop import read_workshop
 from tests.plans import lay_down, proved
@@ -195,3 +196,6 @@ def test_the_thickness_concerned_is_told_in_inches() -> None:
         ("thickness", 17.4625, "mm"),
     ]
     assert found.subject == "rail.dish"
+    assert found.mark
+    assert told(found.mark.at, "in") == "0.688 in"
+    assert told(found.mark.at, "mm") == found.mark.variant == "17.46mm"

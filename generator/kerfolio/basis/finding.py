@@ -30,11 +30,15 @@ class Ring:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mark:
-    """Where on a part a finding is: its rings, at the fit variant of that label."""
+    """Where on a part a finding is: its rings, at the fit variant of that label.
+
+    ``at`` is what the variant is called in remarks.
+    """
 
     part: str
     rings: tuple[Ring, ...]
     variant: str
+    at: Text
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

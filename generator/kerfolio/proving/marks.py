@@ -10,6 +10,7 @@ from kerfolio.basis.said import stated_name
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
+from kerfolio.settling.variant import words_of
 
 _AROUND = 3.0
 """Air between what is marked and its ring, mm."""
@@ -19,8 +20,7 @@ def spots_mark(
     settled: SettledPlan, part: SettledPart, spots: Iterable[Point], r: float = 0.0
 ) -> Mark:
     """Return a mark of rings about spots in the part's frame, ``r`` mm and some air round each."""
-    rings = tuple(Ring(x, y, r + _AROUND) for x, y in spots)
-    return Mark(part=part.name, rings=rings, variant=settled.variant.label)
+    return _mark(settled, part, (Ring(x, y, r + _AROUND) for x, y in spots))
 
 
 def feature_mark(settled: SettledPlan, part: SettledPart, *features: SettledFeature) -> Mark:
@@ -32,7 +32,12 @@ def feature_mark(settled: SettledPlan, part: SettledPart, *features: SettledFeat
         x1, y1 = max(box.x1 for box in boxes), max(box.y1 for box in boxes)
         reach = hypot(x1 - x0, y1 - y0) / 2 + _AROUND
         rings.append(Ring((x0 + x1) / 2, (y0 + y1) / 2, reach))
-    return Mark(part=part.name, rings=tuple(rings), variant=settled.variant.label)
+    return _mark(settled, part, rings)
+
+
+def _mark(settled: SettledPlan, part: SettledPart, rings: Iterable[Ring]) -> Mark:
+    variant = settled.variant
+    return Mark(part=part.name, rings=tuple(rings), variant=variant.label, at=words_of(variant))
 
 
 def about(settled: SettledPlan, part: SettledPart, *features: SettledFeature) -> Beside:
