@@ -13,7 +13,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kerfolio.basis.digits import digits, fixed, rounded, steps
+from kerfolio.basis.digits import digits, fixed, plain, rounded, steps
 from tests.outside import node
 
 
@@ -87,8 +87,16 @@ def test_a_double_is_rounded_by_its_exact_value_unless_it_is_a_hair_below_a_half
 @given(st.floats(-4e8, 4e8))
 def test_what_is_written_is_written_alike_again(value: float) -> None:
     assert digits(float(digits(value))) == digits(value)
-    assert repr(rounded(value)).removesuffix(".0") == digits(value)
+    assert plain(rounded(value)) == digits(value)
     assert steps(value, 4) == round(rounded(value) * 10**4)
+
+
+@given(st.floats(-4e4, 4e4))
+def test_a_rounded_ratio_is_told_without_powers_of_ten(value: float) -> None:
+    for ratio in (value, value / 1e8, value / 1e12):
+        assert plain(rounded(ratio, 8)) == digits(ratio, 8)
+    assert plain(1e-5) == "0.00001"
+    assert plain(1e20) == "1" + 20 * "0"
 
 
 SCRIPT = """

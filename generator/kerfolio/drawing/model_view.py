@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 from typing import Any
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder
 from kerfolio.assembly.explode import apart
+from kerfolio.basis.digits import steps
+from kerfolio.basis.json_text import Number, json_text, number
 from kerfolio.drawing.model_3d import Model3d, Piece3d, Shape3d, Step3d
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.geometry.panel import Panel
@@ -77,14 +78,14 @@ def viewer_data(model: Model3d) -> str:
         "pieces": [_piece(each) for each in model.pieces],
         "steps": [[each.number, each.title] for each in model.steps],
     }
-    return json.dumps(data, separators=(",", ":"), ensure_ascii=False)
+    return json_text(data)
 
 
 def _shape(shape: Shape3d) -> dict[str, Any]:
     mesh = shape.mesh
     return {
         "tint": str(shape.tint),
-        "points": _gains([[round(each * _STEPS_PER_MM) for each in at] for at in mesh.points]),
+        "points": _gains([[steps(each * _STEPS_PER_MM, 0) for each in at] for at in mesh.points]),
         "triangles": _gains(mesh.triangles),
         "edges": _gains(mesh.edges),
     }
@@ -103,12 +104,10 @@ def _piece(piece: Piece3d) -> dict[str, Any]:
         "mark": piece.mark,
         "shape": piece.shape,
         "step": piece.step,
-        "at": [*_short((*pose.x, *pose.y, *pose.z), 6), *_short(pose.origin, 3)],
-        "apart": _short(piece.apart, 1),
+        "at": [*_numbers((*pose.x, *pose.y, *pose.z), 6), *_numbers(pose.origin, 3)],
+        "apart": _numbers(piece.apart, 1),
     }
 
 
-def _short(values: Iterable[float], places: int) -> list[float]:
-    """Return rounded numbers, whole ones without a point and none of them ``-0``."""
-    rounded = [round(value, places) + 0.0 for value in values]
-    return [int(value) if value.is_integer() else value for value in rounded]
+def _numbers(values: Iterable[float], places: int) -> list[Number]:
+    return [number(value, places) for value in values]

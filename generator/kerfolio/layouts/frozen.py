@@ -8,13 +8,14 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import Any
 
+from kerfolio.basis.digits import rounded
 from kerfolio.basis.finding import Finding
 from kerfolio.basis.place import Place
 from kerfolio.layouts.check import first_faults, layout_place
 from kerfolio.layouts.effort import EFFORT, Effort
 from kerfolio.layouts.engine import OWN, Engine
 from kerfolio.layouts.fingerprint import fingerprint, placements_digest
-from kerfolio.layouts.layout import CopiesCount, Layout, Placement, SheetLayout
+from kerfolio.layouts.layout import COORDINATE_DECIMALS, CopiesCount, Layout, Placement, SheetLayout
 from kerfolio.layouts.thawing import FORMAT, thaw
 from kerfolio.settling.settled import SettledPlan
 
@@ -66,8 +67,8 @@ def _piece(placement: Placement) -> str:
 
 
 def _number(value: float) -> float | int:
-    rounded = round(value, 3)
-    return int(rounded) if rounded == int(rounded) else rounded
+    written = rounded(value, COORDINATE_DECIMALS)
+    return int(written) if written.is_integer() else written
 
 
 def layout_for(

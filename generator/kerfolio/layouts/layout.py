@@ -6,6 +6,9 @@ from dataclasses import dataclass
 
 from kerfolio.settling.settled import SheetSize
 
+COORDINATE_DECIMALS = 3
+"""Of a piece's place in ``layout.json``, mm."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Placement:

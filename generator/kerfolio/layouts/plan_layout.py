@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from kerfolio.basis.digits import rounded
 from kerfolio.basis.finding import Finding, error, has_errors, note
 from kerfolio.basis.measures import size
 from kerfolio.basis.said import said
@@ -15,7 +16,7 @@ from kerfolio.layouts.copies import COPIES, sheets_for_copies
 from kerfolio.layouts.effort import EFFORT, Effort
 from kerfolio.layouts.engine import Bed, Blank, Engine, Job, Packed
 from kerfolio.layouts.fingerprint import fingerprint, placements_digest
-from kerfolio.layouts.layout import CopiesCount, Layout, Placement, SheetLayout
+from kerfolio.layouts.layout import COORDINATE_DECIMALS, CopiesCount, Layout, Placement, SheetLayout
 from kerfolio.layouts.own_placer import OwnPlacer
 from kerfolio.layouts.stacks import stacks_of, stacks_taken
 from kerfolio.layouts.turns import turns_of
@@ -182,8 +183,8 @@ def _sheets(
             Placement(
                 piece=spot.label,
                 part=owners[spot.label],
-                x=round(spot.x, 3) + 0.0,
-                y=round(spot.y, 3) + 0.0,
+                x=rounded(spot.x, COORDINATE_DECIMALS),
+                y=rounded(spot.y, COORDINATE_DECIMALS),
                 turn=spot.turn,
             )
             for spot in packed.spots

@@ -8,19 +8,12 @@ from decimal import Decimal
 from enum import StrEnum
 from typing import Any
 
+from kerfolio.basis.json_text import number
 from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.edition import Edition
 from kerfolio.shop.cost import CopiesCost
 from kerfolio.shop.cut_time import CutTime
 from kerfolio.shop.span import RACKING, SPAN_CAUTIONS, SpanResult, Unreckoned
-
-PLACES = 6
-"""A nanometre: full precision for machines without the noise of binary fractions."""
-
-
-def number(value: float) -> float:
-    """Return a number as it stands in the file."""
-    return round(value, PLACES) + 0.0
 
 
 def figures(edition: Edition) -> dict[str, Any]:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import json
 from typing import Any
 
+from kerfolio.basis.digits import RATIO_DECIMALS
+from kerfolio.basis.json_text import json_text, number
 from kerfolio.edition.edition import Edition
-from kerfolio.publishing.plan_figures import figures, number
+from kerfolio.publishing.plan_figures import figures
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan, Sized
 from kerfolio.shop.mass import part_mass
 
@@ -22,7 +23,7 @@ def _feature(feature: SettledFeature) -> dict[str, Any]:
         "name": feature.name,
         "kind": feature.kind.name,
         "at": [number(value) for value in feature.at],
-        "direction": [number(value) for value in feature.direction],
+        "direction": [number(value, RATIO_DECIMALS) for value in feature.direction],
         "width": _sized(feature.width),
         "length": _sized(feature.length),
         "depth": _sized(feature.depth),
@@ -87,6 +88,8 @@ def _layout(edition: Edition) -> list[dict[str, Any]]:
 def plan_json(edition: Edition) -> bytes:
     """Return the whole worked-out plan as JSON; angles in degrees, masses in kg, areas in mm2.
 
+    Numbers have four decimals at most, directions eight.
+
     Places are in the part's frame; a centre of gravity counts z from the rear face.
     """
     plan = edition.plan
@@ -114,7 +117,7 @@ def plan_json(edition: Edition) -> bytes:
                 "title": step.title,
                 "add": [piece.name for piece in step.add],
                 "hardware": {use.item.name: use.count for use in step.hardware},
-                "minutes": step.minutes,
+                "minutes": None if step.minutes is None else number(step.minutes),
             }
             for step in plan.steps
         ],
@@ -128,4 +131,4 @@ def plan_json(edition: Edition) -> bytes:
             for release in plan.releases
         ],
     }
-    return (json.dumps(content, indent=1, ensure_ascii=False) + "\n").encode()
+    return (json_text(content, 1) + "\n").encode()

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import io
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
-from kerfolio.basis.digits import digits
+from kerfolio.basis.digits import RATIO_DECIMALS, digits, plain, rounded
 from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.lettering import CAPITAL
@@ -19,6 +19,7 @@ with unconfigured():
     from ezdxf import filemanagement
     from ezdxf.enums import TextEntityAlignment
     from ezdxf.lldxf.tagwriter import TagWriter
+    from ezdxf.lldxf.types import DXFTag, DXFVertex
 
 THICKNESS = "thickness_mm"
 """The custom property (``$CUSTOMPROPERTYTAG``) that holds the thickness a cut file is for."""
@@ -43,7 +44,8 @@ def dxf_bytes(drawing: Drawing) -> bytes:
 
     Contours are LWPOLYLINE with their arcs as bulges, full circles are CIRCLE, lettering is TEXT;
     fills are left out. Every layer of the drawing becomes a layer. The thickness that a cut file is
-    for is a custom property of the drawing, in mm. Raises ValueError when
+    for is a custom property of the drawing, in mm. Lengths and angles have at most 4 decimals,
+    bulges 8. Raises ValueError when
     lettering or a dimension lies on a layer that is cut.
     """
     _refuse_lettering_on_cuts(drawing)
@@ -74,8 +76,31 @@ def _written(document: Any) -> str:
     _sort_classes(document)
     _unstamp(document)
     page = io.StringIO()
-    document.export_sections(TagWriter(page, dxfversion=document.dxfversion))
+    document.export_sections(_Tags(page, dxfversion=document.dxfversion))
     return page.getvalue()
+
+
+class _Tags(TagWriter):  # type: ignore[misc]
+    """Writes every number in plain digits; the library's own way has powers of ten."""
+
+    def write_tag(self, tag: DXFTag) -> None:
+        """Write one tag; a vertex is one for each axis."""
+        if isinstance(tag, DXFVertex):
+            for code, value in tag.dxftags():
+                self.write_tag2(code, value)
+        elif isinstance(tag.value, float):
+            self.write_tag2(tag.code, tag.value)
+        else:
+            super().write_tag(tag)
+
+    def write_tag2(self, code: int, value: Any) -> None:
+        """Write a group code with its value."""
+        super().write_tag2(code, plain(value) if isinstance(value, float) else value)
+
+    def write_vertex(self, code: int, vertex: Iterable[float]) -> None:
+        """Write a point, an axis after the other."""
+        for index, value in enumerate(vertex):
+            self.write_tag2(code + index * 10, value)
 
 
 def _sort_classes(document: Any) -> None:
@@ -101,7 +126,7 @@ def _header(document: Any, drawing: Drawing) -> None:
     document.header["$MEASUREMENT"] = _METRIC
     if drawing.thickness is not None:
         document.header.custom_vars.append(THICKNESS, digits(drawing.thickness))
-    left, bottom, right, top = drawing.box
+    left, bottom, right, top = map(rounded, drawing.box)
     document.header["$EXTMIN"] = (left, bottom, 0)
     document.header["$EXTMAX"] = (right, top, 0)
     document.modelspace().dxf.extmin = (left, bottom, 0)
@@ -137,17 +162,17 @@ def _add(space: Any, item: Stroke | Label) -> None:
 
 def _add_text(space: Any, label: Label, attributes: dict[str, str]) -> None:
     """DXF counts a text's height by its capitals."""
-    text = space.add_text(
-        label.text, height=label.height * CAPITAL, rotation=label.angle, dxfattribs=attributes
-    )
-    text.set_placement(label.at, align=_ALIGNMENT[label.anchor])
+    height, angle = rounded(label.height * CAPITAL), rounded(label.angle)
+    text = space.add_text(label.text, height=height, rotation=angle, dxfattribs=attributes)
+    x, y = map(rounded, label.at)
+    text.set_placement((x, y), align=_ALIGNMENT[label.anchor])
 
 
 def _add_contour(space: Any, contour: Contour, attributes: dict[str, str]) -> None:
     round_one = circle_of(contour)
     if round_one:
-        space.add_circle(*round_one, dxfattribs=attributes)
+        (x, y), radius = round_one
+        space.add_circle((rounded(x), rounded(y)), rounded(radius), dxfattribs=attributes)
         return
-    space.add_lwpolyline(
-        contour.vertices, format="xyb", close=contour.closed, dxfattribs=attributes
-    )
+    placed = [(rounded(x), rounded(y), rounded(b, RATIO_DECIMALS)) for x, y, b in contour.vertices]
+    space.add_lwpolyline(placed, format="xyb", close=contour.closed, dxfattribs=attributes)

@@ -8,7 +8,6 @@ every triangle flat (section 3.7.2.1), which is how boards look.
 
 from __future__ import annotations
 
-import json
 import math
 import struct
 from collections.abc import Iterable
@@ -17,6 +16,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from kerfolio.basis.digits import LENGTH_DECIMALS, rounded
+from kerfolio.basis.json_text import Number, json_text, number
 from kerfolio.drawing.model_3d import Model3d, Piece3d
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.geometry.panel_mesh import Mesh
@@ -24,14 +25,15 @@ from kerfolio.geometry.rigid import Rigid
 from kerfolio.writing.palette import PALETTE, rgb
 
 _M_PER_MM = 0.001
-_HALF = round(math.sqrt(0.5), 9)
-_Z_UP_TO_Y_UP = [-_HALF, 0.0, 0.0, _HALF]
+_Z_UP_TO_Y_UP = (-math.sqrt(0.5), 0.0, 0.0, math.sqrt(0.5))
 """A quarter turn about x, as the quaternion (x, y, z, w)."""
 
 _FLOAT, _SHORT, _LONG = 5126, 5123, 5125
 _VERTICES, _INDICES = 34962, 34963
-_PLACES = 9
-"""Decimals of numbers in the JSON text: the last bits of a sine may differ between machines."""
+_METRE_DECIMALS = LENGTH_DECIMALS + 3
+_TURN_DECIMALS = 9
+_COLOUR_DECIMALS = 6
+"""The last bits of a sine or a power may differ between machines."""
 
 
 def glb_bytes(model: Model3d) -> bytes:
@@ -49,7 +51,7 @@ def glb_bytes(model: Model3d) -> bytes:
     nodes = [_node(piece) for piece in model.pieces]
     root = {
         "name": model.title,
-        "rotation": _Z_UP_TO_Y_UP,
+        "rotation": _numbers(_Z_UP_TO_Y_UP, _TURN_DECIMALS),
         "children": list(range(1, len(nodes) + 1)),
     }
     document = {
@@ -63,8 +65,7 @@ def glb_bytes(model: Model3d) -> bytes:
         "bufferViews": packed.views,
         "buffers": [{"byteLength": len(packed.content)}],
     }
-    text = json.dumps(document, separators=(",", ":")).encode("ascii")
-    return _container(text, bytes(packed.content))
+    return _container(json_text(document).encode(), bytes(packed.content))
 
 
 def _container(text: bytes, binary: bytes) -> bytes:
@@ -88,13 +89,14 @@ class _Packed:
 
     def primitive(self, mesh: Mesh, material: int) -> dict[str, Any]:
         """Add a mesh; return the triangles as glTF names them."""
-        points = (np.array(mesh.points) * _M_PER_MM).astype("<f4")
+        metres = [[rounded(each * _M_PER_MM, _METRE_DECIMALS) for each in at] for at in mesh.points]
+        points = np.array(metres).astype("<f4")
         short = len(mesh.points) < 0xFFFF
         indices = np.array(mesh.triangles).astype("<u2" if short else "<u4").ravel()
         position = self._add(points, _FLOAT, "VEC3", _VERTICES)
         self.accessors[position] |= {
-            "min": [float(each) for each in points.min(axis=0)],
-            "max": [float(each) for each in points.max(axis=0)],
+            "min": _numbers(map(min, zip(*metres, strict=True)), _METRE_DECIMALS),
+            "max": _numbers(map(max, zip(*metres, strict=True)), _METRE_DECIMALS),
         }
         order = self._add(indices, _SHORT if short else _LONG, "SCALAR", _INDICES)
         return {"attributes": {"POSITION": position}, "indices": order, "material": material}
@@ -114,17 +116,17 @@ def _node(piece: Piece3d) -> dict[str, Any]:
         "name": piece.label,
         "mesh": piece.shape,
         "translation": _metres(piece.pose.origin),
-        "rotation": quaternion(piece.pose),
+        "rotation": _numbers(quaternion(piece.pose), _TURN_DECIMALS),
         "extras": {"mark": piece.mark, "step": piece.step, "explode": _metres(piece.apart)},
     }
 
 
-def _metres(values: Iterable[float]) -> list[float]:
-    return [_number(each * _M_PER_MM) for each in values]
+def _metres(values: Iterable[float]) -> list[Number]:
+    return _numbers((each * _M_PER_MM for each in values), _METRE_DECIMALS)
 
 
-def _number(value: float) -> float:
-    return round(value, _PLACES) + 0.0
+def _numbers(values: Iterable[float], decimals: int) -> list[Number]:
+    return [number(each, decimals) for each in values]
 
 
 def quaternion(pose: Rigid) -> tuple[float, ...]:
@@ -144,14 +146,18 @@ def quaternion(pose: Rigid) -> tuple[float, ...]:
     )
     found = rows[squares.index(max(squares))]
     size = math.hypot(*found)
-    numbers = [_number(each / size) for each in found]
+    numbers = [rounded(each / size, _TURN_DECIMALS) for each in found]
     last = next(each for each in reversed(numbers) if each)
-    return tuple(_number(math.copysign(1.0, last) * each) for each in numbers)
+    return tuple(math.copysign(1.0, last) * each + 0.0 for each in numbers)
 
 
 def _material(tint: Ink) -> dict[str, Any]:
-    colour = [round(_linear(channel / 255), 6) for channel in rgb(PALETTE[tint])]
-    surface = {"baseColorFactor": [*colour, 1.0], "metallicFactor": 0.0, "roughnessFactor": 0.9}
+    colour = [_linear(channel / 255) for channel in rgb(PALETTE[tint])]
+    surface = {
+        "baseColorFactor": _numbers((*colour, 1.0), _COLOUR_DECIMALS),
+        "metallicFactor": number(0.0),
+        "roughnessFactor": number(0.9),
+    }
     return {"name": str(tint), "pbrMetallicRoughness": surface}
 
 

@@ -13,6 +13,7 @@ from hashlib import md5
 from math import cos, radians, sin
 from typing import Any
 
+from kerfolio.basis.digits import rounded
 from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.extent import box_of
@@ -111,7 +112,7 @@ def _canvas(out: io.BytesIO, about: About) -> Any:
 
 def _write_page(book: _Book, page: Page) -> None:
     canvas = book.canvas
-    canvas.setPageSize((page.width / MM_PER_POINT, page.height / MM_PER_POINT))
+    canvas.setPageSize(_in_points((page.width, page.height)))
     book.structure.open_page()
     for passage in page.passages:
         if passage.bookmark:
@@ -123,12 +124,17 @@ def _write_page(book: _Book, page: Page) -> None:
     canvas.showPage()
 
 
+def _in_points(lengths: Iterable[float]) -> tuple[float, ...]:
+    """Return lengths in mm as points that the library writes in four decimals."""
+    return tuple(rounded(mm / MM_PER_POINT) for mm in lengths)
+
+
 def _bookmark(book: _Book, passage: Passage, page: Page) -> None:
     key = f"place-{book.bookmarks}"
     book.bookmarks += 1
     tops = [mark.y for mark in passage.marks if isinstance(mark, Text)]
     top = min(page.height, max(tops, default=page.height) + 15)
-    book.canvas.bookmarkPage(key, fit="XYZ", left=0, top=top / MM_PER_POINT, zoom=0)
+    book.canvas.bookmarkPage(key, fit="XYZ", left=0, top=rounded(top / MM_PER_POINT), zoom=0)
     book.canvas.addOutlineEntry(passage.bookmark, key, level=passage.level, closed=1)
     book.canvas.showOutline()
 
@@ -187,7 +193,7 @@ def _set_part(document: Any, face: Face, part: str, style: Style) -> Iterator[st
 def _link(book: _Book, run: Run, at: Point) -> None:
     left, base = at
     box = (left, base - 0.25 * run.style.em, left + width((run,)), base + 0.8 * run.style.em)
-    book.canvas.linkURL(run.link, tuple(each / MM_PER_POINT for each in box))
+    book.canvas.linkURL(run.link, _in_points(box))
 
 
 def picture_size(content: bytes) -> tuple[int, int]:
@@ -203,7 +209,7 @@ def _image(book: _Book, image: Image) -> None:
     left = image.x + (image.width - wide * scale) / 2
     bottom = image.y + (image.height - high * scale) / 2
     box = (left, bottom, wide * scale, high * scale)
-    book.canvas.drawImage(picture, *(each / MM_PER_POINT for each in box), mask="auto")
+    book.canvas.drawImage(picture, *_in_points(box), mask="auto")
 
 
 def _replay(book: _Book, replay: Replay) -> None:

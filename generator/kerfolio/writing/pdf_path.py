@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator
 
+from kerfolio.basis.digits import digits
 from kerfolio.drawing.vocabulary import Ink, Stroke
 from kerfolio.geometry.arc import Arc, edges
 from kerfolio.geometry.contour import Contour, Point
@@ -17,18 +18,18 @@ CURVE_ERROR = 0.0005
 Spot = Callable[[Point], Point]
 """From a drawing's mm to the page's mm."""
 
+_DECIMALS = 6
 _WHITE = (255, 255, 255)
 
 
 def number(value: float) -> str:
-    """Return a number of the page stream: at most five decimals, none trailing."""
-    text = f"{value:.5f}".rstrip("0").rstrip(".")
-    return "0" if text in ("-0", "") else text
+    """Return a number of the page stream: at most six decimals, none trailing."""
+    return digits(value, _DECIMALS)
 
 
 def points(mm: float) -> str:
-    """Return a length in mm as a number of points."""
-    return number(mm / MM_PER_POINT)
+    """Return a length in mm as a number of points, of four decimals at most."""
+    return digits(mm / MM_PER_POINT)
 
 
 def spot(point: Point) -> str:

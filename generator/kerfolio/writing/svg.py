@@ -36,9 +36,7 @@ class _Look:
     outlined: bool
 
     def number(self, value: float) -> str:
-        text = f"{value:.{self.decimals}f}"
-        text = text.rstrip("0").rstrip(".") if "." in text else text
-        return "0" if text == "-0" else text
+        return digits(value, self.decimals)
 
     def point(self, x: float, y: float) -> str:
         """The one place where the y axis is turned downwards."""
