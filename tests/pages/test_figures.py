@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
-from kerfolio.basis.words import minutes_text
+from kerfolio.basis.figures import minutes_text
 from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.loads import loads_of
@@ -63,9 +63,9 @@ def test_each_sheet_has_its_time_and_the_total_says_of_how_many() -> None:
     words, text = cutting_of(carrying()), text_of(chapter("cutting-time"))
     assert words is not None
     minutes = minutes_text(words.minutes)
-    assert f"{words.metres:.0f} {minutes} 2, " in text
+    assert f"{words.metres:.1f} {minutes} 2, " in text
     assert "no cut settings are stated for it – –" in text
-    assert f"In all, 1 of 2 sheets {words.metres:.0f} {minutes}" in text
+    assert f"In all, 1 of 2 sheets {words.metres:.1f} {minutes}" in text
     assert words.remark in text
 
 

@@ -174,7 +174,7 @@ def test_structured_data_speaks_of_the_plan() -> None:
     """Properties as in schema.org's HowTo; ``totalTime`` is an ISO 8601 duration."""
     data = json.loads(page_of(STOOL).all("script")[0].text)
     assert (data["@context"], data["@type"]) == ("https://schema.org", "HowTo")
-    assert data["totalTime"] == "PT12M"
+    assert data["totalTime"] == "PT13M", "12.5 minutes: halves go up"
     assert data["license"] == "https://creativecommons.org/licenses/by-sa/4.0/"
     assert data["datePublished"] == "2026-05-09"
     assert data["dateModified"] == "2026-10-02"

@@ -7,9 +7,9 @@ from decimal import Decimal
 
 import pytest
 
-from kerfolio.basis.words import day_text, listed, minutes_text
+from kerfolio.basis.figures import bytes_text, minutes_text, money_text
+from kerfolio.basis.words import day_text, listed
 from kerfolio.edition.licence_words import licence_sentence
-from kerfolio.pages import words
 from kerfolio.pages.licences import licence_address
 from kerfolio.pages.links import contact_href, safe_href, web_href
 from kerfolio.pages.running_text import chapters, heading_rank
@@ -36,12 +36,12 @@ def test_minutes(minutes: float, text: str) -> None:
     [(1, "1 byte"), (999, "999 bytes"), (640_400, "640 kB"), (2_345_678, "2.3 MB")],
 )
 def test_sizes_of_files_by_the_si_prefixes(size: int, text: str) -> None:
-    assert words.bytes_text(size) == text
+    assert bytes_text(size) == text
 
 
 def test_days_money_and_lists() -> None:
     assert day_text(date(2026, 10, 2)) == "2 October 2026"
-    assert words.money_text(Decimal("92.5"), "EUR") == "92.50 EUR"
+    assert money_text(Decimal("92.5"), "EUR") == "92.50 EUR"
     assert listed(["a", "b", "c"]) == "a, b and c"
     assert listed([]) == ""
 

@@ -33,7 +33,7 @@ def test_times_and_costs_have_a_section(paper: PaperStock) -> None:
     words, found = cutting_of(carrying()), said(printed(paper))
     assert words is not None
     assert "Cutting time and cost" in found
-    assert f"Together, 1 of 2 sheets {words.metres:.0f}" in found
+    assert f"Together, 1 of 2 sheets {words.metres:.1f}" in found
     for each in words.work:
         assert f"{each.title} {each.cuts} {each.metres:.1f}" in found
     for each in carrying().copies:

@@ -31,8 +31,8 @@ def test_a_plate_s_centre_of_gravity_is_its_middle() -> None:
     """A rectangle's centroid is half way along each side; the shelf's bore lies in its middle."""
     found = {row["part"]: row for row in rows("parts")}
     keys = ("centre_x_mm", "centre_y_mm", "centre_z_mm")
-    assert [found["shelf"][key] for key in keys] == ["400", "150", "8.8"]
-    assert [found["leg"][key] for key in keys] == ["30", "350", "8.8"]
+    assert [found["shelf"][key] for key in keys] == ["400", "150", "8.9"]
+    assert [found["leg"][key] for key in keys] == ["30", "350", "8.9"]
     (variant,) = FACTS["variants"]
     shelf = next(each for each in variant["parts"] if each["part"] == "shelf")
     assert shelf["centre-of-gravity"] == pytest.approx([400, 150, 8.85])

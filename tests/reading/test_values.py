@@ -27,6 +27,7 @@ from kerfolio.reading.values import (
     NAMED,
     NUMBER,
     QUANTITY,
+    READING,
     SHEET_SIZE,
     SPEED,
     TEXT,
@@ -54,6 +55,7 @@ from tests.reading.desks import read
         (MONEY, "92.50", Decimal("92.50")),
         (QUANTITY, '23/32"', 18.25625),
         (QUANTITY, "18", 18.0),
+        (READING, '23/32"', 18.26),  # as a calliper shows it
         (SHEET_SIZE, "2440 x 1220", (2440.0, 1220.0)),
         (SHEET_SIZE, "8 ft x 4 ft", (2438.4, 1219.2)),
         (SHEET_SIZE, "1525x1525", (1525.0, 1525.0)),

@@ -30,6 +30,22 @@ def test_rungs(ladder: str, wanted: list[str]) -> None:
     assert labels(ladder) == wanted
 
 
+def test_thicknesses_are_readings_of_a_calliper() -> None:
+    plan = workshop(RACK.replace("17.6 to 18.2 by 0.2", "23/32 in"))
+    (made,), _ = variants(plan.plans[0], plan.stock)
+    assert made.thickness == (("ply", 18.26),), "18.25625 mm"
+    plan = workshop(RACK.replace("17.6 to 18.2 by 0.2", "0.69 in to 0.75 in by 1/32 in"))
+    made, *_ = (each.thickness[0][1] for each in variants(plan.plans[0], plan.stock)[0])
+    assert made == 17.53, "17.526 mm"
+
+
+def test_a_stated_thickness_is_a_reading_too() -> None:
+    plan = workshop(RACK.replace("published-for: 17.6 to 18.2 by 0.2, ", ""))
+    sheets = tuple(replace(each, actual=18.25625) for each in plan.stock.sheets)
+    (made,), _ = variants(plan.plans[0], replace(plan.stock, sheets=sheets))
+    assert made.thickness == (("ply", 18.26),)
+
+
 def test_a_plan_is_drawn_at_the_rung_nearest_to_the_real_sheet() -> None:
     # Birch plywood datasheet: an 18 mm sheet measures 17.7 mm on average.
     drawn = proved(RACK.replace("17.6 to 18.2 by 0.2", "17.3 to 18.5 by 0.3")).drawn

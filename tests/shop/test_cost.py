@@ -79,8 +79,8 @@ def test_what_is_used_up_counts_by_copy_sheet_and_hour() -> None:
     assert rows == {
         "Oil": Decimal("10.50"),
         "Tape": Decimal("0.80"),
-        "Power, 1.0 h": Decimal("1.20"),
-        "Machine time, 1.0 h": Decimal("12.00"),
+        "Power, 1 h": Decimal("1.20"),
+        "Machine time, 1 h": Decimal("12.00"),
     }
     assert three.unpriced == ()
 

@@ -37,7 +37,7 @@ def test_an_inch_plan_lists_millimetres() -> None:
     (row,) = parts_list(drawn(INCHES))
     # 1 in = 25.4 mm exactly (international inch, 1959).
     assert (row.width, row.height) == (pytest.approx(914.4), pytest.approx(285.75))
-    assert row.thickness == pytest.approx(23 / 32 * 25.4)
+    assert row.thickness == 18.26, "23/32 in is 18.25625 mm; a calliper reads hundredths"
     assert row.count == 3
     assert row.labels == ("shelf.1", "shelf.2", "shelf.3")
     assert row.marks == ("A1", "A2", "A3")

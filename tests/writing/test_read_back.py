@@ -78,7 +78,7 @@ def test_a_shape_with_holes_comes_back_as_its_contours() -> None:
 
 
 def test_notes_are_lettered_as_they_were_meant() -> None:
-    notes = ("Café table & <bench>", "Cut for 17.85 mm ply (about 45/64 in)")
+    notes = ("Café table & <bench>", "Cut for 17.85 mm ply (0.703 in)")
     made = drawing(notes=notes)
     assert svg_notes(svg_bytes(made)) == notes
     assert dxf_notes(dxf_bytes(made)) == notes

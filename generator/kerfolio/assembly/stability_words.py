@@ -6,7 +6,8 @@ import math
 from collections.abc import Sequence
 
 from kerfolio.assembly.stability import Stability, Tipping, tippings, weakest
-from kerfolio.basis.lengths import inch_text, mm_number
+from kerfolio.basis.figures import degrees_text
+from kerfolio.basis.lengths import about_text, size_text
 from kerfolio.basis.masses import force_text, mass_text
 from kerfolio.geometry.contour import Point
 
@@ -34,10 +35,10 @@ def stability_rows(stability: Stability, first: str, load: float = LOAD) -> tupl
 
     ``load`` (kg) stands on the top edge in one of them.
     """
-    left, front, height = (_sizes((each,), first) for each in stability.centre)
+    left, front, height = (about_text(each, first) for each in stability.centre)
     return (
-        ("Put together, width × depth × height", _sizes(stability.size, first)),
-        ("Flat, all pieces in one pile", _sizes(stability.pile, first)),
+        ("Put together, width × depth × height", size_text(stability.size, first)),
+        ("Flat, all pieces in one pile", size_text(stability.pile, first)),
         ("Weight of the pieces", mass_text(stability.mass, first)),
         (
             "Centre of gravity",
@@ -56,7 +57,7 @@ def _steadiness(stability: Stability, first: str, load: float) -> tuple[Row, ...
     empty, loaded = weakest(tippings(stability)), weakest(tippings(stability, load))
     if not empty:
         return (("On the floor", "It does not stand by itself: nothing flat touches the floor."),)
-    touched = _sizes(_spread(stability.contact), first)
+    touched = size_text(_spread(stability.contact), first)
     rows = (
         ("On the floor", f"{touched} around what touches it"),
         ("Tips, empty, when tilted by", _tilt(empty)),
@@ -64,7 +65,7 @@ def _steadiness(stability: Stability, first: str, load: float) -> tuple[Row, ...
     )
     if empty[0].angle <= 0:
         return rows
-    top = _sizes((stability.size[2],), first)
+    top = size_text((stability.size[2],), first)
     push = f"{force_text(empty[0].push, first)} at the top, {top} up, {_towards(empty)}"
     return (*rows, ("Tips, empty, when pushed with", push))
 
@@ -72,7 +73,7 @@ def _steadiness(stability: Stability, first: str, load: float) -> tuple[Row, ...
 def _tilt(found: Sequence[Tipping]) -> str:
     if found[0].angle <= 0:
         return f"nothing: it falls over by itself, {_towards(found[:1])}"
-    return f"{found[0].angle:.0f}°, {_towards(found)}"
+    return f"{degrees_text(found[0].angle)}, {_towards(found)}"
 
 
 def _towards(found: Sequence[Tipping]) -> str:
@@ -89,9 +90,3 @@ def _side(way: Point) -> str:
 def _spread(points: Sequence[Point]) -> tuple[float, float]:
     across, deep = zip(*points, strict=True)
     return max(across) - min(across), max(deep) - min(deep)
-
-
-def _sizes(sides: Sequence[float], first: str) -> str:
-    metric = f"{' × '.join(mm_number(side, 0) for side in sides)} mm"
-    inch = f"{' × '.join(inch_text(side, 16).removesuffix(' in') for side in sides)} in"
-    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"

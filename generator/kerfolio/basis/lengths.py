@@ -92,8 +92,14 @@ def caliper_inches(mm: float) -> str:
 
 def thickness_text(mm: float, first: str) -> str:
     """Return a sheet's thickness in both units: ``17.8 mm (0.701 in)``."""
-    metric, inch = mm_text(mm, 2), caliper_inches(mm)
-    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
+    one, other = thickness_pair(mm, first)
+    return f"{one} ({other})"
+
+
+def thickness_pair(mm: float, first: str) -> tuple[str, str]:
+    """Return a sheet's thickness in the first unit and in the other: ``17.8 mm``, ``0.701 in``."""
+    pair = (mm_text(mm, 2), caliper_inches(mm))
+    return pair if first == "mm" else (pair[1], pair[0])
 
 
 def range_text(least: float, most: float, first: str) -> str:
@@ -103,6 +109,33 @@ def range_text(least: float, most: float, first: str) -> str:
     metric = f"{mm_number(least, 2)} to {mm_text(most, 2)}"
     inch = f"{fixed(least / _INCH, 3)} to {caliper_inches(most)}"
     return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
+
+
+def about_text(mm: float, first: str = "mm") -> str:
+    """Return a place that is reckoned rather than measured: whole mm, 1/16 in."""
+    metric, inch = mm_text(mm, 0), inch_text(mm, 16)
+    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
+
+
+def cut_text(mm: float, first: str = "mm") -> str:
+    """Return a size that a cutter makes (a slot's width, a hole, a depth): ``6.35 mm (1/4 in)``.
+
+    It is told to a hundredth and to 1/64 in, since what is put into it is measured so.
+    """
+    metric, inch = mm_text(mm, 2), inch_text(mm, 64)
+    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
+
+
+def tool_pair(mm: float, first: str) -> tuple[str, str]:
+    """Return a size by which tools and fasteners are sold: ``3.175 mm``, ``0.125 in``."""
+    pair = (mm_text(mm, 3), caliper_inches(mm))
+    return pair if first == "mm" else (pair[1], pair[0])
+
+
+def chip_pair(mm: float, first: str) -> tuple[str, str]:
+    """Return the thickness of a chip: ``0.050 mm``, ``0.0020 in``."""
+    pair = (f"{fixed(mm, 3)} mm", f"{fixed(mm / _INCH, 4)} in")
+    return pair if first == "mm" else (pair[1], pair[0])
 
 
 def sag_pair(mm: float, first: str) -> tuple[str, str]:

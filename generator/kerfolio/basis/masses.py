@@ -16,9 +16,8 @@ GRAVITY = 9.80665
 
 def mass_pair(kg: float, first: str) -> tuple[str, str]:
     """Return a mass in kg and in pounds, the system of the workshop's first unit in front."""
-    places = 1 if kg >= 1 else 2
-    metric = f"{fixed(kg, places)} kg"
-    pounds = f"{fixed(kg / float(KG_PER_POUND), places)} lb"
+    metric = f"{kg_number(kg)} kg"
+    pounds = f"{fixed(kg / float(KG_PER_POUND), _places(kg))} lb"
     return (metric, pounds) if first == "mm" else (pounds, metric)
 
 
@@ -27,6 +26,15 @@ def mass_in(kg: float, unit: str) -> str:
     if unit == "in":
         return f"{digits(kg / float(KG_PER_POUND), 1)} lb"
     return f"{digits(kg, 1)} kg"
+
+
+def kg_number(kg: float) -> str:
+    """Return a mass in kg as a number: a tenth from 1 kg up, else a hundredth."""
+    return fixed(kg, _places(kg))
+
+
+def _places(kg: float) -> int:
+    return 1 if kg >= 1 else 2
 
 
 def mass_text(kg: float, first: str) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from kerfolio.basis.digits import fixed
+from kerfolio.basis.digits import digits, fixed
 from kerfolio.basis.lengths import (
     chip_in,
     chip_range_in,
@@ -97,4 +97,4 @@ def _degrees(value: float, _: str) -> str:
 
 
 def _number(value: float, _: str) -> str:
-    return f"{value:g}"
+    return digits(value)

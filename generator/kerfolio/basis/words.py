@@ -21,15 +21,6 @@ def counted(count: int, one: str, many: str = "") -> str:
     return f"{count} {one if count == 1 else many or one + 's'}"
 
 
-def minutes_text(minutes: float) -> str:
-    """Return ``25 minutes`` or ``1 h 20 min``; never less than a minute."""
-    whole = max(1, round(minutes))
-    if whole < 60:
-        return counted(whole, "minute")
-    hours, rest = divmod(whole, 60)
-    return f"{hours} h {rest} min" if rest else f"{hours} h"
-
-
 def listed(items: Sequence[str], last: str = "and") -> str:
     """Return ``a``, ``a and b`` or ``a, b and c``, with ``last`` before the last; else nothing."""
     if len(items) < 2:

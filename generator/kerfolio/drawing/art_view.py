@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import dist
 
-from kerfolio.basis.lengths import both_text
+from kerfolio.basis.lengths import both_text, cut_text
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.face import Look, face_strokes
@@ -40,7 +40,7 @@ def art_place_view(
     items, box = filling(
         lambda scale: _place_items(art, Seat(scale=scale), first), (whole.width, whole.height), room
     )
-    one, other = (both_text(each, first, 64) for each in art.distances)
+    one, other = (cut_text(each, first) for each in art.distances)
     return Drawing(
         box=box,
         items=items,
@@ -117,7 +117,7 @@ def _measured(art: Art, reach: Reach, seat: Seat, first: str) -> Iterator[Item]:
     yield Dimension(
         a=foot,
         b=centre,
-        text=both_text(reach.distance(art.centre), first, 64),
+        text=cut_text(reach.distance(art.centre), first),
         offset=up + _AWAY if up <= -down else down - _AWAY,
         height=_TEXT,
         ink=Ink.ACCENT,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from kerfolio.basis.lengths import inch_text, mm_number
+from kerfolio.basis.lengths import mm_number, thickness_pair
 from kerfolio.drawing.extent import extent, union
 from kerfolio.drawing.layer import (
     CHECK_SQUARE,
@@ -134,8 +134,8 @@ def _title(settled: SettledPlan, what: str) -> str:
 
 
 def _thickness_line(sheet: SettledSheet) -> str:
-    inches = inch_text(sheet.thickness, 64)
-    return f"Cut for {mm_number(sheet.thickness, 2)} mm {sheet.name} (about {inches})"
+    metric, inch = thickness_pair(sheet.thickness, "mm")
+    return f"Cut for {metric} {sheet.name} ({inch})"
 
 
 def _cut_file(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from kerfolio.basis.lengths import inch_text, mm_number, mm_text
+from kerfolio.basis.lengths import cut_text, mm_text
 from kerfolio.model.feature_kind import (
     ENGRAVING,
     FINGERS,
@@ -23,11 +23,11 @@ from kerfolio.settling.settled import SettledFeature
 def _fitted(feature: SettledFeature) -> tuple[str, ...]:
     if not feature.width.reason:
         return _deep(feature)
-    return (f"{_both(feature.width.value)} wide", *_deep(feature), feature.width.reason)
+    return (f"{cut_text(feature.width.value)} wide", *_deep(feature), feature.width.reason)
 
 
 def _hole(feature: SettledFeature) -> tuple[str, ...]:
-    return (f"ø {_both(feature.width.value)}", *_deep(feature))
+    return (f"ø {cut_text(feature.width.value)}", *_deep(feature))
 
 
 def _nothing(_: SettledFeature) -> tuple[str, ...]:
@@ -37,10 +37,6 @@ def _nothing(_: SettledFeature) -> tuple[str, ...]:
 
 def _deep(feature: SettledFeature) -> tuple[str, ...]:
     return (f"{mm_text(feature.depth.value, 2)} deep",) if feature.depth else ()
-
-
-def _both(mm: float) -> str:
-    return f"{mm_number(mm, 2)} mm ({inch_text(mm, 64)})"
 
 
 FEATURE_WORDS: dict[FeatureKind, Callable[[SettledFeature], tuple[str, ...]]] = {

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.basis.figures import figure
 from kerfolio.shop.noise import NIOSH, bearable_minutes
 
 
@@ -25,9 +26,9 @@ CAUTIONS: tuple[Caution, ...] = (
     Caution(
         head="Eyes and ears",
         text="Wear eye and hearing protection whenever a machine runs. Hearing is harmed by loud "
-        f"hours added up: {NIOSH.body} recommends no more than {NIOSH.level:g} dB(A) over eight "
-        f"hours, and half the time for every {NIOSH.exchange:g} dB more, which leaves "
-        f"{bearable_minutes(100, NIOSH):g} minutes a day at 100 dB(A).",
+        f"hours added up: {NIOSH.body} recommends no more than {figure(NIOSH.level)} dB(A) over "
+        f"eight hours, and half the time for every {figure(NIOSH.exchange)} dB more, which leaves "
+        f"{figure(bearable_minutes(100, NIOSH))} minutes a day at 100 dB(A).",
     ),
     Caution(
         head="Dust",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from kerfolio.basis.lengths import thickness_text
+from kerfolio.basis.lengths import thickness_text, tool_pair
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
 from kerfolio.shop.tightest import tightest_inside
@@ -15,7 +15,7 @@ def cutter_words(edition: Edition) -> str:
     if not cutters:
         return ""
     named = listed(
-        [f"{each.title}, {thickness_text(each.diameter, first)} wide" for each in cutters.values()]
+        [f"{each.title}, {_diameter(each.diameter, first)} wide" for each in cutters.values()]
     )
     words = [f"The cut files are drawn for {named}."]
     if edition.plan.relief.style != "none":
@@ -32,3 +32,8 @@ def cutter_words(edition: Edition) -> str:
             f"cutter wider than {thickness_text(2 * tightest, first)} follows it."
         )
     return " ".join(words)
+
+
+def _diameter(mm: float, first: str) -> str:
+    one, other = tool_pair(mm, first)
+    return f"{one} ({other})"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from kerfolio.basis.figures import figure
 from kerfolio.basis.lengths import MM_PER_UNIT, both_text, sag_pair
 from kerfolio.basis.masses import load_pair
 from kerfolio.edition.edition import Edition
@@ -156,11 +157,11 @@ def _reasons(result: SagResult, first: str) -> tuple[str, ...]:
     if result.load_for_strength is None:
         return (sag, "strength: not known")
     strength = load_pair(result.load_for_strength, first)[0]
-    return (sag, f"strength over a safety factor of {result.safety:g}: {strength}")
+    return (sag, f"strength over a safety factor of {figure(result.safety)}: {strength}")
 
 
 def _leg_figures(result: LegResult, first: str) -> tuple[Figure, ...]:
-    factor = f"each over a safety factor of {result.safety:g}"
+    factor = f"each over a safety factor of {figure(result.safety)}"
     crushing = result.load_crushing
     return (
         Figure(

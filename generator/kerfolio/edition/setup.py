@@ -6,8 +6,16 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from kerfolio.basis.lengths import MM_PER_UNIT, both_text, inch_number, inch_text, mm_number
-from kerfolio.basis.words import counted, listed, minutes_text
+from kerfolio.basis.figures import minutes_short, minutes_text, whole_figure
+from kerfolio.basis.lengths import (
+    MM_PER_UNIT,
+    both_text,
+    cut_text,
+    inch_number,
+    inch_text,
+    mm_number,
+)
+from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.setup_view import SETUP_NAMES
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.layout_time import layout_time
@@ -132,14 +140,14 @@ def _art(edition: Edition, art: Art) -> SetupArt:
     alone = replace(settled, parts=(replace(art.part, cuts=(cut,)),))
     time = sheet_time(alone, art.part.sheet, (Placed(part=art.part.name),))
     runs, left = runs_of(alone, art.part.sheet, {art.part.name: 1}, time)
-    one, other = (both_text(each, first, 64) for each in art.distances)
+    one, other = (cut_text(each, first) for each in art.distances)
     return SetupArt(
         art=art,
         runs=tuple(_run(settled, each, art.part.sheet, first, whole=False) for each in runs),
         by_hand=tuple(_by_hand(each, first) for each in left),
         minutes=time.minutes if time.known else 0.0,
         size=f"{both_text(art.size[0], first)} wide, {both_text(art.size[1], first)} high",
-        depth=both_text(art.depth, first, 64),
+        depth=cut_text(art.depth, first),
         steps=_steps(art, one, other),
         pieces=tuple(piece.mark for piece in art.part.pieces),
     )
@@ -177,12 +185,12 @@ def _run(settled: SettledPlan, run: Run, sheet: str, first: str, *, whole: bool 
 
 def _figures(setting: CutSetting, first: str) -> tuple[str, str]:
     """Return speed and feeds in the first unit, and the feeds in the other."""
-    speed = "" if setting.speed_rpm is None else f"{mm_number(setting.speed_rpm, 0)} rpm"
+    speed = "" if setting.speed_rpm is None else f"{whole_figure(setting.speed_rpm)} rpm"
     rates = [("feed", setting.feed_mm_per_min), ("plunge", setting.plunge_mm_per_min)]
     stated = [(name, rate) for name, rate in rates if rate is not None]
     per = float(MM_PER_UNIT["in"])
-    metric = ", ".join(f"{name} {mm_number(rate, 0)}" for name, rate in stated)
-    inch = ", ".join(f"{name} {mm_number(rate / per, 0)}" for name, rate in stated)
+    metric = ", ".join(f"{name} {whole_figure(rate)}" for name, rate in stated)
+    inch = ", ".join(f"{name} {whole_figure(rate / per)}" for name, rate in stated)
     texts = [f"{metric} mm/min", f"{inch} in/min"] if stated else ["", ""]
     main, other = texts if first == "mm" else reversed(texts)
     return ", ".join(filter(None, (speed, main))), other
@@ -213,9 +221,9 @@ def depths_text(depths: Sequence[float | None], first: str) -> str:
     deep = [each for each in depths if each is not None]
     words = []
     if len(deep) == 1:
-        words = [both_text(deep[0], first, 64)]
+        words = [cut_text(deep[0], first)]
     elif deep and first == "mm":
-        words = [f"{listed([mm_number(each) for each in deep])} mm"]
+        words = [f"{listed([mm_number(each, 2) for each in deep])} mm"]
     elif deep:
         words = [listed([inch_text(each, 64) for each in deep])]
     return listed([*words, *(["through"] if None in depths else [])])
@@ -226,23 +234,18 @@ def time_words(minutes: float) -> str:
     return f"about {minutes_text(minutes)}" if minutes else ""
 
 
-def minutes_short(minutes: float) -> str:
-    """Return a time for a table: ``7 min``, ``under 1 min``."""
-    return "under 1 min" if minutes < 0.95 else f"{round(minutes)} min"
-
-
 def _by_hand(left: ByHand, first: str) -> str:
     where = f"{left.part.mark}, {left.part.name}"
     depth = depths_text(left.depths, first)
     if left.operation is Operation.HOLE:
-        wide = listed([f"ø {both_text(each, first, 64)}" for each in left.widths])
+        wide = listed([f"ø {cut_text(each, first)}" for each in left.widths])
         return f"Drill by hand: {counted(left.count, 'hole')} {wide}, {depth}, in {where}"
     return f"{SETUP_NAMES[left.operation].capitalize()} of {where}, {depth}: {left.why}"
 
 
 def _below(settings: Sequence[Setting], first: str) -> str:
     deep = max((each.skim for each in settings if each.through), default=0.0)
-    return both_text(deep, first, 64) if deep else "no depth stated"
+    return cut_text(deep, first) if deep else "no depth stated"
 
 
 def _clamps(spots: Sequence[ClampSpot], first: str) -> tuple[str, ...]:

@@ -7,9 +7,10 @@ import json
 from collections.abc import Sequence
 from typing import Any
 
+from kerfolio.basis.digits import rounded
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import contours_of
-from kerfolio.layouts.layout import Placement, SheetLayout
+from kerfolio.layouts.layout import COORDINATE_DECIMALS, Placement, SheetLayout
 from kerfolio.settling.settled import SettledPart, SettledPlan, SettledSheet
 
 _PLACES = 4
@@ -37,12 +38,13 @@ def placements_digest(sheets: Sequence[SheetLayout]) -> str:
 
 
 def _laid(sheet: SheetLayout) -> list[Any]:
-    size = [round(side, 3) + 0.0 for side in sheet.size]
+    size = [rounded(side, COORDINATE_DECIMALS) for side in sheet.size]
     return [sheet.number, sheet.sheet, *size, *map(_lying, sheet.placements)]
 
 
 def _lying(each: Placement) -> list[Any]:
-    return [each.part, each.piece, *(round(v, 3) + 0.0 for v in (each.turn, each.x, each.y))]
+    lies = (rounded(value, COORDINATE_DECIMALS) for value in (each.turn, each.x, each.y))
+    return [each.part, each.piece, *lies]
 
 
 def _digest(stated: Any) -> str:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.basis.figures import minutes_text
 from kerfolio.basis.lengths import both_text, range_text, size_text
 from kerfolio.basis.masses import mass_text
-from kerfolio.basis.words import counted, day_text, listed, minutes_text
+from kerfolio.basis.words import counted, day_text, listed
 from kerfolio.edition.cutting import ROUTER, cutting_of
 from kerfolio.edition.edition import Edition
 from kerfolio.pages.steps import hardware_title

@@ -8,6 +8,8 @@ from typing import Any
 
 from markupsafe import Markup
 
+from kerfolio.basis.digits import steps
+from kerfolio.basis.figures import money_number
 from kerfolio.basis.lengths import size_text
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import NO_DAY, Step
@@ -39,7 +41,7 @@ def _howto(site: Site, edition: Edition, image: str) -> dict[str, Any]:
         "image": image,
         "datePublished": _day(edition, first=True),
         "dateModified": _day(edition, first=False),
-        "totalTime": f"PT{max(1, round(minutes))}M" if minutes else "",
+        "totalTime": f"PT{max(1, steps(minutes, 0))}M" if minutes else "",
         "estimatedCost": _cost(edition),
         "supply": _supplies(edition),
         "tool": [{"@type": "HowToTool", "name": tool} for tool in tools(edition)],
@@ -65,7 +67,7 @@ def _cost(edition: Edition) -> dict[str, str] | None:
         return None
     whole = sum((total for total in totals if total is not None), Decimal(0))
     currency = edition.identity.currency
-    return {"@type": "MonetaryAmount", "currency": currency, "value": f"{whole:.2f}"}
+    return {"@type": "MonetaryAmount", "currency": currency, "value": money_number(whole)}
 
 
 def _supplies(edition: Edition) -> list[dict[str, Any]]:

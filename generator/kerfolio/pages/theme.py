@@ -10,10 +10,17 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from kerfolio.basis.digits import digits
+from kerfolio.basis.figures import (
+    bytes_text,
+    metres_number,
+    minutes_text,
+    money_number,
+    money_text,
+)
 from kerfolio.basis.lengths import size_pair, size_text, thickness_text
 from kerfolio.basis.masses import mass_pair
 from kerfolio.basis.shipped import shipped
-from kerfolio.basis.words import counted, day_text, listed, minutes_text
+from kerfolio.basis.words import counted, day_text, listed
 from kerfolio.pages import words
 from kerfolio.pages.links import safe_href
 from kerfolio.pages.running_text import heading_rank
@@ -87,9 +94,11 @@ def _environment() -> Environment:
         "size": size_text,
         "size_pair": size_pair,
         "mass_pair": mass_pair,
-        "money": words.money_text,
+        "metres": metres_number,
+        "money_number": money_number,
+        "money": money_text,
         "minutes": minutes_text,
-        "bytes": words.bytes_text,
+        "bytes": bytes_text,
         "counted": counted,
         "listed": listed,
         "safe_href": safe_href,

@@ -6,7 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
-from kerfolio.basis.lengths import MM_PER_UNIT, both_text, mm_number, thickness_text
+from kerfolio.basis.figures import whole_figure
+from kerfolio.basis.lengths import MM_PER_UNIT, both_text, thickness_text
 from kerfolio.basis.words import listed
 from kerfolio.model.prose import Prose
 from kerfolio.model.stock import Stock
@@ -60,7 +61,7 @@ def settings(trial: Trial, stock: Stock, first: str) -> tuple[tuple[str, str], .
         ("Sheet", sheet.title if sheet else str(trial.stock or "")),
         ("Measured", _thick(trial.thickness, first)),
         ("Cutter", cutter.title if cutter else str(trial.cutter or "")),
-        ("Speed", "" if trial.speed_rpm is None else f"{trial.speed_rpm:g} rpm"),
+        ("Speed", "" if trial.speed_rpm is None else f"{whole_figure(trial.speed_rpm)} rpm"),
         ("Feed", _feed(trial.feed_mm_per_min, first)),
         ("Plunge", _feed(trial.plunge_mm_per_min, first)),
         ("Passes", _passes(trial.passes, first)),
@@ -76,8 +77,8 @@ def _thick(mm: float | None, first: str) -> str:
 def _feed(mm_per_min: float | None, first: str) -> str:
     if mm_per_min is None:
         return ""
-    metric = f"{mm_number(mm_per_min, 0)} mm/min"
-    inch = f"{mm_per_min / float(MM_PER_UNIT['in']):.0f} in/min"
+    metric = f"{whole_figure(mm_per_min)} mm/min"
+    inch = f"{whole_figure(mm_per_min / float(MM_PER_UNIT['in']))} in/min"
     return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
 
 

@@ -1,27 +1,10 @@
-"""How pages say money and sizes of files, and what stands below a part."""
+"""What a parts list says below a part."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from decimal import Decimal
 
-from kerfolio.basis.words import counted
 from kerfolio.shop.rows import PartRow
-
-
-def money_text(amount: Decimal, currency: str) -> str:
-    """Return ``92.50 EUR``."""
-    return f"{amount:.2f} {currency}"
-
-
-def bytes_text(size: int) -> str:
-    """Return a file's size as people read it: ``640 kB``, ``3.2 MB`` (1 kB = 1000 bytes)."""
-    if size < 1000:
-        return counted(size, "byte")
-    if size < 1_000_000:
-        return f"{size / 1000:.0f} kB"
-    return f"{size / 1_000_000:.1f} MB"
-
 
 _GRAINS = {"along x": "grain along the width", "along y": "grain along the height"}
 

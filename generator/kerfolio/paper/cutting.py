@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from kerfolio.basis.words import counted, minutes_text
+from kerfolio.basis.figures import metres_number, minutes_text, money_number
+from kerfolio.basis.words import counted
 from kerfolio.edition.copies import copies_remark
 from kerfolio.edition.cutting import CuttingWords, SheetCutting, cutting_of
 from kerfolio.edition.edition import Edition
@@ -54,7 +55,7 @@ def _times(words: CuttingWords, measure: float) -> Bands:
     rows: list[tuple[Cell, ...]] = [_time_cells(each) for each in words.sheets]
     if len(rows) > 1:
         together = "Together" if words.whole else f"Together, {words.known}"
-        metres, minutes = f"{words.metres:.0f}", minutes_text(words.minutes)
+        metres, minutes = metres_number(words.metres), minutes_text(words.minutes)
         rows.append((strong_cell(together), "", strong_cell(metres), strong_cell(minutes)))
     return (*table(columns, rows, measure), *note(words.remark, measure))
 
@@ -63,7 +64,7 @@ def _time_cells(each: SheetCutting) -> tuple[Cell, ...]:
     sheet = f"{each.number}, {each.title}"
     if each.minutes is None:
         return (sheet, (Run("no cut settings are stated for it", CELL_SOFT),), "–", "–")
-    return (sheet, ", ".join(each.cutters), f"{each.metres:.0f}", minutes_text(each.minutes))
+    return (sheet, ", ".join(each.cutters), metres_number(each.metres), minutes_text(each.minutes))
 
 
 def _work(words: CuttingWords, measure: float) -> Bands:
@@ -74,7 +75,7 @@ def _work(words: CuttingWords, measure: float) -> Bands:
         Column(head="In the wood", number=True),
     )
     rows = [
-        (each.title, str(each.cuts), f"{each.metres:.1f}", minutes_text(each.minutes))
+        (each.title, str(each.cuts), metres_number(each.metres), minutes_text(each.minutes))
         for each in words.work
     ]
     return (*table(columns, rows, measure), *note(words.wear_remark, measure))
@@ -96,7 +97,7 @@ def _costs(edition: Edition, measure: float) -> Bands:
     ]
     whole = known_total(known)
     unknown = len(edition.costs) - len(known)
-    rows.append(("", strong_cell("Together"), "", strong_cell(f"{whole:.2f}")))
+    rows.append(("", strong_cell("Together"), "", strong_cell(money_number(whole))))
     words = "Prices are the maker’s own; yours will differ."
     if unknown:
         words += f" No price is known for {counted(unknown, 'line')} of the list."
@@ -104,7 +105,7 @@ def _costs(edition: Edition, measure: float) -> Bands:
 
 
 def _amount(value: Decimal | None) -> Cell:
-    return "–" if value is None else (Run(f"{value:.2f}", CELL),)
+    return "–" if value is None else (Run(money_number(value), CELL),)
 
 
 def _copies(edition: Edition, measure: float) -> Bands:
@@ -123,8 +124,8 @@ def _copies(edition: Edition, measure: float) -> Bands:
             strong_cell(str(each.copies)),
             str(each.sheets),
             "",
-            f"{each.total:.2f}",
-            f"{each.each:.2f}",
+            money_number(each.total),
+            money_number(each.each),
         )
         for each in edition.copies
     ]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from kerfolio.basis.lengths import inch_number, mm_number, size_numbers
+from kerfolio.basis.masses import kg_number
 from kerfolio.basis.words import counted
 from kerfolio.edition.edition import Edition
 from kerfolio.paper.band import Band, Bands, kept, spaced, total
@@ -37,8 +38,9 @@ def parts_section(edition: Edition, grid: Grid) -> Bands:
     rows = [_part_cells(row, first) for row in edition.parts]
     count = sum(row.count for row in edition.parts)
     mass = sum(row.count * row.mass for row in edition.parts)
+    for_sheets = drawn_for(edition.settled)
     words = (
-        f"{counted(count, 'piece')}, together {mass:.1f} kg, for {drawn_for(edition.settled)}. "
+        f"{counted(count, 'piece')}, together {kg_number(mass)} kg, for {for_sheets}. "
         "Sizes are overall, with tabs; inches are rounded to 1/32. Width first, then height, as "
         "the part is drawn. The mark stands on the part in every drawing."
     )
@@ -58,7 +60,7 @@ def _part_cells(row: PartRow, first: str) -> tuple[Cell, ...]:
         f"{row.sheet} {mm_number(row.thickness, 2)}",
         one,
         other,
-        f"{row.mass:.2f}",
+        kg_number(row.mass),
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from kerfolio.basis.figures import degrees_text
 from kerfolio.basis.lengths import mm_text, size_text
 from kerfolio.basis.words import counted
 from kerfolio.drawing.layout_view import layout_view
@@ -180,7 +181,7 @@ def _pieces(edition: Edition, layout: SheetLayout, grid: Grid) -> Bands:
             strong_cell(marks[each.piece]),
             each.piece,
             size_text(parts[each.part].size, first),
-            f"{each.turn:.0f}°" if each.turn else "–",
+            degrees_text(each.turn) if each.turn else "–",
         )
         for each in sorted(layout.placements, key=lambda each: order[each.piece])
     ]

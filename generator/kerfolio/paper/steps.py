@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from kerfolio.basis.lengths import mm_number
+from kerfolio.basis.figures import minutes_short
 from kerfolio.drawing.build_views import step_name
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.edition.edition import Edition
@@ -127,4 +127,4 @@ def _minutes(step: Step) -> list[tuple[Run, ...]]:
     if step.minutes is None:
         return []
     soft: Style = replace(CELL, ink=Ink.INK)
-    return [(Run(f"{mm_number(step.minutes)} min", soft),)]
+    return [(Run(minutes_short(step.minutes), soft),)]

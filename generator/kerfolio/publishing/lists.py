@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from decimal import Decimal
 
+from kerfolio.basis.figures import area_number, money_number, summed
 from kerfolio.basis.lengths import inch_number, mm_number
 from kerfolio.edition.edition import Edition
 from kerfolio.publishing.names import LISTS
@@ -16,7 +17,7 @@ _Row = tuple[str, ...]
 
 
 def _money(amount: Decimal | None) -> str:
-    return "" if amount is None else f"{amount:.2f}"
+    return "" if amount is None else money_number(amount)
 
 
 def _parts(edition: Edition) -> tuple[_Row, list[_Row]]:
@@ -38,8 +39,8 @@ def _parts(edition: Edition) -> tuple[_Row, list[_Row]]:
             mm_number(row.height),
             inch_number(row.width),
             inch_number(row.height),
-            f"{row.area / 100:.1f}",
-            f"{row.mass:.3f}",
+            area_number(row.area),
+            summed(row.mass),
             *_centre(masses[row.part]),
             row.grain,
             row.note,
@@ -167,7 +168,7 @@ def _cuts(time: CutTime) -> Iterator[_Row]:
             each.cutter,
             str(each.cuts),
             str(each.most_passes),
-            f"{each.metres:.3f}",
+            summed(each.metres),
             _minutes(each.feed_seconds + each.plunge_seconds),
         )
     yield ("moves above the sheet", "", "", "", "", "", _minutes(time.rapid_seconds))
@@ -177,7 +178,7 @@ def _cuts(time: CutTime) -> Iterator[_Row]:
 
 
 def _minutes(seconds: float) -> str:
-    return f"{seconds / 60:.3f}"
+    return summed(seconds / 60)
 
 
 _ROWS = (_parts, _hardware, _sheets, _boards, _board_cuts, _costs, _cutting)

@@ -9,7 +9,17 @@ from kerfolio.reading.files import PHOTO
 from kerfolio.reading.forms import ListOf
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
-from kerfolio.reading.values import DATE, FEED, FLAG, NAMED, QUANTITY, SPEED, TITLE_TEXT, choice
+from kerfolio.reading.values import (
+    DATE,
+    FEED,
+    FLAG,
+    NAMED,
+    QUANTITY,
+    READING,
+    SPEED,
+    TITLE_TEXT,
+    choice,
+)
 
 OUTCOME = choice("an outcome", "clean", "light fuzz", "fuzz to sand", "chipped", "burned")
 
@@ -26,7 +36,7 @@ _TRIAL: Record[Trial] = Record(
         Key(name="title", form=TITLE_TEXT, says="What was tried.", required=True),
         Key(name="plan", form=NAMED, says="The plan it belongs to."),
         Key(name="stock", form=NAMED, says="The sheet material."),
-        Key(name="thickness", form=QUANTITY, says="Thickness as measured."),
+        Key(name="thickness", form=READING, says="Thickness as measured."),
         Key(name="cutter", form=NAMED, says="The cutter."),
         Key(name="speed", form=SPEED, says="Turns a minute.", field="speed_rpm"),
         Key(name="feed", form=FEED, says="Feed along the cut.", field="feed_mm_per_min"),

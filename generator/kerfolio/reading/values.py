@@ -10,6 +10,7 @@ from fractions import Fraction
 
 from kerfolio.basis.budgets import SUMMARY, TITLE
 from kerfolio.basis.complaint import Complaint, quoted
+from kerfolio.basis.lengths import read_off
 from kerfolio.basis.names import NAME, did_you_mean
 from kerfolio.basis.quantity import read_quantity
 from kerfolio.basis.said import written
@@ -163,6 +164,15 @@ QUANTITY: ScalarForm[float] = ScalarForm(
     convert=_length,
     json=SCALAR,
 )
+
+
+def _reading(node: Scalar) -> float | Complaint:
+    value = _length(node)
+    return value if isinstance(value, Complaint) else read_off(value)
+
+
+READING = replace(QUANTITY, convert=_reading)
+"""A length that was read off a calliper."""
 
 
 def split_size(text: str) -> tuple[str, str] | None:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from math import ceil, floor
 
+from kerfolio.basis.digits import fixed
 from kerfolio.basis.lengths import mm_number
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.shapes import polygon, rectangle, slot
@@ -119,7 +120,7 @@ def _row(
             mating=slot_corners(at, _Y, length, each.width),
         )
         spot = (at[0], bottom + length + 1.4 * _LETTERS)
-        yield _words(f"number.{each.number}", f"{each.thickness:.1f}", spot, _LETTERS)
+        yield _words(f"number.{each.number}", fixed(each.thickness, 1), spot, _LETTERS)
 
 
 def _tab(sheet: SettledSheet, style: str) -> SettledPart:

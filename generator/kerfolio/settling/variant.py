@@ -6,7 +6,7 @@ from itertools import product
 from math import prod
 
 from kerfolio.basis.finding import Finding, error
-from kerfolio.basis.lengths import mm_number, reading_in
+from kerfolio.basis.lengths import mm_number, read_off, reading_in
 from kerfolio.basis.measures import number, reading
 from kerfolio.basis.said import ByUnit, Measure, Quantity, Words, said, strung
 from kerfolio.basis.tolerance import NOISE
@@ -56,15 +56,18 @@ def variants(plan: Plan, stock: Stock) -> tuple[tuple[FitVariant, ...], tuple[Fi
 
 
 def rungs(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
-    """Return the published thicknesses of a sheet in mm, thinnest first. Raises SettlingError."""
+    """Return the published thicknesses of a sheet, thinnest first: readings, to 0.01 mm.
+
+    Raises SettlingError.
+    """
     if use.published_for is None:
-        return (stock.actual,)
+        return (read_off(stock.actual),)
     first, last, step = _ladder(use.published_for, unit)
     count = int((last - first) / step + 1 + NOISE) if step else 1
     if count > _MOST_RUNGS:
         message = f"`published-for` makes over {_MOST_RUNGS} thicknesses"
         raise unsettled("too-many-variants", message, use.published_for.place, "Widen its step.")
-    return tuple(round(first + index * step, 6) for index in range(count))
+    return tuple(read_off(first + index * step) for index in range(count))
 
 
 def _ladder(ladder: Ladder, unit: str) -> tuple[float, float, float]:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import ROUND_HALF_UP, Decimal
 
+from kerfolio.basis.digits import digits
 from kerfolio.model.consumable import Consumable
 from kerfolio.model.workshop import Identity
 from kerfolio.settling.settled import SettledPlan, SheetSize
@@ -82,7 +83,7 @@ def _cost(
 def _others(
     settled: SettledPlan, identity: Identity, copies: int, sheets: int, minutes: float | None
 ) -> Iterator[CostRow]:
-    hours = None if minutes is None else Decimal(str(round(minutes * copies / 60, 2)))
+    hours = None if minutes is None else Decimal(digits(minutes * copies / 60, 2))
     used = (*identity.consumables, *settled.plan.consumables)
     yield from _used_up(used, copies, sheets, hours)
     if identity.machine_hour is not None:

@@ -7,7 +7,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from kerfolio.basis.lengths import mm_number, mm_text
+from kerfolio.basis.figures import figure, percent_text, whole_figure
+from kerfolio.basis.lengths import mm_text
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.transform import turned_point
 from kerfolio.settling.settled import Operation, SettledPlan
@@ -224,8 +225,8 @@ def _assumptions(used: Sequence[Setting], machine: Machine) -> tuple[Assumption,
     stated = [
         Assumption(
             label=each.name,
-            value=f"{each.cutter.title}, feed {mm_number(each.feed, 0)} mm/min, "
-            f"plunge {mm_number(each.plunge, 0)} mm/min",
+            value=f"{each.cutter.title}, feed {whole_figure(each.feed)} mm/min, "
+            f"plunge {whole_figure(each.plunge)} mm/min",
             source=plan if each.plunge_stated else f"{plan}; plunge a third of the feed: {_MEMORY}",
         )
         for each in used
@@ -236,25 +237,25 @@ def _assumptions(used: Sequence[Setting], machine: Machine) -> tuple[Assumption,
     machine_facts = (
         ("Which setting", CHOICE_RULE, COMMON_PRACTICE),
         ("Order", ROUTE_RULE, COMMON_PRACTICE),
-        ("Rapid moves", f"{mm_number(machine.rapid, 0)} mm/min", COMMON_PRACTICE),
+        ("Rapid moves", f"{whole_figure(machine.rapid)} mm/min", COMMON_PRACTICE),
         (
             "Acceleration",
-            f"{mm_number(machine.acceleration, 0)} mm/s² in every direction",
+            f"{whole_figure(machine.acceleration)} mm/s² in every direction",
             COMMON_PRACTICE,
         ),
         (
             "Corners",
-            f"a stop where the path turns by more than {machine.stop_angle:g} degrees; in a curve "
-            "no faster than the acceleration allows",
+            f"a stop where the path turns by more than {figure(machine.stop_angle)} degrees; "
+            "in a curve no faster than the acceleration allows",
             "motion under constant acceleration; the angle is common practice",
         ),
         ("Height between cuts", mm_text(machine.clearance), COMMON_PRACTICE),
         (
             "Pockets",
-            f"cleared from the middle out, {machine.step_over * 100:.0f} % of the cutter a step",
+            f"cleared from the middle out, {percent_text(machine.step_over)} of the cutter a step",
             COMMON_PRACTICE,
         ),
-        ("Change of cutter", f"{machine.change / 60:g} minutes", COMMON_PRACTICE),
+        ("Change of cutter", f"{figure(machine.change / 60)} minutes", COMMON_PRACTICE),
         ("Left out", "loading, fixing and turning the sheet; lifting over bridges", "-"),
     )
     return (*stated, *(Assumption(label=a, value=b, source=c) for a, b, c in machine_facts))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from kerfolio.basis.lengths import mm_number
+from kerfolio.basis.figures import figure, whole_figure
 from kerfolio.model.stock import BoardStock, SheetStock
 from kerfolio.shop.assumption import Assumption
 
@@ -41,7 +41,7 @@ class _Given:
         kind = f" ({self.kind} value)" if self.kind else ""
         return Assumption(
             label=f"{title}: {self.what}",
-            value=f"{mm_number(self.value, 0)} N/mm²{kind}",
+            value=f"{whole_figure(self.value)} N/mm²{kind}",
             source=self.source or "stated by the maker",
         )
 
@@ -95,7 +95,8 @@ def _fibre(
         facts.append(
             Assumption(
                 label=f"{stock.title}: creep under lasting load",
-                value=f"the sag grows by {stock.creep:g} times the first day's (a heated room)",
+                value=f"the sag grows by {figure(stock.creep)} times the first day's "
+                "(a heated room)",
                 source=stock.source_of("creep") or "stated by the maker",
             )
         )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.basis.figures import figure
 from kerfolio.basis.lengths import mm_text
 from kerfolio.geometry.cross_section import Strip
 from kerfolio.model.span import Span
@@ -93,11 +94,15 @@ def _assumptions(member: Member, area: float, safety: float) -> tuple[Assumption
         ("Buckling", "about the weaker axis; two bounds: K = 1 and K = 2", _EULER),
         (
             "Compression strength",
-            f"{CRUSHING_SHARE:g} times the bending strength",
+            f"{figure(CRUSHING_SHARE)} times the bending strength",
             "clear wood, Wood Handbook FPL-GTR-190, Table 5-3; from memory",
         ),
         ("Load", "straight down through the middle of the section", "simplification"),
-        ("Safety factor", f"{safety:g} on buckling and on strength", "stated in the plan, else 3"),
+        (
+            "Safety factor",
+            f"{figure(safety)} on buckling and on strength",
+            "stated in the plan, else 3",
+        ),
     )
     return (
         *member.fibre.assumptions,

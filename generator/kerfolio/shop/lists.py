@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from decimal import ROUND_HALF_UP, Decimal
 
+from kerfolio.basis.digits import digits
 from kerfolio.basis.lengths import both_text
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import SheetStock
@@ -173,7 +174,7 @@ def boards_to_buy(
 def _board_price(per_metre: Decimal | None, length: float) -> Decimal | None:
     if per_metre is None:
         return None
-    metres = Decimal(str(round(length, 3))) / 1000
+    metres = Decimal(digits(length, 3)) / 1000
     return (per_metre * metres).quantize(_CENT, ROUND_HALF_UP)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from kerfolio.basis.digits import rounded
 from kerfolio.geometry.measure import bounds
 from kerfolio.model.plan import CutSetting
 from kerfolio.settling.settled import Cut, Operation, SettledPart, SettledPlan
@@ -135,7 +136,7 @@ def _by_hand(left: Sequence[_Made], counts: Mapping[str, int]) -> Iterator[ByHan
             part=group[0].part,
             operation=operation,
             depths=_depths(each.cut for each in group),
-            widths=tuple(sorted({round(each.width, 2) for each in group})),
+            widths=tuple(sorted({rounded(each.width, 2) for each in group})),
             count=len(group) * counts[name],
             why=why,
         )

@@ -9,8 +9,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
+from kerfolio.basis.figures import figure
 from kerfolio.basis.finding import Finding, note, warning
-from kerfolio.basis.lengths import mm_number
 from kerfolio.basis.measures import mass
 from kerfolio.basis.said import said
 from kerfolio.model.span import Span
@@ -217,13 +217,13 @@ def _assumptions(span: Span, place: SpanPlace, own: float) -> tuple[Assumption, 
             "bends; the greatest stress where it is narrowest",
             "unit-load method, statics",
         ),
-        ("Own weight", f"{mm_number(own, 2)} kg between the supports, lasting", "computed"),
+        ("Own weight", f"{figure(own, 2)} kg between the supports, lasting", "computed"),
         ("Lasting load", "yes" if span.lasting else "no", stated),
         ("Growth with time", "first day x (1 + kdef)", "EN 1995-1-1, 2.2.3"),
         ("Limit", place.limit[1], f"{stated}, else span/300; none for furniture is agreed on"),
         (
             "Safety factor",
-            f"{span.safety:g} on the strength",
+            f"{figure(span.safety)} on the strength",
             f"{stated}, else 3; {COMMON_PRACTICE}",
         ),
         ("Strength", "of a short test; the safety factor covers lasting load", COMMON_PRACTICE),

@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from kerfolio.basis.figures import figure
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import said
 from kerfolio.geometry.measure import Box, bounds
@@ -155,4 +156,4 @@ def _limit(span: Span, scope: Scope, length: float) -> tuple[float, str]:
     if limit.length is not None:
         return scope.positive(limit.length, "limit"), limit.length.text
     share = limit.share or 1.0
-    return length / share, f"span/{share:g}"
+    return length / share, f"span/{figure(share)}"

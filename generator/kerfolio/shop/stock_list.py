@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from kerfolio.basis.lengths import caliper_inches, mm_number, mm_text
+from kerfolio.basis.figures import figure
+from kerfolio.basis.lengths import chip_pair, mm_number, thickness_pair, tool_pair
 from kerfolio.basis.place import Place
 from kerfolio.model.stock import (
     FAMILIES,
@@ -68,26 +69,23 @@ Form = Callable[[Any, str], Lines]
 
 
 def _thickness(mm: float, first: str) -> Lines:
-    pair = (mm_text(mm, 2), caliper_inches(mm))
-    return pair if first == "mm" else pair[::-1]
+    return thickness_pair(mm, first)
 
 
 def _length(mm: float, first: str) -> Lines:
-    pair = (mm_text(mm, 3), caliper_inches(mm))
-    return pair if first == "mm" else pair[::-1]
+    return tool_pair(mm, first)
 
 
 def _chip(mm: float, first: str) -> Lines:
-    pair = (f"{mm:.3f} mm", f"{mm / 25.4:.4f} in")
-    return pair if first == "mm" else pair[::-1]
+    return chip_pair(mm, first)
 
 
 def _plain(value: float | str, _: str) -> Lines:
-    return (value if isinstance(value, str) else f"{value:g}",)
+    return (value if isinstance(value, str) else figure(value),)
 
 
 def _grams(kg: float, _: str) -> Lines:
-    return (f"{kg * 1000:g}",)
+    return (figure(kg * 1000),)
 
 
 def _sizes(sizes: Sequence[tuple[float, float]], _: str) -> Lines:
@@ -243,7 +241,7 @@ def _title(item: StockItem) -> str:
     if isinstance(item, ChipLoad):
         return _spoken(item.family)
     if isinstance(item, DepthRule):
-        return f"{item.diameters:g} × the cutter's diameter"
+        return f"{figure(item.diameters)} × the cutter's diameter"
     title: str = getattr(item, "title", item.name)
     return title
 

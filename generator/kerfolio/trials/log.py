@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from kerfolio.basis.figures import whole_figure
+from kerfolio.basis.lengths import mm_number, mm_text
 from kerfolio.model.trial import Trial
 
 
@@ -41,14 +43,22 @@ def settings_text(trial: Trial) -> str:
     """Return what is known of a trial's settings in one line, parts divided by a middle dot."""
     known = (
         trial.stock.name if trial.stock else "",
-        f"{trial.thickness:g} mm" if trial.thickness is not None else "",
+        mm_text(trial.thickness, 2) if trial.thickness is not None else "",
         trial.cutter.name if trial.cutter else "",
-        f"{trial.speed_rpm:g} rpm" if trial.speed_rpm is not None else "",
-        f"feed {trial.feed_mm_per_min:g} mm/min" if trial.feed_mm_per_min is not None else "",
-        f"plunge {trial.plunge_mm_per_min:g} mm/min" if trial.plunge_mm_per_min is not None else "",
-        "passes " + ", ".join(f"{depth:g}" for depth in trial.passes) + " mm"
+        f"{whole_figure(trial.speed_rpm)} rpm" if trial.speed_rpm is not None else "",
+        f"feed {whole_figure(trial.feed_mm_per_min)} mm/min"
+        if trial.feed_mm_per_min is not None
+        else "",
+        f"plunge {whole_figure(trial.plunge_mm_per_min)} mm/min"
+        if trial.plunge_mm_per_min is not None
+        else "",
+        "passes " + ", ".join(mm_number(depth, 2) for depth in trial.passes) + " mm"
         if trial.passes
         else "",
-        f"fit {trial.fit:g} mm a side" if trial.fit is not None else "",
+        f"fit {mm_text(trial.fit, 3)} a side" if trial.fit is not None else "",
     )
     return " · ".join(text for text in known if text)
+
+
+def _rate(words: str, value: float | None) -> str:
+    return "" if value is None else words.format(whole_figure(value))

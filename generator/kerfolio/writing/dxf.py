@@ -80,7 +80,7 @@ def _written(document: Any) -> str:
     return page.getvalue()
 
 
-class _Tags(TagWriter):  # type: ignore[misc]
+class _Tags(TagWriter):
     """Writes every number in plain digits; the library's own way has powers of ten."""
 
     def write_tag(self, tag: DXFTag) -> None:
