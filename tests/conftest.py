@@ -14,8 +14,8 @@ from kerfolio.publishing.build import Outcome, Request, publish
 
 # The same cases on every run, so that a change is judged by what it changed. New ones are looked
 # for by hand: HYPOTHESIS_PROFILE=search .venv/bin/python -m pytest
-settings.register_profile("steady", derandomize=True, database=None)
-settings.register_profile("search", derandomize=False)
+settings.register_profile("steady", derandomize=True, database=None, deadline=None)
+settings.register_profile("search", derandomize=False, deadline=None)
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "steady"))
 
 SAMPLE = Path(__file__).resolve().parent.parent / "sample-site"

@@ -88,7 +88,7 @@ def _form(
 ) -> Record[Cutting]:
     return Record(
         name=kind.key,
-        noun=f"{'an' if kind.key[0] in 'aeiou' else 'a'} {kind.key}",
+        noun=kind.noun,
         keys=keys,
         make=make,
         advice=said("Write `{}: {}`.", kind.key, kind.example),
