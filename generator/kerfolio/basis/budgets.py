@@ -25,6 +25,12 @@ class Budget:
             return None
         return Complaint(f"{self.noun} of {count} {self.units}, at most {self.most}", self.advice)
 
+    def beyond(self, count: int) -> Complaint | None:
+        """Return the same where counting stopped just beyond the budget."""
+        if count <= self.most:
+            return None
+        return Complaint(f"{self.noun} of more than {self.most} {self.units}", self.advice)
+
 
 TITLE = Budget(
     noun="a title",
@@ -70,3 +76,95 @@ WORD = Budget(
 def longest_word(text: str) -> int:
     """Return how many letters the longest stretch without a blank has."""
     return max(map(len, text.split()), default=0)
+
+
+LIST = Budget(
+    noun="a list",
+    units="entries",
+    most=4_000,
+    advice="Take a `repeat` for what stands in rows, or divide it.",
+)
+"""The points of one ``at:``, the features of one part, the parts of one plan, and all others."""
+
+REPEATS = Budget(
+    noun="a repeat",
+    units="copies",
+    most=500,
+    advice="Lower its `count`.",
+)
+"""More in one row than fit on the largest sheets at a few millimetres each."""
+
+FEATURES = Budget(
+    noun="a part",
+    units="features",
+    most=4_000,
+    advice="Make fewer of them, or divide the part.",
+)
+"""Every point, repeat, mirrored copy, finger and drawn element counts.
+
+A whole sheet drilled at 25 mm has about 4,000 holes; that many are proved in some ten seconds.
+"""
+
+PLAN_FEATURES = Budget(
+    noun="a plan",
+    units="features",
+    most=10_000,
+    advice="Make fewer of them, or divide the plan.",
+)
+"""Two boards drilled all over and plenty besides."""
+
+POINTS = Budget(
+    noun="a part",
+    units="points",
+    most=100_000,
+    advice="Draw its curves with arcs, or with fewer points.",
+)
+"""The corners of all its lines after curves are made of chords, copies counted."""
+
+PATH = Budget(
+    noun="a path",
+    units="numbers",
+    most=100_000,
+    advice="Draw it simpler: with arcs and curves for short lines.",
+)
+"""Counted in its text, before it is taken apart; some 50,000 corners."""
+
+ELEMENTS = Budget(
+    noun="a drawing",
+    units="elements",
+    most=10_000,
+    advice="Draw it simpler: fewer paths, clones and inserts.",
+)
+"""Paths, groups, clones and inserts of a drawing, each as often as it is used."""
+
+NODES = Budget(
+    noun="a drawing",
+    units="elements in its file",
+    most=50_000,
+    advice="Draw it simpler, and delete what is not cut.",
+)
+"""Everything that stands in the file, seen or not; it is read as a whole."""
+
+DRAWN_POINTS = Budget(
+    noun="a drawing",
+    units="points",
+    most=100_000,
+    advice="Draw it simpler: with arcs for short lines.",
+)
+"""The corners of all its lines after curves are made of chords."""
+
+NESTING = Budget(
+    noun="an element",
+    units="levels of groups and clones",
+    most=100,
+    advice="Draw it with fewer levels.",
+)
+"""Groups in groups and clones of clones, one inside the other; drawing programs make a few."""
+
+DRAWING_BYTES = Budget(
+    noun="a drawing",
+    units="bytes",
+    most=10_000_000,
+    advice="Draw it simpler, and leave out pictures.",
+)
+"""More than any path that is cut needs; a file is read as a whole."""

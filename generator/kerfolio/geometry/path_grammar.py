@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import re
+from itertools import islice
 
+from kerfolio.basis.budgets import PATH
+from kerfolio.basis.complaint import Complaint
 from kerfolio.geometry.shape_error import ShapeError
 
 _NUMBER = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?")
@@ -12,6 +15,12 @@ _GAP = re.compile(r"[ \t\n\f\r]*")
 _COMMA = re.compile(r"[ \t\n\f\r]*,?[ \t\n\f\r]*")
 _SIZES = {"M": 2, "L": 2, "H": 1, "V": 1, "C": 6, "S": 4, "Q": 4, "T": 2, "A": 7, "Z": 0}
 _FLAGS = (3, 4)
+
+
+def too_long(text: str) -> Complaint | None:
+    """Return the complaint about path data of more numbers than are taken apart, or None."""
+    found = islice(_NUMBER.finditer(text), PATH.most + 1)
+    return PATH.beyond(sum(1 for _ in found))
 
 
 def check(text: str) -> None:

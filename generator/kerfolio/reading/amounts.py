@@ -15,7 +15,7 @@ from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text, said, written
 from kerfolio.model.statement import Amount, Spot
 from kerfolio.reading.desk import Desk
-from kerfolio.reading.forms import Book, FixedList, Form, ListOf, Schema
+from kerfolio.reading.forms import Book, FixedList, Form, ListOf, Schema, too_many
 from kerfolio.reading.nodes import Node, Scalar, Sequence
 from kerfolio.reading.values import SCALAR
 
@@ -177,6 +177,8 @@ class SpotsForm(Form[tuple[Spot, ...]]):
         """Return the points."""
         if not isinstance(node, Sequence) or not node.items:
             self.refuse(node, desk)
+            return None
+        if too_many(node.items, node, desk):
             return None
         several = any(isinstance(each, Sequence) for each in node.items)
         spots = [SPOT.read(each, desk) for each in (node.items if several else (node,))]

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 
+from kerfolio.basis.budgets import DRAWN_POINTS, ELEMENTS, NESTING
+from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.finding import Finding, error, in_order, note
 from kerfolio.basis.place import Place
 from kerfolio.geometry.chain import chained, doubles
@@ -12,28 +14,63 @@ from kerfolio.geometry.contour import Contour
 from kerfolio.model.outline import Drawing, DrawnElement
 from kerfolio.reading.drawn_faults import element_findings
 
-MOST_VERTICES = 500_000
-
 Grouped = tuple[tuple[str, ...], DrawnElement]
 """An element with what it may be joined within: its layer, or its groups."""
 
 
+class BeyondBudgetError(Exception):
+    """A drawing is larger than is taken; carries the finding. Never leaves a reader."""
+
+    def __init__(self, finding: Finding) -> None:
+        super().__init__(finding.message)
+        self.finding = finding
+
+
+def keep_within(fault: Complaint | None, place: Place) -> None:
+    """Raise BeyondBudgetError where something is beyond its budget."""
+    if fault is not None:
+        raise BeyondBudgetError(error("drawing-too-large", str(fault), place, fault.advice))
+
+
+@dataclass(slots=True)
+class Gathered:
+    """The elements found so far and what came up on the way.
+
+    ``visited`` counts everything looked at, as often as it is used: groups, clones, inserts and
+    paths.
+    """
+
+    elements: list[Grouped] = field(default_factory=list)
+    findings: list[Finding] = field(default_factory=list)
+    visited: int = 0
+    points: int = 0
+
+    def visit(self, place: Place, depth: int, count: int = 1) -> None:
+        """Count what is about to be expanded. Raises BeyondBudgetError."""
+        self.visited += count
+        keep_within(ELEMENTS.beyond(self.visited), place)
+        keep_within(NESTING.beyond(depth), place)
+
+    def add(self, groups: tuple[str, ...], element: DrawnElement) -> None:
+        """Keep an element. Raises BeyondBudgetError."""
+        self.points += len(element.vertices)
+        keep_within(DRAWN_POINTS.beyond(self.points), element.place)
+        self.elements.append((groups, element))
+
+
 def finished(
-    file: str, found: Sequence[Grouped], findings: Iterable[Finding], *, art: bool
+    file: str, gathered: Gathered, *, art: bool
 ) -> tuple[Drawing | None, tuple[Finding, ...]]:
     """Return the drawing of the elements found, loose paths joined, with all findings in order.
 
-    The drawing is None when it holds nothing, or more points than can be handled in good time.
+    The drawing is None when it holds nothing.
     """
     whole = Place(file)
+    found, findings = gathered.elements, gathered.findings
     if not found:
         advice = "Draw the outline as a path; text and pictures are not cut."
         nothing = error("empty-drawing", "no path in the drawing", whole, advice)
         return None, in_order((*findings, nothing))
-    if sum(len(element.vertices) for _, element in found) > MOST_VERTICES:
-        message = f"drawing has more than {MOST_VERTICES} points"
-        large = error("drawing-too-large", message, whole, "Draw it simpler.")
-        return None, in_order((*findings, large))
     once, doubled = _once(found)
     elements = _numbered(_joined(once))
     judged = () if art else element_findings(elements)

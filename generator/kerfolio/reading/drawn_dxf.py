@@ -10,13 +10,14 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from kerfolio.basis.finding import Finding, error, note, warning
+from kerfolio.basis.budgets import DRAWING_BYTES
+from kerfolio.basis.finding import Finding, error, in_order, note, warning
 from kerfolio.basis.place import Place
 from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.transform import scaled
 from kerfolio.model.outline import Drawing, DrawnElement
-from kerfolio.reading.drawn_chain import Grouped, finished
+from kerfolio.reading.drawn_chain import BeyondBudgetError, Gathered, finished
 from kerfolio.reading.dxf_entity import TiltedError, entity_contour, is_path
 from kerfolio.reading.dxf_lines import entity_lines
 
@@ -26,10 +27,6 @@ with unconfigured():
 
 # What the library remarks on its own is told to the maker as findings, not printed.
 logging.getLogger("ezdxf").addHandler(logging.NullHandler())
-
-MOST_BYTES = 50_000_000
-MOST_ENTITIES = 200_000
-_MOST_DEPTH = 16
 
 MM_PER_UNIT = {
     **{1: 25.4, 2: 304.8, 3: 1_609_344.0, 8: 25.4e-6, 9: 0.0254, 10: 914.4},
@@ -41,18 +38,15 @@ metric ones, and those of the US survey foot of 1200/3937 m. Astronomical units 
 _LARGEST = 1e5
 
 
-@dataclass(slots=True)
-class _Sheet:
+@dataclass(slots=True, kw_only=True)
+class _Sheet(Gathered):
     """What has been read so far; ``scale`` is mm per drawing unit."""
 
     file: str
     scale: float
     lines: dict[str, int]
     hidden: frozenset[str]
-    elements: list[Grouped] = field(default_factory=list)
-    findings: list[Finding] = field(default_factory=list)
     ignored: Counter[str] = field(default_factory=Counter)
-    count: int = 0
 
 
 def read_dxf(
@@ -71,20 +65,29 @@ def read_dxf(
     scale, told = _scale(document, file)
     layers = (layer for layer in document.layers if layer.is_off() or layer.is_frozen())
     hidden = frozenset(layer.dxf.name.lower() for layer in layers)
-    sheet = _Sheet(file, scale, entity_lines(path), hidden, findings=[*findings, *told])
-    for entity in document.modelspace():
-        _guarded(entity, (), "", sheet, 0)
+    sheet = _Sheet(
+        file=file,
+        scale=scale,
+        lines=entity_lines(path),
+        hidden=hidden,
+        findings=[*findings, *told],
+    )
+    try:
+        for entity in document.modelspace():
+            _guarded(entity, (), "", sheet, 0)
+    except BeyondBudgetError as beyond:
+        return None, in_order((*sheet.findings, beyond.finding))
     _tell_ignored(sheet)
-    return finished(file, sheet.elements, sheet.findings, art=art)
+    return finished(file, sheet, art=art)
 
 
 def _document(path: Path, file: str) -> tuple[Any, tuple[Finding, ...]]:
     whole = Place(file)
     advice = "Save it anew from the drawing program, as DXF 2010 or R12."
     try:
-        if path.stat().st_size > MOST_BYTES:
-            message = f"drawing is larger than {MOST_BYTES // 1_000_000} MB"
-            return None, (error("drawing-too-large", message, whole, "Draw it simpler."),)
+        large = DRAWING_BYTES.fault(path.stat().st_size)
+        if large is not None:
+            return None, (error("drawing-too-large", str(large), whole, large.advice),)
         return filemanagement.readfile(path), ()
     except FileNotFoundError:
         return None, (error("missing-file", f"no drawing `{file}`", whole, "Check its name."),)
@@ -120,22 +123,21 @@ def _scale(document: Any, file: str) -> tuple[float, tuple[Finding, ...]]:
 
 
 def _guarded(entity: Any, groups: tuple[str, ...], layer: str, sheet: _Sheet, depth: int) -> None:
-    """Read one entity; what is wrong in it becomes a finding that names it."""
+    """Read one entity; what is wrong in it becomes a finding that names it.
+
+    Raises BeyondBudgetError.
+    """
     own = _attribute(entity, "layer") or "0"
     own = layer if layer and own == "0" else own
     if own.lower() in sheet.hidden:
         sheet.ignored["entity on a hidden layer"] += 1
         return
-    sheet.count += 1
-    if sheet.count == MOST_ENTITIES + 1:
-        message = f"more than {MOST_ENTITIES} entities"
-        whole = Place(sheet.file)
-        sheet.findings.append(error("drawing-too-large", message, whole, "Draw it simpler."))
-    if sheet.count > MOST_ENTITIES:
-        return
     name, place = _name(entity, own, sheet)
+    sheet.visit(place, depth)
     try:
         _read(entity, (own, groups, name, place), sheet, depth)
+    except BeyondBudgetError:
+        raise
     except TiltedError:
         message = f"{name} does not lie flat"
         advice = "Draw it in the plane seen from above."
@@ -168,14 +170,12 @@ _Known = tuple[str, tuple[str, ...], str, Place]
 def _read(entity: Any, known: _Known, sheet: _Sheet, depth: int) -> None:
     layer, groups, name, place = known
     if entity.dxftype() == "INSERT":
-        if depth >= _MOST_DEPTH:
-            message = f"blocks are nested more than {_MOST_DEPTH} deep"
-            sheet.findings.append(error("broken-path", message, place, "Resolve the block."))
-            return
         if entity.block() is None:
             message = f"block `{entity.dxf.name}` is not in the drawing"
             sheet.findings.append(error("unknown-reference", message, place, "Draw it anew."))
             return
+        # Its rows and columns are counted before the first of them is made.
+        sheet.visit(place, depth, entity.mcount)
         for part in _parts(entity):
             _guarded(part, (str(entity.dxf.name), *groups), layer, sheet, depth + 1)
         return
@@ -190,7 +190,7 @@ def _read(entity: Any, known: _Known, sheet: _Sheet, depth: int) -> None:
         closed=contour.closed,
         place=place,
     )
-    sheet.elements.append(((layer, *groups), element))
+    sheet.add((layer, *groups), element)
 
 
 def _parts(insert: Any) -> Iterator[Any]:

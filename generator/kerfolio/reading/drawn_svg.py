@@ -10,9 +10,10 @@ from pathlib import Path
 from kerfolio.basis.finding import Finding, error, in_order, note
 from kerfolio.basis.place import Place
 from kerfolio.geometry.affine import IDENTITY, Affine, after, translation
+from kerfolio.geometry.path_grammar import too_long
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.model.outline import Drawing, DrawnElement
-from kerfolio.reading.drawn_chain import Grouped, finished
+from kerfolio.reading.drawn_chain import BeyondBudgetError, Gathered, finished, keep_within
 from kerfolio.reading.svg_page import read_page
 from kerfolio.reading.svg_shape import Viewport, is_shape, shape_contours, whole
 from kerfolio.reading.svg_tree import SvgNode, read_tree
@@ -21,28 +22,28 @@ from kerfolio.reading.svg_viewport import SvgError, fitted, length, transform, v
 _GROUPS = {"g", "a", "switch", "svg"}
 _IGNORED = {"text": "text", "image": "picture", "foreignObject": "foreign content"}
 _MOVING = {"animate", "animateMotion", "animateTransform", "set"}
-_MOST_USES = 50_000
 
 
 @dataclass(frozen=True, slots=True)
 class _Scene:
-    """What holds for an element: the map to mm, the viewport, its groups' names, uses passed."""
+    """What holds for an element: the map to mm, the viewport, its groups' names, uses passed.
+
+    ``depth`` counts the groups and clones it lies in.
+    """
 
     affine: Affine
     viewport: Viewport
     names: tuple[str, ...] = ()
     uses: tuple[str, ...] = ()
+    depth: int = 0
 
 
 @dataclass(slots=True)
-class _Sheet:
+class _Sheet(Gathered):
     """What has been read so far."""
 
-    by_id: dict[str, SvgNode]
-    elements: list[Grouped] = field(default_factory=list)
-    findings: list[Finding] = field(default_factory=list)
+    by_id: dict[str, SvgNode] = field(default_factory=dict)
     ignored: Counter[tuple[str, Place]] = field(default_factory=Counter)
-    uses: int = 0
 
 
 def read_svg(
@@ -58,14 +59,17 @@ def read_svg(
     if root is None:
         return None, findings
     page, told = read_page(root)
-    sheet = _Sheet({node.get("id") or "": node for node in reversed(list(_every(root)))})
+    sheet = _Sheet(by_id={node.get("id") or "": node for node in reversed(list(_every(root)))})
     sheet.findings.extend(told)
     _refuse_scripts(root, sheet)
     if page is None:
         return None, in_order(sheet.findings)
-    _children(root, _Scene(page.affine, page.viewport), sheet)
+    try:
+        _children(root, _Scene(page.affine, page.viewport), sheet)
+    except BeyondBudgetError as beyond:
+        return None, in_order((*sheet.findings, beyond.finding))
     _tell_ignored(sheet)
-    return finished(file, sheet.elements, sheet.findings, art=art)
+    return finished(file, sheet, art=art)
 
 
 def _every(node: SvgNode) -> Iterator[SvgNode]:
@@ -99,7 +103,9 @@ def _children(node: SvgNode, scene: _Scene, sheet: _Sheet) -> None:
 
 
 def _element(node: SvgNode, scene: _Scene, sheet: _Sheet) -> None:
-    """Read one element and what is in it."""
+    """Read one element and what is in it. Raises BeyondBudgetError."""
+    sheet.visit(node.place, scene.depth)
+    scene = replace(scene, depth=scene.depth + 1)
     if node.tag in _IGNORED:
         sheet.ignored[(_IGNORED[node.tag], node.place)] += 1
     elif node.tag in _MOVING:
@@ -151,6 +157,7 @@ def _transformed(node: SvgNode, scene: _Scene, sheet: _Sheet) -> _Scene | None:
 def _shape(node: SvgNode, scene: _Scene, sheet: _Sheet) -> None:
     names = own_names(node)
     name = names[0] if names else f"{node.tag} on line {node.place.line}"
+    keep_within(too_long(node.get("d") or node.get("points") or ""), node.place)
     try:
         found = shape_contours(node, scene.affine, scene.viewport)
     except (SvgError, ShapeError) as problem:
@@ -165,7 +172,7 @@ def _shape(node: SvgNode, scene: _Scene, sheet: _Sheet) -> None:
             closed=contour.closed,
             place=node.place,
         )
-        sheet.elements.append((scene.names, element))
+        sheet.add(scene.names, element)
 
 
 def _use(node: SvgNode, scene: _Scene, sheet: _Sheet) -> None:
@@ -177,9 +184,8 @@ def _use(node: SvgNode, scene: _Scene, sheet: _Sheet) -> None:
         sheet.findings.append(error("outside-reference", message, node.place, advice))
         return
     target = sheet.by_id.get(target_id[1:])
-    sheet.uses += 1
-    if target is None or target_id in scene.uses or sheet.uses > _MOST_USES:
-        why = "is not in the drawing" if target is None else "is used within itself or too often"
+    if target is None or target_id in scene.uses:
+        why = "is not in the drawing" if target is None else "is used within itself"
         advice = "Put the shape itself in its place."
         message = f"`{target_id}` {why}"
         sheet.findings.append(error("unknown-reference", message, node.place, advice))
@@ -194,6 +200,7 @@ def _use(node: SvgNode, scene: _Scene, sheet: _Sheet) -> None:
         scene.viewport,
         (*own_names(node), *scene.names),
         (*scene.uses, target_id),
+        scene.depth,
     )
     if target.tag in ("symbol", "svg"):
         turned = _transformed(target, inner, sheet)

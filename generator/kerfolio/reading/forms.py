@@ -7,11 +7,11 @@ what cannot be read.
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from collections.abc import Callable
+from collections.abc import Callable, Sized
 from dataclasses import dataclass, field
 from typing import Any, Generic, TypeVar
 
-from kerfolio.basis.budgets import LINE, WORD, Budget, longest_word
+from kerfolio.basis.budgets import LINE, LIST, WORD, Budget, longest_word
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.said import Text
 from kerfolio.reading.desk import Desk
@@ -82,6 +82,14 @@ class ScalarForm(Form[T]):
         return {**self.json, "maxLength": self.budget.most} if self.prose else dict(self.json)
 
 
+def too_many(entries: Sized, node: Node, desk: Desk) -> bool:
+    """Tell whether a list or mapping has more entries than are taken; refuse it then."""
+    fault = LIST.fault(len(entries))
+    if fault is not None:
+        desk.complain("too-many", fault, node.place)
+    return fault is not None
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ListOf(Form[tuple[T, ...]]):
     """A list of one form.
@@ -105,6 +113,8 @@ class ListOf(Form[tuple[T, ...]]):
             items = (node,)
         else:
             self.refuse(node, desk)
+            return None
+        if too_many(items, node, desk):
             return None
         if len(items) < self.least:
             message = f"{self.noun} needs {self.least} or more, found {len(items)}"

@@ -105,6 +105,10 @@ class PathForm(Form[str]):
         if not isinstance(node, Scalar) or not node.text.strip():
             self.refuse(node, desk)
             return None
+        fault = path_grammar.too_long(node.text)
+        if fault is not None:
+            desk.complain("path", fault, node.place)
+            return None
         text = " ".join(node.text.split())
         amounts = [LENGTH.amount(each.strip(), node.place, desk) for each in _BRACES.findall(text)]
         try:

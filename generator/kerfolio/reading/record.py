@@ -12,7 +12,7 @@ from kerfolio.basis.names import did_you_mean, nearest
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text
 from kerfolio.reading.desk import Desk
-from kerfolio.reading.forms import Book, Form, Schema
+from kerfolio.reading.forms import Book, Form, Schema, too_many
 from kerfolio.reading.nodes import Entry, Mapping, Node, Scalar
 
 T = TypeVar("T")
@@ -251,6 +251,8 @@ class Entries(Form[tuple[T, ...]]):
         """Return the records that can be read, in order."""
         if not isinstance(node, Mapping):
             self.refuse(node, desk)
+            return None
+        if too_many(node.entries, node, desk):
             return None
         values = [self._entry(each, desk) for each in node.entries]
         readable = tuple(value for value in values if value is not None)

@@ -6,13 +6,12 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from xml.parsers import expat
 
+from kerfolio.basis.budgets import DRAWING_BYTES, NESTING, NODES
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import Text
 
 SVG_SPACE = "http://www.w3.org/2000/svg"
-MOST_BYTES = 20_000_000
-MOST_NODES = 200_000
-MOST_DEPTH = 200
 
 
 @dataclass(slots=True)
@@ -62,9 +61,9 @@ def read_tree(path: Path, file: str) -> tuple[SvgNode | None, tuple[Finding, ...
     """Return the root node of an SVG file, or None with the finding that says why not."""
     whole = Place(file)
     try:
-        if path.stat().st_size > MOST_BYTES:
-            message = f"drawing is larger than {MOST_BYTES // 1_000_000} MB"
-            return None, (error("drawing-too-large", message, whole, "Draw it simpler."),)
+        large = DRAWING_BYTES.fault(path.stat().st_size)
+        if large is not None:
+            return None, (error("drawing-too-large", str(large), whole, large.advice),)
         data = path.read_bytes()
     except FileNotFoundError:
         return None, (error("missing-file", f"no drawing `{file}`", whole, "Check its name."),)
@@ -117,14 +116,14 @@ class _Builder:
         line, column = self._parser.CurrentLineNumber, self._parser.CurrentColumnNumber
         return Place(self._file, line, column + 1)
 
-    def _refuse(self, rule: str, message: str, advice: str) -> None:
+    def _refuse(self, rule: str, message: str, advice: Text) -> None:
         raise _RefusedError(error(rule, message, self._place(), advice))
 
     def _start(self, name: str, attributes: dict[str, str]) -> None:
         self._count += 1
-        if self._count > MOST_NODES or len(self._stack) >= MOST_DEPTH:
-            message = f"more than {MOST_NODES} elements or {MOST_DEPTH} nested"
-            self._refuse("drawing-too-large", message, "Draw it simpler.")
+        for fault in (NODES.beyond(self._count), NESTING.beyond(len(self._stack))):
+            if fault is not None:
+                self._refuse("drawing-too-large", str(fault), fault.advice)
         space, _, local = name.rpartition(" ")
         node = SvgNode(local if space in (SVG_SPACE, "") else "", attributes, self._place())
         if self._stack:

@@ -2,11 +2,30 @@
 
 from __future__ import annotations
 
-from kerfolio.model.feature import Feature
-from kerfolio.settling.scope import Scope, unsettled
+from kerfolio.basis.budgets import REPEATS
+from kerfolio.model.feature import Feature, Fingers, Hole, Notch, Tabs
+from kerfolio.settling.scope import Scope, within
 from kerfolio.settling.shaped import Shaped, Shift, shifted
 
-MOST_COPIES = 500
+
+def how_many(feature: Feature, scope: Scope) -> int:
+    """Return how many a feature makes of its kind, repeats and mirrors counted; none is made.
+
+    Raises SettlingError.
+    """
+    match feature.cutting:
+        case Hole() | Notch() | Tabs():
+            stated = len(feature.cutting.at)
+        case Fingers():
+            stated = scope.count(feature.cutting.count)
+        case _:
+            stated = 1
+    return stated * copy_count(feature, scope)
+
+
+def copy_count(feature: Feature, scope: Scope) -> int:
+    """Return how many copies repeats and mirrors make of a feature. Raises SettlingError."""
+    return _repeat_count(feature, scope) * (2 if feature.mirror else 1)
 
 
 def copies(feature: Feature, shapes: tuple[Shaped, ...], scope: Scope) -> tuple[Shaped, ...]:
@@ -28,12 +47,17 @@ def copies(feature: Feature, shapes: tuple[Shaped, ...], scope: Scope) -> tuple[
 def _repeats(feature: Feature, scope: Scope) -> list[Shift]:
     if feature.repeat is None:
         return [Shift()]
-    count = scope.count(feature.repeat.count)
-    if count > MOST_COPIES:
-        message = f"`{feature.name}` is repeated {count} times, at most {MOST_COPIES}"
-        raise unsettled("too-many-copies", message, feature.repeat.place, "Lower its `count`.")
+    count = _repeat_count(feature, scope)
     dx, dy = scope.point(feature.repeat.step)
     return [Shift(dx=index * dx, dy=index * dy) for index in range(count)]
+
+
+def _repeat_count(feature: Feature, scope: Scope) -> int:
+    if feature.repeat is None:
+        return 1
+    count = scope.count(feature.repeat.count)
+    within(REPEATS, count, "too-many-copies", feature.repeat.place)
+    return count
 
 
 def _mirrored(shift: Shift, feature: Feature, scope: Scope) -> Shift:

@@ -69,6 +69,15 @@ def drawn_part(drawn: Drawn, fitting: Fitting, drawings: Mapping[str, Drawing]) 
     return DrawnPart(outline=moved(contour, *shift), shapes=tuple(shapes))
 
 
+def drawn_features(drawn: Drawn, drawings: Iterable[Drawing]) -> int:
+    """Return how many elements of its drawing become features of a drawn part."""
+    drawing = next((each for each in drawings if each.file == drawn.file), None)
+    if drawing is None:
+        return 0
+    wanted = {rule.element.name for rule in drawn.features}
+    return sum(not wanted.isdisjoint(each.names) for each in drawing.elements)
+
+
 def _claim(
     elements: Iterable[DrawnElement], rule: DrawnFeatureRule, claimed: dict[DrawnElement, str]
 ) -> None:

@@ -8,6 +8,7 @@ from itertools import chain, islice, product
 from itertools import count as counting
 from math import dist
 
+from kerfolio.basis.budgets import FEATURES, POINTS
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.said import named, said, stated_name
 from kerfolio.basis.tolerance import SAME
@@ -21,12 +22,12 @@ from kerfolio.model.part import Part
 from kerfolio.model.plan import Relief
 from kerfolio.model.stock import Stock
 from kerfolio.settling.bench import Bench
-from kerfolio.settling.copies import copies
-from kerfolio.settling.drawn import drawn_part
+from kerfolio.settling.copies import copies, copy_count, how_many
+from kerfolio.settling.drawn import drawn_features, drawn_part
 from kerfolio.settling.feature_kinds import shapes_of
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.outline import outline_contour
-from kerfolio.settling.scope import SettlingError, misshapen
+from kerfolio.settling.scope import SettlingError, misshapen, within
 from kerfolio.settling.settled import Cut, Operation, SettledPart, SettledPiece, SettledSheet
 from kerfolio.settling.shape import Shape, pocketed, recess_volume, shape_of
 from kerfolio.settling.shaped import Shaped
@@ -50,6 +51,7 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
     """Return a part's settled shape, None with findings when it cannot be made."""
     try:
         sheet = job.fitting.sheet(part.sheet)
+        within(FEATURES, features_of(part, job), "too-many-features", part.place)
         outline, shapes, findings = _shapes(part, job)
     except SettlingError as trouble:
         return None, (trouble.about(part.name),)
@@ -66,6 +68,26 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
     return replace(made, note=part.note, place=part.place), findings
 
 
+def features_of(part: Part, job: Job) -> int:
+    """Return how many features a part has, all copies counted, before any is made.
+
+    What cannot be counted is told where it is made.
+    """
+    count = 0
+    if isinstance(part.shape, Drawn):
+        count = drawn_features(part.shape, job.drawings)
+    for feature in part.features:
+        try:
+            count += how_many(feature, job.fitting.scope)
+        except SettlingError:
+            continue
+    return count
+
+
+def _points_of(shaped: Shaped) -> int:
+    return sum(len(each.vertices) for each in shaped.feature.shape)
+
+
 def _shapes(part: Part, job: Job) -> tuple[Contour, tuple[Shaped, ...], tuple[Finding, ...]]:
     """Return the outline and every feature's shapes; features that fail leave a finding."""
     shapes: list[Shaped] = []
@@ -79,9 +101,13 @@ def _shapes(part: Part, job: Job) -> tuple[Contour, tuple[Shaped, ...], tuple[Fi
         outline = outline_contour(part.shape, job.fitting.scope, what, centred=False)
     bench = Bench(fitting=job.fitting, outline=outline, stock=job.stock, drawings=job.drawings)
     findings: list[Finding] = []
+    points = sum(map(_points_of, shapes))
     for feature in part.features:
         try:
-            shapes += copies(feature, shapes_of(feature, bench), job.fitting.scope)
+            stated = shapes_of(feature, bench)
+            points += sum(map(_points_of, stated)) * copy_count(feature, job.fitting.scope)
+            within(POINTS, points, "too-many-points", feature.place)
+            shapes += copies(feature, stated, job.fitting.scope)
         except SettlingError as trouble:
             findings.append(trouble.about(f"{part.name}.{feature.name}"))
     return outline, tuple(shapes), tuple(findings)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
+from kerfolio.basis.budgets import Budget
 from kerfolio.basis.expression import Expression, ExpressionError, parse
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.lengths import MM_PER_UNIT
@@ -37,6 +38,13 @@ def unsettled(
 ) -> SettlingError:
     """Return the exception for an error in a maker's file."""
     return SettlingError(error(rule, words, place, advice, subject=subject))
+
+
+def within(budget: Budget, count: int, rule: str, place: Place) -> None:
+    """Raise SettlingError where a count is beyond its budget."""
+    fault = budget.fault(count)
+    if fault is not None:
+        raise unsettled(rule, str(fault), place, fault.advice)
 
 
 def unknown(kind: str, named: Named, known: Iterable[str], what: str = "") -> SettlingError:

@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
+from kerfolio.basis.budgets import FEATURES, PLAN_FEATURES
 from kerfolio.basis.finding import Finding, in_order
 from kerfolio.model.joint import Joint
 from kerfolio.model.plan import BoardUse, Plan
 from kerfolio.model.stock import Stock
 from kerfolio.settling.coupon import coupon
 from kerfolio.settling.fitted import Fitting
-from kerfolio.settling.part import Job, marks, settled_part
-from kerfolio.settling.scope import FOLLOWS, Scope, SettlingError, unknown
+from kerfolio.settling.part import Job, features_of, marks, settled_part
+from kerfolio.settling.scope import FOLLOWS, Scope, SettlingError, unknown, within
 from kerfolio.settling.settled import (
     Coupon,
     FitVariant,
@@ -42,6 +43,9 @@ def settle(
     scope, sizes, more = scope_of(plan, thickness, fit)
     fitting = Fitting(scope=scope, sheets=sheets)
     job = Job(fitting=fitting, stock=stock, drawings=plan.drawings, relief=plan.relief)
+    large = _too_large(plan, job)
+    if large is not None:
+        return None, (large,)
     parts, part_findings = _parts(plan, job, sheets)
     boards, board_findings = _boards(plan.boards, stock, scope)
     joints, joint_findings = _joints(plan.joints, scope)
@@ -62,6 +66,20 @@ def settle(
         ),
         (),
     )
+
+
+def _too_large(plan: Plan, job: Job) -> Finding | None:
+    """Return the finding about more features than a plan may have, before any is made.
+
+    A part that is too large by itself is told where it is settled.
+    """
+    counts = [features_of(part, job) for part in plan.parts]
+    try:
+        count = sum(each for each in counts if each <= FEATURES.most)
+        within(PLAN_FEATURES, count, "too-many-features", plan.place)
+    except SettlingError as trouble:
+        return trouble.finding
+    return None
 
 
 def _parts(
