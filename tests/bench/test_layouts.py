@@ -85,7 +85,6 @@ def test_sheets_cut_apart() -> None:
 
 
 @pytest.mark.bench
-@pytest.mark.skipif(not find_spec("spyrrow"), reason="spyrrow is not installed")
 def test_strips() -> None:
     print("\ninstance  best-length length density best-density share seconds")
     shares = []

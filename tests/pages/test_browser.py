@@ -12,7 +12,9 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+import pypdfium2
 import pytest
+from playwright.sync_api import sync_playwright
 
 from kerfolio.pages.log import private_log_page
 from kerfolio.pages.start import start_here
@@ -45,8 +47,7 @@ def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="module")
 def browser() -> Iterator[Any]:
     path = chromium()
-    sync_api = pytest.importorskip("playwright.sync_api")
-    with sync_api.sync_playwright() as playwright:
+    with sync_playwright() as playwright:
         opened = playwright.chromium.launch(executable_path=path, args=list(CHROMIUM_FLAGS))
         yield opened
         opened.close()
@@ -167,7 +168,6 @@ def test_targets_are_24_px_or_stand_in_running_text(browser: Any, written: Path)
 
 @pytest.mark.browser
 def test_a_print_of_the_steps_breaks_no_step(browser: Any, written: Path, tmp_path: Path) -> None:
-    pypdfium2 = pytest.importorskip("pypdfium2")
     page = opened(browser)
     page.goto((written / "plans" / "harbour-stool" / "steps" / "index.html").as_uri())
     target = tmp_path / "steps.pdf"

@@ -13,6 +13,7 @@ from typing import Any
 
 import pytest
 from PIL import Image, ImageChops
+from playwright.sync_api import sync_playwright
 
 from kerfolio.assembly.assembled import BuildOrder
 from kerfolio.basis.shipped import shipped
@@ -96,8 +97,7 @@ def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="module")
 def browser() -> Iterator[Any]:
     path = chromium()
-    sync_api = pytest.importorskip("playwright.sync_api")
-    with sync_api.sync_playwright() as playwright:
+    with sync_playwright() as playwright:
         arguments = [*CHROMIUM_FLAGS, *SOFTWARE_GL]
         opened = playwright.chromium.launch(executable_path=path, args=arguments)
         yield opened

@@ -13,6 +13,7 @@ from kerfolio.geometry.shapes import rectangle
 from kerfolio.writing.palette import PALETTE, rgb
 from kerfolio.writing.png import png_bytes
 from kerfolio.writing.svg import svg_bytes
+from tests import outside
 
 PICTURE = Drawing(
     box=(0, 0, 40, 20),
@@ -23,7 +24,7 @@ PICTURE = Drawing(
 def test_the_picture_has_the_width_asked_for_and_the_right_way_up() -> None:
     png = png_bytes(svg_bytes(PICTURE), 400)
     if png is None:
-        pytest.skip("the cairo library is not on this machine")
+        outside.missing("The cairo library is not installed")
     with Image.open(io.BytesIO(png)) as picture:
         assert picture.size == (400, 200)
         assert picture.convert("RGBA").getpixel((100, 50)) == (*rgb(PALETTE[Ink.ACCENT]), 255)

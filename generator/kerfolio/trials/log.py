@@ -58,7 +58,3 @@ def settings_text(trial: Trial) -> str:
         f"fit {mm_text(trial.fit, 3)} a side" if trial.fit is not None else "",
     )
     return " · ".join(text for text in known if text)
-
-
-def _rate(words: str, value: float | None) -> str:
-    return "" if value is None else words.format(whole_figure(value))
