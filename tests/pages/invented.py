@@ -9,6 +9,7 @@ from pathlib import Path
 
 from PIL import Image
 
+from kerfolio.basis.pixels import Pixels
 from kerfolio.drawing.coupon_view import coupon_view
 from kerfolio.drawing.layout_view import layout_view
 from kerfolio.drawing.part_view import part_view
@@ -21,6 +22,7 @@ from kerfolio.model.trial import Trial
 from kerfolio.model.workshop import Page, Workshop
 from kerfolio.pages.all_pages import site_texts
 from kerfolio.pages.site import Download, PhotoFile, PlanFiles, Site
+from kerfolio.reading.picture import read_picture
 from kerfolio.writing.photo import sized
 from kerfolio.writing.svg import svg_bytes
 from kerfolio.writing.webfont import web_fonts
@@ -252,11 +254,18 @@ def write(found: Site, folder: Path) -> None:
     for each in found.editions:
         for photo, files in found.files[each.name].photos.items():
             for file in files:
-                put(folder / file.href, sized(each.pictures[photo], file.width))
+                put(folder / file.href, small(each.pictures[photo], file.width))
         download = found.files[each.name].download
         if download.href:
             put(folder / "plans" / each.name / download.href, b"PK")
-    put(folder / "log" / "edge-480.jpg", sized(picture(480, 320), 480))
+    put(folder / "log" / "edge-480.jpg", picture(480, 320))
+
+
+def small(content: bytes, width: int) -> bytes:
+    """Return a picture at a width of pixels."""
+    pixels = read_picture(content, "photo.jpg")
+    assert isinstance(pixels, Pixels)
+    return sized(pixels, width)
 
 
 def put(path: Path, content: bytes) -> None:

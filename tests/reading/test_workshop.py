@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from kerfolio.basis.finding import Finding
+from kerfolio.basis.pixels import Pixels
 from kerfolio.model.workshop import Workshop
 from kerfolio.reading.page import read_page
 from kerfolio.reading.workshop import read_workshop
@@ -46,7 +47,8 @@ def test_the_good_workshop(folder: Path) -> None:
     assert [(t.title, t.outcome, t.passes) for t in workshop.trials] == [
         ("First profile in birch", "clean", (8.0, 10.0))
     ]
-    assert [(p.path, p.content) for p in workshop.pictures] == [(PICTURE, png())]
+    grey = Pixels(width=8, height=6, content=b"\x80" * 3 * 8 * 6)
+    assert [(p.path, p.pixels) for p in workshop.pictures] == [(PICTURE, grey)]
     sheet = workshop.stock.sheet("birch-plywood-18")
     assert sheet is not None
     assert sheet.actual == 17.8

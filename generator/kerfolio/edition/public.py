@@ -37,8 +37,7 @@ def shown_to_all(edition: Edition) -> Edition:
     if edition.plan.is_open:
         return edition
     show, plan = edition.plan.show, _plan(edition.plan)
-    wanted = {photo.file for photo in plan.photos}
-    wanted |= {step.photo.file for step in plan.steps if step.photo}
+    wanted = {photo.file for photo in plan.pictured}
     pictures = {file: each for file, each in edition.pictures.items() if file in wanted}
     found = replace(edition, plan=plan, pictures=pictures, drawings={})
     if "sizes" not in show:

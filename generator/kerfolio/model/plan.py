@@ -265,6 +265,11 @@ class Plan:
         return self.is_open or word in self.show
 
     @property
+    def pictured(self) -> tuple[Photo, ...]:
+        """Every photo, those of the steps too."""
+        return (*self.photos, *(step.photo for step in self.steps if step.photo))
+
+    @property
     def released(self) -> date:
         """The day of the plan's version, else of its newest release: outputs carry no other day."""
         days = {release.version: release.date for release in self.releases}

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from decimal import Decimal
 
+from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.model.consumable import Consumable
 from kerfolio.model.plan import Plan
@@ -50,10 +51,10 @@ class Identity:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Picture:
-    """A picture file as read; ``path`` is relative to the workshop, with forward slashes."""
+    """What a picture file shows; its ``path`` is relative to the workshop, with forward slashes."""
 
     path: str
-    content: bytes
+    pixels: Pixels
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

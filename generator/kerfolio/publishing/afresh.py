@@ -54,7 +54,13 @@ def lay_out_afresh(request: LayoutRequest, say: Say = silent) -> LaidAfresh:
     seconds = EFFORT.seconds if request.seconds is None else request.seconds
     effort = replace(EFFORT, seed=request.seed, seconds=seconds)
     engine = _engine(request)
-    examined = examine(request.folder, request.only, say, afresh=True, effort=effort, engine=engine)
+    examined = examine(
+        *(request.folder, request.only, say),
+        pictures=False,
+        afresh=True,
+        effort=effort,
+        engine=engine,
+    )
     frozen = freeze_layouts(request.folder, examined.laid_out)
     return LaidAfresh(frozen=frozen, findings=examined.findings)
 

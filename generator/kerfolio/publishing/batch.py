@@ -63,7 +63,7 @@ def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
     refused = tuple(_refusals(request))
     if refused:
         return BatchMade(findings=refused)
-    examined = examine(request.folder, request.plan, say)
+    examined = examine(request.folder, request.plan, say, pictures=False)
     findings = examined.findings
     if examined.workshop is None or has_errors(findings):
         return BatchMade(findings=findings)

@@ -17,6 +17,7 @@ from kerfolio.layouts.saw import saw_plan
 from kerfolio.model.plan import Plan
 from kerfolio.model.workshop import Workshop
 from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.pictures import pictures_of
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.cost import MOST_COPIES, CopiesCost, copies_costs
 from kerfolio.shop.cut_time import CutTime
@@ -90,11 +91,5 @@ def _copies(
 
 
 def _pictures(workshop: Workshop, plan: Plan) -> dict[str, bytes]:
-    wanted = {photo.file for photo in plan.photos}
-    wanted |= {step.photo.file for step in plan.steps if step.photo}
-    folder = f"plans/{plan.name}/"
-    return {
-        picture.path.removeprefix(folder): sized(picture.content, _PRINT_WIDTH)
-        for picture in workshop.pictures
-        if picture.path.startswith(folder) and picture.path.removeprefix(folder) in wanted
-    }
+    shown = pictures_of(workshop, f"plans/{plan.name}", plan.pictured)
+    return {file: sized(pixels, _PRINT_WIDTH) for file, pixels in shown.items()}

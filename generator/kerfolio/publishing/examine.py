@@ -49,17 +49,19 @@ def examine(
     only: str = "",
     say: Say = silent,
     *,
+    pictures: bool = True,
     afresh: bool = False,
     effort: Effort = EFFORT,
     engine: Engine | None = None,
 ) -> Examined:
     """Read a workshop and prove its plans, or the one named ``only``.
 
-    With ``afresh`` no frozen layout is kept; ``effort`` goes into computing layouts, by ``engine``
-    or else the own placer. All findings of all files come in one run.
+    Without ``pictures`` none is decoded; with ``afresh`` no frozen layout is kept; ``effort`` goes
+    into computing layouts, by ``engine`` or else the own placer. All findings of all files come in
+    one run.
     """
     say(f"reading {folder.name or folder}")
-    workshop, read = read_workshop(folder)
+    workshop, read = read_workshop(folder, pictures=pictures)
     findings = list(read)
     if workshop is None:
         return Examined(workshop=None, laid_out=(), findings=in_order(findings))

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
+from kerfolio.basis.pixels import Pixels
 from kerfolio.drawing.board_view import board_views
 from kerfolio.drawing.coupon_view import coupon_view
 from kerfolio.drawing.layout_view import layout_view
@@ -14,6 +15,8 @@ from kerfolio.drawing.saw_view import saw_view
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup_pictures import setup_pictures
+from kerfolio.model.plan import Photo
+from kerfolio.model.workshop import Workshop
 from kerfolio.pages.site import PhotoFile
 from kerfolio.writing.pdf import picture_size
 from kerfolio.writing.photo import sized
@@ -66,16 +69,21 @@ def model_3d(edition: Edition) -> Model3d | None:
     return model_of(build.drawn.assembled, build.order, plan.title, titles)
 
 
-def photo_files(folder: str, content: Mapping[str, bytes]) -> Iterator[tuple[str, str, bytes]]:
+def pictures_of(workshop: Workshop, folder: str, photos: Iterable[Photo]) -> dict[str, Pixels]:
+    """Return what photos of a folder of the workshop show, by the file as written there."""
+    files = {f"{folder}/{photo.file}": photo.file for photo in photos}
+    return {files[each.path]: each.pixels for each in workshop.pictures if each.path in files}
+
+
+def photo_files(folder: str, pictures: Mapping[str, Pixels]) -> Iterator[tuple[str, str, bytes]]:
     """Yield (photo, path in the site, bytes) of each photo at every width it is large enough for.
 
     ``folder`` is where the photos go, relative to the site's root.
     """
-    for name, data in sorted(content.items()):
-        full, _ = picture_size(data)
-        for width in sorted({min(width, full) for width in WIDTHS}):
+    for name, pixels in sorted(pictures.items()):
+        for width in sorted({min(width, pixels.width) for width in WIDTHS}):
             stem = name.rsplit(".", 1)[0]
-            yield name, f"{folder}/{stem}-{width}.jpg", sized(data, width)
+            yield name, f"{folder}/{stem}-{width}.jpg", sized(pixels, width)
 
 
 def photo_index(files: Mapping[str, list[tuple[str, bytes]]]) -> dict[str, tuple[PhotoFile, ...]]:

@@ -15,7 +15,7 @@ FILE = Path(".kerfolio") / "log.html"
 
 def read_log(folder: Path) -> tuple[Workshop | None, tuple[Finding, ...]]:
     """Read a workshop for its log alone: no plan is proved."""
-    workshop, findings = read_workshop(folder)
+    workshop, findings = read_workshop(folder, pictures=False)
     kept = (f for f in findings if workshop is None or f.place.file.startswith("log/"))
     return workshop, in_order(kept)
 

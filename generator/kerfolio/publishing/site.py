@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from kerfolio.basis.finding import Finding, note
+from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
 from kerfolio.bundles.archive import sha256
 from kerfolio.bundles.manifest import PlanEntry, manifest_text
@@ -14,7 +15,7 @@ from kerfolio.model.workshop import Workshop
 from kerfolio.pages.all_pages import site_texts
 from kerfolio.pages.site import Download, PhotoFile, PlanFiles, Site
 from kerfolio.publishing.bundle import Bundle
-from kerfolio.publishing.pictures import photo_files, photo_index, preview
+from kerfolio.publishing.pictures import photo_files, photo_index, pictures_of, preview
 from kerfolio.trials.log import public
 from kerfolio.writing.webfont import web_fonts
 
@@ -33,7 +34,7 @@ def site_files(workshop: Workshop, bundles: Sequence[Bundle]) -> tuple[Files, tu
     files: Files = {f"assets/fonts/{name}": data for name, data in web_fonts().items()}
     previews = _previews(bundles)
     files |= previews
-    plan_files = {each.edition.name: _plan_files(each, files) for each in bundles}
+    plan_files = {each.edition.name: _plan_files(each, workshop, files) for each in bundles}
     log_photos = _log_photos(workshop, files)
     lacking = any(each.edition.plan.is_open for each in bundles) and not previews
     site = Site(
@@ -50,7 +51,7 @@ def site_files(workshop: Workshop, bundles: Sequence[Bundle]) -> tuple[Files, tu
     return files, (_NO_CAIRO,) if lacking else ()
 
 
-def _plan_files(bundle: Bundle, files: Files) -> PlanFiles:
+def _plan_files(bundle: Bundle, workshop: Workshop, files: Files) -> PlanFiles:
     """Put a plan's photos, and its bundle where it is open, among the site's files."""
     edition, plan = shown_to_all(bundle.edition), bundle.edition.plan
     href = f"downloads/{bundle.name}" if plan.is_open else ""
@@ -58,7 +59,8 @@ def _plan_files(bundle: Bundle, files: Files) -> PlanFiles:
         files[f"plans/{edition.name}/{href}"] = bundle.content
     total = sha256(bundle.content) if plan.shows("sums") else ""
     download = Download(name=bundle.name, size=len(bundle.content), sha256=total, href=href)
-    photos = _photos(f"plans/{edition.name}", edition.pictures, files)
+    folder = f"plans/{edition.name}"
+    photos = _photos(folder, pictures_of(workshop, folder, edition.plan.pictured), files)
     preview_name = _preview_name(edition) if _preview_name(edition) in files else ""
     return PlanFiles(
         download=download,
@@ -76,23 +78,18 @@ def _cover(bundle: Bundle, edition: Edition) -> Mapping[str, str]:
 
 
 def _photos(
-    folder: str, content: Mapping[str, bytes], files: Files
+    folder: str, pictures: Mapping[str, Pixels], files: Files
 ) -> dict[str, tuple[PhotoFile, ...]]:
     found: dict[str, list[tuple[str, bytes]]] = {}
-    for name, path, data in photo_files(folder, content):
+    for name, path, data in photo_files(folder, pictures):
         files[path] = data
         found.setdefault(name, []).append((path, data))
     return photo_index(found)
 
 
 def _log_photos(workshop: Workshop, files: Files) -> dict[str, tuple[PhotoFile, ...]]:
-    wanted = {trial.photo.file for trial in public(workshop.trials) if trial.photo}
-    content = {
-        picture.path.removeprefix("log/"): picture.content
-        for picture in workshop.pictures
-        if picture.path.startswith("log/") and picture.path.removeprefix("log/") in wanted
-    }
-    return _photos("log", content, files)
+    shown = [trial.photo for trial in public(workshop.trials) if trial.photo]
+    return _photos("log", pictures_of(workshop, "log", shown), files)
 
 
 def _preview_name(edition: Edition) -> str:

@@ -24,7 +24,7 @@ def stock_text(folder: Path, kind: str = "", name: str = "") -> tuple[str, tuple
     if kind and kind not in KINDS:
         message, advice = f"no kind of stock `{kind}`", did_you_mean(kind, KINDS)
         return "", (error("unknown-kind", message, _place(folder), advice),)
-    workshop, findings = read_workshop(folder)
+    workshop, findings = read_workshop(folder, pictures=False)
     if workshop is None:
         return "", findings
     told = in_order(each for each in findings if each.place.file.startswith("stock/"))

@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text
 from kerfolio.model.outline import Drawing
 from kerfolio.reading.shelf import Shelf
+
+Taken = Pixels | Complaint | None
+"""What came of a picture; None where nobody asked what it shows."""
 
 
 class Desk:
@@ -16,8 +20,9 @@ class Desk:
     ``unit`` is the plan's unit; ``sizes`` and ``sheets`` are the names stated anywhere in the
     file, known before their values are read (None when that section cannot be taken apart, so
     that no name is blamed); ``unread`` are those that could not be read.
-    ``shelf`` gives the files that the text refers to; ``pictures`` and ``drawings`` are those
-    taken from it, by the name written in the file.
+    ``shelf`` gives the files that the text refers to; ``pictures`` and ``drawings`` are what came
+    of those taken from it, by the name written in the file. A picture that several files show is
+    decoded once where their desks share ``pictures``.
     """
 
     def __init__(
@@ -27,6 +32,7 @@ class Desk:
         sizes: frozenset[str] | None = frozenset(),
         sheets: frozenset[str] | None = frozenset(),
         shelf: Shelf | None = None,
+        pictures: dict[str, Taken] | None = None,
     ) -> None:
         self.unit = unit
         self.sizes = sizes
@@ -34,8 +40,13 @@ class Desk:
         self.unread: set[str] = set()
         self.findings: list[Finding] = []
         self.shelf = shelf
-        self.pictures: dict[str, bytes] = {}
+        self.pictures = {} if pictures is None else pictures
         self.drawings: dict[str, Drawing] = {}
+
+    @property
+    def decoded(self) -> dict[str, Pixels]:
+        """The pictures that could be read, by the name written in the file."""
+        return {file: each for file, each in self.pictures.items() if isinstance(each, Pixels)}
 
     def refuse(self, rule: str, words: Text, place: Place, advice: Text = "") -> None:
         """Keep an error."""

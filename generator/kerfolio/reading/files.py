@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from pathlib import Path, PurePosixPath
+from pathlib import Path
 
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.finding import Finding
+from kerfolio.basis.pixels import Pixels
 from kerfolio.model.outline import Drawing
 from kerfolio.model.plan import Photo
 from kerfolio.model.prose import Block, BlockKind, Prose, Span
@@ -15,38 +16,17 @@ from kerfolio.reading.desk import Desk
 from kerfolio.reading.drawn_svg import read_svg
 from kerfolio.reading.forms import Book, Form, Schema
 from kerfolio.reading.nodes import Node, Scalar
+from kerfolio.reading.picture import MOST_PICTURE_BYTES, kind_fault, read_picture
 from kerfolio.reading.prose import read_prose
 from kerfolio.reading.record import Key, Record
+from kerfolio.reading.shelf import Shelf
 from kerfolio.reading.values import FLAG, TEXT
 from kerfolio.reading.yaml_text import MOST_BYTES, decode
-
-MOST_PICTURE_BYTES = 25_000_000
-_KINDS = {".jpg": "JPEG", ".jpeg": "JPEG", ".png": "PNG", ".webp": "WebP"}
-
-
-def picture_kind(content: bytes) -> str:
-    """Return ``JPEG``, ``PNG`` or ``WebP`` by the first bytes, or an empty text."""
-    if content.startswith(b"\xff\xd8\xff"):
-        return "JPEG"
-    if content.startswith(b"\x89PNG\r\n\x1a\n"):
-        return "PNG"
-    return "WebP" if content[:4] == b"RIFF" and content[8:12] == b"WEBP" else ""
-
-
-def _picture_fault(file: str, content: bytes) -> Complaint | None:
-    stated, kind = _KINDS.get(PurePosixPath(file).suffix.lower(), ""), picture_kind(content)
-    if not stated or not kind:
-        advice = "Use a JPEG, PNG or WebP file named `.jpg`, `.png` or `.webp`."
-        return Complaint(f"{quoted(file)} is no picture of a known kind", advice)
-    if stated != kind:
-        advice = f"Give the file the ending of a {kind} picture."
-        return Complaint(f"{quoted(file)} holds a {kind} picture", advice)
-    return None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PictureFile(Form[str]):
-    """The path of a picture; its bytes are kept at the desk.
+    """The path of a picture, which is decoded at once; what it shows is kept at the desk.
 
     A picture that is missing is a finding, but the path is kept: what shows it stays readable.
     """
@@ -60,19 +40,26 @@ class PictureFile(Form[str]):
             self.refuse(node, desk)
             return None
         file = node.text.strip()
-        if desk.shelf is None or file in desk.pictures:
+        if desk.shelf is None:
             return file
-        content = desk.shelf.content(file, MOST_PICTURE_BYTES)
-        fault = content if isinstance(content, Complaint) else _picture_fault(file, content)
-        if fault is not None:
-            desk.complain("picture", fault, node.place)
-        elif isinstance(content, bytes):
-            desk.pictures[file] = content
+        if file not in desk.pictures:
+            desk.pictures[file] = _picture(file, desk.shelf)
+        taken = desk.pictures[file]
+        if isinstance(taken, Complaint):
+            desk.complain("picture", taken, node.place)
         return file
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
         """Return the schema of a path."""
         return {"type": "string", "pattern": r"\.(jpe?g|png|webp|JPE?G|PNG|WEBP)$"}
+
+
+def _picture(file: str, shelf: Shelf) -> Pixels | Complaint | None:
+    """Return what a picture shows; None where it may well do so and nobody asks."""
+    content = shelf.content(file, MOST_PICTURE_BYTES)
+    if isinstance(content, Complaint):
+        return content
+    return read_picture(content, file) if shelf.decodes else kind_fault(content, file)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

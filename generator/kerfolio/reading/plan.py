@@ -10,6 +10,7 @@ from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.expression import parse
 from kerfolio.basis.finding import Finding, in_unit
 from kerfolio.basis.names import NAME, nearest
+from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text, written
 from kerfolio.model.plan import OPEN, SUPPORTERS, Plan, Size
@@ -206,7 +207,7 @@ class PlanRead:
     """What came of reading one plan; ``pictures`` are by the path written in the plan."""
 
     plan: Plan | None
-    pictures: Map[str, bytes]
+    pictures: Map[str, Pixels]
     findings: tuple[Finding, ...]
 
 
@@ -233,7 +234,7 @@ def read_plan(
     if plan is not None:
         plan = _completed(plan, desk)
     told = in_unit(desk.findings, desk.unit)
-    return PlanRead(plan=plan, pictures=desk.pictures, findings=told)
+    return PlanRead(plan=plan, pictures=desk.decoded, findings=told)
 
 
 def _completed(plan: Plan, desk: Desk) -> Plan:

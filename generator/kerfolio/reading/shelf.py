@@ -11,10 +11,14 @@ from kerfolio.basis.names import did_you_mean, nearest
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shelf:
-    """A folder; ``prefix`` is its path in the workshop with forward slashes, or empty."""
+    """A folder; ``prefix`` is its path in the workshop with forward slashes, or empty.
+
+    Where it ``decodes``, what a picture shows is wanted; else only that there is one.
+    """
 
     folder: Path
     prefix: str
+    decodes: bool = True
 
     def shown(self, file: str) -> str:
         """Return the file's path in the workshop, for places."""

@@ -10,13 +10,14 @@ from pathlib import Path
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.finding import Finding, error, in_order, warning
 from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
 from kerfolio.basis.shipped import shipped
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
 from kerfolio.model.workshop import Identity, Page, Picture, Workshop
-from kerfolio.reading.desk import Desk
+from kerfolio.reading.desk import Desk, Taken
 from kerfolio.reading.identity import IDENTITY
 from kerfolio.reading.nodes import Mapping
 from kerfolio.reading.page import read_page
@@ -37,7 +38,8 @@ class _Visit:
 
     folder: Path
     findings: list[Finding] = field(default_factory=list)
-    pictures: dict[str, bytes] = field(default_factory=dict)
+    decodes: bool = True
+    pictures: dict[str, Pixels] = field(default_factory=dict)
     unread_stock: frozenset[str] = frozenset()
     licence_wanting: bool = False
 
@@ -72,20 +74,23 @@ class _Visit:
         """Return a path relative to the workshop, with forward slashes."""
         return path.relative_to(self.folder).as_posix()
 
-    def keep_pictures(self, prefix: str, pictures: dict[str, bytes]) -> None:
+    def keep_pictures(self, prefix: str, pictures: dict[str, Pixels]) -> None:
         """Keep pictures under their paths in the workshop."""
         self.pictures.update({f"{prefix}/{file}": taken for file, taken in pictures.items()})
 
 
-def read_workshop(folder: Path) -> tuple[Workshop | None, tuple[Finding, ...]]:
+def read_workshop(
+    folder: Path, *, pictures: bool = True
+) -> tuple[Workshop | None, tuple[Finding, ...]]:
     """Return a workshop as far as it can be read, with every finding on every file.
 
-    None when the folder is no workshop or its ``workshop.yaml`` cannot be taken apart.
+    None when the folder is no workshop or its ``workshop.yaml`` cannot be taken apart. Without
+    ``pictures`` none is decoded, which takes long, and the workshop holds none.
     """
     refusal = _refusal(folder)
     if refusal is not None:
         return None, (refusal,)
-    visit = _Visit(folder)
+    visit = _Visit(folder, decodes=pictures)
     identity = _identity(visit)
     stock = _stock(visit)
     plans = tuple(_plans(visit, identity.licence if identity else ""))
@@ -94,11 +99,11 @@ def read_workshop(folder: Path) -> tuple[Workshop | None, tuple[Finding, ...]]:
     findings = in_order(visit.findings)
     if identity is None:
         return None, findings
-    pictures = tuple(
-        Picture(path=path, content=visit.pictures[path]) for path in sorted(visit.pictures)
+    taken = tuple(
+        Picture(path=path, pixels=visit.pictures[path]) for path in sorted(visit.pictures)
     )
     workshop = Workshop(
-        identity=identity, stock=stock, plans=plans, trials=trials, pages=pages, pictures=pictures
+        identity=identity, stock=stock, plans=plans, trials=trials, pages=pages, pictures=taken
     )
     return workshop, findings
 
@@ -219,7 +224,7 @@ def _plan(visit: _Visit, folder: Path) -> Plan | None:
     content = visit.content(file)
     if content is None:
         return None
-    shelf = Shelf(folder=folder, prefix=shown)
+    shelf = Shelf(folder=folder, prefix=shown, decodes=visit.decodes)
     read = read_plan(content, name, shelf, visit.unread_stock)
     visit.findings += read.findings
     visit.keep_pictures(shown, dict(read.pictures))
@@ -250,18 +255,20 @@ def _trials(visit: _Visit, stock: Stock) -> Iterable[Trial]:
         "stock": [*(each.name for each in stock.sheets), *visit.unread_stock],
         "cutter": [*(each.name for each in stock.cutters), *visit.unread_stock],
     }
+    shelf = Shelf(folder=folder, prefix="log", decodes=visit.decodes)
+    pictures: dict[str, Taken] = {}
     for path in _files(folder, ".yaml"):
         content = visit.content(path)
         node, faults = read_yaml(content, visit.shown(path)) if content is not None else (None, ())
         visit.findings += faults
         if node is None:
             continue
-        desk = Desk(shelf=Shelf(folder=folder, prefix="log"))
+        desk = Desk(shelf=shelf, pictures=pictures)
         trials = LOG.read_named("", Place(visit.shown(path), 1, 1), node, desk) or ()
         for trial in trials:
             _check_names(trial, known, desk)
         visit.findings += desk.findings
-        visit.keep_pictures("log", desk.pictures)
+        visit.keep_pictures("log", desk.decoded)
         yield from trials
 
 
