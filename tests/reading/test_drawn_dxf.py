@@ -288,15 +288,22 @@ def test_broken_entities_are_told_and_the_rest_is_read(dxf: Dxf) -> None:
         disc(space)
         space.add_circle((0, 0), 0, dxfattribs={"layer": "dot"})
         space.add_circle((1e9, 0), 5, dxfattribs={"layer": "far"})
+        space.add_circle((0, 0), math.inf, dxfattribs={"layer": "all"})
+        space.add_line((0, 0), (math.nan, 9), dxfattribs={"layer": "odd"})
+        space.add_lwpolyline([(0, 0, math.nan), (5, 5, 0)], "xyb", dxfattribs={"layer": "bent"})
         space.add_blockref("NONE", (0, 0))
 
     drawing, findings = dxf.read(draw)
     assert drawing is not None
     assert len(drawing.elements) == 1
+    assert all(f.place.line for f in findings if f.rule == "broken-path")
     errors = [f.message for f in findings if f.severity is Severity.ERROR]
     assert errors == [
-        "CIRCLE on layer dot cannot be read",
-        "CIRCLE on layer far cannot be read",
+        "CIRCLE on layer dot: its radius is 0",
+        "CIRCLE on layer far: a coordinate is too large (beyond 100 m)",
+        "CIRCLE on layer all: a coordinate is too large (beyond 100 m)",
+        "LINE on layer odd: a coordinate is too large (beyond 100 m)",
+        "LWPOLYLINE on layer bent: a coordinate is too large (beyond 100 m)",
         "block `NONE` is not in the drawing",
     ]
 

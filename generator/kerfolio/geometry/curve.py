@@ -24,6 +24,11 @@ class Bezier:
     points: tuple[Point, ...]
 
     @property
+    def numbers(self) -> tuple[float, ...]:
+        """Every number it is stated by."""
+        return tuple(number for point in self.points for number in point)
+
+    @property
     def start(self) -> Point:
         """Where the curve begins."""
         return self.points[0]
@@ -82,6 +87,12 @@ class EllipseArc:
     sweep: float
     start: Point
     end: Point
+
+    @property
+    def numbers(self) -> tuple[float, ...]:
+        """Every number it is stated by."""
+        places = (self.centre, self.first, self.second, self.start, self.end)
+        return (self.begin, self.sweep, *(number for place in places for number in place))
 
     def mapped(self, affine: Affine) -> EllipseArc:
         """Return the arc's image."""

@@ -7,6 +7,7 @@ from itertools import islice
 
 from kerfolio.basis.budgets import PATH
 from kerfolio.basis.complaint import Complaint
+from kerfolio.basis.words import counted
 from kerfolio.geometry.shape_error import ShapeError
 
 _NUMBER = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?")
@@ -50,7 +51,7 @@ def _arguments(text: str, position: int, command: str) -> int:
         found = pattern.match(text, start)
         if not found:
             if count == 0 or count % size:
-                raise _broken(text, start, f"{command} takes {size} numbers")
+                raise _broken(text, start, f"{command} takes {counted(size, 'number')}")
             return _GAP.match(text, position).end()  # type: ignore[union-attr]
         position, count = found.end(), count + 1
 

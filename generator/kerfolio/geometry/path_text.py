@@ -16,6 +16,9 @@ from kerfolio.geometry.shape_error import ShapeError
 CLOSES = 0.01
 """Ends this close, mm, are one: a path drawn back to its start is closed without a Z."""
 
+_FARTHEST = 1e9
+"""What a curve may state beside its points, mm: the radius of a flat arc is far larger than it."""
+
 
 def contours(
     d: str, affine: Affine = IDENTITY, tolerance: float = TOLERANCE
@@ -46,6 +49,8 @@ def contour_of(
     """
     vertices: list[Vertex] = []
     for piece in pieces:
+        if not all(abs(number) <= _FARTHEST for number in piece.numbers):
+            raise _too_large(piece.start)
         for vertex in piece.vertices(tolerance):
             _append(vertices, vertex)
     if not pieces:
@@ -53,12 +58,16 @@ def contour_of(
     _append(vertices, (*pieces[-1].end, 0.0))
     for x, y, _ in vertices:
         if not (abs(x) < 1e5 and abs(y) < 1e5):
-            raise ShapeError("a coordinate is too large (beyond 100 m)", at=(x, y))
+            raise _too_large((x, y))
     meets = math.dist(vertices[0][:2], vertices[-1][:2]) <= closes
     if (closed or meets) and len(vertices) > 1 and meets:
         vertices.pop()
         closed = True
     return Contour(tuple(vertices), closed)
+
+
+def _too_large(at: Point) -> ShapeError:
+    return ShapeError("a coordinate is too large (beyond 100 m)", at=at)
 
 
 def _append(vertices: list[Vertex], vertex: Vertex) -> None:

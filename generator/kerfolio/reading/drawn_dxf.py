@@ -15,6 +15,7 @@ from kerfolio.basis.finding import Finding, error, in_order, note, warning
 from kerfolio.basis.place import Place
 from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.geometry.transform import scaled
 from kerfolio.model.outline import Drawing, DrawnElement
 from kerfolio.reading.drawn_chain import BeyondBudgetError, Gathered, finished
@@ -142,10 +143,12 @@ def _guarded(entity: Any, groups: tuple[str, ...], layer: str, sheet: _Sheet, de
         message = f"{name} does not lie flat"
         advice = "Draw it in the plane seen from above."
         sheet.findings.append(error("not-flat", message, place, advice))
-    except Exception as problem:
+    except ShapeError as problem:
+        sheet.findings.append(error("broken-path", f"{name}: {problem}", place, "Draw it anew."))
+    # An entity of a damaged file makes the library fail in many ways.
+    except Exception:
         message = f"{name} cannot be read"
-        advice = f"Draw it anew ({type(problem).__name__})."
-        sheet.findings.append(error("broken-path", message, place, advice))
+        sheet.findings.append(error("broken-path", message, place, "Draw it anew."))
 
 
 def _name(entity: Any, layer: str, sheet: _Sheet) -> tuple[str, Place]:
@@ -200,16 +203,16 @@ def _parts(insert: Any) -> Iterator[Any]:
 
 
 def _in_mm(contour: Contour, scale: float) -> Contour:
-    """Return a contour in mm; ValueError when it is not a sound one.
+    """Return a contour in mm; ShapeError when it is not a sound one.
 
     A path that ends within 0.01 mm of its start is closed.
     """
     if len(contour.vertices) < 2:
-        raise ValueError("a path without points")
+        raise ShapeError("it has no points")
     result = scaled(contour, scale)
     for x, y, bulge in result.vertices:
         if not (abs(x) < _LARGEST and abs(y) < _LARGEST and math.isfinite(bulge)):
-            raise ValueError("a coordinate beyond 100 m")
+            raise ShapeError("a coordinate is too large (beyond 100 m)")
     vertices = result.vertices
     if len(vertices) > 2 and math.dist(vertices[0][:2], vertices[-1][:2]) <= 0.01:
         return Contour(vertices[:-1], closed=True)

@@ -9,6 +9,7 @@ from typing import Any
 from kerfolio.geometry.contour import Contour, Vertex
 from kerfolio.geometry.curve import EllipseArc
 from kerfolio.geometry.path_text import contour_of
+from kerfolio.geometry.shape_error import ShapeError
 
 
 class TiltedError(ValueError):
@@ -73,7 +74,7 @@ def _circle(entity: Any, _tolerance: float) -> Contour:
 
 def _turning(x: float, y: float, radius: float, begin: float, sweep: float, flip: float) -> Contour:
     if radius <= 0:
-        raise ValueError("a radius of 0")
+        raise ShapeError("its radius is 0")
     first, second = (flip * radius, 0.0), (0.0, radius)
     return _ellipse_arc((flip * x, y), first, second, begin, sweep, 1.0)
 
