@@ -6,10 +6,14 @@ A command loads the stages it needs when it runs: the whole way takes a second t
 
 from __future__ import annotations
 
+import io
 import json
+import os
 import signal
 import sys
+import traceback
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -18,6 +22,8 @@ import click
 
 from kerfolio.basis.digits import rounded
 from kerfolio.basis.finding import Finding, Severity, has_errors
+from kerfolio.basis.source_date import NAME as SOURCE_DATE
+from kerfolio.basis.source_date import source_date_fault
 from kerfolio.basis.words import counted
 from kerfolio.disk.trouble import DiskError
 from kerfolio.publishing.begin import Begun, begin_plan, begin_trial, begin_workshop
@@ -33,6 +39,17 @@ _WORKSHOP = click.argument(
 _PLAN = click.option("--plan", "plan", default="", metavar="NAME", help="Only this plan.")
 
 
+@dataclass(slots=True)
+class _Run:
+    """What is being done at this moment, and whether a fault of ours is shown with its trace."""
+
+    doing: str = ""
+    trace: bool = False
+
+
+_RUN = _Run()
+
+
 class Progress:
     """Says what is being done: one rewritten line on a terminal, plain lines when piped."""
 
@@ -41,6 +58,7 @@ class Progress:
 
     def __call__(self, text: str) -> None:
         """Show what is being done now."""
+        _RUN.doing = text
         if self._live:
             click.echo(f"\r\x1b[2K{text} ...", err=True, nl=False)
         else:
@@ -93,16 +111,18 @@ def _as_json(findings: Iterable[Finding]) -> str:
         }
         for finding in findings
     ]
-    return json.dumps(rows, indent=1, ensure_ascii=False)
+    return json.dumps(rows, indent=1)  # in ASCII: it is the same in every locale
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="kerfolio")
-def kerfolio() -> None:
+@click.option("--trace", is_flag=True, help="Show where the program failed, should it fail.")
+def kerfolio(trace: bool) -> None:
     """Prove, compute, draw and publish plans for knock-down, sheet-goods projects.
 
     Example: kerfolio publish my-workshop
     """
+    _RUN.doing, _RUN.trace = "", trace
 
 
 def _told(begun: Begun) -> None:
@@ -409,8 +429,13 @@ def schema_command(folder: Path) -> None:
 
 
 def main() -> None:
-    """Run the command line; a refusing disk and a stop are told in words, never as a traceback."""
+    """Run the command line; whatever stops it is told in words, never as a traceback."""
     signal.signal(signal.SIGTERM, signal.default_int_handler)
+    _bear_any_letter()
+    wrong_date = source_date_fault(os.environ.get(SOURCE_DATE))
+    if wrong_date:
+        click.echo(f"error: {wrong_date}", err=True)
+        sys.exit(2)
     try:
         sys.exit(kerfolio.main(standalone_mode=False))
     except click.ClickException as wrong:
@@ -425,3 +450,24 @@ def main() -> None:
         if isinstance(trouble, DiskError):
             click.echo(f"    {trouble.whole} {trouble.advice}", err=True)
         sys.exit(1)
+    except Exception as fault:  # a fault of ours, whatever it is
+        _tell_fault(fault)
+        sys.exit(1)
+
+
+def _bear_any_letter() -> None:
+    """Let no letter stop a command that the encoding of a terminal or a pipe has not got."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")
+
+
+def _tell_fault(fault: Exception) -> None:
+    if _RUN.trace:
+        click.echo("".join(traceback.format_exception(fault)), err=True)
+    doing = f" while {_RUN.doing}" if _RUN.doing else ""
+    whole = "".join(f"{each} " for each in getattr(fault, "__notes__", ())[:1])
+    words = " ".join(("kerfolio --trace", *sys.argv[1:]))
+    click.echo(f"error: a fault of the program itself{doing} ({type(fault).__name__})", err=True)
+    if not _RUN.trace:
+        click.echo(f"    {whole}`{words}` shows where; please report it.", err=True)

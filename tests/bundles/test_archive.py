@@ -61,3 +61,19 @@ def test_a_day_before_the_format_exists_becomes_its_first_day() -> None:
 def test_names_that_leave_the_folder_are_refused(name: str) -> None:
     with pytest.raises(ValueError, match="unsafe name"):
         zip_bytes({name: b""}, date(2026, 1, 1))
+
+
+@pytest.mark.parametrize(
+    ("day", "stated"),
+    [
+        (date(1, 1, 1), (1980, 1, 1)),
+        (date(1980, 1, 1), (1980, 1, 1)),
+        (date(2107, 12, 31), (2107, 12, 31)),
+        (date(9999, 12, 31), (2107, 12, 31)),
+    ],
+)
+def test_a_day_that_zip_cannot_state_becomes_the_nearest(
+    day: date, stated: tuple[int, int, int]
+) -> None:
+    with zipfile.ZipFile(io.BytesIO(zip_bytes({"a.txt": b"a"}, day))) as archive:
+        assert archive.infolist()[0].date_time[:3] == stated

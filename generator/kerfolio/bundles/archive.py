@@ -10,7 +10,8 @@ from datetime import date
 
 _REGULAR_FILE_644 = 0o100644 << 16
 _UNIX = 3
-_EARLIEST = date(1980, 1, 1)  # ZIP cannot state an earlier day (APPNOTE, DOS date)
+_EARLIEST, _LATEST = date(1980, 1, 1), date(2107, 12, 31)
+"""ZIP can state no other days (APPNOTE 4.4.6: an MS-DOS date counts 128 years from 1980)."""
 
 
 def sha256(content: bytes) -> str:
@@ -26,10 +27,12 @@ def sums_text(files: Mapping[str, bytes]) -> str:
 def zip_bytes(files: Mapping[str, bytes], day: date, folder: str = "") -> bytes:
     """Pack named bytes into a zip whose entries all carry midnight of ``day``, sorted by name.
 
+    A day that ZIP cannot state becomes the nearest it can.
+
     ``folder`` is put before every name, so that unpacking makes one folder. Raises ValueError for
     a name that would leave it.
     """
-    stamp = max(day, _EARLIEST)
+    stamp = min(max(day, _EARLIEST), _LATEST)
     buffer = io.BytesIO()
     with zipfile.ZipFile(buffer, "w", zipfile.ZIP_DEFLATED, compresslevel=6) as archive:
         for name in sorted(files):

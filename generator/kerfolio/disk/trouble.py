@@ -49,10 +49,17 @@ class Stopped(KeyboardInterrupt):
 
 @contextmanager
 def if_stopped(whole: str) -> Iterator[None]:
-    """Raise an interruption as Stopped with ``whole``, where it does not say already."""
+    """Raise an interruption as Stopped with ``whole``, where it does not say already.
+
+    A fault of the program takes it along as its first note.
+    """
     try:
         yield
     except Stopped:
         raise
     except KeyboardInterrupt as stop:
         raise Stopped(whole) from stop
+    except Exception as fault:
+        if not getattr(fault, "__notes__", ()):
+            fault.add_note(whole)
+        raise

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import os
+import re
 from datetime import date
 from pathlib import Path
 
+from kerfolio.basis.budgets import TITLE, WORD, longest_word
 from kerfolio.basis.finding import Finding, error
-from kerfolio.basis.names import NAME
 from kerfolio.basis.place import Place
 from kerfolio.disk.put import put
 
@@ -88,7 +90,7 @@ def begin_workshop(folder: Path, day: date) -> Begun:
         advice = "Name a new or empty folder."
         message = "there is something here already"
         return (), (error("not-empty", message, Place(str(folder)), advice),)
-    title = folder.resolve().name.replace("-", " ").replace("_", " ").capitalize()
+    title = _title(folder.resolve().name)
     plan = _PLAN.format(title="Standing cross", day=day.isoformat())
     files = {
         folder / "workshop.yaml": _WORKSHOP.format(title=title),
@@ -97,10 +99,20 @@ def begin_workshop(folder: Path, day: date) -> Begun:
     return _written(files), ()
 
 
+def _title(name: str) -> str:
+    """Return a workshop's title by its folder's name, or a plain one where that would make none."""
+    words = os.fsencode(name).decode("utf-8", "replace")  # as UTF-8 in every locale
+    title = " ".join(re.sub(r"[^\w.,'&()]+|_", " ", words).split()).capitalize()
+    good = title[:1].isalnum() and longest_word(title) <= WORD.most and len(title) <= TITLE.most
+    return title if good else "Workshop"
+
+
 def begin_plan(workshop: Path, name: str, day: date) -> Begun:
     """Write a new plan folder into a workshop. Raises OSError when the disk refuses."""
+    from kerfolio.reading.plan import plan_name_fault  # `--help` need not wait for it
+
     target = workshop / "plans" / name / "plan.yaml"
-    if not NAME.fullmatch(name):
+    if plan_name_fault(name):
         advice = "Use small letters, digits and hyphens: `garden-bench`."
         return (), (error("bad-name", f"`{name}` is no plan name", Place("plans"), advice),)
     if target.exists():

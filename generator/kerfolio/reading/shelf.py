@@ -33,6 +33,9 @@ class Shelf:
         try:
             inside = path.resolve().is_relative_to(self.folder.resolve())
             present = path.is_file()
+        except UnicodeEncodeError:
+            advice = "Set `PYTHONUTF8=1`, or name the file in plain letters."
+            return Complaint(f"{quoted(file)} cannot be spelt in this machine's locale", advice)
         except (OSError, RuntimeError, ValueError):
             return Complaint(f"{quoted(file)} cannot be read", "Check the file's name.")
         if not inside:
