@@ -16,7 +16,17 @@ from kerfolio.drawing.part_view import part_view
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Photo, Question, Release, Video
-from kerfolio.model.prose import Block, BlockKind, Prose, Span
+from kerfolio.model.prose import (
+    Alignment,
+    Code,
+    Heading,
+    Listing,
+    Paragraph,
+    Prose,
+    Quotation,
+    Span,
+    Table,
+)
 from kerfolio.model.statement import Named
 from kerfolio.model.trial import Trial
 from kerfolio.model.workshop import Page, Workshop
@@ -35,12 +45,12 @@ def prose(*paragraphs: str) -> Prose:
     return Prose(blocks=tuple(paragraph(Span(text=each)) for each in paragraphs))
 
 
-def heading(text: str, level: int = 2) -> Block:
-    return Block(kind=BlockKind.HEADING, entries=((Span(text=text),),), level=level)
+def heading(text: str, level: int = 1) -> Heading:
+    return Heading(spans=(Span(text=text),), level=level)
 
 
-def paragraph(*spans: Span) -> Block:
-    return Block(kind=BlockKind.PARAGRAPH, entries=(spans,))
+def paragraph(*spans: Span) -> Paragraph:
+    return Paragraph(spans=spans)
 
 
 STORY = Prose(
@@ -54,11 +64,10 @@ STORY = Prose(
             Span(text="how it was measured", link="https://example.org/measure"),
             Span(text="."),
         ),
-        Block(
-            kind=BlockKind.BULLETS,
+        Listing(
             entries=(
-                (Span(text="No glue, no screws."),),
-                (Span(text="Stores flat, 60 mm thick."),),
+                (paragraph(Span(text="No glue, no screws.")),),
+                (paragraph(Span(text="Stores flat, 60 mm thick.")),),
             ),
         ),
     )
@@ -104,11 +113,26 @@ PAGE = Page(
             paragraph(Span(text="A bench by a harbour that does not exist.")),
             heading("Who"),
             paragraph(Span(text="Ida Fernhill is invented, and so is everything here.")),
-            heading("Tools", 3),
+            heading("Tools", 2),
             paragraph(Span(text="One router, one saw, "), Span(text="many clamps", code=True)),
             heading("Licence"),
-            Block(kind=BlockKind.QUOTE, entries=((Span(text="Make it, mend it, pass it on."),),)),
-            Block(kind=BlockKind.NUMBERS, entries=((Span(text="Read."),), (Span(text="Ask."),))),
+            Quotation(blocks=(paragraph(Span(text="Make it, mend it, pass it on.")),)),
+            Listing(
+                entries=((paragraph(Span(text="Read.")),), (paragraph(Span(text="Ask.")),)),
+                first=1,
+            ),
+            Table(
+                alignments=(Alignment.START, *(Alignment.END,) * 5),
+                head=((Span(text="Measured, mm"),), *((Span(text="unreasonable"),),) * 5),
+                rows=(
+                    (paragraph(Span(text="18.2")).spans, *((Span(text="16.9 to 17.1"),),) * 4, ()),
+                ),
+            ),
+            Listing(
+                entries=(
+                    (paragraph(Span(text="a")), Listing(entries=((Code(lines=("G0 " * 60,)),),))),
+                )
+            ),
         )
     ),
 )

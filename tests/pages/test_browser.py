@@ -60,7 +60,7 @@ def opened(browser: Any, **options: Any) -> Any:
 
 
 @pytest.mark.browser
-@pytest.mark.parametrize("width", [360, 1280])
+@pytest.mark.parametrize("width", [320, 360, 1280])
 def test_pages_work_from_a_disk_without_scripts_and_fit_the_window(
     browser: Any, written: Path, width: int
 ) -> None:

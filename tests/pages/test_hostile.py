@@ -15,7 +15,7 @@ from typing import Any
 
 import pytest
 
-from kerfolio.model.prose import Block, BlockKind, Prose, Span
+from kerfolio.model.prose import Paragraph, Prose, Span
 from kerfolio.pages.all_pages import site_texts
 from kerfolio.pages.log import private_log_page
 from kerfolio.pages.site import Site
@@ -128,11 +128,7 @@ def test_feed_and_site_map_stay_well_formed() -> None:
     ],
 )
 def test_addresses_that_do_more_than_lead_somewhere_are_not_linked(address: str) -> None:
-    text = Prose(
-        blocks=(
-            Block(kind=BlockKind.PARAGRAPH, entries=((Span(text="press here", link=address),),)),
-        )
-    )
+    text = Prose(blocks=(Paragraph(spans=(Span(text="press here", link=address),)),))
     found = site()
     first = found.editions[0]
     plan = replace(first.plan, story=text, video=replace(first.plan.video, url=address))

@@ -12,7 +12,7 @@ from kerfolio.basis.words import day_text, listed
 from kerfolio.edition.licence_words import licence_sentence
 from kerfolio.pages.licences import licence_address
 from kerfolio.pages.links import contact_href, safe_href, web_href
-from kerfolio.pages.running_text import chapters, heading_rank
+from kerfolio.pages.running_text import chapters
 from tests.pages.invented import PAGE, heading, paragraph
 
 LISTED = (
@@ -89,15 +89,10 @@ def test_only_addresses_with_a_scheme_leave_a_lone_page() -> None:
     assert contact_href("just ask") == ""
 
 
-def test_headings_fit_below_the_page_and_skip_no_rank() -> None:
-    blocks = (heading("a", 2), heading("b", 4), heading("c", 4), heading("d", 3), heading("e", 2))
-    text = type(PAGE.text)(blocks=blocks)
-    assert [heading_rank(each, text, 3) for each in blocks] == [3, 4, 4, 4, 3]
-
-
 def test_a_page_is_cut_at_its_highest_headings() -> None:
     found = chapters(PAGE.text)
     assert ["".join(span.text for span in each.head) for each in found] == ["", "Who", "Licence"]
-    assert [len(each.text.blocks) for each in found] == [1, 3, 2]
+    assert [len(each.text.blocks) for each in found] == [1, 3, 4]
+    assert found[1].text.blocks[1] == heading("Tools", 1)
     plain = type(PAGE.text)(blocks=(paragraph(),))
     assert [each.head for each in chapters(plain)] == [()]

@@ -14,16 +14,12 @@ from kerfolio.model.plan import (
     Release,
     Step,
 )
-from kerfolio.model.prose import Block, BlockKind, Prose, Span
+from kerfolio.model.prose import Paragraph, Prose, Span
 from kerfolio.model.statement import Amount, Named
 
 
 def prose(*paragraphs: str) -> Prose:
-    return Prose(
-        blocks=tuple(
-            Block(kind=BlockKind.PARAGRAPH, entries=((Span(text=text),),)) for text in paragraphs
-        )
-    )
+    return Prose(blocks=tuple(Paragraph(spans=(Span(text=text),)) for text in paragraphs))
 
 
 _STEP_TEXT = (

@@ -17,7 +17,17 @@ from kerfolio.basis.masses import kg_number
 from kerfolio.edition.cautions import CAUTIONS
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import HardwareUse, Photo, Step
-from kerfolio.model.prose import Block, BlockKind, Prose, Span
+from kerfolio.model.prose import (
+    Alignment,
+    Code,
+    Heading,
+    Listing,
+    Paragraph,
+    Prose,
+    Quotation,
+    Span,
+    Table,
+)
 from kerfolio.model.statement import Named
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.booklet import booklet
@@ -193,13 +203,22 @@ def long_edition() -> Edition:
     """Return an edition of everything at its longest: names, words, lists, prose of all kinds."""
     edition = stool()
     name = "a-very-long-name-for-a-part-that-goes-on-and-on-without-a-blank-in-it"
-    entries = tuple((Span(text="A point of some length. " * 5),) for _ in range(4))
+    point = Paragraph(spans=(Span(text="A point of some length. " * 5),))
+    word = Paragraph(spans=(Span(text="W" * 300),))
+    inner = Listing(entries=((word, Listing(entries=((word, Code(lines=("W" * 300,))),))),))
+    cell = (Span(text="a cell with much to say " * 60),)
     text = Prose(
         blocks=(
-            Block(kind=BlockKind.HEADING, entries=((Span(text="A heading " * 12),),), level=2),
-            Block(kind=BlockKind.BULLETS, entries=entries),
-            Block(kind=BlockKind.NUMBERS, entries=entries),
-            Block(kind=BlockKind.QUOTE, entries=entries[:1]),
+            *(Heading(spans=(Span(text="A heading " * 12),), level=level) for level in (1, 2, 3)),
+            Listing(entries=((point, inner),) * 4),
+            Listing(entries=((point,), (point,)), first=99_998),
+            Quotation(blocks=(point, inner)),
+            Code(lines=("W" * 300, "  a word and another " * 40)),
+            Table(
+                alignments=(Alignment.END, *(Alignment.CENTRE,) * 5),
+                head=((Span(text="W" * 100),),) * 6,
+                rows=((cell,) * 6, ((),) * 6) * 3,
+            ),
             *(prose("W" * 300, "A sentence that is said again. " * 40).blocks),
         )
     )

@@ -8,7 +8,7 @@ from kerfolio.assembly.assembled import BuildOrder, BuildStep
 from kerfolio.basis.words import listed
 from kerfolio.geometry.rigid import Vector, dot
 from kerfolio.model.plan import Step
-from kerfolio.model.prose import Block, BlockKind, Prose, Span
+from kerfolio.model.prose import Prose, sentences
 from kerfolio.model.statement import Named
 
 _FOUND = (
@@ -32,7 +32,7 @@ def told_steps(order: BuildOrder) -> tuple[Step, ...]:
         Step(
             title=_title(step),
             add=tuple(Named(label) for label in step.added),
-            text=_prose(_FOUND) if number == 0 else Prose(),
+            text=sentences(_FOUND) if number == 0 else Prose(),
         )
         for number, step in enumerate(order.steps)
     )
@@ -66,7 +66,3 @@ def _short(pieces: Sequence[str]) -> list[str]:
 
 def _way(direction: Vector) -> str:
     return max(_WAYS, key=lambda way: round(dot(direction, _WAYS[way]), 6))
-
-
-def _prose(text: str) -> Prose:
-    return Prose(blocks=(Block(kind=BlockKind.PARAGRAPH, entries=((Span(text=text),),)),))

@@ -21,9 +21,9 @@ from kerfolio.basis.lengths import size_pair, size_text, thickness_text
 from kerfolio.basis.masses import mass_pair
 from kerfolio.basis.shipped import shipped
 from kerfolio.basis.words import counted, day_text, listed
+from kerfolio.model.prose import plain_text, ticked
 from kerfolio.pages import words
 from kerfolio.pages.links import safe_href
-from kerfolio.pages.running_text import heading_rank
 
 THEME = "workbench"
 _VIEW_BOX = re.compile(r'viewBox="[\d.-]+ [\d.-]+ ([\d.]+) [\d.]+"')
@@ -102,7 +102,8 @@ def _environment() -> Environment:
         "counted": counted,
         "listed": listed,
         "safe_href": safe_href,
-        "rank": heading_rank,
+        "plain_text": plain_text,
+        "ticked": ticked,
         "to_scale": to_scale,
         "part_notes": words.part_notes,
     }

@@ -22,20 +22,25 @@ from kerfolio.writing.setting import lines, width
 
 _GAP = 4.0
 _PAD = 1.15
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Column:
-    """A column's head; numbers stand at the right (``number``); ``grows`` takes spare width."""
-
-    head: str
-    number: bool = False
-    grows: bool = False
-    least: float = 0.0
+_MOST_LINES = 20  # of a row that is not parted
 
 
 Cell = str | tuple[Run, ...]
 """Plain text, or runs with styles of their own."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Column:
+    """A column's head; numbers stand at the right (``number``); ``grows`` takes spare width.
+
+    A plain head is set in capitals on one line; one of runs as it is, on as many as it needs.
+    """
+
+    head: Cell
+    number: bool = False
+    centred: bool = False
+    grows: bool = False
+    least: float = 0.0
 
 
 def strong_cell(text: str) -> tuple[Run, ...]:
@@ -52,34 +57,49 @@ def table(columns: Sequence[Column], rows: Sequence[Sequence[Cell]], measure: fl
 
     Columns are as wide as their longest entry; those that grow share what is left, and wrap
     where that is too little; the last of them takes what is over. The first row stays with the
-    head, the last two rows together.
+    head, the last two rows together; a row of very many lines may be parted between them.
     """
     if not rows:
         return ()
     cells = [[_cell_runs(cell) for cell in row] for row in rows]
     widths = _widths(columns, cells, measure)
     head = _head(columns, widths, measure)
-    bands = []
+    bands: list[Band] = []
     for index, row in enumerate(cells):
         last = index == len(cells) - 1
         stick = index == len(cells) - 2
-        bands.append(replace(_row(columns, row, widths, measure, last), stick=stick, head=(head,)))
-    return (head, *bands)
+        strips = _row(columns, row, widths, measure, last)
+        bands += (*strips[:-1], replace(strips[-1], stick=stick))
+    return (head, *(replace(band, head=(head,)) for band in bands))
+
+
+def natural_width(columns: Sequence[Column], rows: Sequence[Sequence[Cell]]) -> float:
+    """Return how wide a table is where no cell needs a second line."""
+    cells = [[_cell_runs(cell) for cell in row] for row in rows]
+    return sum(_natural(columns, cells)) + _GAP * (len(columns) - 1)
 
 
 def _widths(
     columns: Sequence[Column], cells: Sequence[Sequence[tuple[Run, ...]]], measure: float
 ) -> list[float]:
-    natural = [
-        max(width((caps(column.head),)), column.least, *(width(row[index]) for row in cells))
-        for index, column in enumerate(columns)
-    ]
+    natural = _natural(columns, cells)
     room = measure - _GAP * (len(columns) - 1)
     growing = [index for index, column in enumerate(columns) if column.grows]
     if not growing:
         return natural
     fixed = sum(each for index, each in enumerate(natural) if index not in growing)
     return _shared(natural, growing, max(room - fixed, 12.0 * len(growing)))
+
+
+def _natural(columns: Sequence[Column], cells: Sequence[Sequence[tuple[Run, ...]]]) -> list[float]:
+    return [
+        max(width(_head_runs(column)), column.least, *(width(row[index]) for row in cells))
+        for index, column in enumerate(columns)
+    ]
+
+
+def _head_runs(column: Column) -> tuple[Run, ...]:
+    return (caps(column.head),) if isinstance(column.head, str) else column.head
 
 
 def _shared(natural: Sequence[float], growing: Sequence[int], room: float) -> list[float]:
@@ -99,23 +119,34 @@ def _edges(widths: Sequence[float]) -> list[float]:
 
 
 def _placed(column: Column, left: float, wide: float) -> tuple[float, Anchor]:
-    return (left + wide, Anchor.END) if column.number else (left, Anchor.START)
+    if column.number:
+        return left + wide, Anchor.END
+    return (left + wide / 2, Anchor.MIDDLE) if column.centred else (left, Anchor.START)
 
 
 def _head(columns: Sequence[Column], widths: Sequence[float], measure: float) -> Band:
-    height = CAPS_LEADING + 1.6
+    if all(isinstance(column.head, str) for column in columns):
+        leading = CAPS_LEADING
+        broken: list[tuple[tuple[Run, ...], ...]] = [(_head_runs(column),) for column in columns]
+    else:
+        leading = CELL_LEADING
+        heads = zip(columns, widths, strict=True)
+        broken = [lines(_head_runs(column), wide + 0.01) for column, wide in heads]
+    count = max(len(each) for each in broken)
+    height = count * leading + 1.6 if count else 0.0
     marks: list[Mark] = [
         Rule(x=0, y=0, to_x=measure, to_y=0, width=FIRM),
         Rule(x=0, y=-height, to_x=measure, to_y=-height, width=HAIR, ink=Ink.SOFT),
     ]
     texts: list[Mark] = []
-    for column, left, wide in zip(columns, _edges(widths), widths, strict=True):
+    for column, head, left, wide in zip(columns, broken, _edges(widths), widths, strict=True):
         x, anchor = _placed(column, left, wide)
-        run = caps(column.head)
         # the space after the last letter would push a right-hand head off its column
-        shift = CAPS.tracking / 1000 * CAPS.em if column.number else 0.0
-        y = -0.8 - baseline((run,), CAPS_LEADING)
-        texts.append(Text(x=x + shift, y=y, runs=(run,), anchor=anchor))
+        plain = isinstance(column.head, str)
+        shift = CAPS.tracking / 1000 * CAPS.em if column.number and plain else 0.0
+        for index, line in enumerate(head, start=count - len(head)):
+            y = -0.8 - index * leading - baseline(line, leading)
+            texts.append(Text(x=x + shift, y=y, runs=line, anchor=anchor))
     return Band(
         height=height,
         stick=True,
@@ -132,27 +163,43 @@ def _row(
     widths: Sequence[float],
     measure: float,
     last: bool,
-) -> Band:
+) -> Bands:
+    """Return a row, whole or, where no page should be asked to hold it so, a band a line."""
     broken = [lines(cell, wide + 0.01) for cell, wide in zip(row, widths, strict=True)]
-    height = max(len(cell) for cell in broken) * CELL_LEADING + 2 * _PAD
+    count = max(1, *(len(cell) for cell in broken))
+    step = count if count <= _MOST_LINES else 1
+    bands = []
+    for start in range(0, count, step):
+        cells = [cell[start : start + step] for cell in broken]
+        top = _PAD if start == 0 else 0.0
+        foot = _PAD if start + step == count else 0.0
+        height = top + step * CELL_LEADING + foot
+        rule = _row_rule(measure, height, last) if foot else ()
+        passages = (
+            Passage(marks=rule, role=Role.DECORATION),
+            Passage(marks=_cell_marks(columns, cells, widths, top), continues=start > 0),
+        )
+        near = start == 0 or start + 2 * step == count
+        bands.append(Band(height=height, passages=passages, stick=near and not foot))
+    return tuple(bands)
+
+
+def _row_rule(measure: float, height: float, last: bool) -> tuple[Mark, ...]:
+    ink = Ink.INK if last else Ink.FAINT
+    width = FIRM if last else HAIR
+    return (Rule(x=0, y=-height, to_x=measure, to_y=-height, width=width, ink=ink),)
+
+
+def _cell_marks(
+    columns: Sequence[Column],
+    cells: Sequence[Sequence[tuple[Run, ...]]],
+    widths: Sequence[float],
+    top: float,
+) -> tuple[Mark, ...]:
     texts: list[Mark] = []
-    for column, cell, left, wide in zip(columns, broken, _edges(widths), widths, strict=True):
+    for column, cell, left, wide in zip(columns, cells, _edges(widths), widths, strict=True):
         x, anchor = _placed(column, left, wide)
         for index, line in enumerate(cell):
-            y = -_PAD - index * CELL_LEADING - baseline(line, CELL_LEADING)
+            y = -top - index * CELL_LEADING - baseline(line, CELL_LEADING)
             texts.append(Text(x=x, y=y, runs=line, anchor=anchor))
-    rule = Rule(
-        x=0,
-        y=-height,
-        to_x=measure,
-        to_y=-height,
-        width=FIRM if last else HAIR,
-        ink=Ink.INK if last else Ink.FAINT,
-    )
-    return Band(
-        height=height,
-        passages=(
-            Passage(marks=(rule,), role=Role.DECORATION),
-            Passage(marks=tuple(texts)),
-        ),
-    )
+    return tuple(texts)

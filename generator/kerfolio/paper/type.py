@@ -46,6 +46,14 @@ def italic(style: Style) -> Style:
     return replace(style, face=faces.get(style.face, style.face))
 
 
+def emphasised(style: Style) -> Style:
+    """Return the cut that stands out beside a style: slanted, or upright where that is slanted."""
+    upright = {Face.SERIF_ITALIC: Face.SERIF, Face.SANS_ITALIC: Face.SANS}
+    if style.face in upright:
+        return replace(style, face=upright[style.face])
+    return italic(style)
+
+
 def strong(style: Style) -> Style:
     """Return the heavier cut of a style."""
     faces = {

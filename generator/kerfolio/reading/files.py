@@ -11,7 +11,7 @@ from kerfolio.basis.finding import Finding
 from kerfolio.basis.pixels import Pixels
 from kerfolio.model.outline import Drawing
 from kerfolio.model.plan import Photo
-from kerfolio.model.prose import Block, BlockKind, Prose, Span
+from kerfolio.model.prose import Prose, sentences
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.drawn_svg import read_svg
 from kerfolio.reading.forms import Book, Form, Schema
@@ -148,8 +148,7 @@ class ProseFile(Form[Prose]):
 
 def _unread_text(node: Scalar) -> Prose:
     """Stand in for a text that is stated but cannot be read, so that it is not told as missing."""
-    block = Block(kind=BlockKind.PARAGRAPH, entries=((Span(text=node.text),),))
-    return Prose(blocks=(block,), place=node.place)
+    return sentences(node.text, node.place)
 
 
 _ALT = "Add `alt:` with a sentence that says what the picture shows."

@@ -10,10 +10,14 @@ from kerfolio.basis.place import Place
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scalar:
-    """A text as it stands in the file; ``style`` is ``"``, ``'``, ``|``, ``>`` or empty."""
+    """A text as it stands in the file; ``style`` is ``"``, ``'``, ``|``, ``>`` or empty.
+
+    ``indent`` is how many blanks the lines of a ``|`` have in the file besides.
+    """
 
     text: str
     style: str = ""
+    indent: int = 0
     place: Place
 
     @property

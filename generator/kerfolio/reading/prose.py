@@ -1,227 +1,252 @@
-"""Markdown into prose: paragraphs, headings, lists, quotations, emphasis, code and links."""
+"""Markdown into prose: paragraphs, headings, lists, tables, quotations and code.
+
+What is not set is refused where it stands; its words stay in the text, so that nothing vanishes.
+"""
 
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
-from urllib.parse import urlsplit
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from itertools import count
 
-from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
 from kerfolio.basis.budgets import PROSE as LETTERS
-from kerfolio.basis.budgets import WORD, longest_word
-from kerfolio.basis.complaint import Complaint, quoted
+from kerfolio.basis.complaint import quoted
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.place import Place
-from kerfolio.basis.said import Text
-from kerfolio.model.prose import Block, BlockKind, Prose, Span
+from kerfolio.model.prose import (
+    BOX,
+    BOX_TICKED,
+    Block,
+    Code,
+    Heading,
+    Listing,
+    Paragraph,
+    Prose,
+    Quotation,
+    sentences,
+)
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.forms import Book, Form, Schema
+from kerfolio.reading.markdown import parsed
 from kerfolio.reading.nodes import Node, Scalar
+from kerfolio.reading.prose_remarks import Remarks, Spot
+from kerfolio.reading.prose_spans import HTML, spans_of
+from kerfolio.reading.prose_table import DASHES, MOST_COLUMNS, NO_TABLE, read_table
 
-_LISTS = {"bullet_list_open": BlockKind.BULLETS, "ordered_list_open": BlockKind.NUMBERS}
-_REFUSED = {
-    "html_block": ("raw HTML", "Write Markdown alone; put a sign such as `<` in back quotes."),
-    "fence": ("a block of code", "Write a paragraph; short code goes in back quotes."),
-    "code_block": ("a block of code", "Begin the line without an indentation of four blanks."),
-    "hr": ("a rule", "Divide the text with headings."),
+MOST_LEVELS = 3
+"""How deep headings go, and lists and quotations inside each other."""
+
+_SCOPE = (
+    f"Markdown: paragraphs, headings and lists of {MOST_LEVELS} levels, tables of up to "
+    f"{MOST_COLUMNS} columns, quotations, code, links; no HTML, pictures, rules or footnotes."
+)
+_ORDINALS = ("first", "second", "third", "fourth")
+_FEWER = f"Write at most {MOST_LEVELS} levels, lists and quotations counted together."
+_BOX = re.compile(r"\[([ xX])\](?=\s)")
+_BOXES = {" ": BOX, "x": BOX_TICKED, "X": BOX_TICKED}
+_EMPTY = {
+    "heading_open": ("a heading without words", "Write its words, or remove the `#`."),
+    "list_item_open": ("an entry without words", "Write its words, or remove its mark."),
+    "blockquote_open": ("a quotation without words", "Write its words, or remove the `>`."),
 }
-_PICTURE = ("a picture in the text", "State pictures under `photo:` or `photos:`, with `alt`.")
-
-
-class _Parser(MarkdownIt):
-    """CommonMark in which every link is one: which are fit is told here, with a finding."""
-
-    def validateLink(self, url: str) -> bool:  # noqa: ARG002, N802 - the library's own name
-        """Let every link through, where the library would leave some as text."""
-        return True
-
-
-_MARKDOWN = _Parser("commonmark", {"html": True, "maxNesting": 30})
 
 
 def read_prose(
-    text: str, file: str, *, first_line: int = 1, place: Place | None = None
+    text: str, file: str, *, first_line: int = 1, indent: int = 0, place: Place | None = None
 ) -> tuple[Prose, tuple[Finding, ...]]:
     """Return a text as prose with what is wrong in it.
 
-    ``first_line`` is the line of the file that the text begins in. Where lines of the text are no
-    lines of the file, ``place`` is used for every finding.
+    ``first_line`` is the line of the file that the text begins in, ``indent`` how many blanks its
+    lines have besides there. Where lines of the text are no lines of the file, ``place`` is used
+    for every finding.
     """
     begin = place or Place(file, first_line, 1)
     fault = LETTERS.fault(len(text))
     if fault is not None:
         return Prose(blocks=(), place=begin), (error("too-long", str(fault), begin, fault.advice),)
-    reader = _Reader(file, first_line, place)
-    blocks = reader.blocks(_MARKDOWN.parse(text))
-    return Prose(blocks=tuple(blocks), place=begin), tuple(reader.findings)
+    remarks = Remarks(text, Place(file, first_line, indent + 1), place)
+    tokens = parsed(text)
+    blocks = _Reader(remarks, _named_links(tokens)).blocks(tokens)
+    findings = tuple(sorted(remarks.findings, key=lambda each: each.place))
+    return Prose(blocks=tuple(blocks), place=begin), findings
+
+
+def _named_links(tokens: list[Token]) -> set[str]:
+    """Return the names of the addresses that links use."""
+    inner = (each for token in tokens for each in token.children or ())
+    return {each.meta["label"] for each in inner if "label" in each.meta}
 
 
 class _Reader:
-    """Walks the parser's tokens; ``findings`` fill on the way."""
+    """Walks the parser's tokens; what is wrong goes to ``remarks``."""
 
-    def __init__(self, file: str, first_line: int, place: Place | None) -> None:
-        self.findings: list[Finding] = []
-        self._file = file
-        self._first = first_line
-        self._fixed = place
-        self._line = 0
+    def __init__(self, remarks: Remarks, names: set[str]) -> None:
+        self._remarks = remarks
+        self._names = names  # used by links and not yet given an address
+        self._levels: list[int] = []  # of the headings above this place, as typed
+        self._around: list[int | None] = []  # first rows of open entries, None for quotations
 
     def blocks(self, tokens: list[Token]) -> list[Block]:
-        found: list[Block] = []
-        at = 0
-        while at < len(tokens):
-            token = tokens[at]
-            end = _closing(tokens, at)
-            if token.map:
-                self._line = token.map[0]
-            if token.type in _REFUSED:
-                self._refuse(*_REFUSED[token.type])
-            elif token.type in ("paragraph_open", "heading_open"):
-                found += self._text_block(token, tokens[at + 1])
-            elif token.type in _LISTS:
-                found += self._list(_LISTS[token.type], tokens[at + 1 : end])
-            elif token.type == "blockquote_open":
-                found += self._quote(tokens[at + 1 : end])
-            at = end + 1
-        return found
+        """Return the blocks that tokens of one level make."""
+        return [block for token, inner in _parts(tokens) for block in self._block(token, inner)]
 
-    def _text_block(self, opening: Token, inline: Token) -> list[Block]:
-        entry = self._entry(inline)
-        if not entry:
-            return []
-        if opening.type == "paragraph_open":
-            return [Block(kind=BlockKind.PARAGRAPH, entries=(entry,))]
-        return [Block(kind=BlockKind.HEADING, entries=(entry,), level=int(opening.tag[1]))]
+    def _block(self, token: Token, inner: list[Token]) -> Iterator[Block]:
+        match token.type:
+            case "paragraph_open":
+                yield from self._paragraph(inner[0])
+            case "heading_open":
+                yield from self._heading(token, inner[0])
+            case "bullet_list_open" | "ordered_list_open" | "blockquote_open":
+                yield from self._container(token, inner)
+            case "fence" | "code_block":
+                yield from self._code(token)
+            case "table_open":
+                yield read_table(inner, self._remarks, self._spot)
+            case "definition":
+                self._check_address(token)
+            case "html_block":
+                self._remarks.refuse(self._spot(token), "raw HTML", HTML)
+                yield from sentences(token.content.strip()).blocks
+            case _:  # a thematic break
+                self._remarks.refuse(self._spot(token), "a rule", "Divide the text with headings.")
 
-    def _list(self, kind: BlockKind, tokens: list[Token]) -> list[Block]:
-        entries: list[tuple[Span, ...]] = []
-        at = 0
-        while at < len(tokens):
-            end = _closing(tokens, at)
-            entry = self._joined(self.blocks(tokens[at + 1 : end]), "a list inside a list")
+    def _spot(self, token: Token) -> Spot:
+        row = token.map[0] if token.map else 0
+        return self._remarks.block_spot(row, sum(each in (row, None) for each in self._around))
+
+    def _paragraph(self, inline: Token) -> Iterator[Block]:
+        rows = inline.content.split("\n")
+        barred = sum(row.lstrip().startswith("|") for row in rows)
+        if barred > 1 or any(DASHES.fullmatch(row) for row in rows):
+            self._remarks.refuse(self._spot(inline), *NO_TABLE)
+        if spans := spans_of(inline, self._remarks):
+            yield Paragraph(spans=spans)
+
+    def _heading(self, token: Token, inline: Token) -> Iterator[Block]:
+        spans = spans_of(inline, self._remarks)
+        if not spans:
+            self._remarks.refuse(self._spot(token), *_EMPTY[token.type])
+            return
+        if self._around:
+            advice = "Write it in **bold** letters, or end the list before it."
+            self._remarks.refuse(self._spot(token), "a heading in a list or quotation", advice)
+            yield Paragraph(spans=spans)
+            return
+        stated = int(token.tag[1])
+        self._levels = [*(each for each in self._levels if each < stated), stated]
+        if len(self._levels) == MOST_LEVELS + 1:
+            message = f"a heading of a {_ORDINALS[MOST_LEVELS]} level"
+            advice = f"Write headings of at most {MOST_LEVELS} levels."
+            self._remarks.refuse(self._spot(token), message, advice)
+        yield Heading(spans=spans, level=min(len(self._levels), MOST_LEVELS))
+
+    def _container(self, token: Token, inner: list[Token]) -> Iterator[Block]:
+        quotes = token.type == "blockquote_open"
+        if len(self._around) == MOST_LEVELS:
+            what = "quotation" if quotes else "list"
+            message = f"a {what} on a {_ORDINALS[MOST_LEVELS]} level"
+            self._remarks.refuse(self._spot(token), message, _FEWER)
+            yield from sentences(self._typed(token)).blocks
+        elif not quotes:
+            yield from self._listing(token, inner)
+        elif blocks := self._inside(None, inner):
+            yield Quotation(blocks=blocks)
+        else:
+            self._remarks.refuse(self._spot(token), *_EMPTY[token.type])
+
+    def _typed(self, token: Token) -> str:
+        """Return the lines of a block as they were typed, on one line."""
+        begin, end = token.map or (0, 0)
+        return " ".join(line.strip() for line in self._remarks.lines[begin:end])
+
+    def _inside(self, row: int | None, tokens: list[Token]) -> tuple[Block, ...]:
+        self._around.append(row)
+        found = self.blocks(tokens)
+        self._around.pop()
+        return tuple(found)
+
+    def _listing(self, token: Token, inner: list[Token]) -> Iterator[Block]:
+        parts = list(_parts(inner))
+        if token.type == "ordered_list_open":
+            self._check_numbers([opening for opening, _ in parts])
+        entries: list[tuple[Block, ...]] = []
+        for opening, tokens in parts:
+            entry = self._inside(opening.map[0] if opening.map else 0, tokens)
             if entry:
-                entries.append(entry)
-            at = end + 1
-        return [Block(kind=kind, entries=tuple(entries))] if entries else []
-
-    def _quote(self, tokens: list[Token]) -> list[Block]:
-        entry = self._joined(self.blocks(tokens), "a list inside a quotation")
-        return [Block(kind=BlockKind.QUOTE, entries=(entry,))] if entry else []
-
-    def _joined(self, blocks: list[Block], nested: str) -> tuple[Span, ...]:
-        """Return the texts of inner blocks as one entry; a list has no room in there."""
-        spans: list[Span] = []
-        for block in blocks:
-            if block.kind in (BlockKind.BULLETS, BlockKind.NUMBERS):
-                self._refuse(nested, "Write one list of one level.")
-            for entry in block.entries:
-                spans += [Span(text=" "), *entry] if spans else entry
-        return _merged(spans)
-
-    def _entry(self, inline: Token) -> tuple[Span, ...]:
-        spans: list[Span] = []
-        style, begin = _Style(), self._line
-        for token in inline.children or ():
-            if token.type == "html_inline":
-                self._refuse(f"raw HTML {quoted(token.content)}", _REFUSED["html_block"][1])
-            elif token.type == "image":
-                self._refuse(*_PICTURE)
-            elif token.type in ("softbreak", "hardbreak"):
-                self._line += 1
-                spans.append(style.span(" "))
-            elif token.type in ("text", "code_inline"):
-                spans.append(style.span(token.content, code=token.type == "code_inline"))
+                entries.append(_ticked(entry, tokens))
             else:
-                style = self._restyled(style, token)
-        self._check_words(spans, begin)
-        return _merged(spans)
+                self._remarks.refuse(self._spot(opening), *_EMPTY[opening.type])
+        first = int(parts[0][0].info) if token.type == "ordered_list_open" else None
+        if entries:
+            yield Listing(entries=tuple(entries), first=first)
 
-    def _check_words(self, spans: list[Span], line: int) -> None:
-        fault = WORD.fault(longest_word("".join(span.text for span in spans)))
-        if fault is not None:
-            place = self._fixed or Place(self._file, self._first + line, 1)
-            self.findings.append(error("too-long", str(fault), place, fault.advice))
+    def _check_numbers(self, openings: list[Token]) -> None:
+        """Refuse numbers that the list would not have: they count up, or are all the same."""
+        numbers = [int(each.info) for each in openings]
+        if len(set(numbers)) == 1:
+            return
+        for opening, number, due in zip(openings, numbers, count(numbers[0]), strict=False):
+            if number != due:
+                message = f"`{number}.` where `{due}.` would follow"
+                advice = "Count up from the first number, or write the same number everywhere."
+                self._remarks.refuse(self._spot(opening), message, advice)
+                return
 
-    def _restyled(self, style: _Style, token: Token) -> _Style:
-        if token.type in ("strong_open", "strong_close"):
-            return _Style(token.nesting == 1, style.emphasis, style.link)
-        if token.type in ("em_open", "em_close"):
-            return _Style(style.strong, token.nesting == 1, style.link)
-        if token.type == "link_close":
-            return _Style(style.strong, style.emphasis, "")
-        if token.type == "link_open":
-            address = str(token.attrGet("href") or "")
-            fault = link_fault(address)
-            if fault is not None:
-                self._refuse(str(fault), fault.advice)
-            return _Style(style.strong, style.emphasis, "" if fault else address)
-        return style
+    def _code(self, token: Token) -> Iterator[Block]:
+        row, column = self._spot(token)
+        if token.info.strip():
+            message = f"{quoted(token.info.strip())} after the signs that open a block of code"
+            advice = "Leave it out: code is set without regard to its language."
+            self._remarks.refuse((row, column), message, advice)
+            yield from sentences(token.info.strip()).blocks
+        last = token.map[1] - 1 if token.map else row
+        closed = self._remarks.line(last).rstrip().endswith(token.markup) and last > row
+        if token.type == "fence" and not closed:
+            advice = "Repeat the signs that open it, on a line of their own."
+            self._remarks.refuse((row, column), "a block of code without an end", advice)
+        lines = token.content.expandtabs(4).removesuffix("\n").split("\n")
+        if any(line.strip() for line in lines):
+            yield Code(lines=tuple(line.rstrip() for line in lines))
+        else:
+            advice = "Write its lines, or remove the signs around them."
+            self._remarks.refuse((row, column), "a block of code without words", advice)
 
-    def _refuse(self, message: str, advice: Text) -> None:
-        place = self._fixed or Place(self._file, self._first + self._line, 1)
-        self.findings.append(error("prose", message, place, advice))
-
-
-@dataclass(frozen=True, slots=True)
-class _Style:
-    strong: bool = False
-    emphasis: bool = False
-    link: str = ""
-
-    def span(self, text: str, *, code: bool = False) -> Span:
-        return Span(
-            text=text, strong=self.strong, emphasis=self.emphasis, code=code, link=self.link
-        )
-
-
-def link_fault(address: str) -> Complaint | None:
-    """Return what is wrong with a link: only http, https, mailto and relative ones are kept."""
-    advice = "Link to `https://...`, `mailto:...` or a page of this site."
-    try:
-        parts = urlsplit(address)
-    except ValueError:
-        return Complaint(f"the link {quoted(address)} cannot be read", advice)
-    if not address or re.search(r"[\x00-\x20\\]", address) or address.startswith("//"):
-        return Complaint(f"the link {quoted(address)} leads nowhere", advice)
-    if parts.scheme.lower() not in ("http", "https", "mailto", ""):
-        return Complaint(f"a link to `{parts.scheme}:`", advice)
-    if parts.scheme.lower() in ("http", "https") and not parts.netloc:
-        return Complaint(f"the link {quoted(address)} leads nowhere", advice)
-    return None
+    def _check_address(self, token: Token) -> None:
+        """Refuse an address that vanishes: notes, names that no link uses, or used already."""
+        label, name = token.meta["label"], token.meta["id"]
+        if label.startswith("^"):
+            advice = "Write the note in the text, in brackets."
+            self._remarks.refuse(self._spot(token), "a footnote", advice)
+        elif name not in self._names:
+            message = f"no link uses the address of {quoted(f'[{label}]')}"
+            advice = f"Write `[{label}]` where the link is, or remove the line."
+            self._remarks.refuse(self._spot(token), message, advice)
+        self._names.discard(name)
 
 
-def _closing(tokens: list[Token], at: int) -> int:
-    """Return the index of the token that closes the one at ``at`` (itself when it stands alone)."""
-    level = 0
-    for index in range(at, len(tokens)):
-        level += tokens[index].nesting
-        if level == 0:
-            return index
-    return len(tokens) - 1
+def _parts(tokens: list[Token]) -> Iterator[tuple[Token, list[Token]]]:
+    """Yield each token of the highest level with those inside it."""
+    at = 0
+    while at < len(tokens):
+        end, level = at, int(tokens[at].nesting)
+        while level:
+            end += 1
+            level += tokens[end].nesting
+        yield tokens[at], tokens[at + 1 : end]
+        at = end + 1
 
 
-def _merged(spans: list[Span]) -> tuple[Span, ...]:
-    """Join neighbours of one style and trim the ends."""
-    merged: list[Span] = []
-    for span in spans:
-        last = merged[-1] if merged else None
-        if last and _same_style(last, span):
-            merged[-1] = Span(
-                text=last.text + span.text,
-                strong=span.strong,
-                emphasis=span.emphasis,
-                code=span.code,
-                link=span.link,
-            )
-        elif span.text:
-            merged.append(span)
-    return tuple(merged)
-
-
-def _same_style(a: Span, b: Span) -> bool:
-    return (a.strong, a.emphasis, a.code, a.link) == (b.strong, b.emphasis, b.code, b.link)
+def _ticked(entry: tuple[Block, ...], tokens: list[Token]) -> tuple[Block, ...]:
+    """Return an entry that begins with `[ ]` or `[x]` with a box in its place."""
+    found = _BOX.match(tokens[1].content) if tokens[0].type == "paragraph_open" else None
+    if found and isinstance(entry[0], Paragraph):
+        first, *more = entry[0].spans
+        ticked = replace(first, text=_BOXES[found[1]] + first.text[found.end() :])
+        return (Paragraph(spans=(ticked, *more)), *entry[1:])
+    return entry
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -238,13 +263,20 @@ class ProseForm(Form[Prose]):
             return None
         file, line = node.place.file, node.place.line + 1
         fixed = None if node.style == "|" else node.place
-        prose, findings = read_prose(node.text, file, first_line=line, place=fixed)
+        prose, findings = read_prose(
+            node.text, file, first_line=line, indent=node.indent, place=fixed
+        )
         desk.findings += findings
-        return Prose(blocks=prose.blocks, place=node.place)
+        return replace(prose, place=node.place)
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
         """Return the schema of a text."""
-        return {"type": "string", "maxLength": LETTERS.most}
+        return {
+            "type": "string",
+            "maxLength": LETTERS.most,
+            "contentMediaType": "text/markdown",
+            "title": _SCOPE,
+        }
 
 
 PROSE = ProseForm()

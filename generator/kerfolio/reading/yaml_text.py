@@ -110,7 +110,14 @@ class _Composer:
         self._long_quote = self._spanning_lines(event, style, place)
         if not style:
             self._warn_of_hash(event)
-        return Scalar(text=event.value, style=style, place=place)
+        indent = self._indent(event) if style == "|" else 0
+        return Scalar(text=event.value, style=style, indent=indent, place=place)
+
+    def _indent(self, event: Any) -> int:
+        """Return how far the lines of a text under ``|`` are set in, as YAML takes off again."""
+        words = ((n, each) for n, each in enumerate(event.value.split("\n")) if each.strip())
+        row, line = next(words, (0, ""))
+        return self._lines[event.start_mark.line + 1 + row].find(line) if line else 0
 
     @staticmethod
     def _spanning_lines(event: Any, style: str, place: Place) -> Place | None:
