@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.place import Place
+from kerfolio.model.prose import Heading, Span
 from kerfolio.model.workshop import Page
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.nodes import Scalar
@@ -54,12 +57,22 @@ def _title(lines: list[str], first: int, file: str, desk: Desk) -> str:
     line = lines[first] if first < len(lines) else ""
     place = Place(file, min(first, len(lines) - 1) + 1, 1)
     if line.startswith("# ") and line[2:].strip():
-        title = Scalar(text=line[2:].strip(), place=place)
+        title = Scalar(text=_words(line, place, desk), place=place)
         return TITLE_TEXT.read(title, desk) or ""
     desk.findings.append(
         error("page-title", "a page without a title", place, "Begin it with a line `# Title`.")
     )
     return ""
+
+
+def _words(line: str, place: Place, desk: Desk) -> str:
+    """Return a title's words; it stands in menus and heads of windows, which know no marks."""
+    prose, findings = read_prose(line, place.file, first_line=place.line)
+    desk.findings += findings
+    spans = [span for block in prose.blocks if isinstance(block, Heading) for span in block.spans]
+    if any(replace(span, text="") != Span(text="") for span in spans):
+        desk.refuse("page-title", "marks in a title", place, "Write it in plain words.")
+    return prose.plain() or line[2:].strip()
 
 
 def _order(lines: list[str], file: str, desk: Desk) -> tuple[int, int]:
