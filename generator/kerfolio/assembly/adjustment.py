@@ -7,6 +7,7 @@ squares with weights 1/|residual|, repeated (iteratively re-weighted least squar
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 
 import numpy as np
@@ -131,7 +132,7 @@ def _nudged(pose: Rigid, step: Numbers) -> Rigid:
 def _turn_vector(one: Rigid, other: Rigid) -> Vector:
     """Return the small turn, radians, that takes the other frame to the first."""
     parts = [cross(other.x, one.x), cross(other.y, one.y), cross(other.z, one.z)]
-    x, y, z = (sum(axis) / 2 for axis in zip(*parts, strict=True))
+    x, y, z = (math.fsum(axis) / 2 for axis in zip(*parts, strict=True))
     return x, y, z
 
 

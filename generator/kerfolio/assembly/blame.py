@@ -9,6 +9,7 @@ What looks likely is then solved without that approximation.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations, pairwise
@@ -130,7 +131,7 @@ def _solved(
 ) -> Blame | None:
     """Return the explanation that blames the chosen ones, None when it does not explain all."""
     column = columns_of(poses, root)
-    furthest = _FURTHEST * sum(length(g.off) + g.turned for g in gaps_in(pairings, poses))
+    furthest = _FURTHEST * math.fsum(length(g.off) + g.turned for g in gaps_in(pairings, poses))
     at = dict(poses)
     moves = [np.zeros(3 if each.turns else 2) for each in chosen]
     right = tuple(pairings)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from kerfolio.assembly.assembled import Assembled, PosedPiece
@@ -55,7 +56,7 @@ def unbraced(assembled: Assembled) -> tuple[Unbraced, ...]:
             for each in assembled.pieces
             if _stands_along(each, push) and len(_joined(each.label, assembled) & labels) > 1
         ]
-        share = sum(braces) / height
+        share = math.fsum(braces) / height
         if share < ENOUGH:
             found.append(
                 Unbraced(way=way, uprights=tuple(each.label for each in uprights), share=share)

@@ -6,6 +6,7 @@ x and y in the face as drawn, z from the rear (0) to the show face (the thicknes
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from math import cos, hypot, radians, sin
 
@@ -101,7 +102,7 @@ def turned_to(degrees: float) -> Point:
 def middle(points: Sequence[Point]) -> Point:
     """Return the mean of points."""
     xs, ys = zip(*points, strict=True)
-    return sum(xs) / len(xs), sum(ys) / len(ys)
+    return math.fsum(xs) / len(xs), math.fsum(ys) / len(ys)
 
 
 def nominal_bottom(feature: SettledFeature, fit: float) -> Point:

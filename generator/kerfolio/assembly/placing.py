@@ -6,6 +6,7 @@ The walk carries a few candidate placements along and keeps those whose loops cl
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
@@ -45,7 +46,7 @@ class Walk:
 
 def misfit(way: Way, a: Rigid, b: Rigid) -> float:
     """Return how far from meeting two placed pieces are, mm: the mean over the pairs."""
-    return sum(length(gap(way, pair, a, b)) + turn(pair, a, b) for pair in way.pairs) / len(
+    return math.fsum(length(gap(way, pair, a, b)) + turn(pair, a, b) for pair in way.pairs) / len(
         way.pairs
     )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 from math import asin, degrees, dist
@@ -77,7 +78,7 @@ def _counts_back(gaps: Sequence[Gap], poses: Mapping[str, Rigid]) -> bool:
 
 
 def _mean(points: Sequence[Vector]) -> Vector:
-    x, y, z = (sum(axis) / len(points) for axis in zip(*points, strict=True))
+    x, y, z = (math.fsum(axis) / len(points) for axis in zip(*points, strict=True))
     return x, y, z
 
 

@@ -61,7 +61,7 @@ def stability_of(assembled: Assembled) -> Stability:
     low, high = (tuple(map(end, *points)) for end in (min, max))
     least, most = (low[0], low[1], low[2]), (high[0], high[1], high[2])
     feet = [point for point in points if point[2] <= least[2] + _LEVEL]
-    mass = sum(piece.mass for piece in assembled.pieces)
+    mass = math.fsum(piece.mass for piece in assembled.pieces)
     pull = (0.0, 0.0, 0.0)
     for piece in assembled.pieces:
         _, middle = volume_and_centre(panel_mesh(piece.panel))
@@ -98,7 +98,7 @@ def _points(piece: PosedPiece) -> Iterator[Vector]:
 def _pile(assembled: Assembled) -> Vector:
     around = [least_rectangle(piece.panel.shape) for piece in assembled.pieces]
     long, short = (max(each) for each in zip(*around, strict=True))
-    return long, short, sum(piece.panel.thickness for piece in assembled.pieces)
+    return long, short, math.fsum(piece.panel.thickness for piece in assembled.pieces)
 
 
 def _about(whole: Stability, a: Point, b: Point, load: float) -> Tipping:

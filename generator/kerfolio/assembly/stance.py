@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -45,9 +46,9 @@ def stands(footings: Sequence[Footing]) -> bool:
     The pieces are taken as one rigid body, empty, on a level floor (statics: a body at rest on
     points tips unless its weight passes through their hull).
     """
-    mass = sum(each.mass for each in footings)
-    x = sum(each.mass * each.middle[0] for each in footings) / mass
-    y = sum(each.mass * each.middle[1] for each in footings) / mass
+    mass = math.fsum(each.mass for each in footings)
+    x = math.fsum(each.mass * each.middle[0] for each in footings) / mass
+    y = math.fsum(each.mass * each.middle[1] for each in footings) / mass
     feet = [foot for each in footings for foot in each.feet]
     floor = min(foot[2] for foot in feet) + _LEVEL
     return _inside((x, y), convex_hull([foot[:2] for foot in feet if foot[2] <= floor]))
@@ -58,14 +59,14 @@ def _middle(rings: Sequence[Sequence[Spot]]) -> Spot:
     areas = [abs(_area(ring)) for ring in rings]
     weights = [areas[0], *(-area for area in areas[1:])]
     spots = [_centroid(ring) for ring in rings]
-    x = sum(w * spot[0] for w, spot in zip(weights, spots, strict=True))
-    y = sum(w * spot[1] for w, spot in zip(weights, spots, strict=True))
-    return x / sum(weights), y / sum(weights)
+    x = math.fsum(w * spot[0] for w, spot in zip(weights, spots, strict=True))
+    y = math.fsum(w * spot[1] for w, spot in zip(weights, spots, strict=True))
+    return x / math.fsum(weights), y / math.fsum(weights)
 
 
 def _area(ring: Sequence[Spot]) -> float:
     """Return a ring's signed area (the shoelace formula)."""
-    return sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(ring, _next(ring), strict=True)) / 2
+    return math.fsum(a[0] * b[1] - b[0] * a[1] for a, b in zip(ring, _next(ring), strict=True)) / 2
 
 
 def _centroid(ring: Sequence[Spot]) -> Spot:

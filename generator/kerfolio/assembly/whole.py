@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -86,7 +87,7 @@ class Whole:
 
     def mass(self, group: int) -> float:
         """Return the mass of a set, kg."""
-        return sum(self._footings[each].mass for each in members(group))
+        return math.fsum(self._footings[each].mass for each in members(group))
 
     def stands(self, group: int) -> bool:
         """Tell whether a set stands by itself, taken as one rigid body."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import dist, hypot, pi
@@ -171,7 +172,9 @@ def _drawn(assembled: Assembled, step: BuildStep, joint: OpenJoint, main: PaperS
 def _share(scene: Scene, found: Seen, label: str, reach: float) -> float:
     """Return how much of the circle a piece fills."""
     solids = [number for number, piece in enumerate(scene.pieces) if piece.label == label]
-    return sum(each.shape.area for each in found.areas if each.solid in solids) / (pi * reach**2)
+    return math.fsum(each.shape.area for each in found.areas if each.solid in solids) / (
+        pi * reach**2
+    )
 
 
 def _near(scene: Scene, view: View, centre: Point, reach: float) -> Scene:

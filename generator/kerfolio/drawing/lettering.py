@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from functools import cache
 from math import cos, radians, sin
 from typing import Any
@@ -38,7 +39,7 @@ def text_width(text: str, height: float, *, strong: bool = False) -> float:
     A character the typeface lacks counts as a full em, which no substitute exceeds by much.
     """
     advances = _advances(strong)
-    return height * sum(advances.get(ord(letter), 1.0) for letter in text)
+    return height * math.fsum(advances.get(ord(letter), 1.0) for letter in text)
 
 
 @cache

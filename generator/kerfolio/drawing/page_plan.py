@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import hypot
@@ -86,7 +87,7 @@ def _in_column(
     view: View, box: Box, room: Box, blocks: Sequence[Block], *, right: bool
 ) -> PagePlan:
     seat = _beside(view, box, room, blocks, right=right)
-    high = sum(block.height + _GAP for block in blocks) - _GAP
+    high = math.fsum(block.height + _GAP for block in blocks) - _GAP
     middle = (seat.flat((box[0], box[1]))[1] + seat.flat((box[2], box[3]))[1]) / 2
     top = min(room[3], max(room[1] + high, middle + high / 2))
     boxes: list[Box] = []
@@ -102,7 +103,7 @@ def _in_row(
 ) -> PagePlan | None:
     """Return a plan with the blocks below the picture, None if it is larger ``beside`` them."""
     high = max(block.height for block in blocks) + _GAP
-    row = sum(block.width + _GAP for block in blocks) - _GAP
+    row = math.fsum(block.width + _GAP for block in blocks) - _GAP
     seat = fitted(view, box, _inner((room[0], room[1] + high, room[2], room[3])))
     if seat.scale <= beside.scale or row > room[2] - room[0]:
         return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from math import dist
@@ -115,11 +116,11 @@ def _spread(wanted: Sequence[float], gap: float) -> list[float]:
 
 
 def _first(group: Sequence[float], gap: float) -> float:
-    return sum(group) / len(group) - (len(group) - 1) * gap / 2
+    return math.fsum(group) / len(group) - (len(group) - 1) * gap / 2
 
 
 def _last(group: Sequence[float], gap: float) -> float:
-    return sum(group) / len(group) + (len(group) - 1) * gap / 2
+    return math.fsum(group) / len(group) + (len(group) - 1) * gap / 2
 
 
 def _spots(line: CutLine, radius: float) -> Iterator[Point]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from math import pi, tan
 
@@ -188,7 +189,7 @@ def _order(settled: SettledPlan, layout: SheetLayout, size: tuple[float, float])
     used = {cut.operation for each in layout.placements for cut in parts[each.part].cuts}
     names = [each for each in Operation if each in used]
     widths = [_KEY + text_width(SETUP_NAMES[each], _TEXT) for each in names]
-    x = (size[0] - sum(widths) - _STEP * (len(names) - 1)) / 2
+    x = (size[0] - math.fsum(widths) - _STEP * (len(names) - 1)) / 2
     y = -_AWAY - 8.0
     for index, (operation, wide) in enumerate(zip(names, widths, strict=True)):
         line = open_path((x, y + _TEXT * 0.3), (x + _KEY - 1.6, y + _TEXT * 0.3))

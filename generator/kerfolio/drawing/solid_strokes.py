@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Collection, Iterator
 from itertools import pairwise
 from math import dist
@@ -64,7 +65,7 @@ def on_paper(shape: Flat, seat: PaperSeat) -> list[Contour]:
 def _lines(lines: list[SeenLine], seat: PaperSeat, new: Collection[int]) -> Iterator[Stroke]:
     contour, crease = WIDTHS if seat.scale >= _SMALL else SMALL_WIDTHS
     for each in sorted(lines, key=lambda line: line.solid in new):
-        if sum(dist(a, b) for a, b in pairwise(each.points)) * seat.scale < _LEAST:
+        if math.fsum(dist(a, b) for a, b in pairwise(each.points)) * seat.scale < _LEAST:
             continue
         yield Stroke(
             contour=seat.path(each.points),

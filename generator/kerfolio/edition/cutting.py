@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -87,8 +88,8 @@ def cutting_of(edition: Edition) -> CuttingWords | None:
             )
             for each in edition.wear
         ),
-        minutes=sum(each.minutes for each in known),
-        metres=sum(each.metres for each in known),
+        minutes=math.fsum(each.minutes for each in known),
+        metres=math.fsum(each.metres for each in known),
         whole=len(known) == len(edition.times),
         known=_counted(len(known), len(edition.times)),
         remark=_remark(known),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -67,7 +68,9 @@ def fresh(bands: Sequence[Band]) -> Bands:
 
 def total(bands: Sequence[Band]) -> float:
     """Return the height of bands stacked on one page, the first one's space left out."""
-    return sum(band.height + band.space for band in bands) - (bands[0].space if bands else 0.0)
+    return math.fsum(band.height + band.space for band in bands) - (
+        bands[0].space if bands else 0.0
+    )
 
 
 def blank(height: float) -> Band:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from kerfolio.basis.words import day_text
@@ -56,7 +57,7 @@ def cover(edition: Edition, grid: Grid, foot: tuple[Passage, ...]) -> Page:
 
 
 def _height(bands: Sequence[Band]) -> float:
-    return sum(band.height + band.space for band in bands)
+    return math.fsum(band.height + band.space for band in bands)
 
 
 def _stack(bands: Sequence[Band], grid: Grid, top: float) -> list[Passage]:

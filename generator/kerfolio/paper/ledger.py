@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -87,7 +88,7 @@ def _widths(
     growing = [index for index, column in enumerate(columns) if column.grows]
     if not growing:
         return natural
-    fixed = sum(each for index, each in enumerate(natural) if index not in growing)
+    fixed = math.fsum(each for index, each in enumerate(natural) if index not in growing)
     return _shared(natural, growing, max(room - fixed, 12.0 * len(growing)))
 
 
@@ -115,7 +116,7 @@ def _shared(natural: Sequence[float], growing: Sequence[int], room: float) -> li
 
 
 def _edges(widths: Sequence[float]) -> list[float]:
-    return [sum(widths[:index]) + _GAP * index for index in range(len(widths))]
+    return [math.fsum(widths[:index]) + _GAP * index for index in range(len(widths))]
 
 
 def _placed(column: Column, left: float, wide: float) -> tuple[float, Anchor]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from kerfolio.basis.lengths import inch_number, mm_number, size_numbers
 from kerfolio.basis.masses import kg_number
 from kerfolio.basis.words import counted
@@ -37,7 +39,7 @@ def parts_section(edition: Edition, grid: Grid) -> Bands:
     )
     rows = [_part_cells(row, first) for row in edition.parts]
     count = sum(row.count for row in edition.parts)
-    mass = sum(row.count * row.mass for row in edition.parts)
+    mass = math.fsum(row.count * row.mass for row in edition.parts)
     for_sheets = drawn_for(edition.settled)
     words = (
         f"{counted(count, 'piece')}, together {kg_number(mass)} kg, for {for_sheets}. "

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 
 from kerfolio.drawing.vocabulary import Anchor
@@ -38,7 +39,7 @@ def heading(kicker: str, file: str, title: str, time: str, grid: Grid) -> Bands:
 
 def height_of(bands: Sequence[Band]) -> float:
     """Return the height of bands with every space above them, mm."""
-    return sum(band.height + band.space for band in bands)
+    return math.fsum(band.height + band.space for band in bands)
 
 
 def set_below(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -77,7 +78,7 @@ def warned(text: str, measure: float, head: str = "Caution") -> Bands:
     inner = 5.0
     title = paragraph((caps(head, CAPS_LOUD),), measure, CAPS_LEADING)
     bands = (*title, *spaced(plain(text, measure - inner, READING), 0.8))
-    height = sum(band.height + band.space for band in bands)
+    height = math.fsum(band.height + band.space for band in bands)
     bar = Panel(x=0, y=-height - 0.6, width=0.8, height=height + 0.2, ink=Ink.ACCENT)
     moved = indented(bands, inner)
     decoration = Passage(marks=(bar,), role=Role.DECORATION)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 
 from kerfolio.drawing.layer import INKS
@@ -63,7 +64,7 @@ def runs_blocks(
     """
     bands: list[Band] = []
     columns = _columns(runs, style)
-    if sum(columns) - _GAP > grid.main:
+    if math.fsum(columns) - _GAP > grid.main:
         return None
     for number, run in enumerate(runs, 1):
         head = f"Cutter {number}" if run.cutter else "Cuts"
@@ -113,7 +114,7 @@ def _work(work: WorkLine, columns: Sequence[float], style: SetupType, measure: f
     bar = Panel(x=0, y=y + 0.7, width=_SWATCH[0], height=_SWATCH[1], ink=INKS[work.operation])
     *cells, minutes = _cells(work, style)
     texts: list[Mark] = [
-        Text(x=sum(columns[: n + 1]), y=y, runs=(cell,))
+        Text(x=math.fsum(columns[: n + 1]), y=y, runs=(cell,))
         for n, cell in enumerate(cells)
         if cell.text
     ]

@@ -6,6 +6,7 @@ nut lies behind the tabs. Washers are not counted.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from math import dist
@@ -210,6 +211,6 @@ def _line(slots: End) -> Point:
 def _middle(end: End) -> Point:
     count = len(end.features)
     return (
-        sum(each.at[0] for each in end.features) / count,
-        sum(each.at[1] for each in end.features) / count,
+        math.fsum(each.at[0] for each in end.features) / count,
+        math.fsum(each.at[1] for each in end.features) / count,
     )

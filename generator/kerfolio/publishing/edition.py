@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -74,7 +75,9 @@ def _copies(
     workshop: Workshop, settled: SettledPlan, layout: Layout, times: Sequence[CutTime]
 ) -> tuple[CopiesCost, ...]:
     """Return what copies cost; the machine's time counts where that of every sheet is known."""
-    minutes = sum(each.minutes for each in times) if all(each.known for each in times) else None
+    minutes = (
+        math.fsum(each.minutes for each in times) if all(each.known for each in times) else None
+    )
 
     def boards_for(copies: int) -> tuple[BoardRow, ...]:
         plans = board_plan(settled, copies=copies)

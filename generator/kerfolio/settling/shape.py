@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
@@ -151,11 +152,11 @@ def recess_volume(cuts: Iterable[Cut], solid: Region) -> float:
     """
     recesses = [(cut.depth or 0.0, each) for cut in cuts for each in cut.contours]
     if all(contains(solid, each, 0.0) for _, each in recesses) and _apart(recesses):
-        return sum(depth * area(each) for depth, each in recesses)
+        return math.fsum(depth * area(each) for depth, each in recesses)
     volume, above = 0.0, 0.0
     for depth in sorted({depth for depth, _ in recesses}):
         deeper = [each for reach, each in recesses if reach >= depth]
-        volume += (depth - above) * sum(map(area, intersection(solid, deeper)))
+        volume += (depth - above) * math.fsum(map(area, intersection(solid, deeper)))
         above = depth
     return volume
 

@@ -213,7 +213,7 @@ def _sine(one: _Footing, other: _Footing) -> float:
 
 
 def _cost(pair: tuple[_Footing, _Footing]) -> float:
-    far = sum(each.distance + each.hindrance for each in pair)
-    short = sum(_LONG - min(_LONG, each.length) for each in pair)
+    far = math.fsum(each.distance + each.hindrance for each in pair)
+    short = math.fsum(_LONG - min(_LONG, each.length) for each in pair)
     skew = math.sqrt(max(0.0, 1 - _sine(*pair) ** 2))
     return round(far + short + _SKEWED * skew, 6)

@@ -101,15 +101,15 @@ class BuiltUp:
 
 def apart(layers: Sequence[Layer]) -> BuiltUp:
     """Return members that only lie on one another: each bends about its own middle."""
-    bending = sum(each.stiffness * each.inertia for each in layers)
+    bending = math.fsum(each.stiffness * each.inertia for each in layers)
     return BuiltUp(bending, tuple(each.stiffness * each.half / bending for each in layers))
 
 
 def together(layers: Sequence[Layer]) -> BuiltUp:
     """Return members that cannot slip: all bend about one axis (transformed-section method)."""
-    weight = sum(each.stiffness * each.area for each in layers)
-    axis = sum(each.stiffness * each.area * each.middle for each in layers) / weight
-    bending = sum(
+    weight = math.fsum(each.stiffness * each.area for each in layers)
+    axis = math.fsum(each.stiffness * each.area * each.middle for each in layers) / weight
+    bending = math.fsum(
         each.stiffness * (each.inertia + each.area * (each.middle - axis) ** 2) for each in layers
     )
     return BuiltUp(

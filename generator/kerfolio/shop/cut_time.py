@@ -79,7 +79,7 @@ class CutTime:
     @property
     def cutting_seconds(self) -> float:
         """The time with the cutter in the wood."""
-        return sum(each.feed_seconds + each.plunge_seconds for each in self.operations)
+        return math.fsum(each.feed_seconds + each.plunge_seconds for each in self.operations)
 
     @property
     def minutes(self) -> float:
@@ -89,7 +89,7 @@ class CutTime:
     @property
     def metres(self) -> float:
         """What is cut in all passes, m."""
-        return sum(each.metres for each in self.operations)
+        return math.fsum(each.metres for each in self.operations)
 
 
 def sheet_time(
@@ -171,9 +171,9 @@ def _operations(strokes: Iterable[Stroke], machine: Machine) -> tuple[OperationT
             cutter=setting.cutter.name,
             cuts=len(group),
             most_passes=max(len(each.depths) for each in group),
-            metres=sum(each.metres for each in group),
-            feed_seconds=sum(_along(each, machine) for each in group),
-            plunge_seconds=sum(_down(each, machine) for each in group),
+            metres=math.fsum(each.metres for each in group),
+            feed_seconds=math.fsum(_along(each, machine) for each in group),
+            plunge_seconds=math.fsum(_down(each, machine) for each in group),
         )
         for setting, of_setting in groups.items()
         for operation, group in of_setting.items()
@@ -184,8 +184,8 @@ def _operations(strokes: Iterable[Stroke], machine: Machine) -> tuple[OperationT
 def _along(stroke: Stroke, machine: Machine) -> float:
     """Return the seconds of all passes along the paths."""
     feed = stroke.setting.feed
-    level = sum(path_seconds(each, feed, machine) for each in stroke.paths)
-    level += sum(
+    level = math.fsum(path_seconds(each, feed, machine) for each in stroke.paths)
+    level += math.fsum(
         travel_seconds(math.dist(a[-1], b[0]), feed, machine.acceleration)
         for a, b in pairwise(stroke.paths)
     )
@@ -197,7 +197,7 @@ def _down(stroke: Stroke, machine: Machine) -> float:
     anew = len(stroke.paths) > 1
     steps = stroke.depths if anew else [b - a for a, b in pairwise((0.0, *stroke.depths))]
     push = machine.acceleration
-    return sum(travel_seconds(each, stroke.setting.plunge, push) for each in steps)
+    return math.fsum(travel_seconds(each, stroke.setting.plunge, push) for each in steps)
 
 
 def _rapid_seconds(route: Sequence[_Leg], machine: Machine) -> float:
@@ -217,7 +217,9 @@ def _rapid_seconds(route: Sequence[_Leg], machine: Machine) -> float:
 def _hop(start: Point, end: Point, depth: float, machine: Machine) -> float:
     """Return the seconds of lifting out of a cut, going over and coming down to the face."""
     ways = (machine.clearance + depth, math.dist(start, end), machine.clearance)
-    return sum(travel_seconds(way, machine.rapid, machine.acceleration) for way in ways if way > 0)
+    return math.fsum(
+        travel_seconds(way, machine.rapid, machine.acceleration) for way in ways if way > 0
+    )
 
 
 def _assumptions(used: Sequence[Setting], machine: Machine) -> tuple[Assumption, ...]:

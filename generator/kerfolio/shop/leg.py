@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from kerfolio.basis.figures import figure
@@ -78,8 +79,8 @@ def leg_result(span: Span, place: SpanPlace) -> LegResult:
 
 def _least_inertia(strips: tuple[Strip, ...]) -> float:
     """Return the lesser inertia of a section; feet side by side each bend by themselves."""
-    flat = sum(rectangle_inertia(each.width, each.thickness) for each in strips)
-    edge = sum(rectangle_inertia(each.thickness, each.width) for each in strips)
+    flat = math.fsum(rectangle_inertia(each.width, each.thickness) for each in strips)
+    edge = math.fsum(rectangle_inertia(each.thickness, each.width) for each in strips)
     return min(flat, edge)
 
 

@@ -62,7 +62,7 @@ def path_seconds(path: tuple[Point, ...], feed: float, machine: Machine) -> floa
         speeds.reverse()
         lengths.reverse()
     chords = zip(lengths, pairwise(speeds), strict=False)
-    return sum(_chord_seconds(length, *ends, most, machine) for length, ends in chords)
+    return math.fsum(_chord_seconds(length, *ends, most, machine) for length, ends in chords)
 
 
 def _corner_speeds(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -55,13 +56,13 @@ def part_mass(part: SettledPart) -> PartMass:
     lumps = [(area(part.routed) * thick, centroid(part.routed), thick / 2)]
     for layer, top, depth in _removed(part):
         lumps += [(-area(each) * depth, centroid(each), top - depth / 2) for each in layer]
-    volume = sum(size for size, _, _ in lumps)
+    volume = math.fsum(size for size, _, _ in lumps)
     return PartMass(
         part=part.name,
         mass=part.mass,
-        x=sum(size * at[0] for size, at, _ in lumps) / volume,
-        y=sum(size * at[1] for size, at, _ in lumps) / volume,
-        z=sum(size * z for size, _, z in lumps) / volume,
+        x=math.fsum(size * at[0] for size, at, _ in lumps) / volume,
+        y=math.fsum(size * at[1] for size, at, _ in lumps) / volume,
+        z=math.fsum(size * z for size, _, z in lumps) / volume,
     )
 
 
@@ -88,8 +89,8 @@ def weight_of(settled: SettledPlan) -> Weight:
     ]
     known = [(item.mass, count) for _, item, count in items if item and item.mass is not None]
     return Weight(
-        panels=sum(part.mass * len(part.pieces) for part in settled.parts),
-        boards=sum(board.mass * board.use.count for board in settled.boards),
-        hardware=sum(mass * count for mass, count in known),
+        panels=math.fsum(part.mass * len(part.pieces) for part in settled.parts),
+        boards=math.fsum(board.mass * board.use.count for board in settled.boards),
+        hardware=math.fsum(mass * count for mass, count in known),
         unweighed=tuple(name for name, item, _ in items if item is None or item.mass is None),
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -28,7 +29,9 @@ class Member:
 
     def area(self, station: int) -> float:
         """Return the area of all alike at a station, mm2."""
-        return self.count * sum(each.width * each.thickness for each in self.sections[station])
+        return self.count * math.fsum(
+            each.width * each.thickness for each in self.sections[station]
+        )
 
     def layer(self, station: int, base: float = 0.0) -> Layer:
         """Return the section at a station as a layer; a flat panel's underside lies at ``base``.
@@ -37,7 +40,7 @@ class Member:
         """
         strips = self.sections[station]
         if not self.on_edge:
-            inertia = sum(rectangle_inertia(each.width, each.thickness) for each in strips)
+            inertia = math.fsum(rectangle_inertia(each.width, each.thickness) for each in strips)
             middle, half = base + self.thickness / 2, self.thickness / 2
         else:
             inertia, middle, half = _on_edge(strips)
@@ -53,7 +56,7 @@ class Member:
     def mean_mass(self) -> float:
         """The mass of 1 mm of span on average, kg."""
         stations = range(len(self.sections))
-        return sum(map(self.area, stations)) / len(stations) * self.density * 1e-9
+        return math.fsum(map(self.area, stations)) / len(stations) * self.density * 1e-9
 
     @property
     def shoulder(self) -> float:
@@ -65,8 +68,8 @@ def _on_edge(strips: Sequence[Strip]) -> tuple[float, float, float]:
     """Return inertia, height of the middle and reach from it of strips that bend together."""
     areas = [each.width * each.thickness for each in strips]
     middles = [(each.low + each.high) / 2 for each in strips]
-    axis = sum(a * m for a, m in zip(areas, middles, strict=True)) / sum(areas)
-    inertia = sum(
+    axis = math.fsum(a * m for a, m in zip(areas, middles, strict=True)) / math.fsum(areas)
+    inertia = math.fsum(
         rectangle_inertia(strip.thickness, strip.width) + area * (middle - axis) ** 2
         for strip, area, middle in zip(strips, areas, middles, strict=True)
     )

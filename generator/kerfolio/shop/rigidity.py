@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from kerfolio.model.span import Span
@@ -42,14 +43,14 @@ def rigidity(span: Span, place: SpanPlace, join: str) -> Rigidity:
     members, stations = place.members, range(len(place.stations))
     sections = [combine(place.layers(station)) for station in stations]
     weights = [_weight(span, (station + 0.5) / len(stations)) for station in stations]
-    bent = sum(w / each.bending for w, each in zip(weights, sections, strict=True))
+    bent = math.fsum(w / each.bending for w, each in zip(weights, sections, strict=True))
     shear = min(
-        sum(each.area(station) * each.fibre.shear for each in members) for station in stations
+        math.fsum(each.area(station) * each.fibre.shear for each in members) for station in stations
     )
     worst = [max(each.stresses[index] for each in sections) for index in range(len(members))]
     strengths = [each.fibre.strength for each in members]
     return Rigidity(
-        bending=sum(weights) / bent,
+        bending=math.fsum(weights) / bent,
         shear=shear * SHEAR_SHARE,
         stresses=tuple(zip(worst, strengths, strict=True)),
     )

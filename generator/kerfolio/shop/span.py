@@ -5,6 +5,7 @@ Everything here is an estimate from stated values and never a rating.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
@@ -137,7 +138,7 @@ def _tried(span: Span, settled: SettledPlan) -> SpanResult | Finding:
 
 def _sag_result(span: Span, place: SpanPlace) -> SagResult:
     load, length = load_kg(span, place.length), place.length
-    own = sum(each.mean_mass for each in place.members) * length
+    own = math.fsum(each.mean_mass for each in place.members) * length
     sags = tuple(_bounds(span, place, load, own))
     unit = next(_bounds(span, place, 1.0, 0.0))
     rest = next(_bounds(span, place, 0.0, own))

@@ -43,8 +43,8 @@ class Stroke:
     @property
     def level_length(self) -> float:
         """The length of one level's paths, with the steps from one to the next, mm."""
-        steps = sum(math.dist(a[-1], b[0]) for a, b in pairwise(self.paths))
-        return sum(map(path_length, self.paths)) + steps
+        steps = math.fsum(math.dist(a[-1], b[0]) for a, b in pairwise(self.paths))
+        return math.fsum(map(path_length, self.paths)) + steps
 
     @property
     def metres(self) -> float:
@@ -64,7 +64,7 @@ class Uncut:
 
 def path_length(path: Sequence[Point]) -> float:
     """Return the length of a path in mm."""
-    return sum(math.dist(a, b) for a, b in pairwise(path))
+    return math.fsum(math.dist(a, b) for a, b in pairwise(path))
 
 
 def strokes_of(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -32,7 +33,7 @@ class _Word:
 
 def width(runs: Iterable[Run]) -> float:
     """Return the width of the runs set on one line, in mm."""
-    return sum(width_of(run.text, run.style) for run in runs)
+    return math.fsum(width_of(run.text, run.style) for run in runs)
 
 
 def lines(runs: Sequence[Run], measure: float) -> tuple[tuple[Run, ...], ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
@@ -161,8 +162,8 @@ def kerns(face: Face, text: str) -> list[float]:
 
 @cache
 def _thousandths(face: Face, text: str) -> float:
-    return sum(
-        sum(advance(used, character) for character in part) + sum(kerns(used, part))
+    return math.fsum(
+        math.fsum(advance(used, character) for character in part) + math.fsum(kerns(used, part))
         for used, part in in_faces(face, text)
     )
 
