@@ -104,7 +104,8 @@ def test_a_drawing_without_unit_is_read_as_mm_and_says_so(dxf: Dxf) -> None:
 
 def test_the_oldest_release_has_no_unit(dxf: Dxf) -> None:
     _, findings = dxf.read(disc, 0, "R12")
-    assert "missing-unit" in rules(findings)
+    (finding,) = (each for each in findings if each.rule == "missing-unit")
+    assert finding.advice == "DXF R12 holds no unit: save it as DXF 2010, or draw it in mm."
 
 
 def test_a_unit_of_the_stars_is_an_error(dxf: Dxf) -> None:
@@ -324,6 +325,82 @@ def test_files_that_are_no_drawing_are_told(tmp_path: Path) -> None:
     drawing, (finding,) = read_dxf(tmp_path / "no.dxf", "drawings/no.dxf")
     assert drawing is None
     assert (finding.rule, finding.place) == ("missing-file", Place("drawings/no.dxf"))
+
+
+DAMAGED = [
+    (lambda text: "", "the file is empty", 0),
+    (lambda text: "AC1027" + "\0" * 90, "a DWG drawing, no DXF", 0),
+    (lambda text: "<svg/>", "an SVG or XML file, no DXF", 0),
+    (lambda text: "Hello\nWorld\n", "`Hello` is no group code (before the first section)", 1),
+    (
+        lambda text: text[: text.index("AcDbCircle") + 15],
+        "the file is cut short (in CIRCLE of ENTITIES)",
+        -1,
+    ),
+    (
+        lambda text: spoilt(text, "50.0", "50,0"),
+        "`50,0` is no number (in CIRCLE of ENTITIES)",
+        3,
+    ),
+    (
+        lambda text: spoilt(text, " 40\n", "4x0\n"),
+        "`4x0` is no group code (in CIRCLE of ENTITIES)",
+        8,
+    ),
+    (
+        lambda text: spoilt(text, " 40\n", ""),
+        "`10.0` is no group code (in CIRCLE of ENTITIES)",
+        8,
+    ),
+]
+
+
+def spoilt(text: str, old: str, new: str) -> str:
+    """Return the text with its circle spoilt."""
+    at = text.index("AcDbCircle")
+    return text[:at] + text[at:].replace(old, new, 1)
+
+
+@pytest.mark.parametrize(("spoil", "message", "line"), DAMAGED)
+def test_a_broken_file_is_told_with_place_and_cause(
+    dxf: Dxf, spoil: Callable[[str], str], message: str, line: int
+) -> None:
+    """A ``line`` counts from that of the circle's class, as the DXF library wrote it."""
+    dxf.read(lambda space: space.add_circle((50, 25), 10))
+    text = dxf.path.read_text("utf-8")
+    broken = spoil(text)
+    dxf.path.write_text(broken, "utf-8")
+    drawing, (finding,) = read_dxf(dxf.path, "drawings/part.dxf")
+    assert drawing is None
+    assert (finding.rule, finding.message) == ("unreadable-drawing", message)
+    begin = text[: text.index("AcDbCircle")].count("\n") if line > 1 else 0
+    expected = len(broken.splitlines()) if line < 0 else begin + line
+    assert finding.place.line == expected
+
+
+def test_what_does_not_concern_the_cut_is_mended_with_a_warning(dxf: Dxf) -> None:
+    dxf.read(lambda space: space.add_circle((50, 25), 10))
+    text = dxf.path.read_text("utf-8")
+    dxf.path.write_text(text[: text.rindex("  0\nEOF")], "utf-8")
+    drawing, (finding,) = read_dxf(dxf.path, "drawings/part.dxf")
+    assert drawing is not None
+    assert [each.name for each in drawing.elements] == ["CIRCLE on layer 0"]
+    assert (finding.rule, finding.severity) == ("mended-drawing", Severity.WARNING)
+    assert finding.message == "the file is cut short (in OBJECTS)"
+
+
+def test_a_binary_file_is_read_and_told_where_it_is_cut_short(dxf: Dxf) -> None:
+    document = ezdxf.new("R2010")
+    document.units = units.MM
+    document.modelspace().add_circle((50, 25), 10)
+    document.saveas(dxf.path, fmt="bin")
+    drawing, findings = read_dxf(dxf.path, "drawings/part.dxf")
+    assert drawing is not None
+    assert findings == ()
+    dxf.path.write_bytes(dxf.path.read_bytes()[:9000])
+    drawing, (finding,) = read_dxf(dxf.path, "drawings/part.dxf")
+    assert drawing is None
+    assert finding.message == "a binary DXF file that is cut short or damaged"
 
 
 @pytest.fixture(scope="module")

@@ -6,7 +6,7 @@ import logging
 import math
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +19,7 @@ from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.geometry.transform import scaled
 from kerfolio.model.outline import Drawing, DrawnElement
 from kerfolio.reading.drawn_chain import BeyondBudgetError, Gathered, finished
+from kerfolio.reading.dxf_damage import Damage, damage_of
 from kerfolio.reading.dxf_entity import TiltedError, entity_contour, is_path
 from kerfolio.reading.dxf_lines import entity_lines
 
@@ -37,6 +38,7 @@ MM_PER_UNIT = {
 """mm for each value of $INSUNITS (DXF reference, header): inch units from the inch of 25.4 mm,
 metric ones, and those of the US survey foot of 1200/3937 m. Astronomical units are left out."""
 _LARGEST = 1e5
+_R12 = "AC1009"
 
 
 @dataclass(slots=True, kw_only=True)
@@ -84,7 +86,6 @@ def read_dxf(
 
 def _document(path: Path, file: str) -> tuple[Any, tuple[Finding, ...]]:
     whole = Place(file)
-    advice = "Save it anew from the drawing program, as DXF 2010 or R12."
     try:
         large = DRAWING_BYTES.fault(path.stat().st_size)
         if large is not None:
@@ -94,22 +95,32 @@ def _document(path: Path, file: str) -> tuple[Any, tuple[Finding, ...]]:
         return None, (error("missing-file", f"no drawing `{file}`", whole, "Check its name."),)
     # A damaged file makes the library fail in many ways; each of them means the same to a maker.
     except Exception:
-        return _mended(path, file, advice)
+        return _mended(path, file)
 
 
-def _mended(path: Path, file: str, advice: str) -> tuple[Any, tuple[Finding, ...]]:
-    """Return a damaged document as far as the library can mend it, with a warning."""
-    whole = Place(file)
-    try:
-        document, _ = recover.readfile(path)
-    except Exception:
-        return None, (error("unreadable-drawing", "not a sound DXF file", whole, advice),)
-    return document, (warning("mended-drawing", "DXF file is damaged", whole, advice),)
+def _mended(path: Path, file: str) -> tuple[Any, tuple[Finding, ...]]:
+    """Return a damaged document as far as the library can mend it, with a warning of the damage.
+
+    Where that may concern what is to be cut nothing is mended: a guess would be cut in wood.
+    """
+    unknown = Damage(message="not a sound DXF file", place=Place(file))
+    damage = damage_of(path.read_bytes(), file) or replace(unknown, grave=False)
+    if not damage.grave:
+        try:
+            document, _ = recover.readfile(path)
+        except Exception:
+            damage = replace(damage, grave=True)
+        else:
+            found = warning("mended-drawing", damage.message, damage.place, damage.advice)
+            return document, (found,)
+    return None, (error("unreadable-drawing", damage.message, damage.place, damage.advice),)
 
 
 def _scale(document: Any, file: str) -> tuple[float, tuple[Finding, ...]]:
     """Return mm per drawing unit by $INSUNITS; without one the drawing is read as mm."""
     advice = "State the drawing's unit in the drawing program."
+    if document.dxfversion == _R12:
+        advice = "DXF R12 holds no unit: save it as DXF 2010, or draw it in mm."
     try:
         unit = int(document.header.get("$INSUNITS", 0) or 0)
     except (ValueError, TypeError, OverflowError):

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from kerfolio.reading.dxf_damage import BINARY
+
 
 def entity_lines(path: Path) -> dict[str, int]:
     """Return the line (from 1) of each entity by its handle, upper case.
@@ -11,7 +13,7 @@ def entity_lines(path: Path) -> dict[str, int]:
     Empty for a binary file, and without the entities of old files that carry no handles.
     """
     data = path.read_bytes()
-    if data.startswith(b"AutoCAD Binary DXF"):
+    if data.startswith(BINARY):
         return {}
     rows = data.decode("utf-8", "replace").replace("\r\n", "\n").replace("\r", "\n").split("\n")
     found: dict[str, int] = {}
