@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from kerfolio.basis.finding import Finding, error
+from kerfolio.model.plan import Release
 from kerfolio.proving.rule import OUR_FORM, Stated, before
 
 
@@ -12,7 +14,7 @@ from kerfolio.proving.rule import OUR_FORM, Stated, before
     "version-not-released",
     reason="Readers go by the version.",
     source=OUR_FORM,
-    also=("no-release",),
+    also=("no-release", "release-order"),
 )
 def newest_release(stated: Stated) -> Iterator[Finding]:
     """Look whether the plan's version is its newest release."""
@@ -21,11 +23,24 @@ def newest_release(stated: Stated) -> Iterator[Finding]:
         advice = f"Add `releases: {{{plan.version}: {{date: ..., changed: ...}}}}`."
         yield error("no-release", "the plan states no release", plan.place, advice)
         return
+    disordered = tuple(_out_of_order(plan.releases))
+    yield from disordered
     newest = max(plan.releases, key=lambda each: each.order)
-    if newest.version != plan.version:
+    highest = max(plan.releases, key=lambda each: each.numbers)
+    meant = highest if disordered else newest  # by the versions, where the days are wrong
+    if plan.version not in (newest.version, meant.version):
         message = f"version is {plan.version}, the newest release {newest.version}"
         advice = f"Add a release {plan.version}, or correct `version`."
         yield error("version-not-released", message, newest.place, advice)
+
+
+def _out_of_order(releases: Sequence[Release]) -> Iterator[Finding]:
+    """Yield an error for each release dated after the one of the next higher version."""
+    for lower, higher in pairwise(sorted(releases, key=lambda each: each.numbers)):
+        if lower.date > higher.date:
+            message = f"{lower.version} is dated after {higher.version}"
+            advice = f"{lower.date} or {higher.date} is wrong: dates rise with versions."
+            yield error("release-order", message, lower.place, advice)
 
 
 @before(
