@@ -7,7 +7,7 @@ import re
 from fractions import Fraction
 
 from kerfolio.basis.complaint import Complaint, quoted
-from kerfolio.basis.expression_tree import Applied, Name, Number, Tree
+from kerfolio.basis.expression_tree import Applied, Name, Number, Quotient, Tree
 from kerfolio.basis.functions import CONSTANTS, FUNCTIONS, OPERATORS, SHEET_FUNCTIONS
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.basis.names import nearest
@@ -79,7 +79,12 @@ class Parser:
             self._at += 1
             if sign == "/":
                 self._refuse_division_by_quantity(sign)
-            left = Applied(OPERATORS[sign], (left, self._signed()))
+            start = self._at
+            right = self._signed()
+            if sign == "/":
+                left = Quotient(left, right, self._text[start : self._at].strip())
+            else:
+                left = Applied(OPERATORS[sign], (left, right))
         return left
 
     def _signed(self) -> Tree:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from kerfolio.basis.functions import ExpressionError, divide
+
 
 @dataclass(frozen=True, slots=True)
 class Number:
@@ -40,4 +42,21 @@ class Applied:
         return self.call(*(each.value(names) for each in self.operands))
 
 
-Tree = Number | Name | Applied
+@dataclass(frozen=True, slots=True)
+class Quotient:
+    """A division; ``written`` is the divisor as it stands in the text, for a maker to find."""
+
+    dividend: Tree
+    divisor: Tree
+    written: str
+
+    def value(self, names: Mapping[str, float]) -> float:
+        """Return the quotient. Raises ExpressionError, too, where the divisor comes to zero."""
+        dividend, divisor = self.dividend.value(names), self.divisor.value(names)
+        if divisor == 0:
+            comes = f"`{self.written}` comes to 0: divide" if self.written.strip("0.") else "Divide"
+            raise ExpressionError("division by zero", f"{comes} by another number.")
+        return divide(dividend, divisor)
+
+
+Tree = Number | Name | Applied | Quotient

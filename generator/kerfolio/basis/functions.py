@@ -14,7 +14,14 @@ MOST_POWER = 8
 
 
 class ExpressionError(ValueError):
-    """An expression that is well written but has no value; the message is for people."""
+    """An expression that is well written but has no value; the message is for people.
+
+    ``advice`` says what to write instead, where that is known.
+    """
+
+    def __init__(self, message: str, advice: str = "") -> None:
+        super().__init__(message)
+        self.advice = advice
 
 
 def _finite(value: float) -> float:
@@ -35,9 +42,8 @@ def _multiply(a: float, b: float) -> float:
     return _finite(a * b)
 
 
-def _divide(a: float, b: float) -> float:
-    if b == 0:
-        raise ExpressionError("division by zero")
+def divide(a: float, b: float) -> float:
+    """Return the quotient of two numbers, the second not 0. Raises ExpressionError beyond range."""
     return _finite(a / b)
 
 
@@ -136,6 +142,5 @@ OPERATORS: dict[str, Callable[[float, float], float]] = {
     "+": _add,
     "-": _subtract,
     "*": _multiply,
-    "/": _divide,
     "**": _power,
 }

@@ -96,7 +96,8 @@ class Scope:
         try:
             return expression.evaluate(self.names, self.thickness, self.fit)
         except ExpressionError as fault:
-            raise unsettled("no-value", f"`{amount.text}`: {fault}", amount.place) from fault
+            message = f"`{amount.text}`: {fault}"
+            raise unsettled("no-value", message, amount.place, fault.advice) from fault
 
     def _knows(self, expression: Expression) -> bool:
         sheets = self.thickness.keys() & self.fit.keys()
