@@ -186,6 +186,40 @@ def test_what_cannot_be_taken_from_a_drawing_names_the_element(
     assert (finding.rule, finding.message) == expected
 
 
+def advice_for(elements: tuple[DrawnElement, ...], *rules: DrawnFeatureRule) -> str:
+    return refused(elements, *rules).advice
+
+
+def test_an_open_path_is_joined_in_the_drawing_and_has_no_z() -> None:
+    gap = ((0, 0, 0.0), (90, 0, 0.0), (90, 90, 0.0), (0, 0.4, 0.0))
+    advice = advice_for((element("outline", gap, closed=False),))
+    assert advice == "Join its ends in the drawing: they are 0.4 mm apart."
+
+
+def test_one_of_several_elements_can_be_named_as_findings_name_it() -> None:
+    whole = element("sheet.1", box(160, 120, 300, 200))
+    hole = element("sheet.2", box(160, 120, 100, 50))
+    elements = tuple(replace(each, names=("outline",)) for each in (whole, hole))
+    assert advice_for(elements) == (
+        "Name one: `sheet.1`, `sheet.2`; or give the outline an id of its own."
+    )
+    plan, stock = drawn_plan(elements)
+    shape = plan.parts[0].shape
+    assert isinstance(shape, Drawn)
+    part = replace(plan.parts[0], shape=replace(shape, outline=Named("sheet.1")))
+    settled, findings = settle(replace(plan, parts=(part, plan.parts[1])), stock, variant(17.6))
+    assert findings == ()
+    assert settled is not None
+    assert settled.parts[0].size == (300, 200)
+
+
+def test_elements_of_which_none_is_closed_are_not_offered() -> None:
+    line = element("outline", ((0, 0, 0.0), (90, 0, 0.0)), closed=False)
+    assert advice_for((line, replace(line, name="other"))) == (
+        "None of them is closed: join their ends, and give the outline an id of its own."
+    )
+
+
 def test_a_drawing_that_is_not_there_is_told() -> None:
     plan, stock = drawn_plan((OUTLINE,))
     settled, findings = settle(replace(plan, drawings=()), stock, variant(17.6))

@@ -116,7 +116,7 @@ def _unused_elements(part: Part, drawn: Drawn, plan: Plan) -> Iterator[Finding]:
         return  # a drawing of several parts holds what the others take
     for drawing in plan.drawings:
         if drawing.file == drawn.file:
-            left = [each.name for each in drawing.elements if taken.isdisjoint(each.names)]
+            left = [e.name for e in drawing.elements if taken.isdisjoint((e.name, *e.names))]
             if left:
                 shown = ", ".join(f"`{name}`" for name in left[:_SHOWN])
                 more = f" and {len(left) - _SHOWN} more" if len(left) > _SHOWN else ""

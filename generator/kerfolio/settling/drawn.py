@@ -28,6 +28,9 @@ _WIDTH_SLACK = 1.5
 """A slot may be drawn this much wider or narrower, mm, than the sheet it was drawn for."""
 
 _ROUND = 0.995
+_CORNERS = 4
+_SHOWN = 3
+"""Elements that advice names."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,16 +96,27 @@ def _claim(
 def _named(
     drawing: Drawing, name: str, place: Place, *, only: bool = False
 ) -> tuple[DrawnElement, ...]:
-    found = tuple(each for each in drawing.elements if name in each.names)
+    found = tuple(each for each in drawing.elements if name in each.names or name == each.name)
     if not found:
         known = {name for each in drawing.elements for name in each.names}
         message = f"no element `{name}` in `{drawing.file}`"
         raise unsettled("no-element", message, place, did_you_mean(name, known))
     if only and len(found) > 1:
         message = f"`{name}` names {len(found)} elements of `{drawing.file}`"
-        advice = "Give the outline's path an id of its own."
+        advice = _one_of(found, drawing)
         raise unsettled("many-outlines", message, place, advice)
     return found
+
+
+def _one_of(found: tuple[DrawnElement, ...], drawing: Drawing) -> str:
+    """Return how to tell which of several elements is the outline."""
+    is_dxf = drawing.file.lower().endswith(".dxf")
+    own = "a layer of its own" if is_dxf else "an id of its own"
+    closed = [f"`{each.name}`" for each in found if each.closed]
+    if not closed:
+        return f"None of them is closed: join their ends, and give the outline {own}."
+    more = f" or {len(closed) - _SHOWN} more" if len(closed) > _SHOWN else ""
+    return f"Name one: {', '.join(closed[:_SHOWN])}{more}; or give the outline {own}."
 
 
 def _line(element: DrawnElement) -> Contour:
@@ -111,7 +125,7 @@ def _line(element: DrawnElement) -> Contour:
 
 def _closed(element: DrawnElement) -> Contour:
     contour = _line(element)
-    check_contour(contour, f"element `{element.name}`", element.place)
+    check_contour(contour, f"element `{element.name}`", element.place, drawn=True)
     return contour
 
 
@@ -184,11 +198,20 @@ def _lengthwise(fitted: FittedSlot, found: _Found, takes: Named) -> tuple[float,
     if abs(width - meant) > _WIDTH_SLACK:
         sizes = precise("width", width), precise("drawn-for", meant)
         message = said("slot {} is {} wide, drawn for {}", named(found.element.name), *sizes)
-        advice = "State `drawn-for`, the thickness the drawing's slots were made for."
+        advice = _width_advice(found)
         raise unsettled("drawn-slot-width", message, found.element.place, advice)
     if width == fitted.length != fitted.width:
         return length, (0.0 - fitted.direction[1], fitted.direction[0])
     return length, fitted.direction
+
+
+def _width_advice(found: _Found) -> str:
+    """Return what to do about a slot that is not as wide as the sheet it was drawn for."""
+    if len(found.contour.vertices) > _CORNERS:
+        return "Draw it as a plain rectangle: `relief` makes the room in its corners."
+    if found.drawn.drawn_for:
+        return f"`drawn-for` says `{found.drawn.drawn_for.text}`: correct it, or the slot."
+    return "State `drawn-for`, the thickness the drawing's slots were made for."
 
 
 def _hole(found: _Found) -> Shaped:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import assert_never
 
-from kerfolio.basis.measures import point
+from kerfolio.basis.measures import length, point
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import said
 from kerfolio.geometry.boolean import union
@@ -52,8 +52,11 @@ def outline_contour(outline: Outline, scope: Scope, what: str, *, centred: bool)
     return made
 
 
-def check_contour(contour: Contour, what: str, place: Place) -> None:
-    """Raise SettlingError when a contour is open, crosses itself or encloses nothing."""
+def check_contour(contour: Contour, what: str, place: Place, *, drawn: bool = False) -> None:
+    """Raise SettlingError when a contour is open, crosses itself or encloses nothing.
+
+    ``drawn`` tells that it comes from a drawing, which has no Z to write.
+    """
     for fault in faults(contour):
         at = point(*fault.at)
         if fault.kind == CROSSING:
@@ -65,7 +68,10 @@ def check_contour(contour: Contour, what: str, place: Place) -> None:
             raise unsettled("zero-area", f"{what} encloses no area", place, advice)
         if fault.kind == OPEN:
             message = said("{} is open at {}", what, at)
-            raise unsettled("open-path", message, place, "Close it with Z.")
+            apart = said(
+                "Join its ends in the drawing: they are {} apart.", length("gap", fault.size)
+            )
+            raise unsettled("open-path", message, place, apart if drawn else "Close it with Z.")
 
 
 def _made(outline: Outline, scope: Scope, what: str, centred: bool) -> Contour:
