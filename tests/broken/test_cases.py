@@ -39,7 +39,7 @@ def without_notes(findings: list[Finding]) -> list[Finding]:
     return [each for each in findings if each.severity is not Severity.NOTE]
 
 
-QUOTING = ("expression",)
+QUOTING = ("expression", "odd-blank")
 """Rules that quote what the maker wrote, in whatever unit it is."""
 
 

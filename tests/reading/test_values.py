@@ -15,12 +15,12 @@ from kerfolio.reading.amounts import ANGLE, COUNT, FIT, LENGTH, SPOT, SPOTS, THI
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.forms import Form
 from kerfolio.reading.licences import LICENCE, LICENCES
+from kerfolio.reading.rates import FEED, SPEED
 from kerfolio.reading.release import ChaptersForm
 from kerfolio.reading.sheet import LadderForm, SizeForm
 from kerfolio.reading.values import (
     ADDRESS,
     DATE,
-    FEED,
     FLAG,
     LABEL,
     MONEY,
@@ -29,7 +29,6 @@ from kerfolio.reading.values import (
     QUANTITY,
     READING,
     SHEET_SIZE,
-    SPEED,
     TEXT,
     TEXTS,
     VERSION,
@@ -86,6 +85,8 @@ def test_reads(form: Form[Any], text: str, value: object) -> None:
 
 
 POINT = "Write `[30, seat/2]`: x, then y."
+DID = "Did you mean"
+YEARS = "Write a year from 1980 to 2107: `2026-10-02`, say."
 DIGITS = "Write digits alone, such as `4`."
 
 
@@ -115,8 +116,20 @@ DIGITS = "Write digits alone, such as `4`."
         (
             NUMBER,
             "1e3",
-            "`1e3` is no plain number / Write digits with a point, such as `12` or `0.5`.",
+            "`1e3` has an exponent / Write `1000`.",
         ),
+        (
+            NUMBER,
+            "1,200",
+            "`1,200` can be read two ways / "
+            "Write `1.2` if it is a decimal comma, `1200` if it parts thousands.",
+        ),
+        (
+            NUMBER,
+            "12 %",
+            "`12 %` is no plain number / Write digits with a point, such as `12` or `0.5`.",
+        ),
+        (whole(), "1,200", "`1,200` has a comma / Write `1200`."),
         (whole(1, 200), "0", f"`0` is no whole number from 1 to 200 / {DIGITS}"),
         (whole(), "2.5", f"`2.5` is no whole number from 0 to 10000 / {DIGITS}"),
         (whole(), "0x10", f"`0x10` is no whole number from 0 to 10000 / {DIGITS}"),
@@ -127,7 +140,13 @@ DIGITS = "Write digits alone, such as `4`."
         (
             MONEY,
             "92,50",
-            "`92,50` is no price / Write the number alone with a point: `92.50`; "
+            "`92,50` has a comma / Write a point: `92.50`; no mark between thousands.",
+        ),
+        (MONEY, "1.200,50", "`1.200,50` has a mark between thousands / Write `1200.50`."),
+        (
+            MONEY,
+            "92.50 EUR",
+            "`92.50 EUR` is no price / Write the number alone with a point: `92.50`; "
             "the workshop states the currency.",
         ),
         (QUANTITY, "18 MM", "`MM` is no unit here / Write `18 mm`."),
@@ -142,6 +161,18 @@ DIGITS = "Write digits alone, such as `4`."
             "8 x four",
             "`four` is no length / Write a length such as `18 mm` or `3/4 in`.",
         ),
+        (DATE, "1926-10-02", f"`1926-10-02` is of a year that nobody can mean / {YEARS}"),
+        (DATE, "2206-10-02", f"`2206-10-02` is of a year that nobody can mean / {YEARS}"),
+        (SPEED, "18.000 rpm", f"`18.000 rpm` is no speed for a router / {DID} `18000 rpm`?"),
+        (SPEED, "24", f"`24` is no speed for a router / {DID} `24000 rpm`?"),
+        (SPEED, "180000", f"`180000` is no speed for a router / {DID} `18000 rpm`?"),
+        (SPEED, "0", "`0` is no speed for a router / Cutters turn 100 to 100000 rpm."),
+        (SPEED, "18,000 rpm", "`18,000` has a comma / Write `18000`."),
+        (FEED, "4.500 mm/min", f"`4.500` is no feed in mm/min for a router / {DID} `4500 mm/min`?"),
+        (FEED, "4500 m/min", f"`4500` is no feed in m/min for a router / {DID} `4500 mm/min`?"),
+        (FEED, "4500 in/min", f"`4500` is no feed in in/min for a router / {DID} `4500 mm/min`?"),
+        (FEED, "4,500 mm/min", "`4,500` has a comma / Write `4500`."),
+        (FEED, "4,5 m/min", "`4,5` has a comma / Write a point: `4.5`; no mark between thousands."),
         (SPEED, "18 krpm", "`18 krpm` is no speed / Write turns a minute: `18000 rpm`."),
         (
             FEED,
@@ -238,6 +269,23 @@ def test_an_amount_keeps_what_was_written() -> None:
             "23/32",
             "`23/32` comes to 0.72 mm / 1 mm to 150 mm is usual: is the unit the one you mean?",
         ),
+        (THICKNESS, "178", "`178` comes to 178 mm / Did you mean `17.8 mm`?"),
+        (
+            SPOT,
+            "[120,5, 30]",
+            "`120,5` has a comma / Write a point: `120.5`; a comma parts entries.",
+        ),
+        (SPOT, "[1, 2, 3]", f"expected a point [x, y], found 3 entries / {POINT}"),
+        (
+            LENGTH,
+            "18\u00a0mm",
+            "`18 mm` holds a no-break space (U+00A0) / Type a plain blank there.",
+        ),
+        (
+            LENGTH,
+            "1\u202f200",
+            "`1 200` holds a narrow no-break space (U+202F) / Write `1200`.",
+        ),
         (SPOT, "[1]", f"expected a point [x, y], found 1 entries / {POINT}"),
         (
             SPOTS,
@@ -250,6 +298,23 @@ def test_an_amount_keeps_what_was_written() -> None:
             LadderForm(),
             "17 to 18",
             "`17 to 18` is no ladder / Write `17.2 to 18.6 by 0.2`, or one thickness.",
+        ),
+        (
+            LadderForm(),
+            "17-19",
+            "`17-19` is no ladder / Write `17 to 19 by 0.2` (11 thicknesses).",
+        ),
+        (
+            LadderForm(),
+            "17.2 to 18.6 by 0.001",
+            "1401 sets of cut files, at most 40 / "
+            "Write `17.2 to 18.6 by 0.2` (8 thicknesses), say.",
+        ),
+        (
+            LadderForm(),
+            "17.2 to 118.6 by 0.2",
+            "508 sets of cut files, at most 40 / "
+            "One kind of sheet differs by a millimetre or two: are both ends meant?",
         ),
         (LadderForm(), "18 to 17 by 1", "`18` is more than `17` / Put the thinner one first."),
         (

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from pathlib import Path
+from shutil import copytree
 
 import pytest
 
-from kerfolio.basis.finding import Finding
+from kerfolio.basis.finding import Finding, has_errors
 from kerfolio.basis.pixels import Pixels
 from kerfolio.model.workshop import Workshop
 from kerfolio.reading.page import read_page
@@ -156,6 +157,20 @@ def test_a_plan_that_is_no_yaml_leaves_the_others(folder: Path) -> None:
             "plans/other/plan.yaml:1:1",
         )
     ]
+
+
+def test_two_plans_of_one_title_are_told(folder: Path) -> None:
+    copytree(folder / "plans" / "rack", folder / "plans" / "rack-for-a-child")
+    workshop, findings = read_workshop(folder)
+    assert workshop is not None
+    assert told(findings) == [
+        (
+            "`Desk rack` is the title of `rack`, too",
+            "Readers know a plan by its title: give each its own.",
+            "plans/rack-for-a-child/plan.yaml:1:1",
+        )
+    ]
+    assert not has_errors(findings)
 
 
 def test_short_endings_are_told(folder: Path) -> None:

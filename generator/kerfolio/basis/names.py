@@ -1,27 +1,103 @@
-"""Names: the nearest known one, and names fit for files and addresses."""
+"""Names: the nearest known ones, and names fit for files and addresses."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from difflib import get_close_matches
+from difflib import SequenceMatcher, get_close_matches
+
+from kerfolio.basis.latin import in_ascii
 
 NAME = re.compile(r"[a-z][a-z0-9]*(?:[-_][a-z0-9]+)*")
 """A maker's name for a part, sheet, size or feature: lower case, digits, inner hyphens."""
 
+_DIGITS = re.compile("[0-9]+")
+_ALIKE = 0.6
+_CLOSE = 2
+"""Counting numbers so far apart are near, however small they are."""
+
+_LONGEST = 60
+"""Letters of a plan's name at most."""
+
+_MOST = 8
+"""Names that are listed where none is near; nobody reads forty."""
+
+
+def name_of(text: str, joint: str = "-") -> str:
+    """Return the name that a text gives, its words joined: ``bruecke-2`` for ``Brücke 2``.
+
+    Empty where it holds letters that ASCII has no spelling for.
+    """
+    return re.sub("[^a-z0-9]+", joint, in_ascii(text)).strip(joint)
+
+
+def is_plan_name(name: str) -> bool:
+    """Tell whether a plan's folder may be called so: its name becomes an address."""
+    return bool(NAME.fullmatch(name)) and "_" not in name and len(name) <= _LONGEST
+
 
 def nearest(name: str, known: Iterable[str]) -> str | None:
     """Return the known name most like ``name``, or None when none is close."""
-    found = get_close_matches(name, sorted(known), n=1, cutoff=0.6)
-    return found[0] if found else None
+    return next(iter(likely(name, known)), None)
+
+
+def likely(name: str, known: Iterable[str]) -> tuple[str, ...]:
+    """Return the known names that ``name`` may have been meant for, the nearest first.
+
+    Words go by likeness of their letters, numbers by their size: of names of the same words, the
+    two of the nearest numbers (``birch-plywood-9`` and ``birch-plywood-12`` for
+    ``birch-plywood-10``), but none with less than half or more than double the number.
+    """
+    alike: dict[str, list[str]] = {}
+    for each in sorted(known):
+        alike.setdefault(_words(each), []).append(each)
+    own = _words(name)
+    near = (own,) if own in alike else get_close_matches(own, sorted(alike), n=3, cutoff=_ALIKE)
+    for words in near:
+        found = _by_numbers(name, alike[words])
+        if found:
+            return found
+    return ()
 
 
 def did_you_mean(name: str, known: Iterable[str]) -> str:
-    """Return advice naming the nearest known name, else all of them."""
+    """Return advice naming the known names that are near, else some of all of them."""
     names = sorted(known)
-    close = nearest(name, names)
+    close = likely(name, names)
     if close:
-        return f"Did you mean `{close}`?"
+        return f"Did you mean {' or '.join(f'`{each}`' for each in close)}?"
     if not names:
         return "None is known here."
-    return "Known here: " + ", ".join(f"`{each}`" for each in names) + "."
+    shown = names if len(names) <= _MOST + 1 else sorted(_most_like(name, names))
+    more = f" and {len(names) - len(shown)} more" if len(shown) < len(names) else ""
+    return f"Known here: {', '.join(f'`{each}`' for each in shown)}{more}."
+
+
+def _most_like(name: str, names: list[str]) -> list[str]:
+    ratio = {each: SequenceMatcher(None, name, each).ratio() for each in names}
+    return sorted(names, key=lambda each: (-ratio[each], each))[:_MOST]
+
+
+def _words(name: str) -> str:
+    """Return a name with ``#`` for each of its numbers."""
+    return _DIGITS.sub("#", name)
+
+
+def _numbers(name: str) -> tuple[int, ...]:
+    return tuple(int(each) for each in _DIGITS.findall(name))
+
+
+def _by_numbers(name: str, same_words: list[str]) -> tuple[str, ...]:
+    """Return the names of the same words whose numbers are ``name``'s, else the two nearest."""
+    own = _numbers(name)
+    theirs = {each: _numbers(each) for each in same_words}
+    if len(theirs[same_words[0]]) != len(own):
+        return tuple(same_words[:1])
+    near = [each for each in same_words if all(map(_is_near, own, theirs[each]))]
+    off = {each: tuple(abs(a - b) for a, b in zip(own, theirs[each], strict=True)) for each in near}
+    ranked = sorted(near, key=lambda each: (off[each], theirs[each]))
+    return tuple(ranked[:1] if ranked and not any(off[ranked[0]]) else ranked[:2])
+
+
+def _is_near(one: int, other: int) -> bool:
+    return abs(one - other) <= _CLOSE or 2 * min(one, other) >= max(one, other)

@@ -13,6 +13,7 @@ from fractions import Fraction
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.basis.said import written
+from kerfolio.basis.written_number import number_fault
 
 FEET_MARKS, INCH_MARKS = "'′’", '"″”'
 NUMBER = re.compile(r"(?:[0-9]{1,12}(?:\.[0-9]{1,12})?|\.[0-9]{1,12})(?![0-9])")
@@ -62,7 +63,7 @@ def literal_at(text: str, start: int, *, commas: bool = False) -> Literal | Comp
     """
     feet = _FEET.match(text, start)
     if feet:
-        return _feet_and_inches(text, feet)
+        return _feet_and_inches(text, feet, commas=commas)
     plain = _PLAIN.match(text, start)
     if plain:
         return _quantity(text, plain)
@@ -103,10 +104,13 @@ def _value(found: re.Match[str]) -> Fraction | Complaint:
     return int(found["whole"]) + Fraction(top, bottom)
 
 
-def _feet_and_inches(text: str, feet: re.Match[str]) -> Literal | Complaint:
+def _feet_and_inches(text: str, feet: re.Match[str], *, commas: bool) -> Literal | Complaint:
     inches = _PLAIN.match(text, feet.end())
     unit = inches and (inches["word"] or ("in" if inches["mark"] in INCH_MARKS else "ft"))
     if inches is None or unit != "in":
+        fault = number_fault(text, feet.start(), commas=commas)  # `1'200`: thousands, not feet
+        if fault is not None:
+            return fault
         shown = quoted(text[feet.start() :])
         return Complaint(f"no inches after the feet in {shown}", "Write `1' 6\"` or `1 ft 6 in`.")
     rest = _quantity(text, inches)
@@ -117,13 +121,12 @@ def _feet_and_inches(text: str, feet: re.Match[str]) -> Literal | Complaint:
 
 def _trap_at(text: str, start: int, *, commas: bool) -> Complaint | None:
     """Return a complaint where a number looks like something else than it would be read as."""
-    comma = re.compile(r"[0-9]+,[0-9]+").match(text, start)
-    if comma and not commas:
-        advice = f"Write a point: `{comma.group().replace(',', '.')}`; no mark between thousands."
-        return Complaint(f"{quoted(comma.group())} has a comma", advice)
     mixed = _MIXED.match(text, start)
     if mixed and _looks_mixed(mixed):
         return _ambiguous(mixed)
+    fault = number_fault(text, start, commas=commas)
+    if fault is not None:
+        return fault
     number = NUMBER.match(text, start)
     after = text[number.end() :].lstrip(" ") if number else ""
     if after[:1] and after[0] in _VULGAR:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from kerfolio.assembly.ends import SIDES
 from kerfolio.basis.finding import Finding, error
-from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.names import did_you_mean, likely
 from kerfolio.model.joint import Joint
 from kerfolio.model.joint_kind import SIDE
 from kerfolio.model.part import Part
@@ -46,8 +46,9 @@ def _missing(end: Named, joint: Joint, pieces: Mapping[str, Part]) -> Finding:
         advice, name = did_you_mean(feature, known), end.name
         return error("unknown-joint-feature", message, end.place, advice, subject=name)
     every = [f"{each}.{name}" for each, part in pieces.items() for name in feature_names(part)]
+    near = likely(end.name, (*every, *pieces))
+    advice = did_you_mean(end.name, near or pieces)
     message = f"no piece for `{end.name}`"
-    advice = did_you_mean(end.name, every)
     return error("unknown-joint-piece", message, end.place, advice, subject=end.name)
 
 

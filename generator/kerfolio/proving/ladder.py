@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.measures import length, precise, readings
-from kerfolio.basis.said import ByUnit, Words, said
+from kerfolio.basis.said import ByUnit, Text, Words, said
+from kerfolio.basis.slips import meant_length, slip_advice
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.model.plan import SheetUse
 from kerfolio.model.stock import SheetStock
@@ -20,6 +21,9 @@ from kerfolio.settling.variant import rungs
 
 RATTLES = 0.5
 """Play in mm beyond the fit that a hand feels as loose (common practice, no single source)."""
+
+_FAR = 2.0
+"""No sheet measures half or double of what it is sold as (common practice, no single source)."""
 
 _LEAST_FIT = 0.02
 
@@ -88,21 +92,31 @@ def ladder_outside_stock(stated: Stated) -> Iterator[Finding]:
         low, high = each.stock.least, each.stock.most
         name = named_with_file(each.stock, "least")
         sold = said("{} is sold at {}", name, readings(("least-sold", low), ("most-sold", high)))
-        if each.use.published_for and not low - RATTLES <= each.steps[-1]:
-            yield _outside(each, said("up to {}", precise("published", each.steps[-1])), sold)
-        elif each.use.published_for and not each.steps[0] <= high + RATTLES:
-            yield _outside(each, said("from {}", precise("published", each.steps[0])), sold)
+        first, last = each.steps[0], each.steps[-1]
+        far = last > _FAR * high
+        if each.use.published_for and (far or not low - RATTLES <= last):
+            yield _outside(each, said("up to {}", precise("published", last)), sold, last)
+        elif each.use.published_for and (first < low / _FAR or not first <= high + RATTLES):
+            yield _outside(each, said("from {}", precise("published", first)), sold, first)
         drawn = _drawn(each.use, stated)
         if drawn is not None and not low - NOISE <= drawn <= high + NOISE:
             message = said("`{}` is drawn for {}", each.use.name, precise("drawn-for", drawn))
-            advice, subject = said("{}: measure again.", sold), each.use.name
+            advice, subject = _slip(each, drawn, said("{}: measure again.", sold)), each.use.name
             yield warning("outside-stock", message, each.use.place, advice, subject=subject)
 
 
-def _outside(each: _Published, words: Words, sold: Words) -> Finding:
+def _outside(each: _Published, words: Words, sold: Words, mm: float) -> Finding:
     message = said("`{}` is published {}", each.use.name, words)
-    advice = said("{}: correct the ladder or name another stock.", sold)
+    advice = _slip(each, mm, said("{}: correct the ladder or name another stock.", sold))
     return warning("outside-stock", message, each.use.place, advice, subject=each.use.name)
+
+
+def _slip(each: _Published, mm: float, otherwise: Text) -> Text:
+    """Return the question after the thickness meant, where one cannot be this sheet's."""
+    low, high = each.stock.least, each.stock.most
+    far = not low / _FAR <= mm <= _FAR * high
+    meant = meant_length(mm, low - RATTLES, high + RATTLES) if far else ""
+    return slip_advice(meant, otherwise)
 
 
 def _drawn(use: SheetUse, stated: Stated) -> float | None:

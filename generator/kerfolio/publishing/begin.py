@@ -9,6 +9,7 @@ from pathlib import Path
 
 from kerfolio.basis.budgets import TITLE, WORD, longest_word
 from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.names import is_plan_name, name_of
 from kerfolio.basis.place import Place
 from kerfolio.disk.put import put
 
@@ -109,11 +110,10 @@ def _title(name: str) -> str:
 
 def begin_plan(workshop: Path, name: str, day: date) -> Begun:
     """Write a new plan folder into a workshop. Raises OSError when the disk refuses."""
-    from kerfolio.reading.plan import plan_name_fault  # `--help` need not wait for it
-
     target = workshop / "plans" / name / "plan.yaml"
-    if plan_name_fault(name):
-        advice = "Use small letters, digits and hyphens: `garden-bench`."
+    if not is_plan_name(name):
+        meant = name_of(name) if is_plan_name(name_of(name)) else "garden-bench"
+        advice = f"Use small letters, digits and hyphens: `{meant}`."
         return (), (error("bad-name", f"`{name}` is no plan name", Place("plans"), advice),)
     if target.exists():
         advice = "Name another plan, or change this one."

@@ -10,13 +10,15 @@ from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.expression import RESERVED, Expression, ExpressionError, parse
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.basis.measures import length, precise
-from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.names import did_you_mean, name_of
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text, said, written
+from kerfolio.basis.slips import meant_length, slip_advice
 from kerfolio.model.statement import Amount, Spot
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.forms import Book, FixedList, Form, ListOf, Schema, too_many
 from kerfolio.reading.nodes import Node, Scalar, Sequence
+from kerfolio.reading.odd_blank import blank_finding, plain_blanks
 from kerfolio.reading.values import SCALAR
 
 _SIZE_NAME = re.compile(r"[a-z][a-z0-9_]*")
@@ -46,7 +48,13 @@ class AmountForm(Form[Amount]):
         """Check a text that stands alone or inside another one."""
         expression = parse(text, desk.unit)
         if isinstance(expression, Complaint):
-            desk.complain("expression", expression, place)
+            again = parse(plain_blanks(text), desk.unit)
+            fault = again if isinstance(again, Complaint) else None
+            odd = blank_finding(Scalar(text=text, place=place), fault)
+            if odd is not None:
+                desk.findings.append(odd)
+            else:
+                desk.complain("expression", expression, place)
             return None
         return Amount(text, place) if self._allowed(expression, place, desk) else None
 
@@ -75,10 +83,13 @@ class AmountForm(Form[Amount]):
         least, most = within
         if least <= mm <= most:
             return True
-        usual = length("least", least), length("most", most)
-        meant = said("{} to {} is usual: is the unit the one you mean?", *usual)
+        ends = length("least", least), length("most", most)
+        usual = said("{} to {} is usual: is the unit the one you mean?", *ends)
+        inches = expression.unit == "in" and not expression.has_unit
+        plain = re.fullmatch("[0-9.]+[ ]?[a-z]*", expression.text)
+        meant = meant_length(mm, least, most, inches=inches) if plain and least > 0 else ""
         message = said("{} comes to {}", shown, precise("value", mm))
-        desk.refuse("out-of-range", message, place, meant)
+        desk.refuse("out-of-range", message, place, slip_advice(meant, usual))
         return False
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
@@ -122,7 +133,7 @@ def size_name_fault(name: str) -> Complaint | None:
         return Complaint(f"{quoted(name)} is a word of the expressions", advice)
     if _SIZE_NAME.fullmatch(name) and len(name) <= 40:
         return None
-    fixed = re.sub(r"[^a-z0-9]+", "_", name.lower()).strip("_")
+    fixed = name_of(name, "_")
     advice = "Use lower case letters, digits and `_`, a letter first."
     if _SIZE_NAME.fullmatch(fixed) and len(fixed) <= 40:
         advice = f"Write `{fixed}`: a hyphen would be a minus; letters are lower case."

@@ -12,9 +12,10 @@ from kerfolio.reading.amounts import LENGTH
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.forms import Book, Form, ListOf, ScalarForm, Schema
 from kerfolio.reading.nodes import Node, Scalar
+from kerfolio.reading.rates import FEED, SPEED
 from kerfolio.reading.record import Entries, Key, Record
 from kerfolio.reading.reference import REFERENCE
-from kerfolio.reading.values import FEED, SCALAR, SPEED, choice, name_fault, whole
+from kerfolio.reading.values import SCALAR, choice, name_fault, whole
 
 STYLE = choice("a relief", "dog-bone", "sideways", "none")
 

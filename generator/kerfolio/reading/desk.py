@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.pixels import Pixels
@@ -22,7 +24,8 @@ class Desk:
     that no name is blamed); ``unread`` are those that could not be read.
     ``shelf`` gives the files that the text refers to; ``pictures`` and ``drawings`` are what came
     of those taken from it, by the name written in the file. A picture that several files show is
-    decoded once where their desks share ``pictures``.
+    decoded once where their desks share ``pictures``. ``nominals`` are what the sheets of the stock
+    are sold as, in mm by name.
     """
 
     def __init__(
@@ -33,6 +36,7 @@ class Desk:
         sheets: frozenset[str] | None = frozenset(),
         shelf: Shelf | None = None,
         pictures: dict[str, Taken] | None = None,
+        nominals: Mapping[str, float] | None = None,
     ) -> None:
         self.unit = unit
         self.sizes = sizes
@@ -40,6 +44,7 @@ class Desk:
         self.unread: set[str] = set()
         self.findings: list[Finding] = []
         self.shelf = shelf
+        self.nominals = nominals or {}
         self.pictures = {} if pictures is None else pictures
         self.drawings: dict[str, Drawing] = {}
 

@@ -8,14 +8,16 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Sized
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any, Generic, TypeVar
 
 from kerfolio.basis.budgets import LINE, LIST, WORD, Budget, longest_word
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.said import Text
+from kerfolio.reading.decimal_comma import refused_commas, warn_of_commas
 from kerfolio.reading.desk import Desk
-from kerfolio.reading.nodes import Broken, Node, Scalar, Sequence, found
+from kerfolio.reading.nodes import Broken, Entry, Node, Scalar, Sequence, found
+from kerfolio.reading.odd_blank import blank_finding, plain_blanks
 
 T = TypeVar("T")
 Schema = dict[str, Any]
@@ -36,6 +38,14 @@ class Form(ABC, Generic[T]):
     @abstractmethod
     def schema(self, book: Book) -> Schema:
         """Return the JSON Schema; named parts are put in ``book``."""
+
+    def home(self, entry: Entry, name: str, node: Node) -> str:  # noqa: ARG002 - most have none
+        """Return where in ``node``, stated as ``name``, an entry below it belongs, or nothing.
+
+        An entry that is indented too little stands beside the mapping it was meant for: only the
+        last entry at each level can be its home.
+        """
+        return ""
 
     def refuse(self, node: Node, desk: Desk) -> None:
         """Say that another kind of value stands here."""
@@ -73,9 +83,17 @@ class ScalarForm(Form[T]):
             return None
         value = self.convert(node)
         if isinstance(value, Complaint):
-            desk.refuse(self.rule, str(value), node.place, value.advice or self.advice)
+            self._refuse_text(node, value, desk)
             return None
         return value
+
+    def _refuse_text(self, node: Scalar, fault: Complaint, desk: Desk) -> None:
+        again = self.convert(replace(node, text=plain_blanks(node.text)))
+        odd = blank_finding(node, again if isinstance(again, Complaint) else None)
+        if odd is not None:
+            desk.findings.append(odd)
+        else:
+            desk.refuse(self.rule, str(fault), node.place, fault.advice or self.advice)
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
         """Return the stated schema, for a text of readers with its greatest length."""
@@ -116,6 +134,8 @@ class ListOf(Form[tuple[T, ...]]):
             return None
         if too_many(items, node, desk):
             return None
+        if isinstance(node, Sequence):
+            warn_of_commas(node, desk)
         if len(items) < self.least:
             message = f"{self.noun} needs {self.least} or more, found {len(items)}"
             desk.refuse("too-few", message, node.place, self.advice)
@@ -123,6 +143,12 @@ class ListOf(Form[tuple[T, ...]]):
         values = tuple(self.item.read(each, desk) for each in items)
         readable = tuple(each for each in values if each is not None)
         return readable if self.lenient or len(readable) == len(values) else None
+
+    def home(self, entry: Entry, name: str, node: Node) -> str:
+        """Return where in the last item of the list an entry belongs."""
+        if not isinstance(node, Sequence) or node.flow or not node.items:
+            return ""
+        return self.item.home(entry, f"the last of {name}", node.items[-1])
 
     def schema(self, book: Book) -> Schema:
         """Return an array's schema."""
@@ -154,11 +180,11 @@ class FixedList(Form[T]):
         return self.make(*values, node.place)
 
     def _refuse(self, node: Node, desk: Desk) -> None:
-        if isinstance(node, Sequence):
+        if not isinstance(node, Sequence):
+            self.refuse(node, desk)
+        elif not refused_commas(node, len(self.items), desk):
             message = f"expected {self.noun}, found {len(node.items)} entries"
             desk.refuse("wrong-kind", message, node.place, self.advice)
-        else:
-            self.refuse(node, desk)
 
     def schema(self, book: Book) -> Schema:
         """Return a tuple's schema."""

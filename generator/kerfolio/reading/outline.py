@@ -24,6 +24,7 @@ from kerfolio.model.outline import (
 )
 from kerfolio.model.statement import Amount
 from kerfolio.reading.amounts import LENGTH, SPOT, pair_of
+from kerfolio.reading.decimal_comma import refused_commas
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.forms import Book, Form, ListOf, Schema
 from kerfolio.reading.nodes import Mapping, Node, Scalar, Sequence
@@ -62,8 +63,9 @@ class CornerForm(Form[Corner]):
         head = Sequence(items=node.items[:2], flow=node.flow, place=node.place)
         rounded = node.items[2] if len(node.items) == 3 else None
         if len(node.items) > 3 or (rounded is not None and not isinstance(rounded, Mapping)):
-            message = f"expected {self.noun}, found {len(node.items)} entries"
-            desk.refuse("wrong-kind", message, node.place, self.advice)
+            if not refused_commas(node, 2, desk):
+                message = f"expected {self.noun}, found {len(node.items)} entries"
+                desk.refuse("wrong-kind", message, node.place, self.advice)
             return None
         spot = SPOT.read(head, desk)
         if rounded is None:

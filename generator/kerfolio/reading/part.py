@@ -123,9 +123,38 @@ DRAWN: Record[Drawn] = Record(
     make=Drawn,
     advice="Write `{file: drawings/shelf.svg, outline: outline}`.",
 )
-_PIECES = ListOf(
-    item=NAMED, noun="a list of piece names", advice="Write `pieces: [left, right]`.", least=1
-)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PiecesForm(Form[tuple[Named, ...]]):
+    """Names of pieces, each once: drawings and steps tell them apart by it."""
+
+    noun: str = "a list of piece names"
+    advice: str = "Write `pieces: [left, right]`."
+
+    def read(self, node: Node, desk: Desk) -> tuple[Named, ...] | None:
+        """Return the names."""
+        names = self._list().read(node, desk)
+        known: set[str] = set()
+        sound = names is not None
+        for each in names or ():
+            if each.name in known:
+                advice = "Give each piece its own name, or state `count` in place of names."
+                message = f"two pieces are called {quoted(each.name)}"
+                desk.refuse("doubled-name", message, each.place, advice)
+                sound = False
+            known.add(each.name)
+        return names if sound else None
+
+    def _list(self) -> ListOf[Named]:
+        return ListOf(item=NAMED, noun=self.noun, advice=self.advice, least=1)
+
+    def schema(self, book: Book) -> Schema:
+        """Return an array's schema; its names differ."""
+        return {**self._list().schema(book), "uniqueItems": True}
+
+
+_PIECES = PiecesForm()
 
 
 def _make_part(

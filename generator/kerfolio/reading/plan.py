@@ -9,7 +9,7 @@ from typing import Any
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.expression import parse
 from kerfolio.basis.finding import Finding, in_unit
-from kerfolio.basis.names import NAME, nearest
+from kerfolio.basis.names import is_plan_name, name_of, nearest
 from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text, written
@@ -271,7 +271,10 @@ def _stated_names(node: Node, section: str) -> frozenset[str] | None:
 
 def plan_name_fault(name: str) -> Complaint | None:
     """Return what is wrong with the name of a plan's folder, which becomes its address."""
-    if NAME.fullmatch(name) and "_" not in name and len(name) <= 60:
+    if is_plan_name(name):
         return None
+    fixed = name_of(name)
     advice = "Rename it: lower case letters, digits and inner hyphens."
+    if is_plan_name(fixed):
+        advice = f"Rename it `{fixed}`: lower case letters, digits and inner hyphens."
     return Complaint(f"the folder `{name}` is no plan's name", advice)

@@ -7,13 +7,14 @@ from dataclasses import dataclass
 from typing import Any, TypeVar
 
 from kerfolio.basis.complaint import Complaint, quoted
-from kerfolio.basis.finding import Finding
+from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.names import did_you_mean, nearest
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.forms import Book, Form, Schema, too_many
 from kerfolio.reading.nodes import Entry, Mapping, Node, Scalar
+from kerfolio.reading.odd_blank import blank_finding
 
 T = TypeVar("T")
 
@@ -139,16 +140,52 @@ class Record(Form[T]):
         strays = [each for each in node.entries if each.key.text not in known]
         for stray in strays:
             word = stray.key.text
+            home = self._home_of(stray, node)
+            if home:
+                tell_indent(stray, home, desk)
+                continue
             if node.flow and isinstance(stray.value, Scalar) and stray.value.empty:
                 advice = "A comma ends a value in { }: put a text that holds one in quotes."
                 desk.refuse("stray-word", f"{quoted(word)} has no value", stray.key.place, advice)
                 continue
             meant = nearest(word, known - set(stated) - self._excluded(set(stated)))
-            advice = did_you_mean(meant or word, {meant} if meant else known)
-            desk.refuse("unknown-key", f"unknown key {quoted(word)}", stray.key.place, advice)
+            odd = blank_finding(stray.key, Complaint("", f"Write `{meant}`.") if meant else None)
+            if odd is not None:
+                desk.findings.append(odd)
+            else:
+                advice = did_you_mean(meant or word, {meant} if meant else known)
+                desk.refuse("unknown-key", f"unknown key {quoted(word)}", stray.key.place, advice)
             if meant:
                 stated[meant] = stray
         return stated, strays
+
+    def _home_of(self, stray: Entry, node: Mapping) -> str:
+        """Return where a key that is not known here belongs by its indentation, or nothing."""
+        before = node.entries[: node.entries.index(stray)] if not node.flow else ()
+        above = next((each for each in reversed(before) if self._has_key(each.key.text)), None)
+        form = next((k.form for k in self.keys if above and k.name == above.key.text), None)
+        return form.home(stray, f"`{above.key.text}`", above.value) if above and form else ""
+
+    def home(self, entry: Entry, name: str, node: Node) -> str:
+        """Return ``name`` where the entry is a key that the record lacks, else look further down.
+
+        Braces say where a mapping ends: nothing is indented out of them.
+        """
+        if not isinstance(node, Mapping) or node.flow or not node.entries:
+            return ""
+        last = node.entries[-1]
+        below = next((key.form for key in self.keys if key.name == last.key.text), None)
+        found = below.home(entry, f"`{last.key.text}`", last.value) if below else ""
+        if not found and node.get(entry.key.text) is None and self._has_key(entry.key.text):
+            return name
+        return found
+
+    def _has_key(self, word: str) -> bool:
+        return any(key.name == word for key in self.keys)
+
+    def reads(self, node: Node) -> bool:
+        """Tell whether a node is a mapping of this record's keys, as far as they go."""
+        return isinstance(node, Mapping) and all(map(self._has_key, _words_of(node)))
 
     def _excluded(self, stated: set[str]) -> set[str]:
         """Return the keys that cannot stand beside the stated ones."""
@@ -225,6 +262,21 @@ class Record(Form[T]):
         return groups + [{"not": {"required": list(pair)}} for pair in self.not_both]
 
 
+def _words_of(node: Mapping) -> tuple[str, ...]:
+    return tuple(each.key.text for each in node.entries)
+
+
+def _is_full(node: Node) -> bool:
+    return isinstance(node, Mapping) and bool(node.entries)
+
+
+def tell_indent(entry: Entry, home: str, desk: Desk) -> None:
+    """Refuse an entry that is indented too little, and name the mapping it was meant for."""
+    word = quoted(entry.key.text)
+    advice = f"Indent {word} under {home}."
+    desk.refuse("indentation", f"{word} is indented too little", entry.key.place, advice)
+
+
 def only_name(name: str, _: Node) -> tuple[str, ...]:
     """Return the name alone: what is lost when an entry cannot be read."""
     return (name,)
@@ -254,15 +306,40 @@ class Entries(Form[tuple[T, ...]]):
             return None
         if too_many(node.entries, node, desk):
             return None
-        values = [self._entry(each, desk) for each in node.entries]
+        values: list[T | None] = []
+        above: Entry | None = None
+        for entry in node.entries:
+            home = self._home_of(entry, above) if above and not node.flow else ""
+            if above and home:  # what stands above lacks it: neither can be used
+                tell_indent(entry, home, desk)
+                values[-1] = None
+                desk.unread.update(self.spoils(above.key.text, above.value))
+            else:
+                values.append(self._entry(entry, desk))
+                above = entry
         readable = tuple(value for value in values if value is not None)
         return None if self.strict and len(readable) < len(values) else readable
+
+    def _home_of(self, entry: Entry, above: Entry) -> str:
+        """Return where an entry that is a key of the records belongs in the one above it."""
+        if self.record.reads(entry.value):
+            return ""
+        return self.record.home(entry, f"`{above.key.text}`", above.value)
+
+    def home(self, entry: Entry, name: str, node: Node) -> str:
+        """Return ``name`` where the entry is a record of this kind, else look into the last one."""
+        if not isinstance(node, Mapping) or node.flow or not node.entries:
+            return ""
+        last = node.entries[-1]
+        found = self.record.home(entry, f"`{last.key.text}`", last.value)
+        return found or (name if _is_full(entry.value) and self.record.reads(entry.value) else "")
 
     def _entry(self, entry: Entry, desk: Desk) -> T | None:
         name, place = entry.key.text, entry.key.place
         complaint = self.fault(name)
         if complaint is not None:
-            desk.complain("name", complaint, place)
+            odd = blank_finding(entry.key, complaint)
+            desk.findings.append(odd or error("name", str(complaint), place, complaint.advice))
         value = self.record.read_named(name, place, entry.value, desk)
         if value is None or complaint is not None:
             if not self.strict:

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import repeat
 
 from kerfolio.basis.complaint import quoted
-from kerfolio.basis.expression import Expression, parse
+from kerfolio.basis.digits import digits
+from kerfolio.basis.expression import Expression, ExpressionError, parse
+from kerfolio.basis.ladder import MOST_SETS, rung_count, sparse_step
+from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.basis.names import NAME
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text, written
@@ -32,6 +35,14 @@ from kerfolio.reading.reference import REFERENCE
 from kerfolio.reading.values import SCALAR, choice, name_fault, split_size, whole
 
 _LADDER = re.compile(r"(.+?)\s+to\s+(.+?)\s+by\s+(.+)")
+_RANGE = re.compile(r"(.+?)\s*(?:-|–|—|…|\.\.+)\s*(.+)")
+_WIDE = 1.5
+"""A ladder from one thickness to more than this many of it has a slip in an end (common practice,
+no single source)."""
+
+_LEAST_STEP = {"mm": 0.1, "in": 0.005}
+"""Steps that advice proposes at least: a hand feels no finer ones (common practice, no single
+source)."""
 
 
 _A_LADDER = written(
@@ -51,35 +62,85 @@ class LadderForm(Form[Ladder]):
         if not isinstance(node, Scalar) or not node.text.strip():
             self.refuse(node, desk)
             return None
-        text = " ".join(node.text.split())
+        text, place = " ".join(node.text.split()), node.place
         parts = _LADDER.fullmatch(text)
         if parts is None and re.search(r"\b(to|by)\b", text):
-            message = f"{quoted(text)} is no ladder"
-            desk.refuse("wrong-value", message, node.place, self.advice)
+            desk.refuse("wrong-value", f"{quoted(text)} is no ladder", place, self.advice)
             return None
-        texts = parts.groups() if parts else (text, text, "1")
-        forms = (THICKNESS, THICKNESS, STEP) if parts else (THICKNESS,)
-        amounts = [
-            form.amount(each, node.place, desk) for form, each in zip(forms, texts, strict=False)
-        ]
-        if None in amounts or not self._ascends(texts, node.place, desk):
+        if parts is None and self._is_range(text, place, desk):
             return None
-        first, last, step = (Amount(each, node.place) for each in texts)
-        return Ladder(first=first, last=last, step=step, place=node.place)
+        first, last, step = parts.groups() if parts else (text, text, "1")
+        ends = [THICKNESS.amount(each, place, desk) for each in dict.fromkeys((first, last))]
+        sound = None not in ends and self._ascends(first, last, place, desk)
+        if not sound or self._has_too_many(first, last, step, place, desk):
+            return None
+        if STEP.amount(step, place, desk) is None:
+            return None
+        return Ladder(
+            first=Amount(first, place),
+            last=Amount(last, place),
+            step=Amount(step, place),
+            place=place,
+        )
 
-    def _ascends(self, texts: Iterable[str], place: Place, desk: Desk) -> bool:
-        first, last, _ = (parse(each, desk.unit) for each in texts)
-        assert isinstance(first, Expression), "checked before"
-        assert isinstance(last, Expression), "checked before"
-        if constant_mm(first) <= constant_mm(last):
+    def _is_range(self, text: str, place: Place, desk: Desk) -> bool:
+        """Refuse two thicknesses with a dash between them, which is a subtraction to others."""
+        ends = _RANGE.fullmatch(text)
+        first, last = map(_constant, ends.groups(), repeat(desk.unit)) if ends else (None, None)
+        if first is None or last is None or not 0 < first < last:
+            return False
+        advice = f"Write {_sparser(ends[1], ends[2], first, last, desk.unit)}." if ends else ""
+        desk.refuse("wrong-value", f"{quoted(text)} is no ladder", place, advice)
+        return True
+
+    def _has_too_many(self, first: str, last: str, step: str, place: Place, desk: Desk) -> bool:
+        """Refuse a step so small that nobody would find the set to cut from."""
+        low, high, by = (_constant(each, desk.unit) for each in (first, last, step))
+        if low is None or high is None or by is None or by <= 0:
+            return False
+        count = rung_count(low, high, by)
+        if count <= MOST_SETS:
+            return False
+        advice = f"Write {_sparser(first, last, low, high, desk.unit)}, say."
+        if high > _WIDE * low:
+            advice = "One kind of sheet differs by a millimetre or two: are both ends meant?"
+        message = f"{count} sets of cut files, at most {MOST_SETS}"
+        desk.refuse("too-many-variants", message, place, advice)
+        return True
+
+    def _ascends(self, first: str, last: str, place: Place, desk: Desk) -> bool:
+        low, high = _constant(first, desk.unit), _constant(last, desk.unit)
+        if low is None or high is None or low <= high:
             return True
-        message = f"{quoted(first.text)} is more than {quoted(last.text)}"
+        message = f"{quoted(first)} is more than {quoted(last)}"
         desk.refuse("out-of-range", message, place, "Put the thinner one first.")
         return False
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
         """Return the schema of a number or a text."""
         return dict(SCALAR)
+
+
+def _constant(text: str, unit: str) -> float | None:
+    """Return a text without names in mm, None when it is none or has no value."""
+    expression = parse(text, unit)
+    if not isinstance(expression, Expression) or expression.names or expression.sheets:
+        return None
+    try:
+        return constant_mm(expression)
+    except ExpressionError:
+        return None
+
+
+def _sparser(first: str, last: str, low: float, high: float, unit: str) -> str:
+    """Return the ladder between two thicknesses, stated and in mm, that has a dozen rungs or less.
+
+    Its step is in the plan's unit.
+    """
+    per = float(MM_PER_UNIT[unit])
+    step = sparse_step(low / per, high / per, _LEAST_STEP[unit])
+    count = rung_count(low / per, high / per, step)
+    return f"`{first} to {last} by {digits(step)}` ({count} thicknesses)"
 
 
 _A_SIZE = written("2440 x 1220", "96 x 48", "Write the side along the grain first: `{}`.")

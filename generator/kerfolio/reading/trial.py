@@ -2,24 +2,30 @@
 
 from __future__ import annotations
 
-from kerfolio.basis.said import written
+from dataclasses import dataclass
+
+from kerfolio.basis.complaint import quoted
+from kerfolio.basis.measures import length
+from kerfolio.basis.said import Text, said, written
+from kerfolio.basis.slips import meant_length, slip_advice
 from kerfolio.model.statement import Named
 from kerfolio.model.trial import Trial
+from kerfolio.reading.desk import Desk
 from kerfolio.reading.files import PHOTO
-from kerfolio.reading.forms import ListOf
+from kerfolio.reading.forms import Book, Form, ListOf, Schema
+from kerfolio.reading.nodes import Mapping, Node, Scalar
 from kerfolio.reading.prose import PROSE
+from kerfolio.reading.rates import FEED, SPEED
 from kerfolio.reading.record import Key, Record
-from kerfolio.reading.values import (
-    DATE,
-    FEED,
-    FLAG,
-    NAMED,
-    QUANTITY,
-    READING,
-    SPEED,
-    TITLE_TEXT,
-    choice,
-)
+from kerfolio.reading.values import DATE, FLAG, NAMED, QUANTITY, READING, TITLE_TEXT, choice
+
+THICKNESS = (0.2, 150.0)
+"""mm; from the thinnest aircraft plywood to the thickest laminated boards (common practice, no
+single source)."""
+
+_FAR, _NEAR = 2.0, 1.2
+"""No sheet measures half or double of what it is sold as; one within a fifth of it may (common
+practice, no single source)."""
 
 OUTCOME = choice("an outcome", "clean", "light fuzz", "fuzz to sand", "chipped", "burned")
 
@@ -60,6 +66,46 @@ _TRIAL: Record[Trial] = Record(
     make=Trial,
     advice="Write `- date: 2026-09-30` and `title:` below it.",
 )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrialForm(Form[Trial]):
+    """A trial whose thickness, where it has one, is one that its sheet can have."""
+
+    noun: str = _TRIAL.noun
+    advice: Text = _TRIAL.advice
+
+    def read(self, node: Node, desk: Desk) -> Trial | None:
+        """Return the trial."""
+        trial = _TRIAL.read(node, desk)
+        if trial is not None and isinstance(node, Mapping) and trial.thickness is not None:
+            stated = node.get("thickness")
+            if isinstance(stated, Scalar):
+                _check_thickness(trial, trial.thickness, stated, desk)
+        return trial
+
+    def schema(self, book: Book) -> Schema:
+        """Return the schema of a trial."""
+        return _TRIAL.schema(book)
+
+
+def _check_thickness(trial: Trial, mm: float, stated: Scalar, desk: Desk) -> None:
+    """Refuse a thickness that no sheet has, or none that is sold as the named one is."""
+    nominal = desk.nominals.get(trial.stock.name) if trial.stock else None
+    least, most = (nominal / _FAR, nominal * _FAR) if nominal else THICKNESS
+    if least <= mm <= most:
+        return
+    near = (nominal / _NEAR, nominal * _NEAR) if nominal else THICKNESS
+    limits = length("least", THICKNESS[0]), length("most", THICKNESS[1])
+    otherwise = said("Sheets are {} to {} thick.", *limits)
+    if nominal:
+        otherwise = said("It is sold as {}: measure again.", length("nominal", nominal))
+    advice = slip_advice(meant_length(mm, *near), otherwise)
+    what = f"`{trial.stock.name}`" if trial.stock and nominal else "a sheet"
+    message = f"{quoted(stated.text)} is no thickness of {what}"
+    desk.refuse("out-of-range", message, stated.place, advice)
+
+
 LOG: Record[tuple[Trial, ...]] = Record(
     name="log",
     noun="a log file",
@@ -67,7 +113,7 @@ LOG: Record[tuple[Trial, ...]] = Record(
         Key(
             name="trials",
             form=ListOf(
-                item=_TRIAL,
+                item=TrialForm(),
                 noun="a list of trials",
                 advice="Write `- date: 2026-09-30` and `title:` below it.",
                 lenient=True,

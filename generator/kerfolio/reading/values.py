@@ -6,23 +6,28 @@ import re
 from dataclasses import replace
 from datetime import date
 from decimal import Decimal
-from fractions import Fraction
 
 from kerfolio.basis.budgets import SUMMARY, TITLE
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.lengths import read_off
-from kerfolio.basis.names import NAME, did_you_mean
+from kerfolio.basis.names import NAME, did_you_mean, name_of
 from kerfolio.basis.quantity import read_quantity
 from kerfolio.basis.said import written
+from kerfolio.basis.written_number import number_fault
 from kerfolio.model.statement import Named
 from kerfolio.reading.forms import ListOf, ScalarForm, Schema
 from kerfolio.reading.nodes import Scalar
 
-_NUMBER = re.compile(r"[0-9]{1,9}(?:\.[0-9]{1,6})?")
+PLAIN_NUMBER = re.compile(r"[0-9]{1,9}(?:\.[0-9]{1,6})?")
+"""Digits, perhaps with a point: no sign, no exponent, no mark between thousands."""
+
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+FIRST_YEAR, LAST_YEAR = 1980, 2107
+"""Years that the files of a bundle can carry (PKWARE's APPNOTE, 4.4.6: MS-DOS dates). No plan and
+no trial is older; a year out of them is a slip."""
+
 _ADDRESS = re.compile(r"https?://[^\s/?#]+[^\s]*")
 _FLAGS = {"true": True, "yes": True, "false": False, "no": False}
-_MM_PER_MIN = {"mm/min": Fraction(1), "m/min": Fraction(1000), "in/min": Fraction(254, 10)}
 SCALAR: Schema = {"type": ["string", "number"]}
 """A text that editors may take for a number."""
 
@@ -62,9 +67,10 @@ def choice(noun: str, *words: str) -> ScalarForm[str]:
 
 
 def _number(node: Scalar) -> float | Complaint:
-    if _NUMBER.fullmatch(node.text.strip()):
-        return float(node.text)
-    return Complaint(f"{quoted(node.text)} is no plain number")
+    text = node.text.strip()
+    if PLAIN_NUMBER.fullmatch(text):
+        return float(text)
+    return number_fault(text) or Complaint(f"{quoted(text)} is no plain number")
 
 
 NUMBER: ScalarForm[float] = ScalarForm(
@@ -82,7 +88,8 @@ def whole(least: int = 0, most: int = 10_000) -> ScalarForm[int]:
         text = node.text.strip()
         if re.fullmatch("[0-9]{1,9}", text) and least <= int(text) <= most:
             return int(text)
-        return Complaint(f"{quoted(text)} is no whole number from {least} to {most}")
+        fault = number_fault(text, possible=str.isdigit)
+        return fault or Complaint(f"{quoted(text)} is no whole number from {least} to {most}")
 
     return ScalarForm(
         noun="a whole number",
@@ -108,9 +115,13 @@ FLAG: ScalarForm[bool] = ScalarForm(
 def _date(node: Scalar) -> date | Complaint:
     text = node.text.strip()
     try:
-        return date.fromisoformat(text if _DATE.fullmatch(text) else "")
+        day = date.fromisoformat(text if _DATE.fullmatch(text) else "")
     except ValueError:
         return Complaint(f"{quoted(text)} is no date")
+    if FIRST_YEAR <= day.year <= LAST_YEAR:
+        return day
+    advice = f"Write a year from {FIRST_YEAR} to {LAST_YEAR}: `2026{text[4:]}`, say."
+    return Complaint(f"{quoted(text)} is of a year that nobody can mean", advice)
 
 
 DATE: ScalarForm[date] = ScalarForm(
@@ -140,7 +151,7 @@ def _money(node: Scalar) -> Decimal | Complaint:
     text = node.text.strip()
     if re.fullmatch(r"[0-9]{1,9}(?:\.[0-9]{1,4})?", text):
         return Decimal(text)
-    return Complaint(f"{quoted(text)} is no price")
+    return number_fault(text) or Complaint(f"{quoted(text)} is no price")
 
 
 MONEY: ScalarForm[Decimal] = ScalarForm(
@@ -198,35 +209,6 @@ SHEET_SIZE: ScalarForm[tuple[float, float]] = ScalarForm(
 )
 
 
-def _speed(node: Scalar) -> float | Complaint:
-    text = node.text.strip().removesuffix("rpm").rstrip()
-    if _NUMBER.fullmatch(text):
-        return float(text)
-    return Complaint(f"{quoted(node.text)} is no speed")
-
-
-SPEED: ScalarForm[float] = ScalarForm(
-    noun="a speed", advice="Write turns a minute: `18000 rpm`.", convert=_speed, json=SCALAR
-)
-
-
-def _feed(node: Scalar) -> float | Complaint:
-    found = re.fullmatch(rf"({_NUMBER.pattern})\s*(mm/min|m/min|in/min)", node.text.strip())
-    if found:
-        return float(Fraction(found[1]) * _MM_PER_MIN[found[2]])
-    return Complaint(f"{quoted(node.text)} is no feed with a unit")
-
-
-FEED: ScalarForm[float] = ScalarForm(
-    noun="a feed",
-    advice=written(
-        "4500 mm/min`, `4.5 m/min` or `180 in/min", "180 in/min", "Write it with its unit: `{}`."
-    ),
-    convert=_feed,
-    json={"type": "string", "pattern": r"(mm|m|in)/min$"},
-)
-
-
 def _address(node: Scalar) -> str | Complaint:
     text = node.text.strip()
     return text if _ADDRESS.fullmatch(text) else Complaint(f"{quoted(text)} is no web address")
@@ -244,7 +226,7 @@ def name_fault(text: str) -> Complaint | None:
     """Return what is wrong with a name of a part, board or feature, or None."""
     if NAME.fullmatch(text) and len(text) <= 40:
         return None
-    fixed = re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")
+    fixed = name_of(text)
     advice = "Use lower case letters, digits and inner hyphens, a letter first."
     if NAME.fullmatch(fixed) and len(fixed) <= 40:
         advice = f"Write `{fixed}`: lower case letters, digits and inner hyphens."

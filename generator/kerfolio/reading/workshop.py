@@ -94,6 +94,7 @@ def read_workshop(
     identity = _identity(visit)
     stock = _stock(visit)
     plans = tuple(_plans(visit, identity.licence if identity else ""))
+    visit.findings += _titled_twice(plans)
     trials = tuple(_trials(visit, stock))
     pages = tuple(_pages(visit))
     findings = in_order(visit.findings)
@@ -117,9 +118,18 @@ def _refusal(folder: Path) -> Finding | None:
         advice = "Name the folder that holds `workshop.yaml`."
         return error("no-workshop", f"{quoted(folder.name)} is a file", shown, advice)
     if not (folder / _MANIFEST).is_file():
+        other = next((each.name for each in sorted(folder.iterdir()) if _is_misnamed(each)), "")
+        if other:
+            advice = f"Rename it to `{_MANIFEST}`."
+            return error("no-workshop", f"{quoted(other)} is not read", Place(other), advice)
         message = f"no `{_MANIFEST}` in this folder"
         return error("no-workshop", message, Place(_MANIFEST), f"Name a workshop's folder; {begin}")
     return None
+
+
+def _is_misnamed(path: Path) -> bool:
+    """Tell whether a file is the workshop's in all but the last letters of its name."""
+    return path.name.lower() in ("workshop.yml", _MANIFEST) and path.is_file()
 
 
 def _identity(visit: _Visit) -> Identity | None:
@@ -236,6 +246,17 @@ def _plan(visit: _Visit, folder: Path) -> Plan | None:
     )
 
 
+def _titled_twice(plans: Iterable[Plan]) -> Iterable[Finding]:
+    """Yield a warning for each plan of a title that one before it has: readers see the title."""
+    first: dict[str, Plan] = {}
+    for plan in plans:
+        known = first.setdefault(plan.title.casefold(), plan)
+        if plan.title and known is not plan:
+            message = f"{quoted(plan.title)} is the title of `{known.name}`, too"
+            advice = "Readers know a plan by its title: give each its own."
+            yield warning("doubled-title", message, plan.place, advice)
+
+
 _NO_PLAN = "`kerfolio add plan NAME` writes one; a folder that begins with `_` is passed over."
 
 
@@ -255,6 +276,7 @@ def _trials(visit: _Visit, stock: Stock) -> Iterable[Trial]:
         "stock": [*(each.name for each in stock.sheets), *visit.unread_stock],
         "cutter": [*(each.name for each in stock.cutters), *visit.unread_stock],
     }
+    nominals = {each.name: each.nominal for each in stock.sheets}
     shelf = Shelf(folder=folder, prefix="log", decodes=visit.decodes)
     pictures: dict[str, Taken] = {}
     for path in _files(folder, ".yaml"):
@@ -263,7 +285,7 @@ def _trials(visit: _Visit, stock: Stock) -> Iterable[Trial]:
         visit.findings += faults
         if node is None:
             continue
-        desk = Desk(shelf=shelf, pictures=pictures)
+        desk = Desk(shelf=shelf, pictures=pictures, nominals=nominals)
         trials = LOG.read_named("", Place(visit.shown(path), 1, 1), node, desk) or ()
         for trial in trials:
             _check_names(trial, known, desk)

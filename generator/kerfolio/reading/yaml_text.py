@@ -14,6 +14,7 @@ import yaml
 from kerfolio.basis.complaint import quoted
 from kerfolio.basis.finding import Finding, error, warning
 from kerfolio.basis.place import Place
+from kerfolio.reading.merge_marks import merge_marks
 from kerfolio.reading.nodes import Broken, Entry, Mapping, Node, Scalar, Sequence
 from kerfolio.reading.yaml_words import syntax_finding
 
@@ -30,19 +31,21 @@ class _TooMuch(Exception):  # noqa: N818 - ends the descent, never leaves this m
 
 
 def decode(content: bytes, file: str) -> tuple[str, tuple[Finding, ...]]:
-    """Return the text of a file: UTF-8, of a bounded size; the text is empty with a finding."""
+    """Return the text of a file: UTF-8, of a bounded size, merged; it is empty with a finding."""
     place = Place(file)
     if len(content) > MOST_BYTES:
         message = f"the file has more than {MOST_BYTES // 1_000_000} MB"
         return "", (error("too-large", message, place, "Split it, or move long texts out of it."),)
     try:
-        return content.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n"), ()
+        text = content.decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n")
     except UnicodeDecodeError as trouble:
         line = content.count(b"\n", 0, trouble.start) + 1
         column = trouble.start - (content.rfind(b"\n", 0, trouble.start) + 1) + 1
         message = f"a byte that is no UTF-8: 0x{content[trouble.start]:02X}"
         advice = "Save the file with the encoding UTF-8."
         return "", (error("not-utf-8", message, Place(file, line, column), advice),)
+    unmerged = merge_marks(text, file)
+    return ("", unmerged) if unmerged else (text, ())
 
 
 def read_yaml(content: bytes, file: str) -> tuple[Node | None, tuple[Finding, ...]]:

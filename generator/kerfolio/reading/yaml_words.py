@@ -8,6 +8,8 @@ import yaml
 
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.place import Place
+from kerfolio.reading.merge_marks import is_merge_mark, merge_mark
+from kerfolio.reading.odd_blank import blank_in_line
 
 _QUOTES = "Put a text that holds `: ` or ` #` or begins with a sign in quotes."
 _INDENT = "Give all keys of one level the same indentation, in blanks."
@@ -31,6 +33,7 @@ _WORDS: tuple[tuple[str, str, str], ...] = (
     ("incompatible YAML", "a `%YAML` line", "Remove the line."),
     ("directive", "a line that begins with `%`", "Remove the line, or put the text in quotes."),
 )
+_LOOK_BACK = 3
 _AT_ITS_START = (
     "unexpected end of stream",
     "could not find expected ':'",
@@ -61,10 +64,32 @@ def syntax_finding(
     start = getattr(trouble, "context_mark", None)
     if start and any(sign in problem for sign in _AT_ITS_START):
         place = Place(file, start.line + 1, start.column + 1)
+    for number in (place.line, mark.line + 1):
+        if is_merge_mark(_line(text, number - 1)):
+            return merge_mark(_line(text, number - 1), Place(file, number, 1))
+    odd = _odd_blank(text, file, (place.line - 1, mark.line))
+    if odd is not None:
+        return odd
     message, advice = _words(problem, line, mark.column)
     if opened is not None and "key" in message + problem:
         place, message, advice = opened, "a quotation mark is not closed", "Close the quotes."
     return error("yaml-syntax", message, place, advice)
+
+
+def _odd_blank(text: str, file: str, blamed: tuple[int, int]) -> Finding | None:
+    """Return the finding for an odd blank in the lines blamed, or in an indentation just above.
+
+    A key that such a blank indents ends the mapping it was meant for: the line after is blamed.
+    """
+    above = range(blamed[1] - 1, max(blamed[1] - 1 - _LOOK_BACK, -1), -1)
+    lines = [(number, _line(text, number)) for number in (*blamed, *above)]
+    for number, line in lines:
+        indent = line[: len(line) - len(line.lstrip())]
+        looked = line if number in blamed else indent
+        found = blank_in_line(looked, Place(file, number + 1, 1))
+        if found is not None:
+            return found
+    return None
 
 
 def _words(problem: str, line: str, column: int) -> tuple[str, str]:

@@ -6,6 +6,7 @@ from itertools import product
 from math import prod
 
 from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.ladder import MOST_SETS, rung_count
 from kerfolio.basis.lengths import mm_number, read_off, reading_in
 from kerfolio.basis.measures import number, reading
 from kerfolio.basis.said import ByUnit, Measure, Quantity, Words, said, strung
@@ -15,7 +16,6 @@ from kerfolio.model.stock import SheetStock, Stock
 from kerfolio.settling.scope import Scope, SettlingError, unsettled
 from kerfolio.settling.settled import FitVariant
 
-MOST_VARIANTS = 40
 LEAST_STEP = 0.01
 """Thicknesses have two decimals of a millimetre in the names of files."""
 
@@ -40,8 +40,8 @@ def variants(plan: Plan, stock: Stock) -> tuple[tuple[FitVariant, ...], tuple[Fi
     if findings:
         return (), tuple(findings)
     count = prod(map(len, choices))
-    if count > MOST_VARIANTS:
-        counts = number("sets", count), number("most", MOST_VARIANTS)
+    if count > MOST_SETS:
+        counts = number("sets", count), number("most", MOST_SETS)
         message = said("{} sets of cut files, at most {}", *counts)
         advice = "Publish for fewer thicknesses: shorten `published-for` or make its step larger."
         return (), (error("too-many-variants", message, plan.place, advice),)
@@ -63,7 +63,7 @@ def rungs(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
     if use.published_for is None:
         return (read_off(stock.actual),)
     first, last, step = _ladder(use.published_for, unit)
-    count = int((last - first) / step + 1 + NOISE) if step else 1
+    count = rung_count(first, last, step) if step else 1
     if count > _MOST_RUNGS:
         message = f"`published-for` makes over {_MOST_RUNGS} thicknesses"
         raise unsettled("too-many-variants", message, use.published_for.place, "Widen its step.")
