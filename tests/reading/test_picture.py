@@ -12,7 +12,7 @@ from PIL import Image, ImageCms
 
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.pixels import Pixels
-from kerfolio.reading.picture import MOST_SIDE, WIDEST, read_picture
+from kerfolio.reading.picture import MOST_SIDE, WIDEST, read_picture, what_it_is
 from tests.reading.photographs import (
     BLUE,
     GPS,
@@ -155,3 +155,19 @@ def test_damage_anywhere_is_told_or_borne(content: bytes, data: st.DataObject) -
     end = data.draw(st.integers(0, len(content)))
     file = {JPEG: "a.jpg", PNG: "a.png", WEBP: "a.webp"}[content]
     assert isinstance(read_picture(bytes(spoilt[:end]), file), Pixels | Complaint)
+
+
+@pytest.mark.parametrize(
+    ("content", "kind"),
+    # First bytes: JPEG SOI and a marker, PNG signature (RFC 2083, section 3.1), RIFF with WEBP.
+    [
+        (b"\xff\xd8\xff\xe0rest", "a JPEG picture"),
+        (saved(NOISE, "PNG"), "a PNG picture"),
+        (b"RIFF\x10\x00\x00\x00WEBPVP8 ", "a WebP picture"),
+        (b"GIF89a", "a GIF picture"),
+        (b"<svg xmlns", "an SVG drawing"),
+        (b"", ""),
+    ],
+)
+def test_pictures_are_known_by_their_first_bytes(content: bytes, kind: str) -> None:
+    assert what_it_is(content) == kind

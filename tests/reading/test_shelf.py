@@ -7,9 +7,7 @@ from pathlib import Path
 import pytest
 
 from kerfolio.basis.complaint import Complaint
-from kerfolio.reading.files import picture_kind
 from kerfolio.reading.shelf import Shelf, path_fault
-from tests.broken.good_workshop import png
 
 
 @pytest.fixture
@@ -84,19 +82,3 @@ def test_a_missing_file_is_told_with_the_nearest(shelf: Shelf) -> None:
 def test_size_is_bounded(shelf: Shelf) -> None:
     message, advice = refusal(shelf, "photos/rack.png", most=4)
     assert (message, advice) == ("`photos/rack.png` has more than 0 MB", "Make it smaller.")
-
-
-@pytest.mark.parametrize(
-    ("content", "kind"),
-    # First bytes: JPEG SOI and a marker, PNG signature (RFC 2083, section 3.1), RIFF with WEBP.
-    [
-        (b"\xff\xd8\xff\xe0rest", "JPEG"),
-        (png(), "PNG"),
-        (b"RIFF\x10\x00\x00\x00WEBPVP8 ", "WebP"),
-        (b"GIF89a", ""),
-        (b"<svg xmlns", ""),
-        (b"", ""),
-    ],
-)
-def test_pictures_are_known_by_their_first_bytes(content: bytes, kind: str) -> None:
-    assert picture_kind(content) == kind
