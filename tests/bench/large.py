@@ -33,6 +33,7 @@ parts:
 SVG = '<svg xmlns="http://www.w3.org/2000/svg" width="900mm" height="900mm" viewBox="0 0 900 900">'
 EDGE = '<path id="outline" d="M0 0H900V900H0Z"/>'
 DEEPEST_MB = 1_500
+ROW = 90
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,8 +87,8 @@ def spent_by(*arguments: str, most_mb: int = DEEPEST_MB, most_seconds: int = 120
 
 
 def rows(count: int) -> list[tuple[int, int]]:
-    """Return points of a grid of 32 mm, at most 50 in a row."""
-    return [(40 + 32 * (index % 50), 40 + 32 * (index // 50)) for index in range(count)]
+    """Return points of a grid of 25 mm, at most 90 in a row."""
+    return [(40 + 25 * (index % ROW), 40 + 25 * (index // ROW)) for index in range(count)]
 
 
 def pegboard(count: int, ladder: str = "18") -> Large:
@@ -98,11 +99,11 @@ def pegboard(count: int, ladder: str = "18") -> Large:
 
 
 def repeated(count: int, ladder: str = "18") -> Large:
-    """Return the same board with a repeated hole for each row of 50."""
+    """Return the same board with a repeated hole for each row."""
     lines = [
-        f"      row-{row}: {{hole: {{at: [40, {40 + 32 * row}], diameter: 8}}, "
-        f"repeat: {{count: {min(50, count - 50 * row)}, step: [32, 0]}}}}\n"
-        for row in range(-(-count // 50))
+        f"      row-{row}: {{hole: {{at: [40, {40 + 25 * row}], diameter: 8}}, "
+        f"repeat: {{count: {min(ROW, count - ROW * row)}, step: [25, 0]}}}}\n"
+        for row in range(-(-count // ROW))
     ]
     return Large(
         plan=HEAD.format(ladder=ladder) + _board(count) + "    features:\n" + "".join(lines)
@@ -121,8 +122,7 @@ def named(count: int, ladder: str = "18") -> Large:
 
 
 def _board(count: int) -> str:
-    height = 80 + 32 * (-(-count // 50) - 1)
-    return PART.format(width=1648, height=max(80, height))
+    return PART.format(width=2305, height=80 + 25 * (-(-count // ROW) - 1))
 
 
 def computed(count: int) -> Large:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import random
 from contextlib import suppress
 
 import pytest
@@ -15,8 +16,10 @@ from kerfolio.geometry.arc import edges
 from kerfolio.geometry.boolean import difference, intersection, union
 from kerfolio.geometry.canonical import region, tidy
 from kerfolio.geometry.contour import Contour, Region
+from kerfolio.geometry.flatten import points
 from kerfolio.geometry.measure import area, length
 from kerfolio.geometry.shape_error import ShapeError
+from kerfolio.geometry.shapes import circle, rectangle, rounded_slot
 from tests.geometry.shape_cases import OUTERS, difference_area, solid, tools
 
 PLATE = region(shapes.rectangle(0, 0, 360, 450, round=20))
@@ -199,3 +202,52 @@ def _reference(name: str, outer: Contour, cuts: list[Contour]) -> shapely.Geomet
     except shapely.GEOSException:
         joined = shapely.union_all(other, grid_size=1e-7)
         return getattr(shapely, name)(one, joined, grid_size=1e-7)
+
+
+def scattered(seed: int) -> list[Contour]:
+    """Return 30 openings of four kinds about a board of 200 x 120 mm, some over one another."""
+    chance = random.Random(seed)
+    made = []
+    for index in range(30):
+        x, y, size = chance.uniform(8, 182), chance.uniform(8, 112), chance.uniform(2, 10)
+        kinds = (
+            circle((x, y), size),
+            rectangle(x, y, x + size, y + size / 2),
+            rounded_slot((x, y), size + 8, size),
+            Contour(((x, y, 0.0), (x + size, y, 0.0), (x, y + size, 0.0))),
+        )
+        made.append(kinds[index % 4])
+    return made
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_many_openings_at_once_are_what_one_by_one_gives(seed: int) -> None:
+    """Those that stand apart take a short way; areas by the plane library's polygons."""
+    board, holes = Region(rectangle(0, 0, 200, 120, 10)), scattered(seed)
+    flat = shapely.union_all([shapely.Polygon(points(each, 1e-3)) for each in holes])
+    left = shapely.difference(shapely.Polygon(points(board.outer, 1e-3)), flat)
+    made = difference(board, holes)
+    assert area(made) == pytest.approx(left.area, abs=0.2)
+    assert len(made.openings) == len(left.interiors)
+    again = board
+    for each in holes:
+        again = difference(again, [each])
+    assert area(again) == pytest.approx(area(made), abs=1e-3)
+    assert made.openings == tuple(sorted(made.openings, key=lambda c: c.vertices))
+
+
+def test_an_opening_that_is_not_concerned_stays_as_it_is() -> None:
+    board = difference(Region(rectangle(0, 0, 100, 60)), [circle((20, 30), 9)])
+    more = difference(board, [rounded_slot((70, 30), 30, 8)])
+    assert set(board.openings) < set(more.openings)
+    assert union(more, [rectangle(99, 10, 120, 30)]).openings == more.openings
+
+
+def test_a_hole_beside_or_over_the_edge_takes_the_long_way() -> None:
+    board = Region(rectangle(0, 0, 100, 60))
+    assert difference(board, [circle((150, 30), 9)]) == board
+    bitten = difference(board, [circle((100, 30), 20)])
+    assert bitten.openings == ()
+    assert area(bitten) == pytest.approx(6000 - math.pi * 50, abs=1e-6)
+    inside = difference(difference(board, [circle((50, 30), 30)]), [circle((50, 30), 9)])
+    assert len(inside.openings) == 1

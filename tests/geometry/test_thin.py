@@ -11,8 +11,9 @@ from hypothesis import strategies as st
 
 from kerfolio.geometry.boolean import difference
 from kerfolio.geometry.contour import Contour, Region
+from kerfolio.geometry.near import line_distance
 from kerfolio.geometry.shapes import circle, rectangle
-from kerfolio.geometry.thin import ThinPlace, line_distance, thin_places
+from kerfolio.geometry.thin import ThinPlace, thin_places
 from tests.settling.panels import flat
 
 PLATE = Region(rectangle(0, 0, 200, 100))

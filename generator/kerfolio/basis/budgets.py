@@ -113,6 +113,15 @@ PLAN_FEATURES = Budget(
 )
 """Two boards drilled all over and plenty besides."""
 
+MEETINGS = Budget(
+    noun="a part",
+    units="features that run into each other",
+    most=10_000,
+    advice="Move them apart: look at `step` and `count`.",
+)
+"""Pairs of openings or tabs whose boxes meet: each of them is worked out, and thousands at one
+place would take minutes."""
+
 POINTS = Budget(
     noun="a part",
     units="points",

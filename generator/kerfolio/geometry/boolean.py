@@ -8,20 +8,25 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
+from itertools import compress
 from typing import Any
 
 import shapely
 from shapely.geometry.base import BaseGeometry
 
 from kerfolio.geometry.canonical import region as region_of
-from kerfolio.geometry.contour import Contour, Point, Region
+from kerfolio.geometry.contour import Contour, Point, Region, Vertex
 from kerfolio.geometry.flatten import points
-from kerfolio.geometry.measure import Shape, contours_of
+from kerfolio.geometry.measure import Shape, area, bounds, contours_of, length
+from kerfolio.geometry.near import boxes, stand_apart
 from kerfolio.geometry.noding import TOLERANCE, Noded, noded
 from kerfolio.geometry.recovery import recovered
 from kerfolio.geometry.shape_error import ShapeError
 
 _GRID = 1e-7
+_CLEAR = 0.02
+"""Boxes grown by this, mm, that do not meet keep clear of each other."""
+
 _SLIVER = 0.003
 """Leftovers thinner than this, mm on average, come from flattening: they are dropped."""
 
@@ -31,7 +36,11 @@ def union(region: Region, contours: Iterable[Contour]) -> Region:
 
     Raises ShapeError (``pieces``) when an addition does not touch the rest.
     """
-    return _one(_combined("union", [region], [Region(each) for each in contours]))
+    added = tuple(contours)
+    apart = stand_apart((*region.openings, *added), len(region.openings), _CLEAR)
+    concerned = _concerned(region, apart)
+    made = _one(_combined("union", [concerned], [Region(each) for each in added]))
+    return _with_openings(made, compress(region.openings, apart))
 
 
 def difference(region: Region, contours: Iterable[Contour]) -> Region:
@@ -39,12 +48,63 @@ def difference(region: Region, contours: Iterable[Contour]) -> Region:
 
     Raises ShapeError (``pieces``) when nothing is left or the rest falls apart.
     """
-    return _one(_combined("difference", [region], [Region(each) for each in contours]))
+    taken = tuple(contours)
+    apart = stand_apart((*region.openings, *taken), len(region.openings), _CLEAR)
+    loose = _clear_inside(region.outer, taken, apart[len(region.openings) :])
+    rest = [Region(each) for each, clear in zip(taken, loose, strict=True) if not clear]
+    made = _one(_combined("difference", [_concerned(region, apart)], rest))
+    kept = (*compress(region.openings, apart), *compress(taken, loose))
+    return _with_openings(made, kept)
 
 
 def intersection(region: Region, contours: Iterable[Contour]) -> tuple[Region, ...]:
     """Return the parts of a region that lie in at least one of the closed contours."""
     return _combined("intersection", [region], [Region(each) for each in contours])
+
+
+def _concerned(region: Region, apart: Sequence[bool]) -> Region:
+    """Return a region with those openings alone that do not stand apart from what is done to it."""
+    near = (each for each, clear in zip(region.openings, apart, strict=False) if not clear)
+    return Region(region.outer, tuple(near))
+
+
+def _clear_inside(
+    outer: Contour, contours: Sequence[Contour], apart: Sequence[bool]
+) -> tuple[bool, ...]:
+    """Tell for each contour whether cutting it away opens just its own area in the middle.
+
+    Many holes then cost no more than their number. What is small enough to be a sliver, or could
+    cross itself, takes the long way.
+    """
+    inside = shapely.contains_properly(_solid(Region(outer)), boxes(contours, _CLEAR))
+    return tuple(
+        clear and here and _is_plain(each)
+        for each, clear, here in zip(contours, apart, inside.tolist(), strict=True)
+    )
+
+
+def _is_plain(contour: Contour) -> bool:
+    """Tell whether a contour is round or has three or four convex corners, and is no sliver."""
+    corners = contour.vertices
+    if not contour.closed or len(corners) not in (2, 3, 4):
+        return False
+    if area(contour) <= 2 * _SLIVER * length(contour):
+        return False
+    return len(corners) == 2 or (not any(v[2] for v in corners) and _is_convex(corners))
+
+
+def _is_convex(corners: Sequence[Vertex]) -> bool:
+    """Tell whether three or four corners turn one way throughout."""
+    turns = set()
+    for index, (x, y, _) in enumerate(corners):
+        (ax, ay, _), (bx, by, _) = corners[index - 1], corners[(index + 1) % len(corners)]
+        turns.add((x - ax) * (by - y) - (y - ay) * (bx - x) > 0)
+    return len(turns) == 1
+
+
+def _with_openings(region: Region, openings: Iterable[Contour]) -> Region:
+    more = tuple(openings)
+    return region_of(region.outer, (*region.openings, *more)) if more else region
 
 
 def _one(pieces: tuple[Region, ...]) -> Region:
@@ -144,6 +204,9 @@ def _solid(shape: Shape) -> Any:
 
 def intersects(one: Shape, other: Shape) -> bool:
     """Tell whether two areas overlap by more than a touch (0.002 mm deep)."""
+    a, b = bounds(one), bounds(other)
+    if a.x1 < b.x0 or b.x1 < a.x0 or a.y1 < b.y0 or b.y1 < a.y0:
+        return False
     if not shapely.intersects(_solid(one), _solid(other)):
         return False
     shared = _operated("intersection", [_solid(one)], [_solid(other)])
@@ -154,7 +217,9 @@ def intersects(one: Shape, other: Shape) -> bool:
 
 def contains(region: Shape, contour: Shape, slack: float = 0.002) -> bool:
     """Tell whether a shape lies inside an area, its edge included, at most ``slack`` mm outside."""
-    if shapely.covers(_solid(region), _solid(contour)):
+    around = bounds(contour)
+    box = shapely.box(around.x0, around.y0, around.x1, around.y1)
+    if shapely.covers(_solid(region), box) or shapely.covers(_solid(region), _solid(contour)):
         return True
     return bool(shapely.covers(shapely.buffer(_solid(region), slack), _solid(contour)))
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from kerfolio.geometry.arc import Arc, arc_of, bulge_of, reversed_contour
 from kerfolio.geometry.contour import Contour, Point, Region, Vertex
@@ -23,6 +24,7 @@ def region(outer: Contour, openings: Iterable[Contour] = ()) -> Region:
     return Region(tidy(outer), tuple(rings))
 
 
+@lru_cache(maxsize=16384)
 def tidy(contour: Contour, *, clockwise: bool = False) -> Contour:
     """Return a closed contour oriented as asked, without idle vertices, from its least vertex.
 

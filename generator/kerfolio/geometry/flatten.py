@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 from kerfolio.geometry.arc import Arc, edges
 from kerfolio.geometry.contour import Contour, Point
@@ -27,6 +28,12 @@ def points(contour: Contour, tolerance: float = 0.01) -> list[Point]:
 
     Points of arcs lie on the circle, so chords stray inward by at most ``tolerance`` mm.
     """
+    return list(_points(contour, tolerance))
+
+
+@lru_cache(maxsize=4096)
+def _points(contour: Contour, tolerance: float) -> tuple[Point, ...]:
+    """Return the points; the contours of one part come again at every thickness."""
     result: list[Point] = []
     for edge in edges(contour):
         result.append(edge.start)
@@ -34,4 +41,4 @@ def points(contour: Contour, tolerance: float = 0.01) -> list[Point]:
             result.extend(arc_points(edge.arc, tolerance))
     if not contour.closed and contour.vertices:
         result.append(contour.vertices[-1][:2])
-    return result
+    return tuple(result)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 from kerfolio.geometry.arc import Arc, Edge, edges
 from kerfolio.geometry.contour import Contour, Point, Region
@@ -79,7 +80,11 @@ def _edge_length(edge: Edge) -> float:
 
 def bounds(shape: Shape) -> Box:
     """Return the box around a shape, arcs taken exactly; ValueError for a shape of no vertex."""
-    outer = contours_of(shape)[0]
+    return _bounds(contours_of(shape)[0])
+
+
+@lru_cache(maxsize=16384)
+def _bounds(outer: Contour) -> Box:
     found = [(x, y) for x, y, _ in outer.vertices]
     for edge in edges(outer):
         found.extend(edge.arc.extremes() if edge.arc else ())

@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -37,8 +38,14 @@ class Flat:
     outer: tuple[Point, ...]
     openings: tuple[tuple[Point, ...], ...] = ()
 
+    def __hash__(self) -> int:
+        # Asked for often: openings are many, and seldom all that two shapes differ in.
+        return hash((self.outer, len(self.openings)))
+
     def turned(self, degrees: float) -> Flat:
         """Return the shape turned counter-clockwise about 0,0; exact at multiples of 90."""
+        if degrees % 360.0 == 0.0:
+            return self
         cos, sin = unit(degrees)
 
         def ring(given: tuple[Point, ...]) -> tuple[Point, ...]:
@@ -58,6 +65,10 @@ class Flat:
     def area(self) -> float:
         """The area in mm2, without the openings."""
         return float(_polygon(self).area)
+
+    def box_turned(self, degrees: float) -> tuple[float, float, float, float]:
+        """Return the box of the shape turned; see ``box`` and ``turned``."""
+        return Flat(self.outer).turned(degrees).box
 
     @property
     def box(self) -> tuple[float, float, float, float]:
@@ -95,6 +106,7 @@ def envelope(regions: Sequence[Region]) -> Flat:
     return _flat(joined)
 
 
+@lru_cache(maxsize=256)
 def footprint(flat: Flat, by: float, crevice: float, coarse: float = COARSE) -> Flat:
     """Return a shape grown by at least ``by`` mm, in few edges, with narrow crevices closed.
 
@@ -171,6 +183,7 @@ def _overlap(one: Any, other: Any) -> bool:
     return bool(shared.area > _DEPTH * shared.length / 2)
 
 
+@lru_cache(maxsize=256)
 def _polygon(flat: Flat) -> Any:
     made = shapely.Polygon(flat.outer, flat.openings)
     return made if shapely.is_valid(made) else shapely.make_valid(made)

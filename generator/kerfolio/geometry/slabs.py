@@ -6,6 +6,8 @@ the sideways positions at which they overlap are found exactly, windows and holl
 
 from __future__ import annotations
 
+from bisect import bisect_left
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -61,9 +63,11 @@ def slabs_of(flat: Flat) -> Slabs:
     walls = _walls(flat)
     heights = np.unique(np.round(walls[:, [1, 3]], 7))
     columns: list[list[float]] = []
-    for low, high in pairwise(heights.tolist()):
-        for column in _between(walls, low, high):
-            _add(columns, column)
+    ending: list[int] = []
+    for low, high, crossing in _levels(walls, heights):
+        bands = _between(crossing, low, high)
+        if bands:
+            ending = _added(columns, bands, ending)
     return Slabs(np.array(columns).T)
 
 
@@ -78,10 +82,26 @@ def _walls(flat: Flat) -> Numbers:
     return np.array(rows)
 
 
-def _between(walls: Numbers, low: float, high: float) -> list[list[float]]:
-    if high - low <= _LEVEL:
-        return []
-    crossing = walls[(walls[:, 1] <= low + _LEVEL) & (walls[:, 3] >= high - _LEVEL)]
+def _levels(walls: Numbers, heights: Numbers) -> Iterator[tuple[float, float, Numbers]]:
+    """Yield each level between two heights with the walls that run all through it.
+
+    Walls are taken up and left behind on the way, so that many levels do not look at all of them.
+    """
+    by_bottom = np.argsort(walls[:, 1], kind="stable")
+    bottoms = walls[by_bottom, 1]
+    standing = np.zeros(0, dtype=np.int64)
+    begun = 0
+    for low, high in pairwise(heights.tolist()):
+        if high - low <= _LEVEL:
+            continue
+        until = int(np.searchsorted(bottoms, low + _LEVEL, side="right"))
+        standing = np.concatenate([standing, by_bottom[begun:until]])
+        begun = until
+        standing = np.sort(standing[walls[standing, 3] >= high - _LEVEL])
+        yield low, high, walls[standing]
+
+
+def _between(crossing: Numbers, low: float, high: float) -> list[list[float]]:
     slope = (crossing[:, 2] - crossing[:, 0]) / (crossing[:, 3] - crossing[:, 1])
     bottom = crossing[:, 0] + (low - crossing[:, 1]) * slope
     top = crossing[:, 0] + (high - crossing[:, 1]) * slope
@@ -92,14 +112,28 @@ def _between(walls: Numbers, low: float, high: float) -> list[list[float]]:
     ]
 
 
-def _add(columns: list[list[float]], new: list[float]) -> None:
-    """Add a slab, or lengthen the one below whose sides run on in the same lines."""
-    for below in columns:
-        if abs(below[1] - new[0]) > _LEVEL or _bends(below, new, 2) or _bends(below, new, 4):
-            continue
-        below[1], below[3], below[5] = new[1], new[3], new[5]
-        return
-    columns.append(new)
+def _added(columns: list[list[float]], bands: list[list[float]], ending: list[int]) -> list[int]:
+    """Add the slabs of one level, or lengthen those below whose sides run on in the same lines.
+
+    ``ending`` are the slabs that end below; those that end above are returned.
+    """
+    below = sorted((columns[each][3], each) for each in ending)
+    found = []
+    for new in bands:
+        first = bisect_left(below, (new[2] - 2 * _LEVEL, -1))
+        last = bisect_left(below, (new[2] + 2 * _LEVEL, len(columns)))
+        near = sorted(each for _, each in below[first:last])
+        number = next((each for each in near if _runs_on(columns[each], new)), len(columns))
+        if number == len(columns):
+            columns.append(new)
+        else:
+            columns[number][1::2] = new[1::2]
+        found.append(number)
+    return found
+
+
+def _runs_on(below: list[float], new: list[float]) -> bool:
+    return not (abs(below[1] - new[0]) > _LEVEL or _bends(below, new, 2) or _bends(below, new, 4))
 
 
 def _bends(below: list[float], new: list[float], side: int) -> bool:

@@ -11,10 +11,11 @@ near each other, and where eroding the outline parts it.
 from __future__ import annotations
 
 import math
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import combinations, pairwise
+from itertools import combinations, pairwise, permutations
 from typing import Any
 
 import numpy as np
@@ -22,7 +23,7 @@ import shapely
 from numpy.typing import NDArray
 from shapely.ops import substring
 
-from kerfolio.geometry.contour import Contour, Point, Region
+from kerfolio.geometry.contour import Point, Region
 from kerfolio.geometry.flatten import points
 
 _FINE = 0.02
@@ -74,10 +75,39 @@ def thin_places(region: Region, least: float) -> tuple[ThinPlace, ...]:
     edge = shapely.boundary(solid)
     shapely.prepare(edge)
     found = list(_unreached(solid, eroded, edge, least))
+    told = _Spots(least)
+    for place in found:
+        told.add(place.at)
     for place in (*_near_contours(solid, edge, least, found), *_parted(solid, edge, least)):
-        if not any(math.dist(place.at, each.at) < least for each in found):
+        if not told.has_near(place.at):
             found.append(place)
+            told.add(place.at)
     return tuple(sorted(found, key=lambda each: (each.ends, each.width)))
+
+
+class _Spots:
+    """Points in cells as wide as they are to keep apart, so that near ones are found at once."""
+
+    def __init__(self, apart: float) -> None:
+        self._apart = apart
+        self._cells: dict[tuple[int, int], list[Point]] = defaultdict(list)
+
+    def _cell(self, spot: Point) -> tuple[int, int]:
+        return math.floor(spot[0] / self._apart), math.floor(spot[1] / self._apart)
+
+    def add(self, spot: Point) -> None:
+        """Keep a point."""
+        self._cells[self._cell(spot)].append(spot)
+
+    def has_near(self, spot: Point) -> bool:
+        """Tell whether a kept point is nearer than allowed."""
+        column, row = self._cell(spot)
+        return any(
+            math.dist(spot, each) < self._apart
+            for dx in (-1, 0, 1)
+            for dy in (-1, 0, 1)
+            for each in self._cells.get((column + dx, row + dy), ())
+        )
 
 
 def _unreached(solid: Any, eroded: Any, edge: Any, least: float) -> Iterator[ThinPlace]:
@@ -93,18 +123,20 @@ def _near_contours(
 ) -> Iterator[ThinPlace]:
     """Yield the narrowest web between each two contours that have none among those found."""
     rings = (solid.exterior, *solid.interiors)
-    known = [[_lies_on(ring, each) for ring in rings] for each in found]
     tree = shapely.STRtree(rings)
+    known = {pair for each in found for pair in permutations(_lying_on(tree, each), 2)}
     pairs = tree.query(rings, predicate="dwithin", distance=least).T.tolist()
     for one, other in sorted(pairs):
-        if one < other and not any(on[one] and on[other] for on in known):
+        if one < other and (one, other) not in known:
             across = shapely.shortest_line(rings[one], rings[other])
             if _is_web(across, edge, least):
                 yield ThinPlace(width=float(across.length), ends=_ends(across))
 
 
-def _lies_on(ring: Any, place: ThinPlace) -> bool:
-    return any(shapely.dwithin(ring, shapely.Point(end), _SLACK) for end in place.ends)
+def _lying_on(rings: Any, place: ThinPlace) -> set[int]:
+    """Return the numbers of the rings of a tree that an end of a thin place lies on."""
+    ends = shapely.points(place.ends)
+    return set(rings.query(ends, predicate="dwithin", distance=_SLACK)[1].tolist())
 
 
 def _parted(solid: Any, edge: Any, least: float) -> Iterator[ThinPlace]:
@@ -139,9 +171,9 @@ def _through(middle: Any, ring: Any) -> Any | None:
 def _is_web(across: Any, edge: Any, least: float) -> bool:
     """Tell whether a line from wall to wall is short enough and has only wood about its middle."""
     middle = shapely.line_interpolate_point(across, 0.5, normalized=True)
-    return bool(
-        _CRUMB < across.length < least and shapely.distance(middle, edge) >= _CLEAR * across.length
-    )
+    if not _CRUMB < across.length < least:
+        return False
+    return not shapely.dwithin(edge, middle, _CLEAR * across.length)
 
 
 def _polygon(region: Region) -> Any:
@@ -155,10 +187,14 @@ def _places(piece: Any, edge: Any, least: float) -> Iterator[ThinPlace]:
     walls = [wall for ring in _rings(piece) for wall in _walls(ring, edge)]
     if len(walls) == 1 and not walls[0].is_ring:
         yield from _tongue(walls[0], least)
-    for one, other in combinations(walls, 2):
-        across = _across(one, other, shapely.centroid(piece))
-        if _is_web(across, edge, least):
-            yield ThinPlace(width=float(across.length), ends=_ends(across))
+    middle = shapely.centroid(piece)
+    # No line from wall to wall is shorter than they are apart: only near ones are looked at.
+    pairs = shapely.STRtree(walls).query(walls, predicate="dwithin", distance=least).T.tolist()
+    for one, other in sorted(pairs):
+        if one < other:
+            across = _across(walls[one], walls[other], middle)
+            if _is_web(across, edge, least):
+                yield ThinPlace(width=float(across.length), ends=_ends(across))
 
 
 def _rings(piece: Any) -> list[NDArray[np.float64]]:
@@ -169,7 +205,7 @@ def _rings(piece: Any) -> list[NDArray[np.float64]]:
 def _walls(ring: NDArray[np.float64], edge: Any) -> list[Any]:
     """Return the runs of a ring that lie on the shape's own edge, without crumbs."""
     after = np.roll(ring, -1, axis=0)
-    on: NDArray[np.bool_] = shapely.dwithin(shapely.points((ring + after) / 2), edge, _ON)
+    on: NDArray[np.bool_] = shapely.dwithin(edge, shapely.points((ring + after) / 2), _ON)
     if on.all():
         return [shapely.LinearRing(ring)]
     start = int(np.flatnonzero(~on)[0])
@@ -227,10 +263,3 @@ def _ends(line: Any) -> tuple[Point, Point]:
     first, last = line.coords[0], line.coords[-1]
     ends = sorted(((float(first[0]), float(first[1])), (float(last[0]), float(last[1]))))
     return ends[0], ends[1]
-
-
-def line_distance(point: Point, contour: Contour) -> float:
-    """Return the distance in mm from a point to a contour's line (within 0.02 mm)."""
-    chain = points(contour, _FINE)
-    line = shapely.LinearRing(chain) if contour.closed else shapely.LineString(chain)
-    return float(shapely.distance(shapely.Point(point), line))

@@ -67,7 +67,7 @@ def _stacked_height(blank: Blank, wide: int, sides: tuple[float, float]) -> floa
     """Return the height a piece takes of its own where it is wide in every turn, else None."""
     least = math.inf
     for turn in blank.turns:
-        x0, y0, x1, y1 = blank.shape.turned(turn).box
+        x0, y0, x1, y1 = blank.shape.box_turned(turn)
         box = (x1 - x0, y1 - y0)
         if box[0] > sides[0] + _HAIR or box[1] > sides[1] + _HAIR:
             continue  # it cannot be turned so on this sheet
@@ -83,8 +83,10 @@ def _stacked_height(blank: Blank, wide: int, sides: tuple[float, float]) -> floa
 @lru_cache(maxsize=256)
 def _core(shape: Flat, turn: float) -> tuple[float, float]:
     """Return width and height of the largest upright rectangle found inside a turned shape."""
-    if turn % 180.0 == 90.0:
-        width, height = _core(shape, turn % 360.0 - 90.0)
+    if turn >= 180.0:
+        return _core(shape, turn - 180.0)
+    if turn == 90.0:
+        width, height = _core(shape, 0.0)
         return height, width
     slabs = slabs_of(shape.turned(turn))
     levels = slabs.levels(_LEVELS).tolist()
@@ -105,6 +107,7 @@ Stretches = list[tuple[float, float]]
 
 def _clear(table: Numbers, bottom: float, top: float) -> Stretches:
     """Return the stretches of x that lie inside a shape at all heights from bottom to top."""
+    table = table[:, (table[0] < top) & (table[1] > bottom)]
     ends = np.unique(table[:2])
     ends = ends[(ends > bottom + _HAIR) & (ends < top - _HAIR)]
     stretches = [(-math.inf, math.inf)]
@@ -112,12 +115,23 @@ def _clear(table: Numbers, bottom: float, top: float) -> Stretches:
         middle = (low + high) / 2
         cut = table[:, (table[0] < middle) & (table[1] > middle)]
         inside = zip(cut[2:4].max(axis=0).tolist(), cut[4:].min(axis=0).tolist(), strict=True)
-        stretches = _shared(stretches, list(inside))
+        stretches = _shared(stretches, sorted((a, b) for a, b in inside if a < b))
     return stretches
 
 
 def _shared(one: Stretches, other: Stretches) -> Stretches:
-    return [(max(a, c), min(b, d)) for a, b in one for c, d in other if max(a, c) < min(b, d)]
+    """Return what two rows of stretches share; each in order, its stretches apart."""
+    found = []
+    i = j = 0
+    while i < len(one) and j < len(other):
+        start, end = max(one[i][0], other[j][0]), min(one[i][1], other[j][1])
+        if start < end:
+            found.append((start, end))
+        if one[i][1] < other[j][1]:
+            i += 1
+        else:
+            j += 1
+    return found
 
 
 def fewest_lengths(lengths: Sequence[float], room: float) -> int:

@@ -9,7 +9,7 @@ from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.measures import length
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import named, said
-from kerfolio.geometry.thin import line_distance
+from kerfolio.geometry.near import line_distance
 from kerfolio.proving.bores import Bore, bores_of, lapped, sunk
 from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after

@@ -3,21 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import combinations
 
 from kerfolio.basis.finding import Finding, Severity, error, warning
 from kerfolio.basis.measures import point
 from kerfolio.basis.said import named, said
 from kerfolio.geometry.boolean import contains, distance, intersects
 from kerfolio.geometry.contour import Contour, Region
-from kerfolio.geometry.measure import Box, bounds
+from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.near import meeting as near
 from kerfolio.model.feature_kind import ENGRAVING, GROOVE
 from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, after
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 _SLACK = 0.01
-Placed = tuple[SettledFeature, tuple[tuple[Contour, Box], ...]]
 
 
 @after(
@@ -74,32 +73,33 @@ def _touches(whole: Region, contour: Contour) -> bool:
 def overlapping_features(settled: SettledPlan) -> Iterator[Finding]:
     """Look for openings that run into each other, and engravings that run into openings."""
     for part in settled.parts:
-        placed = [_placed(each) for each in part.features]
-        openings = [each for each in placed if _goes_through(each[0])]
-        engravings = [each for each in placed if each[0].kind is ENGRAVING]
-        pairs = [*combinations(openings, 2), *((a, b) for a in openings for b in engravings)]
-        for one, other in pairs:
-            if _meet(one[1], other[1]):
-                names = named(f"{part.name}.{one[0].name}"), named(other[0].name)
-                advice = "Move them apart, or make one feature of the two."
-                message = said("{} and {} run into each other", *names)
-                what = about(settled, part, one[0], other[0])
-                yield warning("features-overlap", message, other[0].place, advice, **what)
-
-
-def _placed(feature: SettledFeature) -> Placed:
-    return feature, tuple((contour, bounds(contour)) for contour in feature.shape)
+        openings = [each for each in part.features if _goes_through(each)]
+        engravings = [each for each in part.features if each.kind is ENGRAVING]
+        for first, second in (*_meeting(openings), *_meeting(openings, engravings)):
+            names = named(f"{part.name}.{first.name}"), named(second.name)
+            advice = "Move them apart, or make one feature of the two."
+            message = said("{} and {} run into each other", *names)
+            what = about(settled, part, first, second)
+            yield warning("features-overlap", message, second.place, advice, **what)
 
 
 def _goes_through(feature: SettledFeature) -> bool:
     return feature.kind.opens and feature.depth is None
 
 
-def _meet(ones: Sequence[tuple[Contour, Box]], others: Sequence[tuple[Contour, Box]]) -> bool:
-    return any(
-        _boxes_meet(a, b) and intersects(one, other) for one, a in ones for other, b in others
-    )
-
-
-def _boxes_meet(a: Box, b: Box) -> bool:
-    return a.x0 <= b.x1 and b.x0 <= a.x1 and a.y0 <= b.y1 and b.y0 <= a.y1
+def _meeting(
+    ones: Sequence[SettledFeature], others: Sequence[SettledFeature] | None = None
+) -> list[tuple[SettledFeature, SettledFeature]]:
+    """Return the pairs of features that run into each other, or into ``others``, in order."""
+    among = others is None
+    others = ones if others is None else others
+    mine = [(index, contour) for index, each in enumerate(ones) for contour in each.shape]
+    theirs = [(index, contour) for index, each in enumerate(others) for contour in each.shape]
+    found = set()
+    for a, b in near([contour for _, contour in mine], [contour for _, contour in theirs]):
+        (one, contour), (other, another) = mine[a], theirs[b]
+        if among and one >= other:
+            continue
+        if (one, other) not in found and intersects(contour, another):
+            found.add((one, other))
+    return [(ones[one], others[other]) for one, other in sorted(found)]

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.measures import length, point
 from kerfolio.basis.place import NOWHERE
 from kerfolio.basis.said import Text, named, said, stated_name
-from kerfolio.geometry.contour import Contour, Point
-from kerfolio.geometry.measure import Box, bounds, contours_of
-from kerfolio.geometry.thin import ThinPlace, line_distance, thin_places
+from kerfolio.geometry.contour import Point
+from kerfolio.geometry.measure import contours_of
+from kerfolio.geometry.near import Lines
+from kerfolio.geometry.thin import ThinPlace, thin_places
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.proving.marks import spots_mark
 from kerfolio.proving.rule import COMMON_PRACTICE, after
@@ -66,8 +67,7 @@ def wood_left(settled: SettledPlan) -> Iterator[Finding]:
     for part in settled.parts:
         beside = _Edges(part, settled.sheet(part.sheet).cutter.diameter / 2)
         for place in thin_places(part.routed, BESIDE_OPENING * part.thickness):
-            sides = sorted(map(beside.feature, place.ends), key=_rank(part))
-            web = _Web(place=place, sides=(sides[0], sides[1]))
+            web = _Web(place=place, sides=beside.sides(place))
             if place.width < web.share * part.thickness:
                 yield _told(web, settled, part)
 
@@ -90,49 +90,35 @@ def _told(web: _Web, settled: SettledPlan, part: SettledPart) -> Finding:
     return warning("breaks-out", message, place, advice, mark=mark, subject=subject)
 
 
-def _rank(part: SettledPart) -> Callable[[SettledFeature | None], int]:
-    """Return a sorting key: features in the part's order, its own edge last."""
-    return lambda side: len(part.features) if side is None else part.features.index(side)
-
-
 class _Edges:
-    """Finds the feature that a point of a part's edge belongs to."""
+    """Finds the features that a thin place of a part lies between."""
 
     def __init__(self, part: SettledPart, radius: float) -> None:
-        self._part, self._radius = part, radius
-        self._plain = _boxed((0, contour) for contour in contours_of(part.plain))
-        self._own = _boxed(
+        self._features, self._radius = part.features, radius
+        self._plain = Lines(contours_of(part.plain))
+        own = [
             (index, contour)
             for index, feature in enumerate(part.features)
             if feature.depth is None
             for contour in feature.shape
-        )
+        ]
+        self._owners = [index for index, _ in own]
+        self._own = Lines([contour for _, contour in own])
 
-    def feature(self, spot: Point) -> SettledFeature | None:
-        """Return the feature, None for the part's own edge.
+    def sides(self, place: ThinPlace) -> tuple[SettledFeature | None, SettledFeature | None]:
+        """Return the features at its ends in the part's order, None (its own edge) last."""
+        first, second = sorted(map(self._number, place.ends))
+        features = (*self._features, None)
+        return features[first], features[second]
+
+    def _number(self, spot: Point) -> int:
+        """Return the number of a feature, one beyond the last for the part's own edge.
 
         A point that is not on the plain shape lies on a relief, which reaches a radius out.
         """
-        on_plain = any(_distances(spot, self._plain, _ON))
-        reach = _ON if on_plain else self._radius
-        _, index = min(_distances(spot, self._own, reach), default=(0.0, -1))
-        return self._part.features[index] if index >= 0 else None
-
-
-def _boxed(contours: Iterable[tuple[int, Contour]]) -> list[tuple[Box, int, Contour]]:
-    return [(bounds(contour), index, contour) for index, contour in contours]
-
-
-def _distances(
-    spot: Point, contours: Iterable[tuple[Box, int, Contour]], reach: float
-) -> Iterator[tuple[float, int]]:
-    """Yield the distance to each contour within reach, and its index."""
-    x, y = spot
-    for box, index, contour in contours:
-        if box.x0 - reach <= x <= box.x1 + reach and box.y0 - reach <= y <= box.y1 + reach:
-            away = line_distance(spot, contour)
-            if away <= reach:
-                yield away, index
+        reach = _ON if self._plain.near(spot, _ON) else self._radius
+        near = [(away, self._owners[line]) for away, line in self._own.near(spot, reach)]
+        return min(near)[1] if near else len(self._features)
 
 
 def _called(feature: SettledFeature | None, part: str = "") -> Text:

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from itertools import chain, islice, product
+from itertools import chain, compress, islice, product
 from itertools import count as counting
-from math import dist
 
-from kerfolio.basis.budgets import FEATURES, POINTS
+from kerfolio.basis.budgets import FEATURES, MEETINGS, POINTS
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.said import named, said, stated_name
 from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.boolean import contains, intersects
 from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.measure import area, bounds
+from kerfolio.geometry.near import alike, meetings
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.model.outline import Drawing, Drawn
@@ -55,6 +55,10 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
         outline, shapes, findings = _shapes(part, job)
     except SettlingError as trouble:
         return None, (trouble.about(part.name),)
+    crowd = MEETINGS.beyond(meetings(_cut_or_added(shapes), MEETINGS.most))
+    if crowd is not None:
+        words = error("too-many-meetings", str(crowd), part.place, crowd.advice, subject=part.name)
+        return None, (*findings, words)
     findings += tuple(_misplaced(shapes, outline, part))
     try:
         shape = shape_of(outline, shapes, sheet, job.relief.style)
@@ -82,6 +86,10 @@ def features_of(part: Part, job: Job) -> int:
         except SettlingError:
             continue
     return count
+
+
+def _cut_or_added(shapes: Iterable[Shaped]) -> tuple[Contour, ...]:
+    return tuple(each for shaped in shapes for each in (*shaped.added, *shaped.taken))
 
 
 def _points_of(shaped: Shaped) -> int:
@@ -185,20 +193,16 @@ def _order(cut: Cut) -> tuple[int, float]:
 def _through(routed: Region, shapes: Sequence[Shaped]) -> Iterator[Cut]:
     """Yield what goes through the sheet: holes, other openings, last the outline."""
     round_holes = [
-        bounds(each) for shaped in shapes if shaped.feature.kind is HOLE for each in shaped.taken
+        each for shaped in shapes if shaped.feature.kind is HOLE for each in shaped.taken
     ]
-    holes: list[Contour] = []
-    openings: list[Contour] = []
-    for opening in routed.openings:
-        box = bounds(opening)
-        is_hole = any(
-            dist(box.centre, each.centre) < SAME and abs(box.width - each.width) < SAME
-            for each in round_holes
-        )
-        (holes if is_hole else openings).append(opening)
+    are_holes = alike(routed.openings, round_holes, SAME)
+    holes = tuple(compress(routed.openings, are_holes))
+    openings = tuple(
+        each for each, hole in zip(routed.openings, are_holes, strict=True) if not hole
+    )
     for operation, contours in ((Operation.HOLE, holes), (Operation.OPENING, openings)):
         if contours:
-            yield Cut(operation=operation, depth=None, contours=tuple(contours))
+            yield Cut(operation=operation, depth=None, contours=contours)
     yield Cut(operation=Operation.OUTLINE, depth=None, contours=(routed.outer,))
 
 
