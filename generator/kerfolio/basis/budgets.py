@@ -56,6 +56,14 @@ LINE = Budget(
 )
 """A note, caution or caption stands in one cell or line of a page and is never broken over two."""
 
+CELL = Budget(
+    noun="a note",
+    units="letters",
+    most=200,
+    advice="Say it in a sentence; the story or a step holds the rest.",
+)
+"""What stands in a narrow column of a table, all on one page: about 15 lines of it."""
+
 PROSE = Budget(
     noun="a text",
     units="letters",

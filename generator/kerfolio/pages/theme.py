@@ -27,13 +27,35 @@ from kerfolio.pages.links import safe_href
 
 THEME = "workbench"
 _VIEW_BOX = re.compile(r'viewBox="[\d.-]+ [\d.-]+ ([\d.]+) [\d.]+"')
+_KEPT_WHOLE = re.compile(r"(<(script|style|svg|title|code)\b.*?</\2>)", re.DOTALL)
+_LONG = re.compile(r"[^\s<>]{18,}")
+"""A word that may be wider than the narrowest column; ordinary words are shorter."""
+
+_TEXT_WITH_LONG = re.compile(rf"(?<=>)[^<>]*{_LONG.pattern}[^<>]*(?=<)")
 _UNFIT = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff\ud800-\udfff]")
 """Characters that neither HTML nor XML 1.0 may hold."""
 
 
 def render(template: str, **context: Any) -> str:
     """Fill a template. Everything printed is escaped; an unknown or missing value is our bug."""
-    return _environment().get_template(template).render(context)
+    text = _environment().get_template(template).render(context)
+    return breakable(text) if template.endswith(".html") else text
+
+
+def breakable(page: str) -> str:
+    """Return a page whose longest words may be broken anywhere, so that none is wider than a phone.
+
+    Only such words are marked (``long`` in the style sheet): were every word breakable, tables
+    would break ordinary ones to save width.
+    """
+    pieces = _KEPT_WHOLE.split(page)
+    pieces[::3] = [_TEXT_WITH_LONG.sub(_marked, each) for each in pieces[::3]]
+    del pieces[2::3]
+    return "".join(pieces)
+
+
+def _marked(text: re.Match[str]) -> str:
+    return _LONG.sub(r'<span class="long">\g<0></span>', text[0])
 
 
 def stylesheet() -> str:

@@ -55,7 +55,7 @@ def _made(
 
 def _head(edition: Edition, setup: SetupArt, grid: Grid) -> Bands:
     art = setup.art
-    kicker = f"{edition.plan.title}: engraving, zero at the centre"
+    kicker = (edition.plan.title, ": engraving, zero at the centre")
     file = f"cut/engravings/{art.part.name}-{art.name}"
     title = f"{art.name.capitalize()} on {art.part.mark}, {art.part.name}"
     return (

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 
 from kerfolio.basis.words import day_text
 from kerfolio.drawing.layout_view import layout_view
 from kerfolio.drawing.vocabulary import Anchor, Ink
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.licence_words import licence_sentence
-from kerfolio.model.plan import Photo
+from kerfolio.model.plan import Photo, Plan
 from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, shifted, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.phrases import drawn_for, published_for
@@ -31,9 +32,16 @@ from kerfolio.paper.type import (
     caps,
 )
 from kerfolio.writing.page import Page, Passage, Role, Rule, Run, Text
-from kerfolio.writing.typeface import MM_PER_POINT
+from kerfolio.writing.setting import shortened
+from kerfolio.writing.typeface import MM_PER_POINT, width_of
 
-_TITLE_LEADING = 40 * MM_PER_POINT
+_TYPES = ((36.0, 13.0), (27.0, 11.5), (20.0, 10.0), (16.0, 9.0))
+"""Points of title and summary, the largest first; the usual one is that of ``type.py``."""
+
+_TITLES_SHARE = 0.5
+"""Share of the page that title and summary may take: the picture needs the rest."""
+
+_SUMMARY_WIDTH = 128.0
 _HEAD = 26.0
 _BETWEEN = 11.0
 
@@ -71,20 +79,30 @@ def _stack(bands: Sequence[Band], grid: Grid, top: float) -> list[Passage]:
 
 def _banner(edition: Edition, grid: Grid) -> tuple[Passage, ...]:
     y = grid.ceiling - 3.0
-    right = grid.side + grid.width
+    right, room = grid.side + grid.width, grid.width - width_of("  BOOKLET", CAPS)
     line = Rule(x=grid.side, y=y - 3.4, to_x=right, to_y=y - 3.4, width=FIRM)
     names = (
-        Text(x=grid.side, y=y, runs=(caps(edition.identity.title),)),
+        Text(x=grid.side, y=y, runs=(caps(shortened(edition.identity.title.upper(), CAPS, room)),)),
         Text(x=right, y=y, runs=(caps("Booklet"),), anchor=Anchor.END),
     )
     return (Passage(marks=(line,), role=Role.DECORATION), Passage(marks=names))
 
 
 def _titles(edition: Edition, grid: Grid) -> Bands:
-    plan = edition.plan
-    title = paragraph((Run(plan.title, BOOK_TITLE),), grid.width, _TITLE_LEADING, role=Role.TITLE)
-    measure = min(grid.width, 128.0)
-    return (*title, *spaced(plain(plan.summary, measure, LEAD, LEAD_LEADING), 4.0))
+    """Return title and summary in the largest type that leaves the picture its room."""
+    made = [_titles_in(edition.plan, grid, *points) for points in _TYPES]
+    most = _TITLES_SHARE * grid.height
+    return next((bands for bands in made if _height(bands) <= most), made[-1])
+
+
+def _titles_in(plan: Plan, grid: Grid, large: float, small: float) -> Bands:
+    big, lead = replace(BOOK_TITLE, points=large), replace(LEAD, points=small)
+    title = paragraph(
+        (Run(plan.title, big),), grid.width, large / 0.9 * MM_PER_POINT, role=Role.TITLE
+    )
+    measure = _SUMMARY_WIDTH if small == LEAD.points else grid.width
+    leading = LEAD_LEADING * small / LEAD.points
+    return (*title, *spaced(plain(plan.summary, min(grid.width, measure), lead, leading), 4.0))
 
 
 def cover_photo(edition: Edition) -> Photo | None:

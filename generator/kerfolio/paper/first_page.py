@@ -59,7 +59,7 @@ def first_page(
         passages += [shifted(passage, grid.side, top) for passage in band.passages]
         top -= band.height
     size = (paper.width, paper.height)
-    left = f"{titled.title}{titled.release} · {titled.fit} · {titled.part} · print at 100 %"
+    rest = f"{titled.release} · {titled.fit} · {titled.part} · print at 100 %"
     pages = len(printed) + 1
     return Page(
         width=size[0],
@@ -67,7 +67,7 @@ def first_page(
         passages=(
             *passages,
             Passage(marks=check_lengths(size)),
-            *foot(left, grid)(1, pages),
+            *foot(titled.title, rest, grid)(1, pages),
         ),
     )
 

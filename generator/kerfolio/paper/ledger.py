@@ -22,6 +22,8 @@ from kerfolio.writing.page import Mark, Passage, Role, Rule, Run, Text
 from kerfolio.writing.setting import lines, width
 
 _GAP = 4.0
+_LEAST = 12.0
+"""What a column that wraps needs, mm."""
 _PAD = 1.15
 _MOST_LINES = 20  # of a row that is not parted
 
@@ -57,8 +59,9 @@ def table(columns: Sequence[Column], rows: Sequence[Sequence[Cell]], measure: fl
     """Return a table ``measure`` mm wide as bands, a row each; nothing for no rows.
 
     Columns are as wide as their longest entry; those that grow share what is left, and wrap
-    where that is too little; the last of them takes what is over. The first row stays with the
-    head, the last two rows together; a row of very many lines may be parted between them.
+    where that is too little; the last of them takes what is over. Where even that is not enough,
+    all columns of words wrap. The first row stays with the head, the last two rows together; a row
+    of very many lines may be parted between them.
     """
     if not rows:
         return ()
@@ -86,10 +89,16 @@ def _widths(
     natural = _natural(columns, cells)
     room = measure - _GAP * (len(columns) - 1)
     growing = [index for index, column in enumerate(columns) if column.grows]
+    if _spare(natural, growing, room) < _LEAST * len(growing):  # long words: all columns give way
+        growing = [index for index, column in enumerate(columns) if not column.number]
     if not growing:
         return natural
-    fixed = math.fsum(each for index, each in enumerate(natural) if index not in growing)
-    return _shared(natural, growing, max(room - fixed, 12.0 * len(growing)))
+    return _shared(natural, growing, max(_spare(natural, growing, room), _LEAST * len(growing)))
+
+
+def _spare(natural: Sequence[float], growing: Sequence[int], room: float) -> float:
+    """Return the width that the other columns leave to those that grow."""
+    return room - math.fsum(each for index, each in enumerate(natural) if index not in growing)
 
 
 def _natural(columns: Sequence[Column], cells: Sequence[Sequence[tuple[Run, ...]]]) -> list[float]:

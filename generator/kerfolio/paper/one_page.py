@@ -10,8 +10,10 @@ from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, Bands, marked, shifted
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.setup_type import SCALES, TIME, TITLE, SetupType, leading
-from kerfolio.paper.type import FIRM, NOTE, caps
+from kerfolio.paper.type import CAPS, FIRM, NOTE, caps
 from kerfolio.writing.page import Mark, Page, Passage, Role, Rule, Run, Text
+from kerfolio.writing.setting import on_one_line, shortened
+from kerfolio.writing.typeface import width_of
 
 _SHARES = ((1.0, 1.0), (0.92, 0.9), (0.8, 0.8), (0.65, 0.7))
 """How far a picture may fall short of its largest height, and how small the type may then be."""
@@ -22,15 +24,19 @@ def setup_grid(paper: PaperStock) -> Grid:
     return Grid(paper=paper, side=17.0, top=14.5, bottom=24.0, label=24.0, gutter=4.0)
 
 
-def heading(kicker: str, file: str, title: str, time: str, grid: Grid) -> Bands:
-    """Return what opens the page: what it is and its file, the title and the time, large."""
+def heading(kicker: tuple[str, str], file: str, title: str, time: str, grid: Grid) -> Bands:
+    """Return what opens the page: plan, what it is and its file, the title and the time, large."""
+    room = grid.width - width_of(f"  {file}", NOTE)
+    plan, what = (each.upper() for each in kicker)
     small: tuple[Mark, ...] = (
-        Text(x=0, y=-2.6, runs=(caps(kicker),)),
+        Text(x=0, y=-2.6, runs=(caps(on_one_line(plan, what, CAPS, room)),)),
         Text(x=grid.width, y=-2.6, runs=(Run(file, NOTE),), anchor=Anchor.END),
         Rule(x=0, y=-4.6, to_x=grid.width, to_y=-4.6, width=FIRM),
     )
     y = -0.78 * leading(TITLE)
-    large: list[Mark] = [Text(x=0, y=y, runs=(Run(title, TITLE),))]
+    beside = width_of(f"  {time}", TIME) if time else 0.0
+    line = shortened(title, TITLE, grid.width - beside)
+    large: list[Mark] = [Text(x=0, y=y, runs=(Run(line, TITLE),))]
     if time:
         large.append(Text(x=grid.width, y=y, runs=(Run(time, TIME),), anchor=Anchor.END))
     head = Passage(marks=tuple(large), role=Role.TITLE, bookmark=title)

@@ -38,7 +38,8 @@ from kerfolio.paper.type import (
     caps,
 )
 from kerfolio.writing.page import Mark, Panel, Passage, Role, Rule, Run, Text
-from kerfolio.writing.typeface import MM_PER_POINT, Style
+from kerfolio.writing.setting import on_one_line
+from kerfolio.writing.typeface import MM_PER_POINT, Style, width_of
 
 _SECTION_LEADING = 25 * MM_PER_POINT
 SECTION_SPACE = 12.0
@@ -94,13 +95,15 @@ def whole(bands: Sequence[Band], grid: Grid) -> Bands:
 def foot_of(edition: Edition, grid: Grid, what: str = "") -> Foot:
     """Return the foot: plan and release at the left, page x of y at the right."""
     plan = edition.plan
-    left = f"{plan.title} · release {plan.version}" + (f" · {what}" if what else "")
-    return foot(left, grid)
+    rest = f" · release {plan.version}" + (f" · {what}" if what else "")
+    return foot(plan.title, rest, grid)
 
 
-def foot(left: str, grid: Grid) -> Foot:
-    """Return a foot with these words at its left and the page's number at its right."""
+def foot(title: str, rest: str, grid: Grid) -> Foot:
+    """Return a foot: a title and what follows it at the left, the page's number at the right."""
     y = grid.bottom - 11.0
+    room = grid.width - width_of("  Page 999 of 999", FOOT)
+    left = on_one_line(title, rest, FOOT, room)
 
     def at(page: int, pages: int) -> tuple[Passage, ...]:
         marks: tuple[Mark, ...] = (

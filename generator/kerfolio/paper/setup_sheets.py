@@ -63,7 +63,7 @@ def _page(edition: Edition, setup: SetupSheet, grid: Grid, foot: tuple[Passage, 
 def _head(edition: Edition, setup: SetupSheet, grid: Grid) -> Bands:
     first, sheet = edition.identity.units_first, setup.sheet
     fit, number = edition.settled.variant.label, setup.layout.number
-    kicker, file = f"{edition.plan.title}: setup", f"cut/{fit}/sheet-{number}"
+    kicker, file = (edition.plan.title, ": setup"), f"cut/{fit}/sheet-{number}"
     grain = ", grain along x" if sheet.stock.grain else ""
     stock = f"{sheet.stock.title}, measured {thickness_text(sheet.thickness, first)}"
     size = f"{size_text(setup.layout.size, first)}, show face up{grain}"

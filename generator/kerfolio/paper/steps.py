@@ -31,6 +31,7 @@ TITLE = "Putting it together"
 _STEP_SPACE = 7.5
 _SHARE_PHOTO = 0.26  # of the page's height, so that two steps share a page
 _SHARE_DRAWING = 0.34  # a drawing carries marks and hardware to be read
+_HEAD = 25.0  # mm: the title of the section stands above the first step
 _TITLE_LEADING = 17 * MM_PER_POINT
 
 
@@ -50,7 +51,7 @@ def steps_section(edition: Edition, grid: Grid) -> Bands:
 def _step(edition: Edition, step: Step, number: int, grid: Grid) -> Bands:
     left = _side(edition, step, number, grid.label)
     right = indented(_telling(edition, step, number, grid), grid.main_x)
-    if total(left) > grid.height:  # no page holds such a list: it comes first
+    if total(left) > grid.height - _HEAD:  # no page holds such a list: it comes first
         return (*left, *spaced(right, _STEP_SPACE))
     return beside(left, right)
 

@@ -24,7 +24,7 @@ from kerfolio.reading.nodes import Mapping, Node, Scalar, Sequence
 from kerfolio.reading.outline import OUTLINE
 from kerfolio.reading.record import Entries, Key, Record
 from kerfolio.reading.reference import REFERENCE
-from kerfolio.reading.values import NAMED, TEXT, choice, name_fault, whole
+from kerfolio.reading.values import CELL_TEXT, NAMED, choice, name_fault, whole
 
 _DRAWN = {each.key: each for each in FEATURE_KINDS if each.drawn}
 
@@ -179,7 +179,7 @@ PART: Record[Part] = Record(
             form=choice("a grain", "along x", "along y", "any", "free"),
             says="Which way the grain of the face runs; `free` lets the part lie slanted, too.",
         ),
-        Key(name="note", form=TEXT, says="A sentence for the parts list."),
+        Key(name="note", form=CELL_TEXT, says="A sentence for the parts list."),
         Key(name="outline", form=OUTLINE, says="Its shape, lower left corner at 0,0."),
         Key(name="drawing", form=DRAWN, says="Its shape from an SVG or DXF file."),
         Key(name="features", form=FEATURES, says="What is cut into it or stands out of it."),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from kerfolio.model.plan import HardwareUse, Step
@@ -14,7 +14,7 @@ from kerfolio.reading.nodes import Mapping, Node
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
 from kerfolio.reading.reference import REFERENCE
-from kerfolio.reading.values import LABEL, NUMBER, TEXT, TEXTS, TITLE_TEXT, whole
+from kerfolio.reading.values import CELL_TEXT, LABEL, NUMBER, TEXT, TEXTS, TITLE_TEXT, whole
 
 HARDWARE = ListOf(
     item=Record(
@@ -23,7 +23,7 @@ HARDWARE = ListOf(
         keys=(
             Key(name="item", form=REFERENCE, says="The fastener, by its name.", required=True),
             Key(name="count", form=whole(1), says="How many in all.", required=True),
-            Key(name="for", form=TEXT, says="What it is for.", field="purpose"),
+            Key(name="for", form=CELL_TEXT, says="What it is for.", field="purpose"),
         ),
         make=HardwareUse,
         advice="Write `{item: bolt-m6x40, count: 4}`.",
@@ -58,6 +58,9 @@ class HardwareCounts(Form[tuple[HardwareUse, ...]]):
         return {"type": "object", "additionalProperties": whole(1).schema(book)}
 
 
+_TOOLS = replace(TEXTS, item=CELL_TEXT)
+
+
 def _make_step(title: str = "", text_file: Prose | None = None, **values: Any) -> Step:
     if text_file is not None:
         values["text"] = text_file
@@ -80,7 +83,7 @@ _STEP: Record[Step] = Record(
             ),
             says="Pieces that join in this step.",
         ),
-        Key(name="tools", form=TEXTS, says="Tools used."),
+        Key(name="tools", form=_TOOLS, says="Tools used."),
         Key(name="hardware", form=HardwareCounts(), says="Hardware used in this step."),
         Key(name="minutes", form=NUMBER, says="How long it takes."),
         Key(name="photo", form=PHOTO, says="A picture of the step."),

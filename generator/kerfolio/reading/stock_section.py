@@ -28,6 +28,7 @@ from kerfolio.reading.forms import Book, Form, ListOf, Schema
 from kerfolio.reading.nodes import Mapping, Node
 from kerfolio.reading.record import Fields, Key, Record
 from kerfolio.reading.values import (
+    CELL_TEXT,
     FLAG,
     MONEY,
     NUMBER,
@@ -185,7 +186,7 @@ _BOARDS = Record(
             required=True,
         ),
         _DENSITY,
-        Key(name="nominal", form=TEXT, says="The size it is called by."),
+        Key(name="nominal", form=CELL_TEXT, says="The size it is called by."),
         _family(),
         _number("stiffness", "Modulus of elasticity along the grain, N/mm2."),
         Key(name="stiffness-kind", form=_KIND, says="What kind of value the stiffness is."),
@@ -242,7 +243,7 @@ _HARDWARE = Record(
         _length("length", "Its length."),
         _number("mass", "kg a piece."),
         Key(name="price", form=MONEY, says="Price of one."),
-        Key(name="inch-twin", form=TEXT, says="What to buy in inches instead."),
+        Key(name="inch-twin", form=CELL_TEXT, says="What to buy in inches instead."),
         *_SOURCE,
     ),
     make=HardwareStock,

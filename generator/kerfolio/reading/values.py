@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 
-from kerfolio.basis.budgets import SUMMARY, TITLE
+from kerfolio.basis.budgets import CELL, SUMMARY, TITLE
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.lengths import read_off
 from kerfolio.basis.names import NAME, did_you_mean, name_of
@@ -45,6 +45,7 @@ TEXT = ScalarForm(
 )
 TITLE_TEXT = replace(TEXT, budget=TITLE)
 SUMMARY_TEXT = replace(TEXT, budget=SUMMARY)
+CELL_TEXT = replace(TEXT, budget=CELL)
 
 
 def choice(noun: str, *words: str) -> ScalarForm[str]:

@@ -60,6 +60,15 @@ def shortened(text: str, style: Style, measure: float) -> str:
     return f"{text.rstrip()}…"
 
 
+def on_one_line(title: str, rest: str, style: Style, measure: float) -> str:
+    """Return a title and what follows it on one line; the title is shortened first, if it must be.
+
+    It keeps a quarter of the measure.
+    """
+    room = max(measure - width_of(rest, style), measure / 4)
+    return shortened(f"{shortened(title, style, room)}{rest}", style, measure)
+
+
 def _words(runs: Sequence[Run]) -> list[_Word]:
     words: list[_Word] = []
     open_runs: list[Run] = []
