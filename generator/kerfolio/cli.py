@@ -85,10 +85,11 @@ def _print_frozen(each: Frozen, words: str) -> None:
 def _summary(findings: Iterable[Finding]) -> str:
     found = tuple(findings)
     heard = [each for each in found if not each.silenced]
-    counts = [(each, sum(f.severity is each for f in heard)) for each in Severity]
+    counts = [(each, sum(f.count for f in heard if f.severity is each)) for each in Severity]
     words = [counted(count, str(each)) for each, count in counts if count]
-    if len(found) > len(heard):
-        words.append(f"{len(found) - len(heard)} silenced")
+    silenced = sum(each.count for each in found if each.silenced)
+    if silenced:
+        words.append(f"{silenced} silenced")
     return ", ".join(words) + "." if words else "Nothing to remark."
 
 
@@ -104,6 +105,7 @@ def _as_json(findings: Iterable[Finding]) -> str:
             "column": finding.place.column,
             "silenced": finding.silenced,
             "subject": finding.subject,
+            "count": finding.count,
             "facts": [
                 {"name": fact.name, "value": rounded(fact.value), "unit": fact.unit}
                 for fact in finding.facts

@@ -80,6 +80,10 @@ WORD = Budget(
 )
 """What a line has to break by force; the longest words of dictionaries have under 50 letters."""
 
+SHOWN = 8
+"""So many findings of one kind are shown, then only counted: what is wrong with eight holes is
+most often wrong with all of them."""
+
 
 def longest_word(text: str) -> int:
     """Return how many letters the longest stretch without a blank has."""

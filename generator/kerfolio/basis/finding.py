@@ -50,6 +50,7 @@ class Finding:
     about, as the plan states it (``side.rail-slot``, ``side.left``, ``ply``), empty where there is
     none. ``more`` are quantities besides those in the words. ``mark`` shows where on a part it is.
     ``silenced`` is the maker's reason for not wanting to hear it, empty where it is heard.
+    ``count`` says how many it stands for (see ``basis/shortened.py``).
     ``unit`` (``mm`` or ``in``) is the plan's, set by ``in_unit``. All who show a finding show its
     ``message`` and ``advice``: the words told in that unit.
     """
@@ -63,6 +64,7 @@ class Finding:
     more: tuple[Quantity, ...] = ()
     mark: Mark | None = None
     silenced: str = ""
+    count: int = 1
     unit: str = "mm"
 
     @property

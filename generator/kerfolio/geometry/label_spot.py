@@ -39,9 +39,7 @@ def label_spot(
     largest inscribed circle. Height 0 where there is no room.
     """
     whole = _squeezed(region, aspect)
-    solid = whole
-    for obstacle in obstacles:
-        solid = solid.difference(_polygon(obstacle, aspect))
+    solid = _without(whole, obstacles, aspect)
     if solid.is_empty or solid.area == 0:
         return ((0.0, 0.0), 0.0)
     left, bottom, right, top = solid.bounds
@@ -58,10 +56,11 @@ def label_spot(
 
 
 def _squeezed(region: Region, aspect: float) -> BaseGeometry:
-    solid = _polygon(region.outer, aspect)
-    for opening in region.openings:
-        solid = solid.difference(_polygon(opening, aspect))
-    return solid
+    return _without(_polygon(region.outer, aspect), region.openings, aspect)
+
+
+def _without(solid: BaseGeometry, contours: Iterable[Contour], aspect: float) -> BaseGeometry:
+    return solid.difference(shapely.union_all([_polygon(each, aspect) for each in contours]))
 
 
 def _polygon(contour: Contour, aspect: float) -> BaseGeometry:

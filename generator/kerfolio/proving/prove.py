@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from kerfolio.assembly.building import Build, build_of
-from kerfolio.basis.finding import Finding, has_errors, in_order, in_unit
+from kerfolio.basis.finding import Finding, has_errors, in_unit
+from kerfolio.basis.shortened import shortened
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
@@ -56,7 +57,7 @@ def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proo
         plan=plan,
         drawn=drawn if complete else None,
         variants=tuple(settled) if complete else (),
-        findings=in_order(
+        findings=shortened(
             in_unit(heard(findings, plan, SEVERITIES, complete=complete), plan.units)
         ),
         build=build,

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from kerfolio.basis.finding import Finding, error, has_errors, in_order
 from kerfolio.basis.place import Place
+from kerfolio.basis.shortened import shortened
 from kerfolio.disk.carry import in_the_way
 from kerfolio.disk.hand_over import hand_over, take_up
 from kerfolio.disk.out_folder import foreign_in
@@ -76,7 +77,7 @@ def _publish(request: Request, say: Say) -> Outcome:
         say(f"drawing and binding {edition.plan.title}")
         bundles.append(bundle_of(edition))
     say("checking that all files agree")
-    findings = in_order((*findings, *(f for each in bundles for f in disagreements(each))))
+    findings = in_order((*findings, *shortened(f for each in bundles for f in disagreements(each))))
     if has_errors(findings):
         return Outcome(published=False, findings=findings)
     say("writing the site")

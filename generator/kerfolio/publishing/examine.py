@@ -9,6 +9,7 @@ from pathlib import Path
 from kerfolio.basis.finding import Finding, error, has_errors, in_order, in_unit
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
+from kerfolio.basis.shortened import shortened
 from kerfolio.layouts.effort import EFFORT, Effort
 from kerfolio.layouts.engine import Engine
 from kerfolio.layouts.frozen import layout_for
@@ -82,7 +83,7 @@ def examine(
             continue
         frozen = "" if afresh else plan.layout_text
         layout, fresh, faults = layout_for(proof.variants, frozen, effort, engine)
-        findings += in_unit(faults, plan.units)
+        findings += shortened(in_unit(faults, plan.units))
         if layout is not None and not has_errors(faults):
             laid_out.append(LaidOut(proof=proof, layout=layout, fresh=fresh))
     if only:

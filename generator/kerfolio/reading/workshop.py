@@ -8,11 +8,12 @@ from functools import cache
 from pathlib import Path
 
 from kerfolio.basis.complaint import Complaint, quoted
-from kerfolio.basis.finding import Finding, error, in_order, warning
+from kerfolio.basis.finding import Finding, error, warning
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
 from kerfolio.basis.shipped import shipped
+from kerfolio.basis.shortened import shortened
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
@@ -97,7 +98,7 @@ def read_workshop(
     visit.findings += _titled_twice(plans)
     trials = tuple(_trials(visit, stock))
     pages = tuple(_pages(visit))
-    findings = in_order(visit.findings)
+    findings = shortened(visit.findings)
     if identity is None:
         return None, findings
     taken = tuple(
