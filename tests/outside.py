@@ -5,10 +5,12 @@ Where one is missing its tests skip and say why; with ``KERFOLIO_COMPULSORY=1`` 
 
 from __future__ import annotations
 
+import json
 import os
 import shutil
+import subprocess
 from pathlib import Path
-from typing import NoReturn
+from typing import Any, NoReturn
 
 import pytest
 
@@ -53,3 +55,20 @@ def node_file(*parts: str) -> Path:
         missing("KERFOLIO_NODE_MODULES names no folder of Node packages")
     path = Path(folder).joinpath(*parts)
     return path if path.is_file() else missing(f"{path} is not there")
+
+
+def nu_messages(*files: Path) -> list[dict[str, Any]]:
+    """Return what the Nu HTML checker says of pages and style sheets.
+
+    What it says of the pages' policy is left out: it knows no origin of a file, no hashes and no
+    blocks of data. ``tests/pages/test_policy.py`` has a browser judge that.
+    """
+    jar = node_file("vnu-jar", "build", "dist", "vnu.jar")
+    done = subprocess.run(
+        [java(), "-jar", str(jar), "--format", "json", "--also-check-css", *map(str, files)],
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    messages: list[dict[str, Any]] = json.loads(done.stderr)["messages"]
+    return [each for each in messages if "Content Security Policy" not in each["message"]]

@@ -6,8 +6,6 @@ practices. Validity: the Nu HTML checker.
 
 from __future__ import annotations
 
-import json
-import subprocess
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -18,7 +16,7 @@ from playwright.sync_api import sync_playwright
 
 from kerfolio.pages.log import private_log_page
 from kerfolio.pages.start import start_here
-from tests.outside import CHROMIUM_FLAGS, chromium, java, node_file
+from tests.outside import CHROMIUM_FLAGS, chromium, node_file, nu_messages
 from tests.pages.invented import CONTENTS, edition, pictures, put, site, workshop, write
 from tests.paper.editions import picture
 
@@ -185,15 +183,7 @@ def test_a_print_of_the_steps_breaks_no_step(browser: Any, written: Path, tmp_pa
 @pytest.mark.java
 @pytest.mark.node
 def test_the_nu_checker_finds_nothing(written: Path) -> None:
-    jar = node_file("vnu-jar", "build", "dist", "vnu.jar")
-    files = [str(written / name) for name in (*PAGES, "assets/style.css")]
-    done = subprocess.run(
-        [java(), "-jar", str(jar), "--format", "json", "--also-check-css", *files],
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    messages = json.loads(done.stderr)["messages"]
+    messages = nu_messages(*(written / name for name in (*PAGES, "assets/style.css")))
     assert [
         f"{Path(each['url']).name}: {each['message']}: {each.get('extract', '')[:120]}"
         for each in messages

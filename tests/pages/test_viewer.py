@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import io
-import json
 import re
-import subprocess
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
@@ -24,7 +22,7 @@ from kerfolio.pages.frame import Frame, lone_frame
 from kerfolio.pages.theme import THEME, render
 from kerfolio.pages.viewer import Viewer, viewer_of, viewer_script
 from tests.assembly.scenes import assembled, order, titles
-from tests.outside import CHROMIUM_FLAGS, chromium, java, node_file
+from tests.outside import CHROMIUM_FLAGS, chromium, node_file, nu_messages
 from tests.pages.test_browser import TAGS
 
 FOLDER = shipped("themes") / THEME
@@ -311,11 +309,4 @@ def test_axe_finds_nothing(browser: Any, written: Path, width: int, scheme: str)
 @pytest.mark.java
 @pytest.mark.node
 def test_the_nu_checker_finds_nothing(written: Path) -> None:
-    jar = node_file("vnu-jar", "build", "dist", "vnu.jar")
-    done = subprocess.run(
-        [java(), "-jar", str(jar), "--format", "json", "--also-check-css", str(written)],
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    assert json.loads(done.stderr)["messages"] == []
+    assert nu_messages(written) == []

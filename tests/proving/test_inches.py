@@ -188,14 +188,14 @@ def test_the_thickness_concerned_is_told_in_inches() -> None:
         "right-tab:", "dish: {pocket: {at: [6, 3], circle: 1, depth: 0.7}}\n      right-tab:"
     )
     (found,) = [each for each in proved(text).findings if each.rule == "deeper-than-sheet"]
-    assert found.message == "pocket `rail.dish` is 0.700 in deep (at 0.688 in)"
+    assert found.message == "pocket `rail.dish` is 0.700 in deep (at 0.687 in)"
     facts = [(each.name, round(each.value, 4), each.unit) for each in found.facts]
     assert facts == [
         ("depth", 17.78, "mm"),
-        ("thickness", 17.4625, "mm"),
-        ("thickness", 17.4625, "mm"),
+        ("thickness", 17.46, "mm"),
+        ("thickness", 17.46, "mm"),
     ]
     assert found.subject == "rail.dish"
     assert found.mark
-    assert told(found.mark.at, "in") == "0.688 in"
+    assert told(found.mark.at, "in") == "0.687 in"
     assert told(found.mark.at, "mm") == found.mark.variant == "17.46mm"
