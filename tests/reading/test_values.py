@@ -25,13 +25,13 @@ from kerfolio.reading.values import (
     LABEL,
     MONEY,
     NAMED,
-    NUMBER,
     QUANTITY,
     READING,
     SHEET_SIZE,
     TEXT,
     TEXTS,
     VERSION,
+    number,
     whole,
 )
 from tests.reading.desks import read
@@ -45,7 +45,7 @@ from tests.reading.desks import read
         (TEXT, '"Yes: it fits"', "Yes: it fits"),
         (TEXTS, "[a, b]", ("a", "b")),
         (TEXTS, "a", ("a",)),
-        (NUMBER, "0.5", 0.5),
+        (number(0, 100), "0.5", 0.5),
         (whole(), "12", 12),
         (FLAG, "yes", True),
         (FLAG, "False", False),
@@ -104,28 +104,34 @@ DIGITS = "Write digits alone, such as `4`."
             "expected a text, found nothing / Write a text; put it in quotes if it holds `: `.",
         ),
         (
-            NUMBER,
+            number(0, 100),
+            "100.5",
+            "`100.5` is no number from 0 to 100 / "
+            "Write digits with a point, such as `12` or `0.5`.",
+        ),
+        (
+            number(0, 100),
             "5 min",
             "`5 min` is no plain number / Write digits with a point, such as `12` or `0.5`.",
         ),
         (
-            NUMBER,
+            number(0, 100),
             "-5",
             "`-5` is no plain number / Write digits with a point, such as `12` or `0.5`.",
         ),
         (
-            NUMBER,
+            number(0, 100),
             "1e3",
             "`1e3` has an exponent / Write `1000`.",
         ),
         (
-            NUMBER,
+            number(0, 100),
             "1,200",
             "`1,200` can be read two ways / "
             "Write `1.2` if it is a decimal comma, `1200` if it parts thousands.",
         ),
         (
-            NUMBER,
+            number(0, 100),
             "12 %",
             "`12 %` is no plain number / Write digits with a point, such as `12` or `0.5`.",
         ),

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
+
 from kerfolio.basis.digits import digits
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.basis.said import ByUnit, Part, Text, said
 
 _INCH = float(MM_PER_UNIT["in"])
 _FACTORS = (0.1, 10.0, 0.01, 100.0)
+_Meant = tuple[float, Callable[[], Part]]
+"""A length in mm, and how it is told."""
 
 
 def meant_length(mm: float, least: float, most: float, *, inches: bool = False) -> Text:
@@ -16,10 +21,14 @@ def meant_length(mm: float, least: float, most: float, *, inches: bool = False) 
     A point in the wrong place or left out, told in the plan's unit, or the other unit. ``inches``
     looks for the unit first: for a number taken for one of inches that was meant in mm.
     """
-    points: list[tuple[float, Part]] = [(mm * by, _in_either(mm * by)) for by in _FACTORS]
-    units = [(mm / _INCH, f"{digits(mm / _INCH)} mm"), (mm * _INCH, f"{digits(mm)} in")]
+    points: list[_Meant] = [(mm * by, partial(_in_either, mm * by)) for by in _FACTORS]
+    units: list[_Meant] = [
+        (mm / _INCH, lambda: f"{digits(mm / _INCH)} mm"),
+        (mm * _INCH, lambda: f"{digits(mm)} in"),
+    ]
     found = [*units, *points] if inches else [*points, *units]
-    return next((said("{}", text) for length, text in found if least <= length <= most), "")
+    # Only what can be meant is told: numbers far beyond have no digits to be told in.
+    return next((said("{}", tell()) for length, tell in found if least <= length <= most), "")
 
 
 def _in_either(mm: float) -> ByUnit:

@@ -14,8 +14,15 @@ from kerfolio.shop.mass import part_mass
 FORMAT = "kerfolio-plan/1"
 
 
+_MOST = 1e8
+
+
 def _sized(size: Sized | None) -> dict[str, Any] | None:
-    return None if size is None else {"value": number(size.value), "reason": size.reason}
+    if size is None:
+        return None
+    # A named size may be a square or a cube of lengths: beyond all digits it is written as it is.
+    value = number(size.value) if abs(size.value) <= _MOST else size.value
+    return {"value": value, "reason": size.reason}
 
 
 def _feature(feature: SettledFeature) -> dict[str, Any]:

@@ -21,6 +21,9 @@ from kerfolio.reading.nodes import Node, Scalar, Sequence
 from kerfolio.reading.odd_blank import blank_finding, plain_blanks
 from kerfolio.reading.values import SCALAR
 
+_TOLD = 1e8
+"""Millimetres beyond which a length is not told in digits."""
+
 _SIZE_NAME = re.compile(r"[a-z][a-z0-9_]*")
 
 
@@ -88,7 +91,9 @@ class AmountForm(Form[Amount]):
         inches = expression.unit == "in" and not expression.has_unit
         plain = re.fullmatch("[0-9.]+[ ]?[a-z]*", expression.text)
         meant = meant_length(mm, least, most, inches=inches) if plain and least > 0 else ""
-        message = said("{} comes to {}", shown, precise("value", mm))
+        message: Text = f"{shown} is far too large"
+        if abs(mm) <= _TOLD:
+            message = said("{} comes to {}", shown, precise("value", mm))
         desk.refuse("out-of-range", message, place, slip_advice(meant, usual))
         return False
 

@@ -14,7 +14,7 @@ from kerfolio.reading.nodes import Mapping, Node
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
 from kerfolio.reading.reference import REFERENCE
-from kerfolio.reading.values import CELL_TEXT, LABEL, NUMBER, TEXT, TEXTS, TITLE_TEXT, whole
+from kerfolio.reading.values import CELL_TEXT, LABEL, TEXT, TEXTS, TITLE_TEXT, number, whole
 
 HARDWARE = ListOf(
     item=Record(
@@ -85,7 +85,7 @@ _STEP: Record[Step] = Record(
         ),
         Key(name="tools", form=_TOOLS, says="Tools used."),
         Key(name="hardware", form=HardwareCounts(), says="Hardware used in this step."),
-        Key(name="minutes", form=NUMBER, says="How long it takes."),
+        Key(name="minutes", form=number(0, 10_000), says="How long it takes."),
         Key(name="photo", form=PHOTO, says="A picture of the step."),
         Key(name="text", form=PROSE, says="What to do, in Markdown."),
         Key(name="text-file", form=ProseFile(), says="A Markdown file with what to do."),

@@ -31,12 +31,12 @@ from kerfolio.reading.values import (
     CELL_TEXT,
     FLAG,
     MONEY,
-    NUMBER,
-    QUANTITY,
     SHEET_SIZE,
     TEXT,
+    THING_LENGTH,
     TITLE_TEXT,
     choice,
+    number,
     whole,
 )
 
@@ -118,18 +118,25 @@ _SOURCE = (
     Key(name="source", form=TEXT, says="Where the figures come from."),
     Key(name="sources", form=SourcesForm(), says="Sources of single keys, where they differ."),
 )
-_DENSITY = Key(name="density", form=NUMBER, says="kg a cubic metre.", required=True)
-_CREEP = Key(name="creep", form=NUMBER, says="kdef of EN 1995-1-1, service class 1: lasting load.")
 _LISTED = "Write a list in brackets."
 _KIND = choice("a kind of value", *VALUE_KINDS)
 
 
 def _length(name: str, says: str, *, required: bool = False) -> Key:
-    return Key(name=name, form=QUANTITY, says=says, required=required)
+    return Key(name=name, form=THING_LENGTH, says=says, required=required)
 
 
-def _number(name: str, says: str, *, required: bool = False) -> Key:
-    return Key(name=name, form=NUMBER, says=says, required=required)
+_STIFFNESS = (1.0, 1_000_000.0)
+_STRENGTH = (0.01, 10_000.0)
+"""Bounds leave out what no solid has; common knowledge, no single source."""
+
+
+def _number(name: str, says: str, bounds: tuple[float, float], *, required: bool = False) -> Key:
+    return Key(name=name, form=number(*bounds), says=says, required=required)
+
+
+_DENSITY = _number("density", "kg a cubic metre.", (10, 25_000), required=True)
+_CREEP = _number("creep", "kdef of EN 1995-1-1, service class 1: lasting load.", (0, 10))
 
 
 def _family(*, required: bool = False) -> Key:
@@ -155,13 +162,17 @@ _SHEETS = Record(
         ),
         Key(name="grain", form=FLAG, says="False for fibreboard."),
         _family(),
-        _number("stiffness-along", "Modulus of elasticity along the grain, N/mm2, flat."),
-        _number("stiffness-across", "Modulus of elasticity across the grain, N/mm2, flat."),
+        _number(
+            "stiffness-along", "Modulus of elasticity along the grain, N/mm2, flat.", _STIFFNESS
+        ),
+        _number(
+            "stiffness-across", "Modulus of elasticity across the grain, N/mm2, flat.", _STIFFNESS
+        ),
         Key(name="stiffness-kind", form=_KIND, says="What kind of value the stiffness is."),
-        _number("strength-along", "Bending strength along the grain, N/mm2, flat."),
-        _number("strength-across", "Bending strength across the grain, N/mm2, flat."),
+        _number("strength-along", "Bending strength along the grain, N/mm2, flat.", _STRENGTH),
+        _number("strength-across", "Bending strength across the grain, N/mm2, flat.", _STRENGTH),
         Key(name="strength-kind", form=_KIND, says="What kind of value the strength is."),
-        _number("shear-modulus", "Shear modulus, N/mm2."),
+        _number("shear-modulus", "Shear modulus, N/mm2.", _STIFFNESS),
         _CREEP,
         Key(name="swelling", form=TEXT, says="How it moves with moisture, as a standard says."),
         Key(name="prices", form=PricesForm(), says="Price of one sheet, by size."),
@@ -181,16 +192,16 @@ _BOARDS = Record(
         _length("width", "Dressed width.", required=True),
         Key(
             name="lengths",
-            form=ListOf(item=QUANTITY, noun="a list of lengths", advice=_LISTED, least=1),
+            form=ListOf(item=THING_LENGTH, noun="a list of lengths", advice=_LISTED, least=1),
             says="Lengths sold.",
             required=True,
         ),
         _DENSITY,
         Key(name="nominal", form=CELL_TEXT, says="The size it is called by."),
         _family(),
-        _number("stiffness", "Modulus of elasticity along the grain, N/mm2."),
+        _number("stiffness", "Modulus of elasticity along the grain, N/mm2.", _STIFFNESS),
         Key(name="stiffness-kind", form=_KIND, says="What kind of value the stiffness is."),
-        _number("strength", "Bending strength, N/mm2."),
+        _number("strength", "Bending strength, N/mm2.", _STRENGTH),
         Key(name="strength-kind", form=_KIND, says="What kind of value the strength is."),
         _CREEP,
         Key(name="price-per-metre", form=MONEY, says="Price of one metre."),
@@ -218,7 +229,7 @@ _CUTTERS = Record(
         Key(name="flutes", form=whole(1, 20), says="Cutting edges.", required=True),
         _length("cutting-length", "Length of the cutting edges.", required=True),
         _length("up-cut-length", "Length of a compression cutter's up-cut tip."),
-        _number("angle", "Angle between the edges of a V cutter, degrees."),
+        _number("angle", "Angle between the edges of a V cutter, degrees.", (1, 180)),
         *_SOURCE,
     ),
     make=CutterStock,
@@ -241,7 +252,7 @@ _HARDWARE = Record(
         _length("counterbore-diameter", "Diameter of the bore for its head."),
         _length("counterbore-depth", "Depth of the bore for its head."),
         _length("length", "Its length."),
-        _number("mass", "kg a piece."),
+        _number("mass", "kg a piece.", (0, 1_000)),
         Key(name="price", form=MONEY, says="Price of one."),
         Key(name="inch-twin", form=CELL_TEXT, says="What to buy in inches instead."),
         *_SOURCE,
@@ -289,8 +300,10 @@ _DEPTH_RULES = Record(
     name="depth-rule",
     noun="a depth rule",
     keys=(
-        _number("diameters", "Depth of cut, in cutter diameters.", required=True),
-        _number("share", "Share of the chip load that is left at that depth.", required=True),
+        _number("diameters", "Depth of cut, in cutter diameters.", (0.1, 100), required=True),
+        _number(
+            "share", "Share of the chip load that is left at that depth.", (0.01, 1), required=True
+        ),
         *_SOURCE,
     ),
     make=DepthRule,

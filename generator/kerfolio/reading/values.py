@@ -67,19 +67,23 @@ def choice(noun: str, *words: str) -> ScalarForm[str]:
     )
 
 
-def _number(node: Scalar) -> float | Complaint:
-    text = node.text.strip()
-    if PLAIN_NUMBER.fullmatch(text):
-        return float(text)
-    return number_fault(text) or Complaint(f"{quoted(text)} is no plain number")
+def number(least: float, most: float) -> ScalarForm[float]:
+    """Return the form of a plain number within bounds beyond which nobody can mean it."""
 
+    def convert(node: Scalar) -> float | Complaint:
+        text = node.text.strip()
+        if not PLAIN_NUMBER.fullmatch(text):
+            return number_fault(text) or Complaint(f"{quoted(text)} is no plain number")
+        if least <= float(text) <= most:
+            return float(text)
+        return Complaint(f"{quoted(text)} is no number from {least:g} to {most:g}")
 
-NUMBER: ScalarForm[float] = ScalarForm(
-    noun="a number",
-    advice="Write digits with a point, such as `12` or `0.5`.",
-    convert=_number,
-    json={"type": "number", "minimum": 0},
-)
+    return ScalarForm(
+        noun="a number",
+        advice="Write digits with a point, such as `12` or `0.5`.",
+        convert=convert,
+        json={"type": "number", "minimum": least, "maximum": most},
+    )
 
 
 def whole(least: int = 0, most: int = 10_000) -> ScalarForm[int]:
@@ -163,9 +167,25 @@ MONEY: ScalarForm[Decimal] = ScalarForm(
 )
 
 
+_MOST_MM = 100_000
+_LEAST_MM = 0.001
+
+
 def _length(node: Scalar) -> float | Complaint:
     value = read_quantity(node.text)
-    return value if isinstance(value, Complaint) else float(value)
+    if isinstance(value, Complaint):
+        return value
+    if value > _MOST_MM:
+        return Complaint(f"{quoted(node.text)} is more than 100 m", "See what unit it is in.")
+    return float(value)
+
+
+def _thing_length(node: Scalar) -> float | Complaint:
+    value = _length(node)
+    if isinstance(value, Complaint) or value >= _LEAST_MM:
+        return value
+    advice = "See what unit it is in; the least is a thousandth of a millimetre."
+    return Complaint(f"{quoted(node.text)} is no length of a thing", advice)
 
 
 QUANTITY: ScalarForm[float] = ScalarForm(
@@ -176,6 +196,8 @@ QUANTITY: ScalarForm[float] = ScalarForm(
     convert=_length,
     json=SCALAR,
 )
+THING_LENGTH = replace(QUANTITY, convert=_thing_length)
+"""A length of something that can be held."""
 
 
 def _reading(node: Scalar) -> float | Complaint:
@@ -197,10 +219,10 @@ def _sheet_size(node: Scalar) -> tuple[float, float] | Complaint:
     sides = split_size(node.text)
     if sides is None:
         return Complaint(f"{quoted(node.text)} is no sheet size")
-    along, across = read_quantity(sides[0]), read_quantity(sides[1])
+    along, across = (_thing_length(replace(node, text=each)) for each in sides)
     if isinstance(along, Complaint):
         return along
-    return across if isinstance(across, Complaint) else (float(along), float(across))
+    return across if isinstance(across, Complaint) else (along, across)
 
 
 SHEET_SIZE: ScalarForm[tuple[float, float]] = ScalarForm(

@@ -17,6 +17,12 @@ from kerfolio.geometry.contour import Point
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.model.statement import Amount, Named, Spot
 
+_FARTHEST = 100_000.0
+"""The longest length, mm."""
+
+_MOST = 1e9
+"""The largest count or angle."""
+
 FOLLOWS = "follows"
 """The rule of a finding that only follows from another one; it is never shown."""
 
@@ -104,8 +110,13 @@ class Scope:
         return self.names.keys() >= {*expression.names} and sheets >= {*expression.sheets}
 
     def mm(self, amount: Amount) -> float:
-        """Return a length in mm. Raises SettlingError."""
-        return self.value(amount) * self.mm_per_unit
+        """Return a length in mm, at most 100 m either way. Raises SettlingError."""
+        mm = self.value(amount) * self.mm_per_unit
+        if abs(mm) > _FARTHEST:
+            message = f"`{amount.text}` comes to more than 100 m"
+            advice = "No plan is longer than 100 m: is the unit the one you mean?"
+            raise unsettled("out-of-range", message, amount.place, advice)
+        return mm
 
     def positive(self, amount: Amount, what: str) -> float:
         """Return a length above 0 in mm. Raises SettlingError."""
@@ -123,7 +134,11 @@ class Scope:
         if isinstance(expression, Expression) and expression.has_unit:
             message = f"`{amount.text}` carries a unit of length"
             raise unsettled("not-a-length", message, amount.place, "Write a plain number.")
-        return self.value(amount)
+        value = self.value(amount)
+        if abs(value) > _MOST:
+            message = f"`{amount.text}`: the result is too large"
+            raise unsettled("no-value", message, amount.place)
+        return value
 
     def count(self, amount: Amount, least: int = 1) -> int:
         """Return a whole number of at least ``least``. Raises SettlingError."""
