@@ -9,6 +9,7 @@ from decimal import Decimal
 
 from kerfolio.basis.budgets import CELL, SUMMARY, TITLE
 from kerfolio.basis.complaint import Complaint, quoted
+from kerfolio.basis.digits import plain
 from kerfolio.basis.lengths import read_off
 from kerfolio.basis.names import NAME, did_you_mean, name_of
 from kerfolio.basis.quantity import read_quantity
@@ -76,7 +77,7 @@ def number(least: float, most: float) -> ScalarForm[float]:
             return number_fault(text) or Complaint(f"{quoted(text)} is no plain number")
         if least <= float(text) <= most:
             return float(text)
-        return Complaint(f"{quoted(text)} is no number from {least:g} to {most:g}")
+        return Complaint(f"{quoted(text)} is no number from {plain(least)} to {plain(most)}")
 
     return ScalarForm(
         noun="a number",
