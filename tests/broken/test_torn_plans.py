@@ -17,7 +17,22 @@ TEXT = (GOOD / "plans" / "rack" / "plan.yaml").read_text("utf-8")
 SHELF = Shelf(folder=GOOD / "plans" / "rack", prefix="plans/rack")
 SPOTS = [each.span() for each in re.finditer(r"(?<=[\[ (,:])[a-z0-9/.-]+(?=[\],} \n)])", TEXT)]
 ODD = [
-    *("0", "-5", "360", "999999999", "0.001", "t", "depth", "inner/0", "90", "1/2 in", "''", ""),
+    *(
+        "0",
+        "-5",
+        "360",
+        "999999999",
+        "999999999*999999999",
+        "999999999 m",
+        "0.001",
+        "t",
+        "depth",
+        "inner/0",
+        "90",
+        "1/2 in",
+        "''",
+        "",
+    ),
     *("ply", "any", "yes", "x", "top", "[0, 0]", "[[0, 0], [1, 1], [2, 2]]", "{x: 100}"),
 ]
 

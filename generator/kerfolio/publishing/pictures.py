@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 
 from kerfolio.basis.pixels import Pixels
@@ -78,12 +79,18 @@ def pictures_of(workshop: Workshop, folder: str, photos: Iterable[Photo]) -> dic
 def photo_files(folder: str, pictures: Mapping[str, Pixels]) -> Iterator[tuple[str, str, bytes]]:
     """Yield (photo, path in the site, bytes) of each photo at every width it is large enough for.
 
-    ``folder`` is where the photos go, relative to the site's root.
+    ``folder`` is where the photos go, relative to the site's root. Photos that differ in their
+    endings alone keep them, so that none is written over the other.
     """
+    stems = Counter(_stem(name) for name in pictures)
     for name, pixels in sorted(pictures.items()):
+        stem = _stem(name) if stems[_stem(name)] == 1 else name
         for width in sorted({min(width, pixels.width) for width in WIDTHS}):
-            stem = name.rsplit(".", 1)[0]
             yield name, f"{folder}/{stem}-{width}.jpg", sized(pixels, width)
+
+
+def _stem(name: str) -> str:
+    return name.rsplit(".", 1)[0]
 
 
 def photo_index(files: Mapping[str, list[tuple[str, bytes]]]) -> dict[str, tuple[PhotoFile, ...]]:
