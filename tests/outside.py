@@ -24,6 +24,9 @@ CHROMIUM_FLAGS = (
     "--disable-sync",
 )
 
+SOFTWARE_GL = ("--use-angle=swiftshader", "--enable-unsafe-swiftshader")
+"""Draws in 3-D without a graphics card."""
+
 
 def missing(what: str) -> NoReturn:
     """Skip the test for want of a tool, or fail it where tools are compulsory."""

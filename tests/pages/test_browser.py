@@ -6,17 +6,15 @@ practices. Validity: the Nu HTML checker.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pypdfium2
 import pytest
-from playwright.sync_api import sync_playwright
 
 from kerfolio.pages.log import private_log_page
 from kerfolio.pages.start import start_here
-from tests.outside import CHROMIUM_FLAGS, chromium, node_file, nu_messages
+from tests.outside import node_file, nu_messages
 from tests.pages.invented import CONTENTS, edition, pictures, put, site, workshop, write
 from tests.paper.editions import picture
 
@@ -40,15 +38,6 @@ def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
     put(folder / "log" / "edge.jpg", picture(480, 320))
     put(folder / "private" / "log.html", private_log_page(workshop()).encode())
     return folder
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Any]:
-    path = chromium()
-    with sync_playwright() as playwright:
-        opened = playwright.chromium.launch(executable_path=path, args=list(CHROMIUM_FLAGS))
-        yield opened
-        opened.close()
 
 
 def opened(browser: Any, **options: Any) -> Any:

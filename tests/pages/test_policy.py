@@ -6,7 +6,6 @@ Content Security Policy Level 3 (W3C); the browser is the judge of what it forbi
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -18,10 +17,9 @@ from kerfolio.pages.policy import SITE_POLICY, lone_policy
 from kerfolio.pages.start import start_here
 from kerfolio.pages.theme import render, to_scale
 from kerfolio.pages.viewer import viewer_of
-from tests.outside import CHROMIUM_FLAGS, chromium
 from tests.pages.invented import CONTENTS, edition, pictures, put, site, write
 from tests.pages.test_pages import PAGES, every_page, tree
-from tests.pages.test_viewer import SOFTWARE_GL, frame_for, model, viewer_data
+from tests.pages.test_viewer import frame_for, model, viewer_data
 
 POLICY = "Content-Security-Policy"
 
@@ -78,17 +76,6 @@ def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
     for name, frame in zip(VIEWS, (framed, frame_for("Viewed")), strict=True):
         put(folder / name, with_view(frame).encode())
     return folder
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Any]:
-    path = chromium()
-    sync_api = pytest.importorskip("playwright.sync_api")
-    with sync_api.sync_playwright() as playwright:
-        arguments = [*CHROMIUM_FLAGS, *SOFTWARE_GL]
-        opened = playwright.chromium.launch(executable_path=path, args=arguments)
-        yield opened
-        opened.close()
 
 
 def faults_of(browser: Any, page_file: Path, press: str = "") -> list[str]:

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 import io
 import re
-from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 from typing import Any
 
 import pytest
 from PIL import Image, ImageChops
-from playwright.sync_api import sync_playwright
 
 from kerfolio.assembly.assembled import BuildOrder
 from kerfolio.basis.shipped import shipped
@@ -22,12 +20,11 @@ from kerfolio.pages.frame import Frame, lone_frame
 from kerfolio.pages.theme import THEME, render
 from kerfolio.pages.viewer import Viewer, viewer_of, viewer_script
 from tests.assembly.scenes import assembled, order, titles
-from tests.outside import CHROMIUM_FLAGS, chromium, node_file, nu_messages
+from tests.outside import node_file, nu_messages
 from tests.pages.test_browser import TAGS
 
 FOLDER = shipped("themes") / THEME
 SCRIPT = (FOLDER / "viewer.js").read_text("utf-8")
-SOFTWARE_GL = ("--use-angle=swiftshader", "--enable-unsafe-swiftshader")
 OPEN = "Look at it in 3-D"
 
 
@@ -90,16 +87,6 @@ def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
     target = tmp_path_factory.mktemp("viewer") / "page.html"
     target.write_text(page_text(viewer()), "utf-8")
     return target
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Any]:
-    path = chromium()
-    with sync_playwright() as playwright:
-        arguments = [*CHROMIUM_FLAGS, *SOFTWARE_GL]
-        opened = playwright.chromium.launch(executable_path=path, args=arguments)
-        yield opened
-        opened.close()
 
 
 def opened(browser: Any, written: Path, **options: Any) -> Any:
