@@ -48,7 +48,9 @@ def number_fault(
 
 
 def _with_exponent(written: str) -> Complaint:
-    plain = format(Decimal(written), "f") if len(written) <= _LONGEST else ""
+    power = re.split("[eE][+-]?0*", written)[1]
+    short = len(written) <= _LONGEST and len(power) <= 2  # `1e9999999999` would fill the memory
+    plain = format(Decimal(written), "f") if short else ""
     advice = f"Write `{plain}`." if 0 < len(plain) <= _LONGEST else "Write it out in digits."
     return Complaint(f"{quoted(written)} has an exponent", advice)
 
