@@ -57,29 +57,27 @@ def inch_text(mm: float, denominator: int = 32) -> str:
 
 def both_text(mm: float, first: str = "mm", denominator: int = 32) -> str:
     """Return a length in both units, the reader's first one in front: ``360 mm (14 3/16 in)``."""
-    metric, inch = mm_text(mm), inch_text(mm, denominator)
-    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
+    return _both(_pair(mm_text(mm), inch_text(mm, denominator), first))
 
 
 def size_numbers(sides: Sequence[float], first: str) -> tuple[str, str]:
     """Return a size without units, in the first unit and in the other: ``360 × 450``, ``14 3/16 ×
     17 23/32``.
     """
-    pair = tuple(" × ".join(map(number, sides)) for number in (mm_number, inch_number))
-    return (pair[0], pair[1]) if first == "mm" else (pair[1], pair[0])
+    metric, inch = (" × ".join(map(number, sides)) for number in (mm_number, inch_number))
+    return _pair(metric, inch, first)
 
 
 def size_pair(sides: Sequence[float], first: str) -> tuple[str, str]:
     """Return a size in the first unit and in the other: ``360 × 450 mm``, ``14 3/16 × ... in``."""
     one, other = size_numbers(sides, first)
-    units = ("mm", "in") if first == "mm" else ("in", "mm")
-    return f"{one} {units[0]}", f"{other} {units[1]}"
+    unit, other_unit = _pair("mm", "in", first)
+    return f"{one} {unit}", f"{other} {other_unit}"
 
 
 def size_text(sides: Sequence[float], first: str) -> str:
     """Return a size in both units on one line: ``360 × 450 mm (14 3/16 × 17 23/32 in)``."""
-    one, other = size_pair(sides, first)
-    return f"{one} ({other})"
+    return _both(size_pair(sides, first))
 
 
 def caliper_inches(mm: float) -> str:
@@ -92,29 +90,24 @@ def caliper_inches(mm: float) -> str:
 
 def thickness_text(mm: float, first: str) -> str:
     """Return a sheet's thickness in both units: ``17.8 mm (0.701 in)``."""
-    one, other = thickness_pair(mm, first)
-    return f"{one} ({other})"
+    return _both(thickness_pair(mm, first))
 
 
 def thickness_pair(mm: float, first: str) -> tuple[str, str]:
     """Return a sheet's thickness in the first unit and in the other: ``17.8 mm``, ``0.701 in``."""
-    pair = (mm_text(mm, 2), caliper_inches(mm))
-    return pair if first == "mm" else (pair[1], pair[0])
+    return _pair(mm_text(mm, 2), caliper_inches(mm), first)
 
 
 def range_text(least: float, most: float, first: str) -> str:
     """Return a range of thicknesses: ``17.2 to 18.6 mm (0.677 to 0.732 in)``."""
     if least == most:
         return thickness_text(least, first)
-    metric = f"{mm_number(least, 2)} to {mm_text(most, 2)}"
-    inch = f"{fixed(least / _INCH, 3)} to {caliper_inches(most)}"
-    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
+    return _both(_pair(range_in(least, most, "mm"), range_in(least, most, "in"), first))
 
 
 def about_text(mm: float, first: str = "mm") -> str:
     """Return a place that is reckoned rather than measured: whole mm, 1/16 in."""
-    metric, inch = mm_text(mm, 0), inch_text(mm, 16)
-    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
+    return _both(_pair(mm_text(mm, 0), inch_text(mm, 16), first))
 
 
 def cut_text(mm: float, first: str = "mm") -> str:
@@ -122,20 +115,17 @@ def cut_text(mm: float, first: str = "mm") -> str:
 
     It is told to a hundredth and to 1/64 in, since what is put into it is measured so.
     """
-    metric, inch = mm_text(mm, 2), inch_text(mm, 64)
-    return f"{metric} ({inch})" if first == "mm" else f"{inch} ({metric})"
+    return _both(_pair(mm_text(mm, 2), inch_text(mm, 64), first))
 
 
 def tool_pair(mm: float, first: str) -> tuple[str, str]:
     """Return a size by which tools and fasteners are sold: ``3.175 mm``, ``0.125 in``."""
-    pair = (mm_text(mm, 3), caliper_inches(mm))
-    return pair if first == "mm" else (pair[1], pair[0])
+    return _pair(mm_text(mm, 3), caliper_inches(mm), first)
 
 
 def chip_pair(mm: float, first: str) -> tuple[str, str]:
     """Return the thickness of a chip: ``0.050 mm``, ``0.0020 in``."""
-    pair = (f"{fixed(mm, 3)} mm", f"{fixed(mm / _INCH, 4)} in")
-    return pair if first == "mm" else (pair[1], pair[0])
+    return _pair(f"{fixed(mm, 3)} mm", f"{fixed(mm / _INCH, 4)} in", first)
 
 
 def sag_pair(mm: float, first: str) -> tuple[str, str]:
@@ -145,7 +135,7 @@ def sag_pair(mm: float, first: str) -> tuple[str, str]:
     """
     metric = f"{fixed(mm, 1)} mm" if steps(mm, 1) else "under 0.1 mm"
     inch = f"{fixed(mm / _INCH, 2)} in" if steps(mm / _INCH, 2) else "under 0.01 in"
-    return (metric, inch) if first == "mm" else (inch, metric)
+    return _pair(metric, inch, first)
 
 
 def length_in(mm: float, unit: str) -> str:
@@ -224,6 +214,15 @@ def feed_in(mm_per_min: float, unit: str) -> str:
     if unit == "in":
         return f"{digits(mm_per_min / _INCH, 0)} in/min"
     return f"{mm_number(mm_per_min, 0)} mm/min"
+
+
+def _pair(metric: str, inch: str, first: str) -> tuple[str, str]:
+    """Return both, that of the reader's first unit in front."""
+    return (metric, inch) if first == "mm" else (inch, metric)
+
+
+def _both(pair: tuple[str, str]) -> str:
+    return f"{pair[0]} ({pair[1]})"
 
 
 def _least(value: float, unit: str, places: int, least: str) -> str:
