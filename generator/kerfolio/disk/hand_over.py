@@ -10,6 +10,7 @@ from __future__ import annotations
 import os
 import shutil
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding, note
@@ -97,11 +98,8 @@ def _staged(
             carry_over(foreign_in(out), out, site.fresh, whole)
         for each, content in zip(others, beside.values(), strict=True):
             _write(each.fresh.parent, {each.fresh.name: content}, whole)
-        told_again = tuple(
-            Move(fresh=each.fresh, target=each.target, inode=each.fresh.stat().st_ino)
-            for each in moves
-        )
-        ready = Journal(state=State.EXCHANGING, moves=told_again, stages=stages, carries=carries)
+        known = tuple(replace(each, inode=each.fresh.stat().st_ino) for each in moves)
+        ready = replace(journal, state=State.EXCHANGING, moves=known)
         note_down(stage, ready)
     except BaseException:
         _clear(stage, stages)

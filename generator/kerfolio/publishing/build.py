@@ -61,14 +61,14 @@ def _publish(request: Request, say: Say) -> Outcome:
     before leaves the last site standing. What others laid in OUT stays there.
     """
     refused = refusals(request.folder, request.out, request.supporters_out, request.only)
-    if has_errors(refused):
+    if refused:
         return Outcome(published=False, findings=in_order(refused))
     locked = keeps_nothing(request.folder)
     for each in locked:
         say(str(each.message))
     taken_up = take_up(request.out)
     examined = examine(request.folder, request.only, say)
-    findings = in_order((*refused, *locked, *taken_up, *examined.findings))
+    findings = in_order((*locked, *taken_up, *examined.findings))
     if examined.workshop is None or has_errors(findings):
         return Outcome(published=False, findings=findings)
     bundles = []
@@ -92,8 +92,9 @@ def _publish(request: Request, say: Say) -> Outcome:
         {request.supporters_out / each.name: each.content for each in handed},
     )
     with if_stopped("The site is published; a layout or the private log may be missing."):
-        frozen = () if locked else freeze_layouts(request.folder, examined.laid_out)
+        frozen: tuple[Frozen, ...] = ()
         if not locked:
+            frozen = freeze_layouts(request.folder, examined.laid_out)
             write_private_log(request.folder, examined.workshop)
     return Outcome(
         published=True,

@@ -15,7 +15,7 @@ _SOURCES = ("plans", "stock", "log", "pages", ".kerfolio")
 
 
 def refusals(folder: Path, out: Path, supporters: Path, only: str) -> tuple[Finding, ...]:
-    """Look at where site and supporters' bundles would go; errors stop a publish."""
+    """Look at where site and supporters' bundles would go; every finding is an error."""
     found = tuple(_refusals(folder, out, supporters))
     if found or not only:
         return found
