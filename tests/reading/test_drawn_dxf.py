@@ -16,14 +16,16 @@ from ezdxf.math import BSpline
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from kerfolio.basis.finding import Finding, Severity
+from kerfolio.basis.finding import Finding, Severity, in_unit
 from kerfolio.basis.place import Place
 from kerfolio.geometry.arc import edges
 from kerfolio.geometry.canonical import off_line, tidy
 from kerfolio.geometry.measure import area, bounds
 from kerfolio.geometry.shapes import circle, rectangle, rounded_slot
 from kerfolio.model.outline import Drawing, DrawnElement
+from kerfolio.model.statement import Named
 from kerfolio.reading.drawn_dxf import MM_PER_UNIT, read_dxf
+from kerfolio.reading.drawn_said import SaidOfDrawing
 from tests.reading.drawings import contour, rules
 
 Draw = Callable[[Modelspace], object]
@@ -94,18 +96,80 @@ def test_the_table_of_units_agrees_with_the_dxf_library() -> None:
     assert compared >= 12
 
 
-def test_a_drawing_without_unit_is_read_as_mm_and_says_so(dxf: Dxf) -> None:
-    drawing, (finding,) = dxf.read(disc, 0)
-    assert drawing is not None
-    assert tidy(contour(drawing.elements[0])) == circle((10, 20), 10)
-    assert (finding.rule, finding.message) == ("missing-unit", "no unit stated: read as mm")
-    assert finding.severity is Severity.WARNING
-
-
-def test_the_oldest_release_has_no_unit(dxf: Dxf) -> None:
-    _, findings = dxf.read(disc, 0, "R12")
+@pytest.mark.parametrize("version", ["R12", "R2000", "R2010"])
+def test_a_drawing_without_unit_is_an_error_that_tells_its_size(dxf: Dxf, version: str) -> None:
+    """Also of release 12, which has no variable for it (DXF reference, $INSUNITS)."""
+    drawing, findings = dxf.read(disc, 0, version)
+    assert drawing is None
     (finding,) = (each for each in findings if each.rule == "missing-unit")
-    assert finding.advice == "DXF R12 holds no unit: save it as DXF 2010, or draw it in mm."
+    assert finding.message == "no unit stated: the drawing is 10 x 10 of something"
+    assert finding.severity is Severity.ERROR
+    advice = "Write `unit: mm`, or the unit it was drawn in, in the part's `drawing`."
+    assert finding.advice == advice
+    assert in_unit([finding], "in")[0].advice.startswith("Write `unit: in`, or the unit")
+
+
+@pytest.mark.parametrize(("word", "number"), [("in", 1), ("ft", 2), ("mm", 4), ("cm", 5), ("m", 6)])
+def test_the_plan_says_the_unit_where_the_drawing_does_not(
+    dxf: Dxf, word: str, number: int
+) -> None:
+    """The DXF library's own factors are the oracle."""
+    asked = SaidOfDrawing(unit=Named(word))
+    dxf.read(disc, 0, "R12")
+    drawing, findings = read_dxf(dxf.path, "drawings/part.dxf", asked=asked)
+    assert drawing is not None
+    assert [each for each in findings if each.severity is not Severity.NOTE] == []
+    mm = units.conversion_factor(units.InsertUnits(number), units.MM)
+    assert bounds(contour(drawing.elements[0])).width == pytest.approx(10 * mm)
+
+
+def test_a_plan_that_says_another_unit_is_followed_and_told(dxf: Dxf) -> None:
+    dxf.read(disc, units.MM)
+    place = Place("plan.yaml", 7, 9)
+    asked = SaidOfDrawing(unit=Named("in", place))
+    drawing, (finding,) = read_dxf(dxf.path, "drawings/part.dxf", asked=asked)
+    assert drawing is not None
+    assert bounds(contour(drawing.elements[0])).width == pytest.approx(254)
+    assert finding.message == "the drawing says millimeters, the plan `unit: in`, which is taken"
+    assert (finding.rule, finding.place) == ("unit-overruled", place)
+    same = SaidOfDrawing(unit=Named("mm"))
+    assert read_dxf(dxf.path, "drawings/part.dxf", asked=same)[1] == ()
+
+
+def test_an_engraving_needs_no_unit(dxf: Dxf) -> None:
+    dxf.read(disc, 0)
+    drawing, findings = read_dxf(dxf.path, "drawings/part.dxf", art=True)
+    assert drawing is not None
+    assert findings == ()
+
+
+def test_guides_are_left_out_by_layer(dxf: Dxf) -> None:
+    def draw(space: Modelspace) -> None:
+        disc(space)
+        space.add_line((0, 0), (90, 0), dxfattribs={"layer": "GUIDES"})
+        space.add_line((0, 5), (90, 5), dxfattribs={"layer": "GUIDES"})
+
+    _, findings = dxf.read(draw)
+    assert [each.rule for each in findings] == ["open-path", "open-path"]
+    asked = SaidOfDrawing(guides=(Named("GUIDES"), Named("GUIDE")))
+    drawing, (finding,) = read_dxf(dxf.path, "drawings/part.dxf", asked=asked)
+    assert drawing is not None
+    assert [each.name for each in drawing.elements] == ["CIRCLE on layer holes"]
+    assert finding.message == "no guides `GUIDE` in `drawings/part.dxf`"
+    assert finding.advice == "Did you mean `GUIDES`?"
+
+
+def test_inserts_of_a_block_are_numbered_and_never_joined_with_each_other(dxf: Dxf) -> None:
+    def draw(space: Modelspace) -> None:
+        side = space.doc.blocks.new("SIDE")
+        side.add_lwpolyline([(0, 0), (50, 0), (50, 30)])
+        side.add_line((50, 30), (0, 0))
+        for x in (0, 50):
+            space.add_blockref("SIDE", (x, 0))
+
+    one, other = dxf.elements(draw)
+    assert (one.inserts, other.inserts) == (("SIDE.1",), ("SIDE.2",))
+    assert bounds(contour(one)).x1 == bounds(contour(other)).x0 == 50
 
 
 def test_a_unit_of_the_stars_is_an_error(dxf: Dxf) -> None:

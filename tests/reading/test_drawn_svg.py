@@ -9,12 +9,14 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from kerfolio.basis.finding import Severity
+from kerfolio.basis.finding import Severity, in_unit
 from kerfolio.basis.place import Place
 from kerfolio.geometry.arc import edges
 from kerfolio.geometry.canonical import tidy
 from kerfolio.geometry.measure import area, bounds, centroid
 from kerfolio.geometry.shapes import circle, ellipse, rectangle, rounded_slot
+from kerfolio.model.statement import Named
+from kerfolio.reading.drawn_said import SaidOfDrawing
 from kerfolio.reading.drawn_svg import read_svg
 from tests.reading.drawings import Svg, contour, rules
 
@@ -63,10 +65,58 @@ def test_a_drawing_without_size_is_read_as_px_and_says_so(svg: Svg) -> None:
 
 
 def test_a_size_in_px_is_noted(svg: Svg) -> None:
-    _, findings = svg.read('<rect width="9" height="9"/>', 'width="96px" height="96px"')
-    assert [str(finding).splitlines()[0] for finding in findings] == [
-        "drawings/part.svg:1:1: note: size `96px` is in px: read at 96 per inch [size-in-px]"
-    ]
+    _, (finding,) = svg.read('<rect width="9" height="9"/>', 'width="96px" height="96px"')
+    assert str(finding).splitlines()[0] == (
+        "drawings/part.svg:1:1: note: width `96px` is in px: read at 96 to the inch, 25.4 mm "
+        "[size-in-px]"
+    )
+
+
+def test_a_size_without_a_unit_tells_what_it_comes_to(svg: Svg) -> None:
+    """A number alone counts px, 96 to the inch (SVG 2, section 8.9; CSS Values and Units)."""
+    root = 'width="9216" height="4608" viewBox="0 0 96 48"'
+    drawing, (finding,) = svg.read('<rect width="96" height="48"/>', root)
+    assert drawing is not None
+    assert bounds(contour(drawing.elements[0])).width == pytest.approx(96 * 25.4)
+    (told,) = in_unit([finding], "in")
+    assert told.message == "width `9216` is without a unit: read at 96 to the inch, 96 in"
+    assert told.advice == (
+        "Set the drawing's width and height in inches, or write `unit: in` in the part's `drawing`."
+    )
+
+
+@pytest.mark.parametrize(
+    ("root", "overruled"),
+    [
+        ('width="96" height="48"', False),
+        ('width="96" height="48" viewBox="0 0 96 48"', False),
+        ('width="96px" height="48px"', False),
+        ('viewBox="0 0 96 48"', False),
+        ('width="96in" height="48in" viewBox="0 0 96 48"', False),
+        ('width="96mm" height="48mm" viewBox="0 0 96 48"', True),
+    ],
+)
+def test_the_plan_says_what_the_numbers_of_the_size_are_in(
+    svg: Svg, root: str, overruled: bool
+) -> None:
+    svg.read('<rect x="12" width="84" height="48"/>', root)
+    asked = SaidOfDrawing(unit=Named("in"))
+    drawing, findings = read_svg(svg.folder / "part.svg", "drawings/part.svg", asked=asked)
+    assert drawing is not None
+    box = bounds(contour(drawing.elements[0]))
+    assert (box.x0, box.x1, box.y0, box.y1) == pytest.approx(
+        (12 * 25.4, 96 * 25.4, 0, 48 * 25.4), abs=1e-9
+    )
+    assert rules(findings) == (["unit-overruled"] if overruled else [])
+
+
+def test_guides_are_left_out_by_group_and_by_id(svg: Svg) -> None:
+    body = '<g id="guides"><path d="M0 0H9"/></g><path id="rule" d="M0 5H9"/><rect id="a" {}/>'
+    svg.read(body.format('width="9" height="9"'))
+    asked = SaidOfDrawing(guides=(Named("guides"), Named("rule")))
+    drawing, findings = read_svg(svg.folder / "part.svg", "drawings/part.svg", asked=asked)
+    assert drawing is not None
+    assert ([each.name for each in drawing.elements], findings) == (["a"], ())
 
 
 @pytest.mark.parametrize(

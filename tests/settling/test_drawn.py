@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 
 from kerfolio.basis.finding import Finding
+from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import area, bounds
 from kerfolio.model.feature_kind import ENGRAVING, HOLE, POCKET, SLOT, WINDOW, FeatureKind
 from kerfolio.model.outline import Drawing, Drawn, DrawnElement, DrawnFeatureRule
@@ -83,18 +84,65 @@ def test_drawn_slots_are_refitted_about_their_centre_lines(thickness: float) -> 
         pytest.approx((200, 100)),
     ]
     for opening in part.plain.openings:
-        assert area(opening) == pytest.approx((thickness + 0.2) * 60)
+        assert area(opening) == pytest.approx((thickness + 0.2) * 60.2)
     turned = part.features[1].direction
     assert turned == pytest.approx((math.cos(math.pi / 6), 0.5))
     reason = f"{thickness} mm sheet + 2 x 0.1 mm fit"
     assert part.features[0].width.reason == reason
+    # A slot is drawn as long as its tab: the fit is added at both ends, as it is to a typed one.
+    assert part.features[0].length.value == pytest.approx(60.2)
+    assert part.features[0].length.reason == "60 mm tab + 2 x 0.1 mm fit"
 
 
 def test_a_slot_shorter_than_the_sheet_is_thick_is_refitted_across() -> None:
     short = element("a", box(110, 120, 10, 18))
     part = made((OUTLINE, short), rule("a", SLOT, "ply"))
     box_ = bounds(part.plain.openings[0])
-    assert (box_.width, box_.height) == (pytest.approx(10), pytest.approx(17.8))
+    assert (box_.width, box_.height) == (pytest.approx(10.2), pytest.approx(17.8))
+
+
+def eared(x: float, y: float, width: float, height: float, ear: float, turn: float) -> Vertices:
+    """Return a slot with a disc of radius ``ear`` on each corner's bisector, rim on the corner.
+
+    The disc opens each wall for the square root of two radii: a chord that is its diameter, so that
+    a half turn of it lies outside the slot.
+    """
+    reach, rows = math.sqrt(2) * ear, []
+    for u, v in ((-1, -1), (1, -1), (1, 1), (-1, 1)):
+        a, b = u * width / 2, v * height / 2
+        ends = ((a, b - v * reach), (a - u * reach, b))
+        first, second = ends if u == v else ends[::-1]
+        rows += [(*first, 1.0), (*second, 0.0)]
+    cos, sin = math.cos(math.radians(turn)), math.sin(math.radians(turn))
+    return tuple((x + a * cos - b * sin, y + a * sin + b * cos, bulge) for a, b, bulge in rows)
+
+
+@pytest.mark.parametrize("turn", [0.0, 30.0, 90.0])
+@pytest.mark.parametrize("ear", [1.5875, 3.175])
+def test_dog_bones_of_the_makers_own_are_taken_as_such(ear: float, turn: float) -> None:
+    """The slot between its walls is re-fitted; the least box round it is wider by the discs."""
+    slot = element("a", eared(160, 120, 80, 18, ear, turn))
+    assert bounds(Contour(eared(160, 120, 80, 18, ear, 0.0))).height > 18 + 0.5 * ear
+    part = made((OUTLINE, slot), rule("a", SLOT, "ply"))
+    (feature,) = part.features
+    assert (feature.width.value, feature.length.value) == pytest.approx((17.8, 80.2))
+    assert feature.at == pytest.approx((150, 100))
+    assert area(part.plain.openings[0]) == pytest.approx(17.8 * 80.2)
+
+
+def test_square_ears_are_dog_bones_and_other_bays_are_none() -> None:
+    ears = ((0, 0), (6, 0), (6, 1.5), (54, 1.5), (54, 0), (60, 0), (60, 21), (54, 21), (54, 19.5))
+    ears += ((6, 19.5), (6, 21), (0, 21))
+    slot = element("a", tuple((x + 100, y + 100, 0.0) for x, y in ears))
+    part = made((OUTLINE, slot), rule("a", SLOT, "ply"))
+    assert part.features[0].width.value == pytest.approx(17.8)
+    assert part.features[0].length.value == pytest.approx(60.2)
+    bay = ((0, 0), (60, 0), (60, 18), (40, 18), (40, 21), (20, 21), (20, 18), (0, 18))
+    finding = refused(
+        (OUTLINE, element("a", tuple((x + 100, y + 100, 0.0) for x, y in bay))),
+        rule("a", SLOT, "ply"),
+    )
+    assert finding.message == "slot `a` is 21 mm wide, drawn for 18 mm"
 
 
 def test_a_drawn_circle_is_a_hole() -> None:
@@ -201,7 +249,8 @@ def test_one_of_several_elements_can_be_named_as_findings_name_it() -> None:
     hole = element("sheet.2", box(160, 120, 100, 50))
     elements = tuple(replace(each, names=("outline",)) for each in (whole, hole))
     assert advice_for(elements) == (
-        "Name one: `sheet.1`, `sheet.2`; or give the outline an id of its own."
+        "Name one: `sheet.1`, `sheet.2`; or add a point inside it, such as `at: [160, 120]`; "
+        "or give the outline an id of its own."
     )
     plan, stock = drawn_plan(elements)
     shape = plan.parts[0].shape

@@ -95,10 +95,14 @@ class DrawnFeatureRule:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drawn:
-    """A part taken from a drawing; ``drawn_for`` is the thickness its slots were drawn at."""
+    """A part taken from a drawing; ``drawn_for`` is the thickness its slots were drawn at.
+
+    ``at`` is a point of the drawing inside the part, where several outlines have one name.
+    """
 
     file: str
     outline: Named
+    at: Spot | None = None
     features: tuple[DrawnFeatureRule, ...] = ()
     drawn_for: Amount | None = None
     place: Place = NOWHERE
@@ -108,7 +112,8 @@ class Drawn:
 class DrawnElement:
     """One path read from a drawing, in mm, y up.
 
-    ``names`` holds its id, the ids of its groups and its layer; ``vertices`` are
+    ``names`` holds its id, the ids of its groups and its layer, ``inserts`` the inserts of blocks
+    it comes by, each with its number (``SIDE.2``); ``vertices`` are
     ``(x, y, bulge)``: the bulge is the tangent of a quarter of the included angle of the arc to
     the next vertex, positive counter-clockwise, 0 for a straight line.
     """
@@ -117,7 +122,17 @@ class DrawnElement:
     names: tuple[str, ...]
     vertices: tuple[tuple[float, float, float], ...]
     closed: bool
+    inserts: tuple[str, ...] = ()
     place: Place = NOWHERE
+
+    @property
+    def every_name(self) -> tuple[str, ...]:
+        """All that a plan may call it by."""
+        return (self.name, *self.names, *self.inserts)
+
+    def answers_to(self, name: str) -> bool:
+        """Tell whether a plan may call it by that name."""
+        return name == self.name or name in self.names or name in self.inserts
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from kerfolio.basis.finding import Finding, Severity, error, note
 from kerfolio.basis.names import did_you_mean
-from kerfolio.model.outline import Drawn
+from kerfolio.model.outline import Drawing, Drawn, DrawnElement
 from kerfolio.model.part import Part
 from kerfolio.model.plan import Plan
 from kerfolio.proving.naming import is_unread, pieces_of, taken_by
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, before
+from kerfolio.settling.drawn_choice import Chosen, chosen, inside_of, nested_in
+from kerfolio.settling.scope import SettlingError
 
 _SHOWN = 3
 
@@ -103,23 +105,45 @@ def unused_sheets(stated: Stated) -> Iterator[Finding]:
     severity=Severity.NOTE,
 )
 def unused_elements(stated: Stated) -> Iterator[Finding]:
-    """Look for elements of drawings that neither an outline nor a feature takes."""
-    for part in stated.plan.parts:
-        if isinstance(part.shape, Drawn):
-            yield from _unused_elements(part, part.shape, stated.plan)
+    """Look for elements of drawings that neither an outline nor a feature takes.
+
+    A drawing of several parts holds what the plan may not want: of it only closed shapes are told
+    that lie inside the outline of a part.
+    """
+    for drawing in stated.plan.drawings:
+        users = _users(stated.plan, drawing)
+        taken = {each for _, _, own in users for each in own.every}
+        left = [each for each in drawing.elements if each not in taken]
+        for part, drawn, own in users:
+            forgotten = left
+            if len(users) > 1 or drawn.at is not None:
+                forgotten = _within(own.outline, [each.outline for _, _, each in users], left)
+            if forgotten:
+                yield _forgotten(part, drawn, forgotten)
 
 
-def _unused_elements(part: Part, drawn: Drawn, plan: Plan) -> Iterator[Finding]:
-    taken = {drawn.outline.name, *(rule.element.name for rule in drawn.features)}
-    parts = [each.shape for each in plan.parts if isinstance(each.shape, Drawn)]
-    if part.place.file == "" or sum(each.file == drawn.file for each in parts) > 1:
-        return  # a drawing of several parts holds what the others take
-    for drawing in plan.drawings:
-        if drawing.file == drawn.file:
-            left = [e.name for e in drawing.elements if taken.isdisjoint((e.name, *e.names))]
-            if left:
-                shown = ", ".join(f"`{name}`" for name in left[:_SHOWN])
-                more = f" and {len(left) - _SHOWN} more" if len(left) > _SHOWN else ""
-                message = f"`{drawn.file}`: not used: {shown}{more}"
-                advice = "Name them under the part's drawn `features` where they are to be cut."
-                yield note("unused-element", message, drawn.place, advice, subject=part.name)
+def _within(
+    outline: DrawnElement, outlines: Sequence[DrawnElement], left: Sequence[DrawnElement]
+) -> list[DrawnElement]:
+    """Return the closed elements inside an outline, but not inside another one within it."""
+    inner = nested_in(outline, outlines)
+    theirs = {each for other in inner for each in inside_of(other, left)}
+    return [each for each in inside_of(outline, left) if each.closed and each not in theirs]
+
+
+def _users(plan: Plan, drawing: Drawing) -> list[tuple[Part, Drawn, Chosen]]:
+    """Return the parts taken from a drawing with their elements; none where one cannot be."""
+    shapes = [(each, each.shape) for each in plan.parts if isinstance(each.shape, Drawn)]
+    users = [(part, drawn) for part, drawn in shapes if drawn.file == drawing.file]
+    try:
+        return [(part, drawn, chosen(drawn, drawing, plan.units)) for part, drawn in users]
+    except SettlingError:
+        return []  # told where the part is settled
+
+
+def _forgotten(part: Part, drawn: Drawn, left: Sequence[DrawnElement]) -> Finding:
+    shown = ", ".join(f"`{each.name}`" for each in left[:_SHOWN])
+    more = f" and {len(left) - _SHOWN} more" if len(left) > _SHOWN else ""
+    message = f"`{drawn.file}`: not used in `{part.name}`: {shown}{more}"
+    advice = "Name them under the part's drawn `features` to have them cut, else as `guides`."
+    return note("unused-element", message, drawn.place, advice, subject=part.name)

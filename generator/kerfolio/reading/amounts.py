@@ -179,6 +179,16 @@ SPOT: FixedList[Spot] = FixedList(
 )
 
 
+_DRAWN_LENGTH = AmountForm(noun="a length", advice=_QUANTITIES, within=(-100_000.0, 100_000.0))
+DRAWN_SPOT: FixedList[Spot] = FixedList(
+    items=(_DRAWN_LENGTH, _DRAWN_LENGTH),
+    make=Spot,
+    noun="a point [x, y] of the drawing",
+    advice=written("[120, 300]", "[5, 12]", "Write `{}`: x, then y, as the drawing has them."),
+)
+"""A drawing stays as it is whatever the plan's sizes are."""
+
+
 _SPOTS = written("[30, 60]` or `[[30, 60], [90, 60]]", "[1, 2]` or `[[1, 2], [3, 2]]")
 
 

@@ -10,6 +10,7 @@ from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text
 from kerfolio.model.outline import Drawing
+from kerfolio.reading.drawn_said import NOTHING_SAID, SaidOfDrawing
 from kerfolio.reading.shelf import Shelf
 
 Taken = Pixels | Complaint | None
@@ -25,7 +26,8 @@ class Desk:
     ``shelf`` gives the files that the text refers to; ``pictures`` and ``drawings`` are what came
     of those taken from it, by the name written in the file. A picture that several files show is
     decoded once where their desks share ``pictures``. ``nominals`` are what the sheets of the stock
-    are sold as, in mm by name.
+    are sold as, in mm by name. ``said`` is what the plan says of drawing files, by name: those that
+    parts are taken from.
     """
 
     def __init__(
@@ -37,6 +39,7 @@ class Desk:
         shelf: Shelf | None = None,
         pictures: dict[str, Taken] | None = None,
         nominals: Mapping[str, float] | None = None,
+        said: Mapping[str, SaidOfDrawing] | None = None,
     ) -> None:
         self.unit = unit
         self.sizes = sizes
@@ -47,11 +50,20 @@ class Desk:
         self.nominals = nominals or {}
         self.pictures = {} if pictures is None else pictures
         self.drawings: dict[str, Drawing] = {}
+        self._said = said or {}
 
     @property
     def decoded(self) -> dict[str, Pixels]:
         """The pictures that could be read, by the name written in the file."""
         return {file: each for file, each in self.pictures.items() if isinstance(each, Pixels)}
+
+    def said_of(self, file: str) -> SaidOfDrawing:
+        """Return what the plan says of a drawing file."""
+        return self._said.get(file, NOTHING_SAID)
+
+    def is_cut_from(self, file: str) -> bool:
+        """Tell whether a part is taken from a drawing file."""
+        return file in self._said
 
     def refuse(self, rule: str, words: Text, place: Place, advice: Text = "") -> None:
         """Keep an error."""

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 from kerfolio.basis.budgets import DRAWN_POINTS, ELEMENTS, NESTING
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.finding import Finding, error, in_order, note
+from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
 from kerfolio.geometry.chain import chained, doubles
 from kerfolio.geometry.contour import Contour
 from kerfolio.model.outline import Drawing, DrawnElement
+from kerfolio.model.statement import Named
 from kerfolio.reading.drawn_faults import element_findings
 
 Grouped = tuple[tuple[str, ...], DrawnElement]
@@ -59,14 +61,17 @@ class Gathered:
 
 
 def finished(
-    file: str, gathered: Gathered, *, art: bool
+    file: str, gathered: Gathered, *, art: bool, guides: Sequence[Named] = ()
 ) -> tuple[Drawing | None, tuple[Finding, ...]]:
     """Return the drawing of the elements found, loose paths joined, with all findings in order.
 
-    The drawing is None when it holds nothing.
+    Elements of the ``guides`` named are left out. The drawing is None when it holds nothing.
     """
     whole = Place(file)
-    found, findings = gathered.elements, gathered.findings
+    every, findings = gathered.elements, [*gathered.findings]
+    findings += _unknown_guides(every, guides, file)
+    left_out = {each.name for each in guides}
+    found = [each for each in every if left_out.isdisjoint(each[1].every_name)]
     if not found:
         advice = "Draw the outline as a path; text and pictures are not cut."
         nothing = error("empty-drawing", "no path in the drawing", whole, advice)
@@ -75,6 +80,16 @@ def finished(
     elements = _numbered(_joined(once))
     judged = () if art else element_findings(elements)
     return Drawing(file=file, elements=elements), in_order((*findings, *doubled, *judged))
+
+
+def _unknown_guides(
+    found: Iterable[Grouped], guides: Sequence[Named], file: str
+) -> Iterator[Finding]:
+    known = {name for _, each in found for name in each.every_name} if guides else set()
+    for each in guides:
+        if each.name not in known:
+            message, advice = f"no guides `{each.name}` in `{file}`", did_you_mean(each.name, known)
+            yield error("no-element", message, each.place, advice)
 
 
 def _once(found: Sequence[Grouped]) -> tuple[list[Grouped], list[Finding]]:

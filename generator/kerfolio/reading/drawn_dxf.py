@@ -5,26 +5,31 @@ from __future__ import annotations
 import logging
 import math
 from collections import Counter
-from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
 from kerfolio.basis.budgets import DRAWING_BYTES
 from kerfolio.basis.finding import Finding, error, in_order, note, warning
+from kerfolio.basis.measures import number
 from kerfolio.basis.place import Place
+from kerfolio.basis.said import said, written
 from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.geometry.transform import scaled
 from kerfolio.model.outline import Drawing, DrawnElement
+from kerfolio.model.statement import Named
 from kerfolio.reading.drawn_chain import BeyondBudgetError, Gathered, finished
+from kerfolio.reading.drawn_said import MM_PER_UNIT as MM_PER_UNIT_SAID
+from kerfolio.reading.drawn_said import NOTHING_SAID, SaidOfDrawing, overruled
 from kerfolio.reading.dxf_damage import Damage, damage_of
 from kerfolio.reading.dxf_entity import TiltedError, entity_contour, is_path
 from kerfolio.reading.dxf_lines import entity_lines
 
 with unconfigured():
-    from ezdxf import filemanagement, recover
+    from ezdxf import filemanagement, recover, units
     from ezdxf.lldxf.const import DXFError
 
 # What the library remarks on its own is told to the maker as findings, not printed.
@@ -38,7 +43,11 @@ MM_PER_UNIT = {
 """mm for each value of $INSUNITS (DXF reference, header): inch units from the inch of 25.4 mm,
 metric ones, and those of the US survey foot of 1200/3937 m. Astronomical units are left out."""
 _LARGEST = 1e5
-_R12 = "AC1009"
+_SAY_UNIT = written(
+    "unit: mm",
+    "unit: in",
+    "Write `{}`, or the unit it was drawn in, in the part's `drawing`.",
+)
 
 
 @dataclass(slots=True, kw_only=True)
@@ -49,28 +58,31 @@ class _Sheet(Gathered):
     scale: float
     lines: dict[str, int]
     hidden: frozenset[str]
+    inserted: Counter[str] = field(default_factory=Counter)
     ignored: Counter[str] = field(default_factory=Counter)
 
 
 def read_dxf(
-    path: Path, file: str, *, art: bool = False
+    path: Path, file: str, *, art: bool = False, asked: SaidOfDrawing = NOTHING_SAID
 ) -> tuple[Drawing | None, tuple[Finding, ...]]:
     """Return the paths of a DXF file's model space, in mm with y up, and what is wrong in it.
 
-    Layers (and blocks) are the elements' names. Lines, arcs and other open paths of one layer are
-    joined where their ends meet within 0.01 mm. Splines and ellipses become chords within 0.01 mm.
-    ``art`` is for engravings, where open and crossing paths are fine. The drawing is None when
-    nothing can be read.
+    Layers and blocks are the elements' names; the second insert of block ``SIDE`` is ``SIDE.2``.
+    Lines, arcs and other open paths of one layer are joined where their ends meet within 0.01 mm.
+    Splines and ellipses become chords within 0.01 mm.
+    ``art`` is for engravings, where open and crossing paths are fine and the size is that of the
+    engraving. ``asked`` is what the plan says of the file. The drawing is None when nothing can be
+    read, or nobody says in which unit it is.
     """
     document, findings = _document(path, file)
     if document is None:
         return None, findings
-    scale, told = _scale(document, file)
+    scale, told = _chosen(document, _unit(document, file), asked.unit)
     layers = (layer for layer in document.layers if layer.is_off() or layer.is_frozen())
     hidden = frozenset(layer.dxf.name.lower() for layer in layers)
     sheet = _Sheet(
         file=file,
-        scale=scale,
+        scale=scale or 1.0,
         lines=entity_lines(path),
         hidden=hidden,
         findings=[*findings, *told],
@@ -81,7 +93,9 @@ def read_dxf(
     except BeyondBudgetError as beyond:
         return None, in_order((*sheet.findings, beyond.finding))
     _tell_ignored(sheet)
-    return finished(file, sheet, art=art)
+    if scale is None and not art and sheet.elements:
+        return None, in_order((*sheet.findings, _unitless(sheet)))
+    return finished(file, sheet, art=art, guides=asked.guides)
 
 
 def _document(path: Path, file: str) -> tuple[Any, tuple[Finding, ...]]:
@@ -116,22 +130,38 @@ def _mended(path: Path, file: str) -> tuple[Any, tuple[Finding, ...]]:
     return None, (error("unreadable-drawing", damage.message, damage.place, damage.advice),)
 
 
-def _scale(document: Any, file: str) -> tuple[float, tuple[Finding, ...]]:
-    """Return mm per drawing unit by $INSUNITS; without one the drawing is read as mm."""
-    advice = "State the drawing's unit in the drawing program."
-    if document.dxfversion == _R12:
-        advice = "DXF R12 holds no unit: save it as DXF 2010, or draw it in mm."
+def _unit(document: Any, file: str) -> tuple[float | None, tuple[Finding, ...]]:
+    """Return mm per drawing unit by $INSUNITS, None where the file does not say it."""
     try:
         unit = int(document.header.get("$INSUNITS", 0) or 0)
     except (ValueError, TypeError, OverflowError):
         unit = -1
-    if unit == 0:
-        message = "no unit stated: read as mm"
-        return 1.0, (warning("missing-unit", message, Place(file), advice),)
-    if unit not in MM_PER_UNIT:
-        message = f"unit number {unit} is not read here"
-        return 1.0, (error("missing-unit", message, Place(file), advice),)
-    return MM_PER_UNIT[unit], ()
+    if unit == 0 or unit in MM_PER_UNIT:
+        return MM_PER_UNIT.get(unit), ()
+    message = f"unit number {unit} is not read here"
+    return 1.0, (error("missing-unit", message, Place(file), _SAY_UNIT),)
+
+
+def _chosen(
+    document: Any, own: tuple[float | None, tuple[Finding, ...]], stated: Named | None
+) -> tuple[float | None, tuple[Finding, ...]]:
+    """Return mm per drawing unit: as the plan states it, else the drawing's ``own``."""
+    if stated is None:
+        return own
+    scale, (faulty, told) = MM_PER_UNIT_SAID[stated.name], own
+    if faulty is None or told or math.isclose(faulty, scale, rel_tol=1e-5):
+        return scale, ()
+    return scale, (overruled(units.unit_name(document.units).lower(), stated),)
+
+
+def _unitless(sheet: _Sheet) -> Finding:
+    """Return the error that nobody says what the drawing's numbers are in."""
+    boxes = [bounds(Contour(each.vertices)) for _, each in sheet.elements]
+    wide = max(box.x1 for box in boxes) - min(box.x0 for box in boxes)
+    high = max(box.y1 for box in boxes) - min(box.y0 for box in boxes)
+    sides = number("width", wide), number("height", high)
+    message = said("no unit stated: the drawing is {} x {} of something", *sides)
+    return error("missing-unit", message, Place(sheet.file), _SAY_UNIT)
 
 
 def _guarded(entity: Any, groups: tuple[str, ...], layer: str, sheet: _Sheet, depth: int) -> None:
@@ -178,7 +208,8 @@ def _attribute(entity: Any, name: str) -> str:
 
 
 _Known = tuple[str, tuple[str, ...], str, Place]
-"""An entity's layer, the blocks around it, its name and its place."""
+"""An entity's layer, the inserts around it (each by its number, then as its block), its name and
+its place."""
 
 
 def _read(entity: Any, known: _Known, sheet: _Sheet, depth: int) -> None:
@@ -190,8 +221,12 @@ def _read(entity: Any, known: _Known, sheet: _Sheet, depth: int) -> None:
             return
         # Its rows and columns are counted before the first of them is made.
         sheet.visit(place, depth, entity.mcount)
-        for part in _parts(entity):
-            _guarded(part, (str(entity.dxf.name), *groups), layer, sheet, depth + 1)
+        block = str(entity.dxf.name)
+        for single in entity.multi_insert() if entity.mcount > 1 else (entity,):
+            sheet.inserted[block] += 1
+            inner = (f"{block}.{sheet.inserted[block]}", block, *groups)
+            for part in single.virtual_entities():
+                _guarded(part, inner, layer, sheet, depth + 1)
         return
     if not is_path(entity):
         sheet.ignored[entity.dxftype()] += 1
@@ -199,18 +234,13 @@ def _read(entity: Any, known: _Known, sheet: _Sheet, depth: int) -> None:
     contour = _in_mm(entity_contour(entity, 0.005 / sheet.scale), sheet.scale)
     element = DrawnElement(
         name=name,
-        names=tuple(dict.fromkeys((layer, *groups))),
+        names=tuple(dict.fromkeys((layer, *groups[1::2]))),
         vertices=contour.vertices,
         closed=contour.closed,
+        inserts=groups[::2],
         place=place,
     )
     sheet.add((layer, *groups), element)
-
-
-def _parts(insert: Any) -> Iterator[Any]:
-    """Yield the entities of a block where it is inserted, every row and column of it."""
-    for single in insert.multi_insert() if insert.mcount > 1 else (insert,):
-        yield from single.virtual_entities()
 
 
 def _in_mm(contour: Contour, scale: float) -> Contour:

@@ -14,6 +14,7 @@ from kerfolio.geometry.path_grammar import too_long
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.model.outline import Drawing, DrawnElement
 from kerfolio.reading.drawn_chain import BeyondBudgetError, Gathered, finished, keep_within
+from kerfolio.reading.drawn_said import NOTHING_SAID, SaidOfDrawing
 from kerfolio.reading.svg_page import read_page
 from kerfolio.reading.svg_shape import Viewport, is_shape, shape_contours, whole
 from kerfolio.reading.svg_tree import SvgNode, read_tree
@@ -47,20 +48,21 @@ class _Sheet(Gathered):
 
 
 def read_svg(
-    path: Path, file: str, *, art: bool = False
+    path: Path, file: str, *, art: bool = False, asked: SaidOfDrawing = NOTHING_SAID
 ) -> tuple[Drawing | None, tuple[Finding, ...]]:
     """Return the paths of an SVG file, in mm with y up, and what is wrong or doubtful in it.
 
     ``file`` is the name used in places. Curves become chords within 0.01 mm, circular arcs stay
-    arcs. ``art`` is for engravings, where open and crossing paths are fine. The drawing is None
-    when nothing can be read.
+    arcs. ``art`` is for engravings, where open and crossing paths are fine and the size is that of
+    the engraving. ``asked`` is what the plan says of the file. The drawing is None when nothing can
+    be read.
     """
     root, findings = read_tree(path, file)
     if root is None:
         return None, findings
-    page, told = read_page(root)
+    page, told = read_page(root, asked.unit)
     sheet = _Sheet(by_id={node.get("id") or "": node for node in reversed(list(_every(root)))})
-    sheet.findings.extend(told)
+    sheet.findings.extend(() if art and page is not None else told)
     _refuse_scripts(root, sheet)
     if page is None:
         return None, in_order(sheet.findings)
@@ -69,7 +71,7 @@ def read_svg(
     except BeyondBudgetError as beyond:
         return None, in_order((*sheet.findings, beyond.finding))
     _tell_ignored(sheet)
-    return finished(file, sheet, art=art)
+    return finished(file, sheet, art=art, guides=asked.guides)
 
 
 def _every(node: SvgNode) -> Iterator[SvgNode]:

@@ -94,7 +94,8 @@ class DrawingFile(Form[str]):
             desk.refuse("drawing", f"{quoted(file)} is no SVG or DXF", node.place, advice)
             return None
         shown = desk.shelf.shown(file) if desk.shelf else file
-        drawing, findings = read(path, shown, art=self.art)
+        art = self.art and not desk.is_cut_from(file)
+        drawing, findings = read(path, shown, art=art, asked=desk.said_of(file))
         desk.findings += findings
         if drawing is None:
             return None

@@ -15,8 +15,9 @@ from kerfolio.model.feature_kind import FEATURE_KINDS, SLOT, FeatureKind
 from kerfolio.model.outline import Drawn, DrawnFeatureRule
 from kerfolio.model.part import Part
 from kerfolio.model.statement import Named
-from kerfolio.reading.amounts import LENGTH, THICKNESS
+from kerfolio.reading.amounts import DRAWN_SPOT, LENGTH, THICKNESS
 from kerfolio.reading.desk import Desk
+from kerfolio.reading.drawn_said import MM_PER_UNIT
 from kerfolio.reading.feature import FEATURES
 from kerfolio.reading.files import DrawingFile
 from kerfolio.reading.forms import Book, Form, ListOf, ScalarForm, Schema
@@ -106,6 +107,10 @@ class DrawnRules(Form[tuple[DrawnFeatureRule, ...]]):
         return {"type": "object", "additionalProperties": {"anyOf": [plain, one_kind]}}
 
 
+def _make_drawn(unit: str = "", guides: tuple[Named, ...] = (), **values: Any) -> Drawn:  # noqa: ARG001 - they are of the file
+    return Drawn(**values)
+
+
 DRAWN: Record[Drawn] = Record(
     name="drawing",
     noun="a drawing",
@@ -114,13 +119,33 @@ DRAWN: Record[Drawn] = Record(
         Key(
             name="outline",
             form=ELEMENT,
-            says="The one closed path that is the part's outline.",
+            says="The closed path that is the part's outline: an id, layer, or block by number.",
             required=True,
+        ),
+        Key(
+            name="at",
+            form=DRAWN_SPOT,
+            says="A point of the drawing inside the part, where several outlines have one name.",
+        ),
+        Key(
+            name="unit",
+            form=choice("a unit of drawings", *MM_PER_UNIT),
+            says="The drawing's unit, where the file does not say it.",
+        ),
+        Key(
+            name="guides",
+            form=ListOf(
+                item=ELEMENT,
+                noun="names in the drawing",
+                advice="Write `guides: [GUIDES]`, the layers that nobody cuts.",
+                single=True,
+            ),
+            says="Layers, groups or elements of the drawing that are not to be cut.",
         ),
         Key(name="drawn-for", form=THICKNESS, says="Thickness the slots were drawn at."),
         Key(name="features", form=DrawnRules(), says="What other elements are."),
     ),
-    make=Drawn,
+    make=_make_drawn,
     advice="Write `{file: drawings/shelf.svg, outline: outline}`.",
 )
 

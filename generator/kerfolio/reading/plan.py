@@ -20,6 +20,7 @@ from kerfolio.reading.amounts import ANY_AMOUNT, AmountForm, size_name_fault
 from kerfolio.reading.consumable import CONSUMABLES
 from kerfolio.reading.cut import CUTS, RELIEF
 from kerfolio.reading.desk import Desk
+from kerfolio.reading.drawn_said import said_of_drawings
 from kerfolio.reading.forms import Book, Form, ListOf, Schema
 from kerfolio.reading.joint import JOINTS, STANDING
 from kerfolio.reading.licences import LICENCE
@@ -222,13 +223,15 @@ def read_plan(
     node, faults = read_yaml(content, file)
     if node is None:
         return PlanRead(plan=None, pictures={}, findings=faults)
+    said, twice = said_of_drawings(node)
     desk = Desk(
         unit=_stated_unit(node),
         sizes=_stated_names(node, "sizes"),
         sheets=_stated_names(node, "sheets"),
         shelf=shelf,
+        said=said,
     )
-    desk.findings += faults
+    desk.findings += (*faults, *twice)
     desk.unread.update(unread)
     plan = PLAN.read_named(name, Place(file, 1, 1), node, desk)
     if plan is not None:

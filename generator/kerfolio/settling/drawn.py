@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from kerfolio.basis.measures import precise
 from kerfolio.basis.names import did_you_mean
-from kerfolio.basis.place import Place
 from kerfolio.basis.said import ByUnit, named, said
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import area, bounds
@@ -17,8 +16,9 @@ from kerfolio.geometry.transform import moved
 from kerfolio.model.feature_kind import ENGRAVING, HOLE, POCKET, SLOT, WINDOW, FeatureKind
 from kerfolio.model.outline import Drawing, Drawn, DrawnElement, DrawnFeatureRule
 from kerfolio.model.statement import Named
+from kerfolio.settling.drawn_choice import chosen, path_of
 from kerfolio.settling.face_feature import slot_corners
-from kerfolio.settling.fitted import Fitting
+from kerfolio.settling.fitted import Fitting, around
 from kerfolio.settling.outline import check_contour
 from kerfolio.settling.scope import unsettled
 from kerfolio.settling.settled import Cut, Operation, SettledFeature, Sized
@@ -28,9 +28,6 @@ _WIDTH_SLACK = 1.5
 """A slot may be drawn this much wider or narrower, mm, than the sheet it was drawn for."""
 
 _ROUND = 0.995
-_CORNERS = 4
-_SHOWN = 3
-"""Elements that advice names."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,19 +44,15 @@ def drawn_part(drawn: Drawn, fitting: Fitting, drawings: Mapping[str, Drawing]) 
     if drawing is None:
         message = f"drawing `{drawn.file}` gave no lines"
         raise unsettled("no-drawing", message, drawn.place, did_you_mean(drawn.file, drawings))
-    (outline,) = _named(drawing, drawn.outline.name, drawn.outline.place, only=True)
-    contour = _closed(outline)
+    own = chosen(drawn, drawing, fitting.scope.unit)
+    contour = _closed(own.outline)
     box = bounds(contour)
     shift = (-box.x0, -box.y0)
     shapes: list[Shaped] = []
-    claimed: dict[DrawnElement, str] = {}
-    for rule in drawn.features:
-        every = _named(drawing, rule.element.name, rule.element.place)
-        rest = [each for each in every if each is not outline]
-        _claim(rest, rule, claimed)
-        for index, element in enumerate(rest, start=1):
-            name = rule.element.name if len(rest) == 1 else f"{rule.element.name}.{index}"
-            line = _line(element) if rule.kind is ENGRAVING else _closed(element)
+    for rule, elements in own.features:
+        for index, element in enumerate(elements, start=1):
+            name = rule.element.name if len(elements) == 1 else f"{rule.element.name}.{index}"
+            line = path_of(element) if rule.kind is ENGRAVING else _closed(element)
             found = _Found(
                 rule=rule,
                 element=element,
@@ -72,59 +65,19 @@ def drawn_part(drawn: Drawn, fitting: Fitting, drawings: Mapping[str, Drawing]) 
     return DrawnPart(outline=moved(contour, *shift), shapes=tuple(shapes))
 
 
-def drawn_features(drawn: Drawn, drawings: Iterable[Drawing]) -> int:
-    """Return how many elements of its drawing become features of a drawn part."""
+def drawn_features(drawn: Drawn, drawings: Iterable[Drawing], unit: str) -> int:
+    """Return how many elements of its drawing become features of a drawn part.
+
+    ``unit`` is the plan's. Raises SettlingError.
+    """
     drawing = next((each for each in drawings if each.file == drawn.file), None)
     if drawing is None:
         return 0
-    wanted = {rule.element.name for rule in drawn.features}
-    return sum(not wanted.isdisjoint(each.names) for each in drawing.elements)
-
-
-def _claim(
-    elements: Iterable[DrawnElement], rule: DrawnFeatureRule, claimed: dict[DrawnElement, str]
-) -> None:
-    """Note whose elements these are. Raises SettlingError when another rule has one of them."""
-    for element in elements:
-        owner = claimed.setdefault(element, rule.element.name)
-        if owner != rule.element.name:
-            message = f"element `{element.name}` is `{owner}` and `{rule.element.name}`"
-            advice = "Name each element, group or layer once."
-            raise unsettled("drawn-twice", message, rule.element.place, advice)
-
-
-def _named(
-    drawing: Drawing, name: str, place: Place, *, only: bool = False
-) -> tuple[DrawnElement, ...]:
-    found = tuple(each for each in drawing.elements if name in each.names or name == each.name)
-    if not found:
-        known = {name for each in drawing.elements for name in each.names}
-        message = f"no element `{name}` in `{drawing.file}`"
-        raise unsettled("no-element", message, place, did_you_mean(name, known))
-    if only and len(found) > 1:
-        message = f"`{name}` names {len(found)} elements of `{drawing.file}`"
-        advice = _one_of(found, drawing)
-        raise unsettled("many-outlines", message, place, advice)
-    return found
-
-
-def _one_of(found: tuple[DrawnElement, ...], drawing: Drawing) -> str:
-    """Return how to tell which of several elements is the outline."""
-    is_dxf = drawing.file.lower().endswith(".dxf")
-    own = "a layer of its own" if is_dxf else "an id of its own"
-    closed = [f"`{each.name}`" for each in found if each.closed]
-    if not closed:
-        return f"None of them is closed: join their ends, and give the outline {own}."
-    more = f" or {len(closed) - _SHOWN} more" if len(closed) > _SHOWN else ""
-    return f"Name one: {', '.join(closed[:_SHOWN])}{more}; or give the outline {own}."
-
-
-def _line(element: DrawnElement) -> Contour:
-    return Contour(element.vertices, closed=element.closed)
+    return sum(len(found) for _, found in chosen(drawn, drawing, unit).features)
 
 
 def _closed(element: DrawnElement) -> Contour:
-    contour = _line(element)
+    contour = path_of(element)
     check_contour(contour, f"element `{element.name}`", element.place, drawn=True)
     return contour
 
@@ -166,9 +119,10 @@ def _slot(found: _Found) -> Shaped:
     if rule.takes is None:
         message = f"`{rule.element.name}` does not say what its slots take"
         raise unsettled("no-slot", message, rule.element.place, "Write `slot: takes SHEET`.")
-    length, along = _lengthwise(fitted, found, rule.takes)
+    drawn_long, along = _lengthwise(fitted, found, rule.takes)
     wide = fitting.width(rule.takes, None)
-    shape = slot(fitted.centre, along, length, wide.value)
+    long = around(drawn_long, fitting.sheet(rule.takes).fit)
+    shape = slot(fitted.centre, along, long.value, wide.value)
     return Shaped(
         feature=SettledFeature(
             name=found.name,
@@ -176,13 +130,13 @@ def _slot(found: _Found) -> Shaped:
             at=fitted.centre,
             direction=along,
             width=wide,
-            length=Sized(length, "as drawn"),
+            length=long,
             takes=rule.takes.name,
             shape=(shape,),
             place=element.place,
         ),
         taken=(shape,),
-        mating=slot_corners(fitted.centre, along, length, wide.value),
+        mating=slot_corners(fitted.centre, along, long.value, wide.value),
     )
 
 
@@ -207,8 +161,6 @@ def _lengthwise(fitted: FittedSlot, found: _Found, takes: Named) -> tuple[float,
 
 def _width_advice(found: _Found) -> str:
     """Return what to do about a slot that is not as wide as the sheet it was drawn for."""
-    if len(found.contour.vertices) > _CORNERS:
-        return "Draw it as a plain rectangle: `relief` makes the room in its corners."
     if found.drawn.drawn_for:
         return f"`drawn-for` says `{found.drawn.drawn_for.text}`: correct it, or the slot."
     return "State `drawn-for`, the thickness the drawing's slots were made for."

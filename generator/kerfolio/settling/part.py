@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from itertools import chain, compress, islice, product
 from itertools import count as counting
@@ -79,7 +80,8 @@ def features_of(part: Part, job: Job) -> int:
     """
     count = 0
     if isinstance(part.shape, Drawn):
-        count = drawn_features(part.shape, job.drawings)
+        with suppress(SettlingError):
+            count = drawn_features(part.shape, job.drawings, job.fitting.scope.unit)
     for feature in part.features:
         try:
             count += how_many(feature, job.fitting.scope)
