@@ -74,7 +74,8 @@ def test_what_no_table_gives_is_left_out(size: str, stock: Stock) -> None:
     found = sheet(stock, f"birch-plywood-{size}")
     assert found.stiffness_along is None
     assert found.strength_along is None
-    assert found.shear_modulus is None
+    assert found.shear_modulus_flat is None
+    assert found.shear_strength_flat is None
 
 
 @pytest.mark.parametrize(

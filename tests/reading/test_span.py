@@ -33,7 +33,7 @@ def test_the_shortest_span() -> None:
     assert (span.load.kg, span.load.per_metre, span.load.where) == (60, False, "even")
     assert span.supports == ()
     assert span.limit == SagLimit(share=300.0)
-    assert (span.safety, span.lasting, span.web) == (3, True, None)
+    assert (span.safety, span.lasting, span.under) == (3, True, ())
 
 
 def test_a_span_with_everything() -> None:
@@ -50,8 +50,19 @@ def test_a_span_with_everything() -> None:
     assert span.load.per_metre
     assert span.limit.share == 600
     assert (span.safety, span.lasting) == (4, False)
-    assert span.web is not None
-    assert (span.web.part.name, span.web.count, span.web.joined) == ("rail", 2, "glued")
+    (web,) = span.under
+    assert (web.part.name, web.count, web.lies, web.joined) == ("rail", 2, "edge", "glued")
+
+
+def test_several_parts_lie_under_it_from_the_top_down() -> None:
+    span = one(
+        "top: {part: worktop, load: {kg: 60}, "
+        "with: [{part: rail, count: 2, joined: glued}, {part: flange, lies: flat}]}"
+    )
+    assert [(each.part.name, each.lies, each.joined) for each in span.under] == [
+        ("rail", "edge", "glued"),
+        ("flange", "flat", "loose"),
+    ]
 
 
 @pytest.mark.parametrize(

@@ -18,8 +18,8 @@ from kerfolio.reading.span import SPANS
 from kerfolio.reading.yaml_text import read_yaml
 from kerfolio.shop.beam import (
     Layer,
-    apart,
     buckling_load,
+    built_up,
     loading,
     long_term,
     rectangle_inertia,
@@ -71,8 +71,14 @@ def checks() -> tuple[OutsideCheck, ...]:
     )
 
 
+def greatest_moment(load: str, ends: str) -> float:
+    """Return the greatest moment over W L: in the middle, or at an end that is clamped."""
+    case = loading(load, ends)
+    return max(abs(case.moment_at(share)) for share in (0.0, 0.5))
+
+
 def _moment(load: str, ends: str, force: float, length: float) -> float:
-    return loading(load, ends).moment * force * length
+    return greatest_moment(load, ends) * force * length
 
 
 def _bent(load: str, force: float, length: float, rigid: float) -> float:
@@ -181,7 +187,7 @@ def _beams() -> Iterator[OutsideCheck]:
             unit="",
             value=value,
             within=1e-12,
-            ours=lambda load=load: loading(load, "clamped").moment,
+            ours=lambda load=load: greatest_moment(load, "clamped"),
         )
     birch = (
         "Wood Handbook FPL-GTR-190, equation 9-2: birch shelf 300 x 17.7 mm, 30 kg/m over 800 mm"
@@ -245,7 +251,7 @@ def _built_up() -> Iterator[OutsideCheck]:
         unit="mm4",
         value=220e3,
         within=1e-6,
-        ours=lambda: apart(layers).bending,
+        ours=lambda: built_up(layers, (False,)).bending,
     )
 
 

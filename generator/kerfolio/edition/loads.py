@@ -11,7 +11,17 @@ from kerfolio.edition.edition import Edition
 from kerfolio.model.span import Span, SpanLoad
 from kerfolio.shop.assumption import Assumption
 from kerfolio.shop.leg import LegResult
-from kerfolio.shop.span import RACKING, SPAN_CAUTIONS, Sag, SagResult, SpanResult, Unreckoned
+from kerfolio.shop.rigidity import Weak
+from kerfolio.shop.span import (
+    RACKING,
+    SPAN_CAUTIONS,
+    Sag,
+    SagResult,
+    SpanResult,
+    Unreckoned,
+    weak_tabs,
+)
+from kerfolio.shop.tab import TabResult
 
 _METRES_PER_FOOT = float(MM_PER_UNIT["ft"]) / 1000
 
@@ -80,13 +90,32 @@ def _words(span: Span, result: SpanResult, first: str) -> LoadWords:
     words = LoadWords(
         title=title,
         asked=_asked(span, result, first),
-        warning=OVERLOADED if over else "",
+        warning=_overloaded(result, first) if over else "",
         assumptions=result.assumptions,
     )
     if isinstance(result, LegResult):
         return replace(words, figures=_leg_figures(result, first))
     bounds = tuple(_bound(each, first) for each in result.sags)
     return replace(words, figures=_sag_figures(result, first), bounds=bounds)
+
+
+def _overloaded(result: SagResult | LegResult, first: str) -> str:
+    """Return that more is asked than allowed, what gives way, and which limit would suit."""
+    if isinstance(result, LegResult):
+        return OVERLOADED
+    words = [OVERLOADED]
+    if result.load_for_limit == 0:
+        sag, limit = (_both(sag_pair(each, first)) for each in (result.rest.final, result.limit))
+        words.append(f"Its own weight alone sags {sag}, beyond the limit of {limit}.")
+    if result.load_for_strength == 0:
+        words.append("Its own weight alone brings it to its strength over the safety factor.")
+    if result.load > result.load_for_limit * (1 + 1e-9):
+        suits = result.share_that_suits
+        words.append(f"The sag alone would suit a limit of span/{suits}.")
+    weak = weak_tabs(result)
+    if weak is not None:
+        words.append(f"Without glue the tabs of the {weak.member} give way first.")
+    return " ".join(words)
 
 
 _WHERE = {
@@ -100,7 +129,8 @@ _REACH = {
     "overhang": "hanging out {}",
     "leg": "{} long",
 }
-_LIES = {"loose": "not glued to it", "glued": "glued to it"}
+_LIES = {"edge": "On edge under it", "flat": "Flat under it"}
+_HOLDS = {"loose": "not glued to it", "glued": "glued to it"}
 
 
 def _both(pair: tuple[str, str]) -> str:
@@ -125,9 +155,11 @@ def _asked(span: Span, result: SagResult | LegResult, first: str) -> str:
         return f"{load} straight down on the {result.carrier}, {reach}."
     load = _load(span.load, result.load, first)
     stays = "the load stays" if span.lasting else "the load comes and goes"
-    web = span.web
-    under = f" On edge under it: {web.count} × {web.part.name}, {_LIES[web.joined]}." if web else ""
-    return f"{load} {result.carrier}, {reach}; {stays}.{under}"
+    under = [
+        f" {_LIES[each.lies]}: {each.count} × {each.part.name}, {_HOLDS[each.joined]}."
+        for each in span.under
+    ]
+    return f"{load} {result.carrier}, {reach}; {stays}.{''.join(under)}"
 
 
 def _sag_figures(result: SagResult, first: str) -> tuple[Figure, ...]:
@@ -154,10 +186,33 @@ def _sag(head: str, sag: float | None, least: float | None, best: Sag, first: st
 
 def _reasons(result: SagResult, first: str) -> tuple[str, ...]:
     sag = f"sag at its limit: {load_pair(result.load_for_limit, first)[0]}"
+    tabs = [_tab_words(each, first) for each in result.tabs]
     if result.load_for_strength is None:
-        return (sag, "strength: not known")
+        return (sag, "strength: not known", *tabs)
     strength = load_pair(result.load_for_strength, first)[0]
-    return (sag, f"strength over a safety factor of {figure(result.safety)}: {strength}")
+    where = _spot(result.weakest, result, first)
+    factor = figure(result.safety)
+    return (sag, f"strength over a safety factor of {factor}: {strength}, {where}", *tabs)
+
+
+def _spot(weak: Weak, result: SagResult, first: str) -> str:
+    """Return where a span comes nearest to its strength, in words."""
+    near = weak.at if result.kind == "overhang" else min(weak.at, 1 - weak.at)
+    if near > _MIDDLE:
+        return f"in the middle of the {weak.member}"
+    at = both_text(near * result.length, first)
+    return f"in the {weak.member}, {at} from a support"
+
+
+def _tab_words(tabs: TabResult, first: str) -> str:
+    """Return what the tabs at an end of a member bear, over the safety factor as well."""
+    known = [each for each in (tabs.load_shear, tabs.load_bearing) if each is not None]
+    whose = f"{tabs.count} tab{'s' if tabs.count > 1 else ''} of the {tabs.member} at an end"
+    if not known:
+        return f"{whose}: strength not known"
+    least = min(known)
+    how = "shear" if least == tabs.load_shear else "pressure"
+    return f"{whose}, without glue ({how}): {load_pair(least, first)[0]}"
 
 
 def _leg_figures(result: LegResult, first: str) -> tuple[Figure, ...]:
@@ -187,8 +242,16 @@ def _greatest(kg: float, notes: tuple[str, ...], first: str) -> Figure:
     return Figure(head=head, value=_both(load_pair(kg, first)), notes=notes)
 
 
+_MIDDLE = 0.49
+"""A share of the span no nearer to a support than this is its middle."""
+
 _ENDS = {"free": "Ends free to turn", "clamped": "Ends clamped", "one": "Clamped at one end"}
-_JOINED = {"": "", "loose": ", not glued", "glued": ", glued"}
+_JOINED = {
+    "": "",
+    "loose": ", not glued",
+    "glued": ", glued",
+    "stated": ", glued where the plan says so",
+}
 
 
 def _bound(sag: Sag, first: str) -> Bound:

@@ -52,6 +52,85 @@ def cross_sections(
     )
 
 
+def between(strips: Iterable[Strip], low: float, high: float) -> tuple[Strip, ...]:
+    """Return what of a section lies between two heights along its line, mm."""
+    clipped = (Strip(max(each.low, low), min(each.high, high), each.thickness) for each in strips)
+    return tuple(each for each in clipped if each.width > _THIN)
+
+
+def squared(
+    sections: Sequence[tuple[Strip, ...]], stations: Sequence[float]
+) -> tuple[tuple[Strip, ...], ...]:
+    """Return sections with every strip as wide as the panel is there square to its own run.
+
+    A line across a slanting limb cuts it wider than it is. The true width at a place is the least
+    way from one side of its run to the other, never more than the width on the line. ``stations``
+    are the places of the sections along the panel, mm.
+    """
+    runs = [_merged(each) for each in sections]
+    found: list[tuple[Strip, ...]] = []
+    start = 0
+    for index in range(1, len(runs) + 1):
+        if index == len(runs) or not _go_on(runs[index - 1], runs[index]):
+            shares = _true_shares(runs[start:index], stations[start:index])
+            pairs = zip(sections[start:index], runs[start:index], shares, strict=True)
+            found += [_narrowed(*each) for each in pairs]
+            start = index
+    return tuple(found)
+
+
+def _merged(strips: Sequence[Strip]) -> list[_Stretch]:
+    """Return stretches of wood, strips of several thicknesses side by side as one."""
+    found: list[_Stretch] = []
+    for each in strips:
+        if found and each.low - found[-1][1] < _THIN:
+            found[-1] = (found[-1][0], each.high)
+        else:
+            found.append((each.low, each.high))
+    return found
+
+
+def _go_on(one: Sequence[_Stretch], other: Sequence[_Stretch]) -> bool:
+    """Tell whether the stretches of one station are the same limbs as those of the next."""
+    return len(one) == len(other) and all(
+        a[0] < b[1] and b[0] < a[1] for a, b in zip(one, other, strict=True)
+    )
+
+
+def _true_shares(
+    runs: Sequence[Sequence[_Stretch]], stations: Sequence[float]
+) -> list[list[float]]:
+    """Return for each station the true width of each limb over the one on the line."""
+    shares: list[list[float]] = [[] for _ in runs]
+    for limb in range(len(runs[0])):
+        sides = [
+            [(each[limb][end], at) for each, at in zip(runs, stations, strict=True)]
+            for end in (0, 1)
+        ]
+        across = [
+            shapely.distance(shapely.points(here), shapely.linestrings(there))
+            if len(there) > 1
+            else [here[0][0] - there[0][0]]
+            for here, there in (sides, sides[::-1])
+        ]
+        for index, each in enumerate(runs):
+            width = each[limb][1] - each[limb][0]
+            least = min(width, *(abs(float(way[index])) for way in across))
+            shares[index].append(least / width)
+    return shares
+
+
+def _narrowed(
+    strips: Sequence[Strip], limbs: Sequence[_Stretch], shares: Sequence[float]
+) -> tuple[Strip, ...]:
+    return tuple(
+        Strip(each.low, each.low + each.width * share, each.thickness)
+        for each in strips
+        for (low, high), share in zip(limbs, shares, strict=True)
+        if low <= each.low and each.high <= high
+    )
+
+
 _Stretch = tuple[float, float]
 
 

@@ -40,14 +40,16 @@ class SagLimit:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Web:
-    """Parts that stand upright under a panel along its span; ``joined`` is ``loose`` or ``glued``.
+class Under:
+    """Parts under a panel along its span; ``joined`` (``loose`` or ``glued``) to what is over them.
 
-    A part's lower edge is the bottom as drawn, its length lies along the part's x.
+    ``lies`` is ``edge`` (a web: it stands upright, its lower edge the bottom as drawn) or ``flat``
+    (a flange). The part's length lies along its x.
     """
 
     part: Named
     count: int = 1
+    lies: str = "edge"
     joined: str = "loose"
     place: Place = NOWHERE
 
@@ -59,7 +61,8 @@ class Span:
     ``kind`` is ``shelf`` (lies flat on two supports), ``rail`` (stands on edge on two supports),
     ``overhang`` (lies flat, held at the first support, hangs out to the second) or ``leg`` (pressed
     lengthwise). ``supports`` are two places along ``along`` (x or y of the part); empty: its ends.
-    ``safety`` divides the strength; ``lasting`` says that the load stays.
+    ``safety`` divides the strength; ``lasting`` says that the load stays. ``under`` are the members
+    below it, from the top down.
     """
 
     name: str
@@ -72,7 +75,7 @@ class Span:
     limit: SagLimit = SagLimit(share=300.0)
     safety: float = 3.0
     lasting: bool = True
-    web: Web | None = None
+    under: tuple[Under, ...] = ()
     place: Place = NOWHERE
 
     @property

@@ -60,9 +60,10 @@ class SheetStock(StockItem):
 
     Stiffness is the modulus of elasticity, strength the bending strength, both in N/mm2 of the
     panel loaded flat, along and across the face grain. Their kinds: see ``VALUE_KINDS``.
-    ``shear_modulus`` N/mm2; None where no table gives one. ``creep`` is kdef for lasting load
-    in a heated room (EN 1995-1-1, service class 1). ``swelling`` is what a standard says, in words.
-    None or empty: the library has no figure for it.
+    Shear is N/mm2 too: flat it is that of the plane of the sheet, which makes plies roll, on edge
+    that through its thickness. ``bearing_strength`` is against pressure on its face. ``creep`` is
+    kdef for lasting load in a heated room (EN 1995-1-1, service class 1). ``swelling`` is what a
+    standard says, in words. None or empty: the library has no figure for it.
     """
 
     title: str
@@ -80,7 +81,11 @@ class SheetStock(StockItem):
     strength_along: float | None = None
     strength_across: float | None = None
     strength_kind: str = "claim"
-    shear_modulus: float | None = None
+    shear_modulus_flat: float | None = None
+    shear_modulus_edge: float | None = None
+    shear_strength_flat: float | None = None
+    shear_strength_edge: float | None = None
+    bearing_strength: float | None = None
     creep: float | None = None
     swelling: str = ""
     prices: tuple[tuple[tuple[float, float], Decimal], ...] = ()

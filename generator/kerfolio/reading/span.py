@@ -11,10 +11,10 @@ from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.names import NAME
 from kerfolio.basis.said import Text, written
-from kerfolio.model.span import SagLimit, Span, SpanLoad, Support, Web
+from kerfolio.model.span import SagLimit, Span, SpanLoad, Support, Under
 from kerfolio.reading.amounts import LENGTH
 from kerfolio.reading.desk import Desk
-from kerfolio.reading.forms import Book, FixedList, Form, ScalarForm, Schema
+from kerfolio.reading.forms import Book, FixedList, Form, ListOf, ScalarForm, Schema
 from kerfolio.reading.nodes import Node, Scalar
 from kerfolio.reading.record import Entries, Fields, Key, Record
 from kerfolio.reading.reference import REFERENCE
@@ -144,20 +144,29 @@ _LOAD: Record[SpanLoad] = Record(
         "load: {kg: 30}` or `load: {kg-per-m: 30}", "load: {lb: 65}` or `load: {lb-per-ft: 20}"
     ),
 )
-_WEB: Record[Web] = Record(
-    name="web",
-    noun="a part that stands under it",
+_WITH = "Write `with: {part: rail, count: 2, joined: loose}`, or a list of such, from the top down."
+_MEMBER: Record[Under] = Record(
+    name="member-under",
+    noun="a part under it",
     keys=(
-        Key(name="part", form=REFERENCE, says="The part that stands on edge.", required=True),
+        Key(name="part", form=REFERENCE, says="The part under it.", required=True),
         Key(name="count", form=whole(1, 20), says="How many of them."),
+        Key(
+            name="lies",
+            form=choice("a way to lie", "edge", "flat"),
+            says="`edge`: a web that stands upright; `flat`: a flange.",
+        ),
         Key(
             name="joined",
             form=choice("a way of joining", "loose", "glued"),
-            says="`glued` along the whole length, or `loose`: only lying on it.",
+            says="`glued` along the whole length to what is over it, or `loose`: only lying on it.",
         ),
     ),
-    make=Web,
-    advice="Write `with: {part: rail, count: 2, joined: loose}`.",
+    make=Under,
+    advice=_WITH,
+)
+_UNDER: ListOf[Under] = ListOf(
+    item=_MEMBER, noun="parts under it", advice=_WITH, least=1, single=True
 )
 _SUPPORTS: FixedList[tuple[Support, Support]] = FixedList(
     items=(SupportForm(), SupportForm()),
@@ -184,9 +193,9 @@ def _span_faults(fields: Fields) -> Iterable[Finding]:
     if load.where == "middle" and kind == "overhang":
         message = "an overhang carries evenly or at its end"
         yield error("wrong-value", message, load.place, "Write `at: end`.")
-    if "web" in values and (kind != "shelf" or "board" in values):
+    if "under" in values and (kind != "shelf" or "board" in values):
         message = "`with` is for a part that lies flat"
-        yield error("wrong-value", message, values["web"].place, "Leave it out.")
+        yield error("wrong-value", message, values["under"][0].place, "Leave it out.")
 
 
 def _on_one_axis(supports: Iterable[Support], along: str) -> bool:
@@ -214,7 +223,12 @@ _SPAN: Record[Span] = Record(
         Key(name="limit", form=LimitForm(), says="How far it may sag: `span/300`, or a length."),
         Key(name="safety", form=_SAFETY, says="What the strength is divided by; 3 if not stated."),
         Key(name="lasting", form=FLAG, says="Whether the load stays; `true` if not stated."),
-        Key(name="with", form=_WEB, says="Parts on edge under it, along the span.", field="web"),
+        Key(
+            name="with",
+            form=_UNDER,
+            says="Parts under it along the span, from the top down.",
+            field="under",
+        ),
     ),
     make=Span,
     one_of=(("part", "board"),),

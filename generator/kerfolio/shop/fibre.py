@@ -7,22 +7,36 @@ from dataclasses import dataclass
 from kerfolio.basis.figures import figure, whole_figure
 from kerfolio.model.stock import BoardStock, SheetStock
 from kerfolio.shop.assumption import Assumption
+from kerfolio.shop.duration import LOW_END, LOW_END_SOURCE, duration_of
 
+CRUSHING_SHARE = 0.5
+"""Compression strength over bending strength (clear wood: 0.45 to 0.6 along the grain, Wood
+Handbook FPL-GTR-190, Table 5-3; from memory)."""
 SHEAR_OF_STIFFNESS = 1 / 16
 _SHEAR_SOURCE = "about E/16 for wood, Wood Handbook FPL-GTR-190; from memory"
+_ROLLING = {"hardwood-plywood": 1 / 50, "softwood-plywood": 1 / 100}
+"""Shear modulus of plywood flat over its stiffness along: plies across the span roll (Handbook of
+Finnish Plywood: birch 206 to 10 048 N/mm2, spruce 66 to 6500; from memory)."""
+_ROLLING_SOURCE = (
+    "plies across the span roll: E/{} as the Handbook of Finnish Plywood has it; from memory"
+)
 _EDGE_RULE = "the mean of along and across: on edge the plies share by thickness; from memory"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fibre:
-    """A material in one direction, N/mm2; ``strength`` (bending) None where none is known.
+    """A material in one direction, N/mm2; strengths are None where none is known.
 
-    ``creep`` is kdef, None where none is known.
+    ``strength`` is that in bending, ``shear_strength`` and ``bearing`` those that hold its tabs:
+    what 19 of 20 pieces reach, for as long as the load stays; no safety factor is in them.
+    ``shear`` is the shear modulus, ``creep`` kdef, None where none is known.
     """
 
     stiffness: float
     strength: float | None
     shear: float
+    shear_strength: float | None
+    bearing: float | None
     creep: float | None
     assumptions: tuple[Assumption, ...]
 
@@ -46,8 +60,11 @@ class _Given:
         )
 
 
-def board_fibre(stock: BoardStock) -> Fibre | None:
-    """Return a board's material along its grain, None without a stiffness."""
+def board_fibre(stock: BoardStock, *, lasting: bool) -> Fibre | None:
+    """Return a board's material along its grain, None without a stiffness.
+
+    ``lasting`` tells whether the load stays.
+    """
     if stock.stiffness is None:
         return None
     stiffness = _Given(
@@ -58,14 +75,16 @@ def board_fibre(stock: BoardStock) -> Fibre | None:
         source = stock.source_of("strength")
         strength = _Given("bending strength", stock.strength, stock.strength_kind, source)
     shear = _Given("shear modulus", stock.stiffness * SHEAR_OF_STIFFNESS, "", _SHEAR_SOURCE)
-    return _fibre(stock, stiffness, strength, shear)
+    return _fibre(stock, stiffness, strength, shear, _Ends(None, None), lasting=lasting)
 
 
-def sheet_fibre(stock: SheetStock, grain: str, axis: str, *, on_edge: bool) -> Fibre | None:
+def sheet_fibre(
+    stock: SheetStock, grain: str, axis: str, *, on_edge: bool, lasting: bool
+) -> Fibre | None:
     """Return a sheet's material along x or y of a part, None without a stiffness.
 
     ``grain`` is the part's. Flat: the value along or across the face grain, the lesser where the
-    grain is left open. On edge: the mean of both.
+    grain is left open. On edge: the mean of both. ``lasting`` tells whether the load stays.
     """
     along, across = stock.stiffness_along, stock.stiffness_across
     if along is None:
@@ -80,17 +99,83 @@ def sheet_fibre(stock: SheetStock, grain: str, axis: str, *, on_edge: bool) -> F
         strong = _chosen(stock.strength_along, stock.strength_across, way)
         source = f"{stock.source_of('strength_along')}{rule}"
         strength = _Given(f"bending strength {words}", strong, stock.strength_kind, source)
-    shear = _Given(f"shear modulus {words}", value * SHEAR_OF_STIFFNESS, "", _SHEAR_SOURCE)
-    if stock.shear_modulus is not None:
-        source = stock.source_of("shear_modulus")
-        shear = _Given("shear modulus", stock.shear_modulus, "", source)
-    return _fibre(stock, stiffness, strength, shear)
+    side = "edge" if on_edge else "flat"
+    return _fibre(
+        stock,
+        stiffness,
+        strength,
+        _shear_modulus(stock, along, value, side),
+        _tab_strengths(stock, side),
+        lasting=lasting,
+    )
+
+
+def _shear_modulus(stock: SheetStock, along: float, value: float, side: str) -> _Given:
+    """Return the stated shear modulus, else one by a rule: flat, the plies of plywood roll."""
+    words = "on edge" if side == "edge" else "flat"
+    stated = stock.shear_modulus_edge if side == "edge" else stock.shear_modulus_flat
+    if stated is not None:
+        source = stock.source_of(f"shear_modulus_{side}")
+        return _Given(f"shear modulus {words}", stated, "", source)
+    rolling = _ROLLING.get(stock.family) if side == "flat" else None
+    if rolling is None:
+        return _Given(f"shear modulus {words}", value * SHEAR_OF_STIFFNESS, "", _SHEAR_SOURCE)
+    source = _ROLLING_SOURCE.format(figure(1 / rolling))
+    return _Given(f"shear modulus {words}", along * rolling, "", source)
+
+
+@dataclass(frozen=True, slots=True)
+class _Ends:
+    """What holds a tab: its shear strength, and its strength against pressure on a face."""
+
+    shear: _Given | None
+    bearing: _Given | None
+
+
+def _tab_strengths(stock: SheetStock, side: str) -> _Ends:
+    words = "on edge" if side == "edge" else "flat"
+    strong = stock.shear_strength_edge if side == "edge" else stock.shear_strength_flat
+    shear = bearing = None
+    if strong is not None:
+        source = stock.source_of(f"shear_strength_{side}")
+        shear = _Given(f"shear strength {words}", strong, "characteristic", source)
+    if side == "flat" and stock.bearing_strength is not None:
+        source = stock.source_of("bearing_strength")
+        bearing = _Given("strength against pressure on a face", stock.bearing_strength, "", source)
+    return _Ends(shear, bearing)
 
 
 def _fibre(
-    stock: SheetStock | BoardStock, stiffness: _Given, strength: _Given | None, shear: _Given
+    stock: SheetStock | BoardStock,
+    stiffness: _Given,
+    strength: _Given | None,
+    shear: _Given,
+    ends: _Ends,
+    *,
+    lasting: bool,
 ) -> Fibre:
-    facts = [each.fact(stock.title) for each in (stiffness, strength, shear) if each is not None]
+    given = (stiffness, strength, shear, ends.shear, ends.bearing)
+    facts = [each.fact(stock.title) for each in given if each is not None]
+    duration = duration_of(stock.family)
+    over_time = duration.share(lasting=lasting)
+    low = LOW_END if strength is not None and strength.kind in ("mean", "claim") else 1.0
+    if strength is not None and low < 1:
+        facts.append(
+            Assumption(
+                label=f"{stock.title}: low end of the strength",
+                value=f"{figure(low, 2)} of the {strength.kind} value",
+                source=LOW_END_SOURCE,
+            )
+        )
+    if any(each is not None for each in (strength, ends.shear, ends.bearing)):
+        stays = "while the load stays" if lasting else "under a load that comes and goes"
+        facts.append(
+            Assumption(
+                label=f"{stock.title}: strength over time",
+                value=f"{figure(over_time)} of that of a short test, {stays}",
+                source=duration.source,
+            )
+        )
     if stock.creep is not None:
         facts.append(
             Assumption(
@@ -102,8 +187,10 @@ def _fibre(
         )
     return Fibre(
         stiffness=stiffness.value,
-        strength=None if strength is None else strength.value,
+        strength=None if strength is None else strength.value * low * over_time,
         shear=shear.value,
+        shear_strength=None if ends.shear is None else ends.shear.value * over_time,
+        bearing=None if ends.bearing is None else ends.bearing.value * over_time,
         creep=stock.creep,
         assumptions=tuple(facts),
     )

@@ -7,18 +7,16 @@ from dataclasses import dataclass
 
 from kerfolio.basis.figures import figure
 from kerfolio.basis.lengths import mm_text
-from kerfolio.geometry.cross_section import Strip
+from kerfolio.geometry.cross_section import Strip, squared
 from kerfolio.model.span import Span
 from kerfolio.shop.assumption import Assumption
 from kerfolio.shop.beam import G, buckling_load, rectangle_inertia
+from kerfolio.shop.fibre import CRUSHING_SHARE
 from kerfolio.shop.member import Member
 from kerfolio.shop.span_place import SpanPlace, load_kg
 
 HELD = 1.0
 SWAYING = 2.0
-CRUSHING_SHARE = 0.5
-"""Compression strength over bending strength (clear wood: 0.45 to 0.6 along the grain, Wood
-Handbook FPL-GTR-190, Table 5-3; from memory)."""
 
 _EULER = "Euler's formula, mechanics of materials"
 
@@ -54,8 +52,9 @@ def leg_result(span: Span, place: SpanPlace) -> LegResult:
     """Return what a span of kind ``leg`` carries."""
     (member,) = place.members
     fibre, safety = member.fibre, span.safety
-    inertia = min(_least_inertia(each) for each in member.sections)
-    area = min(map(member.area, range(len(member.sections))))
+    sections = squared(member.sections, place.stations)
+    inertia = min(map(_least_inertia, sections))
+    area = min(map(_area, sections))
     held, swaying = (
         buckling_load(fibre.stiffness, inertia, place.length, k) / G / safety
         for k in (HELD, SWAYING)
@@ -77,6 +76,10 @@ def leg_result(span: Span, place: SpanPlace) -> LegResult:
     )
 
 
+def _area(strips: tuple[Strip, ...]) -> float:
+    return math.fsum(each.width * each.thickness for each in strips)
+
+
 def _least_inertia(strips: tuple[Strip, ...]) -> float:
     """Return the lesser inertia of a section; feet side by side each bend by themselves."""
     flat = math.fsum(rectangle_inertia(each.width, each.thickness) for each in strips)
@@ -88,8 +91,8 @@ def _assumptions(member: Member, area: float, safety: float) -> tuple[Assumption
     facts = (
         (
             "Section",
-            f"the narrowest, {mm_text(area / member.thickness)} in all at full thickness, taken "
-            "for the whole length",
+            f"the narrowest, {mm_text(area / member.thickness)} in all at full thickness, measured "
+            "square to each limb, taken for the whole length",
             "the part as cut",
         ),
         ("Buckling", "about the weaker axis; two bounds: K = 1 and K = 2", _EULER),

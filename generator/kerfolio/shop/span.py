@@ -20,8 +20,9 @@ from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.assumption import COMMON_PRACTICE, Assumption
 from kerfolio.shop.beam import G, loading, long_term, sag
 from kerfolio.shop.leg import LegResult, leg_result
-from kerfolio.shop.rigidity import rigidity
+from kerfolio.shop.rigidity import Weak, rigidity
 from kerfolio.shop.span_place import SpanPlace, load_kg, span_place
+from kerfolio.shop.tab import TabResult, tab_results
 
 SPAN_CAUTIONS = (
     "An estimate from stated values, no rating: try it with care before you trust it, and do not "
@@ -39,11 +40,13 @@ RACKING = (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sag:
-    """One way the ends and the joint may behave: ``ends`` ``free``, ``clamped`` or ``one``.
+    """One way the ends and the joints may behave: ``ends`` ``free``, ``clamped`` or ``one``.
 
-    ``joined`` is ``loose`` or ``glued`` where a part stands under it, else empty. Sag in mm on the
-    first day, and after years (None where no creep is known). ``stress`` N/mm2 in the member that
-    comes nearest to its ``strength`` (None where none is known).
+    ``joined`` is ``loose`` or ``glued`` where all parts under it are, ``stated`` where they are
+    joined as the plan states, one so and one so; empty where there are none. Sag in mm on the
+    first day, and after years (None where no creep is known). ``stress`` N/mm2 where it comes
+    nearest to its ``strength`` (None where none is known): in ``member``, at the share ``at`` of
+    the length.
     """
 
     ends: str
@@ -52,6 +55,13 @@ class Sag:
     long_term: float | None
     stress: float
     strength: float | None
+    member: str
+    at: float
+
+    @property
+    def final(self) -> float:
+        """The sag held against the limit, mm: that after years, where it is known."""
+        return self.first_day if self.long_term is None else self.long_term
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,8 +69,9 @@ class SagResult:
     """A span that bends. ``length`` mm, loads kg, ``limit`` mm (``limit_words`` as stated).
 
     ``sags`` hold every bound: the first is the one that counts (free ends, joined as stated), the
-    others tell how much better it may be. ``load_for_limit`` is what sags to the limit,
-    ``load_for_strength`` what bends to the strength over the safety factor.
+    others tell how much better it may be. ``rest`` is that one under its own weight alone.
+    ``load_for_limit`` is what sags to the limit, ``load_for_strength`` what bends to the strength
+    over the safety factor, at ``weakest``. ``tabs`` are those that hold its ends.
     """
 
     name: str
@@ -70,19 +81,28 @@ class SagResult:
     load: float
     own_weight: float
     sags: tuple[Sag, ...]
+    rest: Sag
     limit: float
     limit_words: str
     safety: float
     lasting: bool
     load_for_limit: float
     load_for_strength: float | None
+    weakest: Weak
+    tabs: tuple[TabResult, ...]
     assumptions: tuple[Assumption, ...]
 
     @property
     def greatest_load(self) -> float:
-        """The lesser of the two loads, kg: an estimate, never a rating."""
-        strong = self.load_for_strength
-        return self.load_for_limit if strong is None else min(self.load_for_limit, strong)
+        """The least of all loads known, kg: an estimate, never a rating."""
+        held = [load for each in self.tabs for load in (each.load_shear, each.load_bearing)]
+        found = (self.load_for_limit, self.load_for_strength, *held)
+        return min(each for each in found if each is not None)
+
+    @property
+    def share_that_suits(self) -> int:
+        """The greatest N for which a limit of ``span/N`` holds under the load that is asked."""
+        return math.floor(self.length / self.sags[0].final)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -115,8 +135,30 @@ def span_findings(settled: SettledPlan) -> Iterator[Finding]:
         elif result.load > result.greatest_load * (1 + 1e-9):
             loads = mass("greatest-load", result.greatest_load), mass("load", result.load)
             words = said("`{}` is reckoned for {}, not {}", span.name, *loads)
-            advice = "Shorten it, make it thicker, put a rail under it, or state less."
-            yield warning("span-overloaded", words, span.place, advice, subject=span.name)
+            yield warning("span-overloaded", words, span.place, _advice(result), subject=span.name)
+
+
+def _advice(result: SagResult | LegResult) -> str:
+    """Return what to do, by what gives way first."""
+    usual = "Shorten it, make it thicker, put a rail under it, or state less."
+    if isinstance(result, LegResult):
+        return usual
+    if result.greatest_load == 0 and result.load_for_limit == 0:
+        suits = result.share_that_suits
+        return f"Its own weight alone sags beyond the limit; `limit: span/{suits}` would suit."
+    weak = weak_tabs(result)
+    if weak is not None:
+        return f"The tabs of `{weak.member}` give way first: make them wider, or put more of them."
+    return usual
+
+
+def weak_tabs(result: SagResult) -> TabResult | None:
+    """Return the tabs that give way before all else; None where something else does."""
+    least = result.greatest_load
+    for each in result.tabs:
+        if least in (each.load_shear, each.load_bearing) and least < result.load_for_limit:
+            return each
+    return None
 
 
 @lru_cache(maxsize=8)
@@ -143,6 +185,7 @@ def _sag_result(span: Span, place: SpanPlace) -> SagResult:
     unit = next(_bounds(span, place, 1.0, 0.0))
     rest = next(_bounds(span, place, 0.0, own))
     limit, words = place.limit
+    strong, weakest = _strong(span, place, own)
     return SagResult(
         name=span.name,
         carrier=place.carrier,
@@ -151,44 +194,65 @@ def _sag_result(span: Span, place: SpanPlace) -> SagResult:
         load=load,
         own_weight=own,
         sags=sags,
+        rest=rest,
         limit=limit,
         limit_words=words,
         safety=span.safety,
         lasting=span.lasting,
-        load_for_limit=max(0.0, (limit - _final(rest)) / _final(unit)),
-        load_for_strength=_load_for_strength(unit, rest, span.safety),
+        load_for_limit=max(0.0, (limit - rest.final) / unit.final),
+        load_for_strength=strong,
+        weakest=weakest,
+        tabs=() if span.kind == "overhang" else tuple(tab_results(place, own, span.safety)),
         assumptions=_assumptions(span, place, own),
     )
 
 
-def _final(found: Sag) -> float:
-    return found.first_day if found.long_term is None else found.long_term
-
-
-def _load_for_strength(unit: Sag, rest: Sag, safety: float) -> float | None:
-    if unit.strength is None:
-        return None
-    return max(0.0, (unit.strength / safety - rest.stress) / unit.stress)
+def _strong(span: Span, place: SpanPlace, own: float) -> tuple[float | None, Weak]:
+    """Return the load that bends to the strength over the factor, and where it does."""
+    ends = "one" if span.kind == "overhang" else "free"
+    rigid = rigidity(span, place, place.glued)
+    unit = rigid.moments(loading(span.load.where, ends), G * place.length)
+    rest = rigid.moments(loading("even", ends), own * G * place.length)
+    strong = rigid.load_for_strength(unit, rest, span.safety)
+    load = 1.0 if strong is None else strong
+    return strong, rigid.worst([a * load + b for a, b in zip(unit, rest, strict=True)])
 
 
 def _bounds(span: Span, place: SpanPlace, load: float, own: float) -> Iterator[Sag]:
     """Yield every bound, the one that counts first: free ends, joined as stated."""
     ends: tuple[str, ...] = ("one",) if span.kind == "overhang" else ("free", "clamped")
-    joined: tuple[str, ...] = ("",)
-    if span.web is not None:
-        joined = ("loose", "glued") if span.web.joined == "loose" else ("glued", "loose")
-    for join in joined:
+    for joined in dict.fromkeys((_joined(place.glued), "loose", "glued")):
+        if joined and not place.glued:
+            continue
+        glued = place.glued if joined == "stated" else (joined == "glued",) * len(place.glued)
         for end in ends:
-            yield _bound(span, place, join, end, load, own)
+            yield _bound(span, place, (joined, glued), end, load, own)
 
 
-def _bound(span: Span, place: SpanPlace, join: str, ends: str, load: float, own: float) -> Sag:
+def _joined(glued: tuple[bool, ...]) -> str:
+    """Return how all parts under a span are joined, in a word."""
+    if not glued:
+        return ""
+    return "stated" if len(set(glued)) > 1 else "glued" if glued[0] else "loose"
+
+
+def _bound(
+    span: Span,
+    place: SpanPlace,
+    join: tuple[str, tuple[bool, ...]],
+    ends: str,
+    load: float,
+    own: float,
+) -> Sag:
     laid, lies = loading(span.load.where, ends), loading("even", ends)
-    rigid = rigidity(span, place, join)
+    joined, glued = join
+    rigid = rigidity(span, place, glued)
     by_load = sag(laid, load * G, place.length, rigid.bending, rigid.shear)
     by_own = sag(lies, own * G, place.length, rigid.bending, rigid.shear)
-    moment = (laid.moment * load + lies.moment * own) * G * place.length
-    stress, strength = rigid.worst(moment)
+    bent = rigid.moments(laid, load * G * place.length)
+    weak = rigid.worst(
+        [a + b for a, b in zip(bent, rigid.moments(lies, own * G * place.length), strict=True)]
+    )
     creeps = [each.fibre.creep for each in place.members]
     later = None
     if all(each is not None for each in creeps):
@@ -196,11 +260,13 @@ def _bound(span: Span, place: SpanPlace, join: str, ends: str, load: float, own:
         later = long_term(by_own, creep) + (long_term(by_load, creep) if span.lasting else by_load)
     return Sag(
         ends=ends,
-        joined=join,
+        joined=joined,
         first_day=by_load + by_own,
         long_term=later,
-        stress=stress,
-        strength=strength,
+        stress=weak.stress,
+        strength=weak.strength,
+        member=weak.member,
+        at=weak.at,
     )
 
 
@@ -214,8 +280,8 @@ def _assumptions(span: Span, place: SpanPlace, own: float) -> tuple[Assumption, 
         ("Sag", "bending and shear; ends free to turn, and clamped as the other bound", _HANDBOOK),
         (
             "Section",
-            "the part as cut, openings and recesses taken off, averaged by how much each place "
-            "bends; the greatest stress where it is narrowest",
+            "the part as cut, openings and recesses taken off, tabs on its long edges left out; "
+            "every place counts with the moment that is there",
             "unit-load method, statics",
         ),
         ("Own weight", f"{figure(own, 2)} kg between the supports, lasting", "computed"),
@@ -227,7 +293,6 @@ def _assumptions(span: Span, place: SpanPlace, own: float) -> tuple[Assumption, 
             f"{figure(span.safety)} on the strength",
             f"{stated}, else 3; {COMMON_PRACTICE}",
         ),
-        ("Strength", "of a short test; the safety factor covers lasting load", COMMON_PRACTICE),
     ]
     if span.kind == "overhang":
         facts[0] = ("Sag", "bending and shear; clamped at its first support", _HANDBOOK)
@@ -235,14 +300,25 @@ def _assumptions(span: Span, place: SpanPlace, own: float) -> tuple[Assumption, 
         facts.append(("Creep", "not known: the first day's sag is held against the limit", "-"))
     if any(each.fibre.strength is None for each in place.members):
         facts.append(("Strength", "not known: only the sag limits the load", "-"))
-    if span.web is not None:
-        facts.append(("Parts under it", _JOINED[span.web.joined], "statics of built-up sections"))
+    if any(any(each.tabs) for each in place.members):
+        facts.append(
+            (
+                "Tabs",
+                "without glue they hold the ends alone: their shear at the root, 1.5 R / A, and "
+                "the pressure under them; members share the load as they are stiff",
+                "statics of a rectangle",
+            )
+        )
+    facts += [
+        (f"Under it: {under.part.name}", _JOINED[under.joined], _BUILT) for under in span.under
+    ]
     materials = dict.fromkeys(fact for member in place.members for fact in member.fibre.assumptions)
     return (*materials, *(Assumption(label=a, value=b, source=c) for a, b, c in facts))
 
 
+_BUILT = "statics of built-up sections; its middle under the middle of the span"
 _JOINED = {
-    "loose": "each bends by itself, the panel only lies on them; glued is the other bound",
-    "glued": "glued along their whole length they bend as one, the glue line itself not reckoned; "
-    "loose is the other bound",
+    "loose": "it bends by itself, what is over it only lies on it; glued is the other bound",
+    "glued": "glued along its whole length it bends as one with what is over it, the glue line "
+    "itself not reckoned; loose is the other bound",
 }

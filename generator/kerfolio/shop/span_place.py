@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from kerfolio.basis.figures import figure
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import said
 from kerfolio.geometry.measure import Box, bounds
-from kerfolio.model.span import Span, SpanLoad, Support
+from kerfolio.model.span import Span, SpanLoad, Support, Under
 from kerfolio.model.statement import Named
 from kerfolio.settling.scope import Scope, unknown, unsettled
 from kerfolio.settling.settled import SettledBoard, SettledPart, SettledPlan
 from kerfolio.shop.beam import Layer
-from kerfolio.shop.member import Member, board_member, panel_member
+from kerfolio.shop.body import body_of
+from kerfolio.shop.member import Line, Member, board_member, carrier_member, under_member
 from kerfolio.shop.settled_scope import scope_of_settled
 
 _STEP = 2.0  # mm from station to station
@@ -27,8 +27,9 @@ _SLACK = 0.01
 class SpanPlace:
     """A span ready to be reckoned: ``length`` mm, members with a section at each station.
 
-    The first member is the carrier itself, a second one stands on edge under it; it carries the
-    first on its ``shoulder``, mm above its lower edge.
+    The first member is the carrier itself; those that follow lie under it, from the top down, each
+    on the shoulder of the next. ``glued`` tells of each of them whether it is stated to hold to
+    what is over it.
     """
 
     carrier: str
@@ -36,44 +37,44 @@ class SpanPlace:
     stations: tuple[float, ...]
     members: tuple[Member, ...]
     limit: tuple[float, str]
-    shoulder: float = 0.0
+    glued: tuple[bool, ...] = ()
 
     def layers(self, station: int) -> tuple[Layer, ...]:
-        """Return the members' sections at a station, the flat one on the shoulder of the other."""
-        first, *under = self.members
-        return (first.layer(station, self.shoulder), *(each.layer(station) for each in under))
+        """Return the members' sections at a station, each on the shoulder of the next."""
+        made, base = [], 0.0
+        for each in reversed(self.members):
+            made.append(each.layer(station, base))
+            base += each.height
+        return tuple(reversed(made))
 
 
 def span_place(span: Span, settled: SettledPlan) -> SpanPlace | None:
     """Return where a span lies, None where a stiffness is not known. Raises SettlingError."""
     scope = scope_of_settled(settled)
-    on_edge = span.kind == "rail"
     if span.board is not None:
         board = _board(span, settled)
-        ends = _ends(span, scope, Box(0.0, 0.0, board.length, board.stock.width))
-        stations = _stations(*ends)
-        members = [board_member(board, stations, on_edge=on_edge)]
+        line = _line(_ends(span, scope, Box(0.0, 0.0, board.length, board.stock.width)))
+        on_edge = span.kind == "rail"
+        members = [board_member(board, line.stations, on_edge=on_edge, lasting=span.lasting)]
     else:
         part = _part(span, settled)
-        ends = _ends(span, scope, bounds(part.routed))
-        stations = _stations(*ends)
-        sheet = settled.sheet(part.sheet)
-        members = [panel_member(part, sheet, span.axis, stations, on_edge=on_edge)]
-    if span.web is not None:
-        members.append(_web(span, settled, len(stations)))
+        box = body_of(part) if span.kind == "leg" else bounds(part.routed)
+        line = _line(_ends(span, scope, box))
+        members = [carrier_member(part, settled, span, line)]
+    members += [_under(each, span, settled, line) for each in span.under]
     made = tuple(each for each in members if each is not None)
     if len(made) < len(members):
         return None
     for each in made:
         _check_whole(each, span)
-    between = abs(ends[1] - ends[0])
+    between = abs(line.ends[1] - line.ends[0])
     return SpanPlace(
         carrier=made[0].what,
         length=between,
-        stations=stations,
+        stations=line.stations,
         members=made,
         limit=_limit(span, scope, between),
-        shoulder=made[1].shoulder if len(made) > 1 else 0.0,
+        glued=tuple(each.joined == "glued" for each in span.under),
     )
 
 
@@ -126,27 +127,25 @@ def _at(support: Support, edges: dict[str, float], scope: Scope) -> float:
     return edges[support.edge] if support.at is None else scope.mm(support.at)
 
 
-def _stations(first: float, last: float) -> tuple[float, ...]:
-    """Return the middles of equal steps along a span."""
-    count = max(_LEAST_STATIONS, math.ceil(abs(last - first) / _STEP))
+def _line(ends: tuple[float, float]) -> Line:
+    """Return where a span runs."""
+    first, last = ends
+    count = max(_LEAST_STATIONS, 2 * math.ceil(abs(last - first) / _STEP / 2))
     step = (last - first) / count
-    return tuple(first + (index + 0.5) * step for index in range(count))
+    stations = tuple(first + (index + 0.5) * step for index in range(count))
+    return Line(ends=ends, stations=stations)
 
 
-def _web(span: Span, settled: SettledPlan, count: int) -> Member | None:
-    """Return the parts on edge under a panel; their whole length lies along the span."""
-    assert span.web is not None, "asked for by the caller"
-    part = _named_part(span.web.part, settled)
-    box = bounds(part.plain)
-    step = box.width / count
-    stations: Sequence[float] = [box.x0 + (index + 0.5) * step for index in range(count)]
-    sheet = settled.sheet(part.sheet)
-    return panel_member(part, sheet, "x", stations, on_edge=True, count=span.web.count)
+def _under(under: Under, span: Span, settled: SettledPlan, line: Line) -> Member | None:
+    part = _named_part(under.part, settled)
+    return under_member(part, settled, span, line, lies=under.lies, count=under.count)
 
 
 def _check_whole(member: Member, span: Span) -> None:
-    """Raise SettlingError where a member has a gap right across."""
-    if not all(member.sections):
+    """Raise SettlingError where a member has a gap right across, between its ends."""
+    solid = [index for index, strips in enumerate(member.sections) if strips]
+    reach = len(member.sections) if member.what == (span.part or span.board or span).name else 0
+    if len(solid) < max(reach, 1) or solid[-1] - solid[0] + 1 > len(solid):
         message = f"`{member.what}` has a gap right across the span"
         raise unsettled("span-outside", message, span.place, "Choose supports with wood between.")
 
