@@ -7,7 +7,7 @@ from datetime import date
 from kerfolio.geometry.canonical import region
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.measure import area, bounds
-from kerfolio.geometry.relief import inside_corners, plain_centre, relieved
+from kerfolio.geometry.relief import inside_corners, plain_centre
 from kerfolio.geometry.shapes import circle, polygon, rectangle, rounded_slot, slot
 from kerfolio.layouts.layout import Placement, SheetLayout
 from kerfolio.model.feature_kind import HOLE, POCKET, SLOT
@@ -19,6 +19,7 @@ from kerfolio.settling.settled import (
     Cut,
     FitVariant,
     Operation,
+    Relieving,
     SettledFeature,
     SettledPart,
     SettledPiece,
@@ -26,6 +27,7 @@ from kerfolio.settling.settled import (
     SettledSheet,
     Sized,
 )
+from tests.geometry.shape_cases import relieved
 
 THICKNESS = 17.8
 FIT = 0.1
@@ -58,6 +60,7 @@ SHEET = SettledSheet(
     margin=10,
     gap=8,
     cutter=CUTTER,
+    relief=Relieving(style="dog-bone", diameter=6),
 )
 
 

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 import shapely
 from hypothesis import strategies as st
 
 from kerfolio.geometry import shapes
+from kerfolio.geometry.boolean import difference
 from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.flatten import points
+from kerfolio.geometry.relief import InsideCorner, relief_contour
 
 FINE = 0.0005
 STEPS = st.sampled_from((0.5, 1.0, 5.0, 0.0173))
@@ -58,6 +61,11 @@ def solid(shape: Contour | Region) -> shapely.Geometry:
     rings = (shape.outer, *shape.openings) if isinstance(shape, Region) else (shape,)
     outer, *openings = [points(each, FINE) for each in rings]
     return shapely.make_valid(shapely.Polygon(outer, openings))
+
+
+def relieved(region: Region, corners: Sequence[InsideCorner], radius: float, style: str) -> Region:
+    """Return a region with all of some inside corners relieved in one style."""
+    return difference(region, [relief_contour(each, radius, style) for each in corners])
 
 
 def difference_area(one: shapely.Geometry, other: shapely.Geometry) -> float:

@@ -12,8 +12,9 @@ from hypothesis import strategies as st
 
 from kerfolio.geometry.contour import Region
 from kerfolio.geometry.offset_path import SLACK, Ring, cleared, inside, outside
-from kerfolio.geometry.relief import dog_bone_centre, inside_corners, relieved
+from kerfolio.geometry.relief import dog_bone_centre, inside_corners
 from kerfolio.geometry.shapes import circle, polygon, rectangle
+from tests.geometry.shape_cases import relieved
 
 
 def length(ring: Ring) -> float:

@@ -19,14 +19,15 @@ from kerfolio.geometry.relief import (
     InsideCorner,
     dog_bone_centre,
     inside_corners,
+    opened,
     plain_centre,
     relief_centre,
-    relieved,
+    relief_contour,
     sideways_centre,
     smallest_inside_radius,
 )
 from kerfolio.geometry.shape_error import ShapeError
-from tests.geometry.shape_cases import solid
+from tests.geometry.shape_cases import relieved, solid
 
 R = 3.175
 PLATE = region(shapes.rectangle(-50, -50, 150, 150))
@@ -202,5 +203,15 @@ def test_relief_that_cuts_the_part_apart_is_refused() -> None:
         relieved(bridge, inside_corners(bridge), R, DOG_BONE)
 
 
-def test_no_corner_leaves_the_part_as_it_is() -> None:
-    assert relieved(SQUARE, [], R, DOG_BONE) is SQUARE
+@pytest.mark.parametrize("style", [DOG_BONE, SIDEWAYS])
+@pytest.mark.parametrize("degrees", [25, 40, 60, 89, 90, 110, 160])
+def test_what_a_relief_opens_of_each_wall_is_what_it_cuts(degrees: float, style: str) -> None:
+    """Against the walls themselves, as a geometry library finds them gone from the cut plate."""
+    _, corner = wedge(degrees)
+    for relieve in ("first", "second"):
+        one = InsideCorner(corner.at, corner.first, corner.second, relieve)
+        gone = solid(relief_contour(one, R, style)).buffer(5e-4)
+        for (x, y), length in zip((one.first, one.second), opened(one, R, style), strict=True):
+            wall = shapely.LineString([one.at, (one.at[0] + 30 * x, one.at[1] + 30 * y)])
+            # Where the disc only touches a wall, the library's polygon may cut a hair of it.
+            assert wall.intersection(gone).length == pytest.approx(length, abs=0.11)

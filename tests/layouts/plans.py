@@ -16,6 +16,7 @@ from kerfolio.model.plan import Plan
 from kerfolio.model.stock import CutterStock, SheetStock, Stock
 from kerfolio.settling.settled import (
     FitVariant,
+    Relieving,
     SettledPart,
     SettledPiece,
     SettledPlan,
@@ -61,6 +62,7 @@ def sheet_of(
         margin=margin,
         gap=gap,
         cutter=CUTTER,
+        relief=Relieving(style="dog-bone", diameter=6.1),
     )
 
 

@@ -23,6 +23,7 @@ from kerfolio.settling.settled import (
     Cut,
     FitVariant,
     Operation,
+    Relieving,
     SettledPart,
     SettledPiece,
     SettledPlan,
@@ -151,6 +152,7 @@ def _sheet(thickness: float) -> SettledSheet:
         margin=10.0,
         gap=8.0,
         cutter=_CUTTER,
+        relief=Relieving(style="dog-bone", diameter=6.1),
     )
 
 

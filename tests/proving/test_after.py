@@ -39,7 +39,12 @@ def told(findings: tuple[Finding, ...]) -> Told:
             "n: {notch: {edge: top, at: 100, depth: 60, width: 5.9}}",
             [("smaller-than-cutter", "notch `panel.n` is 5.9 mm wide")],
         ),
-        ("n: {notch: {edge: top, at: 100, depth: 5, takes: ply}}", []),
+        # Relief is for walls as long as these; a stated width asks for none.
+        (
+            "n: {notch: {edge: top, at: 100, depth: 5, takes: ply}}",
+            [("relief-eats-wall", "relief leaves 0.79 mm of a wall of 5.1 mm at `panel.n`")],
+        ),
+        ("n: {notch: {edge: top, at: 100, depth: 5, width: 18}}", []),
         (
             "w: {window: {at: [200, 150], rounded-slot: [60, 4]}}",
             [("smaller-than-cutter", "window `panel.w` is 4 mm wide")],
@@ -100,12 +105,12 @@ def test_a_part_cut_away_altogether_is_told() -> None:
 
 
 def test_relief_that_cuts_a_part_in_two_is_told() -> None:
-    # Walls of 1 mm at its ends stand, but reliefs of a radius of 3 mm go through them.
-    text = "s: {slot: {at: [200, 150], length: 298, angle: 90, takes: ply}}"
-    wide = told(findings_of(text.replace("takes: ply", "width: 20")))
+    # A wall of 1 mm beside it stands, but reliefs of a radius of 3.05 mm go through it.
+    text = "s: {slot: {at: [10, 150], length: 200, angle: 90, takes: ply}}"
+    wide = told(findings_of(text.replace("takes: ply", "width: 18")))
     assert wide == [("breaks-out", "1 mm of wood between slot `panel.s` and the edge")]
-    # The two halves, and what stands between the two reliefs at either end.
-    expected = [("falls-apart", "part `panel` falls into 4 pieces")]
+    # The panel, and what stands between the two reliefs.
+    expected = [("falls-apart", "part `panel` falls into 2 pieces")]
     assert told(findings_of(text, relief="sideways")) == expected
 
 

@@ -56,14 +56,14 @@ def test_wood_beside_openings(features: str, expected: list[tuple[str, str]]) ->
 
 
 def test_relief_counts_for_what_is_left() -> None:
-    # A sideways relief of 3 mm eats past the ends of the slot, towards its neighbour.
+    # A sideways relief of 3.05 mm eats the long walls of the slot, towards its neighbour.
     pair = """
 a: {slot: {at: [100, 150], length: 60, takes: ply}}
-b: {slot: {at: [176, 150], length: 60, takes: ply}}
+b: {slot: {at: [100, 184], length: 60, takes: ply}}
 """
-    # 16 mm less twice 0.1 mm of fit are 15.8 mm; two reliefs leave 9.8 mm.
+    # 34 mm less 18 mm are 16 mm; two reliefs leave 9.9 mm.
     assert told(pair, relief="none") == []
-    message = "9.8 mm of wood between slot `panel.a` and slot `b`"
+    message = "9.9 mm of wood between slot `panel.a` and slot `b`"
     assert told(pair, relief="sideways") == [("breaks-out", message)]
 
 

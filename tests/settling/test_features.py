@@ -11,6 +11,9 @@ from kerfolio.geometry.measure import area, bounds
 from kerfolio.settling.settled import Operation, SettledFeature, SettledPart
 from tests.settling.panels import findings_of, flat, panel
 
+RELIEF = 3.05
+"""The radius of a relief: that of the 6 mm cutter, its arcs a tenth wider across."""
+
 
 def feature(part: SettledPart, name: str) -> SettledFeature:
     return next(each for each in part.features if each.name == name)
@@ -207,8 +210,8 @@ def test_a_groove_across_a_sloping_edge_is_cleared_to_both_corners() -> None:
 def test_a_stopped_groove_that_takes_a_sheet_is_relieved_in_its_own_contour() -> None:
     made = panel("g: {groove: {from: [50, 150], to: [350, 150], takes: ply, depth: 6}}", 17.6)
     (channel,) = pockets(made)
-    # Four dog-bones of 0.57079633 r2 (routing formulas, corner geometry; computed), r = 3 mm.
-    assert channel.area == pytest.approx(300.2 * 17.8 + 4 * 0.57079633 * 9, rel=1e-5)
+    # Four dog-bones of 0.57079633 r2 (routing formulas, corner geometry; computed), r = 3.05 mm.
+    assert channel.area == pytest.approx(300.2 * 17.8 + 4 * 0.57079633 * RELIEF**2, rel=1e-5)
     assert made.routed == made.plain
 
 
@@ -218,7 +221,7 @@ def test_a_housing_is_relieved_in_its_own_contour(style: str, extra: float) -> N
         "p: {pocket: {at: [100, 100], length: 60, takes: ply, depth: 9, angle: 90}}", relief=style
     )
     (housing,) = pockets(made)
-    assert housing.area == pytest.approx(60.2 * 18 + 4 * extra * 9, rel=1e-5)
+    assert housing.area == pytest.approx(60.2 * 18 + 4 * extra * RELIEF**2, rel=1e-5)
     assert made.drill_centres == ()
 
 
@@ -271,7 +274,7 @@ s:
     assert [each.name for each in made.features] == [f"s.{n}" for n in range(1, 7)]
     assert len(made.plain.openings) == 6
     gone = area(made.plain) - area(made.routed)
-    assert gone == pytest.approx(6 * 4 * 0.57079633 * 9, rel=1e-6)
+    assert gone == pytest.approx(6 * 4 * 0.57079633 * RELIEF**2, rel=1e-6)
 
 
 def test_too_many_copies_are_a_finding() -> None:

@@ -20,8 +20,9 @@ def cutter_words(edition: Edition) -> str:
     words = [f"The cut files are drawn for {named}."]
     if edition.plan.relief.style != "none":
         words.append(
-            "Inside corners are opened just far enough for it; a smaller cutter works too, a "
-            "larger one leaves the corners too full."
+            "Inside corners are opened a little wider than it, since many toolpath programs drop "
+            "arcs of exactly the cutter's radius; a smaller cutter works too, a larger one leaves "
+            "the corners too full."
         )
     tightest = tightest_inside(edition.settled)
     if tightest == 0:

@@ -1,19 +1,19 @@
 """Relief of inside corners, so that a square mating corner goes all the way in.
 
 A round cutter of radius r leaves r (sqrt 2 - 1) on the diagonal of a square inside corner. Relief
-takes that away and no more: a disc of the cutter's radius through the very corner. In a square
-corner a dog-bone opens each wall for sqrt 2 r and cuts r (1 - 1/sqrt 2) beyond it; a sideways
-relief opens one wall for 2 r and cuts r beyond it. Oblique corners follow the same condition.
+takes that away and no more: a disc of that radius, or of a little larger one, through the very
+corner. In a square corner a dog-bone opens each wall for sqrt 2 r and cuts r (1 - 1/sqrt 2) beyond
+it; a sideways relief opens one wall for 2 r and cuts r beyond it. Oblique corners follow the same
+condition.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from kerfolio.geometry.arc import Edge, edges
-from kerfolio.geometry.boolean import difference
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.measure import contours_of
 from kerfolio.geometry.shape_error import ShapeError
@@ -104,14 +104,48 @@ def relief_contour(corner: InsideCorner, radius: float, style: str) -> Contour:
     return rounded_slot(middle, math.hypot(*way) + 2 * radius, 2 * radius, turn_of(way))
 
 
-def relieved(region: Region, corners: Sequence[InsideCorner], radius: float, style: str) -> Region:
-    """Return a region with inside corners relieved for a cutter of ``radius`` mm.
+def opened(corner: InsideCorner, radius: float, style: str) -> tuple[float, float]:
+    """Return how much of its first and its second wall a relief takes from the corner on, mm.
 
-    Raises ShapeError (``pieces``) when the reliefs cut the shape apart.
+    Linear in the radius. On a disc through the corner a wall is a chord of twice the centre's
+    distance along it; into an acute corner the cutter's way takes more.
     """
-    if not corners:
-        return region
-    return difference(region, [relief_contour(each, radius, style) for each in corners])
+    centre = relief_centre(corner, radius, style)
+    off = _less(centre, corner.at)
+    first, second = (max(0.0, 2 * _dot(off, wall)) for wall in (corner.first, corner.second))
+    if _angle(corner) > math.pi / 2 - _SQUARE:
+        return first, second
+    start = _less(plain_centre(corner, radius), corner.at)
+    return (
+        max(first, *_swept(start, off, corner.first, radius)),
+        max(second, *_swept(start, off, corner.second, radius)),
+    )
+
+
+def _swept(start: Point, end: Point, wall: Point, radius: float) -> Iterator[float]:
+    """Yield where a wall from 0,0 leaves the area of a disc that goes from one point to another.
+
+    The disc touches the wall at the start; a straight side of its way may cross it further on.
+    """
+    yield _dot(start, wall)
+    way = _less(end, start)
+    size = math.hypot(*way)
+    for side in (1.0, -1.0):
+        across = (-side * way[1] / size, side * way[0] / size)
+        towards = _dot(wall, across)
+        if towards > _SQUARE:
+            reach = (radius + _dot(start, across)) / towards
+            there = (reach * wall[0] - start[0], reach * wall[1] - start[1])
+            if 0 <= _dot(there, way) <= size * size:
+                yield reach
+
+
+def _less(a: Point, b: Point) -> Point:
+    return (a[0] - b[0], a[1] - b[1])
+
+
+def _dot(a: Point, b: Point) -> float:
+    return a[0] * b[0] + a[1] * b[1]
 
 
 def inside_corners(region: Region) -> tuple[InsideCorner, ...]:

@@ -132,10 +132,14 @@ class CutSetting:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Relief:
-    """How inside corners are relieved: ``dog-bone``, ``sideways`` or ``none``; for which cutter."""
+    """How inside corners are relieved: ``dog-bone``, ``sideways`` or ``none``; for which cutter.
+
+    ``extra`` is by how much the arcs are larger across than the cutter.
+    """
 
     style: str = "dog-bone"
     cutter: Named | None = None
+    extra: Amount | None = None
     place: Place = NOWHERE
 
 

@@ -10,6 +10,7 @@ from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.model.consumable import Consumable
 from kerfolio.model.plan import Plan
 from kerfolio.model.prose import Prose
+from kerfolio.model.statement import Amount
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
 
@@ -29,7 +30,8 @@ class Page:
 class Identity:
     """What ``workshop.yaml`` states. ``units_first`` mm or in; ``paper`` a4 or letter.
 
-    ``machine_hour`` is what an hour of the router costs, in the workshop's currency.
+    ``machine_hour`` is what an hour of the router costs, in the workshop's currency;
+    ``relief_extra`` the extra of plans whose relief states none.
     """
 
     title: str
@@ -44,6 +46,7 @@ class Identity:
     language: str = "en"
     tiers: tuple[str, ...] = ()
     machine_hour: Decimal | None = None
+    relief_extra: Amount | None = None
     consumables: tuple[Consumable, ...] = ()
     welcome: Prose = field(default_factory=Prose)
     place: Place = NOWHERE

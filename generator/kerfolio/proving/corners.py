@@ -6,17 +6,25 @@ from collections.abc import Iterator
 from math import dist
 
 from kerfolio.assembly.ends import end_of, pieces_of
-from kerfolio.basis.finding import Finding, Severity, warning
-from kerfolio.basis.measures import reading
-from kerfolio.basis.said import named, said, stated_name
+from kerfolio.basis.finding import Beside, Finding, Severity, error, note, warning
+from kerfolio.basis.measures import precise, reading
+from kerfolio.basis.said import Text, enumerated, named, said, stated_name
 from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.arc import reversed_contour
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import contours_of
-from kerfolio.geometry.relief import contour_corners
-from kerfolio.proving.marks import spots_mark
-from kerfolio.proving.rule import ROUND_CUTTER, after
-from kerfolio.settling.settled import Operation, SettledFeature, SettledPart, SettledPlan
+from kerfolio.geometry.relief import DOG_BONE, SIDEWAYS, contour_corners
+from kerfolio.model.stock import CutterStock
+from kerfolio.proving.marks import about, spots_mark
+from kerfolio.proving.rule import COMMON_PRACTICE, ROUND_CUTTER, after
+from kerfolio.settling.relief import SIDEWAYS_OTHER
+from kerfolio.settling.settled import (
+    MovedRelief,
+    Operation,
+    SettledFeature,
+    SettledPart,
+    SettledPlan,
+)
 
 _LEFT = 2**0.5 - 1
 """Of the cutter's radius is left on the diagonal of a square inside corner (plane geometry)."""
@@ -59,6 +67,78 @@ def _unrelieved(
     mark, subject = spots_mark(settled, part, spots), stated_name(name)
     place = feature.place
     return warning("corner-needs-relief", message, place, advice, mark=mark, subject=subject)
+
+
+@after(
+    "relief-eats-wall",
+    reason="A wall that bears needs a flat for its mate to lie against.",
+    source=COMMON_PRACTICE,
+)
+def walls_left(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for reliefs of which no style leaves a third of every wall that bears."""
+    for part, moved in _moved(settled):
+        sheet = settled.sheet(part.sheet)
+        if moved.widest >= sheet.relief.diameter:
+            continue
+        names = enumerated([named(each) for each in _names(moved, part)])
+        sizes = precise("left", moved.left), precise("wall", moved.wall)
+        message = said("relief leaves {} of a wall of {} at {}", *sizes, names)
+        most = moved.widest - (sheet.relief.diameter - sheet.cutter.diameter)
+        advice = said(
+            "A wall that bears keeps a third: take {}, square the corners by hand "
+            "(`relief: none`), or make the wall longer.",
+            _smaller(settled, sheet.cutter, most),
+        )
+        yield error("relief-eats-wall", message, part.place, advice, **_about(settled, part, moved))
+
+
+@after(
+    "relief-moved",
+    reason="A wall that bears needs a flat for its mate to lie against.",
+    source=COMMON_PRACTICE,
+    severity=Severity.NOTE,
+)
+def reliefs_moved(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for reliefs of another style than asked for, which would eat a wall that bears."""
+    for part, moved in _moved(settled):
+        asked = settled.sheet(part.sheet).relief
+        if moved.widest < asked.diameter:
+            continue
+        names = enumerated([named(each) for each in _names(moved, part)])
+        sizes = precise("left", moved.left), precise("wall", moved.wall)
+        message = said("`{}` would leave {} of a wall of {} at {}", asked.style, *sizes, names)
+        advice = f"A wall that bears keeps a third: the reliefs {_INSTEAD[moved.style]} there."
+        yield note("relief-moved", message, part.place, advice, **_about(settled, part, moved))
+
+
+_INSTEAD = {
+    DOG_BONE: "are dog-bones",
+    SIDEWAYS: "lie sideways",
+    SIDEWAYS_OTHER: "lie sideways in the other walls",
+}
+
+
+def _moved(settled: SettledPlan) -> Iterator[tuple[SettledPart, MovedRelief]]:
+    return ((part, moved) for part in settled.parts for moved in part.moved)
+
+
+def _names(moved: MovedRelief, part: SettledPart) -> tuple[str, ...]:
+    """Return the names of the features as the plan states them."""
+    return tuple(dict.fromkeys(stated_name(f"{part.name}.{each}") for each in moved.features))
+
+
+def _about(settled: SettledPlan, part: SettledPart, moved: MovedRelief) -> Beside:
+    return about(settled, part, *(each for each in part.features if each.name in moved.features))
+
+
+def _smaller(settled: SettledPlan, cutter: CutterStock, most: float) -> Text:
+    """Return which cutter leaves the walls enough: the largest one of its kind, or its diameter."""
+    alike = (each for each in settled.stock.cutters if each.kind == cutter.kind)
+    good = [each for each in alike if each.diameter <= most]
+    if not good:
+        return said("a cutter of at most {}", precise("most", most))
+    best = max(good, key=lambda each: (each.diameter, each.name))
+    return said("`{}`, {} wide", best.name, precise("cutter", best.diameter))
 
 
 def _joined(settled: SettledPlan) -> set[tuple[str, str]]:

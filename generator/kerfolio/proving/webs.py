@@ -65,7 +65,7 @@ def wood_left(settled: SettledPlan) -> Iterator[Finding]:
     Relief is cut, so the routed shape counts.
     """
     for part in settled.parts:
-        beside = _Edges(part, settled.sheet(part.sheet).cutter.diameter / 2)
+        beside = _Edges(part, settled.sheet(part.sheet).relief.diameter / 2)
         for place in thin_places(part.routed, BESIDE_OPENING * part.thickness):
             web = _Web(place=place, sides=beside.sides(place))
             if place.width < web.share * part.thickness:
@@ -116,7 +116,7 @@ class _Edges:
 
         A point that is not on the plain shape lies on a relief, which reaches a radius out.
         """
-        reach = _ON if self._plain.near(spot, _ON) else self._radius
+        reach = _ON if self._plain.near(spot, _ON) else self._radius + _ON
         near = [(away, self._owners[line]) for away, line in self._own.near(spot, reach)]
         return min(near)[1] if near else len(self._features)
 

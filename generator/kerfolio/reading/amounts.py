@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from kerfolio.basis.complaint import Complaint, quoted
+from kerfolio.basis.digits import digits
 from kerfolio.basis.expression import RESERVED, Expression, ExpressionError, parse
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.basis.measures import length, precise
@@ -32,13 +33,15 @@ class AmountForm(Form[Amount]):
     """An expression over the plan's sizes, checked for form and names as it is read.
 
     ``plain`` refuses a unit (angles, counts). ``within`` holds the least and the most in mm of a
-    length that a sheet states; it refuses sizes, since sizes may depend on the sheets.
+    length that a sheet states; it refuses sizes, since sizes may depend on the sheets. ``in_mm``
+    says such a length with its unit, so that plans in any unit may take it over.
     """
 
     noun: str
     advice: Text
     plain: bool = False
     within: tuple[float, float] | None = None
+    in_mm: bool = False
 
     def read(self, node: Node, desk: Desk) -> Amount | None:
         """Return the amount as written."""
@@ -59,7 +62,9 @@ class AmountForm(Form[Amount]):
             else:
                 desk.complain("expression", expression, place)
             return None
-        return Amount(text, place) if self._allowed(expression, place, desk) else None
+        if not self._allowed(expression, place, desk):
+            return None
+        return Amount(_mm_text(expression) if self.in_mm else text, place)
 
     def _allowed(self, expression: Expression, place: Place, desk: Desk) -> bool:
         if self.plain and expression.has_unit:
@@ -100,6 +105,10 @@ class AmountForm(Form[Amount]):
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
         """Return the schema of a number or a text."""
         return dict(SCALAR)
+
+
+def _mm_text(expression: Expression) -> str:
+    return f"{digits(constant_mm(expression))} mm"
 
 
 def constant_mm(expression: Expression) -> float:
@@ -152,11 +161,14 @@ ANY_AMOUNT = written(
 )
 LENGTH = AmountForm(noun="a length", advice=ANY_AMOUNT)
 _QUANTITIES = written("10 mm", "3/8 in", "Write a number or a quantity such as `{}`.")
+_EXTRAS = written("0.1 mm", "0.004 in", "Write a number or a quantity such as `{}`.")
 THICKNESS = AmountForm(noun="a thickness", advice=_QUANTITIES, within=(1.0, 150.0))
 SIDE = AmountForm(noun="a length", advice=_QUANTITIES, within=(50.0, 20_000.0))
 STEP = AmountForm(noun="a step", advice=_QUANTITIES, within=(0.05, 50.0))
 CLEARANCE = AmountForm(noun="a length", advice=_QUANTITIES, within=(0.0, 500.0))
 FIT = AmountForm(noun="a fit", advice=_QUANTITIES, within=(0.0, 5.0))
+EXTRA = AmountForm(noun="an extra", advice=_EXTRAS, within=(0.0, 2.0))
+EXTRA_MM = AmountForm(noun="an extra", advice=_EXTRAS, within=(0.0, 2.0), in_mm=True)
 """What sheets state; the bounds only catch slips of the unit (common practice, no source)."""
 ANGLE = AmountForm(
     noun="an angle", advice="Write degrees as a number or an expression.", plain=True

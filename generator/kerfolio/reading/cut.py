@@ -8,7 +8,7 @@ from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.names import NAME
 from kerfolio.basis.said import Text, written
 from kerfolio.model.plan import CutSetting, Relief
-from kerfolio.reading.amounts import LENGTH
+from kerfolio.reading.amounts import EXTRA, LENGTH
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.forms import Book, Form, ListOf, ScalarForm, Schema
 from kerfolio.reading.nodes import Node, Scalar
@@ -91,6 +91,11 @@ RELIEF: Record[Relief] = Record(
     keys=(
         Key(name="style", form=STYLE, says="How inside corners are relieved."),
         Key(name="cutter", form=REFERENCE, says="The cutter it is made for."),
+        Key(
+            name="extra",
+            form=EXTRA,
+            says="By how much its arcs are larger across than the cutter (0.1 mm).",
+        ),
     ),
     make=Relief,
     advice="Write `dog-bone`, `sideways`, `none` or `{style: dog-bone, cutter: compression-6}`.",

@@ -7,6 +7,7 @@ from typing import Any
 
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.model.workshop import Identity
+from kerfolio.reading.amounts import EXTRA_MM
 from kerfolio.reading.consumable import CONSUMABLES
 from kerfolio.reading.forms import ScalarForm
 from kerfolio.reading.licences import LICENCE
@@ -64,6 +65,11 @@ IDENTITY: Record[Identity] = Record(
         Key(name="language", form=_LANGUAGE, says="Language of the texts (BCP 47)."),
         Key(name="tiers", form=TEXTS, says="Names of the supporters' tiers."),
         Key(name="machine-hour", form=MONEY, says="What an hour of the router costs."),
+        Key(
+            name="relief-extra",
+            form=EXTRA_MM,
+            says="By how much arcs of reliefs are larger across than the cutter, mm (0.1).",
+        ),
         Key(name="consumables", form=CONSUMABLES, says="What every plan uses up, with prices."),
         Key(name="welcome", form=PROSE, says="Text of the first page, in Markdown."),
     ),

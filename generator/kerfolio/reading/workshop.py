@@ -94,7 +94,7 @@ def read_workshop(
     visit = _Visit(folder, decodes=pictures)
     identity = _identity(visit)
     stock = _stock(visit)
-    plans = tuple(_plans(visit, identity.licence if identity else ""))
+    plans = tuple(_plans(visit, identity))
     visit.findings += _titled_twice(plans)
     trials = tuple(_trials(visit, stock))
     pages = tuple(_pages(visit))
@@ -201,7 +201,7 @@ def _sections(content: bytes, file: str, desk: Desk) -> Kept:
     return STOCK.read_named("", Place(file, 1, 1), node, desk) or {}
 
 
-def _plans(visit: _Visit, licence: str) -> Iterable[Plan]:
+def _plans(visit: _Visit, identity: Identity | None) -> Iterable[Plan]:
     root = visit.folder / "plans"
     folders = sorted(root.iterdir()) if root.is_dir() else []
     for folder in folders:
@@ -209,7 +209,8 @@ def _plans(visit: _Visit, licence: str) -> Iterable[Plan]:
             continue
         plan = _plan(visit, folder) if visit.holds(folder) else None
         if plan is not None:
-            yield _licensed(plan, licence, visit)
+            licensed = _licensed(plan, identity.licence if identity else "", visit)
+            yield _relieved(licensed, identity)
 
 
 def _licensed(plan: Plan, licence: str, visit: _Visit) -> Plan:
@@ -218,6 +219,13 @@ def _licensed(plan: Plan, licence: str, visit: _Visit) -> Plan:
         advice = "Write `licence: CC-BY-SA-4.0`, say: readers ask what they may do with a plan."
         visit.findings.append(warning("no-licence", "no licence is stated", plan.place, advice))
     return plan if plan.licence else replace(plan, licence=licence)
+
+
+def _relieved(plan: Plan, identity: Identity | None) -> Plan:
+    """Return a plan with the workshop's extra of reliefs where it states none."""
+    if identity is None or plan.relief.extra is not None:
+        return plan
+    return replace(plan, relief=replace(plan.relief, extra=identity.relief_extra))
 
 
 def _plan(visit: _Visit, folder: Path) -> Plan | None:

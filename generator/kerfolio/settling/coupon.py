@@ -42,11 +42,11 @@ _Y: Point = (0.0, 1.0)
 
 
 @lru_cache(maxsize=64)
-def coupon(sheet: SettledSheet, ladder: tuple[float, ...], style: str) -> Coupon:
+def coupon(sheet: SettledSheet, ladder: tuple[float, ...]) -> Coupon:
     """Return the coupon of a sheet at the thickness it is drawn for, the same for every variant.
 
-    ``ladder`` are the published thicknesses in mm; ``style`` is how the plan relieves corners.
-    Every slot is exactly as wide as the plan cuts it for the thickness engraved above it.
+    ``ladder`` are the published thicknesses in mm. Every slot is exactly as wide as the plan
+    cuts it for the thickness engraved above it.
     """
     thicknesses = tried(ladder, sheet.thickness)
     slots = tuple(
@@ -55,8 +55,8 @@ def coupon(sheet: SettledSheet, ladder: tuple[float, ...], style: str) -> Coupon
     )
     return Coupon(
         sheet=sheet.name,
-        plate=_plate(sheet, slots, style),
-        tab=_tab(sheet, style),
+        plate=_plate(sheet, slots),
+        tab=_tab(sheet),
         slots=slots,
     )
 
@@ -82,7 +82,7 @@ def tried(ladder: Sequence[float], drawn: float) -> tuple[float, ...]:
     return tuple(round(index * STEP, 6) for index in range(first, last + 1))
 
 
-def _plate(sheet: SettledSheet, slots: Sequence[CouponSlot], style: str) -> SettledPart:
+def _plate(sheet: SettledSheet, slots: Sequence[CouponSlot]) -> SettledPart:
     per_row = ceil(len(slots) / ceil(len(slots) / _ROW))
     rows = [slots[start : start + per_row] for start in range(0, len(slots), per_row)]
     pitch = max(each.width for each in slots) + _BESIDE
@@ -97,7 +97,7 @@ def _plate(sheet: SettledSheet, slots: Sequence[CouponSlot], style: str) -> Sett
     title = f"FIT {sheet.name}"
     middle = (width / 2, tall - _MARGIN / 2 - _LETTERS / 2)
     shapes.append(_words("title", title, middle, _LETTERS))
-    return _made("fit-coupon", sheet, rectangle(0, 0, width, tall, 6.0), shapes, style)
+    return _made("fit-coupon", sheet, rectangle(0, 0, width, tall, 6.0), shapes)
 
 
 def _row(
@@ -123,7 +123,7 @@ def _row(
         yield _words(f"number.{each.number}", fixed(each.thickness, 1), spot, _LETTERS)
 
 
-def _tab(sheet: SettledSheet, style: str) -> SettledPart:
+def _tab(sheet: SettledSheet) -> SettledPart:
     """The piece that is tried in the slots: a tab with a grip to hold it by."""
     depth, grip = 25.0, 45.0
     wide = _TAB + 20.0
@@ -140,9 +140,7 @@ def _tab(sheet: SettledSheet, style: str) -> SettledPart:
             (0.0, grip, 0.0),
         ]
     )
-    return _made(
-        "fit-tab", sheet, outline, [_words("word", "TAB", (wide / 2, grip / 2), 6.0)], style
-    )
+    return _made("fit-tab", sheet, outline, [_words("word", "TAB", (wide / 2, grip / 2), 6.0)])
 
 
 def _words(name: str, text: str, at: Point, height: float) -> Shaped:
@@ -162,8 +160,8 @@ def _words(name: str, text: str, at: Point, height: float) -> Shaped:
 
 
 def _made(
-    name: str, sheet: SettledSheet, outline: Contour, shapes: Sequence[Shaped], style: str
+    name: str, sheet: SettledSheet, outline: Contour, shapes: Sequence[Shaped]
 ) -> SettledPart:
-    shape = shape_of(outline, shapes, sheet, style)
+    shape = shape_of(outline, shapes, sheet)
     pieces = pieces_of(name, "", ())
-    return assembled(name, "", sheet, pieces, "any", shape, shapes, style)
+    return assembled(name, "", sheet, pieces, "any", shape, shapes)

@@ -43,16 +43,20 @@ def tabs(cutting: Tabs, feature: Feature, bench: Bench) -> Iterator[Shaped]:
 
 
 def notches(cutting: Notch, feature: Feature, bench: Bench) -> Iterator[Shaped]:
-    """Yield a notch for each place along its edge. Raises SettlingError, ShapeError."""
+    """Yield a notch for each place along its edge. Raises SettlingError, ShapeError.
+
+    A sideways relief eats the longer of bottom and side walls: the bottom of a deep notch bears.
+    """
     fitting = bench.fitting
     frame = edge_frame(cutting.edge, bench.outline, fitting.scope)
     width = fitting.width(cutting.takes, cutting.width)
     depth = fitting.notch_depth(cutting.depth, cutting.takes)
+    eaten = frame.outward if depth.value >= width.value else frame.along
     for stated in cutting.at:
         s = fitting.scope.mm(stated)
         a, b = s - width.value / 2, s + width.value / 2
         corners = [frame.point(end, -depth.value) for end in (a, b)]
-        mating = tuple(Mating(at=each, eaten=frame.along) for each in corners)
+        mating = tuple(Mating(at=each, eaten=eaten) for each in corners)
         yield Shaped(
             feature=settled_feature(
                 *(feature, frame.point(s, -depth.value), frame.outward),

@@ -18,13 +18,17 @@ from kerfolio.settling.shaped import Mating, Shaped
 
 
 def slot_corners(at: Point, along: Point, length: float, width: float) -> tuple[Mating, ...]:
-    """Return the four corners of a slot; a sideways relief eats past its end walls."""
+    """Return the four corners of a slot; a sideways relief eats its longer walls.
+
+    So its end walls, which hold a tab where it belongs along the slot, bear from side to side.
+    """
     across = (0.0 - along[1], along[0])
+    eaten = along if length >= width else across
     spots = ((a * length / 2, b * width / 2) for a in (-1, 1) for b in (-1, 1))
     return tuple(
         Mating(
             at=(at[0] + u * along[0] + v * across[0], at[1] + u * along[1] + v * across[1]),
-            eaten=across,
+            eaten=eaten,
         )
         for u, v in spots
     )

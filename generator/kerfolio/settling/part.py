@@ -20,7 +20,6 @@ from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.model.outline import Drawing, Drawn
 from kerfolio.model.part import Part
-from kerfolio.model.plan import Relief
 from kerfolio.model.stock import Stock
 from kerfolio.settling.bench import Bench
 from kerfolio.settling.copies import copies, copy_count, how_many
@@ -30,7 +29,7 @@ from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.outline import outline_contour
 from kerfolio.settling.scope import SettlingError, misshapen, within
 from kerfolio.settling.settled import Cut, Operation, SettledPart, SettledPiece, SettledSheet
-from kerfolio.settling.shape import Shape, pocketed, recess_volume, shape_of
+from kerfolio.settling.shape import Shape, recess, recess_volume, shape_of
 from kerfolio.settling.shaped import Shaped
 
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
@@ -45,7 +44,6 @@ class Job:
     fitting: Fitting
     stock: Stock
     drawings: tuple[Drawing, ...]
-    relief: Relief
 
 
 def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, tuple[Finding, ...]]:
@@ -62,10 +60,9 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
         return None, (*findings, words)
     findings += tuple(_misplaced(shapes, outline, part))
     try:
-        shape = shape_of(outline, shapes, sheet, job.relief.style)
+        shape = shape_of(outline, shapes, sheet)
         pieces = pieces_of(part.name, mark, part.pieces)
-        style = job.relief.style
-        made = assembled(part.name, mark, sheet, pieces, part.grain, shape, shapes, style)
+        made = assembled(part.name, mark, sheet, pieces, part.grain, shape, shapes)
     except ShapeError as fault:
         # What stands beside its edge falls off: that has been said already.
         misfit = misshapen(f"part `{part.name}`", fault, part.place)
@@ -154,15 +151,11 @@ def assembled(
     grain: str,
     shape: Shape,
     shapes: Sequence[Shaped],
-    style: str,
 ) -> SettledPart:
     """Return a part from its shape and features: cuts in order, sizes, area and mass."""
-    radius = sheet.cutter.diameter / 2
-    partial = [
-        pocketed(cut, shaped, shape.plain, radius, style)
-        for shaped in shapes
-        for cut in shaped.cuts
-    ]
+    recessed = [recess(cut, shaped, shape.plain, sheet) for shaped in shapes for cut in shaped.cuts]
+    partial = [each.cut for each in recessed]
+    moved = [*shape.moved, *(more for each in recessed for more in each.moved)]
     cuts = (*sorted(partial, key=_order), *_through(shape.routed, shapes))
     box, flat = bounds(shape.routed), area(shape.routed)
     recesses = [cut for cut in partial if cut.operation is not Operation.ENGRAVE]
@@ -181,6 +174,7 @@ def assembled(
         features=tuple(shaped.feature for shaped in shapes),
         size=(box.width, box.height),
         area=flat,
+        moved=tuple(moved),
         mass=max(0.0, flat * sheet.thickness - removed) * sheet.stock.density * _KG_PER_MM3,
     )
 

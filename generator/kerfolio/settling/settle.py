@@ -42,7 +42,7 @@ def settle(
     fit = {name: sheet.fit for name, sheet in sheets.items()}
     scope, sizes, more = scope_of(plan, thickness, fit)
     fitting = Fitting(scope=scope, sheets=sheets)
-    job = Job(fitting=fitting, stock=stock, drawings=plan.drawings, relief=plan.relief)
+    job = Job(fitting=fitting, stock=stock, drawings=plan.drawings)
     large = _too_large(plan, job)
     if large is not None:
         return None, (large,)
@@ -148,4 +148,4 @@ def _coupons(
     for use in plan.sheets:
         if use.name in (taken or cut):
             sheet = replace(sheets[use.name], thickness=dict(drawn.thickness)[use.name])
-            yield coupon(sheet, rungs(use, sheet.stock, plan.units), plan.relief.style)
+            yield coupon(sheet, rungs(use, sheet.stock, plan.units))

@@ -95,6 +95,34 @@ class SettledClamp:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Relieving:
+    """How inside corners are relieved where nothing speaks against it.
+
+    ``style`` is ``dog-bone``, ``sideways`` or ``none``, ``diameter`` that of the relief's arcs, mm:
+    the cutter's and a little more.
+    """
+
+    style: str
+    diameter: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MovedRelief:
+    """The relief of features that share walls, where the style asked for would eat too much.
+
+    ``style`` is what they have instead, or the best there is. ``wall`` is the length of the wall
+    that speaks against the style asked for, ``left`` what that would leave of it, mm. ``widest`` is
+    the diameter of the largest arcs, mm, of any style, that leave every wall its share.
+    """
+
+    features: tuple[str, ...]
+    style: str
+    wall: float
+    left: float
+    widest: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SettledSheet:
     """A sheet material at one thickness; ``size`` (along, across), margin and gap for layouts.
 
@@ -110,6 +138,7 @@ class SettledSheet:
     margin: float
     gap: float
     cutter: CutterStock
+    relief: Relieving
     datum: str = "corner"
     also: tuple[tuple[float, float], ...] = ()
     offcuts: tuple[SettledOffcut, ...] = ()
@@ -135,7 +164,8 @@ class SettledPart:
 
     ``plain`` is the shape a hand tool cuts (square inside corners, drilled first at
     ``drill_centres``); ``routed`` has its inside corners relieved for the sheet's cutter. ``cuts``
-    are in cutting order, inside before outside; the last is the outline. ``mass`` in kg.
+    are in cutting order, inside before outside; the last is the outline. ``moved`` are reliefs
+    that are not as asked for. ``mass`` in kg.
     """
 
     name: str
@@ -152,6 +182,7 @@ class SettledPart:
     size: tuple[float, float]
     area: float
     mass: float
+    moved: tuple[MovedRelief, ...] = ()
     note: str = ""
     place: Place = NOWHERE
 

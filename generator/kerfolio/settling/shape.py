@@ -6,28 +6,32 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
-from math import dist
 
 from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.arc import reversed_contour
 from kerfolio.geometry.boolean import contains, difference, intersection, union
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.flatten import points
-from kerfolio.geometry.measure import area, bounds
+from kerfolio.geometry.measure import area, bounds, contours_of
 from kerfolio.geometry.relief import (
-    InsideCorner,
     contour_corners,
     dog_bone_centre,
     inside_corners,
     relief_contour,
-    relieved,
 )
 from kerfolio.geometry.shapes import slot
 from kerfolio.model.feature_kind import GROOVE
-from kerfolio.settling.settled import Cut, Operation, SettledFeature, SettledSheet
-from kerfolio.settling.shaped import Mating, Shaped
+from kerfolio.settling.relief import Relieved, mating_corners, relieved
+from kerfolio.settling.settled import (
+    Cut,
+    MovedRelief,
+    Operation,
+    Relieving,
+    SettledFeature,
+    SettledSheet,
+)
+from kerfolio.settling.shaped import Shaped
 
-NO_RELIEF = "none"
 _STRIP = 0.05
 _SLOPES = 3.0
 """An open end is looked for this many widths further on: an edge may cross at a slope."""
@@ -35,53 +39,72 @@ _SLOPES = 3.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shape:
-    """A part's shape: without relief, with relief, and what to drill first by hand."""
+    """A part's shape: without relief, with relief, and what to drill first by hand.
+
+    ``moved`` are the reliefs that are not as asked for.
+    """
 
     plain: Region
     routed: Region
     drill_centres: tuple[Point, ...]
+    moved: tuple[MovedRelief, ...]
 
 
-def shape_of(outline: Contour, shapes: Sequence[Shaped], sheet: SettledSheet, style: str) -> Shape:
+def shape_of(outline: Contour, shapes: Sequence[Shaped], sheet: SettledSheet) -> Shape:
     """Join an outline and its features. Raises ShapeError when the part falls into pieces."""
     added = [each for shaped in shapes for each in shaped.added]
     taken = [each for shaped in shapes for each in shaped.taken]
     plain = union(Region(outline), added)
     plain = difference(plain, taken) if taken else plain
-    mating = [each for shaped in shapes for each in shaped.mating]
-    corners = _matched(inside_corners(plain), mating)
+    corners = mating_corners(inside_corners(plain), [each.mating for each in shapes])
+    names = [each.feature.name for each in shapes]
+    made = relieved(contours_of(plain), corners, names, sheet.relief)
+    reliefs = _contours(made, sheet.relief)
     radius = sheet.cutter.diameter / 2
-    routed = plain if style == NO_RELIEF else relieved(plain, corners, radius, style)
-    centres = (dog_bone_centre(each.at, each.first, each.second, radius) for each in corners)
-    return Shape(plain=plain, routed=routed, drill_centres=tuple(sorted(centres)))
+    drilled = (each.corner for each in corners)
+    centres = (dog_bone_centre(each.at, each.first, each.second, radius) for each in drilled)
+    return Shape(
+        plain=plain,
+        routed=difference(plain, reliefs) if reliefs else plain,
+        drill_centres=tuple(sorted(centres)),
+        moved=made.moved,
+    )
 
 
-def _matched(corners: Iterable[InsideCorner], mating: Sequence[Mating]) -> tuple[InsideCorner, ...]:
-    """Return the inside corners that a mating part fills, each knowing which wall to eat."""
-    found = []
-    for corner in corners:
-        near = [each for each in mating if dist(each.at, corner.at) < SAME]
-        if near:
-            eaten = near[0].eaten
-            first, second = (abs(_dot(eaten, each)) for each in (corner.first, corner.second))
-            wall = "first" if first >= second else "second"
-            found.append(InsideCorner(corner.at, corner.first, corner.second, wall))
-    return tuple(found)
+def _contours(made: Relieved, asked: Relieving) -> tuple[Contour, ...]:
+    """Return what reliefs cut away."""
+    radius = asked.diameter / 2
+    return tuple(relief_contour(corner, radius, style) for corner, style in made.corners)
 
 
 def _dot(a: Point, b: Point) -> float:
     return a[0] * b[0] + a[1] * b[1]
 
 
-def pocketed(cut: Cut, shaped: Shaped, plain: Region, radius: float, style: str) -> Cut:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Recess:
+    """A cut to a depth as it is made, and which of its reliefs are not as asked for."""
+
+    cut: Cut
+    moved: tuple[MovedRelief, ...] = ()
+
+
+def recess(cut: Cut, shaped: Shaped, plain: Region, sheet: SettledSheet) -> Recess:
     """Return a pocket with its mating corners relieved, a groove run out of its open ends."""
     if cut.operation is not Operation.POCKET:
-        return cut
+        return Recess(cut=cut)
     contours = cut.contours
     if shaped.feature.kind is GROOVE:
-        contours = (groove_run_out(shaped.feature, plain, radius),)
-    made = tuple(_relieved_pocket(each, shaped.pocketed, radius, style) for each in contours)
-    return replace(cut, contours=made)
+        contours = (groove_run_out(shaped.feature, plain, sheet.cutter.diameter / 2),)
+    # Seen from the material, a pocket is an opening: its corners point into the part.
+    walls = [reversed_contour(each) for each in contours]
+    sharp = (corner for each in walls for corner in contour_corners(each))
+    corners = mating_corners(sharp, [shaped.pocketed])
+    made = relieved(walls, corners, [shaped.feature.name], sheet.relief)
+    reliefs = _contours(made, sheet.relief)
+    if reliefs:
+        contours = tuple(union(Region(each), reliefs).outer for each in contours)
+    return Recess(cut=replace(cut, contours=contours), moved=made.moved)
 
 
 def groove_run_out(feature: SettledFeature, plain: Region, radius: float) -> Contour:
@@ -132,17 +155,6 @@ def _end(feature: SettledFeature, sign: float) -> Contour:
     (x, y), (ux, uy) = feature.at, feature.direction
     reach = sign * (feature.length.value / 2 + _STRIP)
     return slot((x + reach * ux, y + reach * uy), (ux, uy), 2 * _STRIP, feature.width.value)
-
-
-def _relieved_pocket(
-    contour: Contour, mating: Sequence[Mating], radius: float, style: str
-) -> Contour:
-    if style == NO_RELIEF or not mating:
-        return contour
-    # Seen from the material, a pocket is an opening: its corners point into the part.
-    corners = _matched(contour_corners(reversed_contour(contour)), mating)
-    discs = [relief_contour(each, radius, style) for each in corners]
-    return union(Region(contour), discs).outer if discs else contour
 
 
 def recess_volume(cuts: Iterable[Cut], solid: Region) -> float:

@@ -10,13 +10,26 @@ from kerfolio.model.plan import Plan, SheetUse
 from kerfolio.model.statement import Amount, Named
 from kerfolio.model.stock import CutterStock, SheetStock, Stock
 from kerfolio.settling.scope import Scope, SettlingError, unknown, unsettled
-from kerfolio.settling.settled import FitVariant, SettledClamp, SettledOffcut, SettledSheet
+from kerfolio.settling.settled import (
+    FitVariant,
+    Relieving,
+    SettledClamp,
+    SettledOffcut,
+    SettledSheet,
+)
 
 DEFAULT_FIT = 0.1
 DEFAULT_MARGIN = 10.0
 GAP_BEYOND_CUTTER = 2.0
 DEFAULT_CUTTER = "compression-6"
 """Common practice, no single source: a tenth a side slides by hand; a centimetre for clamps."""
+
+DEFAULT_EXTRA = 0.1
+"""By how much the arcs of reliefs are larger across than the cutter, mm.
+
+Many toolpath programs drop an inside arc of exactly the cutter's radius (common practice, no
+single source).
+"""
 
 
 def settled_sheets(
@@ -49,6 +62,7 @@ def _sheet(use: SheetUse, plan: Plan, stock: Stock, thickness: Mapping[str, floa
         margin=scope.not_negative(use.margin, "margin") if use.margin else DEFAULT_MARGIN,
         gap=scope.not_negative(use.gap, "gap") if use.gap else cutter.diameter + GAP_BEYOND_CUTTER,
         cutter=cutter,
+        relief=_relieving(plan, cutter, scope),
         datum=use.datum,
         also=tuple(_both(each, scope) for each in use.also),
         offcuts=tuple(
@@ -57,6 +71,12 @@ def _sheet(use: SheetUse, plan: Plan, stock: Stock, thickness: Mapping[str, floa
         clamps=tuple(_clamps(use, scope)),
         place=use.place,
     )
+
+
+def _relieving(plan: Plan, cutter: CutterStock, scope: Scope) -> Relieving:
+    stated = plan.relief.extra
+    extra = scope.not_negative(stated, "extra") if stated else DEFAULT_EXTRA
+    return Relieving(style=plan.relief.style, diameter=cutter.diameter + extra)
 
 
 def _size(use: SheetUse, material: SheetStock, scope: Scope) -> tuple[float, float]:
