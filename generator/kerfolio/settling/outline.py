@@ -8,6 +8,7 @@ from typing import assert_never
 from kerfolio.basis.measures import length, point
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import said
+from kerfolio.geometry.affine import scaling
 from kerfolio.geometry.boolean import union
 from kerfolio.geometry.checks import CROSSING, OPEN, ZERO_AREA, faults
 from kerfolio.geometry.contour import Contour, Point, Region
@@ -22,7 +23,7 @@ from kerfolio.geometry.shapes import (
     rectangle,
     rounded_slot,
 )
-from kerfolio.geometry.transform import mirrored_x, mirrored_y, scaled
+from kerfolio.geometry.transform import mirrored_x, mirrored_y
 from kerfolio.model.outline import (
     Circle,
     Ellipse,
@@ -128,11 +129,13 @@ def _path(outline: PathText, scope: Scope, what: str) -> Contour:
     def worked(match: re.Match[str]) -> str:
         return repr(scope.value(Amount(match[1], outline.place)))
 
-    found = contours(_BRACES.sub(worked, outline.text))
+    # Mapped before they become chords, curves keep to the tolerance in any unit.
+    in_mm = scaling(scope.mm_per_unit, scope.mm_per_unit)
+    found = contours(_BRACES.sub(worked, outline.text), in_mm)
     if len(found) != 1:
         message = f"{what} has {len(found)} lines, it needs one"
         raise unsettled("path-count", message, outline.place, "Draw one closed line, ending in Z.")
-    made = scaled(found[0], scope.mm_per_unit)
+    (made,) = found
     check_contour(made, what, outline.place)
     if not outline.mirror:
         return made
