@@ -10,10 +10,17 @@ import shapely
 
 from kerfolio.assembly.assembled import Assembled, PosedPiece
 from kerfolio.assembly.stability import Stability, stability_of, tippings, weakest
-from kerfolio.assembly.stability_words import NOTE, WALL, stability_cautions, stability_rows
+from kerfolio.assembly.stability_words import (
+    NOTE,
+    STORING,
+    WALL,
+    stability_cautions,
+    stability_rows,
+)
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.panel import Panel, Recess
 from kerfolio.geometry.rigid import Rigid, scaled
+from kerfolio.model.plan import Plan
 from kerfolio.settling.settled import FitVariant
 from tests.assembly.scenes import NAMES, assembled
 
@@ -209,5 +216,26 @@ def test_what_falls_over_is_said_plainly() -> None:
 def test_the_angle_is_never_shown_as_approval_and_tall_things_go_to_the_wall() -> None:
     """27 in (685.8 mm) is where 16 CFR 1261 begins."""
     assert "not approval" in NOTE
-    assert stability_cautions(stability_of(block(300, 400, 685))) == (NOTE,)
-    assert stability_cautions(stability_of(block(300, 400, 686))) == (NOTE, WALL)
+    assert "not approval" in STORING
+    low, tall = stability_of(block(300, 400, 685)), stability_of(block(300, 400, 686))
+    assert stability_cautions(low, plan()) == (NOTE,)
+    assert stability_cautions(tall, plan()) == (STORING, WALL)
+
+
+def plan(placed: str = "", *uses: str) -> Plan:
+    return Plan(name="a", title="A", version="1.0.0", summary="", placed=placed, uses=uses)
+
+
+def test_a_climbing_child_and_the_wall_are_for_what_stores_things() -> None:
+    low, tall = stability_of(block(300, 400, 500)), stability_of(block(300, 400, 900))
+    shallow = stability_of(block(900, 150, 400))
+    assert "climbing child" in STORING
+    assert "child" not in NOTE
+    assert stability_cautions(tall, plan("", "sit in the middle")) == (NOTE,)
+    assert stability_cautions(tall, plan("free-standing", "stand things on")) == (NOTE,)
+    assert stability_cautions(low, plan("", "store things")) == (STORING,)
+    assert stability_cautions(tall, plan("", "store things")) == (STORING, WALL)
+    assert stability_cautions(shallow, plan("", "store things")) == (STORING, WALL)
+    assert stability_cautions(tall, plan("on a table", "store things")) == (STORING,)
+    shelf = replace(plan(), title="A low shelf")
+    assert stability_cautions(low, shelf) == (STORING,)

@@ -14,7 +14,7 @@ import pytest
 
 from kerfolio.basis.lengths import inch_text, mm_number
 from kerfolio.basis.masses import kg_number
-from kerfolio.edition.cautions import CAUTIONS
+from kerfolio.edition.cautions import cautions_of
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import HardwareUse, Photo, Step
 from kerfolio.model.prose import (
@@ -120,11 +120,12 @@ def test_every_line_of_the_lists_to_buy_is_there() -> None:
 
 def test_all_cautions_are_there_the_plan_s_own_first() -> None:
     found = words(printed(A4))
-    for each in CAUTIONS:
+    cautions = cautions_of(stool())
+    for each in cautions:
         assert each.text in found
     own = stool().plan.cautions
     assert all(each in found for each in own)
-    assert found.index(own[0]) < found.index(CAUTIONS[0].text)
+    assert found.index(own[0]) < found.index(cautions[0].text)
 
 
 def test_the_coupon_leads_to_the_folder() -> None:

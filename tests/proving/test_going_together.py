@@ -133,6 +133,17 @@ def test_uprights_without_a_brace_are_noted() -> None:
     assert "against a push to the left or right" in found["unbraced"].message
 
 
+def test_what_is_tall_says_what_it_is_for() -> None:
+    """27 in are 685.8 mm (16 CFR 1261)."""
+
+    def told_of_use(high: int, more: str = "") -> list[str]:
+        text = GOOD.replace("[200, 300]", f"[200, {high}]").replace("joints:", f"{more}joints:")
+        return [each.message for each in proved(text).findings if each.rule == "use-unsaid"]
+
+    assert told_of_use(680) == told_of_use(700, "uses: [store things]\n") == []
+    assert told_of_use(700) == ["it stands 700 mm tall, and nothing says what for"]
+
+
 def test_a_back_between_the_uprights_braces_them() -> None:
     """The sample's stool has two rails, its bench a splashback and rails besides."""
     for proof in sample_proofs():

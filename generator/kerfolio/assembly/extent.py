@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from kerfolio.assembly.assembled import PosedPiece
+from kerfolio.geometry.panel_mesh import panel_mesh, volume_and_centre
 from kerfolio.geometry.rigid import Vector, cross, dot, length, scaled
 
 _TOUCH = 1e-6
@@ -19,6 +20,12 @@ def corners(piece: PosedPiece) -> tuple[Vector, ...]:
     """Return the corners of both faces' outer edges in the world, mm."""
     heights = (0.0, piece.panel.thickness)
     return tuple(piece.pose.point((x, y, z)) for x, y in piece.panel.shape.outer for z in heights)
+
+
+def centre(piece: PosedPiece) -> Vector:
+    """Return the middle of a piece's mass in the world, mm; recesses are taken off."""
+    _, middle = volume_and_centre(panel_mesh(piece.panel))
+    return piece.pose.point(middle)
 
 
 def reach(points: Iterable[Vector], way: Vector) -> Reach:

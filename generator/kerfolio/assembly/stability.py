@@ -14,10 +14,11 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from kerfolio.assembly.assembled import Assembled, PosedPiece
+from kerfolio.assembly.extent import centre as middle_of
 from kerfolio.basis.masses import GRAVITY
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.hull import convex_hull, least_rectangle
-from kerfolio.geometry.panel_mesh import panel_mesh, volume_and_centre
+from kerfolio.geometry.panel_mesh import panel_mesh
 from kerfolio.geometry.rigid import Vector, added, between, scaled
 
 _LEVEL = 0.05
@@ -64,8 +65,7 @@ def stability_of(assembled: Assembled) -> Stability:
     mass = math.fsum(piece.mass for piece in assembled.pieces)
     pull = (0.0, 0.0, 0.0)
     for piece in assembled.pieces:
-        _, middle = volume_and_centre(panel_mesh(piece.panel))
-        pull = added(pull, scaled(piece.pose.point(middle), piece.mass))
+        pull = added(pull, scaled(middle_of(piece), piece.mass))
     return Stability(
         size=between(least, most),
         pile=_pile(assembled),

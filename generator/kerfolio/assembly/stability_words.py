@@ -10,22 +10,28 @@ from kerfolio.basis.figures import degrees_text
 from kerfolio.basis.lengths import about_text, size_text
 from kerfolio.basis.masses import force_text, mass_text
 from kerfolio.geometry.contour import Point
+from kerfolio.model.plan import Plan
+from kerfolio.model.use import TABLE, is_storage, is_unsaid
 
 LOAD = 10.0
 """The load on an edge that the rows tell of, kg: a figure to compare by, no rating."""
 
-_TALL = 27 * 25.4
+TALL = 27 * 25.4
 """From this height, 27 in, the US rule for clothes storage (16 CFR 1261) asks for stability."""
+SHALLOW = 2.5
+"""What stores things and stands higher than so many times its depth tips easily (common practice,
+no single source)."""
 
 _SLANTING = math.sin(math.radians(22.5))
 
-NOTE = (
-    "Worked out for the pieces alone, stiff, empty and on a hard, level floor. A carpet, an uneven "
-    "floor, drawers, loose joints and a climbing child make it worse. The angle is information, "
-    "not approval: local codes and licensed practice come first."
+_ALONE = "Worked out for the pieces alone, stiff, empty and on a hard, level floor."
+_WORSE = "A carpet, an uneven floor, {}loose joints{} make it worse."
+_NO_APPROVAL = (
+    "The angle is information, not approval: local codes and licensed practice come first."
 )
-
-WALL = "Anything this tall belongs fixed to the wall, with a fixing that suits the wall."
+NOTE = " ".join((_ALONE, _WORSE.format("", " and a load on one side"), _NO_APPROVAL))
+STORING = " ".join((_ALONE, _WORSE.format("drawers, ", " and a climbing child"), _NO_APPROVAL))
+WALL = "What is this tall or shallow and stores things belongs fixed to the wall."
 
 Row = tuple[str, str]
 
@@ -48,9 +54,19 @@ def stability_rows(stability: Stability, first: str, load: float = LOAD) -> tupl
     )
 
 
-def stability_cautions(stability: Stability) -> tuple[str, ...]:
-    """Return the sentences that must stand by the rows."""
-    return (NOTE, WALL) if stability.size[2] >= _TALL else (NOTE,)
+def belongs_on_the_wall(stability: Stability, plan: Plan) -> bool:
+    """Tell whether it is tall or shallow, and stores things for all that is said, on no table."""
+    _, depth, height = stability.size
+    stores = is_storage(plan) or is_unsaid(plan)
+    shallow = is_storage(plan) and height > SHALLOW * depth
+    return stores and plan.placed != TABLE and (height >= TALL or shallow)
+
+
+def stability_cautions(stability: Stability, plan: Plan) -> tuple[str, ...]:
+    """Return the sentences that must stand by the rows: those that fit what it is for."""
+    if belongs_on_the_wall(stability, plan):
+        return STORING, WALL
+    return (STORING,) if is_storage(plan) else (NOTE,)
 
 
 def _steadiness(stability: Stability, first: str, load: float) -> tuple[Row, ...]:

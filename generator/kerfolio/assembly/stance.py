@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from kerfolio.assembly.assembled import PosedPiece
-from kerfolio.assembly.extent import corners
+from kerfolio.assembly.extent import centre, corners
 from kerfolio.geometry.hull import convex_hull
 from kerfolio.geometry.rigid import Vector
 
@@ -29,13 +29,12 @@ class Footing:
 
 
 def footing(piece: PosedPiece) -> Footing:
-    """Return a piece's footing; recesses are not taken off its mass's middle."""
+    """Return a piece's footing."""
     points = corners(piece)
     floor = min(point[2] for point in points) + _LEVEL
-    x, y = _middle((piece.panel.shape.outer, *piece.panel.shape.openings))
     return Footing(
         mass=piece.mass,
-        middle=piece.pose.point((x, y, piece.panel.thickness / 2)),
+        middle=centre(piece),
         feet=tuple(point for point in points if point[2] <= floor),
     )
 
@@ -52,32 +51,6 @@ def stands(footings: Sequence[Footing]) -> bool:
     feet = [foot for each in footings for foot in each.feet]
     floor = min(foot[2] for foot in feet) + _LEVEL
     return _inside((x, y), convex_hull([foot[:2] for foot in feet if foot[2] <= floor]))
-
-
-def _middle(rings: Sequence[Sequence[Spot]]) -> Spot:
-    """Return the centroid of an outer ring's area less that of its openings."""
-    areas = [abs(_area(ring)) for ring in rings]
-    weights = [areas[0], *(-area for area in areas[1:])]
-    spots = [_centroid(ring) for ring in rings]
-    x = math.fsum(w * spot[0] for w, spot in zip(weights, spots, strict=True))
-    y = math.fsum(w * spot[1] for w, spot in zip(weights, spots, strict=True))
-    return x / math.fsum(weights), y / math.fsum(weights)
-
-
-def _area(ring: Sequence[Spot]) -> float:
-    """Return a ring's signed area (the shoelace formula)."""
-    return math.fsum(a[0] * b[1] - b[0] * a[1] for a, b in zip(ring, _next(ring), strict=True)) / 2
-
-
-def _centroid(ring: Sequence[Spot]) -> Spot:
-    """Return the centroid of a ring's area (the polygon formula that goes with the shoelace)."""
-    x = y = 0.0
-    for a, b in zip(ring, _next(ring), strict=True):
-        turn = a[0] * b[1] - b[0] * a[1]
-        x += (a[0] + b[0]) * turn
-        y += (a[1] + b[1]) * turn
-    area = _area(ring)
-    return x / (6 * area), y / (6 * area)
 
 
 def _next(ring: Sequence[Spot]) -> list[Spot]:

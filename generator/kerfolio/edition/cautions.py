@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
+from kerfolio.assembly.stability_words import belongs_on_the_wall
 from kerfolio.basis.figures import figure
+from kerfolio.basis.lengths import both_text
+from kerfolio.edition.edition import Edition
+from kerfolio.model.use import TABLE, WALL, is_seat, is_storage
 from kerfolio.shop.noise import NIOSH, bearable_minutes
 
 
@@ -22,7 +27,7 @@ OPENING = (
     "and licensed practice come first, always."
 )
 
-CAUTIONS: tuple[Caution, ...] = (
+_USUAL: tuple[Caution, ...] = (
     Caution(
         head="Eyes and ears",
         text="Wear eye and hearing protection whenever a machine runs. Hearing is harmed by loud "
@@ -49,15 +54,83 @@ CAUTIONS: tuple[Caution, ...] = (
         text="Never leave a running machine alone: packed chips and a stalled cutter can start a "
         "fire.",
     ),
-    Caution(
-        head="Tipping over",
-        text="Whatever is tall or shallow can tip, above all on carpet or when a child climbs it. "
-        "Fix it to the wall with a fixing that suits the wall. Do not climb on what you build.",
-    ),
-    Caution(
-        head="Loads",
-        text="Any load named in this plan is an estimate with its assumptions beside it, never a "
-        "rating. Nothing here was tested to a furniture standard. Toys and children's furniture "
-        "have standards of their own; this plan claims none.",
-    ),
 )
+_LOADS = Caution(
+    head="Loads",
+    text="Any load named in this plan is an estimate with its assumptions beside it, never a "
+    "rating. Nothing here was tested to a furniture standard. Toys and children's furniture "
+    "have standards of their own; this plan claims none.",
+)
+
+STUDS = (16 * 25.4, 24 * 25.4)
+"""How far apart studs stand from middle to middle, mm: 16 and 24 in (common practice in the US, no
+single source; elsewhere 400 and 600 mm, which the same holes reach)."""
+_EDGE = 25.0
+"""A hole for the wall stays so far from an edge, mm (common practice, no single source)."""
+
+_CLIMBING = "Do not climb on it."
+
+
+def cautions_of(edition: Edition) -> tuple[Caution, ...]:
+    """Return the usual cautions, with those on standing and tipping that fit the plan."""
+    return (*_USUAL, *_standing(edition), _LOADS)
+
+
+def _standing(edition: Edition) -> Iterator[Caution]:
+    plan, stability = edition.plan, edition.stability
+    tall = stability is not None and belongs_on_the_wall(stability, plan)
+    if plan.placed == WALL or tall:
+        yield Caution(head="Fixing to the wall", text=_fixing(edition, hung=plan.placed == WALL))
+    if plan.placed == TABLE:
+        yield Caution(
+            head="On a table",
+            text="It stands on a table: keep it back from the edge, and what is heavy low and far "
+            "in. It can slide, and it tips where it is loaded high or on one side. Do not lean on "
+            "it.",
+        )
+    if is_seat(plan):
+        yield Caution(
+            head="Sitting",
+            text="Sit in the middle, with all its feet on a level floor. Do not stand on it, do "
+            "not tilt it on two feet, and do not sit on its edge: that is where it tips.",
+        )
+    elif plan.uses and not is_storage(plan) and plan.placed != TABLE:
+        yield Caution(
+            head="Standing things on it",
+            text="Set things down between its feet, the heaviest in the middle: a load on an edge "
+            f"beyond the feet can tip it. {_CLIMBING}",
+        )
+    elif not tall and plan.placed not in (WALL, TABLE):
+        yield Caution(
+            head="Tipping over",
+            text="Whatever is tall or shallow can tip, above all on carpet. Keep what is heavy "
+            f"low. {_CLIMBING}",
+        )
+
+
+def _fixing(edition: Edition, *, hung: bool) -> str:
+    """Return how it is fixed to the wall, with holes that meet studs where it is wide enough."""
+    why = (
+        "It hangs on the wall, and falls with what is on it where the fixing fails."
+        if hung
+        else "It is tall or shallow and can tip, above all on carpet or when a child climbs it."
+    )
+    first, width = edition.identity.units_first, _width(edition)
+    reached = [each for each in STUDS if width is not None and each + 2 * _EDGE <= width]
+    if reached:
+        apart = " or ".join(both_text(each, first) for each in reached)
+        holes = f"Where the wall has studs, bore its holes {apart} apart, so that two meet studs"
+    else:
+        apart = " or ".join(both_text(each, first) for each in STUDS)
+        holes = (
+            f"Studs stand {apart} apart, and it is narrower or its width is not known: fix a "
+            "batten across two of them and the piece to the batten"
+        )
+    return (
+        f"{why} Fix it to the wall with a fixing that suits the wall. {holes}; look for the studs, "
+        f"and for pipes and cables, before you bore. {_CLIMBING}"
+    )
+
+
+def _width(edition: Edition) -> float | None:
+    return None if edition.stability is None else edition.stability.size[0]

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from kerfolio.assembly.building import Build
+from kerfolio.assembly.stability import Stability
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.layouts.boards import BoardPlan
 from kerfolio.layouts.layout import Layout
@@ -30,7 +31,8 @@ class Edition:
     ``settled`` is the variant the plan is drawn for, ``variants`` all of them in order of
     thickness. ``trials`` are only those that the maker marked public. ``pictures`` maps a path of
     the plan folder (``photos/finished.png``) to the picture's bytes, ready to print. ``build`` is
-    the plan put together, None where its joints put no piece anywhere; ``drawings`` its pictures:
+    the plan put together, None where its joints put no piece anywhere, ``stability`` how large,
+    heavy and steady it is; ``drawings`` its pictures:
     ``assembled``, ``exploded`` and ``step-N``. ``times`` are those of the layout's sheets in their
     order, ``copies`` what one and more copies cost, ``spans`` what the plan's spans carry,
     ``saw`` the sheets as a saw cuts them, ``board_plans`` how boards are cut from lengths sold.
@@ -49,6 +51,7 @@ class Edition:
     trials: tuple[Trial, ...]
     pictures: Mapping[str, bytes]
     build: Build | None = None
+    stability: Stability | None = None
     drawings: Mapping[str, Drawing] = field(default_factory=dict)
     times: tuple[CutTime, ...] = ()
     copies: tuple[CopiesCost, ...] = ()

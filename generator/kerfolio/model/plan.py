@@ -223,7 +223,8 @@ class Plan:
     not be read, so that nothing that refers to them is blamed. ``layout_text`` is the frozen
     ``layout.json`` as found beside the plan, empty when there is none. ``for_children`` is the
     maker's word that children will use what is built. ``show`` are the words of ``showing.py`` for
-    what everybody may see of a plan for supporters.
+    what everybody may see of a plan for supporters. ``placed`` and ``uses`` are words of
+    ``use.py``: where it stands, empty when not stated, and what is done with it.
     """
 
     name: str
@@ -241,6 +242,8 @@ class Plan:
     parts: tuple[Part, ...] = ()
     joints: tuple[Joint, ...] = ()
     standing: Standing | None = None
+    placed: str = ""
+    uses: tuple[str, ...] = ()
     hardware: tuple[HardwareUse, ...] = ()
     cuts: tuple[CutSetting, ...] = ()
     relief: Relief = field(default_factory=Relief)

@@ -7,7 +7,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from kerfolio.edition.cautions import CAUTIONS, OPENING
+from kerfolio.edition.cautions import OPENING, cautions_of
 from kerfolio.edition.copies import copies_remark
 from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.edition import Edition
@@ -126,7 +126,7 @@ def _common(site: Site, edition: Edition, depth: str = "../../") -> dict[str, An
         "licence": licence_note(edition),
         "licence_rules": RULES,
         "opening": OPENING,
-        "cautions": CAUTIONS,
+        "cautions": cautions_of(edition),
         "report": report_link(edition),
         "contact": contact_href(edition.identity.contact),
         "mail": mail_address(edition.identity.contact),

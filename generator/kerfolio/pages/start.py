@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from markupsafe import Markup
 
-from kerfolio.edition.cautions import CAUTIONS, OPENING
+from kerfolio.edition.cautions import OPENING, cautions_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
 from kerfolio.pages.choosing import coupon_tables, folder_rows, sheet_titles
@@ -66,7 +66,7 @@ def start_here(
         tools=tools(edition),
         whole=whole_of(edition),
         viewer=viewer_of(plan.title, model) if model else None,
-        cautions=CAUTIONS,
+        cautions=cautions_of(edition),
         opening=OPENING,
         licence=licence_note(edition),
         licence_rules=RULES,

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.assembly.proof_words import proof_words
-from kerfolio.assembly.stability import stability_of
 from kerfolio.assembly.stability_words import stability_cautions, stability_rows
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
@@ -26,14 +25,14 @@ def whole_of(edition: Edition) -> Whole | None:
     build = edition.build
     if build is None:
         return None
-    assembled = build.drawn.assembled
-    stability = stability_of(assembled)
+    assembled, stability = build.drawn.assembled, edition.stability
+    assert stability is not None, "worked out with the build"
     rows = stability_rows(stability, edition.identity.units_first)
     placed = {piece.label for piece in assembled.pieces}
     missing = [label for row in edition.parts for label in row.labels if label not in placed]
     return Whole(
         rows=rows if edition.plan.shows("sizes") else rows[:1],
-        cautions=stability_cautions(stability),
+        cautions=stability_cautions(stability, edition.plan),
         proved=proof_words(build),
         left_out=f"Not shown: {listed(missing)}." if missing else "",
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from kerfolio.edition.cautions import CAUTIONS, OPENING
+from kerfolio.edition.cautions import OPENING, cautions_of
 from kerfolio.edition.edition import Edition
 from kerfolio.paper.band import Band, Bands, spaced
 from kerfolio.paper.grid import Grid
@@ -26,6 +26,6 @@ def safety_section(edition: Edition, grid: Grid) -> Bands:
     if edition.plan.cautions:
         own = bullets(edition.plan.cautions, grid.main, _TEXT)
         bands += spaced(hung("For this plan", own, grid, CAPS_LOUD), _SPACE)
-    for each in CAUTIONS:
+    for each in cautions_of(edition):
         bands += spaced(hung(each.head, plain(each.text, grid.main, _TEXT), grid), _SPACE)
     return tuple(bands)

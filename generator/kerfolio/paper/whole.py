@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from kerfolio.assembly.proof_words import proof_words
-from kerfolio.assembly.stability import stability_of
 from kerfolio.assembly.stability_words import stability_cautions, stability_rows
 from kerfolio.drawing.build_views import ASSEMBLED, EXPLODED
 from kerfolio.edition.edition import Edition
@@ -28,13 +27,14 @@ def whole_section(edition: Edition, grid: Grid) -> Bands:
         return ()
     bands: list[Band] = list(section(TITLE, grid, new_page=True))
     bands += _pictures(edition, grid)
-    stability = stability_of(build.drawn.assembled)
+    stability = edition.stability
+    assert stability is not None, "worked out with the build"
     rows: list[Band] = []
     for label, value in stability_rows(stability, edition.identity.units_first):
         head = paragraph((Run(label, CELL),), _HEAD - 4.0, CELL_LEADING)
         told = paragraph((Run(value, CELL_STRONG),), grid.main - _HEAD, CELL_LEADING)
         rows += spaced(kept(beside(head, indented(told, _HEAD))), _ROW if rows else 0.0)
-    for text in (*stability_cautions(stability), " ".join(proof_words(build))):
+    for text in (*stability_cautions(stability, edition.plan), " ".join(proof_words(build))):
         rows += note(text, grid.main)
     return (*bands, blank(6.0), *hung("In numbers", rows, grid))
 

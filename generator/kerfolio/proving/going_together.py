@@ -7,13 +7,16 @@ from collections.abc import Iterator
 from kerfolio.assembly.bracing import unbraced
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.ends import end_of, pieces_of
+from kerfolio.assembly.extent import corners
 from kerfolio.assembly.go_together import Clash
 from kerfolio.assembly.order import BlockedStep
+from kerfolio.assembly.stability_words import TALL
 from kerfolio.basis.finding import Finding, Mark, Severity, error, note, warning
 from kerfolio.basis.measures import length, reading
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import said
 from kerfolio.basis.words import listed
+from kerfolio.model.use import is_unsaid
 from kerfolio.proving.folding import at
 from kerfolio.proving.marks import feature_mark
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, together
@@ -176,6 +179,23 @@ def braced(build: Build) -> Iterator[Finding]:
         )
         first = each.uprights[0]
         yield note("unbraced", message, _place(build, first), advice, subject=first)
+
+
+@together(
+    "use-unsaid",
+    reason="Which cautions fit hangs on what a thing is for and where it stands.",
+    source="16 CFR 1261 and ASTM F2057 give 27 in for clothes storage; used as a mark only",
+    severity=Severity.NOTE,
+)
+def use_said(build: Build) -> Iterator[Finding]:
+    """Look for what is tall, and no word of the plan tells what it is for."""
+    plan = build.settled.plan
+    heights = [point[2] for piece in build.drawn.assembled.pieces for point in corners(piece)]
+    tall = max(heights) - min(heights)
+    if is_unsaid(plan) and tall >= TALL:
+        message = said("it stands {} tall, and nothing says what for", length("height", tall))
+        advice = "State `uses: [store things]`, say, and `placed: wall`, so that cautions fit."
+        yield note("use-unsaid", message, plan.place, advice)
 
 
 @together(

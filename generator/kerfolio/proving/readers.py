@@ -5,25 +5,16 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from kerfolio.assembly.stability_words import TALL
 from kerfolio.basis.finding import Finding, Severity, note
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import said
 from kerfolio.model.plan import Photo, Plan
+from kerfolio.model.use import TABLE, is_seat, is_storage
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, after, before
 from kerfolio.settling.settled import SettledPlan
 
-TALL = 686.0
-"""27 in, where the US rule for clothes storage begins (16 CFR 1261, ASTM F2057).
-
-It is used as a mark for what can tip over, nothing more.
-"""
-
 _FEW = 3
-_SEATS = ("stool", "chair", "seat", "sofa", "settle", "footstool")
-_STORAGE = (
-    *("shelf", "shelves", "shelving", "bookcase", "bookshelf", "cupboard", "cabinet", "wardrobe"),
-    *("dresser", "drawers", "sideboard"),
-)
 _OF_SITTING = ("stand", "sit", "tilt", "climb", "load", "weight", "rock")
 _OF_TIPPING = ("wall", "tip", "anchor", "fix", "topple")
 _OF_CHILDREN = ("child", "age", "supervis", "adult", "toddler", "baby")
@@ -74,9 +65,9 @@ def _says_nothing(photo: Photo, plan: Plan) -> bool:
     severity=Severity.NOTE,
 )
 def sitters_warned(stated: Stated) -> Iterator[Finding]:
-    """Look for seats without a caution on sitting; what a plan is, its title and summary say."""
+    """Look for seats without a caution on sitting; ``uses`` tell, else title and summary."""
     plan = stated.plan
-    if _mentions(f"{plan.title} {plan.summary}", _SEATS) and not _cautions(plan, _OF_SITTING):
+    if is_seat(plan) and not _cautions(plan, _OF_SITTING):
         message = "a seat without a caution of its own"
         advice = "Under `cautions`, say what it is not for: standing on, tilting, heavy loads."
         yield note("seat-caution", message, plan.place, advice)
@@ -107,21 +98,16 @@ def tipping_warned(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tall storage without a caution on tipping over.
 
     How high it stands is not known from flat parts: one part as long as that is taken for it, in
-    a plan whose title or summary names a piece of storage.
+    a plan that stores things and stands on no table.
     """
     plan = settled.plan
     longest = max((max(part.size) for part in settled.parts), default=0.0)
-    storage = _mentions(f"{plan.title} {plan.summary}", _STORAGE)
+    storage = is_storage(plan) and plan.placed != TABLE
     if storage and longest >= TALL and not _cautions(plan, _OF_TIPPING):
         message = "storage that may tip over, and no caution says so"
         template = "A part is {} long: under `cautions`, say how to fix it."
         advice = said(template, length("longest", longest))
         yield note("tipping-caution", message, plan.place, advice)
-
-
-def _mentions(text: str, words: tuple[str, ...]) -> bool:
-    found = re.findall(r"[a-z]+", text.lower())
-    return any(word in (each, each.removesuffix("s")) for each in found for word in words)
 
 
 def _cautions(plan: Plan, stems: tuple[str, ...]) -> bool:

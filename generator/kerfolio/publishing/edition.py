@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from kerfolio.assembly.building import Build
+from kerfolio.assembly.stability import stability_of
 from kerfolio.assembly.told import told_steps
 from kerfolio.drawing.build_views import build_drawings
 from kerfolio.edition.edition import Edition
@@ -54,6 +55,7 @@ def edition_of(
         trials=public_for(workshop.trials, plan.name),
         pictures=_pictures(workshop, plan),
         build=build,
+        stability=stability_of(build.drawn.assembled) if build else None,
         drawings=build_drawings(build, workshop.identity.units_first) if build else {},
         times=times,
         copies=_copies(workshop, settled, found.layout, times),

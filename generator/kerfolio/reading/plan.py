@@ -16,6 +16,7 @@ from kerfolio.basis.said import Text, written
 from kerfolio.model.plan import OPEN, SUPPORTERS, Plan, Size
 from kerfolio.model.showing import SHOWABLE
 from kerfolio.model.statement import Amount
+from kerfolio.model.use import PLACED, USES
 from kerfolio.reading.amounts import ANY_AMOUNT, AmountForm, size_name_fault
 from kerfolio.reading.consumable import CONSUMABLES
 from kerfolio.reading.cut import CUTS, RELIEF
@@ -159,6 +160,13 @@ SHOW: ListOf[str] = ListOf(
     advice="Write `[photos, steps]`, say.",
     single=True,
 )
+_USES: ListOf[str] = ListOf(
+    item=choice("a use", *USES),
+    noun="a list of uses",
+    advice="Write `[sit in the middle, lean on]`, say.",
+    least=1,
+    single=True,
+)
 PLAN: Record[Plan] = Record(
     name="plan",
     noun="a plan",
@@ -178,6 +186,12 @@ PLAN: Record[Plan] = Record(
         Key(name="parts", form=PARTS, says="The parts, by name.", required=True),
         Key(name="joints", form=JOINTS, says="Which features meet."),
         Key(name="standing", form=STANDING, says="How the whole stands, where that is left open."),
+        Key(
+            name="placed",
+            form=choice("a place to stand", *PLACED),
+            says="Where it stands: it decides which cautions fit.",
+        ),
+        Key(name="uses", form=_USES, says="What is done with it."),
         Key(name="hardware", form=HARDWARE, says="All the hardware."),
         Key(name="cuts", form=CUTS, says="Cut settings the maker used."),
         Key(name="spans", form=SPANS, says="What parts carry, to have it reckoned."),

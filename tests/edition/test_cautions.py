@@ -1,0 +1,67 @@
+"""Cautions that fit: what is told of seats, supports, tables, walls and tall storage."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from kerfolio.assembly.stability import Stability
+from kerfolio.edition.cautions import STUDS, cautions_of
+from tests.edition.carrying import carrying
+
+FIXING, TABLE, SITTING, ON_IT, TIPPING = (
+    "Fixing to the wall",
+    "On a table",
+    "Sitting",
+    "Standing things on it",
+    "Tipping over",
+)
+OWN = (FIXING, TABLE, SITTING, ON_IT, TIPPING)
+
+
+def told(
+    placed: str, *uses: str, size: tuple[float, float, float] = (1000, 400, 400)
+) -> dict[str, str]:
+    edition = carrying()
+    hull = ((0.0, 0.0), (size[0], 0.0), (size[0], size[1]), (0.0, size[1]))
+    middle = (size[0] / 2, size[1] / 2, size[2] / 2)
+    steady = Stability(size=size, pile=size, mass=10.0, centre=middle, contact=hull)
+    plan = replace(edition.plan, title="It", summary="It.", placed=placed, uses=uses)
+    found = cautions_of(replace(edition, plan=plan, stability=steady))
+    return {each.head: each.text for each in found}
+
+
+@pytest.mark.parametrize(
+    ("placed", "uses", "height", "heads"),
+    [
+        ("", (), 400, [TIPPING]),
+        ("", (), 900, [FIXING]),
+        ("free-standing", ("sit in the middle",), 450, [SITTING]),
+        ("free-standing", ("sit in the middle",), 900, [SITTING]),
+        ("free-standing", ("stand things on", "lean on"), 900, [ON_IT]),
+        ("free-standing", ("store things",), 400, [TIPPING]),
+        ("free-standing", ("store things",), 900, [FIXING]),
+        ("wall", ("stand things on", "store things"), 400, [FIXING]),
+        ("on a table", ("store things",), 900, [TABLE]),
+    ],
+)
+def test_what_is_told(placed: str, uses: tuple[str, ...], height: float, heads: list[str]) -> None:
+    found = told(placed, *uses, size=(1000, 400, height))
+    assert [each for each in found if each in OWN] == heads
+    assert list(found)[-1] == "Loads"
+
+
+def test_a_climbing_child_is_for_what_is_tall_and_stores() -> None:
+    assert "child climbs" in told("", "store things", size=(500, 300, 900))[FIXING]
+    for low in (told("", "sit in the middle"), told("on a table", "store things")):
+        assert not any("climbs" in text for text in low.values())
+
+
+def test_holes_meet_common_studs_where_it_is_wide_enough() -> None:
+    """16 and 24 in from middle to middle, with 25 mm of wood beyond each hole."""
+    assert pytest.approx((406.4, 609.6)) == STUDS
+    wide, narrow, least = (told("wall", size=(w, 300, 400))[FIXING] for w in (700, 500, 400))
+    assert "bore its holes 406.4 mm (16 in) or 609.6 mm (24 in) apart, so that two meet" in wide
+    assert "bore its holes 406.4 mm (16 in) apart, so that two meet studs" in narrow
+    assert "fix a batten across two of them and the piece to the batten" in least
