@@ -57,6 +57,17 @@ class Edge:
         return arc_of(self.start, self.end, self.bulge) if self.bulge else None
 
 
+def heading(edge: Edge, *, at_end: bool = False) -> Point:
+    """Return the unit vector along an edge at its start or its end."""
+    arc = edge.arc
+    if not arc:
+        size = math.dist(edge.start, edge.end)
+        return ((edge.end[0] - edge.start[0]) / size, (edge.end[1] - edge.start[1]) / size)
+    angle = arc.start + (arc.sweep if at_end else 0.0)
+    sign = math.copysign(1.0, arc.sweep)
+    return (-sign * math.sin(angle), sign * math.cos(angle))
+
+
 def arc_of(start: Point, end: Point, bulge: float) -> Arc:
     """Return the arc of a bulge, tan(included angle / 4) (DXF reference, LWPOLYLINE code 42).
 

@@ -13,7 +13,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from kerfolio.geometry.arc import Edge, edges
+from kerfolio.geometry.arc import edges, heading
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.measure import contours_of
 from kerfolio.geometry.shape_error import ShapeError
@@ -162,21 +162,10 @@ def contour_corners(contour: Contour) -> tuple[InsideCorner, ...]:
     walls = list(edges(contour))
     found = []
     for index, after in enumerate(walls):
-        (ax, ay), (bx, by) = _heading(walls[index - 1], at_end=True), _heading(after)
+        (ax, ay), (bx, by) = heading(walls[index - 1], at_end=True), heading(after)
         if ax * by - ay * bx < -1e-6:
             found.append(InsideCorner(after.start, (0.0 - ax, 0.0 - ay), (bx + 0.0, by + 0.0)))
     return tuple(found)
-
-
-def _heading(edge: Edge, *, at_end: bool = False) -> Point:
-    """Return the unit vector along an edge at its start or its end."""
-    arc = edge.arc
-    if not arc:
-        size = math.dist(edge.start, edge.end)
-        return ((edge.end[0] - edge.start[0]) / size, (edge.end[1] - edge.start[1]) / size)
-    angle = arc.start + (arc.sweep if at_end else 0.0)
-    sign = math.copysign(1.0, arc.sweep)
-    return (-sign * math.sin(angle), sign * math.cos(angle))
 
 
 def smallest_inside_radius(region: Region) -> float | None:

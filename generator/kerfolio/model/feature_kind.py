@@ -24,6 +24,8 @@ class FeatureKind:
     ``takes``: it may say which sheet goes into it, or which one it goes through.
     ``cleared``: a cutter works between its walls, and has to pass them; a hole can be drilled.
     ``drawn``: it may be an element of a drawing.
+    ``outlined``: what those within a drawn outline are called, which is also the key that says
+    what they take; empty for kinds that are not looked for there.
     """
 
     name: str
@@ -36,6 +38,7 @@ class FeatureKind:
     takes: bool = False
     cleared: bool = False
     drawn: bool = False
+    outlined: str = ""
 
     @property
     def fitted(self) -> bool:
@@ -76,6 +79,7 @@ NOTCH = FeatureKind(
     on_edge=True,
     takes=True,
     cleared=True,
+    outlined="notches",
 )
 HOLE = FeatureKind(
     name="hole",
@@ -134,6 +138,7 @@ TAB = FeatureKind(
     ),
     on_edge=True,
     takes=True,
+    outlined="tabs",
 )
 FINGERS = FeatureKind(
     name="fingers",
@@ -158,3 +163,5 @@ ENGRAVING = FeatureKind(
 )
 FEATURE_KINDS = (SLOT, NOTCH, HOLE, WINDOW, POCKET, GROOVE, TAB, FINGERS, ENGRAVING)
 """Every kind, in the order in which a plan's schema lists them."""
+OUTLINED = tuple(kind for kind in FEATURE_KINDS if kind.outlined)
+"""The kinds that are looked for in a drawn outline."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.basis.place import NOWHERE, Place
-from kerfolio.model.feature_kind import FeatureKind
+from kerfolio.model.feature_kind import NOTCH, FeatureKind
 from kerfolio.model.statement import Amount, Named, Spot
 
 
@@ -94,18 +94,32 @@ class DrawnFeatureRule:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnEdgeRule:
+    """What notches or tabs within a drawn outline are: ``takes ply``, or ``as drawn`` (None)."""
+
+    takes: Named | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Drawn:
     """A part taken from a drawing; ``drawn_for`` is the thickness its slots were drawn at.
 
     ``at`` is a point of the drawing inside the part, where several outlines have one name.
+    ``notches`` and ``tabs`` are those within the outline; None where nothing is said of them.
     """
 
     file: str
     outline: Named
     at: Spot | None = None
+    notches: DrawnEdgeRule | None = None
+    tabs: DrawnEdgeRule | None = None
     features: tuple[DrawnFeatureRule, ...] = ()
     drawn_for: Amount | None = None
     place: Place = NOWHERE
+
+    def said_of(self, kind: FeatureKind) -> DrawnEdgeRule | None:
+        """Return what is said of notches or tabs within the outline."""
+        return self.notches if kind is NOTCH else self.tabs
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from kerfolio.assembly.ends import SIDES
+from kerfolio.assembly.ends import SIDES, end_of
+from kerfolio.assembly.ends import pieces_of as settled_pieces
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.names import did_you_mean, likely
 from kerfolio.model.joint import Joint
@@ -19,7 +20,8 @@ from kerfolio.proving.naming import (
     pieces_of,
     split_feature,
 )
-from kerfolio.proving.rule import OUR_FORM, Stated, before
+from kerfolio.proving.rule import OUR_FORM, Stated, after, before
+from kerfolio.settling.settled import SettledPlan
 
 
 @before(
@@ -50,6 +52,27 @@ def _missing(end: Named, joint: Joint, pieces: Mapping[str, Part]) -> Finding:
     advice = did_you_mean(end.name, near or pieces)
     message = f"no piece for `{end.name}`"
     return error("unknown-joint-piece", message, end.place, advice, subject=end.name)
+
+
+@after(
+    "joint-without-feature",
+    reason="A joint of a feature that is not there holds nothing.",
+    source=OUR_FORM,
+)
+def features_there(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for ends of joints whose feature a part does not come to have.
+
+    How many slots a drawing holds, and which notches of an outline are as wide as a sheet is
+    thick, is known only here.
+    """
+    pieces, stated = settled_pieces(settled), pieces_of(settled.plan)
+    for joint in settled.plan.joints:
+        for end in (joint.a, joint.b):
+            if meant_by(end.name, stated) is not None and end_of(end.name, pieces) is None:
+                label, feature = split_feature(end.name, pieces)
+                message, name = f"`{label}` comes to have no feature `{feature}`", end.name
+                advice = did_you_mean(feature, [each.name for each in pieces[label].features])
+                yield error("joint-without-feature", message, end.place, advice, subject=name)
 
 
 @before(

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from kerfolio.assembly.ends import SIDES
 from kerfolio.model.feature import Feature, Hole, Notch, Tabs
-from kerfolio.model.feature_kind import FeatureKind
+from kerfolio.model.feature_kind import OUTLINED, FeatureKind
 from kerfolio.model.joint_kind import PIECE, SIDE, EndKind
 from kerfolio.model.outline import Drawn, DrawnFeatureRule
 from kerfolio.model.part import Part
@@ -42,7 +42,7 @@ def is_unread(name: str, plan: Plan) -> bool:
 
 def feature_names(part: Part) -> tuple[str, ...]:
     """Return the names of a part's features, drawn ones first."""
-    return (*(rule.element.name for rule in _drawn(part)), *(each.name for each in part.features))
+    return tuple(dict.fromkeys(name for name, *_ in _features(part)))
 
 
 def split_feature(name: str, pieces: Iterable[str]) -> tuple[str, str]:
@@ -81,9 +81,21 @@ def _features(part: Part) -> Iterator[tuple[str, FeatureKind, str, bool]]:
     """Yield (name, kind, sheet taken, whether there may be numbered copies) of every feature."""
     for rule in _drawn(part):
         yield rule.element.name, rule.kind, str(rule.takes or ""), True
+    if isinstance(part.shape, Drawn):
+        yield from _edges(part.shape)
     for each in part.features:
         takes = getattr(each.cutting, "takes", None)
         yield each.name, each.kind, str(takes or ""), _is_many(each)
+
+
+def _edges(drawn: Drawn) -> Iterator[tuple[str, FeatureKind, str, bool]]:
+    """Yield the same of the notches and tabs that a drawn outline may have."""
+    for kind in OUTLINED:
+        rule = drawn.said_of(kind)
+        if rule is None and drawn.drawn_for is not None:
+            yield kind.outlined, kind, "", True
+        elif rule is not None and rule.takes is not None:
+            yield kind.outlined, kind, str(rule.takes), True
 
 
 def taken_by(part: Part) -> frozenset[str]:

@@ -16,6 +16,7 @@ from kerfolio.proving import (
     chips,
     corners,
     cutting,
+    drawn_edges,
     going_together,
     joints,
     ladder,
@@ -36,8 +37,8 @@ from kerfolio.proving.rule import After, Before, Rule, Together
 
 _MODULES = (
     *(references, joints, steps, release, ladder, chips, readers),
-    *(machining, shapes, corners, webs, parts, mating, bolts, screws, cutting, children, sawing),
-    *(spans, going_together),
+    *(machining, shapes, drawn_edges, corners, webs, parts, mating, bolts, screws, cutting),
+    *(children, sawing, spans, going_together),
 )
 
 

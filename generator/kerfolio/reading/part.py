@@ -11,8 +11,8 @@ from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.names import NAME, did_you_mean
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import ByUnit, Text, said, written
-from kerfolio.model.feature_kind import FEATURE_KINDS, SLOT, FeatureKind
-from kerfolio.model.outline import Drawn, DrawnFeatureRule
+from kerfolio.model.feature_kind import FEATURE_KINDS, NOTCH, OUTLINED, SLOT, TAB, FeatureKind
+from kerfolio.model.outline import Drawn, DrawnEdgeRule, DrawnFeatureRule
 from kerfolio.model.part import Part
 from kerfolio.model.statement import Named
 from kerfolio.reading.amounts import DRAWN_SPOT, LENGTH, THICKNESS
@@ -36,6 +36,27 @@ def _element(node: Scalar) -> Named | Complaint:
 
 ELEMENT: ScalarForm[Named] = ScalarForm(
     noun="a name in the drawing", advice="Write an id, a group's id or a layer.", convert=_element
+)
+
+
+_TAKES = re.compile(rf"takes\s+({NAME.pattern})")
+
+
+def _edge_rule(node: Scalar) -> DrawnEdgeRule | Complaint:
+    text = " ".join(node.text.split())
+    if text == "as drawn":
+        return DrawnEdgeRule()
+    takes = _TAKES.fullmatch(text)
+    if takes is None:
+        return Complaint(f"{quoted(text)} does not say which sheet they take")
+    return DrawnEdgeRule(takes=Named(takes[1], node.place))
+
+
+EDGE_RULE: ScalarForm[DrawnEdgeRule] = ScalarForm(
+    noun="what they take",
+    advice="Write `takes ply`, or `as drawn` to leave them as they are.",
+    convert=_edge_rule,
+    json={"type": "string", "pattern": "^(takes |as drawn$)"},
 )
 
 
@@ -81,7 +102,7 @@ class DrawnRules(Form[tuple[DrawnFeatureRule, ...]]):
         self, element: Named, kind: FeatureKind, place: Place, more: Node | None, desk: Desk
     ) -> DrawnFeatureRule | None:
         text = more.text.strip() if isinstance(more, Scalar) else ""
-        takes = re.fullmatch(rf"takes\s+({NAME.pattern})", text)
+        takes = _TAKES.fullmatch(text)
         if takes and kind.takes and more is not None:
             sheet = Named(takes[1], more.place)
             return DrawnFeatureRule(element=element, kind=kind, takes=sheet)
@@ -105,6 +126,12 @@ class DrawnRules(Form[tuple[DrawnFeatureRule, ...]]):
         plain = {"enum": [key for key, kind in _DRAWN.items() if kind.opens]}
         one_kind = {**one, "minProperties": 1, "maxProperties": 1}
         return {"type": "object", "additionalProperties": {"anyOf": [plain, one_kind]}}
+
+
+_TAKEN = {
+    NOTCH: "The sheet that notches in the outline take: those as wide as `drawn-for`.",
+    TAB: "The sheet that tabs of the outline go through: those as long as `drawn-for`.",
+}
 
 
 def _make_drawn(unit: str = "", guides: tuple[Named, ...] = (), **values: Any) -> Drawn:  # noqa: ARG001 - they are of the file
@@ -143,6 +170,7 @@ DRAWN: Record[Drawn] = Record(
             says="Layers, groups or elements of the drawing that are not to be cut.",
         ),
         Key(name="drawn-for", form=THICKNESS, says="Thickness the slots were drawn at."),
+        *(Key(name=each.outlined, form=EDGE_RULE, says=_TAKEN[each]) for each in OUTLINED),
         Key(name="features", form=DrawnRules(), says="What other elements are."),
     ),
     make=_make_drawn,

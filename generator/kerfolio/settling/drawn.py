@@ -17,15 +17,13 @@ from kerfolio.model.feature_kind import ENGRAVING, HOLE, POCKET, SLOT, WINDOW, F
 from kerfolio.model.outline import Drawing, Drawn, DrawnElement, DrawnFeatureRule
 from kerfolio.model.statement import Named
 from kerfolio.settling.drawn_choice import chosen, path_of
+from kerfolio.settling.drawn_edge import SLACK, MadeEdges, made_edges
 from kerfolio.settling.face_feature import slot_corners
 from kerfolio.settling.fitted import Fitting, around
 from kerfolio.settling.outline import check_contour
 from kerfolio.settling.scope import unsettled
 from kerfolio.settling.settled import Cut, Operation, SettledFeature, Sized
 from kerfolio.settling.shaped import Shaped
-
-_WIDTH_SLACK = 1.5
-"""A slot may be drawn this much wider or narrower, mm, than the sheet it was drawn for."""
 
 _ROUND = 0.995
 
@@ -36,6 +34,7 @@ class DrawnPart:
 
     outline: Contour
     shapes: tuple[Shaped, ...]
+    edges: MadeEdges
 
 
 def drawn_part(drawn: Drawn, fitting: Fitting, drawings: Mapping[str, Drawing]) -> DrawnPart:
@@ -62,7 +61,8 @@ def drawn_part(drawn: Drawn, fitting: Fitting, drawings: Mapping[str, Drawing]) 
                 fitting=fitting,
             )
             shapes.append(DRAWN_SHAPES[rule.kind](found))
-    return DrawnPart(outline=moved(contour, *shift), shapes=tuple(shapes))
+    edges = made_edges(drawn, own.outline, moved(contour, *shift), shift, fitting)
+    return DrawnPart(outline=edges.outline, shapes=(*edges.shapes, *shapes), edges=edges)
 
 
 def drawn_features(drawn: Drawn, drawings: Iterable[Drawing], unit: str) -> int:
@@ -149,7 +149,7 @@ def _lengthwise(fitted: FittedSlot, found: _Found, takes: Named) -> tuple[float,
     meant = found.fitting.scope.mm(stated) if stated else sheet.stock.nominal
     sides = ((fitted.width, fitted.length), (fitted.length, fitted.width))
     width, length = min(sides, key=lambda pair: abs(pair[0] - meant))
-    if abs(width - meant) > _WIDTH_SLACK:
+    if abs(width - meant) > SLACK:
         sizes = precise("width", width), precise("drawn-for", meant)
         message = said("slot {} is {} wide, drawn for {}", named(found.element.name), *sizes)
         advice = _width_advice(found)

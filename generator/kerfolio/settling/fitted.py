@@ -64,8 +64,12 @@ class Fitting:
         value = self.scope.positive(stated, "depth")
         if takes is None:
             return Sized(value, f"stated: {stated.text}")
+        return self.deepened(value, takes)
+
+    def deepened(self, depth: float, takes: Named) -> Sized:
+        """Return the depth of a notch that takes a sheet, with the fit at its bottom; mm."""
         fit = self.sheet(takes).fit
-        return Sized(value + fit, f"{mm_text(value, 2)} deep + {mm_text(fit, 3)} fit")
+        return Sized(depth + fit, f"{mm_text(depth, 2)} deep + {mm_text(fit, 3)} fit")
 
     def tab_depth(self, stated: Amount | None, takes: Named | None) -> Sized:
         """Return how far a tab stands out: as stated, or flush through the sheet it takes."""

@@ -10,6 +10,7 @@ from itertools import count as counting
 
 from kerfolio.basis.budgets import FEATURES, MEETINGS, POINTS
 from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.measures import point
 from kerfolio.basis.said import named, said, stated_name
 from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.boolean import contains, intersects
@@ -24,6 +25,7 @@ from kerfolio.model.stock import Stock
 from kerfolio.settling.bench import Bench
 from kerfolio.settling.copies import copies, copy_count, how_many
 from kerfolio.settling.drawn import drawn_features, drawn_part
+from kerfolio.settling.drawn_edge import MadeEdges
 from kerfolio.settling.feature_kinds import shapes_of
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.outline import outline_contour
@@ -51,7 +53,7 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
     try:
         sheet = job.fitting.sheet(part.sheet)
         within(FEATURES, features_of(part, job), "too-many-features", part.place)
-        outline, shapes, findings = _shapes(part, job)
+        outline, shapes, findings, edges = _shapes(part, job)
     except SettlingError as trouble:
         return None, (trouble.about(part.name),)
     crowd = MEETINGS.beyond(meetings(_cut_or_added(shapes), MEETINGS.most))
@@ -67,7 +69,8 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
         # What stands beside its edge falls off: that has been said already.
         misfit = misshapen(f"part `{part.name}`", fault, part.place)
         return None, findings or (misfit.about(part.name),)
-    return replace(made, note=part.note, place=part.place), findings
+    told = edges.told if edges else ()
+    return replace(made, note=part.note, drawn_edges=told, place=part.place), findings
 
 
 def features_of(part: Part, job: Job) -> int:
@@ -95,13 +98,19 @@ def _points_of(shaped: Shaped) -> int:
     return sum(len(each.vertices) for each in shaped.feature.shape)
 
 
-def _shapes(part: Part, job: Job) -> tuple[Contour, tuple[Shaped, ...], tuple[Finding, ...]]:
-    """Return the outline and every feature's shapes; features that fail leave a finding."""
+def _shapes(
+    part: Part, job: Job
+) -> tuple[Contour, tuple[Shaped, ...], tuple[Finding, ...], MadeEdges | None]:
+    """Return the outline and every feature's shapes; features that fail leave a finding.
+
+    Of a drawn part also what became of the notches and tabs in its outline.
+    """
     shapes: list[Shaped] = []
+    edges: MadeEdges | None = None
     if isinstance(part.shape, Drawn):
         drawings = {each.file: each for each in job.drawings}
         drawn = drawn_part(part.shape, job.fitting, drawings)
-        outline = drawn.outline
+        outline, edges = drawn.outline, drawn.edges
         shapes += drawn.shapes
     else:
         what = f"outline of `{part.name}`"
@@ -114,10 +123,31 @@ def _shapes(part: Part, job: Job) -> tuple[Contour, tuple[Shaped, ...], tuple[Fi
             stated = shapes_of(feature, bench)
             points += sum(map(_points_of, stated)) * copy_count(feature, job.fitting.scope)
             within(POINTS, points, "too-many-points", feature.place)
-            shapes += copies(feature, stated, job.fitting.scope)
+            every = copies(feature, stated, job.fitting.scope)
+            findings += _over_drawn(every, edges, part)
+            shapes += every
         except SettlingError as trouble:
             findings.append(trouble.about(f"{part.name}.{feature.name}"))
-    return outline, tuple(shapes), tuple(findings)
+    return outline, tuple(shapes), tuple(findings), edges
+
+
+def _over_drawn(shapes: Iterable[Shaped], edges: MadeEdges | None, part: Part) -> Iterator[Finding]:
+    """Yield a finding for each stated tab or notch where the outline has one already."""
+    for shaped in shapes if edges else ():
+        kind, name = shaped.feature.kind, f"{part.name}.{shaped.feature.name}"
+        drawn = [area for each, area in edges.drawn if each is kind] if edges else []
+        stated = (*shaped.added, *shaped.taken)
+        area = next((a for a in drawn if any(intersects(a, each) for each in stated)), None)
+        if area is not None:
+            where = point(*bounds(area).centre)
+            words = "{} {} lies over one that is drawn in the outline, at {}"
+            message = said(words, kind.name, named(name), where)
+            advice = (
+                f"Take it out of the plan and write `{kind.outlined}: takes {part.sheet}` in the "
+                "part's `drawing`; or draw the edge straight."
+            )
+            rule, place = f"{kind}-drawn-twice", shaped.feature.place
+            yield error(rule, message, place, advice, subject=stated_name(name))
 
 
 def _misplaced(shapes: Iterable[Shaped], outline: Contour, part: Part) -> Iterator[Finding]:

@@ -159,6 +159,23 @@ class SettledPiece:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnEdges:
+    """Notches, tabs or (no kind) steps of a drawn outline, of which the plan says nothing.
+
+    Each is as wide or as deep (``size``, mm) as a sheet is thick. ``spots`` are where they lie in
+    the drawing, mm. Where they have been taken for ``kind`` they follow the sheet that they
+    ``takes``; else they stay as drawn.
+    """
+
+    kind: FeatureKind | None
+    size: float
+    spots: tuple[Point, ...]
+    element: str
+    takes: str = ""
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SettledPart:
     """A part's flat shape at one thickness. The face seen is the show face; x right, y up.
 
@@ -184,6 +201,7 @@ class SettledPart:
     mass: float
     moved: tuple[MovedRelief, ...] = ()
     note: str = ""
+    drawn_edges: tuple[DrawnEdges, ...] = ()
     place: Place = NOWHERE
 
     @property
