@@ -262,3 +262,46 @@ def test_a_slanting_leg_counts_with_its_true_width() -> None:
     assert isinstance(slanted, LegResult)
     assert upright.area == pytest.approx(60 * T, rel=1e-6)
     assert slanted.area == pytest.approx(60 * 700 / math.hypot(400, 700) * T, rel=1e-3)
+
+
+def test_a_lying_slab_lifts_long_before_it_bends() -> None:
+    """P c = m a about the support: 300 of 1000 mm hang out, the middle lies 200 mm inside."""
+    span = "part: panel, as: overhang, supports: [700, right], load: {kg: 20, at: end}"
+    found = bent(span)
+    mass = 1.0 * 0.3 * 0.0177 * 685
+    assert found.lifting is not None
+    assert found.lifting.load_end == pytest.approx(mass * 200 / 300, rel=1e-6)
+    assert found.lifting.load_even == pytest.approx(2 * mass * 200 / 300, rel=1e-6)
+    assert found.greatest_load == found.lifting.load_end < found.load_borne
+    finding = next(each for each in span_findings(settled(span)) if each.rule == "span-lifts")
+    assert finding.message == "`s` lifts off with 2.4 kg at its end, not 20 kg"
+    assert finding.advice == (
+        "Hold its far end down and write `held: fixed`, or let it reach out less."
+    )
+
+
+def test_no_limit_silences_what_lifts_and_held_down_it_stays() -> None:
+    span = "part: panel, as: overhang, supports: [700, right], load: {kg: 20, at: end}"
+    wide = settled(f"{span}, limit: span/1, safety: 1")
+    assert [each.rule for each in span_findings(wide)] == ["span-lifts"]
+    fixed = settled(f"{span}, limit: span/1, safety: 1, held: fixed")
+    assert list(span_findings(fixed)) == []
+    (held,) = span_results(fixed)
+    assert isinstance(held, SagResult)
+    assert held.lifting is None
+
+
+def test_a_shelf_stated_to_lie_is_looked_at_on_both_ends() -> None:
+    """Supports at 100 and 700 mm of 1000: 300 mm hang out beyond the second."""
+    span = "part: panel, supports: [100, 700], load: {kg: 20}"
+    assert bent(span).lifting is None
+    lying = bent(f"{span}, held: lying")
+    assert lying.lifting is not None
+    assert (lying.lifting.reach, lying.lifting.arm) == (pytest.approx(300), pytest.approx(200))
+    assert [each.rule for each in span_findings(settled(f"{span}, held: lying"))] == ["span-lifts"]
+
+
+def test_what_falls_by_itself_bears_nothing_at_its_end() -> None:
+    found = bent("part: panel, as: overhang, supports: [400, right], load: {kg: 1, at: end}")
+    assert found.lifting is not None
+    assert found.lifting.load_end == found.greatest_load == 0

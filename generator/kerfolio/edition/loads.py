@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from kerfolio.basis.figures import figure
@@ -19,6 +20,7 @@ from kerfolio.shop.span import (
     SagResult,
     SpanResult,
     Unreckoned,
+    overloaded,
     weak_tabs,
 )
 from kerfolio.shop.tab import TabResult
@@ -26,6 +28,7 @@ from kerfolio.shop.tab import TabResult
 _METRES_PER_FOOT = float(MM_PER_UNIT["ft"]) / 1000
 
 OVERLOADED = "More is asked here than this estimate allows."
+LIFTS = "It only lies there, and this load on what hangs out lifts its far end: it tips off."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,11 +89,13 @@ def _words(span: Span, result: SpanResult, first: str) -> LoadWords:
     if isinstance(result, Unreckoned):
         asked = f"{_load(span.load, span.load.kg, first)} {result.carrier}."
         return LoadWords(title=title, asked=asked, warning=f"No figure: {result.why}.")
-    over = result.load > result.greatest_load * (1 + 1e-9)
+    over = overloaded(result)
+    lifts = isinstance(result, SagResult) and result.lifts
+    warnings = (LIFTS if lifts else "", _overloaded(result, first) if over else "")
     words = LoadWords(
         title=title,
         asked=_asked(span, result, first),
-        warning=_overloaded(result, first) if over else "",
+        warning=" ".join(each for each in warnings if each),
         assumptions=result.assumptions,
     )
     if isinstance(result, LegResult):
@@ -170,8 +175,23 @@ def _sag_figures(result: SagResult, first: str) -> tuple[Figure, ...]:
         _sag("Sag on the first day", counts.first_day, best.first_day, best, first),
         _sag("Sag after years", counts.long_term, best.long_term, best, first),
         Figure(head="Limit", value=_both(sag_pair(result.limit, first)), notes=limit),
+        *_lifting(result, first),
         _greatest(result.greatest_load, _reasons(result, first), first),
     )
+
+
+def _lifting(result: SagResult, first: str) -> Iterator[Figure]:
+    """Yield the load on an overhang that lifts the far end, where nothing holds it down."""
+    if result.lifting is not None:
+        even = load_pair(result.lifting.load_even, first)[0]
+        yield Figure(
+            head="Its far end lifts with, at the end",
+            value=_both(load_pair(result.lifting.load_end, first)),
+            notes=(
+                f"{even} spread over the overhang of {both_text(result.lifting.reach, first)}",
+                "it only lies there, held by its own weight alone; no limit of sag changes that",
+            ),
+        )
 
 
 def _sag(head: str, sag: float | None, least: float | None, best: Sag, first: str) -> Figure:
@@ -187,6 +207,8 @@ def _sag(head: str, sag: float | None, least: float | None, best: Sag, first: st
 def _reasons(result: SagResult, first: str) -> tuple[str, ...]:
     sag = f"sag at its limit: {load_pair(result.load_for_limit, first)[0]}"
     tabs = [_tab_words(each, first) for each in result.tabs]
+    if result.kind == "overhang" and result.load_lifting is not None:
+        tabs.append(f"lifting off: {load_pair(result.load_lifting, first)[0]}")
     if result.load_for_strength is None:
         return (sag, "strength: not known", *tabs)
     strength = load_pair(result.load_for_strength, first)[0]

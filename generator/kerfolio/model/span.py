@@ -62,7 +62,8 @@ class Span:
     ``overhang`` (lies flat, held at the first support, hangs out to the second) or ``leg`` (pressed
     lengthwise). ``supports`` are two places along ``along`` (x or y of the part); empty: its ends.
     ``safety`` divides the strength; ``lasting`` says that the load stays. ``under`` are the members
-    below it, from the top down.
+    below it, from the top down. ``held`` is ``lying`` (nothing holds it down) or ``fixed``; empty:
+    an overhang lies, all else is fixed.
     """
 
     name: str
@@ -76,6 +77,7 @@ class Span:
     safety: float = 3.0
     lasting: bool = True
     under: tuple[Under, ...] = ()
+    held: str = ""
     place: Place = NOWHERE
 
     @property

@@ -29,7 +29,18 @@ def spans_lie(settled: SettledPlan) -> Iterator[Finding]:
 )
 def spans_bear(settled: SettledPlan) -> Iterator[Finding]:
     """Yield a warning for every span that is asked to carry more than it is reckoned for."""
-    return _of(settled, Severity.WARNING)
+    return (each for each in span_findings(settled) if each.rule == "span-overloaded")
+
+
+@after(
+    "span-lifts",
+    reason="A slab that only lies on its supports lifts off the far one.",
+    source="statics: the moments of load and own weight about the support",
+    severity=Severity.WARNING,
+)
+def spans_stay(settled: SettledPlan) -> Iterator[Finding]:
+    """Yield a warning for every lying slab whose far end the load would lift."""
+    return (each for each in span_findings(settled) if each.rule == "span-lifts")
 
 
 @after(

@@ -224,6 +224,11 @@ _SPAN: Record[Span] = Record(
         Key(name="safety", form=_SAFETY, says="What the strength is divided by; 3 if not stated."),
         Key(name="lasting", form=FLAG, says="Whether the load stays; `true` if not stated."),
         Key(
+            name="held",
+            form=choice("a way to be held", "lying", "fixed"),
+            says="`lying`: nothing holds it down, as an overhang is taken to; or `fixed`.",
+        ),
+        Key(
             name="with",
             form=_UNDER,
             says="Parts under it along the span, from the top down.",

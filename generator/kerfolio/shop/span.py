@@ -20,6 +20,7 @@ from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.assumption import COMMON_PRACTICE, Assumption
 from kerfolio.shop.beam import G, loading, long_term, sag
 from kerfolio.shop.leg import LegResult, leg_result
+from kerfolio.shop.lifting import Lifting, lifting_of
 from kerfolio.shop.rigidity import Weak, rigidity
 from kerfolio.shop.span_place import SpanPlace, load_kg, span_place
 from kerfolio.shop.tab import TabResult, tab_results
@@ -71,7 +72,8 @@ class SagResult:
     ``sags`` hold every bound: the first is the one that counts (free ends, joined as stated), the
     others tell how much better it may be. ``rest`` is that one under its own weight alone.
     ``load_for_limit`` is what sags to the limit, ``load_for_strength`` what bends to the strength
-    over the safety factor, at ``weakest``. ``tabs`` are those that hold its ends.
+    over the safety factor, at ``weakest``. ``tabs`` are those that hold its ends, ``lifting`` is
+    what lifts it where it only lies there. ``load_lies`` is where: ``even``, ``middle``, ``end``.
     """
 
     name: str
@@ -79,6 +81,7 @@ class SagResult:
     kind: str
     length: float
     load: float
+    load_lies: str
     own_weight: float
     sags: tuple[Sag, ...]
     rest: Sag
@@ -90,14 +93,37 @@ class SagResult:
     load_for_strength: float | None
     weakest: Weak
     tabs: tuple[TabResult, ...]
+    lifting: Lifting | None
     assumptions: tuple[Assumption, ...]
 
     @property
     def greatest_load(self) -> float:
         """The least of all loads known, kg: an estimate, never a rating."""
+        lifting = self.load_lifting if self.kind == "overhang" else None
+        return self.load_borne if lifting is None else min(self.load_borne, lifting)
+
+    @property
+    def load_borne(self) -> float:
+        """The least of the loads for its sag, its strength and its tabs, kg."""
         held = [load for each in self.tabs for load in (each.load_shear, each.load_bearing)]
         found = (self.load_for_limit, self.load_for_strength, *held)
         return min(each for each in found if each is not None)
+
+    @property
+    def load_lifting(self) -> float | None:
+        """The load on its overhang that lifts the far end, kg; None where it is held down.
+
+        Of an overhang where its load is stated to lie; of all else at its very end.
+        """
+        if self.lifting is None:
+            return None
+        even = self.kind == "overhang" and self.load_lies == "even"
+        return self.lifting.load_even if even else self.lifting.load_end
+
+    @property
+    def lifts(self) -> bool:
+        """Whether the load that is asked would lift the far end."""
+        return self.load_lifting is not None and self.load > self.load_lifting * (1 + 1e-9)
 
     @property
     def share_that_suits(self) -> int:
@@ -132,10 +158,36 @@ def span_findings(settled: SettledPlan) -> Iterator[Finding]:
             advice = "State `stiffness-along` and `strength-along` in your `stock/`."
             message, name = f"`{span.name}`: {result.why}", span.name
             yield note("span-unreckoned", message, span.place, advice, subject=name)
-        elif result.load > result.greatest_load * (1 + 1e-9):
-            loads = mass("greatest-load", result.greatest_load), mass("load", result.load)
-            words = said("`{}` is reckoned for {}, not {}", span.name, *loads)
-            yield warning("span-overloaded", words, span.place, _advice(result), subject=span.name)
+        else:
+            yield from _too_much(span, result)
+
+
+def _too_much(span: Span, result: SagResult | LegResult) -> Iterator[Finding]:
+    """Yield what is to be said of a span that is asked for more than it is reckoned for."""
+    if isinstance(result, SagResult) and result.lifts:
+        yield _lifts(span, result)
+    if overloaded(result):
+        bears = result.load_borne if isinstance(result, SagResult) else result.greatest_load
+        loads = mass("greatest-load", bears), mass("load", result.load)
+        words = said("`{}` is reckoned for {}, not {}", span.name, *loads)
+        advice = _advice(result)
+        yield warning("span-overloaded", words, span.place, advice, subject=span.name)
+
+
+def overloaded(result: SagResult | LegResult) -> bool:
+    """Tell whether a span is asked to carry more than it bears; what lifts it is told apart."""
+    bears = result.load_borne if isinstance(result, SagResult) else result.greatest_load
+    return result.load > bears * (1 + 1e-9)
+
+
+def _lifts(span: Span, result: SagResult) -> Finding:
+    assert result.load_lifting is not None, "asked for by the caller"
+    spread = result.kind == "overhang" and result.load_lies == "even"
+    loads = mass("lifting-load", result.load_lifting), mass("load", result.load)
+    where = "spread over its overhang" if spread else "at its end"
+    words = said("`{}` lifts off with {} {}, not {}", span.name, loads[0], where, loads[1])
+    advice = "Hold its far end down and write `held: fixed`, or let it reach out less."
+    return warning("span-lifts", words, span.place, advice, subject=span.name)
 
 
 def _advice(result: SagResult | LegResult) -> str:
@@ -143,7 +195,7 @@ def _advice(result: SagResult | LegResult) -> str:
     usual = "Shorten it, make it thicker, put a rail under it, or state less."
     if isinstance(result, LegResult):
         return usual
-    if result.greatest_load == 0 and result.load_for_limit == 0:
+    if result.load_for_limit == 0:
         suits = result.share_that_suits
         return f"Its own weight alone sags beyond the limit; `limit: span/{suits}` would suit."
     weak = weak_tabs(result)
@@ -154,7 +206,7 @@ def _advice(result: SagResult | LegResult) -> str:
 
 def weak_tabs(result: SagResult) -> TabResult | None:
     """Return the tabs that give way before all else; None where something else does."""
-    least = result.greatest_load
+    least = result.load_borne
     for each in result.tabs:
         if least in (each.load_shear, each.load_bearing) and least < result.load_for_limit:
             return each
@@ -173,12 +225,12 @@ def _tried(span: Span, settled: SettledPlan) -> SpanResult | Finding:
         if place is None:
             carrier = (span.part or span.board or span).name
             return Unreckoned(name=span.name, carrier=carrier, why="no stiffness of it is known")
-        return leg_result(span, place) if span.kind == "leg" else _sag_result(span, place)
+        return leg_result(span, place) if span.kind == "leg" else _sag_result(span, place, settled)
     except SettlingError as trouble:
         return trouble.about(span.name)
 
 
-def _sag_result(span: Span, place: SpanPlace) -> SagResult:
+def _sag_result(span: Span, place: SpanPlace, settled: SettledPlan) -> SagResult:
     load, length = load_kg(span, place.length), place.length
     own = math.fsum(each.mean_mass for each in place.members) * length
     sags = tuple(_bounds(span, place, load, own))
@@ -187,11 +239,13 @@ def _sag_result(span: Span, place: SpanPlace) -> SagResult:
     limit, words = place.limit
     strong, weakest = _strong(span, place, own)
     return SagResult(
+        lifting=lifting_of(span, settled, place),
         name=span.name,
         carrier=place.carrier,
         kind=span.kind,
         length=length,
         load=load,
+        load_lies=span.load.where,
         own_weight=own,
         sags=sags,
         rest=rest,

@@ -29,11 +29,13 @@ class SpanPlace:
 
     The first member is the carrier itself; those that follow lie under it, from the top down, each
     on the shoulder of the next. ``glued`` tells of each of them whether it is stated to hold to
-    what is over it.
+    what is over it. ``ends`` are the places of its supports along the carrier; of an overhang the
+    held one comes first.
     """
 
     carrier: str
     length: float
+    ends: tuple[float, float]
     stations: tuple[float, ...]
     members: tuple[Member, ...]
     limit: tuple[float, str]
@@ -71,6 +73,7 @@ def span_place(span: Span, settled: SettledPlan) -> SpanPlace | None:
     return SpanPlace(
         carrier=made[0].what,
         length=between,
+        ends=line.ends,
         stations=line.stations,
         members=made,
         limit=_limit(span, scope, between),

@@ -1,0 +1,81 @@
+"""Whether a slab that only lies on its supports lifts off one of them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from kerfolio.geometry.measure import bounds
+from kerfolio.model.span import Span
+from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.shop.mass import part_mass
+from kerfolio.shop.span_place import SpanPlace
+
+_LEAST = 1.0
+"""An end that reaches out no farther than this, mm, is no overhang."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lifting:
+    """The loads on an overhang that lift the far end of what lies there, kg.
+
+    Statics about the support: P c = m a. The slab's own ``mass`` (kg) holds it down with the way
+    ``arm`` from the support to its centre of mass, mm; the load stands at its end, ``reach`` mm
+    out (``load_end``), or evenly over the overhang (``load_even``: its middle is half as far out).
+    0 where it falls by itself.
+    """
+
+    reach: float
+    arm: float
+    mass: float
+
+    @property
+    def load_end(self) -> float:
+        """The load at the very end that lifts the far end, kg."""
+        return max(0.0, self.mass * self.arm / self.reach)
+
+    @property
+    def load_even(self) -> float:
+        """The load spread over the overhang that lifts the far end, kg."""
+        return 2 * self.load_end
+
+
+def lifting_of(span: Span, settled: SettledPlan, place: SpanPlace) -> Lifting | None:
+    """Return what lifts a slab at its worse end; None where it is held down or hangs out nowhere.
+
+    An overhang lies unless it is stated to be fixed; a shelf is held by its joints unless it is
+    stated to lie.
+    """
+    if (span.held or ("lying" if span.kind == "overhang" else "fixed")) != "lying":
+        return None
+    mass, centre, low, high = _slab(span, settled)
+    first, last = place.ends
+    if span.kind == "overhang":
+        pairs: tuple[tuple[float, float], ...] = ((first, last),)
+    else:
+        pairs = ((min(place.ends), low), (max(place.ends), high))
+    found = list(_each(pairs, centre, mass))
+    return min(found, key=lambda each: each.load_end, default=None)
+
+
+def _each(pairs: tuple[tuple[float, float], ...], centre: float, mass: float) -> Iterator[Lifting]:
+    for pivot, end in pairs:
+        reach = abs(end - pivot)
+        if reach > _LEAST:
+            yield Lifting(
+                reach=reach, arm=(pivot - centre) * math.copysign(1, end - pivot), mass=mass
+            )
+
+
+def _slab(span: Span, settled: SettledPlan) -> tuple[float, float, float, float]:
+    """Return a slab's mass (kg), and its centre and both ends along the span, mm."""
+    if span.board is not None:
+        board = next(each for each in settled.boards if each.use.name == span.board.name)
+        return board.mass, board.length / 2, 0.0, board.length
+    assert span.part is not None, "the form asks for a part or a board"
+    part: SettledPart = next(each for each in settled.parts if each.name == span.part.name)
+    index, box = "xy".index(span.axis), bounds(part.routed)
+    low, high = (box.x0, box.x1) if span.axis == "x" else (box.y0, box.y1)
+    weighed = part_mass(part)
+    return part.mass, (weighed.x, weighed.y)[index], low, high
