@@ -17,6 +17,7 @@ from kerfolio.basis.place import Place
 from kerfolio.basis.said import said
 from kerfolio.basis.words import listed
 from kerfolio.model.use import is_unsaid
+from kerfolio.proving.agreeing import told_thickness
 from kerfolio.proving.folding import at
 from kerfolio.proving.marks import feature_mark
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, together
@@ -31,6 +32,10 @@ from kerfolio.settling.settled import FitVariant
 )
 def joints_agree(build: Build) -> Iterator[Finding]:
     """Look for joints that do not agree with the others, or cannot be made at all."""
+    yield from told_thickness(tuple(_joint_faults(build)), build)
+
+
+def _joint_faults(build: Build) -> Iterator[Finding]:
     told: set[tuple[str, Place]] = set()
     for walked in (build.drawn, *(each.together for each in build.fitted)):
         for finding in walked.findings:
