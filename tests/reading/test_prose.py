@@ -21,6 +21,7 @@ from kerfolio.model.prose import (
     Span,
     Table,
 )
+from kerfolio.reading.desk import Desk
 from kerfolio.reading.prose import PROSE, read_prose
 from kerfolio.reading.prose_spans import link_fault
 from tests.reading.desks import read
@@ -235,6 +236,44 @@ def test_a_spot_in_yaml_is_one_of_the_file() -> None:
     prose, findings = read_prose("one\n\ntwo <i>x", "p.yaml", first_line=4, indent=2)
     assert prose
     assert findings[0].place == Place("p.yaml", 6, 7)
+
+
+@pytest.mark.parametrize(
+    ("text", "finding"),
+    [
+        (">\n  Take\n  - a saw\n  - glue\n", ("a list", 3, 3, ">")),
+        (">-\n  1. saw\n  2. glue\n", ("a list", 3, 3, ">")),
+        (">-\n  1. saw\n\n  Then\n  1. rest\n", ("a list", 5, 3, ">")),
+        (">\n  | a | b |\n  |---|---|\n", ("a table", 3, 3, ">")),
+        (">\n  Type\n  ```\n  kerfolio\n  ```\n", ("code", 3, 3, ">")),
+        (">\n  Said\n  ## So\n", ("a heading", 3, 3, ">")),
+        ("Take\n  - a saw\n  - glue\n", ("a list", 2, 3, "")),
+        ('"Take\n  > a saw"\n', ("a quotation", 2, 3, '"')),
+    ],
+)
+def test_a_list_that_yaml_folds_is_told(text: str, finding: tuple[str, int, int, str]) -> None:
+    what, line, column, style = finding
+    desk = Desk()
+    prose, said = read(PROSE, text, desk)
+    how = "Write `|` in place of `>`" if style == ">" else "Write the text below its key, under `|`"
+    assert prose
+    assert said == [f"{what} that YAML joins to the line above / {how}: then lines stay lines."]
+    assert (desk.findings[0].place.line, desk.findings[0].place.column) == (line, column)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        ">\n  One line - or two -\n  runs on, in the year\n  2020. So\n",
+        ">\n  Take\n\n  - a saw\n",
+        ">\n  Take\n    - a saw\n    - glue\n",
+        "|\n  Take\n  - a saw\n",
+        "Take - a saw\n",
+        ">\n  *Take*\n  #10 screws\n  *care*\n",
+    ],
+)
+def test_what_yaml_keeps_or_never_was_a_list_is_not(text: str) -> None:
+    assert read(PROSE, text)[1] == []
 
 
 def test_a_text_in_quotes_points_at_its_beginning() -> None:

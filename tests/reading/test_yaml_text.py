@@ -9,8 +9,9 @@ from kerfolio.basis.place import Place
 from kerfolio.reading import yaml_text
 from kerfolio.reading.nodes import Broken, Mapping, Node, Scalar, Sequence
 from kerfolio.reading.yaml_text import MOST_BYTES, read_yaml
-from tests.reading.desks import FILE, node_of
+from tests.reading.desks import FILE, node_of, said
 
+CONTROL = "the control character"
 LOADERS = [yaml.Loader, *([yaml.CLoader] if yaml.__with_libyaml__ else [])]
 
 
@@ -95,7 +96,18 @@ def test_chapters_inside_braces() -> None:
         ("a: - b\n", ("yaml-syntax", "a `-` where no list can begin", 1, 4)),
         ("a:1\nb\nc: 2\n", ("yaml-syntax", "a key that cannot stand here", 3, 2)),
         ("%YAML 2.0\n---\na: 1\n", ("yaml-syntax", "a `%YAML` line", 1, 1)),
-        ("a: x\x01y\n", ("yaml-syntax", "a control character U+0001", 1, 5)),
+        ("a: x\x01y\n", ("control-character", "a control character U+0001", 1, 5)),
+        ('a: 1\nb: "x\\ud800"\n', ("yaml-escape", "`\\ud800` is half a character", 2, 6)),
+        ('a: "\\uDC00"\n', ("yaml-escape", "`\\uDC00` is half a character", 1, 5)),
+        ('a: "\\U00110000"\n', ("yaml-escape", "`\\U00110000` is no character", 1, 5)),
+        (
+            'a: "x\n  \\e[1m"\n',
+            ("control-character", "`\\e` is the control character U+001B", 2, 3),
+        ),
+        (
+            'a: "\\\\ud800 \\x07"\n',
+            ("control-character", "`\\x07` is the control character U+0007", 1, 13),
+        ),
         ("", ("empty-file", "the file says nothing", 0, 0)),
         ("# only a remark\n", ("empty-file", "the file says nothing", 0, 0)),
         ("a: 1\n---\nb: 2\n", ("second-document", "a second document", 2, 1)),
@@ -132,6 +144,22 @@ def test_a_backslash_in_quotes_is_told() -> None:
 @pytest.mark.parametrize("text", ["a: 1 # a remark\n", "a: 1 #\n", "a: b#c\n", 'a: "#10"\n'])
 def test_remarks_are_no_findings(text: str) -> None:
     assert told(text) == []
+
+
+@pytest.mark.parametrize(
+    ("written", "finding"),
+    [
+        (r"\ud83d\ude00 x", r"`\ud83d\ude00` is one character in two halves / Write the character "
+         "itself: `😀`."),
+        (r"\ud800", r"`\ud800` is half a character / Write the character itself, not its escape."),
+        (r"C:\build", r"`\b` is the control character U+0008 / Write file names with `/`, or use "
+         "single quotes."),
+        (r"\u0007", r"`\u0007` is the control character U+0007 / Remove it."),
+    ],
+)  # fmt: skip
+def test_an_escape_that_stands_for_no_sign_says_what_to_write(written: str, finding: str) -> None:
+    _, findings = read_yaml(f'a: "{written}"\n'.encode(), FILE)
+    assert said(findings) == [finding]
 
 
 def test_several_mistakes_come_in_one_run() -> None:

@@ -9,15 +9,26 @@ from kerfolio.basis.place import Place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Folded:
+    """A line that YAML has joined to the one above it; ``what`` was to begin there: ``a list``."""
+
+    what: str
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Scalar:
     """A text as it stands in the file; ``style`` is ``"``, ``'``, ``|``, ``>`` or empty.
 
-    ``indent`` is how many blanks the lines of a ``|`` have in the file besides.
+    ``indent`` is how many blanks the lines of a ``|`` have in the file besides. ``folded`` is the
+    first line of any other text that was to begin a list or the like, where YAML has joined it to
+    the line above.
     """
 
     text: str
     style: str = ""
     indent: int = 0
+    folded: Folded | None = None
     place: Place
 
     @property

@@ -249,6 +249,11 @@ def _ticked(entry: tuple[Block, ...], tokens: list[Token]) -> tuple[Block, ...]:
     return entry
 
 
+def _fold_advice(style: str) -> str:
+    how = "Write `|` in place of `>`" if style == ">" else "Write the text below its key, under `|`"
+    return f"{how}: then lines stay lines."
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProseForm(Form[Prose]):
     """A Markdown text inside a YAML file."""
@@ -266,7 +271,11 @@ class ProseForm(Form[Prose]):
         prose, findings = read_prose(
             node.text, file, first_line=line, indent=node.indent, place=fixed
         )
-        desk.findings += findings
+        if node.folded is None:
+            desk.findings += findings
+        else:  # what else is wrong may only be so because of that
+            message = f"{node.folded.what} that YAML joins to the line above"
+            desk.refuse("prose", message, node.folded.place, _fold_advice(node.style))
         return replace(prose, place=node.place)
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named

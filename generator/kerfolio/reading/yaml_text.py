@@ -6,7 +6,8 @@ Works on the parser's events, so that depth is bounded before anything is built.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
+from itertools import takewhile
 from typing import Any
 
 import yaml
@@ -14,8 +15,10 @@ import yaml
 from kerfolio.basis.complaint import quoted
 from kerfolio.basis.finding import Finding, error, warning
 from kerfolio.basis.place import Place
+from kerfolio.reading.folded import folded_mark
 from kerfolio.reading.merge_marks import merge_marks
-from kerfolio.reading.nodes import Broken, Entry, Mapping, Node, Scalar, Sequence
+from kerfolio.reading.nodes import Broken, Entry, Folded, Mapping, Node, Scalar, Sequence
+from kerfolio.reading.odd_signs import has_odd_sign, odd_escape, odd_sign
 from kerfolio.reading.yaml_words import syntax_finding
 
 MOST_BYTES = 2_000_000
@@ -31,7 +34,10 @@ class _TooMuch(Exception):  # noqa: N818 - ends the descent, never leaves this m
 
 
 def decode(content: bytes, file: str) -> tuple[str, tuple[Finding, ...]]:
-    """Return the text of a file: UTF-8, of a bounded size, merged; it is empty with a finding."""
+    """Return the text of a file: UTF-8, of a bounded size, merged, without control characters.
+
+    It is empty with a finding.
+    """
     place = Place(file)
     if len(content) > MOST_BYTES:
         message = f"the file has more than {MOST_BYTES // 1_000_000} MB"
@@ -44,8 +50,9 @@ def decode(content: bytes, file: str) -> tuple[str, tuple[Finding, ...]]:
         message = f"a byte that is no UTF-8: 0x{content[trouble.start]:02X}"
         advice = "Save the file with the encoding UTF-8."
         return "", (error("not-utf-8", message, Place(file, line, column), advice),)
-    unmerged = merge_marks(text, file)
-    return ("", unmerged) if unmerged else (text, ())
+    odd = odd_sign(text, file)
+    faults = merge_marks(text, file) or (() if odd is None else (odd,))
+    return ("", faults) if faults else (text, ())
 
 
 def read_yaml(content: bytes, file: str) -> tuple[Node | None, tuple[Finding, ...]]:
@@ -79,6 +86,8 @@ class _Composer:
             self.findings.append(syntax_finding(trouble, self._text, self._file, opened))
         except _TooMuch as trouble:
             self.findings.append(trouble.finding)
+        except ValueError:  # the parser in Python makes a character of any escape
+            self.findings.append(self._odd_escape(Place(self._file, 1, 1)))
         return None
 
     def _only_document(self) -> Node | None:
@@ -113,8 +122,31 @@ class _Composer:
         self._long_quote = self._spanning_lines(event, style, place)
         if not style:
             self._warn_of_hash(event)
+        elif has_odd_sign(event.value):
+            self.findings.append(self._odd_escape(place))
+            return Broken(place=place)
         indent = self._indent(event) if style == "|" else 0
-        return Scalar(text=event.value, style=style, indent=indent, place=place)
+        folded = self._folded(event, style)
+        return Scalar(text=event.value, style=style, indent=indent, folded=folded, place=place)
+
+    def _folded(self, event: Any, style: str) -> Folded | None:
+        """Return the first line that was to begin a list or the like and is no line any more."""
+        first, last = event.start_mark, event.end_mark
+        if style == "|" or last.line == first.line:
+            return None
+        if style == ">":
+            below, start = self._lines[first.line + 1 :], Place(self._file, first.line + 2, 1)
+            lines = [*takewhile(_is_in(_first_indent(below)), below)]
+            return folded_mark(lines, start, deeper_stay=True)
+        lines = self._lines[first.line : last.line + 1]
+        lines[0] = lines[0][first.column :]
+        return folded_mark(lines, Place(self._file, first.line + 1, 1), deeper_stay=False)
+
+    def _odd_escape(self, start: Place) -> Finding:
+        """Return the finding for an escape that is known to stand somewhere from a place on."""
+        found = odd_escape(self._text, self._file, start.line - 1, start.column - 1)
+        assert found is not None, "nothing but an escape makes a sign that the file cannot hold"
+        return found
 
     def _indent(self, event: Any) -> int:
         """Return how far the lines of a text under ``|`` are set in, as YAML takes off again."""
@@ -196,3 +228,13 @@ class _Composer:
 
     def _refuse(self, rule: str, message: str, place: Place, advice: str) -> None:
         self.findings.append(error(rule, message, place, advice))
+
+
+def _first_indent(lines: Iterable[str]) -> int:
+    """Return how far the first line of words is set in."""
+    return next((len(each) - len(each.lstrip()) for each in lines if each.strip()), 0)
+
+
+def _is_in(indent: int) -> Callable[[str], bool]:
+    """Return what tells whether a line belongs to a text that is set in so far."""
+    return lambda line: not line.strip() or len(line) - len(line.lstrip()) >= max(indent, 1)

@@ -10,6 +10,7 @@ from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.place import Place
 from kerfolio.reading.merge_marks import is_merge_mark, merge_mark
 from kerfolio.reading.odd_blank import blank_in_line
+from kerfolio.reading.odd_signs import odd_escape
 
 _QUOTES = "Put a text that holds `: ` or ` #` or begins with a sign in quotes."
 _INDENT = "Give all keys of one level the same indentation, in blanks."
@@ -51,8 +52,7 @@ def syntax_finding(
     ``opened`` is where a quoted text over several lines began, when one ended just before.
     """
     mark = getattr(trouble, "problem_mark", None)
-    if mark is None:
-        return _bad_character(text, file)
+    assert mark is not None, "only characters that are refused before have no mark"
     place = Place(file, mark.line + 1, mark.column + 1)
     line = _line(text, mark.line)
     problem = str(getattr(trouble, "problem", ""))
@@ -62,6 +62,10 @@ def syntax_finding(
     if "nesting depth" in problem:
         return error("too-deep", "far too many levels deep", place, "Write it with fewer levels.")
     start = getattr(trouble, "context_mark", None)
+    if "character escape" in problem and start:
+        escape = odd_escape(text, file, start.line, start.column)
+        if escape is not None:
+            return escape
     if start and any(sign in problem for sign in _AT_ITS_START):
         place = Place(file, start.line + 1, start.column + 1)
     for number in (place.line, mark.line + 1):
@@ -123,13 +127,3 @@ def _tabbed(line: str) -> bool:
 def _line(text: str, number: int) -> str:
     lines = text.split("\n")
     return lines[number] if number < len(lines) else ""
-
-
-def _bad_character(text: str, file: str) -> Finding:
-    """Find the character that YAML forbids (control characters and the like)."""
-    bad = re.search(r"[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]", text)
-    at = bad.start() if bad else 0
-    line = text.count("\n", 0, at) + 1
-    place = Place(file, line, at - (text.rfind("\n", 0, at) + 1) + 1)
-    shown = f"U+{ord(bad.group()):04X}" if bad else "of no known kind"
-    return error("yaml-syntax", f"a control character {shown}", place, "Remove it.")
