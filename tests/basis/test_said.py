@@ -146,3 +146,14 @@ def test_a_finding_is_told_in_its_unit_and_keeps_its_facts() -> None:
 
 def test_words_without_parts_are_nothing() -> None:
     assert told(Words(()), "mm") == ""
+
+
+def test_what_is_quoted_of_a_file_steers_no_terminal() -> None:
+    finding = error("x", "`\x1b[31m\n\ud800\u202e` is é \u00a0 👩\u200d🔧", Place("a.yaml"))
+    assert finding.message == r"`\x1b[31m\n\ud800\u202e` is é " + "\u00a0 👩\u200d🔧"
+
+
+def test_what_is_quoted_of_a_file_is_cut_where_it_is_long() -> None:
+    finding = error("x", f"`{'9' * 5000}` and `{'8' * 50}`", Place("a.yaml"), f"`{'7' * 100}`")
+    assert finding.message == f"`{'9' * 96}...` and `{'8' * 50}`"
+    assert finding.advice == f"`{'7' * 96}...`"

@@ -364,11 +364,11 @@ def test_broken_entities_are_told_and_the_rest_is_read(dxf: Dxf) -> None:
     assert all(f.place.line for f in findings if f.rule == "broken-path")
     errors = [f.message for f in findings if f.severity is Severity.ERROR]
     assert errors == [
-        "CIRCLE on layer dot: its radius is 0",
-        "CIRCLE on layer far: a coordinate is too large (beyond 100 m)",
-        "CIRCLE on layer all: a coordinate is too large (beyond 100 m)",
-        "LINE on layer odd: a coordinate is too large (beyond 100 m)",
-        "LWPOLYLINE on layer bent: a coordinate is too large (beyond 100 m)",
+        "`CIRCLE on layer dot`: its radius is 0",
+        "`CIRCLE on layer far`: a coordinate is too large (beyond 100 m)",
+        "`CIRCLE on layer all`: a coordinate is too large (beyond 100 m)",
+        "`LINE on layer odd`: a coordinate is too large (beyond 100 m)",
+        "`LWPOLYLINE on layer bent`: a coordinate is too large (beyond 100 m)",
         "block `NONE` is not in the drawing",
     ]
 
@@ -500,3 +500,16 @@ def test_a_damaged_file_gives_findings_and_never_an_exception(
     assert drawing is not None or findings
     for element in drawing.elements if drawing else ():
         assert all(math.isfinite(number) for vertex in element.vertices for number in vertex)
+
+
+def test_what_cannot_be_read_is_named_by_layer_and_block(dxf: Dxf) -> None:
+    def draw(space: Modelspace) -> None:
+        disc(space)
+        assert space.doc is not None
+        space.doc.blocks.new("pair").add_circle((0, 0), 1e9, dxfattribs={"layer": "bores"})
+        space.add_blockref("pair", (0, 0))
+
+    drawing, (finding,) = dxf.read(draw)
+    assert drawing is not None
+    assert finding.message.startswith("`CIRCLE on layer bores`: a coordinate is too large")
+    assert drawing.unread == {"CIRCLE on layer bores", "bores", "pair"}

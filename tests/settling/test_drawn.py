@@ -274,3 +274,25 @@ def test_a_drawing_that_is_not_there_is_told() -> None:
     settled, findings = settle(replace(plan, drawings=()), stock, variant(17.6))
     assert settled is None
     assert [each.message for each in findings] == ["drawing `p.svg` gave no lines"]
+
+
+def test_a_drawn_hole_with_a_depth_is_blind() -> None:
+    part = made((OUTLINE, BORE), rule("bore", HOLE, depth="6"))
+    (bore,) = part.features
+    assert (bore.depth.value if bore.depth else None, bore.depth.reason if bore.depth else "") == (
+        6.0,
+        "stated: 6",
+    )
+    assert part.plain.openings == ()
+    (cut,) = (each for each in part.cuts if each.feature == "bore")
+    assert (cut.operation, cut.depth) == (Operation.HOLE, 6.0)
+    (contour,) = cut.contours
+    assert area(contour) == pytest.approx(math.pi * 25, rel=1e-6)
+
+
+def test_what_a_drawing_could_not_give_is_not_blamed_again() -> None:
+    plan, stock = drawn_plan((OUTLINE,), rule("slots", SLOT, "ply"), rule("bore", HOLE))
+    unread = replace(plan.drawings[0], unread=frozenset({"slots", "bore"}))
+    settled, findings = settle(replace(plan, drawings=(unread,)), stock, variant(17.6))
+    assert (settled, findings) == (None, ())
+    assert refused((OUTLINE,), rule("slots", SLOT, "ply")).rule == "no-element"

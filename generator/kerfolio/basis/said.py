@@ -7,8 +7,10 @@ where only numbers differ.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from unicodedata import bidirectional, category
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,8 +154,34 @@ def enumerated(items: Sequence[Text]) -> Words:
 
 
 def told(text: Text, unit: str) -> str:
-    """Return a text in a plan's unit, ``mm`` or ``in``."""
-    return text if isinstance(text, str) else text.told(unit)
+    """Return a text in a plan's unit, ``mm`` or ``in``, on one line and without steering signs.
+
+    What it quotes of foreign files may be of any length and hold anything, up to commands to a
+    terminal.
+    """
+    words = text if isinstance(text, str) else text.told(unit)
+    words = words if len(words) <= _LONGEST else _QUOTE.sub(_cut, words)
+    return words if words.isprintable() else "".join(map(_visible, words))
+
+
+_LONGEST = 100
+"""Letters of one quote that are shown."""
+
+_QUOTE = re.compile(f"`[^`]{{{_LONGEST},}}`")
+
+
+def _cut(quote: re.Match[str]) -> str:
+    return f"{quote[0][: _LONGEST - 3]}...`"
+
+
+def _visible(sign: str) -> str:
+    """Return a sign, or its escape where it is none to be seen: ``\\x1b``."""
+    steers = category(sign) in _STEERING or bidirectional(sign) in _TURNING
+    return sign.encode("unicode_escape").decode("ascii") if steers else sign
+
+
+_STEERING = ("Cc", "Cs", "Zl", "Zp")
+_TURNING = ("LRE", "RLE", "LRO", "RLO", "PDF", "LRI", "RLI", "FSI", "PDI")
 
 
 def skeleton(text: Text) -> str:

@@ -85,7 +85,10 @@ Outline = Rectangle | Polygon | Circle | Ellipse | RoundedSlot | PathText
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DrawnFeatureRule:
-    """How drawn elements named ``element`` become features: ``slot: takes ply``, ``hole``."""
+    """How drawn elements named ``element`` become features: ``slot: takes ply``, ``hole``.
+
+    A hole without a ``depth`` goes through.
+    """
 
     element: Named
     kind: FeatureKind
@@ -151,7 +154,11 @@ class DrawnElement:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drawing:
-    """A drawing file read: its elements in the order of the file."""
+    """A drawing file read: its elements in the order of the file.
+
+    ``unread`` are the names of what stands in the file but could not be read, and was told.
+    """
 
     file: str
     elements: tuple[DrawnElement, ...]
+    unread: frozenset[str] = frozenset()

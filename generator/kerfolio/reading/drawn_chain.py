@@ -39,19 +39,25 @@ class Gathered:
     """The elements found so far and what came up on the way.
 
     ``visited`` counts everything looked at, as often as it is used: groups, clones, inserts and
-    paths.
+    paths. ``unread`` are the names of what had to be left out.
     """
 
     elements: list[Grouped] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
     visited: int = 0
     points: int = 0
+    unread: set[str] = field(default_factory=set)
 
     def visit(self, place: Place, depth: int, count: int = 1) -> None:
         """Count what is about to be expanded. Raises BeyondBudgetError."""
         self.visited += count
         keep_within(ELEMENTS.beyond(self.visited), place)
         keep_within(NESTING.beyond(depth), place)
+
+    def leave_out(self, finding: Finding, names: Iterable[str]) -> None:
+        """Tell why something is left out; nothing that names it is blamed again."""
+        self.findings.append(finding)
+        self.unread.update(names)
 
     def add(self, groups: tuple[str, ...], element: DrawnElement) -> None:
         """Keep an element. Raises BeyondBudgetError."""
@@ -69,9 +75,11 @@ def finished(
     """
     whole = Place(file)
     every, findings = gathered.elements, [*gathered.findings]
-    findings += _unknown_guides(every, guides, file)
+    findings += _unknown_guides(every, [g for g in guides if g.name not in gathered.unread], file)
     left_out = {each.name for each in guides}
     found = [each for each in every if left_out.isdisjoint(each[1].every_name)]
+    if not found and gathered.unread:
+        return None, in_order(findings)
     if not found:
         advice = "Draw the outline as a path; text and pictures are not cut."
         nothing = error("empty-drawing", "no path in the drawing", whole, advice)
@@ -79,7 +87,8 @@ def finished(
     once, doubled = _once(found)
     elements = _numbered(_joined(once))
     judged = () if art else element_findings(elements)
-    return Drawing(file=file, elements=elements), in_order((*findings, *doubled, *judged))
+    drawing = Drawing(file=file, elements=elements, unread=frozenset(gathered.unread))
+    return drawing, in_order((*findings, *doubled, *judged))
 
 
 def _unknown_guides(

@@ -176,20 +176,22 @@ def _guarded(entity: Any, groups: tuple[str, ...], layer: str, sheet: _Sheet, de
         return
     name, place = _name(entity, own, sheet)
     sheet.visit(place, depth)
+    names = (name, own, *groups)
     try:
         _read(entity, (own, groups, name, place), sheet, depth)
     except BeyondBudgetError:
         raise
     except TiltedError:
-        message = f"{name} does not lie flat"
+        message = f"`{name}` does not lie flat"
         advice = "Draw it in the plane seen from above."
-        sheet.findings.append(error("not-flat", message, place, advice))
+        sheet.leave_out(error("not-flat", message, place, advice), names)
     except ShapeError as problem:
-        sheet.findings.append(error("broken-path", f"{name}: {problem}", place, "Draw it anew."))
+        broken = error("broken-path", f"`{name}`: {problem}", place, "Draw it anew.")
+        sheet.leave_out(broken, names)
     # An entity of a damaged file makes the library fail in many ways.
     except Exception:
-        message = f"{name} cannot be read"
-        sheet.findings.append(error("broken-path", message, place, "Draw it anew."))
+        message = f"`{name}` cannot be read"
+        sheet.leave_out(error("broken-path", message, place, "Draw it anew."), names)
 
 
 def _name(entity: Any, layer: str, sheet: _Sheet) -> tuple[str, Place]:
@@ -217,7 +219,8 @@ def _read(entity: Any, known: _Known, sheet: _Sheet, depth: int) -> None:
     if entity.dxftype() == "INSERT":
         if entity.block() is None:
             message = f"block `{entity.dxf.name}` is not in the drawing"
-            sheet.findings.append(error("unknown-reference", message, place, "Draw it anew."))
+            missing = error("unknown-reference", message, place, "Draw it anew.")
+            sheet.leave_out(missing, (name, layer, *groups, str(entity.dxf.name)))
             return
         # Its rows and columns are counted before the first of them is made.
         sheet.visit(place, depth, entity.mcount)

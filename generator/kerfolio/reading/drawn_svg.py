@@ -140,18 +140,24 @@ def own_names(node: SvgNode) -> tuple[str, ...]:
     return tuple(dict.fromkeys(n for n in (node.get("id"), *labels, node.title) if n))
 
 
+def _leave_out(node: SvgNode, scene: _Scene, sheet: _Sheet, finding: Finding) -> None:
+    """Tell why an element is left out, with all that is in it."""
+    within = (name for each in _every(node) for name in own_names(each))
+    sheet.leave_out(finding, (*within, *scene.names))
+
+
 def _transformed(node: SvgNode, scene: _Scene, sheet: _Sheet) -> _Scene | None:
     text = node.style.get("transform") or node.get("transform") or ""
     try:
         own = transform(text)
     except SvgError as problem:
-        sheet.findings.append(_broken("broken-transform", str(problem), node.place))
+        _leave_out(node, scene, sheet, _broken("broken-transform", str(problem), node.place))
         return None
     origin = node.style.get("transform-origin") or node.get("transform-origin")
     if origin and own != IDENTITY:
         message = f"transform-origin `{origin}` is not read"
         advice = "Save it as plain SVG, or write the origin into the transform."
-        sheet.findings.append(error("broken-transform", message, node.place, advice))
+        _leave_out(node, scene, sheet, error("broken-transform", message, node.place, advice))
         return None
     return replace(scene, affine=after(scene.affine, own))
 
@@ -163,7 +169,8 @@ def _shape(node: SvgNode, scene: _Scene, sheet: _Sheet) -> None:
     try:
         found = shape_contours(node, scene.affine, scene.viewport)
     except (SvgError, ShapeError) as problem:
-        sheet.findings.append(_broken("broken-path", f"`{name}`: {problem}", node.place))
+        broken = _broken("broken-path", f"`{name}`: {problem}", node.place)
+        sheet.leave_out(broken, (name, *names, *scene.names))
         return
     found = tuple(contour for contour in found if contour.vertices)
     for number, contour in enumerate(found, start=1):
@@ -183,19 +190,19 @@ def _use(node: SvgNode, scene: _Scene, sheet: _Sheet) -> None:
     if not target_id.startswith("#"):
         advice = "A drawing stands alone: put the shape itself in it."
         message = f"`{target_id[:40]}` lies outside the drawing"
-        sheet.findings.append(error("outside-reference", message, node.place, advice))
+        _leave_out(node, scene, sheet, error("outside-reference", message, node.place, advice))
         return
     target = sheet.by_id.get(target_id[1:])
     if target is None or target_id in scene.uses:
         why = "is not in the drawing" if target is None else "is used within itself"
         advice = "Put the shape itself in its place."
         message = f"`{target_id}` {why}"
-        sheet.findings.append(error("unknown-reference", message, node.place, advice))
+        _leave_out(node, scene, sheet, error("unknown-reference", message, node.place, advice))
         return
     try:
         shift = [length(node.get(name) or "0", whole(scene.viewport, name)) for name in ("x", "y")]
     except SvgError as problem:
-        sheet.findings.append(_broken("broken-path", str(problem), node.place))
+        _leave_out(node, scene, sheet, _broken("broken-path", str(problem), node.place))
         return
     inner = _Scene(
         after(scene.affine, translation(*shift)),
@@ -225,7 +232,7 @@ def _nested(node: SvgNode, scene: _Scene, sheet: _Sheet, size: dict[str, str]) -
             for text, axis in zip(texts, "xyxy", strict=True)
         )
     except SvgError as problem:
-        sheet.findings.append(_broken("unreadable-size", str(problem), node.place))
+        _leave_out(node, scene, sheet, _broken("unreadable-size", str(problem), node.place))
         return
     affine = after(scene.affine, translation(x, y))
     viewport = (width, height)
@@ -240,9 +247,12 @@ def _tell_ignored(sheet: _Sheet) -> None:
     kinds = Counter(kind for kind, _ in sheet.ignored)
     advice = {
         "text": "Turn the text into paths to have it cut.",
+        "picture": "Draw its lines as paths to have them cut.",
+        "foreign content": "Draw it as paths to have it cut.",
+        "animation": "What moves is cut where it begins: draw it where it is to be.",
         "hidden element": "Show it in the drawing to have it cut.",
     }
     for kind, count in sorted(kinds.items()):
         first = min(place for each, place in sheet.ignored if each == kind)
         message = f"{kind} is ignored" + (f" ({count} times)" if count > 1 else "")
-        sheet.findings.append(note("ignored-element", message, first, advice.get(kind, "")))
+        sheet.findings.append(note("ignored-element", message, first, advice[kind]))

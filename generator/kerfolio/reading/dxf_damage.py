@@ -29,6 +29,7 @@ _NUMBERS = (
 )
 """Ranges of group codes whose values are numbers (DXF reference, "group code value types")."""
 
+_CODE_DIGITS = 4
 _GEOMETRY = ("ENTITIES", "BLOCKS")
 
 
@@ -79,7 +80,7 @@ def _damage_of_text(lines: list[str], file: str) -> Damage | None:
     last = _Group(line=1, code="", value="", section="", entity="")
     for group in _groups(lines):
         place = Place(file, group.line, 1)
-        if not _is_whole(group.code):
+        if not _is_code(group.code):
             message = f"{quoted(group.code, 20)} is no group code ({group.within})"
             advice = f"A line is missing or too many above it. {_ANEW}"
             return Damage(message=message, place=place, advice=advice, grave=_is_grave(group))
@@ -112,8 +113,9 @@ def _is_grave(group: _Group) -> bool:
     return group.section in _GEOMETRY or not group.section
 
 
-def _is_whole(text: str) -> bool:
-    return text.removeprefix("-").isdecimal() and text.isascii()
+def _is_code(text: str) -> bool:
+    digits = text.removeprefix("-")
+    return digits.isdecimal() and digits.isascii() and len(digits) <= _CODE_DIGITS
 
 
 def _fits(code: int, value: str) -> bool:

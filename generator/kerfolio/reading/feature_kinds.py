@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from kerfolio.basis.complaint import Complaint
@@ -85,6 +85,7 @@ def _form(
     *keys: Key,
     one_of: tuple[tuple[str, ...], ...] = (),
     check: Check = no_faults,
+    instead: Mapping[str, str] | None = None,
 ) -> Record[Cutting]:
     return Record(
         name=kind.key,
@@ -95,6 +96,7 @@ def _form(
         one_of=one_of,
         placed=False,
         check=check,
+        instead=instead or {},
     )
 
 
@@ -159,6 +161,7 @@ def _slot() -> Record[Cutting]:
         Key(name="length", form=LENGTH, says="Length along the angle.", required=True),
         *(_ANGLE, _TAKES, _WIDTH),
         one_of=_FITS,
+        instead={"depth": "A slot goes right through: write `pocket` for a recess."},
     )
 
 
@@ -189,7 +192,14 @@ def _hole() -> Record[Cutting]:
 
 def _window() -> Record[Cutting]:
     keys = (_AT, *SHAPE_KEYS, _ANGLE)
-    return _form(WINDOW, _make_window, *keys, one_of=(SHAPES,), check=shape_faults)
+    return _form(
+        WINDOW,
+        _make_window,
+        *keys,
+        one_of=(SHAPES,),
+        check=shape_faults,
+        instead={"depth": "A window goes right through: write `pocket` for a recess."},
+    )
 
 
 def _pocket() -> Record[Cutting]:
@@ -268,3 +278,8 @@ FEATURE_FORMS: dict[FeatureKind, Record[Cutting]] = {
     ENGRAVING: _engraving(),
 }
 """How each kind is written in a plan."""
+
+
+def has_depth(kind: FeatureKind) -> bool:
+    """Tell whether a feature of a kind may, or must, state how deep it is."""
+    return any(key.name == "depth" for key in FEATURE_FORMS[kind].keys)

@@ -47,11 +47,16 @@ class Form(ABC, Generic[T]):
         """
         return ""
 
+    @property
+    def what_to_write(self) -> Text:
+        """What to write where another kind of value stands."""
+        return self.advice
+
     def refuse(self, node: Node, desk: Desk) -> None:
         """Say that another kind of value stands here."""
         if not isinstance(node, Broken):
             message = f"expected {self.noun}, found {found(node)}"
-            desk.refuse("wrong-kind", message, node.place, self.advice)
+            desk.refuse("wrong-kind", message, node.place, self.what_to_write)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

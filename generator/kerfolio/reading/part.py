@@ -19,6 +19,7 @@ from kerfolio.reading.amounts import DRAWN_SPOT, LENGTH, THICKNESS
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.drawn_said import MM_PER_UNIT
 from kerfolio.reading.feature import FEATURES
+from kerfolio.reading.feature_kinds import has_depth
 from kerfolio.reading.files import DrawingFile
 from kerfolio.reading.forms import Book, Form, ListOf, ScalarForm, Schema
 from kerfolio.reading.nodes import Mapping, Node, Scalar, Sequence
@@ -65,6 +66,17 @@ _DRAWN_RULES = written(
     "{pocket: depth 1/4 in}",
     "Write `slots: {slot: takes ply}`, `holes: hole` or `dish: {}`.",
 )
+_THROUGH = "Write `{}: {}`, or for a recess {}."
+_RECESS = ByUnit("`{pocket: depth 6}`", "`{pocket: depth 1/4 in}`")
+
+
+def _words_of(kind: FeatureKind) -> tuple[str, ...]:
+    """Return what may be said of a drawn feature besides its kind: as when it is written."""
+    return (*(("takes",) if kind.takes else ()), *(("depth",) if has_depth(kind) else ()))
+
+
+def _more_schema(kind: FeatureKind) -> Schema:
+    return {"type": "string", "pattern": f"^({'|'.join(_words_of(kind))}) "}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,22 +118,25 @@ class DrawnRules(Form[tuple[DrawnFeatureRule, ...]]):
         if takes and kind.takes and more is not None:
             sheet = Named(takes[1], more.place)
             return DrawnFeatureRule(element=element, kind=kind, takes=sheet)
-        if text.startswith("depth ") and kind is not SLOT and more is not None:
+        if text.startswith("depth ") and has_depth(kind) and more is not None:
             depth = LENGTH.amount(text.removeprefix("depth").strip(), more.place, desk)
             if depth is None:
                 return None
             return DrawnFeatureRule(element=element, kind=kind, depth=depth)
         if more is None and kind.opens:
             return DrawnFeatureRule(element=element, kind=kind)
-        need = "`takes ply`" if kind is SLOT else ByUnit("`depth 6`", "`depth 1/4 in`")
-        message = said("`{}` needs {}", kind.key, need)
-        desk.refuse("drawn-feature", message, more.place if more else place, self.advice)
+        if kind.opens and not kind.takes and not has_depth(kind):
+            message: Text = f"{kind.noun} goes right through"
+            advice: Text = said(_THROUGH, element.name, kind.key, _RECESS)
+        else:
+            need = "`takes ply`" if kind is SLOT else ByUnit("`depth 6`", "`depth 1/4 in`")
+            message, advice = said("`{}` needs {}", kind.key, need), self.advice
+        desk.refuse("drawn-feature", message, more.place if more else place, advice)
         return None
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named
         """Return the schema of a mapping from element to kind."""
-        deep = {"type": "string", "pattern": "^(takes|depth) "}
-        kinds = dict.fromkeys(_DRAWN, deep)
+        kinds = {key: _more_schema(kind) for key, kind in _DRAWN.items() if _words_of(kind)}
         one = {"type": "object", "properties": kinds, "additionalProperties": False}
         plain = {"enum": [key for key, kind in _DRAWN.items() if kind.opens]}
         one_kind = {**one, "minProperties": 1, "maxProperties": 1}

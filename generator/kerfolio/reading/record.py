@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from collections.abc import Mapping as MappingOf
+from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
 from kerfolio.basis.complaint import Complaint, quoted
@@ -67,7 +68,8 @@ class Record(Form[T]):
     ``one_of`` are groups of keys of which exactly one is stated, ``not_both`` pairs that exclude
     each other. ``placed`` passes ``place`` to ``make``, ``named`` passes the entry's ``name``.
     ``lenient`` makes the record even when keys are missing or cannot be read. ``short`` reads a
-    plain text standing for the whole record.
+    plain text standing for the whole record. ``instead`` says what to write in place of keys that
+    it lacks though others of its kin have them.
     """
 
     name: str
@@ -82,6 +84,13 @@ class Record(Form[T]):
     lenient: bool = False
     short: Form[T] | None = None
     check: Check = no_faults
+    instead: MappingOf[str, Text] = field(default_factory=dict)
+
+    @property
+    def what_to_write(self) -> Text:
+        """Its advice; for a record without an example, the keys it cannot do without."""
+        needed = [f"`{key.name}:`" for key in self.keys if key.required] or ["its keys"]
+        return self.advice or f"Write {', '.join(needed)} below it, set in."
 
     def read(self, node: Node, desk: Desk) -> T | None:
         """Return the record."""
@@ -147,6 +156,10 @@ class Record(Form[T]):
             if node.flow and isinstance(stray.value, Scalar) and stray.value.empty:
                 advice = "A comma ends a value in { }: put a text that holds one in quotes."
                 desk.refuse("stray-word", f"{quoted(word)} has no value", stray.key.place, advice)
+                continue
+            if word in self.instead:
+                message, kin = f"unknown key {quoted(word)}", self.instead[word]
+                desk.refuse("unknown-key", message, stray.key.place, kin)
                 continue
             meant = nearest(word, known - set(stated) - self._excluded(set(stated)))
             odd = blank_finding(stray.key, Complaint("", f"Write `{meant}`.") if meant else None)

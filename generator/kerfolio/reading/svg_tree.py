@@ -68,7 +68,8 @@ def read_tree(path: Path, file: str) -> tuple[SvgNode | None, tuple[Finding, ...
     except FileNotFoundError:
         return None, (error("missing-file", f"no drawing `{file}`", whole, "Check its name."),)
     except OSError as problem:
-        return None, (error("unreadable-drawing", f"cannot be read: {problem.strerror}", whole),)
+        message, advice = f"cannot be read: {problem.strerror}", "See that you may open the file."
+        return None, (error("unreadable-drawing", message, whole, advice),)
     builder = _Builder(file)
     try:
         return builder.built(data), ()

@@ -175,7 +175,9 @@ def _hole(found: _Found) -> Shaped:
         message = f"element `{element.name}` is not round"
         advice = "Draw holes as circles, or call it a window."
         raise unsettled("not-round", message, element.place, advice)
-    return Shaped(feature=found.settled(round_hole), taken=(round_hole,))
+    if found.rule.depth is None:
+        return Shaped(feature=found.settled(round_hole), taken=(round_hole,))
+    return _cut_to_depth(found, Operation.HOLE, round_hole)
 
 
 def _window(found: _Found) -> Shaped:
@@ -183,23 +185,23 @@ def _window(found: _Found) -> Shaped:
 
 
 def _pocket(found: _Found) -> Shaped:
-    return _cut_to_depth(found, Operation.POCKET)
+    return _cut_to_depth(found, Operation.POCKET, found.contour)
 
 
 def _engraving(found: _Found) -> Shaped:
-    return _cut_to_depth(found, Operation.ENGRAVE)
+    return _cut_to_depth(found, Operation.ENGRAVE, found.contour)
 
 
-def _cut_to_depth(found: _Found, operation: Operation) -> Shaped:
+def _cut_to_depth(found: _Found, operation: Operation, contour: Contour) -> Shaped:
     stated, element = found.rule.depth, found.rule.element
     if stated is None:
         message = f"`{element.name}` states no depth"
         advice = said("Write {}, say.", ByUnit("`depth 6`", "`depth 1/4 in`"))
         raise unsettled("no-depth", message, element.place, advice)
     depth = found.fitting.scope.positive(stated, "depth")
-    cut = Cut(operation=operation, depth=depth, contours=(found.contour,), feature=found.name)
+    cut = Cut(operation=operation, depth=depth, contours=(contour,), feature=found.name)
     sized = Sized(depth, f"stated: {stated.text}")
-    return Shaped(feature=found.settled(found.contour, sized), cuts=(cut,))
+    return Shaped(feature=found.settled(contour, sized), cuts=(cut,))
 
 
 DRAWN_SHAPES: dict[FeatureKind, Callable[[_Found], Shaped]] = {

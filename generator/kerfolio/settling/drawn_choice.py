@@ -20,7 +20,7 @@ from kerfolio.geometry.inside import (
     surrounded,
 )
 from kerfolio.model.outline import Drawing, Drawn, DrawnElement, DrawnFeatureRule
-from kerfolio.settling.scope import Scope, unsettled
+from kerfolio.settling.scope import FOLLOWS, Scope, unsettled
 
 _SHOWN = 3
 """Elements that advice names."""
@@ -112,6 +112,8 @@ def _refuse_twice(
 def _named(drawing: Drawing, name: str, place: Place) -> tuple[DrawnElement, ...]:
     """Return the elements that a name means. Raises SettlingError where there are none."""
     found = tuple(each for each in drawing.elements if each.answers_to(name))
+    if not found and name in drawing.unread:
+        raise unsettled(FOLLOWS, f"`{name}` could not be read", place)
     if not found:
         known = {name for each in drawing.elements for name in each.every_name}
         message = f"no element `{name}` in `{drawing.file}`"
