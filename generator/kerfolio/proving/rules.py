@@ -20,6 +20,7 @@ from kerfolio.proving import (
     going_together,
     joints,
     ladder,
+    letters,
     machining,
     mating,
     parts,
@@ -36,7 +37,7 @@ from kerfolio.proving import (
 from kerfolio.proving.rule import After, Before, Rule, Together
 
 _MODULES = (
-    *(references, joints, steps, release, ladder, chips, readers),
+    *(references, joints, steps, release, ladder, chips, readers, letters),
     *(machining, shapes, drawn_edges, corners, webs, parts, mating, bolts, screws, cutting),
     *(children, sawing, spans, going_together),
 )

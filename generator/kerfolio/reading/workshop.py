@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from functools import cache
 from pathlib import Path
@@ -14,6 +14,7 @@ from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
 from kerfolio.basis.shipped import shipped
 from kerfolio.basis.shortened import shortened
+from kerfolio.geometry.letters import letter_fault
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
@@ -68,7 +69,8 @@ class _Visit:
                 return opened.read(_MOST_FILE)
         except OSError as trouble:
             message = f"the file cannot be read: {trouble.strerror}"
-            self.findings.append(error("unreadable-file", message, Place(self.shown(path)), ""))
+            place, advice = Place(self.shown(path)), "See that you may open the file."
+            self.findings.append(error("unreadable-file", message, place, advice))
             return None
 
     def shown(self, path: Path) -> str:
@@ -145,7 +147,17 @@ def _identity(visit: _Visit) -> Identity | None:
     desk = Desk()
     identity = IDENTITY.read_named("", Place(_MANIFEST, 1, 1), node, desk)
     visit.findings += desk.findings
+    visit.findings += _letter_faults(identity) if identity else ()
     return identity
+
+
+def _letter_faults(identity: Identity) -> Iterator[Finding]:
+    """Yield a warning for letters on the cover of every booklet that cannot be printed."""
+    texts = (("the workshop's title", identity.title), ("the maker's name", identity.maker))
+    for what, text in texts:
+        fault = letter_fault(what, text)
+        if fault is not None:
+            yield warning("unprintable-letter", fault, identity.place, fault.advice)
 
 
 def _files(folder: Path, ending: str) -> list[Path]:

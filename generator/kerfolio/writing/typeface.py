@@ -15,6 +15,7 @@ from typing import Any
 from fontTools.ttLib import TTFont
 
 from kerfolio.drawing.vocabulary import Ink
+from kerfolio.geometry.letters import as_printed, sans_file
 
 MM_PER_POINT = 25.4 / 72
 """The point of PDF and of desktop type: 1/72 in."""
@@ -33,7 +34,6 @@ class Face(StrEnum):
 
 _PACKAGES = {"SourceSerifPro": "font_source_serif_pro", "SourceSansPro": "font_source_sans_pro"}
 _FALLBACK = Face.SANS  # it has the wider range of letters and signs
-_SUBSTITUTES = {"\N{DIAMETER SIGN}": "Ø"}
 _MISSING = "?"
 
 
@@ -62,6 +62,8 @@ class _Metrics:
 
 def font_file(face: Face) -> Path:
     """Return the TrueType file of a face, from the package that carries it."""
+    if face is Face.SANS:
+        return sans_file()
     package = _PACKAGES[face.value.split("-", maxsplit=1)[0]]
     return Path(str(resources.files(package).joinpath("files", f"{face.value}.ttf")))
 
@@ -141,18 +143,25 @@ def _has(face: Face, character: str) -> bool:
 def in_faces(face: Face, text: str) -> tuple[tuple[Face, str], ...]:
     """Split a text by the face that has its letters: the one asked for, else the sans.
 
-    A letter that neither has becomes a question mark, so that nothing vanishes unseen.
+    What the sans cannot print becomes a question mark, so that nothing vanishes unseen; proving
+    has told of it.
     """
     parts: list[tuple[Face, str]] = []
-    for letter in text:
-        character = letter if _has(_FALLBACK, letter) else _SUBSTITUTES.get(letter, letter)
-        used = face if _has(face, character) else _FALLBACK
-        shown = character if _has(used, character) else _MISSING
+    for used, shown in (_shown(face, letter) for letter in text):
         if parts and parts[-1][0] is used:
             parts[-1] = (used, parts[-1][1] + shown)
-        else:
+        elif shown:
             parts.append((used, shown))
     return tuple(parts)
+
+
+def _shown(face: Face, letter: str) -> tuple[Face, str]:
+    """Return what is set for a letter, and the face that has it."""
+    printed = as_printed(letter)
+    shown = letter if printed is None and _has(face, letter) else printed
+    if shown is None:
+        return _FALLBACK, _MISSING
+    return (face if all(_has(face, each) for each in shown) else _FALLBACK), shown
 
 
 def kerns(face: Face, text: str) -> list[float]:
@@ -170,4 +179,5 @@ def _thousandths(face: Face, text: str) -> float:
 
 def width_of(text: str, style: Style) -> float:
     """Return the width of a text in mm."""
-    return (_thousandths(style.face, text) + style.tracking * len(text)) / 1000 * style.em
+    letters = sum(len(part) for _, part in in_faces(style.face, text))
+    return (_thousandths(style.face, text) + style.tracking * letters) / 1000 * style.em
