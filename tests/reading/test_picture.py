@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import random
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -11,8 +12,13 @@ from hypothesis import strategies as st
 from PIL import Image, ImageCms
 
 from kerfolio.basis.complaint import Complaint
+from kerfolio.basis.finding import Severity
 from kerfolio.basis.pixels import Pixels
+from kerfolio.reading.desk import Desk
+from kerfolio.reading.files import PictureFile
 from kerfolio.reading.picture import MOST_SIDE, WIDEST, read_picture, what_it_is
+from kerfolio.reading.shelf import Shelf
+from tests.reading.desks import read
 from tests.reading.photographs import (
     BLUE,
     GPS,
@@ -89,11 +95,28 @@ def test_grey_of_16_bits_keeps_its_shade() -> None:
     assert pixel(decoded(content, "a.png"), 2, 2) == (128, 128, 128)
 
 
-def test_of_a_moving_picture_the_first_is_shown() -> None:
+@pytest.mark.parametrize(("form", "file"), [("PNG", "a.png"), ("WEBP", "a.webp")])
+def test_of_a_moving_picture_the_first_is_shown_and_told(
+    form: str, file: str, tmp_path: Path
+) -> None:
     frames = [Image.new("RGB", (50, 40), colour) for colour in (RED, BLUE)]
-    for form, file in (("PNG", "a.png"), ("WEBP", "a.webp")):
-        content = saved(frames[0], form, save_all=True, append_images=frames[1:])
-        assert near(pixel(decoded(content, file), 9, 9), RED)
+    content = saved(frames[0], form, save_all=True, append_images=frames[1:])
+    assert near(pixel(decoded(content, file), 9, 9), RED)
+    (tmp_path / file).write_bytes(content)
+    desk = Desk(shelf=Shelf(folder=tmp_path, prefix=""))
+    assert read(PictureFile(), file, desk) == (
+        file,
+        [
+            f"`{file}` moves: the first of its 2 pictures is shown / "
+            "Save the one you mean by itself; a film goes under `video`."
+        ],
+    )
+    assert [each.severity for each in desk.findings] == [Severity.NOTE]
+
+
+def test_a_still_picture_is_not_told(tmp_path: Path) -> None:
+    (tmp_path / "a.png").write_bytes(PNG)
+    assert read(PictureFile(), "a.png", Desk(shelf=Shelf(folder=tmp_path, prefix="")))[1] == []
 
 
 FAULTS = {

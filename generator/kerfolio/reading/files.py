@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from kerfolio.basis.complaint import Complaint, quoted
-from kerfolio.basis.finding import Finding
+from kerfolio.basis.finding import Finding, note
 from kerfolio.basis.pixels import Pixels
 from kerfolio.model.outline import Drawing
 from kerfolio.model.plan import Photo
@@ -47,6 +47,10 @@ class PictureFile(Form[str]):
         taken = desk.pictures[file]
         if isinstance(taken, Complaint):
             desk.complain("picture", taken, node.place)
+        elif taken is not None and taken.frames > 1:
+            message = f"{quoted(file)} moves: the first of its {taken.frames} pictures is shown"
+            advice = "Save the one you mean by itself; a film goes under `video`."
+            desk.findings.append(note("moving-picture", message, node.place, advice))
         return file
 
     def schema(self, book: Book) -> Schema:  # noqa: ARG002 - nothing of it is named

@@ -27,6 +27,9 @@ MOST_SIDE = 30_000
 WIDEST = 1600
 """Pixels across that are kept: no page and no paper shows more."""
 
+_MOVING = ("PNG", "WEBP")
+"""Formats whose further pictures follow in time; those of a JPEG are the same from another side."""
+
 _ENDINGS = {
     ".jpg": "a JPEG picture",
     ".jpeg": "a JPEG picture",
@@ -130,6 +133,7 @@ def _unreadable(file: str, fault: str) -> Complaint:
 
 
 def _pixels(photo: Image.Image) -> Pixels:
+    frames = getattr(photo, "n_frames", 1) if photo.format in _MOVING else 1
     photo.draft("RGB", (2 * WIDEST, 2 * WIDEST))
     picture = _scaled(_upright(photo))
     return Pixels(
@@ -137,6 +141,7 @@ def _pixels(photo: Image.Image) -> Pixels:
         height=picture.height,
         content=picture.tobytes(),
         see_through=picture.mode == "RGBA",
+        frames=frames,
     )
 
 
