@@ -6,6 +6,8 @@ practices. Validity: the Nu HTML checker.
 
 from __future__ import annotations
 
+from dataclasses import replace
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
@@ -13,9 +15,20 @@ import pypdfium2
 import pytest
 
 from kerfolio.pages.log import private_log_page
+from kerfolio.pages.plan import plan_page
 from kerfolio.pages.start import start_here
+from tests.edition.carrying import carrying
 from tests.outside import node_file, nu_messages
-from tests.pages.invented import CONTENTS, edition, pictures, put, site, workshop, write
+from tests.pages.invented import (
+    CONTENTS,
+    edition,
+    pictures,
+    plan_files,
+    put,
+    site,
+    workshop,
+    write,
+)
 from tests.paper.editions import picture
 
 PAGES = (
@@ -63,6 +76,24 @@ def test_pages_work_from_a_disk_without_scripts_and_fit_the_window(
         page.mouse.wheel(0, 20000)
     assert {url.split(":")[0] for url in asked} <= {"file", "data"}
     assert failed == []
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_prices_of_nine_digits_slide_inside_their_table(browser: Any, written: Path) -> None:
+    found = carrying()
+    dear = tuple(
+        replace(row, price=Decimal("123456789.00"), total=Decimal("987654321.00"))
+        for row in found.costs
+    )
+    found = replace(found, copies=tuple(replace(each, lines=dear) for each in found.copies))
+    around = replace(site(), editions=(found,), files={found.name: plan_files(found)})
+    target = written / "plans" / "dear" / "index.html"
+    put(target, plan_page(around, found).encode())
+    page = opened(browser, width=320, java_script_enabled=False)
+    page.goto(target.as_uri())
+    assert "987654321.00" in page.locator("#costs").inner_text()
+    assert page.locator("html").evaluate("node => node.scrollWidth") <= 320
     page.context.close()
 
 
