@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -11,6 +12,7 @@ import pytest
 from kerfolio.bundles.manifest import manifest_text
 from kerfolio.disk import hand_over as handing
 from kerfolio.disk.hand_over import hand_over, take_up
+from kerfolio.disk.journal import Journal, Move, State, journal_in, note_down
 from kerfolio.disk.trouble import DiskError, Stopped
 from tests.conftest import files_of
 from tests.disk.killing import killed_at
@@ -223,3 +225,52 @@ def test_a_spoilt_take_up_would_be_seen(tmp_path: Path, monkeypatch: pytest.Monk
         if not killed:
             break
     assert torn >= 2
+
+
+def test_a_journal_counts_only_where_it_was_written(tmp_path: Path) -> None:
+    """A workshop that was copied, or comes from somebody else, moves nothing outside itself."""
+    shop, copy, home = tmp_path / "shop", tmp_path / "copy", tmp_path / "home"
+    stage = shop / ".site.kerfolio"
+    lay(home, letter="years of work")
+    lay(stage / "fresh", page="new")
+    whole = Journal(
+        state=State.EXCHANGING,
+        moves=(Move(fresh=stage / "fresh", target=shop / "site"),),
+        stages=(stage, home),
+        carries=False,
+    )
+    note_down(stage, whole)
+    shutil.copytree(shop, copy)
+    (said,) = take_up(copy / "site")
+    assert said.message == "what an interrupted run had left was cleared away"
+    assert [*copy.iterdir()] == []
+    assert files_of(home) == {"letter": b"years of work"}
+    assert not (shop / "site").exists()
+    assert journal_in(stage) == whole
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ('"inode": 0', '"inode": 0.5'),
+        ('"inode": 0', '"inode": null'),
+        ('"moves": [', '"moves": [], "others": ['),
+        ('"exchanging"', '"dancing"'),
+        ('"carries"', '"carries": ' + "[" * 100_000),
+    ],
+)
+def test_a_broken_journal_is_none(tmp_path: Path, old: str, new: str) -> None:
+    move = Move(fresh=tmp_path / "fresh", target=tmp_path / "site")
+    whole = Journal(state=State.EXCHANGING, moves=(move,), stages=(tmp_path,), carries=True)
+    note_down(tmp_path, whole)
+    assert journal_in(tmp_path) == whole
+    journal = tmp_path / "journal.json"
+    text = journal.read_text("utf-8")
+    assert old in text
+    journal.write_text(text.replace(old, new), "utf-8")
+    assert journal_in(tmp_path) is None
+
+
+def test_a_pipe_in_place_of_a_journal_is_never_waited_for(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "journal.json")
+    assert journal_in(tmp_path) is None

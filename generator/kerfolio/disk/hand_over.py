@@ -19,7 +19,7 @@ from kerfolio.disk.alone import alone_in
 from kerfolio.disk.carry import carry_over
 from kerfolio.disk.exchange import exchange
 from kerfolio.disk.journal import Journal, Move, State, forget, journal_in, note_down
-from kerfolio.disk.out_folder import foreign_in, nearest
+from kerfolio.disk.out_folder import foreign_in, nearest, stage_of
 from kerfolio.disk.trouble import Stopped, if_stopped, told
 
 _WHOLE = "The last site is untouched."
@@ -51,20 +51,16 @@ def hand_over(
 def take_up(out: Path) -> tuple[Finding, ...]:
     """Finish or undo what a killed run left beside ``out``, and say so. Raises DiskError."""
     out = out.absolute()
-    if not _stage_of(out).exists():
+    if not stage_of(out).exists():
         return ()
     with told(out, _WHOLE), alone_in(out.parent):
         said = _taken_up(out)
     return (note("taken-up", said, Place(str(out))),) if said else ()
 
 
-def _stage_of(out: Path) -> Path:
-    return out.with_name(f".{out.name}.kerfolio")
-
-
 def _taken_up(out: Path) -> str:
     """Finish or undo what is staged beside OUT; return what was done in words."""
-    stage = _stage_of(out)
+    stage = stage_of(out)
     if not stage.exists():
         return ""
     journal = journal_in(stage)
@@ -82,7 +78,7 @@ def _staged(
     out: Path, files: Mapping[str, bytes], beside: Mapping[Path, bytes], carries: bool, whole: str
 ) -> Journal:
     """Build everything beside its place; what fails leaves nothing."""
-    stage = _stage_of(out)
+    stage = stage_of(out)
     site = Move(fresh=stage / "fresh", target=out)
     others = [Move(fresh=_place_for(each, stage), target=each.absolute()) for each in beside]
     stages = tuple(dict.fromkeys((stage, *(each.fresh.parent for each in others))))
@@ -128,7 +124,7 @@ def _exchanged(out: Path, journal: Journal) -> None:
 
     An interruption waits until it is done: it is a matter of a few renames.
     """
-    stage = _stage_of(out)
+    stage = stage_of(out)
     try:
         for each in journal.moves:
             _bring(each)

@@ -2,7 +2,8 @@
 
 The journal lies in the stage, a hidden folder beside OUT. Whoever finds it after a kill reads how
 far it had come: what was only *staging* is undone, what was *exchanging* is finished. A stage
-without a journal holds nothing that anybody needs.
+without a journal holds nothing that anybody needs. A journal counts only in the very folder it was
+written in: a copy of it, or one that came with a workshop of somebody else's, moves nothing.
 """
 
 from __future__ import annotations
@@ -10,6 +11,7 @@ from __future__ import annotations
 import json
 from dataclasses import dataclass
 from enum import StrEnum
+from operator import index
 from pathlib import Path
 
 _NAME = "journal.json"
@@ -55,6 +57,7 @@ class Journal:
 def note_down(stage: Path, journal: Journal) -> None:
     """Write the journal into its stage, whole or not at all. Raises OSError."""
     content = {
+        "folder": stage.stat().st_ino,
         "state": journal.state,
         "carries": journal.carries,
         "stages": [str(each) for each in journal.stages],
@@ -69,19 +72,29 @@ def note_down(stage: Path, journal: Journal) -> None:
 
 
 def journal_in(stage: Path) -> Journal | None:
-    """Return the journal of a stage, or None where there is none that can be read."""
+    """Return the journal of a stage, or None where there is none that can be read and counts."""
+    journal = stage / _NAME
+    if not journal.is_file():
+        return None
     try:
-        found = json.loads((stage / _NAME).read_text("utf-8"))
+        found = json.loads(journal.read_text("utf-8"))
+        if found["folder"] != stage.stat().st_ino:
+            return None
+        site, *others = found["moves"]
         return Journal(
             state=State(found["state"]),
             carries=bool(found["carries"]),
             stages=tuple(Path(each) for each in found["stages"]),
             moves=tuple(
-                Move(fresh=Path(each["fresh"]), target=Path(each["target"]), inode=each["inode"])
-                for each in found["moves"]
+                Move(
+                    fresh=Path(each["fresh"]),
+                    target=Path(each["target"]),
+                    inode=index(each["inode"]),
+                )
+                for each in (site, *others)
             ),
         )
-    except (OSError, ValueError, KeyError, TypeError):
+    except (OSError, ValueError, KeyError, TypeError, RecursionError):
         return None
 
 

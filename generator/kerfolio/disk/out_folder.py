@@ -28,8 +28,9 @@ class Written:
 
 def written_in(out: Path) -> Written | None:
     """Return what an earlier publish wrote, or None where there is no manifest of ours."""
-    try:
-        found = json.loads((out / MANIFEST).read_text("utf-8"))
+    manifest = out / MANIFEST
+    try:  # reading something else than a file might never end
+        found = json.loads(manifest.read_text("utf-8")) if manifest.is_file() else None
     except (OSError, ValueError, RecursionError):
         return None
     if not isinstance(found, dict) or found.get("format") != FORMAT:
@@ -103,9 +104,19 @@ def _out_faults(out: Path, ours: Callable[[Path], bool], writer: str) -> Iterato
         message = f"nothing can be written in `{barred}`"
         yield error("out-barred", message, place, advice)
         return
+    stage = stage_of(out)
+    if stage.is_symlink() or (stage.exists() and not stage.is_dir()):
+        message = f"`{stage.name}` stands where the output is built"
+        yield error("out-barred", message, place, "Remove it, or name another folder.")
+        return
     if out.exists() and not (_is_waiting(out) or ours(out)):
         advice = f"Choose a new or empty folder, or one that an earlier {writer} wrote."
         yield error("out-not-ours", "the output folder holds other files", place, advice)
+
+
+def stage_of(out: Path) -> Path:
+    """Return the hidden folder beside OUT that everything is built in first."""
+    return out.with_name(f".{out.name}.kerfolio")
 
 
 def _folders(out: Path) -> Iterator[Path]:
@@ -119,8 +130,8 @@ def _barred(out: Path) -> Path | None:
 
 
 def nearest(folder: Path) -> Path:
-    """Return the folder, or the first one above it that exists."""
-    return next(each for each in (folder, *folder.parents) if each.exists())
+    """Return the folder, or the first one above it that stands there, were it a broken link."""
+    return next(each for each in (folder, *folder.parents) if os.path.lexists(each))
 
 
 def _is_waiting(out: Path) -> bool:

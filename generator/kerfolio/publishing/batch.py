@@ -26,12 +26,16 @@ from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut, Say, examine, silent
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.names import SETUP, has_saw, is_of_batch, layout_name, saw_name
+from kerfolio.publishing.refusals import among_sources
 from kerfolio.writing.formats import CUT_FORMATS, CutFormat
 
 _LISTS = tuple(
     f"lists/{each}.csv" for each in ("parts", "sheets", "boards", "board-cuts", "cutting")
 )
 """The lists that tell of all copies; the others of a bundle are those of one."""
+
+_OF_VIEWERS = (".DS_Store", "Thumbs.db", "desktop.ini")
+"""Files that a system's file viewer lays into folders that were looked at."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,6 +93,7 @@ def _refusals(request: BatchRequest) -> Iterator[Finding]:
     if not request.plan:
         yield error("unknown-plan", "no plan is named", Place("plans"), "Write `--plan NAME`.")
     yield from out_faults(out, partial(_is_batch, formats=request.formats), "batch")
+    yield from among_sources(request.folder, out, "--out")
     if any(is_site(each) for each in out.resolve().parents):
         yield error(
             "out-in-site", "the batch would lie inside a site", place, "Name another --out."
@@ -96,8 +101,16 @@ def _refusals(request: BatchRequest) -> Iterator[Finding]:
 
 
 def _is_batch(out: Path, formats: tuple[CutFormat, ...]) -> bool:
-    files = (each for each in out.rglob("*") if not each.is_dir())
-    return all(is_of_batch(each.relative_to(out).as_posix(), formats) for each in files)
+    """Tell whether everything in a folder was written by a batch, or by the system's file viewer.
+
+    A link is neither, wherever it leads.
+    """
+    files = (each for each in out.rglob("*") if each.is_symlink() or not each.is_dir())
+    return all(
+        each.name in _OF_VIEWERS
+        or (not each.is_symlink() and is_of_batch(each.relative_to(out).as_posix(), formats))
+        for each in files
+    )
 
 
 def _multiplied(proof: Proof, copies: int) -> Proof:

@@ -37,11 +37,8 @@ def _refusals(folder: Path, out: Path, supporters: Path) -> Iterator[Finding]:
     if site == shop or site in shop.parents:
         message = "the site would replace the workshop"
         yield error("out-over-workshop", message, Place(str(site)), "Name another --out.")
-    for target, option in ((site, "--out"), (handed, "--supporters-out")):
-        within = next((each for each in _SOURCES if _is_in(target, shop / each)), None)
-        if within:
-            message = f"it would lie among what the workshop is made of, in `{within}/`"
-            yield error("out-in-source", message, Place(str(target)), f"Name another {option}.")
+    yield from among_sources(folder, out, "--out")
+    yield from among_sources(folder, supporters, "--supporters-out")
     if not _is_in((shop / ".kerfolio").resolve(), shop):
         message, advice = "a link leads out of the workshop", "Remove it: a folder is made anew."
         yield error("link-out", message, Place(".kerfolio"), advice)
@@ -49,6 +46,15 @@ def _refusals(folder: Path, out: Path, supporters: Path) -> Iterator[Finding]:
     if not (home.is_dir() and os.access(home, os.W_OK | os.X_OK)):
         message = f"nothing can be written in `{home}`"
         yield error("out-barred", message, Place(str(handed)), "Name another --supporters-out.")
+
+
+def among_sources(folder: Path, out: Path, option: str) -> Iterator[Finding]:
+    """Refuse an output among what the maker wrote, where the next run would take it for that."""
+    target, shop = out.resolve(), folder.resolve()
+    within = next((each for each in _SOURCES if _is_in(target, shop / each)), None)
+    if within:
+        message = f"it would lie among what the workshop is made of, in `{within}/`"
+        yield error("out-in-source", message, Place(str(target)), f"Name another {option}.")
 
 
 def _is_in(target: Path, folder: Path) -> bool:
