@@ -40,12 +40,12 @@ def test_sizes_that_only_many_copies_take_are_told_for_them_alone() -> None:
 
 def test_how_the_sheets_were_counted_is_said() -> None:
     edition = carrying()
-    assert copies_remark(edition) == APART
+    assert copies_remark(edition) == APART.format("copy")
     table = tuple(
         CopiesCount(sheet=name, size=(2440.0, 1220.0), counts=(1, 1, 1, 2, 2, 2))
         for name in ("ply", "thin")
     )
     together = replace(edition, layout=replace(edition.layout, copies=table))
-    assert copies_remark(together) == TOGETHER
+    assert copies_remark(together) == TOGETHER.format("copies")
     half = replace(edition, layout=replace(edition.layout, copies=table[:1]))
-    assert copies_remark(half) == APART
+    assert copies_remark(half) == APART.format("copy")

@@ -11,6 +11,7 @@ from kerfolio.proving.prove import Proof, prove_plan
 from kerfolio.reading.workshop import read_workshop
 from tests.conftest import SAMPLE
 from tests.plans import RACK, proved
+from tests.proving.two_panels import plan_text
 
 BOX = """\
 plan: Probe box
@@ -72,10 +73,24 @@ def test_a_good_plan_is_not_remarked_on() -> None:
 
 def test_the_sample_gives_no_alarm() -> None:
     for proof in sample_proofs():
-        assert proof.build is not None
-        assert [each.clashes for each in proof.build.fitted] == [()] * len(proof.build.fitted)
-        assert proof.build.blocked == ()
-        assert proof.build.drawn.findings == ()
+        assert proof.made
+        for build in (each.build for each in proof.made):
+            assert build is not None
+            assert [each.clashes for each in build.fitted] == [()] * len(build.fitted)
+            assert build.blocked == ()
+            told = [each for each in build.drawn.findings if each.severity is not Severity.NOTE]
+            assert told == []
+
+
+def test_a_plan_of_one_joint_that_cannot_be_made_is_told() -> None:
+    """With no joint left nothing is put together, yet what is wrong stands."""
+    text = plan_text(
+        side="slot: {slot: {at: [200, 150], length: 40, angle: 0, takes: ply}}",
+        rail="tab: {tabs: {edge: top, at: [60, 160], width: 40, depth: 17.8}}",
+        joints="tab: rail.tab, into: side.slot, show: out, looking: up",
+    )
+    found = [each.message for each in proved(text).findings if each.rule == "joint-count"]
+    assert found == ["`rail.tab` are 2, `side.slot` are 1"]
 
 
 def test_a_shelf_too_long_is_named_and_measured() -> None:

@@ -9,7 +9,7 @@ import pytest
 
 from kerfolio import proving
 from kerfolio.basis.finding import Finding
-from kerfolio.proving.rules import AFTER, BEFORE, RULES, TOGETHER, rules_of
+from kerfolio.proving.rules import AFTER, AS_SET, BEFORE, RULES, TOGETHER, rules_of
 from tests.plans import RACK, proved, remarks
 
 
@@ -166,5 +166,5 @@ def test_every_declared_rule_is_looked_at_once_in_the_order_written() -> None:
         assert [rule for rule in RULES if rule.check.__module__ == name] == rules
         lines = [rule.check.__code__.co_firstlineno for rule in rules]
         assert lines == sorted(lines)
-    assert all((BEFORE, AFTER, TOGETHER))
-    assert len(BEFORE) + len(AFTER) + len(TOGETHER) == len(RULES)
+    assert all((BEFORE, AFTER, TOGETHER, AS_SET))
+    assert sum(map(len, (BEFORE, AFTER, TOGETHER, AS_SET))) == len(RULES)

@@ -75,7 +75,7 @@ def _lettering(content: bytes) -> str:
 
 @pytest.mark.parametrize("first", UNITS)
 def test_the_overall_size_reads_alike(first: str) -> None:
-    build = edition(first).build
+    build = edition(first).made[0].build
     assert build is not None
     size, said = stability_of(build.drawn.assembled).size, words(first)
     assert any(mm_number(side, 1) != mm_number(side, 0) for side in size)

@@ -19,11 +19,12 @@ from kerfolio.model.feature_kind import TAB
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.reading.workshop import read_workshop
+from kerfolio.settling.making import set_of
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import SettledFeature, SettledPlan
 from kerfolio.settling.variant import drawn_variant
 from tests.tools.projection import Canvas, Shown, View, guide, ink, paint
-from tests.tools.sample_poses import SCENES, Scene
+from tests.tools.sample_poses import SCENES, SETS, Scene
 
 SAMPLE = Path(__file__).resolve().parents[2] / "sample-site"
 
@@ -42,7 +43,7 @@ def illustrate(settled: SettledPlan, folder: Path) -> None:
 
     Steps of open plans have none: their pictures are made when the plan is published.
     """
-    scene = SCENES[settled.plan.name](settled)
+    scene = {**SCENES, **SETS}[settled.plan.name](settled)
     parts = {piece.label: part for part in settled.parts for piece in part.pieces}
     home = {label: Shown(parts[label], pose) for label, pose in scene.poses.items()}
     view = (scene.azimuth, scene.elevation)
@@ -120,7 +121,9 @@ def main(names: list[str]) -> None:
     assert workshop is not None
     for plan in workshop.plans:
         if not names or plan.name in names:
-            illustrate(settled_plan(plan, workshop.stock), SAMPLE / "plans" / plan.name / "photos")
+            illustrate(
+                set_of(settled_plan(plan, workshop.stock)), SAMPLE / "plans" / plan.name / "photos"
+            )
 
 
 if __name__ == "__main__":

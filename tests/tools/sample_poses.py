@@ -168,6 +168,21 @@ def tool_tote(settled: SettledPlan) -> Scene:
     )
 
 
+def window_shelf(settled: SettledPlan) -> Scene:
+    """Two feet 110 mm in from the ends of the board, which lies with its long side to the front."""
+    t, foot, high, long, wide = (
+        size(settled, each) for each in ("t", "foot", "high", "long", "wide")
+    )
+    poses = {"board": Pose((0, -wide / 2, high), RIGHT, BACK)}
+    for number, left in ((1, 110.0), (2, long - 110.0 - foot)):
+        poses[f"{number}/lower"] = Pose((left, t / 2, 0), RIGHT, UP)
+        poses[f"{number}/upper"] = Pose((left + foot / 2 - t / 2, -foot / 2, 0), BACK, UP)
+    return Scene(poses, moves={"board": (0, 0, 120)}, azimuth=-28, elevation=24)
+
+
+SETS: dict[str, Callable[[SettledPlan], Scene]] = {"window-shelf": window_shelf}
+"""Plans that make a set: all pieces of it, those of twins by their number."""
+
 SCENES: dict[str, Callable[[SettledPlan], Scene]] = {
     "desk-rack": desk_rack,
     "harbour-stool": harbour_stool,

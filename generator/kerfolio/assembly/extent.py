@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from kerfolio.assembly.assembled import PosedPiece
+from kerfolio.assembly.assembled import Assembled, PosedPiece
 from kerfolio.geometry.panel_mesh import panel_mesh, volume_and_centre
 from kerfolio.geometry.rigid import Vector, cross, dot, length, scaled
 
@@ -20,6 +20,13 @@ def corners(piece: PosedPiece) -> tuple[Vector, ...]:
     """Return the corners of both faces' outer edges in the world, mm."""
     heights = (0.0, piece.panel.thickness)
     return tuple(piece.pose.point((x, y, z)) for x, y in piece.panel.shape.outer for z in heights)
+
+
+def overall(assembled: Assembled) -> Vector:
+    """Return how wide, deep and high all pieces are together, mm."""
+    points = [corner for each in assembled.pieces for corner in corners(each)]
+    xs, ys, zs = zip(*points, strict=True)
+    return max(xs) - min(xs), max(ys) - min(ys), max(zs) - min(zs)
 
 
 def centre(piece: PosedPiece) -> Vector:

@@ -18,9 +18,10 @@ from kerfolio.assembly.standing import stood
 from kerfolio.assembly.undecided import undecided
 from kerfolio.basis.finding import Finding
 from kerfolio.geometry.panel import Panel
-from kerfolio.geometry.rigid import Rigid
-from kerfolio.model.joint import Joint
+from kerfolio.geometry.rigid import HERE, Rigid
+from kerfolio.model.joint import Joint, Standing
 from kerfolio.model.joint_kind import FINGER_JOINT
+from kerfolio.model.statement import Named
 from kerfolio.settling.settled import SettledPlan
 
 
@@ -40,12 +41,13 @@ class Together:
 def put_together(settled: SettledPlan, like: Together | None = None) -> Together | None:
     """Put a plan's pieces where its joints want them; None where no two pieces are joined.
 
-    ``like`` is the same plan put together at another thickness: its ways are taken over, and
-    nothing is asked again.
+    A thing of a set that is a single piece lies flat, its show face up, unless its ``standing``
+    says otherwise. ``like`` is the same plan put together at another thickness: its ways are taken
+    over, and nothing is asked again.
     """
     links, faults = links_of(settled)
     if not links:
-        return None
+        return _alone(settled, faults)
     if like is not None:
         links = tuple(_narrowed(link, like.ways) for link in links)
     parts = pieces_of(settled)
@@ -61,7 +63,7 @@ def put_together(settled: SettledPlan, like: Together | None = None) -> Together
         # A joint that is off, or cannot be made, would have decided some of the ways.
         findings += () if closure.gaps or faults else undecided(walks, links, parts, panels)
         findings += unchecked(bridges(links), links) if len(poses) > 2 else ()
-        findings += unreached(parts, poses)
+        findings += unreached(parts, poses, links)
     findings += gap_findings(closure, links)
     return Together(
         assembled=Assembled(
@@ -73,6 +75,21 @@ def put_together(settled: SettledPlan, like: Together | None = None) -> Together
         ways={links[i].joint.stated: links[i].ways[way].number for i, way in best.ways.items()},
         findings=tuple(findings),
     )
+
+
+def _alone(settled: SettledPlan, faults: Sequence[Finding]) -> Together | None:
+    """Return a single piece in its place; what is wrong with every joint is told beside one."""
+    parts = pieces_of(settled)
+    lies = settled.plan.is_set and len(parts) == 1
+    if not (lies or faults):
+        return None
+    label = next(iter(parts))
+    panels = _panels(settled)
+    lying = settled.plan.standing or Standing(piece=Named(label), looks="up")
+    poses = stood({label: HERE}, parts, panels, lying)
+    pieces = tuple(_pieces(settled, poses, panels))
+    assembled = Assembled(variant=settled.variant, pieces=pieces, joints=())
+    return Together(assembled=assembled, gaps=(), ways={}, findings=tuple(faults))
 
 
 def _narrowed(link: Link, ways: Mapping[Joint, int]) -> Link:

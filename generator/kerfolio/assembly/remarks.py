@@ -16,6 +16,7 @@ from kerfolio.assembly.verdicts import verdicts
 from kerfolio.basis.finding import Finding, error, note, warning
 from kerfolio.basis.measures import angle, reading
 from kerfolio.basis.said import Words, said, strung
+from kerfolio.basis.words import listed
 from kerfolio.geometry.rigid import Rigid, Vector, dot, length
 from kerfolio.settling.settled import SettledPart
 
@@ -149,10 +150,39 @@ def unchecked(bridges: Sequence[int], links: Sequence[Link]) -> Iterator[Finding
         yield note("joint-unchecked", message, first.place, advice, subject=name)
 
 
-def unreached(parts: Mapping[str, SettledPart], reached: Mapping[str, object]) -> Iterator[Finding]:
-    """Yield a finding for each piece that no joint puts anywhere."""
-    for piece, part in parts.items():
-        if piece not in reached:
+def unreached(
+    parts: Mapping[str, SettledPart], reached: Mapping[str, object], links: Sequence[Link]
+) -> Iterator[Finding]:
+    """Yield a finding for each piece that no joint puts anywhere.
+
+    Pieces that are joined with each other, but not with the rest, are told of together.
+    """
+    for group in _groups([piece for piece in parts if piece not in reached], links):
+        piece, part = group[0], parts[group[0]]
+        if len(group) > 1:
+            names = listed([f"`{each}`" for each in group])
+            message = f"no joint joins {names} with the rest"
+            advice = (
+                "Add a joint between them and the rest; if they are a thing of their own, write "
+                "`assemblies`. They are left out of the drawings."
+            )
+            yield warning("piece-unjoined", message, part.place, advice, subject=piece)
+        else:
             message = f"no joint says where `{piece}` goes"
             advice = f"Add a joint that ends in `{piece}`; it is left out of the drawings."
             yield warning("piece-unjoined", message, part.place, advice, subject=piece)
+
+
+def _groups(pieces: Sequence[str], links: Sequence[Link]) -> Iterator[tuple[str, ...]]:
+    """Yield the pieces in groups of those that joints join with each other, in their order."""
+    left = list(pieces)
+    while left:
+        group = {left[0]}
+        grown = True
+        while grown:
+            ends = [{link.a.piece, link.b.piece} for link in links]
+            more = {piece for pair in ends if not pair.isdisjoint(group) for piece in pair}
+            grown = not more <= group
+            group |= more
+        yield tuple(piece for piece in left if piece in group)
+        left = [piece for piece in left if piece not in group]

@@ -3,17 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from kerfolio.assembly.assembled import BuildStep
 from kerfolio.assembly.building import Build
+from kerfolio.assembly.made import Made
+from kerfolio.assembly.set_together import SetTogether
 from kerfolio.drawing.assembled_view import assembled_view
 from kerfolio.drawing.exploded_view import exploded_view
 from kerfolio.drawing.step_view import step_view
 from kerfolio.drawing.view_choice import chosen_views
 from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.model.plan import Plan
 from kerfolio.settling.settled import SettledPlan
 
 ASSEMBLED, EXPLODED = "assembled", "exploded"
+SET = "set"
+"""A set as it stands when all of it is made."""
+SET_ROOM = (170.0, 95.0)
 
 
 def step_name(number: int) -> str:
@@ -21,26 +28,54 @@ def step_name(number: int) -> str:
     return f"step-{number}"
 
 
-def build_drawings(build: Build, first: str) -> Mapping[str, Drawing]:
+def build_drawings(made: Made, first: str) -> Mapping[str, Drawing]:
     """Return the whole with its sizes, the whole drawn apart, and a picture of every step.
 
-    ``first`` is the unit named first, ``mm`` or ``in``.
+    Names are those of the whole plan; nothing where nothing tells how the pieces go. ``first`` is
+    the unit named first, ``mm`` or ``in``.
     """
+    build = made.build
+    if build is None:
+        return {}
     assembled, plan = build.drawn.assembled, build.settled.plan
     drawings = {
-        ASSEMBLED: assembled_view(
+        made.named(ASSEMBLED): assembled_view(
             assembled, first=first, title=f"{plan.title}: put together, with its overall sizes"
-        ),
-        EXPLODED: exploded_view(assembled, build.order, title=f"{plan.title}: its pieces apart"),
+        )
     }
+    if len(assembled.pieces) > 1:
+        title = f"{plan.title}: its pieces apart"
+        drawings[made.named(EXPLODED)] = exploded_view(assembled, build.order, title=title)
     views = chosen_views(assembled, build.order.steps)
     for step, look in zip(build.order.steps, views, strict=True):
-        drawings[step_name(step.number)] = step_view(
+        number = made.first_step + step.number - 1
+        drawings[step_name(number)] = step_view(
             assembled,
             step,
             look=look,
             hardware=_hardware(build.settled, step),
-            title=_title(build, step),
+            title=_title(build, step, number),
+        )
+    return drawings
+
+
+def set_drawings(
+    together: SetTogether, made: Sequence[Made], plan: Plan, first: str
+) -> Mapping[str, Drawing]:
+    """Return a set as it stands, and the steps in which a single piece is laid on the rest."""
+    assembled = together.assembled
+    title = f"{plan.title}: the whole set, with its overall sizes"
+    drawings = {SET: assembled_view(assembled, first=first, room=SET_ROOM, title=title)}
+    lying = {each.first_step: each.settled for each in made if each.lies_alone}
+    steps = [step for step in together.order.steps if step.number in lying]
+    for step, look in zip(steps, chosen_views(assembled, steps), strict=True):
+        settled = lying[step.number]
+        drawings[step_name(step.number)] = step_view(
+            assembled,
+            step,
+            look=look,
+            hardware=_hardware(settled, replace(step, number=1)),
+            title=f"{plan.title}, step {step.number}",
         )
     return drawings
 
@@ -57,7 +92,7 @@ def _called(settled: SettledPlan, item: str) -> str:
     return stocked.title if stocked else item
 
 
-def _title(build: Build, step: BuildStep) -> str:
+def _title(build: Build, step: BuildStep, number: int) -> str:
     plan = build.settled.plan
     stated = "" if build.order.found else plan.steps[step.number - 1].title
-    return f"{plan.title}, step {step.number}" + (f": {stated}" if stated else "")
+    return f"{plan.title}, step {number}" + (f": {stated}" if stated else "")

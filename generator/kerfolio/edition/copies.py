@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.making import one_of
 
-TOGETHER = "Sheets are counted for all copies laid out together."
-APART = "Every copy is counted with whole sheets of its own; laid out together they may take fewer."
+TOGETHER = "Sheets are counted for all {} laid out together."
+APART = "Every {} is counted with whole sheets of its own; laid out together they may take fewer."
 
 
 def copies_remark(edition: Edition) -> str:
@@ -13,4 +14,5 @@ def copies_remark(edition: Edition) -> str:
     most = len(edition.copies)
     counted = {each.sheet for each in edition.layout.copies if len(each.counts) >= most}
     used = {sheet.sheet for sheet in edition.layout.sheets}
-    return TOGETHER if used <= counted else APART
+    called = one_of(edition.plan)
+    return TOGETHER.format(called.many) if used <= counted else APART.format(called.one)

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from kerfolio.assembly.building import Build
+from kerfolio.assembly.assembled import Assembled, BuildOrder
+from kerfolio.assembly.made import Made
+from kerfolio.assembly.set_together import SetTogether
 from kerfolio.assembly.stability import Stability
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.layouts.boards import BoardPlan
@@ -30,10 +32,10 @@ class Edition:
 
     ``settled`` is the variant the plan is drawn for, ``variants`` all of them in order of
     thickness. ``trials`` are only those that the maker marked public. ``pictures`` maps a path of
-    the plan folder (``photos/finished.png``) to the picture's bytes, ready to print. ``build`` is
-    the plan put together, None where its joints put no piece anywhere, ``stability`` how large,
-    heavy and steady it is; ``drawings`` its pictures:
-    ``assembled``, ``exploded`` and ``step-N``. ``times`` are those of the layout's sheets in their
+    the plan folder (``photos/finished.png``) to the picture's bytes, ready to print. ``made`` are
+    the things it makes, each put together, ``together`` all of a set in its place; ``drawings``
+    their pictures: ``assembled``, ``exploded`` (of a set ``NAME-assembled``, and ``set`` of all of
+    it) and ``step-N``, counted over the plan. ``times`` are those of the layout's sheets in their
     order, ``copies`` what one and more copies cost, ``spans`` what the plan's spans carry,
     ``saw`` the sheets as a saw cuts them, ``board_plans`` how boards are cut from lengths sold.
     ``formats`` are those that its cut files come in.
@@ -50,8 +52,8 @@ class Edition:
     boards: tuple[BoardRow, ...]
     trials: tuple[Trial, ...]
     pictures: Mapping[str, bytes]
-    build: Build | None = None
-    stability: Stability | None = None
+    made: tuple[Made, ...] = ()
+    together: SetTogether | None = None
     drawings: Mapping[str, Drawing] = field(default_factory=dict)
     times: tuple[CutTime, ...] = ()
     copies: tuple[CopiesCost, ...] = ()
@@ -64,6 +66,26 @@ class Edition:
     def name(self) -> str:
         """The plan's folder name, which is its address."""
         return self.plan.name
+
+    @property
+    def assembled(self) -> tuple[Assembled, BuildOrder] | None:
+        """All that it makes in its place, with its order; None where nothing tells how it goes."""
+        if self.plan.is_set:
+            return (self.together.assembled, self.together.order) if self.together else None
+        build = self.made[0].build if self.made else None
+        return (build.drawn.assembled, build.order) if build else None
+
+    @property
+    def stability(self) -> Stability | None:
+        """How steady the tallest of the things made is; None where nothing tells how they go."""
+        found = [each.stability for each in self.made if each.stability is not None]
+        return max(found, key=lambda each: each.size[2], default=None)
+
+    @property
+    def piece_marks(self) -> Mapping[str, str]:
+        """The mark of every piece by its label, as steps name them: twins share theirs."""
+        parts = (part for each in self.made for part in each.settled.parts)
+        return {piece.label: piece.mark for part in parts for piece in part.pieces}
 
     @property
     def costs(self) -> tuple[CostRow, ...]:

@@ -56,6 +56,10 @@ class Rigid:
         return Rigid(added(self.origin, by), self.x, self.y, self.z)
 
 
+HERE = Rigid()
+"""Where the frame is the other one itself."""
+
+
 def added(a: Vector, b: Vector) -> Vector:
     """Return a + b."""
     return (a[0] + b[0], a[1] + b[1], a[2] + b[2])

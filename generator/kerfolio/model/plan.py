@@ -170,6 +170,48 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LiesOn:
+    """That an assembly lies on others: on ``supports`` (``stand``, or ``stand.2`` of several).
+
+    ``overhang`` is how far it reaches past the outermost of them, at either end; ``held`` a word of
+    ``HOLDS`` for what keeps it there.
+    """
+
+    supports: tuple[Named, ...]
+    overhang: Amount | None = None
+    held: str = "lying"
+    place: Place = NOWHERE
+
+
+HOLDS = ("lying", "clamped", "screwed", "brackets")
+"""What keeps a thing on what it lies on: nothing but its weight, or that."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Assembly:
+    """One of the things that a plan makes, ``count`` times in a set.
+
+    ``pieces`` name its own pieces, or parts of which every piece is its own. Joints, standing and
+    steps are written once and tell of each one made.
+    """
+
+    name: str
+    title: str = ""
+    count: int = 1
+    pieces: tuple[Named, ...] = ()
+    joints: tuple[Joint, ...] = ()
+    standing: Standing | None = None
+    lies_on: LiesOn | None = None
+    steps: tuple[Step, ...] = ()
+    place: Place = NOWHERE
+
+    def owns(self, label: str) -> bool:
+        """Tell whether a piece (``leg.left``) is one of its own."""
+        part = label.partition(".")[0]
+        return any(each.name in (label, part) for each in self.pieces)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Video:
     """A film of the build elsewhere; chapters are (time, title)."""
 
@@ -244,6 +286,7 @@ class Plan:
     standing: Standing | None = None
     placed: str = ""
     uses: tuple[str, ...] = ()
+    assemblies: tuple[Assembly, ...] = ()
     hardware: tuple[HardwareUse, ...] = ()
     cuts: tuple[CutSetting, ...] = ()
     relief: Relief = field(default_factory=Relief)
@@ -270,6 +313,32 @@ class Plan:
     def shows(self, word: str) -> bool:
         """Tell whether everybody may see what a word of ``showing.py`` stands for."""
         return self.is_open or word in self.show
+
+    @property
+    def is_set(self) -> bool:
+        """Whether it makes several things, or one of them several times."""
+        return bool(self.assemblies)
+
+    @property
+    def made(self) -> tuple[Assembly, ...]:
+        """The things it makes: of a plan that states none, the whole as one."""
+        if self.assemblies:
+            return self.assemblies
+        whole = Assembly(
+            name="",
+            title=self.title,
+            pieces=tuple(Named(part.name) for part in self.parts),
+            joints=self.joints,
+            standing=self.standing,
+            steps=self.steps,
+            place=self.place,
+        )
+        return (whole,)
+
+    @property
+    def minutes(self) -> float:
+        """What all steps take for everything it makes, as far as they say so."""
+        return sum(each.count * (step.minutes or 0) for each in self.made for step in each.steps)
 
     @property
     def pictured(self) -> tuple[Photo, ...]:

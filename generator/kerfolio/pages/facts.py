@@ -138,5 +138,5 @@ def _cutting(edition: Edition) -> Lines:
 
 
 def _time(edition: Edition) -> Lines:
-    minutes = sum(step.minutes or 0 for step in edition.plan.steps)
+    minutes = edition.plan.minutes
     return ((f"about {minutes_text(minutes)}",),) if minutes else ()

@@ -26,7 +26,7 @@ def howto_script(site: Site, edition: Edition, image: str) -> Markup:
 
 def _howto(site: Site, edition: Edition, image: str) -> dict[str, Any]:
     plan = edition.plan
-    minutes = sum(step.minutes or 0 for step in plan.steps)
+    minutes = plan.minutes
     data = {
         "@context": "https://schema.org",
         "@type": "HowTo" if plan.steps else "CreativeWork",

@@ -13,6 +13,7 @@ from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.loads import loads_of
+from kerfolio.edition.making import one_of, set_of, wholes_of
 from kerfolio.edition.sheet_count import counted_as
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.layouts.stacks import zones
@@ -31,7 +32,6 @@ from kerfolio.pages.steps import marks_by_label, step_views
 from kerfolio.pages.theme import render
 from kerfolio.pages.trial_view import TrialView, trial_views
 from kerfolio.pages.viewer import Viewer, viewer_of
-from kerfolio.pages.whole import whole_of
 from kerfolio.shop.lists import known_total
 
 _REPORT = """\
@@ -65,12 +65,14 @@ def plan_page(site: Site, edition: Edition) -> str:
         layouts=_layouts(edition),
         setup=has_setup(site, edition),
         cutting=cutting_of(edition),
+        called=one_of(edition.plan),
         copies_remark=copies_remark(edition),
         loads=loads_of(edition),
         total=known_total(edition.costs),
         unpriced=sum(row.total is None for row in edition.costs),
         tools=tools(edition),
-        whole=whole_of(edition),
+        wholes=wholes_of(edition),
+        the_set=set_of(edition),
         counted_as=counted_as(edition),
         viewer=_viewer(site, edition),
         video=web_href(plan.video.url) if plan.video else "",

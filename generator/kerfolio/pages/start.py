@@ -10,6 +10,7 @@ from markupsafe import Markup
 from kerfolio.edition.cautions import OPENING, cautions_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
+from kerfolio.edition.making import set_of, wholes_of
 from kerfolio.pages.choosing import coupon_tables, folder_rows, sheet_titles
 from kerfolio.pages.contents import folders
 from kerfolio.pages.facts import facts
@@ -23,7 +24,6 @@ from kerfolio.pages.plan import report_link
 from kerfolio.pages.steps import step_views
 from kerfolio.pages.theme import render
 from kerfolio.pages.viewer import viewer_of, viewer_script
-from kerfolio.pages.whole import whole_of
 
 
 def start_here(
@@ -64,7 +64,8 @@ def start_here(
         layers=layers_explained(edition),
         steps=step_views(edition, lambda photo: inlined(photo, edition), drawn),
         tools=tools(edition),
-        whole=whole_of(edition),
+        wholes=wholes_of(edition),
+        the_set=set_of(edition),
         viewer=viewer_of(plan.title, model) if model else None,
         cautions=cautions_of(edition),
         opening=OPENING,

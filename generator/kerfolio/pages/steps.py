@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.making import numbered_steps
 from kerfolio.model.plan import Step
 from kerfolio.model.prose import Prose
 from kerfolio.pages.photos import ShownPhoto, ShowPhoto
@@ -23,9 +24,13 @@ class PieceAdded:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StepView:
-    """One step, ready to set; ``hardware`` is (count, title), ``picture`` inline SVG or empty."""
+    """One step, ready to set; ``hardware`` is (count, title), ``picture`` inline SVG or empty.
+
+    ``begins`` tells what of a set is put together from here on, empty within it.
+    """
 
     number: int
+    begins: str
     title: str
     pieces: tuple[PieceAdded, ...]
     tools: tuple[str, ...]
@@ -42,8 +47,8 @@ def step_views(
 ) -> tuple[StepView, ...]:
     """Return all steps in order."""
     return tuple(
-        _step_view(edition, number, step, show, pictures)
-        for number, step in enumerate(edition.plan.steps, start=1)
+        _step_view(edition, number, begins, step, show, pictures)
+        for number, begins, step in numbered_steps(edition.plan)
     )
 
 
@@ -64,13 +69,19 @@ def hardware_title(edition: Edition, item: str) -> str:
 
 
 def _step_view(
-    edition: Edition, number: int, step: Step, show: ShowPhoto, pictures: Mapping[str, Markup]
+    edition: Edition,
+    number: int,
+    begins: str,
+    step: Step,
+    show: ShowPhoto,
+    pictures: Mapping[str, Markup],
 ) -> StepView:
-    marks = marks_by_label(edition)
+    marks = edition.piece_marks if edition.parts else {}
     pieces = tuple(PieceAdded(mark=marks.get(name.name, ""), label=name.name) for name in step.add)
     hardware = tuple((use.count, hardware_title(edition, use.item.name)) for use in step.hardware)
     return StepView(
         number=number,
+        begins=begins,
         title=step.title,
         pieces=pieces,
         tools=step.tools,

@@ -9,6 +9,7 @@ from kerfolio.basis.figures import minutes_short
 from kerfolio.drawing.build_views import step_name
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.making import numbered_steps
 from kerfolio.model.plan import Step
 from kerfolio.paper.band import Band, Bands, beside, indented, kept, paragraph, spaced, total
 from kerfolio.paper.grid import Grid
@@ -22,6 +23,8 @@ from kerfolio.paper.type import (
     CELL_STRONG,
     FIGURES,
     HEADING,
+    LEAD,
+    LEAD_LEADING,
     caps,
 )
 from kerfolio.writing.page import Passage, Role, Run, Text
@@ -37,13 +40,14 @@ _TITLE_LEADING = 17 * MM_PER_POINT
 
 def steps_section(edition: Edition, grid: Grid) -> Bands:
     """Return all steps, each kept on one page where a page can hold it."""
-    steps = edition.plan.steps
-    if not steps:
+    if not edition.plan.steps:
         return ()
     bands: list[Band] = list(section(TITLE, grid, new_page=True))
-    for number, step in enumerate(steps, start=1):
+    for number, begins, step in numbered_steps(edition.plan):
         line = (hairline(grid), Band(height=4.5, stick=True)) if number > 1 else ()
-        body = (*line, *_step(edition, step, number, grid))
+        head = kept(paragraph((Run(begins, LEAD),), grid.width, LEAD_LEADING), with_next=True)
+        opening = (*head, Band(height=3.0, stick=True)) if begins else ()
+        body = (*line, *opening, *_step(edition, step, number, grid))
         bands += spaced(whole(body, grid), _STEP_SPACE if number > 1 else 0.0)
     return tuple(bands)
 
@@ -104,7 +108,7 @@ def _short_list(head: str, entries: Sequence[tuple[Run, ...]], measure: float) -
 
 
 def _added(edition: Edition, step: Step) -> list[tuple[Run, ...]]:
-    marks = {piece.label: piece.mark for part in edition.settled.parts for piece in part.pieces}
+    marks = edition.piece_marks
     entries = []
     for each in step.add:
         mark = marks.get(each.name, "")

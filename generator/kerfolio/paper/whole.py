@@ -2,15 +2,23 @@
 
 from __future__ import annotations
 
-from kerfolio.assembly.proof_words import proof_words
-from kerfolio.assembly.stability_words import stability_cautions, stability_rows
-from kerfolio.drawing.build_views import ASSEMBLED, EXPLODED
+from collections.abc import Sequence
+
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.making import TheSet, Whole, set_of, wholes_of
 from kerfolio.paper.band import Band, Bands, beside, blank, indented, kept, paragraph, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.picture import captioned, drawing_band
 from kerfolio.paper.section import hung, note, section
-from kerfolio.paper.type import CELL, CELL_LEADING, CELL_STRONG
+from kerfolio.paper.type import (
+    CELL,
+    CELL_LEADING,
+    CELL_STRONG,
+    LEAD,
+    LEAD_LEADING,
+    READING,
+    READING_LEADING,
+)
 from kerfolio.writing.page import Run
 
 TITLE = "The whole"
@@ -21,31 +29,60 @@ _ROW = 1.6
 
 
 def whole_section(edition: Edition, grid: Grid) -> Bands:
-    """Return the pictures and numbers of the whole; nothing where nothing tells how it goes."""
-    build = edition.build
-    if build is None:
+    """Return the pictures and numbers of what is made; nothing where nothing tells how it goes."""
+    wholes = wholes_of(edition)
+    if not wholes:
         return ()
     bands: list[Band] = list(section(TITLE, grid, new_page=True))
-    bands += _pictures(edition, grid)
-    stability = edition.stability
-    assert stability is not None, "worked out with the build"
-    rows: list[Band] = []
-    for label, value in stability_rows(stability, edition.identity.units_first):
+    the_set = set_of(edition)
+    if the_set is not None:
+        bands += _set(the_set, edition, grid)
+    for whole in wholes:
+        bands += _whole(whole, edition, grid)
+    return tuple(bands)
+
+
+def _set(the_set: TheSet, edition: Edition, grid: Grid) -> Bands:
+    bands = list(paragraph((Run(the_set.holds, READING),), grid.width, READING_LEADING))
+    drawing = edition.drawings.get(the_set.picture)
+    if drawing is not None:
+        figure = drawing_band(drawing, grid.width, _SHARE * grid.height)
+        shown = captioned(figure, "The whole set, with its overall sizes.", grid.width)
+        bands += spaced(kept(shown), 4.0)
+    return (*bands, blank(6.0), *hung("In numbers", _rows(the_set.rows, grid), grid), blank(6.0))
+
+
+def _whole(whole: Whole, edition: Edition, grid: Grid) -> Bands:
+    title = paragraph((Run(whole.title, LEAD),), grid.width, LEAD_LEADING) if whole.title else ()
+    rows = list(_rows(whole.rows, grid))
+    words = " ".join(whole.proved)
+    for text in (*whole.cautions, *((words,) if words else ())):
+        rows += note(text, grid.main)
+    pictures = _pictures(whole, edition, grid)
+    return (
+        *kept(title, with_next=True),
+        *pictures,
+        blank(6.0),
+        *hung("In numbers", rows, grid),
+    )
+
+
+def _rows(rows: Sequence[tuple[str, str]], grid: Grid) -> Bands:
+    bands: list[Band] = []
+    for label, value in rows:
         head = paragraph((Run(label, CELL),), _HEAD - 4.0, CELL_LEADING)
         told = paragraph((Run(value, CELL_STRONG),), grid.main - _HEAD, CELL_LEADING)
-        rows += spaced(kept(beside(head, indented(told, _HEAD))), _ROW if rows else 0.0)
-    for text in (*stability_cautions(stability, edition.plan), " ".join(proof_words(build))):
-        rows += note(text, grid.main)
-    return (*bands, blank(6.0), *hung("In numbers", rows, grid))
+        bands += spaced(kept(beside(head, indented(told, _HEAD))), _ROW if bands else 0.0)
+    return tuple(bands)
 
 
-def _pictures(edition: Edition, grid: Grid) -> Bands:
-    """Return the two pictures of the whole side by side."""
+def _pictures(whole: Whole, edition: Edition, grid: Grid) -> Bands:
+    """Return the two pictures of a thing side by side."""
     half = (grid.width - _BETWEEN) / 2
     columns: list[Bands] = []
     for name, words in (
-        (ASSEMBLED, "Put together, with its overall sizes."),
-        (EXPLODED, "The pieces drawn apart, with their marks."),
+        (whole.assembled, "Put together, with its overall sizes."),
+        (whole.exploded, "The pieces drawn apart, with their marks."),
     ):
         drawing = edition.drawings.get(name)
         if drawing is not None:

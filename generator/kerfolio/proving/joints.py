@@ -82,13 +82,14 @@ def features_there(settled: SettledPlan) -> Iterator[Finding]:
 )
 def standing_piece(stated: Stated) -> Iterator[Finding]:
     """Look for a statement of how the whole stands that goes by no piece."""
-    standing, pieces = stated.plan.standing, pieces_of(stated.plan)
-    if standing is None or is_unread(standing.piece.name, stated.plan):
-        return
-    if standing.piece.name not in pieces:
-        message, name = f"no piece `{standing.piece}`", standing.piece.name
-        advice = did_you_mean(name, pieces)
-        yield error("unknown-standing", message, standing.piece.place, advice, subject=name)
+    pieces = pieces_of(stated.plan)
+    for standing in (each.standing for each in stated.plan.made):
+        if standing is None or is_unread(standing.piece.name, stated.plan):
+            continue
+        if standing.piece.name not in pieces:
+            message, name = f"no piece `{standing.piece}`", standing.piece.name
+            advice = did_you_mean(name, pieces)
+            yield error("unknown-standing", message, standing.piece.place, advice, subject=name)
 
 
 @before(

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from kerfolio.assembly.building import Build, build_of
+from kerfolio.assembly.made import Made, made_of
+from kerfolio.assembly.set_together import SetTogether, set_together
 from kerfolio.basis.finding import Finding, has_errors, in_unit
 from kerfolio.basis.shortened import shortened
 from kerfolio.model.plan import Plan
@@ -13,8 +14,9 @@ from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
 from kerfolio.proving.folding import folded
 from kerfolio.proving.rule import Stated
-from kerfolio.proving.rules import AFTER, BEFORE, SEVERITIES, TOGETHER
+from kerfolio.proving.rules import AFTER, AS_SET, BEFORE, SEVERITIES, TOGETHER
 from kerfolio.proving.silence import heard
+from kerfolio.settling.making import set_of
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.settling.variant import drawn_variant, variants
@@ -24,14 +26,16 @@ from kerfolio.settling.variant import drawn_variant, variants
 class Proof:
     """A plan with all that was found; ``drawn`` and ``variants`` only where all of it settles.
 
-    ``build`` is the plan put together, None besides where its joints put no piece anywhere.
+    ``drawn`` and ``variants`` have the pieces of everything the plan makes; ``made`` are the things
+    it makes, each put together by itself, ``together`` all that a set holds.
     """
 
     plan: Plan
     drawn: SettledPlan | None
     variants: tuple[SettledPlan, ...]
     findings: tuple[Finding, ...]
-    build: Build | None = None
+    made: tuple[Made, ...] = ()
+    together: SetTogether | None = None
 
 
 def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proof:
@@ -50,17 +54,22 @@ def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proo
     complete = drawn is not None and len(settled) == len(choices)
     # What is wrong so far would be blamed again on the joints it spoils.
     sound = complete and not plan.unread and not has_errors(findings)
-    build = build_of(drawn, settled) if drawn is not None and sound else None
-    if build is not None:
-        findings += [finding for rule in TOGETHER for finding in rule.check(build)]
+    made = made_of(drawn, settled) if drawn is not None and sound else ()
+    builds = [each.build for each in made if each.build is not None]
+    findings += [found for each in builds for rule in TOGETHER for found in rule.check(each)]
+    together = set_together(made, dict(drawn.overhangs)) if drawn and plan.is_set else None
+    if together is not None:
+        findings += [found for rule in AS_SET for found in rule.check(together)]
+    sets = {id(each): set_of(each) for each in settled} if complete else {}
     return Proof(
         plan=plan,
-        drawn=drawn if complete else None,
-        variants=tuple(settled) if complete else (),
+        drawn=sets.get(id(drawn)),
+        variants=tuple(sets.values()),
         findings=shortened(
             in_unit(heard(findings, plan, SEVERITIES, complete=complete), plan.units)
         ),
-        build=build,
+        made=made,
+        together=together,
     )
 
 

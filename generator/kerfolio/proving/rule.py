@@ -1,8 +1,8 @@
 """What a rule is: one check with its id, its reason and its source, declared beside its function.
 
 A check is declared by the decorator of what it looks at: ``before`` settling at the model,
-``after`` settling at each settled plan, ``together`` at the plan put together. It makes the
-function a rule, which ``proving/rules.py`` collects.
+``after`` settling at each settled plan, ``together`` at each thing put together, ``as_set`` at all
+that a set holds. It makes the function a rule, which ``proving/rules.py`` collects.
 """
 
 from __future__ import annotations
@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from typing import Generic, Required, TypedDict, TypeVar, Unpack
 
 from kerfolio.assembly.building import Build
+from kerfolio.assembly.set_together import SetTogether
 from kerfolio.basis.finding import Finding, Severity
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
@@ -71,6 +72,10 @@ class Together(Rule[Build]):
     """A rule over a plan put together: joints that agree, pieces that fit, an order that works."""
 
 
+class AsSet(Rule[SetTogether]):
+    """A rule over a set put together: what lies on what."""
+
+
 class About(TypedDict, total=False):
     """What is said of a rule besides its id (see ``Rule``)."""
 
@@ -93,3 +98,8 @@ def after(id: str, **about: Unpack[About]) -> Callable[[Check[SettledPlan]], Aft
 def together(id: str, **about: Unpack[About]) -> Callable[[Check[Build]], Together]:
     """Declare a check of a plan put together."""
     return lambda check: Together(id=id, check=check, **about)
+
+
+def as_set(id: str, **about: Unpack[About]) -> Callable[[Check[SetTogether]], AsSet]:
+    """Declare a check of a set put together."""
+    return lambda check: AsSet(id=id, check=check, **about)

@@ -11,6 +11,7 @@ from types import ModuleType
 from typing import Any
 
 from kerfolio.proving import (
+    assemblies,
     bolts,
     children,
     chips,
@@ -34,10 +35,10 @@ from kerfolio.proving import (
     steps,
     webs,
 )
-from kerfolio.proving.rule import After, Before, Rule, Together
+from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 
 _MODULES = (
-    *(references, joints, steps, release, ladder, chips, readers, letters),
+    *(references, assemblies, joints, steps, release, ladder, chips, readers, letters),
     *(machining, shapes, drawn_edges, corners, webs, parts, mating, bolts, screws, cutting),
     *(children, sawing, spans, going_together),
 )
@@ -56,6 +57,7 @@ RULES: tuple[Rule[Any], ...] = tuple(rule for each in _MODULES for rule in rules
 BEFORE = tuple(rule for rule in RULES if isinstance(rule, Before))
 AFTER = tuple(rule for rule in RULES if isinstance(rule, After))
 TOGETHER = tuple(rule for rule in RULES if isinstance(rule, Together))
+AS_SET = tuple(rule for rule in RULES if isinstance(rule, AsSet))
 
 SEVERITIES = {id: rule.severity for rule in RULES for id in rule.ids}
 """How much the findings of each id weigh."""

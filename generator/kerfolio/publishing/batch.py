@@ -118,7 +118,7 @@ def _multiplied(proof: Proof, copies: int) -> Proof:
     assert proof.drawn is not None, "only proved plans are laid out"
     drawn = several(proof.drawn, copies)
     variants = tuple(several(each, copies) for each in proof.variants)
-    return replace(proof, plan=drawn.plan, drawn=drawn, variants=variants, build=None)
+    return replace(proof, plan=drawn.plan, drawn=drawn, variants=variants, made=())
 
 
 def _files(edition: Edition) -> Iterator[Named]:

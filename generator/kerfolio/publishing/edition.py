@@ -6,10 +6,11 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from kerfolio.assembly.building import Build
-from kerfolio.assembly.stability import stability_of
+from kerfolio.assembly.made import Made, weighed
+from kerfolio.assembly.set_together import SetTogether
 from kerfolio.assembly.told import told_steps
-from kerfolio.drawing.build_views import build_drawings
+from kerfolio.drawing.build_views import build_drawings, set_drawings
+from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.layout_time import layout_time
 from kerfolio.layouts.boards import board_plan
@@ -39,8 +40,9 @@ def edition_of(
     """Work out a proved plan whole: lists, counts, the pictures made ready to print."""
     settled = found.proof.drawn
     assert settled is not None, "only proved plans are laid out"
-    build = found.proof.build
-    plan = _told_in_steps(found.proof.plan, build)
+    made = tuple(_told_in_steps(weighed(each)) for each in found.proof.made)
+    plan = _with_steps(found.proof.plan, made)
+    together = found.proof.together
     times = tuple(layout_time(settled, sheet) for sheet in found.layout.sheets)
     return Edition(
         identity=workshop.identity,
@@ -54,9 +56,9 @@ def edition_of(
         boards=board_list(settled),
         trials=public_for(workshop.trials, plan.name),
         pictures=_pictures(workshop, plan),
-        build=build,
-        stability=stability_of(build.drawn.assembled) if build else None,
-        drawings=build_drawings(build, workshop.identity.units_first) if build else {},
+        made=made,
+        together=together,
+        drawings=_drawings(plan, made, together, workshop.identity.units_first),
         times=times,
         copies=_copies(workshop, settled, found.layout, times),
         spans=span_results(settled),
@@ -66,11 +68,30 @@ def edition_of(
     )
 
 
-def _told_in_steps(plan: Plan, build: Build | None) -> Plan:
-    """Return the plan, with the steps of the order that was found where it states none."""
-    if build is None or not build.order.found:
+def _told_in_steps(made: Made) -> Made:
+    """Return what is made, with the steps of the order that was found where it states none."""
+    if made.build is None or not made.build.order.found:
+        return made
+    return replace(made, stated=replace(made.stated, steps=told_steps(made.build.order)))
+
+
+def _with_steps(plan: Plan, made: Sequence[Made]) -> Plan:
+    if not made:
         return plan
-    return replace(plan, steps=told_steps(build.order))
+    assemblies = tuple(each.stated for each in made) if plan.is_set else ()
+    steps = tuple(step for each in made for step in each.stated.steps)
+    return replace(plan, assemblies=assemblies, steps=steps)
+
+
+def _drawings(
+    plan: Plan, made: Sequence[Made], together: SetTogether | None, first: str
+) -> dict[str, Drawing]:
+    drawings: dict[str, Drawing] = {}
+    for each in made:
+        drawings |= build_drawings(each, first)
+    if together is not None:
+        drawings |= set_drawings(together, made, plan, first)
+    return drawings
 
 
 def _copies(

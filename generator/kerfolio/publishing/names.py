@@ -96,7 +96,7 @@ def expected_names(edition: Edition) -> frozenset[str]:
     """Return the names of every file that a bundle must hold, worked out from the plan alone."""
     names = {PLAN, LICENCE, START, SUMS, SETUP, *LISTS}
     names |= {name(paper) for name in (booklet_name, layout_name) for paper in PAPERS}
-    names |= {model_name(edition.plan)} if edition.build else set()
+    names |= {model_name(edition.plan)} if edition.assembled else set()
     names |= {saw_name(paper) for paper in PAPERS} if has_saw(edition) else set()
     for settled in edition.variants:
         fit = settled.variant.label

@@ -63,11 +63,12 @@ def inline_pictures(edition: Edition) -> dict[str, str]:
 
 def model_3d(edition: Edition) -> Model3d | None:
     """Return the model of the plan put together, or None where nothing tells how it goes."""
-    build, plan = edition.build, edition.plan
-    if build is None:
+    found, plan = edition.assembled, edition.plan
+    if found is None:
         return None
-    titles = [] if build.order.found else [step.title for step in plan.steps]
-    return model_of(build.drawn.assembled, build.order, plan.title, titles)
+    assembled, order = found
+    titles = [] if order.found else [step.title for step in plan.steps]
+    return model_of(assembled, order, plan.title, titles)
 
 
 def pictures_of(workshop: Workshop, folder: str, photos: Iterable[Photo]) -> dict[str, Pixels]:

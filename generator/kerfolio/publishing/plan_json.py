@@ -7,7 +7,10 @@ from typing import Any
 from kerfolio.basis.digits import RATIO_DECIMALS
 from kerfolio.basis.json_text import json_text, number
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.making import called
+from kerfolio.model.plan import Assembly, Step
 from kerfolio.publishing.plan_figures import figures
+from kerfolio.settling.making import labels_made
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan, Sized
 from kerfolio.shop.mass import part_mass
 
@@ -92,6 +95,27 @@ def _layout(edition: Edition) -> list[dict[str, Any]]:
     ]
 
 
+def _step(step: Step, assembly: Assembly) -> dict[str, Any]:
+    """Return a step as often as it is done: all its pieces and hardware, the minutes of once."""
+    return {
+        "title": step.title,
+        "times": assembly.count,
+        "add": [label for each in step.add for label in labels_made(each.name, assembly)],
+        "hardware": {use.item.name: assembly.count * use.count for use in step.hardware},
+        "minutes": None if step.minutes is None else number(step.minutes),
+    }
+
+
+def _assembly(assembly: Assembly) -> dict[str, Any]:
+    return {
+        "name": assembly.name,
+        "title": called(assembly),
+        "count": assembly.count,
+        "pieces": [each.name for each in assembly.pieces],
+        "lies-on": [each.name for each in assembly.lies_on.supports] if assembly.lies_on else [],
+    }
+
+
 def plan_json(edition: Edition) -> bytes:
     """Return the whole worked-out plan as JSON; angles in degrees, masses in kg, areas in mm2.
 
@@ -112,6 +136,7 @@ def plan_json(edition: Edition) -> bytes:
         "drawn-for": edition.settled.variant.label,
         "variants": [_variant(settled) for settled in edition.variants],
         "layout": _layout(edition),
+        "makes": [_assembly(each) for each in plan.assemblies],
         "joints": [{"kind": j.kind.name, "a": j.a.name, "b": j.b.name} for j in plan.joints],
         "hardware": {row.item: row.count for row in edition.hardware},
         "boards": [
@@ -119,15 +144,7 @@ def plan_json(edition: Edition) -> bytes:
             for row in edition.boards
         ],
         **figures(edition),
-        "steps": [
-            {
-                "title": step.title,
-                "add": [piece.name for piece in step.add],
-                "hardware": {use.item.name: use.count for use in step.hardware},
-                "minutes": None if step.minutes is None else number(step.minutes),
-            }
-            for step in plan.steps
-        ],
+        "steps": [_step(step, assembly) for assembly in plan.made for step in assembly.steps],
         "releases": [
             {
                 "version": release.version,

@@ -9,8 +9,16 @@ from kerfolio.publishing.examine import Examined
 
 
 def found_orders(examined: Examined) -> tuple[tuple[str, str], ...]:
-    """Return (plan, steps as YAML or why there are none) of every plan that was proved."""
-    return tuple((each.proof.plan.name, _told(each.proof.build)) for each in examined.laid_out)
+    """Return (plan, steps as YAML or why there are none) of everything that a proved plan makes."""
+    return tuple(
+        (_called(each.proof.plan.name, made.stated.name), _told(made.build))
+        for each in examined.laid_out
+        for made in each.proof.made
+    )
+
+
+def _called(plan: str, assembly: str) -> str:
+    return f"{plan}, {assembly}" if assembly else plan
 
 
 def _told(build: Build | None) -> str:

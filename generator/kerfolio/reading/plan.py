@@ -18,7 +18,9 @@ from kerfolio.model.showing import SHOWABLE
 from kerfolio.model.statement import Amount
 from kerfolio.model.use import PLACED, USES
 from kerfolio.reading.amounts import ANY_AMOUNT, AmountForm, size_name_fault
+from kerfolio.reading.assembly import ASSEMBLIES, MAKES, made_of, making_faults
 from kerfolio.reading.consumable import CONSUMABLES
+from kerfolio.reading.counts import Counts
 from kerfolio.reading.cut import CUTS, RELIEF
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.drawn_said import said_of_drawings
@@ -150,8 +152,14 @@ def _spread_unread(sizes: Map[str, Size], desk: Desk) -> None:
         grown = bool(lost)
 
 
-def _make_plan(title: str = "", version: str = "", summary: str = "", **values: Any) -> Plan:
-    return Plan(title=title, version=version, summary=summary, **values)
+def _make_plan(
+    title: str = "",
+    version: str = "",
+    summary: str = "",
+    makes: int | Counts = 1,
+    **values: Any,
+) -> Plan:
+    return made_of(Plan(title=title, version=version, summary=summary, **values), makes)
 
 
 SHOW: ListOf[str] = ListOf(
@@ -192,6 +200,8 @@ PLAN: Record[Plan] = Record(
             says="Where it stands: it decides which cautions fit.",
         ),
         Key(name="uses", form=_USES, says="What is done with it."),
+        Key(name="assemblies", form=ASSEMBLIES, says="The things it makes, if several."),
+        Key(name="makes", form=MAKES, says="How many of each it makes."),
         Key(name="hardware", form=HARDWARE, says="All the hardware."),
         Key(name="cuts", form=CUTS, says="Cut settings the maker used."),
         Key(name="spans", form=SPANS, says="What parts carry, to have it reckoned."),
@@ -214,6 +224,7 @@ PLAN: Record[Plan] = Record(
     advice="Begin with `plan: Title`, then `version:`, `summary:`, `sheets:` and `parts:`.",
     named=True,
     lenient=True,
+    check=making_faults,
 )
 
 

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from kerfolio.model.plan import HardwareUse, Step
 from kerfolio.model.prose import Prose
-from kerfolio.reading.desk import Desk
+from kerfolio.reading.counts import Counts, CountsForm
 from kerfolio.reading.files import PHOTO, ProseFile
-from kerfolio.reading.forms import Book, Form, ListOf, Schema
-from kerfolio.reading.nodes import Mapping, Node
+from kerfolio.reading.forms import ListOf
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
 from kerfolio.reading.reference import REFERENCE
@@ -34,37 +33,17 @@ HARDWARE = ListOf(
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HardwareCounts(Form[tuple[HardwareUse, ...]]):
-    """``{bolt-m6x40: 2}``: what one step uses."""
-
-    noun: str = "hardware with counts"
-    advice: str = "Write `{bolt-m6x40: 2}`."
-
-    def read(self, node: Node, desk: Desk) -> tuple[HardwareUse, ...] | None:
-        """Return the lines that can be read."""
-        if not isinstance(node, Mapping):
-            self.refuse(node, desk)
-            return None
-        lines = []
-        for entry in node.entries:
-            item, count = REFERENCE.read(entry.key, desk), whole(1).read(entry.value, desk)
-            if item is not None and count is not None:
-                lines.append(HardwareUse(item=item, count=count, place=entry.key.place))
-        return tuple(lines)
-
-    def schema(self, book: Book) -> Schema:
-        """Return the schema of a mapping from item to count."""
-        return {"type": "object", "additionalProperties": whole(1).schema(book)}
-
-
+_USED = CountsForm(noun="hardware with counts", advice="Write `{bolt-m6x40: 2}`.")
 _TOOLS = replace(TEXTS, item=CELL_TEXT)
 
 
-def _make_step(title: str = "", text_file: Prose | None = None, **values: Any) -> Step:
+def _make_step(
+    title: str = "", text_file: Prose | None = None, hardware: Counts = (), **values: Any
+) -> Step:
     if text_file is not None:
         values["text"] = text_file
-    return Step(title=title, **values)
+    uses = tuple(HardwareUse(item=item, count=n, place=item.place) for item, n in hardware)
+    return Step(title=title, hardware=uses, **values)
 
 
 _STEP: Record[Step] = Record(
@@ -84,7 +63,7 @@ _STEP: Record[Step] = Record(
             says="Pieces that join in this step.",
         ),
         Key(name="tools", form=_TOOLS, says="Tools used."),
-        Key(name="hardware", form=HardwareCounts(), says="Hardware used in this step."),
+        Key(name="hardware", form=_USED, says="Hardware used in this step."),
         Key(name="minutes", form=number(0, 10_000), says="How long it takes."),
         Key(name="photo", form=PHOTO, says="A picture of the step."),
         Key(name="text", form=PROSE, says="What to do, in Markdown."),

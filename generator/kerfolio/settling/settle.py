@@ -8,7 +8,7 @@ from dataclasses import replace
 from kerfolio.basis.budgets import FEATURES, PLAN_FEATURES
 from kerfolio.basis.finding import Finding, in_order
 from kerfolio.model.joint import Joint
-from kerfolio.model.plan import BoardUse, Plan
+from kerfolio.model.plan import Assembly, BoardUse, Plan
 from kerfolio.model.stock import Stock
 from kerfolio.settling.coupon import coupon
 from kerfolio.settling.fitted import Fitting
@@ -49,7 +49,9 @@ def settle(
     parts, part_findings = _parts(plan, job, sheets)
     boards, board_findings = _boards(plan.boards, stock, scope)
     joints, joint_findings = _joints(plan.joints, scope)
-    every = in_order((*findings, *more, *part_findings, *board_findings, *joint_findings))
+    overhangs, lying_findings = _overhangs(plan.assemblies, scope)
+    told = (*part_findings, *board_findings, *joint_findings, *lying_findings)
+    every = in_order((*findings, *more, *told))
     if every:
         return None, tuple(each for each in every if each.rule != FOLLOWS)
     return (
@@ -62,6 +64,7 @@ def settle(
             parts=parts,
             boards=boards,
             joints=joints,
+            overhangs=overhangs,
             coupons=tuple(_coupons(plan, stock, sheets, parts)),
         ),
         (),
@@ -122,6 +125,22 @@ def _joints(
             made.append(SettledJoint(stated=joint, at=at, turn=scope.plain(joint.turn)))
         except SettlingError as trouble:
             findings.append(trouble.about(joint.a.name))
+    return tuple(made), tuple(findings)
+
+
+def _overhangs(
+    assemblies: Iterable[Assembly], scope: Scope
+) -> tuple[tuple[tuple[str, float], ...], tuple[Finding, ...]]:
+    made: list[tuple[str, float]] = []
+    findings: list[Finding] = []
+    for each in assemblies:
+        if each.lies_on is None:
+            continue
+        try:
+            stated = each.lies_on.overhang
+            made.append((each.name, scope.positive(stated, "overhang") if stated else 0.0))
+        except SettlingError as trouble:
+            findings.append(trouble.about(each.name))
     return tuple(made), tuple(findings)
 
 

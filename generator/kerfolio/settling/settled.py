@@ -239,7 +239,10 @@ class FitVariant:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SettledPlan:
-    """A plan at one fit variant; a pure function of the plan, the stock and the variant."""
+    """A plan at one fit variant; a pure function of the plan, the stock and the variant.
+
+    ``overhangs`` tells of each assembly that lies on others how far it reaches past them, mm.
+    """
 
     plan: Plan
     stock: Stock
@@ -249,6 +252,7 @@ class SettledPlan:
     parts: tuple[SettledPart, ...]
     boards: tuple[SettledBoard, ...] = ()
     joints: tuple[SettledJoint, ...] = ()
+    overhangs: tuple[tuple[str, float], ...] = ()
     coupons: tuple[Coupon, ...] = ()
 
     def sheet(self, name: str) -> SettledSheet:

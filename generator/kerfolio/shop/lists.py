@@ -41,11 +41,15 @@ def parts_list(settled: SettledPlan) -> tuple[PartRow, ...]:
 
 
 def hardware_counts(plan: Plan) -> Mapping[str, int]:
-    """Return the count of each item summed over the steps, else of the plan's own list."""
-    uses = [use for step in plan.steps for use in step.hardware] or plan.hardware
+    """Return the count of each item for all that a plan makes.
+
+    Summed over the steps as often as they are done, else of the plan's own list.
+    """
+    done = [(each.count, step) for each in plan.made for step in each.steps]
+    uses = [(times, use) for times, step in done for use in step.hardware]
     counts: Counter[str] = Counter()
-    for use in uses:
-        counts[use.item.name] += use.count
+    for times, use in uses or ((1, use) for use in plan.hardware):
+        counts[use.item.name] += times * use.count
     return counts
 
 

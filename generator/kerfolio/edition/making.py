@@ -1,0 +1,135 @@
+"""What a plan makes, in words and numbers: one place for page and booklet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from kerfolio.assembly.building import Build
+from kerfolio.assembly.extent import overall
+from kerfolio.assembly.made import Made
+from kerfolio.assembly.proof_words import proof_words
+from kerfolio.assembly.stability_words import stability_cautions, stability_rows
+from kerfolio.basis.lengths import size_text
+from kerfolio.basis.masses import mass_text
+from kerfolio.basis.words import listed
+from kerfolio.drawing.build_views import ASSEMBLED, EXPLODED, SET
+from kerfolio.edition.edition import Edition
+from kerfolio.model.plan import Assembly, Plan, Step
+from kerfolio.shop.mass import weight_of
+
+
+def called(assembly: Assembly) -> str:
+    """Return what readers know a thing of a set by."""
+    return assembly.title or assembly.name.replace("-", " ").capitalize()
+
+
+def made_words(plan: Plan) -> str:
+    """Return what a set holds: ``2 × Stand and 1 × Board``; nothing for a plan of one thing."""
+    return listed([f"{each.count} × {called(each)}" for each in plan.assemblies])
+
+
+def making_line(assembly: Assembly) -> str:
+    """Return how many of a thing are made: ``Stand: make 2``."""
+    return f"{called(assembly)}: make {assembly.count}"
+
+
+def numbered_steps(plan: Plan) -> Iterator[tuple[int, str, Step]]:
+    """Yield every step with its number over the plan, and what of a set begins with it."""
+    number = 0
+    for assembly in plan.made:
+        begins = making_line(assembly) if plan.is_set else ""
+        for step in assembly.steps:
+            number += 1
+            yield number, begins, step
+            begins = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TheSet:
+    """What is told of a set as one: what it ``holds``, rows (label, value), its picture's name."""
+
+    holds: str
+    rows: tuple[tuple[str, str], ...]
+    picture: str = SET
+
+
+def set_of(edition: Edition) -> TheSet | None:
+    """Return what is told of a set, None of a plan of one thing."""
+    plan, first = edition.plan, edition.identity.units_first
+    if not plan.is_set:
+        return None
+    rows = [(making_line(each.stated), _one(each, first)) for each in edition.made]
+    rows.append(("The set weighs", mass_text(edition.weight.total, first)))
+    if edition.together is not None:
+        size = size_text(overall(edition.together.assembled), first)
+        rows.append(("As drawn, width × depth × height", size))
+    return TheSet(holds=f"A set: {made_words(plan)}.", rows=tuple(rows))
+
+
+def _one(made: Made, first: str) -> str:
+    """Return how large and how heavy one of the things of a set is."""
+    each = " each" if made.stated.count > 1 else ""
+    mass = f"{mass_text(weight_of(made.settled).total, first)}{each}"
+    if made.build is None:
+        return mass
+    return f"{size_text(overall(made.build.drawn.assembled), first)}, {mass}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Whole:
+    """What is told of a thing made: rows (label, value), cautions, and how the order was proved.
+
+    ``title`` says of a thing of a set how many are made. ``assembled`` and ``exploded`` are the
+    names of its pictures.
+    """
+
+    title: str
+    assembled: str
+    exploded: str
+    rows: tuple[tuple[str, str], ...]
+    cautions: tuple[str, ...]
+    proved: tuple[str, ...]
+    left_out: str = ""
+
+
+def wholes_of(edition: Edition) -> tuple[Whole, ...]:
+    """Return what is told of each thing made whose pieces are put together somehow."""
+    builds = ((made, made.build) for made in edition.made if not is_single(made))
+    return tuple(_whole(edition, made, build) for made, build in builds if build is not None)
+
+
+def is_single(made: Made) -> bool:
+    """Tell whether a thing is a single piece: it neither stands nor is put together."""
+    return made.build is not None and len(made.build.drawn.assembled.pieces) == 1
+
+
+def _whole(edition: Edition, made: Made, build: Build) -> Whole:
+    assembled, stability = build.drawn.assembled, made.stability
+    assert stability is not None, "worked out with the edition"
+    rows = stability_rows(stability, edition.identity.units_first)
+    placed = {piece.label for piece in assembled.pieces}
+    labels = [piece.label for part in made.settled.parts for piece in part.pieces]
+    missing = [label for label in labels if label not in placed] if edition.parts else []
+    return Whole(
+        title=making_line(made.stated) if edition.plan.is_set else "",
+        assembled=made.named(ASSEMBLED),
+        exploded=made.named(EXPLODED),
+        rows=rows if edition.plan.shows("sizes") else rows[:1],
+        cautions=stability_cautions(stability, edition.plan),
+        proved=proof_words(build),
+        left_out=f"Not shown: {listed(missing)}." if missing else "",
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OneOf:
+    """What several of a plan are called: ``copy`` and ``copies``, or ``set`` and ``sets``."""
+
+    one: str
+    many: str
+
+
+def one_of(plan: Plan) -> OneOf:
+    """Return what one of a plan, and several of it, are called."""
+    return OneOf(one="set", many="sets") if plan.is_set else OneOf(one="copy", many="copies")

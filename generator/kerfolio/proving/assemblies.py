@@ -1,0 +1,153 @@
+"""Checks of what a set holds: whose each piece is, and what lies on what."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from kerfolio.assembly.set_together import SetTogether
+from kerfolio.basis.finding import Finding, Severity, error, warning
+from kerfolio.basis.measures import length
+from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.said import said
+from kerfolio.basis.words import listed
+from kerfolio.model.part import Part
+from kerfolio.model.plan import Assembly, Plan
+from kerfolio.model.statement import Named
+from kerfolio.proving.naming import is_unread, pieces_of, split_feature
+from kerfolio.proving.rule import OUR_FORM, Stated, as_set, before
+
+_LEVEL = 0.3  # mm: what a board or the floor makes up for
+
+
+@before(
+    "unknown-assembly-piece",
+    reason="An assembly is made of pieces the plan has.",
+    source=OUR_FORM,
+)
+def assembly_pieces(stated: Stated) -> Iterator[Finding]:
+    """Look for assemblies that name pieces the plan does not have."""
+    plan, known = stated.plan, pieces_of(stated.plan)
+    names = {*known, *(part.name for part in plan.parts)}
+    for assembly in plan.assemblies:
+        for each in assembly.pieces:
+            if each.name not in names and not is_unread(each.name, plan):
+                advice, message = did_you_mean(each.name, sorted(names)), f"no piece `{each.name}`"
+                rule = "unknown-assembly-piece"
+                yield error(rule, message, each.place, advice, subject=each.name)
+
+
+@before(
+    "piece-unassembled",
+    reason="Each piece belongs to one of the things a set holds.",
+    source=OUR_FORM,
+    also=("piece-in-two",),
+)
+def pieces_owned(stated: Stated) -> Iterator[Finding]:
+    """Look for pieces that no assembly holds, or two."""
+    plan = stated.plan
+    for label, part in pieces_of(plan).items() if plan.is_set else ():
+        owners = [each.name for each in plan.assemblies if each.owns(label)]
+        if not owners:
+            advice = f"Put `{label}` under `pieces` of the assembly it belongs to."
+            message = f"piece `{label}` is in no assembly"
+            yield error("piece-unassembled", message, part.place, advice, subject=label)
+        elif len(owners) > 1:
+            names = listed([f"`{name}`" for name in owners])
+            advice = "Give each its own pieces: state them under the part, `pieces: [left, right]`."
+            message = f"piece `{label}` is in {names}"
+            yield error("piece-in-two", message, part.place, advice, subject=label)
+
+
+@before(
+    "foreign-piece",
+    reason="Joints and steps of an assembly tell of its own pieces.",
+    source=OUR_FORM,
+)
+def own_pieces(stated: Stated) -> Iterator[Finding]:
+    """Look for joints and steps that name pieces of another assembly."""
+    plan, known = stated.plan, pieces_of(stated.plan)
+    for assembly in plan.assemblies:
+        for named in _named_in(assembly):
+            label = _piece(named, known)
+            owner = next((each.name for each in plan.assemblies if each.owns(label)), "")
+            if label and owner and not assembly.owns(label):
+                message = f"`{label}` belongs to `{owner}`, not to `{assembly.name}`"
+                advice = (
+                    "Pieces joined with each other are one assembly; what only lies on another one "
+                    "is told by `lies-on`."
+                )
+                yield error("foreign-piece", message, named.place, advice, subject=label)
+
+
+def _named_in(assembly: Assembly) -> Iterator[Named]:
+    for joint in assembly.joints:
+        yield from (joint.a, joint.b)
+    for step in assembly.steps:
+        yield from step.add
+    if assembly.standing is not None:
+        yield assembly.standing.piece
+
+
+def _piece(named: Named, known: Mapping[str, Part]) -> str:
+    return named.name if named.name in known else split_feature(named.name, known)[0]
+
+
+@before(
+    "unknown-support",
+    reason="A thing lies on others that stand by themselves.",
+    source=OUR_FORM,
+)
+def supports_known(stated: Stated) -> Iterator[Finding]:
+    """Look for supports that are not there, or lie on something themselves."""
+    for assembly in stated.plan.assemblies:
+        for each in assembly.lies_on.supports if assembly.lies_on else ():
+            fault = _support_fault(each.name, assembly, stated.plan)
+            if fault is not None:
+                message, advice = fault
+                yield error("unknown-support", message, each.place, advice, subject=assembly.name)
+
+
+def _support_fault(name: str, lying: Assembly, plan: Plan) -> tuple[str, str] | None:
+    base, _, number = name.partition(".")
+    known = {each.name: each for each in plan.assemblies if each is not lying}
+    support = known.get(base)
+    if base == lying.name:
+        return f"`{base}` lies on itself", "Name the assemblies that bear it."
+    if support is None:
+        return f"no assembly `{base}`", did_you_mean(base, known)
+    if support.lies_on is not None:
+        return f"`{base}` lies loose itself", "Name what stands on the floor by itself."
+    if number and not (number.isdigit() and 1 <= int(number) <= support.count):
+        ways = listed([f"`{base}.{each}`" for each in range(1, support.count + 1)])
+        return f"no `{name}`", f"The plan makes {ways}; `{base}` alone means all of them."
+    return None
+
+
+@as_set(
+    "lies-too-short",
+    reason="What lies on several reaches over all of them.",
+    source="geometry of a row of supports",
+)
+def reaches_over(together: SetTogether) -> Iterator[Finding]:
+    """Look for things too short for a row of what bears them."""
+    for assembly in together.crowded:
+        message = f"`{assembly.name}` is too short for what it lies on"
+        advice = "Make it longer, let it overhang less, or put fewer under it."
+        yield error("lies-too-short", message, assembly.place, advice, subject=assembly.name)
+
+
+@as_set(
+    "lies-unlevel",
+    reason="A thing on supports of unlike heights slopes or rocks.",
+    source="geometry",
+    severity=Severity.WARNING,
+)
+def lies_level(together: SetTogether) -> Iterator[Finding]:
+    """Look for things that lie on supports of unlike heights."""
+    for assembly, heights in together.heights:
+        low, high = min(heights, default=0.0), max(heights, default=0.0)
+        if high - low > _LEVEL:
+            both = length("low", low), length("high", high)
+            message = said("`{}` lies on supports {} and {} high", assembly.name, *both)
+            advice = "It will slope or rock: make them of one height."
+            yield warning("lies-unlevel", message, assembly.place, advice, subject=assembly.name)

@@ -1,0 +1,221 @@
+"""A plan that makes a set: read, proved each and as a set, and what is said of mistakes in it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from kerfolio.basis.finding import Finding, Severity
+from kerfolio.proving.prove import prove_plan
+from kerfolio.reading.plan import read_plan
+from kerfolio.reading.shelf import Shelf
+from tests.plans import proved, workshop
+from tests.sets import PAIR, SET, changed
+
+
+def findings(text: str) -> list[Finding]:
+    """Return what is said of a plan's text but notes."""
+    read = read_plan(text.encode(), "rack", Shelf(folder=Path(), prefix="plans/rack"))
+    found = list(read.findings)
+    if read.plan is not None:
+        found += prove_plan(read.plan, workshop(SET).stock).findings
+    return [each for each in found if each.severity is not Severity.NOTE]
+
+
+def test_a_set_is_proved_without_a_remark() -> None:
+    proof = proved(SET)
+    assert [each.message for each in proof.findings if each.severity is not Severity.NOTE] == []
+    assert [(each.stated.name, each.stated.count) for each in proof.made] == [
+        ("foot", 2),
+        ("board", 1),
+    ]
+
+
+def test_the_second_thing_is_proved_like_the_first() -> None:
+    spoiled = changed(
+        ("  board:\n    sheet: ply\n    outline: {rectangle: [900, 300]}\n", BOARD_OF_TWO),
+        ("    pieces: [board]\n", "    pieces: [board, rib]\n" + RIB_JOINT),
+        ("add: [board]", "add: [board, rib]"),
+    )
+    assert [each.rule for each in findings(spoiled)] == []
+    two = spoiled.replace("at: 40, width: 40", "at: [10, 70], width: 40")
+    assert [each.message for each in findings(two)] == ["`rib.tab` are 2, `board.rib-slot` are 1"]
+
+
+BOARD_OF_TWO = """\
+  board:
+    sheet: ply
+    outline: {rectangle: [900, 300]}
+    features:
+      rib-slot: {slot: {at: [450, 150], length: 40, angle: 0, takes: ply}}
+  rib:
+    sheet: ply
+    outline: {rectangle: [120, 60]}
+    features:
+      tab: {tabs: {edge: top, at: 40, width: 40, depth: 12}}
+"""
+RIB_JOINT = """\
+    standing: {piece: board, looks: up}
+    joints:
+      - {tab: rib.tab, into: board.rib-slot, show: out, looking: down}
+"""
+
+
+def test_pieces_of_twins_are_told_apart_in_the_set() -> None:
+    drawn = proved(SET).drawn
+    assert drawn is not None
+    pieces = {part.name: [(each.label, each.mark) for each in part.pieces] for part in drawn.parts}
+    assert pieces == {
+        "lower": [("1/lower", "1/A"), ("2/lower", "2/A")],
+        "upper": [("1/upper", "1/B"), ("2/upper", "2/B")],
+        "board": [("board", "C")],
+    }
+
+
+def test_two_of_the_whole_need_no_assemblies() -> None:
+    proof = proved(PAIR)
+    assert proof.drawn is not None
+    assert [len(part.pieces) for part in proof.drawn.parts] == [2, 2]
+    assert [each.message for each in proof.findings if each.severity is not Severity.NOTE] == []
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "rule", "message", "advice"),
+    [
+        (
+            "pieces: [lower, upper]",
+            "pieces: [lower, uper]",
+            "unknown-assembly-piece",
+            "no piece `uper`",
+            "Did you mean `upper`?",
+        ),
+        (
+            "    pieces: [board]",
+            "    pieces: [board, upper]",
+            "piece-in-two",
+            "piece `upper` is in `foot` and `board`",
+            "Give each its own pieces: state them under the part, `pieces: [left, right]`.",
+        ),
+        (
+            "    pieces: [lower, upper]",
+            "    pieces: [lower]",
+            "piece-unassembled",
+            "piece `upper` is in no assembly",
+            "Put `upper` under `pieces` of the assembly it belongs to.",
+        ),
+        (
+            "add: [board]",
+            "add: [board, lower]",
+            "foreign-piece",
+            "`lower` belongs to `foot`, not to `board`",
+            "Pieces joined with each other are one assembly; what only lies on another one is told "
+            "by `lies-on`.",
+        ),
+        (
+            "makes: {foot: 2, board: 1}",
+            "makes: {fot: 2, board: 1}",
+            "unknown-assembly",
+            "no assembly `fot`",
+            "Did you mean `foot`?",
+        ),
+        (
+            "makes: {foot: 2, board: 1}",
+            "makes: 2",
+            "made-twice-told",
+            "`makes` is one count for several assemblies",
+            "Write `makes: {foot: 2, board: 2}`.",
+        ),
+        (
+            "makes: {foot: 2, board: 1}",
+            "makes: {foot: 2, board: 1}\njoints: []",
+            "made-twice-told",
+            "`joints` stands beside `assemblies`",
+            "Write `joints` under the assembly it belongs to.",
+        ),
+        (
+            "supports: [foot]",
+            "supports: [fot]",
+            "unknown-support",
+            "no assembly `fot`",
+            "Did you mean `foot`?",
+        ),
+        (
+            "supports: [foot]",
+            "supports: [foot.3]",
+            "unknown-support",
+            "no `foot.3`",
+            "The plan makes `foot.1` and `foot.2`; `foot` alone means all of them.",
+        ),
+        (
+            "supports: [foot]",
+            "supports: [board]",
+            "unknown-support",
+            "`board` lies on itself",
+            "Name the assemblies that bear it.",
+        ),
+        (
+            "overhang: 110",
+            "overhang: 200",
+            "lies-too-short",
+            "`board` is too short for what it lies on",
+            "Make it longer, let it overhang less, or put fewer under it.",
+        ),
+    ],
+)
+def test_a_mistake_is_told(old: str, new: str, rule: str, message: str, advice: str) -> None:
+    found = [(each.rule, each.message, each.advice) for each in findings(changed((old, new)))]
+    assert (rule, message, advice) in found
+
+
+def test_makes_by_name_needs_assemblies() -> None:
+    found = findings(changed(("makes: 2", "makes: {foot: 2}"), text=PAIR))
+    assert [(each.rule, each.message, each.advice) for each in found] == [
+        (
+            "unknown-assembly",
+            "`makes` names assemblies, and the plan states none",
+            "State them under `assemblies`, or write `makes: 2` for two of the whole.",
+        )
+    ]
+
+
+BLOCK = """\
+  block:
+    pieces: [block]
+    steps: [{title: Set the block down, add: [block], text: So.}]
+"""
+
+
+def test_a_board_on_feet_of_unlike_height_is_told() -> None:
+    block = "  block:\n    sheet: ply\n    outline: {rectangle: [200, 200]}\n  board:\n    sheet"
+    text = changed(
+        ("  board:\n    sheet", block),
+        ("makes: {foot: 2,", "makes: {foot: 1, block: 1,"),
+        ("supports: [foot]", "supports: [foot, block]"),
+        ("  board:\n    pieces", BLOCK + "  board:\n    pieces"),
+    )
+    found = findings(text)
+    assert ("lies-unlevel", "`board` lies on supports 12 mm and 220 mm high") in [
+        (each.rule, each.message) for each in found
+    ]
+
+
+def test_pieces_joined_with_each_other_alone_are_told_together() -> None:
+    parts = PAIR[PAIR.index("  lower:") : PAIR.index("makes")]
+    again = parts.replace("lower:", "lower-2:").replace("upper:", "upper-2:")
+    joint = "  - {notch: upper-2.crossing, with: lower-2.crossing, looking: right}\n"
+    text = changed(
+        ("makes: 2\n", ""),
+        ("  upper:\n", again + "  upper:\n"),
+        ("looking: right}\n", "looking: right}\n" + joint),
+        ("add: [lower, upper]", "add: [lower, upper, lower-2, upper-2]"),
+        text=PAIR,
+    )
+    found = [each for each in findings(text) if each.rule == "piece-unjoined"]
+    assert [(each.message, each.advice) for each in found] == [
+        (
+            "no joint joins `lower-2` and `upper-2` with the rest",
+            "Add a joint between them and the rest; if they are a thing of their own, write "
+            "`assemblies`. They are left out of the drawings.",
+        )
+    ]
