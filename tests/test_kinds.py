@@ -158,6 +158,12 @@ OTHER_MEANINGS = {
     # The edge of a part that a feature stands on, and that of a sheet where a clamp lies.
     ("reading/feature_kinds.py", "edge"),
     ("reading/sheet.py", "edge"),
+    # Which way a member lies in a span, and its plies: on edge or flat.
+    ("model/span.py", "edge"),
+    ("reading/span.py", "edge"),
+    ("shop/member.py", "edge"),
+    ("shop/fibre.py", "edge"),
+    ("edition/loads.py", "edge"),
 }
 
 
