@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from kerfolio.assembly.made import Made
 from kerfolio.assembly.stability import Stability
 from kerfolio.edition.cautions import STUDS, cautions_of
 from tests.edition.carrying import carrying
@@ -28,7 +29,8 @@ def told(
     middle = (size[0] / 2, size[1] / 2, size[2] / 2)
     steady = Stability(size=size, pile=size, mass=10.0, centre=middle, contact=hull)
     plan = replace(edition.plan, title="It", summary="It.", placed=placed, uses=uses)
-    found = cautions_of(replace(edition, plan=plan, stability=steady))
+    made = Made(stated=plan.made[0], settled=edition.settled, build=None, stability=steady)
+    found = cautions_of(replace(edition, plan=plan, made=(made,)))
     return {each.head: each.text for each in found}
 
 

@@ -17,8 +17,8 @@ class Made:
     """One of the things a plan makes; ``settled`` is one of it, at the thickness it is drawn for.
 
     ``build`` is None where nothing tells how its pieces go. Steps count from 1 over the whole plan:
-    its own begin with ``first_step``. ``stability`` is how large, heavy and steady it is, where it has
-    been worked out.
+    its own begin with ``first_step``. ``stability`` is how large, heavy and steady it is, where it
+    has been worked out.
     """
 
     stated: Assembly

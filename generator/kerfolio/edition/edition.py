@@ -84,7 +84,8 @@ class Edition:
     @property
     def piece_marks(self) -> Mapping[str, str]:
         """The mark of every piece by its label, as steps name them: twins share theirs."""
-        parts = (part for each in self.made for part in each.settled.parts)
+        ones = [each.settled for each in self.made] or [self.settled]
+        parts = (part for each in ones for part in each.parts)
         return {piece.label: piece.mark for part in parts for piece in part.pieces}
 
     @property
