@@ -166,3 +166,41 @@ def test_a_slot_drawn_beside_every_outline_is_an_error_of_the_part(tmp_path: Pat
     plan = plan_of(plate="outline: CUT, features: {SLOT: {slot: takes ply}}")
     _, findings = proof_of(tmp_path, plan, draw)
     assert "feature-outside" in [each.rule for each in findings]
+
+
+def joined(*joints: str) -> str:
+    rail = (
+        "  rail: {sheet: ply, outline: {rectangle: [300, 60]}, features: {end: {tabs: "
+        "{edge: left, at: 0, width: 60, takes: ply}}}}\nsheets:"
+    )
+    plan = plan_of(wide=f"outline: CUT, at: [20, 200], {SLOTS}")
+    stated = "".join(f"  - {each}\n" for each in joints)
+    return f"{plan}joints:\n{stated}".replace("releases:", f"{rail[:-8]}\nreleases:")
+
+
+def test_joints_name_features_by_any_name_that_a_drawing_may_have(tmp_path: Path) -> None:
+    """Layers are mostly written in capitals, often with blanks."""
+    plan = joined("{tab: rail.end, into: wide.SLOT.2, show: out, looking: up}")
+    proof, findings = proof_of(tmp_path, plan)
+    assert [each.message for each in findings if each.severity == "error"] == []
+    assert proof.build is not None
+    assert {each.b for each in proof.build.drawn.assembled.joints} == {"wide"}
+
+
+def test_a_joint_of_a_slot_that_the_drawing_does_not_hold_is_an_error(tmp_path: Path) -> None:
+    _, findings = proof_of(tmp_path, joined("{tab: rail.end, into: wide.SLOT.3}"))
+    (finding,) = (each for each in findings if each.severity == "error")
+    assert (finding.rule, finding.message) == (
+        "joint-without-feature",
+        "`wide` comes to have no feature `SLOT.3`",
+    )
+    assert "`SLOT.1`" in finding.advice
+
+
+def test_an_element_is_named_in_a_joint_as_findings_name_it(tmp_path: Path) -> None:
+    name = "LWPOLYLINE on layer SLOT.2"
+    plan = joined(f"{{tab: rail.end, into: wide.{name}, show: out, looking: up}}")
+    plan = plan.replace("{SLOT: {slot: takes ply}, HOLE: hole}", f"{{{name}: {{slot: takes ply}}}}")
+    proof, findings = proof_of(tmp_path, plan)
+    assert [each.message for each in findings if each.severity == "error"] == []
+    assert proof.build is not None

@@ -22,7 +22,7 @@ from kerfolio.publishing.batch import BatchRequest, make_batch
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
-from kerfolio.publishing.names import is_of_batch
+from kerfolio.publishing.names import art_name, is_of_batch
 from kerfolio.writing.formats import CUT_FORMATS, CutFormat
 from kerfolio.writing.read_back import Layers
 from tests.pages.invented import edition as stool
@@ -195,3 +195,13 @@ def test_readers_are_told_of_two() -> None:
     page = Tree(plan_page(replace(site(), editions=(found,)), found)).text_of("main")
     assert "one SVG and one DXF for each sheet, and one for each part, in millimetres." in page
     assert "Cut files come as SVG and as DXF, both in millimetres, one file" in page
+
+
+@pytest.mark.parametrize(
+    ("layer", "file"),
+    [("waves", "waves"), ("ART 1", "art-1"), ("../Über/x", "ueber-x"), ("木", "engrave")],
+)
+def test_the_file_of_an_engraving_has_a_plain_name_whatever_its_layer_is(
+    layer: str, file: str
+) -> None:
+    assert art_name("side", layer, "svg") == f"cut/engravings/side-{file}.svg"

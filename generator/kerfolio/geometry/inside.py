@@ -10,6 +10,7 @@ import shapely
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.measure import area
+from kerfolio.geometry.near import boxes
 
 _FINE = 0.01
 _TOUCH = 0.02
@@ -34,7 +35,13 @@ def reaching_into(outer: Contour, contours: Sequence[Contour]) -> tuple[bool, ..
     """Tell for each path whether some of it lies inside a closed one, more than a touch."""
     core = shapely.buffer(_solid(outer), -_TOUCH)
     shapely.prepare(core)
-    return tuple(shapely.intersects(core, [_drawn(each) for each in contours]).tolist())
+    around = boxes(contours)
+    inside, apart = shapely.covers(core, around), shapely.disjoint(core, around)
+    rows = zip(contours, inside.tolist(), apart.tolist(), strict=True)
+    return tuple(
+        sure or (not off and bool(shapely.intersects(core, _drawn(each))))
+        for each, sure, off in rows
+    )
 
 
 def surrounded(contours: Sequence[Contour], outers: Sequence[Contour]) -> tuple[bool, ...]:
@@ -44,12 +51,32 @@ def surrounded(contours: Sequence[Contour], outers: Sequence[Contour]) -> tuple[
     """
     if not contours or not outers:
         return (False,) * len(contours)
-    shapes = [_drawn(each) for each in contours]
-    tree = shapely.STRtree([shapely.buffer(_solid(each), _TOUCH) for each in outers])
-    inner, outer = tree.query(shapes, predicate="covered_by").tolist()
-    pairs = zip(inner, outer, strict=True)
-    found = {i for i, o in pairs if contours[i] != outers[o]}
-    return tuple(index in found for index in range(len(contours)))
+    around = boxes(contours)
+    tree, found = shapely.STRtree(around), [False] * len(contours)
+    grown = boxes(outers, _TOUCH)
+    inner_of: dict[int, list[int]] = {}
+    for outer, inner in zip(*tree.query(grown, predicate="covers").tolist(), strict=True):
+        inner_of.setdefault(outer, []).append(inner)
+    for outer, inners in inner_of.items():
+        left = [each for each in inners if not found[each] and contours[each] != outers[outer]]
+        for each, lies in zip(left, _lying_in(outers[outer], contours, left, around), strict=True):
+            found[each] = lies
+    return tuple(found)
+
+
+def _lying_in(
+    outer: Contour, contours: Sequence[Contour], inners: Sequence[int], around: Any
+) -> list[bool]:
+    """Tell which paths a closed one covers; their boxes ``around`` mostly tell already."""
+    if not inners:
+        return []
+    solid = shapely.buffer(_solid(outer), _TOUCH)
+    shapely.prepare(solid)
+    sure = shapely.covers(solid, around[list(inners)]).tolist()
+    return [
+        known or bool(shapely.covers(solid, _drawn(contours[each])))
+        for each, known in zip(inners, sure, strict=True)
+    ]
 
 
 def innermost_round(point: Point, contours: Sequence[Contour]) -> int | None:

@@ -23,6 +23,7 @@ _ROUNDED = 20.0
 _SQUARE = 1e-3
 _LEVEL = 0.01
 _STEEP = 0.9
+_STRAIGHT = 1e-7
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,6 +59,12 @@ class Stretch:
         return abs(_dot(_between(self.start, self.end), self.along))
 
     @property
+    def shoulders(self) -> tuple[int, int]:
+        """The edges that it opens into."""
+        first, last = self.kept
+        return (first, last if len(self.put) == 1 else last - 1)
+
+    @property
     def middle(self) -> Point:
         """The middle between its open corners."""
         return ((self.start[0] + self.end[0]) / 2, (self.start[1] + self.end[1]) / 2)
@@ -79,10 +86,10 @@ def in_a_row(found: Sequence[Stretch]) -> frozenset[Stretch]:
 def steps(outline: Contour, known: Iterable[Stretch]) -> Iterator[tuple[float, Point]]:
     """Yield length and middle of the straight edges between a corner that stands out and one in.
 
-    Walls of stretches that are ``known`` are none.
+    Walls of stretches that are ``known``, and the shoulders of tabs, are none.
     """
     walls = list(edges(tidy(outline)))
-    mine = {wall for each in known for wall in each.walls}
+    mine = {wall for each in known for wall in (*each.walls, *(each.shoulders if each.tab else ()))}
     for index, wall in enumerate(walls):
         after = (index + 1) % len(walls)
         turns = _turn(walls, index, index - 1, -1), _turn(walls, index, after, 1)
@@ -109,7 +116,21 @@ def without(outline: Contour, left_out: Iterable[Stretch]) -> Contour:
         made += put.get(index, ())
         if index not in gone:
             made.append(vertex)
-    return tidy(Contour(tuple(made)))
+    return tidy(Contour(_straightened(made)))
+
+
+def _straightened(vertices: Sequence[Vertex]) -> tuple[Vertex, ...]:
+    """Return vertices without those in the middle of a straight edge, of which many may follow."""
+    kept: list[Vertex] = []
+    for vertex in vertices:
+        while len(kept) > 1 and not kept[-1][2] and not kept[-2][2]:
+            first, second = kept[-2][:2], kept[-1][:2]
+            before, after = _between(first, second), _between(second, vertex[:2])
+            if abs(_cross(before, after)) > _STRAIGHT or _dot(before, after) <= 0:
+                break
+            kept.pop()
+        kept.append(vertex)
+    return tuple(kept)
 
 
 def _at(walls: Sequence[Edge], index: int) -> Stretch | None:

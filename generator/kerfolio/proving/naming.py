@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from kerfolio.assembly.ends import SIDES
+from kerfolio.basis.said import stated_name
 from kerfolio.model.feature import Feature, Hole, Notch, Tabs
 from kerfolio.model.feature_kind import OUTLINED, FeatureKind
 from kerfolio.model.joint_kind import PIECE, SIDE, EndKind
@@ -64,9 +65,8 @@ def meant_by(name: str, pieces: Mapping[str, Part]) -> Meant | None:
     if not piece:
         return None
     part = pieces[piece]
-    base, _, number = feature.partition(".")
     for known, kind, takes, many in _features(part):
-        if known == base and (not number or (many and number.isdigit())):
+        if known == feature or (many and known == stated_name(feature)):
             return Meant(piece=piece, part=part, feature=feature, kind=kind, takes=takes)
     if feature in SIDES:
         return Meant(piece=piece, part=part, feature=feature, kind=SIDE, takes="")

@@ -6,7 +6,9 @@ import re
 from collections.abc import Iterable
 from string import Formatter
 
+from kerfolio.basis.latin import in_ascii
 from kerfolio.edition.edition import Edition
+from kerfolio.model.feature_kind import ENGRAVING
 from kerfolio.model.plan import Plan
 from kerfolio.shop.art import arts_of
 from kerfolio.writing.formats import CutFormat
@@ -58,8 +60,12 @@ def coupon_name(sheet: str, ending: str) -> str:
 
 
 def art_name(part: str, art: str, ending: str) -> str:
-    """Return the name of an engraving's own cut file, as the drawn thickness settles it."""
-    return _ART.format(part=part, art=art, ending=ending)
+    """Return the name of an engraving's own cut file, as the drawn thickness settles it.
+
+    A layer of a drawing may have a name that no file can have.
+    """
+    plain = re.sub("[^a-z0-9._-]+", "-", in_ascii(art)).strip("-.") or ENGRAVING.key
+    return _ART.format(part=part, art=plain, ending=ending)
 
 
 def template_name(fit: str, part: str, paper: str) -> str:

@@ -30,7 +30,10 @@ def element_findings(elements: Iterable[DrawnElement]) -> tuple[Finding, ...]:
 
 
 def _open(name: str, fault: Fault) -> tuple[Text, Text]:
-    advice = "Close the path in the drawing; only an engraving may stay open."
+    advice = (
+        "Close the path in the drawing, or name it or its layer under `guides` in the part's "
+        "`drawing`; only an engraving may stay open."
+    )
     apart = precise("gap", fault.size)
     return said("`{}` is open: its ends are {} apart", name, apart), advice
 

@@ -263,8 +263,9 @@ def _named(node: Scalar) -> Named | Complaint:
 
 
 def _label(node: Scalar) -> Named | Complaint:
+    """Return a piece or a feature of one: after the part any name that a drawing may have."""
     text = node.text.strip()
-    if re.fullmatch(rf"{NAME.pattern}(?:\.(?:{NAME.pattern}|[0-9]+))*", text):
+    if re.fullmatch(rf"{NAME.pattern}(?:\.[^.\s](?:[^.]*[^.\s])?)*", text):
         return Named(text, node.place)
     return Complaint(f"{quoted(text)} is no piece or feature")
 

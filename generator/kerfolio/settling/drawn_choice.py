@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from kerfolio.basis.digits import digits
 from kerfolio.basis.lengths import MM_PER_UNIT
@@ -39,12 +40,13 @@ class Chosen:
         return (self.outline, *(each for _, found in self.features for each in found))
 
 
+@lru_cache(maxsize=64)
 def chosen(drawn: Drawn, drawing: Drawing, unit: str) -> Chosen:
     """Return the elements of a drawing that a part is made of; ``unit`` is the plan's.
 
     Of elements named those are left to other parts that lie outside the outline, but inside some
     other closed shape: a drawing of a whole sheet has one layer for the slots of all its parts.
-    Raises SettlingError.
+    Raises SettlingError. It is the same at every thickness.
     """
     named = _named(drawing, drawn.outline.name, drawn.outline.place)
     outline = _outline(drawn, drawing, named, unit)
