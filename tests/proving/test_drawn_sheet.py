@@ -183,8 +183,8 @@ def test_joints_name_features_by_any_name_that_a_drawing_may_have(tmp_path: Path
     plan = joined("{tab: rail.end, into: wide.SLOT.2, show: out, looking: up}")
     proof, findings = proof_of(tmp_path, plan)
     assert [each.message for each in findings if each.severity == "error"] == []
-    assert proof.build is not None
-    assert {each.b for each in proof.build.drawn.assembled.joints} == {"wide"}
+    (made,) = proof.made
+    assert {each.b for each in made.build.drawn.assembled.joints} == {"wide"}
 
 
 def test_a_joint_of_a_slot_that_the_drawing_does_not_hold_is_an_error(tmp_path: Path) -> None:
@@ -203,4 +203,4 @@ def test_an_element_is_named_in_a_joint_as_findings_name_it(tmp_path: Path) -> N
     plan = plan.replace("{SLOT: {slot: takes ply}, HOLE: hole}", f"{{{name}: {{slot: takes ply}}}}")
     proof, findings = proof_of(tmp_path, plan)
     assert [each.message for each in findings if each.severity == "error"] == []
-    assert proof.build is not None
+    assert len(proof.made) == 1
