@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
+from kerfolio.model.bridges import Bridges
 from kerfolio.model.plan import (
     BoardUse,
     CutSetting,
@@ -47,7 +48,7 @@ PLAN = Plan(
             plunge_mm_per_min=1200.0,
             passes=("8", "rest"),
             skim=Amount("0.3"),
-            bridges=4,
+            bridges=Bridges(count=4),
         ),
     ),
     steps=(

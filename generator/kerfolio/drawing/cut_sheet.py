@@ -12,6 +12,7 @@ from kerfolio.drawing.layer import (
     INKS,
     NOTE,
     SHEET_EDGE,
+    bridge_layer,
     in_cutting_order,
     layer_for,
 )
@@ -27,6 +28,7 @@ from kerfolio.settling.settled import (
     Coupon,
     Cut,
     Operation,
+    SettledBridge,
     SettledPart,
     SettledPlan,
     SettledSheet,
@@ -39,14 +41,16 @@ CHECK_INCH = 101.6
 
 _GAP = 10.0
 _LINE = 0.25
+_BRIDGE = 1.0
 
 
 @dataclass(frozen=True, slots=True)
 class _Seated:
-    """A part's cuts and where they go."""
+    """A part's cuts and bridges, and where they go."""
 
     cuts: tuple[Cut, ...]
     seat: Seat
+    bridges: tuple[SettledBridge, ...] = ()
 
 
 def cut_sheet(settled: SettledPlan, layout: SheetLayout) -> Drawing:
@@ -59,7 +63,7 @@ def cut_sheet(settled: SettledPlan, layout: SheetLayout) -> Drawing:
     sheet = settled.sheet(layout.sheet)
     x, y = datum_of(sheet, layout.size)
     seated = [
-        _Seated(parts[each.part].cuts, Seat(x=each.x - x, y=each.y - y, turn=each.turn))
+        _seated(parts[each.part], Seat(x=each.x - x, y=each.y - y, turn=each.turn))
         for each in layout.placements
     ]
     count = len(layout.placements)
@@ -73,6 +77,10 @@ def cut_sheet(settled: SettledPlan, layout: SheetLayout) -> Drawing:
     edge = _rectangle((-x, -y, width - x, height - y), SHEET_EDGE, Ink.FAINT)
     made = _cut_file((edge,), seated, lines, 14.0, _title(settled, f"sheet {layout.number}"))
     return replace(made, thickness=sheet.thickness)
+
+
+def _seated(part: SettledPart, seat: Seat) -> _Seated:
+    return _Seated(part.cuts, seat, part.bridges)
 
 
 def datum_of(sheet: SettledSheet, size: Point) -> Point:
@@ -89,7 +97,7 @@ def cut_part(settled: SettledPlan, part: SettledPart) -> Drawing:
         _thickness_line(sheet),
         f"Files for {settled.variant.label}. Units: mm.",
     )
-    made = _cut_file((), [_Seated(part.cuts, Seat())], lines, 8.0, _title(settled, part.name))
+    made = _cut_file((), [_seated(part, Seat())], lines, 8.0, _title(settled, part.name))
     return replace(made, thickness=sheet.thickness)
 
 
@@ -145,15 +153,17 @@ def _cut_file(
     height: float,
     title: str,
 ) -> Drawing:
-    strokes, layers = _strokes(seated)
+    placed = tuple(seated)
+    strokes, layers = _strokes(placed)
+    bridges, heights = _bridges(placed)
     inner = extent((*edges, *strokes))
     margin = tuple(_margin(inner, lines, height))
     outer = union((inner, extent(margin)))
     own = (SHEET_EDGE,) if edges else ()
     return Drawing(
         box=(min(0.0, outer[0]), min(0.0, outer[1]), outer[2] + _GAP, outer[3] + _GAP),
-        items=(*edges, *strokes, *margin),
-        layers=(*layers, *own, NOTE, CHECK_SQUARE),
+        items=(*edges, *strokes, *bridges, *margin),
+        layers=(*layers, *heights, *own, NOTE, CHECK_SQUARE),
         title=title,
         description=". ".join(lines),
     )
@@ -175,6 +185,23 @@ def _strokes(seated: Iterable[_Seated]) -> tuple[tuple[Stroke, ...], tuple[Layer
     ranks = {layer.name: rank for rank, layer in enumerate(layers)}
     strokes = sorted((stroke for _, stroke in found.values()), key=lambda s: ranks[s.layer])
     return tuple(strokes), layers
+
+
+def _bridges(seated: Iterable[_Seated]) -> tuple[tuple[Stroke, ...], tuple[Layer, ...]]:
+    """Return the lines over which the cutter lifts, and their layers, low before high."""
+    held = [(bridge, each.seat) for each in seated for bridge in each.bridges]
+    strokes = [
+        Stroke(
+            contour=seat.contour(bridge.line),
+            layer=bridge_layer(bridge).name,
+            ink=Ink.ACCENT,
+            width=_BRIDGE,
+        )
+        for bridge, seat in held
+    ]
+    heights = {bridge.height: bridge_layer(bridge) for bridge, _ in held}
+    layers = dict.fromkeys(heights[each] for each in sorted(heights))
+    return tuple(strokes), tuple(layers)
 
 
 def likeness(layer: Layer, contour: Contour) -> tuple[object, ...]:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from kerfolio.basis.lengths import mm_number
 from kerfolio.drawing.vocabulary import Ink, Layer
-from kerfolio.settling.settled import Cut, Operation
+from kerfolio.settling.settled import Cut, Operation, SettledBridge
 
 SHEET_EDGE = Layer(
     name="sheet-edge",
@@ -34,6 +34,16 @@ _SENTENCES: dict[Operation, str] = {
     Operation.OPENING: "Openings and slots, {depth}: cut inside the line.",
     Operation.OUTLINE: "The part's own edge, {depth}: cut outside the line, last of all.",
 }
+
+
+def bridge_layer(bridge: SettledBridge) -> Layer:
+    """Return the layer of a bridge: ``bridge_2.0mm``, by the height that is left standing."""
+    high = mm_number(bridge.height, 2)
+    return Layer(
+        name=f"bridge_{_depth_name(bridge.height)}",
+        purpose=f"Bridges: over these lines the cutter lifts to {high} mm above the lower face. "
+        "They lie on the finished edge. Not cut.",
+    )
 
 
 def layer_for(cut: Cut) -> Layer:

@@ -30,6 +30,7 @@ _TEXT = 3.6
 _AWAY = 11.0
 _LOOK = Look(outline=0.2, inside=0.13)
 _LINE = 0.35
+_BRIDGE = 1.0
 _BADGE, _NUMBER = 4.8, 3.6
 _SIGN = 4.6
 _ARROW = 16.0
@@ -43,6 +44,8 @@ SETUP_NAMES = {
     Operation.OUTLINE: "outlines",
 }
 """What the operations are called on setup sheets."""
+
+BRIDGES = "bridges"
 
 
 def setup_view(
@@ -94,11 +97,13 @@ def _items(
 
 
 def _piece(laid: Laid) -> Iterator[Stroke]:
-    """Yield a piece's face, then its cuts in the colours of their operations."""
+    """Yield a piece's face, its cuts in the colours of their operations, then its bridges."""
     yield from face_strokes(laid.part, laid.seat, _LOOK)
     for cut in laid.part.cuts:
         for contour in cut.contours:
             yield Stroke(contour=laid.seat.contour(contour), ink=INKS[cut.operation], width=_LINE)
+    for bridge in laid.part.bridges:
+        yield Stroke(contour=laid.seat.contour(bridge.line), ink=Ink.ACCENT, width=_BRIDGE)
 
 
 def _datum(at: Point) -> Iterator[Item]:
@@ -184,18 +189,23 @@ def _sizes(layout: SheetLayout, size: tuple[float, float], first: str) -> Iterat
 
 
 def _order(settled: SettledPlan, layout: SheetLayout, size: tuple[float, float]) -> Iterator[Item]:
-    """Yield the operations in cutting order, each with a line of its colour, below the sheet."""
+    """Yield the operations in cutting order, each with a line of its colour, below the sheet.
+
+    Bridges, over which the outlines' cutter lifts, stand last.
+    """
     parts = {part.name: part for part in settled.parts}
     used = {cut.operation for each in layout.placements for cut in parts[each.part].cuts}
-    names = [each for each in Operation if each in used]
-    widths = [_KEY + text_width(SETUP_NAMES[each], _TEXT) for each in names]
+    names = [(SETUP_NAMES[each], INKS[each]) for each in Operation if each in used]
+    if any(parts[each.part].bridges for each in layout.placements):
+        names.append((BRIDGES, Ink.ACCENT))
+    widths = [_KEY + text_width(name, _TEXT) for name, _ in names]
     x = (size[0] - math.fsum(widths) - _STEP * (len(names) - 1)) / 2
     y = -_AWAY - 8.0
-    for index, (operation, wide) in enumerate(zip(names, widths, strict=True)):
+    for index, ((name, ink), wide) in enumerate(zip(names, widths, strict=True)):
         line = open_path((x, y + _TEXT * 0.3), (x + _KEY - 1.6, y + _TEXT * 0.3))
-        yield Stroke(contour=line, ink=INKS[operation], width=1.2)
-        yield Label(text=SETUP_NAMES[operation], at=(x + _KEY, y), height=_TEXT)
-        if index < len(names) - 1:
+        yield Stroke(contour=line, ink=ink, width=1.2)
+        yield Label(text=name, at=(x + _KEY, y), height=_TEXT)
+        if index < len(names) - 1 and names[index + 1][0] != BRIDGES:
             arrow = (x + wide + _STEP / 2, y)
             yield Label(text="→", at=arrow, height=_TEXT, ink=Ink.SOFT, anchor=Anchor.MIDDLE)
         x += wide + _STEP

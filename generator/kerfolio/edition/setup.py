@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from kerfolio.basis.figures import minutes_short, minutes_text, whole_figure
@@ -22,6 +22,7 @@ from kerfolio.edition.layout_time import layout_time
 from kerfolio.layouts.clamp_spots import ClampSpot, clamp_spots, clear_of_pieces
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.model.plan import CutSetting
+from kerfolio.settling.bridges import parts_to_hold
 from kerfolio.settling.settled import CENTRE, Cut, Operation, SettledPlan, SettledSheet
 from kerfolio.shop.art import Art, arts_of
 from kerfolio.shop.cut_setting import Setting, settings_of
@@ -121,7 +122,7 @@ def _sheet(edition: Edition, layout: SheetLayout, time: CutTime) -> SetupSheet:
         layout=layout,
         sheet=sheet,
         runs=tuple(_run(settled, each, layout.sheet, first) for each in runs),
-        by_hand=tuple(_by_hand(each, first) for each in left),
+        by_hand=(*(_by_hand(each, first) for each in left), *_taped(settled, counts)),
         minutes=time.minutes if time.known else 0.0,
         between=minutes_short((time.rapid_seconds + time.change_seconds) / 60) * time.known,
         spots=spots,
@@ -211,9 +212,16 @@ def _work(work: Work, first: str) -> WorkLine:
         what=SETUP_NAMES[work.operation].capitalize(),
         depth=depths_text(work.depths, first),
         passes=counted(work.passes, "pass", "passes") if work.passes else "",
-        bridges=f"{counted(work.bridges, 'bridge')} each" if work.bridges else "",
+        bridges=_bridges(work, first),
         minutes="" if minutes is None else minutes_short(minutes),
     )
+
+
+def _bridges(work: Work, first: str) -> str:
+    """Return ``28 bridges 2 mm (5/64 in) high``; nothing where there are none."""
+    if not work.bridges:
+        return ""
+    return f"{counted(work.bridges, 'bridge')} {cut_text(work.bridge_height, first)} high"
 
 
 def depths_text(depths: Sequence[float | None], first: str) -> str:
@@ -241,6 +249,15 @@ def _by_hand(left: ByHand, first: str) -> str:
         wide = listed([f"ø {cut_text(each, first)}" for each in left.widths])
         return f"Drill by hand: {counted(left.count, 'hole')} {wide}, {depth}, in {where}"
     return f"{SETUP_NAMES[left.operation].capitalize()} of {where}, {depth}: {left.why}"
+
+
+def _taped(settled: SettledPlan, counts: Mapping[str, int]) -> Iterator[str]:
+    """Yield a line for each part that is to have bridges, and on which none can stand."""
+    asked = parts_to_hold(settled.plan)
+    for part in settled.parts:
+        if part.name in counts and part.name in asked and not part.is_held:
+            where = f"{part.mark}, {part.name}"
+            yield f"Tape {where} down, or leave a thin skin: no bridge can stand on it"
 
 
 def _below(settings: Sequence[Setting], first: str) -> str:

@@ -70,10 +70,11 @@ def _segment_area(arc: Arc | None) -> float:
 
 def length(shape: Shape) -> float:
     """Return the length of all edges, openings included, mm."""
-    return math.fsum(_edge_length(edge) for each in contours_of(shape) for edge in edges(each))
+    return math.fsum(edge_length(edge) for each in contours_of(shape) for edge in edges(each))
 
 
-def _edge_length(edge: Edge) -> float:
+def edge_length(edge: Edge) -> float:
+    """Return the length of an edge, along its arc where it has one, mm."""
     arc = edge.arc
     return abs(arc.sweep) * arc.radius if arc else math.dist(edge.start, edge.end)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.model.bridges import Bridges
 from kerfolio.model.feature import Feature
 from kerfolio.model.outline import Drawn, Outline
 from kerfolio.model.statement import Named
@@ -17,6 +18,7 @@ class Part:
     ``pieces`` are the names of its pieces (``left``, ``right``; ``1`` ... ``4`` for a count);
     empty for a part of a single, unnamed piece. ``grain`` is ``along x``, ``along y``, ``any`` for
     a part that quarter turns leave as good, or ``free`` for one that may lie at any slant.
+    ``bridges`` are its own, where they are not those of its sheet's cut setting.
     """
 
     name: str
@@ -25,5 +27,6 @@ class Part:
     pieces: tuple[str, ...] = ()
     grain: str = "any"
     features: tuple[Feature, ...] = ()
+    bridges: Bridges | None = None
     note: str = ""
     place: Place = NOWHERE

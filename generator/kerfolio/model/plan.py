@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.model.bridges import Bridges
 from kerfolio.model.consumable import Consumable
 from kerfolio.model.joint import Joint, Standing
 from kerfolio.model.outline import Drawing
@@ -126,7 +127,7 @@ class CutSetting:
     plunge_mm_per_min: float | None = None
     passes: tuple[str, ...] = ()
     skim: Amount | None = None
-    bridges: int | None = None
+    bridges: Bridges | None = None
     place: Place = NOWHERE
 
 

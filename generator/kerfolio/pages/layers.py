@@ -2,7 +2,14 @@
 
 from __future__ import annotations
 
-from kerfolio.drawing.layer import CHECK_SQUARE, NOTE, SHEET_EDGE, in_cutting_order, layer_for
+from kerfolio.drawing.layer import (
+    CHECK_SQUARE,
+    NOTE,
+    SHEET_EDGE,
+    bridge_layer,
+    in_cutting_order,
+    layer_for,
+)
 from kerfolio.drawing.vocabulary import Layer
 from kerfolio.edition.edition import Edition
 
@@ -12,4 +19,6 @@ def layers_explained(edition: Edition) -> tuple[Layer, ...]:
     coupons = (part for each in edition.settled.coupons for part in (each.plate, each.tab))
     parts = (*(part for each in edition.variants for part in each.parts), *coupons)
     cut = in_cutting_order(layer_for(cut) for part in parts for cut in part.cuts)
-    return (*cut, SHEET_EDGE, CHECK_SQUARE, NOTE)
+    held = {bridge.height: bridge_layer(bridge) for part in parts for bridge in part.bridges}
+    bridges = dict.fromkeys(held[height] for height in sorted(held))
+    return (*cut, *bridges, SHEET_EDGE, CHECK_SQUARE, NOTE)

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.basis.finding import Finding, Severity, warning
+from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.measures import size
 from kerfolio.basis.said import said
-from kerfolio.model.plan import CutSetting
 from kerfolio.proving.marks import about_spots
 from kerfolio.proving.rule import COMMON_PRACTICE, after
+from kerfolio.settling.bridges import parts_to_hold
 from kerfolio.settling.settled import SettledPart, SettledPlan
 from kerfolio.shop.cut_setting import REST
 
@@ -28,20 +28,35 @@ LONG_FROM = 200.0
     severity=Severity.WARNING,
 )
 def small_parts_held(settled: SettledPlan) -> Iterator[Finding]:
-    """Look for small parts whose sheet is cut through without bridges."""
-    loose = {cut.sheet.name: cut for cut in settled.plan.cuts if _cuts_free(cut)}
-    held = {cut.sheet.name for cut in settled.plan.cuts if cut.bridges}
+    """Look for small parts whose sheet is cut through, and for which no bridges are asked."""
+    loose = {cut.sheet.name: cut for cut in settled.plan.cuts if REST in cut.passes}
+    asked = parts_to_hold(settled.plan)
     for part in settled.parts:
         cut = loose.get(part.sheet)
-        if part.area < SMALL and cut is not None and part.sheet not in held:
+        if part.area < SMALL and cut is not None and part.name not in asked:
             sides, name = size(part.size), part.name
             message = said("part `{}` is small, {}, and nothing holds it", name, sides)
             advice = f"Write `bridges: 2` in `{cut.name}`, or hold it with tape or a vacuum."
             yield warning("small-part-loose", message, part.place, advice, subject=name)
 
 
-def _cuts_free(cut: CutSetting) -> bool:
-    return REST in cut.passes and not cut.bridges
+@after(
+    "no-bridge-place",
+    reason="A bridge leaves a stump, which neither a curve nor a wall that mates can bear.",
+    source=COMMON_PRACTICE,
+    severity=Severity.NOTE,
+)
+def bridges_placed(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for parts that are to have bridges, and on which none can stand."""
+    asked = parts_to_hold(settled.plan)
+    for part in settled.parts:
+        if part.name in asked and not part.is_held:
+            message = f"no bridge can stand on part `{part.name}`"
+            advice = (
+                "It is too small, or no straight edge is free: hold it with double-sided tape, or "
+                "leave a thin skin and cut it free by hand."
+            )
+            yield note("no-bridge-place", message, part.place, advice, subject=part.name)
 
 
 @after(

@@ -11,7 +11,7 @@ from kerfolio.edition.making import called
 from kerfolio.model.plan import Assembly, Step
 from kerfolio.publishing.plan_figures import figures
 from kerfolio.settling.making import labels_made
-from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan, Sized
+from kerfolio.settling.settled import SettledBridge, SettledFeature, SettledPart, SettledPlan, Sized
 from kerfolio.shop.mass import part_mass
 
 FORMAT = "kerfolio-plan/1"
@@ -41,6 +41,16 @@ def _feature(feature: SettledFeature) -> dict[str, Any]:
     }
 
 
+def _bridge(bridge: SettledBridge) -> dict[str, Any]:
+    return {
+        "at": [number(value) for value in bridge.at],
+        "direction": [number(value, RATIO_DECIMALS) for value in bridge.direction],
+        "width": number(bridge.width),
+        "height": number(bridge.height),
+        "of": bridge.operation.value,
+    }
+
+
 def _part(part: SettledPart) -> dict[str, Any]:
     weighed = part_mass(part)
     return {
@@ -54,6 +64,7 @@ def _part(part: SettledPart) -> dict[str, Any]:
         "mass": number(part.mass),
         "centre-of-gravity": [number(value) for value in (weighed.x, weighed.y, weighed.z)],
         "features": [_feature(feature) for feature in part.features],
+        "bridges": [_bridge(bridge) for bridge in part.bridges],
     }
 
 

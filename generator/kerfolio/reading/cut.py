@@ -9,13 +9,14 @@ from kerfolio.basis.names import NAME
 from kerfolio.basis.said import Text, written
 from kerfolio.model.plan import CutSetting, Relief
 from kerfolio.reading.amounts import EXTRA, LENGTH
+from kerfolio.reading.bridges import BRIDGES
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.forms import Book, Form, ListOf, ScalarForm, Schema
 from kerfolio.reading.nodes import Node, Scalar
 from kerfolio.reading.rates import FEED, SPEED
 from kerfolio.reading.record import Entries, Key, Record
 from kerfolio.reading.reference import REFERENCE
-from kerfolio.reading.values import SCALAR, choice, name_fault, whole
+from kerfolio.reading.values import SCALAR, choice, name_fault
 
 STYLE = choice("a relief", "dog-bone", "sideways", "none")
 
@@ -65,7 +66,7 @@ _CUT: Record[CutSetting] = Record(
             says="Depth of each pass; `rest` goes through.",
         ),
         Key(name="skim", form=LENGTH, says="How deep the last pass goes into the spoilboard."),
-        Key(name="bridges", form=whole(0, 100), says="Bridges that hold each piece in its sheet."),
+        Key(name="bridges", form=BRIDGES, says="Bridges that hold each piece in its sheet."),
     ),
     make=CutSetting,
     advice="Write `ply-profile: {sheet: ply, cutter: compression-6}`.",

@@ -16,6 +16,7 @@ from kerfolio.model.outline import Drawn, DrawnEdgeRule, DrawnFeatureRule
 from kerfolio.model.part import Part
 from kerfolio.model.statement import Named
 from kerfolio.reading.amounts import DRAWN_SPOT, LENGTH, THICKNESS
+from kerfolio.reading.bridges import PART_BRIDGES
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.drawn_said import MM_PER_UNIT
 from kerfolio.reading.feature import FEATURES
@@ -251,6 +252,7 @@ PART: Record[Part] = Record(
         Key(name="outline", form=OUTLINE, says="Its shape, lower left corner at 0,0."),
         Key(name="drawing", form=DRAWN, says="Its shape from an SVG or DXF file."),
         Key(name="features", form=FEATURES, says="What is cut into it or stands out of it."),
+        Key(name="bridges", form=PART_BRIDGES, says="Bridges of its own: how many, or where."),
     ),
     make=_make_part,
     one_of=(("outline", "drawing"),),

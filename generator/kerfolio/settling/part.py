@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from itertools import chain, compress, islice, product
 from itertools import count as counting
 
@@ -21,8 +21,10 @@ from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.model.outline import Drawing, Drawn
 from kerfolio.model.part import Part
+from kerfolio.model.plan import CutSetting
 from kerfolio.model.stock import Stock
 from kerfolio.settling.bench import Bench
+from kerfolio.settling.bridges import asked_bridges, bridges_of
 from kerfolio.settling.copies import copies, copy_count, how_many
 from kerfolio.settling.drawn import drawn_features, drawn_part
 from kerfolio.settling.drawn_edge import MadeEdges
@@ -41,11 +43,16 @@ _KG_PER_MM3 = 1e-9  # of kg/m3
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
-    """What parts are made from besides their own statements."""
+    """What parts are made from besides their own statements.
+
+    ``butted`` are the sides of each part that butt on another piece.
+    """
 
     fitting: Fitting
     stock: Stock
     drawings: tuple[Drawing, ...]
+    cuts: tuple[CutSetting, ...] = ()
+    butted: Mapping[str, frozenset[str]] = field(default_factory=dict)
 
 
 def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, tuple[Finding, ...]]:
@@ -65,12 +72,17 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
         shape = shape_of(outline, shapes, sheet)
         pieces = pieces_of(part.name, mark, part.pieces)
         made = assembled(part.name, mark, sheet, pieces, part.grain, shape, shapes)
+        asked, sides = asked_bridges(part, job.cuts), job.butted.get(part.name, ())
+        drawn = [contour for _, contour in edges.drawn] if edges else []
+        held = bridges_of(asked, made, sides, drawn, sheet, job.fitting.scope)
+    except SettlingError as trouble:
+        return None, (*findings, trouble.about(part.name))
     except ShapeError as fault:
         # What stands beside its edge falls off: that has been said already.
         misfit = misshapen(f"part `{part.name}`", fault, part.place)
         return None, findings or (misfit.about(part.name),)
     told = edges.told if edges else ()
-    return replace(made, note=part.note, drawn_edges=told, place=part.place), findings
+    return replace(made, bridges=held, note=part.note, drawn_edges=told, place=part.place), findings
 
 
 def features_of(part: Part, job: Job) -> int:

@@ -10,6 +10,7 @@ from kerfolio.basis.finding import Finding, in_order
 from kerfolio.model.joint import Joint
 from kerfolio.model.plan import Assembly, BoardUse, Plan
 from kerfolio.model.stock import Stock
+from kerfolio.settling.bridges import butted_sides
 from kerfolio.settling.coupon import coupon
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.part import Job, features_of, marks, settled_part
@@ -42,7 +43,13 @@ def settle(
     fit = {name: sheet.fit for name, sheet in sheets.items()}
     scope, sizes, more = scope_of(plan, thickness, fit)
     fitting = Fitting(scope=scope, sheets=sheets)
-    job = Job(fitting=fitting, stock=stock, drawings=plan.drawings)
+    job = Job(
+        fitting=fitting,
+        stock=stock,
+        drawings=plan.drawings,
+        cuts=plan.cuts,
+        butted=butted_sides(plan.joints, plan.parts),
+    )
     large = _too_large(plan, job)
     if large is not None:
         return None, (large,)

@@ -147,6 +147,28 @@ class SettledSheet:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SettledBridge:
+    """What is left standing between a piece, or what falls out of it, and the sheet; mm.
+
+    ``at`` is its middle on the finished edge, ``direction`` a unit vector along that, ``width``
+    along it, ``height`` above the lower face. ``operation`` is the cut it interrupts.
+    """
+
+    at: Point
+    direction: Point
+    width: float
+    height: float
+    operation: Operation
+
+    @property
+    def line(self) -> Contour:
+        """The stretch of the finished edge over which the cutter lifts."""
+        (x, y), (ux, uy), half = self.at, self.direction, self.width / 2
+        ends = ((x - half * ux, y - half * uy, 0.0), (x + half * ux, y + half * uy, 0.0))
+        return Contour(ends, closed=False)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SettledPiece:
     """One piece: ``label`` as in joints and steps (``side.left``), ``mark`` short (``A1``).
 
@@ -182,7 +204,7 @@ class SettledPart:
     ``plain`` is the shape a hand tool cuts (square inside corners, drilled first at
     ``drill_centres``); ``routed`` has its inside corners relieved for the sheet's cutter. ``cuts``
     are in cutting order, inside before outside; the last is the outline. ``moved`` are reliefs
-    that are not as asked for. ``mass`` in kg.
+    that are not as asked for; ``bridges`` hold each piece. ``mass`` in kg.
     """
 
     name: str
@@ -200,9 +222,15 @@ class SettledPart:
     area: float
     mass: float
     moved: tuple[MovedRelief, ...] = ()
+    bridges: tuple[SettledBridge, ...] = ()
     note: str = ""
     drawn_edges: tuple[DrawnEdges, ...] = ()
     place: Place = NOWHERE
+
+    @property
+    def is_held(self) -> bool:
+        """Tell whether bridges hold it in its sheet."""
+        return any(each.operation is Operation.OUTLINE for each in self.bridges)
 
     @property
     def grained(self) -> bool:

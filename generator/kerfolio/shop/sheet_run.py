@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import TypedDict
 
 from kerfolio.basis.digits import rounded
 from kerfolio.geometry.measure import bounds
@@ -20,7 +21,8 @@ class Work:
     """One operation of a run; ``depths`` in mm from the face, None goes through.
 
     ``cuts`` over all pieces, the most ``passes`` of one; ``minutes`` with the cutter in the wood.
-    Passes and minutes are None where no setting is stated; ``bridges`` are those of each piece.
+    Passes and minutes are None where no setting is stated; ``bridges`` are those of all pieces,
+    the highest of them ``bridge_height`` mm.
     """
 
     operation: Operation
@@ -28,7 +30,8 @@ class Work:
     cuts: int
     passes: int | None = None
     minutes: float | None = None
-    bridges: int | None = None
+    bridges: int = 0
+    bridge_height: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,7 +87,8 @@ def runs_of(
     stated = {each.name: each for each in settled.plan.cuts if each.sheet.name == sheet}
     names = dict.fromkeys(each.setting for each in time.operations)
     runs = tuple(
-        Run(setting=stated[name], works=tuple(_works(stated[name], made, time))) for name in names
+        Run(setting=stated[name], works=tuple(_works(stated[name], made, time, counts)))
+        for name in names
     )
     return runs, tuple(_by_hand([each for each in made if not each.setting], counts))
 
@@ -103,7 +107,9 @@ def _made(settled: SettledPlan, part: SettledPart, machine: Machine) -> Iterator
         )
 
 
-def _works(setting: CutSetting, made: Sequence[_Made], time: CutTime) -> Iterator[Work]:
+def _works(
+    setting: CutSetting, made: Sequence[_Made], time: CutTime, counts: Mapping[str, int]
+) -> Iterator[Work]:
     for each in time.operations:
         if each.setting != setting.name:
             continue
@@ -114,7 +120,7 @@ def _works(setting: CutSetting, made: Sequence[_Made], time: CutTime) -> Iterato
             cuts=each.cuts,
             passes=each.most_passes,
             minutes=(each.feed_seconds + each.plunge_seconds) / 60,
-            bridges=setting.bridges if each.operation is Operation.OUTLINE else None,
+            **_bridges(own, each.operation, counts),
         )
 
 
@@ -124,7 +130,26 @@ def _bare(made: Sequence[_Made], counts: Mapping[str, int]) -> Iterator[Work]:
         if own:
             count = sum(counts[each.part.name] for each in own)
             depths = _depths(each.cut for each in own)
-            yield Work(operation=operation, depths=depths, cuts=count)
+            held = _bridges(own, operation, counts)
+            yield Work(operation=operation, depths=depths, cuts=count, **held)
+
+
+class _Held(TypedDict):
+    bridges: int
+    bridge_height: float
+
+
+def _bridges(made: Iterable[_Made], operation: Operation, counts: Mapping[str, int]) -> _Held:
+    """Return how many bridges an operation leaves on all pieces, and how high they are."""
+    parts = {each.part.name: each.part for each in made if each.cut.operation is operation}
+    held = [
+        (counts[name], bridge.height)
+        for name, part in parts.items()
+        for bridge in part.bridges
+        if bridge.operation is operation
+    ]
+    count, height = sum(number for number, _ in held), max((high for _, high in held), default=0.0)
+    return _Held(bridges=count, bridge_height=height)
 
 
 def _by_hand(left: Sequence[_Made], counts: Mapping[str, int]) -> Iterator[ByHand]:
