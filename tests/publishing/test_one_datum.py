@@ -32,8 +32,8 @@ def test_the_slot_is_as_wide_in_every_cut_file(files: dict[str, bytes], thicknes
     for kind, read in (("svg", svg_layers), ("dxf", dxf_layers)):
         layers = dict(read(files[f"cut/{fit}/parts/side-{fit}.{kind}"]))
         box = bounds(layers[SLOT][0])
-        # A dog-bone of radius r opens r (1 - 1/sqrt 2) past each wall: 0.29289322 x 3 mm.
-        assert box.width == pytest.approx(thickness + 0.2 + 2 * 0.29289322 * 3, abs=2e-3)
+        # A dog-bone of radius r opens r (1 - 1/sqrt 2) past each wall: 0.29289322 x 3.05 mm.
+        assert box.width == pytest.approx(thickness + 0.2 + 2 * 0.29289322 * 3.05, abs=2e-3)
 
 
 @pytest.mark.parametrize("thickness", [17.6, 18.2])
