@@ -204,3 +204,12 @@ def test_an_element_is_named_in_a_joint_as_findings_name_it(tmp_path: Path) -> N
     proof, findings = proof_of(tmp_path, plan)
     assert [each.message for each in findings if each.severity == "error"] == []
     assert len(proof.made) == 1
+
+
+def test_what_lies_beside_the_one_insert_used_is_not_told(tmp_path: Path) -> None:
+    _, findings = proof_of(
+        tmp_path, plan_of(side="outline: SIDE.2, features: {HOLE: hole}"), blocks
+    )
+    assert unused(findings) == [
+        "`drawings/all.dxf`: not used in `side`: `LWPOLYLINE on layer SLOT.2`"
+    ]

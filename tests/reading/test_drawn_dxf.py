@@ -102,7 +102,7 @@ def test_a_drawing_without_unit_is_an_error_that_tells_its_size(dxf: Dxf, versio
     drawing, findings = dxf.read(disc, 0, version)
     assert drawing is None
     (finding,) = (each for each in findings if each.rule == "missing-unit")
-    assert finding.message == "no unit stated: the drawing is 10 x 10 of something"
+    assert finding.message == "no unit stated: the drawing is 10 x 10 units"
     assert finding.severity is Severity.ERROR
     advice = "Write `unit: mm`, or the unit it was drawn in, in the part's `drawing`."
     assert finding.advice == advice

@@ -135,8 +135,8 @@ def test_what_follows_without_being_stated_is_noted() -> None:
     notch, tab = told(WHOLE)
     assert (notch.rule, notch.severity) == ("edge-follows", Severity.NOTE)
     assert notch.message == (
-        "the outline `outline` has a notch 18 mm wide, at 288.8, 123.8 mm of the drawing: "
-        "it is `panel.notches`, which takes `ply`"
+        "the outline `outline` has a notch 18 mm wide, at 288.8, 123.8 mm from the drawing's "
+        "lower left: it is `panel.notches`, which takes `ply`"
     )
     assert notch.advice == (
         "Write `notches: takes ply` in the part's `drawing` to say so, or `notches: as drawn`."
@@ -150,8 +150,8 @@ def test_what_does_not_follow_is_told_with_what_to_write() -> None:
     notch, tab = told(WHOLE, drawn_for="")
     assert (notch.rule, notch.severity) == ("edge-as-drawn", Severity.WARNING)
     assert notch.message == (
-        "the outline `outline` has a notch 18 mm wide, at 288.8, 123.8 mm of the drawing: "
-        "it stays as drawn"
+        "the outline `outline` has a notch 18 mm wide, at 288.8, 123.8 mm from the drawing's "
+        "lower left: it stays as drawn"
     )
     assert notch.advice == (
         "It follows no sheet and gets no relief: write `notches: takes ply` in the part's "
@@ -201,8 +201,8 @@ def test_a_tab_at_the_end_of_an_edge_is_a_step() -> None:
     corner = path((0, 0), (318, 0), (318, 60), (300, 60), (300, 200), (0, 200))
     (finding,) = told(corner)
     assert finding.message == (
-        "the outline `outline` steps back 18 mm once, at 486.8, -16.2 mm of the drawing: "
-        "it stays as drawn"
+        "the outline `outline` steps back 18 mm once, at 486.8, -16.2 mm from the drawing's "
+        "lower left: it stays as drawn"
     )
     assert finding.advice.startswith("A tab or notch at the end of an edge follows no sheet")
     assert told(corner, tabs=LEFT) == []

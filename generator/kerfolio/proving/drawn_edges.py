@@ -75,15 +75,17 @@ def _what(edges: DrawnEdges) -> Words:
     at, size = spot(*edges.spots[0]), precise("size", edges.size)
     count: Text = "" if _one(edges) else said("{} ", number("count", len(edges.spots)))
     first = "at" if _one(edges) else "the first at"
+    is_dxf = edges.place.file.lower().endswith(".dxf")
+    whose = "of the drawing" if is_dxf else "from the drawing's lower left"
     if edges.kind is None:
         where = "once" if _one(edges) else said("{} times", number("count", len(edges.spots)))
-        words = "the outline `{}` steps back {} {}, {} {} of the drawing"
-        return said(words, edges.element, size, where, first, at)
+        words = "the outline `{}` steps back {} {}, {} {} {}"
+        return said(words, edges.element, size, where, first, at, whose)
     noun = edges.kind.name if _one(edges) else edges.kind.outlined
     how = "wide" if edges.kind is NOTCH else "long"
     a = "a " if _one(edges) else ""
-    words = "the outline `{}` has {}{}{} {} {}, {} {} of the drawing"
-    return said(words, edges.element, a, count, noun, size, how, first, at)
+    words = "the outline `{}` has {}{}{} {} {}, {} {} {}"
+    return said(words, edges.element, a, count, noun, size, how, first, at, whose)
 
 
 def _advice(edges: DrawnEdges, part: SettledPart, drawn: Drawn) -> str:

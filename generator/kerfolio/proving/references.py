@@ -116,7 +116,7 @@ def unused_elements(stated: Stated) -> Iterator[Finding]:
         left = [each for each in drawing.elements if each not in taken]
         for part, drawn, own in users:
             forgotten = left
-            if len(users) > 1 or drawn.at is not None:
+            if len(users) > 1 or drawn.at is not None or own.outline.inserts:
                 forgotten = _within(own.outline, [each.outline for _, _, each in users], left)
             if forgotten:
                 yield _forgotten(part, drawn, forgotten)

@@ -196,7 +196,9 @@ DRAWN_SPOT: FixedList[Spot] = FixedList(
     items=(_DRAWN_LENGTH, _DRAWN_LENGTH),
     make=Spot,
     noun="a point [x, y] of the drawing",
-    advice=written("[120, 300]", "[5, 12]", "Write `{}`: x, then y, as the drawing has them."),
+    advice=written(
+        "[120, 300]", "[5, 12]", "Write `{}`: x, then y upwards; of an SVG from its lower left."
+    ),
 )
 """A drawing stays as it is whatever the plan's sizes are."""
 

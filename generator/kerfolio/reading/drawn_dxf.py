@@ -160,7 +160,7 @@ def _unitless(sheet: _Sheet) -> Finding:
     wide = max(box.x1 for box in boxes) - min(box.x0 for box in boxes)
     high = max(box.y1 for box in boxes) - min(box.y0 for box in boxes)
     sides = number("width", wide), number("height", high)
-    message = said("no unit stated: the drawing is {} x {} of something", *sides)
+    message = said("no unit stated: the drawing is {} x {} units", *sides)
     return error("missing-unit", message, Place(sheet.file), _SAY_UNIT)
 
 

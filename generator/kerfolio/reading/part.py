@@ -168,7 +168,8 @@ DRAWN: Record[Drawn] = Record(
         Key(
             name="at",
             form=DRAWN_SPOT,
-            says="A point of the drawing inside the part, where several outlines have one name.",
+            says="A point inside the part, of several outlines of one name: x, and y upwards, from "
+            "a DXF's 0,0 or an SVG's lower left.",
         ),
         Key(
             name="unit",
