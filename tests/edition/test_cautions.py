@@ -27,7 +27,15 @@ def told(
     edition = carrying()
     hull = ((0.0, 0.0), (size[0], 0.0), (size[0], size[1]), (0.0, size[1]))
     middle = (size[0] / 2, size[1] / 2, size[2] / 2)
-    steady = Stability(size=size, pile=size, mass=10.0, centre=middle, contact=hull)
+    steady = Stability(
+        size=size,
+        pile=size,
+        mass=10.0,
+        centre=middle,
+        contact=hull,
+        crown=hull,
+        crown_height=size[2],
+    )
     plan = replace(edition.plan, title="It", summary="It.", placed=placed, uses=uses)
     made = Made(stated=plan.made[0], settled=edition.settled, build=None, stability=steady)
     found = cautions_of(replace(edition, plan=plan, made=(made,)))

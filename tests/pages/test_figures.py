@@ -8,6 +8,7 @@ from decimal import Decimal
 from kerfolio.basis.figures import minutes_text
 from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.in_use import used_of
 from kerfolio.edition.loads import loads_of
 from kerfolio.pages.plan import plan_page
 from kerfolio.pages.start import start_here
@@ -16,6 +17,7 @@ from kerfolio.shop.cost import CopiesCost
 from kerfolio.shop.rows import CostRow
 from kerfolio.shop.span import RACKING, SPAN_CAUTIONS
 from tests.edition.carrying import carrying
+from tests.edition.used import sat
 from tests.pages.invented import CONTENTS, plan_files, site
 from tests.pages.markup import Element, Tree
 
@@ -131,6 +133,17 @@ def test_every_span_shows_what_was_asked_its_figures_and_its_bounds() -> None:
         assert f"{bound.held} {bound.first_day} {bound.after_years}" in folded
     for fact in loads.spans[0].assumptions:
         assert fact.label in folded
+
+
+def test_a_thing_in_use_has_a_chapter_with_its_cautions() -> None:
+    words, found = used_of(sat()), chapter("in-use", page_of(sat()))
+    assert words is not None
+    text = text_of(found)
+    for each in (words.sentence, *words.cautions, *(f.value for f in words.figures)):
+        assert each in text
+        assert each not in hidden(found)
+    assert all(each.label in hidden(found) for each in words.assumptions)
+    assert "in-use" not in [each.attributes["id"] for each in PAGE.all("section")]
 
 
 def test_no_load_is_called_a_rating() -> None:

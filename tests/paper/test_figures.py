@@ -8,11 +8,13 @@ from functools import cache
 import pytest
 
 from kerfolio.edition.cutting import cutting_of
+from kerfolio.edition.in_use import used_of
 from kerfolio.edition.loads import loads_of
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.booklet import booklet
 from kerfolio.shop.span import RACKING, SPAN_CAUTIONS
 from tests.edition.carrying import carrying
+from tests.edition.used import sat
 from tests.paper.editions import A4, LETTER, stool
 from tests.paper.reading import outside, texts
 
@@ -57,6 +59,18 @@ def test_loads_have_a_section_with_all_its_cautions(paper: PaperStock) -> None:
         for fact in each.assumptions:
             assert fact.label in found
             assert fact.source.split(";")[0] in found
+
+
+@PAPERS
+def test_a_thing_in_use_has_a_section_the_plain_sentence_first(paper: PaperStock) -> None:
+    words, found = used_of(sat()), said(booklet(sat(), paper))
+    assert words is not None
+    assert words.sentence in found
+    assert found.index(words.sentence) < found.index(words.figures[0].value)
+    for text in (*words.cautions, *(each.label for each in words.assumptions)):
+        assert text in found
+    for figure in words.figures:
+        assert figure.value in found
 
 
 @PAPERS

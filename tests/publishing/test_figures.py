@@ -17,6 +17,7 @@ from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.plan_json import plan_json
 from kerfolio.shop.span import RACKING, SPAN_CAUTIONS
 from tests.edition.carrying import carrying
+from tests.edition.used import sat
 
 EDITION = carrying()
 FACTS: dict[str, Any] = json.loads(plan_json(EDITION))
@@ -83,6 +84,19 @@ def test_spans_stand_with_cautions_bounds_and_assumptions() -> None:
     assert "greatest-load-estimated" not in found["back"]
     bare = json.loads(plan_json(replace(EDITION, spans=())))
     assert bare["spans"] == {"cautions": [], "results": []}
+
+
+def test_a_thing_in_use_stands_with_its_sentence_and_assumptions() -> None:
+    assert FACTS["in-use"] is None
+    found = json.loads(plan_json(sat()))["in-use"]
+    assert found["panel"] == "seat"
+    assert [each["way"] for each in found["pushes"]] == [
+        "to the left or right",
+        "to the front or back",
+    ]
+    assert found["sentence"].startswith("For sitting and carrying; not for ")
+    assert found["cautions"]
+    assert {"label", "value", "source"} == set(found["assumptions"][0])
 
 
 def test_good_figures_have_no_faults() -> None:

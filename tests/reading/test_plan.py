@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from datetime import date
 
+import pytest
+
 from kerfolio.basis.place import Place
 from kerfolio.model.outline import (
     Drawn,
@@ -157,6 +159,38 @@ def test_a_release_without_a_day_stays_in_its_place() -> None:
         ("1.0.0", date(2026, 8, 1)),
         ("1.1.0", date(2026, 8, 1)),
     ]
+
+
+def test_uses_place_and_person() -> None:
+    text = PLAN_TEXT + (
+        "placed: on a table\nuses: [sit in the middle, lean on]\n"
+        "person: {lb: 200, push-lbf: 35}\nfriction: 0.4\n"
+    )
+    plan, findings = plan_of(text)
+    assert findings == plan_of(PLAN_TEXT)[1]
+    assert plan is not None
+    assert (plan.placed, plan.uses) == ("on a table", ("sit in the middle", "lean on"))
+    # 1 lb = 0.45359237 kg, 1 lbf = 4.4482216 N (both exact by definition).
+    assert plan.person.kg == pytest.approx(90.718474)
+    assert plan.person.push == pytest.approx(155.68776)
+    assert plan.friction == 0.4
+    assert (good().person.kg, good().person.push, good().friction) == (110, 200, 0.3)
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("uses: [sit]", "`sit` is not a use"),
+        ("placed: floor", "`floor` is not a place to stand"),
+        ("person: {kg: 5}", "`5` is no person's mass"),
+        ("person: {kg: 80, lb: 170}", "`kg` and `lb` exclude each other"),
+        ("friction: 3", "`3` is no friction"),
+    ],
+)
+def test_what_is_refused_of_uses(text: str, words: str) -> None:
+    _, findings = plan_of(f"{PLAN_TEXT}{text}\n")
+    usual = {each.message for each in plan_of(PLAN_TEXT)[1]}
+    assert [each.message for each in findings if each.message not in usual] == [words]
 
 
 def test_an_inch_plan() -> None:

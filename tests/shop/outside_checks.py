@@ -9,8 +9,7 @@ document or table.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator
 
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.reading.desk import Desk
@@ -33,28 +32,13 @@ from kerfolio.shop.chip_load import (
 )
 from kerfolio.shop.noise import NIOSH, NoiseRule, bearable_minutes
 from kerfolio.shop.screw import allowable_withdrawal, ultimate_withdrawal
+from tests.assembly.in_use_checks import in_use_checks
 from tests.plans import workshop
-
-PUBLISHED = "published"
-MEMORY = "from memory"
-WORKED = "worked by hand"
+from tests.shop.outside_check import MEMORY, PUBLISHED, WORKED, OutsideCheck
 
 _INCH = float(MM_PER_UNIT["in"])
 _POUND = 4.4482216152605  # N; 0.45359237 kg x 9.80665 m/s2, both exact
 _STIFF = 1e30  # no shear
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OutsideCheck:
-    """One figure: what it is, its source, the published value, how we make it, how near it lies."""
-
-    what: str
-    source: str
-    standing: str
-    unit: str
-    value: float
-    ours: Callable[[], float]
-    within: float
 
 
 def checks() -> tuple[OutsideCheck, ...]:
@@ -68,6 +52,7 @@ def checks() -> tuple[OutsideCheck, ...]:
         *_chips(),
         *_tables(),
         *_noise(),
+        *in_use_checks(),
     )
 
 

@@ -24,7 +24,8 @@ from kerfolio.shop.beam import (
 from kerfolio.shop.chip_load import chip_ranges, depth_share
 from kerfolio.shop.screw import allowable_withdrawal, ultimate_withdrawal
 from tests.plans import workshop
-from tests.shop.outside_checks import MEMORY, PUBLISHED, OutsideCheck, checks
+from tests.shop.outside_check import MEMORY, PUBLISHED, OutsideCheck
+from tests.shop.outside_checks import checks
 from tests.tools.outside_table import table
 
 CHECKS = checks()

@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import sys
 
-from tests.shop.outside_checks import OutsideCheck, checks
+from tests.shop.outside_check import OutsideCheck
+from tests.shop.outside_checks import checks
 
 HEAD = """\
 # Outside checks

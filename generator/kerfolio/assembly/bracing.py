@@ -37,6 +37,50 @@ class Unbraced:
     share: float
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Braced:
+    """What stands against a push one way: ``push`` is its direction (unit, world).
+
+    ``uprights`` stand square to it, ``braces`` (with their heights, mm) along it and are joined to
+    two uprights, ``planes`` stand along it by themselves. ``share`` as for ``Unbraced``; 1 where
+    there are no two uprights to hold.
+    """
+
+    way: str
+    push: Vector
+    uprights: tuple[str, ...]
+    braces: tuple[tuple[str, float], ...]
+    planes: tuple[str, ...]
+    share: float
+
+
+def bracing(assembled: Assembled) -> tuple[Braced, ...]:
+    """Return what stands against a push to the side, and what against one to the front or back."""
+    return tuple(_braced(way, push, assembled) for way, push in _WAYS.items())
+
+
+def _braced(way: str, push: Vector, assembled: Assembled) -> Braced:
+    uprights = [each for each in assembled.pieces if _stands_across(each, push)]
+    labels = {each.label for each in uprights}
+    along = [each for each in assembled.pieces if _stands_along(each, push)]
+    braces = [each for each in along if len(_joined(each.label, assembled) & labels) > 1]
+    share = 1.0
+    if len(uprights) > 1:
+        share = math.fsum(map(_height, braces)) / min(map(_height, uprights))
+    return Braced(
+        way=way,
+        push=push,
+        uprights=tuple(each.label for each in uprights),
+        braces=tuple((each.label, _height(each)) for each in braces),
+        planes=tuple(each.label for each in along if _on_the_floor(each)),
+        share=share,
+    )
+
+
+def _on_the_floor(piece: PosedPiece) -> bool:
+    return min(point[2] for point in corners(piece)) < _FLOOR
+
+
 def unbraced(assembled: Assembled) -> tuple[Unbraced, ...]:
     """Return the ways in which uprights of the whole would lean over under a push.
 
@@ -44,29 +88,15 @@ def unbraced(assembled: Assembled) -> tuple[Unbraced, ...]:
     the push and is joined to two of them. Joints are taken to hold; whether they do under a push
     is not known here, so that having a brace is no promise.
     """
-    found = []
-    for way, push in _WAYS.items():
-        uprights = [each for each in assembled.pieces if _stands_across(each, push)]
-        if len(uprights) < 2:
-            continue
-        labels = {each.label for each in uprights}
-        height = min(_height(each) for each in uprights)
-        braces = [
-            _height(each)
-            for each in assembled.pieces
-            if _stands_along(each, push) and len(_joined(each.label, assembled) & labels) > 1
-        ]
-        share = math.fsum(braces) / height
-        if share < ENOUGH:
-            found.append(
-                Unbraced(way=way, uprights=tuple(each.label for each in uprights), share=share)
-            )
-    return tuple(found)
+    return tuple(
+        Unbraced(way=each.way, uprights=each.uprights, share=each.share)
+        for each in bracing(assembled)
+        if each.share < ENOUGH
+    )
 
 
 def _stands_across(piece: PosedPiece, push: Vector) -> bool:
-    lowest = min(point[2] for point in corners(piece))
-    return abs(dot(piece.pose.z, push)) > _ALONG and lowest < _FLOOR
+    return abs(dot(piece.pose.z, push)) > _ALONG and _on_the_floor(piece)
 
 
 def _stands_along(piece: PosedPiece, push: Vector) -> bool:

@@ -15,10 +15,11 @@ from itertools import pairwise
 
 from kerfolio.assembly.assembled import Assembled, PosedPiece
 from kerfolio.assembly.extent import centre as middle_of
+from kerfolio.assembly.extent import corners
 from kerfolio.basis.masses import GRAVITY
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.hull import convex_hull, least_rectangle
-from kerfolio.geometry.panel_mesh import panel_mesh
+from kerfolio.geometry.panel_mesh import panel_mesh, volume_and_centre
 from kerfolio.geometry.rigid import Vector, added, between, scaled
 
 _LEVEL = 0.05
@@ -29,6 +30,8 @@ _LEVEL = 0.05
 class Stability:
     """Of the whole. Points count from the left, the front and the floor of the box around it; mm.
 
+    ``crown`` is the hull of the panel that a load stands on, ``crown_height`` how high its upper
+    face lies: the highest broad one that lies flat, else the top of the box.
     ``pile`` is (long, short, high) of all pieces in one flat pile: an upper bound, as small pieces
     could lie side by side. ``centre`` is that of mass (kg). ``contact`` is the hull of what
     touches the floor, counter-clockwise; nothing when it encloses no area.
@@ -39,6 +42,8 @@ class Stability:
     mass: float
     centre: Vector
     contact: tuple[Point, ...]
+    crown: tuple[Point, ...]
+    crown_height: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,20 +71,56 @@ def stability_of(assembled: Assembled) -> Stability:
     pull = (0.0, 0.0, 0.0)
     for piece in assembled.pieces:
         pull = added(pull, scaled(middle_of(piece), piece.mass))
+    size = between(least, most)
+    crown, height = _crown(assembled, least, size)
     return Stability(
-        size=between(least, most),
+        size=size,
         pile=_pile(assembled),
         mass=mass,
         centre=between(least, scaled(pull, 1 / mass)),
         contact=convex_hull((x - least[0], y - least[1]) for x, y, _ in feet),
+        crown=crown,
+        crown_height=height,
     )
+
+
+_LYING = 0.99
+_THIRD = 1 / 3
+
+
+def top_panel(assembled: Assembled) -> PosedPiece | None:
+    """Return the panel that a load stands on: the highest that lies flat and is no mere ledge.
+
+    A ledge has less than a third of the area of the largest one that lies flat.
+    """
+    lying = [each for each in assembled.pieces if abs(each.pose.z[2]) > _LYING]
+    largest = max(map(_area, lying), default=0.0)
+    broad = [each for each in lying if _area(each) >= _THIRD * largest]
+    return max(broad, key=lambda each: (round(_upper(each), 1), _area(each)), default=None)
+
+
+def _area(piece: PosedPiece) -> float:
+    return volume_and_centre(panel_mesh(piece.panel))[0] / piece.panel.thickness
+
+
+def _upper(piece: PosedPiece) -> float:
+    return max(point[2] for point in corners(piece))
+
+
+def _crown(assembled: Assembled, least: Vector, size: Vector) -> tuple[tuple[Point, ...], float]:
+    panel = top_panel(assembled)
+    if panel is None:
+        width, depth, height = size
+        return ((0.0, 0.0), (width, 0.0), (width, depth), (0.0, depth)), height
+    hull = convex_hull((x - least[0], y - least[1]) for x, y, _ in corners(panel))
+    return hull, _upper(panel) - least[2]
 
 
 def tippings(stability: Stability, load: float = 0.0) -> tuple[Tipping, ...]:
     """Return how it tips about each side of the hull; nothing when no area touches the floor.
 
-    ``load`` (kg) is a point load on the top of the box, at the side that leans out the farthest
-    in the direction looked at.
+    ``load`` (kg) is a point load on the edge of the panel that carries, at the side that reaches
+    the farthest in the direction looked at.
     """
     hull = stability.contact
     return tuple(_about(stability, a, b, load) for a, b in pairwise((*hull, *hull[:1])))
@@ -105,12 +146,12 @@ def _about(whole: Stability, a: Point, b: Point, load: float) -> Tipping:
     """Return how the whole tips about one side of the hull, loaded."""
     way = ((b[1] - a[1]) / math.dist(a, b), (a[0] - b[0]) / math.dist(a, b))
     mass = whole.mass + load
-    width, depth, top = whole.size
-    outermost = max(0.0, way[0] * width) + max(0.0, way[1] * depth)
+    top = whole.size[2]
+    outermost = max(x * way[0] + y * way[1] for x, y in whole.crown)
     edge = a[0] * way[0] + a[1] * way[1]
     centre = whole.centre[0] * way[0] + whole.centre[1] * way[1]
     reach = edge - (whole.mass * centre + load * outermost) / mass
-    height = (whole.mass * whole.centre[2] + load * top) / mass
+    height = (whole.mass * whole.centre[2] + load * whole.crown_height) / mass
     return Tipping(
         way=way,
         angle=math.degrees(math.atan2(reach, height)),

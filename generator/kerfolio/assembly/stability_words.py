@@ -39,7 +39,7 @@ Row = tuple[str, str]
 def stability_rows(stability: Stability, first: str, load: float = LOAD) -> tuple[Row, ...]:
     """Return (label, value) rows in both units; ``first`` is the unit that stands in front.
 
-    ``load`` (kg) stands on the top edge in one of them.
+    ``load`` (kg) stands on the edge of the panel that carries in one of them.
     """
     left, front, height = (about_text(each, first) for each in stability.centre)
     return (
@@ -77,7 +77,10 @@ def _steadiness(stability: Stability, first: str, load: float) -> tuple[Row, ...
     rows = (
         ("On the floor", f"{touched} around what touches it"),
         ("Tips, empty, when tilted by", _tilt(empty)),
-        (f"Tips with {mass_text(load, first)} on its top edge when tilted by", _tilt(loaded)),
+        (
+            f"Tips with {mass_text(load, first)} on the edge of its panel when tilted by",
+            _tilt(loaded),
+        ),
     )
     if empty[0].angle <= 0:
         return rows
@@ -95,6 +98,11 @@ def _tilt(found: Sequence[Tipping]) -> str:
 def _towards(found: Sequence[Tipping]) -> str:
     """Return ``to the front or back``."""
     return f"to the {' or '.join(dict.fromkeys(_side(each.way) for each in found))}"
+
+
+def way_words(way: Point) -> str:
+    """Return ``to the front left``: where a direction across the floor points."""
+    return f"to the {_side(way)}"
 
 
 def _side(way: Point) -> str:

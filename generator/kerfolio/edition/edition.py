@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder
+from kerfolio.assembly.in_use import InUse
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.set_together import SetTogether
 from kerfolio.assembly.stability import Stability
@@ -21,7 +22,7 @@ from kerfolio.shop.cost import CopiesCost
 from kerfolio.shop.cut_time import CutTime
 from kerfolio.shop.mass import Weight, weight_of
 from kerfolio.shop.rows import BoardRow, CostRow, HardwareRow, PartRow, SheetRow
-from kerfolio.shop.span import SpanResult
+from kerfolio.shop.span import SagResult, SpanResult
 from kerfolio.shop.wear import CutterWear, wear_of
 from kerfolio.writing.formats import CUT_FORMATS, CutFormat
 
@@ -35,10 +36,12 @@ class Edition:
     the plan folder (``photos/finished.png``) to the picture's bytes, ready to print. ``made`` are
     the things it makes, each put together, ``together`` all of a set in its place; ``drawings``
     their pictures: ``assembled``, ``exploded`` (of a set ``NAME-assembled``, and ``set`` of all of
-    it) and ``step-N``, counted over the plan. ``times`` are those of the layout's sheets in their
-    order, ``copies`` what one and more copies cost, ``spans`` what the plan's spans carry,
-    ``saw`` the sheets as a saw cuts them, ``board_plans`` how boards are cut from lengths sold.
-    ``formats`` are those that its cut files come in.
+    it) and ``step-N``, counted over the plan. ``in_use`` is what it does under a person, where it
+    is one thing and the plan states uses, ``sat_on`` the span of its panel with that person in the
+    middle. ``times`` are those of the layout's sheets in their order, ``copies`` what one and more
+    copies cost, ``spans`` what the plan's spans carry, ``saw`` the sheets as a saw cuts them,
+    ``board_plans`` how boards are cut from lengths sold. ``formats`` are those that its cut files
+    come in.
     """
 
     identity: Identity
@@ -54,6 +57,8 @@ class Edition:
     pictures: Mapping[str, bytes]
     made: tuple[Made, ...] = ()
     together: SetTogether | None = None
+    in_use: InUse | None = None
+    sat_on: SagResult | None = None
     drawings: Mapping[str, Drawing] = field(default_factory=dict)
     times: tuple[CutTime, ...] = ()
     copies: tuple[CopiesCost, ...] = ()

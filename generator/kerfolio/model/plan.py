@@ -12,6 +12,7 @@ from kerfolio.model.consumable import Consumable
 from kerfolio.model.joint import Joint, Standing
 from kerfolio.model.outline import Drawing
 from kerfolio.model.part import Part
+from kerfolio.model.person import FRICTION, Person
 from kerfolio.model.prose import Prose
 from kerfolio.model.span import Span
 from kerfolio.model.statement import Amount, Named
@@ -267,7 +268,8 @@ class Plan:
     ``layout.json`` as found beside the plan, empty when there is none. ``for_children`` is the
     maker's word that children will use what is built. ``show`` are the words of ``showing.py`` for
     what everybody may see of a plan for supporters. ``placed`` and ``uses`` are words of
-    ``use.py``: where it stands, empty when not stated, and what is done with it.
+    ``use.py``: where it stands, empty when not stated, and what is done with it, by ``person``, on
+    a floor of ``friction``.
     """
 
     name: str
@@ -287,6 +289,8 @@ class Plan:
     standing: Standing | None = None
     placed: str = ""
     uses: tuple[str, ...] = ()
+    person: Person = field(default_factory=Person)
+    friction: float = FRICTION
     assemblies: tuple[Assembly, ...] = ()
     hardware: tuple[HardwareUse, ...] = ()
     cuts: tuple[CutSetting, ...] = ()

@@ -12,6 +12,7 @@ from kerfolio.edition.copies import copies_remark
 from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
+from kerfolio.edition.in_use import used_of
 from kerfolio.edition.loads import loads_of
 from kerfolio.edition.making import one_of, set_of, wholes_of
 from kerfolio.edition.sheet_count import counted_as
@@ -68,6 +69,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         called=one_of(edition.plan),
         copies_remark=copies_remark(edition),
         loads=loads_of(edition),
+        used=used_of(edition),
         total=known_total(edition.costs),
         unpriced=sum(row.total is None for row in edition.costs),
         tools=tools(edition),

@@ -15,6 +15,7 @@ from kerfolio.paper.document import about
 from kerfolio.paper.endmatter import colophon_section, questions_section, releases_section
 from kerfolio.paper.flow import leaves, page_of
 from kerfolio.paper.grid import Grid
+from kerfolio.paper.in_use import in_use_section
 from kerfolio.paper.lists import buying_section, parts_section
 from kerfolio.paper.loads import loads_section
 from kerfolio.paper.part_pages import parts_drawn_section, sheets_section
@@ -39,6 +40,7 @@ SECTIONS: tuple[Section, ...] = (
     cutting_section,
     whole_section,
     steps_section,
+    in_use_section,
     loads_section,
     questions_section,
     releases_section,

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.loads import LoadWords, loads_of
+from kerfolio.edition.loads import Figure, LoadWords, loads_of
 from kerfolio.paper.band import Band, Bands, indented, kept, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.grounds import grounds
@@ -43,12 +43,13 @@ def _span(words: LoadWords, measure: float) -> Bands:
     bands: list[Band] = list(plain(words.asked, measure))
     if words.warning:
         bands += spaced(warned(words.warning, measure, "Mind"), 2.0)
-    bands += spaced(_figures(words, measure), 2.4)
+    bands += spaced(figures_table(words.figures, measure), 2.4)
     bands += spaced(_bounds(words, measure), 3.2)
     return tuple(bands)
 
 
-def _figures(words: LoadWords, measure: float) -> Bands:
+def figures_table(figures: Sequence[Figure], measure: float) -> Bands:
+    """Return figures in words as a table: head, value, and what is to be known with it."""
     columns = (
         Column(head="Estimate", grows=True),
         Column(head="Figure"),
@@ -56,7 +57,7 @@ def _figures(words: LoadWords, measure: float) -> Bands:
     )
     rows: list[tuple[Cell, ...]] = [
         (each.head, strong_cell(each.value), (Run("; ".join(each.notes), CELL_SOFT),))
-        for each in words.figures
+        for each in figures
     ]
     return table(columns, rows, measure)
 

@@ -9,7 +9,9 @@ from kerfolio.assembly.building import Build
 from kerfolio.assembly.ends import end_of, pieces_of
 from kerfolio.assembly.extent import corners
 from kerfolio.assembly.go_together import Clash
+from kerfolio.assembly.in_use import fits, in_use_of
 from kerfolio.assembly.order import BlockedStep
+from kerfolio.assembly.stability import stability_of
 from kerfolio.assembly.stability_words import TALL
 from kerfolio.basis.finding import Finding, Mark, Severity, error, note, warning
 from kerfolio.basis.measures import length, reading
@@ -201,6 +203,27 @@ def use_said(build: Build) -> Iterator[Finding]:
         message = said("it stands {} tall, and nothing says what for", length("height", tall))
         advice = "State `uses: [store things]`, say, and `placed: wall`, so that cautions fit."
         yield note("use-unsaid", message, plan.place, advice)
+
+
+@together(
+    "use-unfit",
+    reason="What is stated to be done with a thing must be what it stands.",
+    source="statics of a rigid body on a level floor",
+    severity=Severity.WARNING,
+)
+def uses_fit(build: Build) -> Iterator[Finding]:
+    """Look for stated uses that it tips or slides under, or that its joints alone stand against.
+
+    What its spans bear is told by the rules on spans.
+    """
+    settled, assembled = build.settled, build.drawn.assembled
+    plan = settled.plan
+    found = in_use_of(settled, assembled, stability_of(assembled)) if plan.uses else None
+    for each in fits(plan, found, sits=True, carries=True) if found else ():
+        if each.why:
+            advice = "Take the use out, or stiffen it, widen its feet or fix it."
+            message = f"`{each.use}`: {each.why}"
+            yield warning("use-unfit", message, plan.place, advice, subject=each.use)
 
 
 @together(

@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
+from kerfolio.assembly.in_use import InUse, in_use_of
 from kerfolio.assembly.made import Made, weighed
 from kerfolio.assembly.set_together import SetTogether
 from kerfolio.assembly.told import told_steps
@@ -26,7 +27,7 @@ from kerfolio.shop.cost import MOST_COPIES, CopiesCost, copies_costs
 from kerfolio.shop.cut_time import CutTime
 from kerfolio.shop.lists import board_list, boards_to_buy, hardware_list, parts_list, sheet_list
 from kerfolio.shop.rows import BoardRow
-from kerfolio.shop.span import span_results
+from kerfolio.shop.span import sat_on, span_results
 from kerfolio.trials.log import public_for
 from kerfolio.writing.formats import CUT_FORMATS, CutFormat
 from kerfolio.writing.photo import sized
@@ -44,6 +45,7 @@ def edition_of(
     plan = _with_steps(found.proof.plan, made)
     together = found.proof.together
     times = tuple(layout_time(settled, sheet) for sheet in found.layout.sheets)
+    used = None if plan.is_set else next(map(_used, made), None)
     return Edition(
         identity=workshop.identity,
         plan=plan,
@@ -59,6 +61,8 @@ def edition_of(
         made=made,
         together=together,
         drawings=_drawings(plan, made, together, workshop.identity.units_first),
+        in_use=used,
+        sat_on=sat_on(settled, used.part, used.person.kg) if used else None,
         times=times,
         copies=_copies(workshop, settled, found.layout, times),
         spans=span_results(settled),
@@ -66,6 +70,13 @@ def edition_of(
         board_plans=board_plan(settled),
         formats=formats,
     )
+
+
+def _used(made: Made) -> InUse | None:
+    """Return what a thing does in use; None where nothing asks for it, or tells how it goes."""
+    if made.build is None or made.stability is None:
+        return None
+    return in_use_of(made.settled, made.build.drawn.assembled, made.stability)
 
 
 def _told_in_steps(made: Made) -> Made:

@@ -11,6 +11,7 @@ from typing import Any
 from kerfolio.basis.json_text import number
 from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.in_use import used_of
 from kerfolio.shop.cost import CopiesCost
 from kerfolio.shop.cut_time import CutTime
 from kerfolio.shop.span import RACKING, SPAN_CAUTIONS, SpanResult, Unreckoned
@@ -31,10 +32,24 @@ def figures(edition: Edition) -> dict[str, Any]:
             "assumptions": _plain(words.assumptions) if words else [],
         },
         "costs": [_cost(each, edition.identity.currency) for each in edition.copies],
+        "in-use": _in_use(edition),
         "spans": {
             "cautions": [*SPAN_CAUTIONS, RACKING] if edition.spans else [],
             "results": [_span(each) for each in edition.spans],
         },
+    }
+
+
+def _in_use(edition: Edition) -> dict[str, Any] | None:
+    words = used_of(edition)
+    if words is None:
+        return None
+    return {
+        **_plain(edition.in_use),
+        "fits": _plain(words.fits),
+        "sentence": words.sentence,
+        "cautions": list(words.cautions),
+        "assumptions": _plain(words.assumptions),
     }
 
 

@@ -29,6 +29,7 @@ from kerfolio.reading.joint import JOINTS, STANDING
 from kerfolio.reading.licences import LICENCE
 from kerfolio.reading.nodes import Mapping, Node, Scalar
 from kerfolio.reading.part import PARTS
+from kerfolio.reading.person import FRICTION, PERSON
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
 from kerfolio.reading.release import PHOTOS, QUESTIONS, RELEASES, VIDEO, in_sequence
@@ -200,6 +201,8 @@ PLAN: Record[Plan] = Record(
             says="Where it stands: it decides which cautions fit.",
         ),
         Key(name="uses", form=_USES, says="What is done with it."),
+        Key(name="person", form=PERSON, says="Who sits on it, leans on it or planes along it."),
+        Key(name="friction", form=FRICTION, says="Between its feet and the floor; 0.3 if unsaid."),
         Key(name="assemblies", form=ASSEMBLIES, says="The things it makes, if several."),
         Key(name="makes", form=MAKES, says="How many of each it makes."),
         Key(name="hardware", form=HARDWARE, says="All the hardware."),

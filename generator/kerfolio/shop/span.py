@@ -7,14 +7,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from kerfolio.basis.figures import figure
 from kerfolio.basis.finding import Finding, note, warning
 from kerfolio.basis.measures import mass
 from kerfolio.basis.said import said
-from kerfolio.model.span import Span
+from kerfolio.model.span import Span, SpanLoad
 from kerfolio.settling.scope import FOLLOWS, SettlingError
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.assumption import COMMON_PRACTICE, Assumption
@@ -210,6 +210,20 @@ def weak_tabs(result: SagResult) -> TabResult | None:
     for each in result.tabs:
         if least in (each.load_shear, each.load_bearing) and least < result.load_for_limit:
             return each
+    return None
+
+
+def sat_on(settled: SettledPlan, part: str, kg: float) -> SagResult | None:
+    """Return what a part does with somebody in its middle, by the first span stated of it.
+
+    None where no span of it is stated that lies on two supports, or none can be reckoned.
+    """
+    for span in settled.plan.spans:
+        if span.part is not None and span.part.name == part and span.kind == "shelf":
+            load = SpanLoad(kg=kg, where="middle")
+            found = _tried(replace(span, load=load, lasting=False, held="fixed"), settled)
+            if isinstance(found, SagResult):
+                return found
     return None
 
 
