@@ -219,3 +219,18 @@ def test_pieces_joined_with_each_other_alone_are_told_together() -> None:
             "`assemblies`. They are left out of the drawings.",
         )
     ]
+
+
+def test_photos_and_cautions_of_a_sets_steps_are_those_of_the_plan() -> None:
+    text = changed(
+        ("text: Push.", "text: Push.\n        photo: {file: photos/push.jpg, alt: Push.}"),
+        ("plan: Shelf on feet", "plan: Stool on feet"),
+    )
+    read = read_plan(text.encode(), "rack", Shelf(folder=Path(), prefix="plans/rack"))
+    assert read.plan is not None
+    assert [each.file for each in read.plan.pictured] == ["photos/push.jpg"]
+    warned = text.replace("text: Lay it on.", "text: Lay it on., caution: Never stand on it.")
+    rules = [each.rule for each in proved(changed(("Shelf on", "Stool on"))).findings]
+    assert "seat-caution" in rules
+    cautioned = warned.replace("        photo: {file: photos/push.jpg, alt: Push.}\n", "")
+    assert "seat-caution" not in [each.rule for each in proved(cautioned).findings]

@@ -348,7 +348,8 @@ class Plan:
     @property
     def pictured(self) -> tuple[Photo, ...]:
         """Every photo, those of the steps too."""
-        return (*self.photos, *(step.photo for step in self.steps if step.photo))
+        steps = (step for each in self.made for step in each.steps)
+        return (*self.photos, *(step.photo for step in steps if step.photo))
 
     @property
     def released(self) -> date:

@@ -43,8 +43,7 @@ def shown_of_open(stated: Stated) -> Iterator[Finding]:
 def pictures_told(stated: Stated) -> Iterator[Finding]:
     """Look for pictures whose words tell somebody who cannot see them nothing."""
     plan = stated.plan
-    photos = (*(step.photo for step in plan.steps if step.photo), *plan.photos)
-    for photo in photos:
+    for photo in plan.pictured:
         if _says_nothing(photo, plan):
             message = f"the words for `{photo.file}` say little"
             advice = "Say in a sentence what is to be seen, for those who cannot see it."
@@ -111,5 +110,6 @@ def tipping_warned(settled: SettledPlan) -> Iterator[Finding]:
 
 
 def _cautions(plan: Plan, stems: tuple[str, ...]) -> bool:
-    text = " ".join((*plan.cautions, *(step.caution for step in plan.steps))).lower()
+    steps = (step for each in plan.made for step in each.steps)
+    text = " ".join((*plan.cautions, *(step.caution for step in steps))).lower()
     return any(re.search(rf"\b{stem}", text) for stem in stems)
