@@ -330,6 +330,11 @@ def test_text_pictures_and_hidden_things_are_noted(svg: Svg) -> None:
         "picture is ignored",
         "hidden element is ignored",
     ]
+    assert [finding.advice for finding in findings] == [
+        "Turn the text into paths to have it cut.",
+        "Draw its lines as paths to have them cut.",
+        "Show it in the drawing to have it cut.",
+    ]
     assert {finding.severity for finding in findings} == {Severity.NOTE}
 
 
