@@ -43,6 +43,11 @@ def test_what_proving_passes_is_set_without_question_marks(face: Face) -> None:
     assert all("?" in in_faces(Face.SANS, each)[0][1] for each in unprintable(every))
 
 
+def test_a_face_sets_what_it_has_itself() -> None:
+    assert in_faces(Face.SERIF, "ſ‐\N{SOFT HYPHEN}x") == ((Face.SERIF, "ſ‐x"),)
+    assert in_faces(Face.SANS, "ſ‐x") == ((Face.SANS, "s-x"),)
+
+
 def test_a_fault_names_the_first_letters_and_counts_the_rest() -> None:
     assert letter_fault("x", "plain Ø ☐") is None
     assert letter_fault("the title", "日") == "`日` in the title prints as `?`"

@@ -158,7 +158,7 @@ def in_faces(face: Face, text: str) -> tuple[tuple[Face, str], ...]:
 def _shown(face: Face, letter: str) -> tuple[Face, str]:
     """Return what is set for a letter, and the face that has it."""
     printed = as_printed(letter)
-    shown = letter if printed is None and _has(face, letter) else printed
+    shown = letter if printed != "" and _has(face, letter) else printed
     if shown is None:
         return _FALLBACK, _MISSING
     return (face if all(_has(face, each) for each in shown) else _FALLBACK), shown
