@@ -34,10 +34,10 @@ def _printed(plan: Plan, stock: Stock) -> Iterator[Printed]:
     yield "the summary", plan.place, plan.summary
     yield "the story", plan.story.place, plan.story.plain()
     yield from (("a caution", plan.place, each) for each in plan.cautions)
-    for each in plan.made:
-        of = f" of `{each.name}`" if each.name else ""
-        yield from [(f"the title{of}", each.place, each.title)] if of else ()
-        for number, step in enumerate(each.steps, start=1):
+    for thing in plan.made:
+        of = f" of `{thing.name}`" if thing.name else ""
+        yield from [(f"the title{of}", thing.place, thing.title)] if of else ()
+        for number, step in enumerate(thing.steps, start=1):
             yield from _of_step(f"step {number}{of}", step)
     yield from (("the note of a part", each.place, each.note) for each in plan.parts)
     yield from ((f"the words for `{each.file}`", each.place, each.alt) for each in plan.pictured)
