@@ -29,6 +29,10 @@ ROOMS: dict[str, set[str]] = {
         *("basis", "model", "settling", "shop", "layouts", "assembly", "drawing"),
         "writing",
     },
+    "agreement": {
+        *("basis", "bundles", "model", "geometry", "settling", "shop", "layouts", "drawing"),
+        *("writing", "paper", "edition"),
+    },
     "proving": {"basis", "model", "geometry", "settling", "shop", "layouts", "assembly"},
     "trials": {"basis", "model", "shop"},
     "drawing": {"basis", "model", "geometry", "settling", "shop", "layouts", "assembly"},
@@ -56,6 +60,7 @@ LIBRARIES: dict[str, set[str]] = {
     "jinja2": {"pages"},
     "markupsafe": {"pages"},
     "reportlab": {"writing"},
+    "pikepdf": {"writing"},
     "cairosvg": {"writing"},
     "PIL": {"reading", "writing"},
     "click": {"cli"},

@@ -21,11 +21,9 @@ from kerfolio.geometry.measure import area, bounds, length
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.settling.settled import Operation
 from kerfolio.writing.dxf import dxf_bytes
-from kerfolio.writing.read_back import (
-    Layers,
-    dxf_layers,
-    svg_layers,
-)
+from kerfolio.writing.read_back import Layers
+from kerfolio.writing.read_dxf import read_dxf
+from kerfolio.writing.read_svg import read_svg
 from kerfolio.writing.svg import svg_bytes
 from tests.drawing.bench import bench, bench_layout
 from tests.geometry.shape_cases import difference_area, solid
@@ -38,8 +36,8 @@ FILES = {
     **{part.name: cut_part(PLAN, part) for part in PLAN.parts},
 }
 FORMATS: dict[str, Callable[[Drawing], Layers]] = {
-    "svg": lambda drawing: svg_layers(svg_bytes(drawing)),
-    "dxf": lambda drawing: dxf_layers(dxf_bytes(drawing)),
+    "svg": lambda drawing: read_svg(svg_bytes(drawing)).layers,
+    "dxf": lambda drawing: read_dxf(dxf_bytes(drawing)).layers,
 }
 each_file = pytest.mark.parametrize("drawing", FILES.values(), ids=FILES.keys())
 each_format = pytest.mark.parametrize("read", FORMATS.values(), ids=FORMATS.keys())
@@ -117,7 +115,8 @@ def test_a_quarter_turn_moves_a_corner_where_geometry_says() -> None:
     """Turned by 90 degrees counter-clockwise (x, y) goes to (-y, x); then moved by 470, 10."""
     side = next(part for part in PLAN.parts if part.name == "side")
     bolts = [each.at for each in side.features if each.kind is HOLE]
-    holes = [bounds(each).centre for each in dxf_layers(dxf_bytes(FILES["sheet"]))["hole_through"]]
+    found = read_dxf(dxf_bytes(FILES["sheet"])).layers["hole_through"]
+    holes = [bounds(each).centre for each in found]
     for x, y in bolts:
         assert any(distance(hole, (470 - y, 10 + x)) < 1e-9 for hole in holes)
 
@@ -214,19 +213,19 @@ def test_the_sheets_note_has_its_number() -> None:
 def test_a_part_below_its_own_origin_keeps_its_coordinates() -> None:
     drawing = FILES["rail"]
     assert drawing.box[1] == -20
-    outline = svg_layers(svg_bytes(drawing))["outline_through"][0]
+    outline = read_svg(svg_bytes(drawing)).layers["outline_through"][0]
     assert bounds(outline).y0 == pytest.approx(-20)
 
 
 def test_coupon_plate_and_tab_lie_apart() -> None:
-    outlines = dxf_layers(dxf_bytes(FILES["coupon"]))["outline_through"]
+    outlines = read_dxf(dxf_bytes(FILES["coupon"])).layers["outline_through"]
     assert len(outlines) == 2
     for one, other in combinations([bounds(each) for each in outlines], 2):
         assert other.x0 - one.x1 == pytest.approx(PLAN.sheet("ply").gap)
 
 
 def test_slots_of_the_coupon_grow_by_the_ladder() -> None:
-    slots = dxf_layers(dxf_bytes(FILES["coupon"]))["opening_through"]
+    slots = read_dxf(dxf_bytes(FILES["coupon"])).layers["opening_through"]
     # relieved corners stand out 3 mm x (sqrt 2 - 1) / sqrt 2 on each side of the slot's own width
     overhang = 2 * (3 - 3 / 2**0.5)
     widths = sorted(bounds(each).width - overhang for each in slots)

@@ -17,13 +17,9 @@ from kerfolio.geometry.arc import edges
 from kerfolio.geometry.contour import Contour
 from kerfolio.settling.settled import SettledPart, SettledPlan
 from kerfolio.writing.dxf import dxf_bytes
-from kerfolio.writing.read_back import (
-    Layers,
-    dxf_layers,
-    dxf_thickness,
-    svg_layers,
-    svg_thickness,
-)
+from kerfolio.writing.read_back import Layers
+from kerfolio.writing.read_dxf import read_dxf
+from kerfolio.writing.read_svg import read_svg
 from kerfolio.writing.svg import svg_bytes
 from tests.lettering import svg_notes
 from tests.plans import settled_at
@@ -44,8 +40,8 @@ def side_of(plan: SettledPlan) -> SettledPart:
 
 
 FORMATS: dict[str, Callable[[Drawing], Layers]] = {
-    "svg": lambda drawing: svg_layers(svg_bytes(drawing)),
-    "dxf": lambda drawing: dxf_layers(dxf_bytes(drawing)),
+    "svg": lambda drawing: read_svg(svg_bytes(drawing)).layers,
+    "dxf": lambda drawing: read_dxf(dxf_bytes(drawing)).layers,
 }
 
 
@@ -58,15 +54,15 @@ def test_the_slot_follows_the_sheet(
     drawing = cut_part(plan, side_of(plan))
     (opening,) = read(drawing)["opening_through"]
     assert between_walls(opening) == pytest.approx(width, abs=0.0011)
-    assert svg_thickness(svg_bytes(drawing)) == thickness
-    assert dxf_thickness(dxf_bytes(drawing)) == thickness
+    assert read_svg(svg_bytes(drawing)).thickness == thickness
+    assert read_dxf(dxf_bytes(drawing)).thickness == thickness
 
 
 @pytest.mark.parametrize(("thickness", "width"), [(17.6, 17.8), (18.2, 18.4)])
 def test_the_paper_template_follows_too(thickness: float, width: float) -> None:
     plan = settled_at(thickness)
     drawing = template(plan, side_of(plan))
-    shapes = svg_layers(svg_bytes(drawing))[SHAPE.name]
+    shapes = read_svg(svg_bytes(drawing)).layers[SHAPE.name]
     openings = [each for each in shapes if len(each.vertices) == 4 and each.closed]
     assert between_walls(openings[-1]) == pytest.approx(width, abs=0.0011)
     notes = svg_notes(svg_bytes(drawing))

@@ -29,7 +29,8 @@ from kerfolio.settling.settled import CENTRE
 from kerfolio.shop.art import Art, arts_of
 from kerfolio.shop.cut_time import Placed, sheet_time
 from kerfolio.writing.dxf import dxf_bytes
-from kerfolio.writing.read_back import dxf_layers, svg_layers
+from kerfolio.writing.read_dxf import read_dxf
+from kerfolio.writing.read_svg import read_svg
 from kerfolio.writing.svg import svg_bytes
 from tests.drawing.overlap import crossed, overlapping
 from tests.drawing.overlap import outside as beyond_box
@@ -228,8 +229,8 @@ def is_hatched(stroke: Stroke) -> bool:
 
 def layers_of(drawing: Drawing, kind: str, *, own: bool) -> dict[str, tuple[Contour, ...]]:
     if kind == "svg":
-        return dict(svg_layers(svg_bytes(drawing, decimals=4, own_origin=own)))
-    return dict(dxf_layers(dxf_bytes(drawing)))
+        return dict(read_svg(svg_bytes(drawing, decimals=4, own_origin=own)).layers)
+    return dict(read_dxf(dxf_bytes(drawing)).layers)
 
 
 def written_art(found: Edition, art: Art, kind: str) -> dict[str, tuple[Contour, ...]]:

@@ -32,7 +32,8 @@ SMALL = 6.3
 
 @cache
 def printed(paper: PaperStock | None, which: SettledPart = SIDE) -> bytes:
-    return template_pdf(EDITION.settled, which, paper, EDITION.identity)
+    drawing = template(EDITION.settled, which)
+    return template_pdf(drawing, EDITION.settled, which, paper, EDITION.identity)
 
 
 def laid(paper: PaperStock, which: SettledPart = SIDE) -> tuple[Tiling, tuple[Tile, ...]]:
@@ -233,7 +234,8 @@ def test_tiles_left_out_never_part_the_others() -> None:
 def test_another_thickness_changes_the_slot_on_the_paper() -> None:
     def slot_height(index: int) -> float:
         settled = EDITION.variants[index]
-        content = template_pdf(settled, settled.parts[0], None, EDITION.identity)
+        drawing = template(settled, settled.parts[0])
+        content = template_pdf(drawing, settled, settled.parts[0], None, EDITION.identity)
         rings = [Polygon(each) for each in chains(content, 0) if len(each) == 5]
         slots = [ring.bounds for ring in rings if math.isclose(width_of(ring), 120, abs_tol=0.05)]
         (slot,) = slots
@@ -249,6 +251,7 @@ def width_of(ring: Polygon) -> float:
 def test_a_long_title_stays_on_the_page() -> None:
     plan = replace(EDITION.settled.plan, title="A very long name for a very long bench " * 3)
     settled = replace(EDITION.settled, plan=plan)
-    content = template_pdf(settled, settled.parts[0], A4, EDITION.identity)
+    drawing = template(settled, settled.parts[0])
+    content = template_pdf(drawing, settled, settled.parts[0], A4, EDITION.identity)
     assert outside(content, 4.2, SMALL) == []
     assert "bench A very long name for a very… · release 1.2.0" in texts(content)[1]

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from kerfolio.agreement.check import disagreements
+from kerfolio.basis.finding import Finding
 from kerfolio.bundles.archive import sums_text, unzipped, zip_bytes
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.names import SUMS, bundle_stem
 from kerfolio.publishing.bundle import Bundle
-from kerfolio.publishing.names import SUMS, bundle_stem
 
 Files = dict[str, bytes]
 
@@ -24,3 +26,8 @@ def repacked(edition: Edition, files: Files, *, summed: bool = True) -> Bundle:
     plan = edition.plan
     content = zip_bytes(files, plan.released, bundle_stem(plan))
     return Bundle(edition=edition, name="spoiled.zip", content=content, pictures={})
+
+
+def faults_of(packed: Bundle) -> tuple[Finding, ...]:
+    """Return what the agreement check finds in a bundle."""
+    return disagreements(packed.edition, packed.content)

@@ -7,13 +7,12 @@ import io
 import ezdxf
 import pytest
 
-from kerfolio.publishing.agreement import disagreements
+from kerfolio.edition.names import art_name, cut_sheet_name
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
-from kerfolio.publishing.names import art_name, cut_sheet_name
 from tests.plans import RACK, proved, small_layout, workshop
-from tests.publishing.spoiling import files_of, repacked
+from tests.publishing.spoiling import faults_of, files_of, repacked
 
 CENTRED = RACK.replace("fit: 0.1}", "fit: 0.1, datum: centre}")
 SHEET = cut_sheet_name("17.8mm", 1, "dxf")
@@ -45,23 +44,30 @@ def edge_box(content: bytes) -> tuple[float, float, float, float]:
 
 def spoiled(packed: Bundle, name: str, content: bytes) -> list[str]:
     made = repacked(packed.edition, {**files_of(packed), name: content})
-    return [each.message for each in disagreements(made)]
+    return [each.message for each in faults_of(made)]
 
 
 def test_zero_lies_where_the_plan_says(corner: Bundle, centred: Bundle) -> None:
     assert edge_box(files_of(corner)[SHEET]) == pytest.approx((0, 0, 2440, 1220))
     assert edge_box(files_of(centred)[SHEET]) == pytest.approx((-1220, -610, 1220, 610))
-    assert disagreements(corner) == disagreements(centred) == ()
+    assert faults_of(corner) == faults_of(centred) == ()
 
 
 def test_a_file_with_another_datum_is_named(corner: Bundle, centred: Bundle) -> None:
     assert spoiled(centred, SHEET, files_of(corner)[SHEET]) == [
-        f"`{SHEET}` and its datum disagree: layer `sheet-edge` lies elsewhere"
+        f"`{SHEET}` and the settled plan disagree: "
+        "everything lies elsewhere, by 1220 mm across and 610 mm up",
+        f"`{SHEET}` and what it is for disagree: "
+        "it does not say “Units: mm. Middle of the sheet is 0,0.”",
+        f"`{SHEET}` and what it is for disagree: "
+        "it says “Units: mm. Lower left corner of the sheet is 0,0.” on layer `note`",
     ]
 
 
 def test_an_engraving_that_is_not_centred_is_named(corner: Bundle) -> None:
     moved = files_of(corner)[ART].replace(b'data-origin="-12 ', b'data-origin="-11 ')
     assert spoiled(corner, ART, moved) == [
-        f"`{ART}` and its datum disagree: layer `engrave_0.5mm` lies elsewhere"
+        f"`{ART}` and the settled plan disagree: "
+        "everything lies elsewhere, by 1 mm across and 0 mm up",
+        f"`{ART}` and its datum disagree: 0,0 lies elsewhere",
     ]

@@ -11,8 +11,8 @@ from typing import Any
 
 import pytest
 
+from kerfolio.agreement.figure_faults import figure_faults
 from kerfolio.edition.edition import Edition
-from kerfolio.publishing.figure_faults import figure_faults
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.plan_json import plan_json
 from kerfolio.shop.span import RACKING, SPAN_CAUTIONS

@@ -10,31 +10,30 @@ from typing import Any
 import pytest
 
 from kerfolio.drawing.expand import expanded
-from kerfolio.drawing.vocabulary import Drawing, Stroke
+from kerfolio.drawing.vocabulary import Drawing, Label, Stroke
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.names import art_name, is_of_batch
 from kerfolio.geometry.contour import Contour
 from kerfolio.layouts.effort import Effort
 from kerfolio.model.stock import PaperStock
 from kerfolio.pages.plan import plan_page
 from kerfolio.paper.booklet import booklet
-from kerfolio.publishing.agreement import disagreements
 from kerfolio.publishing.batch import BatchRequest, make_batch
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
-from kerfolio.publishing.names import art_name, is_of_batch
 from kerfolio.writing.formats import CUT_FORMATS, CutFormat
-from kerfolio.writing.read_back import Layers
+from kerfolio.writing.read_back import ReadBack
 from tests.pages.invented import edition as stool
 from tests.pages.invented import site
 from tests.pages.markup import Tree
 from tests.paper.reading import texts
 from tests.plans import RACK, lay_down, proved, small_layout, workshop
-from tests.publishing.spoiling import files_of, repacked
+from tests.publishing.spoiling import faults_of, files_of, repacked
 
 
 def write(drawing: Drawing, *, own_origin: bool) -> bytes:
-    """Write corners and thickness as JSON, in tenths of a millimetre."""
+    """Write corners, words and thickness as JSON, in tenths of a millimetre."""
     del own_origin
     items = [each for item in drawing.items for each in expanded(item)]
     contours = [(each.layer, each.contour) for each in items if isinstance(each, Stroke)]
@@ -43,22 +42,23 @@ def write(drawing: Drawing, *, own_origin: bool) -> bytes:
             [layer, contour.closed, [(10 * x, 10 * y, b) for x, y, b in contour.vertices]]
             for layer, contour in contours
         ],
+        "words": [(each.layer, each.text) for each in items if isinstance(each, Label)],
         "thickness": drawing.thickness and 10 * drawing.thickness,
     }
     return json.dumps(content).encode()
 
 
-def layers(content: bytes) -> Layers:
-    found: dict[str, tuple[Contour, ...]] = {}
-    for layer, closed, spots in json.loads(content)["tenths"]:
+def read(content: bytes) -> ReadBack:
+    layers: dict[str, tuple[Contour, ...]] = {}
+    words: dict[str, tuple[str, ...]] = {}
+    stated = json.loads(content)
+    for layer, closed, spots in stated["tenths"]:
         contour = Contour(tuple((x / 10, y / 10, b) for x, y, b in spots), closed=closed)
-        found[layer] = (*found.get(layer, ()), contour)
-    return found
-
-
-def thickness(content: bytes) -> float | None:
-    stated = json.loads(content)["thickness"]
-    return stated and float(stated) / 10
+        layers[layer] = (*layers.get(layer, ()), contour)
+    for layer, text in stated["words"]:
+        words[layer] = (*words.get(layer, ()), text)
+    thickness = stated["thickness"]
+    return ReadBack(layers=layers, words=words, thickness=thickness and float(thickness) / 10)
 
 
 TENTHS = CutFormat(
@@ -67,8 +67,7 @@ TENTHS = CutFormat(
     article="a",
     unit="tenths of a millimetre",
     write=write,
-    layers=layers,
-    thickness=thickness,
+    read=read,
 )
 TWO = tuple(each for each in CUT_FORMATS if each.ending in ("svg", "dxf"))
 FORMATS = (*TWO, TENTHS)
@@ -112,22 +111,35 @@ def moved(content: bytes) -> bytes:
 
 
 def test_the_agreement_check_reads_its_files_back(bundle: Bundle) -> None:
-    assert disagreements(bundle) == ()
+    assert faults_of(bundle) == ()
     files = files_of(bundle)
     name = "cut/17.6mm/parts/side-17.6mm.tenths.json"
     other = files["cut/18.2mm/parts/side-18.2mm.tenths.json"]
     assert said(bundle.edition, {**files, name: other}) == [
-        f"`{name}` and the settled plan on layer `opening_through` disagree: areas",
-        f"`{name}` and the settled plan on layer `outline_through` disagree: areas",
+        *(
+            f"`{name}` and the settled plan disagree: a contour of `side` at 100, 60 mm on layer "
+            f"`{layer}_through` has another shape"
+            for layer in ("opening", "outline")
+        ),
+        f"slot `side.rail-slot` and `{name}` disagree: 18.4 mm is not 17.8 mm",
+        f"slot `side.foot` and `{name}` disagree: 18.4 mm is not 17.8 mm",
+        f"`{name}` and what it is for disagree: it does not say “Cut for 17.6 mm ply (0.693 in)”",
+        f"`{name}` and what it is for disagree: it does not say “Files for 17.6mm. Units: mm.”",
+        f"`{name}` and what it is for disagree: "
+        "it says “Cut for 18.2 mm ply (0.717 in)” on layer `note`",
+        f"`{name}` and what it is for disagree: "
+        "it says “Files for 18.2mm. Units: mm.” on layer `note`",
         f"`{name}` and its own name disagree: it is for 18.2 mm, the sheet is 17.6 mm",
     ]
     name = "cut/17.6mm/sheet-1-17.6mm.tenths.json"
     assert said(bundle.edition, {**files, name: moved(files[name])}) == [
-        f"`{name}` and its datum disagree: layer `sheet-edge` lies elsewhere"
+        f"`{name}` and the settled plan disagree: "
+        "everything lies elsewhere, by 0.1 mm across and 0 mm up"
     ]
     name = "cut/engravings/side-mark.tenths.json"
     assert said(bundle.edition, {**files, name: moved(files[name])}) == [
-        f"`{name}` and its datum disagree: layer `engrave_0.5mm` lies elsewhere"
+        f"`{name}` and the settled plan disagree: "
+        "everything lies elsewhere, by 0.1 mm across and 0 mm up"
     ]
     del files[name]
     assert said(bundle.edition, files) == [
@@ -136,7 +148,7 @@ def test_the_agreement_check_reads_its_files_back(bundle: Bundle) -> None:
 
 
 def said(edition: Edition, files: dict[str, bytes]) -> list[str]:
-    return [each.message for each in disagreements(repacked(edition, files))]
+    return [each.message for each in faults_of(repacked(edition, files))]
 
 
 def test_a_batch_writes_it_and_knows_it_again(tmp_path: Path) -> None:

@@ -13,7 +13,8 @@ from kerfolio.geometry.measure import bounds
 from kerfolio.publishing.bundle import bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
-from kerfolio.writing.read_back import dxf_layers, svg_layers
+from kerfolio.writing.read_dxf import read_dxf
+from kerfolio.writing.read_svg import read_svg
 from tests.plans import proved, small_layout, workshop
 
 SLOT = "opening_through"
@@ -29,8 +30,8 @@ def files() -> dict[str, bytes]:
 @pytest.mark.parametrize("thickness", [17.6, 18.2])
 def test_the_slot_is_as_wide_in_every_cut_file(files: dict[str, bytes], thickness: float) -> None:
     fit = f"{thickness}mm"
-    for kind, read in (("svg", svg_layers), ("dxf", dxf_layers)):
-        layers = dict(read(files[f"cut/{fit}/parts/side-{fit}.{kind}"]))
+    for kind, read in (("svg", read_svg), ("dxf", read_dxf)):
+        layers = dict(read(files[f"cut/{fit}/parts/side-{fit}.{kind}"]).layers)
         box = bounds(layers[SLOT][0])
         # A dog-bone of radius r opens r (1 - 1/sqrt 2) past each wall: 0.29289322 x 3.05 mm.
         assert box.width == pytest.approx(thickness + 0.2 + 2 * 0.29289322 * 3.05, abs=2e-3)

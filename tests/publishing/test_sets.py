@@ -15,12 +15,12 @@ from kerfolio.bundles.archive import unzipped
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.making import set_of, wholes_of
 from kerfolio.layouts.plan_layout import lay_out
-from kerfolio.publishing.agreement import disagreements
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
 from kerfolio.shop.mass import weight_of
 from tests.plans import proved, workshop
+from tests.publishing.spoiling import faults_of
 from tests.sets import SET
 
 
@@ -43,7 +43,7 @@ def files(bundle: Bundle) -> dict[str, bytes]:
 
 
 def test_all_papers_of_a_set_agree(bundle: Bundle) -> None:
-    assert disagreements(bundle) == ()
+    assert faults_of(bundle) == ()
 
 
 def test_the_lists_are_those_of_the_set(edition: Edition, files: dict[str, bytes]) -> None:

@@ -27,7 +27,7 @@ from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 from kerfolio.settling.variant import variants
 from kerfolio.writing.dxf import dxf_bytes
-from kerfolio.writing.read_back import dxf_layers
+from kerfolio.writing.read_dxf import read_dxf
 from tests.geometry.shape_cases import relieved
 from tests.paper import sample_editions
 from tests.plans import RACK, WORKSHOP, lay_down
@@ -76,7 +76,7 @@ def judged(opening: shapely.Polygon, feature: SettledFeature) -> list[str]:
 
 def written(plan: SettledPlan, part: SettledPart) -> list[shapely.Polygon]:
     """Return what the DXF of a part opens, read back from its bytes."""
-    layers = dxf_layers(dxf_bytes(cut_part(plan, part)))
+    layers = read_dxf(dxf_bytes(cut_part(plan, part))).layers
     names = [name for name in layers if name.startswith(("opening", "pocket"))]
     return [flat(each, NEAR) for name in names for each in layers[name]]
 

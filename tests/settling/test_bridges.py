@@ -206,7 +206,7 @@ def test_the_measure_sees_a_bridge_on_a_shoulder(monkeypatch: pytest.MonkeyPatch
 def test_cut_files_carry_bridges_on_layers_of_their_own(form: CutFormat) -> None:
     plan = sample_editions.sample("tool-tote").settled
     part = next(each for each in plan.parts if each.name == "handle")
-    layers = form.layers(form.write(cut_part(plan, part), own_origin=False))
+    layers = form.read(form.write(cut_part(plan, part), own_origin=False)).layers
     lines = sorted(shown(each.line) for each in part.bridges)
     assert sorted(map(shown, layers["bridge_2.0mm"])) == lines
     assert [len(layers[name]) for name in layers if name.startswith("outline")] == [1]

@@ -268,12 +268,15 @@ def test_those_who_listen_hear_passages_in_order() -> None:
 _RUN_ELSEWHERE = """
 import hashlib
 from tests.paper.editions import A4, stool
+from kerfolio.drawing.template_view import template
 from kerfolio.paper.booklet import booklet
 from kerfolio.paper.template import template_pdf
 edition = stool()
 print(hashlib.sha256(booklet(edition, A4)).hexdigest())
 part = edition.settled.parts[0]
-print(hashlib.sha256(template_pdf(edition.settled, part, A4, edition.identity)).hexdigest())
+drawing = template(edition.settled, part)
+content = template_pdf(drawing, edition.settled, part, A4, edition.identity)
+print(hashlib.sha256(content).hexdigest())
 """
 
 

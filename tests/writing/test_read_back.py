@@ -13,12 +13,8 @@ from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import length, signed_area
 from kerfolio.geometry.shapes import circle, polygon, rounded_slot
 from kerfolio.writing.dxf import dxf_bytes
-from kerfolio.writing.read_back import (
-    dxf_layers,
-    dxf_thickness,
-    svg_layers,
-    svg_thickness,
-)
+from kerfolio.writing.read_dxf import read_dxf
+from kerfolio.writing.read_svg import read_svg
 from kerfolio.writing.svg import svg_bytes
 from tests.geometry.shape_cases import difference_area, solid
 from tests.lettering import dxf_notes, svg_notes
@@ -34,7 +30,7 @@ def drawing(*contours: Contour, notes: tuple[str, ...] = ()) -> Drawing:
 
 def test_dxf_gives_the_same_vertices_to_four_decimals_and_bulges_to_eight() -> None:
     contours = (polygon([(0, 0, 5), (90, 0, 0), (60, 50, 12)]), circle((30, 20), 6.6))
-    found = dxf_layers(dxf_bytes(drawing(*contours)))["opening_through"]
+    found = read_dxf(dxf_bytes(drawing(*contours))).layers["opening_through"]
     for one, other in zip(contours, found, strict=True):
         assert other.closed
         for (*spot, bulge), (*there, bent) in zip(one.vertices, other.vertices, strict=True):
@@ -55,15 +51,15 @@ def test_svg_keeps_every_shape_within_a_hundredth(
     x: float, y: float, width: float, longer: float, angle: float
 ) -> None:
     shape = rounded_slot((x, y), width + longer, width, angle)
-    (found,) = svg_layers(svg_bytes(drawing(shape)))["opening_through"]
+    (found,) = read_svg(svg_bytes(drawing(shape))).layers["opening_through"]
     assert difference_area(solid(shape), solid(found)) < 0.002 * length(shape)
     assert signed_area(found) > 0, "y points up again"
 
 
 def test_an_open_line_comes_back_open() -> None:
     line = Contour(((1.0, 2.0, 0.0), (30.0, 2.0, -0.4), (30.0, 20.0, 0.0)), closed=False)
-    for layers in (svg_layers(svg_bytes(drawing(line))), dxf_layers(dxf_bytes(drawing(line)))):
-        (found,) = layers["opening_through"]
+    for made in (read_svg(svg_bytes(drawing(line))), read_dxf(dxf_bytes(drawing(line)))):
+        (found,) = made.layers["opening_through"]
         assert not found.closed
         assert flat(found) == pytest.approx(flat(line), abs=1e-3)
 
@@ -73,7 +69,7 @@ def test_a_shape_with_holes_comes_back_as_its_contours() -> None:
         contour=circle((50, 50), 40), holes=(circle((50, 50), 10),), layer="opening_through"
     )
     made = Drawing(box=(0, 0, 100, 100), items=(stroke,), layers=LAYERS)
-    for found in (svg_layers(svg_bytes(made)), dxf_layers(dxf_bytes(made))):
+    for found in (read_svg(svg_bytes(made)).layers, read_dxf(dxf_bytes(made)).layers):
         assert len(found["opening_through"]) == 2
 
 
@@ -88,5 +84,5 @@ def test_notes_are_lettered_as_they_were_meant() -> None:
 def test_the_thickness_a_file_is_for_comes_back_as_data(thickness: float | None) -> None:
     made = replace(drawing(), thickness=thickness)
     meant = None if thickness is None else pytest.approx(thickness, abs=0.0001)
-    assert svg_thickness(svg_bytes(made)) == meant
-    assert dxf_thickness(dxf_bytes(made)) == meant
+    assert read_svg(svg_bytes(made)).thickness == meant
+    assert read_dxf(dxf_bytes(made)).thickness == meant

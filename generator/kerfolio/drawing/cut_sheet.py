@@ -5,7 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from kerfolio.basis.lengths import mm_number, thickness_pair
+from kerfolio.drawing.cut_note import (
+    CHECK_SQUARES,
+    MEASURE,
+    art_note,
+    coupon_note,
+    part_note,
+    sheet_note,
+)
 from kerfolio.drawing.extent import extent, union
 from kerfolio.drawing.layer import (
     CHECK_SQUARE,
@@ -35,10 +42,6 @@ from kerfolio.settling.settled import (
 )
 from kerfolio.shop.art import Art
 
-CHECK_MM = 100.0
-CHECK_INCH = 101.6
-"""Sides of the two check squares in mm; 101.6 mm is 4 in."""
-
 _GAP = 10.0
 _LINE = 0.25
 _BRIDGE = 1.0
@@ -66,13 +69,7 @@ def cut_sheet(settled: SettledPlan, layout: SheetLayout) -> Drawing:
         _seated(parts[each.part], Seat(x=each.x - x, y=each.y - y, turn=each.turn))
         for each in layout.placements
     ]
-    count = len(layout.placements)
-    lines = (
-        f"{settled.plan.title} {settled.plan.version}, sheet {layout.number}",
-        _thickness_line(sheet),
-        f"Files for {settled.variant.label}, {count} {'piece' if count == 1 else 'pieces'}",
-        f"Units: mm. {'Middle' if x else 'Lower left corner'} of the sheet is 0,0.",
-    )
+    lines = sheet_note(settled, layout)
     width, height = layout.size
     edge = _rectangle((-x, -y, width - x, height - y), SHEET_EDGE, Ink.FAINT)
     made = _cut_file((edge,), seated, lines, 14.0, _title(settled, f"sheet {layout.number}"))
@@ -90,26 +87,14 @@ def datum_of(sheet: SettledSheet, size: Point) -> Point:
 
 def cut_part(settled: SettledPlan, part: SettledPart) -> Drawing:
     """Return the cuts of one part at its own 0,0, full size in mm."""
-    count, sheet = len(part.pieces), settled.sheet(part.sheet)
-    lines = (
-        f"{settled.plan.title} {settled.plan.version}",
-        f"Part {part.mark}, {part.name}: cut {count}",
-        _thickness_line(sheet),
-        f"Files for {settled.variant.label}. Units: mm.",
-    )
+    sheet, lines = settled.sheet(part.sheet), part_note(settled, part)
     made = _cut_file((), [_seated(part, Seat())], lines, 8.0, _title(settled, part.name))
     return replace(made, thickness=sheet.thickness)
 
 
 def cut_art(settled: SettledPlan, art: Art) -> Drawing:
     """Return one engraving alone, full size in mm, its middle at 0,0."""
-    part = art.part
-    lines = (
-        f"{settled.plan.title} {settled.plan.version}",
-        f"Engraving {art.name} on part {part.mark}, {part.name}",
-        "0,0 is the middle of the art: set it over the mark on the piece",
-        "Units: mm.",
-    )
+    lines = art_note(settled, art)
     cut = Cut(operation=Operation.ENGRAVE, depth=art.depth, contours=art.centred)
     return _cut_file((), [_Seated((cut,), Seat())], lines, 8.0, _title(settled, art.name))
 
@@ -122,28 +107,12 @@ def cut_coupon(settled: SettledPlan, coupon: Coupon) -> Drawing:
         _Seated(coupon.plate.cuts, Seat(x=-plate.x0, y=-plate.y0)),
         _Seated(coupon.tab.cuts, Seat(x=plate.width + sheet.gap - tab.x0, y=-tab.y0)),
     ]
-    lines = (
-        f"{settled.plan.title} {settled.plan.version}, fit coupon",
-        f"Slots for {sheet.name} of {_range(coupon)}",
-        "Cut this first. Use the files of the slot that fits the tab.",
-        "Units: mm.",
-    )
+    lines = coupon_note(settled, coupon)
     return _cut_file((), seated, lines, 8.0, _title(settled, f"fit coupon, {coupon.sheet}"))
-
-
-def _range(coupon: Coupon) -> str:
-    """The coupon is the same for every thickness, so its file has none as its own."""
-    thicknesses = [each.thickness for each in coupon.slots]
-    return f"{mm_number(min(thicknesses), 2)} to {mm_number(max(thicknesses), 2)} mm"
 
 
 def _title(settled: SettledPlan, what: str) -> str:
     return f"{settled.plan.title} {settled.plan.version}: {what}, {settled.variant.label}"
-
-
-def _thickness_line(sheet: SettledSheet) -> str:
-    metric, inch = thickness_pair(sheet.thickness, "mm")
-    return f"Cut for {metric} {sheet.name} ({inch})"
 
 
 def _cut_file(
@@ -180,7 +149,7 @@ def _strokes(seated: Iterable[_Seated]) -> tuple[tuple[Stroke, ...], tuple[Layer
                 stroke = Stroke(
                     contour=placed, layer=layer.name, ink=INKS[cut.operation], width=_LINE
                 )
-                found.setdefault(likeness(layer, placed), (layer, stroke))
+                found.setdefault((layer.name, *likeness(placed)), (layer, stroke))
     layers = in_cutting_order(layer for layer, _ in found.values())
     ranks = {layer.name: rank for rank, layer in enumerate(layers)}
     strokes = sorted((stroke for _, stroke in found.values()), key=lambda s: ranks[s.layer])
@@ -204,23 +173,23 @@ def _bridges(seated: Iterable[_Seated]) -> tuple[tuple[Stroke, ...], tuple[Layer
     return tuple(strokes), tuple(layers)
 
 
-def likeness(layer: Layer, contour: Contour) -> tuple[object, ...]:
+def likeness(contour: Contour) -> tuple[object, ...]:
     """What two contours share when they are one line drawn twice, wherever they start."""
     spots = sorted((round(x, 4), round(y, 4)) for x, y, _ in contour.vertices)
     bends = sorted(round(abs(bulge), 4) for *_, bulge in contour.vertices)
-    return (layer.name, contour.closed, *spots, *bends)
+    return (contour.closed, *spots, *bends)
 
 
 def _margin(inner: Box, lines: tuple[str, ...], height: float) -> Iterator[Item]:
     """Yield the check squares and the note, above everything that is cut."""
     left, bottom = inner[0], inner[3] + _GAP
-    for side, words in ((CHECK_MM, "100 mm"), (CHECK_INCH, "4 in")):
+    for side, words in CHECK_SQUARES:
         box = (left, bottom, left + side, bottom + side)
         yield _rectangle(box, CHECK_SQUARE, Ink.SOFT)
         yield _label(words, (left + side / 2, bottom + side / 2), 12.0, Anchor.MIDDLE)
-        yield _label("Measure both ways", (left + side / 2, bottom + 36), 8.0, Anchor.MIDDLE)
+        yield _label(MEASURE, (left + side / 2, bottom + 36), 8.0, Anchor.MIDDLE)
         left += side + _GAP
-    first = bottom + CHECK_MM - height * CAPITAL
+    first = bottom + CHECK_SQUARES[0][0] - height * CAPITAL
     for row, line in enumerate(lines):
         yield _label(line, (left, first - row * 1.5 * height), height, Anchor.START)
 

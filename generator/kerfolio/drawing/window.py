@@ -24,7 +24,7 @@ def shows(drawing: Drawing, window: Box) -> bool:
 def _shown(item: Stroke | Label, window: Box) -> bool:
     if isinstance(item, Label):
         return meets(label_box(item), window)
-    return any(_passes(contour, window) for contour in (item.contour, *item.holes))
+    return any(passes(contour, window) for contour in (item.contour, *item.holes))
 
 
 def meets(one: Box, other: Box) -> bool:
@@ -32,7 +32,8 @@ def meets(one: Box, other: Box) -> bool:
     return one[0] <= other[2] and other[0] <= one[2] and one[1] <= other[3] and other[1] <= one[3]
 
 
-def _passes(contour: Contour, window: Box) -> bool:
+def passes(contour: Contour, window: Box) -> bool:
+    """Tell whether a contour's line lies in the window, in part at least."""
     chain = points(contour, _CHORD)
     if contour.closed and chain:
         chain.append(chain[0])

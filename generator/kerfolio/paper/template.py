@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from kerfolio.drawing.template_view import template
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink
 from kerfolio.drawing.window import shows
 from kerfolio.model.stock import PaperStock
@@ -30,15 +29,18 @@ _BESIDE_LENGTHS = 112.0  # mm taken by the check lengths to the left of the word
 
 
 def template_pdf(
-    settled: SettledPlan, part: SettledPart, paper: PaperStock | None, identity: Identity
+    drawing: Drawing,
+    settled: SettledPlan,
+    part: SettledPart,
+    paper: PaperStock | None,
+    identity: Identity,
 ) -> bytes:
-    """Return a part's template at full size as a PDF.
+    """Return a part's template, which ``drawing`` shows at full size, as a PDF.
 
     On a paper: a first page to print alone, then tiles with 10 mm margins that overlap by 10 mm;
     tiles without a line are left out where the others still hang together. Without a paper: one
     page as large as the part, for a roll.
     """
-    drawing = template(settled, part, identity.units_first)
     titled = Titled.of(settled, part)
     pages = (
         (_roll_page(drawing, titled),)

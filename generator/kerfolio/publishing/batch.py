@@ -12,6 +12,7 @@ from kerfolio.basis.place import Place
 from kerfolio.disk.hand_over import hand_over
 from kerfolio.disk.out_folder import is_site, out_faults
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.names import SETUP, has_saw, is_of_batch, layout_name, saw_name
 from kerfolio.layouts.batch import several
 from kerfolio.layouts.check import first_faults
 from kerfolio.layouts.effort import EFFORT, Effort
@@ -25,7 +26,6 @@ from kerfolio.publishing.cut_files import Named, art_files, sheet_files
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut, Say, examine, silent
 from kerfolio.publishing.lists import list_files
-from kerfolio.publishing.names import SETUP, has_saw, is_of_batch, layout_name, saw_name
 from kerfolio.publishing.refusals import among_sources
 from kerfolio.writing.formats import CUT_FORMATS, CutFormat
 

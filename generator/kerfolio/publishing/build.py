@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from kerfolio.agreement.check import disagreements
 from kerfolio.basis.finding import Finding, error, has_errors, in_order
 from kerfolio.basis.place import Place
 from kerfolio.basis.shortened import shortened
@@ -13,7 +14,6 @@ from kerfolio.disk.hand_over import hand_over, take_up
 from kerfolio.disk.out_folder import foreign_in
 from kerfolio.disk.trouble import if_stopped
 from kerfolio.edition.public import Public, public_of
-from kerfolio.publishing.agreement import disagreements
 from kerfolio.publishing.bundle import bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import Say, examine, silent
@@ -77,7 +77,8 @@ def _publish(request: Request, say: Say) -> Outcome:
         say(f"drawing and binding {edition.plan.title}")
         bundles.append(bundle_of(edition))
     say("checking that all files agree")
-    findings = in_order((*findings, *shortened(f for each in bundles for f in disagreements(each))))
+    checked = (f for each in bundles for f in disagreements(each.edition, each.content))
+    findings = in_order((*findings, *shortened(checked)))
     if has_errors(findings):
         return Outcome(published=False, findings=findings)
     say("writing the site")

@@ -9,24 +9,10 @@ from kerfolio.bundles.archive import sums_text, zip_bytes
 from kerfolio.bundles.licence import licence, licence_file
 from kerfolio.drawing.model_3d import Model3d
 from kerfolio.drawing.model_view import viewer_data
+from kerfolio.drawing.template_view import template
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.licence_words import licence_sentence
-from kerfolio.model.stock import PaperStock
-from kerfolio.pages.start import start_here
-from kerfolio.paper.booklet import booklet
-from kerfolio.paper.layout_sheets import layout_pdf
-from kerfolio.paper.saw_sheets import saw_pdf
-from kerfolio.paper.setup_sheets import setup_pdf
-from kerfolio.paper.template import template_pdf
-from kerfolio.publishing.cut_files import (
-    Named,
-    art_files,
-    coupon_files,
-    part_files,
-    sheet_files,
-)
-from kerfolio.publishing.lists import list_files
-from kerfolio.publishing.names import (
+from kerfolio.edition.names import (
     LICENCE,
     PAPERS,
     PLAN,
@@ -43,6 +29,21 @@ from kerfolio.publishing.names import (
     saw_name,
     template_name,
 )
+from kerfolio.model.stock import PaperStock
+from kerfolio.pages.start import start_here
+from kerfolio.paper.booklet import booklet
+from kerfolio.paper.layout_sheets import layout_pdf
+from kerfolio.paper.saw_sheets import saw_pdf
+from kerfolio.paper.setup_sheets import setup_pdf
+from kerfolio.paper.template import template_pdf
+from kerfolio.publishing.cut_files import (
+    Named,
+    art_files,
+    coupon_files,
+    part_files,
+    sheet_files,
+)
+from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.pictures import inline_pictures, model_3d
 from kerfolio.publishing.plan_json import plan_json
 from kerfolio.settling.settled import SettledPlan
@@ -126,8 +127,9 @@ def _templates_at(
 ) -> Iterator[Named]:
     fit = settled.variant.label
     for part in settled.parts:
+        drawing = template(settled, part, edition.identity.units_first)
         for name, paper in (*papers.items(), (ROLL, None)):
-            content = template_pdf(settled, part, paper, edition.identity)
+            content = template_pdf(drawing, settled, part, paper, edition.identity)
             yield template_name(fit, part.name, name), content
 
 

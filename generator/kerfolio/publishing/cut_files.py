@@ -7,8 +7,8 @@ from functools import partial
 
 from kerfolio.drawing.cut_sheet import cut_art, cut_coupon, cut_part, cut_sheet
 from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.edition.names import art_name, coupon_name, cut_part_name, cut_sheet_name
 from kerfolio.layouts.layout import Layout
-from kerfolio.publishing.names import art_name, coupon_name, cut_part_name, cut_sheet_name
 from kerfolio.settling.settled import CENTRE, SettledPlan
 from kerfolio.shop.art import arts_of
 from kerfolio.writing.formats import CutFormat

@@ -8,7 +8,7 @@ from decimal import Decimal
 from kerfolio.basis.figures import area_number, money_number, summed
 from kerfolio.basis.lengths import inch_number, mm_number
 from kerfolio.edition.edition import Edition
-from kerfolio.publishing.names import LISTS
+from kerfolio.edition.names import LISTS
 from kerfolio.shop.cut_time import CutTime
 from kerfolio.shop.mass import PartMass, part_mass
 from kerfolio.writing.table import csv_bytes

@@ -8,7 +8,9 @@ from typing import Protocol
 
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.writing.dxf import dxf_bytes
-from kerfolio.writing.read_back import Layers, dxf_layers, dxf_thickness, svg_layers, svg_thickness
+from kerfolio.writing.read_back import ReadBack
+from kerfolio.writing.read_dxf import read_dxf
+from kerfolio.writing.read_svg import read_svg
 from kerfolio.writing.svg import svg_bytes
 
 
@@ -25,9 +27,8 @@ class CutFormat:
 
     ``ending`` is what stands behind the dot of a file's name, ``title`` what readers know the
     format as, ``article`` what goes before the title (``a`` or ``an``), ``unit`` what its files are
-    in. ``sent`` marks what is sent to a shop that cuts for others. ``layers`` and ``thickness``
-    read a file of this program back: contours in mm by layer, and the thickness in mm that it is
-    for.
+    in. ``sent`` marks what is sent to a shop that cuts for others. ``read`` reads a file of this
+    program back; it raises UnreadableError for what is none.
     """
 
     ending: str
@@ -36,8 +37,7 @@ class CutFormat:
     unit: str = "millimetres"
     sent: bool = False
     write: Write
-    layers: Callable[[bytes], Layers]
-    thickness: Callable[[bytes], float | None]
+    read: Callable[[bytes], ReadBack]
 
 
 def _svg(drawing: Drawing, *, own_origin: bool) -> bytes:
@@ -55,8 +55,7 @@ CUT_FORMATS = (
         title="SVG",
         article="an",
         write=_svg,
-        layers=svg_layers,
-        thickness=svg_thickness,
+        read=read_svg,
     ),
     CutFormat(
         ending="dxf",
@@ -64,8 +63,7 @@ CUT_FORMATS = (
         article="a",
         sent=True,
         write=_dxf,
-        layers=dxf_layers,
-        thickness=dxf_thickness,
+        read=read_dxf,
     ),
 )
 """Every format that cut files are published in, in the order in which readers are told of them."""

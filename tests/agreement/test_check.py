@@ -10,14 +10,13 @@ import pytest
 from kerfolio.bundles.archive import unzipped
 from kerfolio.drawing.model_view import viewer_data
 from kerfolio.edition.edition import Edition
-from kerfolio.publishing.agreement import disagreements
+from kerfolio.edition.names import SUMS
 from kerfolio.publishing.bundle import bundle_files, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
-from kerfolio.publishing.names import SUMS
 from kerfolio.publishing.pictures import model_3d
 from tests.plans import RACK, proved, small_layout, workshop
-from tests.publishing.spoiling import Files, repacked
+from tests.publishing.spoiling import Files, faults_of, repacked
 
 CUT = (
     RACK
@@ -43,7 +42,7 @@ def files(edition: Edition) -> Files:
 
 
 def test_a_good_bundle_agrees(edition: Edition) -> None:
-    assert disagreements(bundle_of(edition)) == ()
+    assert faults_of(bundle_of(edition)) == ()
 
 
 def without_a_piece(text: str) -> str:
@@ -118,7 +117,7 @@ def test_each_disagreement_is_named(edition: Edition, files: Files, case: str) -
     name, spoil, message = SPOILED[case]
     spoiled = {**files, name: spoil(files[name])}
     assert spoiled[name] != files[name]
-    messages = [finding.message for finding in disagreements(repacked(edition, spoiled))]
+    messages = [finding.message for finding in faults_of(repacked(edition, spoiled))]
     assert any(each.startswith(message) for each in messages), messages
 
 
@@ -127,21 +126,25 @@ def test_files_of_another_thickness_are_found(edition: Edition, files: Files) ->
     for kind in ("svg", "dxf"):
         wrong = files[f"cut/18.2mm/parts/side-18.2mm.{kind}"]
         spoiled = {**files, f"cut/17.6mm/parts/side-17.6mm.{kind}": wrong}
-        messages = [each.message for each in disagreements(repacked(edition, spoiled))]
+        messages = [each.message for each in faults_of(repacked(edition, spoiled))]
         name = f"`cut/17.6mm/parts/side-17.6mm.{kind}`"
-        assert f"{name} and the settled plan on layer `opening_through` disagree: areas" in messages
+        assert (
+            f"{name} and the settled plan disagree: a contour of `side` at 100, 60 mm on layer "
+            "`opening_through` has another shape" in messages
+        )
+        assert f"slot `side.rail-slot` and {name} disagree: 18.4 mm is not 17.8 mm" in messages
         assert any(each.startswith(f"{name} and its own name disagree") for each in messages)
 
 
 def test_missing_extra_and_unsummed_files_are_found(edition: Edition, files: Files) -> None:
     name = "cut/17.6mm/parts/rail-17.6mm.dxf"
     fewer = {key: data for key, data in files.items() if key != name}
-    (finding,) = disagreements(repacked(edition, fewer))
+    (finding,) = faults_of(repacked(edition, fewer))
     assert finding.message == f"`{name}` and the bundle's contents disagree: it is missing"
-    (finding,) = disagreements(repacked(edition, {**files, "stray.txt": b"?"}))
+    (finding,) = faults_of(repacked(edition, {**files, "stray.txt": b"?"}))
     assert finding.message.endswith("it was not meant to be there")
     changed = {**files, "LICENCE.txt": files["LICENCE.txt"] + b"!"}
-    (finding,) = disagreements(repacked(edition, changed, summed=False))
+    (finding,) = faults_of(repacked(edition, changed, summed=False))
     assert finding.message == f"`{SUMS}` and the files disagree: a check sum does not hold"
 
 
@@ -153,7 +156,7 @@ def test_a_disagreement_stops_a_publish(edition: Edition) -> None:
     wrong = replace(side, features=(slot, *side.features[1:]))
     variants = (replace(settled, parts=(wrong, *settled.parts[1:])), *edition.variants[1:])
     spoiled = replace(edition, variants=variants)
-    messages = [each.message for each in disagreements(bundle_of(spoiled))]
+    messages = [each.message for each in faults_of(bundle_of(spoiled))]
     assert "slot `side.rail-slot` and 17.6mm disagree: 19 mm is not 17.8 mm" in messages
 
 

@@ -1,0 +1,86 @@
+"""What a template must show, from the settled part alone, by the pen that draws it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.agreement.meant import Meant
+from kerfolio.drawing.face import FINE, OUTLINE
+from kerfolio.drawing.template_view import WORDS
+from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
+from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.shapes import circle
+from kerfolio.model.feature_kind import HOLE
+from kerfolio.settling.settled import Operation, SettledPart
+from kerfolio.writing.palette import PALETTE
+from kerfolio.writing.read_pdf import Pen
+
+EDGES, RECESSES, ENGRAVED, DRILL, CENTRES = (
+    *("edges", "recesses", "engraved lines", "drill circles"),
+    "centres of holes",
+)
+"""What the lines of a template are, as a file's layers are."""
+
+_REACH = 3.0
+"""Half of a cross, mm; that of a drill circle is no longer than half its radius."""
+
+_PENS = {
+    Pen(OUTLINE, PALETTE[Ink.INK], ""): EDGES,
+    Pen(FINE, PALETTE[Ink.INK], PALETTE[Ink.WASTE]): RECESSES,
+    Pen(FINE, PALETTE[Ink.SOFT], ""): ENGRAVED,
+    Pen(FINE, PALETTE[Ink.ACCENT], ""): DRILL,
+    Pen(FINE, PALETTE[Ink.INK], ""): CENTRES,
+}
+
+
+def layer_of(pen: Pen) -> str:
+    """Return what a pen draws on a template."""
+    return _PENS.get(pen, "arrows")
+
+
+def template_meant(part: SettledPart, drill: float, drawing: Drawing) -> tuple[Meant, ...]:
+    """Return every contour of a part's template in the part's frame.
+
+    ``drill`` is the diameter in mm that opens inside corners. Of ``drawing`` only the arrows are
+    taken, which stand where words leave room.
+    """
+    return (
+        *_recesses(part),
+        *(Meant(EDGES, each, part.name) for each in (part.plain.outer, *part.plain.openings)),
+        *(each for at in part.drill_centres for each in _drilled(part.name, at, drill)),
+        *(
+            Meant(CENTRES, each, part.name)
+            for at in dict.fromkeys(each.at for each in part.features if each.kind is HOLE)
+            for each in _cross(at, _REACH)
+        ),
+        *_signs(drawing),
+    )
+
+
+def _recesses(part: SettledPart) -> Iterator[Meant]:
+    for cut in part.cuts:
+        if cut.depth is not None:
+            layer = ENGRAVED if cut.operation is Operation.ENGRAVE else RECESSES
+            yield from (Meant(layer, each, cut.feature or part.name) for each in cut.contours)
+
+
+def _drilled(of: str, at: Point, drill: float) -> Iterator[Meant]:
+    for each in (circle(at, drill), *_cross(at, min(_REACH, drill / 4))):
+        yield Meant(DRILL, each, of)
+
+
+def _cross(at: Point, reach: float) -> Iterator[Contour]:
+    x, y = at
+    yield Contour(((x - reach, y, 0.0), (x + reach, y, 0.0)), closed=False)
+    yield Contour(((x, y - reach, 0.0), (x, y + reach, 0.0)), closed=False)
+
+
+def _signs(drawing: Drawing) -> Iterator[Meant]:
+    for item in drawing.items:
+        if isinstance(item, Stroke) and item.layer == WORDS.name:
+            yield Meant(layer_of(_pen(item)), item.contour, "the arrows")
+
+
+def _pen(stroke: Stroke) -> Pen:
+    fill = PALETTE[stroke.fill] if stroke.fill else ""
+    return Pen(stroke.width or 0.0, PALETTE[stroke.ink] if stroke.width else "", fill)

@@ -1,0 +1,247 @@
+"""Every template against the settled plan: tiles laid by their names, then line by line."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from math import cos, dist, radians, sin
+
+from kerfolio.agreement.differences import differences
+from kerfolio.agreement.meant import Meant, placed
+from kerfolio.agreement.same_contour import NEAR, same
+from kerfolio.agreement.template_meant import layer_of, template_meant
+from kerfolio.agreement.template_places import Box, Tiles, place_told
+from kerfolio.agreement.written import SETTLED, Written
+from kerfolio.basis.finding import Finding
+from kerfolio.basis.said import Text
+from kerfolio.drawing.cut_note import CHECK_SQUARES
+from kerfolio.drawing.expand import expanded
+from kerfolio.drawing.template_view import template
+from kerfolio.drawing.vocabulary import Anchor, Drawing, Label
+from kerfolio.drawing.window import meets, passes
+from kerfolio.edition.names import PAPERS, ROLL, template_name
+from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.measure import bounds
+from kerfolio.paper.tiling import MARGIN
+from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.writing.page import Run
+from kerfolio.writing.read_back import Layers, UnreadableError
+from kerfolio.writing.read_pdf import Lettering, ReadPage, read_pdf
+from kerfolio.writing.setting import width
+from kerfolio.writing.typeface import MM_PER_POINT, Face, Style, in_faces
+
+_WORDS_NEAR = 0.05
+"""How far, mm, lettering may begin from where it is meant."""
+_SMALLEST_ROLL = (200.0, 125.0)
+_ANCHORS = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Template:
+    """What a part's template must show in the part's frame; ``box`` is what it takes on paper."""
+
+    box: Box
+    meant: tuple[Meant, ...]
+    labels: tuple[Lettering, ...]
+    title: tuple[str, str]
+
+
+def templates(written: Written) -> Iterator[Finding]:
+    """Yield where a template is not what the settled plan makes it."""
+    papers = {name: written.edition.settled.stock.paper(name) for name in PAPERS}
+    sizes = {name: (paper.width, paper.height) for name, paper in papers.items() if paper}
+    for settled in written.edition.variants:
+        for part in settled.parts:
+            made = _template(written, settled, part)
+            for paper in (*sizes, ROLL):
+                name = template_name(settled.variant.label, part.name, paper)
+                for other, how in _faults(made, written.files[name], sizes.get(paper)):
+                    yield written.differ(f"`{name}`", other, how)
+
+
+def _template(written: Written, settled: SettledPlan, part: SettledPart) -> _Template:
+    """Words have room where the drawing finds it: their places are taken from there."""
+    drawing = template(settled, part, written.edition.identity.units_first)
+    drill = settled.sheet(part.sheet).cutter.diameter
+    release = f" · release {settled.plan.version}"
+    return _Template(
+        box=drawing.box,
+        meant=template_meant(part, drill, drawing),
+        labels=tuple(_labels(drawing)),
+        title=(release, f"{settled.variant.label} · {part.mark} {part.name} · "),
+    )
+
+
+def _labels(drawing: Drawing) -> Iterator[Lettering]:
+    for item in drawing.items:
+        for each in expanded(item):
+            if isinstance(each, Label) and each.text.strip():
+                face = Face.SANS_STRONG if each.strong else Face.SANS
+                style = Style(face=face, points=each.height / MM_PER_POINT)
+                back = _ANCHORS[each.anchor] * width((Run(each.text, style),))
+                x = each.at[0] - back * cos(radians(each.angle))
+                y = each.at[1] - back * sin(radians(each.angle))
+                shown = "".join(part for _, part in in_faces(face, each.text))
+                yield Lettering(shown, (x, y), inset=True)
+
+
+_Fault = tuple[str, Text]
+
+
+def _faults(made: _Template, content: bytes, paper: tuple[float, float] | None) -> Iterator[_Fault]:
+    try:
+        pages = read_pdf(content)
+    except UnreadableError as fault:
+        yield "its ending", str(fault)
+        return
+    yield from _rolled(made, pages) if paper is None else _tiled(made, pages, paper)
+
+
+def _rolled(made: _Template, pages: Sequence[ReadPage]) -> Iterator[_Fault]:
+    left, bottom, right, top = made.box
+    least = zip((right - left, top - bottom), _SMALLEST_ROLL, strict=True)
+    size = tuple(max(each + 2 * MARGIN, room) for each, room in least)
+    if len(pages) != 1 or dist(pages[0].size, size) > NEAR:
+        yield "its paper", "it is of another size"
+        return
+    at = ((size[0] - right - left) / 2, (size[1] - top - bottom) / 2)
+    for how in differences(made.meant, _layers(pages[0], at)):
+        yield SETTLED, how
+    yield from _page_faults(made, pages[0], "whole")
+    yield from _unsaid(made, pages, [at])
+
+
+def _tiled(
+    made: _Template, pages: Sequence[ReadPage], paper: tuple[float, float]
+) -> Iterator[_Fault]:
+    _, *sheets = pages
+    size = sheets[0].size if sheets else paper
+    tiles = Tiles(box=made.box, page=_nearest(size, paper))
+    at: dict[tuple[int, int], ReadPage] = {}
+    for page in pages:
+        if min(dist(page.size, paper), dist(page.size, paper[::-1])) > NEAR:
+            yield "its paper", "it is of another size"
+            return
+    for page in sheets:
+        place = next(filter(None, (place_told(each.text) for each in page.words)), None)
+        if place is None or place in at:
+            yield "its tiles", "a page does not tell which tile it is"
+            return
+        at[place] = page
+    yield from _drawn_faults(made, tiles, at)
+    for place, page in at.items():
+        yield from _page_faults(made, page, tiles.words(*place))
+        window = tiles.window(*place)
+        if page.clip is None or _off(page.clip, window, tiles.origin(*place)) > NEAR:
+            yield "its tiles", f"{tiles.words(*place)} shows another part of it"
+    for place in ((c, r) for c in range(tiles.columns) for r in range(tiles.rows)):
+        if place not in at and any(passes(e.contour, tiles.window(*place)) for e in made.meant):
+            yield "its tiles", f"{tiles.words(*place)} is missing"
+    yield from _unsaid(made, sheets, [tiles.origin(*each) for each in at])
+
+
+def _nearest(size: tuple[float, float], paper: tuple[float, float]) -> tuple[float, float]:
+    return paper if dist(size, paper) <= dist(size, paper[::-1]) else paper[::-1]
+
+
+def _drawn_faults(
+    made: _Template, tiles: Tiles, at: Mapping[tuple[int, int], ReadPage]
+) -> Iterator[_Fault]:
+    """Yield what differs on any tile: of the whole, if the tiles laid together tell it too."""
+    laid = {place: _layers(page, tiles.origin(*place)) for place, page in at.items()}
+    found = [
+        how
+        for place, layers in laid.items()
+        for how in differences(_shown(made, layers, tiles.window(*place)), layers)
+    ]
+    if found:
+        for how in differences(made.meant, _together(laid.values())) or dict.fromkeys(found):
+            yield SETTLED, how
+
+
+def _together(tiles: Iterable[Layers]) -> Layers:
+    """Return the contours of all tiles, each once."""
+    found: dict[str, list[Contour]] = {}
+    for layers in tiles:
+        for name, contours in layers.items():
+            known = found.setdefault(name, [])
+            for each in contours:
+                if not any(same(one, each) for one in known):
+                    known.append(each)
+    return {name: tuple(contours) for name, contours in found.items()}
+
+
+def _page_faults(made: _Template, page: ReadPage, where: str) -> Iterator[_Fault]:
+    meant = {each.text: each for each in made.labels}
+    for each in page.words:
+        if each.inset and each.text not in meant:
+            yield "what it is for", f"it says “{each.text}”"
+    told = [each.text for each in page.words if not each.inset]
+    for line in (made.title[0], f"{made.title[1]}{where} · print at 100 %"):
+        if not any(each.endswith(line) for each in told):
+            yield "what it is for", f"it does not say “{line.strip(' ·')}”"
+    for length, words in CHECK_SQUARES:
+        if sum(abs(each - length) <= NEAR for each in _lengths(page)) < 2:
+            yield "its own words", f"a length of {words} is of another length"
+
+
+def _off(clip: Box, window: Box, at: Point) -> float:
+    moved = (window[0] + at[0], window[1] + at[1], window[2] + at[0], window[3] + at[1])
+    return max(abs(a - b) for a, b in zip(clip, moved, strict=True))
+
+
+def _layers(page: ReadPage, at: Point) -> Layers:
+    """Return what is drawn on a page in the part's frame, by what its pens stand for."""
+    found: dict[str, list[Contour]] = {}
+    for line in page.lines:
+        if line.inset:
+            contour = placed(line.contour, (-at[0], -at[1]))
+            found.setdefault(layer_of(line.pen), []).append(contour)
+    return {name: tuple(contours) for name, contours in found.items()}
+
+
+def _shown(made: _Template, layers: Layers, window: Box) -> tuple[Meant, ...]:
+    """Return what a page must show: what is on it, and what passes its window besides.
+
+    What lies outside may be on it; nobody sees it.
+    """
+    left = {name: list(contours) for name, contours in layers.items()}
+    shown = []
+    for each in made.meant:
+        waiting = left.get(each.layer, [])
+        match = next((one for one in waiting if same(each.contour, one)), None)
+        if match is not None:
+            waiting.remove(match)
+        if match is not None or _passes(each.contour, window):
+            shown.append(each)
+    return tuple(shown)
+
+
+def _passes(contour: Contour, window: Box) -> bool:
+    box = bounds(contour)
+    return meets((box.x0, box.y0, box.x1, box.y1), window) and passes(contour, window)
+
+
+def _unsaid(
+    made: _Template, pages: Sequence[ReadPage], origins: Sequence[Point]
+) -> Iterator[_Fault]:
+    """Yield the words that stand nowhere on the pages, or elsewhere than at what they tell of."""
+    found: dict[str, list[Point]] = {}
+    for page, (x, y) in zip(pages, origins, strict=True):
+        for each in page.words:
+            if each.inset:
+                found.setdefault(each.text, []).append((each.at[0] - x, each.at[1] - y))
+    for label in made.labels:
+        spots = found.get(label.text)
+        if not spots:
+            yield "what it is for", f"it does not say “{label.text}”"
+        elif min(dist(label.at, spot) for spot in spots) > _WORDS_NEAR:
+            yield "what it is for", f"“{label.text}” stands elsewhere"
+
+
+def _lengths(page: ReadPage) -> Iterator[float]:
+    """Yield the lengths of the straight lines that stand beside the drawing, mm."""
+    for line in page.lines:
+        if not line.inset and len(line.contour.vertices) == 2:
+            (x, y, _), (u, v, _) = line.contour.vertices
+            yield dist((x, y), (u, v))

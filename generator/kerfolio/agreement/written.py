@@ -1,0 +1,33 @@
+"""What a publish wrote, read back: files by name beside the edition they came from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.place import Place
+from kerfolio.basis.said import Text, said
+from kerfolio.edition.edition import Edition
+
+SETTLED = "the settled plan"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Written:
+    """Files by their names in the bundle, ``plan.json`` and the edition they came from."""
+
+    edition: Edition
+    files: Mapping[str, bytes]
+    facts: Mapping[str, Any]
+    place: Place
+
+    def differ(self, one: str, other: str, how: Text) -> Finding:
+        """Return the finding that two things disagree."""
+        return error(
+            "files-disagree",
+            said("{} and {} disagree: {}", one, other, how),
+            self.place,
+            "Nothing was published. This is a fault of the program: please report it.",
+        )
