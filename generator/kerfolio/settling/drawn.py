@@ -10,6 +10,7 @@ from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.said import ByUnit, named, said
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import area, bounds
+from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.geometry.shapes import circle, slot
 from kerfolio.geometry.slot_fit import FittedSlot, fitted_slot
 from kerfolio.geometry.transform import moved
@@ -21,7 +22,7 @@ from kerfolio.settling.drawn_edge import SLACK, MadeEdges, made_edges
 from kerfolio.settling.face_feature import slot_corners
 from kerfolio.settling.fitted import Fitting, around
 from kerfolio.settling.outline import check_contour
-from kerfolio.settling.scope import unsettled
+from kerfolio.settling.scope import misshapen, unsettled
 from kerfolio.settling.settled import Cut, Operation, SettledFeature, Sized
 from kerfolio.settling.shaped import Shaped
 
@@ -61,7 +62,10 @@ def drawn_part(drawn: Drawn, fitting: Fitting, drawings: Mapping[str, Drawing]) 
                 fitting=fitting,
             )
             shapes.append(DRAWN_SHAPES[rule.kind](found))
-    edges = made_edges(drawn, own.outline, moved(contour, *shift), shift, fitting)
+    try:
+        edges = made_edges(drawn, own.outline, moved(contour, *shift), shift, fitting)
+    except ShapeError as fault:
+        raise misshapen(f"element `{own.outline.name}`", fault, own.outline.place) from fault
     return DrawnPart(outline=edges.outline, shapes=(*edges.shapes, *shapes), edges=edges)
 
 
