@@ -83,6 +83,7 @@ def test_an_assumption_of_all_spans_comes_once(paper: PaperStock) -> None:
 @PAPERS
 def test_no_letter_leaves_the_margins(paper: PaperStock) -> None:
     assert outside(printed(paper), 12.0) == []
+    assert outside(booklet(sat(), paper), 12.0) == []
 
 
 def test_a_plan_without_them_has_neither_section() -> None:

@@ -19,7 +19,7 @@ from kerfolio.assembly.in_use import (
 from kerfolio.assembly.stability_words import way_words
 from kerfolio.basis.figures import degrees_text, figure
 from kerfolio.basis.lengths import about_text, both_text, sag_pair
-from kerfolio.basis.masses import force_text, load_pair, mass_text
+from kerfolio.basis.masses import force_text, load_pair
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.loads import Figure
@@ -106,7 +106,7 @@ def _sags(edition: Edition, found: InUse, first: str) -> Iterator[Figure]:
             yield Figure(head=head, value=_sag(sat, first), notes=_later(sat, first))
     for each in edition.spans:
         if {STAND, STORE} & set(uses) and isinstance(each, SagResult):
-            load = mass_text(each.load, first)
+            load = _both(load_pair(each.load, first))
             head = f"{each.name.replace('-', ' ').capitalize()} with {load} sags"
             yield Figure(head=head, value=_sag(each, first), notes=_later(each, first))
 
@@ -124,11 +124,11 @@ def _later(result: SagResult, first: str) -> tuple[str, ...]:
 
 def _edge(edge: Edge, found: InUse, sitting: bool, first: str) -> Iterator[Figure]:
     """Yield where a person may sit before it tips, and how it tips with them at the edge."""
-    towards, person = way_words(edge.way), mass_text(found.person.kg, first)
+    towards, person = way_words(edge.way), _both(load_pair(found.person.kg, first))
     if edge.load is None:
         yield Figure(
             head="A load on its edge tips it",
-            value="nowhere: the panel stays over the feet",
+            value="nowhere: it stays over the feet",
             notes=(f"nearest {towards}, {about_text(-edge.out, first)} inside",),
         )
     else:
@@ -185,7 +185,7 @@ def _assumptions(edition: Edition, found: InUse, first: str) -> tuple[Assumption
     facts = (
         (
             "Person",
-            mass_text(person.kg, first),
+            _both(load_pair(person.kg, first)),
             "stated in the plan, else the scope of EN 1022:2018",
         ),
         (

@@ -222,6 +222,8 @@ def _spot(weak: Weak, result: SagResult, first: str) -> str:
     near = weak.at if result.kind == "overhang" else min(weak.at, 1 - weak.at)
     if near > _MIDDLE:
         return f"in the middle of the {weak.member}"
+    if near < _AT_AN_END:
+        return f"in the {weak.member}, at a support"
     at = both_text(near * result.length, first)
     return f"in the {weak.member}, {at} from a support"
 
@@ -264,8 +266,9 @@ def _greatest(kg: float, notes: tuple[str, ...], first: str) -> Figure:
     return Figure(head=head, value=_both(load_pair(kg, first)), notes=notes)
 
 
-_MIDDLE = 0.49
-"""A share of the span no nearer to a support than this is its middle."""
+_MIDDLE, _AT_AN_END = 0.45, 0.02
+"""Shares of the span: no nearer to a support than the first is its middle, nearer than the second
+is at a support."""
 
 _ENDS = {"free": "Ends free to turn", "clamped": "Ends clamped", "one": "Clamped at one end"}
 _JOINED = {

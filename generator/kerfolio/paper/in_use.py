@@ -25,6 +25,8 @@ def in_use_section(edition: Edition, grid: Grid) -> Bands:
     bands += indented(plain(used.sentence, grid.main, LEAD), grid.main_x)
     caution = warned(" ".join(used.cautions), grid.main, used.heading)
     bands += spaced(indented(caution, grid.main_x), BLOCK_SPACE)
-    bands += spaced(hung("By estimate", figures_table(used.figures, grid.main), grid), _SPACE)
+    bands += spaced(
+        hung("By estimate", figures_table(used.figures, grid.main, long=True), grid), _SPACE
+    )
     rest = grounds(used.assumptions, grid.main)
     return (*bands, *spaced(hung("What this rests on", rest, grid), _SPACE))

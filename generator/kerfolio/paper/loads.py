@@ -28,7 +28,7 @@ def loads_section(edition: Edition, grid: Grid) -> Bands:
     if loads is None:
         return ()
     caution = warned(" ".join(loads.cautions), grid.main, loads.heading)
-    bands: list[Band] = [*section(LOADS_TITLE, grid, new_page=True)]
+    bands: list[Band] = [*section(LOADS_TITLE, grid, new_page=edition.in_use is None)]
     bands += indented(caution, grid.main_x)
     bands += spaced(indented(plain(loads.racking, grid.main), grid.main_x), BLOCK_SPACE)
     for each in loads.spans:
@@ -48,11 +48,14 @@ def _span(words: LoadWords, measure: float) -> Bands:
     return tuple(bands)
 
 
-def figures_table(figures: Sequence[Figure], measure: float) -> Bands:
-    """Return figures in words as a table: head, value, and what is to be known with it."""
+def figures_table(figures: Sequence[Figure], measure: float, *, long: bool = False) -> Bands:
+    """Return figures in words as a table: head, value, and what is to be known with it.
+
+    ``long`` lets values run over several lines.
+    """
     columns = (
         Column(head="Estimate", grows=True),
-        Column(head="Figure"),
+        Column(head="Figure", grows=long),
         Column(head="To be known with it", grows=True),
     )
     rows: list[tuple[Cell, ...]] = [

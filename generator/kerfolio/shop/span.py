@@ -28,8 +28,8 @@ from kerfolio.shop.tab import TabResult, tab_results
 SPAN_CAUTIONS = (
     "An estimate from stated values, no rating: try it with care before you trust it, and do not "
     "climb on what was not made for it.",
-    "Joints, fixings and what they are fixed to are not reckoned; they may give way long before. "
-    "Knots, moisture and rough use change the figures too.",
+    "Screws, bolts, glue and what they are fixed to are not reckoned; they may give way long "
+    "before. Knots, moisture and rough use change the figures too.",
     "Local codes and licensed practice come first.",
 )
 RACKING = (
