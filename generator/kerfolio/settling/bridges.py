@@ -37,12 +37,14 @@ WIDE, HIGH = 8.0, 2.0
 SMALLEST = (30.0, 2_500.0)
 """mm and mm2: what is narrower or smaller breaks where its bridges are cut; tape holds it."""
 
-PERIMETER_EACH = 400.0
-FEWEST, MOST = 3, 12
-"""By size a piece gets a bridge for each 400 mm round it, three at least against turning."""
+PERIMETER_EACH = 600.0
+FEWEST, MOST = 3, 8
+"""By size a piece gets a bridge for each 600 mm round it, three at least against turning."""
 
 _SLUG_FEWEST = 2
 _PARTS = 8
+_COARSE = 0.02
+"""Places this near to an even step, of the way round, are as good: so few change with thickness."""
 _APART = 3.0
 """Bridges keep three widths between their middles."""
 
@@ -254,8 +256,9 @@ def _round(
         left = [spot for spot in spots if _keeps(spot, chosen, size)]
         if not left:
             break
-        ways = [round(_way_round(each.s - target, perimeter), 3) for each in left]
-        chosen.append(left[ways.index(min(ways))])
+        ways = [_way_round(each.s - target, perimeter) for each in left]
+        shares = [round(way / (_COARSE * perimeter)) for way in ways]
+        chosen.append(left[shares.index(min(shares))])
         strayed += min(ways) ** 2
     return _Round(tuple(sorted(chosen, key=lambda spot: spot.s)), strayed)
 
