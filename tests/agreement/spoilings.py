@@ -173,7 +173,7 @@ def kinds(made: Edition) -> Iterator[tuple[str, Kind]]:
     yield (
         "engraving",
         Kind(
-            lambda ending: art_name(art.part.name, art.name, ending),
+            lambda ending: art_name(art.file, ending),
             cut_art(settled, art),
             cut_art(settled, elsewhere),
             at_zero=True,

@@ -77,7 +77,7 @@ def test_the_page_tells_what_the_paper_tells() -> None:
             assert [each for each in told if each not in page] == []
         for art in setup_arts(edition):
             assert [each for each in (*art.steps, art.size, art.depth) if each not in page] == []
-            assert f"cut/engravings/{art.art.part.name}-{art.art.name}" in page
+            assert f"cut/engravings/{art.art.file}" in page
         assert all(each in page for each in CAUTIONS)
 
 

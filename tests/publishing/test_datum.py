@@ -16,7 +16,7 @@ from tests.publishing.spoiling import faults_of, files_of, repacked
 
 CENTRED = RACK.replace("fit: 0.1}", "fit: 0.1, datum: centre}")
 SHEET = cut_sheet_name("17.8mm", 1, "dxf")
-ART = art_name("side", "mark", "svg")
+ART = art_name("side.mark", "svg")
 
 
 def bundle(text: str) -> Bundle:

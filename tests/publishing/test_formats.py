@@ -12,7 +12,7 @@ import pytest
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.vocabulary import Drawing, Label, Stroke
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.names import art_name, is_of_batch
+from kerfolio.edition.names import is_of_batch
 from kerfolio.geometry.contour import Contour
 from kerfolio.layouts.effort import Effort
 from kerfolio.model.stock import PaperStock
@@ -95,7 +95,7 @@ def test_the_bundle_holds_every_cut_file_in_every_format(bundle: Bundle) -> None
         }
     assert {
         "cut/17.8mm/sheet-1-17.8mm.tenths.json",
-        "cut/engravings/side-mark.tenths.json",
+        "cut/engravings/side.mark.tenths.json",
     } <= names
     assert "cut/fit-coupon/fit-coupon-ply.tenths.json" in names
     assert "cut/17.6mm/parts/rail-17.6mm.tenths.json" in names
@@ -136,7 +136,7 @@ def test_the_agreement_check_reads_its_files_back(bundle: Bundle) -> None:
         f"`{name}` and the settled plan disagree: "
         "everything lies elsewhere, by 0.1 mm across and 0 mm up"
     ]
-    name = "cut/engravings/side-mark.tenths.json"
+    name = "cut/engravings/side.mark.tenths.json"
     assert said(bundle.edition, {**files, name: moved(files[name])}) == [
         f"`{name}` and the settled plan disagree: "
         "everything lies elsewhere, by 0.1 mm across and 0 mm up"
@@ -163,7 +163,7 @@ def test_a_batch_writes_it_and_knows_it_again(tmp_path: Path) -> None:
     )
     made = make_batch(request)
     assert "cut/17.6mm/sheet-1-17.6mm.tenths.json" in made.written
-    assert "cut/engravings/side-mark.tenths.json" in made.written
+    assert "cut/engravings/side.mark.tenths.json" in made.written
     assert [name for name in made.written if not is_of_batch(name, FORMATS)] == []
     assert make_batch(request).written == made.written
     refused = make_batch(replace(request, formats=CUT_FORMATS))
@@ -207,13 +207,3 @@ def test_readers_are_told_of_two() -> None:
     page = Tree(plan_page(replace(site(), editions=(found,)), found)).text_of("main")
     assert "one SVG and one DXF for each sheet, and one for each part, in millimetres." in page
     assert "Cut files come as SVG and as DXF, both in millimetres, one file" in page
-
-
-@pytest.mark.parametrize(
-    ("layer", "file"),
-    [("waves", "waves"), ("ART 1", "art-1"), ("../Über/x", "ueber-x"), ("木", "engrave")],
-)
-def test_the_file_of_an_engraving_has_a_plain_name_whatever_its_layer_is(
-    layer: str, file: str
-) -> None:
-    assert art_name("side", layer, "svg") == f"cut/engravings/side-{file}.svg"

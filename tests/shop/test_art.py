@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -108,3 +109,31 @@ def test_each_engraving_of_each_part_is_one_art() -> None:
         "tool-tote": [("end", "art")],
     }
     assert [each.name for each in arts_of(small_settled())] == ["mark"]
+
+
+def files_of(names: dict[str, tuple[str, ...]]) -> list[str]:
+    """Return what the files of engravings are called, by the names of parts and of theirs."""
+    settled = small_settled()
+    side = settled.parts[0]
+    mark = next(each for each in side.features if each.name == "mark")
+    parts = tuple(
+        replace(side, name=part, features=tuple(replace(mark, name=each) for each in own))
+        for part, own in names.items()
+    )
+    return [each.file for each in arts_of(replace(settled, parts=parts))]
+
+
+def test_no_two_engravings_share_a_file() -> None:
+    """No part's name holds a point, so the first one parts it from the engraving's."""
+    assert files_of({"side": ("b-c", "c.2"), "side-b": ("c",)}) == [
+        *("side.b-c", "side.c.2"),
+        "side-b.c",
+    ]
+
+
+def test_a_layer_s_name_becomes_one_that_a_file_can_have() -> None:
+    layers = ("waves", "ART 1", "art-1", "Art.1", "art 1", "../Über/x", "木", "水")
+    assert files_of({"end": layers}) == [
+        *("end.waves", "end.art-1-2", "end.art-1", "end.art.1", "end.art-1-3"),
+        *("end.ueber-x", "end.engrave", "end.engrave-2"),
+    ]

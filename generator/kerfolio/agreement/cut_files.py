@@ -74,7 +74,7 @@ def _files(written: Written) -> Iterator[_File]:
         )
     for art in arts_of(edition.settled):
         yield _File(
-            named=partial(art_name, art.part.name, art.name),
+            named=partial(art_name, art.file),
             meant=art_meant(art),
             note=art_note(edition.settled, art),
             zeroed=True,

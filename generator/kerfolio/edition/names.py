@@ -6,9 +6,7 @@ import re
 from collections.abc import Iterable
 from string import Formatter
 
-from kerfolio.basis.latin import in_ascii
 from kerfolio.edition.edition import Edition
-from kerfolio.model.feature_kind import ENGRAVING
 from kerfolio.model.plan import Plan
 from kerfolio.shop.art import arts_of
 from kerfolio.writing.formats import CutFormat
@@ -23,7 +21,7 @@ LISTS = tuple(
 _SHEET = "cut/{fit}/sheet-{number:d}-{fit}.{ending}"
 _PART = "cut/{fit}/parts/{part}-{fit}.{ending}"
 _COUPON = "cut/fit-coupon/fit-coupon-{sheet}.{ending}"
-_ART = "cut/engravings/{part}-{art}.{ending}"
+_ART = "cut/engravings/{art}.{ending}"
 _LAYOUT = "layout/layout-{paper}.pdf"
 _SAW = "layout/saw-{paper}.pdf"
 _OF_A_BATCH = (_SHEET, _ART, _LAYOUT, _SAW)
@@ -59,13 +57,9 @@ def coupon_name(sheet: str, ending: str) -> str:
     return _COUPON.format(sheet=sheet, ending=ending)
 
 
-def art_name(part: str, art: str, ending: str) -> str:
-    """Return the name of an engraving's own cut file, as the drawn thickness settles it.
-
-    A layer of a drawing may have a name that no file can have.
-    """
-    plain = re.sub("[^a-z0-9._-]+", "-", in_ascii(art)).strip("-.") or ENGRAVING.key
-    return _ART.format(part=part, art=plain, ending=ending)
+def art_name(file: str, ending: str) -> str:
+    """Return the name of an engraving's own cut file, as the drawn thickness settles it."""
+    return _ART.format(art=file, ending=ending)
 
 
 def template_name(fit: str, part: str, paper: str) -> str:
@@ -115,7 +109,7 @@ def expected_names(edition: Edition) -> frozenset[str]:
 
 def _cut_names(edition: Edition, ending: str) -> set[str]:
     names = {coupon_name(each.sheet, ending) for each in edition.settled.coupons}
-    names |= {art_name(each.part.name, each.name, ending) for each in arts_of(edition.settled)}
+    names |= {art_name(each.file, ending) for each in arts_of(edition.settled)}
     for settled in edition.variants:
         fit = settled.variant.label
         names |= {cut_sheet_name(fit, each.number, ending) for each in edition.layout.sheets}

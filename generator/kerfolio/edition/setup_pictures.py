@@ -28,5 +28,5 @@ def setup_pictures(edition: Edition) -> dict[str, Drawing]:
 
 
 def art_picture(art: Art) -> str:
-    """Return the name of the picture of where an engraving lies: ``art-PART-NAME``."""
-    return f"art-{art.part.name}-{art.name}"
+    """Return the name of the picture of where an engraving lies: ``art-PART.NAME``."""
+    return f"art-{art.file}"

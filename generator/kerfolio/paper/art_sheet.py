@@ -56,7 +56,7 @@ def _made(
 def _head(edition: Edition, setup: SetupArt, grid: Grid) -> Bands:
     art = setup.art
     kicker = (edition.plan.title, ": engraving, zero at the centre")
-    file = f"cut/engravings/{art.part.name}-{art.name}"
+    file = f"cut/engravings/{art.file}"
     title = f"{art.name.capitalize()} on {art.part.mark}, {art.part.name}"
     return (
         *heading(kicker, file, title, time_words(setup.minutes), grid),

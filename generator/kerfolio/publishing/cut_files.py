@@ -43,7 +43,7 @@ def coupon_files(settled: SettledPlan, formats: Formats) -> Iterator[Named]:
 def art_files(settled: SettledPlan, formats: Formats) -> Iterator[Named]:
     """Yield the cut files of every engraving, its 0,0 at its middle."""
     for art in arts_of(settled):
-        named = partial(art_name, art.part.name, art.name)
+        named = partial(art_name, art.file)
         yield from _written(cut_art(settled, art), named, formats, own_origin=True)
 
 

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+import re
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import combinations
+from itertools import chain, combinations
+from itertools import count as counting
 
+from kerfolio.basis.latin import in_ascii
 from kerfolio.geometry.arc import Edge, edges
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.crossing import crossings
@@ -52,12 +55,14 @@ class Reach:
 class Art:
     """What one engraving scratches into a part: lines in the part's frame, mm.
 
-    ``centre`` is the middle of the box around them. ``reaches`` are two distances by which the
-    centre is found on a finished piece.
+    ``file`` is what its own cut file is called: no two engravings of a plan share it. ``centre`` is
+    the middle of the box around them. ``reaches`` are two distances by which the centre is found on
+    a finished piece.
     """
 
     part: SettledPart
     name: str
+    file: str
     lines: tuple[Contour, ...]
     depth: float
     box: Box
@@ -92,11 +97,32 @@ def arts_of(settled: SettledPlan) -> tuple[Art, ...]:
     The elements of a drawing that one name stands for are one engraving; of a row of repeats each
     is one.
     """
-    return tuple(
-        _art(part, name, features)
-        for part in settled.parts
-        for name, features in _engravings(part, _drawn_names(settled, part)).items()
-    )
+    found: list[Art] = []
+    for part in settled.parts:
+        engravings = _engravings(part, _drawn_names(settled, part))
+        files = _files(part.name, engravings)
+        found += [
+            _art(part, name, file, features)
+            for (name, features), file in zip(engravings.items(), files, strict=True)
+        ]
+    return tuple(found)
+
+
+def _files(part: str, names: Iterable[str]) -> Iterator[str]:
+    """Yield ``PART.NAME`` for each name, as findings call it: no part's name holds a point.
+
+    A layer of a drawing may have a name that no file can have; where two become one, or one
+    another's, the later is numbered.
+    """
+    taken: set[str] = set()
+    stated = list(names)
+    for name in stated:
+        plain = re.sub("[^a-z0-9._-]+", "-", in_ascii(name)).strip("-.") or ENGRAVING.key
+        others = {*taken, *(each for each in stated if each != name)}
+        numbered = (f"{plain}-{number}" for number in counting(2))
+        file = next(each for each in chain((plain,), numbered) if each not in others)
+        taken.add(file)
+        yield f"{part}.{file}"
 
 
 def _drawn_names(settled: SettledPlan, part: SettledPart) -> frozenset[str]:
@@ -115,7 +141,7 @@ def _engravings(part: SettledPart, drawn: frozenset[str]) -> dict[str, list[Sett
     return found
 
 
-def _art(part: SettledPart, name: str, features: Sequence[SettledFeature]) -> Art:
+def _art(part: SettledPart, name: str, file: str, features: Sequence[SettledFeature]) -> Art:
     lines = tuple(line for feature in features for line in feature.shape)
     boxes = [bounds(each) for each in lines]
     box = Box(
@@ -128,6 +154,7 @@ def _art(part: SettledPart, name: str, features: Sequence[SettledFeature]) -> Ar
     return Art(
         part=part,
         name=name,
+        file=file,
         lines=lines,
         depth=max(depths, default=0.0),
         box=box,
