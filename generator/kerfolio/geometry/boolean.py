@@ -21,6 +21,7 @@ from kerfolio.geometry.measure import Shape, area, bounds, contours_of, length
 from kerfolio.geometry.near import boxes, stand_apart
 from kerfolio.geometry.noding import TOLERANCE, Noded, noded
 from kerfolio.geometry.recovery import recovered
+from kerfolio.geometry.rings import ring_area
 from kerfolio.geometry.shape_error import ShapeError
 
 _GRID = 1e-7
@@ -158,7 +159,7 @@ def _polygons(regions: Sequence[Region], flat: Noded) -> list[Any]:
 def _polygon(rings: Sequence[Sequence[Point]]) -> Any:
     if len(rings[0]) < 3:
         raise ShapeError("the contour encloses no area")
-    made = shapely.Polygon(rings[0], [ring for ring in rings[1:] if len(ring) > 2])
+    made = ring_area(rings[0], [ring for ring in rings[1:] if len(ring) > 2])
     if shapely.is_valid(made):
         return made
     reason = shapely.is_valid_reason(made)
@@ -192,10 +193,8 @@ def _solid(shape: Shape) -> Any:
     if isinstance(shape, Contour) and not shape.closed:
         made: BaseGeometry = shapely.LineString(points(shape, TOLERANCE))
     else:
-        made = shapely.Polygon(
-            points(contours_of(shape)[0], TOLERANCE),
-            [points(each, TOLERANCE) for each in contours_of(shape)[1:]],
-        )
+        outer, *openings = (points(each, TOLERANCE) for each in contours_of(shape))
+        made = ring_area(outer, openings)
         if not shapely.is_valid(made):
             made = shapely.make_valid(made)
     shapely.prepare(made)

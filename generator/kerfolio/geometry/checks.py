@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Any
 
 import shapely
 
@@ -62,7 +63,20 @@ def _is_line(contour: Contour) -> bool:
     """Tell whether a closed contour runs to and fro on one line."""
     if not contour.closed:
         return False
-    hull = shapely.convex_hull(shapely.MultiPoint(points(contour, 1e-3)))
+    sparse = shapely.convex_hull(shapely.multipoints(_corners(contour)))
+    if _is_thin(sparse) and any(bulge for _, _, bulge in contour.vertices):
+        return _is_thin(shapely.convex_hull(shapely.multipoints(points(contour, 1e-3))))
+    return _is_thin(sparse)
+
+
+def _corners(contour: Contour) -> list[Point]:
+    """Return a contour's corners and the middles of its arcs: mostly enough to see its width."""
+    found = [(x, y) for x, y, _ in contour.vertices]
+    arcs = (edge.arc for edge in edges(contour))
+    return found + [each.point(each.start + each.sweep / 2) for each in arcs if each]
+
+
+def _is_thin(hull: Any) -> bool:
     return bool(hull.area <= 1e-3 * hull.length / 2)
 
 

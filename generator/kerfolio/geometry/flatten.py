@@ -20,7 +20,9 @@ def chord_count(radius: float, sweep: float, tolerance: float) -> int:
 def arc_points(arc: Arc, tolerance: float) -> list[Point]:
     """Return the points strictly inside an arc, on its circle, chords within ``tolerance`` mm."""
     count = chord_count(arc.radius, arc.sweep, tolerance)
-    return [arc.point(arc.start + arc.sweep * step / count) for step in range(1, count)]
+    (x, y), radius, start, sweep = arc.centre, arc.radius, arc.start, arc.sweep
+    angles = [start + sweep * step / count for step in range(1, count)]
+    return [(x + radius * math.cos(each), y + radius * math.sin(each)) for each in angles]
 
 
 def points(contour: Contour, tolerance: float = 0.01) -> list[Point]:
@@ -37,8 +39,9 @@ def _points(contour: Contour, tolerance: float) -> tuple[Point, ...]:
     result: list[Point] = []
     for edge in edges(contour):
         result.append(edge.start)
-        if edge.arc:
-            result.extend(arc_points(edge.arc, tolerance))
+        arc = edge.arc
+        if arc:
+            result.extend(arc_points(arc, tolerance))
     if not contour.closed and contour.vertices:
         result.append(contour.vertices[-1][:2])
     return tuple(result)

@@ -11,6 +11,7 @@ from shapely.geometry.base import BaseGeometry
 
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.flatten import points
+from kerfolio.geometry.rings import ring_area
 
 _FINE = 200.0
 """The spot is looked for to one part in this many of the shape's size."""
@@ -67,5 +68,5 @@ def _polygon(contour: Contour, aspect: float) -> BaseGeometry:
     """An open line, as of an engraved letter, keeps everything it bends round for itself."""
     ring = [(x / aspect, y) for x, y in points(contour, 0.02)]
     if not contour.closed or len(ring) < 3:
-        return shapely.MultiPoint(ring).convex_hull
-    return shapely.make_valid(shapely.Polygon(ring))
+        return shapely.multipoints(ring).convex_hull
+    return shapely.make_valid(ring_area(ring))

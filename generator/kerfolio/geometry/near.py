@@ -11,6 +11,7 @@ import shapely
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.rings import rings
 
 _FINE = 0.02
 
@@ -19,7 +20,7 @@ class Lines:
     """The lines of contours, asked which of them pass near a point (within 0.02 mm)."""
 
     def __init__(self, contours: Sequence[Contour]) -> None:
-        self._lines = [_line(each) for each in contours]
+        self._lines = _lines(contours)
         self._tree = shapely.STRtree(self._lines)
 
     def near(self, spot: Point, reach: float) -> list[tuple[float, int]]:
@@ -31,12 +32,17 @@ class Lines:
 
 def line_distance(point: Point, contour: Contour) -> float:
     """Return the distance in mm from a point to a contour's line (within 0.02 mm)."""
-    return float(shapely.distance(shapely.Point(point), _line(contour)))
+    return float(shapely.distance(shapely.Point(point), _lines([contour])[0]))
 
 
-def _line(contour: Contour) -> Any:
-    chain = points(contour, _FINE)
-    return shapely.LinearRing(chain) if contour.closed else shapely.LineString(chain)
+def _lines(contours: Sequence[Contour]) -> list[Any]:
+    chains = [points(each, _FINE) for each in contours]
+    closed = [chain for each, chain in zip(contours, chains, strict=True) if each.closed]
+    made = iter(rings(closed) if closed else ())
+    return [
+        next(made) if each.closed else shapely.LineString(chain)
+        for each, chain in zip(contours, chains, strict=True)
+    ]
 
 
 def boxes(contours: Sequence[Contour], margin: float = 0.0) -> Any:

@@ -13,10 +13,12 @@ from typing import Any
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 
 from kerfolio.geometry.contour import Point, Region
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.measure import contours_of
+from kerfolio.geometry.rings import ring_area
 from kerfolio.geometry.shapes import unit
 
 FLATNESS = 0.002
@@ -25,6 +27,13 @@ FLATNESS = 0.002
 COARSE = 0.6
 """Footprints follow curves this closely, mm, unless told otherwise."""
 
+_JAGGED = 1_000
+"""A ring of more corners than this is grown in steps."""
+
+_SMOOTH = 0.05
+"""The first step, mm, and how far a line may stray between two."""
+
+_STRIDE = 4.0
 _DEPTH = 0.002
 _NOTHING = 1e-9
 _LEVEL = 1e-3
@@ -60,6 +69,11 @@ class Flat:
             return tuple((a + x, b + y) for a, b in given)
 
         return Flat(ring(self.outer), tuple(ring(each) for each in self.openings))
+
+    def edges(self) -> NDArray[np.float64]:
+        """Return the edges of all rings as rows (x, y, x, y), mm."""
+        rings = [np.array(each) for each in (self.outer, *self.openings)]
+        return np.concatenate([np.hstack([each, np.roll(each, -1, axis=0)]) for each in rings])
 
     @property
     def area(self) -> float:
@@ -114,9 +128,7 @@ def footprint(flat: Flat, by: float, crevice: float, coarse: float = COARSE) -> 
     most ``coarse`` mm too large, and the box around the shape grows by no more than ``by``.
     """
     true = _polygon(flat)
-    closed = shapely.buffer(true, crevice / 2, **_SHARP)
-    closed = shapely.union(true, shapely.buffer(closed, -crevice / 2, **_SHARP))
-    plain = shapely.simplify(closed, coarse)
+    plain = shapely.simplify(_closed(flat, crevice / 2), coarse)
     strays = float(max(shapely.distance(plain, shapely.points(shapely.get_coordinates(true)))))
     while not shapely.covers(shapely.buffer(plain, strays + FLATNESS / 2), true):
         strays += FLATNESS
@@ -125,6 +137,29 @@ def footprint(flat: Flat, by: float, crevice: float, coarse: float = COARSE) -> 
     # Growing by a rounding error may come out empty.
     grown = plain if by + strays < _NOTHING else shapely.buffer(plain, by + strays, **_SHARP)
     return _flat(shapely.intersection(grown, least))
+
+
+def _closed(flat: Flat, reach: float) -> Any:
+    """Return a shape with its crevices narrower than two reaches (mm) filled."""
+    closed = _polygon(flat)
+    for step in _reaches(flat, reach):
+        grown = shapely.buffer(closed, step, **_SHARP)
+        closed = shapely.union(closed, shapely.buffer(grown, -step, **_SHARP))
+        if step < reach:
+            closed = shapely.simplify(closed, _SMOOTH)
+    return closed
+
+
+def _reaches(flat: Flat, reach: float) -> tuple[float, ...]:
+    """Return the distances by which a shape is grown one after the other, up to ``reach`` mm.
+
+    A jagged line grown by much at once crosses itself about as often as it has pairs of corners;
+    grown by little first, most of its corners are gone before.
+    """
+    if max(map(len, (flat.outer, *flat.openings))) <= _JAGGED:
+        return (reach,)
+    count = max(1, math.ceil(math.log(max(reach / _SMOOTH, 1.0), _STRIDE)))
+    return tuple(reach / _STRIDE**step for step in reversed(range(count)))
 
 
 def shrunk(flat: Flat, by: float) -> Flat:
@@ -146,7 +181,10 @@ def level_share(flat: Flat) -> float:
 
 def grown_area(flat: Flat, by: float) -> float:
     """Return the area in mm2 of a shape grown by ``by`` mm with round corners, rather too small."""
-    return float(shapely.buffer(_polygon(flat), by, quad_segs=8).area)
+    grown, reached = _polygon(flat), 0.0
+    for reach in _reaches(flat, by):
+        grown, reached = shapely.buffer(grown, reach - reached, quad_segs=8), reach
+    return float(grown.area)
 
 
 def boxes_area(boxes: Sequence[tuple[float, float, float, float]]) -> float:
@@ -160,7 +198,7 @@ def too_close(regions: Sequence[Region], gap: float) -> Iterator[tuple[int, int,
     The lower index comes first; pairs come in order. An overlap is told from a touch by a depth
     of 0.002 mm.
     """
-    return flats_too_close([flat_region(each) for each in regions], gap)
+    return flats_too_close([flat_region(each) for each in regions] if regions[1:] else (), gap)
 
 
 def flats_too_close(flats: Sequence[Flat], gap: float) -> Iterator[tuple[int, int, float]]:
@@ -185,7 +223,7 @@ def _overlap(one: Any, other: Any) -> bool:
 
 @lru_cache(maxsize=256)
 def _polygon(flat: Flat) -> Any:
-    made = shapely.Polygon(flat.outer, flat.openings)
+    made = ring_area(flat.outer, flat.openings)
     return made if shapely.is_valid(made) else shapely.make_valid(made)
 
 

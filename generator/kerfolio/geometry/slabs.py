@@ -43,11 +43,7 @@ class Slabs:
 
     def levels(self, most: int) -> Numbers:
         """Return the heights where slabs end, evenly thinned to ``most`` with both ends kept."""
-        found: Numbers = np.unique(np.round(self.table[:2], 3))
-        if len(found) <= most:
-            return found
-        kept: Numbers = found[np.unique(np.linspace(0, len(found) - 1, most).round().astype(int))]
-        return kept
+        return evenly(self.table[:2], most)
 
 
 NO_SLABS = Slabs(np.zeros((6, 0)))
@@ -56,6 +52,15 @@ NO_SLABS = Slabs(np.zeros((6, 0)))
 def box_slab(x0: float, y0: float, x1: float, y1: float) -> Slabs:
     """Return an upright rectangle as one slab."""
     return Slabs(np.array([[y0], [y1], [x0], [x0], [x1], [x1]], dtype=np.float64))
+
+
+def evenly(heights: Numbers, most: int) -> Numbers:
+    """Return heights in order, each once, evenly thinned to ``most`` with both ends kept."""
+    found: Numbers = np.unique(np.round(heights, 3))
+    if len(found) <= most:
+        return found
+    kept: Numbers = found[np.unique(np.linspace(0, len(found) - 1, most).round().astype(int))]
+    return kept
 
 
 def slabs_of(flat: Flat) -> Slabs:

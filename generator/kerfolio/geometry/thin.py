@@ -25,6 +25,7 @@ from shapely.ops import substring
 
 from kerfolio.geometry.contour import Point, Region
 from kerfolio.geometry.flatten import points
+from kerfolio.geometry.rings import ring_area
 
 _FINE = 0.02
 _SLACK = 0.05
@@ -177,8 +178,8 @@ def _is_web(across: Any, edge: Any, least: float) -> bool:
 
 
 def _polygon(region: Region) -> Any:
-    rings = [points(each, _FINE) for each in region.openings]
-    made = shapely.Polygon(points(region.outer, _FINE), rings)
+    openings = [points(each, _FINE) for each in region.openings]
+    made = ring_area(points(region.outer, _FINE), openings)
     return made if shapely.is_valid(made) else shapely.make_valid(made)
 
 

@@ -11,7 +11,7 @@ from itertools import pairwise
 import numpy as np
 
 from kerfolio.geometry.packing import Flat, grown_area
-from kerfolio.geometry.slabs import Numbers, slabs_of
+from kerfolio.geometry.slabs import Numbers, evenly
 from kerfolio.layouts.engine import Bed, Blank, Job, Stack
 from kerfolio.layouts.room import rooms_of
 from kerfolio.layouts.verify import TOLERANCE
@@ -88,9 +88,9 @@ def _core(shape: Flat, turn: float) -> tuple[float, float]:
     if turn == 90.0:
         width, height = _core(shape, 0.0)
         return height, width
-    slabs = slabs_of(shape.turned(turn))
-    levels = slabs.levels(_LEVELS).tolist()
-    bands = [_clear(slabs.table, low, high) for low, high in pairwise(levels)]
+    edges = shape.turned(turn).edges()
+    levels = evenly(edges[:, 1], _LEVELS).tolist()
+    bands = [clear_stretches(edges, low, high) for low, high in pairwise(levels)]
     best = (0.0, 0.0)
     for first, bottom in enumerate(levels[:-1]):
         stretches = [(-math.inf, math.inf)]
@@ -105,18 +105,30 @@ def _core(shape: Flat, turn: float) -> tuple[float, float]:
 Stretches = list[tuple[float, float]]
 
 
-def _clear(table: Numbers, bottom: float, top: float) -> Stretches:
-    """Return the stretches of x that lie inside a shape at all heights from bottom to top."""
-    table = table[:, (table[0] < top) & (table[1] > bottom)]
-    ends = np.unique(table[:2])
-    ends = ends[(ends > bottom + _HAIR) & (ends < top - _HAIR)]
-    stretches = [(-math.inf, math.inf)]
-    for low, high in pairwise([bottom, *ends.tolist(), top]):
-        middle = (low + high) / 2
-        cut = table[:, (table[0] < middle) & (table[1] > middle)]
-        inside = zip(cut[2:4].max(axis=0).tolist(), cut[4:].min(axis=0).tolist(), strict=True)
-        stretches = _shared(stretches, sorted((a, b) for a, b in inside if a < b))
-    return stretches
+def clear_stretches(edges: Numbers, bottom: float, top: float) -> Stretches:
+    """Return the stretches of x that lie inside a shape at all heights from bottom to top.
+
+    ``edges`` are rows (x, y, x, y). What lies between those that pass through the band is inside
+    or outside as a whole; a line through the band's middle tells which.
+    """
+    low, high = np.minimum(edges[:, 1], edges[:, 3]), np.maximum(edges[:, 1], edges[:, 3])
+    x0, y0, x1, y1 = edges[(low < top - _HAIR) & (high > bottom + _HAIR)].T
+    rise = np.where(y0 == y1, 1.0, y1 - y0)
+    ends = [
+        np.where(y0 == y1, x, x0 + (x1 - x0) * (np.clip(y, bottom, top) - y0) / rise)
+        for x, y in ((x0, y0), (x1, y1))
+    ]
+    covered = sorted(zip(np.minimum(*ends).tolist(), np.maximum(*ends).tolist(), strict=True))
+    middle = (bottom + top) / 2
+    crossed = (np.minimum(y0, y1) <= middle) & (np.maximum(y0, y1) > middle)
+    crossings = np.sort((x0 + (x1 - x0) * (middle - y0) / rise)[crossed])
+    found: Stretches = []
+    reach = -math.inf
+    for start, end in covered:
+        if start > reach and np.searchsorted(crossings, (max(reach, start - 1) + start) / 2) % 2:
+            found.append((reach, start))
+        reach = max(reach, end)
+    return found
 
 
 def _shared(one: Stretches, other: Stretches) -> Stretches:

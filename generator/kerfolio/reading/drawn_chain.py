@@ -137,13 +137,15 @@ def _joined(found: Sequence[Grouped]) -> tuple[DrawnElement, ...]:
 def _numbered(elements: Iterable[DrawnElement]) -> tuple[DrawnElement, ...]:
     """Return elements whose names are all different: the second ``knob`` is ``knob.2``."""
     taken: set[str] = set()
+    last: dict[str, int] = {}
     result = []
     for element in elements:
-        name, number = element.name, 1
+        name, number = element.name, last.get(element.name, 1)
         while name in taken:
             number += 1
             name = f"{element.name}.{number}"
         taken.add(name)
+        last[element.name] = number
         result.append(replace(element, name=name))
     return tuple(result)
 

@@ -145,12 +145,12 @@ SpanResult = SagResult | LegResult | Unreckoned
 
 def span_results(settled: SettledPlan) -> tuple[SpanResult, ...]:
     """Return a result for every span of the plan that is stated soundly, in its order."""
-    return tuple(each for each in _every(settled) if not isinstance(each, Finding))
+    return tuple(each for each in _each(settled) if not isinstance(each, Finding))
 
 
 def span_findings(settled: SettledPlan) -> Iterator[Finding]:
     """Look for spans stated wrongly, without figures, or with more load than they bear."""
-    for span, result in zip(settled.plan.spans, _every(settled), strict=True):
+    for span, result in zip(settled.plan.spans, _each(settled), strict=True):
         if isinstance(result, Finding):
             if result.rule != FOLLOWS:
                 yield result
@@ -225,6 +225,11 @@ def sat_on(settled: SettledPlan, part: str, kg: float) -> SagResult | None:
             if isinstance(found, SagResult):
                 return found
     return None
+
+
+def _each(settled: SettledPlan) -> tuple[SpanResult | Finding, ...]:
+    """Return what comes of each span; a plan without any is not looked at."""
+    return _every(settled) if settled.plan.spans else ()
 
 
 @lru_cache(maxsize=8)
