@@ -2,19 +2,29 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
+import ezdxf
 import pytest
 
-from kerfolio.basis.budgets import ELEMENTS, LIST, NESTING, PATH
+from kerfolio.basis import budgets
+from kerfolio.basis.budgets import ELEMENTS, LIST, NESTING, PATH, Budget
 from kerfolio.basis.finding import Finding
+from kerfolio.reading import drawn_dxf
 from kerfolio.reading.amounts import SPOTS
 from kerfolio.reading.drawn_dxf import read_dxf
 from kerfolio.reading.drawn_svg import read_svg
+from kerfolio.reading.dxf_lines import entity_count
 from kerfolio.reading.feature import FEATURES
+from kerfolio.reading.forms import ListOf
+from kerfolio.reading.joint import JOINTS
 from kerfolio.reading.outline import SHAPE_KEYS
+from kerfolio.reading.part import PARTS
+from kerfolio.reading.release import PHOTOS
+from kerfolio.reading.step import STEPS
 from kerfolio.reading.values import TEXTS
-from tests.bench.large import Large, block, circle, dxf, insert, svg
+from tests.bench.large import Large, block, circle, dxf, insert, svg, tagged
 from tests.reading.desks import read
 
 PATHS = next(each.form for each in SHAPE_KEYS if each.name == "path")
@@ -55,6 +65,47 @@ def test_a_list_of_texts_and_features_by_name() -> None:
     assert read(TEXTS, "[" + "a, " * 4_001 + "]") == (None, words)
     many = "".join(f"h{n}: {{hole: {{at: [1, 2], diameter: 3}}}}\n" for n in range(4_001))
     assert read(FEATURES, many) == (None, words)
+
+
+STEP, PHOTO = "- title: Slide it in\n", "- {file: photos/a.jpg, alt: A rack}\n"
+JOINT = "- {tab: rail.left, into: side.left.slot}\n"
+
+
+@pytest.mark.parametrize(
+    ("form", "entry", "budget", "words"),
+    [
+        (STEPS, STEP, budgets.STEPS, "a plan of 101 steps, at most 100"),
+        (PHOTOS, PHOTO, budgets.PHOTOS, "a plan of 31 photos, at most 30"),
+        (JOINTS, JOINT, budgets.JOINTS, "a plan of 1001 joints, at most 1000"),
+    ],
+)
+def test_what_a_plan_lists(
+    form: ListOf[object],
+    entry: str,
+    budget: Budget,
+    words: str,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    values, findings = read(form, entry * budget.most)
+    assert len(values) == budget.most
+    assert findings == []
+    monkeypatch.setattr(type(form.item), "read", _never)
+    assert read(form, entry * (budget.most + 1)) == (None, [f"{words} / {budget.advice}"])
+
+
+def _never(*_: object) -> None:
+    raise AssertionError("an entry was read before all were counted")
+
+
+def test_parts_of_a_plan() -> None:
+    def parts(count: int) -> str:
+        return "".join(
+            f"p{n}: {{sheet: ply, outline: {{rectangle: [9, 9]}}}}\n" for n in range(count)
+        )
+
+    assert len(read(PARTS, parts(200))[0]) == 200
+    told = [f"a plan of 201 parts, at most 200 / {budgets.PARTS.advice}"]
+    assert read(PARTS, parts(201)) == (None, told)
 
 
 def test_a_path_in_a_plan() -> None:
@@ -121,6 +172,34 @@ def test_inserts_in_inserts(tmp_path: Path) -> None:
     for level in range(1, 5):
         blocks += block(f"b{level}", insert(f"b{level - 1}", 60, 60, "0"))
     assert told(dxf(insert("b4"), blocks), tmp_path) == [ELEMENTS_TOLD]
+
+
+@pytest.mark.parametrize("binary", [False, True])
+def test_entities_of_a_dxf_file(
+    binary: bool, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    document = ezdxf.new(units=4)
+    for n in range(60):
+        document.modelspace().add_circle((20 * n, 0), 3)
+    path = tmp_path / "board.dxf"
+    document.saveas(path, fmt="bin" if binary else "asc")
+    assert read_dxf(path, "board.dxf")[0] is not None
+    count = entity_count(path.read_bytes())
+    assert count >= 60
+    monkeypatch.setattr(drawn_dxf, "NODES", replace(budgets.NODES, most=count - 1))
+    opened: list[Path] = []
+    monkeypatch.setattr(drawn_dxf.filemanagement, "readfile", opened.append)
+    drawing, findings = read_dxf(path, "board.dxf")
+    assert (drawing, opened) == (None, [])
+    assert list(map(_words, findings)) == [
+        f"a drawing of {count} elements in its file, at most {count - 1} [drawing-too-large] / "
+        "Draw it simpler, and delete what is not cut."
+    ]
+
+
+def test_corners_of_old_polylines_are_no_entities() -> None:
+    line = tagged(0, "POLYLINE", 8, "0") + tagged(0, "VERTEX", 10, 0, 20, 0) * 9
+    assert entity_count((line + tagged(0, "SEQEND", 0, "EOF")).encode()) == 2
 
 
 def test_the_size_of_a_drawing_file(tmp_path: Path) -> None:

@@ -51,8 +51,23 @@ def test_a_count_worked_out_from_sizes() -> None:
 def test_fingers_are_counted_before_they_are_made() -> None:
     row = "      comb: {fingers: {edge: top, count: n*n, takes: ply}}"
     assert told(row, "n: 30000, ") == [
-        "a part of 900000004 features, at most 4000 [too-many-features] side / "
-        "Make fewer of them, or divide the part."
+        "a row of 900000000 fingers, at most 500 [too-many-fingers] side.comb / "
+        "Lower its `count`: a finger is as wide as the sheet is thick, or wider."
+    ]
+
+
+def test_pieces_of_a_plan(monkeypatch: pytest.MonkeyPatch) -> None:
+    narrowed(monkeypatch, "PIECES", 3)  # two sides and a rail
+    assert told("") == []
+    narrowed(monkeypatch, "PIECES", 2)
+
+    def never(*_: object) -> None:
+        raise AssertionError("a part was made before the pieces were counted")
+
+    monkeypatch.setattr(settle, "settled_part", never)
+    assert told("") == [
+        "a plan of 3 pieces, at most 2 [too-many-pieces]  / "
+        "Lower a `count`, or divide the plan: a batch cuts several copies of one plan."
     ]
 
 

@@ -98,6 +98,54 @@ LIST = Budget(
 )
 """The points of one ``at:``, the features of one part, the parts of one plan, and all others."""
 
+STEPS = Budget(
+    noun="a plan",
+    units="steps",
+    most=100,
+    advice="Put several moves into one step, or divide the plan.",
+)
+"""Each is drawn, shown on a page and printed, perhaps with a photo of some 6 MB once decoded."""
+
+PHOTOS = Budget(
+    noun="a plan",
+    units="photos",
+    most=30,
+    advice="Choose the best; a step can have a photo of its own.",
+)
+"""Those of the finished thing: one row of a page holds about three."""
+
+PARTS = Budget(
+    noun="a plan",
+    units="parts",
+    most=200,
+    advice="Give parts alike one name and a `count`, or divide the plan.",
+)
+"""A fitted kitchen has about a hundred different ones."""
+
+PIECES = Budget(
+    noun="a plan",
+    units="pieces",
+    most=500,
+    advice="Lower a `count`, or divide the plan: a batch cuts several copies of one plan.",
+)
+"""All pieces of all parts; each is laid out, put together and drawn."""
+
+JOINTS = Budget(
+    noun="a plan",
+    units="joints",
+    most=1_000,
+    advice="Divide the plan.",
+)
+"""Two for each piece, at the most that a plan has."""
+
+FINGERS = Budget(
+    noun="a row",
+    units="fingers",
+    most=500,
+    advice="Lower its `count`: a finger is as wide as the sheet is thick, or wider.",
+)
+"""Along the longest edge of a sheet they would be 5 mm wide, less than most cutters."""
+
 REPEATS = Budget(
     noun="a repeat",
     units="copies",

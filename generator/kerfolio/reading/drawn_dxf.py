@@ -9,7 +9,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from kerfolio.basis.budgets import DRAWING_BYTES
+from kerfolio.basis.budgets import DRAWING_BYTES, NODES
 from kerfolio.basis.finding import Finding, error, in_order, note, warning
 from kerfolio.basis.measures import number
 from kerfolio.basis.place import Place
@@ -26,7 +26,7 @@ from kerfolio.reading.drawn_said import MM_PER_UNIT as MM_PER_UNIT_SAID
 from kerfolio.reading.drawn_said import NOTHING_SAID, SaidOfDrawing, overruled
 from kerfolio.reading.dxf_damage import Damage, damage_of
 from kerfolio.reading.dxf_entity import TiltedError, entity_contour, is_path
-from kerfolio.reading.dxf_lines import entity_lines
+from kerfolio.reading.dxf_lines import entity_count, entity_lines
 
 with unconfigured():
     from ezdxf import filemanagement, recover, units
@@ -102,6 +102,7 @@ def _document(path: Path, file: str) -> tuple[Any, tuple[Finding, ...]]:
     whole = Place(file)
     try:
         large = DRAWING_BYTES.fault(path.stat().st_size)
+        large = large or NODES.fault(entity_count(path.read_bytes()))
         if large is not None:
             return None, (error("drawing-too-large", str(large), whole, large.advice),)
         return filemanagement.readfile(path), ()

@@ -105,9 +105,9 @@ class ScalarForm(Form[T]):
         return {**self.json, "maxLength": self.budget.most} if self.prose else dict(self.json)
 
 
-def too_many(entries: Sized, node: Node, desk: Desk) -> bool:
+def too_many(entries: Sized, node: Node, desk: Desk, budget: Budget = LIST) -> bool:
     """Tell whether a list or mapping has more entries than are taken; refuse it then."""
-    fault = LIST.fault(len(entries))
+    fault = budget.fault(len(entries))
     if fault is not None:
         desk.complain("too-many", fault, node.place)
     return fault is not None
@@ -118,12 +118,13 @@ class ListOf(Form[tuple[T, ...]]):
     """A list of one form.
 
     ``lenient`` leaves out what cannot be read; else one bad entry spoils the list. ``single``
-    lets one entry stand alone without brackets.
+    lets one entry stand alone without brackets. ``budget`` bounds the entries before one is read.
     """
 
     item: Form[T]
     noun: str
     advice: Text
+    budget: Budget = LIST
     least: int = 0
     lenient: bool = False
     single: bool = False
@@ -137,7 +138,7 @@ class ListOf(Form[tuple[T, ...]]):
         else:
             self.refuse(node, desk)
             return None
-        if too_many(items, node, desk):
+        if too_many(items, node, desk, self.budget):
             return None
         if isinstance(node, Sequence):
             warn_of_commas(node, desk)

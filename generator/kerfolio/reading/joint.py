@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from kerfolio.basis.budgets import JOINTS as JOINTS_TAKEN
 from kerfolio.basis.finding import Finding, error
 from kerfolio.model.joint import Joint, Standing
 from kerfolio.model.joint_kind import JOINT_KINDS, TAB_JOINT
@@ -43,6 +44,7 @@ class JointForm(Form[Joint]):
 
 JOINTS = ListOf(
     item=JointForm(),
+    budget=JOINTS_TAKEN,
     noun="a list of joints",
     advice="Write `- {tab: rail.left-tabs, into: side.left.rail-slot}`, a line each.",
     lenient=True,

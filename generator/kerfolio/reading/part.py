@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
+from kerfolio.basis.budgets import PARTS as PARTS_TAKEN
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.names import NAME, did_you_mean
 from kerfolio.basis.place import Place
@@ -277,6 +278,7 @@ def piece_labels(name: str, node: Node) -> Iterable[str]:
 
 PARTS: Entries[Part] = Entries(
     record=PART,
+    budget=PARTS_TAKEN,
     noun="parts by name",
     advice="Write `side: {sheet: ply, outline: {...}}`, a part each.",
     fault=name_fault,

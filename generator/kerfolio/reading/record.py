@@ -7,6 +7,7 @@ from collections.abc import Mapping as MappingOf
 from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
+from kerfolio.basis.budgets import LIST, Budget
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.names import did_you_mean, nearest
@@ -301,7 +302,7 @@ class Entries(Form[tuple[T, ...]]):
 
     ``fault`` returns a Complaint about a name, or None. What cannot be read is left out and its
     name kept at the desk, with the names ``spoils`` gives; ``strict`` spoils the whole mapping
-    instead.
+    instead. ``budget`` bounds the entries before one is read.
     """
 
     record: Record[T]
@@ -309,6 +310,7 @@ class Entries(Form[tuple[T, ...]]):
     fault: Callable[[str], Complaint | None]
     advice: Text = ""
     pattern: str = ".+"
+    budget: Budget = LIST
     strict: bool = False
     spoils: Callable[[str, Node], Iterable[str]] = only_name
 
@@ -317,7 +319,7 @@ class Entries(Form[tuple[T, ...]]):
         if not isinstance(node, Mapping):
             self.refuse(node, desk)
             return None
-        if too_many(node.entries, node, desk):
+        if too_many(node.entries, node, desk, self.budget):
             return None
         values: list[T | None] = []
         above: Entry | None = None

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
+from kerfolio.basis.budgets import PHOTOS as PHOTOS_TAKEN
 from kerfolio.basis.complaint import quoted
 from kerfolio.basis.place import Place
 from kerfolio.model.plan import NO_DAY, Question, Release, Video
@@ -110,6 +111,7 @@ QUESTIONS = ListOf(
 )
 PHOTOS = ListOf(
     item=PHOTO,
+    budget=PHOTOS_TAKEN,
     noun="a list of photos",
     advice="Write `- {file: photos/finished.jpg, alt: ...}`, a line each.",
     lenient=True,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
+from kerfolio.basis.budgets import STEPS as STEPS_TAKEN
 from kerfolio.model.plan import HardwareUse, Step
 from kerfolio.model.prose import Prose
 from kerfolio.reading.counts import Counts, CountsForm
@@ -77,6 +78,7 @@ _STEP: Record[Step] = Record(
 )
 STEPS = ListOf(
     item=_STEP,
+    budget=STEPS_TAKEN,
     noun="a list of steps",
     advice="Write `- title: Slide the rail in`, a step each.",
     lenient=True,

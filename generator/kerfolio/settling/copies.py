@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from kerfolio.basis.budgets import REPEATS
+from kerfolio.basis.budgets import FINGERS, REPEATS
 from kerfolio.model.feature import Feature, Fingers, Hole, Notch, Tabs
 from kerfolio.settling.scope import Scope, within
 from kerfolio.settling.shaped import Shaped, Shift, shifted
@@ -17,10 +17,17 @@ def how_many(feature: Feature, scope: Scope) -> int:
         case Hole() | Notch() | Tabs():
             stated = len(feature.cutting.at)
         case Fingers():
-            stated = scope.count(feature.cutting.count)
+            stated = finger_count(feature.cutting, scope)
         case _:
             stated = 1
     return stated * copy_count(feature, scope)
+
+
+def finger_count(cutting: Fingers, scope: Scope) -> int:
+    """Return how many fingers and gaps a row has. Raises SettlingError."""
+    count = scope.count(cutting.count, least=2)
+    within(FINGERS, count, "too-many-fingers", cutting.count.place)
+    return count
 
 
 def copy_count(feature: Feature, scope: Scope) -> int:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from kerfolio.geometry.contour import Contour
 from kerfolio.model.feature import Feature, Fingers, Notch, Tabs
 from kerfolio.settling.bench import Bench, settled_feature
+from kerfolio.settling.copies import finger_count
 from kerfolio.settling.edge import EdgeFrame, edge_frame
 from kerfolio.settling.scope import unsettled
 from kerfolio.settling.settled import Sized
@@ -78,7 +79,7 @@ def fingers(cutting: Fingers, feature: Feature, bench: Bench) -> Iterator[Shaped
     """
     fitting = bench.fitting
     frame = edge_frame(cutting.edge, bench.outline, fitting.scope)
-    count = fitting.scope.count(cutting.count, least=2)
+    count = finger_count(cutting, fitting.scope)
     span = frame.last - frame.first
     gap = fitting.finger_gap(span / count, cutting.takes)
     if gap.value >= 2 * span / count:

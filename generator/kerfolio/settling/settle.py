@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
-from kerfolio.basis.budgets import FEATURES, PLAN_FEATURES
+from kerfolio.basis.budgets import FEATURES, PIECES, PLAN_FEATURES
 from kerfolio.basis.finding import Finding, in_order
 from kerfolio.model.joint import Joint
 from kerfolio.model.plan import Assembly, BoardUse, Plan
@@ -79,12 +79,14 @@ def settle(
 
 
 def _too_large(plan: Plan, job: Job) -> Finding | None:
-    """Return the finding about more features than a plan may have, before any is made.
+    """Return the finding about more pieces or features than a plan may have, before any is made.
 
     A part that is too large by itself is told where it is settled.
     """
     counts = [features_of(part, job) for part in plan.parts]
+    pieces = sum(max(1, len(part.pieces)) for part in plan.parts)
     try:
+        within(PIECES, pieces, "too-many-pieces", plan.place)
         count = sum(each for each in counts if each <= FEATURES.most)
         within(PLAN_FEATURES, count, "too-many-features", plan.place)
     except SettlingError as trouble:
