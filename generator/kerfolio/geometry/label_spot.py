@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import cast
 
 import shapely
@@ -22,6 +23,12 @@ _NEARLY = 0.96
 _AIR = 0.88
 """Share of the room that the label takes, so that it does not touch what is around it."""
 
+_CROWD = 100
+"""Openings and obstacles beyond which the room between them is found in two steps."""
+
+_NEAR = 0.25
+"""The first of these, in shares of the way."""
+
 
 def label_spot(
     region: Region,
@@ -39,6 +46,18 @@ def label_spot(
     height is a safe one: the shape is squeezed by the aspect, and the label is the square in its
     largest inscribed circle. Height 0 where there is no room.
     """
+    return _label_spot(region, aspect, tuple(obstacles), enough, towards)
+
+
+@lru_cache(maxsize=256)
+def _label_spot(
+    region: Region,
+    aspect: float,
+    obstacles: tuple[Contour, ...],
+    enough: float,
+    towards: Point | None,
+) -> tuple[Point, float]:
+    """Return the spot and the height; several drawings show one part at one size."""
     whole = _squeezed(region, aspect)
     solid = _without(whole, obstacles, aspect)
     if solid.is_empty or solid.area == 0:
@@ -49,11 +68,25 @@ def label_spot(
     largest = shapely.maximum_inscribed_circle(areas, tolerance=tolerance)
     radius = min(largest.length, enough / (math.sqrt(2) * _AIR)) * _NEARLY
     aim = shapely.Point(towards[0] / aspect, towards[1]) if towards else whole.centroid
-    middles = shapely.buffer(solid, -radius)
+    crowded = len(region.openings) + len(obstacles) > _CROWD
+    middles = _kept_clear(solid, radius, (_NEAR, 1.0) if crowded else (1.0,))
     spot = shapely.shortest_line(middles, aim).coords[0] if not middles.is_empty else None
     x, y = spot or largest.coords[0]
     room = shapely.distance(solid.boundary, shapely.Point(x, y))
     return ((x * aspect, y), room * math.sqrt(2) * _AIR)
+
+
+def _kept_clear(solid: BaseGeometry, radius: float, shares: Iterable[float]) -> BaseGeometry:
+    """Return what lies a radius away from the edge, reached by shares of it one after the other.
+
+    Many openings grown by much at once would all cross each other; grown by little first, they
+    melt into few.
+    """
+    reached = 0.0
+    for share in shares:
+        solid = shapely.buffer(solid, (reached - share) * radius)
+        reached = share
+    return solid
 
 
 def _squeezed(region: Region, aspect: float) -> BaseGeometry:
