@@ -75,10 +75,17 @@ def test_lines_near_a_point() -> None:
     given = scattered(50)
     lines = Lines(given)
     for spot in ((20.0, 30.0), (55.0, 60.0), (90.0, 10.0)):
-        found = lines.near(spot, 15.0)
+        (found,) = lines.near([spot], [15.0])
         wanted = [(line_distance(spot, each), index) for index, each in enumerate(given)]
         assert found == sorted(each for each in wanted if each[0] <= 15.0)
-    assert Lines([]).near((0, 0), 5.0) == []
+    assert Lines([]).near([(0, 0)], [5.0]) == [[]]
+    assert lines.near([], []) == []
+
+
+def test_each_point_near_lines_has_its_own_reach() -> None:
+    lines = Lines([circle((0, 0), 10), circle((30, 0), 10)])
+    near = lines.near([(7, 0), (7, 0), (22, 0)], [1.0, 5.0, 50.0])
+    assert [[number for _, number in each] for each in near] == [[], [0], [1, 0]]
 
 
 def test_the_distance_of_a_line() -> None:

@@ -141,10 +141,10 @@ JOINTS = Budget(
 FINGERS = Budget(
     noun="a row",
     units="fingers",
-    most=500,
+    most=300,
     advice="Lower its `count`: a finger is as wide as the sheet is thick, or wider.",
 )
-"""Along the longest edge of a sheet they would be 5 mm wide, less than most cutters."""
+"""Along the longest edge of a sheet they would be 8 mm wide, less than most sheets are thick."""
 
 REPEATS = Budget(
     noun="a repeat",
@@ -157,21 +157,21 @@ REPEATS = Budget(
 FEATURES = Budget(
     noun="a part",
     units="features",
-    most=4_000,
+    most=3_000,
     advice="Make fewer of them, or divide the part.",
 )
 """Every point, repeat, mirrored copy, finger and drawn element counts.
 
-A whole sheet drilled at 25 mm has about 4,000 holes; that many are proved in some ten seconds.
+A whole sheet drilled at 32 mm, the step of shelf pins, has about 2,900 holes.
 """
 
 PLAN_FEATURES = Budget(
     noun="a plan",
     units="features",
-    most=10_000,
+    most=4_000,
     advice="Make fewer of them, or divide the plan.",
 )
-"""Two boards drilled all over and plenty besides."""
+"""A board drilled all over and plenty besides."""
 
 MEETINGS = Budget(
     noun="a part",

@@ -7,6 +7,7 @@ from math import dist
 from typing import Any
 
 import shapely
+from numpy.typing import NDArray
 
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.flatten import points
@@ -17,17 +18,28 @@ _FINE = 0.02
 
 
 class Lines:
-    """The lines of contours, asked which of them pass near a point (within 0.02 mm)."""
+    """The lines of contours, asked which of them pass near points (within 0.02 mm)."""
 
     def __init__(self, contours: Sequence[Contour]) -> None:
-        self._lines = _lines(contours)
-        self._tree = shapely.STRtree(self._lines)
+        self._tree = shapely.STRtree(_lines(contours))
 
-    def near(self, spot: Point, reach: float) -> list[tuple[float, int]]:
-        """Return the distance and the number of each line within ``reach`` mm of a point."""
-        at = shapely.Point(spot)
-        found = self._tree.query(at, predicate="dwithin", distance=reach).tolist()
-        return sorted((float(shapely.distance(at, self._lines[each])), each) for each in found)
+    def near(
+        self, spots: Sequence[Point], reaches: Sequence[float]
+    ) -> list[list[tuple[float, int]]]:
+        """Return for each point the distance and the number of each line within its reach, mm."""
+        found: list[list[tuple[float, int]]] = [[] for _ in spots]
+        if not spots:
+            return found
+        at = shapely.points(spots)
+        which, line = self._tree.query(at, predicate="dwithin", distance=reaches)
+        away = shapely.distance(at[which], self._tree.geometries[line])
+        for spot, distance, number in zip(*map(_plain, (which, away, line)), strict=True):
+            found[spot].append((distance, number))
+        return [sorted(each) for each in found]
+
+
+def _plain(values: NDArray[Any]) -> list[Any]:
+    return values.tolist()
 
 
 def line_distance(point: Point, contour: Contour) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.basis.finding import Finding, Severity, warning
@@ -31,6 +31,7 @@ its bolt. Common practice, no single source.
 _ON = 0.1
 """A point this near a line, mm, lies on it."""
 
+_Sides = tuple[SettledFeature | None, SettledFeature | None]
 _SHARES = {BESIDE_OPENING: "three quarters", NECK: "half", BESIDE_HOLE: "a quarter"}
 
 
@@ -39,7 +40,7 @@ class _Web:
     """A thin place with the features at its two ends (None: the part's own edge)."""
 
     place: ThinPlace
-    sides: tuple[SettledFeature | None, SettledFeature | None]
+    sides: _Sides
 
     @property
     def share(self) -> float:
@@ -65,9 +66,12 @@ def wood_left(settled: SettledPlan) -> Iterator[Finding]:
     Relief is cut, so the routed shape counts.
     """
     for part in settled.parts:
+        places = thin_places(part.routed, BESIDE_OPENING * part.thickness)
+        if not places:
+            continue
         beside = _Edges(part, settled.sheet(part.sheet).relief.diameter / 2)
-        for place in thin_places(part.routed, BESIDE_OPENING * part.thickness):
-            web = _Web(place=place, sides=beside.sides(place))
+        for place, sides in zip(places, beside.sides(places), strict=True):
+            web = _Web(place=place, sides=sides)
             if place.width < web.share * part.thickness:
                 yield _told(web, settled, part)
 
@@ -105,20 +109,22 @@ class _Edges:
         self._owners = [index for index, _ in own]
         self._own = Lines([contour for _, contour in own])
 
-    def sides(self, place: ThinPlace) -> tuple[SettledFeature | None, SettledFeature | None]:
-        """Return the features at its ends in the part's order, None (its own edge) last."""
-        first, second = sorted(map(self._number, place.ends))
+    def sides(self, places: Sequence[ThinPlace]) -> Iterator[_Sides]:
+        """Yield the features at a place's ends in the part's order, None (its edge) last."""
         features = (*self._features, None)
-        return features[first], features[second]
+        numbers = iter(self._numbers([end for place in places for end in place.ends]))
+        for one, other in zip(numbers, numbers, strict=True):
+            yield features[min(one, other)], features[max(one, other)]
 
-    def _number(self, spot: Point) -> int:
-        """Return the number of a feature, one beyond the last for the part's own edge.
+    def _numbers(self, spots: Sequence[Point]) -> list[int]:
+        """Return the number of each point's feature, one beyond the last for the part's own edge.
 
         A point that is not on the plain shape lies on a relief, which reaches a radius out.
         """
-        reach = _ON if self._plain.near(spot, _ON) else self._radius + _ON
-        near = [(away, self._owners[line]) for away, line in self._own.near(spot, reach)]
-        return min(near)[1] if near else len(self._features)
+        plain = self._plain.near(spots, [_ON] * len(spots))
+        near = self._own.near(spots, [_ON if each else self._radius + _ON for each in plain])
+        own = [[(away, self._owners[line]) for away, line in each] for each in near]
+        return [min(each)[1] if each else len(self._features) for each in own]
 
 
 def _called(feature: SettledFeature | None, part: str = "") -> Text:
