@@ -9,7 +9,7 @@ import shapely
 
 from kerfolio.geometry.canonical import region
 from kerfolio.geometry.contour import Region
-from kerfolio.geometry.packing import Flat, envelope, flat_region, footprint, too_close
+from kerfolio.geometry.packing import Flat, envelope, flat_region, footprint, grown_area, too_close
 from kerfolio.geometry.shapes import circle, rectangle, rounded_slot
 from kerfolio.geometry.transform import moved, turned
 
@@ -99,3 +99,26 @@ def test_a_piece_in_a_window_is_not_too_close() -> None:
     frame = region(rectangle(0, 0, 100, 100), (rectangle(10, 10, 90, 90),))
     assert list(too_close([frame, plate(20, 20, 80, 80)], 8.0)) == []
     assert list(too_close([frame, plate(15, 20, 80, 80)], 8.0)) == [(0, 1, 5.0)]
+
+
+def saw_toothed(teeth: int) -> Flat:
+    """Return a board whose upper edge has so many teeth of 20 mm."""
+    top = [(900 - 450 * step / teeth, 600.0 + 20 * (step % 2)) for step in range(2 * teeth)]
+    return Flat(((0.0, 0.0), (900.0, 0.0), *top, (0.0, 600.0)))
+
+
+def test_a_jagged_shape_has_a_plain_footprint() -> None:
+    """A line of many teeth is grown in steps: it ends as one line above their tips."""
+    shape = saw_toothed(1_500)
+    found = footprint(shape, 4.0, 480.0)
+    grown = shapely.Polygon(shape.outer).buffer(3.99)
+    assert shapely.Polygon(found.outer, found.openings).covers(grown)
+    assert len(found.outer) < 60
+    assert found.box == pytest.approx((-4, -4, 904, 624), abs=1e-6)
+    assert found.area < 1.02 * 908 * 628
+
+
+def test_the_area_of_a_jagged_shape_grown() -> None:
+    shape = saw_toothed(1_500)
+    once = shapely.Polygon(shape.outer).buffer(4.0, quad_segs=64).area
+    assert 0.998 * once < grown_area(shape, 4.0) <= once

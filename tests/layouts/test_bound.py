@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import random
+
 import pytest
+import shapely
 
 from kerfolio.geometry.canonical import region
-from kerfolio.geometry.packing import flat_region
+from kerfolio.geometry.packing import Flat, flat_region
 from kerfolio.geometry.shapes import rectangle
-from kerfolio.layouts.bound import fewest_lengths, fewest_sheets
+from kerfolio.layouts.bound import clear_stretches, fewest_lengths, fewest_sheets
 from kerfolio.layouts.engine import Bed, Blank, Job, Stack
 
 
@@ -64,3 +67,41 @@ def test_a_turn_that_avoids_the_stack_counts() -> None:
 )
 def test_lengths_laid_end_to_end(lengths: list[float], room: float, fewest: int) -> None:
     assert fewest_lengths(lengths, room) == fewest
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_what_is_clear_of_a_shape_at_all_heights_of_a_band(seed: int) -> None:
+    """Against the plane library: what the band less everything outside leaves, seen from above."""
+    chance = random.Random(seed)
+    hull = shapely.MultiPoint([(chance.uniform(0, 90), chance.uniform(0, 60)) for _ in range(9)])
+    bites = [
+        shapely.box(x, y, x + chance.uniform(2, 20), y + chance.uniform(2, 20))
+        for x, y in ((chance.uniform(0, 80), chance.uniform(0, 50)) for _ in range(5))
+    ]
+    solid = hull.convex_hull.difference(shapely.union_all(bites))
+    solid = max(shapely.get_parts(solid), key=shapely.area)
+    rings = [tuple(ring.coords[:-1]) for ring in (solid.exterior, *solid.interiors)]
+    edges = Flat(rings[0], tuple(rings[1:])).edges()
+    for bottom, top in ((5.0, 8.0), (10.0, 30.0), (20.0, 21.0), (30.0, 58.0)):
+        band = shapely.box(-10, bottom, 110, top)
+        covered = [
+            (part.bounds[0], part.bounds[2])
+            for part in shapely.get_parts(band.difference(solid))
+            if part.area > 0
+        ]
+        shadow = shapely.union_all([shapely.box(a, 0, b, 1) for a, b in covered])
+        free = shapely.get_parts(shapely.box(-10, 0, 110, 1).difference(shadow))
+        wanted = sorted((each.bounds[0], each.bounds[2]) for each in free if each.area > 1e-6)
+        found = [each for each in clear_stretches(edges, bottom, top) if each[1] - each[0] > 1e-6]
+        ends = [end for stretch in _joined(found) for end in stretch]
+        assert ends == pytest.approx([end for stretch in wanted for end in stretch], abs=1e-5)
+
+
+def _joined(stretches: list[tuple[float, float]]) -> list[tuple[float, float]]:
+    joined: list[tuple[float, float]] = []
+    for start, end in stretches:
+        if joined and start - joined[-1][1] < 1e-6:
+            joined[-1] = (joined[-1][0], end)
+        else:
+            joined.append((start, end))
+    return joined

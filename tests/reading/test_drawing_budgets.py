@@ -45,6 +45,7 @@ def _words(finding: Finding) -> str:
     return f"{finding.message} [{finding.rule}] / {finding.advice}"
 
 
+NAMES = enumerate(["knob", "knob", "knob", "peg", "knob.2", "peg"], start=1)
 ELEMENTS_TOLD = (
     f"a drawing of more than {ELEMENTS.most} elements [drawing-too-large] / {ELEMENTS.advice}"
 )
@@ -195,6 +196,16 @@ def test_entities_of_a_dxf_file(
         f"a drawing of {count} elements in its file, at most {count - 1} [drawing-too-large] / "
         "Draw it simpler, and delete what is not cut."
     ]
+
+
+def test_paths_of_one_name_are_numbered_in_order(tmp_path: Path) -> None:
+    path = tmp_path / "board.svg"
+    body = "".join(f'<circle id="{name}" cx="{9 * n}" cy="9" r="3"/>' for n, name in NAMES)
+    path.write_text(svg(body).drawings["drawings/board.svg"], "utf-8")
+    drawing, _ = read_svg(path, "board.svg")
+    assert drawing is not None
+    names = [each.name for each in drawing.elements]
+    assert names == ["outline", "knob", "knob.2", "knob.3", "peg", "knob.2.2", "peg.2"]
 
 
 def test_corners_of_old_polylines_are_no_entities() -> None:

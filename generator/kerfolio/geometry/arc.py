@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from kerfolio.geometry.contour import Contour, Point, Vertex
 
@@ -68,6 +69,7 @@ def heading(edge: Edge, *, at_end: bool = False) -> Point:
     return (-sign * math.sin(angle), sign * math.cos(angle))
 
 
+@lru_cache(maxsize=16384)
 def arc_of(start: Point, end: Point, bulge: float) -> Arc:
     """Return the arc of a bulge, tan(included angle / 4) (DXF reference, LWPOLYLINE code 42).
 

@@ -229,7 +229,7 @@ def _polygon(flat: Flat) -> Any:
 
 def _flat(polygon: Any) -> Flat:
     outer, *openings = (
-        tuple((float(x), float(y)) for x, y in ring.coords[:-1])
+        tuple((x, y) for x, y in shapely.get_coordinates(ring)[:-1].tolist())
         for ring in (polygon.exterior, *polygon.interiors)
     )
     return Flat(outer, tuple(openings))

@@ -56,7 +56,8 @@ def shape_of(outline: Contour, shapes: Sequence[Shaped], sheet: SettledSheet) ->
     taken = [each for shaped in shapes for each in shaped.taken]
     plain = union(Region(outline), added)
     plain = difference(plain, taken) if taken else plain
-    corners = mating_corners(inside_corners(plain), [each.mating for each in shapes])
+    mating = [each.mating for each in shapes]
+    corners = mating_corners(inside_corners(plain), mating) if any(mating) else ()
     names = [each.feature.name for each in shapes]
     made = relieved(contours_of(plain), corners, names, sheet.relief)
     reliefs = _contours(made, sheet.relief)
