@@ -101,5 +101,5 @@ def _polygon(contour: Contour, aspect: float) -> BaseGeometry:
     """An open line, as of an engraved letter, keeps everything it bends round for itself."""
     ring = [(x / aspect, y) for x, y in points(contour, 0.02)]
     if not contour.closed or len(ring) < 3:
-        return shapely.multipoints(ring).convex_hull
-    return shapely.make_valid(ring_area(ring))
+        return shapely.convex_hull(shapely.multipoints(ring))
+    return cast("BaseGeometry", shapely.make_valid(ring_area(ring)))

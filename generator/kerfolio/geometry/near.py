@@ -7,7 +7,6 @@ from math import dist
 from typing import Any
 
 import shapely
-from numpy.typing import NDArray
 
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.flatten import points
@@ -33,13 +32,10 @@ class Lines:
         at = shapely.points(spots)
         which, line = self._tree.query(at, predicate="dwithin", distance=reaches)
         away = shapely.distance(at[which], self._tree.geometries[line])
-        for spot, distance, number in zip(*map(_plain, (which, away, line)), strict=True):
+        hits = zip(which.tolist(), away.tolist(), line.tolist(), strict=True)
+        for spot, distance, number in hits:
             found[spot].append((distance, number))
         return [sorted(each) for each in found]
-
-
-def _plain(values: NDArray[Any]) -> list[Any]:
-    return values.tolist()
 
 
 def line_distance(point: Point, contour: Contour) -> float:
