@@ -51,7 +51,7 @@ def test_a_count_worked_out_from_sizes() -> None:
 def test_fingers_are_counted_before_they_are_made() -> None:
     row = "      comb: {fingers: {edge: top, count: n*n, takes: ply}}"
     assert told(row, "n: 30000, ") == [
-        "a row of 900000000 fingers, at most 300 [too-many-fingers] side.comb / "
+        "a row of 900000000 fingers and gaps, at most 300 [too-many-fingers] side.comb / "
         "Lower its `count`: a finger is as wide as the sheet is thick, or wider."
     ]
 

@@ -140,7 +140,7 @@ JOINTS = Budget(
 
 FINGERS = Budget(
     noun="a row",
-    units="fingers",
+    units="fingers and gaps",
     most=300,
     advice="Lower its `count`: a finger is as wide as the sheet is thick, or wider.",
 )
