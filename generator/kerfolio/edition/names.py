@@ -21,7 +21,7 @@ LISTS = tuple(
 _SHEET = "cut/{fit}/sheet-{number:d}-{fit}.{ending}"
 _PART = "cut/{fit}/parts/{part}-{fit}.{ending}"
 _COUPON = "cut/fit-coupon/fit-coupon-{sheet}.{ending}"
-_ART = "cut/engravings/{art}.{ending}"
+_ART = "cut/engravings/{part}.{art}.{ending}"
 _LAYOUT = "layout/layout-{paper}.pdf"
 _SAW = "layout/saw-{paper}.pdf"
 _OF_A_BATCH = (_SHEET, _ART, _LAYOUT, _SAW)
@@ -58,8 +58,12 @@ def coupon_name(sheet: str, ending: str) -> str:
 
 
 def art_name(file: str, ending: str) -> str:
-    """Return the name of an engraving's own cut file, as the drawn thickness settles it."""
-    return _ART.format(art=file, ending=ending)
+    """Return the name of an engraving's own cut file, as the drawn thickness settles it.
+
+    ``file`` is ``PART.NAME``, as ``shop.art`` calls it.
+    """
+    part, art = file.split(".", 1)
+    return _ART.format(part=part, art=art, ending=ending)
 
 
 def template_name(fit: str, part: str, paper: str) -> str:

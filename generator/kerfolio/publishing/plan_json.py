@@ -132,6 +132,8 @@ def plan_json(edition: Edition) -> bytes:
 
     Numbers have four decimals at most, directions eight.
 
+    Named sizes that are no lengths are areas in mm2, or numbers as they are.
+
     Places are in the part's frame; a centre of gravity counts z from the rear face.
     """
     plan = edition.plan

@@ -10,12 +10,13 @@ from kerfolio.basis.finding import Finding, error
 from kerfolio.model.plan import Plan, Size
 from kerfolio.settling.scope import Scope, SettlingError
 from kerfolio.settling.settled import Sized
+from kerfolio.settling.size_dimension import dimensions
 
 
 def scope_of(
     plan: Plan, thickness: Mapping[str, float], fit: Mapping[str, float]
 ) -> tuple[Scope, tuple[tuple[str, Sized], ...], tuple[Finding, ...]]:
-    """Return the scope of a plan, its sizes (in the plan's unit) and what could not be settled.
+    """Return the scope of a plan, its sizes in mm and what could not be settled.
 
     ``thickness`` and ``fit`` are in mm by sheet.
     """
@@ -33,8 +34,9 @@ def scope_of(
         except SettlingError as trouble:
             findings.append(trouble.about(name))
     scope = Scope(unit=plan.units, names=known, thickness=thick, fit=fits)
+    powers = {} if per == 1 else dimensions(plan, order)
     sized = tuple(
-        (size.name, Sized(known[size.name], size.amount.text))
+        (size.name, Sized(known[size.name] * per ** powers.get(size.name, 0), size.amount.text))
         for size in plan.sizes
         if size.name in known
     )
