@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import os
 import resource
 import subprocess
@@ -217,6 +218,51 @@ def _circles(count: int) -> Large:
     return svg(f'<g id="hole">{shapes}</g>')
 
 
+def drawn_holes(count: int, ladder: str = "18") -> Large:
+    """Return a board with so many circles of 6 mm drawn on it, 14 mm apart."""
+    shapes = "".join(
+        f'<circle cx="{10 + 14 * (n % 62)}" cy="{10 + 14 * (n // 62)}" r="3"/>'
+        for n in range(count)
+    )
+    large = svg(f'<g id="hole">{shapes}</g>')
+    return Large(
+        plan=large.plan.replace("published-for: 18,", f"published-for: {ladder},"),
+        drawings=large.drawings,
+    )
+
+
+def jagged(points: int) -> Large:
+    """Return a board whose upper edge is drawn as a zigzag of 20 mm with so many points."""
+    top = "".join(
+        f"L{900 - 900 * n / points:.3f} {880 + 10 * math.sin(0.9 * n):.3f}"
+        for n in range(1, points)
+    )
+    hole = '<circle id="hole" cx="50" cy="50" r="4"/>'
+    body = f'<path id="outline" d="M0 0H900V900{top}L0 890Z"/>{hole}'
+    return Large(
+        plan=HEAD.format(ladder="18") + DRAWN.format(ending="svg"),
+        drawings={"drawings/board.svg": f"{SVG}{body}</svg>"},
+    )
+
+
+def _fingers(count: int) -> Large:
+    feature = f"    features:\n      comb: {{fingers: {{edge: top, count: {count}, takes: ply}}}}\n"
+    return Large(plan=HEAD.format(ladder="18") + _board(50) + feature)
+
+
+def _pieces(count: int) -> Large:
+    names = ", ".join(f"k{n}" for n in range(count))
+    part = (
+        f"parts:\n  slat: {{sheet: ply, pieces: [{names}], outline: {{rectangle: [200, 100]}}}}\n"
+    )
+    return Large(plan=HEAD.format(ladder="18") + part)
+
+
+def _steps(count: int) -> Large:
+    lines = "".join(f"  - title: Look at it {n}\n" for n in range(count))
+    return Large(plan=HEAD.format(ladder="18") + _board(50) + f"steps:\n{lines}")
+
+
 def _titled(letters: int) -> Large:
     plan = pegboard(2).plan.replace("Pegboard", "Peg board " * (letters // 10))
     return Large(plan=plan)
@@ -236,6 +282,10 @@ BEYOND: dict[str, Callable[[], Large]] = {
     "30,000 circles": lambda: _circles(30_000),
     "a path of a million points": lambda: _long_path(1_000_000),
     "a title of 1.9 MB": lambda: _titled(1_900_000),
+    "80,000 circles of a DXF file": lambda: dxf(circle() * 80_000),
+    "a row of 3,900 fingers": lambda: _fingers(3_900),
+    "1,000 pieces": lambda: _pieces(1_000),
+    "300 steps": lambda: _steps(300),
 }
 """Inputs beyond a budget, by what is too large in them."""
 
@@ -243,5 +293,6 @@ HONEST: dict[str, Callable[[int], Large]] = {
     "one list": pegboard,
     "rows by repeat": repeated,
     "a feature each": named,
+    "drawn circles": drawn_holes,
 }
 """A board with so many holes, stated in several ways."""

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.bench.large import BEYOND, HONEST, Spent, spent_by
+from tests.bench.large import BEYOND, HONEST, Spent, jagged, spent_by
 
 pytestmark = pytest.mark.bench
 COUNTS = (400, 1000, 2000)
@@ -39,6 +39,16 @@ def test_growth_with_the_holes(kind: str, ladder: str, tmp_path: Path) -> None:
     ratio = costs[COUNTS[-1]] / costs[COUNTS[0]]
     print(f"{ratio:.1f} times as long for {COUNTS[-1] // COUNTS[0]} times as many")
     assert ratio < GROWTH
+
+
+def test_growth_with_the_points_of_a_jagged_outline(tmp_path: Path) -> None:
+    costs = {}
+    for points in (20, 2_000, 10_000):
+        spent = spent_by("prove", str(jagged(points).laid_down(tmp_path / str(points))))
+        print(f"\n{line(f'jagged outline, {points} points', spent)}")
+        assert spent.code == 0, spent.words
+        costs[points] = spent.seconds
+    assert costs[10_000] - costs[20] < GROWTH * (costs[2_000] - costs[20])
 
 
 @pytest.mark.parametrize("name", BEYOND)
