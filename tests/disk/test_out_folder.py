@@ -28,7 +28,7 @@ def test_a_folder_of_other_files_is_not_replaced(tmp_path: Path) -> None:
     (tmp_path / "thesis.txt").write_text("years of work")
     (finding,) = out_faults(tmp_path)
     assert finding.rule == "out-not-ours"
-    assert finding.message == "the output folder holds other files"
+    assert finding.message == "the output folder holds other files: `thesis.txt`"
 
 
 def test_new_empty_own_and_waiting_folders_are_fine(tmp_path: Path) -> None:

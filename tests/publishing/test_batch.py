@@ -12,7 +12,6 @@ from kerfolio.publishing import batch
 from kerfolio.publishing.batch import BatchRequest, make_batch
 
 CHOOSE = "Choose a new or empty folder, or one that an earlier batch wrote."
-OTHERS = f"the output folder holds other files / {CHOOSE}"
 WRITTEN = ("cut/17.6mm/sheet-1-17.6mm.dxf", "lists/parts.csv", "setup/setup-sheets.pdf")
 
 
@@ -52,18 +51,20 @@ def test_what_an_earlier_batch_and_a_viewer_left_is_replaced(
 
 
 LAID: dict[str, Callable[[Path], object]] = {
-    "notes": lambda out: (out / "notes.txt").write_text("mine"),
-    "a name of odd bytes": lambda out: (out / os.fsdecode(b"\xff.svg")).write_text("mine"),
-    "a link to a folder": lambda out: (out / "mine").symlink_to(out.parent),
-    "a link of a good name": lambda out: (out / "lists/sheets.csv").symlink_to("parts.csv"),
-    "a link to nowhere": lambda out: (out / "gone").symlink_to("/nowhere"),
-    "a pipe": lambda out: os.mkfifo(out / "lists" / "pipe.csv"),
-    "a folder of a good name": lambda out: (
+    "notes.txt": lambda out: (out / "notes.txt").write_text("mine"),
+    "\\udcff.svg": lambda out: (out / os.fsdecode(b"\xff.svg")).write_text("mine"),
+    "mine": lambda out: (out / "mine").symlink_to(out.parent),
+    "lists/sheets.csv": lambda out: (out / "lists/sheets.csv").symlink_to("parts.csv"),
+    "gone": lambda out: (out / "gone").symlink_to("/nowhere"),
+    "lists/pipe.csv": lambda out: os.mkfifo(out / "lists" / "pipe.csv"),
+    "lists/sheets.csv/deep/mine": lambda out: (
         (out / "lists/sheets.csv/deep").mkdir(parents=True)
         or (out / "lists/sheets.csv/deep/mine").write_text("x")
     ),
-    "a manifest": lambda out: (out / "manifest.json").write_text("{}"),
+    "manifest.json": lambda out: (out / "manifest.json").write_text("{}"),
 }
+
+"""What others laid into an earlier batch, by the name that is told of it."""
 
 
 @pytest.mark.parametrize("laid", LAID)
@@ -72,7 +73,8 @@ def test_what_others_laid_in_is_never_lost(
 ) -> None:
     out = earlier(tmp_path / "batches" / "rack-2")
     LAID[laid](out)
-    assert refused(tmp_path, out, monkeypatch) == [OTHERS]
+    told = f"the output folder holds other files: `{laid}` / {CHOOSE}"
+    assert refused(tmp_path, out, monkeypatch) == [told]
 
 
 @pytest.mark.parametrize(

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from kerfolio.basis.complaint import quoted
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.place import Place
 from kerfolio.bundles.manifest import FORMAT
@@ -74,17 +75,27 @@ def _entries(folder: Path) -> Iterator[str]:
             yield here.relative_to(folder).as_posix()
 
 
+def stranger_in(out: Path) -> str:
+    """Return the first file of a folder that is no site of ours; empty where it is one.
+
+    What may not be looked into counts as a file.
+    """
+    if is_site(out):
+        return ""
+    return min(_entries(out), default="") or min((each.name for each in out.iterdir()), default="")
+
+
 def out_faults(
-    out: Path, ours: Callable[[Path], bool] = is_site, writer: str = "publish"
+    out: Path, stranger: Callable[[Path], str] = stranger_in, writer: str = "publish"
 ) -> tuple[Finding, ...]:
     """Refuse an OUT that cannot be exchanged or may be something else, so that nothing is lost.
 
-    ``ours`` tells whether an earlier ``writer`` wrote to a folder.
+    ``stranger`` names something in a folder that no earlier ``writer`` wrote; empty for nothing.
     """
-    return tuple(_out_faults(out, ours, writer))
+    return tuple(_out_faults(out, stranger, writer))
 
 
-def _out_faults(out: Path, ours: Callable[[Path], bool], writer: str) -> Iterator[Finding]:
+def _out_faults(out: Path, stranger: Callable[[Path], str], writer: str) -> Iterator[Finding]:
     place = Place(str(out))
     if out.is_symlink() or (out.exists() and not out.is_dir()):
         yield error("out-not-folder", "the output is not a folder", place, "Name a folder.")
@@ -109,9 +120,11 @@ def _out_faults(out: Path, ours: Callable[[Path], bool], writer: str) -> Iterato
         message = f"`{stage.name}` stands where the output is built"
         yield error("out-barred", message, place, "Remove it, or name another folder.")
         return
-    if out.exists() and not (_is_waiting(out) or ours(out)):
+    strange = stranger(out) if out.exists() and not _is_waiting(out) else ""
+    if strange:
         advice = f"Choose a new or empty folder, or one that an earlier {writer} wrote."
-        yield error("out-not-ours", "the output folder holds other files", place, advice)
+        message = f"the output folder holds other files: {quoted(strange, 60)}"
+        yield error("out-not-ours", message, place, advice)
 
 
 def stage_of(out: Path) -> Path:

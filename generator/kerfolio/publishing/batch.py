@@ -92,7 +92,7 @@ def _refusals(request: BatchRequest) -> Iterator[Finding]:
     out, place = request.out, Place(str(request.out))
     if not request.plan:
         yield error("unknown-plan", "no plan is named", Place("plans"), "Write `--plan NAME`.")
-    yield from out_faults(out, partial(_is_batch, formats=request.formats), "batch")
+    yield from out_faults(out, partial(_stranger, formats=request.formats), "batch")
     yield from among_sources(request.folder, out, "--out")
     if any(is_site(each) for each in out.resolve().parents):
         yield error(
@@ -100,17 +100,21 @@ def _refusals(request: BatchRequest) -> Iterator[Finding]:
         )
 
 
-def _is_batch(out: Path, formats: tuple[CutFormat, ...]) -> bool:
-    """Tell whether everything in a folder was written by a batch, or by the system's file viewer.
+def _stranger(out: Path, formats: tuple[CutFormat, ...]) -> str:
+    """Return the first file of a folder that neither a batch nor the system's file viewer wrote.
 
-    A link is neither, wherever it leads.
+    A link is a stranger wherever it leads.
     """
-    files = (each for each in out.rglob("*") if each.is_symlink() or not each.is_dir())
-    return all(
-        each.name in _OF_VIEWERS
-        or (not each.is_symlink() and is_of_batch(each.relative_to(out).as_posix(), formats))
-        for each in files
+    strangers = (
+        each.relative_to(out).as_posix()
+        for each in out.rglob("*")
+        if each.is_symlink() or not (each.is_dir() or _is_known(each, out, formats))
     )
+    return min(strangers, default="")
+
+
+def _is_known(file: Path, out: Path, formats: tuple[CutFormat, ...]) -> bool:
+    return file.name in _OF_VIEWERS or is_of_batch(file.relative_to(out).as_posix(), formats)
 
 
 def _multiplied(proof: Proof, copies: int) -> Proof:
