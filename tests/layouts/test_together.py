@@ -135,3 +135,29 @@ def test_a_batch_is_a_plan_that_proves() -> None:
     shared = [{p.piece[0] for p in sheet.placements} for sheet in layout.sheets]
     assert shared == [{"1", "2"}, {"3", "4"}]
     assert layout_faults(replace(layout, sheets=layout.sheets[:1]), settled)
+
+
+_BOARD = st.tuples(st.floats(200, 1300), st.floats(150, 1100))
+
+
+@settings(max_examples=10, deadline=None)
+@given(st.lists(_BOARD, min_size=1, max_size=3), st.integers(2, 5))
+def test_a_batch_takes_the_sheets_that_the_table_tells(
+    sizes: list[tuple[float, float]], copies: int
+) -> None:
+    parts = [
+        part_of(f"board-{n}", rectangle(0, 0, *size), ("a", "b")[: 1 + n % 2])
+        for n, size in enumerate(sizes)
+    ]
+    effort = Effort(moves=200_000, seconds=1.0)
+    plan = plan_of(tuple(parts))
+    layout, _ = lay_out([plan], effort)
+    assert layout is not None
+    (table,) = layout.copies
+    engine = KeptTogether(OwnPlacer(), layout)
+    batch, _ = lay_out([several(plan, copies)], effort, engine, copies=1)
+    assert batch is not None
+    assert len(batch.sheets) == table.counts[copies - 1]
+    counts = (0, *table.counts)
+    for n in range(1, len(counts)):  # never more than fewer copies apart
+        assert all(counts[n] <= counts[k] + counts[n - k] for k in range(1, n))

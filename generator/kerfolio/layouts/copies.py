@@ -1,79 +1,125 @@
-"""How many sheets several copies of a plan take together."""
+"""Several copies of a plan: in which groups they are laid out, and the sheets that takes.
+
+There is one way to lay copies out: the table of a layout counts the sheets of the very groups that
+a batch is cut from.
+"""
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from kerfolio.layouts.bound import fewest_sheets
-from kerfolio.layouts.engine import Job
-from kerfolio.layouts.own_placer import sheets_taken
+from kerfolio.layouts.engine import Blank, Engine, Job, Packed
 
 COPIES = 6
 """The table goes up to this many copies."""
 
-Taken = tuple[int, ...]
-"""How many sheets of each stack of a bed."""
+_MOST = 8
+"""Groups of more copies are not tried, but for all copies as one."""
+
+_SHARE = 5
+"""Several copies are packed with this part of the moves that one has."""
 
 
-def sheets_for_copies(job: Job, one: Taken, most: int) -> tuple[Taken, ...]:
-    """Return the sheets that 1, 2, ... ``most`` copies of a job's pieces take; ``one`` take one.
+@dataclass(frozen=True, slots=True)
+class Group:
+    """So many copies on sheets of their own; ``packed`` holds the blanks of the first copies."""
 
-    Never dearer than what laying out fewer copies apart would take; where there are offcuts, than
-    one copy fewer and a copy on sheets bought for it. ``job.moves`` bounds the work for the whole
-    table. The table ends early where offcuts are used up and no sheet that can be
-    bought holds every piece.
+    size: int
+    packed: Packed
+
+
+Groups = tuple[Group, ...]
+
+
+def groups_of(job: Job, engine: Engine, one: Packed | None = None) -> tuple[Groups | None, ...]:
+    """Return the groups for no copy, one, two and so on up to all copies of a job.
+
+    None from where on a piece finds no sheet. ``one`` is how a single copy lies, where that is
+    known. More copies never cost more than fewer of them apart; where two ways cost the same the
+    smaller groups are taken, so that the pieces of a copy keep together. Where a bed has offcuts,
+    which are there only once, all copies are one group, or a copy more lies on sheets bought for
+    it.
     """
-    found, left = [one], job.moves
+    count = len({blank.copy for blank in job.blanks})
+    best: list[Groups | None] = [()]
+    made: dict[int, Packed] = {} if one is None else {1: one}
     endless = all(stack.count is None for stack in job.bed.stacks)
-    alone, work = (one, 0) if endless or most < 2 else _without_offcuts(job)
-    left -= work
-    for count in range(2, most + 1):
-        apart = [_added(found[k], found[count - 2 - k]) for k in range(count - 1) if endless]
-        # Offcuts go to the first copies, so that those after them have sheets bought for them.
-        apart += [_added(found[-1], alone)] if alone else []
-        known = min(apart, key=lambda taken: _price(job, taken), default=None)
-        several = replace(_several(job, count), moves=left)
-        if known and (left <= 0 or _least(several, known)):
-            found.append(known)
-            continue
-        together, work = sheets_taken(several)
-        left -= work
-        choices = [taken for taken in (together, known) if taken]
-        if not choices:
-            break
-        found.append(min(choices, key=lambda taken: _price(job, taken)))
-    return tuple(found)
+    for k in range(1, count + 1):
+        known = _apart(best, made) if endless else _one_more(job, best, engine)
+        first = min(known, key=lambda groups: _cost(job, groups), default=None)
+        tried = (k <= _MOST or k == count) and not (first and _least(job, k, first))
+        if k not in made and tried:
+            made[k] = engine.pack(_of(job, k))
+        if k in made and not made[k].too_large:
+            known = [*known, (Group(k, made[k]),)]
+        best.append(min(known, key=lambda groups: _cost(job, groups), default=None))
+    return tuple(best)
 
 
-def _without_offcuts(job: Job) -> tuple[Taken | None, int]:
-    """Return the bought sheets that one copy takes, None if they do not do, and the work spent."""
-    stacks = job.bed.stacks
-    bought = [number for number, stack in enumerate(stacks) if stack.count is None]
-    bed = replace(job.bed, stacks=tuple(stacks[number] for number in bought))
-    taken, work = sheets_taken(replace(job, bed=bed)) if bought else (None, 0)
-    if taken is None:
-        return None, work
-    counts = dict(zip(bought, taken, strict=True))
-    return tuple(counts.get(number, 0) for number in range(len(stacks))), work
+def sheets_by_stack(job: Job, groups: Groups) -> tuple[int, ...]:
+    """Return how many sheets of each stack of the bed the groups take."""
+    counts = _counts(groups)
+    return tuple(counts[number] for number in range(len(job.bed.stacks)))
 
 
-def _added(one: Taken, other: Taken) -> Taken:
-    return tuple(a + b for a, b in zip(one, other, strict=True))
+def copied(blanks: Sequence[Blank], count: int) -> tuple[Blank, ...]:
+    """Return the blanks of so many copies of what is given, twins together; ``2/label``."""
+    twins = dict.fromkeys(blank.twin for blank in blanks)
+    return tuple(
+        replace(blank, label=f"{copy}/{blank.label}", copy=copy)
+        for twin in twins
+        for copy in range(1, count + 1)
+        for blank in blanks
+        if blank.twin == twin
+    )
 
 
-def _price(job: Job, taken: Taken) -> tuple[float, int]:
-    return job.bed.price(dict(enumerate(taken)))
-
-
-def _least(job: Job, taken: Taken) -> bool:
-    """Tell whether nothing cheaper is thinkable; where sizes differ, nobody knows."""
-    return len(taken) == 1 and taken[0] <= fewest_sheets(job)
-
-
-def _several(job: Job, count: int) -> Job:
-    blanks = [
-        replace(blank, label=f"{number} {blank.label}")
-        for number in range(1, count + 1)
-        for blank in job.blanks
+def _apart(best: Sequence[Groups | None], made: Mapping[int, Packed]) -> list[Groups]:
+    """Return the ways to lay a copy more, with groups that are packed already."""
+    k = len(best)
+    sized = [(size, packed) for size, packed in made.items() if size < k and not packed.too_large]
+    return [
+        tuple(sorted((*rest, Group(size, packed)), key=lambda group: -group.size))
+        for size, packed in sized
+        if (rest := best[k - size]) is not None
     ]
-    return replace(job, blanks=tuple(blanks))
+
+
+def _one_more(job: Job, best: Sequence[Groups | None], engine: Engine) -> list[Groups]:
+    """Return the way with one copy more on sheets bought for it, where there is one."""
+    before = best[-1]
+    bought = [n for n, stack in enumerate(job.bed.stacks) if stack.count is None]
+    if not before or not bought:
+        return []
+    bed = replace(job.bed, stacks=tuple(job.bed.stacks[number] for number in bought))
+    packed = engine.pack(replace(_of(job, 1), bed=bed))
+    if packed.too_large:
+        return []
+    sheets = tuple(bought[number] for number in packed.sheets)
+    return [(*before, Group(1, replace(packed, sheets=sheets)))]
+
+
+def _of(job: Job, count: int) -> Job:
+    """Return the job of the first so many copies."""
+    wanted = sorted({blank.copy for blank in job.blanks})[:count]
+    blanks = tuple(blank for blank in job.blanks if blank.copy in wanted)
+    return replace(job, blanks=blanks, moves=job.moves if count == 1 else job.moves // _SHARE)
+
+
+def _counts(groups: Groups) -> Counter[int]:
+    return Counter(sheet for group in groups for sheet in group.packed.sheets)
+
+
+def _cost(job: Job, groups: Groups) -> tuple[tuple[float, int], list[int]]:
+    sizes = sorted((group.size for group in groups), reverse=True)
+    return job.bed.price(_counts(groups)), sizes
+
+
+def _least(job: Job, count: int, groups: Groups) -> bool:
+    """Tell whether nothing cheaper is thinkable; where sizes differ, nobody knows."""
+    if len(job.bed.stacks) > 1:
+        return False
+    return sum(_counts(groups).values()) <= fewest_sheets(_of(job, count))

@@ -9,13 +9,12 @@ from __future__ import annotations
 
 import math
 import random
-from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from kerfolio.layouts.engine import OWN, Job, Packed
 from kerfolio.layouts.filling import Filling
-from kerfolio.layouts.first_fit import filled, first_fit, supply_of, usual_tries
+from kerfolio.layouts.first_fit import first_fit, supply_of
 from kerfolio.layouts.offcut import LAST, drawn_together
 from kerfolio.layouts.pose import Kind, kinds_of
 from kerfolio.layouts.room import Room, rooms_of
@@ -26,13 +25,6 @@ NAME = f"{OWN}2"
 
 _FIRST = 0.15
 """Share of the moves for laying one by one; the rest is for giving sheets up."""
-
-_TRIES = 6
-_BRIEF = 0.02
-"""Share of the moves left for giving sheets up where sheets are only counted."""
-
-_ROUGH = 3.0
-"""How closely curves are followed there, mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,34 +49,6 @@ class OwnPlacer:
             sheets=tuple(each.room.stack for each in fillings),
             too_large=found.too_large,
         )
-
-
-def sheets_taken(job: Job) -> tuple[tuple[int, ...] | None, int]:
-    """Return how many sheets of each stack a short search needs for a job, and the work spent.
-
-    None when it takes more than the job's moves, or a piece has no place.
-    """
-    rooms = rooms_of(job.bed)
-    kinds = kinds_of(job, rooms, _ROUGH)
-    if not all(kind.poses for kind in kinds):
-        return None, 0
-    supply = supply_of(job.bed.stacks, rooms)
-    pieces = [n for n, kind in enumerate(kinds) for _ in kind.labels]
-    best, work = None, 0
-    for made in usual_tries(kinds, pieces, supply)[:_TRIES]:
-        laid = filled(made, kinds, supply, job.moves - work)
-        work += sum(each.work for each in laid.fillings)
-        if not laid.left and (best is None or laid.rate < best.rate):
-            best = laid
-        if work > job.moves / 4:
-            break
-    if best is None:
-        return None, work
-    moves = min(job.moves - work, int(_BRIEF * job.moves))
-    fewest = _fewest(kinds, pieces, rooms)
-    thin = thinned(best.fillings, kinds, supply, random.Random(job.seed), fewest, moves)
-    counts = Counter(each.room.stack for each in thin)
-    return tuple(counts[number] for number in range(len(job.bed.stacks))), work + moves
 
 
 def _fewest(kinds: Sequence[Kind], pieces: Sequence[int], rooms: Sequence[Room]) -> int:

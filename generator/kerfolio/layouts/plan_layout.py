@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import takewhile
 
 from kerfolio.basis.digits import rounded
 from kerfolio.basis.finding import Finding, error, has_errors, note
@@ -12,18 +13,16 @@ from kerfolio.basis.said import said
 from kerfolio.geometry.packing import Flat, envelope
 from kerfolio.layouts.bound import fewest_sheets
 from kerfolio.layouts.check import layout_place
-from kerfolio.layouts.copies import COPIES, sheets_for_copies
+from kerfolio.layouts.copies import COPIES, copied, groups_of, sheets_by_stack
 from kerfolio.layouts.effort import EFFORT, Effort
 from kerfolio.layouts.engine import Bed, Blank, Engine, Job, Packed
 from kerfolio.layouts.fingerprint import fingerprint, placements_digest
+from kerfolio.layouts.kept_layout import packed_of
 from kerfolio.layouts.layout import COORDINATE_DECIMALS, CopiesCount, Layout, Placement, SheetLayout
 from kerfolio.layouts.own_placer import OwnPlacer
-from kerfolio.layouts.stacks import stacks_of, stacks_taken
+from kerfolio.layouts.stacks import stacks_of
 from kerfolio.layouts.turns import turns_of
 from kerfolio.settling.settled import SettledPart, SettledPlan, SettledSheet
-
-_FOR_COPIES = 2
-"""More copies are only counted: with this part of the moves at most."""
 
 OWN_PLACER = OwnPlacer()
 """Whoever runs unasked: the same plan gives the same layout on every machine."""
@@ -74,24 +73,23 @@ def counted(layout: Layout, variants: Sequence[SettledPlan], effort: Effort) -> 
 def _counted(
     layout: Layout, first: SettledPlan, shapes: dict[str, Flat], effort: Effort, most: int
 ) -> Layout:
-    brief = replace(effort, moves=effort.moves // _FOR_COPIES)
     bounds: list[tuple[str, int]] = []
     copies: list[CopiesCount] = []
     for sheet in first.sheets:
         parts = [part for part in first.parts if part.sheet == sheet.name]
         if not parts:
             continue
-        job = _job(sheet, parts, shapes, brief)
+        job = _job(sheet, parts, shapes, effort)
         bounds.append((sheet.name, fewest_sheets(job)))
-        copies += _copies(job, layout, sheet.name, most)
+        copies += _copies(replace(job, blanks=copied(job.blanks, most)), layout, sheet.name)
     return replace(layout, bounds=tuple(bounds), copies=tuple(copies))
 
 
-def _copies(job: Job, layout: Layout, sheet: str, most: int) -> Iterator[CopiesCount]:
-    """Yield for each size what copies take of it."""
+def _copies(job: Job, layout: Layout, sheet: str) -> Iterator[CopiesCount]:
+    """Yield for each size what copies take of it; the table ends where a piece finds no sheet."""
     stacks = job.bed.stacks
-    one = stacks_taken(stacks, [each.size for each in layout.sheets if each.sheet == sheet])
-    table = sheets_for_copies(job, one, most)
+    groups = groups_of(job, OWN_PLACER, packed_of(layout, job))[1:]
+    table = [sheets_by_stack(job, each) for each in takewhile(lambda each: each, groups) if each]
     for sides in dict.fromkeys(stack.size for stack in stacks):
         alike = [number for number, stack in enumerate(stacks) if stack.size == sides]
         counts = tuple(sum(taken[number] for number in alike) for taken in table)

@@ -29,14 +29,15 @@ def stacks_of(sheet: SettledSheet) -> tuple[Stack, ...]:
     )
 
 
-def stacks_taken(stacks: Sequence[Stack], sizes: Iterable[SheetSize]) -> tuple[int, ...]:
-    """Return how many sheets of each stack are taken, offcuts at hand before sheets to buy."""
-    taken = [0] * len(stacks)
+def stacks_in_turn(stacks: Sequence[Stack], sizes: Iterable[SheetSize]) -> tuple[int, ...]:
+    """Return the stack that each sheet comes from, offcuts at hand before sheets to buy."""
+    taken: list[int] = []
     free = sorted(range(len(stacks)), key=lambda number: stacks[number].worth)
     for size in sizes:
         same = [number for number in free if alike(stacks[number].size, size)]
-        left = (n for n in same if stacks[n].count is None or taken[n] < (stacks[n].count or 0))
-        taken[next(left, same[-1])] += 1
+        counts = {n: stacks[n].count for n in same}
+        left = (n for n, count in counts.items() if count is None or taken.count(n) < count)
+        taken.append(next(left, same[-1]))
     return tuple(taken)
 
 

@@ -74,7 +74,8 @@ def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
     (one,) = examined.laid_out
     say(f"laying out {request.copies} copies")
     proof = _multiplied(one.proof, request.copies)
-    layout, faults = lay_out(proof.variants, request.effort, KeptTogether(OWN_PLACER), copies=1)
+    engine = KeptTogether(OWN_PLACER, one.layout)
+    layout, faults = lay_out(proof.variants, request.effort, engine, copies=1)
     faults = faults if layout is None else first_faults(layout, proof.variants)
     findings = in_order((*findings, *in_unit(faults, proof.plan.units)))
     if layout is None or has_errors(faults):
