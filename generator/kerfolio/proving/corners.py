@@ -8,6 +8,7 @@ from math import dist
 from kerfolio.assembly.ends import end_of, pieces_of
 from kerfolio.basis.finding import Beside, Finding, Severity, error, note, warning
 from kerfolio.basis.measures import precise, reading
+from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.basis.said import Text, enumerated, named, said, stated_name
 from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.arc import reversed_contour
@@ -89,7 +90,8 @@ def walls_left(settled: SettledPlan) -> Iterator[Finding]:
             "(`relief: none`), or make the wall longer.",
             _smaller(settled, sheet.cutter, most),
         )
-        yield error("relief-eats-wall", message, part.place, advice, **_about(settled, part, moved))
+        place = _place(moved, part)
+        yield error("relief-eats-wall", message, place, advice, **_about(settled, part, moved))
 
 
 @after(
@@ -108,7 +110,8 @@ def reliefs_moved(settled: SettledPlan) -> Iterator[Finding]:
         sizes = precise("left", moved.left), precise("wall", moved.wall)
         message = said("`{}` would leave {} of a wall of {} at {}", asked.style, *sizes, names)
         advice = f"A wall that bears keeps a third: the reliefs {_INSTEAD[moved.style]} there."
-        yield note("relief-moved", message, part.place, advice, **_about(settled, part, moved))
+        place = _place(moved, part)
+        yield note("relief-moved", message, place, advice, **_about(settled, part, moved))
 
 
 _INSTEAD = {
@@ -125,6 +128,12 @@ def _moved(settled: SettledPlan) -> Iterator[tuple[SettledPart, MovedRelief]]:
 def _names(moved: MovedRelief, part: SettledPart) -> tuple[str, ...]:
     """Return the names of the features as the plan states them."""
     return tuple(dict.fromkeys(stated_name(f"{part.name}.{each}") for each in moved.features))
+
+
+def _place(moved: MovedRelief, part: SettledPart) -> Place:
+    """Return where the first of the features is stated."""
+    own = (each.place for each in part.features if each.name in moved.features)
+    return next((each for each in own if each != NOWHERE), part.place)
 
 
 def _about(settled: SettledPlan, part: SettledPart, moved: MovedRelief) -> Beside:

@@ -42,6 +42,8 @@ sizes:                      # named numbers; every length below may use them
 sheets:
   ply: {{stock: birch-plywood-9, published-for: 8.8 to 9.4 by 0.2, fit: 0.1}}
 
+relief: sideways            # inside corners are opened for a round cutter, beside their walls
+
 parts:
   lower:
     sheet: ply
