@@ -10,6 +10,7 @@ from kerfolio.agreement.cut_files import cut_files
 from kerfolio.agreement.lists import figures, hardware, pieces
 from kerfolio.agreement.slot_widths import stated_widths
 from kerfolio.agreement.templates import templates
+from kerfolio.agreement.toolpaths import toolpaths
 from kerfolio.agreement.written import Written
 from kerfolio.basis.finding import Finding, in_unit
 from kerfolio.basis.place import Place
@@ -39,5 +40,6 @@ CHECKS: tuple[Callable[[Written], Iterator[Finding]], ...] = (
     cut_files,
     stated_widths,
     templates,
+    toolpaths,
     figures,
 )

@@ -83,3 +83,13 @@ def bytes_text(size: int) -> str:
     if size < 1_000_000:
         return f"{digits(size / 1000, 0)} kB"
     return f"{fixed(size / 1_000_000, 1)} MB"
+
+
+def run_text(mm: float, first: str) -> str:
+    """Return how long paths are together: ``8.42 m``, ``27.6 ft``."""
+    return f"{fixed(mm / 1000, 2)} m" if first == "mm" else f"{fixed(mm / 304.8, 1)} ft"
+
+
+def cleared_text(mm2: float, first: str) -> str:
+    """Return an area that is cleared: ``12.6 cm²``, ``2.0 in²``."""
+    return f"{area_number(mm2)} cm²" if first == "mm" else f"{fixed(mm2 / 645.16, 1)} in²"

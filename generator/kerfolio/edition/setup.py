@@ -19,6 +19,7 @@ from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.setup_view import SETUP_NAMES
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.layout_time import layout_time
+from kerfolio.edition.path_words import path_lines
 from kerfolio.layouts.clamp_spots import ClampSpot, clamp_spots, clear_of_pieces
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.model.plan import CutSetting
@@ -40,6 +41,7 @@ DEFER = (
     "manual, the cutter maker’s limits, local codes and licensed practice come first."
 )
 NO_CLAMP = "No edge has room: hold the sheet by vacuum, tape or screws in the waste."
+COMPARE = "Your toolpath program should find, along the drawn lines:"
 NO_SETTINGS = "The plan states no cut settings for this sheet: choose your own, and try them."
 
 
@@ -69,7 +71,8 @@ class RunLines:
 class SetupSheet:
     """What is told of one sheet on the machine; ``minutes`` 0 where no time is known.
 
-    ``below`` is how far cuts that go through enter the spoilboard.
+    ``below`` is how far cuts that go through enter the spoilboard, ``compare`` what a toolpath
+    program should find on each layer.
     """
 
     layout: SheetLayout
@@ -84,6 +87,7 @@ class SetupSheet:
     zero_z: str
     below: str
     clamps: tuple[str, ...]
+    compare: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -131,6 +135,7 @@ def _sheet(edition: Edition, layout: SheetLayout, time: CutTime) -> SetupSheet:
         zero_z="Face of the sheet",
         below=_below(settings_of(settled, layout.sheet), first),
         clamps=_clamps(spots, first),
+        compare=path_lines(settled, layout, first),
     )
 
 

@@ -9,6 +9,7 @@ from markupsafe import Markup
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup import (
     CAUTIONS,
+    COMPARE,
     DEFER,
     NO_CLAMP,
     NO_SETTINGS,
@@ -48,5 +49,6 @@ def setup_page(site: Site, edition: Edition) -> str:
         cautions=CAUTIONS,
         defer=DEFER,
         no_clamp=NO_CLAMP,
+        compare=COMPARE,
         no_settings=NO_SETTINGS,
     )

@@ -6,6 +6,7 @@ from kerfolio.basis.lengths import size_text, thickness_text
 from kerfolio.drawing.setup_view import setup_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup import (
+    COMPARE,
     NO_CLAMP,
     SetupSheet,
     setup_arts,
@@ -22,7 +23,7 @@ from kerfolio.paper.part_pages import sheet_title
 from kerfolio.paper.picture import drawing_band
 from kerfolio.paper.section import foot_of
 from kerfolio.paper.setup_blocks import SPACE, cautions, facts, hung, lines, runs_blocks
-from kerfolio.paper.setup_type import STOCK, STOCK_SOFT, SetupType
+from kerfolio.paper.setup_type import SMALL, STOCK, STOCK_SOFT, SetupType
 from kerfolio.writing.page import Page, Passage
 from kerfolio.writing.pdf import pdf_bytes
 
@@ -82,9 +83,11 @@ def _words(setup: SetupSheet, style: SetupType, grid: Grid) -> Bands | None:
     zero = (("Zero x, y", setup.zero), ("Zero z", setup.zero_z), ("Into spoilboard", setup.below))
     clamps = lines(setup.clamps or (NO_CLAMP,), style.words, grid.main)
     left = lines(setup.by_hand, style.words, grid.main)
+    compare = lines((f"{COMPARE} {'; '.join(setup.compare)}.",), SMALL, grid.main)
     return (
         *facts(zero, style, grid),
         *runs,
         *hung("By hand", left, grid, style.words),
         *hung("Clamp at", clamps, grid, style.words),
+        *hung("Compare", compare, grid, SMALL),
     )

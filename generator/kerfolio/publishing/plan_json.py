@@ -6,6 +6,8 @@ from typing import Any
 
 from kerfolio.basis.digits import RATIO_DECIMALS
 from kerfolio.basis.json_text import json_text, number
+from kerfolio.drawing.cut_sheet import cut_sheet
+from kerfolio.drawing.path_count import PathCount, drawn_counts
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.making import called
 from kerfolio.model.plan import Assembly, Step
@@ -86,6 +88,16 @@ def _variant(settled: SettledPlan) -> dict[str, Any]:
     }
 
 
+def _path(each: PathCount) -> dict[str, Any]:
+    return {
+        "layer": each.layer,
+        "contours": each.contours,
+        "length": number(each.length),
+        "area": number(each.area),
+        "holes": [{"diameter": number(wide), "count": count} for wide, count in each.diameters],
+    }
+
+
 def _layout(edition: Edition) -> list[dict[str, Any]]:
     return [
         {
@@ -101,6 +113,7 @@ def _layout(edition: Edition) -> list[dict[str, Any]]:
                 }
                 for each in sheet.placements
             ],
+            "paths": [_path(each) for each in drawn_counts(cut_sheet(edition.settled, sheet))],
         }
         for sheet in edition.layout.sheets
     ]
