@@ -69,6 +69,25 @@ def test_a_new_workshop_proves_and_publishes_at_once(tmp_path: Path) -> None:
     assert "plans/garden-bench/index.html" in files_of(shop / "site")
 
 
+def test_a_workshop_of_inches_begins_and_goes_on_in_inches(tmp_path: Path) -> None:
+    shop = tmp_path / "my-shed"
+    assert run("start", str(shop), "--units", "in").returncode == 0
+    assert run("add", "plan", "garden-bench", str(shop)).returncode == 0
+    assert run("add", "trial", str(shop)).returncode == 0
+    assert "units-first: in\n" in (shop / "workshop.yaml").read_text("utf-8")
+    for name in ("standing-cross", "garden-bench"):
+        text = (shop / "plans" / name / "plan.yaml").read_text("utf-8")
+        assert "units: in\n" in text
+        assert "published-for: 11/16 to 3/4 by 1/64" in text
+    (trial,) = (shop / "log").iterdir()
+    assert "# feed: 180 in/min\n" in trial.read_text("utf-8")
+    done = run("prove", str(shop))
+    assert (done.returncode, done.stdout) == (0, "Nothing to remark.\n")
+    sold = run("stock", str(shop), "plywood-3-4").stdout
+    assert "Sold as          96 × 48, 120 × 48 in " in sold
+    assert "0.734 in (18.64 mm)" in sold
+
+
 def test_a_batch_leaves_the_workshop_as_it_was(tmp_path: Path) -> None:
     shop = lay_down(tmp_path / "shop")
     before = files_of(shop)

@@ -137,12 +137,18 @@ def _told(begun: Begun) -> None:
 
 @kerfolio.command("start")
 @click.argument("folder", type=click.Path(path_type=Path))
-def start_command(folder: Path) -> None:
+@click.option(
+    "--units",
+    type=click.Choice(["mm", "in"]),
+    default="mm",
+    help="The unit you work in [mm]; with in, on Letter paper and in dollars.",
+)
+def start_command(folder: Path, units: str) -> None:
     """Write a new workshop with one small plan that proves and publishes at once.
 
-    Example: kerfolio start my-workshop
+    Example: kerfolio start my-workshop --units in
     """
-    _told(begin_workshop(folder, date.today()))
+    _told(begin_workshop(folder, date.today(), units))
 
 
 @kerfolio.group("add")
@@ -385,7 +391,7 @@ def trials_command(workshop: Path, stock: str, cutter: str, outcome: str) -> Non
     for trial in matching(found.trials, stock=stock, cutter=cutter, outcome=outcome):
         grade = trial.outcome or "no outcome yet"
         click.echo(f"{trial.date}  {grade:<14} {trial.title}")
-        click.echo(f"            {settings_text(trial)}")
+        click.echo(f"            {settings_text(trial, found.identity.units_first)}")
     click.echo(f"wrote {write_private_log(workshop, found)}")
     sys.exit(1 if has_errors(findings) else 0)
 

@@ -84,10 +84,23 @@ def test_values(text: str, result: float) -> None:
         ("2 ft", 24),
         ("25.4 mm", 1),
         ("3/4", 0.75),
+        ("2-1/2", 2.5),
+        ("2 1/2", 2.5),
+        ("seat - 2-1/2", 357.5),
+        ("-2-1/2", -2.5),
+        ("max(1, 2-1/2)", 2.5),
+        ("2 - 1/2", 1.5),
+        ("5-1/3", 5 - 1 / 3),  # no number on a rule
     ],
 )
 def test_values_in_inches(text: str, result: float) -> None:
     assert value(text, "in") == pytest.approx(result, rel=1e-15)
+
+
+@pytest.mark.parametrize("text", ["2*2-1/2", "8/2-1/2", "2-1/2*seat", "2-1/2 inch", "2.5-1/2"])
+def test_a_mixed_number_in_a_product_can_be_read_two_ways(text: str) -> None:
+    assert "can be read two ways" in str(parse(text, "in"))
+    assert "can be read two ways" in str(parse("2-1/2", "mm"))
 
 
 @pytest.mark.parametrize(

@@ -11,17 +11,19 @@ from hypothesis import strategies as st
 from kerfolio.basis.lengths import (
     MM_PER_UNIT,
     both_text,
-    caliper_inches,
     inch_text,
     length_in,
     mm_text,
-    range_text,
-    read_off,
-    reading_in,
     sag_pair,
     size_in,
     size_pair,
     size_text,
+)
+from kerfolio.basis.thickness import (
+    caliper_inches,
+    read_off,
+    reading_in,
+    sold_range_text,
     thickness_text,
 )
 
@@ -77,8 +79,8 @@ def test_thickness_in_inches_as_a_caliper_shows_it() -> None:
     """1 in = 25.4 mm exactly (international yard and pound agreement, 1959)."""
     assert thickness_text(17.8, "mm") == "17.8 mm (0.701 in)"
     assert thickness_text(18.25625, "in") == "0.719 in (18.26 mm)"
-    assert range_text(17.2, 18.6, "mm") == "17.2 to 18.6 mm (0.677 to 0.732 in)"
-    assert range_text(12.7, 12.7, "in") == "0.500 in (12.7 mm)"
+    assert sold_range_text(17.2, 18.6, "mm") == "17.2 to 18.6 mm (0.677 to 0.732 in)"
+    assert sold_range_text(12.7, 12.7, "in") == "1/2 in (12.7 mm)"
 
 
 def test_steps_of_a_ladder_stay_apart_in_inches() -> None:

@@ -187,7 +187,7 @@ def inline(name: str, drawing: Drawing) -> str:
 
 def pictures(found: Edition) -> dict[str, str]:
     """Return every inline picture that a plan page may show."""
-    first = found.identity.units_first
+    first = found.first
     drawn = {
         f"sheet-{each.number}": layout_view(found.settled, each, first=first)
         for each in found.layout.sheets

@@ -13,7 +13,7 @@ import pypdfium2
 import pytest
 
 from kerfolio.basis.lengths import inch_text, mm_number
-from kerfolio.basis.masses import kg_number
+from kerfolio.basis.masses import mass_number
 from kerfolio.edition.cautions import cautions_of
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import HardwareUse, Photo, Step
@@ -88,7 +88,7 @@ def test_every_part_stands_in_the_list_with_both_sizes(paper: PaperStock) -> Non
         metric = f"{mm_number(row.width)} × {mm_number(row.height)}"
         inch = " × ".join(inch_text(each).removesuffix(" in") for each in (row.width, row.height))
         line = f"{row.part}.*{row.count} {row.sheet} {mm_number(row.thickness)} {metric} {inch} "
-        assert re.search(line + kg_number(row.mass), found), row.part
+        assert re.search(line + mass_number(row.mass, "mm"), found), row.part
 
 
 def test_the_reader_s_unit_comes_first() -> None:
@@ -111,7 +111,7 @@ def test_steps_carry_title_pieces_hardware_tools_and_caution() -> None:
 
 def test_every_line_of_the_lists_to_buy_is_there() -> None:
     found = words(printed(A4))
-    assert "1 Birch plywood 18 mm (ply) 17.8 2440 × 1220 96 1/16 × 48 1/32" in found
+    assert "1 Birch plywood 18 mm (ply) 17.8 2440 × 1220 about 96 × 48" in found
     assert "1 Pine 45 × 45 (foot) 45 × 45 300 11 13/16" in found
     assert "2 Bolt M6 × 40, hexagon socket seat 1/4-20 × 1 1/2 in" in found
     assert "Together 92.50" in found

@@ -188,7 +188,7 @@ def test_the_thickness_concerned_is_told_in_inches() -> None:
         "right-tab:", "dish: {pocket: {at: [6, 3], circle: 1, depth: 0.7}}\n      right-tab:"
     )
     (found,) = [each for each in proved(text).findings if each.rule == "deeper-than-sheet"]
-    assert found.message == "pocket `rail.dish` is 0.700 in deep (at 0.687 in)"
+    assert found.message == "pocket `rail.dish` is 0.700 in deep (at 11/16 in)"
     facts = [(each.name, round(each.value, 4), each.unit) for each in found.facts]
     assert facts == [
         ("depth", 17.78, "mm"),
@@ -197,5 +197,5 @@ def test_the_thickness_concerned_is_told_in_inches() -> None:
     ]
     assert found.subject == "rail.dish"
     assert found.mark
-    assert told(found.mark.at, "in") == "0.687 in"
-    assert told(found.mark.at, "mm") == found.mark.variant == "17.46mm"
+    assert told(found.mark.at, "in") == "11/16 in"
+    assert found.mark.variant == "11-16in"

@@ -12,7 +12,7 @@ import pytest
 
 from kerfolio.assembly.stability import stability_of
 from kerfolio.basis.lengths import both_text, inch_number, mm_number, size_numbers, size_text
-from kerfolio.basis.masses import kg_number
+from kerfolio.basis.masses import mass_number, mass_unit
 from kerfolio.bundles.archive import unzipped
 from kerfolio.drawing.build_views import ASSEMBLED
 from kerfolio.edition.edition import Edition
@@ -104,8 +104,9 @@ def test_the_size_of_a_part_reads_alike(first: str) -> None:
 @pytest.mark.parametrize("first", UNITS)
 def test_the_mass_of_a_part_reads_alike(first: str) -> None:
     for row in edition(first).parts:
-        assert f"{kg_number(row.mass)} kg" in words(first)["page"]
-        assert kg_number(row.mass) in words(first)["booklet"]
+        told = mass_number(row.mass, first)
+        assert f"{told} {mass_unit(first)}" in words(first)["page"]
+        assert told in words(first)["booklet"]
 
 
 def test_the_thickness_reads_alike_wherever_inches_stand_beside_it() -> None:

@@ -165,6 +165,21 @@ def test_a_faulty_entry_falls_back_to_the_library() -> None:
     assert sheet.actual == 17.7
 
 
+def test_a_fraction_is_within_the_bound_that_is_listed_as_it() -> None:
+    """PS 1 lists 0.719 in for 23/32 in, 0.71875."""
+    made, findings = stock(
+        "sheets: {ply: {title: Ply, nominal: 3/4 in, actual: 23/32 in, least: 0.719 in, "
+        "most: 0.781 in, density: 500, sizes: [96 in x 48 in]}}"
+    )
+    assert findings == []
+    assert made.sheet("ply") is not None
+    _, (finding, *_) = stock(
+        "sheets: {ply: {title: Ply, nominal: 3/4 in, actual: 0.718 in, least: 0.719 in, "
+        "most: 0.781 in, density: 500, sizes: [96 in x 48 in]}}"
+    )
+    assert finding.startswith("`actual` is not between `least` and `most`")
+
+
 def test_entries_are_sorted_by_name() -> None:
     entry = "{title: X, length: 5}"
     made, findings = stock(f"hardware: {{b: {entry}, c: {entry}, a: {entry}}}")

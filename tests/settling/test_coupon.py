@@ -37,7 +37,7 @@ def test_steps_are_a_tenth_and_reach_beyond_the_drawn_width() -> None:
 
 
 def test_a_long_ladder_is_tried_around_the_drawn_thickness() -> None:
-    steps = tried((16.0, 19.0), 17.8)
+    steps = tried((16.0, 19.0), 17.8, 0.1)
     assert len(steps) == 16
     assert min(steps) < 17.8 < max(steps)
 

@@ -113,7 +113,7 @@ def test_a_ladder_has_every_rung_and_both_ends(first: int, step: int, count: int
 def test_a_coupon_tries_the_drawn_thickness_and_never_too_many(
     ladder: list[int], drawn: int
 ) -> None:
-    steps = tried([each / 10 for each in ladder], drawn / 10)
+    steps = tried([each / 10 for each in ladder], drawn / 10, 0.1)
     assert drawn / 10 in steps
     assert 7 <= len(steps) <= 16
     assert steps == tuple(sorted(set(steps)))

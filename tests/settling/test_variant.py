@@ -11,6 +11,10 @@ from kerfolio.model.statement import Amount
 from kerfolio.settling.variant import variants
 from tests.plans import RACK, proved, workshop
 
+INCHES = RACK.replace("version: 1.0.0", "version: 1.0.0\nunits: in").replace(
+    "size: 2440 x 1220", "size: 96 x 48"
+)
+
 
 def labels(ladder: str) -> list[str]:
     plan = workshop(RACK.replace("17.6 to 18.2 by 0.2", ladder))
@@ -28,6 +32,15 @@ def labels(ladder: str) -> list[str]:
 )
 def test_rungs(ladder: str, wanted: list[str]) -> None:
     assert labels(ladder) == wanted
+
+
+def test_in_inches_rungs_are_called_by_the_fractions_sold() -> None:
+    plan = workshop(INCHES.replace("17.6 to 18.2 by 0.2", "11/16 to 23/32 by 1/64"))
+    made, _ = variants(plan.plans[0], plan.stock)
+    assert [each.label for each in made] == ["11-16in", "45-64in", "23-32in"]
+    plan = workshop(INCHES.replace("17.6 to 18.2 by 0.2", "0.709"))
+    (made,), _ = variants(plan.plans[0], plan.stock)
+    assert made.label == "0.709in"
 
 
 def test_thicknesses_are_readings_of_a_calliper() -> None:

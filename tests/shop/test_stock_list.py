@@ -37,7 +37,7 @@ def test_what_is_not_known_is_left_out() -> None:
         "At most": (("12.2 mm", "0.480 in"), "", ""),
         "Density": (("690",), "kg/m³", ""),
         "Stiffness along": (("9800",), "N/mm²", "mean"),
-        "Sold as": (("2440 × 1220",), "mm", ""),
+        "Sold as": (("2440 × 1220 mm",), "", ""),
     }
 
 

@@ -70,7 +70,7 @@ def _files(written: Written) -> Iterator[_File]:
         yield _File(
             named=partial(coupon_name, coupon.sheet),
             meant=coupon_meant(edition.settled, coupon),
-            note=coupon_note(edition.settled, coupon),
+            note=coupon_note(edition.settled, coupon, edition.first),
         )
     for art in arts_of(edition.settled):
         yield _File(
@@ -82,12 +82,12 @@ def _files(written: Written) -> Iterator[_File]:
 
 
 def _of_variant(written: Written, settled: SettledPlan) -> Iterator[_File]:
-    fit = settled.variant.label
+    fit, first = settled.variant.label, written.edition.first
     for part in settled.parts:
         yield _File(
             named=partial(cut_part_name, fit, part.name),
             meant=part_meant(part),
-            note=part_note(settled, part),
+            note=part_note(settled, part, first),
             slots=walled_slots(settled, part),
             thickness=settled.sheet(part.sheet).thickness,
         )
@@ -95,7 +95,7 @@ def _of_variant(written: Written, settled: SettledPlan) -> Iterator[_File]:
         yield _File(
             named=partial(cut_sheet_name, fit, sheet.number),
             meant=sheet_meant(settled, sheet),
-            note=sheet_note(settled, sheet),
+            note=sheet_note(settled, sheet, first),
             thickness=settled.sheet(sheet.sheet).thickness,
             zeroed=True,
         )

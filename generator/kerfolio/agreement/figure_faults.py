@@ -8,6 +8,8 @@ from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from typing import Any
 
+from kerfolio.basis.masses import in_mass_unit, mass_unit
+
 Fault = tuple[str, str, str]
 """Two things that disagree, and how."""
 
@@ -32,7 +34,12 @@ def _masses(rows: list[dict[str, str]], facts: Mapping[str, Any]) -> Iterator[Fa
     drawn = next(each for each in facts["variants"] if each["fit"] == facts["drawn-for"])
     masses = {part["part"]: part["mass"] for part in drawn["parts"]}
     for row in rows:
-        if abs(float(row["mass_kg_each"]) - masses.get(row["part"], 0.0)) > _KG:
+        listed = next(
+            float(row[head]) / in_mass_unit(1.0, unit)
+            for unit in ("mm", "in")
+            if (head := f"mass_{mass_unit(unit)}_each") in row
+        )
+        if abs(listed - masses.get(row["part"], 0.0)) > _KG:
             yield "`lists/parts.csv`", "`plan.json`", f"the mass of `{row['part']}`"
 
 

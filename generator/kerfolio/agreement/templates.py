@@ -61,7 +61,7 @@ def templates(written: Written) -> Iterator[Finding]:
 
 def _template(written: Written, settled: SettledPlan, part: SettledPart) -> _Template:
     """Words have room where the drawing finds it: their places are taken from there."""
-    drawing = template(settled, part, written.edition.identity.units_first)
+    drawing = template(settled, part, written.edition.first)
     drill = settled.sheet(part.sheet).cutter.diameter
     release = f" · release {settled.plan.version}"
     return _Template(

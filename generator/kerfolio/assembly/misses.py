@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from kerfolio.assembly.links import Link
-from kerfolio.basis.lengths import read_off
 from kerfolio.basis.measures import reading
 from kerfolio.basis.said import Words, said
+from kerfolio.basis.thickness import read_off
 from kerfolio.geometry.rigid import Vector
 
 PLAY = 0.1

@@ -12,9 +12,9 @@ from kerfolio.assembly.links import Link
 from kerfolio.assembly.misses import as_drawn, fit_of
 from kerfolio.assembly.pairing import TOLERANCE
 from kerfolio.basis.finding import Finding, error, warning
-from kerfolio.basis.lengths import read_off
 from kerfolio.basis.measures import angle, reading
 from kerfolio.basis.said import Text, Words, enumerated, said, strung
+from kerfolio.basis.thickness import read_off
 from kerfolio.basis.words import listed
 from kerfolio.geometry.rigid import added, scaled
 

@@ -80,7 +80,7 @@ def parse(text: str, unit: str) -> Expression | Complaint:
 
     Raises KeyError for a unit that is not in the table of units.
     """
-    parser = Parser(text, MM_PER_UNIT[unit])
+    parser = Parser(text, unit)
     try:
         tree = parser.whole()
     except Refused as refused:

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import operator
 import re
-from fractions import Fraction
 
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.expression_tree import Applied, Name, Number, Quotient, Tree
 from kerfolio.basis.functions import CONSTANTS, FUNCTIONS, OPERATORS, SHEET_FUNCTIONS
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.basis.names import nearest
-from kerfolio.basis.quantity import literal_at
+from kerfolio.basis.quantity import Literal, literal_at
 
 MOST_LETTERS, MOST_DEPTH = 300, 20
 _NAME = re.compile(r"[A-Za-z_][A-Za-z0-9_]*")
@@ -31,12 +30,13 @@ class Refused(Exception):  # noqa: N818 - carries a complaint out of the descent
 class Parser:
     """One pass over a text; ``names``, ``sheet_calls`` and ``has_unit`` fill while it reads."""
 
-    def __init__(self, text: str, mm_per_unit: Fraction) -> None:
+    def __init__(self, text: str, unit: str) -> None:
         self.names: dict[str, None] = {}
         self.sheet_calls: dict[tuple[str, str], None] = {}
         self.has_unit = False
         self._text = text
-        self._mm_per_unit = mm_per_unit
+        self._mm_per_unit = MM_PER_UNIT[unit]
+        self._inches = unit == "in"
         self._at = 0
         self._depth = 0
         self._calls = 0
@@ -124,9 +124,12 @@ class Parser:
             return inner
         raise self._unexpected()
 
+    def _literal(self, start: int) -> Literal | Complaint:
+        return literal_at(self._text, start, commas=self._calls > 0, inches=self._inches)
+
     def _number(self) -> Tree:
         start = self._at
-        literal = literal_at(self._text, start, commas=self._calls > 0)
+        literal = self._literal(start)
         if isinstance(literal, Complaint):
             raise Refused(literal)
         self._at = literal.end
@@ -141,7 +144,7 @@ class Parser:
         ahead = self._peek()
         if not (ahead.isascii() and ahead.isdigit()):
             return
-        literal = literal_at(self._text, self._at, commas=self._calls > 0)
+        literal = self._literal(self._at)
         if isinstance(literal, Complaint) or not literal.unit:
             return
         shown = self._text[self._at : literal.end]

@@ -12,6 +12,8 @@ from kerfolio.basis.words import counted
 
 _CENT = Decimal("0.01")
 _HARDLY_ONE = 0.95
+_METRES_PER_FOOT = 0.3048
+_MM2_PER_IN2 = 645.16
 
 
 def figure(value: float, places: int = 4) -> str:
@@ -34,14 +36,29 @@ def degrees_text(angle: float) -> str:
     return f"{digits(angle, 0)}°"
 
 
-def area_number(mm2: float) -> str:
-    """Return an area in mm2 as cm2, to a tenth."""
-    return fixed(mm2 / 100, 1)
+def area_unit(first: str) -> str:
+    """Return what areas are told in beside lengths in mm or in inches."""
+    return "in2" if first == "in" else "cm2"
 
 
-def metres_number(metres: float) -> str:
-    """Return a way of the cutter in metres for a table: ``23.4``."""
-    return fixed(metres, 1)
+def area_number(mm2: float, first: str) -> str:
+    """Return an area in mm2 in that unit, to a tenth."""
+    return fixed(mm2 / _MM2_PER_IN2 if first == "in" else mm2 / 100, 1)
+
+
+def way_unit(first: str) -> str:
+    """Return what a cutter's way is told in beside lengths in mm or in inches."""
+    return "feet" if first == "in" else "metres"
+
+
+def way_number(metres: float, first: str) -> str:
+    """Return a way of the cutter for a table, in metres or in feet: ``23.4``, ``76.8``."""
+    return fixed(in_way_unit(metres, first), 1)
+
+
+def in_way_unit(metres: float, first: str) -> float:
+    """Return a way of the cutter in metres, or in feet beside lengths in inches."""
+    return metres / _METRES_PER_FOOT if first == "in" else metres
 
 
 def minutes_text(minutes: float) -> str:

@@ -16,21 +16,33 @@ GRAVITY = 9.80665
 
 def mass_pair(kg: float, first: str) -> tuple[str, str]:
     """Return a mass in kg and in pounds, the system of the workshop's first unit in front."""
-    metric = f"{kg_number(kg)} kg"
-    pounds = f"{fixed(kg / float(KG_PER_POUND), _places(kg))} lb"
+    metric, pounds = (f"{mass_number(kg, unit)} {mass_unit(unit)}" for unit in ("mm", "in"))
     return (metric, pounds) if first == "mm" else (pounds, metric)
 
 
 def mass_in(kg: float, unit: str) -> str:
     """Return a mass in the system of a plan's unit: ``8.2 kg``, ``18.1 lb``."""
-    if unit == "in":
-        return f"{digits(kg / float(KG_PER_POUND), 1)} lb"
-    return f"{digits(kg, 1)} kg"
+    return f"{digits(in_mass_unit(kg, unit), 1)} {mass_unit(unit)}"
 
 
-def kg_number(kg: float) -> str:
-    """Return a mass in kg as a number: a tenth from 1 kg up, else a hundredth."""
-    return fixed(kg, _places(kg))
+def own_mass_in(kg: float, unit: str) -> str:
+    """Return a small mass in the system of a plan's unit: ``0.75 kg``, ``1.65 lb``."""
+    return f"{digits(in_mass_unit(kg, unit), 2)} {mass_unit(unit)}"
+
+
+def mass_unit(first: str) -> str:
+    """Return the unit of masses beside lengths in mm or in inches: ``kg``, ``lb``."""
+    return "lb" if first == "in" else "kg"
+
+
+def mass_number(kg: float, first: str) -> str:
+    """Return a mass in that unit as a number: a tenth from 1 kg up, else a hundredth."""
+    return fixed(in_mass_unit(kg, first), _places(kg))
+
+
+def in_mass_unit(kg: float, first: str) -> float:
+    """Return a mass in that unit."""
+    return kg / float(KG_PER_POUND) if first == "in" else kg
 
 
 def _places(kg: float) -> int:

@@ -4,20 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from kerfolio.basis.digits import digits, fixed
-from kerfolio.basis.lengths import (
+from kerfolio.basis.cutting_lengths import (
+    acceleration_in,
     chip_in,
     chip_range_in,
+    depth_in,
     feed_in,
-    length_in,
-    precise_in,
-    range_in,
-    reading_in,
-    size_in,
-    spot_in,
+    fit_in,
 )
-from kerfolio.basis.masses import mass_in
+from kerfolio.basis.digits import digits, fixed
+from kerfolio.basis.lengths import length_in, size_in, spot_in
+from kerfolio.basis.masses import mass_in, own_mass_in
 from kerfolio.basis.said import Measure, Quantity, Words, said
+from kerfolio.basis.thickness import precise_in, range_in, reading_in, sold_in
 
 
 def length(name: str, mm: float) -> Measure:
@@ -33,6 +32,21 @@ def reading(name: str, mm: float) -> Measure:
 def precise(name: str, mm: float) -> Measure:
     """Return a width, depth or diameter as ``precise_in`` tells it: ``6.35 mm``, ``1/4 in``."""
     return Measure((Quantity(name, mm, "mm"),), precise_in)
+
+
+def sold(name: str, mm: float) -> Measure:
+    """Return a thickness as ``sold_in`` tells it: ``17.8 mm``, ``23/32 in``."""
+    return Measure((Quantity(name, mm, "mm"),), sold_in)
+
+
+def clearance(mm: float) -> Measure:
+    """Return the clearance on one side as ``fit_in`` tells it: ``0.125 mm``, ``0.005 in``."""
+    return Measure((Quantity("fit", mm, "mm"),), fit_in)
+
+
+def depth(name: str, mm: float) -> Measure:
+    """Return a depth of cut as ``depth_in`` tells it: ``7.87 mm``, ``0.31 in``."""
+    return Measure((Quantity(name, mm, "mm"),), depth_in)
 
 
 def readings(least: tuple[str, float], most: tuple[str, float]) -> Measure:
@@ -76,6 +90,16 @@ def feed(name: str, mm_per_min: float) -> Measure:
 def mass(name: str, kg: float) -> Measure:
     """Return a mass: ``8.2 kg``, ``18.1 lb``."""
     return Measure((Quantity(name, kg, "kg"),), mass_in)
+
+
+def own_mass(kg: float) -> Measure:
+    """Return what a thing weighs by itself, to a hundredth: ``0.75 kg``, ``1.65 lb``."""
+    return Measure((Quantity("own-weight", kg, "kg"),), own_mass_in)
+
+
+def acceleration(mm_per_s2: float) -> Measure:
+    """Return an acceleration: ``500 mm/s²``, ``20 in/s²``."""
+    return Measure((Quantity("acceleration", mm_per_s2, "mm/s²"),), acceleration_in)
 
 
 def angle(name: str, degrees: float) -> Measure:

@@ -1,7 +1,8 @@
 """Numbers with a unit as makers write them: ``18 mm``, ``3/4 in``, ``23/32"``, ``1' 6-1/2"``.
 
 All arithmetic is exact (``fractions.Fraction``). A mixed number joins its parts with a tight
-hyphen or a single blank (``6-1/2 in``, ``6 1/2 in``); ``6 - 1/2 in`` is a subtraction.
+hyphen or a single blank (``6-1/2 in``, ``6 1/2 in``); ``6 - 1/2 in`` is a subtraction. Where bare
+numbers are inches, ``6-1/2`` alone is one too.
 """
 
 from __future__ import annotations
@@ -56,10 +57,13 @@ class Literal:
     unit: bool
 
 
-def literal_at(text: str, start: int, *, commas: bool = False) -> Literal | Complaint:
+def literal_at(
+    text: str, start: int, *, commas: bool = False, inches: bool = False
+) -> Literal | Complaint:
     """Read the number or quantity that begins at ``start`` (a digit or a dot).
 
-    ``commas`` tells that a comma may follow a number here (between a function's arguments).
+    ``commas`` tells that a comma may follow a number here (between a function's arguments),
+    ``inches`` that bare numbers are inches, so that they may be mixed.
     """
     feet = _FEET.match(text, start)
     if feet:
@@ -67,6 +71,10 @@ def literal_at(text: str, start: int, *, commas: bool = False) -> Literal | Comp
     plain = _PLAIN.match(text, start)
     if plain:
         return _quantity(text, plain)
+    mixed = _MIXED.match(text, start)
+    if inches and mixed and _is_mixed(text, mixed):
+        whole, part = int(mixed["whole"]), Fraction(int(mixed["top"]), int(mixed["bottom"]))
+        return Literal(whole + part, mixed.end(), unit=False)
     return _trap_at(text, start, commas=commas) or _bare(text, start)
 
 
@@ -142,6 +150,14 @@ def _looks_mixed(mixed: re.Match[str]) -> bool:
     """Tell whether ``6 1/2`` or ``6-1/2`` reads like a number on a rule."""
     top, bottom = int(mixed["top"]), int(mixed["bottom"])
     return mixed["joint"] == " " or (top < bottom and bottom in _RULE_DENOMINATORS)
+
+
+def _is_mixed(text: str, mixed: re.Match[str]) -> bool:
+    """Tell whether it is a number on a rule whatever stands around it: no product, no quotient."""
+    bottom = int(mixed["bottom"])
+    whole = "." not in mixed["whole"] and int(mixed["top"]) < bottom and _looks_mixed(mixed)
+    before, after = text[: mixed.start()].rstrip(" ")[-1:], text[mixed.end() :].lstrip(" ")[:1]
+    return whole and before not in ("*", "/") and not re.match(r"[*/(A-Za-z_.]", after)
 
 
 def _ambiguous(mixed: re.Match[str]) -> Complaint:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import dist
 
-from kerfolio.basis.lengths import both_text, cut_text
+from kerfolio.basis.cutting_lengths import place_text
+from kerfolio.basis.lengths import both_text
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.face import Look, face_strokes
@@ -25,8 +26,10 @@ _TARGET, _ARM = 3.4, 5.0
 _LINE, _FINE = 0.35, 0.13
 _FLAT = 0.5
 _OVER = 8.0
-CHECK = 100.0
-"""Length of the line to measure beside what is shown at full size, mm."""
+CHECK = {"mm": 100.0, "in": 101.6}
+"""Length of the line to measure beside what is shown at full size, mm, by the unit named first."""
+
+_CHECKED = {"mm": "100 mm", "in": "4 in"}
 
 
 def art_place_view(
@@ -40,7 +43,7 @@ def art_place_view(
     items, box = filling(
         lambda scale: _place_items(art, Seat(scale=scale), first), (whole.width, whole.height), room
     )
-    one, other = (cut_text(each, first) for each in art.distances)
+    one, other = (place_text(each, first) for each in art.distances)
     return Drawing(
         box=box,
         items=items,
@@ -67,8 +70,9 @@ def art_full_view(settled: SettledPlan, art: Art, first: str = "mm") -> Drawing:
     arm_x, arm_y = wide / 2 + _OVER, high / 2 + _OVER
     low = -arm_y - 6.0
     cross = (open_path((-arm_x, 0), (arm_x, 0)), open_path((0, -arm_y), (0, arm_y)))
-    check = open_path((-CHECK / 2, low), (CHECK / 2, low))
-    ends = (open_path((x, low - 1.2), (x, low + 1.2)) for x in (-CHECK / 2, CHECK / 2))
+    reach = CHECK[first] / 2
+    check = open_path((-reach, low), (reach, low))
+    ends = (open_path((x, low - 1.2), (x, low + 1.2)) for x in (-reach, reach))
     items: tuple[Item, ...] = (
         *(Stroke(contour=each, ink=Ink.ENGRAVE, width=_LINE) for each in art.centred),
         _frame(Box(-wide / 2, -high / 2, wide / 2, high / 2), Seat()),
@@ -76,7 +80,7 @@ def art_full_view(settled: SettledPlan, art: Art, first: str = "mm") -> Drawing:
         Stroke(contour=circle((0, 0), _TARGET), ink=Ink.ACCENT, width=0.2),
         *(Stroke(contour=each, ink=Ink.SOFT, width=0.2) for each in (check, *ends)),
         Label(
-            text="100 mm, if this is printed at full size",
+            text=f"{_CHECKED[first]}, if this is printed at full size",
             at=(0, low - 4.2),
             height=3.2,
             ink=Ink.SOFT,
@@ -117,7 +121,7 @@ def _measured(art: Art, reach: Reach, seat: Seat, first: str) -> Iterator[Item]:
     yield Dimension(
         a=foot,
         b=centre,
-        text=cut_text(reach.distance(art.centre), first),
+        text=place_text(reach.distance(art.centre), first),
         offset=up + _AWAY if up <= -down else down - _AWAY,
         height=_TEXT,
         ink=Ink.ACCENT,

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from kerfolio.basis.lengths import caliper_inches, mm_number, mm_text
+from kerfolio.basis.thickness import reading_in
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.face import face_strokes
 from kerfolio.drawing.lettering import CAPITAL, text_width
@@ -61,7 +61,7 @@ def coupon_view(
         box=padded(extent(items), 0.6),
         items=items,
         title=f"{settled.plan.title}: fit coupon for {coupon.sheet}",
-        description=_sentence(coupon),
+        description=_sentence(coupon, first),
     )
 
 
@@ -104,9 +104,7 @@ def _callouts(called: tuple[_Called, ...], plate: Box, first: str) -> Iterator[L
 
 
 def _thickness(slot: CouponSlot, first: str) -> str:
-    if first == "mm":
-        return mm_text(slot.thickness, 2)
-    return caliper_inches(slot.thickness)
+    return reading_in(slot.thickness, first)
 
 
 def _pitch(called: tuple[_Called, ...]) -> float:
@@ -125,10 +123,10 @@ def _tab_words(coupon: Coupon, seat: Seat) -> Iterator[Label]:
     yield _label("tab", (box.centre[0], box.y1 + 2.0), _TEXT, Anchor.MIDDLE)
 
 
-def _sentence(coupon: Coupon) -> str:
+def _sentence(coupon: Coupon, first: str) -> str:
     slots = "; ".join(
-        f"slot {each.number}, {mm_number(each.width, 2)} mm wide,"
-        f" is for {mm_text(each.thickness, 2)} sheets"
+        f"slot {each.number}, {reading_in(each.width, first)} wide,"
+        f" is for {reading_in(each.thickness, first)} sheets"
         for each in coupon.slots
     )
     return f"A plate with slots of growing width, and a tab to try in them: {slots}."

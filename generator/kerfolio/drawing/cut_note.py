@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from kerfolio.basis.lengths import mm_number, thickness_pair
+from kerfolio.basis.thickness import range_in, sold_pair
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.settling.settled import CENTRE, Coupon, SettledPart, SettledPlan, SettledSheet
 from kerfolio.shop.art import Art
@@ -16,24 +16,24 @@ MEASURE = "Measure both ways"
 Lines = tuple[str, ...]
 
 
-def sheet_note(settled: SettledPlan, layout: SheetLayout) -> Lines:
-    """Return the lines on a sheet's cut file."""
+def sheet_note(settled: SettledPlan, layout: SheetLayout, first: str = "mm") -> Lines:
+    """Return the lines on a sheet's cut file; ``first`` is the unit named first."""
     count, sheet = len(layout.placements), settled.sheet(layout.sheet)
     zero = "Middle" if sheet.datum == CENTRE else "Lower left corner"
     return (
         f"{settled.plan.title} {settled.plan.version}, sheet {layout.number}",
-        _thickness_line(sheet),
+        _thickness_line(sheet, first),
         f"Files for {settled.variant.label}, {count} {'piece' if count == 1 else 'pieces'}",
         f"Units: mm. {zero} of the sheet is 0,0.",
     )
 
 
-def part_note(settled: SettledPlan, part: SettledPart) -> Lines:
+def part_note(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Lines:
     """Return the lines on a part's cut file."""
     return (
         f"{settled.plan.title} {settled.plan.version}",
         f"Part {part.mark}, {part.name}: cut {len(part.pieces)}",
-        _thickness_line(settled.sheet(part.sheet)),
+        _thickness_line(settled.sheet(part.sheet), first),
         f"Files for {settled.variant.label}. Units: mm.",
     )
 
@@ -48,22 +48,22 @@ def art_note(settled: SettledPlan, art: Art) -> Lines:
     )
 
 
-def coupon_note(settled: SettledPlan, coupon: Coupon) -> Lines:
+def coupon_note(settled: SettledPlan, coupon: Coupon, first: str = "mm") -> Lines:
     """Return the lines on a fit coupon's cut file."""
     return (
         f"{settled.plan.title} {settled.plan.version}, fit coupon",
-        f"Slots for {coupon.sheet} of {_range(coupon)}",
+        f"Slots for {coupon.sheet} of {_range(coupon, first)}",
         "Cut this first. Use the files of the slot that fits the tab.",
         "Units: mm.",
     )
 
 
-def _range(coupon: Coupon) -> str:
+def _range(coupon: Coupon, first: str) -> str:
     """The coupon is the same for every thickness, so its file has none as its own."""
     thicknesses = [each.thickness for each in coupon.slots]
-    return f"{mm_number(min(thicknesses), 2)} to {mm_number(max(thicknesses), 2)} mm"
+    return range_in(min(thicknesses), max(thicknesses), first)
 
 
-def _thickness_line(sheet: SettledSheet) -> str:
-    metric, inch = thickness_pair(sheet.thickness, "mm")
-    return f"Cut for {metric} {sheet.name} ({inch})"
+def _thickness_line(sheet: SettledSheet, first: str) -> str:
+    one, other = sold_pair(sheet.thickness, first)
+    return f"Cut for {one} {sheet.name} ({other})"

@@ -56,8 +56,10 @@ class _Seated:
     bridges: tuple[SettledBridge, ...] = ()
 
 
-def cut_sheet(settled: SettledPlan, layout: SheetLayout) -> Drawing:
+def cut_sheet(settled: SettledPlan, layout: SheetLayout, first: str = "mm") -> Drawing:
     """Return one sheet with all its pieces' cuts, full size in mm, its datum at 0,0.
+
+    ``first`` is the unit that its words name first.
 
     Note and check squares stand above the sheet's upper edge, so nothing of them is cut and the
     file's own lower left corner is the sheet's. Raises KeyError for a part the plan has not.
@@ -69,10 +71,10 @@ def cut_sheet(settled: SettledPlan, layout: SheetLayout) -> Drawing:
         _seated(parts[each.part], Seat(x=each.x - x, y=each.y - y, turn=each.turn))
         for each in layout.placements
     ]
-    lines = sheet_note(settled, layout)
+    lines = sheet_note(settled, layout, first)
     width, height = layout.size
     edge = _rectangle((-x, -y, width - x, height - y), SHEET_EDGE, Ink.FAINT)
-    made = _cut_file((edge,), seated, lines, 14.0, _title(settled, f"sheet {layout.number}"))
+    made = _cut_file((edge,), seated, lines, 14.0, _title(settled, f"sheet {layout.number}"), first)
     return replace(made, thickness=sheet.thickness)
 
 
@@ -85,21 +87,22 @@ def datum_of(sheet: SettledSheet, size: Point) -> Point:
     return (size[0] / 2, size[1] / 2) if sheet.datum == CENTRE else (0.0, 0.0)
 
 
-def cut_part(settled: SettledPlan, part: SettledPart) -> Drawing:
+def cut_part(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Drawing:
     """Return the cuts of one part at its own 0,0, full size in mm."""
-    sheet, lines = settled.sheet(part.sheet), part_note(settled, part)
-    made = _cut_file((), [_seated(part, Seat())], lines, 8.0, _title(settled, part.name))
+    sheet, lines = settled.sheet(part.sheet), part_note(settled, part, first)
+    seated = [_seated(part, Seat())]
+    made = _cut_file((), seated, lines, 8.0, _title(settled, part.name), first)
     return replace(made, thickness=sheet.thickness)
 
 
-def cut_art(settled: SettledPlan, art: Art) -> Drawing:
+def cut_art(settled: SettledPlan, art: Art, first: str = "mm") -> Drawing:
     """Return one engraving alone, full size in mm, its middle at 0,0."""
     lines = art_note(settled, art)
     cut = Cut(operation=Operation.ENGRAVE, depth=art.depth, contours=art.centred)
-    return _cut_file((), [_Seated((cut,), Seat())], lines, 8.0, _title(settled, art.name))
+    return _cut_file((), [_Seated((cut,), Seat())], lines, 8.0, _title(settled, art.name), first)
 
 
-def cut_coupon(settled: SettledPlan, coupon: Coupon) -> Drawing:
+def cut_coupon(settled: SettledPlan, coupon: Coupon, first: str = "mm") -> Drawing:
     """Return the cuts of a fit coupon, full size in mm: the plate, and the tab to its right."""
     sheet = settled.sheet(coupon.sheet)
     plate, tab = bounds(coupon.plate.routed.outer), bounds(coupon.tab.routed.outer)
@@ -107,8 +110,8 @@ def cut_coupon(settled: SettledPlan, coupon: Coupon) -> Drawing:
         _Seated(coupon.plate.cuts, Seat(x=-plate.x0, y=-plate.y0)),
         _Seated(coupon.tab.cuts, Seat(x=plate.width + sheet.gap - tab.x0, y=-tab.y0)),
     ]
-    lines = coupon_note(settled, coupon)
-    return _cut_file((), seated, lines, 8.0, _title(settled, f"fit coupon, {coupon.sheet}"))
+    lines = coupon_note(settled, coupon, first)
+    return _cut_file((), seated, lines, 8.0, _title(settled, f"fit coupon, {coupon.sheet}"), first)
 
 
 def _title(settled: SettledPlan, what: str) -> str:
@@ -121,10 +124,11 @@ def _cut_file(
     lines: tuple[str, ...],
     height: float,
     title: str,
+    first: str,
 ) -> Drawing:
     placed = tuple(seated)
-    strokes, layers = _strokes(placed)
-    bridges, heights = _bridges(placed)
+    strokes, layers = _strokes(placed, first)
+    bridges, heights = _bridges(placed, first)
     inner = extent((*edges, *strokes))
     margin = tuple(_margin(inner, lines, height))
     outer = union((inner, extent(margin)))
@@ -138,12 +142,12 @@ def _cut_file(
     )
 
 
-def _strokes(seated: Iterable[_Seated]) -> tuple[tuple[Stroke, ...], tuple[Layer, ...]]:
+def _strokes(seated: Iterable[_Seated], first: str) -> tuple[tuple[Stroke, ...], tuple[Layer, ...]]:
     """Return every contour once, and the layers used, both in cutting order."""
     found: dict[tuple[object, ...], tuple[Layer, Stroke]] = {}
     for each in seated:
         for cut in each.cuts:
-            layer = layer_for(cut)
+            layer = layer_for(cut, first)
             for contour in cut.contours:
                 placed = each.seat.contour(contour)
                 stroke = Stroke(
@@ -156,7 +160,7 @@ def _strokes(seated: Iterable[_Seated]) -> tuple[tuple[Stroke, ...], tuple[Layer
     return tuple(strokes), layers
 
 
-def _bridges(seated: Iterable[_Seated]) -> tuple[tuple[Stroke, ...], tuple[Layer, ...]]:
+def _bridges(seated: Iterable[_Seated], first: str) -> tuple[tuple[Stroke, ...], tuple[Layer, ...]]:
     """Return the lines over which the cutter lifts, and their layers, low before high."""
     held = [(bridge, each.seat) for each in seated for bridge in each.bridges]
     strokes = [
@@ -168,7 +172,7 @@ def _bridges(seated: Iterable[_Seated]) -> tuple[tuple[Stroke, ...], tuple[Layer
         )
         for bridge, seat in held
     ]
-    heights = {bridge.height: bridge_layer(bridge) for bridge, _ in held}
+    heights = {bridge.height: bridge_layer(bridge, first) for bridge, _ in held}
     layers = dict.fromkeys(heights[each] for each in sorted(heights))
     return tuple(strokes), tuple(layers)
 
@@ -189,9 +193,9 @@ def _margin(inner: Box, lines: tuple[str, ...], height: float) -> Iterator[Item]
         yield _label(words, (left + side / 2, bottom + side / 2), 12.0, Anchor.MIDDLE)
         yield _label(MEASURE, (left + side / 2, bottom + 36), 8.0, Anchor.MIDDLE)
         left += side + _GAP
-    first = bottom + CHECK_SQUARES[0][0] - height * CAPITAL
+    top = bottom + CHECK_SQUARES[0][0] - height * CAPITAL
     for row, line in enumerate(lines):
-        yield _label(line, (left, first - row * 1.5 * height), height, Anchor.START)
+        yield _label(line, (left, top - row * 1.5 * height), height, Anchor.START)
 
 
 def _label(text: str, at: tuple[float, float], height: float, anchor: Anchor) -> Label:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from kerfolio.basis.lengths import cut_text, mm_text
+from kerfolio.basis.cutting_lengths import depth_in, drill_text, place_text
+from kerfolio.basis.said import told
 from kerfolio.model.feature_kind import (
     ENGRAVING,
     FINGERS,
@@ -20,26 +21,27 @@ from kerfolio.model.feature_kind import (
 from kerfolio.settling.settled import SettledFeature
 
 
-def _fitted(feature: SettledFeature) -> tuple[str, ...]:
+def _fitted(feature: SettledFeature, first: str) -> tuple[str, ...]:
     if not feature.width.reason:
-        return _deep(feature)
-    return (f"{cut_text(feature.width.value)} wide", *_deep(feature), feature.width.reason)
+        return _deep(feature, first)
+    wide = f"{place_text(feature.width.value, first)} wide"
+    return (wide, *_deep(feature, first), told(feature.width.reason, first))
 
 
-def _hole(feature: SettledFeature) -> tuple[str, ...]:
-    return (f"ø {cut_text(feature.width.value)}", *_deep(feature))
+def _hole(feature: SettledFeature, first: str) -> tuple[str, ...]:
+    return (f"ø {drill_text(feature.width.value, first)}", *_deep(feature, first))
 
 
-def _nothing(_: SettledFeature) -> tuple[str, ...]:
+def _nothing(_: SettledFeature, __: str) -> tuple[str, ...]:
     """Say nothing of what is cut just as its line is drawn."""
     return ()
 
 
-def _deep(feature: SettledFeature) -> tuple[str, ...]:
-    return (f"{mm_text(feature.depth.value, 2)} deep",) if feature.depth else ()
+def _deep(feature: SettledFeature, first: str) -> tuple[str, ...]:
+    return (f"{depth_in(feature.depth.value, first)} deep",) if feature.depth else ()
 
 
-FEATURE_WORDS: dict[FeatureKind, Callable[[SettledFeature], tuple[str, ...]]] = {
+FEATURE_WORDS: dict[FeatureKind, Callable[[SettledFeature, str], tuple[str, ...]]] = {
     SLOT: _fitted,
     NOTCH: _fitted,
     HOLE: _hole,
@@ -50,4 +52,4 @@ FEATURE_WORDS: dict[FeatureKind, Callable[[SettledFeature], tuple[str, ...]]] = 
     FINGERS: _nothing,
     ENGRAVING: _nothing,
 }
-"""What returns the words about each kind."""
+"""What returns the words about each kind, the unit given named first."""

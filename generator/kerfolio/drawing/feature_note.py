@@ -51,18 +51,22 @@ class Notes:
 
 
 def place_notes(
-    features: tuple[SettledFeature, ...], ground: Ground, drill: float, layer: str
+    features: tuple[SettledFeature, ...],
+    ground: Ground,
+    drill: float,
+    layer: str,
+    first: str = "mm",
 ) -> Notes:
     """Return every feature's note: in it, beside it, or listed under a key letter.
 
     ``drill`` is the diameter in mm of the holes drilled into the corners of openings, which words
     inside an opening keep clear of. Features that say the same share a key letter; it stands
-    beside those of them that have room for it.
+    beside those of them that have room for it. ``first`` is the unit named first.
     """
     items: list[Item] = []
     keys: dict[str, str] = {}
     for feature in features:
-        lines = FEATURE_WORDS[feature.kind](feature)
+        lines = FEATURE_WORDS[feature.kind](feature, first)
         if not lines:
             continue
         placed = _inside(feature, lines, drill, layer) or _first(feature, lines, ground, layer)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from math import dist
 
 from kerfolio.basis.finding import Mark, Ring
-from kerfolio.basis.lengths import mm_number
+from kerfolio.basis.lengths import place_number
 from kerfolio.basis.words import listed
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.extent import extent, padded
@@ -54,7 +54,7 @@ def finding_view(settled: SettledPlan, part: SettledPart, mark: Mark) -> Drawing
         box=padded(extent(items), 0.8),
         items=tuple(items),
         title=f"{settled.plan.title}: part {part.mark}, {part.name}",
-        description=_sentence(mark),
+        description=_sentence(mark, settled.plan.units),
     )
 
 
@@ -99,10 +99,11 @@ def _towards(start: Point, end: Point, share: float) -> Point:
     return start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share
 
 
-def _sentence(mark: Mark) -> str:
+def _sentence(mark: Mark, unit: str) -> str:
     shown = mark.rings[:_SHOWN]
-    spots = [f"({mm_number(ring.x, 0)}, {mm_number(ring.y, 0)})" for ring in shown]
+    spots = [f"({place_number(ring.x, unit)}, {place_number(ring.y, unit)})" for ring in shown]
     more = len(mark.rings) - _SHOWN
     if more > 0:
         spots.append(f"{more} more")
-    return f"Marked at {listed(spots)}, in mm from the part's lower left corner."
+    told = "inches" if unit == "in" else "mm"
+    return f"Marked at {listed(spots)}, in {told} from the part's lower left corner."

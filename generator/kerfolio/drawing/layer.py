@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from kerfolio.basis.cutting_lengths import depth_in, depth_text
 from kerfolio.basis.lengths import mm_number
 from kerfolio.drawing.vocabulary import Ink, Layer
 from kerfolio.settling.settled import Cut, Operation, SettledBridge
@@ -36,21 +37,27 @@ _SENTENCES: dict[Operation, str] = {
 }
 
 
-def bridge_layer(bridge: SettledBridge) -> Layer:
-    """Return the layer of a bridge: ``bridge_2.0mm``, by the height that is left standing."""
-    high = mm_number(bridge.height, 2)
+def bridge_layer(bridge: SettledBridge, first: str = "mm") -> Layer:
+    """Return the layer of a bridge: ``bridge_2.0mm``, by the height that is left standing.
+
+    Its purpose tells the height in the unit ``first``, too.
+    """
+    high = depth_text(bridge.height, first) if first == "in" else depth_in(bridge.height, first)
     return Layer(
         name=f"bridge_{_depth_name(bridge.height)}",
-        purpose=f"Bridges: over these lines the cutter lifts to {high} mm above the lower face. "
+        purpose=f"Bridges: over these lines the cutter lifts to {high} above the lower face. "
         "They lie on the finished edge. Not cut.",
     )
 
 
-def layer_for(cut: Cut) -> Layer:
-    """Return the layer of a cut: ``pocket_6.0mm``, ``hole_through``."""
+def layer_for(cut: Cut, first: str = "mm") -> Layer:
+    """Return the layer of a cut: ``pocket_6.0mm``, ``hole_through``.
+
+    Its purpose tells the depth in the unit ``first``, and in mm, as its name does.
+    """
     return Layer(
         name=f"{cut.operation}_{_depth_name(cut.depth)}",
-        purpose=_SENTENCES[cut.operation].format(depth=_depth_words(cut.depth)),
+        purpose=_SENTENCES[cut.operation].format(depth=_depth_words(cut.depth, first)),
         depth=cut.depth,
         cuts=True,
     )
@@ -75,7 +82,8 @@ def _depth_name(depth: float | None) -> str:
     return f"{text if '.' in text else text + '.0'}mm"
 
 
-def _depth_words(depth: float | None) -> str:
+def _depth_words(depth: float | None, first: str) -> str:
     if depth is None:
         return "through the sheet"
-    return f"{mm_number(depth, 2)} mm deep from the face that lies up"
+    deep = depth_text(depth, first) if first == "in" else depth_in(depth, first)
+    return f"{deep} deep from the face that lies up"

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.basis.lengths import both_text, mm_number
+from kerfolio.basis.cutting_lengths import drill_in
+from kerfolio.basis.lengths import both_text
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.face import FINE, OUTLINE
@@ -32,12 +33,12 @@ def template(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Draw
 
     Inside corners are square; a drill of the sheet's cutter diameter at the marked centres opens
     them. Words stand where they cover no line; what finds no room is listed below the shape.
-    ``first`` is the unit of overall sizes named first.
+    ``first`` is the unit named first.
     """
     drill = settled.sheet(part.sheet).cutter.diameter
     ground = Ground(part.plain, _recesses(part), [_around(at) for at in _centres(part)])
     words = badge(part, ground, WORDS.name)
-    notes = place_notes(part.features, ground, drill, WORDS.name)
+    notes = place_notes(part.features, ground, drill, WORDS.name, first)
     drawn: tuple[Item, ...] = (
         *_shape(part),
         *(item for at in part.drill_centres for item in _drill(at, drill)),
@@ -45,7 +46,7 @@ def template(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Draw
         *words,
         *notes.items,
     )
-    items = (*drawn, *_list(part, notes, drill, extent(drawn)[1]))
+    items = (*drawn, *_list(part, notes, drill_in(drill, first), extent(drawn)[1]))
     return Drawing(
         box=padded(extent(items), 0.5),
         items=items,
@@ -96,13 +97,11 @@ def _cross(at: Point, reach: float, ink: Ink = Ink.INK) -> tuple[Stroke, Stroke]
     )
 
 
-def _list(part: SettledPart, notes: Notes, drill: float, bottom: float) -> Iterator[Label]:
+def _list(part: SettledPart, notes: Notes, drill: str, bottom: float) -> Iterator[Label]:
     """Yield the lines below the shape: how to use drill centres, and notes that found no room."""
     lines = [f"{key}: {said}" if key else said for key, said in notes.listed]
     if part.drill_centres:
-        lines.insert(
-            0, f"Drill ø {mm_number(drill)} mm at the small circles, then cut to the line."
-        )
+        lines.insert(0, f"Drill ø {drill} at the small circles, then cut to the line.")
     box = bounds(part.plain.outer)
     room = max(box.width, _LEAST_LIST_WIDTH)
     broken = [row for line in lines for row in wrapped(line, _LIST, room)]

@@ -115,7 +115,7 @@ def _fixing(edition: Edition, *, hung: bool) -> str:
         if hung
         else "It is tall or shallow and can tip, above all on carpet or when a child climbs it."
     )
-    first, width = edition.identity.units_first, _width(edition)
+    first, width = edition.first, _width(edition)
     reached = [each for each in STUDS if width is not None and each + 2 * _EDGE <= width]
     if reached:
         apart = " or ".join(both_text(each, first) for each in reached)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from kerfolio.basis.lengths import thickness_text, tool_pair
+from kerfolio.basis.cutting_lengths import tool_text
+from kerfolio.basis.thickness import thickness_text
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
 from kerfolio.shop.tightest import tightest_inside
@@ -10,12 +11,12 @@ from kerfolio.shop.tightest import tightest_inside
 
 def cutter_words(edition: Edition) -> str:
     """Return a few sentences; nothing where nothing is cut from a sheet."""
-    first = edition.identity.units_first
+    first = edition.first
     cutters = {sheet.cutter.name: sheet.cutter for sheet in edition.settled.sheets}
     if not cutters:
         return ""
     named = listed(
-        [f"{each.title}, {_diameter(each.diameter, first)} wide" for each in cutters.values()]
+        [f"{each.title}, {tool_text(each.diameter, first)} wide" for each in cutters.values()]
     )
     words = [f"The cut files are drawn for {named}."]
     if edition.plan.relief.style != "none":
@@ -29,12 +30,12 @@ def cutter_words(edition: Edition) -> str:
         words.append("Some inside corners are drawn square: what the cutter leaves is cut by hand.")
     elif tightest is not None:
         words.append(
-            f"The tightest inside curve has a radius of {thickness_text(tightest, first)}: no "
-            f"cutter wider than {thickness_text(2 * tightest, first)} follows it."
+            f"The tightest inside curve has a radius of {_told(tightest, first)}: no "
+            f"cutter wider than {_told(2 * tightest, first)} follows it."
         )
     return " ".join(words)
 
 
-def _diameter(mm: float, first: str) -> str:
-    one, other = tool_pair(mm, first)
-    return f"{one} ({other})"
+def _told(mm: float, first: str) -> str:
+    """Return a radius or a width: of few figures in mm, in inches as cutters are sold."""
+    return tool_text(mm, first) if first == "in" else thickness_text(mm, first)

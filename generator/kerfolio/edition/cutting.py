@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from kerfolio.basis.figures import way_unit
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition
 from kerfolio.settling.settled import Operation
@@ -15,12 +16,6 @@ from kerfolio.shop.tool_path import Uncut
 
 ROUTER = "a small-shop router"
 """The machine that the times are reckoned for."""
-
-WEAR_REMARK = (
-    "Metres are counted over all passes. Depth, glue and grit dull a cutter too: compare like with "
-    "like."
-)
-"""What stands beside the work of the cutters."""
 
 OPERATIONS = {
     Operation.ENGRAVE: "Engravings",
@@ -58,7 +53,8 @@ class CuttingWords:
     """The cutting of a plan; ``minutes`` and ``metres`` of the sheets whose time is known.
 
     ``known`` counts these sheets in words: ``2 sheets``, or ``1 of 2 sheets`` where not ``whole``.
-    ``remark`` says what the times are for and what is not in them.
+    ``remark`` says what the times are for and what is not in them. ``first`` is the unit shown
+    first.
     """
 
     sheets: tuple[SheetCutting, ...]
@@ -69,7 +65,20 @@ class CuttingWords:
     known: str
     remark: str
     assumptions: tuple[Assumption, ...]
-    wear_remark: str = WEAR_REMARK
+    first: str = "mm"
+
+    @property
+    def way_head(self) -> str:
+        """The head of a column of the cutter's ways: ``Metres`` or ``Feet``."""
+        return way_unit(self.first).capitalize()
+
+    @property
+    def wear_remark(self) -> str:
+        """What stands beside the work of the cutters."""
+        return (
+            f"{self.way_head} are counted over all passes. Depth, glue and grit dull a cutter too: "
+            "compare like with like."
+        )
 
 
 def cutting_of(edition: Edition) -> CuttingWords | None:
@@ -90,10 +99,11 @@ def cutting_of(edition: Edition) -> CuttingWords | None:
         ),
         minutes=math.fsum(each.minutes for each in known),
         metres=math.fsum(each.metres for each in known),
+        first=edition.first,
         whole=len(known) == len(edition.times),
         known=_counted(len(known), len(edition.times)),
-        remark=_remark(known),
-        assumptions=tuple(_assumptions(known)),
+        remark=_remark(known, edition.first),
+        assumptions=tuple(each.told(edition.first) for each in _assumptions(known)),
     )
 
 
@@ -123,13 +133,13 @@ def _counted(known: int, sheets: int) -> str:
     return whole if known == sheets else f"{known} of {whole}"
 
 
-def _remark(known: Sequence[CutTime]) -> str:
+def _remark(known: Sequence[CutTime], first: str) -> str:
     """Return what the times are for; what no path could be made for is named once."""
     uncut = listed(tuple(dict.fromkeys(_uncut(each) for time in known for each in time.uncut)))
     left_out = f" Not in it either: {uncut}." if uncut else ""
     return (
-        f"Reckoned for {ROUTER} with the maker’s settings; metres are those of all passes. "
-        f"Loading, fixing and turning the sheet and sweeping are not in it.{left_out}"
+        f"Reckoned for {ROUTER} with the maker’s settings; {way_unit(first)} are those of all "
+        f"passes. Loading, fixing and turning the sheet and sweeping are not in it.{left_out}"
     )
 
 

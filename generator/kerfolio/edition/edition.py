@@ -73,6 +73,11 @@ class Edition:
         return self.plan.name
 
     @property
+    def first(self) -> str:
+        """The unit shown first, ``mm`` or ``in``."""
+        return self.identity.unit_for(self.plan)
+
+    @property
     def assembled(self) -> tuple[Assembled, BuildOrder] | None:
         """All that it makes in its place, with its order; None where nothing tells how it goes."""
         if self.plan.is_set:

@@ -5,18 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.edition.edition import Edition
-
-NEAR = 0.05
-"""mm within which a sheet counts as of a published thickness: half a step of the fit coupon."""
+from kerfolio.settling.coupon import step_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Choice:
     """The published thickness to take, mm, for a sheet measured or tried at ``wanted`` mm.
 
-    ``exact`` when it is that thickness; else it is the next thicker one, in which every tab still
-    enters. ``thickness`` is None outside what the plan is published for: ``thicker`` tells which
-    side.
+    ``exact`` when it is that thickness, to half a step of the fit coupon; else it is the next
+    thicker one, in which every tab still enters. ``thickness`` is None outside what the plan is
+    published for: ``thicker`` tells which side.
     """
 
     wanted: float
@@ -31,7 +29,8 @@ def folder_choice(edition: Edition, sheet: str, wanted: float) -> Choice:
     Raises KeyError for a sheet that the plan has not.
     """
     known = sorted({dict(each.variant.thickness)[sheet] for each in edition.variants})
-    near = [each for each in known if abs(each - wanted) <= NEAR + 1e-9]
+    within = step_of(edition.plan.units) / 2
+    near = [each for each in known if abs(each - wanted) <= within + 1e-9]
     if near:
         best = min(near, key=lambda each: (abs(each - wanted), each))
         return Choice(wanted=wanted, thickness=best, exact=True)

@@ -65,7 +65,7 @@ def used_of(edition: Edition) -> Used | None:
     carries = not any(overloaded(each) for each in results)
     sits = edition.sat_on is None or not overloaded(edition.sat_on)
     judged = fits(edition.plan, found, sits=sits, carries=carries)
-    first = edition.identity.units_first
+    first = edition.first
     return Used(
         sentence=sentence_of(judged),
         fits=judged,

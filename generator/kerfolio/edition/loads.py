@@ -80,7 +80,7 @@ def loads_of(edition: Edition) -> Loads | None:
     if not edition.spans:
         return None
     stated = {span.name: span for span in edition.plan.spans}
-    first = edition.identity.units_first
+    first = edition.first
     return Loads(spans=tuple(_words(stated[each.name], each, first) for each in edition.spans))
 
 
@@ -96,7 +96,7 @@ def _words(span: Span, result: SpanResult, first: str) -> LoadWords:
         title=title,
         asked=_asked(span, result, first),
         warning=" ".join(each for each in warnings if each),
-        assumptions=result.assumptions,
+        assumptions=tuple(each.told(first) for each in result.assumptions),
     )
     if isinstance(result, LegResult):
         return replace(words, figures=_leg_figures(result, first))

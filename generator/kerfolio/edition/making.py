@@ -56,7 +56,7 @@ class TheSet:
 
 def set_of(edition: Edition) -> TheSet | None:
     """Return what is told of a set, None of a plan of one thing."""
-    plan, first = edition.plan, edition.identity.units_first
+    plan, first = edition.plan, edition.first
     if not plan.is_set:
         return None
     rows = [(making_line(each.stated), _one(each, first)) for each in edition.made]
@@ -107,7 +107,7 @@ def is_single(made: Made) -> bool:
 def _whole(edition: Edition, made: Made, build: Build) -> Whole:
     assembled, stability = build.drawn.assembled, made.stability
     assert stability is not None, "worked out with the edition"
-    rows = stability_rows(stability, edition.identity.units_first)
+    rows = stability_rows(stability, edition.first)
     placed = {piece.label for piece in assembled.pieces}
     labels = [piece.label for part in made.settled.parts for piece in part.pieces]
     missing = [label for label in labels if label not in placed] if edition.parts else []

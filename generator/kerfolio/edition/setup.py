@@ -6,15 +6,9 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from kerfolio.basis.cutting_lengths import depth_text, depths_in, drill_text, place_text
 from kerfolio.basis.figures import minutes_short, minutes_text, whole_figure
-from kerfolio.basis.lengths import (
-    MM_PER_UNIT,
-    both_text,
-    cut_text,
-    inch_number,
-    inch_text,
-    mm_number,
-)
+from kerfolio.basis.lengths import MM_PER_UNIT, both_text, inch_number, mm_number
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.setup_view import SETUP_NAMES
 from kerfolio.edition.edition import Edition
@@ -117,7 +111,7 @@ def setup_arts(edition: Edition) -> tuple[SetupArt, ...]:
 
 
 def _sheet(edition: Edition, layout: SheetLayout, time: CutTime) -> SetupSheet:
-    settled, first = edition.settled, edition.identity.units_first
+    settled, first = edition.settled, edition.first
     sheet = settled.sheet(layout.sheet)
     counts = Counter(each.part for each in layout.placements)
     runs, left = runs_of(settled, layout.sheet, counts, time)
@@ -141,19 +135,19 @@ def _sheet(edition: Edition, layout: SheetLayout, time: CutTime) -> SetupSheet:
 
 def _art(edition: Edition, art: Art) -> SetupArt:
     """Work an engraving out as if nothing else were cut."""
-    settled, first = edition.settled, edition.identity.units_first
+    settled, first = edition.settled, edition.first
     cut = Cut(operation=Operation.ENGRAVE, depth=art.depth, contours=art.lines, feature=art.name)
     alone = replace(settled, parts=(replace(art.part, cuts=(cut,)),))
     time = sheet_time(alone, art.part.sheet, (Placed(part=art.part.name),))
     runs, left = runs_of(alone, art.part.sheet, {art.part.name: 1}, time)
-    one, other = (cut_text(each, first) for each in art.distances)
+    one, other = (place_text(each, first) for each in art.distances)
     return SetupArt(
         art=art,
         runs=tuple(_run(settled, each, art.part.sheet, first, whole=False) for each in runs),
         by_hand=tuple(_by_hand(each, first) for each in left),
         minutes=time.minutes if time.known else 0.0,
         size=f"{both_text(art.size[0], first)} wide, {both_text(art.size[1], first)} high",
-        depth=cut_text(art.depth, first),
+        depth=depth_text(art.depth, first),
         steps=_steps(art, one, other),
         pieces=tuple(piece.mark for piece in art.part.pieces),
     )
@@ -226,7 +220,7 @@ def _bridges(work: Work, first: str) -> str:
     """Return ``28 bridges 2 mm (5/64 in) high``; nothing where there are none."""
     if not work.bridges:
         return ""
-    return f"{counted(work.bridges, 'bridge')} {cut_text(work.bridge_height, first)} high"
+    return f"{counted(work.bridges, 'bridge')} {depth_text(work.bridge_height, first)} high"
 
 
 def depths_text(depths: Sequence[float | None], first: str) -> str:
@@ -234,11 +228,9 @@ def depths_text(depths: Sequence[float | None], first: str) -> str:
     deep = [each for each in depths if each is not None]
     words = []
     if len(deep) == 1:
-        words = [cut_text(deep[0], first)]
-    elif deep and first == "mm":
-        words = [f"{listed([mm_number(each, 2) for each in deep])} mm"]
+        words = [depth_text(deep[0], first)]
     elif deep:
-        words = [listed([inch_text(each, 64) for each in deep])]
+        words = [depths_in(deep, first, " and ")]
     return listed([*words, *(["through"] if None in depths else [])])
 
 
@@ -251,7 +243,7 @@ def _by_hand(left: ByHand, first: str) -> str:
     where = f"{left.part.mark}, {left.part.name}"
     depth = depths_text(left.depths, first)
     if left.operation is Operation.HOLE:
-        wide = listed([f"ø {cut_text(each, first)}" for each in left.widths])
+        wide = listed([f"ø {drill_text(each, first)}" for each in left.widths])
         return f"Drill by hand: {counted(left.count, 'hole')} {wide}, {depth}, in {where}"
     return f"{SETUP_NAMES[left.operation].capitalize()} of {where}, {depth}: {left.why}"
 
@@ -267,7 +259,7 @@ def _taped(settled: SettledPlan, counts: Mapping[str, int]) -> Iterator[str]:
 
 def _below(settings: Sequence[Setting], first: str) -> str:
     deep = max((each.skim for each in settings if each.through), default=0.0)
-    return cut_text(deep, first) if deep else "no depth stated"
+    return depth_text(deep, first) if deep else "no depth stated"
 
 
 def _clamps(spots: Sequence[ClampSpot], first: str) -> tuple[str, ...]:

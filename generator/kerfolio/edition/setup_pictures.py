@@ -14,7 +14,7 @@ _SHEET_ROOM, _ART_ROOM = (178.0, 120.0), (150.0, 95.0)
 
 def setup_pictures(edition: Edition) -> dict[str, Drawing]:
     """Return ``setup-N`` for sheet N, and a picture by ``art_picture`` for every engraving."""
-    settled, first = edition.settled, edition.identity.units_first
+    settled, first = edition.settled, edition.first
     found = {
         f"setup-{sheet.number}": setup_view(
             settled, sheet, clamp_spots(settled, sheet), _SHEET_ROOM, first

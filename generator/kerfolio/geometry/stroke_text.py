@@ -18,6 +18,7 @@ from HersheyFonts import HersheyFonts
 
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.curve import Bezier, Piece
+from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.path_text import contour_of
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.geometry.transform import moved, scaled, turned
@@ -103,8 +104,13 @@ def _missing(sign: str) -> ShapeError:
 def _placed(
     drawn: list[Contour], scale: float, size: Point, at: Point, anchor: str, angle: float
 ) -> tuple[Contour, ...]:
-    """Return contours on a base line at 0,0, font units, scaled, anchored and turned."""
-    shift = {"start": 0.0, "middle": -size[0] / 2, "end": -size[0]}[anchor]
+    """Return contours on a base line at 0,0, font units, scaled, anchored and turned.
+
+    The middle is that of the lines: what stands beside the last letter is no part of them.
+    """
+    boxes = [bounds(each) for each in drawn]
+    middle = (min(box.x0 for box in boxes) + max(box.x1 for box in boxes)) / 2
+    shift = {"start": 0.0, "middle": -middle, "end": -size[0]}[anchor]
     result = []
     for contour in drawn:
         based = scaled(moved(contour, shift, -size[1] / 2), scale)

@@ -51,6 +51,10 @@ class Identity:
     welcome: Prose = field(default_factory=Prose)
     place: Place = NOWHERE
 
+    def unit_for(self, plan: Plan) -> str:
+        """Return the unit shown first of a plan: inches where it or the workshop is in inches."""
+        return "in" if "in" in (plan.units, self.units_first) else "mm"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Picture:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from kerfolio.basis.lengths import range_text, size_text
+from kerfolio.basis.sheet_size import sheet_text
+from kerfolio.basis.thickness import sold_range_text
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.cutter_words import cutter_words
 from kerfolio.edition.edition import Edition
@@ -45,10 +46,10 @@ def _thickness(edition: Edition) -> str:
     ranges = sheet_ranges(edition)
     if not ranges:
         return ""
-    first = edition.identity.units_first
+    first = edition.first
     spans = listed(
         [
-            f"{each.title}, {range_text(each.thicknesses[0], each.thicknesses[-1], first)}"
+            f"{each.title}, {sold_range_text(each.thicknesses[0], each.thicknesses[-1], first)}"
             for each in ranges
         ]
     )
@@ -64,9 +65,10 @@ def _thickness(edition: Edition) -> str:
 
 
 def _sheets(edition: Edition) -> str:
-    first = edition.identity.units_first
+    first = edition.first
     rows = [
-        f"{counted(row.count, 'sheet')} of {row.title}, {size_text((row.width, row.height), first)}"
+        f"{counted(row.count, 'sheet')} of {row.title}, "
+        f"{sheet_text((row.width, row.height), first)}"
         for row in edition.sheets
     ]
     return f"{listed(rows)}, as laid out on this page." if rows else ""

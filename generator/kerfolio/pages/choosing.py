@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from kerfolio.basis.lengths import thickness_text
+from kerfolio.basis.thickness import sold_text, thickness_text
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import folder_choice, folders_of
 from kerfolio.settling.settled import CouponSlot
@@ -60,7 +60,7 @@ def coupon_tables(edition: Edition) -> tuple[CouponTable, ...]:
 
 def folder_rows(edition: Edition) -> tuple[FolderRow, ...]:
     """Return every folder of cut files, thinnest first; ``drawn`` marks that of the pictures."""
-    first = edition.identity.units_first
+    first = edition.first
     names = [sheet.name for sheet in edition.settled.sheets]
     return tuple(
         FolderRow(
@@ -80,7 +80,7 @@ def sheet_titles(edition: Edition) -> tuple[str, ...]:
 
 
 def _slot_row(edition: Edition, sheet: str, slot: CouponSlot) -> SlotRow:
-    first = edition.identity.units_first
+    first = edition.first
     choice = folder_choice(edition, sheet, slot.thickness)
     take, note = "", "" if choice.exact else "the next thicker"
     if choice.thickness is None:
@@ -90,6 +90,6 @@ def _slot_row(edition: Edition, sheet: str, slot: CouponSlot) -> SlotRow:
         (label,) = folders_of(edition, sheet, choice.thickness)
         take = f"cut/{label}"
     else:
-        take = thickness_text(choice.thickness, first)
+        take = sold_text(choice.thickness, first)
     thickness = thickness_text(slot.thickness, first)
     return SlotRow(number=slot.number, thickness=thickness, take=take, note=note)

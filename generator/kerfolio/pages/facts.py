@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.basis.figures import minutes_text
-from kerfolio.basis.lengths import both_text, range_text, size_text
+from kerfolio.basis.lengths import both_text
 from kerfolio.basis.masses import mass_text
+from kerfolio.basis.sheet_size import sheet_text
+from kerfolio.basis.thickness import sold_range_text
 from kerfolio.basis.words import counted, day_text, listed
 from kerfolio.edition.cutting import ROUTER, cutting_of
 from kerfolio.edition.edition import Edition
@@ -78,24 +80,24 @@ def short_line(edition: Edition) -> str:
     boards = sum(row.count for row in edition.boards)
     words += [counted(boards, "board")] if boards else []
     words += [counted(pieces_count(edition), "piece")] if edition.parts else []
-    spans = [_span(each, edition.identity.units_first) for each in sheet_ranges(edition)]
+    spans = [_span(each, edition.first) for each in sheet_ranges(edition)]
     return " · ".join((*words, *spans))
 
 
 def _span(each: SheetRange, first: str) -> str:
-    return range_text(each.thicknesses[0], each.thicknesses[-1], first)
+    return sold_range_text(each.thicknesses[0], each.thicknesses[-1], first)
 
 
 def _sheets(edition: Edition) -> Lines:
-    first = edition.identity.units_first
+    first = edition.first
     return tuple(
-        (f"{row.count} × {row.title}", size_text((row.width, row.height), first))
+        (f"{row.count} × {row.title}", sheet_text((row.width, row.height), first))
         for row in edition.sheets
     )
 
 
 def _thicknesses(edition: Edition) -> Lines:
-    first = edition.identity.units_first
+    first = edition.first
     ranges = sheet_ranges(edition)
     lines: list[tuple[str, ...]] = []
     for each in ranges:
@@ -108,7 +110,7 @@ def _thicknesses(edition: Edition) -> Lines:
 
 
 def _boards(edition: Edition) -> Lines:
-    first = edition.identity.units_first
+    first = edition.first
     return tuple(
         (f"{row.count} × {row.title}", f"{both_text(row.length, first)} long")
         for row in edition.boards
@@ -126,7 +128,7 @@ def _mass(edition: Edition) -> Lines:
         return ()
     titles = [hardware_title(edition, item) for item in weight.unweighed]
     beside = f"without {listed(titles)}" if titles else "hardware and all"
-    return ((f"about {mass_text(weight.total, edition.identity.units_first)}", beside),)
+    return ((f"about {mass_text(weight.total, edition.first)}", beside),)
 
 
 def _cutting(edition: Edition) -> Lines:

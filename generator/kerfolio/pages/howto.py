@@ -11,6 +11,7 @@ from markupsafe import Markup
 from kerfolio.basis.digits import steps
 from kerfolio.basis.figures import money_number
 from kerfolio.basis.lengths import size_text
+from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import NO_DAY, Step
 from kerfolio.pages.licences import licence_note
@@ -71,9 +72,9 @@ def _cost(edition: Edition) -> dict[str, str] | None:
 
 
 def _supplies(edition: Edition) -> list[dict[str, Any]]:
-    first = edition.identity.units_first
+    first = edition.first
     sheets = [
-        (f"{row.title}, {size_text((row.width, row.height), first)}", row.count)
+        (f"{row.title}, {sheet_text((row.width, row.height), first)}", row.count)
         for row in edition.sheets
     ]
     boards = [

@@ -37,7 +37,10 @@ def log_page(site: Site) -> str:
     titles = {each.name: each.plan.title for each in site.editions}
     stock = site.editions[0].settled.stock if site.editions else None
     views = trial_views(
-        site.trials, stock, site.identity, lambda photo: shown(photo, site.log_photos, "../")
+        site.trials,
+        stock,
+        site.identity.units_first,
+        lambda photo: shown(photo, site.log_photos, "../"),
     )
     return render("log.html", frame=frame, trials=views, titles=titles, root="../")
 
@@ -51,7 +54,10 @@ def private_log_page(workshop: Workshop, log_folder: str = "../log/") -> str:
     title = f"The whole log of {identity.title}"
     frame = lone_frame(identity, title, "All trials, for the maker alone.", private=True)
     views = trial_views(
-        workshop.trials, workshop.stock, identity, lambda photo: _beside(photo, log_folder)
+        workshop.trials,
+        workshop.stock,
+        identity.units_first,
+        lambda photo: _beside(photo, log_folder),
     )
     return render(
         "private-log.html",

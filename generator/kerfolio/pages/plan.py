@@ -124,7 +124,7 @@ def _common(site: Site, edition: Edition, depth: str = "../../") -> dict[str, An
         "edition": edition,
         "plan": edition.plan,
         "identity": edition.identity,
-        "first": edition.identity.units_first,
+        "first": edition.first,
         "pictures": pictures,
         "steps": step_views(edition, lambda photo: shown(photo, files.photos, depth), pictures),
         "licence": licence_note(edition),
@@ -146,7 +146,7 @@ def _viewer(site: Site, edition: Edition) -> Viewer | None:
 def _trials(site: Site, edition: Edition) -> tuple[TrialView, ...]:
     stock = edition.settled.stock
     return trial_views(
-        edition.trials, stock, site.identity, lambda each: shown(each, site.log_photos, "../../")
+        edition.trials, stock, edition.first, lambda each: shown(each, site.log_photos, "../../")
     )
 
 

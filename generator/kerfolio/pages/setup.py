@@ -40,7 +40,7 @@ def setup_page(site: Site, edition: Edition) -> str:
         frame=replace(site_frame(site, path, title, words), release=release_line(plan)),
         plan=plan,
         fit=edition.settled.variant.label,
-        first=edition.identity.units_first,
+        first=edition.first,
         sheets=setup_sheets(edition),
         arts=setup_arts(edition),
         pictures=pictures,

@@ -49,7 +49,7 @@ def start_here(
         edition=edition,
         plan=plan,
         identity=edition.identity,
-        first=edition.identity.units_first,
+        first=edition.first,
         day=plan.released,
         cover=inlined(cover_of(plan.photos), edition),
         pictures=drawn,

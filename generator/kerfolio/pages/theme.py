@@ -12,14 +12,16 @@ from markupsafe import Markup
 from kerfolio.basis.digits import digits
 from kerfolio.basis.figures import (
     bytes_text,
-    metres_number,
     minutes_text,
     money_number,
     money_text,
+    way_number,
 )
-from kerfolio.basis.lengths import size_pair, size_text, thickness_text
+from kerfolio.basis.lengths import size_pair, size_text
 from kerfolio.basis.masses import mass_pair
+from kerfolio.basis.sheet_size import sheet_pair, sheet_text
 from kerfolio.basis.shipped import shipped
+from kerfolio.basis.thickness import sold_text, thickness_text
 from kerfolio.basis.words import counted, day_text, listed
 from kerfolio.model.prose import plain_text, ticked
 from kerfolio.pages import words
@@ -115,8 +117,11 @@ def _environment() -> Environment:
         "thickness": thickness_text,
         "size": size_text,
         "size_pair": size_pair,
+        "sheet_size": sheet_text,
+        "sheet_pair": sheet_pair,
+        "sold": sold_text,
         "mass_pair": mass_pair,
-        "metres": metres_number,
+        "way": way_number,
         "money_number": money_number,
         "money": money_text,
         "minutes": minutes_text,

@@ -6,13 +6,14 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
+from kerfolio.basis.cutting_lengths import depth_text
 from kerfolio.basis.figures import whole_figure
-from kerfolio.basis.lengths import MM_PER_UNIT, both_text, thickness_text
+from kerfolio.basis.lengths import MM_PER_UNIT
+from kerfolio.basis.thickness import thickness_text
 from kerfolio.basis.words import listed
 from kerfolio.model.prose import Prose
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
-from kerfolio.model.workshop import Identity
 from kerfolio.pages.photos import ShownPhoto, ShowPhoto
 from kerfolio.trials.log import newest_first
 
@@ -34,17 +35,20 @@ class TrialView:
 def trial_views(
     trials: Iterable[Trial],
     stock: Stock | None,
-    identity: Identity,
+    first: str,
     show: ShowPhoto,
 ) -> tuple[TrialView, ...]:
-    """Return the trials, newest first; without a stock, sheets and cutters keep their names."""
+    """Return the trials, newest first; without a stock, sheets and cutters keep their names.
+
+    ``first`` is the unit shown first.
+    """
     return tuple(
         TrialView(
             day=each.date,
             title=each.title,
             plan=each.plan.name if each.plan else "",
             outcome=each.outcome,
-            settings=settings(each, stock or Stock(), identity.units_first),
+            settings=settings(each, stock or Stock(), first),
             photo=show(each.photo),
             text=each.text,
             public=each.public,
@@ -83,4 +87,4 @@ def _feed(mm_per_min: float | None, first: str) -> str:
 
 
 def _passes(depths: tuple[float, ...], first: str) -> str:
-    return listed([both_text(depth, first) for depth in depths])
+    return listed([depth_text(depth, first) for depth in depths])

@@ -22,7 +22,7 @@ _TOO_LARGE = "The art is larger than this page: for its full size print the file
 
 def art_page(edition: Edition, setup: SetupArt, grid: Grid, foot: tuple[Passage, ...]) -> Page:
     """Return the page: the piece with distances, what to do, the art at full size if it fits."""
-    full = art_full_view(edition.settled, setup.art, edition.identity.units_first)
+    full = art_full_view(edition.settled, setup.art, edition.first)
     if full.width <= grid.width and full.height <= _FULL_HIGH:
         made = _made(edition, setup, grid, full)
         if made is not None:
@@ -38,7 +38,7 @@ def _made(
     """Return what stands on the page and at its foot, None where the art leaves too little room."""
     settled, first, head = (
         edition.settled,
-        edition.identity.units_first,
+        edition.first,
         _head(edition, setup, grid),
     )
     figure = (drawing_band(full, grid.width, full.height),) if full else ()

@@ -9,8 +9,8 @@ from kerfolio.paper.tiling import MARGIN
 from kerfolio.writing.page import Mark, Rule, Run, Text
 from kerfolio.writing.typeface import Face, Style
 
-LENGTHS: tuple[tuple[str, float], ...] = (("100 mm", 100.0), ("4 in", 101.6))
-"""What is written beside each length, and the length in mm."""
+LENGTHS: dict[str, tuple[str, float]] = {"mm": ("100 mm", 100.0), "in": ("4 in", 101.6)}
+"""What is written beside each length, and the length in mm, by its unit."""
 
 LINE = 0.13
 _FROM_EDGE = (4.9, 7.7)  # of the two lines; nearer, many printers print nothing
@@ -18,10 +18,14 @@ _TICK = 0.8
 _STYLE = Style(face=Face.SANS_STRONG, points=5.4)
 
 
-def check_lengths(page: tuple[float, float]) -> tuple[Mark, ...]:
-    """Return lines of 100 mm and 4 in along the top and the left edge of a page (mm)."""
+def check_lengths(page: tuple[float, float], first: str = "mm") -> tuple[Mark, ...]:
+    """Return lines of 100 mm and 4 in along the top and the left edge of a page (mm).
+
+    That in the unit ``first`` lies nearest to the edge.
+    """
     marks: list[Mark] = []
-    for (words, length), away in zip(LENGTHS, _FROM_EDGE, strict=True):
+    units = sorted(LENGTHS, key=lambda unit: unit != first)
+    for (words, length), away in zip((LENGTHS[unit] for unit in units), _FROM_EDGE, strict=True):
         marks += _across(words, length, page[1] - away)
         marks += _up(words, length, away, page[1])
     return tuple(marks)

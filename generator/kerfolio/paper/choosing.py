@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from kerfolio.basis.lengths import mm_number, mm_text, thickness_text
+from kerfolio.basis.cutting_lengths import fit_number
+from kerfolio.basis.said import ByUnit, said
+from kerfolio.basis.thickness import reading_number, sold_in, thickness_text
 from kerfolio.basis.words import listed
 from kerfolio.drawing.coupon_view import coupon_view
 from kerfolio.drawing.measuring_view import measuring_view
@@ -22,12 +24,17 @@ TITLE = "Choose your files"
 COUPON_TITLE = "Cut this first"
 _PICTURE_HIGH = 68.0
 
-_MEASURE = (
-    "A sheet is seldom as thick as its name. Measure yours with a caliper that shows 0.05 mm, at "
-    "eight points 50 mm (2 in) in from the edges: near the four corners and at the middle of each "
-    "side, as EN 324-1 does. Take the mean and round it to 0.1 mm. A burr or a raised corner "
-    "counts as sheet: brush the edge clean first."
+_IN = ByUnit("50 mm", "2 in")
+_MEASURE = said(
+    "A sheet is seldom as thick as its name. Measure yours with a caliper that shows {}, at "
+    "eight points {} in from the edges: near the four corners and at the middle of each "
+    "side, as EN 324-1 does. Take the mean and round it to {}. A burr or a raised corner "
+    "counts as sheet: brush the edge clean first.",
+    ByUnit("0.05 mm", "0.001 in"),
+    ByUnit("50 mm (2 in)", "2 in (50 mm)"),
+    ByUnit("0.1 mm", "0.005 in"),
 )
+_POINTS = said("Eight points, {} in from the edges.", _IN)
 _ONE = "Every slot of this plan is drawn for one thickness: {thickness}."
 _MANY = (
     "Every slot of this plan follows the thickness of the sheet. The bundle holds one whole set of "
@@ -47,11 +54,12 @@ def choosing_section(edition: Edition, grid: Grid) -> Bands:
     bands: list[Band] = list(section(TITLE, grid, new_page=True))
     picture = captioned(
         drawing_band(measuring_view(), grid.label, 40.0),
-        "Eight points, 50 mm in from the edges.",
+        _POINTS.told(edition.first),
         grid.label,
     )
+    measure = _MEASURE.told(edition.first)
     side = (*label("Measure the sheet", grid), *spaced(picture, 2.5))
-    bands += beside(side, indented(plain(_MEASURE, grid.main), grid.main_x))
+    bands += beside(side, indented(plain(measure, grid.main), grid.main_x))
     words = _MANY if len(edition.variants) > 1 else _ONE.format(thickness=_only(edition))
     folders = (*plain(words, grid.main), *spaced(_folders(edition, grid), 4.0))
     bands += spaced(hung("Take the folder", folders, grid), BLOCK_SPACE)
@@ -68,22 +76,22 @@ def _files(edition: Edition, grid: Grid) -> Bands:
 
 
 def _only(edition: Edition) -> str:
-    return listed([mm_text(thick, 2) for _, thick in edition.settled.variant.thickness])
+    return listed([sold_in(thick, edition.first) for _, thick in edition.settled.variant.thickness])
 
 
 def _folders(edition: Edition, grid: Grid) -> Bands:
-    names, first = [sheet.name for sheet in edition.settled.sheets], edition.identity.units_first
+    names, first = [sheet.name for sheet in edition.settled.sheets], edition.first
     columns = [
         Column(head="Folder", grows=True),
         *(Column(head=name, number=True) for name in names),
-        Column(head="Fit per side, mm", number=True),
+        Column(head=f"Fit per side, {first}", number=True),
     ]
     rows: list[tuple[Cell, ...]] = []
     for each in edition.variants:
         thick = dict(each.variant.thickness)
         fits = sorted({sheet.fit for sheet in each.sheets})
         cells = [thickness_text(thick[name], first) for name in names]
-        fit = listed([mm_number(value, 2) for value in fits])
+        fit = listed([fit_number(value, first) for value in fits])
         rows.append((strong_cell(f"cut/{each.variant.label}"), *cells, fit))
     return table(columns, rows, grid.main)
 
@@ -105,12 +113,12 @@ def coupon_section(edition: Edition, grid: Grid) -> Bands:
 
 
 def _coupon(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
-    first = edition.identity.units_first
+    first = edition.first
     drawing = coupon_view(edition.settled, coupon, (grid.width, _PICTURE_HIGH), first)
     picture = captioned(
         drawing_band(drawing, grid.width, _PICTURE_HIGH),
         f"Coupon for {coupon.sheet}: plate and tab. Beside each slot is engraved how thick a "
-        "sheet it suits, in mm.",
+        f"sheet it suits, in {'inches' if first == 'in' else 'mm'}.",
         grid.width,
     )
     rows = hung(coupon.sheet, _slots(edition, coupon, grid), grid)
@@ -118,17 +126,18 @@ def _coupon(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
 
 
 def _slots(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
+    first = edition.first
     columns = [
         Column(head="Slot", number=True),
-        Column(head="Width, mm", number=True),
+        Column(head=f"Width, {first}", number=True),
         Column(head="Suits a sheet of", number=True),
         Column(head="Take", grows=True),
     ]
     rows = [
         (
             strong_cell(str(slot.number)),
-            mm_number(slot.width, 2),
-            thickness_text(slot.thickness, edition.identity.units_first),
+            reading_number(slot.width, first),
+            thickness_text(slot.thickness, first),
             folder_words(edition, coupon.sheet, slot.thickness),
         )
         for slot in coupon.slots
@@ -162,5 +171,5 @@ def folder_words(edition: Edition, sheet: str, wanted: float) -> str:
     if len(edition.settled.sheets) == 1:
         words = f"cut/{folders_of(edition, sheet, choice.thickness)[0]}"
     else:
-        words = f"a folder for {sheet} {mm_text(choice.thickness, 2)}"
+        words = f"a folder for {sheet} {sold_in(choice.thickness, edition.first)}"
     return words if choice.exact else f"{words}, the next thicker"

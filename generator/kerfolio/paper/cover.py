@@ -117,7 +117,7 @@ def _picture(edition: Edition, grid: Grid, room: float) -> Band:
         return photo_band(edition.pictures[photo.file], photo, grid.width, room)
     if not edition.layout.sheets:
         return Band(height=0.0)
-    first = edition.identity.units_first
+    first = edition.first
     drawing = layout_view(edition.settled, edition.layout.sheets[0], (grid.width, room), first)
     return drawing_band(drawing, grid.width, room)
 
@@ -127,7 +127,7 @@ def _facts(edition: Edition, grid: Grid) -> Bands:
     facts = [
         ("Designed by", edition.identity.maker),
         ("Release", f"{plan.version}, {day_text(plan.released)}"),
-        ("Drawn for", drawn_for(edition.settled)),
+        ("Drawn for", drawn_for(edition.settled, edition.first)),
         ("Published for", published_for(edition)),
     ]
     step = grid.width / len(facts)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from kerfolio.basis.figures import metres_number, minutes_text, money_number
+from kerfolio.basis.figures import minutes_text, money_number, way_number
 from kerfolio.basis.words import counted
 from kerfolio.edition.copies import copies_remark
 from kerfolio.edition.cutting import CuttingWords, SheetCutting, cutting_of
@@ -50,33 +50,39 @@ def _times(words: CuttingWords, measure: float) -> Bands:
     columns = (
         Column(head="Sheet", grows=True),
         Column(head="Cutters", grows=True),
-        Column(head="Metres", number=True),
+        Column(head=words.way_head, number=True),
         Column(head="Time", number=True),
     )
-    rows: list[tuple[Cell, ...]] = [_time_cells(each) for each in words.sheets]
+    rows: list[tuple[Cell, ...]] = [_time_cells(each, words.first) for each in words.sheets]
     if len(rows) > 1:
         together = "Together" if words.whole else f"Together, {words.known}"
-        metres, minutes = metres_number(words.metres), minutes_text(words.minutes)
+        metres, minutes = way_number(words.metres, words.first), minutes_text(words.minutes)
         rows.append((strong_cell(together), "", strong_cell(metres), strong_cell(minutes)))
     return (*table(columns, rows, measure), *note(words.remark, measure))
 
 
-def _time_cells(each: SheetCutting) -> tuple[Cell, ...]:
+def _time_cells(each: SheetCutting, first: str) -> tuple[Cell, ...]:
     sheet = f"{each.number}, {each.title}"
     if each.minutes is None:
         return (sheet, (Run("no cut settings are stated for it", CELL_SOFT),), "–", "–")
-    return (sheet, ", ".join(each.cutters), metres_number(each.metres), minutes_text(each.minutes))
+    way, minutes = way_number(each.metres, first), minutes_text(each.minutes)
+    return (sheet, ", ".join(each.cutters), way, minutes)
 
 
 def _work(words: CuttingWords, measure: float) -> Bands:
     columns = (
         Column(head="Cutter", grows=True),
         Column(head="Cuts", number=True),
-        Column(head="Metres", number=True),
+        Column(head=words.way_head, number=True),
         Column(head="In the wood", number=True),
     )
     rows = [
-        (each.title, str(each.cuts), metres_number(each.metres), minutes_text(each.minutes))
+        (
+            each.title,
+            str(each.cuts),
+            way_number(each.metres, words.first),
+            minutes_text(each.minutes),
+        )
         for each in words.work
     ]
     return (*table(columns, rows, measure), *note(words.wear_remark, measure))

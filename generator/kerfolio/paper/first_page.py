@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from kerfolio.basis.lengths import mm_number, mm_text
+from kerfolio.basis.lengths import inch_text, length_in, mm_text
+from kerfolio.basis.said import ByUnit, said
+from kerfolio.basis.thickness import precise_in
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, shifted, spaced
@@ -27,8 +29,8 @@ from kerfolio.paper.type import (
 from kerfolio.writing.page import Mark, Page, Panel, Passage, Replay, Role, Rule, Run, Text
 from kerfolio.writing.typeface import Face, Style
 
-SQUARE = 100.0
-"""Side of the check square, mm."""
+SQUARES = {"mm": 100.0, "in": 101.6}
+"""Side of the check square by the unit shown first, mm: 100 mm, or 4 in."""
 CARD = (85.60, 53.98)
 """A bank card, mm: size ID-1 of ISO/IEC 7810 (from memory)."""
 
@@ -43,15 +45,14 @@ def first_page(
     tiles: Tiling,
     printed: Sequence[Tile],
     paper: PaperStock,
-    first: str,
 ) -> Page:
     """Return the page: check square, card gauge, what to do when one direction is off, the map."""
-    grid = Grid(paper=paper, top=18.0, bottom=18.0)
+    grid, first = Grid(paper=paper, top=18.0, bottom=18.0), titled.first
     bands = (
-        *_titles(titled, first, grid),
-        *_checks(grid),
-        *spaced(_remedies(tiles, grid), _GAP),
-        *spaced(_map(drawing, tiles, printed, grid), _GAP),
+        *_titles(titled, grid),
+        *_checks(grid, first),
+        *spaced(_remedies(tiles, grid, first), _GAP),
+        *spaced(_map(drawing, tiles, printed, grid, first), _GAP),
     )
     top, passages = grid.ceiling, []
     for band in bands:
@@ -66,18 +67,18 @@ def first_page(
         height=size[1],
         passages=(
             *passages,
-            Passage(marks=check_lengths(size)),
+            Passage(marks=check_lengths(size, first)),
             *foot(titled.title, rest, grid)(1, pages),
         ),
     )
 
 
-def _titles(titled: Titled, first: str, grid: Grid) -> Bands:
+def _titles(titled: Titled, grid: Grid) -> Bands:
     title = paragraph(
         (Run("Print this page alone first", SECTION),), grid.width, 9.0, role=Role.TITLE
     )
     words = (
-        f"Template {titled.part}, for a sheet of {titled.sheet}. {titled.overall(first)}. Print at "
+        f"Template {titled.part}, for a sheet of {titled.sheet}. {titled.overall}. Print at "
         "100 %: “actual size”, without fitting to the page."
     )
     line = Rule(x=0, y=0, to_x=grid.width, to_y=0, width=HAIR * 2)
@@ -85,25 +86,31 @@ def _titles(titled: Titled, first: str, grid: Grid) -> Bands:
     return (*title, *spaced(plain(words, grid.width, _TEXT), 0.5), ruled)
 
 
-def _checks(grid: Grid) -> Bands:
+def _checks(grid: Grid, first: str) -> Bands:
     """Return the square with, beside it, the card and what to look for."""
-    x = SQUARE + 9.0
+    x = SQUARES[first] + 9.0
     room = grid.width - x
-    square = _square()
+    square = _square(first)
     words = (
         *paragraph((caps("Measure the square"),), room, CAPS_LEADING),
-        *spaced(plain(_MEASURE, room, _TEXT), 0.8),
+        *spaced(plain(_MEASURE.told(first), room, _TEXT), 0.8),
         *spaced(paragraph((caps("No rule at hand?"),), room, CAPS_LEADING), 4.0),
-        *spaced(plain(_CARD, room, _TEXT), 0.8),
+        *spaced(plain(_CARD.told(first), room, _TEXT), 0.8),
     )
     return beside(indented(words, x), (square,))
 
 
-_MEASURE = (
-    "Lay a steel rule along both sides. Each must be 100 mm to within 0.5 mm (common practice for "
-    "cutting by hand). The marks at 4 in serve an inch rule."
+_SIDE, _OTHER = ByUnit("100 mm", "4 in"), ByUnit("4 in", "100 mm")
+_MEASURE = said(
+    "Lay a steel rule along both sides. Each must be {} to within {} (common practice for "
+    "cutting by hand). The marks at {} serve {} rule.",
+    _SIDE,
+    ByUnit("0.5 mm", "1/64 in"),
+    _OTHER,
+    ByUnit("an inch", "a metric"),
 )
-_CARD = "A bank card covers the outline in the square exactly: 85.60 × 53.98 mm."
+_CARD_SIZE = ByUnit("85.60 × 53.98 mm", "3.370 × 2.125 in")
+_CARD = said("A bank card covers the outline in the square exactly: {}.", _CARD_SIZE)
 
 
 def _box(x: float, y: float, wide: float, high: float, thick: float, ink: Ink) -> tuple[Mark, ...]:
@@ -114,36 +121,40 @@ def _box(x: float, y: float, wide: float, high: float, thick: float, ink: Ink) -
     )
 
 
-def _square() -> Band:
-    left = (SQUARE - CARD[0]) / 2
-    card_y = -SQUARE + 10.0
+def _square(first: str) -> Band:
+    square = SQUARES[first]
+    left = (square - CARD[0]) / 2
+    card_y = -square + 10.0
+    side = (Run(_SIDE.told(first), CELL_STRONG),)
     marks: list[Mark] = [
-        *_box(0, -SQUARE, SQUARE, SQUARE, 0.18, Ink.INK),
+        *_box(0, -square, square, square, 0.18, Ink.INK),
         *_box(left, card_y, *CARD, 0.18, Ink.ACCENT),
-        *_inch_ticks(),
-        Text(x=SQUARE / 2, y=-7.0, runs=(Run("100 mm", CELL_STRONG),), anchor=Anchor.MIDDLE),
+        *_ticks(first),
+        Text(x=square / 2, y=-7.0, runs=side, anchor=Anchor.MIDDLE),
+        Text(x=7.0, y=-square / 2, runs=side, anchor=Anchor.MIDDLE, angle=90),
         Text(
-            x=7.0, y=-SQUARE / 2, runs=(Run("100 mm", CELL_STRONG),), anchor=Anchor.MIDDLE, angle=90
-        ),
-        Text(
-            x=SQUARE / 2,
+            x=square / 2,
             y=card_y + CARD[1] / 2,
-            runs=(Run("a bank card, 85.60 × 53.98 mm", NOTE),),
+            runs=(Run(f"a bank card, {_CARD_SIZE.told(first)}", NOTE),),
             anchor=Anchor.MIDDLE,
         ),
     ]
-    passage = Passage(marks=tuple(marks), role=Role.FIGURE, alt="A square of 100 mm with a card")
-    return Band(height=SQUARE + 1.6, passages=(passage,))
+    passage = Passage(marks=tuple(marks), role=Role.FIGURE, alt=_ALT.told(first))
+    return Band(height=max(SQUARES.values()), passages=(passage,))
 
 
-def _inch_ticks() -> tuple[Mark, ...]:
-    """Return the ends of 4 in from the square's upper left corner, along both sides."""
-    four = 101.6
+_ALT = said("A square of {} with a card", _SIDE)
+
+
+def _ticks(first: str) -> tuple[Mark, ...]:
+    """Return the ends of the other length from the square's upper left corner, on both sides."""
+    end = SQUARES["mm" if first == "in" else "in"]
+    name = (Run(_OTHER.told(first), NOTE),)
     return (
-        Rule(x=four, y=-3.0, to_x=four, to_y=0.0, width=0.13, ink=Ink.SOFT),
-        Text(x=four + 0.8, y=-2.6, runs=(Run("4 in", NOTE),)),
-        Rule(x=0.0, y=-four, to_x=3.0, to_y=-four, width=0.13, ink=Ink.SOFT),
-        Text(x=4.0, y=-four - 2.2, runs=(Run("4 in", NOTE),)),
+        Rule(x=end, y=-3.0, to_x=end, to_y=0.0, width=0.13, ink=Ink.SOFT),
+        Text(x=max(SQUARES.values()) + 0.8, y=-2.6, runs=name),
+        Rule(x=0.0, y=-end, to_x=3.0, to_y=-end, width=0.13, ink=Ink.SOFT),
+        Text(x=4.0, y=-max(SQUARES.values()) - 2.2, runs=name),
     )
 
 
@@ -153,23 +164,24 @@ _WRONG = (
     "enough. Use thicker paper, a slower setting or the straight feed, or have the roll page "
     "printed at a shop. "
 )
-_WRONG_TILES = (
-    "If it stays, lay the tiles by their true distance instead of by the crosses. Measure the 100"
-    " mm at the upper and the left edge of a tile, and move each next tile in the wrong direction"
-    " by the length in the table: apart when the print is short, together when it is long. "
+_WRONG_TILES = said(
+    "If it stays, lay the tiles by their true distance instead of by the crosses. Measure the {}"
+    " at the upper and the left edge of a tile, and move each next tile in the wrong direction"
+    " by the length in the table: apart when the print is short, together when it is long. ",
+    _SIDE,
 )
-_WRONG_ALONE = (
-    "If it stays, correct the outline by hand: the part’s true size stands above, and the 100 mm "
-    "at the edges of its page show the error. "
+_WRONG_ALONE = said(
+    "If it stays, correct the outline by hand: the part’s true size stands above, and the {} "
+    "at the edges of its page show the error. ",
+    _SIDE,
 )
 
 
-def _remedies(tiles: Tiling, grid: Grid) -> Bands:
+def _remedies(tiles: Tiling, grid: Grid, first: str) -> Bands:
     """Return what to do when both directions, or only one, come out wrong."""
     alone = len(tiles.tiles) == 1
-    words = (
-        f"{_WRONG} {_WRONG_ALONE if alone else _WRONG_TILES} Slots follow your sheet, not paper."
-    )
+    how = (_WRONG_ALONE if alone else _WRONG_TILES).told(first)
+    words = f"{_WRONG} {how} Slots follow your sheet, not paper."
     if alone:
         return (
             *paragraph((caps("When only one direction is off"),), grid.width, CAPS_LEADING),
@@ -181,31 +193,40 @@ def _remedies(tiles: Tiling, grid: Grid) -> Bands:
         *paragraph((caps("When only one direction is off"),), left, CAPS_LEADING),
         *spaced(plain(words, left, _TEXT), 0.8),
     )
-    return beside(indented(_shifts(tiles, right), left + 8.0), text)
+    return beside(indented(_shifts(tiles, right, first), left + 8.0), text)
 
 
-def _shifts(tiles: Tiling, measure: float) -> Bands:
+def _shifts(tiles: Tiling, measure: float, first: str) -> Bands:
+    square, step = SQUARES[first], _WRONG_BY[first]
     columns = (
-        Column(head="100 mm reads", grows=True),
+        Column(head=f"{_SIDE.told(first)} reads", grows=True),
         Column(head="Across", number=True),
         Column(head="Up", number=True),
     )
     rows = [
         (
-            mm_text(100 + off),
-            *(mm_text(abs(off) / 100 * step) for step in tiles.step),
+            precise_in(square + times * step, first),
+            *(_shift(abs(times) * step / square * each, first) for each in tiles.step),
         )
-        for off in (-1.0, -0.5, 0.5, 1.0)
+        for times in (-2, -1, 1, 2)
     ]
     words = "Shift from one tile to the next."
     return (*table(columns, rows, measure), *spaced(_small(words, measure), 1.2))
+
+
+def _shift(mm: float, first: str) -> str:
+    return inch_text(mm, 64) if first == "in" else mm_text(mm)
+
+
+_WRONG_BY = {"mm": 0.5, "in": 25.4 / 64}
+"""Steps of the table, mm."""
 
 
 def _small(text: str, measure: float) -> Bands:
     return paragraph((Run(text, NOTE),), measure, NOTE_LEADING)
 
 
-def _map(drawing: Drawing, tiles: Tiling, printed: Sequence[Tile], grid: Grid) -> Bands:
+def _map(drawing: Drawing, tiles: Tiling, printed: Sequence[Tile], grid: Grid, first: str) -> Bands:
     """Return the whole part in small with every tile's name, beside how to lay them."""
     right = 58.0
     wide = grid.width - right - 8.0
@@ -223,13 +244,13 @@ def _map(drawing: Drawing, tiles: Tiling, printed: Sequence[Tile], grid: Grid) -
     figure = Passage(marks=(replay, *marks), role=Role.FIGURE, alt=alt)
     words = (
         *paragraph((caps("How the tiles lie"),), right, CAPS_LEADING),
-        *spaced(plain(_laying(tiles, printed), right, _TEXT), 0.8),
+        *spaced(plain(_laying(tiles, printed, first), right, _TEXT), 0.8),
     )
     picture = Band(height=up * scale, passages=(figure,))
     return beside(indented(words, grid.width - right), (picture,))
 
 
-def _laying(tiles: Tiling, printed: Sequence[Tile]) -> str:
+def _laying(tiles: Tiling, printed: Sequence[Tile], first: str) -> str:
     count = len(printed)
     if count == 1:
         return "One page holds the whole part."
@@ -242,7 +263,7 @@ def _laying(tiles: Tiling, printed: Sequence[Tile]) -> str:
     return (
         f"{count} pages: letters from left to right, numbers from top to bottom.{left_out} Trim "
         f"one of two neighbours along the dashed line, lay cross on cross, and tape. Neighbours "
-        f"share {mm_number(tiles.window[0] - tiles.step[0])} mm."
+        f"share {length_in(tiles.window[0] - tiles.step[0], first)}."
     )
 
 

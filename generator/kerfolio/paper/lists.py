@@ -5,7 +5,9 @@ from __future__ import annotations
 import math
 
 from kerfolio.basis.lengths import inch_number, mm_number, size_numbers
-from kerfolio.basis.masses import kg_number
+from kerfolio.basis.masses import mass_number, mass_pair, mass_unit
+from kerfolio.basis.sheet_size import sheet_numbers
+from kerfolio.basis.thickness import sold_number
 from kerfolio.basis.words import counted
 from kerfolio.edition.edition import Edition
 from kerfolio.paper.band import Band, Bands, kept, spaced, total
@@ -26,7 +28,7 @@ def parts_section(edition: Edition, grid: Grid) -> Bands:
     """Return the parts list; sizes in both units, the reader's first."""
     if not edition.parts:
         return ()
-    first = edition.identity.units_first
+    first = edition.first
     one, other = size_heads(first)
     columns = (
         Column(head="Marks", grows=True),
@@ -35,14 +37,14 @@ def parts_section(edition: Edition, grid: Grid) -> Bands:
         Column(head="Sheet"),
         Column(head=one, number=True),
         Column(head=other, number=True),
-        Column(head="kg each", number=True),
+        Column(head=f"{mass_unit(first)} each", number=True),
     )
     rows = [_part_cells(row, first) for row in edition.parts]
     count = sum(row.count for row in edition.parts)
     mass = math.fsum(row.count * row.mass for row in edition.parts)
-    for_sheets = drawn_for(edition.settled)
+    for_sheets = drawn_for(edition.settled, first)
     words = (
-        f"{counted(count, 'piece')}, together {kg_number(mass)} kg, for {for_sheets}. "
+        f"{counted(count, 'piece')}, together {mass_pair(mass, first)[0]}, for {for_sheets}. "
         "Sizes are overall, with tabs; inches are rounded to 1/32. Width first, then height, as "
         "the part is drawn. The mark stands on the part in every drawing."
     )
@@ -59,10 +61,10 @@ def _part_cells(row: PartRow, first: str) -> tuple[Cell, ...]:
         strong_cell(marks_text(row.marks)),
         name,
         str(row.count),
-        f"{row.sheet} {mm_number(row.thickness, 2)}",
+        f"{row.sheet} {sold_number(row.thickness, first)}",
         one,
         other,
-        kg_number(row.mass),
+        mass_number(row.mass, first),
     )
 
 
@@ -83,12 +85,12 @@ def buying_section(edition: Edition, grid: Grid) -> Bands:
 
 
 def _sheets(edition: Edition, grid: Grid) -> Bands:
-    first = edition.identity.units_first
+    first = edition.first
     one, other = size_heads(first)
     columns = (
         Column(head="Count", number=True),
         Column(head="Sheet", grows=True),
-        Column(head="Thick, mm", number=True),
+        Column(head=f"Thick, {first}", number=True),
         Column(head=one, number=True),
         Column(head=other, number=True),
     )
@@ -96,8 +98,8 @@ def _sheets(edition: Edition, grid: Grid) -> Bands:
         (
             strong_cell(str(row.count)),
             f"{row.title} ({row.sheet})",
-            mm_number(row.thickness, 2),
-            *size_numbers((row.width, row.height), first),
+            sold_number(row.thickness, first),
+            *sheet_numbers((row.width, row.height), first),
         )
         for row in edition.sheets
     ]
@@ -105,18 +107,19 @@ def _sheets(edition: Edition, grid: Grid) -> Bands:
 
 
 def _boards(edition: Edition, grid: Grid) -> Bands:
-    turn = -1 if edition.identity.units_first == "in" else 1
+    first = edition.first
+    turn = -1 if first == "in" else 1
     heads = ("Length, mm", "Length, in")[::turn]
     columns = (
         Column(head="Count", number=True),
         Column(head="Board", grows=True),
-        Column(head="Section, mm", number=True),
+        Column(head=f"Section, {first}", number=True),
         *(Column(head=head, number=True) for head in heads),
     )
     rows: list[tuple[Cell, ...]] = []
     for row in edition.boards:
         lengths = (mm_number(row.length), inch_number(row.length))[::turn]
-        section_text = f"{mm_number(row.thickness)} × {mm_number(row.width)}"
+        section_text, _ = size_numbers((row.thickness, row.width), first)
         title = f"{row.title} ({row.name})"
         rows.append((strong_cell(str(row.count)), title, section_text, *lengths))
     return table(columns, rows, grid.main)

@@ -6,7 +6,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from kerfolio.basis.figures import degrees_text
-from kerfolio.basis.lengths import mm_text, size_text
+from kerfolio.basis.lengths import size_text
+from kerfolio.basis.sheet_size import sheet_text
+from kerfolio.basis.thickness import reading_in, sold_in
 from kerfolio.basis.words import counted
 from kerfolio.drawing.layout_view import layout_view
 from kerfolio.drawing.part_view import part_view
@@ -71,13 +73,13 @@ def _is_long(part: SettledPart) -> bool:
 def _row(edition: Edition, row: Sequence[SettledPart], grid: Grid) -> Bands:
     wide = grid.width if _is_long(row[0]) else _half(grid)
     most = _SHARE_HIGH * grid.height
-    views = [
-        part_view(edition.settled, part, (wide, most), edition.identity.units_first) for part in row
-    ]
+    views = [part_view(edition.settled, part, (wide, most), edition.first) for part in row]
     high = max(view.height for view in views)
     columns: Bands = ()
     for index, (part, view) in enumerate(zip(row, views, strict=True)):
-        column = indented(_part_cell(part, view, wide, high), index * (wide + _CELL_GAP))
+        column = indented(
+            _part_cell(part, view, wide, high, edition.first), index * (wide + _CELL_GAP)
+        )
         columns = beside(columns, column) if columns else column
     return kept(columns)
 
@@ -86,7 +88,7 @@ def _half(grid: Grid) -> float:
     return (grid.width - _CELL_GAP) / 2
 
 
-def _part_cell(part: SettledPart, view: Drawing, wide: float, high: float) -> Bands:
+def _part_cell(part: SettledPart, view: Drawing, wide: float, high: float, first: str) -> Bands:
     """Return a part's picture standing on the row's common base line, its words under it."""
     figure = drawing_band(view, wide, high)
     lowered = tuple(
@@ -101,7 +103,7 @@ def _part_cell(part: SettledPart, view: Drawing, wide: float, high: float) -> Ba
         Run(f"{part.mark}  ", CELL_STRONG),
         Run(f"{part.name}, {counted(len(part.pieces), 'piece')}", CELL),
     )
-    sheet = f"{part.sheet}, {mm_text(part.thickness, 2)}"
+    sheet = f"{part.sheet}, {sold_in(part.thickness, first)}"
     marks = " ".join(piece.mark for piece in part.pieces)
     detail = f"{sheet} · {marks}" if len(part.pieces) > 1 else sheet
     words = (
@@ -129,7 +131,8 @@ def sheet_title(edition: Edition, layout: SheetLayout) -> str:
 def sheet_words(edition: Edition, layout: SheetLayout) -> str:
     """Return what to lay on the machine: ``Birch plywood 18 mm (ply), measured 17.8 mm``."""
     sheet = edition.settled.sheet(layout.sheet)
-    return f"{sheet.stock.title} ({sheet.name}), drawn for a measured {mm_text(sheet.thickness, 2)}"
+    measured = reading_in(sheet.thickness, edition.first)
+    return f"{sheet.stock.title} ({sheet.name}), drawn for a measured {measured}"
 
 
 def _count(edition: Edition, layout: SheetLayout) -> str:
@@ -141,7 +144,7 @@ def sheet_page(
     edition: Edition, layout: SheetLayout, grid: Grid, *, bookmark: bool = False
 ) -> Bands:
     """Return a sheet's title, picture and table of pieces, for one page where they fit."""
-    first = edition.identity.units_first
+    first = edition.first
     words = sheet_title(edition, layout)
     title = paragraph((Run(words, HEADING),), grid.width, 6.0, role=Role.HEADING)
     if bookmark:
@@ -151,7 +154,7 @@ def sheet_page(
     picture = drawing_band(layout_view(edition.settled, layout, room, first), grid.width, room[1])
     sheet = edition.settled.sheet(layout.sheet)
     words = (
-        f"{sheet_words(edition, layout)}. {size_text(layout.size, first)}, show face up"
+        f"{sheet_words(edition, layout)}. {sheet_text(layout.size, first)}, show face up"
         f"{', grain from left to right' if sheet.stock.grain else ''}.{_count(edition, layout)}"
         f"{' Hatched: kept clear for clamps.' if zones(sheet, layout.size) else ''}"
     )
@@ -175,7 +178,7 @@ def _pieces(edition: Edition, layout: SheetLayout, grid: Grid) -> Bands:
         Column(head="Overall size", number=True),
         Column(head="Turned", number=True),
     )
-    first = edition.identity.units_first
+    first = edition.first
     rows = [
         (
             strong_cell(marks[each.piece]),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from kerfolio.basis.lengths import mm_number, mm_text
+from kerfolio.basis.thickness import sold_in, sold_range_in
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
 from kerfolio.settling.settled import SettledPlan
@@ -23,9 +23,9 @@ def marks_text(marks: Sequence[str]) -> str:
     return " ".join(marks) if len(marks) <= _MOST_MARKS else f"{marks[0]} to {marks[-1]}"
 
 
-def drawn_for(settled: SettledPlan) -> str:
+def drawn_for(settled: SettledPlan, first: str) -> str:
     """Return the sheets and thicknesses of a variant: ``17.8 mm birch plywood``."""
-    return listed([f"{mm_text(sheet.thickness, 2)} {sheet.name}" for sheet in settled.sheets])
+    return listed([f"{sold_in(sheet.thickness, first)} {sheet.name}" for sheet in settled.sheets])
 
 
 def published_for(edition: Edition) -> str:
@@ -33,7 +33,6 @@ def published_for(edition: Edition) -> str:
     words = []
     for sheet in edition.settled.sheets:
         known = sorted({dict(each.variant.thickness)[sheet.name] for each in edition.variants})
-        low, high = mm_number(known[0], 2), mm_text(known[-1], 2)
-        span = high if len(known) == 1 else f"{low} to {high}"
+        span = sold_range_in(known[0], known[-1], edition.first)
         words.append(f"{span} {sheet.name}" if len(edition.settled.sheets) > 1 else span)
     return listed(words)

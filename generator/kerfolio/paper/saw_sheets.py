@@ -6,6 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from kerfolio.basis.lengths import both_text, inch_number, mm_number, size_text
+from kerfolio.basis.sheet_size import sheet_text
+from kerfolio.basis.thickness import reading_in
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.board_view import board_views
 from kerfolio.drawing.saw_view import saw_view
@@ -64,7 +66,7 @@ def _title(words: str, grid: Grid) -> Bands:
 
 
 def _sheet_page(edition: Edition, sheet: SawSheet, count: int, grid: Grid) -> Bands:
-    settled, first = edition.settled, edition.identity.units_first
+    settled, first = edition.settled, edition.first
     picture = saw_view(settled, sheet, (grid.width, _PICTURE), first)
     return (
         *_title(f"Saw sheet {sheet.number} of {count}", grid),
@@ -78,13 +80,13 @@ def _sheet_page(edition: Edition, sheet: SawSheet, count: int, grid: Grid) -> Ba
 
 
 def _sheet_words(edition: Edition, sheet: SawSheet) -> str:
-    first = edition.identity.units_first
+    first = edition.first
     stock = edition.settled.sheet(sheet.sheet)
     grain = ", grain from left to right" if stock.stock.grain else ""
     settings = counted(sheet.settings, "setting")
     return (
-        f"{stock.stock.title} ({sheet.sheet}), measured {mm_number(stock.thickness, 2)} mm. "
-        f"{size_text(sheet.size, first)}, show face up{grain}. Kerf "
+        f"{stock.stock.title} ({sheet.sheet}), measured {reading_in(stock.thickness, first)}. "
+        f"{sheet_text(sheet.size, first)}, show face up{grain}. Kerf "
         f"{both_text(sheet.saw.kerf, first)}. {counted(len(sheet.cuts), 'cut')}, {settings} of the "
         "fence."
     )
@@ -146,7 +148,7 @@ def _to_trim(sheet: SawSheet, first: str, grid: Grid) -> Bands:
 
 
 def _board_page(edition: Edition, plan: BoardPlan, grid: Grid) -> Bands:
-    first = edition.identity.units_first
+    first = edition.first
     views = board_views(plan, (grid.width, grid.height * 0.6), first)
     pictures = [
         band

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from kerfolio.basis.lengths import size_text, thickness_text
+from kerfolio.basis.sheet_size import sheet_text
+from kerfolio.basis.thickness import thickness_text
 from kerfolio.drawing.setup_view import setup_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup import (
@@ -50,7 +51,7 @@ def setup_pdf(edition: Edition, paper: PaperStock) -> bytes:
 
 
 def _page(edition: Edition, setup: SetupSheet, grid: Grid, foot: tuple[Passage, ...]) -> Page:
-    settled, first = edition.settled, edition.identity.units_first
+    settled, first = edition.settled, edition.first
     head, tail = _head(edition, setup, grid), cautions(grid)
     room = grid.height - height_of(head) - height_of(tail) - 2 * SPACE
     most = (grid.width, _PICTURE_HIGH)
@@ -62,12 +63,12 @@ def _page(edition: Edition, setup: SetupSheet, grid: Grid, foot: tuple[Passage, 
 
 
 def _head(edition: Edition, setup: SetupSheet, grid: Grid) -> Bands:
-    first, sheet = edition.identity.units_first, setup.sheet
+    first, sheet = edition.first, setup.sheet
     fit, number = edition.settled.variant.label, setup.layout.number
     kicker, file = (edition.plan.title, ": setup"), f"cut/{fit}/sheet-{number}"
     grain = ", grain along x" if sheet.stock.grain else ""
     stock = f"{sheet.stock.title}, measured {thickness_text(sheet.thickness, first)}"
-    size = f"{size_text(setup.layout.size, first)}, show face up{grain}"
+    size = f"{sheet_text(setup.layout.size, first)}, show face up{grain}"
     return (
         *heading(kicker, file, sheet_title(edition, setup.layout), time_words(setup.minutes), grid),
         *spaced(lines((stock,), STOCK, grid.width), 1.0),

@@ -41,11 +41,9 @@ def template_pdf(
     tiles without a line are left out where the others still hang together. Without a paper: one
     page as large as the part, for a roll.
     """
-    titled = Titled.of(settled, part)
+    titled = Titled.of(settled, part, identity.unit_for(settled.plan))
     pages = (
-        (_roll_page(drawing, titled),)
-        if paper is None
-        else _tiled_pages(drawing, titled, paper, identity.units_first)
+        (_roll_page(drawing, titled),) if paper is None else _tiled_pages(drawing, titled, paper)
     )
     return pdf_bytes(_about(settled, titled, identity), pages)
 
@@ -67,16 +65,15 @@ def _roll_page(drawing: Drawing, titled: Titled) -> Page:
     left = (size[0] - drawing.width) / 2
     replay = Replay(x=left, y=(size[1] - drawing.height) / 2, drawing=drawing)
     words = _words(titled, "whole", size)
-    return Page(width=size[0], height=size[1], passages=_sheet_passages((replay,), words, size, ""))
+    passages = _sheet_passages((replay,), words, size, "", titled.first)
+    return Page(width=size[0], height=size[1], passages=passages)
 
 
-def _tiled_pages(
-    drawing: Drawing, titled: Titled, paper: PaperStock, first: str
-) -> tuple[Page, ...]:
+def _tiled_pages(drawing: Drawing, titled: Titled, paper: PaperStock) -> tuple[Page, ...]:
     tiles = tiling(drawing.width, drawing.height, paper)
     printed = printed_tiles(drawing, tiles)
     pages = [_tile_page(drawing, titled, tiles, tile, printed) for tile in printed]
-    return (first_page(drawing, titled, tiles, printed, paper, first), *pages)
+    return (first_page(drawing, titled, tiles, printed, paper), *pages)
 
 
 def printed_tiles(drawing: Drawing, tiles: Tiling) -> tuple[Tile, ...]:
@@ -123,19 +120,19 @@ def _tile_page(
     return Page(
         width=size[0],
         height=size[1],
-        passages=_sheet_passages((replay, *joints), words, size, tile.name),
+        passages=_sheet_passages((replay, *joints), words, size, tile.name, titled.first),
     )
 
 
 def _sheet_passages(
-    body: Iterable[Mark], words: Iterable[Mark], size: tuple[float, float], name: str
+    body: Iterable[Mark], words: Iterable[Mark], size: tuple[float, float], name: str, first: str
 ) -> tuple[Passage, ...]:
     frame = _frame(size)
     big = Text(x=MARGIN + 2.5, y=size[1] - MARGIN - 9.0, runs=(Run(name, _TILE),))
     return (
         Passage(marks=(*frame, *((big,) if name else ())), role=Role.DECORATION),
         Passage(marks=tuple(words), bookmark=f"Tile {name}" if name else ""),
-        Passage(marks=check_lengths(size)),
+        Passage(marks=check_lengths(size, first)),
         Passage(marks=tuple(body), role=Role.FIGURE, alt="The part at full size"),
     )
 

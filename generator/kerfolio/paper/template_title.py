@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from kerfolio.basis.lengths import both_text, mm_text
+from kerfolio.basis.lengths import both_text
+from kerfolio.basis.thickness import sold_in
 from kerfolio.settling.settled import SettledPart, SettledPlan
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Titled:
-    """The words on every page of a template; ``fit`` is the name of the thickness's folder."""
+    """The words on every page of a template; ``fit`` is the name of the thickness's folder.
+
+    ``first`` is the unit named first.
+    """
 
     title: str
     release: str
@@ -18,20 +22,24 @@ class Titled:
     part: str
     sheet: str
     size: tuple[float, float]
+    first: str
 
     @classmethod
-    def of(cls, settled: SettledPlan, part: SettledPart) -> Titled:
-        """Return the words for a part."""
+    def of(cls, settled: SettledPlan, part: SettledPart, first: str = "mm") -> Titled:
+        """Return the words for a part, its sheet in the unit ``first``."""
         plan = settled.plan
         return cls(
             title=plan.title,
             release=f" · release {plan.version}",
             fit=settled.variant.label,
             part=f"{part.mark} {part.name}",
-            sheet=f"{part.sheet}, {mm_text(part.thickness, 2)}",
+            sheet=f"{part.sheet}, {sold_in(part.thickness, first)}",
             size=part.size,
+            first=first,
         )
 
-    def overall(self, first: str) -> str:
-        """Return the part's overall size in both units."""
-        return f"{both_text(self.size[0], first)} wide, {both_text(self.size[1], first)} high"
+    @property
+    def overall(self) -> str:
+        """The part's overall size in both units."""
+        wide, high = (both_text(each, self.first) for each in self.size)
+        return f"{wide} wide, {high} high"

@@ -8,9 +8,9 @@ from dataclasses import replace
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.poses import put_together
 from kerfolio.basis.finding import Finding
-from kerfolio.basis.lengths import read_off
 from kerfolio.basis.measures import precise
 from kerfolio.basis.said import Words, enumerated, said
+from kerfolio.basis.thickness import read_off
 from kerfolio.model.outline import Drawn
 from kerfolio.model.plan import Plan
 from kerfolio.settling.scope import Scope

@@ -9,7 +9,7 @@ from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.measures import length, precise, readings
 from kerfolio.basis.said import ByUnit, Text, Words, said
 from kerfolio.basis.slips import meant_length, slip_advice
-from kerfolio.basis.tolerance import NOISE
+from kerfolio.basis.tolerance import AS_LISTED, NOISE
 from kerfolio.model.plan import SheetUse
 from kerfolio.model.stock import SheetStock
 from kerfolio.proving.naming import taken_by
@@ -99,7 +99,7 @@ def ladder_outside_stock(stated: Stated) -> Iterator[Finding]:
         elif each.use.published_for and (first < low / _FAR or not first <= high + RATTLES):
             yield _outside(each, said("from {}", precise("published", first)), sold, first)
         drawn = _drawn(each.use, stated)
-        if drawn is not None and not low - NOISE <= drawn <= high + NOISE:
+        if drawn is not None and not low - AS_LISTED <= drawn <= high + AS_LISTED:
             message = said("`{}` is drawn for {}", each.use.name, precise("drawn-for", drawn))
             advice, subject = _slip(each, drawn, said("{}: measure again.", sold)), each.use.name
             yield warning("outside-stock", message, each.use.place, advice, subject=subject)

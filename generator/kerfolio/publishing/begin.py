@@ -21,38 +21,38 @@ _WORKSHOP = """\
 workshop: {title}
 maker: Your name
 tagline: What you make, in a line.
-units-first: mm
+units-first: {unit}
 licence: CC-BY-SA-4.0
-currency: EUR
-paper: a4
+currency: {currency}
+paper: {paper}
 """
 
 _PLAN = """\
 plan: {title}
 version: 1.0.0
 summary: Two halves that slide into each other and stand.
-units: mm
+units: {unit}
 access: open
 
 sizes:                      # named numbers; every length below may use them
   t: thickness(ply)         # what the reader's sheet measures
-  wide: 200
-  tall: 120
+  wide: {wide}
+  tall: {tall}
 
 sheets:
-  ply: {{stock: birch-plywood-9, published-for: 8.8 to 9.4 by 0.2, fit: 0.1}}
+  ply: {{stock: {stock}, published-for: {ladder}, fit: {fit}}}
 
 relief: sideways            # inside corners are opened for a round cutter, beside their walls
 
 parts:
   lower:
     sheet: ply
-    outline: {{rectangle: [wide, tall], round: 8}}
+    outline: {{rectangle: [wide, tall], round: {round}}}
     features:
       crossing: {{notch: {{edge: top, at: wide/2, depth: tall/2, takes: ply}}}}
   upper:
     sheet: ply
-    outline: {{rectangle: [wide, tall], round: 8}}
+    outline: {{rectangle: [wide, tall], round: {round}}}
     features:
       crossing: {{notch: {{edge: bottom, at: wide/2, depth: tall/2, takes: ply}}}}
 
@@ -76,27 +76,56 @@ trials:
     title: What was tried
     # Fill in what is known, leave out what is not.
     # plan: NAME
-    # stock: birch-plywood-18
-    # thickness: 17.8 mm
-    # cutter: compression-6
+    # stock: {stock}
+    # thickness: {thickness}
+    # cutter: {cutter}
     # speed: 18000 rpm
-    # feed: 4500 mm/min
-    # passes: [8 mm, 10 mm]
+    # feed: {feed}
+    # passes: {passes}
     # outcome: clean          # clean | light fuzz | fuzz to sand | chipped | burned
     public: false
 """
 
+_SHOP_WORDS = {
+    "mm": {"unit": "mm", "currency": "EUR", "paper": "a4"},
+    "in": {"unit": "in", "currency": "USD", "paper": "letter"},
+}
+_PLAN_WORDS = {
+    "mm": {
+        **{"unit": "mm", "wide": "200", "tall": "120", "round": "8", "fit": "0.1"},
+        **{"stock": "birch-plywood-9", "ladder": "8.8 to 9.4 by 0.2"},
+    },
+    "in": {
+        **{"unit": "in", "wide": "8", "tall": "4-3/4", "round": "5/16", "fit": "0.005"},
+        **{"stock": "plywood-23-32", "ladder": "11/16 to 3/4 by 1/64"},
+    },
+}
+_TRIAL_WORDS = {
+    "mm": {
+        **{"stock": "birch-plywood-18", "thickness": "17.8 mm", "cutter": "compression-6"},
+        **{"feed": "4500 mm/min", "passes": "[8 mm, 10 mm]"},
+    },
+    "in": {
+        **{"stock": "plywood-23-32", "thickness": "0.703 in", "cutter": "compression-1-4in"},
+        **{"feed": "180 in/min", "passes": "[5/16 in, 3/8 in]"},
+    },
+}
+"""What stands in the files of a maker in mm, and of one in inches."""
 
-def begin_workshop(folder: Path, day: date) -> Begun:
-    """Write a new workshop with one small plan. Raises OSError when the disk refuses."""
+
+def begin_workshop(folder: Path, day: date, unit: str = "mm") -> Begun:
+    """Write a new workshop with one small plan, in mm or ``in``.
+
+    Raises OSError when the disk refuses.
+    """
     if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
         advice = "Name a new or empty folder."
         message = "there is something here already"
         return (), (error("not-empty", message, Place(str(folder)), advice),)
     title = _title(folder.resolve().name)
-    plan = _PLAN.format(title="Standing cross", day=day.isoformat())
+    plan = _PLAN.format(title="Standing cross", day=day.isoformat(), **_PLAN_WORDS[unit])
     files = {
-        folder / "workshop.yaml": _WORKSHOP.format(title=title),
+        folder / "workshop.yaml": _WORKSHOP.format(title=title, **_SHOP_WORDS[unit]),
         folder / "plans" / "standing-cross" / "plan.yaml": plan,
     }
     return _written(files), ()
@@ -111,7 +140,10 @@ def _title(name: str) -> str:
 
 
 def begin_plan(workshop: Path, name: str, day: date) -> Begun:
-    """Write a new plan folder into a workshop. Raises OSError when the disk refuses."""
+    """Write a new plan folder into a workshop, in its first unit.
+
+    Raises OSError when the disk refuses.
+    """
     target = workshop / "plans" / name / "plan.yaml"
     if not is_plan_name(name):
         meant = name_of(name) if is_plan_name(name_of(name)) else "garden-bench"
@@ -122,16 +154,29 @@ def begin_plan(workshop: Path, name: str, day: date) -> Begun:
         message = f"there is a plan `{name}` already"
         return (), (error("not-empty", message, Place(f"plans/{name}"), advice),)
     title = name.replace("-", " ").capitalize()
-    return _written({target: _PLAN.format(title=title, day=day.isoformat())}), ()
+    words = _PLAN_WORDS[_unit_of(workshop)]
+    return _written({target: _PLAN.format(title=title, day=day.isoformat(), **words)}), ()
 
 
 def begin_trial(workshop: Path, day: date) -> Begun:
-    """Write a new file of the log for a day. Raises OSError when the disk refuses."""
+    """Write a new file of the log for a day, in the workshop's first unit.
+
+    Raises OSError when the disk refuses.
+    """
     target = workshop / "log" / f"{day.isoformat()}.yaml"
     if target.exists():
         message, advice = "there is an entry for this day already", "Add the trial to that file."
         return (), (error("not-empty", message, Place(f"log/{target.name}"), advice),)
-    return _written({target: _TRIAL.format(day=day.isoformat())}), ()
+    words = _TRIAL_WORDS[_unit_of(workshop)]
+    return _written({target: _TRIAL.format(day=day.isoformat(), **words)}), ()
+
+
+def _unit_of(workshop: Path) -> str:
+    """Return the unit a workshop shows first; mm where its ``workshop.yaml`` does not tell."""
+    from kerfolio.reading.workshop import read_identity
+
+    identity = read_identity(workshop)
+    return identity.units_first if identity else "mm"
 
 
 def _written(files: dict[Path, str]) -> tuple[Path, ...]:

@@ -111,10 +111,10 @@ def _papers(edition: Edition) -> Mapping[str, PaperStock]:
 def _cut_files(edition: Edition) -> Iterator[Named]:
     formats = edition.formats
     for settled in edition.variants:
-        yield from sheet_files(settled, edition.layout, formats)
-        yield from part_files(settled, formats)
-    yield from coupon_files(edition.settled, formats)
-    yield from art_files(edition.settled, formats)
+        yield from sheet_files(settled, edition.layout, formats, edition.first)
+        yield from part_files(settled, formats, edition.first)
+    yield from coupon_files(edition.settled, formats, edition.first)
+    yield from art_files(edition.settled, formats, edition.first)
 
 
 def _templates(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:
@@ -127,7 +127,7 @@ def _templates_at(
 ) -> Iterator[Named]:
     fit = settled.variant.label
     for part in settled.parts:
-        drawing = template(settled, part, edition.identity.units_first)
+        drawing = template(settled, part, edition.first)
         for name, paper in (*papers.items(), (ROLL, None)):
             content = template_pdf(drawing, settled, part, paper, edition.identity)
             yield template_name(fit, part.name, name), content

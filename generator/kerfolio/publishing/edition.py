@@ -60,7 +60,7 @@ def edition_of(
         pictures=_pictures(workshop, plan),
         made=made,
         together=together,
-        drawings=_drawings(plan, made, together, workshop.identity.units_first),
+        drawings=_drawings(plan, made, together, workshop.identity.unit_for(plan)),
         in_use=used,
         sat_on=sat_on(settled, used.part, used.person.kg) if used else None,
         times=times,

@@ -5,8 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from decimal import Decimal
 
-from kerfolio.basis.figures import area_number, money_number, summed
-from kerfolio.basis.lengths import inch_number, mm_number
+from kerfolio.basis.figures import (
+    area_number,
+    area_unit,
+    in_way_unit,
+    money_number,
+    summed,
+    way_unit,
+)
+from kerfolio.basis.lengths import inch_number, mm_number, place_decimal
+from kerfolio.basis.masses import in_mass_unit, mass_unit
+from kerfolio.basis.thickness import reading_number
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import LISTS
 from kerfolio.shop.cut_time import CutTime
@@ -20,11 +29,26 @@ def _money(amount: Decimal | None) -> str:
     return "" if amount is None else money_number(amount)
 
 
+def _sides(first: str, *names: str) -> _Row:
+    """Return the heads of lengths that are listed in both units, those in the first unit first."""
+    units = ("in", "mm") if first == "in" else ("mm", "in")
+    return tuple(f"{name}_{unit}" for unit in units for name in names)
+
+
+def _both(first: str, *lengths: float) -> _Row:
+    """Return the lengths under these heads."""
+    inches, metric = (tuple(map(number, lengths)) for number in (inch_number, mm_number))
+    return (*inches, *metric) if first == "in" else (*metric, *inches)
+
+
 def _parts(edition: Edition) -> tuple[_Row, list[_Row]]:
+    first = edition.first
     header: _Row = (
-        *("marks", "part", "pieces", "count", "sheet", "thickness_mm", "width_mm", "height_mm"),
-        *("width_in", "height_in", "area_cm2", "mass_kg_each"),
-        *("centre_x_mm", "centre_y_mm", "centre_z_mm", "grain", "note"),
+        *("marks", "part", "pieces", "count", "sheet", f"thickness_{first}"),
+        *_sides(first, "width", "height"),
+        *(f"area_{area_unit(first)}", f"mass_{mass_unit(first)}_each"),
+        *(f"centre_{axis}_{first}" for axis in "xyz"),
+        *("grain", "note"),
     )
     masses = {part.name: part_mass(part) for part in edition.settled.parts}
     rows: list[_Row] = [
@@ -34,14 +58,11 @@ def _parts(edition: Edition) -> tuple[_Row, list[_Row]]:
             " ".join(row.labels),
             str(row.count),
             row.sheet,
-            mm_number(row.thickness, 2),
-            mm_number(row.width),
-            mm_number(row.height),
-            inch_number(row.width),
-            inch_number(row.height),
-            area_number(row.area),
-            summed(row.mass),
-            *_centre(masses[row.part]),
+            reading_number(row.thickness, first),
+            *_both(first, row.width, row.height),
+            area_number(row.area, first),
+            summed(in_mass_unit(row.mass, first)),
+            *_centre(masses[row.part], first),
             row.grain,
             row.note,
         )
@@ -50,9 +71,9 @@ def _parts(edition: Edition) -> tuple[_Row, list[_Row]]:
     return header, rows
 
 
-def _centre(mass: PartMass) -> tuple[str, str, str]:
+def _centre(mass: PartMass, first: str) -> tuple[str, ...]:
     """Return the centre of gravity in the part's frame, z from its rear face."""
-    return mm_number(mass.x), mm_number(mass.y), mm_number(mass.z)
+    return tuple(place_decimal(each, first) for each in (mass.x, mass.y, mass.z))
 
 
 def _hardware(edition: Edition) -> tuple[_Row, list[_Row]]:
@@ -73,19 +94,18 @@ def _hardware(edition: Edition) -> tuple[_Row, list[_Row]]:
 
 
 def _sheets(edition: Edition) -> tuple[_Row, list[_Row]]:
+    first = edition.first
     header: _Row = (
-        *("sheet", "title", "thickness_mm", "along_grain_mm", "across_grain_mm"),
-        *("along_grain_in", "across_grain_in", "count", "price_each", "currency"),
+        *("sheet", "title", f"thickness_{first}"),
+        *_sides(first, "along_grain", "across_grain"),
+        *("count", "price_each", "currency"),
     )
     rows: list[_Row] = [
         (
             row.sheet,
             row.title,
-            mm_number(row.thickness, 2),
-            mm_number(row.width),
-            mm_number(row.height),
-            inch_number(row.width),
-            inch_number(row.height),
+            reading_number(row.thickness, first),
+            *_both(first, row.width, row.height),
             str(row.count),
             _money(row.price),
             edition.identity.currency if row.price is not None else "",
@@ -96,15 +116,16 @@ def _sheets(edition: Edition) -> tuple[_Row, list[_Row]]:
 
 
 def _boards(edition: Edition) -> tuple[_Row, list[_Row]]:
-    header: _Row = ("board", "title", "thickness_mm", "width_mm", "length_mm", "length_in", "count")
+    first = edition.first
+    section = (f"thickness_{first}", f"width_{first}")
+    header: _Row = ("board", "title", *section, *_sides(first, "length"), "count")
     rows: list[_Row] = [
         (
             row.name,
             row.title,
-            mm_number(row.thickness),
-            mm_number(row.width),
-            mm_number(row.length),
-            inch_number(row.length),
+            place_decimal(row.thickness, first),
+            place_decimal(row.width, first),
+            *_both(first, row.length),
             str(row.count),
         )
         for row in edition.boards
@@ -113,16 +134,19 @@ def _boards(edition: Edition) -> tuple[_Row, list[_Row]]:
 
 
 def _board_cuts(edition: Edition) -> tuple[_Row, list[_Row]]:
-    header: _Row = ("board", "title", "number", "length_mm", "length_in", "pieces", "waste_mm")
+    first = edition.first
+    pieces, waste = f"pieces_{first}" if first == "in" else "pieces", f"waste_{first}"
+    header: _Row = ("board", "title", "number", *_sides(first, "length"), pieces, waste)
     rows: list[_Row] = [
         (
             plan.stock,
             plan.title,
             str(board.number),
-            mm_number(board.length),
-            inch_number(board.length),
-            "; ".join(f"{piece.label} {mm_number(piece.length)}" for piece in board.pieces),
-            mm_number(board.waste),
+            *_both(first, board.length),
+            "; ".join(
+                f"{piece.label} {place_decimal(piece.length, first)}" for piece in board.pieces
+            ),
+            place_decimal(board.waste, first),
         )
         for plan in edition.board_plans
         for board in plan.boards
@@ -150,14 +174,18 @@ def _costs(edition: Edition) -> tuple[_Row, list[_Row]]:
 def _cutting(edition: Edition) -> tuple[_Row, list[_Row]]:
     header: _Row = (
         *("sheet", "material", "operation", "setting", "cutter"),
-        *("cuts", "most_passes", "metres", "minutes"),
+        *("cuts", "most_passes", way_unit(edition.first), "minutes"),
     )
     sheets = zip(edition.layout.sheets, edition.times, strict=True)
-    rows = [(str(sheet.number), sheet.sheet, *row) for sheet, time in sheets for row in _cuts(time)]
+    rows = [
+        (str(sheet.number), sheet.sheet, *row)
+        for sheet, time in sheets
+        for row in _cuts(time, edition.first)
+    ]
     return header, rows
 
 
-def _cuts(time: CutTime) -> Iterator[_Row]:
+def _cuts(time: CutTime, first: str) -> Iterator[_Row]:
     """Yield a sheet's operations, then the time beside them; nothing without cut settings."""
     if not time.known:
         return
@@ -168,7 +196,7 @@ def _cuts(time: CutTime) -> Iterator[_Row]:
             each.cutter,
             str(each.cuts),
             str(each.most_passes),
-            summed(each.metres),
+            summed(in_way_unit(each.metres, first)),
             _minutes(each.feed_seconds + each.plunge_seconds),
         )
     yield ("moves above the sheet", "", "", "", "", "", _minutes(time.rapid_seconds))

@@ -33,7 +33,7 @@ _PAGE_DECIMALS = 2  # a hundredth of a millimetre: far below a pixel on any page
 
 def drawings_of(edition: Edition) -> dict[str, Drawing]:
     """Return the drawings that pages show, by the names the pages room knows them by."""
-    settled, first = edition.settled, edition.identity.units_first
+    settled, first = edition.settled, edition.first
     found = {f"part-{part.name}": part_view(settled, part, first=first) for part in settled.parts}
     for sheet in edition.layout.sheets:
         found[f"sheet-{sheet.number}"] = layout_view(settled, sheet, first=first)
@@ -109,6 +109,6 @@ def _photo(href: str, data: bytes) -> PhotoFile:
 
 def preview(edition: Edition) -> bytes | None:
     """Return a PNG of the first sheet's layout, or None where the cairo library is missing."""
-    first = edition.identity.units_first
+    first = edition.first
     drawing = layout_view(edition.settled, edition.layout.sheets[0], first=first)
     return png_bytes(svg_bytes(drawing, outlined=True), PREVIEW_WIDTH)

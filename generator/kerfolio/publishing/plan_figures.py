@@ -35,7 +35,7 @@ def figures(edition: Edition) -> dict[str, Any]:
         "in-use": _in_use(edition),
         "spans": {
             "cautions": [*SPAN_CAUTIONS, RACKING] if edition.spans else [],
-            "results": [_span(each) for each in edition.spans],
+            "results": [_span(each, edition.first) for each in edition.spans],
         },
     }
 
@@ -72,9 +72,11 @@ def _cost(cost: CopiesCost, currency: str) -> dict[str, Any]:
     return {**_plain(cost), **totals, "unpriced": list(cost.unpriced)}
 
 
-def _span(result: SpanResult) -> dict[str, Any]:
+def _span(result: SpanResult, first: str) -> dict[str, Any]:
+    """Return a span; what it rests on is told in the unit ``first``."""
     kept: dict[str, Any] = _plain(result)
     if not isinstance(result, Unreckoned):
+        kept["assumptions"] = _plain([each.told(first) for each in result.assumptions])
         kept["greatest-load-estimated"] = number(result.greatest_load)
     return kept
 

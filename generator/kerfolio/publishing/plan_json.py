@@ -6,6 +6,7 @@ from typing import Any
 
 from kerfolio.basis.digits import RATIO_DECIMALS
 from kerfolio.basis.json_text import json_text, number
+from kerfolio.basis.said import told
 from kerfolio.drawing.cut_sheet import cut_sheet
 from kerfolio.drawing.path_count import PathCount, drawn_counts
 from kerfolio.edition.edition import Edition
@@ -22,23 +23,23 @@ FORMAT = "kerfolio-plan/1"
 _MOST = 1e8
 
 
-def _sized(size: Sized | None) -> dict[str, Any] | None:
+def _sized(size: Sized | None, unit: str) -> dict[str, Any] | None:
     if size is None:
         return None
     # A named size may be a square or a cube of lengths: beyond all digits it is written as it is.
     value = number(size.value) if abs(size.value) <= _MOST else size.value
-    return {"value": value, "reason": size.reason}
+    return {"value": value, "reason": told(size.reason, unit)}
 
 
-def _feature(feature: SettledFeature) -> dict[str, Any]:
+def _feature(feature: SettledFeature, unit: str) -> dict[str, Any]:
     return {
         "name": feature.name,
         "kind": feature.kind.name,
         "at": [number(value) for value in feature.at],
         "direction": [number(value, RATIO_DECIMALS) for value in feature.direction],
-        "width": _sized(feature.width),
-        "length": _sized(feature.length),
-        "depth": _sized(feature.depth),
+        "width": _sized(feature.width, unit),
+        "length": _sized(feature.length, unit),
+        "depth": _sized(feature.depth, unit),
         "takes": feature.takes or None,
     }
 
@@ -53,7 +54,7 @@ def _bridge(bridge: SettledBridge) -> dict[str, Any]:
     }
 
 
-def _part(part: SettledPart) -> dict[str, Any]:
+def _part(part: SettledPart, unit: str) -> dict[str, Any]:
     weighed = part_mass(part)
     return {
         "part": part.name,
@@ -65,12 +66,13 @@ def _part(part: SettledPart) -> dict[str, Any]:
         "area": number(part.area),
         "mass": number(part.mass),
         "centre-of-gravity": [number(value) for value in (weighed.x, weighed.y, weighed.z)],
-        "features": [_feature(feature) for feature in part.features],
+        "features": [_feature(feature, unit) for feature in part.features],
         "bridges": [_bridge(bridge) for bridge in part.bridges],
     }
 
 
 def _variant(settled: SettledPlan) -> dict[str, Any]:
+    unit = settled.plan.units
     return {
         "fit": settled.variant.label,
         "sheets": {
@@ -83,8 +85,8 @@ def _variant(settled: SettledPlan) -> dict[str, Any]:
             }
             for sheet in settled.sheets
         },
-        "sizes": {name: _sized(size) for name, size in settled.sizes},
-        "parts": [_part(part) for part in settled.parts],
+        "sizes": {name: _sized(size, unit) for name, size in settled.sizes},
+        "parts": [_part(part, unit) for part in settled.parts],
     }
 
 

@@ -9,6 +9,7 @@ from typing import Any
 
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.said import Text, written
+from kerfolio.basis.tolerance import AS_LISTED
 from kerfolio.basis.words import listed
 from kerfolio.model.stock import (
     FAMILIES,
@@ -91,7 +92,7 @@ class SourcesForm(Form[Sources]):
 
 def _sheet_faults(fields: Fields) -> Iterator[Finding]:
     least, actual, most = (fields.values[key] for key in ("least", "actual", "most"))
-    if not least <= actual <= most:
+    if not least - AS_LISTED <= actual <= most + AS_LISTED:
         message = "`actual` is not between `least` and `most`"
         advice = "State the thickness you measured and the limits it lies within."
         yield error("wrong-value", message, fields.place, advice + _elsewhere(fields))

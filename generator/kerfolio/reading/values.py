@@ -10,10 +10,10 @@ from decimal import Decimal
 from kerfolio.basis.budgets import CELL, SUMMARY, TITLE
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.digits import plain
-from kerfolio.basis.lengths import read_off
 from kerfolio.basis.names import NAME, did_you_mean, name_of
 from kerfolio.basis.quantity import read_quantity
 from kerfolio.basis.said import written
+from kerfolio.basis.thickness import read_off
 from kerfolio.basis.written_number import number_fault
 from kerfolio.model.statement import Named
 from kerfolio.reading.forms import ListOf, ScalarForm, Schema

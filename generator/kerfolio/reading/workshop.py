@@ -112,6 +112,13 @@ def read_workshop(
     return workshop, findings
 
 
+def read_identity(folder: Path) -> Identity | None:
+    """Return what ``workshop.yaml`` states, None where it cannot be read."""
+    if _refusal(folder) is not None:
+        return None
+    return _identity(_Visit(folder, decodes=False))
+
+
 def _refusal(folder: Path) -> Finding | None:
     shown = Place(folder.name or str(folder))
     begin = "`kerfolio start DIR` writes a new workshop."

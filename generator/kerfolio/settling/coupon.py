@@ -6,8 +6,9 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from math import ceil, floor
 
-from kerfolio.basis.digits import fixed
-from kerfolio.basis.lengths import mm_number
+from kerfolio.basis.measures import depth
+from kerfolio.basis.said import said
+from kerfolio.basis.thickness import engraved_number
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.shapes import polygon, rectangle, slot
 from kerfolio.geometry.stroke_text import stroke_text
@@ -28,8 +29,8 @@ from kerfolio.settling.settled import (
 from kerfolio.settling.shape import shape_of
 from kerfolio.settling.shaped import Shaped
 
-STEP = 0.1
-_REACH = 0.3  # mm either side of the drawn thickness that a coupon tries at least
+_STEP, _INCH_STEP = 0.1, 0.127  # mm; the second is 0.005 in
+_REACH = 3  # steps either side of the drawn thickness that a coupon tries at least
 _MOST_SLOTS = 16
 _ROW = 8
 _TAB = 30.0  # mm the tab is wide
@@ -42,47 +43,53 @@ _Y: Point = (0.0, 1.0)
 
 
 @lru_cache(maxsize=64)
-def coupon(sheet: SettledSheet, ladder: tuple[float, ...]) -> Coupon:
+def coupon(sheet: SettledSheet, ladder: tuple[float, ...], unit: str = "mm") -> Coupon:
     """Return the coupon of a sheet at the thickness it is drawn for, the same for every variant.
 
-    ``ladder`` are the published thicknesses in mm. Every slot is exactly as wide as the plan
-    cuts it for the thickness engraved above it.
+    ``ladder`` are the published thicknesses in mm, ``unit`` what they are engraved in. Every slot
+    is exactly as wide as the plan cuts it for the thickness engraved above it.
     """
-    thicknesses = tried(ladder, sheet.thickness)
+    thicknesses = tried(ladder, sheet.thickness, step_of(unit))
     slots = tuple(
         CouponSlot(number=number, thickness=each, width=taking(each, sheet.fit).value)
         for number, each in enumerate(thicknesses, start=1)
     )
     return Coupon(
         sheet=sheet.name,
-        plate=_plate(sheet, slots),
+        plate=_plate(sheet, slots, unit),
         tab=_tab(sheet),
         slots=slots,
     )
 
 
-def tried(ladder: Sequence[float], drawn: float) -> tuple[float, ...]:
-    """Return the thicknesses a coupon tries, in steps of 0.1 mm, at most 16 of them.
+def step_of(unit: str) -> float:
+    """Return the mm between the thicknesses that a coupon tries: 0.1 mm, or 0.005 in."""
+    return _INCH_STEP if unit == "in" else _STEP
 
-    They cover the ladder and 0.3 mm either side of the drawn thickness; a longer ladder is tried
-    around the drawn thickness only.
+
+def tried(ladder: Sequence[float], drawn: float, step: float) -> tuple[float, ...]:
+    """Return the thicknesses a coupon tries, in steps of ``step`` mm, at most 16 of them.
+
+    They cover the ladder and three steps either side of the drawn thickness; a longer ladder is
+    tried around the drawn thickness only.
     """
-    first = floor(min(*ladder, drawn - _REACH) / STEP + 1e-6)
-    last = ceil(max(*ladder, drawn + _REACH) / STEP - 1e-6)
+    reach = _REACH * step
+    first = floor(min(*ladder, drawn - reach) / step + 1e-6)
+    last = ceil(max(*ladder, drawn + reach) / step - 1e-6)
     while last - first + 1 > _MOST_SLOTS:
         # The end that is further from the drawn thickness gives way.
         first, last = (
             (first + 1, last)
-            if drawn / STEP - first > last - drawn / STEP
+            if drawn / step - first > last - drawn / step
             else (
                 first,
                 last - 1,
             )
         )
-    return tuple(round(index * STEP, 6) for index in range(first, last + 1))
+    return tuple(round(index * step, 6) for index in range(first, last + 1))
 
 
-def _plate(sheet: SettledSheet, slots: Sequence[CouponSlot]) -> SettledPart:
+def _plate(sheet: SettledSheet, slots: Sequence[CouponSlot], unit: str) -> SettledPart:
     per_row = ceil(len(slots) / ceil(len(slots) / _ROW))
     rows = [slots[start : start + per_row] for start in range(0, len(slots), per_row)]
     pitch = max(each.width for each in slots) + _BESIDE
@@ -92,7 +99,7 @@ def _plate(sheet: SettledSheet, slots: Sequence[CouponSlot]) -> SettledPart:
     shapes = [
         shape
         for index, row in enumerate(rows)
-        for shape in _row(row, sheet, pitch, _MARGIN + (len(rows) - 1 - index) * height)
+        for shape in _row(row, sheet, pitch, _MARGIN + (len(rows) - 1 - index) * height, unit)
     ]
     title = f"FIT {sheet.name}"
     middle = (width / 2, tall - _MARGIN / 2 - _LETTERS / 2)
@@ -101,7 +108,7 @@ def _plate(sheet: SettledSheet, slots: Sequence[CouponSlot]) -> SettledPart:
 
 
 def _row(
-    row: Sequence[CouponSlot], sheet: SettledSheet, pitch: float, bottom: float
+    row: Sequence[CouponSlot], sheet: SettledSheet, pitch: float, bottom: float, unit: str
 ) -> Iterator[Shaped]:
     sized = around(_TAB, sheet.fit)
     length = sized.value
@@ -120,7 +127,7 @@ def _row(
             mating=slot_corners(at, _Y, length, each.width),
         )
         spot = (at[0], bottom + length + 1.4 * _LETTERS)
-        yield _words(f"number.{each.number}", fixed(each.thickness, 1), spot, _LETTERS)
+        yield _words(f"number.{each.number}", engraved_number(each.thickness, unit), spot, _LETTERS)
 
 
 def _tab(sheet: SettledSheet) -> SettledPart:
@@ -153,7 +160,7 @@ def _words(name: str, text: str, at: Point, height: float) -> Shaped:
             direction=_X,
             width=Sized(height, "height of the letters"),
             length=Sized(0.0, "as wide as its lines"),
-            depth=Sized(_ENGRAVED, f"{mm_number(_ENGRAVED)} mm engraving"),
+            depth=Sized(_ENGRAVED, said("{} engraving", depth("depth", _ENGRAVED))),
         ),
         cuts=(Cut(operation=Operation.ENGRAVE, depth=_ENGRAVED, contours=lines, feature=name),),
     )

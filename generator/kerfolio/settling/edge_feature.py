@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from kerfolio.basis.said import Words, said
 from kerfolio.geometry.contour import Contour
 from kerfolio.model.feature import Feature, Fingers, Notch, Tabs
 from kerfolio.settling.bench import Bench, settled_feature
@@ -88,7 +89,8 @@ def fingers(cutting: Fingers, feature: Feature, bench: Bench) -> Iterator[Shaped
     depth = fitting.tab_depth(None, cutting.takes)
     gaps = list(_gaps(frame, count, gap.value, first_is_gap=cutting.first == "gap"))
     walls = [s for a, b in gaps for s in (a, b) if frame.first < s < frame.last]
-    row = Sized(span, f"{count} fingers and gaps, each gap {gap.reason}")
+    gap_reason = gap.reason if isinstance(gap.reason, Words) else said("{}", gap.reason)
+    row = Sized(span, said("{} fingers and gaps, each gap {}", count, gap_reason))
     yield Shaped(
         feature=settled_feature(
             *(feature, frame.point((frame.first + frame.last) / 2, 0.0), frame.outward),

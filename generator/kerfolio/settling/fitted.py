@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from kerfolio.basis.lengths import mm_number, mm_text
+from kerfolio.basis.measures import clearance, precise, sold
+from kerfolio.basis.said import said
 from kerfolio.model.statement import Amount, Named
 from kerfolio.settling.scope import Scope, unknown
 from kerfolio.settling.settled import SettledSheet, Sized
@@ -13,13 +14,14 @@ from kerfolio.settling.settled import SettledSheet, Sized
 
 def taking(thickness: float, fit: float) -> Sized:
     """Return the width of what takes a sheet: its thickness, and the fit on either side; mm."""
-    reason = f"{mm_text(thickness, 2)} sheet + 2 x {mm_text(fit, 3)} fit"
+    reason = said("{} sheet + 2 x {} fit", sold("thickness", thickness), clearance(fit))
     return Sized(thickness + 2 * fit, reason)
 
 
 def around(tab: float, fit: float) -> Sized:
     """Return the length of what takes a tab: the tab's width, and the fit at either end; mm."""
-    return Sized(tab + 2 * fit, f"{mm_text(tab, 2)} tab + 2 x {mm_text(fit, 3)} fit")
+    reason = said("{} tab + 2 x {} fit", precise("tab", tab), clearance(fit))
+    return Sized(tab + 2 * fit, reason)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,11 +55,11 @@ class Fitting:
 
     def groove_length(self, size: float, takes: Named | None) -> Sized:
         """Return the length of a groove, with the fit at both ends where a sheet is taken."""
-        reason = f"{mm_text(size, 2)} from end to end"
+        reason = said("{} from end to end", precise("length", size))
         if takes is None:
             return Sized(size, reason)
         fit = self.sheet(takes).fit
-        return Sized(size + 2 * fit, f"{reason} + 2 x {mm_text(fit, 3)} fit")
+        return Sized(size + 2 * fit, said("{} + 2 x {} fit", reason, clearance(fit)))
 
     def notch_depth(self, stated: Amount, takes: Named | None) -> Sized:
         """Return the depth of a notch, with the fit at its bottom where a sheet is taken."""
@@ -69,7 +71,8 @@ class Fitting:
     def deepened(self, depth: float, takes: Named) -> Sized:
         """Return the depth of a notch that takes a sheet, with the fit at its bottom; mm."""
         fit = self.sheet(takes).fit
-        return Sized(depth + fit, f"{mm_text(depth, 2)} deep + {mm_text(fit, 3)} fit")
+        reason = said("{} deep + {} fit", precise("depth", depth), clearance(fit))
+        return Sized(depth + fit, reason)
 
     def tab_depth(self, stated: Amount | None, takes: Named | None) -> Sized:
         """Return how far a tab stands out: as stated, or flush through the sheet it takes."""
@@ -77,10 +80,10 @@ class Fitting:
             return Sized(self.scope.positive(stated, "depth"), f"stated: {stated.text}")
         assert takes is not None, "a form lets nothing pass that states neither"
         thickness = self.sheet(takes).thickness
-        return Sized(thickness, f"through the {mm_text(thickness, 2)} sheet")
+        return Sized(thickness, said("through the {} sheet", sold("thickness", thickness)))
 
     def finger_gap(self, pitch: float, takes: Named) -> Sized:
         """Return a gap between fingers: half the play lies in each of the two parts."""
         fit = self.sheet(takes).fit
-        reason = f"{mm_text(pitch, 2)} finger + {mm_number(fit, 3)} mm fit"
+        reason = said("{} finger + {} fit", precise("finger", pitch), clearance(fit))
         return Sized(pitch + fit, reason)

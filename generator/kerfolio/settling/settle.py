@@ -176,4 +176,4 @@ def _coupons(
     for use in plan.sheets:
         if use.name in (taken or cut):
             sheet = replace(sheets[use.name], thickness=dict(drawn.thickness)[use.name])
-            yield coupon(sheet, rungs(use, sheet.stock, plan.units))
+            yield coupon(sheet, rungs(use, sheet.stock, plan.units), plan.units)

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 
 from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.basis.said import Text
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.model.feature_kind import FeatureKind
 from kerfolio.model.joint import Joint
@@ -24,7 +25,7 @@ class Sized:
     """A value (mm; degrees or a plain number where said) with the reason it came to be."""
 
     value: float
-    reason: str = ""
+    reason: Text = ""
 
 
 class Operation(StrEnum):

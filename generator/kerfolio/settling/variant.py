@@ -7,17 +7,17 @@ from math import prod
 
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.ladder import MOST_SETS, rung_count
-from kerfolio.basis.lengths import mm_number, read_off, reading_in
 from kerfolio.basis.measures import number, reading
 from kerfolio.basis.said import ByUnit, Measure, Quantity, Words, said, strung
+from kerfolio.basis.thickness import read_off, sold_in, thickness_label
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.model.plan import Ladder, Plan, SheetUse
 from kerfolio.model.stock import SheetStock, Stock
 from kerfolio.settling.scope import Scope, SettlingError, unsettled
 from kerfolio.settling.settled import FitVariant
 
-LEAST_STEP = 0.01
-"""Thicknesses have two decimals of a millimetre in the names of files."""
+LEAST_STEP = {"mm": 0.01, "in": 0.0254}
+"""mm by which thicknesses differ in the names of files: two decimals of a mm, three of an inch."""
 
 _MOST_RUNGS = 10_000  # of one ladder: beyond this they are only counted
 
@@ -46,9 +46,9 @@ def variants(plan: Plan, stock: Stock) -> tuple[tuple[FitVariant, ...], tuple[Fi
         advice = "Publish for fewer thicknesses: shorten `published-for` or make its step larger."
         return (), (error("too-many-variants", message, plan.place, advice),)
     every = product(*choices)
-    made = tuple(_variant(tuple(zip(names, each, strict=True))) for each in every)
+    made = tuple(_variant(tuple(zip(names, each, strict=True)), plan.units) for each in every)
     if len({each.label for each in made}) < len(made):
-        least = reading("least-step", LEAST_STEP)
+        least = reading("least-step", LEAST_STEP[plan.units])
         same = said("two thicknesses have the same name, to {}", least)
         larger = said("Make the step of `published-for` {} or larger.", least)
         return (), (error("same-variant", same, plan.place, larger),)
@@ -99,17 +99,17 @@ def drawn_variant(plan: Plan, stock: Stock) -> FitVariant | None:
         except SettlingError:
             return None
         chosen.append((use.name, min((abs(each - wanted), each) for each in steps)[1]))
-    return _variant(tuple(chosen))
+    return _variant(tuple(chosen), plan.units)
 
 
-def _variant(chosen: tuple[tuple[str, float], ...]) -> FitVariant:
-    return FitVariant(label=_label(chosen), thickness=chosen)
+def _variant(chosen: tuple[tuple[str, float], ...], unit: str) -> FitVariant:
+    return FitVariant(label=_label(chosen, unit), thickness=chosen)
 
 
-def _label(chosen: tuple[tuple[str, float], ...]) -> str:
+def _label(chosen: tuple[tuple[str, float], ...], unit: str) -> str:
     if len(chosen) == 1:
-        return _millimetres(chosen[0][1])
-    return "_".join(f"{name}-{_millimetres(value)}" for name, value in chosen)
+        return thickness_label(chosen[0][1], unit)
+    return "_".join(f"{name}-{thickness_label(value, unit)}" for name, value in chosen)
 
 
 def words_of(variant: FitVariant) -> Words:
@@ -126,10 +126,4 @@ def _rung(mm: float) -> Measure:
 
 
 def _rung_in(mm: float, unit: str) -> str:
-    return reading_in(mm, unit) if unit == "in" else _millimetres(mm)
-
-
-def _millimetres(value: float) -> str:
-    """Return ``18.0mm`` or ``17.86mm``: one decimal at least, so that folders sort by thickness."""
-    text = mm_number(value, 2)
-    return f"{text}mm" if "." in text else f"{text}.0mm"
+    return sold_in(mm, unit) if unit == "in" else thickness_label(mm, unit)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+
+from kerfolio.basis.said import Text, told
 
 COMMON_PRACTICE = "common practice, no single source"
 """The source of a fact that every shop knows and no table states."""
@@ -13,5 +15,9 @@ class Assumption:
     """One thing taken for granted: what it is, its value in words, and where that comes from."""
 
     label: str
-    value: str
+    value: Text
     source: str
+
+    def told(self, unit: str) -> Assumption:
+        """Return it with its value told in a unit, ``mm`` or ``in``."""
+        return replace(self, value=told(self.value, unit))

@@ -7,8 +7,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from kerfolio.basis.figures import figure, percent_text, whole_figure
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.figures import figure, percent_text
+from kerfolio.basis.measures import acceleration, feed, length
+from kerfolio.basis.said import Text, said
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.transform import turned_point
 from kerfolio.settling.settled import Operation, SettledPlan
@@ -227,8 +228,12 @@ def _assumptions(used: Sequence[Setting], machine: Machine) -> tuple[Assumption,
     stated = [
         Assumption(
             label=each.name,
-            value=f"{each.cutter.title}, feed {whole_figure(each.feed)} mm/min, "
-            f"plunge {whole_figure(each.plunge)} mm/min",
+            value=said(
+                "{}, feed {}, plunge {}",
+                each.cutter.title,
+                feed("feed", each.feed),
+                feed("plunge", each.plunge),
+            ),
             source=plan if each.plunge_stated else f"{plan}; plunge a third of the feed: {_MEMORY}",
         )
         for each in used
@@ -236,13 +241,13 @@ def _assumptions(used: Sequence[Setting], machine: Machine) -> tuple[Assumption,
     if any(each.depths is None for each in used):
         value = "one cutter diameter a pass, where no passes are stated"
         stated.append(Assumption(label="Depth of a pass", value=value, source=COMMON_PRACTICE))
-    machine_facts = (
+    machine_facts: tuple[tuple[str, Text, str], ...] = (
         ("Which setting", CHOICE_RULE, COMMON_PRACTICE),
         ("Order", ROUTE_RULE, COMMON_PRACTICE),
-        ("Rapid moves", f"{whole_figure(machine.rapid)} mm/min", COMMON_PRACTICE),
+        ("Rapid moves", said("{}", feed("rapid", machine.rapid)), COMMON_PRACTICE),
         (
             "Acceleration",
-            f"{whole_figure(machine.acceleration)} mm/s² in every direction",
+            said("{} in every direction", acceleration(machine.acceleration)),
             COMMON_PRACTICE,
         ),
         (
@@ -251,7 +256,11 @@ def _assumptions(used: Sequence[Setting], machine: Machine) -> tuple[Assumption,
             "in a curve no faster than the acceleration allows",
             "motion under constant acceleration; the angle is common practice",
         ),
-        ("Height between cuts", mm_text(machine.clearance), COMMON_PRACTICE),
+        (
+            "Height between cuts",
+            said("{}", length("clearance", machine.clearance)),
+            COMMON_PRACTICE,
+        ),
         (
             "Pockets",
             f"cleared from the middle out, {percent_text(machine.step_over)} of the cutter a step",

@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass
 
 from kerfolio.basis.figures import figure
-from kerfolio.basis.lengths import mm_text
+from kerfolio.basis.measures import length
+from kerfolio.basis.said import Text, said
 from kerfolio.geometry.cross_section import Strip, squared
 from kerfolio.model.span import Span
 from kerfolio.shop.assumption import Assumption
@@ -88,11 +89,14 @@ def _least_inertia(strips: tuple[Strip, ...]) -> float:
 
 
 def _assumptions(member: Member, area: float, safety: float) -> tuple[Assumption, ...]:
-    facts = (
+    facts: tuple[tuple[str, Text, str], ...] = (
         (
             "Section",
-            f"the narrowest, {mm_text(area / member.thickness)} in all at full thickness, measured "
-            "square to each limb, taken for the whole length",
+            said(
+                "the narrowest, {} in all at full thickness, measured square to each limb, taken "
+                "for the whole length",
+                length("narrowest", area / member.thickness),
+            ),
             "the part as cut",
         ),
         ("Buckling", "about the weaker axis; two bounds: K = 1 and K = 2", _EULER),

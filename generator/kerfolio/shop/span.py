@@ -12,8 +12,8 @@ from functools import lru_cache
 
 from kerfolio.basis.figures import figure
 from kerfolio.basis.finding import Finding, note, warning
-from kerfolio.basis.measures import mass
-from kerfolio.basis.said import said
+from kerfolio.basis.measures import mass, own_mass
+from kerfolio.basis.said import Text, said
 from kerfolio.model.span import Span, SpanLoad
 from kerfolio.settling.scope import FOLLOWS, SettlingError
 from kerfolio.settling.settled import SettledPlan
@@ -349,7 +349,7 @@ _HANDBOOK = "Wood Handbook FPL-GTR-190, equation 9-2 and Table 9-1"
 def _assumptions(span: Span, place: SpanPlace, own: float) -> tuple[Assumption, ...]:
     """Return all that the figures of a bending span rest on."""
     stated = "stated in the plan"
-    facts = [
+    facts: list[tuple[str, Text, str]] = [
         ("Sag", "bending and shear; ends free to turn, and clamped as the other bound", _HANDBOOK),
         (
             "Section",
@@ -357,7 +357,7 @@ def _assumptions(span: Span, place: SpanPlace, own: float) -> tuple[Assumption, 
             "every place counts with the moment that is there",
             "unit-load method, statics",
         ),
-        ("Own weight", f"{figure(own, 2)} kg between the supports, lasting", "computed"),
+        ("Own weight", said("{} between the supports, lasting", own_mass(own)), "computed"),
         ("Lasting load", "yes" if span.lasting else "no", stated),
         ("Growth with time", "first day x (1 + kdef)", "EN 1995-1-1, 2.2.3"),
         ("Limit", place.limit[1], f"{stated}, else span/300; none for furniture is agreed on"),

@@ -6,9 +6,11 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from kerfolio.basis.cutting_lengths import chip_pair, tool_pair
 from kerfolio.basis.figures import figure
-from kerfolio.basis.lengths import chip_pair, mm_number, thickness_pair, tool_pair
 from kerfolio.basis.place import Place
+from kerfolio.basis.sheet_size import sizes_as_sold
+from kerfolio.basis.thickness import thickness_pair
 from kerfolio.model.stock import (
     FAMILIES,
     HARDWARE_KINDS,
@@ -88,12 +90,12 @@ def _grams(kg: float, _: str) -> Lines:
     return (figure(kg * 1000),)
 
 
-def _sizes(sizes: Sequence[tuple[float, float]], _: str) -> Lines:
-    return (", ".join(f"{mm_number(along)} × {mm_number(across)}" for along, across in sizes),)
+def _sizes(sizes: Sequence[tuple[float, float]], first: str) -> Lines:
+    return (sizes_as_sold(sizes, first),)
 
 
-def _lengths(lengths: Sequence[float], _: str) -> Lines:
-    return (", ".join(mm_number(each) for each in lengths),)
+def _lengths(lengths: Sequence[float], first: str) -> Lines:
+    return (sizes_as_sold([(each,) for each in lengths], first),)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -129,7 +131,7 @@ _COLUMNS: dict[str, tuple[_Column, ...]] = {
         _column("bearing_strength", "Pressure on a face", unit=_BENDING),
         _column("creep", "Creep", unit="kdef"),
         _column("swelling", "Moisture"),
-        _column("sizes", "Sold as", _sizes, "mm"),
+        _column("sizes", "Sold as", _sizes),
     ),
     "boards": (
         _column("nominal", "Called"),
@@ -139,7 +141,7 @@ _COLUMNS: dict[str, tuple[_Column, ...]] = {
         _column("stiffness", "Stiffness", unit=_BENDING, kind="stiffness_kind"),
         _column("strength", "Strength", unit=_BENDING, kind="strength_kind"),
         _column("creep", "Creep", unit="kdef"),
-        _column("lengths", "Lengths", _lengths, "mm"),
+        _column("lengths", "Lengths", _lengths),
     ),
     "cutters": (
         _column("diameter", "Diameter", _length),

@@ -1,0 +1,130 @@
+"""What cutters and drills make, and how they are fed, as people read it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from kerfolio.basis.digits import digits, fixed
+from kerfolio.basis.lengths import (
+    INCH,
+    both,
+    in_order,
+    inch_number,
+    inch_text,
+    mm_number,
+    mm_text,
+)
+from kerfolio.basis.thickness import caliper_inches, precise_in
+
+_EXACT = 0.0005
+_DRILLED = 0.005
+"""Inches by which a drill may be larger than its hole and nobody is told: a drill in wood cuts no
+closer (common practice, no single source). Below the first figure it is the hole."""
+
+
+def cut_text(mm: float, first: str = "mm") -> str:
+    """Return a size that a cutter makes (a slot's width, a hole, a depth): ``6.35 mm (1/4 in)``.
+
+    It is told to a hundredth and to 1/64 in, since what is put into it is measured so.
+    """
+    return both(in_order(mm_text(mm, 2), inch_text(mm, 64), first))
+
+
+def place_text(mm: float, first: str) -> str:
+    """Return where something is set on a piece: ``76.2 mm (3 in)``, ``3 in (76.2 mm)``.
+
+    In inches the fraction that it is, else three decimals: a piece is not moved by 1/64 in.
+    """
+    return both((precise_in(mm, "in"), mm_text(mm, 2))) if first == "in" else cut_text(mm)
+
+
+def depth_in(mm: float, unit: str) -> str:
+    """Return how deep a cutter goes, in one unit: ``7.87 mm``, ``0.31 in``.
+
+    In inches it is a decimal, as machines show it: 0.01 in is not 1/64.
+    """
+    return depths_in((mm,), unit)
+
+
+def depths_in(depths: Sequence[float], unit: str, last: str = ", ") -> str:
+    """Return depths in one unit, ``last`` before the last of them: ``6, 8 mm``."""
+    texts = [digits(mm / INCH, 3) if unit == "in" else mm_number(mm, 2) for mm in depths]
+    head = ", ".join(texts[:-1])
+    return f"{head}{last if head else ''}{texts[-1]} {unit}"
+
+
+def depth_text(mm: float, first: str) -> str:
+    """Return how deep a cutter goes in both units: ``8 mm (5/16 in)``, ``0.31 in (7.87 mm)``."""
+    return both((depth_in(mm, "in"), depth_in(mm, "mm"))) if first == "in" else cut_text(mm)
+
+
+def fit_in(mm: float, unit: str) -> str:
+    """Return the clearance on one side of a joint in one unit: ``0.125 mm``, ``0.005 in``."""
+    return f"{digits(mm / INCH, 4)} in" if unit == "in" else mm_text(mm, 3)
+
+
+def fit_number(mm: float, unit: str) -> str:
+    """Return it without the unit, in mm as a calliper reads: ``0.13``, ``0.005``."""
+    return digits(mm / INCH, 4) if unit == "in" else mm_number(mm, 2)
+
+
+def drill_in(mm: float, unit: str) -> str:
+    """Return the drill for a hole in one unit: ``6.6 mm``, ``1/4 in``.
+
+    In inches the least of the fractional series, by 1/64 in, that is not smaller than the hole
+    (ASME B94.11M, from memory), and by how much it is larger where that is over 0.005 in.
+    """
+    if unit != "in":
+        return mm_text(mm)
+    size = math.ceil((mm / INCH - _EXACT) * 64)
+    over = size / 64 - mm / INCH
+    more = f", {fixed(over, 3)} in over" if over > _DRILLED else ""
+    return f"{inch_number(size * INCH / 64, 64)} in{more}"
+
+
+def drill_text(mm: float, first: str) -> str:
+    """Return the drill for a hole in both units, in mm the hole: ``9/32 in (7.1 mm)``."""
+    return both((drill_in(mm, "in"), mm_text(mm, 2))) if first == "in" else cut_text(mm)
+
+
+def tool_pair(mm: float, first: str) -> tuple[str, str]:
+    """Return a size by which tools and fasteners are sold: ``3.175 mm``, ``0.125 in``.
+
+    Where inches stand in front they are told as sold: ``1/8 in``, ``0.164 in``.
+    """
+    inch = precise_in(mm, "in") if first == "in" else caliper_inches(mm)
+    return in_order(mm_text(mm, 3), inch, first)
+
+
+def tool_text(mm: float, first: str) -> str:
+    """Return such a size in both units: ``6 mm (0.236 in)``, ``1/4 in (6.35 mm)``."""
+    return both(tool_pair(mm, first))
+
+
+def chip_pair(mm: float, first: str) -> tuple[str, str]:
+    """Return the thickness of a chip: ``0.050 mm``, ``0.0020 in``."""
+    return in_order(f"{fixed(mm, 3)} mm", f"{fixed(mm / INCH, 4)} in", first)
+
+
+def chip_in(mm: float, unit: str) -> str:
+    """Return a chip load in a plan's unit: ``0.127 mm``, ``0.005 in``; a tenth of a mil at most."""
+    return f"{digits(mm / INCH, 4)} in" if unit == "in" else mm_text(mm, 3)
+
+
+def chip_range_in(least: float, most: float, unit: str) -> str:
+    """Return a range of chip loads in a plan's unit: ``0.05 to 0.1 mm``."""
+    first = digits(least / INCH, 4) if unit == "in" else mm_number(least, 3)
+    return f"{first} to {chip_in(most, unit)}"
+
+
+def acceleration_in(mm_per_s2: float, unit: str) -> str:
+    """Return an acceleration in a plan's unit: ``500 mm/s²``, ``20 in/s²``."""
+    return f"{digits(mm_per_s2 / (INCH if unit == 'in' else 1.0), 0)} {unit}/s²"
+
+
+def feed_in(mm_per_min: float, unit: str) -> str:
+    """Return a feed in a plan's unit: ``4500 mm/min``, ``177 in/min``."""
+    if unit == "in":
+        return f"{digits(mm_per_min / INCH, 0)} in/min"
+    return f"{mm_number(mm_per_min, 0)} mm/min"
