@@ -109,4 +109,4 @@ def run_text(mm: float, first: str) -> str:
 
 def cleared_text(mm2: float, first: str) -> str:
     """Return an area that is cleared: ``12.6 cm²``, ``2.0 in²``."""
-    return f"{area_number(mm2)} cm²" if first == "mm" else f"{fixed(mm2 / 645.16, 1)} in²"
+    return f"{area_number(mm2, first)} {'in' if first == 'in' else 'cm'}²"

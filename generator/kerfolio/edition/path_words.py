@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from kerfolio.basis.figures import cleared_text, run_text
-from kerfolio.basis.lengths import precise_in
+from kerfolio.basis.thickness import precise_in
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.cut_sheet import cut_sheet
 from kerfolio.drawing.path_count import PathCount, drawn_counts
