@@ -411,6 +411,11 @@ DAMAGED = [
         "`4x0` is no group code (in CIRCLE of ENTITIES)",
         8,
     ),
+    (
+        lambda text: text[: text.index("AcDbCircle") + 15].replace("CIRCLE\n", "C" * 2000 + "\n"),
+        f"the file is cut short (in {'C' * 40} of ENTITIES)",
+        -1,
+    ),
     (  # more digits than Python makes a number of
         lambda text: spoilt(text, " 40\n", "9" * 5000 + "\n"),
         "`99999999999999999...` is no group code (in CIRCLE of ENTITIES)",

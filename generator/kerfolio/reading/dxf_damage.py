@@ -30,6 +30,9 @@ _NUMBERS = (
 """Ranges of group codes whose values are numbers (DXF reference, "group code value types")."""
 
 _CODE_DIGITS = 4
+_MOST = 40
+"""Letters of a section or an entity that are told: a damaged file calls them anything."""
+
 _GEOMETRY = ("ENTITIES", "BLOCKS")
 
 
@@ -58,7 +61,8 @@ class _Group:
         """Where it stands, in words: ``CIRCLE of ENTITIES``."""
         if not self.section:
             return "before the first section"
-        return f"in {self.entity} of {self.section}" if self.entity else f"in {self.section}"
+        section, entity = self.section[:_MOST], self.entity[:_MOST]
+        return f"in {entity} of {section}" if entity else f"in {section}"
 
 
 def damage_of(content: bytes, file: str) -> Damage | None:
