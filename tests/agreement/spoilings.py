@@ -96,13 +96,13 @@ def edition(text: str, layout: Callable[[], Layout]) -> Edition:
 def files(text: str, layout: Callable[[], Layout]) -> Mapping[str, bytes]:
     """Return its cut files and templates as they are written."""
     made = edition(text, layout)
-    settled, formats = made.settled, made.formats
-    found = dict(sheet_files(settled, made.layout, formats))
-    found |= dict(part_files(settled, formats))
-    found |= dict(coupon_files(settled, formats))
-    found |= dict(art_files(settled, formats))
+    settled, formats, first = made.settled, made.formats, made.first
+    found = dict(sheet_files(settled, made.layout, formats, first))
+    found |= dict(part_files(settled, formats, first))
+    found |= dict(coupon_files(settled, formats, first))
+    found |= dict(art_files(settled, formats, first))
     for part in settled.parts:
-        drawing = template(settled, part, made.identity.units_first)
+        drawing = template(settled, part, first)
         for name, paper in papers(made).items():
             content = template_pdf(drawing, settled, part, paper, made.identity)
             found[template_name(settled.variant.label, part.name, name)] = content
@@ -150,36 +150,36 @@ def kinds(made: Edition) -> Iterator[tuple[str, Kind]]:
         "sheet",
         Kind(
             lambda ending: cut_sheet_name(fit, 1, ending),
-            cut_sheet(settled, sheet),
-            cut_sheet(settled, replace(sheet, placements=swapped)),
+            cut_sheet(settled, sheet, first=made.first),
+            cut_sheet(settled, replace(sheet, placements=swapped), first=made.first),
         ),
     )
     yield (
         "part",
         Kind(
             lambda ending: cut_part_name(fit, part.name, ending),
-            cut_part(settled, part),
-            cut_part(settled, other),
+            cut_part(settled, part, first=made.first),
+            cut_part(settled, other, first=made.first),
         ),
     )
     yield (
         "coupon",
         Kind(
             lambda ending: coupon_name("ply", ending),
-            cut_coupon(settled, coupon),
-            cut_coupon(settled, turned),
+            cut_coupon(settled, coupon, first=made.first),
+            cut_coupon(settled, turned, first=made.first),
         ),
     )
     yield (
         "engraving",
         Kind(
             lambda ending: art_name(art.file, ending),
-            cut_art(settled, art),
-            cut_art(settled, elsewhere),
+            cut_art(settled, art, first=made.first),
+            cut_art(settled, elsewhere, first=made.first),
             at_zero=True,
         ),
     )
-    unit = made.identity.units_first
+    unit = made.first
     yield (
         "template",
         Kind(
