@@ -88,7 +88,7 @@ def _titles(titled: Titled, grid: Grid) -> Bands:
 
 def _checks(grid: Grid, first: str) -> Bands:
     """Return the square with, beside it, the card and what to look for."""
-    x = SQUARES[first] + 9.0
+    x = SQUARES[first] + (14.0 if first == "in" else 9.0)  # clear of the other length's name
     room = grid.width - x
     square = _square(first)
     words = (
