@@ -33,12 +33,12 @@ def test_sizes_may_stand_in_any_order() -> None:
     assert list(found) == ["c", "a", "b"]
 
 
-def test_sizes_of_an_inch_plan_are_in_inches() -> None:
+def test_sizes_of_an_inch_plan_are_worked_out_in_inches_and_kept_in_mm() -> None:
     found = values(with_sizes("in", t="thickness(ply)", f="fit(thin)", q="25.4 mm + 1"))
     # 1 in = 25.4 mm exactly (international inch, 1959).
-    assert found["t"] == pytest.approx(17.8 / 25.4)
-    assert found["f"] == pytest.approx(0.1 / 25.4)
-    assert found["q"] == pytest.approx(2)
+    assert found["t"] == pytest.approx(17.8)
+    assert found["f"] == pytest.approx(0.1)
+    assert found["q"] == pytest.approx(2 * 25.4)
 
 
 def test_a_long_chain_is_worked_out_once_each() -> None:

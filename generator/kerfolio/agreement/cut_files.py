@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 
 from kerfolio.agreement.differences import differences
@@ -59,7 +59,8 @@ def cut_files(written: Written) -> Iterator[Finding]:
             except UnreadableError as fault:
                 yield written.differ(f"`{name}`", "its ending", str(fault))
                 continue
-            yield from _compared(written, name, file, found)
+            noted = replace(file, note=tuple(map(each.says, file.note)))
+            yield from _compared(written, name, noted, found)
 
 
 def _files(written: Written) -> Iterator[_File]:

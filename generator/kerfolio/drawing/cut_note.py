@@ -13,7 +13,15 @@ CHECK_SQUARES = ((100.0, "100 mm"), (101.6, "4 in"))
 MEASURE = "Measure both ways"
 """What stands below either of these words."""
 
+IN_MM, IN_INCHES = "Units: mm.", "Units: in."
+"""What a file says of its own lengths."""
+
 Lines = tuple[str, ...]
+
+
+def said_in_inches(line: str) -> str:
+    """Return a line as the twin of a file says it that is in inches."""
+    return line.replace(IN_MM, IN_INCHES)
 
 
 def sheet_note(settled: SettledPlan, layout: SheetLayout, first: str = "mm") -> Lines:
@@ -24,7 +32,7 @@ def sheet_note(settled: SettledPlan, layout: SheetLayout, first: str = "mm") -> 
         f"{settled.plan.title} {settled.plan.version}, sheet {layout.number}",
         _thickness_line(sheet, first),
         f"Files for {settled.variant.label}, {count} {'piece' if count == 1 else 'pieces'}",
-        f"Units: mm. {zero} of the sheet is 0,0.",
+        f"{IN_MM} {zero} of the sheet is 0,0.",
     )
 
 
@@ -34,7 +42,7 @@ def part_note(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Lin
         f"{settled.plan.title} {settled.plan.version}",
         f"Part {part.mark}, {part.name}: cut {len(part.pieces)}",
         _thickness_line(settled.sheet(part.sheet), first),
-        f"Files for {settled.variant.label}. Units: mm.",
+        f"Files for {settled.variant.label}. {IN_MM}",
     )
 
 
@@ -44,7 +52,7 @@ def art_note(settled: SettledPlan, art: Art) -> Lines:
         f"{settled.plan.title} {settled.plan.version}",
         f"Engraving {art.name} on part {art.part.mark}, {art.part.name}",
         "0,0 is the middle of the art: set it over the mark on the piece",
-        "Units: mm.",
+        IN_MM,
     )
 
 
@@ -54,7 +62,7 @@ def coupon_note(settled: SettledPlan, coupon: Coupon, first: str = "mm") -> Line
         f"{settled.plan.title} {settled.plan.version}, fit coupon",
         f"Slots for {coupon.sheet} of {_range(coupon, first)}",
         "Cut this first. Use the files of the slot that fits the tab.",
-        "Units: mm.",
+        IN_MM,
     )
 
 

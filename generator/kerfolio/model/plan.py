@@ -293,6 +293,7 @@ class Plan:
     friction: float = FRICTION
     assemblies: tuple[Assembly, ...] = ()
     hardware: tuple[HardwareUse, ...] = ()
+    cut_files: tuple[str, ...] = ()
     cuts: tuple[CutSetting, ...] = ()
     relief: Relief = field(default_factory=Relief)
     spans: tuple[Span, ...] = ()

@@ -40,6 +40,7 @@ class Identity:
     base_url: str = ""
     contact: str = ""
     units_first: str = "mm"
+    cut_files: tuple[str, ...] = ()
     licence: str = ""
     currency: str = "EUR"
     paper: str = "a4"
@@ -50,6 +51,10 @@ class Identity:
     consumables: tuple[Consumable, ...] = ()
     welcome: Prose = field(default_factory=Prose)
     place: Place = NOWHERE
+
+    def cut_files_of(self, plan: Plan) -> tuple[str, ...]:
+        """Return the units that a plan's cut files come in besides mm: its own, else ours."""
+        return plan.cut_files or self.cut_files
 
     def unit_for(self, plan: Plan) -> str:
         """Return the unit shown first of a plan: inches where it or the workshop is in inches."""

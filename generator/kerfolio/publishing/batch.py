@@ -27,7 +27,7 @@ from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut, Say, examine, silent
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.refusals import among_sources
-from kerfolio.writing.formats import CUT_FORMATS, CutFormat
+from kerfolio.writing.formats import EVERY_FORMAT, CutFormat
 
 _LISTS = tuple(
     f"lists/{each}.csv" for each in ("parts", "sheets", "boards", "board-cuts", "cutting")
@@ -40,14 +40,17 @@ _OF_VIEWERS = (".DS_Store", "Thumbs.db", "desktop.ini")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BatchRequest:
-    """Which plan to make how often, in which formats, and the folder its files go to."""
+    """Which plan to make how often, and the folder its files go to.
+
+    ``formats`` None: those that plan and workshop ask for.
+    """
 
     folder: Path
     plan: str
     copies: int
     out: Path
     effort: Effort = EFFORT
-    formats: tuple[CutFormat, ...] = CUT_FORMATS
+    formats: tuple[CutFormat, ...] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,7 +96,7 @@ def _refusals(request: BatchRequest) -> Iterator[Finding]:
     out, place = request.out, Place(str(request.out))
     if not request.plan:
         yield error("unknown-plan", "no plan is named", Place("plans"), "Write `--plan NAME`.")
-    yield from out_faults(out, partial(_stranger, formats=request.formats), "batch")
+    yield from out_faults(out, partial(_stranger, formats=request.formats or EVERY_FORMAT), "batch")
     yield from among_sources(request.folder, out, "--out")
     if any(is_site(each) for each in out.resolve().parents):
         yield error(

@@ -29,16 +29,19 @@ from kerfolio.shop.lists import board_list, boards_to_buy, hardware_list, parts_
 from kerfolio.shop.rows import BoardRow
 from kerfolio.shop.span import sat_on, span_results
 from kerfolio.trials.log import public_for
-from kerfolio.writing.formats import CUT_FORMATS, CutFormat
+from kerfolio.writing.formats import CutFormat, formats_in
 from kerfolio.writing.photo import sized
 
 _PRINT_WIDTH = 1400  # px: about 250 dpi over the width of a booklet's text
 
 
 def edition_of(
-    workshop: Workshop, found: LaidOut, formats: tuple[CutFormat, ...] = CUT_FORMATS
+    workshop: Workshop, found: LaidOut, formats: tuple[CutFormat, ...] | None = None
 ) -> Edition:
-    """Work out a proved plan whole: lists, counts, the pictures made ready to print."""
+    """Work out a proved plan whole: lists, counts, the pictures made ready to print.
+
+    ``formats`` are those of its cut files; None: those that plan and workshop ask for.
+    """
     settled = found.proof.drawn
     assert settled is not None, "only proved plans are laid out"
     made = tuple(_told_in_steps(weighed(each)) for each in found.proof.made)
@@ -68,7 +71,7 @@ def edition_of(
         spans=span_results(settled),
         saw=saw_plan(settled),
         board_plans=board_plan(settled),
-        formats=formats,
+        formats=formats or formats_in(workshop.identity.cut_files_of(plan)),
     )
 
 

@@ -14,7 +14,16 @@ from kerfolio.reading.licences import LICENCE
 from kerfolio.reading.nodes import Scalar
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
-from kerfolio.reading.values import ADDRESS, MONEY, SUMMARY_TEXT, TEXT, TEXTS, TITLE_TEXT, choice
+from kerfolio.reading.values import (
+    ADDRESS,
+    CUT_FILES,
+    MONEY,
+    SUMMARY_TEXT,
+    TEXT,
+    TEXTS,
+    TITLE_TEXT,
+    choice,
+)
 
 
 def _currency(node: Scalar) -> str | Complaint:
@@ -59,6 +68,7 @@ IDENTITY: Record[Identity] = Record(
         Key(name="base-url", form=ADDRESS, says="Where the site will stand."),
         Key(name="contact", form=TEXT, says="How readers reach the maker."),
         Key(name="units-first", form=choice("a unit", "mm", "in"), says="The unit shown first."),
+        Key(name="cut-files", form=CUT_FILES, says="The units of cut files: mm always, or both."),
         Key(name="licence", form=LICENCE, says="Licence of plans that state none."),
         Key(name="currency", form=_CURRENCY, says="Currency of all prices (ISO 4217)."),
         Key(name="paper", form=choice("a paper", "a4", "letter"), says="The paper shown first."),

@@ -39,6 +39,7 @@ from kerfolio.reading.silence import SILENCE
 from kerfolio.reading.span import SPANS
 from kerfolio.reading.step import HARDWARE, STEPS
 from kerfolio.reading.values import (
+    CUT_FILES,
     FLAG,
     SCALAR,
     SUMMARY_TEXT,
@@ -206,6 +207,7 @@ PLAN: Record[Plan] = Record(
         Key(name="assemblies", form=ASSEMBLIES, says="The things it makes, if several."),
         Key(name="makes", form=MAKES, says="How many of each it makes."),
         Key(name="hardware", form=HARDWARE, says="All the hardware."),
+        Key(name="cut-files", form=CUT_FILES, says="Units of its cut files: mm, or both."),
         Key(name="cuts", form=CUTS, says="Cut settings the maker used."),
         Key(name="spans", form=SPANS, says="What parts carry, to have it reckoned."),
         Key(name="consumables", form=CONSUMABLES, says="What a copy uses up, with prices."),

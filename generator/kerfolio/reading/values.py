@@ -284,4 +284,10 @@ LABEL: ScalarForm[Named] = ScalarForm(
     json={"type": "string"},
     rule="name",
 )
+CUT_FILES: ListOf[str] = ListOf(
+    item=choice("a unit", "mm", "in"),
+    noun="a list of units",
+    advice="Write `[mm, in]`: files in mm are always written.",
+    single=True,
+)
 TEXTS = ListOf(item=TEXT, noun="a list of texts", advice="Write `[first, second]`.", single=True)

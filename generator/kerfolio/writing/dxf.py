@@ -1,4 +1,4 @@
-"""Drawings as DXF (release R2010) in millimetres."""
+"""Drawings as DXF (release R2010), in millimetres or inches."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import io
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from kerfolio.basis.digits import RATIO_DECIMALS, digits, plain, rounded
+from kerfolio.basis.digits import LENGTH_DECIMALS, RATIO_DECIMALS, digits, plain, rounded
 from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.lettering import CAPITAL
@@ -24,8 +24,9 @@ with unconfigured():
 THICKNESS = "thickness_mm"
 """The custom property (``$CUSTOMPROPERTYTAG``) that holds the thickness a cut file is for."""
 
-_MILLIMETRES = 4
-_METRIC = 1
+_UNITS = {"mm": (4, 1), "in": (1, 0)}
+"""``$INSUNITS`` and ``$MEASUREMENT`` of a unit (DXF reference: 4 and 1 are mm and metric, 1 and 0
+inches and English)."""
 _GREY = 8
 """Index colour for programs that know no true colours; the true colour says what is meant."""
 _DAY = 2_451_545.0
@@ -39,23 +40,23 @@ _ALIGNMENT = {
 }
 
 
-def dxf_bytes(drawing: Drawing) -> bytes:
-    """Return the drawing as DXF R2010: $INSUNITS 4 (mm), $MEASUREMENT 1 (metric).
+def dxf_bytes(drawing: Drawing, unit: str = "mm", decimals: int = LENGTH_DECIMALS) -> bytes:
+    """Return the drawing as DXF R2010, which says that its lengths are mm or, stated so, in.
 
     Contours are LWPOLYLINE with their arcs as bulges, full circles are CIRCLE, lettering is TEXT;
     fills are left out. Every layer of the drawing becomes a layer. The thickness that a cut file is
-    for is a custom property of the drawing, in mm. Lengths and angles have at most 4 decimals,
+    for is a custom property of the drawing, in mm. Lengths have at most ``decimals``, angles 4,
     bulges 8. Raises ValueError when
     lettering or a dimension lies on a layer that is cut.
     """
     _refuse_lettering_on_cuts(drawing)
     document = filemanagement.new("R2010")
-    _header(document, drawing)
+    _header(document, drawing, _UNITS[unit], decimals)
     for layer in drawing.layers:
         _add_layer(document, layer, _ink_of(drawing, layer))
     space = document.modelspace()
     for item in _in_layer_order(drawing):
-        _add(space, item)
+        _add(space, item, decimals)
     return _written(document).encode("utf-8")
 
 
@@ -121,12 +122,11 @@ def _unstamp(document: Any) -> None:
         notes[name] = _MARK
 
 
-def _header(document: Any, drawing: Drawing) -> None:
-    document.header["$INSUNITS"] = _MILLIMETRES
-    document.header["$MEASUREMENT"] = _METRIC
+def _header(document: Any, drawing: Drawing, unit: tuple[int, int], decimals: int) -> None:
+    document.header["$INSUNITS"], document.header["$MEASUREMENT"] = unit
     if drawing.thickness is not None:
         document.header.custom_vars.append(THICKNESS, digits(drawing.thickness))
-    left, bottom, right, top = map(rounded, drawing.box)
+    left, bottom, right, top = (rounded(each, decimals) for each in drawing.box)
     document.header["$EXTMIN"] = (left, bottom, 0)
     document.header["$EXTMAX"] = (right, top, 0)
     document.modelspace().dxf.extmin = (left, bottom, 0)
@@ -151,28 +151,32 @@ def _in_layer_order(drawing: Drawing) -> Iterator[Stroke | Label]:
         yield from expanded(item)
 
 
-def _add(space: Any, item: Stroke | Label) -> None:
+def _add(space: Any, item: Stroke | Label, decimals: int) -> None:
     attributes = {"layer": item.layer or "0"}
     if isinstance(item, Label):
-        _add_text(space, item, attributes)
+        _add_text(space, item, attributes, decimals)
     elif item.width is not None:
         for contour in (item.contour, *item.holes):
-            _add_contour(space, contour, attributes)
+            _add_contour(space, contour, attributes, decimals)
 
 
-def _add_text(space: Any, label: Label, attributes: dict[str, str]) -> None:
+def _add_text(space: Any, label: Label, attributes: dict[str, str], decimals: int) -> None:
     """DXF counts a text's height by its capitals."""
-    height, angle = rounded(label.height * CAPITAL), rounded(label.angle)
+    height, angle = rounded(label.height * CAPITAL, decimals), rounded(label.angle)
     text = space.add_text(label.text, height=height, rotation=angle, dxfattribs=attributes)
-    x, y = map(rounded, label.at)
+    x, y = (rounded(each, decimals) for each in label.at)
     text.set_placement((x, y), align=_ALIGNMENT[label.anchor])
 
 
-def _add_contour(space: Any, contour: Contour, attributes: dict[str, str]) -> None:
+def _add_contour(space: Any, contour: Contour, attributes: dict[str, str], decimals: int) -> None:
     round_one = circle_of(contour)
     if round_one:
         (x, y), radius = round_one
-        space.add_circle((rounded(x), rounded(y)), rounded(radius), dxfattribs=attributes)
+        middle = rounded(x, decimals), rounded(y, decimals)
+        space.add_circle(middle, rounded(radius, decimals), dxfattribs=attributes)
         return
-    placed = [(rounded(x), rounded(y), rounded(b, RATIO_DECIMALS)) for x, y, b in contour.vertices]
+    placed = [
+        (rounded(x, decimals), rounded(y, decimals), rounded(b, RATIO_DECIMALS))
+        for x, y, b in contour.vertices
+    ]
     space.add_lwpolyline(placed, format="xyb", close=contour.closed, dxfattribs=attributes)

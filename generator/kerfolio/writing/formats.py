@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Protocol
 
+from kerfolio.drawing.cut_note import said_in_inches
+from kerfolio.drawing.inches import in_inches
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.writing.dxf import dxf_bytes
 from kerfolio.writing.read_back import ReadBack
@@ -27,7 +29,8 @@ class CutFormat:
 
     ``ending`` is what stands behind the dot of a file's name, ``title`` what readers know the
     format as, ``article`` what goes before the title (``a`` or ``an``), ``unit`` what its files are
-    in. ``sent`` marks what is sent to a shop that cuts for others. ``read`` reads a file of this
+    in; ``says`` turns a line on the drawing into that on the file.
+    ``sent`` marks what is sent to a shop that cuts for others. ``read`` reads a file of this
     program back; it raises UnreadableError for what is none.
     """
 
@@ -35,6 +38,7 @@ class CutFormat:
     title: str
     article: str
     unit: str = "millimetres"
+    says: Callable[[str], str] = str
     sent: bool = False
     write: Write
     read: Callable[[bytes], ReadBack]
@@ -47,6 +51,19 @@ def _svg(drawing: Drawing, *, own_origin: bool) -> bytes:
 def _dxf(drawing: Drawing, *, own_origin: bool) -> bytes:  # noqa: ARG001
     """A DXF always has the drawing's 0,0."""
     return dxf_bytes(drawing)
+
+
+_INCH_DECIMALS = 6
+"""Of lengths in files in inches: a step is 0.00003 mm, below that of the files in mm."""
+
+
+def _inch_svg(drawing: Drawing, *, own_origin: bool) -> bytes:
+    inches = in_inches(drawing)
+    return svg_bytes(inches, decimals=_INCH_DECIMALS, unit="in", own_origin=own_origin)
+
+
+def _inch_dxf(drawing: Drawing, *, own_origin: bool) -> bytes:  # noqa: ARG001
+    return dxf_bytes(in_inches(drawing), "in", _INCH_DECIMALS)
 
 
 CUT_FORMATS = (
@@ -66,4 +83,33 @@ CUT_FORMATS = (
         read=read_dxf,
     ),
 )
-"""Every format that cut files are published in, in the order in which readers are told of them."""
+"""The formats that every plan's cut files are published in, in the order readers are told of."""
+
+INCH_FORMATS = (
+    CutFormat(
+        ending="in.svg",
+        title="SVG in inches",
+        article="an",
+        unit="inches",
+        says=said_in_inches,
+        write=_inch_svg,
+        read=read_svg,
+    ),
+    CutFormat(
+        ending="in.dxf",
+        title="DXF in inches",
+        article="a",
+        unit="inches",
+        says=said_in_inches,
+        write=_inch_dxf,
+        read=read_dxf,
+    ),
+)
+"""Their twins in inches, where the maker asks for them."""
+
+EVERY_FORMAT = (*CUT_FORMATS, *INCH_FORMATS)
+
+
+def formats_in(units: Iterable[str]) -> tuple[CutFormat, ...]:
+    """Return the formats of files in some units: mm always, inches where asked for."""
+    return EVERY_FORMAT if "in" in units else CUT_FORMATS

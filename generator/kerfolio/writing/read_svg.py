@@ -68,7 +68,8 @@ class _Way:
         wide = _millimetres(root.get("width", f"{width}")) / width
         high = _millimetres(root.get("height", f"{height}")) / height
         left, bottom = map(float, root.get("data-origin", "0 0").split())
-        return _Way(x, y, wide, high, (left, bottom), bottom + height * high)
+        corner = left * wide, bottom * high
+        return _Way(x, y, wide, high, corner, corner[1] + height * high)
 
     def point(self, x: float, y: float) -> Point:
         return (x - self.x) * self.wide + self.corner[0], self.top - (y - self.y) * self.high

@@ -57,30 +57,33 @@ def svg_bytes(
     decimals: int = 3,
     *,
     real_size: bool = True,
+    unit: str = "mm",
     own_origin: bool = False,
     class_prefix: str = "",
     id_prefix: str = "",
     outlined: bool = False,
 ) -> bytes:
-    """Return the drawing as an SVG document; one user unit is one millimetre.
+    """Return the drawing as an SVG document; one user unit is one ``unit`` of the drawing.
 
-    With ``real_size`` the width and height say so in mm (1 in = 96 user units of CSS, so a viewer
-    shows it at full size); without, the page decides. With ``own_origin`` the drawing's 0,0 is the
-    file's too, else that is the upper left corner of its box. A layer is a group with its name as
-    id (after ``id_prefix``, for several drawings on one page). ``class_prefix`` adds the classes
-    ``PREFIXline-INK`` and ``PREFIXfill-INK``, by which a page's style sheet overrides the colours.
+    With ``real_size`` the width and height say so in that unit (1 in = 96 user units of CSS, so a
+    viewer shows it at full size); without, the page decides. With ``own_origin`` the drawing's 0,0
+    is the file's too, else that is the upper left corner of its box. A layer is a group with its
+    name as id (after ``id_prefix``, for several drawings on one page). ``class_prefix`` adds the
+    classes ``PREFIXline-INK`` and ``PREFIXfill-INK``, by which a page's style sheet overrides the
+    colours.
     ``outlined`` writes lettering as outlines, the same on every machine, instead of as text.
     The thickness that a cut file is for stands at its root as ``data-thickness``, mm.
     """
     left, top = (0.0, 0.0) if own_origin else (drawing.box[0], drawing.box[3])
     look = _Look(left, top, decimals, palette, class_prefix, outlined)
     body = "".join(_groups(drawing, look, id_prefix))
-    return f"{_opening(drawing, look, real_size)}{body}</svg>\n".encode()
+    opening = _opening(drawing, look, unit if real_size else "")
+    return f"{opening}{body}</svg>\n".encode()
 
 
-def _opening(drawing: Drawing, look: _Look, real_size: bool) -> str:
+def _opening(drawing: Drawing, look: _Look, unit: str) -> str:
     width, height = look.number(drawing.width), look.number(drawing.height)
-    size = f' width="{width}mm" height="{height}mm"' if real_size else ""
+    size = f' width="{width}{unit}" height="{height}{unit}"' if unit else ""
     corner = look.point(drawing.box[0], drawing.box[3])
     left, bottom = look.number(drawing.box[0]), look.number(drawing.box[1])
     data = f' data-origin="{left} {bottom}"' if (left, bottom) != ("0", "0") else ""
