@@ -47,6 +47,14 @@ class Published:
     outcome: Outcome
 
 
+@pytest.hookimpl(tryfirst=True)  # before the groups are read
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Give each worker whole files, but one of them all tests of the published sample."""
+    for item in items:
+        shared = "published" in getattr(item, "fixturenames", ())
+        item.add_marker(pytest.mark.xdist_group("published" if shared else str(item.path)))
+
+
 @pytest.fixture(scope="session")
 def published(tmp_path_factory: pytest.TempPathFactory) -> Published:
     root = tmp_path_factory.mktemp("published")

@@ -104,7 +104,7 @@ def test_the_example_of_a_kind_goes_the_whole_way(kind: FeatureKind) -> None:
     part = panel(f"it: {{{kind.key}: {EXAMPLES[kind]}}}", outline="{rectangle: [400, 450]}")
     assert {each.kind for each in part.features} == {kind}
     first = part.features[0]
-    said = FEATURE_WORDS[kind](first)
+    said = FEATURE_WORDS[kind](first, "mm")
     assert bool(said) == (kind.fitted or kind is HOLE)
     # Only what opens the sheet, and is not cut to a depth, is cut through.
     assert kind is TAB or kind.opens == (first.depth is None)
@@ -153,6 +153,8 @@ OTHER_MEANINGS = {
     ("drawing/setup_view.py", "engrave"),
     # The piece that is tried in a coupon's slots.
     ("drawing/coupon_view.py", "tab"),
+    # The length of what goes into a drawn slot, in a reason.
+    ("settling/fitted.py", "tab"),
     # What is drilled, counted for a setup sheet.
     ("edition/setup.py", "hole"),
     # The edge of a part that a feature stands on, and that of a sheet where a clamp lies.

@@ -43,8 +43,7 @@ class Scene:
 
 def size(settled: SettledPlan, name: str) -> float:
     """Return a named size of the plan in mm."""
-    factor = INCH if settled.plan.units == "in" else 1.0
-    return dict(settled.sizes)[name].value * factor
+    return dict(settled.sizes)[name].value
 
 
 def desk_rack(settled: SettledPlan) -> Scene:

@@ -19,6 +19,10 @@ COPIES = 6
 _MOST = 8
 """Groups of more copies are not tried, but for all copies as one."""
 
+_CROWD = 80
+"""Copies of more pieces together than this are laid out in smaller groups: a search over more takes
+long and seldom saves a sheet."""
+
 _SHARE = 5
 """Several copies are packed with this part of the moves that one has."""
 
@@ -50,8 +54,9 @@ def groups_of(job: Job, engine: Engine, one: Packed | None = None) -> tuple[Grou
     for k in range(1, count + 1):
         known = _apart(best, made) if endless else _one_more(job, best, engine)
         first = min(known, key=lambda groups: _cost(job, groups), default=None)
-        tried = (k <= _MOST or k == count) and not (first and _least(job, k, first))
-        if k not in made and tried:
+        few = (k <= _MOST or k == count) and (k == 1 or len(_of(job, k).blanks) <= _CROWD)
+        tried = few and not (first and _least(job, k, first))
+        if k not in made and (tried or not known):
             made[k] = engine.pack(_of(job, k))
         if k in made and not made[k].too_large:
             known = [*known, (Group(k, made[k]),)]

@@ -43,15 +43,22 @@ def drawn_together(
 
     What fits on the fuller sheets is taken off the last one before.
     """
+    full = topped_up(fillings, kinds)
+    if full and len(full) == len(fillings):
+        *others, last = full
+        best = max((last, *_laid_anew(last, kinds)), key=offcut)
+        full = (*others, _squeezed(best, kinds, chance, moves))
+    return tuple(_snug(each, kinds) for each in full)
+
+
+def topped_up(fillings: Sequence[Filling], kinds: Sequence[Kind]) -> tuple[Filling, ...]:
+    """Return the sheets, fullest first; what fits on them is taken off the last, which may go."""
     ordered = sorted(fillings, key=lambda each: (each.room.worth, -each.area / each.room.area))
     if not ordered:
         return ()
     *others, last = ordered
     others, last = _topped_up(others, last, kinds)
-    if last.places:
-        best = max((last, *_laid_anew(last, kinds)), key=offcut)
-        others.append(_squeezed(best, kinds, chance, moves))
-    return tuple(_snug(each, kinds) for each in others)
+    return (*others, last) if last.places else tuple(others)
 
 
 def _snug(filling: Filling, kinds: Sequence[Kind]) -> Filling:

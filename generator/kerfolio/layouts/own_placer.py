@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from kerfolio.layouts.engine import OWN, Job, Packed
 from kerfolio.layouts.filling import Filling
 from kerfolio.layouts.first_fit import first_fit, supply_of
-from kerfolio.layouts.offcut import LAST, drawn_together
+from kerfolio.layouts.offcut import LAST, drawn_together, topped_up
 from kerfolio.layouts.pose import Kind, kinds_of
 from kerfolio.layouts.room import Room, rooms_of
 from kerfolio.layouts.spots import spots
@@ -34,14 +34,21 @@ class _Sheets:
     too_large: tuple[str, ...]
 
 
+@dataclass(frozen=True, slots=True)
 class OwnPlacer:
-    """The engine; see the module."""
+    """The engine; see the module. ``counting``: as many sheets, none of them drawn together."""
+
+    counting: bool = False
 
     def pack(self, job: Job) -> Packed:
         """Place all blanks on as few sheets as it finds; see ``Engine``."""
         chance = random.Random(job.seed)
         found = _sheets(job, chance)
-        fillings = drawn_together(found.fillings, found.kinds, chance, int(LAST * job.moves))
+        if self.counting:
+            fillings = topped_up(found.fillings, found.kinds)
+        else:
+            moves = int(LAST * job.moves)
+            fillings = drawn_together(found.fillings, found.kinds, chance, moves)
         places = [each.places for each in fillings]
         return Packed(
             spots=tuple(spots(job.bed, found.kinds, places)),

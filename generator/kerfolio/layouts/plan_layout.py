@@ -88,7 +88,7 @@ def _counted(
 def _copies(job: Job, layout: Layout, sheet: str) -> Iterator[CopiesCount]:
     """Yield for each size what copies take of it; the table ends where a piece finds no sheet."""
     stacks = job.bed.stacks
-    groups = groups_of(job, OWN_PLACER, packed_of(layout, job))[1:]
+    groups = groups_of(job, OwnPlacer(counting=True), packed_of(layout, job))[1:]
     table = [sheets_by_stack(job, each) for each in takewhile(lambda each: each, groups) if each]
     for sides in dict.fromkeys(stack.size for stack in stacks):
         alike = [number for number, stack in enumerate(stacks) if stack.size == sides]
