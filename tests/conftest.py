@@ -6,9 +6,11 @@ import os
 import shutil
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import settings
+from xdist.scheduler import LoadFileScheduling
 
 from kerfolio.publishing.build import Outcome, Request, publish
 
@@ -47,12 +49,21 @@ class Published:
     outcome: Outcome
 
 
-@pytest.hookimpl(tryfirst=True)  # before the groups are read
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Give each worker whole files, but one of them all tests of the published sample."""
-    for item in items:
-        shared = "published" in getattr(item, "fixturenames", ())
-        item.add_marker(pytest.mark.xdist_group("published" if shared else str(item.path)))
+SHARING = ("publishing/test_publish.py", "publishing/test_whole.py", "pages/test_sample.py")
+"""Files whose tests look at the published sample: one worker takes them all."""
+
+
+class _WholeFiles(LoadFileScheduling):
+    """Gives each worker whole files."""
+
+    def _split_scope(self, nodeid: str) -> str:
+        file: str = super()._split_scope(nodeid)
+        return "published" if file.endswith(SHARING) else file
+
+
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> LoadFileScheduling:
+    """Give one worker all tests of the published sample, so that it is published once."""
+    return _WholeFiles(config, log)
 
 
 @pytest.fixture(scope="session")
