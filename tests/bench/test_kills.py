@@ -81,6 +81,7 @@ def test_a_hundred_kills(tmp_path: Path) -> None:
         assert sorted(each.name for each in tmp_path.iterdir()) == ["handed", "shop", "site"]
         outcome = "old" if found == old else "new"
         outcomes[outcome] = outcomes.get(outcome, 0) + 1
+        print(f"{moment}: {outcome}", flush=True)
         if outcome == "new":
             assert made(200) == old
     assert publish(request).published

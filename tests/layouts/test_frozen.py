@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from dataclasses import replace
+from functools import cache
 
 import pytest
 from hypothesis import given, settings
@@ -158,9 +159,14 @@ def test_a_layout_on_other_sheets_is_computed_anew_though_it_proves() -> None:
     assert layout_for([wider], text) == (laid_out(wider), CHANGED, ())
 
 
+@cache
+def _other() -> Layout:
+    large = part_of("board", rectangle(0, 0, 900, 600))
+    return laid_out(with_part(two_boards(), routed=large.routed))
+
+
 def _lost(text: str) -> str:
-    other = with_part(two_boards(), routed=part_of("board", rectangle(0, 0, 900, 600)).routed)
-    return lost_with(text, FILE, laid_out(other))
+    return lost_with(text, FILE, _other())
 
 
 def test_what_the_own_placer_computed_is_no_loss() -> None:

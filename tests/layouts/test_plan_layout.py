@@ -39,7 +39,7 @@ ROOT = Path(__file__).resolve().parents[2]
 
 
 def laid_out(*variants: SettledPlan, moves: int = MOVES) -> Layout:
-    layout, findings = lay_out(variants, Effort(moves=moves, seconds=1.0), OwnPlacer())
+    layout, findings = lay_out(variants, Effort(moves=moves, seconds=1.0), OwnPlacer(), 1)
     assert findings == ()
     assert layout is not None
     return layout

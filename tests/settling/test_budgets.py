@@ -106,6 +106,16 @@ def test_features_of_a_plan(monkeypatch: pytest.MonkeyPatch) -> None:
     ]
 
 
+def test_points_of_an_outline(monkeypatch: pytest.MonkeyPatch) -> None:
+    narrowed(monkeypatch, "OUTLINE", 6)  # the side's: two straight corners, two round ones
+    assert told("") == []
+    narrowed(monkeypatch, "OUTLINE", 5)
+    assert told("") == [
+        "an outline of 6 points, at most 5 [too-many-points] side / "
+        "Draw its curves with arcs, or with fewer points."
+    ]
+
+
 def test_points_of_a_part(monkeypatch: pytest.MonkeyPatch) -> None:
     row = "      a: {window: {at: [50, 90], rectangle: [6, 6]}, repeat: {count: 5, step: [9, 0]}}"
     there = 54  # slot 4, bolt 2, foot 4, lettering 44

@@ -190,6 +190,14 @@ POINTS = Budget(
 )
 """The corners of all its lines after curves are made of chords, copies counted."""
 
+OUTLINE = Budget(
+    noun="an outline",
+    units="points",
+    most=12_000,
+    advice="Draw its curves with arcs, or with fewer points.",
+)
+"""Its corners: what lies beside it on a sheet is asked of each."""
+
 PATH = Budget(
     noun="a path",
     units="numbers",

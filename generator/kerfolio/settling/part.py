@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from itertools import chain, compress, islice, product
 from itertools import count as counting
 
-from kerfolio.basis.budgets import FEATURES, MEETINGS, POINTS
+from kerfolio.basis.budgets import FEATURES, MEETINGS, OUTLINE, POINTS
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.measures import point
 from kerfolio.basis.said import named, said, stated_name
@@ -127,6 +127,7 @@ def _shapes(
     else:
         what = f"outline of `{part.name}`"
         outline = outline_contour(part.shape, job.fitting.scope, what, centred=False)
+    within(OUTLINE, len(outline.vertices), "too-many-points", part.place)
     bench = Bench(fitting=job.fitting, outline=outline, stock=job.stock, drawings=job.drawings)
     findings: list[Finding] = []
     points = sum(map(_points_of, shapes))
