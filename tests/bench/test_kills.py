@@ -84,6 +84,7 @@ def test_a_hundred_kills(tmp_path: Path) -> None:
         print(f"{moment}: {outcome}", flush=True)
         if outcome == "new":
             assert made(200) == old
+    _plan(shop).write_text(text.replace("wide: 200", "wide: 210"), "utf-8")
     assert publish(request).published
     assert files_of(out) == new[0]
     assert not list(tmp_path.rglob("*.kerfolio"))
