@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import isclose
 
 from kerfolio.assembly.assembled import Assembled
-from kerfolio.assembly.extent import corners, overall
+from kerfolio.assembly.extent import box_around, corners, size_of
 from kerfolio.assembly.made import made_of
 from kerfolio.assembly.set_together import set_together
 from kerfolio.geometry.rigid import between, length
@@ -40,7 +40,7 @@ def test_feet_stand_in_from_the_ends_of_what_lies_on_them() -> None:
     assert reach(found, "board", 2) == (220.0, 232.0)
     assert all(
         isclose(one, other, abs_tol=0.01)
-        for one, other in zip(overall(found), (900, 300, 232), strict=True)
+        for one, other in zip(size_of(box_around(found.pieces)), (900, 300, 232), strict=True)
     )
 
 

@@ -6,10 +6,10 @@ from dataclasses import replace
 
 import pytest
 
-from kerfolio.assembly.made import Made
 from kerfolio.assembly.stability import Stability
 from kerfolio.edition.cautions import STUDS, cautions_of
 from tests.edition.carrying import carrying
+from tests.plans import proved
 
 FIXING, TABLE, SITTING, ON_IT, TIPPING = (
     "Fixing to the wall",
@@ -37,8 +37,10 @@ def told(
         crown_height=size[2],
     )
     plan = replace(edition.plan, title="It", summary="It.", placed=placed, uses=uses)
-    made = Made(stated=plan.made[0], settled=edition.settled, build=None, stability=steady)
-    found = cautions_of(replace(edition, plan=plan, made=(made,)))
+    (made,) = proved().made
+    assert made.build is not None
+    standing = replace(made, build=replace(made.build, stability=steady))
+    found = cautions_of(replace(edition, plan=plan, made=(standing,)))
     return {each.head: each.text for each in found}
 
 

@@ -8,16 +8,15 @@ of Finnish Plywood (2002/2007), from memory.
 from __future__ import annotations
 
 import math
-from functools import cache
 
 import pytest
 
-from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.beam import G
 from kerfolio.shop.duration import LOW_END, duration_of
 from kerfolio.shop.leg import LegResult
-from kerfolio.shop.span import SagResult, SpanResult, span_findings, span_results
+from kerfolio.shop.span import SagResult, span_findings, span_results
 from tests.plans import proved
+from tests.shop.spanned import Spanned
 
 PLAN = """\
 plan: Loaded
@@ -69,24 +68,8 @@ E_ALONG, E_ACROSS = 10_048, 7_452
 EDGE = (E_ALONG + E_ACROSS) / 2
 T = 17.7
 K_LASTING = 0.6
-
-
-@cache
-def settled(span: str) -> SettledPlan:
-    found = proved(f"{PLAN}spans:\n  s: {{{span}}}\n").drawn
-    assert found is not None
-    return found
-
-
-def result(span: str) -> SpanResult:
-    (found,) = span_results(settled(span))
-    return found
-
-
-def bent(span: str) -> SagResult:
-    found = result(span)
-    assert isinstance(found, SagResult)
-    return found
+SPANNED = Spanned(PLAN)
+settled, result, bent = SPANNED.settled, SPANNED.result, SPANNED.bent
 
 
 def box(width: float, height: float) -> float:

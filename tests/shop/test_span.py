@@ -9,11 +9,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from kerfolio.basis.finding import Severity
-from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.beam import G, buckling_load, rectangle_inertia
 from kerfolio.shop.leg import LegResult
-from kerfolio.shop.span import SagResult, SpanResult, Unreckoned, span_findings, span_results
-from tests.plans import proved
+from kerfolio.shop.span import SagResult, Unreckoned, span_findings, span_results
+from tests.shop.spanned import Spanned
 
 PLAN = """\
 plan: Loaded
@@ -51,23 +50,8 @@ G_FLAT, G_EDGE = 190, 620
 """The same, shear modulus of birch plywood: flat 170 to 210 by size, on edge 620; from memory."""
 K_LASTING = 0.6
 """EN 1995-1-1, Table 3.1: plywood in a heated room under a permanent load."""
-
-
-def settled(span: str) -> SettledPlan:
-    found = proved(f"{PLAN}spans:\n  s: {{{span}}}\n").drawn
-    assert found is not None
-    return found
-
-
-def result(span: str) -> SpanResult:
-    (found,) = span_results(settled(span))
-    return found
-
-
-def bent(span: str) -> SagResult:
-    found = result(span)
-    assert isinstance(found, SagResult)
-    return found
+SPANNED = Spanned(PLAN)
+settled, result, bent = SPANNED.settled, SPANNED.result, SPANNED.bent
 
 
 def final(found: SagResult) -> float:

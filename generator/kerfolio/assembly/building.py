@@ -11,6 +11,7 @@ from kerfolio.assembly.found import Deadlock, find
 from kerfolio.assembly.go_together import Clash, clashes
 from kerfolio.assembly.order import BlockedStep, TakenApart, take_apart, verify
 from kerfolio.assembly.poses import Together, put_together
+from kerfolio.assembly.stability import Stability, stability_of
 from kerfolio.settling.settled import SettledPlan
 
 
@@ -29,12 +30,14 @@ class Build:
     ``drawn`` is how it stands at the thickness it is drawn for; ``fitted`` at the thinnest, that
     one and the thickest. ``order`` is the maker's own where the plan has steps that add pieces,
     with the steps that are ``blocked``; else one that was found, or a ``deadlock`` where none was.
+    ``stability`` is how large, heavy and steady it is as drawn.
     """
 
     settled: SettledPlan
     drawn: Together
     fitted: tuple[Fitted, ...]
     order: BuildOrder
+    stability: Stability
     blocked: tuple[BlockedStep, ...] = ()
     deadlock: Deadlock | None = None
     apart: TakenApart | None = None
@@ -54,6 +57,7 @@ def build_of(drawn: SettledPlan, variants: Sequence[SettledPlan]) -> Build | Non
         drawn=together,
         fitted=tuple(each for each in fitted if each is not None),
         order=order,
+        stability=stability_of(together.assembled),
         blocked=blocked,
         deadlock=locked,
         apart=None if locked else take_apart(together.assembled, order, graphs),

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder, PosedPiece
-from kerfolio.assembly.extent import corners, extents
+from kerfolio.assembly.extent import box_around, extents, size_of
 from kerfolio.geometry.rigid import Vector, added, dot, length, scaled
 
 _AIR = 0.12
@@ -103,6 +103,4 @@ def _past(
 
 
 def _diagonal(pieces: Iterable[PosedPiece]) -> float:
-    found = [corner for each in pieces for corner in corners(each)]
-    x, y, z = (max(axis) - min(axis) for axis in zip(*found, strict=True))
-    return length((x, y, z))
+    return length(size_of(box_around(pieces)))

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from kerfolio.assembly.assembled import Assembled, PosedPiece
+from kerfolio.assembly.assembled import PosedPiece
 from kerfolio.geometry.panel_mesh import panel_mesh, volume_and_centre
-from kerfolio.geometry.rigid import Vector, cross, dot, length, scaled
+from kerfolio.geometry.rigid import Vector, between, cross, dot, length, scaled
 
 _TOUCH = 1e-6
 """Boxes that share no more than this, mm, only touch."""
@@ -22,11 +22,24 @@ def corners(piece: PosedPiece) -> tuple[Vector, ...]:
     return tuple(piece.pose.point((x, y, z)) for x, y in piece.panel.shape.outer for z in heights)
 
 
-def overall(assembled: Assembled) -> Vector:
-    """Return how wide, deep and high all pieces are together, mm."""
-    points = [corner for each in assembled.pieces for corner in corners(each)]
+Box = tuple[Vector, Vector]
+"""The least and the greatest corner of a box along the axes of the world, mm."""
+
+
+def box_of(points: Iterable[Vector]) -> Box:
+    """Return the box around points, at least one."""
     xs, ys, zs = zip(*points, strict=True)
-    return max(xs) - min(xs), max(ys) - min(ys), max(zs) - min(zs)
+    return (min(xs), min(ys), min(zs)), (max(xs), max(ys), max(zs))
+
+
+def box_around(pieces: Iterable[PosedPiece]) -> Box:
+    """Return the box around pieces, at least one."""
+    return box_of(corner for each in pieces for corner in corners(each))
+
+
+def size_of(box: Box) -> Vector:
+    """Return how wide, deep and high a box is, mm."""
+    return between(*box)
 
 
 def centre(piece: PosedPiece) -> Vector:

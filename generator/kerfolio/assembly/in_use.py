@@ -15,13 +15,11 @@ The lean is that of a tab of depth e in a slot with the clearance f on each side
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import pairwise
 
 from kerfolio.assembly.assembled import Assembled, PosedJoint
 from kerfolio.assembly.bracing import ENOUGH, Braced, bracing
-from kerfolio.assembly.stability import Stability, top_panel
+from kerfolio.assembly.stability import Stability, along, sides, top_panel
 from kerfolio.basis.masses import GRAVITY
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.rigid import Vector, dot
@@ -30,7 +28,7 @@ from kerfolio.model.joint_kind import TAB_JOINT
 from kerfolio.model.person import Person
 from kerfolio.model.plan import Plan
 from kerfolio.model.use import LEAN, SIT, STAND, STORE, WALL
-from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.settling.settled import SettledPlan
 
 JOINTS_ALONE = "nothing but its joints resists pushing"
 PANEL, BRACE, SHOULDER = "panel", "brace", "bolted shoulder"
@@ -106,7 +104,7 @@ def in_use_of(settled: SettledPlan, assembled: Assembled, stability: Stability) 
     panel, plan = top_panel(assembled), settled.plan
     if not set(plan.uses) - {STORE} or panel is None or not stability.contact:
         return None
-    sides = list(_sides(stability))
+    around = list(sides(stability))
     middle = _middle(stability.crown)
     spans = [max(axis) - min(axis) for axis in zip(*stability.crown, strict=True)]
     return InUse(
@@ -115,11 +113,11 @@ def in_use_of(settled: SettledPlan, assembled: Assembled, stability: Stability) 
         height=stability.crown_height,
         person=plan.person,
         friction=plan.friction,
-        edge=min((_edge(stability, *each, plan.person.kg) for each in sides), key=_first),
+        edge=min((_edge(stability, *each, plan.person.kg) for each in around), key=_first),
         pushes=tuple(_push(each, settled, assembled, stability) for each in bracing(assembled)),
         along=0 if spans[0] >= spans[1] else 1,
         middle_tips=any(
-            _moment(stability, plan.person.kg, way, edge, middle) < 0 for way, edge in sides
+            _moment(stability, plan.person.kg, way, edge, middle) < 0 for way, edge in around
         ),
     )
 
@@ -170,18 +168,6 @@ def _first(edge: Edge) -> tuple[float, Point]:
     return round(edge.angle, 6), edge.way
 
 
-def _sides(whole: Stability) -> Iterator[tuple[Point, float]]:
-    """Yield each side of what touches the floor: the way out of it, and how far out it lies."""
-    hull = whole.contact
-    for a, b in pairwise((*hull, *hull[:1])):
-        way = ((b[1] - a[1]) / math.dist(a, b), (a[0] - b[0]) / math.dist(a, b))
-        yield way, _along(a, way)
-
-
-def _along(point: Point, way: Point) -> float:
-    return point[0] * way[0] + point[1] * way[1]
-
-
 def _middle(hull: tuple[Point, ...]) -> Point:
     """Return the middle of the box around a hull."""
     (left, right), (front, back) = ((min(axis), max(axis)) for axis in zip(*hull, strict=True))
@@ -189,8 +175,8 @@ def _middle(hull: tuple[Point, ...]) -> Point:
 
 
 def _edge(whole: Stability, way: Point, side: float, kg: float) -> Edge:
-    out = max(_along(point, way) for point in whole.crown) - side
-    reach = side - _along((whole.centre[0], whole.centre[1]), way)
+    out = max(along(point, way) for point in whole.crown) - side
+    reach = side - along((whole.centre[0], whole.centre[1]), way)
     held = whole.mass * reach
     height = (whole.mass * whole.centre[2] + kg * whole.crown_height) / (whole.mass + kg)
     return Edge(
@@ -204,8 +190,8 @@ def _edge(whole: Stability, way: Point, side: float, kg: float) -> Edge:
 
 def _moment(whole: Stability, kg: float, way: Point, side: float, person: Point) -> float:
     """Return what holds it down about a side, kg mm: its own weight and the person's."""
-    own = whole.mass * (side - _along((whole.centre[0], whole.centre[1]), way))
-    return own + kg * (side - _along(person, way))
+    own = whole.mass * (side - along((whole.centre[0], whole.centre[1]), way))
+    return own + kg * (side - along(person, way))
 
 
 def _push(braced: Braced, settled: SettledPlan, assembled: Assembled, whole: Stability) -> Push:
@@ -231,8 +217,8 @@ def _push(braced: Braced, settled: SettledPlan, assembled: Assembled, whole: Sta
 def _tips(whole: Stability, kg: float, person: Point, push: Vector) -> float:
     """Return the lesser push, one way or back, that tips it about any side it drives against, N."""
     found = [math.inf]
-    for way, side in _sides(whole):
-        lever = abs(_along((push[0], push[1]), way)) * whole.crown_height
+    for way, side in sides(whole):
+        lever = abs(along((push[0], push[1]), way)) * whole.crown_height
         if lever > whole.crown_height * 1e-6:
             found.append(_moment(whole, kg, way, side, person) * GRAVITY / lever)
     return max(0.0, min(found))
@@ -245,14 +231,10 @@ def _resists(joint: PosedJoint, push: Vector) -> bool:
 def _turn(joint: PosedJoint, settled: SettledPlan, assembled: Assembled) -> float:
     """Return how far a tab turns in its slot, radians: 2 f / e."""
     piece, into = assembled.piece(joint.a), assembled.piece(joint.b)
-    part = _part(piece.part, settled)
+    part = settled.part(piece.part)
     name = joint.ends[0][len(piece.label) + 1 :]
     deep = next((each.length.value for each in part.features if each.name == name), math.inf)
     return 2 * settled.sheet(piece.sheet).fit / min(deep, into.panel.thickness)
-
-
-def _part(name: str, settled: SettledPlan) -> SettledPart:
-    return next(each for each in settled.parts if each.name == name)
 
 
 def _stiffening(
@@ -290,7 +272,7 @@ def _is_bolted(label: str, braced: Braced, settled: SettledPlan, assembled: Asse
 
 def _hardware(part: str, settled: SettledPlan) -> set[str]:
     """Return the kinds of hardware that a part has holes for."""
-    stated = next(each for each in settled.plan.parts if each.name == part)
+    stated = settled.plan.part(part)
     holes = [each.cutting for each in stated.features if isinstance(each.cutting, Hole)]
     items = [settled.stock.item(each.for_.name) for each in holes if each.for_ is not None]
     return {getattr(each, "kind", "") for each in items if each is not None}

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from kerfolio.assembly.building import Build, build_of
-from kerfolio.assembly.stability import Stability, stability_of
 from kerfolio.model.plan import Assembly
 from kerfolio.settling.making import one_of
 from kerfolio.settling.settled import SettledPlan
@@ -17,21 +16,23 @@ class Made:
     """One of the things a plan makes; ``settled`` is one of it, at the thickness it is drawn for.
 
     ``build`` is None where nothing tells how its pieces go. Steps count from 1 over the whole plan:
-    its own begin with ``first_step``. ``stability`` is how large, heavy and steady it is, where it
-    has been worked out.
+    its own begin with ``first_step``.
     """
 
     stated: Assembly
     settled: SettledPlan
     build: Build | None
     first_step: int = 1
-    stability: Stability | None = None
+
+    @property
+    def is_single(self) -> bool:
+        """Whether it is a single piece, which neither stands nor is put together."""
+        return sum(len(part.pieces) for part in self.settled.parts) == 1
 
     @property
     def lies_alone(self) -> bool:
         """Whether it is a single piece that is laid on what bears it."""
-        pieces = [piece for part in self.settled.parts for piece in part.pieces]
-        return self.stated.lies_on is not None and len(pieces) == 1
+        return self.stated.lies_on is not None and self.is_single
 
     @property
     def step_count(self) -> int:
@@ -66,10 +67,3 @@ def _made(
         build=build_of(settled, [ones[id(each)] for each in variants]),
         first_step=first_step,
     )
-
-
-def weighed(made: Made) -> Made:
-    """Return a thing with its stability worked out, where its pieces have places."""
-    if made.build is None:
-        return made
-    return replace(made, stability=stability_of(made.build.drawn.assembled))

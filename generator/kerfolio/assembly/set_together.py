@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, Move, PosedPiece
 from kerfolio.assembly.building import Build
-from kerfolio.assembly.extent import corners
+from kerfolio.assembly.extent import box_around, size_of
 from kerfolio.assembly.made import Made
 from kerfolio.geometry.rigid import Vector
 from kerfolio.model.plan import Assembly
@@ -23,8 +23,6 @@ _DOWN = (0.0, 0.0, -1.0)
 
 Spot = tuple[str, int]
 """An assembly's name and which of them, from 1."""
-
-Box = tuple[Vector, Vector]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,26 +49,26 @@ def set_together(made: Sequence[Made], overhangs: Mapping[str, float]) -> SetTog
     builds = {each.stated.name: each.build for each in made if each.build is not None}
     if not made or len(builds) < len(made):
         return None
-    boxes = {name: _box(build.drawn.assembled.pieces) for name, build in builds.items()}
+    sizes = {
+        name: size_of(box_around(build.drawn.assembled.pieces)) for name, build in builds.items()
+    }
     stated = {each.stated.name: each.stated for each in made}
-    places = _places(stated, boxes, overhangs)
+    places = _places(stated, sizes, overhangs)
     lying = [(each, _supports(each, stated)) for each in stated.values() if each.lies_on]
     pieces = [piece for spot, at in places.items() for piece in _moved(spot, at, builds, stated)]
     return SetTogether(
         assembled=Assembled(variant=made[0].settled.variant, pieces=tuple(pieces), joints=()),
         order=_order(made),
-        heights=tuple((each, tuple(_height(boxes[n]) for n, _ in on)) for each, on in lying),
-        crowded=tuple(each for each, on in lying if _crowded(on, places, boxes)),
+        heights=tuple((each, tuple(sizes[n][2] for n, _ in on)) for each, on in lying),
+        crowded=tuple(each for each, on in lying if _crowded(on, places, sizes)),
     )
 
 
 def _crowded(
-    supports: Sequence[Spot], places: Mapping[Spot, Vector], boxes: Mapping[str, Box]
+    supports: Sequence[Spot], places: Mapping[Spot, Vector], sizes: Mapping[str, Vector]
 ) -> bool:
     """Tell whether one of a row of supports stands in the next one."""
-    return any(
-        places[a][0] + _width(boxes[a[0]]) > places[b][0] + _TOUCH for a, b in pairwise(supports)
-    )
+    return any(places[a][0] + sizes[a[0]][0] > places[b][0] + _TOUCH for a, b in pairwise(supports))
 
 
 def _supports(assembly: Assembly, known: Mapping[str, Assembly]) -> tuple[Spot, ...]:
@@ -85,46 +83,46 @@ def _supports(assembly: Assembly, known: Mapping[str, Assembly]) -> tuple[Spot, 
 
 
 def _places(
-    stated: Mapping[str, Assembly], boxes: Mapping[str, Box], overhangs: Mapping[str, float]
+    stated: Mapping[str, Assembly], sizes: Mapping[str, Vector], overhangs: Mapping[str, float]
 ) -> dict[Spot, Vector]:
-    """Return where the lower left front corner of each thing's box comes to stand."""
+    """Return where the lower left front corner of each thing comes to stand."""
     places: dict[Spot, Vector] = {}
-    beside = _BESIDE * max(_width(box) for box in boxes.values())
+    beside = _BESIDE * max(size[0] for size in sizes.values())
     edge = 0.0
     for name, assembly in stated.items():
         for number in range(1, assembly.count + 1):
             under = [spot for spot in _supports(assembly, stated) if spot not in places]
             if not under:
                 continue
-            places |= _borne((name, number), under, boxes, edge, overhangs.get(name, 0.0))
-            edge = _right_edge(places, boxes) + beside
+            places |= _borne((name, number), under, sizes, edge, overhangs.get(name, 0.0))
+            edge = _right_edge(places, sizes) + beside
     for name, assembly in stated.items():
         for number in range(1, assembly.count + 1):
             if (name, number) not in places:
-                places[name, number] = (edge, -_depth(boxes[name]) / 2, 0.0)
-                edge += _width(boxes[name]) + beside
+                places[name, number] = (edge, -sizes[name][1] / 2, 0.0)
+                edge += sizes[name][0] + beside
     return places
 
 
 def _borne(
-    lying: Spot, under: Sequence[Spot], boxes: Mapping[str, Box], edge: float, overhang: float
+    lying: Spot, under: Sequence[Spot], sizes: Mapping[str, Vector], edge: float, overhang: float
 ) -> dict[Spot, Vector]:
-    box = boxes[lying[0]]
+    size = sizes[lying[0]]
     first = edge + overhang
-    last = edge + _width(box) - overhang - _width(boxes[under[-1][0]])
+    last = edge + size[0] - overhang - sizes[under[-1][0]][0]
     gaps = max(1, len(under) - 1)
     if len(under) == 1:
-        first = last = edge + (_width(box) - _width(boxes[under[0][0]])) / 2
+        first = last = edge + (size[0] - sizes[under[0][0]][0]) / 2
     places: dict[Spot, Vector] = {
-        spot: (first + (last - first) * index / gaps, -_depth(boxes[spot[0]]) / 2, 0.0)
+        spot: (first + (last - first) * index / gaps, -sizes[spot[0]][1] / 2, 0.0)
         for index, spot in enumerate(under)
     }
-    top = max(_height(boxes[name]) for name, _ in under)
-    return {**places, lying: (edge, -_depth(box) / 2, top)}
+    top = max(sizes[name][2] for name, _ in under)
+    return {**places, lying: (edge, -size[1] / 2, top)}
 
 
-def _right_edge(places: Mapping[Spot, Vector], boxes: Mapping[str, Box]) -> float:
-    return max(at[0] + _width(boxes[name]) for (name, _), at in places.items())
+def _right_edge(places: Mapping[Spot, Vector], sizes: Mapping[str, Vector]) -> float:
+    return max(at[0] + sizes[name][0] for (name, _), at in places.items())
 
 
 def _moved(
@@ -132,7 +130,7 @@ def _moved(
 ) -> Iterable[PosedPiece]:
     name, number = spot
     pieces = builds[name].drawn.assembled.pieces
-    low, _ = _box(pieces)
+    low, _ = box_around(pieces)
     by = (at[0] - low[0], at[1] - low[1], at[2] - low[2])
     for piece in pieces:
         yield replace(
@@ -170,20 +168,3 @@ def _all(labels: Sequence[str], stated: Assembly) -> tuple[str, ...]:
 
 def _twins(labels: Sequence[str], stated: Assembly) -> tuple[tuple[str, ...], ...]:
     return tuple(zip(*(labels_made(label, stated) for label in labels), strict=True))
-
-
-def _box(pieces: Iterable[PosedPiece]) -> Box:
-    xs, ys, zs = zip(*(corner for each in pieces for corner in corners(each)), strict=True)
-    return (min(xs), min(ys), min(zs)), (max(xs), max(ys), max(zs))
-
-
-def _width(box: Box) -> float:
-    return box[1][0] - box[0][0]
-
-
-def _depth(box: Box) -> float:
-    return box[1][1] - box[0][1]
-
-
-def _height(box: Box) -> float:
-    return box[1][2] - box[0][2]

@@ -122,8 +122,20 @@ def tippings(stability: Stability, load: float = 0.0) -> tuple[Tipping, ...]:
     ``load`` (kg) is a point load on the edge of the panel that carries, at the side that reaches
     the farthest in the direction looked at.
     """
+    return tuple(_about(stability, way, edge, load) for way, edge in sides(stability))
+
+
+def sides(stability: Stability) -> Iterator[tuple[Point, float]]:
+    """Yield each side of what touches the floor: the way out of it, and how far out it lies."""
     hull = stability.contact
-    return tuple(_about(stability, a, b, load) for a, b in pairwise((*hull, *hull[:1])))
+    for a, b in pairwise((*hull, *hull[:1])):
+        way = ((b[1] - a[1]) / math.dist(a, b), (a[0] - b[0]) / math.dist(a, b))
+        yield way, along(a, way)
+
+
+def along(point: Point, way: Point) -> float:
+    """Return how far a point across the floor lies along a way."""
+    return point[0] * way[0] + point[1] * way[1]
 
 
 def weakest(found: Sequence[Tipping], within: float = 0.5) -> tuple[Tipping, ...]:
@@ -142,14 +154,12 @@ def _pile(assembled: Assembled) -> Vector:
     return long, short, math.fsum(piece.panel.thickness for piece in assembled.pieces)
 
 
-def _about(whole: Stability, a: Point, b: Point, load: float) -> Tipping:
+def _about(whole: Stability, way: Point, edge: float, load: float) -> Tipping:
     """Return how the whole tips about one side of the hull, loaded."""
-    way = ((b[1] - a[1]) / math.dist(a, b), (a[0] - b[0]) / math.dist(a, b))
     mass = whole.mass + load
     top = whole.size[2]
-    outermost = max(x * way[0] + y * way[1] for x, y in whole.crown)
-    edge = a[0] * way[0] + a[1] * way[1]
-    centre = whole.centre[0] * way[0] + whole.centre[1] * way[1]
+    outermost = max(along(point, way) for point in whole.crown)
+    centre = along((whole.centre[0], whole.centre[1]), way)
     reach = edge - (whole.mass * centre + load * outermost) / mass
     height = (whole.mass * whole.centre[2] + load * whole.crown_height) / mass
     return Tipping(

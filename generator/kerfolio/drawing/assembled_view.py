@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from math import dist
 
 from kerfolio.assembly.assembled import Assembled
+from kerfolio.assembly.extent import box_of
 from kerfolio.basis.lengths import both_text
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.expand import NARROW
@@ -48,7 +49,7 @@ def assembled_view(
     inner: Box = (left, bottom, room[0] - right, room[1] - top)
     seat = fitted(look, extent_of(solids, look), inner)
     found = seen(solids, look, apart=APART / seat.scale)
-    low, high = _box(list(scene.corners()))
+    low, high = box_of(scene.corners())
     sizes = [both_text(b - a, first) for a, b in zip(low, high, strict=True)]
     items = (*solid_strokes(found, seat, ()), *_dimensions(low, high, sizes, seat))
     return Drawing(
@@ -57,11 +58,6 @@ def assembled_view(
         title=title or "Put together",
         description=f"Put together it is {sizes[0]} wide, {sizes[1]} deep and {sizes[2]} high.",
     )
-
-
-def _box(corners: list[Vector]) -> tuple[Vector, Vector]:
-    xs, ys, zs = zip(*corners, strict=True)
-    return (min(xs), min(ys), min(zs)), (max(xs), max(ys), max(zs))
 
 
 def _dimensions(low: Vector, high: Vector, sizes: list[str], seat: PaperSeat) -> Iterator[Item]:

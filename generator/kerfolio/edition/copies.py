@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.making import one_of
+from kerfolio.edition.making import copies_called
 
 TOGETHER = "Sheets are counted for all {} laid out together."
 APART = "Every {} is counted with whole sheets of its own; laid out together they may take fewer."
@@ -14,5 +14,5 @@ def copies_remark(edition: Edition) -> str:
     most = len(edition.copies)
     counted = {each.sheet for each in edition.layout.copies if len(each.counts) >= most}
     used = {sheet.sheet for sheet in edition.layout.sheets}
-    called = one_of(edition.plan)
+    called = copies_called(edition.plan)
     return TOGETHER.format(called.many) if used <= counted else APART.format(called.one)

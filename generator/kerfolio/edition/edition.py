@@ -88,7 +88,7 @@ class Edition:
     @property
     def stability(self) -> Stability | None:
         """How steady the tallest of the things made is; None where nothing tells how they go."""
-        found = [each.stability for each in self.made if each.stability is not None]
+        found = [each.build.stability for each in self.made if each.build is not None]
         return max(found, key=lambda each: each.size[2], default=None)
 
     @property

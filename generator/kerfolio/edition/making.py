@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from kerfolio.assembly.building import Build
-from kerfolio.assembly.extent import overall
+from kerfolio.assembly.extent import box_around, size_of
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.proof_words import proof_words
 from kerfolio.assembly.stability_words import stability_cautions, stability_rows
@@ -62,7 +62,7 @@ def set_of(edition: Edition) -> TheSet | None:
     rows = [(making_line(each.stated), _one(each, first)) for each in edition.made]
     rows.append(("The set weighs", mass_text(edition.weight.total, first)))
     if edition.together is not None:
-        size = size_text(overall(edition.together.assembled), first)
+        size = size_text(size_of(box_around(edition.together.assembled.pieces)), first)
         rows.append(("As drawn, width × depth × height", size))
     return TheSet(holds=f"A set: {made_words(plan)}.", rows=tuple(rows))
 
@@ -73,7 +73,8 @@ def _one(made: Made, first: str) -> str:
     mass = f"{mass_text(weight_of(made.settled).total, first)}{each}"
     if made.build is None:
         return mass
-    return f"{size_text(overall(made.build.drawn.assembled), first)}, {mass}"
+    size = size_of(box_around(made.build.drawn.assembled.pieces))
+    return f"{size_text(size, first)}, {mass}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,18 +96,12 @@ class Whole:
 
 def wholes_of(edition: Edition) -> tuple[Whole, ...]:
     """Return what is told of each thing made whose pieces are put together somehow."""
-    builds = ((made, made.build) for made in edition.made if not is_single(made))
+    builds = ((made, made.build) for made in edition.made if not made.is_single)
     return tuple(_whole(edition, made, build) for made, build in builds if build is not None)
 
 
-def is_single(made: Made) -> bool:
-    """Tell whether a thing is a single piece: it neither stands nor is put together."""
-    return made.build is not None and len(made.build.drawn.assembled.pieces) == 1
-
-
 def _whole(edition: Edition, made: Made, build: Build) -> Whole:
-    assembled, stability = build.drawn.assembled, made.stability
-    assert stability is not None, "worked out with the edition"
+    assembled, stability = build.drawn.assembled, build.stability
     rows = stability_rows(stability, edition.first)
     placed = {piece.label for piece in assembled.pieces}
     labels = [piece.label for part in made.settled.parts for piece in part.pieces]
@@ -123,13 +118,15 @@ def _whole(edition: Edition, made: Made, build: Build) -> Whole:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class OneOf:
+class CopiesCalled:
     """What several of a plan are called: ``copy`` and ``copies``, or ``set`` and ``sets``."""
 
     one: str
     many: str
 
 
-def one_of(plan: Plan) -> OneOf:
+def copies_called(plan: Plan) -> CopiesCalled:
     """Return what one of a plan, and several of it, are called."""
-    return OneOf(one="set", many="sets") if plan.is_set else OneOf(one="copy", many="copies")
+    if plan.is_set:
+        return CopiesCalled(one="set", many="sets")
+    return CopiesCalled(one="copy", many="copies")

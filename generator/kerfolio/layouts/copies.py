@@ -51,8 +51,9 @@ def groups_of(job: Job, engine: Engine, one: Packed | None = None) -> tuple[Grou
     best: list[Groups | None] = [()]
     made: dict[int, Packed] = {} if one is None else {1: one}
     endless = all(stack.count is None for stack in job.bed.stacks)
+    bought = () if endless or count < 2 else _bought(job, engine)
     for k in range(1, count + 1):
-        known = _apart(best, made) if endless else _one_more(job, best, engine)
+        known = _apart(best, made) if endless else _one_more(best[-1], bought)
         first = min(known, key=lambda groups: _cost(job, groups), default=None)
         few = (k <= _MOST or k == count) and (k == 1 or len(_of(job, k).blanks) <= _CROWD)
         tried = few and not (first and _least(job, k, first))
@@ -93,18 +94,22 @@ def _apart(best: Sequence[Groups | None], made: Mapping[int, Packed]) -> list[Gr
     ]
 
 
-def _one_more(job: Job, best: Sequence[Groups | None], engine: Engine) -> list[Groups]:
+def _one_more(before: Groups | None, bought: Groups) -> list[Groups]:
     """Return the way with one copy more on sheets bought for it, where there is one."""
-    before = best[-1]
-    bought = [n for n, stack in enumerate(job.bed.stacks) if stack.count is None]
-    if not before or not bought:
-        return []
-    bed = replace(job.bed, stacks=tuple(job.bed.stacks[number] for number in bought))
+    return [(*before, *bought)] if before and bought else []
+
+
+def _bought(job: Job, engine: Engine) -> Groups:
+    """Return one copy on sheets bought for it, offcuts left; nothing where they hold it not."""
+    stacks = [n for n, stack in enumerate(job.bed.stacks) if stack.count is None]
+    if not stacks:
+        return ()
+    bed = replace(job.bed, stacks=tuple(job.bed.stacks[number] for number in stacks))
     packed = engine.pack(replace(_of(job, 1), bed=bed))
     if packed.too_large:
-        return []
-    sheets = tuple(bought[number] for number in packed.sheets)
-    return [(*before, Group(1, replace(packed, sheets=sheets)))]
+        return ()
+    sheets = tuple(stacks[number] for number in packed.sheets)
+    return (Group(1, replace(packed, sheets=sheets)),)
 
 
 def _of(job: Job, count: int) -> Job:

@@ -30,3 +30,8 @@ class Part:
     bridges: Bridges | None = None
     note: str = ""
     place: Place = NOWHERE
+
+    @property
+    def labels(self) -> tuple[str, ...]:
+        """The labels of its pieces: ``side.left``, or its own name where they have none."""
+        return tuple(f"{self.name}.{piece}" for piece in self.pieces) or (self.name,)

@@ -311,6 +311,13 @@ class Plan:
     unread: tuple[str, ...] = ()
     place: Place = NOWHERE
 
+    def part(self, name: str) -> Part:
+        """Return the part of that name; KeyError when the plan has none."""
+        for each in self.parts:
+            if each.name == name:
+                return each
+        raise KeyError(name)
+
     @property
     def is_open(self) -> bool:
         """Whether everybody may load its bundle."""

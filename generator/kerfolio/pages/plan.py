@@ -14,7 +14,7 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.in_use import used_of
 from kerfolio.edition.loads import loads_of
-from kerfolio.edition.making import one_of, set_of, wholes_of
+from kerfolio.edition.making import copies_called, set_of, wholes_of
 from kerfolio.edition.sheet_count import counted_as
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.layouts.stacks import zones
@@ -66,7 +66,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         layouts=_layouts(edition),
         setup=has_setup(site, edition),
         cutting=cutting_of(edition),
-        called=one_of(edition.plan),
+        called=copies_called(edition.plan),
         copies_remark=copies_remark(edition),
         loads=loads_of(edition),
         used=used_of(edition),

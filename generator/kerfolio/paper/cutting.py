@@ -9,7 +9,7 @@ from kerfolio.basis.words import counted
 from kerfolio.edition.copies import copies_remark
 from kerfolio.edition.cutting import CuttingWords, SheetCutting, cutting_of
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.making import one_of
+from kerfolio.edition.making import copies_called
 from kerfolio.paper.band import Band, Bands, kept, spaced, total
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.grounds import grounds
@@ -26,7 +26,7 @@ _KEPT_SHARE = 0.5  # of the page: a list shorter than this is not broken
 
 def cutting_section(edition: Edition, grid: Grid) -> Bands:
     """Return how long cutting takes and, where a price is known, what one and more copies cost."""
-    words, measure, named = cutting_of(edition), grid.main, one_of(edition.plan)
+    words, measure, named = cutting_of(edition), grid.main, copies_called(edition.plan)
     blocks = (
         ("Time", _times(words, measure) if words else ()),
         ("Cutters", _work(words, measure) if words else ()),
@@ -120,7 +120,7 @@ def _copies(edition: Edition, measure: float) -> Bands:
         return ()
     currency = edition.identity.currency
     columns = (
-        Column(head=one_of(edition.plan).many.capitalize(), number=True),
+        Column(head=copies_called(edition.plan).many.capitalize(), number=True),
         Column(head="Sheets", number=True),
         Column(head="", grows=True),
         Column(head=f"Together, {currency}", number=True),

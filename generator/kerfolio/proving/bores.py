@@ -40,7 +40,7 @@ class Bore:
 
 def bores_of(settled: SettledPlan, part: SettledPart) -> Iterator[Bore]:
     """Yield the holes of a part that name their hardware."""
-    stated = next(each for each in settled.plan.parts if each.name == part.name)
+    stated = settled.plan.part(part.name)
     holes = {each.name: each.cutting for each in stated.features if isinstance(each.cutting, Hole)}
     for feature in part.features:
         hole = holes.get(feature.name.partition(".")[0])

@@ -55,7 +55,7 @@ def fingers_free(settled: SettledPlan) -> Iterator[Finding]:
 
 
 def _filled(settled: SettledPlan, part: SettledPart) -> set[str]:
-    stated = next(each for each in settled.plan.parts if each.name == part.name)
+    stated = settled.plan.part(part.name)
     return {
         each.name
         for each in stated.features

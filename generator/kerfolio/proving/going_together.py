@@ -7,11 +7,10 @@ from collections.abc import Iterator
 from kerfolio.assembly.bracing import unbraced
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.ends import end_of, pieces_of
-from kerfolio.assembly.extent import corners
+from kerfolio.assembly.extent import box_around, size_of
 from kerfolio.assembly.go_together import Clash
 from kerfolio.assembly.in_use import fits, in_use_of
 from kerfolio.assembly.order import BlockedStep
-from kerfolio.assembly.stability import stability_of
 from kerfolio.assembly.stability_words import TALL
 from kerfolio.basis.finding import Finding, Mark, Severity, error, note, warning
 from kerfolio.basis.measures import length, reading
@@ -197,8 +196,7 @@ def braced(build: Build) -> Iterator[Finding]:
 def use_said(build: Build) -> Iterator[Finding]:
     """Look for what is tall, and no word of the plan tells what it is for."""
     plan = build.settled.plan
-    heights = [point[2] for piece in build.drawn.assembled.pieces for point in corners(piece)]
-    tall = max(heights) - min(heights)
+    tall = size_of(box_around(build.drawn.assembled.pieces))[2]
     if is_unsaid(plan) and tall >= TALL:
         message = said("it stands {} tall, and nothing says what for", length("height", tall))
         advice = "State `uses: [store things]`, say, and `placed: wall`, so that cautions fit."
@@ -218,7 +216,7 @@ def uses_fit(build: Build) -> Iterator[Finding]:
     """
     settled, assembled = build.settled, build.drawn.assembled
     plan = settled.plan
-    found = in_use_of(settled, assembled, stability_of(assembled)) if plan.uses else None
+    found = in_use_of(settled, assembled, build.stability) if plan.uses else None
     for each in fits(plan, found, sits=True, carries=True) if found else ():
         if each.why:
             advice = "Take the use out, or stiffen it, widen its feet or fix it."

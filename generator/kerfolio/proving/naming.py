@@ -26,14 +26,9 @@ class Meant:
     takes: str
 
 
-def labels_of(part: Part) -> tuple[str, ...]:
-    """Return the labels of a part's pieces: ``side.left``, or the part's own name."""
-    return tuple(f"{part.name}.{piece}" for piece in part.pieces) or (part.name,)
-
-
 def pieces_of(plan: Plan) -> dict[str, Part]:
     """Return the part of every piece by the piece's label."""
-    return {label: part for part in plan.parts for label in labels_of(part)}
+    return {label: part for part in plan.parts for label in part.labels}
 
 
 def is_unread(name: str, plan: Plan) -> bool:

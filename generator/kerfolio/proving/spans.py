@@ -18,7 +18,7 @@ from kerfolio.shop.span import span_findings
 )
 def spans_lie(settled: SettledPlan) -> Iterator[Finding]:
     """Yield an error for every span that lies on no part or board of the plan."""
-    return _of(settled, Severity.ERROR)
+    return (each for each in span_findings(settled) if each.severity is Severity.ERROR)
 
 
 @after(
@@ -29,7 +29,7 @@ def spans_lie(settled: SettledPlan) -> Iterator[Finding]:
 )
 def spans_bear(settled: SettledPlan) -> Iterator[Finding]:
     """Yield a warning for every span that is asked to carry more than it is reckoned for."""
-    return (each for each in span_findings(settled) if each.rule == "span-overloaded")
+    return _of(settled, "span-overloaded")
 
 
 @after(
@@ -40,7 +40,7 @@ def spans_bear(settled: SettledPlan) -> Iterator[Finding]:
 )
 def spans_stay(settled: SettledPlan) -> Iterator[Finding]:
     """Yield a warning for every lying slab whose far end the load would lift."""
-    return (each for each in span_findings(settled) if each.rule == "span-lifts")
+    return _of(settled, "span-lifts")
 
 
 @after(
@@ -51,8 +51,8 @@ def spans_stay(settled: SettledPlan) -> Iterator[Finding]:
 )
 def spans_reckoned(settled: SettledPlan) -> Iterator[Finding]:
     """Yield a note for every span without figures."""
-    return _of(settled, Severity.NOTE)
+    return _of(settled, "span-unreckoned")
 
 
-def _of(settled: SettledPlan, severity: Severity) -> Iterator[Finding]:
-    return (each for each in span_findings(settled) if each.severity is severity)
+def _of(settled: SettledPlan, rule: str) -> Iterator[Finding]:
+    return (each for each in span_findings(settled) if each.rule == rule)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from kerfolio.assembly.in_use import InUse, in_use_of
-from kerfolio.assembly.made import Made, weighed
+from kerfolio.assembly.made import Made
 from kerfolio.assembly.set_together import SetTogether
 from kerfolio.assembly.told import told_steps
 from kerfolio.drawing.build_views import build_drawings, set_drawings
@@ -44,7 +44,7 @@ def edition_of(
     """
     settled = found.proof.drawn
     assert settled is not None, "only proved plans are laid out"
-    made = tuple(_told_in_steps(weighed(each)) for each in found.proof.made)
+    made = tuple(_told_in_steps(each) for each in found.proof.made)
     plan = _with_steps(found.proof.plan, made)
     together = found.proof.together
     times = tuple(layout_time(settled, sheet) for sheet in found.layout.sheets)
@@ -77,9 +77,9 @@ def edition_of(
 
 def _used(made: Made) -> InUse | None:
     """Return what a thing does in use; None where nothing asks for it, or tells how it goes."""
-    if made.build is None or made.stability is None:
+    if made.build is None:
         return None
-    return in_use_of(made.settled, made.build.drawn.assembled, made.stability)
+    return in_use_of(made.settled, made.build.drawn.assembled, made.build.stability)
 
 
 def _told_in_steps(made: Made) -> Made:

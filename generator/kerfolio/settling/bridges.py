@@ -86,11 +86,10 @@ def butted_sides(joints: Iterable[Joint], parts: Iterable[Part]) -> dict[str, fr
     ends = [joint.a.name for joint in joints if joint.kind is EDGE_JOINT]
     found: dict[str, frozenset[str]] = {}
     for part in parts:
-        labels = [f"{part.name}.{piece}" for piece in part.pieces] or [part.name]
         found[part.name] = frozenset(
             end.removeprefix(f"{label}.")
             for end in ends
-            for label in labels
+            for label in part.labels
             if end.startswith(f"{label}.")
         )
     return found

@@ -291,6 +291,13 @@ class SettledPlan:
                 return each
         raise KeyError(name)
 
+    def part(self, name: str) -> SettledPart:
+        """Return the part of that name; KeyError when the plan has none."""
+        for each in self.parts:
+            if each.name == name:
+                return each
+        raise KeyError(name)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CouponSlot:

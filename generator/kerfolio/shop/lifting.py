@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from kerfolio.geometry.measure import bounds
 from kerfolio.model.span import Span
-from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.mass import part_mass
 from kerfolio.shop.span_place import SpanPlace
 
@@ -74,7 +74,7 @@ def _slab(span: Span, settled: SettledPlan) -> tuple[float, float, float, float]
         board = next(each for each in settled.boards if each.use.name == span.board.name)
         return board.mass, board.length / 2, 0.0, board.length
     assert span.part is not None, "the form asks for a part or a board"
-    part: SettledPart = next(each for each in settled.parts if each.name == span.part.name)
+    part = settled.part(span.part.name)
     index, box = "xy".index(span.axis), bounds(part.routed)
     low, high = (box.x0, box.x1) if span.axis == "x" else (box.y0, box.y1)
     weighed = part_mass(part)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Protocol
 
 from kerfolio.drawing.cut_note import said_in_inches
@@ -44,67 +44,43 @@ class CutFormat:
     read: Callable[[bytes], ReadBack]
 
 
-def _svg(drawing: Drawing, *, own_origin: bool) -> bytes:
-    return svg_bytes(drawing, decimals=4, own_origin=own_origin)
+_DECIMALS = {"mm": 4, "in": 6}
+"""Of lengths in files of a unit: a step of an inch file is 0.00003 mm, below that of one in mm."""
 
 
-def _dxf(drawing: Drawing, *, own_origin: bool) -> bytes:  # noqa: ARG001
+def _svg(drawing: Drawing, *, own_origin: bool, unit: str = "mm") -> bytes:
+    return svg_bytes(drawing, decimals=_DECIMALS[unit], unit=unit, own_origin=own_origin)
+
+
+def _dxf(drawing: Drawing, *, own_origin: bool, unit: str = "mm") -> bytes:  # noqa: ARG001
     """A DXF always has the drawing's 0,0."""
-    return dxf_bytes(drawing)
+    return dxf_bytes(drawing, unit, _DECIMALS[unit])
 
 
-_INCH_DECIMALS = 6
-"""Of lengths in files in inches: a step is 0.00003 mm, below that of the files in mm."""
+def _twin(usual: CutFormat, written: Callable[..., bytes]) -> CutFormat:
+    """Return a format in inches that is in all else as the one in mm, which ``written`` writes."""
+
+    def write(drawing: Drawing, *, own_origin: bool) -> bytes:
+        return written(in_inches(drawing), own_origin=own_origin, unit="in")
+
+    return replace(
+        usual,
+        ending=f"in.{usual.ending}",
+        title=f"{usual.title} in inches",
+        unit="inches",
+        says=said_in_inches,
+        sent=False,
+        write=write,
+    )
 
 
-def _inch_svg(drawing: Drawing, *, own_origin: bool) -> bytes:
-    inches = in_inches(drawing)
-    return svg_bytes(inches, decimals=_INCH_DECIMALS, unit="in", own_origin=own_origin)
+SVG = CutFormat(ending="svg", title="SVG", article="an", write=_svg, read=read_svg)
+DXF = CutFormat(ending="dxf", title="DXF", article="a", sent=True, write=_dxf, read=read_dxf)
 
-
-def _inch_dxf(drawing: Drawing, *, own_origin: bool) -> bytes:  # noqa: ARG001
-    return dxf_bytes(in_inches(drawing), "in", _INCH_DECIMALS)
-
-
-CUT_FORMATS = (
-    CutFormat(
-        ending="svg",
-        title="SVG",
-        article="an",
-        write=_svg,
-        read=read_svg,
-    ),
-    CutFormat(
-        ending="dxf",
-        title="DXF",
-        article="a",
-        sent=True,
-        write=_dxf,
-        read=read_dxf,
-    ),
-)
+CUT_FORMATS = (SVG, DXF)
 """The formats that every plan's cut files are published in, in the order readers are told of."""
 
-INCH_FORMATS = (
-    CutFormat(
-        ending="in.svg",
-        title="SVG in inches",
-        article="an",
-        unit="inches",
-        says=said_in_inches,
-        write=_inch_svg,
-        read=read_svg,
-    ),
-    CutFormat(
-        ending="in.dxf",
-        title="DXF in inches",
-        article="a",
-        unit="inches",
-        says=said_in_inches,
-        write=_inch_dxf,
-        read=read_dxf,
-    ),
-)
+INCH_FORMATS = (_twin(SVG, _svg), _twin(DXF, _dxf))
 """Their twins in inches, where the maker asks for them."""
 
 EVERY_FORMAT = (*CUT_FORMATS, *INCH_FORMATS)
