@@ -97,6 +97,11 @@ class SetupArt:
     steps: tuple[str, ...]
     pieces: tuple[str, ...]
 
+    @property
+    def title(self) -> str:
+        """What heads its page: ``Art on A, end``."""
+        return f"{self.art.name.capitalize()} on {self.art.part.mark}, {self.art.part.name}"
+
 
 def setup_sheets(edition: Edition) -> tuple[SetupSheet, ...]:
     """Return a record for every sheet of the layout, in order, at the thickness that is drawn."""

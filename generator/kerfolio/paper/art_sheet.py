@@ -57,9 +57,8 @@ def _head(edition: Edition, setup: SetupArt, grid: Grid) -> Bands:
     art = setup.art
     kicker = (edition.plan.title, ": engraving, zero at the centre")
     file = f"cut/engravings/{art.file}"
-    title = f"{art.name.capitalize()} on {art.part.mark}, {art.part.name}"
     return (
-        *heading(kicker, file, title, time_words(setup.minutes), grid),
+        *heading(kicker, file, setup.title, time_words(setup.minutes), grid),
         *spaced(
             lines((f"{setup.depth} deep, on {marks_text(setup.pieces)}",), STOCK, grid.width), 1.0
         ),
