@@ -19,6 +19,7 @@ ROOMS: dict[str, set[str]] = {
     "model": {"basis"},
     "geometry": {"basis"},
     "bundles": {"basis"},
+    "fitted": {"basis"},
     "disk": {"basis", "bundles"},
     "reading": {"basis", "model", "geometry"},
     "settling": {"basis", "model", "geometry"},

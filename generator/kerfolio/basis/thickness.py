@@ -39,10 +39,11 @@ def caliper_inches(mm: float) -> str:
     Fractions of 1/64 in (0.4 mm) cannot tell the steps of a ladder apart. What is 11/16 in to
     0.01 mm is 0.688 in, though 17.46 mm alone would be 0.687 in.
     """
-    return f"{_calliper_number(mm)} in"
+    return f"{calliper_number(mm)} in"
 
 
-def _calliper_number(mm: float) -> str:
+def calliper_number(mm: float) -> str:
+    """Return inches as a caliper shows them, without the unit: ``0.701``."""
     exact = _as_sold(mm)
     return fixed(mm / INCH if exact is None else float(exact), 3)
 
@@ -67,7 +68,7 @@ def reading_in(mm: float, unit: str) -> str:
 
 def reading_number(mm: float, unit: str) -> str:
     """Return what a calliper reads in one unit without the unit: ``17.82``, ``0.702``."""
-    return _calliper_number(mm) if unit == "in" else mm_number(mm, 2)
+    return calliper_number(mm) if unit == "in" else mm_number(mm, 2)
 
 
 def engraved_number(mm: float, unit: str) -> str:
@@ -78,7 +79,7 @@ def engraved_number(mm: float, unit: str) -> str:
 def range_in(least: float, most: float, unit: str) -> str:
     """Return what a calliper reads at both ends, in a plan's unit: ``17.2 to 18.6 mm``."""
     if unit == "in":
-        return f"{_calliper_number(least)} to {caliper_inches(most)}"
+        return f"{calliper_number(least)} to {caliper_inches(most)}"
     return f"{mm_number(least, 2)} to {mm_text(most, 2)}"
 
 
@@ -149,7 +150,7 @@ def sold_number(mm: float, unit: str) -> str:
     if unit != "in":
         return mm_number(mm, 2)
     exact = _as_sold(mm)
-    return _calliper_number(mm) if exact is None else inch_number(float(exact) * INCH, 64)
+    return calliper_number(mm) if exact is None else inch_number(float(exact) * INCH, 64)
 
 
 def _sold_pair(least: float, most: float, first: str) -> tuple[str, str]:

@@ -24,17 +24,21 @@ def sums_text(files: Mapping[str, bytes]) -> str:
     return "".join(f"{sha256(files[name])}  {name}\n" for name in sorted(files))
 
 
-def zip_bytes(files: Mapping[str, bytes], day: date, folder: str = "") -> bytes:
+def zip_bytes(
+    files: Mapping[str, bytes], day: date, folder: str = "", *, deflated: bool = True
+) -> bytes:
     """Pack named bytes into a zip whose entries all carry midnight of ``day``, sorted by name.
 
-    A day that ZIP cannot state becomes the nearest it can.
+    A day that ZIP cannot state becomes the nearest it can. What is not ``deflated`` is stored, so
+    that another program, as the script ``fitted.js``, gives the same bytes.
 
     ``folder`` is put before every name, so that unpacking makes one folder. Raises ValueError for
     a name that would leave it.
     """
+    method = zipfile.ZIP_DEFLATED if deflated else zipfile.ZIP_STORED
     stamp = min(max(day, _EARLIEST), _LATEST)
     buffer = io.BytesIO()
-    with zipfile.ZipFile(buffer, "w", zipfile.ZIP_DEFLATED, compresslevel=6) as archive:
+    with zipfile.ZipFile(buffer, "w", method, compresslevel=6) as archive:
         for name in sorted(files):
             if name.startswith("/") or "\\" in name or ".." in name.split("/"):
                 raise ValueError(f"unsafe name in a bundle: {name!r}")
@@ -42,7 +46,7 @@ def zip_bytes(files: Mapping[str, bytes], day: date, folder: str = "") -> bytes:
             entry.date_time = (stamp.year, stamp.month, stamp.day, 0, 0, 0)
             entry.create_system = _UNIX
             entry.external_attr = _REGULAR_FILE_644
-            entry.compress_type = zipfile.ZIP_DEFLATED
+            entry.compress_type = method
             archive.writestr(entry, files[name])
     return buffer.getvalue()
 

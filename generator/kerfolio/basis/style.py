@@ -1,0 +1,84 @@
+"""How a number is told where it stands: by which rule, with how many decimals, between which words.
+
+A style is data, so that a file's numbers can be told elsewhere in the very same digits: the rules
+here are those of ``digits.py`` and ``thickness.py``, and ``themes/workbench/fitted.js`` has them
+too.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from kerfolio.basis.digits import LENGTH_DECIMALS, digits, fixed, steps
+from kerfolio.basis.thickness import calliper_number, sold_number
+
+
+class Rule(StrEnum):
+    """From a number to its digits. The last three take a thickness in mm and know their decimals.
+
+    ``TRIMMED`` is ``2.5`` and ``2``, ``POINTED`` ``2.5`` and ``2.0``, ``FIXED`` ``2.50``;
+    ``PADDED`` is ``FIXED`` after blanks that fill a width. ``CALLIPER`` is inches as a calliper
+    shows them, ``0.709``; ``SOLD`` the fraction that a sheet is sold as, ``23/32``, else as
+    ``CALLIPER``; ``SOLD_NAME`` the same in a file's name, ``23-32``.
+    """
+
+    TRIMMED = "trimmed"
+    POINTED = "pointed"
+    FIXED = "fixed"
+    PADDED = "padded"
+    CALLIPER = "calliper"
+    SOLD = "sold"
+    SOLD_NAME = "sold-name"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Style:
+    """A rule with what it needs, and words before and after that belong to the number.
+
+    ``width`` is that of ``PADDED``, in signs. A number that is ``unless`` to the style's decimals
+    is not told at all, nor its words.
+    """
+
+    rule: Rule = Rule.TRIMMED
+    decimals: int = LENGTH_DECIMALS
+    width: int = 0
+    unless: float | None = None
+    before: str = ""
+    after: str = ""
+
+
+def told_as(value: float, style: Style) -> str:
+    """Return a number in its digits, with its words.
+
+    Raises ValueError as ``digits``, and for what is wider than it may be.
+    """
+    same = style.unless is not None and steps(value, style.decimals) == steps(
+        style.unless, style.decimals
+    )
+    return "" if same else f"{style.before}{_number(value, style)}{style.after}"
+
+
+def _number(value: float, style: Style) -> str:
+    match style.rule:
+        case Rule.TRIMMED:
+            return digits(value, style.decimals)
+        case Rule.POINTED:
+            text = digits(value, style.decimals)
+            return text if "." in text else f"{text}.0"
+        case Rule.FIXED:
+            return fixed(value, style.decimals)
+        case Rule.PADDED:
+            return _padded(fixed(value, style.decimals), style.width)
+        case Rule.CALLIPER:
+            return calliper_number(value)
+        case Rule.SOLD:
+            return sold_number(value, "in")
+        case Rule.SOLD_NAME:
+            return sold_number(value, "in").replace(" ", "-").replace("/", "-")
+
+
+def _padded(text: str, width: int) -> str:
+    if len(text) > width:
+        raise ValueError(f"{text} is wider than {width} signs")
+    return text.rjust(width)
