@@ -62,6 +62,69 @@ def test_a_thing_on_one_support_lies_over_its_middle() -> None:
     assert apart > 0, "what bears nothing stands beside"
 
 
+def test_two_that_lie_on_the_same_feet_lie_side_by_side() -> None:
+    # By hand: two boards of 300 from front to back are 600 deep, both on the feet's 220.
+    found = assembled(changed(("board: 1", "board: 2")))
+    assert [reach(found, f"{number}/board", 1) for number in (1, 2)] == [(-300, 0), (0, 300)]
+    for number in (1, 2):
+        assert reach(found, f"{number}/board", 2) == (220.0, 232.0)
+        assert reach(found, f"{number}/board", 0) == (0, 900)
+        assert isclose(sum(reach(found, f"{number}/lower", 1)), 0, abs_tol=0.01)
+
+
+TRAY = """\
+  tray:
+    sheet: ply
+    outline: {rectangle: [TRAY, 200]}
+  board:
+    sheet"""
+ON_FEET = """\
+  tray:
+    pieces: [tray]
+    lies-on: {supports: [SUPPORTS]OVERHANG}
+    steps: [{title: Lay the tray on, add: [tray], text: So.}]
+  board:
+    pieces"""
+
+
+def trayed(wide: int, supports: str, overhang: str = "", feet: int = 2) -> str:
+    """Return the set with a tray, told before the board, on some of the feet."""
+    said = ON_FEET.replace("SUPPORTS", supports).replace("OVERHANG", overhang)
+    return changed(
+        ("  board:\n    sheet", TRAY.replace("TRAY", str(wide))),
+        ("  board:\n    pieces", said),
+        ("makes: {foot: 2, board: 1}", f"makes: {{foot: {feet}, tray: 1, board: 1}}"),
+    )
+
+
+def test_a_second_thing_lies_over_the_middle_of_the_same_feet() -> None:
+    # The tray, 900 long with 110 beyond, says where both feet stand; the board is as long.
+    found = assembled(trayed(900, "foot", ", overhang: 110"))
+    assert reach(found, "tray", 1) == (-250, -50)
+    assert reach(found, "board", 1) == (-50, 250)
+    assert reach(found, "tray", 0) == reach(found, "board", 0)
+
+
+def test_things_that_share_one_foot_go_on_along_the_row() -> None:
+    # The tray on feet 1 and 2 spans 680 of them and 20 either side; the board on 2 and 3 begins
+    # 110 before foot 2, which begins at 20 + 680 - 260 = 440, and foot 3 ends 110 inside its end.
+    text = trayed(720, "foot.1, foot.2", ", overhang: 20", feet=3)
+    found = assembled(text.replace("supports: [foot],", "supports: [foot.2, foot.3],"))
+    assert reach(found, "2/lower", 0) == (440, 700)
+    assert reach(found, "board", 0) == (330, 1230)
+    assert reach(found, "3/lower", 0) == (860, 1120)
+    assert reach(found, "tray", 1)[1] <= reach(found, "board", 1)[0]
+
+
+def test_shared_feet_that_stand_otherwise_are_told() -> None:
+    """The tray says that the feet reach over 680 of its 720; the board's 900 are 110 beyond."""
+    found = proved(trayed(720, "foot", ", overhang: 30")).findings
+    told = [(each.rule, each.message) for each in found if each.rule.startswith("lies-")]
+    assert told == [("lies-otherwise", "`board` reaches 120 mm past its supports, not 110 mm")]
+    wide = proved(trayed(900, "foot", ", overhang: 110")).findings
+    assert not [each for each in wide if each.rule.startswith("lies-")]
+
+
 def test_twins_are_put_together_with_one_another_and_the_board_comes_down_last() -> None:
     together = proved(SET).together
     assert together is not None

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from kerfolio.assembly.stability import Stability
-from kerfolio.edition.cautions import STUDS, cautions_of
+from kerfolio.edition.cautions import cautions_of
 from tests.edition.carrying import carrying
 from tests.plans import proved
 
@@ -71,9 +71,8 @@ def test_a_climbing_child_is_for_what_is_tall_and_stores() -> None:
 
 
 def test_holes_meet_common_studs_where_it_is_wide_enough() -> None:
-    """16 and 24 in from middle to middle, with 25 mm of wood beyond each hole."""
-    assert pytest.approx((406.4, 609.6)) == STUDS
+    """25 mm of wood stay beyond each hole: 500 mm bear the nearer studs alone."""
     wide, narrow, least = (told("wall", size=(w, 300, 400))[FIXING] for w in (700, 500, 400))
-    assert "bore its holes 406.4 mm (16 in) or 609.6 mm (24 in) apart, so that two meet" in wide
-    assert "bore its holes 406.4 mm (16 in) apart, so that two meet studs" in narrow
+    assert "Where studs stand 400, 600 or 625 mm, or 16 or 24 in apart, as is common, bore" in wide
+    assert "Where studs stand 400 mm, or 16 in apart, as is common, bore holes so far" in narrow
     assert "fix a batten across two of them and the piece to the batten" in least

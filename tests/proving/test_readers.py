@@ -21,6 +21,10 @@ parts:
 {more}
 releases: {{1.0.0: {{date: 2026-10-02, changed: First.}}}}
 """
+STANDING = """\
+assemblies:
+  panel: {pieces: [panel], standing: {piece: panel, looks: front, top: right}}
+"""
 RULES = ("seat-caution", "tipping-caution", "children-caution")
 
 
@@ -37,9 +41,11 @@ def told(title: str, long: int = 400, more: str = "") -> list[str]:
         ("Two chairs", 400, "", ["seat-caution"]),
         ("Harbour stool", 400, "cautions: [Do not stand on it.]", []),
         ("Potting bench", 400, "", []),
-        ("Tall bookcase", 1800, "", ["tipping-caution"]),
-        ("Tall bookcase", 1800, "cautions: [Fix it to the wall.]", []),
-        ("Shelves for jars", 685, "", []),  # under 27 in
+        ("Tall bookcase", 1800, STANDING, ["tipping-caution"]),
+        ("Tall bookcase", 1800, "", []),  # one board that lies on the floor
+        ("Tall bookcase", 1800, f"{STANDING}cautions: [Fix it to the wall.]", []),
+        ("Shelves for jars", 685, STANDING, ["tipping-caution"]),  # under 27 in, and 17.8 mm deep
+        ("Tall bookcase", 1800, f"{STANDING}placed: on a table", []),
         ("Tabletop", 1800, "", []),
         ("Doll's house", 400, "for-children: true", ["children-caution"]),
         ("Doll's house", 400, "for-children: no", []),

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.assembly.stability_words import belongs_on_the_wall
+from kerfolio.assembly.wall_holes import (
+    INCH_STUDS,
+    METRIC_STUDS,
+    STUDS,
+    fixing_holes,
+    studs_met,
+)
 from kerfolio.basis.figures import figure
-from kerfolio.basis.lengths import both_text
+from kerfolio.basis.lengths import inch_number, mm_number
+from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
 from kerfolio.model.use import TABLE, WALL, is_seat, is_storage
 from kerfolio.shop.noise import NIOSH, bearable_minutes
@@ -62,9 +70,6 @@ _LOADS = Caution(
     "have standards of their own; this plan claims none.",
 )
 
-STUDS = (16 * 25.4, 24 * 25.4)
-"""How far apart studs stand from middle to middle, mm: 16 and 24 in (common practice in the US, no
-single source; elsewhere 400 and 600 mm, which the same holes reach)."""
 _EDGE = 25.0
 """A hole for the wall stays so far from an edge, mm (common practice, no single source)."""
 
@@ -115,21 +120,42 @@ def _fixing(edition: Edition, *, hung: bool) -> str:
         if hung
         else "It is tall or shallow and can tip, above all on carpet or when a child climbs it."
     )
+    return (
+        f"{why} Fix it to the wall with a fixing that suits the wall. {_meeting(edition)}; look "
+        f"for the studs, and for pipes and cables, before you bore. {_CLIMBING}"
+    )
+
+
+def _meeting(edition: Edition) -> str:
+    """Return which studs its holes meet, or where to bore holes that do."""
     first, width = edition.first, _width(edition)
+    met = _met(edition)
+    if met:
+        return f"Its holes meet studs that stand {_spaced(met, first)} apart"
     reached = [each for each in STUDS if width is not None and each + 2 * _EDGE <= width]
     if reached:
-        apart = " or ".join(both_text(each, first) for each in reached)
-        holes = f"Where the wall has studs, bore its holes {apart} apart, so that two meet studs"
-    else:
-        apart = " or ".join(both_text(each, first) for each in STUDS)
-        holes = (
-            f"Studs stand {apart} apart, and it is narrower or its width is not known: fix a "
-            "batten across two of them and the piece to the batten"
-        )
+        apart = _spaced(reached, first)
+        return f"Where studs stand {apart} apart, as is common, bore holes so far apart to meet two"
     return (
-        f"{why} Fix it to the wall with a fixing that suits the wall. {holes}; look for the studs, "
-        f"and for pipes and cables, before you bore. {_CLIMBING}"
+        f"Studs commonly stand {_spaced(STUDS, first)} apart, and it is narrower or its width is "
+        "not known: fix a batten across two of them and the piece to the batten"
     )
+
+
+def _met(edition: Edition) -> tuple[float, ...]:
+    """Return the spacings of studs that its own holes meet, if it is to hang on the wall."""
+    builds = [each.build for each in edition.made if each.build is not None]
+    found = [studs_met(fixing_holes(each.settled, each.drawn.assembled)) for each in builds]
+    return next(filter(None, found), ()) if edition.plan.placed == WALL else ()
+
+
+def _spaced(spacings: Sequence[float], first: str) -> str:
+    """Return spacings of studs, each in the unit it is common in: ``400 or 600 mm, or 16 in``."""
+    metric = [mm_number(each) for each in spacings if each in METRIC_STUDS]
+    inch = [inch_number(each) for each in spacings if each in INCH_STUDS]
+    told = [(metric, "mm"), (inch, "in")] if first == "mm" else [(inch, "in"), (metric, "mm")]
+    last = "or"
+    return ", or ".join(f"{listed(numbers, last)} {unit}" for numbers, unit in told if numbers)
 
 
 def _width(edition: Edition) -> float | None:

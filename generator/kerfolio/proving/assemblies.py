@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from kerfolio.assembly.set_places import Row
 from kerfolio.assembly.set_together import SetTogether
 from kerfolio.basis.finding import Finding, Severity, error, warning
 from kerfolio.basis.measures import length
@@ -127,13 +128,30 @@ def _support_fault(name: str, lying: Assembly, plan: Plan) -> tuple[str, str] | 
     "lies-too-short",
     reason="What lies on several reaches over all of them.",
     source="geometry of a row of supports",
+    also=("lies-otherwise",),
 )
 def reaches_over(together: SetTogether) -> Iterator[Finding]:
-    """Look for things too short for a row of what bears them."""
-    for assembly in together.crowded:
-        message = f"`{assembly.name}` is too short for what it lies on"
-        advice = "Make it longer, let it overhang less, or put fewer under it."
-        yield error("lies-too-short", message, assembly.place, advice, subject=assembly.name)
+    """Look for things too short for a row of what bears them, or shared supports that differ."""
+    for row in together.rows:
+        name, place = row.lying.name, row.lying.place
+        least, stated = min(row.overhangs), together.overhangs.get(name, 0.0)
+        if row.crowded or least <= -_narrowest(row, together):
+            message = f"`{name}` is too short for what it lies on"
+            advice = "Make it longer, let it overhang less, or put fewer under it."
+            yield error("lies-too-short", message, place, advice, subject=name)
+        elif stated and len(row.supports) > 1 and abs(least - stated) > _LEVEL:
+            both = length("overhang", least), length("stated", stated)
+            words = said("`{}` reaches {} past its supports, not {}", name, *both)
+            advice = (
+                "Something else lies on them too and says where they stand: state what it comes "
+                "to, or change its length."
+            )
+            yield error("lies-otherwise", words, place, advice, subject=name)
+
+
+def _narrowest(row: Row, together: SetTogether) -> float:
+    """Return how wide the narrowest of a row of supports is, mm."""
+    return min(together.sizes[name][0] for name, _ in row.supports)
 
 
 @as_set(
@@ -144,8 +162,8 @@ def reaches_over(together: SetTogether) -> Iterator[Finding]:
 )
 def lies_level(together: SetTogether) -> Iterator[Finding]:
     """Look for things that lie on supports of unlike heights."""
-    for assembly, heights in together.heights:
-        low, high = min(heights, default=0.0), max(heights, default=0.0)
+    for row in together.rows:
+        assembly, low, high = row.lying, min(row.heights), max(row.heights)
         if high - low > _LEVEL:
             both = length("low", low), length("high", high)
             message = said("`{}` lies on supports {} and {} high", assembly.name, *both)

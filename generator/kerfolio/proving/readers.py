@@ -5,14 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from kerfolio.assembly.stability_words import TALL
+from kerfolio.assembly.building import Build
+from kerfolio.assembly.stability_words import belongs_on_the_wall
 from kerfolio.basis.finding import Finding, Severity, note
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import said
 from kerfolio.model.plan import Photo, Plan
-from kerfolio.model.use import TABLE, is_seat, is_storage
-from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, after, before
-from kerfolio.settling.settled import SettledPlan
+from kerfolio.model.use import is_seat, is_storage
+from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, before, together
 
 _FEW = 3
 _OF_SITTING = ("stand", "sit", "tilt", "climb", "load", "weight", "rock")
@@ -87,25 +87,20 @@ def children_warned(stated: Stated) -> Iterator[Finding]:
         yield note("children-caution", message, plan.place, advice)
 
 
-@after(
+@together(
     "tipping-caution",
     reason="Tall storage tips over, above all on to children.",
     source="16 CFR 1261 and ASTM F2057 give 27 in for clothes storage; used as a mark only",
     severity=Severity.NOTE,
 )
-def tipping_warned(settled: SettledPlan) -> Iterator[Finding]:
-    """Look for tall storage without a caution on tipping over.
-
-    How high it stands is not known from flat parts: one part as long as that is taken for it, in
-    a plan that stores things and stands on no table.
-    """
-    plan = settled.plan
-    longest = max((max(part.size) for part in settled.parts), default=0.0)
-    storage = is_storage(plan) and plan.placed != TABLE
-    if storage and longest >= TALL and not _cautions(plan, _OF_TIPPING):
+def tipping_warned(build: Build) -> Iterator[Finding]:
+    """Look for what stores things, stands tall or shallow, and has no caution on tipping over."""
+    plan, (_, depth, height) = build.settled.plan, build.stability.size
+    tall = is_storage(plan) and belongs_on_the_wall(build.stability, plan)
+    if tall and not _cautions(plan, _OF_TIPPING):
         message = "storage that may tip over, and no caution says so"
-        template = "A part is {} long: under `cautions`, say how to fix it."
-        advice = said(template, length("longest", longest))
+        template = "It stands {} tall and {} deep: under `cautions`, say how to fix it."
+        advice = said(template, length("height", height), length("depth", depth))
         yield note("tipping-caution", message, plan.place, advice)
 
 

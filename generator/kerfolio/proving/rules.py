@@ -33,6 +33,7 @@ from kerfolio.proving import (
     shapes,
     spans,
     steps,
+    wall,
     webs,
 )
 from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
@@ -40,7 +41,7 @@ from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 _MODULES = (
     *(references, assemblies, joints, steps, release, ladder, chips, readers, letters),
     *(machining, shapes, drawn_edges, corners, webs, parts, mating, bolts, screws, cutting),
-    *(children, sawing, spans, going_together),
+    *(children, sawing, spans, going_together, wall),
 )
 
 
