@@ -60,6 +60,7 @@ SHEET = SettledSheet(
     margin=10,
     gap=8,
     cutter=CUTTER,
+    diameter=CUTTER.diameter,
     relief=Relieving(style="dog-bone", diameter=6),
 )
 

@@ -62,6 +62,7 @@ def sheet_of(
         margin=margin,
         gap=gap,
         cutter=CUTTER,
+        diameter=CUTTER.diameter,
         relief=Relieving(style="dog-bone", diameter=6.1),
     )
 

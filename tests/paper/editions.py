@@ -152,6 +152,7 @@ def _sheet(thickness: float) -> SettledSheet:
         margin=10.0,
         gap=8.0,
         cutter=_CUTTER,
+        diameter=_CUTTER.diameter,
         relief=Relieving(style="dog-bone", diameter=6.1),
     )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from kerfolio.basis.digits import digits, fixed
+from kerfolio.basis.digits import digits, fixed, rounded, steps
 from kerfolio.basis.lengths import (
     INCH,
     both,
@@ -100,6 +100,31 @@ def tool_pair(mm: float, first: str) -> tuple[str, str]:
 def tool_text(mm: float, first: str) -> str:
     """Return such a size in both units: ``6 mm (0.236 in)``, ``1/4 in (6.35 mm)``."""
     return both(tool_pair(mm, first))
+
+
+def chosen_in(mm: float, unit: str) -> str:
+    """Return a fit or a cutter that somebody chooses, to 0.001 mm: ``3.175 mm``, ``1/8 in``.
+
+    In inches the fraction that it is to 0.001 mm, else the fewest decimals, three at least, that
+    give it back.
+    """
+    return f"{_chosen_number(mm, unit)} {unit}"
+
+
+def chosen_label(mm: float, unit: str) -> str:
+    """Return it as it stands in the name of a file: ``3.175mm``, ``1-8in``."""
+    return f"{_chosen_number(mm, unit).replace(' ', '-').replace('/', '-')}{unit}"
+
+
+def _chosen_number(mm: float, unit: str) -> str:
+    if unit != "in":
+        return mm_number(mm, 3)
+    inches, wanted = mm / INCH, steps(mm, 3)
+    sixty_fourths = rounded(inches * 64, 0)
+    if sixty_fourths and steps(sixty_fourths * INCH / 64, 3) == wanted:
+        return inch_number(mm, 64)
+    told = (fixed(inches, places) for places in range(3, 6))
+    return next(each for each in told if steps(float(each) * INCH, 3) == wanted)
 
 
 def chip_pair(mm: float, first: str) -> tuple[str, str]:

@@ -8,6 +8,7 @@ from kerfolio.basis.cutting_lengths import (
     acceleration_in,
     chip_in,
     chip_range_in,
+    chosen_in,
     depth_in,
     feed_in,
     fit_in,
@@ -42,6 +43,11 @@ def sold(name: str, mm: float) -> Measure:
 def clearance(mm: float) -> Measure:
     """Return the clearance on one side as ``fit_in`` tells it: ``0.125 mm``, ``0.005 in``."""
     return Measure((Quantity("fit", mm, "mm"),), fit_in)
+
+
+def chosen(name: str, mm: float) -> Measure:
+    """Return a fit or a cutter that was chosen as ``chosen_in`` tells it: ``3.175 mm``."""
+    return Measure((Quantity(name, mm, "mm"),), chosen_in)
 
 
 def depth(name: str, mm: float) -> Measure:

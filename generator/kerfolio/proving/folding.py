@@ -8,7 +8,7 @@ from dataclasses import replace
 from kerfolio.basis.finding import Finding, Mark
 from kerfolio.basis.said import said
 from kerfolio.settling.settled import FitVariant
-from kerfolio.settling.variant import words_of
+from kerfolio.settling.variant_name import words_of
 
 
 def folded(found: Iterable[tuple[FitVariant, Finding]], count: int) -> tuple[Finding, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
-from kerfolio.basis.measures import precise, size
+from kerfolio.basis.measures import chosen, precise, size
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.basis.said import Words, named, said, stated_name, strung
 from kerfolio.basis.tolerance import SAME
@@ -89,15 +89,16 @@ def _is_sold(sheet: SettledSheet, size: tuple[float, float]) -> bool:
 def kerf_between(settled: SettledPlan) -> Iterator[Finding]:
     """Look for gaps between pieces that the cutter does not pass."""
     for sheet in settled.sheets:
-        if sheet.gap < sheet.cutter.diameter - SAME:
+        if sheet.gap < (sheet.diameter or 0.0) - SAME:
             message = said("the gap is {} on sheet `{}`", precise("gap", sheet.gap), sheet.name)
             advice = said("{}: `gap` must be more.", _cutter(sheet))
             yield error("gap-too-small", message, sheet.place, advice, subject=sheet.name)
 
 
 def _cutter(sheet: SettledSheet) -> Words:
-    diameter = precise("cutter", sheet.cutter.diameter)
-    return said("Cutter `{}` is {}", sheet.cutter.name, diameter)
+    if sheet.diameter is not None and sheet.diameter != sheet.cutter.diameter:
+        return said("The cutter is {}", chosen("cutter", sheet.diameter))
+    return said("Cutter `{}` is {}", sheet.cutter.name, precise("cutter", sheet.cutter.diameter))
 
 
 def _wide(feature: SettledFeature, part: SettledPart, width: float) -> Words:
@@ -116,7 +117,7 @@ def cutter_enters(settled: SettledPlan) -> Iterator[Finding]:
         sheet = settled.sheet(part.sheet)
         for feature in part.features:
             narrow = _narrowest(feature)
-            if narrow is None or narrow >= sheet.cutter.diameter - SAME:
+            if narrow is None or narrow >= (sheet.diameter or 0.0) - SAME:
                 continue
             message = _wide(feature, part, narrow)
             advice = said("{}: use a smaller cutter.", _cutter(sheet))
@@ -135,7 +136,7 @@ def holes_drilled(settled: SettledPlan) -> Iterator[Finding]:
     for part in settled.parts:
         sheet = settled.sheet(part.sheet)
         for feature in part.features:
-            if feature.kind is HOLE and feature.width.value < sheet.cutter.diameter - SAME:
+            if feature.kind is HOLE and feature.width.value < (sheet.diameter or 0.0) - SAME:
                 message = _wide(feature, part, feature.width.value)
                 advice = said("{}: drill it, or use a smaller cutter.", _cutter(sheet))
                 what = about(settled, part, feature)

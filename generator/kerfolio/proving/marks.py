@@ -10,7 +10,7 @@ from kerfolio.basis.said import stated_name
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
-from kerfolio.settling.variant import words_of
+from kerfolio.settling.variant_name import words_of
 
 _AROUND = 3.0
 """Air between what is marked and its ring, mm."""

@@ -1,9 +1,8 @@
-"""Settling: a plan, the stock and one thickness for each sheet become plain numbers and shapes."""
+"""Settling: a plan, the stock and a point become plain numbers and shapes."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
 
 from kerfolio.basis.budgets import FEATURES, PIECES, PLAN_FEATURES
 from kerfolio.basis.finding import Finding, in_order
@@ -72,7 +71,7 @@ def settle(
             boards=boards,
             joints=joints,
             overhangs=overhangs,
-            coupons=tuple(_coupons(plan, stock, sheets, parts)),
+            coupons=tuple(_coupons(plan, stock, parts)),
         ),
         (),
     )
@@ -162,18 +161,17 @@ def _board(use: BoardUse, stock: Stock, scope: Scope) -> SettledBoard:
     return SettledBoard(use=use, stock=found, length=length, mass=mass)
 
 
-def _coupons(
-    plan: Plan,
-    stock: Stock,
-    sheets: Mapping[str, SettledSheet],
-    parts: Iterable[SettledPart],
-) -> Iterable[Coupon]:
-    """Yield a coupon for each sheet that some feature takes, or for all where none is taken."""
+def _coupons(plan: Plan, stock: Stock, parts: Iterable[SettledPart]) -> Iterable[Coupon]:
+    """Yield a coupon for each sheet that some feature takes, or for all where none is taken.
+
+    All of them are as the plan is drawn, whatever the point.
+    """
     taken = {feature.takes for part in parts for feature in part.features if feature.takes}
     cut = {part.sheet for part in parts}
     drawn = drawn_variant(plan, stock)
     assert drawn is not None, "a plan that settles has a variant it is drawn for"
+    sheets, _ = settled_sheets(plan, stock, drawn)
     for use in plan.sheets:
         if use.name in (taken or cut):
-            sheet = replace(sheets[use.name], thickness=dict(drawn.thickness)[use.name])
+            sheet = sheets[use.name]
             yield coupon(sheet, rungs(use, sheet.stock, plan.units), plan.units)

@@ -100,7 +100,7 @@ class Relieving:
     """How inside corners are relieved where nothing speaks against it.
 
     ``style`` is ``dog-bone``, ``sideways`` or ``none``, ``diameter`` that of the relief's arcs, mm:
-    the cutter's and a little more.
+    the cutter's and a little more; 0 where no cutter cuts.
     """
 
     style: str
@@ -127,6 +127,8 @@ class MovedRelief:
 class SettledSheet:
     """A sheet material at one thickness; ``size`` (along, across), margin and gap for layouts.
 
+    ``cutter`` is the plan's own, whatever is cut with: drills of templates, bridges and layouts go
+    by it. ``diameter`` is that of what cuts, mm; None is no cutter (a laser, a hand's tools).
     ``datum`` is where its cut files have 0,0: ``corner`` (lower left) or ``centre``. ``also`` are
     other sizes it may be bought in.
     """
@@ -139,6 +141,7 @@ class SettledSheet:
     margin: float
     gap: float
     cutter: CutterStock
+    diameter: float | None
     relief: Relieving
     datum: str = "corner"
     also: tuple[tuple[float, float], ...] = ()
@@ -260,10 +263,16 @@ class SettledBoard:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FitVariant:
-    """One choice of thickness for every sheet; ``label`` names it in folders and files."""
+    """A point: a thickness for every sheet, mm; ``label`` names it in folders and files.
+
+    ``fit`` (mm a side) and ``cutter`` (the diameter in mm, None for no cutter) are those of sheets
+    that have others than the plan's own.
+    """
 
     label: str
     thickness: tuple[tuple[str, float], ...]
+    fit: tuple[tuple[str, float], ...] = ()
+    cutter: tuple[tuple[str, float | None], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

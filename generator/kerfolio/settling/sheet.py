@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from kerfolio.basis.finding import Finding
 from kerfolio.basis.said import ByUnit, said
 from kerfolio.model.plan import Plan, SheetUse
 from kerfolio.model.statement import Amount, Named
 from kerfolio.model.stock import CutterStock, SheetStock, Stock
+from kerfolio.settling.relief import NO_RELIEF
 from kerfolio.settling.scope import Scope, SettlingError, unknown, unsettled
 from kerfolio.settling.settled import (
     FitVariant,
@@ -38,31 +39,33 @@ def settled_sheets(
     """Return the sheets by name, and findings for those that cannot be settled."""
     found: dict[str, SettledSheet] = {}
     findings: list[Finding] = []
-    thickness = dict(variant.thickness)
     for use in plan.sheets:
         try:
-            found[use.name] = _sheet(use, plan, stock, thickness)
+            found[use.name] = _sheet(use, plan, stock, variant)
         except SettlingError as trouble:
             findings.append(trouble.about(use.name))
     return found, tuple(findings)
 
 
-def _sheet(use: SheetUse, plan: Plan, stock: Stock, thickness: Mapping[str, float]) -> SettledSheet:
+def _sheet(use: SheetUse, plan: Plan, stock: Stock, variant: FitVariant) -> SettledSheet:
     material = stock.sheet(use.stock.name)
     if material is None:
         raise unknown("stock", use.stock, (each.name for each in stock.sheets), "sheet stock")
     scope = Scope(unit=plan.units, names={}, thickness={}, fit={})
     cutter = _cutter(use, plan, stock)
+    fit = scope.not_negative(use.fit, "fit") if use.fit else DEFAULT_FIT
+    diameter = dict(variant.cutter).get(use.name, cutter.diameter)
     return SettledSheet(
         name=use.name,
         stock=material,
-        thickness=thickness[use.name],
-        fit=scope.not_negative(use.fit, "fit") if use.fit else DEFAULT_FIT,
+        thickness=dict(variant.thickness)[use.name],
+        fit=dict(variant.fit).get(use.name, fit),
         size=_size(use, material, scope),
         margin=scope.not_negative(use.margin, "margin") if use.margin else DEFAULT_MARGIN,
         gap=scope.not_negative(use.gap, "gap") if use.gap else cutter.diameter + GAP_BEYOND_CUTTER,
         cutter=cutter,
-        relief=_relieving(plan, cutter, scope),
+        diameter=diameter,
+        relief=_relieving(plan, diameter, scope),
         datum=use.datum,
         also=tuple(_both(each, scope) for each in use.also),
         offcuts=tuple(
@@ -73,10 +76,12 @@ def _sheet(use: SheetUse, plan: Plan, stock: Stock, thickness: Mapping[str, floa
     )
 
 
-def _relieving(plan: Plan, cutter: CutterStock, scope: Scope) -> Relieving:
+def _relieving(plan: Plan, diameter: float | None, scope: Scope) -> Relieving:
     stated = plan.relief.extra
     extra = scope.not_negative(stated, "extra") if stated else DEFAULT_EXTRA
-    return Relieving(style=plan.relief.style, diameter=cutter.diameter + extra)
+    if diameter is None:  # what is no cutter leaves no corner round
+        return Relieving(style=NO_RELIEF, diameter=0.0)
+    return Relieving(style=plan.relief.style, diameter=diameter + extra)
 
 
 def _size(use: SheetUse, material: SheetStock, scope: Scope) -> tuple[float, float]:

@@ -8,13 +8,14 @@ from math import prod
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.ladder import MOST_SETS, rung_count
 from kerfolio.basis.measures import number, reading
-from kerfolio.basis.said import ByUnit, Measure, Quantity, Words, said, strung
-from kerfolio.basis.thickness import read_off, sold_in, thickness_label
+from kerfolio.basis.said import said
+from kerfolio.basis.thickness import read_off
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.model.plan import Ladder, Plan, SheetUse
 from kerfolio.model.stock import SheetStock, Stock
 from kerfolio.settling.scope import Scope, SettlingError, unsettled
 from kerfolio.settling.settled import FitVariant
+from kerfolio.settling.variant_name import labelled
 
 LEAST_STEP = {"mm": 0.01, "in": 0.0254}
 """mm by which thicknesses differ in the names of files: two decimals of a mm, three of an inch."""
@@ -103,27 +104,4 @@ def drawn_variant(plan: Plan, stock: Stock) -> FitVariant | None:
 
 
 def _variant(chosen: tuple[tuple[str, float], ...], unit: str) -> FitVariant:
-    return FitVariant(label=_label(chosen, unit), thickness=chosen)
-
-
-def _label(chosen: tuple[tuple[str, float], ...], unit: str) -> str:
-    if len(chosen) == 1:
-        return thickness_label(chosen[0][1], unit)
-    return "_".join(f"{name}-{thickness_label(value, unit)}" for name, value in chosen)
-
-
-def words_of(variant: FitVariant) -> Words:
-    """Return what a variant is called in a remark: its label, in an inch plan its thicknesses."""
-    if len(variant.thickness) == 1:
-        return said("{}", _rung(variant.thickness[0][1]))
-    apart = ByUnit("-", " ")
-    each = [said("{}{}{}", name, apart, _rung(value)) for name, value in variant.thickness]
-    return strung(each, ByUnit("_", ", "))
-
-
-def _rung(mm: float) -> Measure:
-    return Measure((Quantity("thickness", mm, "mm"),), _rung_in)
-
-
-def _rung_in(mm: float, unit: str) -> str:
-    return sold_in(mm, unit) if unit == "in" else thickness_label(mm, unit)
+    return labelled(FitVariant(label="", thickness=chosen), unit)

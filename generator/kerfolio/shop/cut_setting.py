@@ -63,15 +63,20 @@ class Setting:
 
 
 def settings_of(settled: SettledPlan, sheet: str) -> tuple[Setting, ...]:
-    """Return the settings of a sheet in the plan's order; one without a feed or cutter is none."""
-    scope = scope_of_settled(settled)
-    thickness = settled.sheet(sheet).thickness
+    """Return the settings of a sheet in the plan's order; one without a feed or cutter is none.
+
+    Where it is cut with another cutter than the plan's own, or none, only those for V and ball
+    cutters hold.
+    """
+    scope, stated = scope_of_settled(settled), settled.sheet(sheet)
     made = (
-        _settled(each, settled.stock.cutter(each.cutter.name), scope, thickness)
+        _settled(each, settled.stock.cutter(each.cutter.name), scope, stated.thickness)
         for each in settled.plan.cuts
         if each.sheet.name == sheet
     )
-    return tuple(each for each in made if each is not None)
+    known = (each for each in made if each is not None)
+    own = stated.diameter == stated.cutter.diameter
+    return tuple(each for each in known if own or each.cutter.kind in _SHAPED)
 
 
 def _settled(
