@@ -34,7 +34,7 @@ def chapter(page: Tree, name: str) -> str:
 def test_what_is_needed_first_comes_first() -> None:
     ids = [each.attributes["id"] for each in page_of(STOOL).all("section")]
     assert ids == [
-        *("download", "story", "which-file", "coupon", "cautions", "parts", "sheets"),
+        *("download", "story", "which-file", "thickness", "coupon", "cautions", "parts", "sheets"),
         *("hardware", "boards", "costs", "steps", "video", "questions", "trials", "changes"),
         "report",
     ]
@@ -64,7 +64,9 @@ def test_what_a_plan_has_not_is_left_out_whole() -> None:
         trials=(),
     )
     ids = [each.attributes["id"] for each in page_of(bare).all("section")]
-    assert ids == ["download", "which-file", "cautions", "parts", "sheets", "questions"]
+    assert ids == [
+        *("download", "which-file", "thickness", "cautions", "parts", "sheets", "questions"),
+    ]
 
 
 def test_an_open_plan_is_downloaded_here() -> None:
@@ -153,7 +155,7 @@ def test_generated_answers_follow_the_plan() -> None:
     assert "17.6 to 18 mm (0.693 to 0.709 in)" in text
     assert "Compression cutter 6 mm, 6 mm (0.236 in) wide" in text
     one = replace(STOOL, variants=STOOL.variants[1:2])
-    assert "published for one thickness" in chapter(page_of(one), "questions")
+    assert "drawn for one thickness: 17.8 mm." in chapter(page_of(one), "questions")
 
 
 def test_trials_show_what_failed_too() -> None:

@@ -10,6 +10,7 @@ from kerfolio.basis.words import counted, listed
 from kerfolio.edition.cutter_words import cutter_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
+from kerfolio.edition.measuring import measuring_of
 from kerfolio.pages.facts import sheet_ranges
 from kerfolio.pages.licences import RULES, licence_note
 
@@ -54,13 +55,10 @@ def _thickness(edition: Edition) -> str:
         ]
     )
     if len(edition.variants) == 1:
-        return (
-            f"The plan is published for one thickness: {spans}. On a thicker sheet the joints will "
-            "not go in, on a thinner one they will be loose."
-        )
+        return f"{measuring_of(edition).take} The plan is published for {spans}."
     return (
-        f"Few are. The bundle holds {len(edition.variants)} sets of cut files, for {spans}. "
-        "Measure your sheet, cut the coupon, and take the set of the slot that fits."
+        f"Few are. The bundle holds {len(edition.variants)} sets of cut files, for {spans}. How to "
+        "measure yours, and which set to take, stands on this page under “Files for your sheet”."
     )
 
 

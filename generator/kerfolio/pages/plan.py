@@ -15,6 +15,7 @@ from kerfolio.edition.format_words import format_words
 from kerfolio.edition.in_use import used_of
 from kerfolio.edition.loads import loads_of
 from kerfolio.edition.making import copies_called, set_of, wholes_of
+from kerfolio.edition.measuring import measuring_of
 from kerfolio.edition.sheet_count import counted_as
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.layouts.stacks import zones
@@ -60,6 +61,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         download=files.download,
         coupons=coupon_tables(edition),
         folders=folder_rows(edition),
+        measuring=measuring_of(edition),
         formats=format_words(edition.formats),
         sheet_titles=sheet_titles(edition),
         titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},

@@ -11,6 +11,7 @@ from kerfolio.edition.cautions import OPENING, cautions_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.making import set_of, wholes_of
+from kerfolio.edition.measuring import measuring_of
 from kerfolio.pages.choosing import coupon_tables, folder_rows, sheet_titles
 from kerfolio.pages.contents import folders
 from kerfolio.pages.facts import facts
@@ -57,6 +58,7 @@ def start_here(
         files=names,
         folders_of_bundle=folders(names - {"start-here.html"}, labels),
         folders=folder_rows(edition),
+        measuring=measuring_of(edition),
         formats=format_words(edition.formats),
         sheet_titles=sheet_titles(edition),
         titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},

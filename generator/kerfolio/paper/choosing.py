@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from kerfolio.basis.cutting_lengths import fit_number
-from kerfolio.basis.said import ByUnit, said
 from kerfolio.basis.thickness import reading_number, sold_in, thickness_text
 from kerfolio.basis.words import listed
 from kerfolio.drawing.coupon_view import coupon_view
@@ -12,6 +11,7 @@ from kerfolio.edition.cutter_words import cutter_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import folder_choice, folders_of
 from kerfolio.edition.format_words import format_words
+from kerfolio.edition.measuring import measuring_of
 from kerfolio.paper.band import Band, Bands, beside, indented, kept, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Cell, Column, strong_cell, table
@@ -24,44 +24,16 @@ TITLE = "Choose your files"
 COUPON_TITLE = "Cut this first"
 _PICTURE_HIGH = 68.0
 
-_IN = ByUnit("50 mm", "2 in")
-_MEASURE = said(
-    "A sheet is seldom as thick as its name. Measure yours with a caliper that shows {}, at "
-    "eight points {} in from the edges: near the four corners and at the middle of each "
-    "side, as EN 324-1 does. Take the mean and round it to {}. A burr or a raised corner "
-    "counts as sheet: brush the edge clean first.",
-    ByUnit("0.05 mm", "0.001 in"),
-    ByUnit("50 mm (2 in)", "2 in (50 mm)"),
-    ByUnit("0.1 mm", "0.005 in"),
-)
-_POINTS = said("Eight points, {} in from the edges.", _IN)
-_ONE = "Every slot of this plan is drawn for one thickness: {thickness}."
-_MANY = (
-    "Every slot of this plan follows the thickness of the sheet. The bundle holds one whole set of "
-    "cut files for each thickness in the table; a folder’s name is the thickness it is for. Take "
-    "the folder next to what you measured, then let the coupon decide."
-)
-_COUPON = (
-    "Cut the coupon from a corner of the very sheet you will build from, with the cutter and the "
-    "settings you will use. Try the tab in the slots. The right slot is the first that takes the "
-    "tab with the push of a hand, without a hammer and without play. What is engraved beside it "
-    "tells you the folder, whatever the caliper said."
-)
-
 
 def choosing_section(edition: Edition, grid: Grid) -> Bands:
     """Return how to measure the sheet and the table of folders."""
     bands: list[Band] = list(section(TITLE, grid, new_page=True))
-    picture = captioned(
-        drawing_band(measuring_view(), grid.label, 40.0),
-        _POINTS.told(edition.first),
-        grid.label,
-    )
-    measure = _MEASURE.told(edition.first)
+    words = measuring_of(edition)
+    picture = captioned(drawing_band(measuring_view(), grid.label, 40.0), words.points, grid.label)
+    measure = f"{words.measure} {words.counts}"
     side = (*label("Measure the sheet", grid), *spaced(picture, 2.5))
     bands += beside(side, indented(plain(measure, grid.main), grid.main_x))
-    words = _MANY if len(edition.variants) > 1 else _ONE.format(thickness=_only(edition))
-    folders = (*plain(words, grid.main), *spaced(_folders(edition, grid), 4.0))
+    folders = (*plain(words.take, grid.main), *spaced(_folders(edition, grid), 4.0))
     bands += spaced(hung("Take the folder", folders, grid), BLOCK_SPACE)
     bands += spaced(hung("Take the file", _files(edition, grid), grid), 2 * BLOCK_SPACE)
     cutter = plain(cutter_words(edition), grid.main)
@@ -73,10 +45,6 @@ def _files(edition: Edition, grid: Grid) -> Bands:
     choice = format_words(edition.formats).choice
     cut = f"cut/, the folder of your sheet: {choice} for every sheet, and for every part alone"
     return kept(table(columns, (("A CNC router", cut), *_OTHER_FILES), grid.main))
-
-
-def _only(edition: Edition) -> str:
-    return listed([sold_in(thick, edition.first) for _, thick in edition.settled.variant.thickness])
 
 
 def _folders(edition: Edition, grid: Grid) -> Bands:
@@ -103,7 +71,7 @@ def coupon_section(edition: Edition, grid: Grid) -> Bands:
         return ()
     opening = (
         *section(COUPON_TITLE, grid),
-        *hung("The fit coupon", plain(_COUPON, grid.main), grid),
+        *hung("The fit coupon", plain(measuring_of(edition).coupon, grid.main), grid),
     )
     first, *others = (_coupon(edition, coupon, grid) for coupon in coupons)
     bands = list(whole((*opening, *spaced(first, BLOCK_SPACE)), grid))
@@ -142,7 +110,7 @@ def _slots(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
         )
         for slot in coupon.slots
     ]
-    return (*table(columns, rows, grid.main), *note(_PLAY, grid.main))
+    return (*table(columns, rows, grid.main), *note(measuring_of(edition).play, grid.main))
 
 
 _OTHER_FILES: tuple[tuple[Cell, Cell], ...] = (
@@ -152,11 +120,6 @@ _OTHER_FILES: tuple[tuple[Cell, Cell], ...] = (
     ),
     ("A print shop near by", "templates/, the files ending in roll: every part whole on one page"),
     ("A shop that cuts for you", "this booklet, lists/parts.csv, and cut/ if it has a router"),
-)
-
-_PLAY = (
-    "Tight in every slot: measure again, or look for chips and a worn cutter. Loose in every slot: "
-    "the sheet is thinner than the plan is published for."
 )
 
 

@@ -1,0 +1,84 @@
+"""How a sheet is measured and its files are chosen: worded once, for pages and paper alike."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from kerfolio.basis.said import ByUnit, said
+from kerfolio.basis.thickness import sold_in
+from kerfolio.basis.words import listed
+from kerfolio.edition.edition import Edition
+
+_IN = ByUnit("50 mm (2 in)", "2 in (50 mm)")
+_MEASURE = said(
+    "A sheet is seldom as thick as its name. Measure yours with a caliper that shows {}, at "
+    "eight points {} in from the edges: near the four corners and at the middle of each side, as "
+    "EN 324-1 does. A burr or a raised corner counts as sheet: brush the edge clean first.",
+    ByUnit("0.05 mm", "0.001 in"),
+    _IN,
+)
+_POINTS = said("Eight points, {} in from the edges.", ByUnit("50 mm", "2 in"))
+_COUNTS = (
+    "The thickest reading counts, since that place has to go in, too; where the sheet is thinner, "
+    "its joints have so much more play."
+)
+_SETS = said(
+    "Every slot follows the thickness of your sheet, so there is one whole set of cut files for "
+    "each thickness in the table; the name of a folder, and of every file in it, is the thickness "
+    "it is for. Rounded to {}, the thickest reading names the set to take; where there is none of "
+    "just that thickness, take the next thicker.",
+    ByUnit("0.1 mm", "0.005 in"),
+)
+_EACH = " Look up each of the sheets by itself."
+_ONE = (
+    "Every slot of this plan is drawn for one thickness: {}. On a thicker sheet the joints will "
+    "not go in, on a thinner one they will be loose."
+)
+_COUPON = (
+    "Cut the coupon from a corner of the very sheet you will build from, with the cutter and the "
+    "settings you will use, and try its tab in the slots. The right slot is the first that takes "
+    "the tab with the push of a hand, without a hammer and without play."
+)
+_DECIDES = " It decides, whatever the caliper said: the table tells which files it stands for."
+_PLAY = (
+    "Tight in every slot: measure again, or look for chips and a worn cutter. Loose in every slot: "
+    "the sheet is thinner than the plan is published for."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measuring:
+    """What a reader is told: where to measure and how often, which reading counts, what to take.
+
+    ``points`` stands under the picture of the sheet, ``coupon`` with the fit coupon, ``play``
+    beside its table.
+    """
+
+    measure: str
+    points: str
+    counts: str
+    take: str
+    coupon: str
+    play: str
+
+
+def measuring_of(edition: Edition) -> Measuring:
+    """Return the words for an edition, in its unit, for as many sets of files as it has."""
+    first = edition.first
+    many = len(edition.variants) > 1
+    return Measuring(
+        measure=_MEASURE.told(first),
+        points=_POINTS.told(first),
+        counts=_COUNTS,
+        take=_sets(edition) if many else _ONE.format(_only(edition)),
+        coupon=f"{_COUPON}{_DECIDES if many else ''}",
+        play=_PLAY,
+    )
+
+
+def _sets(edition: Edition) -> str:
+    return f"{_SETS.told(edition.first)}{_EACH if len(edition.settled.sheets) > 1 else ''}"
+
+
+def _only(edition: Edition) -> str:
+    return listed([sold_in(thick, edition.first) for _, thick in edition.settled.variant.thickness])

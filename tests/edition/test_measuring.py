@@ -1,0 +1,65 @@
+"""The words for measuring a sheet and choosing its files: one rule, wherever a reader meets it."""
+
+from __future__ import annotations
+
+from dataclasses import astuple, replace
+
+import pytest
+
+from kerfolio.basis.digits import rounded
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.folder import folder_choice
+from kerfolio.edition.measuring import measuring_of
+from kerfolio.pages.plan import plan_page
+from kerfolio.pages.start import start_here
+from kerfolio.paper.booklet import booklet
+from tests.pages.invented import CONTENTS, edition, site
+from tests.pages.markup import Tree
+from tests.paper.editions import A4
+from tests.paper.reading import texts
+
+
+def said(found: Edition) -> dict[str, str]:
+    """Return what readers are told on the start page, on the plan's page and in the booklet."""
+    around = replace(site(), editions=(found,))
+    return {
+        "start": Tree(start_here(found, CONTENTS, {})).text_of("main"),
+        "plan": Tree(plan_page(around, found)).text_of("main"),
+        "booklet": " ".join(texts(booklet(found, A4))),
+    }
+
+
+@pytest.mark.parametrize("unit", ["mm", "in"])
+def test_page_and_paper_say_the_same(unit: str) -> None:
+    found = edition(unit)
+    told = astuple(measuring_of(found))
+    left = {
+        (place, each)
+        for place, text in said(found).items()
+        for each in told
+        if " ".join(each.split()) not in " ".join(text.split())
+    }
+    points = measuring_of(found).points  # stands under the booklet's picture
+    assert left == {("start", points), ("plan", points)}
+
+
+def test_the_set_is_that_of_the_thickest_reading_rounded_else_the_next_thicker() -> None:
+    found = edition()
+    assert "Rounded to 0.1 mm, the thickest reading names the set" in measuring_of(found).take
+    known = [dict(each.variant.thickness)["ply"] for each in found.variants]
+    assert known == [17.6, 17.8, 18.0]
+    for hundredths in range(1756, 1805):
+        if hundredths % 10 == 5:
+            continue  # half way between two sets the words leave it open
+        reading = hundredths / 100
+        by_the_words = min(each for each in known if each >= rounded(reading, 1))
+        assert folder_choice(found, "ply", reading).thickness == by_the_words, reading
+
+
+def test_one_set_alone_is_told_as_what_it_is() -> None:
+    one = replace(edition(), variants=edition().variants[1:2])
+    assert measuring_of(one).take == (
+        "Every slot of this plan is drawn for one thickness: 17.8 mm. On a thicker sheet the "
+        "joints will not go in, on a thinner one they will be loose."
+    )
+    assert "table" not in measuring_of(one).coupon
