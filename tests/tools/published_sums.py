@@ -19,11 +19,12 @@ from tests.plans import lay_down
 
 
 def published(shop: Path, plan: str) -> dict[str, bytes]:
-    """Return every file of a publish of one plan, and the layout that was frozen for it."""
+    """Return every file of a publish of one plan, and the layout computed afresh for it."""
+    layout = shop / "plans" / plan / "layout.json"
+    layout.unlink(missing_ok=True)
     request = Request(folder=shop, out=shop / "site", supporters_out=shop / "given", only=plan)
     outcome = publish(request)
     assert outcome.published, "\n".join(map(str, outcome.findings))
-    layout = shop / "plans" / plan / "layout.json"
     return {**files_of(shop / "site"), f"{plan}/layout.json": layout.read_bytes()}
 
 
