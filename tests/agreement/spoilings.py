@@ -27,6 +27,7 @@ from kerfolio.edition.names import (
 from kerfolio.geometry.contour import Contour
 from kerfolio.layouts.layout import Layout, Placement, SheetLayout
 from kerfolio.model.stock import PaperStock
+from kerfolio.paper.seams import tiled_on
 from kerfolio.paper.template import template_pdf
 from kerfolio.publishing.cut_files import art_files, coupon_files, part_files, sheet_files
 from kerfolio.publishing.edition import edition_of
@@ -101,12 +102,20 @@ def files(text: str, layout: Callable[[], Layout]) -> Mapping[str, bytes]:
     found |= dict(part_files(settled, formats, first))
     found |= dict(coupon_files(settled, formats, first))
     found |= dict(art_files(settled, formats, first))
-    for part in settled.parts:
-        drawing = template(settled, part, first)
-        for name, paper in papers(made).items():
-            content = template_pdf(drawing, settled, part, paper, made.identity)
-            found[template_name(settled.variant.label, part.name, name)] = content
+    for name in papers(made):
+        found[template_name(settled.variant.label, name)] = templates_of(made, name)
     return found
+
+
+def templates_of(made: Edition, paper: str, drawing: Drawing | None = None) -> bytes:
+    """Return the templates of all parts, the first of them as drawn here."""
+    settled = made.settled
+    drawings = {part.name: template(settled, part, made.first) for part in settled.parts}
+    stock = papers(made)[paper]
+    on = stock and tiled_on((drawings,), stock)
+    if drawing is not None:
+        drawings[settled.parts[0].name] = drawing
+    return template_pdf(settled, drawings, on, made.identity)
 
 
 def papers(made: Edition) -> dict[str, PaperStock | None]:
@@ -183,7 +192,7 @@ def kinds(made: Edition) -> Iterator[tuple[str, Kind]]:
     yield (
         "template",
         Kind(
-            lambda paper: template_name(fit, part.name, paper),
+            lambda paper: template_name(fit, paper),
             template(settled, part, unit),
             template(settled, other, unit),
         ),
@@ -327,8 +336,7 @@ def written(made: Edition, kind: Kind, drawing: Drawing, ending: str) -> bytes:
     for each in made.formats:
         if each.ending == ending:
             return each.write(drawing, own_origin=kind.at_zero)
-    part = made.settled.parts[0]
-    return template_pdf(drawing, made.settled, part, papers(made)[ending], made.identity)
+    return templates_of(made, ending, drawing)
 
 
 def in_another_unit(content: bytes, ending: str) -> bytes:

@@ -265,7 +265,7 @@ CONTENTS = (
     *("cut/fit-coupon/fit-coupon-ply.svg", "cut/fit-coupon/fit-coupon-ply.dxf"),
     *(f"cut/{t}mm/sheet-1-{t}mm.{k}" for t in (17.6, 17.8, 18.0) for k in ("svg", "dxf")),
     *(f"cut/{t}mm/parts/side-{t}mm.{k}" for t in (17.6, 17.8, 18.0) for k in ("svg", "dxf")),
-    *(f"templates/{t}mm/side-{t}mm-{p}.pdf" for t in (17.6, 17.8, 18.0) for p in ("a4", "roll")),
+    *(f"templates/{t}mm-{p}.pdf" for t in (17.6, 17.8, 18.0) for p in ("a4", "roll")),
 )
 
 

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import io
 import math
+import re
 from dataclasses import replace
 from functools import cache
 
 import pikepdf
+import pypdfium2
 import pytest
 from shapely import LinearRing, Polygon, box, hausdorff_distance
 
@@ -17,8 +19,9 @@ from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.shapes import rectangle
 from kerfolio.model.stock import PaperStock
-from kerfolio.paper.template import printed_tiles, template_pdf
-from kerfolio.paper.tiling import MARGIN, Tile, Tiling, tiling
+from kerfolio.paper.seams import tiled_on, tiling_of
+from kerfolio.paper.template import template_pdf
+from kerfolio.paper.tiling import EDGE, MARGIN, Tile, Tiling, tile_name
 from kerfolio.settling.settled import SettledPart
 from tests.paper.editions import A4, LETTER, part, stool
 from tests.paper.reading import chains, fonts, outside, segments, sizes, texts
@@ -26,20 +29,24 @@ from tests.paper.reading import chains, fonts, outside, segments, sizes, texts
 PAPERS = pytest.mark.parametrize("paper", [A4, LETTER], ids=["a4", "letter"])
 EDITION = stool()
 SIDE = EDITION.settled.parts[0]
-SMALL = 6.3
+SMALL = 6.7
 """Points of the largest letters that name a page; those of the drawing may be clipped."""
 
 
 @cache
-def printed(paper: PaperStock | None, which: SettledPart = SIDE) -> bytes:
-    drawing = template(EDITION.settled, which)
-    return template_pdf(drawing, EDITION.settled, which, paper, EDITION.identity)
+def printed(paper: PaperStock | None, which: SettledPart | None = None) -> bytes:
+    """Return the templates of the stool, or of one part alone."""
+    parts = EDITION.settled.parts if which is None else (which,)
+    settled = replace(EDITION.settled, parts=parts)
+    drawings = {each.name: template(settled, each) for each in parts}
+    return template_pdf(settled, drawings, paper and tiled_on((drawings,), paper), EDITION.identity)
 
 
 def laid(paper: PaperStock, which: SettledPart = SIDE) -> tuple[Tiling, tuple[Tile, ...]]:
     drawing = template(EDITION.settled, which)
-    tiles = tiling(drawing.width, drawing.height, paper)
-    return tiles, printed_tiles(drawing, tiles)
+    tiling = tiling_of([drawing], paper)
+    size = (drawing.width, drawing.height)
+    return tiling, tuple(tiling.tile(spot, size) for spot in tiling.printed)
 
 
 def lengths(content: bytes, page: int) -> tuple[set[float], set[float]]:
@@ -103,9 +110,10 @@ def test_every_tile_draws_the_plain_shape_in_its_place(
     drawing = template(EDITION.settled, which)
     tiles, shown = laid(paper, which)
     content = printed(paper, which)
-    assert len(sizes(content)) == len(shown) + 1
+    before = 1 + (len(shown) > 1)  # the page to print alone, and a map of several tiles
+    assert len(sizes(content)) == len(shown) + before
     found: set[Contour] = set()
-    for page, tile in enumerate(shown, start=1):
+    for page, tile in enumerate(shown, start=before):
         left, bottom = drawing.box[0] + tile.left, drawing.box[1] + tile.bottom
         shift = (left - MARGIN, bottom - MARGIN)
         window = box(left, bottom, left + tiles.window[0], bottom + tiles.window[1])
@@ -114,12 +122,12 @@ def test_every_tile_draws_the_plain_shape_in_its_place(
                 assert outline_of(content, page, contour, shift) < 0.02
                 found.add(contour)
     assert found == set(contours(which))
-    assert sizes(content)[1:] == [tiles.page] * len(shown)
+    assert sizes(content)[before:] == [tiles.page] * len(shown)
 
 
 def test_the_roll_page_is_the_part_and_its_margins() -> None:
     drawing = template(EDITION.settled, SIDE)
-    content = printed(None)
+    content = printed(None, SIDE)
     ((wide, high),) = sizes(content)
     assert wide == pytest.approx(drawing.width + 2 * MARGIN, abs=0.01)
     assert high == pytest.approx(drawing.height + 2 * MARGIN, abs=0.01)
@@ -138,8 +146,8 @@ def test_a_small_part_still_has_room_for_the_lengths_on_a_roll() -> None:
 def test_neighbours_show_their_crosses_at_the_same_spot_of_the_part(paper: PaperStock) -> None:
     tiles, shown = laid(paper)
     seen: dict[tuple[float, float], int] = {}
-    for page, tile in enumerate(shown, start=1):
-        lines = segments(printed(paper), page)
+    for page, tile in enumerate(shown, start=2):
+        lines = segments(printed(paper, SIDE), page)
         level = {mid(each) for each in lines if size(each) == (4.0, 0.0)}
         upright = {mid(each) for each in lines if size(each) == (0.0, 4.0)}
         for x, y in level & upright:
@@ -163,24 +171,81 @@ def mid(line: tuple[tuple[float, float], tuple[float, float]]) -> tuple[float, f
 @PAPERS
 def test_every_tile_says_what_it_is(paper: PaperStock) -> None:
     tiles, shown = laid(paper)
-    for words, tile in zip(texts(printed(paper))[1:], shown, strict=True):
+    for words, tile in zip(texts(printed(paper, SIDE))[2:], shown, strict=True):
         for wanted in (
-            *("Harbour stool · release 1.2.0", "17.8mm", "A side", "print at 100 %"),
-            *("100 mm", "4 in", f"tile {tile.name}:", f"row {tile.row + 1} of {tiles.rows}"),
+            *("Harbour stool · release 1.2.0 · 17.8mm · A side", "print at 100 %"),
+            *("100 mm", "4 in", f"tile {tile.name}: row {tile.row + 1} of {tiles.rows}"),
+            f"A {tile.name}",
         ):
             assert wanted in words
 
 
 @PAPERS
-def test_the_first_page_tells_what_to_do_and_maps_the_tiles(paper: PaperStock) -> None:
+def test_the_first_page_tells_what_to_do_and_which_pages_hold_which_part(
+    paper: PaperStock,
+) -> None:
     words = texts(printed(paper))[0]
     for wanted in (
         *("Print this page alone first", "Only one side wrong", "85.60 × 53.98 mm"),
-        *("99.5 mm", "100.5 mm", "4 pages", "A1", "B2", "360 mm (14 3/16 in) wide"),
+        *("99.5 mm", "100.5 mm", "360 mm (14 3/16 in) wide", "A side, cut 2", "2 to 6"),
     ):
         assert wanted in words
-    step = laid(paper)[0].step[0]
-    assert f"{step * 0.005:.1f} mm" in words  # half a percent of one tile's step
+    for side in (paper.width, paper.height):  # half a percent of one tile's step
+        assert f"{(side - 30) * 0.005:.1f} mm" in words
+
+
+@PAPERS
+def test_pages_are_where_the_first_one_says(paper: PaperStock) -> None:
+    found = texts(printed(paper))
+    for which in EDITION.settled.parts:
+        _, shown = laid(paper, which)
+        own = [n for n, words in enumerate(found, 1) if f"· {which.mark} {which.name} ·" in words]
+        assert len(own) == len(shown) + (len(shown) > 1)
+        assert own == list(range(own[0], own[-1] + 1))
+        paged = f"{own[0]} to {own[-1]}" if len(own) > 1 else str(own[0])
+        assert f"high {paged}" in " ".join(found[0].split())
+        assert all(f"page {n} of {len(found)}" in found[n - 1].lower() for n in own)
+
+
+def test_a_map_shows_how_the_tiles_of_a_part_lie() -> None:
+    words = " ".join(texts(printed(A4))[1].split())
+    for wanted in ("A side Cut 2 from ply, 17.8 mm", "4 tiles on pages 3 to 6", "1-1", "2-2"):
+        assert wanted in words
+
+
+def test_the_roll_holds_a_page_for_each_part() -> None:
+    found = texts(printed(None))
+    for number, (which, words) in enumerate(zip(EDITION.settled.parts, found, strict=True), 1):
+        assert f"{which.mark} {which.name} · whole · page {number} of {len(found)} ·" in words
+
+
+def test_bookmarks_lead_to_each_part_and_its_tiles() -> None:
+    _, shown = laid(A4)
+    document = pypdfium2.PdfDocument(printed(A4))
+    found = [
+        (each.level, each.get_title(), each.get_dest().get_index()) for each in document.get_toc()
+    ]
+    document.close()
+    tiles = [(1, f"Tile {tile.name}", page) for page, tile in enumerate(shown, 2)]
+    assert found[: len(tiles) + 2] == [
+        (0, "Print this page alone first", 0),
+        (0, "A side", 1),
+        *tiles,
+    ]
+    parts = [title for level, title, _ in found if level == 0]
+    assert parts[1:] == [f"{each.mark} {each.name}" for each in EDITION.settled.parts]
+
+
+def test_many_parts_take_a_second_page_of_contents() -> None:
+    many = [replace(EDITION.settled.parts[3], name=f"wedge-{n}", mark=f"W{n}") for n in range(40)]
+    settled = replace(EDITION.settled, parts=tuple(many))
+    drawings = dict.fromkeys((each.name for each in many), template(settled, many[0]))
+    on = tiled_on((drawings,), A4)
+    found = texts(template_pdf(settled, drawings, on, EDITION.identity))
+    assert len(found) == 42
+    assert "wedge-39, cut" in found[1]
+    assert "42" in found[1]
+    assert "· W39 wedge-39 ·" in found[41]
 
 
 def test_the_file_asks_not_to_be_scaled_and_carries_its_faces() -> None:
@@ -191,11 +256,17 @@ def test_the_file_asks_not_to_be_scaled_and_carries_its_faces() -> None:
             assert document.Root.ViewerPreferences.PrintScaling == "/None"
 
 
-@PAPERS
-def test_no_letter_stands_where_printers_do_not_print(paper: PaperStock) -> None:
-    # 4.2 mm, a sixth of an inch, is what many laser printers leave blank (common practice, no
-    # single source).
-    assert outside(printed(paper), 4.2, SMALL) == []
+@pytest.mark.parametrize("paper", [A4, LETTER, None], ids=["a4", "letter", "roll"])
+def test_nothing_stands_where_printers_do_not_print(paper: PaperStock | None) -> None:
+    """Most printers leave 4 to 6 mm blank (common practice, no single source)."""
+    document = pypdfium2.PdfDocument(printed(paper))
+    for page in document:
+        grey = page.render(scale=2, grayscale=True).to_numpy()
+        rim = int(EDGE * 2 * 72 / 25.4)
+        assert (grey[rim:-rim, rim:-rim] < 250).any()
+        grey[rim:-rim, rim:-rim] = 255
+        assert grey.min() == 255
+    document.close()
 
 
 def frame(wide: float, high: float, rail: float) -> SettledPart:
@@ -207,12 +278,11 @@ def frame(wide: float, high: float, rail: float) -> SettledPart:
 def test_a_blank_tile_is_left_out_and_shown_grey_on_the_map() -> None:
     which = frame(550, 800, 30)
     tiles, shown = laid(A4, which)
-    left_out = {tile.name for tile in tiles.tiles} - {tile.name for tile in shown}
-    assert left_out
+    assert tiles.left_out
     words = texts(printed(A4, which))
-    assert len(words) == len(shown) + 1
-    assert all(name in words[0] for name in left_out)
-    assert "grey and not printed" in words[0]
+    assert len(words) == len(shown) + 2
+    assert all(tile_name(spot) in words[1] for spot in tiles.left_out)
+    assert "grey and not printed" in words[1]
 
 
 def test_tiles_left_out_never_part_the_others() -> None:
@@ -228,14 +298,14 @@ def test_tiles_left_out_never_part_the_others() -> None:
             if other in spots and other not in reached:
                 waiting.append(other)
     assert reached == spots
-    assert len(shown) < len(tiles.tiles)
+    assert len(shown) < len(tiles.spots)
 
 
 def test_another_thickness_changes_the_slot_on_the_paper() -> None:
     def slot_height(index: int) -> float:
         settled = EDITION.variants[index]
-        drawing = template(settled, settled.parts[0])
-        content = template_pdf(drawing, settled, settled.parts[0], None, EDITION.identity)
+        drawings = {each.name: template(settled, each) for each in settled.parts}
+        content = template_pdf(settled, drawings, None, EDITION.identity)
         rings = [Polygon(each) for each in chains(content, 0) if len(each) == 5]
         slots = [ring.bounds for ring in rings if math.isclose(width_of(ring), 120, abs_tol=0.05)]
         (slot,) = slots
@@ -249,9 +319,9 @@ def width_of(ring: Polygon) -> float:
 
 
 def test_a_long_title_stays_on_the_page() -> None:
-    plan = replace(EDITION.settled.plan, title="A very long name for a very long bench " * 3)
-    settled = replace(EDITION.settled, plan=plan)
-    drawing = template(settled, settled.parts[0])
-    content = template_pdf(drawing, settled, settled.parts[0], A4, EDITION.identity)
-    assert outside(content, 4.2, SMALL) == []
-    assert "bench A very long name for a very… · release 1.2.0" in texts(content)[1]
+    plan = replace(EDITION.settled.plan, title="A very long name for a very long bench " * 5)
+    settled = replace(EDITION.settled, plan=plan, parts=EDITION.settled.parts[:1])
+    drawings = {each.name: template(settled, each) for each in settled.parts}
+    content = template_pdf(settled, drawings, tiled_on((drawings,), A4), EDITION.identity)
+    assert outside(content, EDGE, SMALL) == []
+    assert re.search("A very long name for a very .*… · release 1.2.0 · 17.8mm", texts(content)[2])

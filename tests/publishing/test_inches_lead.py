@@ -128,7 +128,7 @@ def test_the_sweep_sees_what_makers_in_inches_once_read(text: str) -> None:
 
 def test_folders_and_files_are_called_by_the_fraction_sold() -> None:
     assert "cut/23-32in/sheet-1-23-32in.dxf" in files()
-    assert "templates/23-32in/rail-23-32in-letter.pdf" in files()
+    assert "templates/23-32in-letter.pdf" in files()
     assert not [name for name in files() if "mm" in name.replace("comm", "")]
 
 
@@ -140,7 +140,7 @@ def test_what_a_maker_in_inches_looks_for_is_there() -> None:
     assert "caliper that shows 0.001 in, at eight points 2 in (50 mm) in from" in booklet
     assert "lb each" in booklet.lower()
     assert "feed 180 in/min, plunge 45 in/min" in booklet
-    template = words["templates/23-32in/side-23-32in-letter.pdf"]
+    template = words["templates/23-32in-letter.pdf"]
     assert "Each must be 4 in to within 1/64 in" in template
     assert "Drill ø 1/4 in at the small circles" in template
     assert "ø 9/32 in (7.1 mm)" in template

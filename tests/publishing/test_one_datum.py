@@ -53,7 +53,7 @@ def test_the_plan_file_gives_the_width_with_its_reason(
 @pytest.mark.parametrize("thickness", [17.6, 18.2])
 def test_the_template_says_the_width_it_draws(files: dict[str, bytes], thickness: float) -> None:
     fit = f"{thickness}mm"
-    document = pypdfium2.PdfDocument(files[f"templates/{fit}/side-{fit}-roll.pdf"])
+    document = pypdfium2.PdfDocument(files[f"templates/{fit}-roll.pdf"])
     text = " ".join(page.get_textpage().get_text_range() for page in document)
     document.close()
     assert re.search(rf"{thickness + 0.2:g} mm", text), text

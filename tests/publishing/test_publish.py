@@ -64,10 +64,7 @@ def test_the_contract_of_a_bundle_is_kept(published: Published) -> None:
                     f"cut/{fit}/sheet-{sheet['number']}-{fit}.{kind}" for sheet in facts["layout"]
                 }
                 wanted |= {f"cut/{fit}/parts/{p['part']}-{fit}.{kind}" for p in variant["parts"]}
-            for paper in ("a4", "letter", "roll"):
-                wanted |= {
-                    f"templates/{fit}/{part['part']}-{fit}-{paper}.pdf" for part in variant["parts"]
-                }
+            wanted |= {f"templates/{fit}-{paper}.pdf" for paper in ("a4", "letter", "roll")}
         assert sorted(wanted - set(files)) == [], plan
         assert [name for name, content in files.items() if not content] == []
 

@@ -270,12 +270,12 @@ import hashlib
 from tests.paper.editions import A4, stool
 from kerfolio.drawing.template_view import template
 from kerfolio.paper.booklet import booklet
+from kerfolio.paper.seams import tiled_on
 from kerfolio.paper.template import template_pdf
 edition = stool()
 print(hashlib.sha256(booklet(edition, A4)).hexdigest())
-part = edition.settled.parts[0]
-drawing = template(edition.settled, part)
-content = template_pdf(drawing, edition.settled, part, A4, edition.identity)
+drawings = {part.name: template(edition.settled, part) for part in edition.settled.parts}
+content = template_pdf(edition.settled, drawings, tiled_on((drawings,), A4), edition.identity)
 print(hashlib.sha256(content).hexdigest())
 """
 

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 from math import ceil
 
 from kerfolio.geometry.contour import Point
-from kerfolio.paper.tiling import MARGIN, OVERLAP, letters
+from kerfolio.paper.tiling import MARGIN, OVERLAP
 
 Box = tuple[float, float, float, float]
 
-_TILE = re.compile(r"tile [A-Z]+[0-9]+: column ([A-Z]+) of ([A-Z]+), row ([0-9]+) of ([0-9]+)")
+_TILE = re.compile(r" · tile ([0-9]+)-([0-9]+): ")
 _SLACK = 1e-6
 
 
@@ -19,11 +19,13 @@ _SLACK = 1e-6
 class Tiles:
     """A drawing's box on pages of a size, mm, that share ``OVERLAP`` with their neighbours.
 
-    The drawing stands in the middle of what ``columns`` and ``rows`` of them cover.
+    Of what ``columns`` and ``rows`` of them cover too much, ``share`` lies at the left and at the
+    bottom: seams are moved there to keep clear of what is cut.
     """
 
     box: Box
     page: tuple[float, float]
+    share: Point
 
     @property
     def columns(self) -> int:
@@ -38,8 +40,8 @@ class Tiles:
     def origin(self, column: int, row: int) -> Point:
         """Return where the drawing's 0,0 lies on a page, mm from its lower left corner."""
         left, bottom, right, top = self.box
-        x = _start(left, right, self.page[0], self.columns, column)
-        y = _start(bottom, top, self.page[1], self.rows, self.rows - 1 - row)
+        x = _start((left, right), self.page[0], self.columns, column, self.share[0])
+        y = _start((bottom, top), self.page[1], self.rows, self.rows - 1 - row, self.share[1])
         return MARGIN - x, MARGIN - y
 
     def window(self, column: int, row: int) -> Box:
@@ -51,22 +53,16 @@ class Tiles:
     def words(self, column: int, row: int) -> str:
         """Return how a page tells its place."""
         return (
-            f"tile {letters(column)}{row + 1}: column {letters(column)} of "
-            f"{letters(self.columns - 1)}, row {row + 1} of {self.rows}"
+            f"tile {row + 1}-{column + 1}: row {row + 1} of {self.rows}, "
+            f"column {column + 1} of {self.columns}"
         )
 
 
-def place_told(text: str) -> tuple[int, int] | None:
-    """Return the column and row, from 0, that a page's words tell; None where they tell none."""
+def place_told(text: str, part: str) -> tuple[int, int] | None:
+    """Return the column and row, from 0, that words tell of a part; None where they tell none."""
+    before, _, _ = text.partition(" · tile ")
     found = _TILE.search(text)
-    return (_index(found[1]), int(found[3]) - 1) if found else None
-
-
-def _index(name: str) -> int:
-    index = 0
-    for letter in name:
-        index = index * 26 + ord(letter) - ord("A") + 1
-    return index - 1
+    return (int(found[2]) - 1, int(found[1]) - 1) if found and before.endswith(part) else None
 
 
 def _room(side: float) -> float:
@@ -79,8 +75,9 @@ def _count(length: float, side: float) -> int:
     return ceil((length - OVERLAP) / (_room(side) - OVERLAP) - _SLACK)
 
 
-def _start(low: float, high: float, side: float, count: int, index: int) -> float:
+def _start(ends: Point, side: float, count: int, index: int, share: float) -> float:
     """Return where a tile's window begins on the drawing, along one axis."""
+    low, high = ends
     step = _room(side) - OVERLAP
     spare = count * step + OVERLAP - (high - low)
-    return low - spare / 2 + index * step
+    return low - spare * share + index * step

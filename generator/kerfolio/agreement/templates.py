@@ -14,6 +14,7 @@ from kerfolio.agreement.template_places import Box, Tiles, place_told
 from kerfolio.agreement.written import SETTLED, Written
 from kerfolio.basis.finding import Finding
 from kerfolio.basis.said import Text
+from kerfolio.basis.words import counted
 from kerfolio.drawing.cut_note import CHECK_SQUARES
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.template_view import template
@@ -22,6 +23,8 @@ from kerfolio.drawing.window import meets, passes
 from kerfolio.edition.names import PAPERS, ROLL, template_name
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
+from kerfolio.model.stock import PaperStock
+from kerfolio.paper.seams import tiling_of
 from kerfolio.paper.tiling import MARGIN
 from kerfolio.settling.settled import SettledPart, SettledPlan
 from kerfolio.writing.page import Run
@@ -32,43 +35,49 @@ from kerfolio.writing.typeface import MM_PER_POINT, Face, Style, in_faces
 
 _WORDS_NEAR = 0.05
 """How far, mm, lettering may begin from where it is meant."""
-_SMALLEST_ROLL = (200.0, 125.0)
+_SMALLEST_ROLL = (200.0, 130.0)
 _ANCHORS = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Template:
-    """What a part's template must show in the part's frame; ``box`` is what it takes on paper."""
+    """What a part's template must show in the part's frame; ``named`` is how its pages call it."""
 
-    box: Box
+    drawing: Drawing
     meant: tuple[Meant, ...]
     labels: tuple[Lettering, ...]
-    title: tuple[str, str]
+    named: str
+    release: str
+
+    @property
+    def box(self) -> Box:
+        """What it takes on paper."""
+        return self.drawing.box
 
 
 def templates(written: Written) -> Iterator[Finding]:
     """Yield where a template is not what the settled plan makes it."""
     papers = {name: written.edition.settled.stock.paper(name) for name in PAPERS}
-    sizes = {name: (paper.width, paper.height) for name, paper in papers.items() if paper}
     for settled in written.edition.variants:
-        for part in settled.parts:
-            made = _template(written, settled, part)
-            for paper in (*sizes, ROLL):
-                name = template_name(settled.variant.label, part.name, paper)
-                for other, how in _faults(made, written.files[name], sizes.get(paper)):
-                    yield written.differ(f"`{name}`", other, how)
+        made = [_template(written, settled, part) for part in settled.parts]
+        for name, paper in (*papers.items(), (ROLL, None)):
+            if paper is None and name != ROLL:
+                continue
+            file = template_name(settled.variant.label, name)
+            for part, other, how in _faults(made, written.files[file], paper):
+                yield written.differ(f"`{file}`{part}", other, how)
 
 
 def _template(written: Written, settled: SettledPlan, part: SettledPart) -> _Template:
     """Words have room where the drawing finds it: their places are taken from there."""
     drawing = template(settled, part, written.edition.first)
     drill = settled.sheet(part.sheet).cutter.diameter
-    release = f" · release {settled.plan.version}"
     return _Template(
-        box=drawing.box,
+        drawing=drawing,
         meant=template_meant(part, drill, drawing),
         labels=tuple(_labels(drawing)),
-        title=(release, f"{settled.variant.label} · {part.mark} {part.name} · "),
+        named=f"{part.mark} {part.name}",
+        release=f" · release {settled.plan.version} · {settled.variant.label}",
     )
 
 
@@ -86,62 +95,73 @@ def _labels(drawing: Drawing) -> Iterator[Lettering]:
 
 
 _Fault = tuple[str, Text]
+"""What does not agree with a part's pages, and how."""
 
 
-def _faults(made: _Template, content: bytes, paper: tuple[float, float] | None) -> Iterator[_Fault]:
+def _faults(
+    made: Sequence[_Template], content: bytes, paper: PaperStock | None
+) -> Iterator[tuple[str, str, Text]]:
+    """Yield each fault with the part it is found on, none for the whole file."""
     try:
         pages = read_pdf(content)
     except UnreadableError as fault:
-        yield "its ending", str(fault)
+        yield "", "its ending", str(fault)
         return
-    yield from _rolled(made, pages) if paper is None else _tiled(made, pages, paper)
+    if paper is None and len(pages) != len(made):
+        yield "", "its pages", f"there are {len(pages)} for {counted(len(made), 'part')}"
+        return
+    if paper is not None and any(_is_other(page, paper) for page in pages):
+        yield "", "its paper", "it is of another size"
+        return
+    for number, each in enumerate(made):
+        found = _rolled(each, pages, number) if paper is None else _tiled(each, pages, paper)
+        yield from ((f", {each.named},", *fault) for fault in found)
 
 
-def _rolled(made: _Template, pages: Sequence[ReadPage]) -> Iterator[_Fault]:
+def _is_other(page: ReadPage, paper: PaperStock) -> bool:
+    sides = (paper.width, paper.height)
+    return min(dist(page.size, sides), dist(page.size, sides[::-1])) > NEAR
+
+
+def _rolled(made: _Template, pages: Sequence[ReadPage], number: int) -> Iterator[_Fault]:
     left, bottom, right, top = made.box
     least = zip((right - left, top - bottom), _SMALLEST_ROLL, strict=True)
     size = tuple(max(each + 2 * MARGIN, room) for each, room in least)
-    if len(pages) != 1 or dist(pages[0].size, size) > NEAR:
+    page = pages[number]
+    if dist(page.size, size) > NEAR:
         yield "its paper", "it is of another size"
         return
     at = ((size[0] - right - left) / 2, (size[1] - top - bottom) / 2)
-    for how in differences(made.meant, _layers(pages[0], at)):
+    for how in differences(made.meant, _layers(page, at)):
         yield SETTLED, how
-    yield from _page_faults(made, pages[0], "whole")
-    yield from _unsaid(made, pages, [at])
+    yield from _page_faults(made, page, f"whole · page {number + 1} of {len(pages)}")
+    yield from _unsaid(made, (page,), [at])
 
 
-def _tiled(
-    made: _Template, pages: Sequence[ReadPage], paper: tuple[float, float]
-) -> Iterator[_Fault]:
-    _, *sheets = pages
-    size = sheets[0].size if sheets else paper
-    tiles = Tiles(box=made.box, page=_nearest(size, paper))
-    at: dict[tuple[int, int], ReadPage] = {}
-    for page in pages:
-        if min(dist(page.size, paper), dist(page.size, paper[::-1])) > NEAR:
-            yield "its paper", "it is of another size"
+def _tiled(made: _Template, pages: Sequence[ReadPage], paper: PaperStock) -> Iterator[_Fault]:
+    told: dict[tuple[int, int], int] = {}
+    for number, page in enumerate(pages):
+        places = (place_told(each.text, f" · {made.named}") for each in page.words)
+        place = next(filter(None, places), None)
+        if place in told:
+            yield "its tiles", "two pages are the same one"
             return
-    for page in sheets:
-        place = next(filter(None, (place_told(each.text) for each in page.words)), None)
-        if place is None or place in at:
-            yield "its tiles", "a page does not tell which tile it is"
-            return
-        at[place] = page
+        if place is not None:
+            told[place] = number
+    at = {place: pages[number] for place, number in told.items()}
+    tiling = tiling_of((made.drawing,), paper)
+    tiles = Tiles(box=made.box, page=tiling.page, share=tiling.share)
     yield from _drawn_faults(made, tiles, at)
     for place, page in at.items():
-        yield from _page_faults(made, page, tiles.words(*place))
+        where = tiles.words(*place)
+        yield from _page_faults(made, page, f"{where} · page {told[place] + 1} of {len(pages)}")
         window = tiles.window(*place)
         if page.clip is None or _off(page.clip, window, tiles.origin(*place)) > NEAR:
-            yield "its tiles", f"{tiles.words(*place)} shows another part of it"
+            yield "its tiles", f"{where} shows another part of it"
     for place in ((c, r) for c in range(tiles.columns) for r in range(tiles.rows)):
         if place not in at and any(passes(e.contour, tiles.window(*place)) for e in made.meant):
             yield "its tiles", f"{tiles.words(*place)} is missing"
-    yield from _unsaid(made, sheets, [tiles.origin(*each) for each in at])
-
-
-def _nearest(size: tuple[float, float], paper: tuple[float, float]) -> tuple[float, float]:
-    return paper if dist(size, paper) <= dist(size, paper[::-1]) else paper[::-1]
+    yield from _unsaid(made, tuple(at.values()), [tiles.origin(*each) for each in at])
 
 
 def _drawn_faults(
@@ -177,9 +197,9 @@ def _page_faults(made: _Template, page: ReadPage, where: str) -> Iterator[_Fault
         if each.inset and each.text not in meant:
             yield "what it is for", f"it says “{each.text}”"
     told = [each.text for each in page.words if not each.inset]
-    for line in (made.title[0], f"{made.title[1]}{where} · print at 100 %"):
-        if not any(each.endswith(line) for each in told):
-            yield "what it is for", f"it does not say “{line.strip(' ·')}”"
+    line = f"{made.release} · {made.named} · {where} · print at 100 %"
+    if not any(each.endswith(line) for each in told):
+        yield "what it is for", f"it does not say “{line.strip(' ·')}”"
     for length, words in CHECK_SQUARES:
         if sum(abs(each - length) <= NEAR for each in _lengths(page)) < 2:
             yield "its own words", f"a length of {words} is of another length"

@@ -66,9 +66,9 @@ def art_name(file: str, ending: str) -> str:
     return _ART.format(part=part, art=art, ending=ending)
 
 
-def template_name(fit: str, part: str, paper: str) -> str:
-    """Return the name of a part's full-size template; ``paper`` is ``a4``, ``letter``, ``roll``."""
-    return f"templates/{fit}/{part}-{fit}-{paper}.pdf"
+def template_name(fit: str, paper: str) -> str:
+    """Return the name of the full-size templates; ``paper`` is ``a4``, ``letter`` or ``roll``."""
+    return f"templates/{fit}-{paper}.pdf"
 
 
 def booklet_name(paper: str) -> str:
@@ -104,8 +104,7 @@ def expected_names(edition: Edition) -> frozenset[str]:
     names |= {saw_name(paper) for paper in PAPERS} if has_saw(edition) else set()
     for settled in edition.variants:
         fit = settled.variant.label
-        for paper in (*PAPERS, ROLL):
-            names |= {template_name(fit, part.name, paper) for part in settled.parts}
+        names |= {template_name(fit, paper) for paper in (*PAPERS, ROLL)}
     for each in edition.formats:
         names |= _cut_names(edition, each.ending)
     return frozenset(names)

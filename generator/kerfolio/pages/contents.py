@@ -12,7 +12,7 @@ _PURPOSES: dict[str, str] = {
         "Cut files for a router, one folder for each thickness of sheet; engravings alone, "
         "centred, in engravings."
     ),
-    "templates": "Full-size paper templates to cut by, one folder for each thickness of sheet.",
+    "templates": "Full-size paper templates to cut by, a file of all parts for each thickness.",
     "lists": "What to cut and what to buy, as tables that any spreadsheet opens.",
     "setup": "For the machine: where the sheet lies, which cutter, in which order.",
     "layout": "Pictures of every sheet with its pieces.",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.drawing.vocabulary import Ink
-from kerfolio.paper.tiling import MARGIN
+from kerfolio.paper.tiling import EDGE, MARGIN
 from kerfolio.writing.page import Mark, Rule, Run, Text
 from kerfolio.writing.typeface import Face, Style
 
@@ -13,7 +13,7 @@ LENGTHS: dict[str, tuple[str, float]] = {"mm": ("100 mm", 100.0), "in": ("4 in",
 """What is written beside each length, and the length in mm, by its unit."""
 
 LINE = 0.13
-_FROM_EDGE = (4.9, 7.7)  # of the two lines; nearer, many printers print nothing
+_FROM_EDGE = (EDGE + 0.9, EDGE + 3.1)  # of the two lines, mm
 _TICK = 0.8
 _STYLE = Style(face=Face.SANS_STRONG, points=5.4)
 

@@ -116,9 +116,12 @@ def _slots(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
 _OTHER_FILES: tuple[tuple[Cell, Cell], ...] = (
     (
         "Drill, jigsaw, hand-held router",
-        "templates/, the folder of your sheet: full size, A4 or Letter; print the first page alone",
+        "templates/, the file of your sheet: full size, A4 or Letter; print the first page alone",
     ),
-    ("A print shop near by", "templates/, the files ending in roll: every part whole on one page"),
+    (
+        "A print shop near by",
+        "templates/, the file of your sheet ending in roll: a page for each part",
+    ),
     ("A shop that cuts for you", "this booklet, lists/parts.csv, and cut/ if it has a router"),
 )
 

@@ -1,24 +1,29 @@
-"""The page to print alone before a template: is the print true, and how do the tiles lie?"""
+"""The page to print alone before templates: is the print true, and which pages hold which part?"""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from kerfolio.basis.lengths import inch_text, length_in, mm_text
+from kerfolio.basis.lengths import inch_text, mm_text
 from kerfolio.basis.said import ByUnit, said
 from kerfolio.basis.thickness import precise_in
-from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink
+from kerfolio.drawing.vocabulary import Anchor, Ink
 from kerfolio.model.stock import PaperStock
-from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, shifted, spaced
+from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, spaced
 from kerfolio.paper.check_length import check_lengths
+from kerfolio.paper.flow import leaves, page_of
 from kerfolio.paper.grid import Grid
-from kerfolio.paper.ledger import Column, table
+from kerfolio.paper.ledger import Column, strong_cell, table
+from kerfolio.paper.phrases import drawn_for
 from kerfolio.paper.running_text import plain
 from kerfolio.paper.section import foot
-from kerfolio.paper.template_title import Titled
-from kerfolio.paper.tiling import Tile, Tiling
+from kerfolio.paper.template_title import Paged, Titled
+from kerfolio.paper.tile_page import FULL_SIZE
+from kerfolio.paper.tiling import even_tiling
 from kerfolio.paper.type import (
     CAPS_LEADING,
+    CELL,
     CELL_STRONG,
     HAIR,
     NOTE,
@@ -26,7 +31,8 @@ from kerfolio.paper.type import (
     SECTION,
     caps,
 )
-from kerfolio.writing.page import Mark, Page, Panel, Passage, Replay, Role, Rule, Run, Text
+from kerfolio.settling.settled import SettledPlan
+from kerfolio.writing.page import Mark, Page, Passage, Role, Rule, Run, Text
 from kerfolio.writing.typeface import Face, Style
 
 SQUARES = {"mm": 100.0, "in": 101.6}
@@ -34,56 +40,69 @@ SQUARES = {"mm": 100.0, "in": 101.6}
 CARD = (85.60, 53.98)
 """A bank card, mm: size ID-1 of ISO/IEC 7810 (from memory)."""
 
-_TEXT = Style(face=Face.SERIF, points=9.6)
-_MAP_HIGH = 58.0
+TEXT = Style(face=Face.SERIF, points=9.6)
 _GAP = 8.0
+_TITLE = "Print this page alone first"
 
 
-def first_page(
-    drawing: Drawing,
-    titled: Titled,
-    tiles: Tiling,
-    printed: Sequence[Tile],
+def template_grid(paper: PaperStock) -> Grid:
+    """Return the grid of the pages beside the tiles."""
+    return Grid(paper=paper, top=18.0, bottom=18.0)
+
+
+def opening_pages(
+    settled: SettledPlan,
+    parts: Sequence[tuple[Titled, Paged]],
     paper: PaperStock,
-) -> Page:
-    """Return the page: check square, card gauge, what to do when one direction is off, the map."""
-    grid, first = Grid(paper=paper, top=18.0, bottom=18.0), titled.first
+    pages: int,
+) -> tuple[Page, ...]:
+    """Return the page: check square, card gauge, what to do when one direction is off.
+
+    Which of the file's ``pages`` hold which part follows, on a page of its own where it is long.
+    """
+    grid, titled = template_grid(paper), parts[0][0]
+    first = titled.first
     bands = (
-        *_titles(titled, grid),
+        *_titles(f"{titled.title}: templates for {drawn_for(settled, first)}", grid),
         *_checks(grid, first),
-        *spaced(_remedies(tiles, grid, first), _GAP),
-        *spaced(_map(drawing, tiles, printed, grid, first), _GAP),
+        *spaced(_remedies(paper, grid, first), _GAP),
+        *spaced(_contents(parts, grid), _GAP),
     )
-    top, passages = grid.ceiling, []
-    for band in bands:
-        top -= band.space
-        passages += [shifted(passage, grid.side, top) for passage in band.passages]
-        top -= band.height
-    size = (paper.width, paper.height)
-    rest = f"{titled.release} · {titled.fit} · {titled.part} · print at 100 %"
-    pages = len(printed) + 1
-    return Page(
-        width=size[0],
-        height=size[1],
-        passages=(
-            *passages,
-            Passage(marks=check_lengths(size, first)),
-            *foot(titled.title, rest, grid)(1, pages),
-        ),
-    )
+    end = foot(titled.title, f"{titled.release} · {titled.fit} · {FULL_SIZE}", grid)
+    found = [page_of(each, grid, end(n, pages)) for n, each in enumerate(leaves(bands, grid), 1)]
+    lengths = Passage(marks=check_lengths((paper.width, paper.height), first))
+    return tuple(replace(page, passages=(*page.passages, lengths)) for page in found)
 
 
-def _titles(titled: Titled, grid: Grid) -> Bands:
-    title = paragraph(
-        (Run("Print this page alone first", SECTION),), grid.width, 9.0, role=Role.TITLE
-    )
-    words = (
-        f"Template {titled.part}, for a sheet of {titled.sheet}. {titled.overall}. Print at "
-        "100 %: “actual size”, without fitting to the page."
-    )
+def _titles(what: str, grid: Grid) -> Bands:
+    title = paragraph((Run(_TITLE, SECTION),), grid.width, 9.0, role=Role.TITLE)
+    named = replace(title[0].passages[0], bookmark=_TITLE)
+    words = f"{what}. Print at 100 %: “actual size”, without fitting to the page."
     line = Rule(x=0, y=0, to_x=grid.width, to_y=0, width=HAIR * 2)
     ruled = Band(height=4.0, passages=(Passage(marks=(line,), role=Role.DECORATION),), space=2.0)
-    return (*title, *spaced(plain(words, grid.width, _TEXT), 0.5), ruled)
+    return (
+        replace(title[0], passages=(named,)),
+        *title[1:],
+        *spaced(plain(words, grid.width, TEXT), 0.5),
+        ruled,
+    )
+
+
+def _contents(parts: Sequence[tuple[Titled, Paged]], grid: Grid) -> Bands:
+    columns = (
+        Column(head="Part", grows=True),
+        Column(head="Size over all"),
+        Column(head="Pages", number=True),
+    )
+    rows = [
+        (
+            (*strong_cell(f"{each.mark}  "), Run(f"{each.name}, {each.cut}", CELL)),
+            each.overall,
+            paged.words,
+        )
+        for each, paged in parts
+    ]
+    return table(columns, rows, grid.width)
 
 
 def _checks(grid: Grid, first: str) -> Bands:
@@ -93,9 +112,9 @@ def _checks(grid: Grid, first: str) -> Bands:
     square = _square(first)
     words = (
         *paragraph((caps("Measure the square"),), room, CAPS_LEADING),
-        *spaced(plain(_MEASURE.told(first), room, _TEXT), 0.8),
+        *spaced(plain(_MEASURE.told(first), room, TEXT), 0.8),
         *spaced(paragraph((caps("No rule at hand?"),), room, CAPS_LEADING), 4.0),
-        *spaced(plain(_CARD.told(first), room, _TEXT), 0.8),
+        *spaced(plain(_CARD.told(first), room, TEXT), 0.8),
     )
     return beside(indented(words, x), (square,))
 
@@ -167,50 +186,41 @@ _WRONG = (
 _WRONG_TILES = said(
     "If it stays, lay the tiles by their true distance instead of by the crosses. Measure the {}"
     " at the upper and the left edge of a tile, and move each next tile in the wrong direction"
-    " by the length in the table: apart when the print is short, together when it is long. ",
-    _SIDE,
-)
-_WRONG_ALONE = said(
-    "If it stays, correct the outline by hand: the part’s true size stands above, and the {} "
-    "at the edges of its page show the error. ",
+    " by the length in the table: apart when the print is short, together when it is long. A part"
+    " on one page is corrected by hand: its true size stands below. Slots follow your sheet, not"
+    " paper.",
     _SIDE,
 )
 
 
-def _remedies(tiles: Tiling, grid: Grid, first: str) -> Bands:
+def _remedies(paper: PaperStock, grid: Grid, first: str) -> Bands:
     """Return what to do when both directions, or only one, come out wrong."""
-    alone = len(tiles.tiles) == 1
-    how = (_WRONG_ALONE if alone else _WRONG_TILES).told(first)
-    words = f"{_WRONG} {how} Slots follow your sheet, not paper."
-    if alone:
-        return (
-            *paragraph((caps("When only one direction is off"),), grid.width, CAPS_LEADING),
-            *spaced(plain(words, grid.width, _TEXT), 0.8),
-        )
     left = (grid.width - 8.0) * 0.6
     right = grid.width - 8.0 - left
     text = (
         *paragraph((caps("When only one direction is off"),), left, CAPS_LEADING),
-        *spaced(plain(words, left, _TEXT), 0.8),
+        *spaced(plain(f"{_WRONG} {_WRONG_TILES.told(first)}", left, TEXT), 0.8),
     )
-    return beside(indented(_shifts(tiles, right, first), left + 8.0), text)
+    return beside(indented(_shifts(paper, right, first), left + 8.0), text)
 
 
-def _shifts(tiles: Tiling, measure: float, first: str) -> Bands:
+def _shifts(paper: PaperStock, measure: float, first: str) -> Bands:
+    """Return how far to shift tiles; it is the same for every part, however its paper lies."""
     square, step = SQUARES[first], _WRONG_BY[first]
     columns = (
         Column(head=f"{_SIDE.told(first)} reads", grows=True),
-        Column(head="Across", number=True),
-        Column(head="Up", number=True),
+        Column(head="Short edge", number=True),
+        Column(head="Long edge", number=True),
     )
+    steps = even_tiling((0.0, 0.0), (paper.width, paper.height)).step
     rows = [
         (
             precise_in(square + times * step, first),
-            *(_shift(abs(times) * step / square * each, first) for each in tiles.step),
+            *(_shift(abs(times) * step / square * each, first) for each in steps),
         )
         for times in (-2, -1, 1, 2)
     ]
-    words = "Shift from one tile to the next."
+    words = "Shift from one tile to the next, along the short or the long edge of the paper."
     return (*table(columns, rows, measure), *spaced(_small(words, measure), 1.2))
 
 
@@ -224,59 +234,3 @@ _WRONG_BY = {"mm": 0.5, "in": 25.4 / 64}
 
 def _small(text: str, measure: float) -> Bands:
     return paragraph((Run(text, NOTE),), measure, NOTE_LEADING)
-
-
-def _map(drawing: Drawing, tiles: Tiling, printed: Sequence[Tile], grid: Grid, first: str) -> Bands:
-    """Return the whole part in small with every tile's name, beside how to lay them."""
-    right = 58.0
-    wide = grid.width - right - 8.0
-    across = tiles.columns * tiles.step[0] + (tiles.window[0] - tiles.step[0])
-    up = tiles.rows * tiles.step[1] + (tiles.window[1] - tiles.step[1])
-    scale = min(wide / across, _MAP_HIGH / up)
-    corner = tiles.tiles[(tiles.rows - 1) * tiles.columns]
-    marks: list[Mark] = []
-    for tile in tiles.tiles:
-        marks += _map_tile(tiles, tile, corner, scale, up, tile in printed)
-    replay = Replay(
-        x=-corner.left * scale, y=-up * scale - corner.bottom * scale, drawing=drawing, scale=scale
-    )
-    alt = f"The tiles {', '.join(tile.name for tile in printed)} laid side by side"
-    figure = Passage(marks=(replay, *marks), role=Role.FIGURE, alt=alt)
-    words = (
-        *paragraph((caps("How the tiles lie"),), right, CAPS_LEADING),
-        *spaced(plain(_laying(tiles, printed, first), right, _TEXT), 0.8),
-    )
-    picture = Band(height=up * scale, passages=(figure,))
-    return beside(indented(words, grid.width - right), (picture,))
-
-
-def _laying(tiles: Tiling, printed: Sequence[Tile], first: str) -> str:
-    count = len(printed)
-    if count == 1:
-        return "One page holds the whole part."
-    blank = len(tiles.tiles) - count
-    left_out = (
-        f" {blank} without a line {'is' if blank == 1 else 'are'} grey and not printed."
-        if blank
-        else ""
-    )
-    return (
-        f"{count} pages: letters from left to right, numbers from top to bottom.{left_out} Trim "
-        f"one of two neighbours along the dashed line, lay cross on cross, and tape. Neighbours "
-        f"share {length_in(tiles.window[0] - tiles.step[0], first)}."
-    )
-
-
-def _map_tile(
-    tiles: Tiling, tile: Tile, corner: Tile, scale: float, up: float, shown: bool
-) -> list[Mark]:
-    x = (tile.left - corner.left) * scale
-    y = -up * scale + (tile.bottom - corner.bottom) * scale
-    wide, high = tiles.window[0] * scale, tiles.window[1] * scale
-    ground: list[Mark] = []
-    if not shown:
-        ground = [Panel(x=x, y=y, width=wide, height=high, ink=Ink.WASTE)]
-    size = max(6.0, min(11.0, high * 0.9))
-    style = Style(face=Face.SANS_STRONG, points=size, ink=Ink.ACCENT if shown else Ink.FAINT)
-    name = Text(x=x + 2.2, y=y + high - 0.3 * size - 1.4, runs=(Run(tile.name, style),))
-    return [*ground, *_box(x, y, wide, high, 0.13, Ink.SOFT), name]

@@ -6,40 +6,77 @@ from dataclasses import dataclass
 
 from kerfolio.basis.lengths import both_text
 from kerfolio.basis.thickness import sold_in
+from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.settling.settled import SettledPart, SettledPlan
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Titled:
-    """The words on every page of a template; ``fit`` is the name of the thickness's folder.
+    """A part's drawing at full size with the words on its pages.
 
-    ``first`` is the unit named first.
+    ``fit`` is the name of the thickness's folder, ``first`` the unit named first.
     """
 
+    drawing: Drawing
     title: str
     release: str
     fit: str
-    part: str
+    mark: str
+    name: str
+    cut: str
     sheet: str
     size: tuple[float, float]
     first: str
 
     @classmethod
-    def of(cls, settled: SettledPlan, part: SettledPart, first: str = "mm") -> Titled:
+    def of(
+        cls, settled: SettledPlan, part: SettledPart, drawing: Drawing, first: str = "mm"
+    ) -> Titled:
         """Return the words for a part, its sheet in the unit ``first``."""
         plan = settled.plan
         return cls(
+            drawing=drawing,
             title=plan.title,
             release=f" · release {plan.version}",
             fit=settled.variant.label,
-            part=f"{part.mark} {part.name}",
+            mark=part.mark,
+            name=part.name,
+            cut=f"cut {len(part.pieces)}",
             sheet=f"{part.sheet}, {sold_in(part.thickness, first)}",
             size=part.size,
             first=first,
         )
 
     @property
+    def part(self) -> str:
+        """The part's mark and name."""
+        return f"{self.mark} {self.name}"
+
+    @property
     def overall(self) -> str:
         """The part's overall size in both units."""
         wide, high = (both_text(each, self.first) for each in self.size)
         return f"{wide} wide, {high} high"
+
+    @property
+    def paper(self) -> tuple[float, float]:
+        """How much paper its drawing takes, mm across and up."""
+        return self.drawing.width, self.drawing.height
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Paged:
+    """A run of pages in a file, counted from 1."""
+
+    first: int
+    count: int
+
+    @property
+    def last(self) -> int:
+        """The last of them."""
+        return self.first + self.count - 1
+
+    @property
+    def words(self) -> str:
+        """Return ``3 to 7``, or ``3`` for one page."""
+        return f"{self.first} to {self.last}" if self.count > 1 else str(self.first)

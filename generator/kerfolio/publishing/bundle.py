@@ -34,6 +34,7 @@ from kerfolio.pages.start import start_here
 from kerfolio.paper.booklet import booklet
 from kerfolio.paper.layout_sheets import layout_pdf
 from kerfolio.paper.saw_sheets import saw_pdf
+from kerfolio.paper.seams import tiled_on
 from kerfolio.paper.setup_sheets import setup_pdf
 from kerfolio.paper.template import template_pdf
 from kerfolio.publishing.cut_files import (
@@ -125,12 +126,11 @@ def _templates(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[N
 def _templates_at(
     edition: Edition, settled: SettledPlan, papers: Mapping[str, PaperStock]
 ) -> Iterator[Named]:
-    fit = settled.variant.label
-    for part in settled.parts:
-        drawing = template(settled, part, edition.first)
-        for name, paper in (*papers.items(), (ROLL, None)):
-            content = template_pdf(drawing, settled, part, paper, edition.identity)
-            yield template_name(fit, part.name, name), content
+    drawings = {part.name: template(settled, part, edition.first) for part in settled.parts}
+    for name, paper in (*papers.items(), (ROLL, None)):
+        on = None if paper is None else tiled_on((drawings,), paper)
+        content = template_pdf(settled, drawings, on, edition.identity)
+        yield template_name(settled.variant.label, name), content
 
 
 def _booklets(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:

@@ -1,0 +1,107 @@
+"""The page before a part's tiles: the whole in small, and how the tiles lie on it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from kerfolio.basis.lengths import length_in
+from kerfolio.basis.words import counted
+from kerfolio.drawing.vocabulary import Ink
+from kerfolio.model.stock import PaperStock
+from kerfolio.paper.band import Band, Bands, paragraph, spaced, total
+from kerfolio.paper.check_length import check_lengths
+from kerfolio.paper.first_page import TEXT, template_grid
+from kerfolio.paper.flow import leaves, page_of
+from kerfolio.paper.grid import Grid
+from kerfolio.paper.running_text import plain
+from kerfolio.paper.section import foot
+from kerfolio.paper.template_title import Paged, Titled
+from kerfolio.paper.tile_page import FULL_SIZE
+from kerfolio.paper.tiling import OVERLAP, Size, Spot, Tiling, tile_name
+from kerfolio.paper.type import CAPS_LEADING, SECTION, caps
+from kerfolio.writing.page import Mark, Page, Panel, Passage, Replay, Role, Rule, Run, Text
+from kerfolio.writing.typeface import Face, Style
+
+_GAP = 7.0
+_LEADING = 9.0
+_FRAME = 0.13
+
+
+def map_page(titled: Titled, tiling: Tiling, paper: PaperStock, paged: Paged, pages: int) -> Page:
+    """Return the page that tells how a part's tiles lie; ``paged`` are that part's own pages."""
+    grid, first = template_grid(paper), titled.first
+    words = (*_title(titled, grid), *spaced(_laying(tiling, paged, grid, first), _GAP))
+    room = (grid.width, grid.height - total(words) - _GAP)
+    bands = (*words, *spaced((_map(titled, tiling, room),), _GAP))
+    rest = f"{titled.release} · {titled.fit} · {titled.part} · {FULL_SIZE}"
+    end = foot(titled.title, rest, grid)(paged.first, pages)
+    (filled,) = leaves(bands, grid)
+    page = page_of(filled, grid, end)
+    lengths = Passage(marks=check_lengths((paper.width, paper.height), first))
+    return replace(page, passages=(*page.passages, lengths))
+
+
+def _title(titled: Titled, grid: Grid) -> Bands:
+    title = paragraph((Run(titled.part, SECTION),), grid.width, _LEADING, role=Role.TITLE)
+    named = replace(title[0].passages[0], bookmark=titled.part)
+    words = f"{titled.cut.capitalize()} from {titled.sheet}. {titled.overall}."
+    return (
+        replace(title[0], passages=(named,)),
+        *title[1:],
+        *spaced(plain(words, grid.width, TEXT), 0.5),
+    )
+
+
+def _laying(tiling: Tiling, paged: Paged, grid: Grid, first: str) -> Bands:
+    blank = len(tiling.left_out)
+    left_out = (
+        f" {blank} without a line {'is' if blank == 1 else 'are'} grey and not printed."
+        if blank
+        else ""
+    )
+    words = (
+        f"{counted(len(tiling.printed), 'tile')} on pages {paged.first + 1} to {paged.last}, named "
+        f"by row from the top and column from the left.{left_out} Trim one of two neighbours along "
+        f"the dashed line, lay cross on cross, and tape. Neighbours share "
+        f"{length_in(OVERLAP, first)}."
+    )
+    head = paragraph((caps("How the tiles lie"),), grid.width, CAPS_LEADING)
+    return (*head, *spaced(plain(words, grid.width, TEXT), 0.8))
+
+
+def _map(titled: Titled, tiling: Tiling, room: Size) -> Band:
+    """Return the whole part in small under the frames of its tiles."""
+    wide, high = (
+        count * step + OVERLAP
+        for count, step in zip((tiling.columns, tiling.rows), tiling.step, strict=True)
+    )
+    scale = min(room[0] / wide, room[1] / high, 1.0)
+    corner = tiling.tile((0, tiling.rows - 1), titled.paper)
+    left, bottom = (room[0] - wide * scale) / 2, -high * scale
+    marks = [mark for spot in tiling.spots for mark in _framed(tiling, spot, (left, bottom), scale)]
+    replay = Replay(
+        x=left - corner.left * scale,
+        y=bottom - corner.bottom * scale,
+        drawing=titled.drawing,
+        scale=scale,
+    )
+    alt = f"The tiles {', '.join(map(tile_name, tiling.printed))} laid side by side"
+    figure = Passage(marks=(replay, *marks), role=Role.FIGURE, alt=alt)
+    return Band(height=high * scale, passages=(figure,))
+
+
+def _framed(tiling: Tiling, spot: Spot, at: tuple[float, float], scale: float) -> Iterator[Mark]:
+    """Yield a tile's frame and name, on a grey ground where it is not printed."""
+    column, row = spot[0], tiling.rows - 1 - spot[1]
+    x, y = at[0] + column * tiling.step[0] * scale, at[1] + row * tiling.step[1] * scale
+    wide, high = (side * scale for side in tiling.window)
+    shown = spot not in tiling.left_out
+    if not shown:
+        yield Panel(x=x, y=y, width=wide, height=high, ink=Ink.WASTE)
+    ends = ((x, y), (x + wide, y), (x + wide, y + high), (x, y + high))
+    for (ax, ay), (bx, by) in zip(ends, (*ends[1:], ends[0]), strict=True):
+        yield Rule(x=ax, y=ay, to_x=bx, to_y=by, width=_FRAME, ink=Ink.SOFT)
+    size = max(7.0, min(13.0, high * 0.9))
+    style = Style(face=Face.SANS_STRONG, points=size, ink=Ink.ACCENT if shown else Ink.FAINT)
+    yield Text(x=x + 2.2, y=y + high - 0.3 * size - 1.4, runs=(Run(tile_name(spot), style),))

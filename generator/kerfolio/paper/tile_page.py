@@ -1,0 +1,121 @@
+"""A page with a part, or a tile of it, at full size: how to lay it, what it is, how true it is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from kerfolio.drawing.vocabulary import Anchor, Ink
+from kerfolio.paper.check_length import check_lengths
+from kerfolio.paper.template_title import Titled
+from kerfolio.paper.tiling import EDGE, MARGIN, OVERLAP, Size, Spot, Tile, Tiling, tile_name
+from kerfolio.writing.page import Mark, Page, Passage, Replay, Role, Rule, Run, Text
+from kerfolio.writing.setting import on_one_line
+from kerfolio.writing.typeface import Face, Style
+
+_WORDS = Style(face=Face.SANS, points=6.6)
+_BASE = EDGE + 1.4
+"""Height of the words' baseline over the lower edge of the paper, mm."""
+_TILE = Style(face=Face.SANS_STRONG, points=20, ink=Ink.FAINT)
+_JOINT = Style(face=Face.SANS, points=5.4, ink=Ink.SOFT)
+_CROSS = 4.0
+_SMALLEST = (200.0, 130.0)
+"""Room for the check lengths and the words, mm."""
+FULL_SIZE = "print at 100 %"
+
+
+def roll_page(titled: Titled, where: str) -> Page:
+    """Return one page as large as the part, for a roll; ``where`` tells which page it is."""
+    size = tuple(
+        max(side + 2 * MARGIN, least) for side, least in zip(titled.paper, _SMALLEST, strict=True)
+    )
+    x, y = ((room - side) / 2 for room, side in zip(size, titled.paper, strict=True))
+    body = (Replay(x=x, y=y, drawing=titled.drawing),)
+    return _page(titled, body, (size[0], size[1]), ("", f"whole · {where}"), (titled.part, 0))
+
+
+def tile_page(titled: Titled, tiling: Tiling, spot: Spot, where: str) -> Page:
+    """Return the page of one tile; ``where`` tells which page it is."""
+    tile = tiling.tile(spot, titled.paper)
+    wide, high = tiling.window
+    replay = Replay(
+        x=MARGIN - tile.left,
+        y=MARGIN - tile.bottom,
+        drawing=titled.drawing,
+        clip=(MARGIN, MARGIN, MARGIN + wide, MARGIN + high),
+    )
+    row, column = f"row {spot[1] + 1} of {tiling.rows}", f"column {spot[0] + 1} of {tiling.columns}"
+    alone = len(tiling.printed) == 1
+    bookmark = (titled.part, 0) if alone else (f"Tile {tile.name}", 1)
+    words = (tile.name, f"tile {tile.name}: {row}, {column} · {where}")
+    return _page(titled, (replay, *_joints(tiling, tile)), tiling.page, words, bookmark)
+
+
+def _page(
+    titled: Titled,
+    body: Iterable[Mark],
+    size: Size,
+    named: tuple[str, str],
+    bookmark: tuple[str, int],
+) -> Page:
+    name, where = named
+    large = Text(
+        x=MARGIN + 2.5,
+        y=size[1] - MARGIN - 9.0,
+        runs=(Run(f"{titled.mark} {name}".rstrip(), _TILE),),
+    )
+    entry, level = bookmark
+    head = Passage(marks=(*_frame(size), large), role=Role.DECORATION, bookmark=entry, level=level)
+    passages = (
+        head,
+        Passage(marks=(_words(titled, where, size),)),
+        Passage(marks=check_lengths(size, titled.first)),
+        Passage(marks=tuple(body), role=Role.FIGURE, alt=f"{titled.part} at full size, {where}"),
+    )
+    return Page(width=size[0], height=size[1], passages=passages)
+
+
+def _frame(size: Size) -> tuple[Rule, ...]:
+    x0, y0, x1, y1 = MARGIN, MARGIN, size[0] - MARGIN, size[1] - MARGIN
+    corners = ((x0, y0, x1, y0), (x1, y0, x1, y1), (x1, y1, x0, y1), (x0, y1, x0, y0))
+    return tuple(Rule(x=a, y=b, to_x=c, to_y=d, width=0.1, ink=Ink.FAINT) for a, b, c, d in corners)
+
+
+def _words(titled: Titled, where: str, size: Size) -> Text:
+    """Return the line under the drawing; a long title is shortened, the rest is not."""
+    rest = f"{titled.release} · {titled.fit} · {titled.part} · {where} · {FULL_SIZE}"
+    line = on_one_line(titled.title, rest, _WORDS, size[0] - 2 * MARGIN)
+    return Text(x=MARGIN, y=_BASE, runs=(Run(line, _WORDS),))
+
+
+def _joints(tiling: Tiling, tile: Tile) -> Iterator[Mark]:
+    """Yield, on every side where a tile follows, the overlap's middle line and its crosses."""
+    wide, high = tiling.window
+    for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1)):
+        other = (tile.column + dx, tile.row + dy)
+        if other not in tiling.printed:
+            continue
+        name = " / ".join(sorted((tile.name, tile_name(other))))
+        if dx:
+            x = MARGIN + (wide - OVERLAP / 2 if dx > 0 else OVERLAP / 2)
+            yield _middle_line(x, MARGIN, x, MARGIN + high)
+            spots = [(x, MARGIN + OVERLAP + share * tiling.step[1]) for share in (0.2, 0.7)]
+        else:
+            y = MARGIN + (OVERLAP / 2 if dy > 0 else high - OVERLAP / 2)
+            yield _middle_line(MARGIN, y, MARGIN + wide, y)
+            spots = [(MARGIN + OVERLAP + share * tiling.step[0], y) for share in (0.2, 0.7)]
+        for spot in spots:
+            yield from _cross(spot, name, Anchor.END if dx > 0 else Anchor.START)
+
+
+def _middle_line(x: float, y: float, to_x: float, to_y: float) -> Rule:
+    return Rule(x=x, y=y, to_x=to_x, to_y=to_y, width=0.1, ink=Ink.SOFT, dash=(1.5, 1.5))
+
+
+def _cross(spot: tuple[float, float], name: str, side: Anchor) -> Iterator[Mark]:
+    """Yield a cross with the names of the two tiles beside it, inside the window."""
+    x, y = spot
+    half = _CROSS / 2
+    away = -0.8 if side is Anchor.END else 0.8
+    yield Rule(x=x - half, y=y, to_x=x + half, to_y=y, width=0.18, ink=Ink.ACCENT)
+    yield Rule(x=x, y=y - half, to_x=x, to_y=y + half, width=0.18, ink=Ink.ACCENT)
+    yield Text(x=x + away, y=y + 0.8, runs=(Run(name, _JOINT),), anchor=side)
