@@ -21,6 +21,7 @@ from kerfolio.model.person import Person
 from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.shop.span import SagResult, span_results
 from tests.plans import proved
+from tests.sets import changed
 from tests.shop.outside_check import MEMORY, WORKED, OutsideCheck
 
 BENCH = """\
@@ -179,6 +180,7 @@ def in_use_checks() -> Iterator[OutsideCheck]:
     yield from _sitting()
     yield from _pushing()
     yield from _overhanging()
+    yield from _lying()
 
 
 def _sitting() -> Iterator[OutsideCheck]:
@@ -330,6 +332,64 @@ def _overhanging() -> Iterator[OutsideCheck]:
         "N/mm2",
         (40 + own / 2) * G * 130 / (300 * T**2 / 6),
         lambda: _span(narrow).sags[0].stress,
+    )
+
+
+HELD = "overhang: 110, held: clamped}"
+
+
+@cache
+def laid(held: str = "overhang: 110}") -> InUse:
+    """A loose board of 900 x 300 on two crossed feet, 260 each way and 220 high; 12 mm thick."""
+    stated = "uses: [stand things on, lean on]\nperson: {kg: 100, push-n: 20}\nsheets:"
+    together = proved(changed(("sheets:", stated), ("overhang: 110}", held))).together
+    assert together is not None
+    (found,) = together.in_use
+    return found.found
+
+
+def _lying() -> Iterator[OutsideCheck]:
+    """Yield checks of what lies on others: its feet begin 110 mm inside its ends."""
+    rho = 695e-9  # kg/mm3, datasheet of birch plywood 12 mm
+    board = 900 * 300 * 12 * rho
+    # Corners of a foot's crossed panels, from the middle: (340, 6) and (216, 130). The board's is
+    # (450, 150): across the line between them 346 and 600, each over the root of 2.
+    edge = "346 / (600 - 346)"
+    foot = 2 * (260 * 220 - 110 * 12.2) * 12 * rho  # two panels, their notches with the fit
+    yield _row(
+        "Board lying on two feet, 110 of 900 mm out: load at its corner that tips it off",
+        f"Statics: m b / o = m x {edge}, by its own weight alone",
+        "kg",
+        board * 346 / 254,
+        lambda: laid().edge.load or 0.0,
+    )
+    yield _row(
+        "The same board: push that slides it on its feet",
+        "Statics: mu m g = 0.3 x m x 9.80665",
+        "N",
+        0.3 * board * G,
+        lambda: laid().pushes[0].slides_empty,
+    )
+    yield _row(
+        "The same with 100 kg in its middle: push at which both feet tip about their own ends",
+        "Statics: (2 m + M) g b / h; b = 130 mm, h = 220 mm to the feet's tops",
+        "N",
+        (2 * foot + board + 100) * G * 130 / 220,
+        lambda: laid().pushes[0].tips_loaded,
+    )
+    yield _row(
+        "The same board clamped to its feet: load at its corner that tips all of it",
+        f"Statics: m b / o = m x {edge}, with the feet's weight",
+        "kg",
+        (2 * foot + board) * 346 / 254,
+        lambda: laid(HELD).edge.load or 0.0,
+    )
+    yield _row(
+        "The same clamped: push to the side at its top that tips it",
+        "Statics: m g b / H = m g x 340 / 232",
+        "N",
+        (2 * foot + board) * G * 340 / 232,
+        lambda: laid(HELD).pushes[0].tips_empty,
     )
 
 

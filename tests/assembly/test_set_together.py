@@ -142,7 +142,7 @@ def test_the_sample_set_stands_as_the_draughtsman_put_it() -> None:
     (name,) = SETS
     drawn = settled(name)
     table = SETS[name](drawn).poses
-    together = set_together(made_of(drawn, [drawn]), dict(drawn.overhangs))
+    together = set_together(made_of(drawn, [drawn]), drawn)
     assert together is not None
     pieces = together.assembled.pieces
     assert {each.label for each in pieces} == set(table)

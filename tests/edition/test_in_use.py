@@ -7,8 +7,13 @@ from dataclasses import replace
 import pytest
 
 from kerfolio.assembly.in_use import JOINTS_ALONE, Fit
-from kerfolio.edition.in_use import CAUTIONS, sentence_of, used_of
+from kerfolio.edition.in_use import CAUTIONS, Used, sentence_of, used_of
+from kerfolio.layouts.plan_layout import lay_out
+from kerfolio.publishing.edition import edition_of
+from kerfolio.publishing.examine import LaidOut
 from tests.edition.used import sat
+from tests.plans import proved, workshop
+from tests.sets import changed
 
 
 @pytest.mark.parametrize(
@@ -39,7 +44,8 @@ def test_the_plain_sentence(judged: tuple[Fit, ...], said: str) -> None:
 def test_figures_in_words() -> None:
     found = used_of(sat())
     assert found is not None
-    told = {each.head: each for each in found.figures}
+    (thing,) = found.things
+    told = {each.head: each for each in thing.figures}
     sag = told["Seat with a person in its middle sags"]
     # 4.57 mm by hand (tests/assembly/in_use_checks.py).
     assert sag.value == "4.6 mm (0.18 in) on the first day"
@@ -50,18 +56,56 @@ def test_figures_in_words() -> None:
     assert edge.notes[0] == "there it reaches 141 mm (5 9/16 in) beyond the feet"
     lean = told["It leans to the left or right"]
     assert lean.notes == (f"no tab there; {JOINTS_ALONE}",)
-    assert found.sentence.startswith("For sitting and carrying; not for ")
+    assert thing.sentence.startswith("For sitting and carrying; not for ")
     assert found.cautions == CAUTIONS
     assert "no rating" in " ".join(CAUTIONS)
     assert all(each.label and each.value and each.source for each in found.assumptions)
 
 
 def test_without_a_span_the_sag_is_not_known() -> None:
-    found = used_of(replace(sat(), sat_on=None))
+    (thing,) = sat().in_use
+    found = used_of(replace(sat(), in_use=(replace(thing, sat_on=None),)))
     assert found is not None
-    assert found.figures[0].value == "not known"
-    assert found.figures[0].notes == ("no span of `seat` tells",)
+    figure = found.things[0].figures[0]
+    assert figure.value == "not known"
+    assert figure.notes == ("no span of `seat` tells",)
 
 
 def test_without_uses_nothing_is_told() -> None:
-    assert used_of(replace(sat(), in_use=None)) is None
+    assert used_of(replace(sat(), in_use=())) is None
+
+
+def of_set(*changes: tuple[str, str]) -> Used:
+    """Return what is told of a set in use."""
+    text = changed(("sheets:", "uses: [stand things on, lean on]\nsheets:"), *changes)
+    proof = proved(text)
+    layout, faults = lay_out(proof.variants)
+    assert layout is not None, faults
+    used = used_of(edition_of(workshop(text), LaidOut(proof=proof, layout=layout, fresh="")))
+    assert used is not None
+    return used
+
+
+def test_a_board_that_lies_on_feet_is_told_with_them() -> None:
+    used = of_set()
+    (thing,) = used.things
+    assert thing.title == "Board on 2 × Foot"
+    told = {each.head: each for each in thing.figures}
+    # By hand (tests/assembly/in_use_checks.py): 2.25 kg x 346 / 254.
+    edge = told["A load on its edge tips it off, from"]
+    assert edge.value == "3 kg (6.7 lb) to the front left"
+    assert edge.notes[0] == "there it reaches 180 mm (7 1/16 in) beyond what it lies on"
+    pushed = told["Pushed to the left or right, 232 mm (9 1/8 in) up, empty it"]
+    assert pushed.value.startswith("slides on what it lies on at 7 N")
+    assert thing.sentence == (
+        "For carrying; not for leaning on: it slides to the left or right before it takes the push."
+    )
+    assert "It lies loose on what bears it" in [each.label for each in used.assumptions]
+
+
+def test_a_board_that_is_clamped_is_one_body_with_its_feet() -> None:
+    used = of_set(("overhang: 110}", "overhang: 110, held: clamped}"))
+    heads = [each.head for each in used.things[0].figures]
+    assert "A load on its edge tips it, from" in heads
+    held = next(each for each in used.assumptions if each.label == "It is held on what bears it")
+    assert held.value == "by clamps: all move as one body"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import cache
 
-from kerfolio.edition.edition import Edition
+from kerfolio.edition.edition import Edition, ThingInUse
 from kerfolio.shop.span import sat_on
 from tests.assembly.in_use_checks import bench, used
 from tests.edition.carrying import carrying
@@ -25,7 +25,6 @@ def sat(units_first: str = "mm") -> Edition:
     return replace(
         found,
         plan=replace(found.plan, uses=drawn.plan.uses),
-        in_use=stated,
-        sat_on=sat_on(drawn, stated.part, stated.person.kg),
+        in_use=(ThingInUse(found=stated, sat_on=sat_on(drawn, stated.part, stated.person.kg)),),
         spans=(),
     )

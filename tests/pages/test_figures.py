@@ -138,8 +138,9 @@ def test_every_span_shows_what_was_asked_its_figures_and_its_bounds() -> None:
 def test_a_thing_in_use_has_a_chapter_with_its_cautions() -> None:
     words, found = used_of(sat()), chapter("in-use", page_of(sat()))
     assert words is not None
+    (thing,) = words.things
     text = text_of(found)
-    for each in (words.sentence, *words.cautions, *(f.value for f in words.figures)):
+    for each in (thing.sentence, *words.cautions, *(f.value for f in thing.figures)):
         assert each in text
         assert each not in hidden(found)
     assert all(each.label in hidden(found) for each in words.assumptions)

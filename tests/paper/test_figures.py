@@ -65,11 +65,12 @@ def test_loads_have_a_section_with_all_its_cautions(paper: PaperStock) -> None:
 def test_a_thing_in_use_has_a_section_the_plain_sentence_first(paper: PaperStock) -> None:
     words, found = used_of(sat()), said(booklet(sat(), paper))
     assert words is not None
-    assert words.sentence in found
-    assert found.index(words.sentence) < found.index(words.figures[0].value)
+    (thing,) = words.things
+    assert thing.sentence in found
+    assert found.index(thing.sentence) < found.index(thing.figures[0].value)
     for text in (*words.cautions, *(each.label for each in words.assumptions)):
         assert text in found
-    for figure in words.figures:
+    for figure in thing.figures:
         assert figure.value in found
 
 

@@ -200,6 +200,88 @@ def test_a_board_on_feet_of_unlike_height_is_told() -> None:
     ]
 
 
+def rules(text: str) -> list[tuple[str, str, str | None]]:
+    return [(each.rule, each.message, each.advice) for each in findings(text)]
+
+
+@pytest.mark.parametrize(
+    ("held", "what", "where", "listed"),
+    [
+        ("clamped", "clamps", "tools", "tools: [two bar clamps]"),
+        ("screwed", "screws", "hardware", "hardware: {screw-4x30: 4}"),
+        ("brackets", "brackets", "hardware", ""),
+    ],
+)
+def test_what_holds_a_thing_must_be_listed(held: str, what: str, where: str, listed: str) -> None:
+    text = changed(("overhang: 110}", f"overhang: 110, held: {held}}}"))
+    assert rules(text) == [
+        (
+            "held-unlisted",
+            f"`board` is held by {what}, and no list names them",
+            f"Name them under `{where}` of the step that lays it on, or write `held: lying`.",
+        )
+    ]
+    if listed:
+        assert rules(text.replace("minutes: 1, text: Lay", f"{listed}, text: Lay")) == []
+
+
+SPANS = "spans: {s: {part: board, supports: [110, 790], load: {kg: KG}, limit: span/1HELD}}\n"
+
+
+def spanned(kg: int, held: str = "", lying: str = "") -> str:
+    """Return the set with a span of its board from foot to foot."""
+    spans = SPANS.replace("KG", str(kg)).replace("HELD", f", held: {held}" if held else "")
+    return changed(
+        ("makes:", f"{spans}makes:"),
+        ("overhang: 110}", f"overhang: 110{lying}}}"),
+        ("minutes: 1, text", "tools: [clamps], text"),
+    )
+
+
+def test_a_lying_board_lifts_whatever_its_limit() -> None:
+    """By hand: 2.25 kg x 340 / 110 = 7 kg at its end, 6.8 kg at 11.8 mm."""
+    assert rules(spanned(6)) == []
+    assert rules(spanned(8)) == [
+        (
+            "span-lifts",
+            "`s` lifts off with 6.8 kg at its end, not 8 kg",
+            "Hold its far end down and write `held: clamped` under `lies-on`, or let it reach out "
+            "less.",
+        )
+    ]
+    assert rules(spanned(8, lying=", held: clamped")) == []
+
+
+def test_where_the_overhang_is_stated_the_shelf_is_not_asked_there() -> None:
+    over = "s: {part: board, as: overhang, supports: [790, right], load: {kg: 5, at: end}}, t:"
+    text = spanned(10).replace("{s:", f"{{{over}")
+    assert rules(text) == []
+    assert [each[0] for each in rules(text.replace("{kg: 5,", "{kg: 8,"))] == ["span-lifts"]
+
+
+def test_a_span_and_its_assembly_agree_on_what_holds() -> None:
+    told = rules(spanned(5, held="fixed"))
+    assert told == [
+        (
+            "held-otherwise",
+            "span `s` says `held: fixed`, `lies-on` `held: lying`",
+            "Say it under `lies-on` alone; it counts as lying until both agree.",
+        )
+    ]
+    assert "span-lifts" in [each[0] for each in rules(spanned(8, held="fixed"))]
+
+
+def test_a_use_is_judged_with_what_a_thing_lies_on() -> None:
+    stated = ("sheets:", "uses: [stand things on, lean on]\nsheets:")
+    assert rules(changed(stated)) == [
+        (
+            "set-unfit",
+            "`lean on`: `board`: it slides to the left or right before it takes the push",
+            "Take the use out, or stiffen it, widen its feet or hold it on what it lies on.",
+        )
+    ]
+
+
 def test_pieces_joined_with_each_other_alone_are_told_together() -> None:
     parts = PAIR[PAIR.index("  lower:") : PAIR.index("makes")]
     again = parts.replace("lower:", "lower-2:").replace("upper:", "upper-2:")

@@ -89,12 +89,13 @@ def test_spans_stand_with_cautions_bounds_and_assumptions() -> None:
 def test_a_thing_in_use_stands_with_its_sentence_and_assumptions() -> None:
     assert FACTS["in-use"] is None
     found = json.loads(plan_json(sat()))["in-use"]
-    assert found["panel"] == "seat"
-    assert [each["way"] for each in found["pushes"]] == [
+    (thing,) = found["things"]
+    assert thing["panel"] == "seat"
+    assert [each["way"] for each in thing["pushes"]] == [
         "to the left or right",
         "to the front or back",
     ]
-    assert found["sentence"].startswith("For sitting and carrying; not for ")
+    assert thing["sentence"].startswith("For sitting and carrying; not for ")
     assert found["cautions"]
     assert {"label", "value", "source"} == set(found["assumptions"][0])
 

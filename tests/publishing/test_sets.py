@@ -71,9 +71,11 @@ def test_the_set_is_laid_out_on_one_sheet(edition: Edition) -> None:
 
 def test_the_plan_file_tells_what_is_made_and_how_often(files: dict[str, bytes]) -> None:
     facts = json.loads(files["plan.json"])
-    assert [(each["name"], each["count"], each["lies-on"]) for each in facts["makes"]] == [
-        ("foot", 2, []),
-        ("board", 1, ["foot"]),
+    told = [(each["name"], each["count"], each["lies-on"]) for each in facts["makes"]]
+    assert told == [("foot", 2, []), ("board", 1, ["foot"])]
+    assert [(each["overhang"], each["held"]) for each in facts["makes"]] == [
+        (None, None),
+        (110, "lying"),
     ]
     assert [(step["times"], step["add"]) for step in facts["steps"]] == [
         (2, ["1/lower", "2/lower", "1/upper", "2/upper"]),
@@ -89,6 +91,8 @@ def test_what_is_made_is_drawn_once_and_told_how_often(
     the_set = set_of(edition)
     assert the_set is not None
     assert the_set.holds == "A set: 2 × Foot and 1 × Board."
+    lies = dict(the_set.rows)["Board lies on"]
+    assert lies == "2 × Foot, loose, 110 mm (4 11/32 in) beyond the outermost"
     assert [whole.title for whole in wholes_of(edition)] == ["Foot: make 2"]
     page = files["start-here.html"].decode()
     assert page.count("Foot: make 2") >= 2

@@ -15,6 +15,7 @@ The lean is that of a tab of depth e in a slot with the clearance f on each side
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from kerfolio.assembly.assembled import Assembled, PosedJoint
@@ -82,7 +83,7 @@ class InUse:
 
     ``edge`` is where it tips first. ``pushes`` are to the side and to the front or back; ``along``
     tells which of them goes along the panel. ``middle_tips``: it falls with the person in its
-    middle.
+    middle. ``lies``: the panel lies loose on what bears it, so that it tips off and slides on that.
     """
 
     panel: str
@@ -94,6 +95,7 @@ class InUse:
     pushes: tuple[Push, ...]
     along: int
     middle_tips: bool
+    lies: bool = False
 
 
 def in_use_of(settled: SettledPlan, assembled: Assembled, stability: Stability) -> InUse | None:
@@ -104,22 +106,40 @@ def in_use_of(settled: SettledPlan, assembled: Assembled, stability: Stability) 
     panel, plan = top_panel(assembled), settled.plan
     if not set(plan.uses) - {STORE} or panel is None or not stability.contact:
         return None
-    around = list(sides(stability))
-    middle = _middle(stability.crown)
-    spans = [max(axis) - min(axis) for axis in zip(*stability.crown, strict=True)]
     return InUse(
         panel=panel.label,
         part=panel.part,
         height=stability.crown_height,
         person=plan.person,
         friction=plan.friction,
-        edge=min((_edge(stability, *each, plan.person.kg) for each in around), key=_first),
-        pushes=tuple(_push(each, settled, assembled, stability) for each in bracing(assembled)),
-        along=0 if spans[0] >= spans[1] else 1,
-        middle_tips=any(
-            _moment(stability, plan.person.kg, way, edge, middle) < 0 for way, edge in around
-        ),
+        edge=first_edge((stability,), plan.person),
+        pushes=pushes_of(settled, assembled, stability),
+        along=longer_axis(stability.crown),
+        middle_tips=tips_in_the_middle(stability, plan.person),
     )
+
+
+def pushes_of(settled: SettledPlan, assembled: Assembled, whole: Stability) -> tuple[Push, ...]:
+    """Return what a push to the side does, and one to the front or back."""
+    return tuple(_push(each, settled, assembled, whole) for each in bracing(assembled))
+
+
+def first_edge(bodies: Sequence[Stability], person: Person) -> Edge:
+    """Return where the first of bodies tips with a person at the edge of its panel."""
+    around = [(body, side) for body in bodies for side in sides(body)]
+    return min((_edge(body, *side, person.kg) for body, side in around), key=_first)
+
+
+def tips_in_the_middle(body: Stability, person: Person) -> bool:
+    """Tell whether a body falls with a person in the middle of its panel."""
+    middle = middle_of(body.crown)
+    return any(_moment(body, person.kg, *side, middle) < 0 for side in sides(body))
+
+
+def longer_axis(hull: tuple[Point, ...]) -> int:
+    """Return 0 where a hull is longer from left to right, 1 where it is from front to back."""
+    spans = [max(axis) - min(axis) for axis in zip(*hull, strict=True)]
+    return 0 if spans[0] >= spans[1] else 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -168,7 +188,7 @@ def _first(edge: Edge) -> tuple[float, Point]:
     return round(edge.angle, 6), edge.way
 
 
-def _middle(hull: tuple[Point, ...]) -> Point:
+def middle_of(hull: tuple[Point, ...]) -> Point:
     """Return the middle of the box around a hull."""
     (left, right), (front, back) = ((min(axis), max(axis)) for axis in zip(*hull, strict=True))
     return (left + right) / 2, (front + back) / 2
@@ -195,7 +215,7 @@ def _moment(whole: Stability, kg: float, way: Point, side: float, person: Point)
 
 
 def _push(braced: Braced, settled: SettledPlan, assembled: Assembled, whole: Stability) -> Push:
-    kg, middle = settled.plan.person.kg, _middle(whole.crown)
+    kg, middle = settled.plan.person.kg, middle_of(whole.crown)
     slide = settled.plan.friction * GRAVITY
     tabs = [each for each in assembled.joints if _resists(each, braced.push)]
     stiffened, by = _stiffening(braced, settled, assembled)
@@ -205,8 +225,8 @@ def _push(braced: Braced, settled: SettledPlan, assembled: Assembled, whole: Sta
         way=braced.way,
         slides_empty=slide * whole.mass,
         slides_loaded=slide * (whole.mass + kg),
-        tips_empty=_tips(whole, 0.0, middle, braced.push),
-        tips_loaded=_tips(whole, kg, middle, braced.push),
+        tips_empty=tipped_by(whole, 0.0, middle, braced.push),
+        tips_loaded=tipped_by(whole, kg, middle, braced.push),
         tabs=len(tabs),
         lean=None if square or not play else whole.crown_height * min(play),
         stiffened=stiffened,
@@ -214,8 +234,11 @@ def _push(braced: Braced, settled: SettledPlan, assembled: Assembled, whole: Sta
     )
 
 
-def _tips(whole: Stability, kg: float, person: Point, push: Vector) -> float:
-    """Return the lesser push, one way or back, that tips it about any side it drives against, N."""
+def tipped_by(whole: Stability, kg: float, person: Point, push: Vector) -> float:
+    """Return the lesser push, one way or back, that tips it about any side it drives against, N.
+
+    ``kg`` stands on it at ``person``; the push is at the height of its panel.
+    """
     found = [math.inf]
     for way, side in sides(whole):
         lever = abs(along((push[0], push[1]), way)) * whole.crown_height

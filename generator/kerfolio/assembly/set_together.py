@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, Move, PosedPiece
+from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, Move
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.extent import box_around, size_of
+from kerfolio.assembly.in_use import in_use_of
 from kerfolio.assembly.made import Made
+from kerfolio.assembly.set_in_use import Laid, UsedThing, laid_in_use
 from kerfolio.assembly.set_places import Row, Spot, rows_of, set_places
 from kerfolio.geometry.rigid import Vector
-from kerfolio.model.plan import Assembly
+from kerfolio.model.plan import Assembly, Plan
 from kerfolio.settling.making import labels_made
+from kerfolio.settling.settled import SettledPlan
 
 _DOWN = (0.0, 0.0, -1.0)
 
@@ -23,20 +26,22 @@ class SetTogether:
 
     ``order`` puts twins together step by step with one another; steps count over the whole plan.
     ``rows`` are what lies, each with what bears it; ``sizes`` of one of each thing, and what each
-    is stated to overhang, in mm.
+    is stated to overhang, in mm. ``in_use`` is what each does under a person.
     """
 
+    plan: Plan
     assembled: Assembled
     order: BuildOrder
     rows: tuple[Row, ...]
     sizes: Mapping[str, Vector]
     overhangs: Mapping[str, float]
+    in_use: tuple[UsedThing, ...]
 
 
-def set_together(made: Sequence[Made], overhangs: Mapping[str, float]) -> SetTogether | None:
+def set_together(made: Sequence[Made], drawn: SettledPlan) -> SetTogether | None:
     """Place everything that a plan makes; None where some of it has no places of its own.
 
-    What lies on others overhangs the outermost of them by its ``overhangs``, mm.
+    ``drawn`` is the plan at the thickness it is drawn for, with one of each piece.
     """
     builds = {each.stated.name: each.build for each in made if each.build is not None}
     if not made or len(builds) < len(made):
@@ -45,31 +50,73 @@ def set_together(made: Sequence[Made], overhangs: Mapping[str, float]) -> SetTog
         name: size_of(box_around(build.drawn.assembled.pieces)) for name, build in builds.items()
     }
     stated = {each.stated.name: each.stated for each in made}
+    overhangs = dict(drawn.overhangs)
     places = set_places(stated, sizes, overhangs)
-    pieces = [piece for spot, at in places.items() for piece in _moved(spot, at, builds, stated)]
+    stood = {spot: _moved(spot, at, builds, stated) for spot, at in places.items()}
+    pieces = [piece for each in stood.values() for piece in each.pieces]
+    rows = rows_of(stated, sizes, places)
     return SetTogether(
+        plan=drawn.plan,
         assembled=Assembled(variant=made[0].settled.variant, pieces=tuple(pieces), joints=()),
         order=_order(made),
-        rows=rows_of(stated, sizes, places),
+        rows=rows,
         sizes=sizes,
         overhangs=overhangs,
+        in_use=tuple(_in_use(made, rows, stood, drawn)),
     )
+
+
+def _in_use(
+    made: Sequence[Made], rows: Sequence[Row], stood: Mapping[Spot, Assembled], drawn: SettledPlan
+) -> Iterator[UsedThing]:
+    """Yield what each thing does in use, what lies on others with them; one of twins."""
+    laid = {row.lying.name: row for row in rows}
+    bearing = {name for row in rows for name, _ in row.supports}
+    for each in made:
+        row = laid.get(each.stated.name)
+        if row is not None:
+            supports = tuple(stood[spot] for spot in row.supports)
+            lying = Laid(stated=row.lying, lying=stood[row.lying.name, 1], supports=supports)
+            found = laid_in_use(drawn, lying)
+        else:
+            assert each.build is not None, "asked for by the caller"
+            build = each.build
+            found = in_use_of(each.settled, build.drawn.assembled, build.stability)
+        if found is not None:
+            yield UsedThing(
+                stated=each.stated,
+                on=tuple(name for name, _ in row.supports) if row else (),
+                bears=each.stated.name in bearing,
+                found=found,
+            )
 
 
 def _moved(
     spot: Spot, at: Vector, builds: Mapping[str, Build], stated: Mapping[str, Assembly]
-) -> Iterable[PosedPiece]:
+) -> Assembled:
     name, number = spot
-    pieces = builds[name].drawn.assembled.pieces
-    low, _ = box_around(pieces)
+    found = builds[name].drawn.assembled
+    low, _ = box_around(found.pieces)
     by = (at[0] - low[0], at[1] - low[1], at[2] - low[2])
-    for piece in pieces:
-        yield replace(
-            piece,
-            label=labels_made(piece.label, stated[name])[number - 1],
-            mark=labels_made(piece.mark, stated[name])[number - 1],
-            pose=piece.pose.moved(by),
+
+    def named(label: str) -> str:
+        return labels_made(label, stated[name])[number - 1]
+
+    pieces = (
+        replace(piece, label=named(piece.label), mark=named(piece.mark), pose=piece.pose.moved(by))
+        for piece in found.pieces
+    )
+    joints = (
+        replace(
+            joint,
+            a=named(joint.a),
+            b=named(joint.b),
+            ends=(named(joint.ends[0]), named(joint.ends[1])),
+            frame=joint.frame.moved(by),
         )
+        for joint in found.joints
+    )
+    return replace(found, pieces=tuple(pieces), joints=tuple(joints))
 
 
 def _order(made: Sequence[Made]) -> BuildOrder:

@@ -14,7 +14,7 @@ from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.layouts.boards import BoardPlan
 from kerfolio.layouts.layout import Layout
 from kerfolio.layouts.saw_sheet import SawSheet
-from kerfolio.model.plan import Plan
+from kerfolio.model.plan import Assembly, Plan
 from kerfolio.model.trial import Trial
 from kerfolio.model.workshop import Identity
 from kerfolio.settling.settled import SettledPlan
@@ -28,6 +28,20 @@ from kerfolio.writing.formats import CUT_FORMATS, CutFormat
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ThingInUse:
+    """A thing under a person; ``stated`` is which of a set, ``on`` the names of what it lies on.
+
+    ``sat_on`` is the span of its panel with that person in the middle, where one is stated.
+    """
+
+    found: InUse
+    sat_on: SagResult | None = None
+    stated: Assembly | None = None
+    on: tuple[str, ...] = ()
+    bears: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Edition:
     """One release of one plan.
 
@@ -36,12 +50,11 @@ class Edition:
     the plan folder (``photos/finished.png``) to the picture's bytes, ready to print. ``made`` are
     the things it makes, each put together, ``together`` all of a set in its place; ``drawings``
     their pictures: ``assembled``, ``exploded`` (of a set ``NAME-assembled``, and ``set`` of all of
-    it) and ``step-N``, counted over the plan. ``in_use`` is what it does under a person, where it
-    is one thing and the plan states uses, ``sat_on`` the span of its panel with that person in the
-    middle. ``times`` are those of the layout's sheets in their order, ``copies`` what one and more
-    copies cost, ``spans`` what the plan's spans carry, ``saw`` the sheets as a saw cuts them,
-    ``board_plans`` how boards are cut from lengths sold. ``formats`` are those that its cut files
-    come in.
+    it) and ``step-N``, counted over the plan. ``in_use`` is what its things do under a person,
+    where the plan states uses. ``times`` are those of the layout's sheets in their order,
+    ``copies`` what one and more copies cost, ``spans`` what the plan's spans carry, ``saw`` the
+    sheets as a saw cuts them, ``board_plans`` how boards are cut from lengths sold. ``formats`` are
+    those that its cut files come in.
     """
 
     identity: Identity
@@ -57,8 +70,7 @@ class Edition:
     pictures: Mapping[str, bytes]
     made: tuple[Made, ...] = ()
     together: SetTogether | None = None
-    in_use: InUse | None = None
-    sat_on: SagResult | None = None
+    in_use: tuple[ThingInUse, ...] = ()
     drawings: Mapping[str, Drawing] = field(default_factory=dict)
     times: tuple[CutTime, ...] = ()
     copies: tuple[CopiesCost, ...] = ()

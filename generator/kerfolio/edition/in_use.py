@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.assembly.in_use import (
@@ -21,8 +21,10 @@ from kerfolio.basis.figures import degrees_text, figure
 from kerfolio.basis.lengths import about_text, both_text, sag_pair
 from kerfolio.basis.masses import force_text, load_pair
 from kerfolio.basis.words import listed
-from kerfolio.edition.edition import Edition
-from kerfolio.edition.loads import Figure
+from kerfolio.edition.edition import Edition, ThingInUse
+from kerfolio.edition.loads import HELD_BY, Figure
+from kerfolio.edition.making import called
+from kerfolio.model.plan import Plan
 from kerfolio.model.use import LEAN, PLANE, SIT, STAND, STORE, WALL
 from kerfolio.shop.assumption import COMMON_PRACTICE, Assumption
 from kerfolio.shop.leg import LegResult
@@ -45,37 +47,77 @@ _STATICS = "statics of a rigid body"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Used:
-    """What is told of it: the plain ``sentence``, the figures, and what stands beside them."""
+class UsedWords:
+    """What is told of a thing: the plain ``sentence`` and its figures; ``title`` in a set."""
 
+    title: str
     sentence: str
     fits: tuple[Fit, ...]
     figures: tuple[Figure, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Used:
+    """What is told of all things in use, and what stands beside their figures."""
+
+    things: tuple[UsedWords, ...]
     assumptions: tuple[Assumption, ...]
     cautions: tuple[str, ...] = CAUTIONS
     heading: str = "Estimates, no ratings"
 
 
 def used_of(edition: Edition) -> Used | None:
-    """Return what is told of a thing in use; None where the plan states no uses, or no whole."""
-    found = edition.in_use
-    if found is None:
+    """Return what is told of things in use; None where the plan states no uses, or no whole."""
+    if not edition.in_use:
         return None
-    results = [each for each in edition.spans if isinstance(each, SagResult | LegResult)]
-    carries = not any(overloaded(each) for each in results)
-    sits = edition.sat_on is None or not overloaded(edition.sat_on)
-    judged = fits(edition.plan, found, sits=sits, carries=carries)
-    first = edition.first
+    rests = [each for thing in edition.in_use for each in _assumptions(edition, thing)]
     return Used(
+        things=tuple(_words(edition, each) for each in edition.in_use),
+        assumptions=tuple(dict.fromkeys(rests)),
+    )
+
+
+def _words(edition: Edition, thing: ThingInUse) -> UsedWords:
+    found, first, spans = thing.found, edition.first, _spans(edition, thing)
+    carries = not any(overloaded(each) for each in spans)
+    sits = thing.sat_on is None or not overloaded(thing.sat_on)
+    judged = fits(edition.plan, found, sits=sits, carries=carries)
+    return UsedWords(
+        title=_title(edition.plan, thing),
         sentence=sentence_of(judged),
         fits=judged,
         figures=(
-            *_sags(edition, found, first),
+            *_sags(edition.plan, thing, spans, first),
             *_edge(found.edge, found, SIT in edition.plan.uses, first),
             *(each for push in found.pushes for each in _push(push, found, first)),
         ),
-        assumptions=_assumptions(edition, found, first),
     )
+
+
+def _title(plan: Plan, thing: ThingInUse) -> str:
+    """Return which thing of a set is told of: ``Board on 2 × Foot``; nothing of a single one."""
+    if thing.stated is None:
+        return ""
+    if thing.on:
+        return f"{called(thing.stated)} on {_under(plan, thing)}"
+    return f"{called(thing.stated)}{', by itself' if thing.bears else ''}"
+
+
+def _under(plan: Plan, thing: ThingInUse) -> str:
+    """Return what a thing of a set lies on: ``2 × Foot``."""
+    names = {each.name: called(each) for each in plan.assemblies}
+    return listed([f"{thing.on.count(each)} × {names[each]}" for each in dict.fromkeys(thing.on)])
+
+
+def _spans(edition: Edition, thing: ThingInUse) -> list[SagResult | LegResult]:
+    """Return the spans of a thing, and of what it lies on."""
+    results = [each for each in edition.spans if isinstance(each, SagResult | LegResult)]
+    if thing.stated is None:
+        return results
+    owned = [each for each in edition.plan.assemblies if each.name in thing.on]
+    names = {name.name.partition(".")[0] for each in (thing.stated, *owned) for name in each.pieces}
+    parts = {span.name: span.part.name for span in edition.plan.spans if span.part}
+    return [each for each in results if parts.get(each.name) in names]
 
 
 def sentence_of(judged: tuple[Fit, ...]) -> str:
@@ -95,16 +137,18 @@ def _both(pair: tuple[str, str]) -> str:
     return f"{pair[0]} ({pair[1]})"
 
 
-def _sags(edition: Edition, found: InUse, first: str) -> Iterator[Figure]:
+def _sags(
+    plan: Plan, thing: ThingInUse, spans: Sequence[SagResult | LegResult], first: str
+) -> Iterator[Figure]:
     """Yield the panel's sag with the person in its middle, and with what its span is stated for."""
-    uses, sat = edition.plan.uses, edition.sat_on
+    uses, sat, found = plan.uses, thing.sat_on, thing.found
     if SIT in uses:
         head = f"{found.panel.capitalize()} with a person in its middle sags"
         if sat is None:
             yield Figure(head=head, value="not known", notes=(f"no span of `{found.part}` tells",))
         else:
             yield Figure(head=head, value=_sag(sat, first), notes=_later(sat, first))
-    for each in edition.spans:
+    for each in spans:
         if {STAND, STORE} & set(uses) and isinstance(each, SagResult):
             load = _both(load_pair(each.load, first))
             head = f"{each.name.replace('-', ' ').capitalize()} with {load} sags"
@@ -124,21 +168,22 @@ def _later(result: SagResult, first: str) -> tuple[str, ...]:
 
 def _edge(edge: Edge, found: InUse, sitting: bool, first: str) -> Iterator[Figure]:
     """Yield where a person may sit before it tips, and how it tips with them at the edge."""
+    borne = "what it lies on" if found.lies else "the feet"
     towards, person = way_words(edge.way), _both(load_pair(found.person.kg, first))
     if edge.load is None:
         yield Figure(
             head="A load on its edge tips it",
-            value="nowhere: it stays over the feet",
+            value=f"nowhere: it stays over {borne}",
             notes=(f"nearest {towards}, {about_text(-edge.out, first)} inside",),
         )
     else:
         inset = max(0.0, edge.out - edge.beyond)
         where = f"no nearer than {about_text(inset, first)} to that edge" if inset else "anywhere"
         yield Figure(
-            head="A load on its edge tips it, from",
+            head=f"A load on its edge tips it{' off' if found.lies else ''}, from",
             value=f"{_both(load_pair(edge.load, first))} {towards}",
             notes=(
-                f"there it reaches {about_text(edge.out, first)} beyond the feet",
+                f"there it reaches {about_text(edge.out, first)} beyond {borne}",
                 f"{'a person' if sitting else 'a load'} of {person} may be {where}",
             ),
         )
@@ -155,8 +200,9 @@ _STIFF = {
 
 def _push(push: Push, found: InUse, first: str) -> Iterator[Figure]:
     """Yield what a push one way does, and what stands against it."""
-    empty = _moves(push.slides_empty, push.tips_empty, first)
-    loaded = _moves(push.slides_loaded, push.tips_loaded, first)
+    on = " on what it lies on" if found.lies else ""
+    empty = _moves(push.slides_empty, push.tips_empty, on, first)
+    loaded = _moves(push.slides_loaded, push.tips_loaded, on, first)
     yield Figure(
         head=f"Pushed {push.way}, {about_text(found.height, first)} up, empty it",
         value=empty,
@@ -172,14 +218,16 @@ def _push(push: Push, found: InUse, first: str) -> Iterator[Figure]:
     yield Figure(head=f"It leans {push.way}", value=lean, notes=(f"{count} there; {kept}",))
 
 
-def _moves(slides: float, tips: float, first: str) -> str:
-    """Return which of sliding and tipping comes first, and at what push."""
+def _moves(slides: float, tips: float, on: str, first: str) -> str:
+    """Return which of sliding ``on`` something and tipping comes first, and at what push."""
+    slide, tip = force_text(slides, first), force_text(tips, first)
     if slides <= tips:
-        return f"slides at {force_text(slides, first)}, before it tips at {force_text(tips, first)}"
-    return f"tips at {force_text(tips, first)}, before it slides at {force_text(slides, first)}"
+        return f"slides{on} at {slide}, before it tips at {tip}"
+    return f"tips at {tip}, before it slides{on} at {slide}"
 
 
-def _assumptions(edition: Edition, found: InUse, first: str) -> tuple[Assumption, ...]:
+def _assumptions(edition: Edition, thing: ThingInUse) -> tuple[Assumption, ...]:
+    found, first = thing.found, edition.first
     person, fixed = found.person, edition.plan.placed == WALL
     stands = "free on the floor" + (", as before it is fixed to the wall" if fixed else "")
     facts = (
@@ -222,4 +270,30 @@ def _assumptions(edition: Edition, found: InUse, first: str) -> tuple[Assumption
             COMMON_PRACTICE,
         ),
     )
-    return tuple(Assumption(label=a, value=b, source=c) for a, b, c in facts)
+    held = _holding(thing)
+    return tuple(Assumption(label=a, value=b, source=c) for a, b, c in (*facts, *held))
+
+
+def _holding(thing: ThingInUse) -> tuple[tuple[str, str, str], ...]:
+    """Return what is taken of a thing that lies on others, loose or held: label, value, source."""
+    laid = thing.stated.lies_on if thing.stated else None
+    if laid is None:
+        return ()
+    if not thing.found.lies:
+        by = HELD_BY[laid.held]
+        return (
+            ("It is held on what bears it", f"by {by}: all move as one body", "simplification"),
+        )
+    return (
+        (
+            "It lies loose on what bears it",
+            "its own weight alone keeps it there: it tips off over the hull of their tops",
+            _STATICS,
+        ),
+        (
+            "A push on what lies loose",
+            "reaches its supports by friction; each takes an even share of the load and tips "
+            "about its own foot",
+            "simplification",
+        ),
+    )

@@ -9,6 +9,7 @@ from kerfolio.basis.figures import figure
 from kerfolio.basis.lengths import MM_PER_UNIT, both_text, sag_pair
 from kerfolio.basis.masses import load_pair
 from kerfolio.edition.edition import Edition
+from kerfolio.model.plan import BRACKETS, CLAMPED, SCREWED, Plan
 from kerfolio.model.span import Span, SpanLoad
 from kerfolio.shop.assumption import Assumption
 from kerfolio.shop.leg import LegResult
@@ -81,10 +82,13 @@ def loads_of(edition: Edition) -> Loads | None:
         return None
     stated = {span.name: span for span in edition.plan.spans}
     first = edition.first
-    return Loads(spans=tuple(_words(stated[each.name], each, first) for each in edition.spans))
+    plan = edition.plan
+    return Loads(
+        spans=tuple(_words(stated[each.name], each, plan, first) for each in edition.spans)
+    )
 
 
-def _words(span: Span, result: SpanResult, first: str) -> LoadWords:
+def _words(span: Span, result: SpanResult, plan: Plan, first: str) -> LoadWords:
     title = span.name.replace("-", " ").capitalize()
     if isinstance(result, Unreckoned):
         asked = f"{_load(span.load, span.load.kg, first)} {result.carrier}."
@@ -101,7 +105,8 @@ def _words(span: Span, result: SpanResult, first: str) -> LoadWords:
     if isinstance(result, LegResult):
         return replace(words, figures=_leg_figures(result, first))
     bounds = tuple(_bound(each, first) for each in result.sags)
-    return replace(words, figures=_sag_figures(result, first), bounds=bounds)
+    held = (*_sag_figures(result, first), *_held_down(span, result, plan))
+    return replace(words, figures=held, bounds=bounds)
 
 
 def _overloaded(result: SagResult | LegResult, first: str) -> str:
@@ -192,6 +197,19 @@ def _lifting(result: SagResult, first: str) -> Iterator[Figure]:
                 "it only lies there, held by its own weight alone; no limit of sag changes that",
             ),
         )
+
+
+HELD_BY = {CLAMPED: "clamps", SCREWED: "screws", BRACKETS: "brackets"}
+"""What keeps a thing on what it lies on, by the word that says so."""
+
+
+def _held_down(span: Span, result: SagResult, plan: Plan) -> Iterator[Figure]:
+    """Yield what keeps a slab of a set down on what it lies on."""
+    laid = plan.laid(span.part.name) if span.part else None
+    if laid is not None and result.lifting is None and laid.held in HELD_BY:
+        by = HELD_BY[laid.held]
+        note = f"the {by} bear what would lift it; how much they bear is not reckoned"
+        yield Figure(head="It does not lift", value=f"held down by {by}", notes=(note,))
 
 
 def _sag(head: str, sag: float | None, least: float | None, best: Sag, first: str) -> Figure:

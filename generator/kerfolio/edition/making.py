@@ -9,13 +9,14 @@ from kerfolio.assembly.building import Build
 from kerfolio.assembly.extent import box_around, size_of
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.proof_words import proof_words
+from kerfolio.assembly.set_places import Row
 from kerfolio.assembly.stability_words import stability_cautions, stability_rows
-from kerfolio.basis.lengths import size_text
+from kerfolio.basis.lengths import both_text, size_text
 from kerfolio.basis.masses import mass_text
 from kerfolio.basis.words import listed
 from kerfolio.drawing.build_views import ASSEMBLED, EXPLODED, SET
 from kerfolio.edition.edition import Edition
-from kerfolio.model.plan import Assembly, Plan, Step
+from kerfolio.model.plan import BRACKETS, CLAMPED, LYING, SCREWED, Assembly, Plan, Step
 from kerfolio.shop.mass import weight_of
 
 
@@ -62,9 +63,31 @@ def set_of(edition: Edition) -> TheSet | None:
     rows = [(making_line(each.stated), _one(each, first)) for each in edition.made]
     rows.append(("The set weighs", mass_text(edition.weight.total, first)))
     if edition.together is not None:
+        rows += [_lying(row, plan, first) for row in edition.together.rows]
         size = size_text(size_of(box_around(edition.together.assembled.pieces)), first)
         rows.append(("As drawn, width × depth × height", size))
     return TheSet(holds=f"A set: {made_words(plan)}.", rows=tuple(rows))
+
+
+_HELD = {
+    LYING: "loose",
+    CLAMPED: "clamped to them",
+    SCREWED: "screwed to them",
+    BRACKETS: "held by brackets",
+}
+
+
+def _lying(row: Row, plan: Plan, first: str) -> tuple[str, str]:
+    """Return what a thing lies on, how it is held there, and how far it reaches beyond."""
+    assert row.lying.lies_on is not None, "only what lies has a row"
+    names = [name for name, _ in row.supports]
+    titles = {each.name: called(each) for each in plan.assemblies}
+    on = listed([f"{names.count(each)} × {titles[each]}" for each in dict.fromkeys(names)])
+    words = [on, _HELD[row.lying.lies_on.held]]
+    beyond = min(row.overhangs)
+    if beyond > 0:
+        words.append(f"{both_text(beyond, first)} beyond the outermost")
+    return f"{called(row.lying)} lies on", ", ".join(words)
 
 
 def _one(made: Made, first: str) -> str:

@@ -52,7 +52,7 @@ def shown_to_all(edition: Edition) -> Edition:
     if "settings" not in show:
         found = replace(found, times=())
     if "loads" not in show:
-        found = replace(found, spans=(), in_use=None, sat_on=None)
+        found = replace(found, spans=(), in_use=())
     return found
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from math import dist
 
 import shapely
@@ -22,6 +22,14 @@ def convex_hull(points: Iterable[Point]) -> tuple[Point, ...]:
         return ()
     ring = shapely.get_coordinates(shapely.orient_polygons(hull))[:-1]
     return tuple((float(x), float(y)) for x, y in ring)
+
+
+def shared_hull(one: Sequence[Point], other: Sequence[Point]) -> tuple[Point, ...]:
+    """Return what two convex hulls share; nothing when that encloses no area."""
+    if not one or not other:
+        return ()
+    shared = shapely.intersection(shapely.Polygon(one), shapely.Polygon(other))
+    return convex_hull((x, y) for x, y in shapely.get_coordinates(shared).tolist())
 
 
 def least_rectangle(flat: Flat) -> tuple[float, float]:

@@ -171,6 +171,10 @@ class Step:
     place: Place = NOWHERE
 
 
+LYING, CLAMPED, SCREWED, BRACKETS = HOLDS = ("lying", "clamped", "screwed", "brackets")
+"""What keeps a thing on what it lies on: nothing but its weight, or that."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LiesOn:
     """That an assembly lies on others: on ``supports`` (``stand``, or ``stand.2`` of several).
@@ -181,12 +185,8 @@ class LiesOn:
 
     supports: tuple[Named, ...]
     overhang: Amount | None = None
-    held: str = "lying"
+    held: str = LYING
     place: Place = NOWHERE
-
-
-HOLDS = ("lying", "clamped", "screwed", "brackets")
-"""What keeps a thing on what it lies on: nothing but its weight, or that."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -317,6 +317,13 @@ class Plan:
             if each.name == name:
                 return each
         raise KeyError(name)
+
+    def laid(self, part: str) -> LiesOn | None:
+        """Return how a part's assembly lies on others; None where it does not."""
+        for each in self.assemblies:
+            if each.lies_on and any(name.name.partition(".")[0] == part for name in each.pieces):
+                return each.lies_on
+        return None
 
     @property
     def is_open(self) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.in_use import used_of
-from kerfolio.paper.band import Band, Bands, indented, spaced
+from kerfolio.paper.band import Band, Bands, indented, kept, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.grounds import grounds
 from kerfolio.paper.loads import figures_table
@@ -22,11 +22,16 @@ def in_use_section(edition: Edition, grid: Grid) -> Bands:
     if used is None:
         return ()
     bands: list[Band] = [*section(IN_USE_TITLE, grid, new_page=True)]
-    bands += indented(plain(used.sentence, grid.main, LEAD), grid.main_x)
     caution = warned(" ".join(used.cautions), grid.main, used.heading)
-    bands += spaced(indented(caution, grid.main_x), BLOCK_SPACE)
-    bands += spaced(
-        hung("By estimate", figures_table(used.figures, grid.main, long=True), grid), _SPACE
-    )
+    for number, each in enumerate(used.things):
+        told = indented(plain(each.sentence, grid.main, LEAD), grid.main_x)
+        if not each.title:
+            bands += told
+        else:
+            bands += spaced(kept(hung(each.title, told, grid), with_next=True), _SPACE)
+        if not number:
+            bands += spaced(indented(caution, grid.main_x), BLOCK_SPACE)
+        figures = figures_table(each.figures, grid.main, long=True)
+        bands += spaced(hung("By estimate", figures, grid), _SPACE)
     rest = grounds(used.assumptions, grid.main)
     return (*bands, *spaced(hung("What this rests on", rest, grid), _SPACE))

@@ -28,7 +28,7 @@ def loads_section(edition: Edition, grid: Grid) -> Bands:
     if loads is None:
         return ()
     caution = warned(" ".join(loads.cautions), grid.main, loads.heading)
-    bands: list[Band] = [*section(LOADS_TITLE, grid, new_page=edition.in_use is None)]
+    bands: list[Band] = [*section(LOADS_TITLE, grid, new_page=not edition.in_use)]
     bands += indented(caution, grid.main_x)
     bands += spaced(indented(plain(loads.racking, grid.main), grid.main_x), BLOCK_SPACE)
     for each in loads.spans:

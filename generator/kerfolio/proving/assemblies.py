@@ -12,8 +12,9 @@ from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.said import said
 from kerfolio.basis.words import listed
 from kerfolio.model.part import Part
-from kerfolio.model.plan import Assembly, Plan
+from kerfolio.model.plan import BRACKETS, CLAMPED, LYING, SCREWED, Assembly, Plan
 from kerfolio.model.statement import Named
+from kerfolio.proving.going_together import unfit
 from kerfolio.proving.naming import is_unread, pieces_of, split_feature
 from kerfolio.proving.rule import OUR_FORM, Stated, as_set, before
 
@@ -124,6 +125,61 @@ def _support_fault(name: str, lying: Assembly, plan: Plan) -> tuple[str, str] | 
     return None
 
 
+@before(
+    "held-unlisted",
+    reason="What holds a thing on others must be there when it is put together.",
+    source=OUR_FORM,
+    severity=Severity.WARNING,
+)
+def holding_listed(stated: Stated) -> Iterator[Finding]:
+    """Look for things held on others by what no list names."""
+    for assembly in stated.plan.assemblies:
+        held = assembly.lies_on.held if assembly.lies_on else LYING
+        if held == LYING or _is_listed(held, assembly, stated):
+            continue
+        what, where = _WANTED[held]
+        message = f"`{assembly.name}` is held by {what}, and no list names them"
+        advice = f"Name them {where}, or write `held: lying`."
+        yield warning("held-unlisted", message, assembly.place, advice, subject=assembly.name)
+
+
+_WANTED = {
+    CLAMPED: ("clamps", "under `tools` of the step that lays it on"),
+    SCREWED: ("screws", "under `hardware` of the step that lays it on"),
+    BRACKETS: ("brackets", "under `hardware` of the step that lays it on"),
+}
+"""By what a thing is held, and where its maker lists that."""
+_SCREWS = ("screw", "bolt")
+
+
+def _is_listed(held: str, assembly: Assembly, stated: Stated) -> bool:
+    """Tell whether tools or hardware, of its steps or of the plan, name what holds it."""
+    if held == CLAMPED:
+        return any("clamp" in tool.lower() for step in assembly.steps for tool in step.tools)
+    uses = (*stated.plan.hardware, *(use for step in assembly.steps for use in step.hardware))
+    names = [use.item.name for use in uses]
+    if held == BRACKETS:
+        titles = [f"{name} {getattr(stated.stock.item(name), 'title', '')}" for name in names]
+        return any("bracket" in title.lower() for title in titles)
+    return any(getattr(stated.stock.item(name), "kind", "") in _SCREWS for name in names)
+
+
+@before(
+    "held-otherwise",
+    reason="A slab lies loose or is held, not both.",
+    source=OUR_FORM,
+    severity=Severity.WARNING,
+)
+def holding_agrees(stated: Stated) -> Iterator[Finding]:
+    """Look for spans that say otherwise than their assembly how they are held."""
+    for span in stated.plan.spans:
+        laid = stated.plan.laid(span.part.name) if span.part else None
+        if laid and span.held and (span.held == LYING) != (laid.held == LYING):
+            message = f"span `{span.name}` says `held: {span.held}`, `lies-on` `held: {laid.held}`"
+            advice = "Say it under `lies-on` alone; it counts as lying until both agree."
+            yield warning("held-otherwise", message, span.place, advice, subject=span.name)
+
+
 @as_set(
     "lies-too-short",
     reason="What lies on several reaches over all of them.",
@@ -169,3 +225,16 @@ def lies_level(together: SetTogether) -> Iterator[Finding]:
             message = said("`{}` lies on supports {} and {} high", assembly.name, *both)
             advice = "It will slope or rock: make them of one height."
             yield warning("lies-unlevel", message, assembly.place, advice, subject=assembly.name)
+
+
+@as_set(
+    "set-unfit",
+    reason="What is stated to be done with a thing must be what it stands.",
+    source="statics of rigid bodies on a level floor",
+    severity=Severity.WARNING,
+)
+def set_fits(together: SetTogether) -> Iterator[Finding]:
+    """Look for stated uses that a thing of a set does not stand, what lies on others with them."""
+    for each in together.in_use:
+        if not each.bears:
+            yield from unfit("set-unfit", together.plan, each.found, each.stated.name)

@@ -9,7 +9,7 @@ from kerfolio.assembly.building import Build
 from kerfolio.assembly.ends import end_of, pieces_of
 from kerfolio.assembly.extent import box_around, size_of
 from kerfolio.assembly.go_together import Clash
-from kerfolio.assembly.in_use import fits, in_use_of
+from kerfolio.assembly.in_use import InUse, fits, in_use_of
 from kerfolio.assembly.order import BlockedStep
 from kerfolio.assembly.stability_words import TALL
 from kerfolio.basis.finding import Finding, Mark, Severity, error, note, warning
@@ -17,6 +17,7 @@ from kerfolio.basis.measures import length, reading
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import said
 from kerfolio.basis.words import listed
+from kerfolio.model.plan import Plan
 from kerfolio.model.use import is_unsaid
 from kerfolio.proving.agreeing import told_thickness
 from kerfolio.proving.folding import at
@@ -215,13 +216,20 @@ def uses_fit(build: Build) -> Iterator[Finding]:
     What its spans bear is told by the rules on spans.
     """
     settled, assembled = build.settled, build.drawn.assembled
-    plan = settled.plan
-    found = in_use_of(settled, assembled, build.stability) if plan.uses else None
+    if not settled.plan.is_set:  # of a set, what lies on others counts with them
+        found = in_use_of(settled, assembled, build.stability)
+        yield from unfit("use-unfit", settled.plan, found)
+
+
+def unfit(rule: str, plan: Plan, found: InUse | None, thing: str = "") -> Iterator[Finding]:
+    """Yield a warning for each stated use that a thing does not stand; ``thing`` of a set."""
     for each in fits(plan, found, sits=True, carries=True) if found else ():
         if each.why:
-            advice = "Take the use out, or stiffen it, widen its feet or fix it."
-            message = f"`{each.use}`: {each.why}"
-            yield warning("use-unfit", message, plan.place, advice, subject=each.use)
+            loose = found is not None and found.lies
+            fixed = "hold it on what it lies on" if loose else "fix it"
+            advice = f"Take the use out, or stiffen it, widen its feet or {fixed}."
+            message = f"`{each.use}`: {f'`{thing}`: ' if thing else ''}{each.why}"
+            yield warning(rule, message, plan.place, advice, subject=thing or each.use)
 
 
 @together(

@@ -57,7 +57,7 @@ def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proo
     made = made_of(drawn, settled) if drawn is not None and sound else ()
     builds = [each.build for each in made if each.build is not None]
     findings += [found for each in builds for rule in TOGETHER for found in rule.check(each)]
-    together = set_together(made, dict(drawn.overhangs)) if drawn and plan.is_set else None
+    together = set_together(made, drawn) if drawn and plan.is_set else None
     if together is not None:
         findings += [found for rule in AS_SET for found in rule.check(together)]
     sets = {id(each): set_of(each) for each in settled} if complete else {}

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from kerfolio.assembly.in_use import InUse, in_use_of
+from kerfolio.assembly.in_use import in_use_of
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.set_together import SetTogether
 from kerfolio.assembly.told import told_steps
 from kerfolio.drawing.build_views import build_drawings, set_drawings
 from kerfolio.drawing.vocabulary import Drawing
-from kerfolio.edition.edition import Edition
+from kerfolio.edition.edition import Edition, ThingInUse
 from kerfolio.edition.layout_time import layout_time
 from kerfolio.layouts.boards import board_plan
 from kerfolio.layouts.count import sheets_by_size, sheets_for
@@ -48,7 +48,6 @@ def edition_of(
     plan = _with_steps(found.proof.plan, made)
     together = found.proof.together
     times = tuple(layout_time(settled, sheet) for sheet in found.layout.sheets)
-    used = None if plan.is_set else next(map(_used, made), None)
     return Edition(
         identity=workshop.identity,
         plan=plan,
@@ -64,8 +63,7 @@ def edition_of(
         made=made,
         together=together,
         drawings=_drawings(plan, made, together, workshop.identity.unit_for(plan)),
-        in_use=used,
-        sat_on=sat_on(settled, used.part, used.person.kg) if used else None,
+        in_use=tuple(_in_use(settled, made, together)),
         times=times,
         copies=_copies(workshop, settled, found.layout, times),
         spans=span_results(settled),
@@ -75,11 +73,21 @@ def edition_of(
     )
 
 
-def _used(made: Made) -> InUse | None:
-    """Return what a thing does in use; None where nothing asks for it, or tells how it goes."""
-    if made.build is None:
-        return None
-    return in_use_of(made.settled, made.build.drawn.assembled, made.build.stability)
+def _in_use(
+    settled: SettledPlan, made: Sequence[Made], together: SetTogether | None
+) -> Iterator[ThingInUse]:
+    """Yield what is made under a person; nothing where no use is stated or nothing stands."""
+    if together is not None:
+        for each in together.in_use:
+            sat = sat_on(settled, each.found.part, each.found.person.kg)
+            yield ThingInUse(
+                found=each.found, sat_on=sat, stated=each.stated, on=each.on, bears=each.bears
+            )
+    elif not settled.plan.is_set and made and made[0].build is not None:
+        build = made[0].build
+        found = in_use_of(made[0].settled, build.drawn.assembled, build.stability)
+        if found is not None:
+            yield ThingInUse(found=found, sat_on=sat_on(settled, found.part, found.person.kg))
 
 
 def _told_in_steps(made: Made) -> Made:

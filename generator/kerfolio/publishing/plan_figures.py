@@ -45,9 +45,16 @@ def _in_use(edition: Edition) -> dict[str, Any] | None:
     if words is None:
         return None
     return {
-        **_plain(edition.in_use),
-        "fits": _plain(words.fits),
-        "sentence": words.sentence,
+        "things": [
+            {
+                "thing": thing.stated.name if thing.stated else "",
+                "on": list(dict.fromkeys(thing.on)),
+                **_plain(thing.found),
+                "fits": _plain(told.fits),
+                "sentence": told.sentence,
+            }
+            for thing, told in zip(edition.in_use, words.things, strict=True)
+        ],
         "cautions": list(words.cautions),
         "assumptions": _plain(words.assumptions),
     }

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 from kerfolio.basis.digits import RATIO_DECIMALS
@@ -132,13 +133,16 @@ def _step(step: Step, assembly: Assembly) -> dict[str, Any]:
     }
 
 
-def _assembly(assembly: Assembly) -> dict[str, Any]:
+def _assembly(assembly: Assembly, overhangs: Mapping[str, float]) -> dict[str, Any]:
+    laid = assembly.lies_on
     return {
         "name": assembly.name,
         "title": called(assembly),
         "count": assembly.count,
         "pieces": [each.name for each in assembly.pieces],
-        "lies-on": [each.name for each in assembly.lies_on.supports] if assembly.lies_on else [],
+        "lies-on": [each.name for each in laid.supports] if laid else [],
+        "overhang": number(overhangs.get(assembly.name, 0.0)) if laid else None,
+        "held": laid.held if laid else None,
     }
 
 
@@ -164,7 +168,7 @@ def plan_json(edition: Edition) -> bytes:
         "drawn-for": edition.settled.variant.label,
         "variants": [_variant(settled) for settled in edition.variants],
         "layout": _layout(edition),
-        "makes": [_assembly(each) for each in plan.assemblies],
+        "makes": [_assembly(each, dict(edition.settled.overhangs)) for each in plan.assemblies],
         "joints": [{"kind": j.kind.name, "a": j.a.name, "b": j.b.name} for j in plan.joints],
         "hardware": {row.item: row.count for row in edition.hardware},
         "boards": [

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kerfolio.geometry.measure import bounds
+from kerfolio.model.plan import LYING, Plan
 from kerfolio.model.span import Span
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.mass import part_mass
@@ -23,12 +24,13 @@ class Lifting:
     Statics about the support: P c = m a. The slab's own ``mass`` (kg) holds it down with the way
     ``arm`` from the support to its centre of mass, mm; the load stands at its end, ``reach`` mm
     out (``load_end``), or evenly over the overhang (``load_even``: its middle is half as far out).
-    0 where it falls by itself.
+    0 where it falls by itself. ``asked``: the load that the span is stated for may stand out there.
     """
 
     reach: float
     arm: float
     mass: float
+    asked: bool = True
 
     @property
     def load_end(self) -> float:
@@ -45,9 +47,10 @@ def lifting_of(span: Span, settled: SettledPlan, place: SpanPlace) -> Lifting | 
     """Return what lifts a slab at its worse end; None where it is held down or hangs out nowhere.
 
     An overhang lies unless it is stated to be fixed; a shelf is held by its joints unless it is
-    stated to lie.
+    stated to lie. Either follows how its assembly lies on others. Where an overhang of the same
+    part is stated, the load of a shelf stands between its supports.
     """
-    if (span.held or ("lying" if span.kind == "overhang" else "fixed")) != "lying":
+    if not _lies(span, settled.plan):
         return None
     mass, centre, low, high = _slab(span, settled)
     first, last = place.ends
@@ -55,8 +58,23 @@ def lifting_of(span: Span, settled: SettledPlan, place: SpanPlace) -> Lifting | 
         pairs: tuple[tuple[float, float], ...] = ((first, last),)
     else:
         pairs = ((min(place.ends), low), (max(place.ends), high))
-    found = list(_each(pairs, centre, mass))
+    asked = span.kind == "overhang" or not any(
+        each.kind == "overhang" and _carrier(each) == _carrier(span) for each in settled.plan.spans
+    )
+    found = [replace(each, asked=asked) for each in _each(pairs, centre, mass)]
     return min(found, key=lambda each: each.load_end, default=None)
+
+
+def _carrier(span: Span) -> tuple[str, str]:
+    return (span.part.name if span.part else "", span.board.name if span.board else "")
+
+
+def _lies(span: Span, plan: Plan) -> bool:
+    """Tell whether nothing holds it down: the more careful of what span and assembly say."""
+    laid = plan.laid(span.part.name) if span.part else None
+    if laid is not None:
+        return LYING in (span.held, laid.held)
+    return (span.held or (LYING if span.kind == "overhang" else "fixed")) == LYING
 
 
 def _each(pairs: tuple[tuple[float, float], ...], centre: float, mass: float) -> Iterator[Lifting]:

@@ -123,7 +123,8 @@ class SagResult:
     @property
     def lifts(self) -> bool:
         """Whether the load that is asked would lift the far end."""
-        return self.load_lifting is not None and self.load > self.load_lifting * (1 + 1e-9)
+        asked = self.lifting is not None and self.lifting.asked
+        return asked and self.load > (self.load_lifting or 0.0) * (1 + 1e-9)
 
     @property
     def share_that_suits(self) -> int:
@@ -159,13 +160,14 @@ def span_findings(settled: SettledPlan) -> Iterator[Finding]:
             message, name = f"`{span.name}`: {result.why}", span.name
             yield note("span-unreckoned", message, span.place, advice, subject=name)
         else:
-            yield from _too_much(span, result)
+            laid = span.part is not None and settled.plan.laid(span.part.name) is not None
+            yield from _too_much(span, result, laid=laid)
 
 
-def _too_much(span: Span, result: SagResult | LegResult) -> Iterator[Finding]:
+def _too_much(span: Span, result: SagResult | LegResult, *, laid: bool) -> Iterator[Finding]:
     """Yield what is to be said of a span that is asked for more than it is reckoned for."""
     if isinstance(result, SagResult) and result.lifts:
-        yield _lifts(span, result)
+        yield _lifts(span, result, laid=laid)
     if overloaded(result):
         bears = result.load_borne if isinstance(result, SagResult) else result.greatest_load
         loads = mass("greatest-load", bears), mass("load", result.load)
@@ -180,13 +182,14 @@ def overloaded(result: SagResult | LegResult) -> bool:
     return result.load > bears * (1 + 1e-9)
 
 
-def _lifts(span: Span, result: SagResult) -> Finding:
+def _lifts(span: Span, result: SagResult, *, laid: bool) -> Finding:
     assert result.load_lifting is not None, "asked for by the caller"
     spread = result.kind == "overhang" and result.load_lies == "even"
     loads = mass("lifting-load", result.load_lifting), mass("load", result.load)
     where = "spread over its overhang" if spread else "at its end"
     words = said("`{}` lifts off with {} {}, not {}", span.name, loads[0], where, loads[1])
-    advice = "Hold its far end down and write `held: fixed`, or let it reach out less."
+    held = "`held: clamped` under `lies-on`" if laid else "`held: fixed`"
+    advice = f"Hold its far end down and write {held}, or let it reach out less."
     return warning("span-lifts", words, span.place, advice, subject=span.name)
 
 
