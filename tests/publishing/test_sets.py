@@ -106,3 +106,17 @@ def test_the_board_is_shown_coming_down_on_both_feet(bundle: Bundle) -> None:
 
 def test_minutes_count_as_often_as_a_step_is_done(edition: Edition) -> None:
     assert edition.plan.minutes == 5
+
+
+def test_a_set_is_told_how_it_is_stored(edition: Edition, files: dict[str, bytes]) -> None:
+    """Four panels of 260 x 220, turned, are 880 of the 900 that the board is long: two layers."""
+    the_set = set_of(edition)
+    assert the_set is not None
+    rows = dict(the_set.rows)
+    assert rows["Flat, all of it in one pile"].startswith("900 × 300 × 60 mm (")
+    assert rows["Flat, small pieces side by side"].startswith("900 × 300 × 24 mm (")
+    assert rows["Flat, carried by"].startswith("one person: ")
+    (foot,) = wholes_of(edition)
+    assert dict(foot.rows)["A second one on top of it"].startswith("stacks: it stands 220 mm (")
+    (top,) = json.loads(files["plan.json"])["on-top"]
+    assert (top["thing"], top["lift"], top["rests"]) == ("foot", 220, True)

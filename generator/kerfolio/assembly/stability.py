@@ -32,9 +32,9 @@ class Stability:
 
     ``crown`` is the hull of the panel that a load stands on, ``crown_height`` how high its upper
     face lies: the highest broad one that lies flat, else the top of the box.
-    ``pile`` is (long, short, high) of all pieces in one flat pile: an upper bound, as small pieces
-    could lie side by side. ``centre`` is that of mass (kg). ``contact`` is the hull of what
-    touches the floor, counter-clockwise; nothing when it encloses no area.
+    ``pile`` is (long, short, high) of all pieces in one flat pile. ``centre`` is that of mass (kg).
+    ``contact`` is the hull of what touches the floor, counter-clockwise; nothing when it encloses
+    no area.
     """
 
     size: Vector
@@ -75,7 +75,7 @@ def stability_of(assembled: Assembled) -> Stability:
     crown, height = _crown(assembled, least, size)
     return Stability(
         size=size,
-        pile=_pile(assembled),
+        pile=pile_of(assembled.pieces),
         mass=mass,
         centre=between(least, scaled(pull, 1 / mass)),
         contact=convex_hull((x - least[0], y - least[1]) for x, y, _ in feet),
@@ -148,10 +148,11 @@ def _points(piece: PosedPiece) -> Iterator[Vector]:
     return (piece.pose.point(each) for each in panel_mesh(piece.panel).points)
 
 
-def _pile(assembled: Assembled) -> Vector:
-    around = [least_rectangle(piece.panel.shape) for piece in assembled.pieces]
+def pile_of(pieces: Sequence[PosedPiece]) -> Vector:
+    """Return pieces in one flat pile: long, short, high, mm."""
+    around = [least_rectangle(piece.panel.shape) for piece in pieces]
     long, short = (max(each) for each in zip(*around, strict=True))
-    return long, short, math.fsum(piece.panel.thickness for piece in assembled.pieces)
+    return long, short, math.fsum(piece.panel.thickness for piece in pieces)
 
 
 def _about(whole: Stability, way: Point, edge: float, load: float) -> Tipping:

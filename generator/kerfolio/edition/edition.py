@@ -10,6 +10,7 @@ from kerfolio.assembly.in_use import InUse
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.set_together import SetTogether
 from kerfolio.assembly.stability import Stability
+from kerfolio.assembly.storing import OnTop
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.layouts.boards import BoardPlan
 from kerfolio.layouts.layout import Layout
@@ -51,7 +52,8 @@ class Edition:
     the things it makes, each put together, ``together`` all of a set in its place; ``drawings``
     their pictures: ``assembled``, ``exploded`` (of a set ``NAME-assembled``, and ``set`` of all of
     it) and ``step-N``, counted over the plan. ``in_use`` is what its things do under a person,
-    where the plan states uses. ``times`` are those of the layout's sheets in their order,
+    where the plan states uses, ``on_top`` how a second one of each stands on it, by the name of its
+    assembly. ``times`` are those of the layout's sheets in their order,
     ``copies`` what one and more copies cost, ``spans`` what the plan's spans carry, ``saw`` the
     sheets as a saw cuts them, ``board_plans`` how boards are cut from lengths sold. ``formats`` are
     those that its cut files come in.
@@ -71,6 +73,7 @@ class Edition:
     made: tuple[Made, ...] = ()
     together: SetTogether | None = None
     in_use: tuple[ThingInUse, ...] = ()
+    on_top: Mapping[str, OnTop] = field(default_factory=dict)
     drawings: Mapping[str, Drawing] = field(default_factory=dict)
     times: tuple[CutTime, ...] = ()
     copies: tuple[CopiesCost, ...] = ()

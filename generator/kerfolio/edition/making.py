@@ -11,6 +11,7 @@ from kerfolio.assembly.made import Made
 from kerfolio.assembly.proof_words import proof_words
 from kerfolio.assembly.set_places import Row
 from kerfolio.assembly.stability_words import stability_cautions, stability_rows
+from kerfolio.assembly.storing_words import set_rows, whole_rows
 from kerfolio.basis.lengths import both_text, size_text
 from kerfolio.basis.masses import mass_text
 from kerfolio.basis.words import listed
@@ -63,9 +64,12 @@ def set_of(edition: Edition) -> TheSet | None:
     rows = [(making_line(each.stated), _one(each, first)) for each in edition.made]
     rows.append(("The set weighs", mass_text(edition.weight.total, first)))
     if edition.together is not None:
-        rows += [_lying(row, plan, first) for row in edition.together.rows]
-        size = size_text(size_of(box_around(edition.together.assembled.pieces)), first)
+        pieces = edition.together.assembled.pieces
+        size = size_text(size_of(box_around(pieces)), first)
         rows.append(("As drawn, width × depth × height", size))
+        if plan.shows("sizes"):
+            rows += [_lying(row, plan, first) for row in edition.together.rows]
+            rows += set_rows(pieces, edition.weight.panels, first)
     return TheSet(holds=f"A set: {made_words(plan)}.", rows=tuple(rows))
 
 
@@ -125,7 +129,11 @@ def wholes_of(edition: Edition) -> tuple[Whole, ...]:
 
 def _whole(edition: Edition, made: Made, build: Build) -> Whole:
     assembled, stability = build.drawn.assembled, build.stability
-    rows = stability_rows(stability, edition.first)
+    top = edition.on_top.get(made.stated.name)
+    rows = (
+        *stability_rows(stability, edition.first),
+        *whole_rows(assembled.pieces, stability, top, edition.first),
+    )
     placed = {piece.label for piece in assembled.pieces}
     labels = [piece.label for part in made.settled.parts for piece in part.pieces]
     missing = [label for label in labels if label not in placed] if edition.parts else []

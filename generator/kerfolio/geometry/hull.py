@@ -32,6 +32,11 @@ def shared_hull(one: Sequence[Point], other: Sequence[Point]) -> tuple[Point, ..
     return convex_hull((x, y) for x, y in shapely.get_coordinates(shared).tolist())
 
 
+def encloses(hull: Sequence[Point], point: Point) -> bool:
+    """Tell whether a point lies within a hull; in one of no area nothing does."""
+    return bool(hull) and bool(shapely.contains_xy(shapely.Polygon(hull), *point))
+
+
 def least_rectangle(flat: Flat) -> tuple[float, float]:
     """Return the long and the short side of the smallest rectangle around a shape, mm.
 

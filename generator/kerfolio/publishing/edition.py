@@ -9,6 +9,7 @@ from dataclasses import replace
 from kerfolio.assembly.in_use import in_use_of
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.set_together import SetTogether
+from kerfolio.assembly.storing import OnTop, on_top
 from kerfolio.assembly.told import told_steps
 from kerfolio.drawing.build_views import build_drawings, set_drawings
 from kerfolio.drawing.vocabulary import Drawing
@@ -64,6 +65,7 @@ def edition_of(
         together=together,
         drawings=_drawings(plan, made, together, workshop.identity.unit_for(plan)),
         in_use=tuple(_in_use(settled, made, together)),
+        on_top=dict(_on_top(made)),
         times=times,
         copies=_copies(workshop, settled, found.layout, times),
         spans=span_results(settled),
@@ -88,6 +90,14 @@ def _in_use(
         found = in_use_of(made[0].settled, build.drawn.assembled, build.stability)
         if found is not None:
             yield ThingInUse(found=found, sat_on=sat_on(settled, found.part, found.person.kg))
+
+
+def _on_top(made: Sequence[Made]) -> Iterator[tuple[str, OnTop]]:
+    """Yield how a second one of each thing that stands on the floor stands on the first."""
+    for each in made:
+        if each.build is not None and not each.is_single and each.build.stability.contact:
+            found = on_top(each.build.drawn.assembled, each.build.stability)
+            yield each.stated.name, found
 
 
 def _told_in_steps(made: Made) -> Made:

@@ -33,6 +33,10 @@ def figures(edition: Edition) -> dict[str, Any]:
         },
         "costs": [_cost(each, edition.identity.currency) for each in edition.copies],
         "in-use": _in_use(edition),
+        "on-top": [
+            {"thing": name, **_plain(top), "nests": top.nests}
+            for name, top in edition.on_top.items()
+        ],
         "spans": {
             "cautions": [*SPAN_CAUTIONS, RACKING] if edition.spans else [],
             "results": [_span(each, edition.first) for each in edition.spans],
