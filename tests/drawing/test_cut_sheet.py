@@ -190,7 +190,8 @@ def test_the_note_names_plan_release_thickness_and_units(name: str) -> None:
     for notes in (svg_notes(svg_bytes(drawing)), dxf_notes(dxf_bytes(drawing))):
         words = " ".join(notes)
         assert "Test bench 1.2.0" in words
-        assert "Cut for 17.8 mm ply (0.701 in)" in words
+        assert "Cut for 17.80 mm ply (0.701 in)" in words
+        assert "Fit 0.1 mm, cutter 6 mm" in words
         assert "Files for 17.8mm" in words
         assert "Units: mm" in words
         assert "100 mm" in notes

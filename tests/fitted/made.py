@@ -28,6 +28,11 @@ LABEL = (
         constant=0.0,
         slopes=(0.0, 1.0),
     ),
+    Slot(
+        style=Style(decimals=3, unless=6.0, before="-cutter-", after="mm", none="-no-cutter"),
+        constant=0.0,
+        slopes=(0.0, 0.0, 1.0),
+    ),
 )
 
 

@@ -56,8 +56,9 @@ def test_a_slot_adds_slope_times_number() -> None:
     slot = Slot(style=Style(), constant=60.0, slopes=(1.0, 2.0, -0.5))
     whole = one(Cell(name=("slot-", *LABEL), text=("w ", slot, ".")))
     at = {"thickness.ply": 17.63, "fit.ply": 0.08, "cutter.ply": 3.175}
-    assert fill(whole, at) == (("slot-17.63mm-fit-0.08mm", "w 76.2025."),)
-    assert fill(whole, {**at, "cutter.ply": None})[0][1] == "w 77.79."
+    assert fill(whole, at) == (("slot-17.63mm-fit-0.08mm-cutter-3.175mm", "w 76.2025."),)
+    square = fill(whole, {**at, "cutter.ply": None})
+    assert square == (("slot-17.63mm-fit-0.08mm-no-cutter", "w 77.79."),)
     assert fill(whole, {}) == (("slot-18.0mm", "w 75.2."),)
 
 
@@ -70,9 +71,9 @@ def test_the_first_cell_that_holds_the_point_is_taken_ends_included() -> None:
     def told(point: dict[str, float | None]) -> str:
         return fill(fitted(0, 0), point)[1][0]
 
-    assert told({"thickness.ply": 17.9, "cutter.ply": None}) == "a-17.9mm.txt"
+    assert told({"thickness.ply": 17.9, "cutter.ply": None}) == "a-17.9mm-no-cutter.txt"
     assert told({"thickness.ply": 17.91, "cutter.ply": None}) == "b-no-cutter"
-    assert told({"thickness.ply": 17.91, "cutter.ply": 8.0}) == "c-17.91mm"
+    assert told({"thickness.ply": 17.91, "cutter.ply": 8.0}) == "c-17.91mm-cutter-8mm"
 
 
 NARROW = one(Cell(name=(), text=(), box=(("cutter.ply", None),)))

@@ -25,6 +25,7 @@ STYLES = st.builds(
     unless=st.none() | REALS,
     before=WORDS,
     after=WORDS,
+    none=WORDS,
 )
 
 
@@ -117,7 +118,7 @@ def spoiled(*path: str | int, value: Any) -> str:
         (
             spoiled("styles", 0, "rule", value="rounded"),
             "styles[0].rule: must be one of "
-            "trimmed, pointed, fixed, padded, calliper, sold, sold-name",
+            "trimmed, pointed, fixed, padded, calliper, sold, sold-name, chosen, chosen-name",
         ),
         (
             spoiled("styles", 0, "width", value=1000),

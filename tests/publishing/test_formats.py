@@ -9,6 +9,9 @@ from typing import Any
 
 import pytest
 
+from kerfolio.basis.figured import resolved
+from kerfolio.basis.json_text import Number, json_text
+from kerfolio.basis.style import Numbers, Style, told_as
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.vocabulary import Drawing, Label, Stroke
 from kerfolio.edition.edition import Edition
@@ -32,20 +35,30 @@ from tests.plans import RACK, lay_down, proved, small_layout, workshop
 from tests.publishing.spoiling import faults_of, files_of, repacked
 
 
-def write(drawing: Drawing, *, own_origin: bool) -> bytes:
+def write(drawing: Drawing, *, own_origin: bool, numbers: Numbers = told_as) -> bytes:
     """Write corners, words and thickness as JSON, in tenths of a millimetre."""
     del own_origin
+
+    def told(value: float) -> Number:
+        return Number(numbers(value, Style(decimals=5)))
+
     items = [each for item in drawing.items for each in expanded(item)]
     contours = [(each.layer, each.contour) for each in items if isinstance(each, Stroke)]
     content = {
         "tenths": [
-            [layer, contour.closed, [(10 * x, 10 * y, b) for x, y, b in contour.vertices]]
+            [
+                layer,
+                contour.closed,
+                [(told(10 * x), told(10 * y), told(b)) for x, y, b in contour.vertices],
+            ]
             for layer, contour in contours
         ],
-        "words": [(each.layer, each.text) for each in items if isinstance(each, Label)],
-        "thickness": drawing.thickness and 10 * drawing.thickness,
+        "words": [
+            (each.layer, resolved(each.text, numbers)) for each in items if isinstance(each, Label)
+        ],
+        "thickness": drawing.thickness and told(10 * drawing.thickness),
     }
-    return json.dumps(content).encode()
+    return json_text(content).encode()
 
 
 def read(content: bytes) -> ReadBack:
@@ -123,10 +136,10 @@ def test_the_agreement_check_reads_its_files_back(bundle: Bundle) -> None:
         ),
         f"slot `side.rail-slot` and `{name}` disagree: 18.4 mm is not 17.8 mm",
         f"slot `side.foot` and `{name}` disagree: 18.4 mm is not 17.8 mm",
-        f"`{name}` and what it is for disagree: it does not say “Cut for 17.6 mm ply (0.693 in)”",
+        f"`{name}` and what it is for disagree: it does not say “Cut for 17.60 mm ply (0.693 in)”",
         f"`{name}` and what it is for disagree: it does not say “Files for 17.6mm. Units: mm.”",
         f"`{name}` and what it is for disagree: "
-        "it says “Cut for 18.2 mm ply (0.717 in)” on layer `note`",
+        "it says “Cut for 18.20 mm ply (0.717 in)” on layer `note`",
         f"`{name}` and what it is for disagree: "
         "it says “Files for 18.2mm. Units: mm.” on layer `note`",
         f"`{name}` and its own name disagree: it is for 18.2 mm, the sheet is 17.6 mm",

@@ -49,9 +49,13 @@ function calliper(mm) {
 }
 
 function sold(mm) {
-  let parts = soldAs(mm);
-  if (!parts) return calliper(mm);
-  let below = 64;
+  const parts = soldAs(mm);
+  return parts ? fraction(parts) : calliper(mm);
+}
+
+// So many 64ths of an inch, reduced: 1 1/8.
+function fraction(sixtyFourths) {
+  let [parts, below] = [sixtyFourths, 64];
   while (below > 1 && parts % 2 === 0) [parts, below] = [parts / 2, below / 2];
   const whole = Math.floor(Math.abs(parts) / below);
   const rest = Math.abs(parts) % below;
@@ -59,6 +63,18 @@ function sold(mm) {
   if (!rest) return `${sign}${whole}`;
   return `${sign}${whole ? `${whole} ` : ""}${rest}/${below}`;
 }
+
+// A fit or a cutter that somebody chose: the fraction that it is to 0.001 mm, else the fewest
+// decimals, three at least, that give it back.
+function chosen(mm) {
+  const [inches, wanted] = [rounded(mm, 3) / 25.4, steps(mm, 3)];
+  const parts = rounded(inches * 64, 0);
+  if (parts && steps((parts * 25.4) / 64, 3) === wanted) return fraction(parts);
+  const told = [3, 4, 5].map((places) => fixed(inches, places));
+  return told.find((each) => steps(Number(each) * 25.4, 3) === wanted);
+}
+
+const inAName = (text) => text.replaceAll(" ", "-").replaceAll("/", "-");
 
 const RULES = {
   trimmed: (value, style) => digits(value, style.decimals),
@@ -75,7 +91,9 @@ const RULES = {
   },
   calliper: (value) => calliper(value),
   sold: (value) => sold(value),
-  "sold-name": (value) => sold(value).replaceAll(" ", "-").replaceAll("/", "-"),
+  "sold-name": (value) => inAName(sold(value)),
+  chosen: (value) => chosen(value),
+  "chosen-name": (value) => inAName(chosen(value)),
 };
 
 // A number in a style, with the words that belong to it; nothing where it is as it need not be said.
@@ -93,7 +111,7 @@ function fill(fitted, point) {
   for (const name of Object.keys(point)) {
     if (!(name in exact)) throw new RangeError(`No file depends on ${name}.`);
   }
-  const values = fitted.numbers.map(({ name }) => exact[name] ?? 0);
+  const values = fitted.numbers.map(({ name }) => exact[name]);
   return fitted.files.map((file) => {
     const cell = file.cells.find(({ box }) => holds(box, exact));
     if (!cell) throw new RangeError(`There is no file for ${toldPoint(exact)}.`);
@@ -107,9 +125,11 @@ function filled(fitted, text, values) {
 
 function toldPiece(fitted, piece, values) {
   if (typeof piece === "string") return piece;
-  const [style, constant, ...slopes] = piece;
-  const value = slopes.reduce((sum, slope, place) => sum + slope * values[place], constant);
-  return toldAs(value, fitted.styles[style]);
+  const [place, constant, ...slopes] = piece;
+  const style = fitted.styles[place];
+  if (style.none && slopes.some((slope, at) => slope && values[at] === null)) return style.none;
+  const value = slopes.reduce((sum, slope, at) => sum + slope * (values[at] ?? 0), constant);
+  return toldAs(value, style);
 }
 
 // A number of the point on its own grid, or as drawn where the point leaves it out.

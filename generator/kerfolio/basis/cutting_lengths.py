@@ -108,21 +108,17 @@ def chosen_in(mm: float, unit: str) -> str:
     In inches the fraction that it is to 0.001 mm, else the fewest decimals, three at least, that
     give it back.
     """
-    return f"{_chosen_number(mm, unit)} {unit}"
+    return f"{chosen_number(mm, unit)} {unit}"
 
 
-def chosen_label(mm: float, unit: str) -> str:
-    """Return it as it stands in the name of a file: ``3.175mm``, ``1-8in``."""
-    return f"{_chosen_number(mm, unit).replace(' ', '-').replace('/', '-')}{unit}"
-
-
-def _chosen_number(mm: float, unit: str) -> str:
+def chosen_number(mm: float, unit: str) -> str:
+    """Return it without the unit: ``3.175``, ``1/8``."""
     if unit != "in":
         return mm_number(mm, 3)
-    inches, wanted = mm / INCH, steps(mm, 3)
+    inches, wanted = rounded(mm, 3) / INCH, steps(mm, 3)
     sixty_fourths = rounded(inches * 64, 0)
     if sixty_fourths and steps(sixty_fourths * INCH / 64, 3) == wanted:
-        return inch_number(mm, 64)
+        return inch_number(sixty_fourths * INCH / 64, 64)
     told = (fixed(inches, places) for places in range(3, 6))
     return next(each for each in told if steps(float(each) * INCH, 3) == wanted)
 

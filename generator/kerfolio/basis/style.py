@@ -7,20 +7,23 @@ too.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
 
+from kerfolio.basis.cutting_lengths import chosen_number
 from kerfolio.basis.digits import LENGTH_DECIMALS, digits, fixed, steps
 from kerfolio.basis.thickness import calliper_number, sold_number
 
 
 class Rule(StrEnum):
-    """From a number to its digits. The last three take a thickness in mm and know their decimals.
+    """From a number to its digits. The last five take mm and tell inches, of decimals of their own.
 
     ``TRIMMED`` is ``2.5`` and ``2``, ``POINTED`` ``2.5`` and ``2.0``, ``FIXED`` ``2.50``;
     ``PADDED`` is ``FIXED`` after blanks that fill a width. ``CALLIPER`` is inches as a calliper
     shows them, ``0.709``; ``SOLD`` the fraction that a sheet is sold as, ``23/32``, else as
-    ``CALLIPER``; ``SOLD_NAME`` the same in a file's name, ``23-32``.
+    ``CALLIPER``; ``SOLD_NAME`` the same in a file's name, ``23-32``. ``CHOSEN`` and ``CHOSEN_NAME``
+    are for a fit or a cutter, ``1/8`` and ``1-8``: the fraction, else three decimals or more.
     """
 
     TRIMMED = "trimmed"
@@ -30,6 +33,8 @@ class Rule(StrEnum):
     CALLIPER = "calliper"
     SOLD = "sold"
     SOLD_NAME = "sold-name"
+    CHOSEN = "chosen"
+    CHOSEN_NAME = "chosen-name"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,7 +42,7 @@ class Style:
     """A rule with what it needs, and words before and after that belong to the number.
 
     ``width`` is that of ``PADDED``, in signs. A number that is ``unless`` to the style's decimals
-    is not told at all, nor its words.
+    is not told at all, nor its words. ``none`` is said where there is none of it.
     """
 
     rule: Rule = Rule.TRIMMED
@@ -46,13 +51,20 @@ class Style:
     unless: float | None = None
     before: str = ""
     after: str = ""
+    none: str = ""
 
 
-def told_as(value: float, style: Style) -> str:
-    """Return a number in its digits, with its words.
+Numbers = Callable[[float | None, Style], str]
+"""How whoever writes a file tells a number: ``told_as``, or what records it on the way."""
+
+
+def told_as(value: float | None, style: Style) -> str:
+    """Return a number in its digits, with its words; None where there is none of it.
 
     Raises ValueError as ``digits``, and for what is wider than it may be.
     """
+    if value is None:
+        return style.none
     same = style.unless is not None and steps(value, style.decimals) == steps(
         style.unless, style.decimals
     )
@@ -75,7 +87,27 @@ def _number(value: float, style: Style) -> str:
         case Rule.SOLD:
             return sold_number(value, "in")
         case Rule.SOLD_NAME:
-            return sold_number(value, "in").replace(" ", "-").replace("/", "-")
+            return _in_a_name(sold_number(value, "in"))
+        case Rule.CHOSEN:
+            return chosen_number(value, "in")
+        case Rule.CHOSEN_NAME:
+            return _in_a_name(chosen_number(value, "in"))
+
+
+def _in_a_name(number: str) -> str:
+    return number.replace(" ", "-").replace("/", "-")
+
+
+def widest_of(style: Style) -> str:
+    """Return as wide a text as a style gives for sizes below 100 mm, all digits 0."""
+    match style.rule:
+        case Rule.CALLIPER:
+            number = "0.000"
+        case Rule.SOLD | Rule.SOLD_NAME | Rule.CHOSEN | Rule.CHOSEN_NAME:
+            number = "0 00/00"
+        case _:
+            number = "00." + "0" * style.decimals
+    return f"{style.before}{number}{style.after}"
 
 
 def _padded(text: str, width: int) -> str:

@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
-from kerfolio.basis.thickness import range_in, sold_pair
+from dataclasses import replace
+
+from kerfolio.basis.figured import Figure, figured, replaced
+from kerfolio.basis.style import Rule, Style
+from kerfolio.basis.thickness import range_in
+from kerfolio.basis.words import counted
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.settling.settled import CENTRE, Coupon, SettledPart, SettledPlan, SettledSheet
+from kerfolio.settling.variant_name import label_of
 from kerfolio.shop.art import Art
 
 CHECK_SQUARES = ((100.0, "100 mm"), (101.6, "4 in"))
@@ -18,10 +24,13 @@ IN_MM, IN_INCHES = "Units: mm.", "Units: in."
 
 Lines = tuple[str, ...]
 
+_THICK = Style(rule=Rule.FIXED, decimals=2, after=" mm")
+_CHOSEN = {"mm": Style(decimals=3, after=" mm"), "in": Style(rule=Rule.CHOSEN, after=" in")}
+
 
 def said_in_inches(line: str) -> str:
     """Return a line as the twin of a file says it that is in inches."""
-    return line.replace(IN_MM, IN_INCHES)
+    return replaced(line, IN_MM, IN_INCHES)
 
 
 def sheet_note(settled: SettledPlan, layout: SheetLayout, first: str = "mm") -> Lines:
@@ -30,8 +39,8 @@ def sheet_note(settled: SettledPlan, layout: SheetLayout, first: str = "mm") -> 
     zero = "Middle" if sheet.datum == CENTRE else "Lower left corner"
     return (
         f"{settled.plan.title} {settled.plan.version}, sheet {layout.number}",
-        _thickness_line(sheet, first),
-        f"Files for {settled.variant.label}, {count} {'piece' if count == 1 else 'pieces'}",
+        *_sheet_lines(sheet, first),
+        figured("Files for {}, {}", _thicknesses(settled), counted(count, "piece")),
         f"{IN_MM} {zero} of the sheet is 0,0.",
     )
 
@@ -41,8 +50,8 @@ def part_note(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Lin
     return (
         f"{settled.plan.title} {settled.plan.version}",
         f"Part {part.mark}, {part.name}: cut {len(part.pieces)}",
-        _thickness_line(settled.sheet(part.sheet), first),
-        f"Files for {settled.variant.label}. {IN_MM}",
+        *_sheet_lines(settled.sheet(part.sheet), first),
+        figured("Files for {}. {}", _thicknesses(settled), IN_MM),
     )
 
 
@@ -72,6 +81,19 @@ def _range(coupon: Coupon, first: str) -> str:
     return range_in(min(thicknesses), max(thicknesses), first)
 
 
-def _thickness_line(sheet: SettledSheet, first: str) -> str:
-    one, other = sold_pair(sheet.thickness, first)
-    return f"Cut for {one} {sheet.name} ({other})"
+def _thicknesses(settled: SettledPlan) -> str:
+    """Return the label of a point but for fit and cutter, which have a line of their own."""
+    return label_of(settled.variant, settled.plan.units)
+
+
+def _sheet_lines(sheet: SettledSheet, first: str) -> Lines:
+    """Return what the files are cut for and with; figures of the same length for any sheet."""
+    inch = Style(rule=Rule.SOLD if first == "in" else Rule.CALLIPER, after=" in")
+    styles = (inch, _THICK) if first == "in" else (_THICK, inch)
+    one, other = (Figure(sheet.thickness, style) for style in styles)
+    chosen = _CHOSEN[first]
+    cutter = replace(chosen, before="cutter ", none="no cutter")
+    return (
+        figured("Cut for {} {} ({})", one, sheet.name, other),
+        figured("Fit {}, {}", Figure(sheet.fit, chosen), Figure(sheet.diameter, cutter)),
+    )

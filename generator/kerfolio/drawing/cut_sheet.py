@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
+from kerfolio.basis.figured import joined
 from kerfolio.drawing.cut_note import (
     CHECK_SQUARES,
     MEASURE,
@@ -115,7 +116,8 @@ def cut_coupon(settled: SettledPlan, coupon: Coupon, first: str = "mm") -> Drawi
 
 
 def _title(settled: SettledPlan, what: str) -> str:
-    return f"{settled.plan.title} {settled.plan.version}: {what}, {settled.variant.label}"
+    head = f"{settled.plan.title} {settled.plan.version}: {what}"
+    return joined(", ", (head, settled.variant.label))
 
 
 def _cut_file(
@@ -138,7 +140,7 @@ def _cut_file(
         items=(*edges, *strokes, *bridges, *margin),
         layers=(*layers, *heights, *own, NOTE, CHECK_SQUARE),
         title=title,
-        description=". ".join(lines),
+        description=joined(". ", lines),
     )
 
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from kerfolio.basis.cutting_lengths import depth_in, depth_text
-from kerfolio.basis.lengths import mm_number
+from kerfolio.basis.figured import Figure, figured
+from kerfolio.basis.lengths import INCH
+from kerfolio.basis.style import Rule, Style
 from kerfolio.drawing.vocabulary import Ink, Layer
 from kerfolio.settling.settled import Cut, Operation, SettledBridge
 
@@ -42,11 +43,13 @@ def bridge_layer(bridge: SettledBridge, first: str = "mm") -> Layer:
 
     Its purpose tells the height in the unit ``first``, too.
     """
-    high = depth_text(bridge.height, first) if first == "in" else depth_in(bridge.height, first)
     return Layer(
-        name=f"bridge_{_depth_name(bridge.height)}",
-        purpose=f"Bridges: over these lines the cutter lifts to {high} above the lower face. "
-        "They lie on the finished edge. Not cut.",
+        name=figured("bridge_{}", _depth_name(bridge.height)),
+        purpose=figured(
+            "Bridges: over these lines the cutter lifts to {} above the lower face. "
+            "They lie on the finished edge. Not cut.",
+            _deep(bridge.height, first),
+        ),
     )
 
 
@@ -56,8 +59,8 @@ def layer_for(cut: Cut, first: str = "mm") -> Layer:
     Its purpose tells the depth in the unit ``first``, and in mm, as its name does.
     """
     return Layer(
-        name=f"{cut.operation}_{_depth_name(cut.depth)}",
-        purpose=_SENTENCES[cut.operation].format(depth=_depth_words(cut.depth, first)),
+        name=figured("{}_{}", cut.operation.value, _depth_name(cut.depth)),
+        purpose=figured(_SENTENCES[cut.operation], depth=_depth_words(cut.depth, first)),
         depth=cut.depth,
         cuts=True,
     )
@@ -78,12 +81,17 @@ def _depth_name(depth: float | None) -> str:
     """Depths are told apart to 0.01 mm."""
     if depth is None:
         return "through"
-    text = mm_number(depth, 2)
-    return f"{text if '.' in text else text + '.0'}mm"
+    return figured("{}", Figure(depth, Style(rule=Rule.POINTED, decimals=2, after="mm")))
 
 
 def _depth_words(depth: float | None, first: str) -> str:
     if depth is None:
         return "through the sheet"
-    deep = depth_text(depth, first) if first == "in" else depth_in(depth, first)
-    return f"{deep} deep from the face that lies up"
+    return figured("{} deep from the face that lies up", _deep(depth, first))
+
+
+def _deep(depth: float, first: str) -> str:
+    """Return a depth as ``depth_text`` tells it in inches first, else in mm alone."""
+    metric = Figure(depth, Style(decimals=2, after=" mm"))
+    inch = Figure(depth / INCH, Style(decimals=3, after=" in"))
+    return figured("{} ({})", inch, metric) if first == "in" else figured("{}", metric)

@@ -10,6 +10,7 @@ from typing import Any
 import font_source_sans_pro
 from fontTools.ttLib import TTFont
 
+from kerfolio.basis.figured import widest
 from kerfolio.drawing.vocabulary import Anchor, Label
 from kerfolio.geometry.contour import Point
 
@@ -36,10 +37,11 @@ def _advances(strong: bool) -> dict[int, float]:
 def text_width(text: str, height: float, *, strong: bool = False) -> float:
     """Return the width in mm of ``text`` at a font size of ``height`` mm, without kerning.
 
-    A character the typeface lacks counts as a full em, which no substitute exceeds by much.
+    A character the typeface lacks counts as a full em, which no substitute exceeds by much. Of a
+    text with figures it is the room that it keeps for any of them.
     """
     advances = _advances(strong)
-    return height * math.fsum(advances.get(ord(letter), 1.0) for letter in text)
+    return height * math.fsum(advances.get(ord(letter), 1.0) for letter in widest(text))
 
 
 @cache

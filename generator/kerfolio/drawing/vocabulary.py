@@ -1,6 +1,7 @@
 """The drawing vocabulary: strokes, labels and dimensions on named layers, in mm, y up.
 
-A drawing knows nothing of files; every format replays the same record.
+A drawing knows nothing of files; every format replays the same record. A text may be a
+``Figured``: its figures are told by whoever writes it, and it stands to the right of its place.
 """
 
 from __future__ import annotations

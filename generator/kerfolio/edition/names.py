@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable
 from string import Formatter
 
+from kerfolio.basis.figured import figured
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Plan
 from kerfolio.shop.art import arts_of
@@ -44,12 +45,12 @@ def bundle_name(plan: Plan) -> str:
 
 def cut_sheet_name(fit: str, number: int, ending: str) -> str:
     """Return the name of a sheet's cut file; the thickness stands in folder and file alike."""
-    return _SHEET.format(fit=fit, number=number, ending=ending)
+    return figured(_SHEET, fit=fit, number=number, ending=ending)
 
 
 def cut_part_name(fit: str, part: str, ending: str) -> str:
     """Return the name of a part's cut file."""
-    return _PART.format(fit=fit, part=part, ending=ending)
+    return figured(_PART, fit=fit, part=part, ending=ending)
 
 
 def coupon_name(sheet: str, ending: str) -> str:

@@ -3,7 +3,8 @@
 1. Each number of the point is rounded to its decimals; one that is left out is as drawn.
 2. The first cell whose box holds the point is taken, its ends included.
 3. A slot is its constant plus slope times number, added one after the other in the order of the
-   numbers in IEEE 754 binary64; what there is none of counts as 0. Its style tells it.
+   numbers in IEEE 754 binary64; what there is none of counts as 0. Its style tells it, or says
+   ``none`` where it has words for that and a number with a slope is none.
 """
 
 from __future__ import annotations
@@ -30,23 +31,26 @@ def fill(fitted: Fitted, point: Point) -> tuple[Filled, ...]:
         if name not in {each.name for each in fitted.numbers}:
             raise PointError(f"No file depends on {name}.")
     named = {each.name: value for each, value in zip(fitted.numbers, exact, strict=True)}
-    values = tuple(0.0 if each is None else each for each in exact)
     cells = (_cell(each, named) for each in fitted.files)
-    return tuple((filled(each.name, values), filled(each.text, values)) for each in cells)
+    return tuple((filled(each.name, exact), filled(each.text, exact)) for each in cells)
 
 
-def filled(text: Text, values: Sequence[float]) -> str:
-    """Return a text at the values of all numbers, 0 for what there is none of."""
+def filled(text: Text, values: Sequence[float | None]) -> str:
+    """Return a text at the values of all numbers, None for what there is none of."""
     return "".join(
-        each if isinstance(each, str) else told_as(_value(each, values), each.style)
+        each if isinstance(each, str) else told_as(value_of(each, values), each.style)
         for each in text
     )
 
 
-def _value(slot: Slot, values: Sequence[float]) -> float:
+def value_of(slot: Slot, values: Sequence[float | None]) -> float | None:
+    """Return the value of a slot; None where its style has words for none and there is none."""
     value = slot.constant
     for slope, number in zip(slot.slopes, values, strict=False):
-        value += slope * number
+        if number is not None:
+            value += slope * number
+        elif slope and slot.style.none:
+            return None
     return value
 
 

@@ -125,6 +125,7 @@ def _style(stated: Any, at: str) -> Style:
         unless=None if unless is None else _real(unless, f"{at}.unless"),
         before=_words(each.get("before", ""), f"{at}.before"),
         after=_words(each.get("after", ""), f"{at}.after"),
+        none=_words(each.get("none", ""), f"{at}.none"),
     )
 
 

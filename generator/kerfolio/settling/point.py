@@ -35,7 +35,7 @@ def point(
         fit=tuple(_fits(drawn, fit or {})),
         cutter=tuple(_cutters(drawn, cutter or {})),
     )
-    return labelled(variant, drawn.plan.units)
+    return labelled(variant, drawn.plan.units, drawn.sheets)
 
 
 def _fits(drawn: SettledPlan, asked: Mapping[str, float]) -> Iterator[tuple[str, float]]:

@@ -2,47 +2,61 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from kerfolio.basis.cutting_lengths import chosen_label
+from kerfolio.basis.figured import Figure, Figured, joined
 from kerfolio.basis.measures import chosen
 from kerfolio.basis.said import ByUnit, Measure, Quantity, Text, Words, enumerated, said, strung
+from kerfolio.basis.style import Rule, Style
 from kerfolio.basis.thickness import sold_in, thickness_label
-from kerfolio.settling.settled import FitVariant
+from kerfolio.settling.settled import FitVariant, SettledSheet
+
+_THICKNESS = {
+    "mm": Style(rule=Rule.POINTED, decimals=2, after="mm"),
+    "in": Style(rule=Rule.SOLD_NAME, after="in"),
+}
+_CHOSEN = {
+    "mm": Style(decimals=3, after="mm"),
+    "in": Style(rule=Rule.CHOSEN_NAME, decimals=3, after="in"),
+}
+"""How a fit or a cutter is told; to so many decimals of a mm it is the plan's own or not."""
 
 
-def labelled(variant: FitVariant, unit: str) -> FitVariant:
-    """Return a point with its label in a plan's unit."""
-    return replace(variant, label=label_of(variant, unit))
+def labelled(variant: FitVariant, unit: str, own: Iterable[SettledSheet] = ()) -> FitVariant:
+    """Return a point with its label in a plan's unit; ``own`` are the plan's sheets as drawn."""
+    return replace(variant, label=label_of(variant, unit, own))
 
 
-def label_of(variant: FitVariant, unit: str) -> str:
+def label_of(variant: FitVariant, unit: str, own: Iterable[SettledSheet] = ()) -> Figured:
     """Return what files of a point are called: ``17.6mm``, ``ply-17.8mm_thin-6.4mm``.
 
     A fit or a cutter that is not the plan's own follows the thickness of its sheet:
     ``17.63mm-fit-0.08mm-cutter-3.175mm``, ``17.63mm-no-cutter``.
     """
+    known = {sheet.name: sheet for sheet in own}
     several = len(variant.thickness) > 1
-    return "_".join(
-        "-".join(
-            (
-                *((sheet,) if several else ()),
-                thickness_label(mm, unit),
-                *_others_label(sheet, variant, unit),
+    return joined(
+        "_",
+        (
+            Figured(
+                *((f"{sheet}-",) if several else ()),
+                Figure(mm, _THICKNESS[unit]),
+                *(_others_label(known[sheet], variant, unit) if sheet in known else ()),
             )
-        )
-        for sheet, mm in variant.thickness
+            for sheet, mm in variant.thickness
+        ),
     )
 
 
-def _others_label(sheet: str, variant: FitVariant, unit: str) -> Iterator[str]:
-    fit, cutter = dict(variant.fit), dict(variant.cutter)
-    if sheet in fit:
-        yield f"fit-{chosen_label(fit[sheet], unit)}"
-    if sheet in cutter:
-        diameter = cutter[sheet]
-        yield "no-cutter" if diameter is None else f"cutter-{chosen_label(diameter, unit)}"
+def _others_label(own: SettledSheet, variant: FitVariant, unit: str) -> Iterator[Figure]:
+    """Yield fit and cutter, which say nothing where they are the plan's own."""
+    style, diameter = _CHOSEN[unit], own.cutter.diameter
+    fit = dict(variant.fit).get(own.name, own.fit)
+    cutter = dict(variant.cutter).get(own.name, diameter)
+    yield Figure(fit, replace(style, unless=own.fit, before="-fit-"))
+    told = replace(style, unless=diameter, before="-cutter-", none="-no-cutter")
+    yield Figure(cutter, told)
 
 
 def words_of(variant: FitVariant) -> Words:

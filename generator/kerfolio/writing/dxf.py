@@ -6,7 +6,9 @@ import io
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from kerfolio.basis.digits import LENGTH_DECIMALS, RATIO_DECIMALS, digits, plain, rounded
+from kerfolio.basis.digits import LENGTH_DECIMALS, RATIO_DECIMALS, plain, steps
+from kerfolio.basis.figured import resolved
+from kerfolio.basis.style import Numbers, Rule, Style, told_as
 from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.lettering import CAPITAL
@@ -40,24 +42,48 @@ _ALIGNMENT = {
 }
 
 
-def dxf_bytes(drawing: Drawing, unit: str = "mm", decimals: int = LENGTH_DECIMALS) -> bytes:
+_LENGTHS = frozenset((*range(10, 40), 40))
+"""Group codes of points, radii and heights in what is drawn."""
+
+_ANGLE, _BULGE = 50, 42
+_DRAWN = ("CIRCLE", "LWPOLYLINE", "TEXT")
+_BOX = frozenset((14, 24, 34, 15, 25, 35))
+"""Group codes of the corners of what is drawn, in the space it is drawn in."""
+
+_CORNERS = ("$EXTMIN", "$EXTMAX")
+"""Variables of the header that say the same."""
+
+_RATIO = Style(decimals=RATIO_DECIMALS)
+_NOWHERE = 1e20
+"""What empty spaces have for corners."""
+
+
+def dxf_bytes(
+    drawing: Drawing,
+    unit: str = "mm",
+    decimals: int = LENGTH_DECIMALS,
+    *,
+    numbers: Numbers = told_as,
+) -> bytes:
     """Return the drawing as DXF R2010, which says that its lengths are mm or, stated so, in.
 
     Contours are LWPOLYLINE with their arcs as bulges, full circles are CIRCLE, lettering is TEXT;
     fills are left out. Every layer of the drawing becomes a layer. The thickness that a cut file is
     for is a custom property of the drawing, in mm. Lengths have at most ``decimals``, angles 4,
-    bulges 8. Raises ValueError when
-    lettering or a dimension lies on a layer that is cut.
+    bulges 8; ``numbers`` tells every one of them. Raises ValueError when lettering or a dimension
+    lies on a layer that is cut.
     """
     _refuse_lettering_on_cuts(drawing)
     document = filemanagement.new("R2010")
-    _header(document, drawing, _UNITS[unit], decimals)
+    _header(document, drawing, _UNITS[unit], numbers)
+    names = {each.name: resolved(each.name, numbers) for each in drawing.layers}
     for layer in drawing.layers:
-        _add_layer(document, layer, _ink_of(drawing, layer))
+        entry = _add_layer(document, names[layer.name], _ink_of(drawing, layer))
+        entry.description = resolved(layer.purpose, numbers)
     space = document.modelspace()
     for item in _in_layer_order(drawing):
-        _add(space, item, decimals)
-    return _written(document).encode("utf-8")
+        _add(space, item, {"layer": names.get(item.layer, item.layer or "0")}, numbers)
+    return _written(document, numbers, decimals).encode("utf-8")
 
 
 def _refuse_lettering_on_cuts(drawing: Drawing) -> None:
@@ -67,7 +93,7 @@ def _refuse_lettering_on_cuts(drawing: Drawing) -> None:
             raise ValueError(f"lettering on the cut layer {item.layer}")
 
 
-def _written(document: Any) -> str:
+def _written(document: Any, numbers: Numbers, decimals: int) -> str:
     """Return the text of a document, without the time stamps and random identifiers of its making.
 
     These are the steps of the library's own ``write``, which stamps the document in between.
@@ -77,12 +103,22 @@ def _written(document: Any) -> str:
     _sort_classes(document)
     _unstamp(document)
     page = io.StringIO()
-    document.export_sections(_Tags(page, dxfversion=document.dxfversion))
+    document.export_sections(_Tags(page, document.dxfversion, numbers, decimals))
     return page.getvalue()
 
 
 class _Tags(TagWriter):
-    """Writes every number in plain digits; the library's own way has powers of ten."""
+    """Writes every number in plain digits; the library's own way has powers of ten.
+
+    What is drawn is rounded here, by what its group code says it is.
+    """
+
+    def __init__(self, page: io.StringIO, version: str, numbers: Numbers, decimals: int) -> None:
+        super().__init__(page, version)
+        self._numbers = numbers
+        self._length = Style(decimals=decimals)
+        self._corner = Style(rule=Rule.POINTED, decimals=decimals)
+        self._kind = self._variable = ""
 
     def write_tag(self, tag: DXFTag) -> None:
         """Write one tag; a vertex is one for each axis."""
@@ -96,7 +132,33 @@ class _Tags(TagWriter):
 
     def write_tag2(self, code: int, value: Any) -> None:
         """Write a group code with its value."""
-        super().write_tag2(code, plain(value) if isinstance(value, float) else value)
+        if code == 0:
+            self._kind = value
+        elif code == 9:
+            self._variable = value
+        super().write_tag2(code, self._told(code, value) if isinstance(value, float) else value)
+
+    def _told(self, code: int, value: float) -> str:
+        style = self._style(code, value)
+        return plain(value) if style is None else self._numbers(value, style)
+
+    def _style(self, code: int, value: float) -> Style | None:
+        if self._kind == "LAYOUT":
+            return self._length if code in _BOX and abs(value) < _NOWHERE else None
+        if self._kind not in _DRAWN:
+            return None
+        if code == _BULGE:
+            return _RATIO
+        return self._length if code in _LENGTHS else Style() if code == _ANGLE else None
+
+    def write_str(self, s: str) -> None:
+        """Write tags that are text already, as the header's, in which corners are numbers."""
+        if self._variable in _CORNERS:
+            tags = iter(s.splitlines())
+            for code, value in zip(tags, tags, strict=True):
+                super().write_tag2(int(code), self._numbers(float(value), self._corner))
+        else:
+            super().write_str(s)
 
     def write_vertex(self, code: int, vertex: Iterable[float]) -> None:
         """Write a point, an axis after the other."""
@@ -122,11 +184,11 @@ def _unstamp(document: Any) -> None:
         notes[name] = _MARK
 
 
-def _header(document: Any, drawing: Drawing, unit: tuple[int, int], decimals: int) -> None:
+def _header(document: Any, drawing: Drawing, unit: tuple[int, int], numbers: Numbers) -> None:
     document.header["$INSUNITS"], document.header["$MEASUREMENT"] = unit
     if drawing.thickness is not None:
-        document.header.custom_vars.append(THICKNESS, digits(drawing.thickness))
-    left, bottom, right, top = (rounded(each, decimals) for each in drawing.box)
+        document.header.custom_vars.append(THICKNESS, numbers(drawing.thickness, Style()))
+    left, bottom, right, top = drawing.box
     document.header["$EXTMIN"] = (left, bottom, 0)
     document.header["$EXTMAX"] = (right, top, 0)
     document.modelspace().dxf.extmin = (left, bottom, 0)
@@ -138,10 +200,10 @@ def _ink_of(drawing: Drawing, layer: Layer) -> Ink:
     return next(inks, Ink.INK)
 
 
-def _add_layer(document: Any, layer: Layer, ink: Ink) -> None:
-    entry = document.layers.add(layer.name, color=_GREY)
+def _add_layer(document: Any, name: str, ink: Ink) -> Any:
+    entry = document.layers.add(name, color=_GREY)
     entry.rgb = rgb(PALETTE[ink])
-    entry.description = layer.purpose
+    return entry
 
 
 def _in_layer_order(drawing: Drawing) -> Iterator[Stroke | Label]:
@@ -151,32 +213,28 @@ def _in_layer_order(drawing: Drawing) -> Iterator[Stroke | Label]:
         yield from expanded(item)
 
 
-def _add(space: Any, item: Stroke | Label, decimals: int) -> None:
-    attributes = {"layer": item.layer or "0"}
+def _add(space: Any, item: Stroke | Label, attributes: dict[str, str], numbers: Numbers) -> None:
+    """Add what an item is made of, its numbers exact: they are rounded when they are written."""
     if isinstance(item, Label):
-        _add_text(space, item, attributes, decimals)
+        _add_text(space, item, attributes, numbers)
     elif item.width is not None:
         for contour in (item.contour, *item.holes):
-            _add_contour(space, contour, attributes, decimals)
+            _add_contour(space, contour, attributes)
 
 
-def _add_text(space: Any, label: Label, attributes: dict[str, str], decimals: int) -> None:
+def _add_text(space: Any, label: Label, attributes: dict[str, str], numbers: Numbers) -> None:
     """DXF counts a text's height by its capitals."""
-    height, angle = rounded(label.height * CAPITAL, decimals), rounded(label.angle)
-    text = space.add_text(label.text, height=height, rotation=angle, dxfattribs=attributes)
-    x, y = (rounded(each, decimals) for each in label.at)
-    text.set_placement((x, y), align=_ALIGNMENT[label.anchor])
+    height, angle = label.height * CAPITAL, label.angle if steps(label.angle, 4) else 0.0
+    words = resolved(label.text, numbers)
+    text = space.add_text(words, height=height, rotation=angle, dxfattribs=attributes)
+    text.set_placement(label.at, align=_ALIGNMENT[label.anchor])
 
 
-def _add_contour(space: Any, contour: Contour, attributes: dict[str, str], decimals: int) -> None:
+def _add_contour(space: Any, contour: Contour, attributes: dict[str, str]) -> None:
     round_one = circle_of(contour)
     if round_one:
-        (x, y), radius = round_one
-        middle = rounded(x, decimals), rounded(y, decimals)
-        space.add_circle(middle, rounded(radius, decimals), dxfattribs=attributes)
+        middle, radius = round_one
+        space.add_circle(middle, radius, dxfattribs=attributes)
         return
-    placed = [
-        (rounded(x, decimals), rounded(y, decimals), rounded(b, RATIO_DECIMALS))
-        for x, y, b in contour.vertices
-    ]
+    placed = [(x, y, b if steps(b, RATIO_DECIMALS) else 0.0) for x, y, b in contour.vertices]
     space.add_lwpolyline(placed, format="xyb", close=contour.closed, dxfattribs=attributes)

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from typing import Protocol
 
+from kerfolio.basis.style import Numbers, told_as
 from kerfolio.drawing.cut_note import said_in_inches
 from kerfolio.drawing.inches import in_inches
 from kerfolio.drawing.vocabulary import Drawing
@@ -19,8 +20,11 @@ from kerfolio.writing.svg import svg_bytes
 class Write(Protocol):
     """How a drawing becomes a file; lengths of the drawing are mm, y up."""
 
-    def __call__(self, drawing: Drawing, *, own_origin: bool) -> bytes:
-        """Return the file. With ``own_origin`` the drawing's 0,0 must be the file's too."""
+    def __call__(self, drawing: Drawing, *, own_origin: bool, numbers: Numbers = told_as) -> bytes:
+        """Return the file, in UTF-8. With ``own_origin`` the drawing's 0,0 must be the file's too.
+
+        ``numbers`` tells every number that is written, those in words too.
+        """
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,20 +52,30 @@ _DECIMALS = {"mm": 4, "in": 6}
 """Of lengths in files of a unit: a step of an inch file is 0.00003 mm, below that of one in mm."""
 
 
-def _svg(drawing: Drawing, *, own_origin: bool, unit: str = "mm") -> bytes:
-    return svg_bytes(drawing, decimals=_DECIMALS[unit], unit=unit, own_origin=own_origin)
+def _svg(
+    drawing: Drawing, *, own_origin: bool, numbers: Numbers = told_as, unit: str = "mm"
+) -> bytes:
+    return svg_bytes(
+        drawing, decimals=_DECIMALS[unit], unit=unit, own_origin=own_origin, numbers=numbers
+    )
 
 
-def _dxf(drawing: Drawing, *, own_origin: bool, unit: str = "mm") -> bytes:  # noqa: ARG001
+def _dxf(
+    drawing: Drawing,
+    *,
+    own_origin: bool,  # noqa: ARG001
+    numbers: Numbers = told_as,
+    unit: str = "mm",
+) -> bytes:
     """A DXF always has the drawing's 0,0."""
-    return dxf_bytes(drawing, unit, _DECIMALS[unit])
+    return dxf_bytes(drawing, unit, _DECIMALS[unit], numbers=numbers)
 
 
 def _twin(usual: CutFormat, written: Callable[..., bytes]) -> CutFormat:
     """Return a format in inches that is in all else as the one in mm, which ``written`` writes."""
 
-    def write(drawing: Drawing, *, own_origin: bool) -> bytes:
-        return written(in_inches(drawing), own_origin=own_origin, unit="in")
+    def write(drawing: Drawing, *, own_origin: bool, numbers: Numbers = told_as) -> bytes:
+        return written(in_inches(drawing), own_origin=own_origin, numbers=numbers, unit="in")
 
     return replace(
         usual,

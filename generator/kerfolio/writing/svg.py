@@ -9,6 +9,8 @@ from math import ceil, pi
 from xml.sax.saxutils import escape, quoteattr
 
 from kerfolio.basis.digits import digits
+from kerfolio.basis.figured import Figured, joined, resolved
+from kerfolio.basis.style import Numbers, Style, told_as
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.lettering import text_width
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Label, Layer, Stroke
@@ -30,17 +32,24 @@ class _Look:
 
     left: float
     top: float
-    decimals: int
+    length: Style
+    numbers: Numbers
     palette: Palette
     classes: str
     outlined: bool
 
     def number(self, value: float) -> str:
-        return digits(value, self.decimals)
+        return self.numbers(value, self.length)
 
     def point(self, x: float, y: float) -> str:
         """The one place where the y axis is turned downwards."""
         return f"{self.number(x - self.left)} {self.number(self.top - y)}"
+
+    def text(self, text: str) -> str:
+        return escape(resolved(text, self.numbers, _fit))
+
+    def quoted(self, text: str) -> str:
+        return quoteattr(resolved(text, self.numbers, _fit))
 
     def paint(self, stroke: Ink | None, fill: Ink | None) -> str:
         named = [f"{self.classes}line-{stroke}"] if stroke else []
@@ -62,6 +71,7 @@ def svg_bytes(
     class_prefix: str = "",
     id_prefix: str = "",
     outlined: bool = False,
+    numbers: Numbers = told_as,
 ) -> bytes:
     """Return the drawing as an SVG document; one user unit is one ``unit`` of the drawing.
 
@@ -72,10 +82,11 @@ def svg_bytes(
     classes ``PREFIXline-INK`` and ``PREFIXfill-INK``, by which a page's style sheet overrides the
     colours.
     ``outlined`` writes lettering as outlines, the same on every machine, instead of as text.
+    ``numbers`` tells every number that is written.
     The thickness that a cut file is for stands at its root as ``data-thickness``, mm.
     """
     left, top = (0.0, 0.0) if own_origin else (drawing.box[0], drawing.box[3])
-    look = _Look(left, top, decimals, palette, class_prefix, outlined)
+    look = _Look(left, top, Style(decimals=decimals), numbers, palette, class_prefix, outlined)
     body = "".join(_groups(drawing, look, id_prefix))
     opening = _opening(drawing, look, unit if real_size else "")
     return f"{opening}{body}</svg>\n".encode()
@@ -85,18 +96,24 @@ def _opening(drawing: Drawing, look: _Look, unit: str) -> str:
     width, height = look.number(drawing.width), look.number(drawing.height)
     size = f' width="{width}{unit}" height="{height}{unit}"' if unit else ""
     corner = look.point(drawing.box[0], drawing.box[3])
-    left, bottom = look.number(drawing.box[0]), look.number(drawing.box[1])
-    data = f' data-origin="{left} {bottom}"' if (left, bottom) != ("0", "0") else ""
+    data = _origin(drawing, look)
     if drawing.thickness is not None:
-        data += f' data-thickness="{digits(drawing.thickness)}"'
-    name = f' role="img" aria-label={_quoted(drawing.title)}' if drawing.title else ""
-    title = f"<title>{_text(drawing.title)}</title>\n" if drawing.title else ""
-    about = f"<desc>{_text(drawing.description)}</desc>\n" if drawing.description else ""
+        data += f' data-thickness="{look.numbers(drawing.thickness, Style())}"'
+    name = f' role="img" aria-label={look.quoted(drawing.title)}' if drawing.title else ""
+    title = f"<title>{look.text(drawing.title)}</title>\n" if drawing.title else ""
+    about = f"<desc>{look.text(drawing.description)}</desc>\n" if drawing.description else ""
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg"{size} viewBox="{corner} {width} {height}"'
         f'{data}{name} font-family="{_FONTS}" stroke-linejoin="round" stroke-linecap="round">\n'
         f"{title}{about}"
     )
+
+
+def _origin(drawing: Drawing, look: _Look) -> str:
+    corner = drawing.box[:2]
+    if all(digits(each, look.length.decimals) == "0" for each in corner):
+        return ""
+    return f' data-origin="{" ".join(map(look.number, corner))}"'
 
 
 def _groups(drawing: Drawing, look: _Look, id_prefix: str) -> Iterator[str]:
@@ -105,13 +122,14 @@ def _groups(drawing: Drawing, look: _Look, id_prefix: str) -> Iterator[str]:
     yield from (_element(each, look) for item in loose for each in expanded(item))
     for layer in drawing.layers:
         items = [item for item in drawing.items if item.layer == layer.name]
-        yield f"<g id={_quoted(id_prefix + layer.name)}>\n{_purpose(layer)}"
+        name = look.quoted(joined("", (id_prefix, layer.name)))
+        yield f"<g id={name}>\n{_purpose(layer, look)}"
         yield from (_element(each, look) for item in items for each in expanded(item))
         yield "</g>\n"
 
 
-def _purpose(layer: Layer) -> str:
-    return f"<desc>{_text(layer.purpose)}</desc>\n" if layer.purpose else ""
+def _purpose(layer: Layer, look: _Look) -> str:
+    return f"<desc>{look.text(layer.purpose)}</desc>\n" if layer.purpose else ""
 
 
 def _element(item: Stroke | Label, look: _Look) -> str:
@@ -164,16 +182,22 @@ def _arcs(arc: Arc, end: Point, look: _Look) -> Iterator[str]:
 
 
 def _lettering(label: Label, look: _Look) -> str:
-    """Write text; its length is stated so that another font still keeps to its place."""
+    """Write text; its length is stated so that another font still keeps to its place.
+
+    Not where figures in it may change: the length would have to follow them.
+    """
     across, down = look.point(*label.at).split()
-    length = look.number(text_width(label.text, label.height, strong=label.strong))
+    length = ""
+    if not isinstance(label.text, Figured):
+        width = look.number(text_width(label.text, label.height, strong=label.strong))
+        length = f' textLength="{width}" lengthAdjust="spacingAndGlyphs"'
     anchor = "" if label.anchor is Anchor.START else f' text-anchor="{label.anchor}"'
     weight = ' font-weight="600"' if label.strong else ""
     turned = f' transform="rotate({look.number(-label.angle)} {across} {down})"'
     return (
         f'<text x="{across}" y="{down}" font-size="{look.number(label.height)}"{anchor}{weight}'
-        f'{look.paint(None, label.ink)} textLength="{length}" lengthAdjust="spacingAndGlyphs"'
-        f"{turned if label.angle else ''}>{_text(label.text)}</text>\n"
+        f"{look.paint(None, label.ink)}{length}"
+        f"{turned if label.angle else ''}>{look.text(label.text)}</text>\n"
     )
 
 
@@ -182,9 +206,5 @@ def _outlines(label: Label, look: _Look) -> str:
     return f'<path d="{path}"{look.paint(None, label.ink)}/>\n' if path else ""
 
 
-def _text(text: str) -> str:
-    return escape(_UNFIT.sub("", text))
-
-
-def _quoted(text: str) -> str:
-    return quoteattr(_UNFIT.sub("", text))
+def _fit(text: str) -> str:
+    return _UNFIT.sub("", text)
