@@ -55,6 +55,7 @@ SHEET = SettledSheet(
     name="ply",
     stock=STOCK,
     thickness=THICKNESS,
+    published=(THICKNESS, THICKNESS),
     fit=FIT,
     size=(2440, 1220),
     margin=10,

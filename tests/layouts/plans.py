@@ -57,6 +57,7 @@ def sheet_of(
         name=name,
         stock=stock,
         thickness=17.8,
+        published=(17.8, 17.8),
         fit=0.1,
         size=size,
         margin=margin,

@@ -15,7 +15,8 @@ def of_two_sheets() -> Edition:
     """The stool as if its seat were of a thinner sheet, published for two thicknesses of each."""
     found = edition()
     ply = found.settled.sheets[0]
-    thin = replace(ply, name="thin", stock=replace(ply.stock, title="Birch plywood 12 mm"))
+    stock = replace(ply.stock, title="Birch plywood 12 mm")
+    thin = replace(ply, name="thin", stock=stock, published=(11.6, 12.0))
     pairs = [(a, b) for a in (17.6, 18.0) for b in (11.6, 12.0)]
     variants = tuple(
         replace(
@@ -62,7 +63,7 @@ def test_every_folder_is_listed_with_the_thickness_of_every_sheet() -> None:
 
 def test_facts_name_each_sheet_and_the_number_of_sets() -> None:
     found = of_two_sheets()
-    assert [each.thicknesses for each in sheet_ranges(found)] == [(17.6, 18.0), (11.6, 12.0)]
+    assert [(each.least, each.most) for each in sheet_ranges(found)] == [(17.6, 18.0), (11.6, 12.0)]
     (thickness,) = [fact for fact in facts(found) if fact.head == "Sheet thickness"]
     assert thickness.lines == (
         ("Birch plywood 18 mm", "17.6 to 18 mm (0.693 to 0.709 in)"),

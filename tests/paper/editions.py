@@ -147,6 +147,7 @@ def _sheet(thickness: float) -> SettledSheet:
         name="ply",
         stock=_PLY,
         thickness=thickness,
+        published=(17.6, 18.0),
         fit=0.1,
         size=(2440.0, 1220.0),
         margin=10.0,

@@ -134,10 +134,10 @@ def test_a_good_inch_plan_is_not_warned_of() -> None:
         ),
         (
             "published-for: 23/32 in, ",
-            "published-for: 11/16 to 3/4, ",
+            "published-for: 11/16 by 1/64, ",
             "wrong-value",
-            "`11/16 to 3/4` is no ladder",
-            "Write `11/16 in to 3/4 in by 1/64 in`, or one thickness.",
+            "`11/16 by 1/64` is no range",
+            "Write `11/16 in to 3/4 in`, or one thickness.",
         ),
         (
             "published-for: 23/32 in, ",
@@ -145,7 +145,7 @@ def test_a_good_inch_plan_is_not_warned_of() -> None:
             "outside-stock",
             "`ply` is published from 1 in",
             "`plywood-23-32` (content/sheets.yaml) is sold at 0.688 to 0.750 in: correct the "
-            "ladder or name another stock.",
+            "range or name another stock.",
         ),
         (
             "outline: {rectangle: [w, h]}",

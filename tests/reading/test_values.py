@@ -302,13 +302,13 @@ def test_an_amount_keeps_what_was_written() -> None:
         (SPOTS, "[[1, 2], 3]", f"expected a point [x, y], found `3` / {POINT}"),
         (
             LadderForm(),
-            "17 to 18",
-            "`17 to 18` is no ladder / Write `17.2 to 18.6 by 0.2`, or one thickness.",
+            "17 to 18 by",
+            "`17 to 18 by` is no range / Write `17.2 to 18.6`, or one thickness.",
         ),
         (
             LadderForm(),
             "17-19",
-            "`17-19` is no ladder / Write `17 to 19 by 0.2` (11 thicknesses).",
+            "`17-19` is no range / Write `17 to 19`.",
         ),
         (
             LadderForm(),

@@ -15,7 +15,7 @@ from kerfolio.model.statement import Amount, Named
 from kerfolio.settling.coupon import tried
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import SettledPart
-from kerfolio.settling.variant import rungs
+from kerfolio.settling.variant import ready_made
 from tests.settling.panels import flat, stated, variant
 
 SLOT = "s: {{slot: {{at: [200, 150], length: {length}, angle: {angle}, takes: ply}}}}"
@@ -104,7 +104,7 @@ def test_a_ladder_has_every_rung_and_both_ends(first: int, step: int, count: int
     _, stock = stated("h: {hole: {at: [9, 9], diameter: 8}}")
     material = stock.sheet("birch-plywood-18")
     assert material is not None
-    found = rungs(use, material, "mm")
+    found = ready_made(use, material, "mm")
     assert found == pytest.approx([(first + step * n) / 10 for n in range(count + 1)])
 
 

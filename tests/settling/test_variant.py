@@ -34,6 +34,28 @@ def test_rungs(ladder: str, wanted: list[str]) -> None:
     assert labels(ladder) == wanted
 
 
+def test_a_range_without_steps_has_files_for_what_it_is_drawn_for() -> None:
+    assert labels("17.2 to 18.6") == ["17.7mm"], "what the stock measures"
+    assert labels("17.9 to 18.6") == ["17.9mm"], "the nearest of the range"
+    assert labels("17.2 to 18.6, drawn-for: 18.04") == ["18.04mm"]
+
+
+def test_ready_made_files_come_besides() -> None:
+    assert labels("17.2 to 18.6, ready-made: [17.2, 23/32 in]") == ["17.2mm", "17.7mm", "18.26mm"]
+    ladder = "17.6 to 18.2 by 0.2, ready-made: 17.9"
+    assert labels(ladder) == ["17.6mm", "17.8mm", "17.9mm", "18.0mm", "18.2mm"]
+
+
+def test_a_sheet_knows_what_it_is_published_for_and_the_fits_to_choose_from() -> None:
+    fit = "fit: {value: 0.1, reader: 0.05 to 0.2}"
+    text = RACK.replace("17.6 to 18.2 by 0.2", "17.5 to 18.2 by 0.2").replace("fit: 0.1", fit)
+    drawn = proved(text).drawn
+    assert drawn is not None
+    (sheet,) = drawn.sheets
+    assert (sheet.published, sheet.fit, sheet.fits) == ((17.5, 18.2), 0.1, (0.05, 0.2))
+    assert proved().drawn.sheets[0].fits is None  # type: ignore[union-attr]
+
+
 def test_in_inches_rungs_are_called_by_the_fractions_sold() -> None:
     plan = workshop(INCHES.replace("17.6 to 18.2 by 0.2", "11/16 to 23/32 by 1/64"))
     made, _ = variants(plan.plans[0], plan.stock)

@@ -40,6 +40,15 @@ TITLE = Budget(
 )
 """Two lines on a cover and in a table; search engines and feeds show about half of it."""
 
+READY_MADE = Budget(
+    noun="a list",
+    units="ready-made thicknesses",
+    most=5,
+    advice="Name a handful: readers get files for every other thickness, too.",
+)
+"""A reader chooses among them at a glance; every other thickness of the range is made from the one
+they measured."""
+
 SUMMARY = Budget(
     noun="a summary",
     units="letters",

@@ -35,11 +35,29 @@ class Size:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ladder:
-    """``17.2 to 18.6 by 0.2``: the thicknesses a plan is published for."""
+    """``17.2 to 18.6 by 0.2``: the thicknesses a plan is published for; None where no step is."""
 
     first: Amount
     last: Amount
-    step: Amount
+    step: Amount | None = None
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choice:
+    """``0.05 to 0.2``: what readers may choose from, both ends with it."""
+
+    least: Amount
+    most: Amount
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fit:
+    """The clearance on each side of a joint, and between what a reader may choose it."""
+
+    value: Amount
+    reader: Choice | None = None
     place: Place = NOWHERE
 
 
@@ -69,8 +87,9 @@ class Clamp:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetUse:
-    """A sheet material the plan is cut from; ``fit`` is the clearance per side.
+    """A sheet material the plan is cut from.
 
+    ``ready_made`` are thicknesses of the published range that cut files are made for besides.
     ``size`` is (along the grain, across). ``margin`` is kept clear along the sheet's edges and
     ``gap`` between pieces; both have defaults from the cutter. ``datum`` is where the cut files
     of a sheet have their 0,0: its lower left ``corner`` or its ``centre``. ``also`` are other
@@ -81,8 +100,9 @@ class SheetUse:
     stock: Named
     size: tuple[Amount, Amount] | None = None
     published_for: Ladder | None = None
+    ready_made: tuple[Amount, ...] = ()
     drawn_for: Amount | None = None
-    fit: Amount | None = None
+    fit: Fit | None = None
     margin: Amount | None = None
     gap: Amount | None = None
     datum: str = "corner"

@@ -49,10 +49,7 @@ def _thickness(edition: Edition) -> str:
         return ""
     first = edition.first
     spans = listed(
-        [
-            f"{each.title}, {sold_range_text(each.thicknesses[0], each.thicknesses[-1], first)}"
-            for each in ranges
-        ]
+        [f"{each.title}, {sold_range_text(each.least, each.most, first)}" for each in ranges]
     )
     if len(edition.variants) == 1:
         return f"{measuring_of(edition).take} The plan is published for {spans}."

@@ -31,11 +31,11 @@ class Fact:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetRange:
-    """The thicknesses, in mm, that one sheet of a plan is published for."""
+    """The thinnest and the thickest, in mm, that one sheet of a plan is published for."""
 
-    sheet: str
     title: str
-    thicknesses: tuple[float, ...]
+    least: float
+    most: float
 
 
 def facts(edition: Edition) -> tuple[Fact, ...]:
@@ -55,16 +55,10 @@ def facts(edition: Edition) -> tuple[Fact, ...]:
 
 
 def sheet_ranges(edition: Edition) -> tuple[SheetRange, ...]:
-    """Return the thicknesses of every sheet over all variants, thinnest first."""
+    """Return what every sheet is published for."""
     return tuple(
-        SheetRange(
-            sheet=sheet.name,
-            title=sheet.stock.title,
-            thicknesses=tuple(
-                sorted({dict(each.variant.thickness)[sheet.name] for each in edition.variants})
-            ),
-        )
-        for sheet in edition.settled.sheets
+        SheetRange(title=each.stock.title, least=each.published[0], most=each.published[1])
+        for each in edition.settled.sheets
     )
 
 
@@ -85,7 +79,7 @@ def short_line(edition: Edition) -> str:
 
 
 def _span(each: SheetRange, first: str) -> str:
-    return sold_range_text(each.thicknesses[0], each.thicknesses[-1], first)
+    return sold_range_text(each.least, each.most, first)
 
 
 def _sheets(edition: Edition) -> Lines:

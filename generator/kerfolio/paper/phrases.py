@@ -32,7 +32,6 @@ def published_for(edition: Edition) -> str:
     """Return the range of thicknesses for every sheet: ``17.2 to 18.6 mm``."""
     words = []
     for sheet in edition.settled.sheets:
-        known = sorted({dict(each.variant.thickness)[sheet.name] for each in edition.variants})
-        span = sold_range_in(known[0], known[-1], edition.first)
+        span = sold_range_in(*sheet.published, edition.first)
         words.append(f"{span} {sheet.name}" if len(edition.settled.sheets) > 1 else span)
     return listed(words)

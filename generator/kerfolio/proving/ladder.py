@@ -17,7 +17,7 @@ from kerfolio.proving.origin import named_with_file
 from kerfolio.proving.rule import COMMON_PRACTICE, Stated, before
 from kerfolio.settling.scope import Scope, SettlingError
 from kerfolio.settling.sheet import DEFAULT_FIT
-from kerfolio.settling.variant import rungs
+from kerfolio.settling.variant import published_range
 
 RATTLES = 0.5
 """Play in mm beyond the fit that a hand feels as loose (common practice, no single source)."""
@@ -30,11 +30,12 @@ _LEAST_FIT = 0.02
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Published:
-    """A sheet that some part takes, its stock, the thicknesses published and the fit, mm."""
+    """A sheet that some part takes, its stock, the published range and the fit, mm."""
 
     use: SheetUse
     stock: SheetStock
-    steps: tuple[float, ...]
+    first: float
+    last: float
     fit: float
 
 
@@ -47,7 +48,7 @@ class _Published:
 def thin_sheets_covered(stated: Stated) -> Iterator[Finding]:
     """Look for slots that the thinnest sheet sold rattles in."""
     for each in _published(stated):
-        play = each.steps[0] - each.stock.least
+        play = each.first - each.stock.least
         if play > RATTLES + NOISE:
             sold, loose = precise("least-sold", each.stock.least), length("play", play)
             message = said("a sheet of {} has {} more play than the fit", sold, loose)
@@ -66,7 +67,7 @@ def thin_sheets_covered(stated: Stated) -> Iterator[Finding]:
 def thick_sheets_covered(stated: Stated) -> Iterator[Finding]:
     """Look for slots that the thickest sheet sold does not go into."""
     for each in _published(stated):
-        widest = each.steps[-1] + 2 * each.fit
+        widest = each.last + 2 * each.fit
         if each.stock.most > widest + NOISE:
             sold = precise("most-sold", each.stock.most)
             message = said("a sheet of {} goes into no published slot", sold)
@@ -92,7 +93,7 @@ def ladder_outside_stock(stated: Stated) -> Iterator[Finding]:
         low, high = each.stock.least, each.stock.most
         name = named_with_file(each.stock, "least")
         sold = said("{} is sold at {}", name, readings(("least-sold", low), ("most-sold", high)))
-        first, last = each.steps[0], each.steps[-1]
+        first, last = each.first, each.last
         far = last > _FAR * high
         if each.use.published_for and (far or not low - RATTLES <= last):
             yield _outside(each, said("up to {}", precise("published", last)), sold, last)
@@ -107,7 +108,7 @@ def ladder_outside_stock(stated: Stated) -> Iterator[Finding]:
 
 def _outside(each: _Published, words: Words, sold: Words, mm: float) -> Finding:
     message = said("`{}` is published {}", each.use.name, words)
-    advice = _slip(each, mm, said("{}: correct the ladder or name another stock.", sold))
+    advice = _slip(each, mm, said("{}: correct the range or name another stock.", sold))
     return warning("outside-stock", message, each.use.place, advice, subject=each.use.name)
 
 
@@ -155,7 +156,8 @@ def _published(stated: Stated, *, taken: bool = True) -> Iterator[_Published]:
         if stock is None or (taken and use.name not in used):
             continue
         try:
-            fit = scope.mm(use.fit) if use.fit else DEFAULT_FIT
-            yield _Published(use=use, stock=stock, steps=rungs(use, stock, scope.unit), fit=fit)
+            fit = scope.mm(use.fit.value) if use.fit else DEFAULT_FIT
+            first, last = published_range(use, stock, scope.unit)
+            yield _Published(use=use, stock=stock, first=first, last=last, fit=fit)
         except SettlingError:
             continue  # settling says what is wrong with it

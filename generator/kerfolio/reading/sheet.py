@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 from itertools import repeat
 
+from kerfolio.basis.budgets import READY_MADE
 from kerfolio.basis.complaint import quoted
 from kerfolio.basis.digits import digits
 from kerfolio.basis.expression import Expression, ExpressionError, parse
@@ -18,7 +19,6 @@ from kerfolio.model.plan import BoardUse, Clamp, Ladder, Offcut, SheetUse
 from kerfolio.model.statement import Amount
 from kerfolio.reading.amounts import (
     CLEARANCE,
-    FIT,
     LENGTH,
     SIDE,
     STEP,
@@ -28,13 +28,14 @@ from kerfolio.reading.amounts import (
     size_name_fault,
 )
 from kerfolio.reading.desk import Desk
+from kerfolio.reading.fit import FIT
 from kerfolio.reading.forms import Book, Form, ListOf, Schema
 from kerfolio.reading.nodes import Node, Scalar
 from kerfolio.reading.record import Entries, Key, Record
 from kerfolio.reading.reference import REFERENCE
 from kerfolio.reading.values import SCALAR, choice, name_fault, split_size, whole
 
-_LADDER = re.compile(r"(.+?)\s+to\s+(.+?)\s+by\s+(.+)")
+_LADDER = re.compile(r"(.+?)\s+to\s+(.+?)(?:\s+by\s+(.+))?")
 _RANGE = re.compile(r"(.+?)\s*(?:-|–|—|…|\.\.+)\s*(.+)")
 _WIDE = 1.5
 """A ladder from one thickness to more than this many of it has a slip in an end (common practice,
@@ -45,43 +46,43 @@ _LEAST_STEP = {"mm": 0.1, "in": 0.005}
 source)."""
 
 
-_A_LADDER = written(
-    "17.2 to 18.6 by 0.2", "11/16 in to 3/4 in by 1/64 in", "Write `{}`, or one thickness."
-)
+_A_LADDER = written("17.2 to 18.6", "11/16 in to 3/4 in", "Write `{}`, or one thickness.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LadderForm(Form[Ladder]):
-    """``17.2 to 18.6 by 0.2``, or a single thickness."""
+    """``17.2 to 18.6``, perhaps with ``by 0.2``, or a single thickness."""
 
     noun: str = "thicknesses"
     advice: Text = _A_LADDER
 
     def read(self, node: Node, desk: Desk) -> Ladder | None:
-        """Return the ladder; a single thickness is a ladder of one rung."""
+        """Return the range; a single thickness is both its ends."""
         if not isinstance(node, Scalar) or not node.text.strip():
             self.refuse(node, desk)
             return None
         text, place = " ".join(node.text.split()), node.place
         parts = _LADDER.fullmatch(text)
-        if parts is None and re.search(r"\b(to|by)\b", text):
-            desk.refuse("wrong-value", f"{quoted(text)} is no ladder", place, self.advice)
+        amounts = " ".join(filter(None, parts.groups())) if parts else text
+        if re.search(r"\b(to|by)\b", amounts):
+            desk.refuse("wrong-value", f"{quoted(text)} is no range", place, self.advice)
             return None
         if parts is None and self._is_range(text, place, desk):
             return None
-        first, last, step = parts.groups() if parts else (text, text, "1")
+        first, last, step = parts.groups() if parts else (text, text, None)
         ends = [THICKNESS.amount(each, place, desk) for each in dict.fromkeys((first, last))]
         sound = None not in ends and self._ascends(first, last, place, desk)
-        if not sound or self._has_too_many(first, last, step, place, desk):
+        if not sound:
             return None
-        if STEP.amount(step, place, desk) is None:
+        by = None if step is None else self._step(first, last, step, place, desk)
+        if step is not None and by is None:
             return None
-        return Ladder(
-            first=Amount(first, place),
-            last=Amount(last, place),
-            step=Amount(step, place),
-            place=place,
-        )
+        return Ladder(first=Amount(first, place), last=Amount(last, place), step=by, place=place)
+
+    def _step(self, first: str, last: str, step: str, place: Place, desk: Desk) -> Amount | None:
+        if self._has_too_many(first, last, step, place, desk):
+            return None
+        return STEP.amount(step, place, desk)
 
     def _is_range(self, text: str, place: Place, desk: Desk) -> bool:
         """Refuse two thicknesses with a dash between them, which is a subtraction to others."""
@@ -89,8 +90,8 @@ class LadderForm(Form[Ladder]):
         first, last = map(_constant, ends.groups(), repeat(desk.unit)) if ends else (None, None)
         if first is None or last is None or not 0 < first < last:
             return False
-        advice = f"Write {_sparser(ends[1], ends[2], first, last, desk.unit)}." if ends else ""
-        desk.refuse("wrong-value", f"{quoted(text)} is no ladder", place, advice)
+        advice = f"Write `{ends[1]} to {ends[2]}`." if ends else ""
+        desk.refuse("wrong-value", f"{quoted(text)} is no range", place, advice)
         return True
 
     def _has_too_many(self, first: str, last: str, step: str, place: Place, desk: Desk) -> bool:
@@ -224,7 +225,22 @@ _SHEET: Record[SheetUse] = Record(
     keys=(
         Key(name="stock", form=REFERENCE, says="The sheet material, by its name.", required=True),
         Key(name="size", form=SizeForm(), says="The sheet bought, side along the grain first."),
-        Key(name="published-for", form=LadderForm(), says="Thicknesses to make cut files for."),
+        Key(
+            name="published-for",
+            form=LadderForm(),
+            says="The range of thicknesses that the plan is for.",
+        ),
+        Key(
+            name="ready-made",
+            form=ListOf(
+                item=THICKNESS,
+                noun="a thickness or a list of thicknesses",
+                advice=written("[17.2 mm, 23/32 in]", "[11/16, 23/32]"),
+                budget=READY_MADE,
+                single=True,
+            ),
+            says="Thicknesses of that range to have cut files ready for.",
+        ),
         Key(name="drawn-for", form=THICKNESS, says="The thickness that pictures show."),
         Key(name="fit", form=FIT, says="Clearance on each side of a joint."),
         Key(name="margin", form=CLEARANCE, says="Kept clear along the sheet's edges."),

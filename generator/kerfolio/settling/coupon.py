@@ -43,13 +43,13 @@ _Y: Point = (0.0, 1.0)
 
 
 @lru_cache(maxsize=64)
-def coupon(sheet: SettledSheet, ladder: tuple[float, ...], unit: str = "mm") -> Coupon:
-    """Return the coupon of a sheet at the thickness it is drawn for, the same for every variant.
+def coupon(sheet: SettledSheet, unit: str = "mm") -> Coupon:
+    """Return the coupon of a sheet at the thickness it is drawn for, the same for every point.
 
-    ``ladder`` are the published thicknesses in mm, ``unit`` what they are engraved in. Every slot
-    is exactly as wide as the plan cuts it for the thickness engraved above it.
+    ``unit`` is what thicknesses are engraved in. Every slot is exactly as wide as the plan cuts it
+    for the thickness engraved above it.
     """
-    thicknesses = tried(ladder, sheet.thickness, step_of(unit))
+    thicknesses = tried(sheet.published, sheet.thickness, step_of(unit))
     slots = tuple(
         CouponSlot(number=number, thickness=each, width=taking(each, sheet.fit).value)
         for number, each in enumerate(thicknesses, start=1)
@@ -67,15 +67,15 @@ def step_of(unit: str) -> float:
     return _INCH_STEP if unit == "in" else _STEP
 
 
-def tried(ladder: Sequence[float], drawn: float, step: float) -> tuple[float, ...]:
+def tried(published: tuple[float, float], drawn: float, step: float) -> tuple[float, ...]:
     """Return the thicknesses a coupon tries, in steps of ``step`` mm, at most 16 of them.
 
-    They cover the ladder and three steps either side of the drawn thickness; a longer ladder is
-    tried around the drawn thickness only.
+    They cover what is published and three steps either side of the drawn thickness; a longer range
+    is tried around the drawn thickness only.
     """
     reach = _REACH * step
-    first = floor(min(*ladder, drawn - reach) / step + 1e-6)
-    last = ceil(max(*ladder, drawn + reach) / step - 1e-6)
+    first = floor(min(*published, drawn - reach) / step + 1e-6)
+    last = ceil(max(*published, drawn + reach) / step - 1e-6)
     while last - first + 1 > _MOST_SLOTS:
         # The end that is further from the drawn thickness gives way.
         first, last = (

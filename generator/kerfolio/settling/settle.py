@@ -25,7 +25,7 @@ from kerfolio.settling.settled import (
 )
 from kerfolio.settling.sheet import settled_sheets
 from kerfolio.settling.sizes import scope_of
-from kerfolio.settling.variant import drawn_variant, rungs
+from kerfolio.settling.variant import drawn_variant
 
 _KG_PER_MM3 = 1e-9  # of kg/m3
 
@@ -174,4 +174,4 @@ def _coupons(plan: Plan, stock: Stock, parts: Iterable[SettledPart]) -> Iterable
     for use in plan.sheets:
         if use.name in (taken or cut):
             sheet = sheets[use.name]
-            yield coupon(sheet, rungs(use, sheet.stock, plan.units), plan.units)
+            yield coupon(sheet, plan.units)

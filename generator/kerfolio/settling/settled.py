@@ -127,6 +127,8 @@ class MovedRelief:
 class SettledSheet:
     """A sheet material at one thickness; ``size`` (along, across), margin and gap for layouts.
 
+    ``published`` are the thinnest and the thickest that the plan is for.
+    ``fits`` are the least and the most fit that a reader may choose, None where none may be.
     ``cutter`` is the plan's own, whatever is cut with: drills of templates, bridges and layouts go
     by it. ``diameter`` is that of what cuts, mm; None is no cutter (a laser, a hand's tools).
     ``datum`` is where its cut files have 0,0: ``corner`` (lower left) or ``centre``. ``also`` are
@@ -136,7 +138,9 @@ class SettledSheet:
     name: str
     stock: SheetStock
     thickness: float
+    published: tuple[float, float]
     fit: float
+    fits: tuple[float, float] | None = None
     size: tuple[float, float]
     margin: float
     gap: float

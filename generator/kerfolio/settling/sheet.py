@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.finding import Finding
+from kerfolio.basis.measures import chosen
 from kerfolio.basis.said import ByUnit, said
+from kerfolio.basis.tolerance import NOISE
 from kerfolio.model.plan import Plan, SheetUse
 from kerfolio.model.statement import Amount, Named
 from kerfolio.model.stock import CutterStock, SheetStock, Stock
@@ -18,6 +20,7 @@ from kerfolio.settling.settled import (
     SettledOffcut,
     SettledSheet,
 )
+from kerfolio.settling.variant import published_range
 
 DEFAULT_FIT = 0.1
 DEFAULT_MARGIN = 10.0
@@ -53,13 +56,15 @@ def _sheet(use: SheetUse, plan: Plan, stock: Stock, variant: FitVariant) -> Sett
         raise unknown("stock", use.stock, (each.name for each in stock.sheets), "sheet stock")
     scope = Scope(unit=plan.units, names={}, thickness={}, fit={})
     cutter = _cutter(use, plan, stock)
-    fit = scope.not_negative(use.fit, "fit") if use.fit else DEFAULT_FIT
+    fit, fits = _fit(use, scope)
     diameter = dict(variant.cutter).get(use.name, cutter.diameter)
     return SettledSheet(
         name=use.name,
         stock=material,
         thickness=dict(variant.thickness)[use.name],
+        published=published_range(use, material, plan.units),
         fit=dict(variant.fit).get(use.name, fit),
+        fits=fits,
         size=_size(use, material, scope),
         margin=scope.not_negative(use.margin, "margin") if use.margin else DEFAULT_MARGIN,
         gap=scope.not_negative(use.gap, "gap") if use.gap else cutter.diameter + GAP_BEYOND_CUTTER,
@@ -74,6 +79,22 @@ def _sheet(use: SheetUse, plan: Plan, stock: Stock, variant: FitVariant) -> Sett
         clamps=tuple(_clamps(use, scope)),
         place=use.place,
     )
+
+
+def _fit(use: SheetUse, scope: Scope) -> tuple[float, tuple[float, float] | None]:
+    """Return the plan's own fit, and between what a reader may choose it; mm."""
+    if use.fit is None:
+        return DEFAULT_FIT, None
+    fit, reader = scope.not_negative(use.fit.value, "fit"), use.fit.reader
+    if reader is None:
+        return fit, None
+    least, most = (scope.not_negative(each, "fit") for each in (reader.least, reader.most))
+    if not least - NOISE <= fit <= most + NOISE:
+        ends = chosen("least", least), chosen("most", most)
+        message = said("a fit of {} is not within {} to {}", chosen("fit", fit), *ends)
+        advice = "Let `reader` reach from less than `value` to more."
+        raise unsettled("fit-outside-choice", message, reader.place, advice)
+    return fit, (least, most)
 
 
 def _relieving(plan: Plan, diameter: float | None, scope: Scope) -> Relieving:

@@ -1,4 +1,4 @@
-"""Fit variants: every choice of thickness that a plan is published for."""
+"""Which thicknesses a plan is published for, and which sets of cut files are made ready."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from math import prod
 
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.ladder import MOST_SETS, rung_count
-from kerfolio.basis.measures import number, reading
+from kerfolio.basis.measures import number, reading, readings, sold
 from kerfolio.basis.said import said
 from kerfolio.basis.thickness import read_off
 from kerfolio.basis.tolerance import NOISE
@@ -24,7 +24,7 @@ _MOST_RUNGS = 10_000  # of one ladder: beyond this they are only counted
 
 
 def variants(plan: Plan, stock: Stock) -> tuple[tuple[FitVariant, ...], tuple[Finding, ...]]:
-    """Return every combination of the sheets' published thicknesses, thinnest first.
+    """Return the points that files are made ready for: each combination of ``ready_made``.
 
     None at all, with a finding, where there are more than 40 or two would share a label.
     """
@@ -34,7 +34,7 @@ def variants(plan: Plan, stock: Stock) -> tuple[tuple[FitVariant, ...], tuple[Fi
         if found is None:
             continue
         try:
-            choices.append(rungs(use, found, plan.units))
+            choices.append(ready_made(use, found, plan.units))
             names.append(use.name)
         except SettlingError as trouble:
             findings.append(trouble.about(use.name))
@@ -56,22 +56,56 @@ def variants(plan: Plan, stock: Stock) -> tuple[tuple[FitVariant, ...], tuple[Fi
     return made, ()
 
 
-def rungs(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
-    """Return the published thicknesses of a sheet, thinnest first: readings, to 0.01 mm.
+def ready_made(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
+    """Return the thicknesses of a sheet that files are made ready for, thinnest first, in mm.
+
+    They are the one it is drawn for, every step of ``published-for`` where it states a step, and
+    those of ``ready-made``. Raises SettlingError.
+    """
+    drawn = drawn_thickness(use, stock, unit)
+    return tuple(sorted({drawn, *_rungs(use, stock, unit), *_listed(use, stock, unit)}))
+
+
+def published_range(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, float]:
+    """Return the thinnest and the thickest that a sheet is published for: readings, to 0.01 mm.
 
     Raises SettlingError.
     """
     if use.published_for is None:
+        return read_off(stock.actual), read_off(stock.actual)
+    first, last, _ = _ladder(use.published_for, unit)
+    return read_off(first), read_off(last)
+
+
+def _rungs(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
+    """Return each step of a sheet's published range, none where it states no step."""
+    if use.published_for is None:
         return (read_off(stock.actual),)
     first, last, step = _ladder(use.published_for, unit)
-    count = rung_count(first, last, step) if step else 1
+    count = rung_count(first, last, step) if step else int(first == last)
     if count > _MOST_RUNGS:
         message = f"`published-for` makes over {_MOST_RUNGS} thicknesses"
         raise unsettled("too-many-variants", message, use.published_for.place, "Widen its step.")
     return tuple(read_off(first + index * step) for index in range(count))
 
 
+def _listed(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
+    scope = Scope(unit=unit, names={}, thickness={}, fit={})
+    first, last = published_range(use, stock, unit)
+    made = []
+    for amount in use.ready_made:
+        mm = read_off(scope.positive(amount, "thickness"))
+        if not first <= mm <= last:
+            ends = readings(("first", first), ("last", last))
+            message = said("{} is not within {}", sold("ready-made", mm), ends)
+            advice = "Name thicknesses that it is `published-for`, or publish for more."
+            raise unsettled("ready-made-outside", message, amount.place, advice)
+        made.append(mm)
+    return tuple(made)
+
+
 def _ladder(ladder: Ladder, unit: str) -> tuple[float, float, float]:
+    """Return the ends of a range and its step, 0 where it has none; mm."""
     scope = Scope(unit=unit, names={}, thickness={}, fit={})
     first, last = (scope.positive(each, "thickness") for each in (ladder.first, ladder.last))
     if abs(last - first) < NOISE:
@@ -80,26 +114,35 @@ def _ladder(ladder: Ladder, unit: str) -> tuple[float, float, float]:
         ends = reading("first", first), reading("last", last)
         message = said("`published-for` runs from {} down to {}", *ends)
         raise unsettled("backwards-ladder", message, ladder.place, "Put the thinner one first.")
-    return first, last, scope.positive(ladder.step, "step")
+    return first, last, scope.positive(ladder.step, "step") if ladder.step else 0.0
+
+
+def drawn_thickness(use: SheetUse, stock: SheetStock, unit: str) -> float:
+    """Return the thickness a sheet is drawn for, mm; raises SettlingError.
+
+    It is the step of the published range nearest to ``drawn-for``, else to the stock's actual
+    thickness; where it states no step, the nearest thickness of the range.
+    """
+    scope = Scope(unit=unit, names={}, thickness={}, fit={})
+    wanted = scope.mm(use.drawn_for) if use.drawn_for else stock.actual
+    steps = _rungs(use, stock, unit)
+    if steps:
+        return min((abs(each - wanted), each) for each in steps)[1]
+    first, last = published_range(use, stock, unit)
+    return min(max(read_off(wanted), first), last)
 
 
 def drawn_variant(plan: Plan, stock: Stock) -> FitVariant | None:
-    """Return the variant a plan is drawn for, None when a sheet's stock or ladder is wrong.
-
-    It is the published rung nearest to ``drawn-for``, else to the stock's actual thickness.
-    """
+    """Return the point a plan is drawn for, None when a sheet's stock or range is wrong."""
     chosen = []
-    scope = Scope(unit=plan.units, names={}, thickness={}, fit={})
     for use in plan.sheets:
         found = stock.sheet(use.stock.name)
         if found is None:
             continue
         try:
-            wanted = scope.mm(use.drawn_for) if use.drawn_for else found.actual
-            steps = rungs(use, found, plan.units)
+            chosen.append((use.name, drawn_thickness(use, found, plan.units)))
         except SettlingError:
             return None
-        chosen.append((use.name, min((abs(each - wanted), each) for each in steps)[1]))
     return _variant(tuple(chosen), plan.units)
 
 
