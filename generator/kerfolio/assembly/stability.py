@@ -31,7 +31,7 @@ class Stability:
     """Of the whole. Points count from the left, the front and the floor of the box around it; mm.
 
     ``crown`` is the hull of the panel that a load stands on, ``crown_height`` how high its upper
-    face lies: the highest broad one that lies flat, else the top of the box.
+    face lies: the highest broad one that lies flat, else what of it is highest.
     ``pile`` is (long, short, high) of all pieces in one flat pile. ``centre`` is that of mass (kg).
     ``contact`` is the hull of what touches the floor, counter-clockwise; nothing when it encloses
     no area.
@@ -110,8 +110,11 @@ def _upper(piece: PosedPiece) -> float:
 def _crown(assembled: Assembled, least: Vector, size: Vector) -> tuple[tuple[Point, ...], float]:
     panel = top_panel(assembled)
     if panel is None:
-        width, depth, height = size
-        return ((0.0, 0.0), (width, 0.0), (width, depth), (0.0, depth)), height
+        points = [point for piece in assembled.pieces for point in corners(piece)]
+        high = [
+            (x - least[0], y - least[1]) for x, y, z in points if z >= least[2] + size[2] - _LEVEL
+        ]
+        return convex_hull(high) or tuple(high), size[2]
     hull = convex_hull((x - least[0], y - least[1]) for x, y, _ in corners(panel))
     return hull, _upper(panel) - least[2]
 

@@ -9,6 +9,7 @@ from kerfolio.assembly.stability import Stability, Tipping, tippings, weakest
 from kerfolio.basis.figures import degrees_text
 from kerfolio.basis.lengths import about_text, size_text
 from kerfolio.basis.masses import force_text, mass_text
+from kerfolio.basis.words import listed
 from kerfolio.geometry.contour import Point
 from kerfolio.model.plan import Plan
 from kerfolio.model.use import TABLE, is_storage, is_unsaid
@@ -97,7 +98,7 @@ def _tilt(found: Sequence[Tipping]) -> str:
 
 def _towards(found: Sequence[Tipping]) -> str:
     """Return ``to the front or back``."""
-    return f"to the {' or '.join(dict.fromkeys(_side(each.way) for each in found))}"
+    return f"to the {listed(list(dict.fromkeys(_side(each.way) for each in found)), 'or')}"
 
 
 def way_words(way: Point) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -62,7 +63,13 @@ def set_of(edition: Edition) -> TheSet | None:
     if not plan.is_set:
         return None
     rows = [(making_line(each.stated), _one(each, first)) for each in edition.made]
-    rows.append(("The set weighs", mass_text(edition.weight.total, first)))
+    weight = edition.weight.total
+    rest = weight - math.fsum(
+        each.stated.count * weight_of(each.settled).total for each in edition.made
+    )
+    if rest > _NOTHING:
+        rows.append(("Boards and hardware for all of it", mass_text(rest, first)))
+    rows.append(("The set weighs", mass_text(weight, first)))
     if edition.together is not None:
         pieces = edition.together.assembled.pieces
         size = size_text(size_of(box_around(pieces)), first)
@@ -92,6 +99,9 @@ def _lying(row: Row, plan: Plan, first: str) -> tuple[str, str]:
     if beyond > 0:
         words.append(f"{both_text(beyond, first)} beyond the outermost")
     return f"{called(row.lying)} lies on", ", ".join(words)
+
+
+_NOTHING = 1e-6  # kg
 
 
 def _one(made: Made, first: str) -> str:

@@ -24,11 +24,11 @@ def in_use_section(edition: Edition, grid: Grid) -> Bands:
     bands: list[Band] = [*section(IN_USE_TITLE, grid, new_page=True)]
     caution = warned(" ".join(used.cautions), grid.main, used.heading)
     for number, each in enumerate(used.things):
-        told = indented(plain(each.sentence, grid.main, LEAD), grid.main_x)
-        if not each.title:
-            bands += told
-        else:
+        told = plain(each.sentence, grid.main, LEAD)
+        if each.title:
             bands += spaced(kept(hung(each.title, told, grid), with_next=True), _SPACE)
+        else:
+            bands += indented(told, grid.main_x)
         if not number:
             bands += spaced(indented(caution, grid.main_x), BLOCK_SPACE)
         figures = figures_table(each.figures, grid.main, long=True)

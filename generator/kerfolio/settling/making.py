@@ -9,7 +9,10 @@ from kerfolio.settling.settled import SettledPart, SettledPiece, SettledPlan
 
 
 def one_of(settled: SettledPlan, assembly: Assembly) -> SettledPlan:
-    """Return one of the things a plan makes as a plan of its own; a plan of one thing is that."""
+    """Return one of the things a plan makes as a plan of its own; a plan of one thing is that.
+
+    Boards, and hardware that no step uses, belong to all that it makes and to none of the things.
+    """
     if not settled.plan.is_set:
         return settled
     alone = replace(assembly, count=1)
@@ -20,12 +23,15 @@ def one_of(settled: SettledPlan, assembly: Assembly) -> SettledPlan:
         joints=alone.joints,
         standing=alone.standing,
         steps=alone.steps,
+        hardware=(),
+        boards=(),
     )
     parts = (_owned(part, assembly) for part in settled.parts)
     return replace(
         settled,
         plan=stated,
         parts=tuple(part for part in parts if part.pieces),
+        boards=(),
         joints=tuple(each for each in settled.joints if each.stated in alone.joints),
     )
 
