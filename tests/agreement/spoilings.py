@@ -14,7 +14,7 @@ from kerfolio.agreement.templates import templates
 from kerfolio.agreement.written import Written
 from kerfolio.basis.place import Place
 from kerfolio.drawing.cut_sheet import cut_art, cut_coupon, cut_part, cut_sheet
-from kerfolio.drawing.template_view import SHAPE, template
+from kerfolio.drawing.template_shape import SHAPE
 from kerfolio.drawing.vocabulary import Drawing, Label, Stroke
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import (
@@ -34,6 +34,8 @@ from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
 from kerfolio.shop.art import arts_of
 from kerfolio.writing.circle import circle_of
+from tests.drawing.templates import template_of
+from tests.drawing.templates import templates_of as drawn_templates
 from tests.plans import RACK, proved, small_layout, workshop
 
 BOX = """\
@@ -110,7 +112,7 @@ def files(text: str, layout: Callable[[], Layout]) -> Mapping[str, bytes]:
 def templates_of(made: Edition, paper: str, drawing: Drawing | None = None) -> bytes:
     """Return the templates of all parts, the first of them as drawn here."""
     settled = made.settled
-    drawings = {part.name: template(settled, part, made.first) for part in settled.parts}
+    drawings = drawn_templates(settled, made.first)
     stock = papers(made)[paper]
     on = stock and tiled_on((drawings,), stock)
     if drawing is not None:
@@ -193,8 +195,8 @@ def kinds(made: Edition) -> Iterator[tuple[str, Kind]]:
         "template",
         Kind(
             lambda paper: template_name(fit, paper),
-            template(settled, part, unit),
-            template(settled, other, unit),
+            template_of(settled, part, unit),
+            template_of(settled, other, unit),
         ),
     )
 

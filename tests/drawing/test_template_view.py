@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from kerfolio.drawing.template_view import template
+from kerfolio.drawing.lettering import label_box
 from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
 from kerfolio.geometry.canonical import region
 from kerfolio.geometry.measure import bounds
@@ -15,6 +15,7 @@ from kerfolio.model.feature_kind import HOLE
 from kerfolio.settling.settled import SettledFeature, SettledPart, Sized
 from tests.drawing.bench import bench, part_of, slot_feature
 from tests.drawing.overlap import crossed, labels_of, outside, overlapping
+from tests.drawing.templates import template_of
 from tests.geometry.shape_cases import difference_area, solid
 
 PLAN = bench()
@@ -60,7 +61,7 @@ def texts(drawing: Drawing) -> list[str]:
 
 @each_part
 def test_the_plain_shape_is_drawn_full_size(part: SettledPart) -> None:
-    drawn = [s.contour for s in strokes(template(PLAN, part), "shape") if s.width == 0.35]
+    drawn = [s.contour for s in strokes(template_of(PLAN, part), "shape") if s.width == 0.35]
     assert len(drawn) == 1 + len(part.plain.openings)
     for contour, meant in zip(drawn, (part.plain.outer, *part.plain.openings), strict=True):
         assert difference_area(solid(contour), solid(meant)) == 0
@@ -68,7 +69,7 @@ def test_the_plain_shape_is_drawn_full_size(part: SettledPart) -> None:
 
 @each_part
 def test_words_cover_no_line_and_no_other_words(part: SettledPart) -> None:
-    drawing = template(PLAN, part)
+    drawing = template_of(PLAN, part)
     assert overlapping(drawing) == []
     assert outside(drawing) == []
     assert crossed(drawing) == []
@@ -77,7 +78,8 @@ def test_words_cover_no_line_and_no_other_words(part: SettledPart) -> None:
 @each_part
 def test_every_inside_corner_has_its_drill_circle(part: SettledPart) -> None:
     """The diameter is the cutter's, 6 mm, so that hand and machine leave the same corner."""
-    rings = [bounds(s.contour) for s in strokes(template(PLAN, part), "drill") if s.contour.closed]
+    drawn = strokes(template_of(PLAN, part), "drill")
+    rings = [bounds(stroke.contour) for stroke in drawn if stroke.contour.closed]
     for found, meant in zip(
         sorted(ring.centre for ring in rings), sorted(part.drill_centres), strict=True
     ):
@@ -87,32 +89,33 @@ def test_every_inside_corner_has_its_drill_circle(part: SettledPart) -> None:
 
 def test_a_slot_carries_its_width_and_the_reason() -> None:
     """17.8 mm = 0.7008 in, 18 mm = 0.7087 in: 45/64 in = 0.7031 in is nearest for 18 mm."""
-    words = texts(template(PLAN, PLAN.parts[0]))
+    words = texts(template_of(PLAN, PLAN.parts[0]))
     assert words.count("18 mm (45/64 in) wide") == 2
     assert words.count("17.8 mm sheet + 2 x 0.1 mm fit") == 2
     assert words.count("ø 6.6 mm (17/64 in)") == 2
 
 
 def test_words_of_a_slot_lie_inside_it_and_along_it() -> None:
-    drawing = template(PLAN, PLAN.parts[0])
+    drawing = template_of(PLAN, PLAN.parts[0])
     notes = [label for label in labels_of(drawing) if label.text.endswith("wide")]
     assert sorted(label.angle for label in notes) == [0, 90]
-    assert next(label.at for label in notes if label.angle == 0)[0] == pytest.approx(180)
+    left, _, right, _ = next(label_box(label) for label in notes if label.angle == 0)
+    assert (left + right) / 2 == pytest.approx(180)
 
 
 def test_short_slots_have_their_words_beside_them() -> None:
-    drawing = template(PLAN, short_slots())
+    drawing = template_of(PLAN, short_slots())
     assert texts(drawing).count("17.8 mm sheet + 2 x 0.1 mm fit") == 3
 
 
 def test_what_finds_no_room_is_listed_under_one_letter() -> None:
-    drawing = template(PLAN, crowded())
+    drawing = template_of(PLAN, crowded())
     assert texts(drawing).count("a") == 2, "only the outer pegs have a free spot beside them"
     assert "a: peg, ø 5 mm (13/64 in)" in texts(drawing)
 
 
 def test_recesses_are_tinted_and_say_their_depth() -> None:
-    drawing = template(PLAN, PLAN.parts[2])
+    drawing = template_of(PLAN, PLAN.parts[2])
     tinted = [s for s in strokes(drawing, "shape") if s.fill is Ink.WASTE]
     assert len(tinted) == 4
     assert texts(drawing).count("6 mm deep") == 2
@@ -120,7 +123,7 @@ def test_recesses_are_tinted_and_say_their_depth() -> None:
 
 @each_part
 def test_mark_show_face_up_and_grain_are_there(part: SettledPart) -> None:
-    words = texts(template(PLAN, part))
+    words = texts(template_of(PLAN, part))
     assert part.mark in words
     assert "SHOW FACE" in words
     assert f"{part.name}, cut {len(part.pieces)}" in words
@@ -130,13 +133,13 @@ def test_mark_show_face_up_and_grain_are_there(part: SettledPart) -> None:
 
 def test_how_to_use_the_drill_centres_is_said_where_there_are_any() -> None:
     line = "Drill ø 6 mm at the small circles, then cut to the line."
-    assert line in texts(template(PLAN, PLAN.parts[1]))
-    assert line not in texts(template(PLAN, PLAN.parts[3]))
+    assert line in texts(template_of(PLAN, PLAN.parts[1]))
+    assert line not in texts(template_of(PLAN, PLAN.parts[3]))
 
 
 def test_the_drill_follows_the_sheets_cutter() -> None:
     sheet = PLAN.sheets[0]
     thin = replace(PLAN, sheets=(replace(sheet, cutter=replace(sheet.cutter, diameter=3.175)),))
     assert "Drill ø 3.2 mm at the small circles, then cut to the line." in texts(
-        template(thin, PLAN.parts[1])
+        template_of(thin, PLAN.parts[1])
     )

@@ -11,7 +11,7 @@ from collections.abc import Callable
 import pytest
 
 from kerfolio.drawing.cut_sheet import cut_part
-from kerfolio.drawing.template_view import SHAPE, template
+from kerfolio.drawing.template_shape import SHAPE
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.geometry.arc import edges
 from kerfolio.geometry.contour import Contour
@@ -21,6 +21,7 @@ from kerfolio.writing.read_back import Layers
 from kerfolio.writing.read_dxf import read_dxf
 from kerfolio.writing.read_svg import read_svg
 from kerfolio.writing.svg import svg_bytes
+from tests.drawing.templates import template_of
 from tests.lettering import svg_notes
 from tests.plans import settled_at
 
@@ -61,7 +62,7 @@ def test_the_slot_follows_the_sheet(
 @pytest.mark.parametrize(("thickness", "width"), [(17.6, 17.8), (18.2, 18.4)])
 def test_the_paper_template_follows_too(thickness: float, width: float) -> None:
     plan = settled_at(thickness)
-    drawing = template(plan, side_of(plan))
+    drawing = template_of(plan, side_of(plan))
     shapes = read_svg(svg_bytes(drawing)).layers[SHAPE.name]
     openings = [each for each in shapes if len(each.vertices) == 4 and each.closed]
     assert between_walls(openings[-1]) == pytest.approx(width, abs=0.0011)

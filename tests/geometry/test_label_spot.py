@@ -56,6 +56,15 @@ def test_engraved_lines_keep_their_place() -> None:
     assert not intersects(line, frame(spot, height, 1.5))
 
 
+def test_straight_strokes_of_letters_are_kept_clear_of() -> None:
+    """A line has no area: it is none the less something to keep off."""
+    shape = region(rectangle(0, 0, 100, 20))
+    strokes = [Contour(((x, 2.0, 0.0), (x, 18.0, 0.0)), closed=False) for x in (30.0, 50.0, 70.0)]
+    spot, height = label_spot(shape, 2.0, strokes)
+    assert height > 0
+    assert not any(intersects(each, frame(spot, height, 2.0)) for each in strokes)
+
+
 def test_where_everything_is_taken_there_is_no_room() -> None:
     shape = region(rectangle(0, 0, 10, 10))
     assert label_spot(shape, 1.0, [rectangle(-1, -1, 11, 11)])[1] == 0.0

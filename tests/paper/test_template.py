@@ -13,7 +13,6 @@ import pypdfium2
 import pytest
 from shapely import LinearRing, Polygon, box, hausdorff_distance
 
-from kerfolio.drawing.template_view import template
 from kerfolio.geometry.canonical import region
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.flatten import points
@@ -23,6 +22,7 @@ from kerfolio.paper.seams import tiled_on, tiling_of
 from kerfolio.paper.template import template_pdf
 from kerfolio.paper.tiling import EDGE, MARGIN, Tile, Tiling, tile_name
 from kerfolio.settling.settled import SettledPart
+from tests.drawing.templates import template_of, templates_of
 from tests.paper.editions import A4, LETTER, part, stool
 from tests.paper.reading import chains, fonts, outside, segments, sizes, texts
 
@@ -38,12 +38,12 @@ def printed(paper: PaperStock | None, which: SettledPart | None = None) -> bytes
     """Return the templates of the stool, or of one part alone."""
     parts = EDITION.settled.parts if which is None else (which,)
     settled = replace(EDITION.settled, parts=parts)
-    drawings = {each.name: template(settled, each) for each in parts}
+    drawings = templates_of(settled)
     return template_pdf(settled, drawings, paper and tiled_on((drawings,), paper), EDITION.identity)
 
 
 def laid(paper: PaperStock, which: SettledPart = SIDE) -> tuple[Tiling, tuple[Tile, ...]]:
-    drawing = template(EDITION.settled, which)
+    drawing = template_of(EDITION.settled, which)
     tiling = tiling_of([drawing], paper)
     size = (drawing.width, drawing.height)
     return tiling, tuple(tiling.tile(spot, size) for spot in tiling.printed)
@@ -107,7 +107,7 @@ def contours(which: SettledPart) -> tuple[Contour, ...]:
 def test_every_tile_draws_the_plain_shape_in_its_place(
     which: SettledPart, paper: PaperStock
 ) -> None:
-    drawing = template(EDITION.settled, which)
+    drawing = template_of(EDITION.settled, which)
     tiles, shown = laid(paper, which)
     content = printed(paper, which)
     before = 1 + (len(shown) > 1)  # the page to print alone, and a map of several tiles
@@ -126,7 +126,7 @@ def test_every_tile_draws_the_plain_shape_in_its_place(
 
 
 def test_the_roll_page_is_the_part_and_its_margins() -> None:
-    drawing = template(EDITION.settled, SIDE)
+    drawing = template_of(EDITION.settled, SIDE)
     content = printed(None, SIDE)
     ((wide, high),) = sizes(content)
     assert wide == pytest.approx(drawing.width + 2 * MARGIN, abs=0.01)
@@ -239,7 +239,7 @@ def test_bookmarks_lead_to_each_part_and_its_tiles() -> None:
 def test_many_parts_take_a_second_page_of_contents() -> None:
     many = [replace(EDITION.settled.parts[3], name=f"wedge-{n}", mark=f"W{n}") for n in range(40)]
     settled = replace(EDITION.settled, parts=tuple(many))
-    drawings = dict.fromkeys((each.name for each in many), template(settled, many[0]))
+    drawings = dict.fromkeys((each.name for each in many), template_of(settled, many[0]))
     on = tiled_on((drawings,), A4)
     found = texts(template_pdf(settled, drawings, on, EDITION.identity))
     assert len(found) == 42
@@ -304,7 +304,7 @@ def test_tiles_left_out_never_part_the_others() -> None:
 def test_another_thickness_changes_the_slot_on_the_paper() -> None:
     def slot_height(index: int) -> float:
         settled = EDITION.variants[index]
-        drawings = {each.name: template(settled, each) for each in settled.parts}
+        drawings = templates_of(settled)
         content = template_pdf(settled, drawings, None, EDITION.identity)
         rings = [Polygon(each) for each in chains(content, 0) if len(each) == 5]
         slots = [ring.bounds for ring in rings if math.isclose(width_of(ring), 120, abs_tol=0.05)]
@@ -321,7 +321,7 @@ def width_of(ring: Polygon) -> float:
 def test_a_long_title_stays_on_the_page() -> None:
     plan = replace(EDITION.settled.plan, title="A very long name for a very long bench " * 5)
     settled = replace(EDITION.settled, plan=plan, parts=EDITION.settled.parts[:1])
-    drawings = {each.name: template(settled, each) for each in settled.parts}
+    drawings = templates_of(settled)
     content = template_pdf(settled, drawings, tiled_on((drawings,), A4), EDITION.identity)
     assert outside(content, EDGE, SMALL) == []
     assert re.search("A very long name for a very .*… · release 1.2.0 · 17.8mm", texts(content)[2])

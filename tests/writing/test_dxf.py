@@ -141,13 +141,14 @@ def test_nothing_of_the_clock_goes_in_and_no_switch_of_the_library_is_turned(
 PRINT_HASHES = """
 import hashlib
 from tests.drawing.bench import bench, bench_layout
+from tests.drawing.templates import template_of
 from kerfolio.drawing.cut_sheet import cut_sheet
 from kerfolio.drawing.layout_view import layout_view
-from kerfolio.drawing.template_view import template
 from kerfolio.writing.dxf import dxf_bytes
 from kerfolio.writing.svg import svg_bytes
 plan, layout = bench(), bench_layout()
-for drawing in (cut_sheet(plan, layout), layout_view(plan, layout), template(plan, plan.parts[0])):
+shown = template_of(plan, plan.parts[0])
+for drawing in (cut_sheet(plan, layout), layout_view(plan, layout), shown):
     for content in (dxf_bytes(drawing), svg_bytes(drawing), svg_bytes(drawing, outlined=True)):
         print(hashlib.sha256(content).hexdigest())
 """

@@ -267,14 +267,14 @@ def test_those_who_listen_hear_passages_in_order() -> None:
 
 _RUN_ELSEWHERE = """
 import hashlib
+from tests.drawing.templates import templates_of
 from tests.paper.editions import A4, stool
-from kerfolio.drawing.template_view import template
 from kerfolio.paper.booklet import booklet
 from kerfolio.paper.seams import tiled_on
 from kerfolio.paper.template import template_pdf
 edition = stool()
 print(hashlib.sha256(booklet(edition, A4)).hexdigest())
-drawings = {part.name: template(edition.settled, part) for part in edition.settled.parts}
+drawings = templates_of(edition.settled)
 content = template_pdf(edition.settled, drawings, tiled_on((drawings,), A4), edition.identity)
 print(hashlib.sha256(content).hexdigest())
 """

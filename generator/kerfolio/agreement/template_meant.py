@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from kerfolio.agreement.meant import Meant
 from kerfolio.drawing.face import FINE, OUTLINE
-from kerfolio.drawing.template_view import WORDS
+from kerfolio.drawing.template_shape import WORDS
 from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.shapes import circle

@@ -17,6 +17,7 @@ from kerfolio.basis.said import Text
 from kerfolio.basis.words import counted
 from kerfolio.drawing.cut_note import CHECK_SQUARES
 from kerfolio.drawing.expand import expanded
+from kerfolio.drawing.template_choice import TemplateChoice, template_choices
 from kerfolio.drawing.template_view import template
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Label
 from kerfolio.drawing.window import meets, passes
@@ -58,8 +59,10 @@ class _Template:
 def templates(written: Written) -> Iterator[Finding]:
     """Yield where a template is not what the settled plan makes it."""
     papers = {name: written.edition.settled.stock.paper(name) for name in PAPERS}
+    first = written.edition.first
+    choices = template_choices(written.edition.corners, first)
     for settled in written.edition.variants:
-        made = [_template(written, settled, part) for part in settled.parts]
+        made = [_template(settled, each, choices[each.name], first) for each in settled.parts]
         for name, paper in (*papers.items(), (ROLL, None)):
             if paper is None and name != ROLL:
                 continue
@@ -68,9 +71,11 @@ def templates(written: Written) -> Iterator[Finding]:
                 yield written.differ(f"`{file}`{part}", other, how)
 
 
-def _template(written: Written, settled: SettledPlan, part: SettledPart) -> _Template:
-    """Words have room where the drawing finds it: their places are taken from there."""
-    drawing = template(settled, part, written.edition.first)
+def _template(
+    settled: SettledPlan, part: SettledPart, choice: TemplateChoice, first: str
+) -> _Template:
+    """Words have room where the choice for all thicknesses finds it: it says their places."""
+    drawing = template(settled, part, choice, first)
     drill = settled.sheet(part.sheet).cutter.diameter
     return _Template(
         drawing=drawing,

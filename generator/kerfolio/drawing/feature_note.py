@@ -1,20 +1,19 @@
-"""Where the words about a feature find room on a template."""
+"""Where the words about a feature find room on a template: chosen once for all its thicknesses."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, field
-from math import atan2, degrees
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from math import atan2, cos, degrees, radians, sin
 from string import ascii_lowercase
 
 from kerfolio.drawing.block import Block, box_at, text_block
-from kerfolio.drawing.extent import apart
+from kerfolio.drawing.extent import union
 from kerfolio.drawing.feature_kinds import FEATURE_WORDS
-from kerfolio.drawing.lettering import CAPITAL, Box, text_width, wrapped
-from kerfolio.drawing.vocabulary import Ink, Item, Label
-from kerfolio.geometry.boolean import contains, intersects
-from kerfolio.geometry.contour import Contour, Point, Region
-from kerfolio.geometry.shapes import rectangle
+from kerfolio.drawing.ground import Ground
+from kerfolio.drawing.lettering import CAPITAL, Box, in_rows, rows_of, text_width
+from kerfolio.drawing.vocabulary import Anchor, Ink, Label
+from kerfolio.geometry.contour import Point
 from kerfolio.model.feature_kind import HOLE, NOTCH
 from kerfolio.settling.settled import SettledFeature
 
@@ -23,35 +22,48 @@ _AIR = 2.4
 _KEY_AIR = 1.2
 _PITCH = SIZE * (CAPITAL + 0.45)
 
+Lines = tuple[str, ...]
+Rows = tuple[tuple[int, ...], ...]
+"""How many words of each line stand on each of its rows."""
 
-@dataclass(frozen=True, slots=True)
-class Ground:
-    """Where lettering may stand: in the region, off the recesses, off the boxes taken so far."""
 
-    region: Region
-    recesses: tuple[Contour, ...]
-    taken: list[Box] = field(default_factory=list)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Note:
+    """Where the words about a feature stand: ``labels`` bear them at one thickness.
 
-    def is_free(self, box: Box) -> bool:
-        """Tell whether a box lies in the material without covering anything."""
-        if not all(apart(box, other) for other in self.taken):
-            return False
-        frame = rectangle(*box)
-        if not contains(self.region, frame):
-            return False
-        return not any(intersects(recess, frame) for recess in self.recesses)
+    With ``rows`` they are inside the feature, at their distance from its middle, and go with it.
+    With a ``key`` they are listed, and only the key stands at the feature, if it has room.
+    """
+
+    labels: tuple[Label, ...] = ()
+    rows: Rows = ()
+    key: str = ""
+
+    def at(self, feature: SettledFeature, first: str) -> tuple[Label, ...]:
+        """Return the labels for the feature as it is at another thickness."""
+        if self.key:
+            return self.labels
+        lines = FEATURE_WORDS[feature.kind](feature, first)
+        texts = in_rows(lines, self.rows) if self.rows else lines
+        x, y = middle(feature) if self.rows else (0.0, 0.0)
+        return tuple(
+            replace(label, text=text, at=(label.at[0] + x, label.at[1] + y))
+            for label, text in zip(self.labels, texts, strict=True)
+        )
 
 
 @dataclass(frozen=True, slots=True)
 class Notes:
-    """The words placed at their features, and those only listed (key letter or none, words)."""
+    """A note for each feature, and which of them are listed: the key, empty where it stands at no
+    feature, and which feature it tells of.
+    """
 
-    items: tuple[Item, ...]
-    listed: tuple[tuple[str, str], ...]
+    each: tuple[Note, ...]
+    listed: tuple[tuple[str, int], ...]
 
 
 def place_notes(
-    features: tuple[SettledFeature, ...],
+    features: Sequence[Sequence[SettledFeature]],
     ground: Ground,
     drill: float,
     layer: str,
@@ -59,25 +71,42 @@ def place_notes(
 ) -> Notes:
     """Return every feature's note: in it, beside it, or listed under a key letter.
 
-    ``drill`` is the diameter in mm of the holes drilled into the corners of openings, which words
-    inside an opening keep clear of. Features that say the same share a key letter; it stands
-    beside those of them that have room for it. ``first`` is the unit named first.
+    ``features`` are the same ones at every end of a range. ``drill`` is the largest diameter in mm
+    of the holes drilled into the corners of openings, which words inside an opening keep clear of.
+    Features that say the same share a key letter; it stands beside those of them that have room
+    for it. ``first`` is the unit named first.
     """
-    items: list[Item] = []
-    keys: dict[str, str] = {}
-    for feature in features:
-        lines = FEATURE_WORDS[feature.kind](feature, first)
+    notes: list[Note] = []
+    keys: dict[str, tuple[str, int]] = {}
+    for index, ends in enumerate(zip(*features, strict=True)):
+        told = [FEATURE_WORDS[each.kind](each, first) for each in ends]
+        lines = _widest(told)
         if not lines:
+            notes.append(Note())
             continue
-        placed = _inside(feature, lines, drill, layer) or _first(feature, lines, ground, layer)
-        if not placed:
-            said = f"{_base(feature.name)}, {', '.join(lines)}"
-            key = keys.setdefault(said, _key(len(keys)))
-            placed = _first(feature, (key,), ground, layer, _KEY_AIR)
-        items.extend(placed)
-    shown = {item.text for item in items if isinstance(item, Label)}
-    listed = ((key if key in shown else "", said) for said, key in keys.items())
-    return Notes(tuple(items), tuple(listed))
+        note = _inside(ends, lines, drill, layer) or _beside(ends, lines, ground, layer)
+        if not note:
+            key, _ = keys.setdefault(listed_words(ends[0], told[0]), (_key(len(keys)), index))
+            placed = _beside(ends, (key,), ground, layer, _KEY_AIR)
+            note = replace(placed or Note(), key=key)
+        notes.append(note)
+    shown = {note.key for note in notes if note.labels}
+    listed = ((key if key in shown else "", index) for key, index in keys.values())
+    return Notes(tuple(notes), tuple(listed))
+
+
+def listed_words(feature: SettledFeature, lines: Lines) -> str:
+    """Return what a list says of a feature: ``slot, 18 mm (45/64 in) wide``."""
+    return f"{_base(feature.name)}, {', '.join(lines)}"
+
+
+def _widest(told: Sequence[Lines]) -> Lines:
+    """Return lines with the text of each that needs most room."""
+    return tuple(max(texts, key=_wide) for texts in zip(*told, strict=True))
+
+
+def _wide(text: str) -> float:
+    return text_width(text, SIZE)
 
 
 def _key(number: int) -> str:
@@ -108,57 +137,76 @@ def _turn(feature: SettledFeature) -> float:
     return 0.0 if feature.kind is HOLE else angle
 
 
-def _block(lines: tuple[str, ...], layer: str) -> Block:
+def _block(lines: Lines, layer: str) -> Block:
     return text_block([(line, SIZE, False) for line in lines], layer, Ink.INK)
 
 
-def _inside(
-    feature: SettledFeature, lines: tuple[str, ...], drill: float, layer: str
-) -> tuple[Item, ...]:
+def _seated(note: Block, at: Point, turn: float) -> tuple[Label, ...]:
+    """Return labels that keep to where they begin when their figures change."""
+    labels = (each for each in note.seated(at, turn=turn) if isinstance(each, Label))
+    return tuple(map(_started, labels))
+
+
+def _started(label: Label) -> Label:
+    back, angle = _wide(label.text) / 2, radians(label.angle)
+    x, y = label.at
+    return replace(label, at=(x - back * cos(angle), y - back * sin(angle)), anchor=Anchor.START)
+
+
+def _inside(ends: Sequence[SettledFeature], lines: Lines, drill: float, layer: str) -> Note | None:
     """Return the words inside an opening or recess wide enough for them, else nothing."""
-    if feature.kind is HOLE:
-        return ()
-    room = feature.length.value - 2 * drill - 2
-    broken = tuple(part for line in lines for part in wrapped(line, SIZE, room))
-    fits = all(text_width(line, SIZE) <= room for line in broken)
-    if not fits or len(broken) * _PITCH > feature.width.value - 2:
-        return ()
-    return _block(broken, layer).seated(middle(feature), turn=_turn(feature))
+    if ends[0].kind is HOLE:
+        return None
+    room = min(each.length.value for each in ends) - 2 * drill - 2
+    rows = tuple(rows_of(line, SIZE, room) for line in lines)
+    broken = in_rows(lines, rows)
+    fits = all(_wide(line) <= room for line in broken)
+    if not fits or len(broken) * _PITCH > min(each.width.value for each in ends) - 2:
+        return None
+    return Note(labels=_seated(_block(broken, layer), (0.0, 0.0), _turn(ends[0])), rows=rows)
 
 
-def _first(
-    feature: SettledFeature,
-    lines: tuple[str, ...],
+def _beside(
+    ends: Sequence[SettledFeature],
+    lines: Lines,
     ground: Ground,
     layer: str,
     air: float = _AIR,
-) -> tuple[Item, ...]:
+) -> Note | None:
     """Return the words at the first free spot beside the feature and take it, else nothing."""
-    note = _block(lines, layer)
-    for spot, turn in _spots(feature, note, air):
+    block = _block(lines, layer)
+    for spot, turn in _spots(ends, block, air):
         level = abs(turn) < 45
-        wide, high = (note.width, note.height) if level else (note.height, note.width)
+        wide, high = (block.width, block.height) if level else (block.height, block.width)
         box = box_at(spot, wide, high)
         if ground.is_free(box_at(spot, wide + air, high + air)):
             ground.taken.append(box)
-            return note.seated(spot, turn=turn)
-    return ()
+            return Note(labels=_seated(block, spot, turn))
+    return None
 
 
-def _spots(feature: SettledFeature, note: Block, air: float) -> Iterator[tuple[Point, float]]:
-    """Yield middles and turns beside the feature: along its sides first, then at its ends."""
-    x, y = middle(feature)
-    turn = _turn(feature)
-    upright = abs(turn) > 45
+def _reach(feature: SettledFeature) -> Box:
+    """Return the box that words beside a feature keep clear of."""
     across, along = feature.width.value, feature.length.value
-    half_x, half_y = (across / 2, along / 2) if upright else (along / 2, across / 2)
+    wide, high = (across, along) if abs(_turn(feature)) > 45 else (along, across)
     if feature.kind is HOLE:
-        half_x = half_y = max(across / 2, 3.0)
+        wide = high = 2 * max(across / 2, 3.0)
+    return box_at(middle(feature), wide, high)
+
+
+def _spots(
+    ends: Sequence[SettledFeature], note: Block, air: float
+) -> Iterator[tuple[Point, float]]:
+    """Yield middles and turns beside the feature: along its sides first, then at its ends."""
+    left, bottom, right, top = union(map(_reach, ends))
+    x, y = (left + right) / 2, (bottom + top) / 2
+    half_x, half_y = (right - left) / 2, (top - bottom) / 2
+    upright = abs(_turn(ends[0])) > 45
     for turned in (90.0, 0.0) if upright else (0.0, 90.0):
         wide, high = (note.height, note.width) if turned else (note.width, note.height)
         dx, dy = half_x + wide / 2 + air, half_y + high / 2 + air
         sides = ((dx, 0.0), (-dx, 0.0)) if upright else ((0.0, dy), (0.0, -dy))
-        ends = ((0.0, dy), (0.0, -dy)) if upright else ((dx, 0.0), (-dx, 0.0))
+        along = ((0.0, dy), (0.0, -dy)) if upright else ((dx, 0.0), (-dx, 0.0))
         corners = ((dx, dy), (-dx, dy), (dx, -dy), (-dx, -dy))
-        for sx, sy in (*sides, *ends, *corners):
+        for sx, sy in (*sides, *along, *corners):
             yield (x + sx, y + sy), turned

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from functools import cache
+from itertools import islice
 from math import cos, radians, sin
 from typing import Any
 
@@ -82,11 +84,27 @@ def label_box(label: Label) -> Box:
 
 def wrapped(text: str, height: float, width: float, *, strong: bool = False) -> tuple[str, ...]:
     """Break ``text`` at blanks into lines no wider than ``width`` mm where its words allow."""
-    lines: list[str] = []
+    return in_rows((text,), (rows_of(text, height, width, strong=strong),))
+
+
+def rows_of(text: str, height: float, width: float, *, strong: bool = False) -> tuple[int, ...]:
+    """Return how many words of a text go on each of its lines, no wider than ``width`` mm."""
+    counts: list[int] = []
+    line = ""
     for word in text.split():
-        longer = f"{lines[-1]} {word}" if lines else word
-        if lines and text_width(longer, height, strong=strong) <= width:
-            lines[-1] = longer
+        longer = f"{line} {word}" if counts else word
+        if counts and text_width(longer, height, strong=strong) <= width:
+            line, counts[-1] = longer, counts[-1] + 1
         else:
-            lines.append(word)
-    return tuple(lines)
+            line = word
+            counts.append(1)
+    return tuple(counts)
+
+
+def in_rows(texts: Sequence[str], rows: Sequence[Sequence[int]]) -> tuple[str, ...]:
+    """Return the lines of texts, broken after so many words each."""
+    made = []
+    for text, counts in zip(texts, rows, strict=True):
+        words = iter(text.split())
+        made += [" ".join(islice(words, count)) for count in counts]
+    return tuple(made)

@@ -5,11 +5,10 @@ from __future__ import annotations
 from kerfolio.drawing.arrow import double_arrow, open_path
 from kerfolio.drawing.block import Block, block, box_at, text_block
 from kerfolio.drawing.extent import extent
-from kerfolio.drawing.feature_note import Ground
+from kerfolio.drawing.ground import Ground
 from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
 from kerfolio.geometry.label_spot import label_spot
 from kerfolio.geometry.measure import bounds
-from kerfolio.geometry.shapes import rectangle
 from kerfolio.settling.settled import SettledPart
 
 _LEAST = 0.34
@@ -20,7 +19,10 @@ _TURNED = 0.75
 
 
 def badge(part: SettledPart, ground: Ground, layer: str) -> tuple[Item, ...]:
-    """Return the words and arrows, each block in the roomiest spot left; takes those spots."""
+    """Return the words and arrows, each block in the roomiest spot left; takes those spots.
+
+    Nothing of it follows the thickness.
+    """
     return (
         *_placed(_words(part, layer), ground, may_turn=True),
         *_placed(_arrows(part, layer), ground, may_turn=False),
@@ -55,11 +57,11 @@ def _up(layer: str) -> tuple[Stroke | Label, ...]:
 
 
 def _placed(each: Block, ground: Ground, *, may_turn: bool) -> tuple[Item, ...]:
-    blocked = (*ground.recesses, *(rectangle(*box) for box in ground.taken))
+    region, blocked = ground.common, ground.blocked
     best = (0.0, 0.0, 0.0, (0.0, 0.0))
     for turn in (0.0, 90.0) if may_turn else (0.0,):
         wide, high = (each.height, each.width) if turn else (each.width, each.height)
-        spot, room = label_spot(ground.region, wide / high, blocked, enough=1.25 * high)
+        spot, room = label_spot(region, wide / high, blocked, enough=1.25 * high)
         scale = min(1.0, room / high)
         best = max(best, (scale * (_TURNED if turn else 1.0), scale, turn, spot))
     _, scale, turned, spot = best
@@ -71,8 +73,9 @@ def _placed(each: Block, ground: Ground, *, may_turn: bool) -> tuple[Item, ...]:
 
 
 def _beside(each: Block, ground: Ground) -> tuple[Item, ...]:
-    box = bounds(ground.region.outer)
-    right = max([box.x1, *(other[2] for other in ground.taken)])
-    spot = (right + 4.0 + each.width * 0.3, box.y0 + each.height * 0.3)
+    boxes = [bounds(shape.outer) for shape in ground.shapes]
+    right = max([*(box.x1 for box in boxes), *(other[2] for other in ground.taken)])
+    bottom = min(box.y0 for box in boxes)
+    spot = (right + 4.0 + each.width * 0.3, bottom + each.height * 0.3)
     ground.taken.append(box_at(spot, each.width * 0.6, each.height * 0.6))
     return each.seated(spot, 0.6)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder
@@ -93,6 +93,12 @@ class Edition:
         return self.identity.unit_for(self.plan)
 
     @property
+    def corners(self) -> tuple[SettledPlan, ...]:
+        """The plan as it is drawn, then with every sheet at its thinnest or its thickest."""
+        ends = [(min(mm), max(mm)) for mm in zip(*map(_thicknesses, self.variants), strict=True)]
+        return (self.settled, *(each for each in self.variants if _is_corner(each, ends)))
+
+    @property
     def assembled(self) -> tuple[Assembled, BuildOrder] | None:
         """All that it makes in its place, with its order; None where nothing tells how it goes."""
         if self.plan.is_set:
@@ -127,3 +133,11 @@ class Edition:
     def weight(self) -> Weight:
         """What one copy weighs."""
         return weight_of(self.settled)
+
+
+def _thicknesses(settled: SettledPlan) -> tuple[float, ...]:
+    return tuple(mm for _, mm in settled.variant.thickness)
+
+
+def _is_corner(settled: SettledPlan, ends: Sequence[tuple[float, float]]) -> bool:
+    return all(mm in both for mm, both in zip(_thicknesses(settled), ends, strict=True))

@@ -23,6 +23,9 @@ _NEARLY = 0.96
 _AIR = 0.88
 """Share of the room that the label takes, so that it does not touch what is around it."""
 
+_PEN = 0.1
+"""mm to either side of a straight line."""
+
 _CROWD = 100
 """Openings and obstacles beyond which the room between them is found in two steps."""
 
@@ -98,8 +101,12 @@ def _without(solid: BaseGeometry, contours: Iterable[Contour], aspect: float) ->
 
 
 def _polygon(contour: Contour, aspect: float) -> BaseGeometry:
-    """An open line, as of an engraved letter, keeps everything it bends round for itself."""
+    """An open line, as of an engraved letter, keeps everything it bends round for itself.
+
+    A straight one keeps the width of a pen: without an area it would take nothing away.
+    """
     ring = [(x / aspect, y) for x, y in points(contour, 0.02)]
     if not contour.closed or len(ring) < 3:
-        return shapely.convex_hull(shapely.multipoints(ring))
+        hull = shapely.convex_hull(shapely.multipoints(ring))
+        return hull if hull.area else shapely.buffer(hull, _PEN)
     return cast("BaseGeometry", shapely.make_valid(ring_area(ring)))

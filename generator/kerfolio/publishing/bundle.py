@@ -9,7 +9,9 @@ from kerfolio.bundles.archive import sums_text, zip_bytes
 from kerfolio.bundles.licence import licence, licence_file
 from kerfolio.drawing.model_3d import Model3d
 from kerfolio.drawing.model_view import viewer_data
+from kerfolio.drawing.template_choice import template_choices
 from kerfolio.drawing.template_view import template
+from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.licence_words import licence_sentence
 from kerfolio.edition.names import (
@@ -119,18 +121,20 @@ def _cut_files(edition: Edition) -> Iterator[Named]:
 
 
 def _templates(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:
+    first = edition.first
+    choices = template_choices(edition.corners, first)
+
+    def drawn(settled: SettledPlan) -> dict[str, Drawing]:
+        parts = settled.parts
+        return {each.name: template(settled, each, choices[each.name], first) for each in parts}
+
+    corners = [drawn(each) for each in edition.corners]
+    ways = {name: tiled_on(corners, paper) for name, paper in papers.items()}
     for settled in edition.variants:
-        yield from _templates_at(edition, settled, papers)
-
-
-def _templates_at(
-    edition: Edition, settled: SettledPlan, papers: Mapping[str, PaperStock]
-) -> Iterator[Named]:
-    drawings = {part.name: template(settled, part, edition.first) for part in settled.parts}
-    for name, paper in (*papers.items(), (ROLL, None)):
-        on = None if paper is None else tiled_on((drawings,), paper)
-        content = template_pdf(settled, drawings, on, edition.identity)
-        yield template_name(settled.variant.label, name), content
+        drawings = drawn(settled)
+        for name in (*papers, ROLL):
+            content = template_pdf(settled, drawings, ways.get(name), edition.identity)
+            yield template_name(settled.variant.label, name), content
 
 
 def _booklets(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:

@@ -1,0 +1,69 @@
+"""What of a template is drawn true: the plain shape, its recesses, the centres to drill."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.drawing.arrow import open_path
+from kerfolio.drawing.face import FINE, OUTLINE
+from kerfolio.drawing.lettering import Box
+from kerfolio.drawing.vocabulary import Ink, Layer, Stroke
+from kerfolio.geometry.contour import Point
+from kerfolio.geometry.shapes import circle
+from kerfolio.model.feature_kind import HOLE
+from kerfolio.settling.settled import Operation, SettledPart
+
+SHAPE = Layer(name="shape", purpose="The edges to cut by hand, recesses tinted.")
+DRILL = Layer(name="drill", purpose="Centres to drill: holes, and inside corners.")
+WORDS = Layer(name="words", purpose="Mark, show face, up, grain, sizes and their reasons.")
+
+CROSS = 3.0
+"""Half a centre cross, mm."""
+
+
+def template_shape(part: SettledPart, drill: float) -> tuple[Stroke, ...]:
+    """Return all lines of a part's template; inside corners are opened by a drill, mm."""
+    return (
+        *_shape(part),
+        *(item for at in part.drill_centres for item in _drill(at, drill)),
+        *(item for at in centres(part) for item in _cross(at, CROSS)),
+    )
+
+
+def centres(part: SettledPart) -> tuple[Point, ...]:
+    """Return the middles of its holes."""
+    return tuple(dict.fromkeys(each.at for each in part.features if each.kind is HOLE))
+
+
+def around(at: Point) -> Box:
+    """Return the box that a centre cross takes."""
+    return at[0] - CROSS, at[1] - CROSS, at[0] + CROSS, at[1] + CROSS
+
+
+def _shape(part: SettledPart) -> Iterator[Stroke]:
+    for cut in part.cuts:
+        if cut.depth is None:
+            continue
+        fill = None if cut.operation is Operation.ENGRAVE else Ink.WASTE
+        ink = Ink.SOFT if cut.operation is Operation.ENGRAVE else Ink.INK
+        for contour in cut.contours:
+            yield Stroke(contour=contour, layer=SHAPE.name, ink=ink, width=FINE, fill=fill)
+    for contour in (part.plain.outer, *part.plain.openings):
+        yield Stroke(contour=contour, layer=SHAPE.name, width=OUTLINE)
+
+
+def _drill(at: Point, diameter: float) -> tuple[Stroke, ...]:
+    rim = Stroke(contour=circle(at, diameter), layer=DRILL.name, ink=Ink.ACCENT, width=FINE)
+    return (rim, *_cross(at, min(CROSS, diameter / 4), Ink.ACCENT))
+
+
+def _cross(at: Point, reach: float, ink: Ink = Ink.INK) -> tuple[Stroke, Stroke]:
+    x, y = at
+    level, upright = (
+        open_path((x - reach, y), (x + reach, y)),
+        open_path((x, y - reach), (x, y + reach)),
+    )
+    return (
+        Stroke(contour=level, layer=DRILL.name, ink=ink, width=FINE),
+        Stroke(contour=upright, layer=DRILL.name, ink=ink, width=FINE),
+    )

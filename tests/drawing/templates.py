@@ -1,0 +1,21 @@
+"""Templates of a plan as it is settled, for tests that look at one thickness alone."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from kerfolio.drawing.template_choice import template_choices
+from kerfolio.drawing.template_view import template
+from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.settling.settled import SettledPart, SettledPlan
+
+
+def template_of(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Drawing:
+    """Return the template of a part, whether or not the plan has it."""
+    return templates_of(replace(settled, parts=(part,)), first)[part.name]
+
+
+def templates_of(settled: SettledPlan, first: str = "mm") -> dict[str, Drawing]:
+    """Return the templates of all parts by name."""
+    choices = template_choices((settled,), first)
+    return {part.name: template(settled, part, choices[part.name], first) for part in settled.parts}
