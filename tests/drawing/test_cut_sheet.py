@@ -5,11 +5,14 @@ The accepted difference, 0.02 mm times the perimeter, is the tolerance the desig
 
 from __future__ import annotations
 
+import io
+import re
 from collections import Counter
 from collections.abc import Callable
 from dataclasses import replace
 from itertools import combinations
 
+import ezdxf
 import pytest
 
 from kerfolio.drawing.cut_sheet import cut_coupon, cut_part, cut_sheet
@@ -28,6 +31,7 @@ from kerfolio.writing.svg import svg_bytes
 from tests.drawing.bench import bench, bench_layout
 from tests.geometry.shape_cases import difference_area, solid
 from tests.lettering import dxf_notes, svg_notes
+from tests.pages.test_contrast import MARK, contrast
 
 PLAN, LAYOUT = bench(), bench_layout()
 FILES = {
@@ -41,6 +45,26 @@ FORMATS: dict[str, Callable[[Drawing], Layers]] = {
 }
 each_file = pytest.mark.parametrize("drawing", FILES.values(), ids=FILES.keys())
 each_format = pytest.mark.parametrize("read", FORMATS.values(), ids=FORMATS.keys())
+
+
+GROUNDS = ("#ffffff", "#212830", "#000000")
+"""White, and the dark grounds of drawing programs (common practice, no single source)."""
+
+
+@pytest.mark.parametrize("ground", GROUNDS)
+@each_file
+def test_every_layer_shows_on_light_and_dark_grounds(drawing: Drawing, ground: str) -> None:
+    """WCAG 2.2, 1.4.11: marks need 3:1."""
+    entries = ezdxf.read(io.StringIO(dxf_bytes(drawing).decode())).layers
+    colours = {
+        layer.name: "#{:02x}{:02x}{:02x}".format(*entries.get(layer.name).rgb)
+        for layer in drawing.layers
+    }
+    drawn = set(re.findall(r"#[0-9a-f]{6}", svg_bytes(drawing).decode()))
+    assert drawn == set(colours.values())
+    operations = {each.split("_")[0]: colours[each] for each in cut_layers(drawing)}
+    assert len(set(operations.values())) == len(operations)
+    assert min(contrast(each, ground) for each in drawn) >= MARK
 
 
 def cut_layers(drawing: Drawing) -> set[str]:

@@ -50,7 +50,7 @@ def test_the_formula_itself() -> None:
         ("paper", "ink", TEXT),
         ("soft", "wood", MARK),
         *(("ink", back, TEXT) for back in ("wood", "wood-dark", "waste")),
-        *((ink, "paper", MARK) for ink in ("engrave", "pocket", "hole", "opening")),
+        *((ink, "paper", MARK) for ink in ("engrave", "pocket", "hole", "opening", "outline")),
         *(("ink", f"{whose}-{tone}", TEXT) for whose in ("face", "new") for tone in TONES),
         *(("new-line", f"new-{tone}", MARK) for tone in TONES),
     ],

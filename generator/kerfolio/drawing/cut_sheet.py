@@ -74,7 +74,7 @@ def cut_sheet(settled: SettledPlan, layout: SheetLayout, first: str = "mm") -> D
     ]
     lines = sheet_note(settled, layout, first)
     width, height = layout.size
-    edge = _rectangle((-x, -y, width - x, height - y), SHEET_EDGE, Ink.FAINT)
+    edge = _rectangle((-x, -y, width - x, height - y), SHEET_EDGE, Ink.ASIDE)
     made = _cut_file((edge,), seated, lines, 14.0, _title(settled, f"sheet {layout.number}"), first)
     return replace(made, thickness=sheet.thickness)
 
@@ -191,7 +191,7 @@ def _margin(inner: Box, lines: tuple[str, ...], height: float) -> Iterator[Item]
     left, bottom = inner[0], inner[3] + _GAP
     for side, words in CHECK_SQUARES:
         box = (left, bottom, left + side, bottom + side)
-        yield _rectangle(box, CHECK_SQUARE, Ink.SOFT)
+        yield _rectangle(box, CHECK_SQUARE, Ink.ASIDE)
         yield _label(words, (left + side / 2, bottom + side / 2), 12.0, Anchor.MIDDLE)
         yield _label(MEASURE, (left + side / 2, bottom + 36), 8.0, Anchor.MIDDLE)
         left += side + _GAP
@@ -201,7 +201,7 @@ def _margin(inner: Box, lines: tuple[str, ...], height: float) -> Iterator[Item]
 
 
 def _label(text: str, at: tuple[float, float], height: float, anchor: Anchor) -> Label:
-    return Label(text=text, at=at, height=height, layer=NOTE.name, ink=Ink.SOFT, anchor=anchor)
+    return Label(text=text, at=at, height=height, layer=NOTE.name, ink=Ink.ASIDE, anchor=anchor)
 
 
 def _rectangle(box: Box, layer: Layer, ink: Ink) -> Stroke:

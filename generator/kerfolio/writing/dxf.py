@@ -197,7 +197,7 @@ def _header(document: Any, drawing: Drawing, unit: tuple[int, int], numbers: Num
 
 def _ink_of(drawing: Drawing, layer: Layer) -> Ink:
     inks = (item.ink for item in drawing.items if item.layer == layer.name)
-    return next(inks, Ink.INK)
+    return next(inks, Ink.ASIDE)
 
 
 def _add_layer(document: Any, name: str, ink: Ink) -> Any:
