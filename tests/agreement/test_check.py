@@ -149,6 +149,12 @@ def test_missing_extra_and_unsummed_files_are_found(edition: Edition, files: Fil
     assert finding.message == f"`{name}` and the bundle's contents disagree: it is missing"
     (finding,) = faults_of(repacked(edition, {**files, "stray.txt": b"?"}))
     assert finding.message.endswith("it was not meant to be there")
+    assert "lists/boards.csv" not in files, "a list without a row is not written"
+    (finding,) = faults_of(repacked(edition, {**files, "lists/boards.csv": b"board\r\n"}))
+    assert finding.message.endswith("it was not meant to be there")
+    fewer = {key: data for key, data in files.items() if key != "lists/costs.csv"}
+    (finding,) = faults_of(repacked(edition, fewer))
+    assert finding.message.endswith("it is missing")
     changed = {**files, "LICENCE.txt": files["LICENCE.txt"] + b"!"}
     (finding,) = faults_of(repacked(edition, changed, summed=False))
     assert finding.message == f"`{SUMS}` and the files disagree: a check sum does not hold"
@@ -166,6 +172,8 @@ def test_a_disagreement_stops_a_publish(edition: Edition) -> None:
     assert "slot `side.rail-slot` and 17.6mm disagree: 19 mm is not 17.8 mm" in messages
 
 
-def test_names_in_the_zip_lie_in_one_folder(edition: Edition) -> None:
-    names = unzipped(bundle_of(edition).content)
+def test_names_in_the_zip_lie_in_one_folder_the_page_to_open_first(edition: Edition) -> None:
+    names = list(unzipped(bundle_of(edition).content))
     assert {name.split("/")[0] for name in names} == {"rack-1.0.0"}
+    assert names[0] == "rack-1.0.0/start-here.html"
+    assert names[1:] == sorted(names[1:])

@@ -46,6 +46,13 @@ def test_entries_are_sorted_in_one_folder_and_come_back_whole() -> None:
     assert unzipped(packed) == {f"stool-1.0.0/{name}": data for name, data in FILES.items()}
 
 
+def test_the_file_that_is_opened_first_stands_first() -> None:
+    packed = zip_bytes(FILES, date(2026, 1, 1), "stool-1.0.0", first="one.txt")
+    with zipfile.ZipFile(io.BytesIO(packed)) as archive:
+        names = [name.removeprefix("stool-1.0.0/") for name in archive.namelist()]
+    assert names == ["one.txt", "b/two.txt", "leer-ä.txt"]
+
+
 def test_order_of_input_does_not_change_a_byte() -> None:
     turned = dict(reversed(FILES.items()))
     assert zip_bytes(FILES, date(2026, 1, 1)) == zip_bytes(turned, date(2026, 1, 1))

@@ -73,9 +73,11 @@ def test_an_unknown_id_is_none() -> None:
 def test_the_file_says_who_gives_what_in_plain_words_first() -> None:
     found = licence("CC0-1.0")
     assert found is not None
-    text = licence_file("Desk rack", "Ada Example", "You may do anything with it.", found)
+    sentence, contact = "You may do anything with it.", "Write to Ada Example: ada@example.org"
+    text = licence_file("Desk rack", "Ada Example", sentence, contact, found)
     assert text.startswith(
         "Desk rack, by Ada Example, is shared under Creative Commons Zero v1.0\n"
-        "Universal (CC0-1.0).\n\nYou may do anything with it.\n"
+        "Universal (CC0-1.0).\n\nYou may do anything with it.\n\n"
+        "Write to Ada Example: ada@example.org\n\nhttp"
     )
     assert text.endswith("\n")

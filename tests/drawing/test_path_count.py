@@ -52,10 +52,10 @@ def test_contours_lengths_pockets_and_holes_are_those_of_two_plates() -> None:
     assert opening.length == pytest.approx(2 * pi * 50)
     assert (outline.contours, outline.length) == (2, pytest.approx(2000))
     assert path_lines(drawn, sheet, "mm") == (
-        "pocket_6.0mm, inside, cleared: 2 contours, 0.38 m, 56.5 cm²",
-        "hole_through, inside, or drilled: 6 contours, 0.18 m, 4 × ø 8 mm and 2 × ø 12 mm",
-        "opening_through, inside: 2 contours, 0.31 m",
-        "outline_through, outside: 2 contours, 2.00 m",
+        "pocket_6.0mm: 2 contours, 0.38 m, 56.5 cm²",
+        "hole_through: 6 contours, 0.18 m, 4 × ø 8 mm and 2 × ø 12 mm",
+        "opening_through: 2 contours, 0.31 m",
+        "outline_through: 2 contours, 2.00 m",
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from kerfolio.drawing.layer import layer_for
+from kerfolio.pages.contents import groups
 from kerfolio.pages.layers import layers_explained
 from kerfolio.pages.start import start_here
 from tests.pages.invented import CONTENTS, edition, pictures
@@ -38,10 +39,36 @@ def test_every_layer_of_the_cut_files_is_explained() -> None:
     cut = {layer_for(cut).name for part in STOOL.settled.parts for cut in part.cuts}
     assert cut < named
     assert {"pocket_6.0mm", "opening_through", "outline_through", "check-square"} <= named
+    assert "Inside the line: pockets, holes and openings. Outside the line: outlines." in text
+    assert "offset 3 mm (0.118 in) for Compression cutter 6 mm" in text
     for layer in layers_explained(STOOL):
         assert f"{layer.name} {layer.purpose}" in text
     names = [layer.name for layer in layers_explained(STOOL)]
     assert names.index("opening_through") < names.index("outline_through")
+
+
+def test_a_saw_s_sheets_are_linked_the_workshop_s_paper_first() -> None:
+    assert "The saw sheets have every cut in order" in chapter(PAGE, "which-file")
+    papers = [each for each in PAGE.values("href") if each.startswith("setup/setup-")]
+    assert papers[:2] == ["setup/setup-a4.pdf", "setup/setup-letter.pdf"]
+    letter = replace(STOOL, identity=replace(STOOL.identity, paper="letter"))
+    turned = Tree(start_here(letter, CONTENTS, {})).values("href")
+    assert [each for each in turned if each.startswith("setup/setup-")][:2] == papers[1::-1]
+    without = Tree(start_here(STOOL, [each for each in CONTENTS if "saw" not in each], {}))
+    assert "saw sheets" not in without.text_of("main")
+
+
+def test_what_is_read_first_is_apart_from_what_programs_read() -> None:
+    first, *others, last = groups(CONTENTS)
+    assert first.title == "Read these first"
+    assert [each.href for each in first.files] == [
+        *("booklet-a4.pdf", "booklet-letter.pdf"),
+        *("cut/fit-coupon/fit-coupon-ply.dxf", "cut/fit-coupon/fit-coupon-ply.svg"),
+        "LICENCE.txt",
+    ]
+    assert last.title == "For checking and for programs"
+    assert [each.href for each in last.files] == ["SHA256SUMS", "plan.json"]
+    assert [each.title for each in others] == ["cut/", "templates/", "lists/", "setup/", "layout/"]
 
 
 def test_files_are_gathered_by_thickness_the_coupon_first() -> None:
@@ -67,6 +94,7 @@ def test_cautions_licence_release_and_the_way_to_the_newest() -> None:
     assert "licensed practice come first" in text
     assert "The seat is not to be stood on." in text
     assert "You may use, share and change these files" in chapter(PAGE, "licence")
+    assert f"Write to Ida Fernhill: {STOOL.identity.contact}" in chapter(PAGE, "licence")
     assert "Harbour stool 1.2.0, 2 October 2026." in PAGE.text_of("footer")
     assert "https://example.org/plans/harbour-stool/" in PAGE.values("href")
 

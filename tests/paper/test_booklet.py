@@ -16,6 +16,7 @@ from kerfolio.basis.lengths import inch_text, mm_number
 from kerfolio.basis.masses import mass_number
 from kerfolio.edition.cautions import cautions_of
 from kerfolio.edition.edition import Edition
+from kerfolio.layouts.saw import saw_plan
 from kerfolio.model.plan import HardwareUse, Photo, Step
 from kerfolio.model.prose import (
     Alignment,
@@ -138,11 +139,26 @@ def test_the_coupon_leads_to_the_folder() -> None:
 def test_a_reader_finds_the_file_for_the_tools_at_hand() -> None:
     page = texts(printed(A4))[2]
     for tools, files in (
-        ("A CNC router", "cut/"),
+        ("A CNC router", "cut/.*setup/"),
         ("jigsaw", "templates/"),
         ("print shop", "roll"),
     ):
         assert re.search(f"{tools}.*{files}", page)
+    assert "saw sheets" not in page
+    sawn = replace(stool(), saw=saw_plan(stool().settled))
+    assert "A table saw or a track saw layout/, the saw sheets" in words(booklet(sawn, A4))
+    assert (
+        "the cutter runs beside it, off by half its own width. On the line: engravings. Inside the "
+        "line: pockets, holes and openings. Outside the line: outlines. Here: offset 3 mm"
+    ) in page
+
+
+def test_the_maker_s_address_stands_where_the_licence_asks_for_it() -> None:
+    identity = replace(stool().identity, contact="mailto:ida@example.org")
+    pages = texts(booklet(replace(stool(), identity=identity), A4))
+    for page in (pages[0], pages[-1]):
+        assert "Write to Ida Fernhill: ida@example.org" in page
+    assert "Write to" not in words(printed(A4))
 
 
 def test_releases_come_newest_first_and_corrections_are_named() -> None:

@@ -71,6 +71,13 @@ def test_boards_say_what_to_buy_and_that_it_is_the_least() -> None:
     assert "10 mm (13/32 in) trimmed off one end, kerf 3.2 mm (1/8 in)." in page
 
 
+def test_the_thickness_that_the_sizes_are_for_is_told() -> None:
+    assert (
+        "These sizes are for 17.8 mm ply only. If your sheet measures otherwise, compare every "
+        "piece with its template for that thickness."
+    ) in texts(pdf())[0]
+
+
 def test_cautions_stand_on_every_page() -> None:
     for page in texts(pdf()):
         assert CAUTION[:40] in page

@@ -24,6 +24,7 @@ from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import bounds
 from kerfolio.layouts.clamp_spots import clamp_spots
 from kerfolio.model.stock import PaperStock
+from kerfolio.paper.layout_sheets import layout_pdf
 from kerfolio.paper.setup_sheets import setup_pdf
 from kerfolio.settling.settled import CENTRE
 from kerfolio.shop.art import Art, arts_of
@@ -127,13 +128,15 @@ def test_a_sheet_s_page_tells_all_that_the_machine_needs(name: str) -> None:
 def test_operations_stand_in_cutting_order_with_depth_and_passes() -> None:
     page = texts(printed("harbour-stool", A4))[0]
     rows = (
-        *("Engrave 0.5 mm (1/64 in) 1 pass", "Pockets 8 mm (5/16 in) 2 passes"),
-        *("Holes through 2 passes", "Openings through 2 passes"),
-        "Outlines through 2 passes",
+        *("Engravings on line 0.5 mm (1/64 in) 1 pass", "Pockets inside 8 mm (5/16 in) 2 passes"),
+        *("Holes inside through 2 passes", "Openings inside through 2 passes"),
+        "Outlines outside through 2 passes",
     )
     places = [page.index(row) for row in rows]
     assert places == sorted(places)
-    assert "18000 rpm, feed 3000, plunge 700 mm/min" in page
+    assert "Drawn lines The finished edge" in page.replace("DRAWN LINES", "Drawn lines")
+    # half of 6 mm, and of that over 25.4
+    assert "18000 rpm, feed 3000, plunge 700 mm/min, offset 3 mm (0.118 in)" in page
     # 3000 and 700 mm/min over 25.4 (international inch, 1959)
     assert "feed 118, plunge 28 in/min" in page
     assert "0.3 mm (1/64 in)" in page
@@ -149,9 +152,21 @@ def test_a_sheet_without_settings_says_so_and_keeps_the_order() -> None:
     page = texts(setup_pdf(rack(), A4))[0]
     assert "The plan states no cut settings for this sheet" in page
     assert "minutes" not in page
-    rows = ("Engrave 0.5 mm", "Pockets 6 mm", "Holes through", "Openings through", "Outlines")
+    rows = ("Engravings on line", "Pockets inside", "Holes inside", "Openings inside", "Outlines")
     places = [page.index(row) for row in rows]
     assert places == sorted(places)
+
+
+def test_nobody_takes_the_file_of_another_thickness() -> None:
+    several, one = stool(), replace(stool(), variants=(stool().settled,))
+    only = "cut/17.8mm/sheet-1 is for 17.8 mm ply, the only thickness published."
+    told = (
+        "cut/17.8mm/sheet-1 is for 17.8 mm ply only. If your sheet measures otherwise, cut sheet-1 "
+        "from the folder of its thickness."
+    )
+    for printed_as in (setup_pdf, layout_pdf):
+        assert told in words(printed_as(several, A4))
+        assert only in words(printed_as(one, A4))
 
 
 def test_a_stool_written_by_hand_prints_too() -> None:

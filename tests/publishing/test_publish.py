@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 import json
 import os
 import re
@@ -12,6 +10,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+from kerfolio.agreement.written import list_rows
 from kerfolio.basis.finding import Severity
 from kerfolio.bundles.archive import sha256, unzipped
 from kerfolio.publishing.build import Request, publish
@@ -55,8 +54,9 @@ def test_the_contract_of_a_bundle_is_kept(published: Published) -> None:
     for plan, files in bundles_of(published).items():
         facts = json.loads(files["plan.json"])
         wanted = {"start-here.html", "booklet-a4.pdf", "booklet-letter.pdf", "LICENCE.txt"}
-        wanted |= {f"lists/{each}.csv" for each in ("parts", "hardware", "sheets", "boards")}
-        wanted |= {"lists/costs.csv", "lists/cutting.csv", "setup/setup-sheets.pdf", "SHA256SUMS"}
+        wanted |= {f"lists/{each}.csv" for each in ("parts", "sheets", "costs", "cutting")}
+        wanted |= {f"lists/{each}.csv" for each in ("hardware", "boards") if facts[each]}
+        wanted |= {"setup/setup-a4.pdf", "setup/setup-letter.pdf", "SHA256SUMS"}
         for variant in facts["variants"]:
             fit = variant["fit"]
             for kind in ("svg", "dxf"):
@@ -93,9 +93,7 @@ def test_no_sealed_off_file_reaches_out(published: Published) -> None:
             name
             for name, content in unzipped(packed).items()
             if sha256(content) in open_to_all
-            and not name.endswith(
-                ("LICENCE.txt", "boards.csv", "board-cuts.csv")
-            )  # may equal an open plan's
+            and not name.endswith("LICENCE.txt")  # may equal an open plan's
         }
         assert leaked == set()
 
@@ -130,11 +128,11 @@ def private_titles(published: Published) -> list[str]:
 def test_lists_parse_and_agree_with_the_plan(published: Published) -> None:
     for files in bundles_of(published).values():
         facts = json.loads(files["plan.json"])
-        rows = list(csv.DictReader(io.StringIO(files["lists/parts.csv"].decode("utf-8"))))
+        rows = list_rows(files, "lists/parts.csv")
         marks = {mark for row in rows for mark in row["marks"].split()}
         first = facts["variants"][0]
         assert marks == {piece["mark"] for p in first["parts"] for piece in p["pieces"]}
-        hardware = list(csv.DictReader(io.StringIO(files["lists/hardware.csv"].decode("utf-8"))))
+        hardware = list_rows(files, "lists/hardware.csv")
         assert {row["item"]: int(row["count"]) for row in hardware} == facts["hardware"]
 
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from typing import Any
 
+from kerfolio.agreement.written import list_rows
 from kerfolio.basis.masses import in_mass_unit, mass_unit
 
 Fault = tuple[str, str, str]
@@ -20,13 +19,9 @@ _MINUTES = 0.002
 
 def figure_faults(files: Mapping[str, bytes], facts: Mapping[str, Any]) -> Iterator[Fault]:
     """Yield what disagrees in masses, times and costs."""
-    yield from _masses(_rows(files, "lists/parts.csv"), facts)
-    yield from _times(_rows(files, "lists/cutting.csv"), facts)
-    yield from _costs(_rows(files, "lists/costs.csv"), facts)
-
-
-def _rows(files: Mapping[str, bytes], name: str) -> list[dict[str, str]]:
-    return list(csv.DictReader(io.StringIO(files[name].decode("utf-8"))))
+    yield from _masses(list_rows(files, "lists/parts.csv"), facts)
+    yield from _times(list_rows(files, "lists/cutting.csv"), facts)
+    yield from _costs(list_rows(files, "lists/costs.csv"), facts)
 
 
 def _masses(rows: list[dict[str, str]], facts: Mapping[str, Any]) -> Iterator[Fault]:

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections import Counter
 from collections.abc import Iterator
 
 from kerfolio.agreement.figure_faults import figure_faults
-from kerfolio.agreement.written import Written
+from kerfolio.agreement.written import Written, list_rows
 from kerfolio.basis.finding import Finding
 
 _PARTS = "lists/parts.csv"
@@ -17,7 +15,7 @@ _PARTS = "lists/parts.csv"
 def pieces(written: Written) -> Iterator[Finding]:
     """Parts list = plan = layout = steps, piece by piece."""
     facts = written.facts
-    rows = csv.DictReader(io.StringIO(written.files[_PARTS].decode("utf-8")))
+    rows = list_rows(written.files, _PARTS)
     listed = Counter(label for row in rows for label in row["pieces"].split())
     for variant in facts["variants"]:
         stated = Counter(piece["label"] for part in variant["parts"] for piece in part["pieces"])
@@ -39,8 +37,8 @@ def _odd(one: Counter[str], other: Counter[str]) -> str:
 
 def hardware(written: Written) -> Iterator[Finding]:
     """The hardware list is the sum over the steps."""
-    text = written.files["lists/hardware.csv"].decode("utf-8")
-    listed = {row["item"]: int(row["count"]) for row in csv.DictReader(io.StringIO(text))}
+    rows = list_rows(written.files, "lists/hardware.csv")
+    listed = {row["item"]: int(row["count"]) for row in rows}
     summed: Counter[str] = Counter()
     for step in written.facts["steps"]:
         summed.update(step["hardware"])

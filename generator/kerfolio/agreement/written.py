@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import csv
+import io
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -31,3 +33,8 @@ class Written:
             self.place,
             "Nothing was published. This is a fault of the program: please report it.",
         )
+
+
+def list_rows(files: Mapping[str, bytes], name: str) -> list[dict[str, str]]:
+    """Return the rows of a list, each by its heads; a list without a row is not written."""
+    return list(csv.DictReader(io.StringIO(files.get(name, b"").decode("utf-8"))))

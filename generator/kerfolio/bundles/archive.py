@@ -25,9 +25,16 @@ def sums_text(files: Mapping[str, bytes]) -> str:
 
 
 def zip_bytes(
-    files: Mapping[str, bytes], day: date, folder: str = "", *, deflated: bool = True
+    files: Mapping[str, bytes],
+    day: date,
+    folder: str = "",
+    *,
+    first: str = "",
+    deflated: bool = True,
 ) -> bytes:
     """Pack named bytes into a zip whose entries all carry midnight of ``day``, sorted by name.
+
+    Only the file called ``first`` stands before all others, where programs list it.
 
     A day that ZIP cannot state becomes the nearest it can. What is not ``deflated`` is stored, so
     that another program, as the script ``fitted.js``, gives the same bytes.
@@ -39,7 +46,7 @@ def zip_bytes(
     stamp = min(max(day, _EARLIEST), _LATEST)
     buffer = io.BytesIO()
     with zipfile.ZipFile(buffer, "w", method, compresslevel=6) as archive:
-        for name in sorted(files):
+        for name in sorted(files, key=lambda each: (each != first, each)):
             if name.startswith("/") or "\\" in name or ".." in name.split("/"):
                 raise ValueError(f"unsafe name in a bundle: {name!r}")
             entry = zipfile.ZipInfo(f"{folder}/{name}" if folder else name)

@@ -43,8 +43,11 @@ def licence(identifier: str) -> LicenceText | None:
     )
 
 
-def licence_file(title: str, maker: str, sentence: str, found: LicenceText) -> str:
-    """Return ``LICENCE.txt``: who gives what under which licence, in plain words, then its text."""
+def licence_file(title: str, maker: str, sentence: str, contact: str, found: LicenceText) -> str:
+    """Return ``LICENCE.txt``: who gives what under which licence, in plain words, then its text.
+
+    ``contact`` tells where the maker is reached, empty where nothing does.
+    """
     head = f"{title}, by {maker}, is shared under {found.name} ({found.identifier})."
-    parts = [textwrap.fill(head, 78), textwrap.fill(sentence, 78), found.address, "=" * 78]
+    parts = [textwrap.fill(head, 78), textwrap.fill(sentence, 78), contact, found.address, "=" * 78]
     return "\n\n".join(part for part in parts if part) + "\n\n" + found.text.strip() + "\n"

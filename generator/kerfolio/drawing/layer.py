@@ -29,12 +29,23 @@ INKS: dict[Operation, Ink] = {
 }
 """The colour of every operation; their order is the order of cutting."""
 
+ON, _INSIDE, _OUTSIDE = "on", "inside", "outside"
+
+SIDES: dict[Operation, str] = {
+    Operation.ENGRAVE: ON,
+    Operation.POCKET: _INSIDE,
+    Operation.HOLE: _INSIDE,
+    Operation.OPENING: _INSIDE,
+    Operation.OUTLINE: _OUTSIDE,
+}
+"""Where the cutter runs to the drawn line."""
+
 _SENTENCES: dict[Operation, str] = {
-    Operation.ENGRAVE: "Lines scratched {depth}: run the cutter on the line.",
-    Operation.POCKET: "Clear the whole area inside the line, {depth}.",
-    Operation.HOLE: "Round holes, {depth}: cut inside the line, or drill.",
-    Operation.OPENING: "Openings and slots, {depth}: cut inside the line.",
-    Operation.OUTLINE: "The part's own edge, {depth}: cut outside the line, last of all.",
+    Operation.ENGRAVE: "Lines scratched {depth}: run the cutter {side} the line.",
+    Operation.POCKET: "Clear the whole area {side} the line, {depth}.",
+    Operation.HOLE: "Round holes, {depth}: cut {side} the line, or drill.",
+    Operation.OPENING: "Openings and slots, {depth}: cut {side} the line.",
+    Operation.OUTLINE: "The part's own edge, {depth}: cut {side} the line, last of all.",
 }
 
 
@@ -60,7 +71,11 @@ def layer_for(cut: Cut, first: str = "mm") -> Layer:
     """
     return Layer(
         name=figured("{}_{}", cut.operation.value, _depth_name(cut.depth)),
-        purpose=figured(_SENTENCES[cut.operation], depth=_depth_words(cut.depth, first)),
+        purpose=figured(
+            _SENTENCES[cut.operation],
+            depth=_depth_words(cut.depth, first),
+            side=SIDES[cut.operation],
+        ),
         depth=cut.depth,
         cuts=True,
     )

@@ -37,7 +37,7 @@ _ARROW = 16.0
 _KEY, _STEP = 8.0, 7.0
 
 SETUP_NAMES = {
-    Operation.ENGRAVE: "engrave",
+    Operation.ENGRAVE: "engravings",
     Operation.POCKET: "pockets",
     Operation.HOLE: "holes",
     Operation.OPENING: "openings",

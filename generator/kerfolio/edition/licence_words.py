@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from kerfolio.model.workshop import Identity
+
 _NAME = "if you name the maker"
 _SAME = f"{_NAME} and share your changes under the same licence"
 _FREE = "You may use, share and change these files and sell what you make"
@@ -42,3 +44,14 @@ def licence_sentence(identifier: str) -> str:
     if found is None:
         return "No licence is stated: ask the maker before you share or sell anything made from it."
     return f"{found} Licence: {identifier}."
+
+
+def contact_address(identity: Identity) -> str:
+    """Return how readers reach the maker, as it is read; empty where nothing is stated."""
+    return identity.contact.strip().removeprefix("mailto:")
+
+
+def contact_words(identity: Identity) -> str:
+    """Return where the maker is asked: ``Write to Ada: ada@example.org``; empty without one."""
+    address = contact_address(identity)
+    return f"Write to {identity.maker}: {address}" if address else ""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from string import Formatter
 
 from kerfolio.basis.figured import figured
@@ -18,6 +18,7 @@ LISTS = tuple(
     f"lists/{each}.csv"
     for each in ("parts", "hardware", "sheets", "boards", "board-cuts", "costs", "cutting")
 )
+"""Every list that a bundle may hold; one without a row is not written."""
 
 _SHEET = "cut/{fit}/sheet-{number:d}-{fit}.{ending}"
 _PART = "cut/{fit}/parts/{part}-{fit}.{ending}"
@@ -25,8 +26,8 @@ _COUPON = "cut/fit-coupon/fit-coupon-{sheet}.{ending}"
 _ART = "cut/engravings/{part}.{art}.{ending}"
 _LAYOUT = "layout/layout-{paper}.pdf"
 _SAW = "layout/saw-{paper}.pdf"
-_OF_A_BATCH = (_SHEET, _ART, _LAYOUT, _SAW)
-SETUP = "setup/setup-sheets.pdf"
+_SETUP = "setup/setup-{paper}.pdf"
+_OF_A_BATCH = (_SHEET, _ART, _LAYOUT, _SAW, _SETUP)
 PLAN = "plan.json"
 LICENCE = "LICENCE.txt"
 START = "start-here.html"
@@ -92,6 +93,11 @@ def saw_name(paper: str) -> str:
     return _SAW.format(paper=paper)
 
 
+def setup_name(paper: str) -> str:
+    """Return the name of the setup sheets on a paper."""
+    return _SETUP.format(paper=paper)
+
+
 def has_saw(edition: Edition) -> bool:
     """Tell whether there is anything for a saw to cut."""
     return bool(edition.saw or edition.board_plans)
@@ -99,8 +105,9 @@ def has_saw(edition: Edition) -> bool:
 
 def expected_names(edition: Edition) -> frozenset[str]:
     """Return the names of every file that a bundle must hold, worked out from the plan alone."""
-    names = {PLAN, LICENCE, START, SUMS, SETUP, *LISTS}
-    names |= {name(paper) for name in (booklet_name, layout_name) for paper in PAPERS}
+    names = {PLAN, LICENCE, START, SUMS, *_lists(edition)}
+    printed = (booklet_name, layout_name, setup_name)
+    names |= {name(paper) for name in printed for paper in PAPERS}
     names |= {model_name(edition.plan)} if edition.assembled else set()
     names |= {saw_name(paper) for paper in PAPERS} if has_saw(edition) else set()
     for settled in edition.variants:
@@ -109,6 +116,20 @@ def expected_names(edition: Edition) -> frozenset[str]:
     for each in edition.formats:
         names |= _cut_names(edition, each.ending)
     return frozenset(names)
+
+
+def _lists(edition: Edition) -> Iterator[str]:
+    """Yield the lists that have something to tell."""
+    told = (
+        edition.parts,
+        edition.hardware,
+        edition.sheets,
+        edition.boards,
+        [board for plan in edition.board_plans for board in plan.boards],
+        [line for each in edition.copies for line in each.lines],
+        [time for time in edition.times if time.known],
+    )
+    yield from (name for name, rows in zip(LISTS, told, strict=True) if rows)
 
 
 def _cut_names(edition: Edition, ending: str) -> set[str]:
@@ -124,7 +145,7 @@ def _cut_names(edition: Edition, ending: str) -> set[str]:
 def is_of_batch(name: str, formats: Iterable[CutFormat]) -> bool:
     """Tell whether a batch, of whatever plan, writes a file of this name."""
     endings = [each.ending for each in formats]
-    return name in (SETUP, *LISTS) or any(_fits(name, form, endings) for form in _OF_A_BATCH)
+    return name in LISTS or any(_fits(name, form, endings) for form in _OF_A_BATCH)
 
 
 def _fits(name: str, form: str, endings: Iterable[str]) -> bool:

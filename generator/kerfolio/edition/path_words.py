@@ -10,17 +10,9 @@ from kerfolio.drawing.path_count import PathCount, drawn_counts
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.settling.settled import Operation, SettledPlan
 
-_SIDE = {
-    Operation.ENGRAVE: "on the line",
-    Operation.POCKET: "inside, cleared",
-    Operation.HOLE: "inside, or drilled",
-    Operation.OPENING: "inside",
-    Operation.OUTLINE: "outside",
-}
-
 
 def path_lines(settled: SettledPlan, layout: SheetLayout, first: str) -> tuple[str, ...]:
-    """Return a line for each cut layer of a sheet: ``opening_through, inside: 2 contours, 1 m``."""
+    """Return a line for each cut layer: ``opening_through: 2 contours, 1 m``."""
     return tuple(_line(each, first) for each in drawn_counts(cut_sheet(settled, layout)))
 
 
@@ -31,4 +23,4 @@ def _line(each: PathCount, first: str) -> str:
     if each.diameters:
         holes = [f"{count} × ø {precise_in(wide, first)}" for wide, count in each.diameters]
         words.append(listed(holes))
-    return f"{each.layer}, {_SIDE[each.operation]}: {', '.join(words)}"
+    return f"{each.layer}: {', '.join(words)}"

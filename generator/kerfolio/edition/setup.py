@@ -10,10 +10,12 @@ from kerfolio.basis.cutting_lengths import depth_text, depths_in, drill_text, pl
 from kerfolio.basis.figures import minutes_short, minutes_text, whole_figure
 from kerfolio.basis.lengths import MM_PER_UNIT, both_text, inch_number, mm_number
 from kerfolio.basis.words import counted, listed
+from kerfolio.drawing.layer import ON, SIDES
 from kerfolio.drawing.setup_view import SETUP_NAMES
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.layout_time import layout_time
 from kerfolio.edition.path_words import path_lines
+from kerfolio.edition.side_words import offset_text
 from kerfolio.layouts.clamp_spots import ClampSpot, clamp_spots, clear_of_pieces
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.model.plan import CutSetting
@@ -41,10 +43,11 @@ NO_SETTINGS = "The plan states no cut settings for this sheet: choose your own, 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WorkLine:
-    """An operation in words; empty texts where nothing is known."""
+    """An operation in words; empty texts where nothing is known. ``side`` is that of the line."""
 
     operation: Operation
     what: str
+    side: str
     depth: str
     passes: str
     bridges: str
@@ -180,10 +183,13 @@ def _run(settled: SettledPlan, run: Run, sheet: str, first: str, *, whole: bool 
     name = run.setting.name
     setting = next(each for each in settings_of(settled, sheet) if each.name == name)
     main, other = _figures(run.setting, first)
+    beside = any(SIDES[each.operation] != ON for each in run.works)
+    offset = offset_text(setting.cutter.diameter, first) if beside else ""
+    details = (name, other, whole * passes_words(setting, first))
     return RunLines(
         cutter=setting.cutter.title,
-        figures=main,
-        details=tuple(filter(None, (name, other, whole * passes_words(setting, first)))),
+        figures=", ".join(filter(None, (main, offset))),
+        details=tuple(filter(None, details)),
         works=works,
     )
 
@@ -214,6 +220,7 @@ def _work(work: Work, first: str) -> WorkLine:
     return WorkLine(
         operation=work.operation,
         what=SETUP_NAMES[work.operation].capitalize(),
+        side="on line" if SIDES[work.operation] == ON else SIDES[work.operation],
         depth=depths_text(work.depths, first),
         passes=counted(work.passes, "pass", "passes") if work.passes else "",
         bridges=_bridges(work, first),

@@ -10,6 +10,7 @@ from kerfolio.basis.words import counted, listed
 from kerfolio.edition.cutter_words import cutter_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
+from kerfolio.edition.licence_words import contact_words
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.pages.facts import sheet_ranges
 from kerfolio.pages.licences import RULES, licence_note
@@ -70,4 +71,5 @@ def _sheets(edition: Edition) -> str:
 
 
 def _selling(edition: Edition) -> str:
-    return f"{licence_note(edition).sentence} {RULES}"
+    words = (licence_note(edition).sentence, RULES, contact_words(edition.identity))
+    return " ".join(filter(None, words))

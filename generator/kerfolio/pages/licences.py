@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.licence_words import licence_sentence
+from kerfolio.edition.licence_words import contact_address, licence_sentence
+from kerfolio.pages.links import contact_href
 
 RULES = "This sentence is a summary, not legal advice; the text of the licence rules."
 
@@ -15,20 +16,31 @@ _LISTED = "https://spdx.org/licenses/"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LicenceNote:
-    """A licence as a page names it; ``address`` is empty where no known licence is stated."""
+    """A licence as a page names it, and whom to ask.
+
+    ``address`` is empty where no known licence is stated, ``contact`` where the maker states none,
+    ``contact_href`` where that can be no link.
+    """
 
     identifier: str
     sentence: str
     address: str
+    maker: str
+    contact: str
+    contact_href: str
 
 
 def licence_note(edition: Edition) -> LicenceNote:
     """Return the plan's licence, else the workshop's."""
-    identifier = edition.plan.licence or edition.identity.licence
+    identity = edition.identity
+    identifier = edition.plan.licence or identity.licence
     return LicenceNote(
         identifier=identifier,
         sentence=licence_sentence(identifier),
         address=licence_address(identifier),
+        maker=identity.maker,
+        contact=contact_address(identity),
+        contact_href=contact_href(identity.contact),
     )
 
 

@@ -67,6 +67,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},
         layouts=_layouts(edition),
         setup=has_setup(site, edition),
+        sawn=any(f"saw-{each.number}" in files.pictures for each in edition.saw),
         cutting=cutting_of(edition),
         called=copies_called(edition.plan),
         copies_remark=copies_remark(edition),

@@ -7,6 +7,7 @@ from dataclasses import replace
 from markupsafe import Markup
 
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.folder import file_words
 from kerfolio.edition.setup import (
     CAUTIONS,
     COMPARE,
@@ -18,6 +19,7 @@ from kerfolio.edition.setup import (
     time_words,
 )
 from kerfolio.edition.setup_pictures import art_picture
+from kerfolio.edition.side_words import FINISHED
 from kerfolio.pages.frame import release_line, site_frame
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render
@@ -41,6 +43,8 @@ def setup_page(site: Site, edition: Edition) -> str:
         plan=plan,
         fit=edition.settled.variant.label,
         first=edition.first,
+        file_words=lambda number: file_words(edition, number),
+        finished=FINISHED,
         sheets=setup_sheets(edition),
         arts=setup_arts(edition),
         pictures=pictures,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import replace
 
 from markupsafe import Markup
@@ -12,8 +12,10 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.making import set_of, wholes_of
 from kerfolio.edition.measuring import measuring_of
+from kerfolio.edition.names import PAPERS, booklet_name, layout_name, saw_name, setup_name
+from kerfolio.edition.side_words import offset_words
 from kerfolio.pages.choosing import coupon_tables, folder_rows, sheet_titles
-from kerfolio.pages.contents import folders
+from kerfolio.pages.contents import groups
 from kerfolio.pages.facts import facts
 from kerfolio.pages.frame import lone_frame, release_line
 from kerfolio.pages.howto import tools
@@ -56,7 +58,9 @@ def start_here(
         pictures=drawn,
         facts=facts(edition),
         files=names,
-        folders_of_bundle=folders(names - {"start-here.html"}, labels),
+        prints=_prints(edition, names),
+        offset=offset_words(edition),
+        groups=groups(names, labels),
         folders=folder_rows(edition),
         measuring=measuring_of(edition),
         formats=format_words(edition.formats),
@@ -78,6 +82,18 @@ def start_here(
         mail=mail_address(edition.identity.contact),
         latest=_latest(edition),
     )
+
+
+def _prints(edition: Edition, names: Collection[str]) -> dict[str, tuple[tuple[str, str], ...]]:
+    """Return title of paper and file of what is printed, the workshop's own paper first."""
+    stock, own = edition.settled.stock, edition.identity.paper
+    papers = [found for each in PAPERS if (found := stock.paper(each))]
+    papers.sort(key=lambda each: each.name != own)
+    kinds = {"booklet": booklet_name, "setup": setup_name, "layout": layout_name, "saw": saw_name}
+    return {
+        what: tuple((each.title, file) for each in papers if (file := name(each.name)) in names)
+        for what, name in kinds.items()
+    }
 
 
 def _latest(edition: Edition) -> str:

@@ -12,6 +12,8 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import folder_choice, folders_of
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.measuring import measuring_of
+from kerfolio.edition.names import has_saw
+from kerfolio.edition.side_words import offset_words
 from kerfolio.paper.band import Band, Bands, beside, indented, kept, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Cell, Column, strong_cell, table
@@ -36,15 +38,24 @@ def choosing_section(edition: Edition, grid: Grid) -> Bands:
     folders = (*plain(words.take, grid.main), *spaced(_folders(edition, grid), 4.0))
     bands += spaced(hung("Take the folder", folders, grid), BLOCK_SPACE)
     bands += spaced(hung("Take the file", _files(edition, grid), grid), 2 * BLOCK_SPACE)
-    cutter = plain(cutter_words(edition), grid.main)
-    return (*bands, *spaced(hung("Choose the cutter", cutter, grid), 2 * BLOCK_SPACE))
+    cutting = (
+        ("Choose the cutter", cutter_words(edition)),
+        ("Set its offset", offset_words(edition)),
+    )
+    for head, text in cutting:
+        bands += spaced(hung(head, plain(text, grid.main), grid), BLOCK_SPACE)
+    return tuple(bands)
 
 
 def _files(edition: Edition, grid: Grid) -> Bands:
     columns = (Column(head="What you have"), Column(head="What to take", grows=True))
     choice = format_words(edition.formats).choice
-    cut = f"cut/, the folder of your sheet: {choice} for every sheet, and for every part alone"
-    return kept(table(columns, (("A CNC router", cut), *_OTHER_FILES), grid.main))
+    cut = (
+        f"cut/, the folder of your sheet: {choice} for every sheet, and for every part alone; "
+        "setup/, the setup sheets, to the machine"
+    )
+    sawn = (_SAWN,) if has_saw(edition) else ()
+    return kept(table(columns, (("A CNC router", cut), *sawn, *_OTHER_FILES), grid.main))
 
 
 def _folders(edition: Edition, grid: Grid) -> Bands:
@@ -113,6 +124,10 @@ def _slots(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
     return (*table(columns, rows, grid.main), *note(measuring_of(edition).play, grid.main))
 
 
+_SAWN: tuple[Cell, Cell] = (
+    "A table saw or a track saw",
+    "layout/, the saw sheets: every cut in order, with its size; templates/ for curves and slots",
+)
 _OTHER_FILES: tuple[tuple[Cell, Cell], ...] = (
     (
         "Drill, jigsaw, hand-held router",

@@ -10,11 +10,12 @@ from kerfolio.basis.words import day_text
 from kerfolio.drawing.layout_view import layout_view
 from kerfolio.drawing.vocabulary import Anchor, Ink
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.licence_words import licence_sentence
+from kerfolio.edition.folder import drawn_for
+from kerfolio.edition.licence_words import contact_words, licence_sentence
 from kerfolio.model.plan import Photo, Plan
 from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, shifted, spaced
 from kerfolio.paper.grid import Grid
-from kerfolio.paper.phrases import drawn_for, published_for
+from kerfolio.paper.phrases import published_for
 from kerfolio.paper.picture import drawing_band, photo_band
 from kerfolio.paper.running_text import plain
 from kerfolio.paper.type import (
@@ -138,7 +139,8 @@ def _facts(edition: Edition, grid: Grid) -> Bands:
     sentence = licence_sentence(plan.licence or edition.identity.licence)
     line = Rule(x=0, y=0, to_x=grid.width, to_y=0, width=HAIR, ink=Ink.SOFT)
     ruled = Band(height=4.0, passages=(Passage(marks=(line,), role=Role.DECORATION),))
-    licence = spaced(paragraph((Run(sentence, NOTE),), grid.width, NOTE_LEADING), 4.0)
+    words = f"{sentence} {contact_words(edition.identity)}".strip()
+    licence = spaced(paragraph((Run(words, NOTE),), grid.width, NOTE_LEADING), 4.0)
     return (ruled, *columns, *licence)
 
 

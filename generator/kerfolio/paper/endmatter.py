@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from kerfolio.basis.words import day_text, listed
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.licence_words import licence_sentence
+from kerfolio.edition.licence_words import contact_words, licence_sentence
 from kerfolio.model.plan import Photo, Release
 from kerfolio.paper.band import Band, Bands, indented, kept, paragraph, spaced
 from kerfolio.paper.cover import cover_photo
@@ -55,10 +55,11 @@ def _release(release: Release, grid: Grid) -> Bands:
 
 
 def colophon_section(edition: Edition, grid: Grid) -> Bands:
-    """Return the licence in a sentence, what the pictures are, and how the booklet was made."""
+    """Return licence and maker's address, what the pictures are, how the booklet was made."""
     plan, identity = edition.plan, edition.identity
     blocks = [
         ("Licence", licence_sentence(plan.licence or identity.licence)),
+        ("The maker", contact_words(identity)),
         ("Pictures", pictures_sentence(edition)),
         ("The newest release", _newest(edition)),
         (

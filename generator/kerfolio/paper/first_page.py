@@ -9,13 +9,13 @@ from kerfolio.basis.lengths import inch_text, mm_text
 from kerfolio.basis.said import ByUnit, said
 from kerfolio.basis.thickness import precise_in
 from kerfolio.drawing.vocabulary import Anchor, Ink
+from kerfolio.edition.folder import drawn_for
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, spaced
 from kerfolio.paper.check_length import check_lengths
 from kerfolio.paper.flow import leaves, page_of
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Column, strong_cell, table
-from kerfolio.paper.phrases import drawn_for
 from kerfolio.paper.running_text import plain
 from kerfolio.paper.section import foot
 from kerfolio.paper.template_title import Paged, Titled

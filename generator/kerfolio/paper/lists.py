@@ -10,10 +10,11 @@ from kerfolio.basis.sheet_size import sheet_numbers
 from kerfolio.basis.thickness import sold_number
 from kerfolio.basis.words import counted
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.folder import drawn_for
 from kerfolio.paper.band import Band, Bands, kept, spaced, total
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Cell, Column, strong_cell, table
-from kerfolio.paper.phrases import drawn_for, marks_text, size_heads
+from kerfolio.paper.phrases import marks_text, size_heads
 from kerfolio.paper.section import hung, note, section
 from kerfolio.paper.type import CELL_SOFT, CELL_STRONG
 from kerfolio.shop.rows import PartRow

@@ -14,6 +14,7 @@ from kerfolio.drawing.layout_view import layout_view
 from kerfolio.drawing.part_view import part_view
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.folder import file_words
 from kerfolio.edition.sheet_count import counted_as
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.layouts.stacks import zones
@@ -23,7 +24,15 @@ from kerfolio.paper.ledger import Column, strong_cell, table
 from kerfolio.paper.picture import drawing_band
 from kerfolio.paper.running_text import plain
 from kerfolio.paper.section import note, section
-from kerfolio.paper.type import CELL, CELL_LEADING, CELL_STRONG, HEADING, NOTE, NOTE_LEADING
+from kerfolio.paper.type import (
+    CELL,
+    CELL_LEADING,
+    CELL_STRONG,
+    HEADING,
+    NOTE,
+    NOTE_LEADING,
+    NOTE_LOUD,
+)
 from kerfolio.settling.settled import SettledPart
 from kerfolio.writing.page import Role, Run
 
@@ -161,6 +170,7 @@ def sheet_page(
     return (
         *kept(title, with_next=True),
         *kept(note(words, grid.width), with_next=True),
+        *kept(note(file_words(edition, layout.number), grid.width, NOTE_LOUD), with_next=True),
         *spaced(kept((picture,), with_next=True), 5.0),
         *spaced(_pieces(edition, layout, grid), 6.0),
     )

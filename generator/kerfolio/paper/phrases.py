@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from kerfolio.basis.thickness import sold_in, sold_range_in
+from kerfolio.basis.thickness import sold_range_in
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
-from kerfolio.settling.settled import SettledPlan
 
 _MOST_MARKS = 8
 
@@ -21,11 +20,6 @@ def size_heads(first: str) -> tuple[str, str]:
 def marks_text(marks: Sequence[str]) -> str:
     """Return the marks of pieces, or the first and the last of many."""
     return " ".join(marks) if len(marks) <= _MOST_MARKS else f"{marks[0]} to {marks[-1]}"
-
-
-def drawn_for(settled: SettledPlan, first: str) -> str:
-    """Return the sheets and thicknesses of a variant: ``17.8 mm birch plywood``."""
-    return listed([f"{sold_in(sheet.thickness, first)} {sheet.name}" for sheet in settled.sheets])
 
 
 def published_for(edition: Edition) -> str:

@@ -12,6 +12,7 @@ from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.board_view import board_views
 from kerfolio.drawing.saw_view import saw_view
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.folder import sizes_words
 from kerfolio.layouts.boards import BoardPlan
 from kerfolio.layouts.saw_sheet import CROSS, RIP, TRIM, SawCut, SawSheet
 from kerfolio.model.stock import PaperStock
@@ -22,7 +23,7 @@ from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Cell, Column, strong_cell, table
 from kerfolio.paper.picture import drawing_band
 from kerfolio.paper.section import foot_of, note, warned
-from kerfolio.paper.type import HEADING
+from kerfolio.paper.type import HEADING, NOTE_LOUD
 from kerfolio.writing.page import Role, Run
 from kerfolio.writing.pdf import pdf_bytes
 
@@ -71,6 +72,7 @@ def _sheet_page(edition: Edition, sheet: SawSheet, count: int, grid: Grid) -> Ba
     return (
         *_title(f"Saw sheet {sheet.number} of {count}", grid),
         *kept(note(_sheet_words(edition, sheet), grid.width), with_next=True),
+        *kept(note(sizes_words(edition), grid.width, NOTE_LOUD), with_next=True),
         *spaced((drawing_band(picture, grid.width, _PICTURE),), _SPACE),
         *spaced(_cuts(sheet, first, grid), _SPACE),
         *note(HOW, grid.width),

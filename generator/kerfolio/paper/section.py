@@ -69,9 +69,9 @@ def hung(text: str, body: Sequence[Band], grid: Grid, style: Style = CAPS) -> Ba
     return beside(label(text, grid, style), indented(body, grid.main_x))
 
 
-def note(text: str, measure: float) -> Bands:
-    """Return a remark in small sans."""
-    return spaced(paragraph((Run(text, NOTE),), measure, NOTE_LEADING), 2.0)
+def note(text: str, measure: float, style: Style = NOTE) -> Bands:
+    """Return a remark in small sans; in ``NOTE_LOUD`` one that nobody should pass over."""
+    return spaced(paragraph((Run(text, style),), measure, NOTE_LEADING), 2.0)
 
 
 def warned(text: str, measure: float, head: str = "Caution") -> Bands:

@@ -97,14 +97,14 @@ def _between(minutes: str, style: SetupType, measure: float) -> Band:
 
 
 def _cells(work: WorkLine, style: SetupType) -> tuple[Run, ...]:
-    texts = (work.depth, work.passes, work.bridges, work.minutes)
+    texts = (work.side, work.depth, work.passes, work.bridges, work.minutes)
     return (Run(work.what, style.strong), *(Run(each, style.words) for each in texts))
 
 
 def _columns(runs: Sequence[RunLines], style: SetupType) -> list[float]:
     """Return the widths of the columns of all work, each with the gap after it; 0 where empty."""
     rows = [_cells(work, style) for run in runs for work in run.works]
-    wide = [max((width((row[n],)) for row in rows), default=0.0) for n in range(5)]
+    wide = [max((width((row[n],)) for row in rows), default=0.0) for n in range(6)]
     return [_SWATCH[0] + _SWATCH_GAP, *(each + _GAP if each else 0.0 for each in wide)]
 
 

@@ -6,6 +6,7 @@ from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import thickness_text
 from kerfolio.drawing.setup_view import setup_view
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.folder import drawn_file, file_words
 from kerfolio.edition.setup import (
     COMPARE,
     NO_CLAMP,
@@ -14,6 +15,7 @@ from kerfolio.edition.setup import (
     setup_sheets,
     time_words,
 )
+from kerfolio.edition.side_words import FINISHED
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.art_sheet import art_page
 from kerfolio.paper.band import Bands, spaced
@@ -24,7 +26,7 @@ from kerfolio.paper.part_pages import sheet_title
 from kerfolio.paper.picture import drawing_band
 from kerfolio.paper.section import foot_of
 from kerfolio.paper.setup_blocks import SPACE, cautions, facts, hung, lines, runs_blocks
-from kerfolio.paper.setup_type import SMALL, STOCK, STOCK_SOFT, SetupType
+from kerfolio.paper.setup_type import SMALL, STOCK, STOCK_SOFT, WARNED, SetupType
 from kerfolio.writing.page import Page, Passage
 from kerfolio.writing.pdf import pdf_bytes
 
@@ -64,8 +66,8 @@ def _page(edition: Edition, setup: SetupSheet, grid: Grid, foot: tuple[Passage, 
 
 def _head(edition: Edition, setup: SetupSheet, grid: Grid) -> Bands:
     first, sheet = edition.first, setup.sheet
-    fit, number = edition.settled.variant.label, setup.layout.number
-    kicker, file = (edition.plan.title, ": setup"), f"cut/{fit}/sheet-{number}"
+    number = setup.layout.number
+    kicker, file = (edition.plan.title, ": setup"), drawn_file(edition, number)
     grain = ", grain along x" if sheet.stock.grain else ""
     stock = f"{sheet.stock.title}, measured {thickness_text(sheet.thickness, first)}"
     size = f"{sheet_text(setup.layout.size, first)}, show face up{grain}"
@@ -73,6 +75,7 @@ def _head(edition: Edition, setup: SetupSheet, grid: Grid) -> Bands:
         *heading(kicker, file, sheet_title(edition, setup.layout), time_words(setup.minutes), grid),
         *spaced(lines((stock,), STOCK, grid.width), 1.0),
         *lines((size,), STOCK_SOFT, grid.width),
+        *spaced(lines((file_words(edition, number),), WARNED, grid.width), 0.6),
     )
 
 
@@ -81,12 +84,17 @@ def _words(setup: SetupSheet, style: SetupType, grid: Grid) -> Bands | None:
     runs = runs_blocks(setup.runs, setup.between, style, grid)
     if runs is None:
         return None
-    zero = (("Zero x, y", setup.zero), ("Zero z", setup.zero_z), ("Into spoilboard", setup.below))
+    told = (
+        ("Zero x, y", setup.zero),
+        ("Zero z", setup.zero_z),
+        ("Into spoilboard", setup.below),
+        ("Drawn lines", FINISHED.capitalize()),
+    )
     clamps = lines(setup.clamps or (NO_CLAMP,), style.words, grid.main)
     left = lines(setup.by_hand, style.words, grid.main)
     compare = lines((f"{COMPARE} {'; '.join(setup.compare)}.",), SMALL, grid.main)
     return (
-        *facts(zero, style, grid),
+        *facts(told, style, grid),
         *runs,
         *hung("By hand", left, grid, style.words),
         *hung("Clamp at", clamps, grid, style.words),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from kerfolio.drawing.vocabulary import Ink
-from kerfolio.paper.type import CELL, CELL_SOFT
+from kerfolio.paper.type import CELL, CELL_SOFT, NOTE_LOUD
 from kerfolio.writing.typeface import MM_PER_POINT, Face, Style
 
 SCALES = tuple(step / 100 for step in range(125, 55, -5))
@@ -15,6 +15,7 @@ TITLE = Style(face=Face.SERIF, points=28)
 TIME = Style(face=Face.SERIF, points=28, ink=Ink.ACCENT)
 STOCK = Style(face=Face.SANS_STRONG, points=13)
 STOCK_SOFT = Style(face=Face.SANS, points=13, ink=Ink.SOFT)
+WARNED = replace(NOTE_LOUD, points=9.2)
 SMALL = replace(CELL, points=8.2)
 SMALL_SOFT = replace(CELL_SOFT, points=8.2)
 

@@ -12,7 +12,7 @@ from kerfolio.basis.place import Place
 from kerfolio.disk.hand_over import hand_over
 from kerfolio.disk.out_folder import is_site, out_faults
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.names import SETUP, has_saw, is_of_batch, layout_name, saw_name
+from kerfolio.edition.names import has_saw, is_of_batch, layout_name, saw_name, setup_name
 from kerfolio.layouts.batch import several
 from kerfolio.layouts.check import first_faults
 from kerfolio.layouts.effort import EFFORT, Effort
@@ -139,6 +139,6 @@ def _files(edition: Edition) -> Iterator[Named]:
     yield layout_name(name), layout_pdf(edition, paper)
     if has_saw(edition):
         yield saw_name(name), saw_pdf(edition, edition.saw, edition.board_plans, paper)
-    yield SETUP, setup_pdf(edition, paper)
+    yield setup_name(name), setup_pdf(edition, paper)
     lists = list_files(edition)
-    yield from ((each, lists[each]) for each in _LISTS)
+    yield from ((each, lists[each]) for each in _LISTS if each in lists)

@@ -13,13 +13,12 @@ from kerfolio.drawing.template_choice import template_choices
 from kerfolio.drawing.template_view import template
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.licence_words import licence_sentence
+from kerfolio.edition.licence_words import contact_words, licence_sentence
 from kerfolio.edition.names import (
     LICENCE,
     PAPERS,
     PLAN,
     ROLL,
-    SETUP,
     START,
     SUMS,
     booklet_name,
@@ -29,6 +28,7 @@ from kerfolio.edition.names import (
     layout_name,
     model_name,
     saw_name,
+    setup_name,
     template_name,
 )
 from kerfolio.model.stock import PaperStock
@@ -73,7 +73,7 @@ def bundle_of(edition: Edition) -> Bundle:
     plan, pictures, model = edition.plan, inline_pictures(edition), model_3d(edition)
     data = "" if model is None else viewer_data(model)
     files = bundle_files(edition, pictures, model, data)
-    packed = zip_bytes(files, plan.released, bundle_stem(plan))
+    packed = zip_bytes(files, plan.released, bundle_stem(plan), first=START)
     return Bundle(
         edition=edition,
         name=bundle_name(plan),
@@ -143,15 +143,17 @@ def _booklets(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Na
         yield layout_name(name), layout_pdf(edition, paper)
         if has_saw(edition):
             yield saw_name(name), saw_pdf(edition, edition.saw, edition.board_plans, paper)
-    yield SETUP, setup_pdf(edition, papers[edition.identity.paper])
+        yield setup_name(name), setup_pdf(edition, paper)
 
 
 def _licence(edition: Edition) -> bytes:
     plan, identity = edition.plan, edition.identity
     identifier = plan.licence or identity.licence
     sentence, found = licence_sentence(identifier), licence(identifier)
+    contact = contact_words(identity)
     if found is None:
-        text = f"{plan.title}, by {identity.maker}.\n\n{sentence}\n"
+        parts = (f"{plan.title}, by {identity.maker}.", sentence, contact)
+        text = "\n\n".join(filter(None, parts)) + "\n"
     else:
-        text = licence_file(plan.title, identity.maker, sentence, found)
+        text = licence_file(plan.title, identity.maker, sentence, contact, found)
     return text.encode()

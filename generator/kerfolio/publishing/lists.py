@@ -213,5 +213,6 @@ _ROWS = (_parts, _hardware, _sheets, _boards, _board_cuts, _costs, _cutting)
 
 
 def list_files(edition: Edition) -> dict[str, bytes]:
-    """Return every list as a CSV file by its name in the bundle."""
-    return {name: csv_bytes(*rows(edition)) for name, rows in zip(LISTS, _ROWS, strict=True)}
+    """Return every list that has a row as a CSV file, by its name in the bundle."""
+    made = {name: rows(edition) for name, rows in zip(LISTS, _ROWS, strict=True)}
+    return {name: csv_bytes(header, rows) for name, (header, rows) in made.items() if rows}

@@ -1,0 +1,33 @@
+"""On which side of a drawn line the cutter runs, and how far off: one wording for all readers."""
+
+from __future__ import annotations
+
+from kerfolio.basis.cutting_lengths import tool_text
+from kerfolio.basis.words import listed
+from kerfolio.drawing.layer import SIDES
+from kerfolio.drawing.setup_view import SETUP_NAMES
+from kerfolio.edition.edition import Edition
+from kerfolio.settling.settled import Operation
+
+FINISHED = "the finished edge"
+"""What every line of a cut file is, engravings aside."""
+
+
+def offset_text(diameter: float, first: str) -> str:
+    """Return how far off the line a cutter of a diameter (mm) runs: ``offset 3 mm (0.118 in)``."""
+    return f"offset {tool_text(diameter / 2, first)}"
+
+
+def offset_words(edition: Edition) -> str:
+    """Return what lines are, the side of every operation, the offsets of the plan's cutters."""
+    sides: dict[str, list[str]] = {}
+    for operation in Operation:
+        sides.setdefault(SIDES[operation], []).append(SETUP_NAMES[operation])
+    told = [f"{side.capitalize()} the line: {listed(names)}." for side, names in sides.items()]
+    cutters = {sheet.cutter.name: sheet.cutter for sheet in edition.settled.sheets}
+    found = [
+        f"{offset_text(each.diameter, edition.first)} for {each.title}" for each in cutters.values()
+    ]
+    own = [f"Here: {listed(found)}."] if found else []
+    beside = f"Every line is {FINISHED}: the cutter runs beside it, off by half its own width."
+    return " ".join((beside, *told, *own))
