@@ -161,7 +161,7 @@ def _sheet(thickness: float) -> SettledSheet:
 def settled_at(plan: Plan, thickness: float) -> SettledPlan:
     return SettledPlan(
         plan=plan,
-        stock=Stock(sheets=(_PLY,), cutters=(_CUTTER,), papers=(A4, LETTER)),
+        stock=Stock(sheets=(_PLY,), cutters=(_CUTTER,)),
         variant=FitVariant(label=f"{thickness}mm", thickness=(("ply", thickness),)),
         sizes=(),
         sheets=(_sheet(thickness),),

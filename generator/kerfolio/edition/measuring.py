@@ -40,6 +40,10 @@ _COUPON = (
     "the tab with the push of a hand, without a hammer and without play."
 )
 _DECIDES = " It decides, whatever the caliper said: the table tells which files it stands for."
+_COUPON_LIES = (
+    " 0,0 of its file is the lower left corner of the plate; no bridge holds plate or tab, so tape "
+    "them down."
+)
 _PLAY = (
     "Tight in every slot: measure again, or look for chips and a worn cutter. Loose in every slot: "
     "the sheet is thinner than the plan is published for."
@@ -71,7 +75,7 @@ def measuring_of(edition: Edition) -> Measuring:
         points=_POINTS.told(first),
         counts=_COUNTS,
         take=_sets(edition) if many else _ONE.format(_only(edition)),
-        coupon=f"{_COUPON}{_DECIDES if many else ''}",
+        coupon=f"{_COUPON}{_DECIDES if many else ''}{_COUPON_LIES}",
         play=_PLAY,
     )
 

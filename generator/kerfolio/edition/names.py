@@ -12,7 +12,8 @@ from kerfolio.model.plan import Plan
 from kerfolio.shop.art import arts_of
 from kerfolio.writing.formats import CutFormat
 
-PAPERS = ("a4", "letter")
+PAPERS = {"a4": "A4", "letter": "US Letter"}
+"""The papers that are printed on, with what readers call them."""
 ROLL = "roll"
 LISTS = tuple(
     f"lists/{each}.csv"

@@ -86,12 +86,10 @@ def start_here(
 
 def _prints(edition: Edition, names: Collection[str]) -> dict[str, tuple[tuple[str, str], ...]]:
     """Return title of paper and file of what is printed, the workshop's own paper first."""
-    stock, own = edition.settled.stock, edition.identity.paper
-    papers = [found for each in PAPERS if (found := stock.paper(each))]
-    papers.sort(key=lambda each: each.name != own)
+    papers = sorted(PAPERS, key=lambda each: each != edition.identity.paper)
     kinds = {"booklet": booklet_name, "setup": setup_name, "layout": layout_name, "saw": saw_name}
     return {
-        what: tuple((each.title, file) for each in papers if (file := name(each.name)) in names)
+        what: tuple((PAPERS[each], file) for each in papers if (file := name(each)) in names)
         for what, name in kinds.items()
     }
 
