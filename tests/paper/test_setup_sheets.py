@@ -159,7 +159,7 @@ def test_a_sheet_without_settings_says_so_and_keeps_the_order() -> None:
 
 def test_nobody_takes_the_file_of_another_thickness() -> None:
     several, one = stool(), replace(stool(), variants=(stool().settled,))
-    only = "cut/17.8mm/sheet-1 is for 17.8 mm ply, the only thickness published."
+    only = "cut/17.8mm/sheet-1 is for 17.8 mm ply and no other thickness."
     told = (
         "cut/17.8mm/sheet-1 is for 17.8 mm ply only. If your sheet measures otherwise, cut sheet-1 "
         "from the folder of its thickness."

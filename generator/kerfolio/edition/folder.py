@@ -69,7 +69,7 @@ def file_words(edition: Edition, number: int) -> str:
     """
     own = f"{drawn_file(edition, number)} is for {drawn_for(edition.settled, edition.first)}"
     if len(edition.variants) == 1:
-        return f"{own}, the only thickness published."
+        return f"{own} and no other thickness."
     return (
         f"{own} only. If your sheet measures otherwise, cut sheet-{number} from the folder of its "
         "thickness."
@@ -80,7 +80,7 @@ def sizes_words(edition: Edition) -> str:
     """Return which sheet the sizes that a saw is set to are for, and what to do with others."""
     own = f"These sizes are for {drawn_for(edition.settled, edition.first)}"
     if len(edition.variants) == 1:
-        return f"{own}, the only thickness published."
+        return f"{own} and no other thickness."
     return (
         f"{own} only. If your sheet measures otherwise, compare every piece with its template for "
         "that thickness."
