@@ -12,15 +12,9 @@ from pathlib import Path
 import pytest
 from jsonschema import Draft202012Validator
 
+from tests.command import run
 from tests.conftest import files_of
 from tests.plans import RACK, lay_down
-
-
-def run(*words: str, cwd: Path | None = None) -> subprocess.CompletedProcess[str]:
-    command = [sys.executable, "-m", "kerfolio", *words]
-    done = subprocess.run(command, capture_output=True, text=True, cwd=cwd, check=False)
-    assert "Traceback" not in done.stdout + done.stderr
-    return done
 
 
 def test_help_shows_an_example() -> None:
@@ -130,6 +124,13 @@ def test_nothing_of_a_makers_is_written_over(tmp_path: Path) -> None:
         assert "already" in done.stdout
     assert run("add", "plan", "Garden Bench", str(shop)).returncode == 1
     assert files_of(shop) == before
+
+
+def test_the_module_runs_as_a_program_of_its_own(tmp_path: Path) -> None:
+    command = [sys.executable, "-m", "kerfolio", "prove", str(lay_down(tmp_path / "shop"))]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert (done.returncode, done.stdout) == (0, run(*command[3:]).stdout)
+    assert done.stderr.splitlines() == ["reading shop", "proving Probe rack"]
 
 
 def test_wrong_usage_ends_with_two() -> None:
