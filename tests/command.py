@@ -27,9 +27,14 @@ class Done:
 def run(*words: str, cwd: Path | None = None) -> Done:
     """Run ``kerfolio WORDS`` in a folder, to a pipe; AssertionError when it shows a traceback."""
     out, err = io.StringIO(), io.StringIO()
-    with _in_folder(cwd), _signals_kept(), patch.object(sys, "argv", ["kerfolio", *words]):
-        with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
-            code = _ended()
+    with (
+        _in_folder(cwd),
+        _signals_kept(),
+        patch.object(sys, "argv", ["kerfolio", *words]),
+        contextlib.redirect_stdout(out),
+        contextlib.redirect_stderr(err),
+    ):
+        code = _ended()
     done = Done(returncode=code, stdout=out.getvalue(), stderr=err.getvalue())
     assert "Traceback" not in done.stdout + done.stderr
     return done
