@@ -316,3 +316,27 @@ def test_photos_and_cautions_of_a_sets_steps_are_those_of_the_plan() -> None:
     assert "seat-caution" in rules
     cautioned = warned.replace("        photo: {file: photos/push.jpg, alt: Push.}\n", "")
     assert "seat-caution" not in [each.rule for each in proved(cautioned).findings]
+
+
+def test_what_falls_off_by_itself_is_told() -> None:
+    """Two boards of 300 side by side on 260 from front to back: each has 130 of its 300 there.
+
+    Their middles lie 20 mm outside. Boards of 240 have theirs 10 mm inside, and those of 254 only
+    3 mm.
+    """
+    two = ("board: 1", "board: 2")
+    wide = rules(changed(two))
+    advice = "Bring more of it over its supports, or hold it and write `held: clamped`."
+    falls = ("lies-off", "`board` falls off what it lies on, by its own weight", advice)
+    assert wide == [falls]
+    assert rules(changed(two, ("[900, 300]", "[900, 240]"))) == []
+    near = "the middle of `board` is only 3 mm inside what bears it"
+    assert rules(changed(two, ("[900, 300]", "[900, 254]"))) == [("lies-off", near, advice)]
+
+
+def test_a_spare_board_is_in_no_use() -> None:
+    spare = changed(
+        ("sheets:", "uses: [stand things on, lean on]\nsheets:"),
+        ("    lies-on: {supports: [foot], overhang: 110}\n", ""),
+    )
+    assert rules(spare) == []

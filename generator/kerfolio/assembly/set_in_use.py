@@ -30,7 +30,7 @@ from kerfolio.assembly.in_use import (
     tipped_by,
     tips_in_the_middle,
 )
-from kerfolio.assembly.stability import Stability, stability_of
+from kerfolio.assembly.stability import Stability, along, sides, stability_of
 from kerfolio.basis.masses import GRAVITY
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.hull import convex_hull, shared_hull
@@ -49,12 +49,28 @@ class Laid:
     lying: Assembled
     supports: tuple[Assembled, ...]
 
+    @property
+    def whole(self) -> Assembled:
+        """The thing with what bears it."""
+        pieces = [piece for each in (self.lying, *self.supports) for piece in each.pieces]
+        joints = [joint for each in (self.lying, *self.supports) for joint in each.joints]
+        return replace(self.lying, pieces=tuple(pieces), joints=tuple(joints))
+
+    @property
+    def inset(self) -> float | None:
+        """How far its centre of mass lies inside what bears it, mm; None where that has no area.
+
+        Below zero it falls off by itself.
+        """
+        slab = _slab(self)
+        if slab is None:
+            return None
+        return min(side - along(slab.centre[:2], way) for way, side in sides(slab))
+
 
 def laid_in_use(settled: SettledPlan, laid: Laid) -> InUse | None:
     """Return what it does in use; None as for ``in_use_of``, or where what bears has no area."""
-    pieces = [piece for each in (laid.lying, *laid.supports) for piece in each.pieces]
-    joints = [joint for each in (laid.lying, *laid.supports) for joint in each.joints]
-    whole = replace(laid.lying, pieces=tuple(pieces), joints=tuple(joints))
+    whole = laid.whole
     body, feet = stability_of(whole), [stability_of(each) for each in laid.supports]
     found, slab = in_use_of(settled, whole, body), _slab(laid)
     if found is None or slab is None or not all(each.contact for each in feet):

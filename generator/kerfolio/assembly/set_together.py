@@ -26,7 +26,8 @@ class SetTogether:
 
     ``order`` puts twins together step by step with one another; steps count over the whole plan.
     ``rows`` are what lies, each with what bears it; ``sizes`` of one of each thing, and what each
-    is stated to overhang, in mm. ``in_use`` is what each does under a person.
+    is stated to overhang, in mm. ``laid`` is each that lies, with
+    what bears it, ``in_use`` what each does under a person.
     """
 
     plan: Plan
@@ -35,6 +36,7 @@ class SetTogether:
     rows: tuple[Row, ...]
     sizes: Mapping[str, Vector]
     overhangs: Mapping[str, float]
+    laid: tuple[Laid, ...]
     in_use: tuple[UsedThing, ...]
 
 
@@ -55,6 +57,7 @@ def set_together(made: Sequence[Made], drawn: SettledPlan) -> SetTogether | None
     stood = {spot: _moved(spot, at, builds, stated) for spot, at in places.items()}
     pieces = [piece for each in stood.values() for piece in each.pieces]
     rows = rows_of(stated, sizes, places)
+    laid = tuple(_laid(spot, row, stood) for row in rows for spot in stood if _lies(spot, row))
     return SetTogether(
         plan=drawn.plan,
         assembled=Assembled(variant=made[0].settled.variant, pieces=tuple(pieces), joints=()),
@@ -62,33 +65,42 @@ def set_together(made: Sequence[Made], drawn: SettledPlan) -> SetTogether | None
         rows=rows,
         sizes=sizes,
         overhangs=overhangs,
-        in_use=tuple(_in_use(made, rows, stood, drawn)),
+        laid=laid,
+        in_use=tuple(_in_use(made, laid, rows, drawn)),
     )
 
 
 def _in_use(
-    made: Sequence[Made], rows: Sequence[Row], stood: Mapping[Spot, Assembled], drawn: SettledPlan
+    made: Sequence[Made], laid: Sequence[Laid], rows: Sequence[Row], drawn: SettledPlan
 ) -> Iterator[UsedThing]:
-    """Yield what each thing does in use, what lies on others with them; one of twins."""
-    laid = {row.lying.name: row for row in rows}
-    bearing = {name for row in rows for name, _ in row.supports}
+    """Yield what each thing does in use, what lies on others with them; one of twins.
+
+    A single piece that neither lies on anything nor bears it is in no use by itself.
+    """
+    first = {each.stated.name: each for each in reversed(laid)}
+    on = {row.lying.name: tuple(name for name, _ in row.supports) for row in rows}
+    bearing = {name for names in on.values() for name in names}
     for each in made:
-        row = laid.get(each.stated.name)
-        if row is not None:
-            supports = tuple(stood[spot] for spot in row.supports)
-            lying = Laid(stated=row.lying, lying=stood[row.lying.name, 1], supports=supports)
-            found = laid_in_use(drawn, lying)
+        name, build = each.stated.name, each.build
+        assert build is not None, "asked for by the caller"
+        if name in first:
+            found = laid_in_use(drawn, first[name])
+        elif each.is_single:
+            continue
         else:
-            assert each.build is not None, "asked for by the caller"
-            build = each.build
             found = in_use_of(each.settled, build.drawn.assembled, build.stability)
         if found is not None:
-            yield UsedThing(
-                stated=each.stated,
-                on=tuple(name for name, _ in row.supports) if row else (),
-                bears=each.stated.name in bearing,
-                found=found,
-            )
+            under = on.get(name, ())
+            yield UsedThing(stated=each.stated, on=under, bears=name in bearing, found=found)
+
+
+def _lies(spot: Spot, row: Row) -> bool:
+    return spot[0] == row.lying.name
+
+
+def _laid(spot: Spot, row: Row, stood: Mapping[Spot, Assembled]) -> Laid:
+    supports = tuple(stood[each] for each in row.supports)
+    return Laid(stated=row.lying, lying=stood[spot], supports=supports)
 
 
 def _moved(

@@ -9,7 +9,7 @@ from kerfolio.assembly.assembled import Assembled, BuildOrder
 from kerfolio.assembly.in_use import InUse
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.set_together import SetTogether
-from kerfolio.assembly.stability import Stability
+from kerfolio.assembly.stability import Stability, stability_of
 from kerfolio.assembly.storing import OnTop
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.layouts.boards import BoardPlan
@@ -108,8 +108,13 @@ class Edition:
 
     @property
     def stability(self) -> Stability | None:
-        """How steady the tallest of the things made is; None where nothing tells how they go."""
+        """How steady the tallest of the things made is; None where nothing tells how they go.
+
+        What lies on others counts with them.
+        """
         found = [each.build.stability for each in self.made if each.build is not None]
+        if self.together is not None:
+            found += [stability_of(each.whole) for each in self.together.laid]
         return max(found, key=lambda each: each.size[2], default=None)
 
     @property

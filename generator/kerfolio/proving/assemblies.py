@@ -9,7 +9,7 @@ from kerfolio.assembly.set_together import SetTogether
 from kerfolio.basis.finding import Finding, Severity, error, warning
 from kerfolio.basis.measures import length
 from kerfolio.basis.names import did_you_mean
-from kerfolio.basis.said import said
+from kerfolio.basis.said import Text, said
 from kerfolio.basis.words import listed
 from kerfolio.model.part import Part
 from kerfolio.model.plan import BRACKETS, CLAMPED, LYING, SCREWED, Assembly, Plan
@@ -225,6 +225,31 @@ def lies_level(together: SetTogether) -> Iterator[Finding]:
             message = said("`{}` lies on supports {} and {} high", assembly.name, *both)
             advice = "It will slope or rock: make them of one height."
             yield warning("lies-unlevel", message, assembly.place, advice, subject=assembly.name)
+
+
+@as_set(
+    "lies-off",
+    reason="A thing falls off whose middle is not over what bears it.",
+    source="statics of a rigid body",
+    severity=Severity.WARNING,
+)
+def lies_over(together: SetTogether) -> Iterator[Finding]:
+    """Look for things whose centre of mass is not over what they lie on, or only just."""
+    told: set[str] = set()
+    for each in together.laid:
+        name, inset = each.stated.name, each.inset
+        loose = each.stated.lies_on is None or each.stated.lies_on.held == LYING
+        if loose and name not in told and (inset is None or inset < _SAFE):
+            told.add(name)
+            message: Text = f"`{name}` falls off what it lies on, by its own weight"
+            if inset is not None and inset > 0:
+                near = length("inset", inset)
+                message = said("the middle of `{}` is only {} inside what bears it", name, near)
+            advice = "Bring more of it over its supports, or hold it and write `held: clamped`."
+            yield warning("lies-off", message, each.stated.place, advice, subject=name)
+
+
+_SAFE = 5.0  # mm: what wood and floor are out of true
 
 
 @as_set(
