@@ -39,8 +39,10 @@ def test_every_layer_of_the_cut_files_is_explained() -> None:
     cut = {layer_for(cut).name for part in STOOL.settled.parts for cut in part.cuts}
     assert cut < named
     assert {"pocket_6.0mm", "opening_through", "outline_through", "check-square"} <= named
-    assert "Inside the line: pockets, holes and openings. Outside the line: outlines." in text
-    assert "offset 3 mm (0.118 in) for Compression cutter 6 mm" in text
+    assert (
+        "Lines are the finished edge: engravings on them; pockets, holes and openings inside them; "
+        "outlines outside them, by half the cutter’s width, 3 mm (0.118 in)."
+    ) in text
     for layer in layers_explained(STOOL):
         assert f"{layer.name} {layer.purpose}" in text
     names = [layer.name for layer in layers_explained(STOOL)]

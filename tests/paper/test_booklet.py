@@ -148,8 +148,8 @@ def test_a_reader_finds_the_file_for_the_tools_at_hand() -> None:
     sawn = replace(stool(), saw=saw_plan(stool().settled))
     assert "A table saw or a track saw layout/, the saw sheets" in words(booklet(sawn, A4))
     assert (
-        "the cutter runs beside it, off by half its own width. On the line: engravings. Inside the "
-        "line: pockets, holes and openings. Outside the line: outlines. Here: offset 3 mm"
+        "engravings on them; pockets, holes and openings inside them; outlines outside them, by "
+        "half the cutter’s width, 3 mm (0.118 in)."
     ) in page
 
 

@@ -40,10 +40,7 @@ _COUPON = (
     "the tab with the push of a hand, without a hammer and without play."
 )
 _DECIDES = " It decides, whatever the caliper said: the table tells which files it stands for."
-_COUPON_LIES = (
-    " 0,0 of its file is the lower left corner of the plate; no bridge holds plate or tab, so tape "
-    "them down."
-)
+_LIES = "0,0 of its file is the plate’s lower left corner; tape plate and tab down."
 _PLAY = (
     "Tight in every slot: measure again, or look for chips and a worn cutter. Loose in every slot: "
     "the sheet is thinner than the plan is published for."
@@ -54,8 +51,8 @@ _PLAY = (
 class Measuring:
     """What a reader is told: where to measure and how often, which reading counts, what to take.
 
-    ``points`` stands under the picture of the sheet, ``coupon`` with the fit coupon, ``play``
-    beside its table.
+    ``points`` stands under the picture of the sheet, ``coupon`` with the fit coupon, ``lies``
+    by its picture, ``play`` beside its table.
     """
 
     measure: str
@@ -63,6 +60,7 @@ class Measuring:
     counts: str
     take: str
     coupon: str
+    lies: str
     play: str
 
 
@@ -75,7 +73,8 @@ def measuring_of(edition: Edition) -> Measuring:
         points=_POINTS.told(first),
         counts=_COUNTS,
         take=_sets(edition) if many else _ONE.format(_only(edition)),
-        coupon=f"{_COUPON}{_DECIDES if many else ''}{_COUPON_LIES}",
+        coupon=f"{_COUPON}{_DECIDES if many else ''}",
+        lies=_LIES,
         play=_PLAY,
     )
 

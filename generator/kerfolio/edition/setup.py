@@ -184,7 +184,7 @@ def _run(settled: SettledPlan, run: Run, sheet: str, first: str, *, whole: bool 
     setting = next(each for each in settings_of(settled, sheet) if each.name == name)
     main, other = _figures(run.setting, first)
     beside = any(SIDES[each.operation] != ON for each in run.works)
-    offset = offset_text(setting.cutter.diameter, first) if beside else ""
+    offset = f"offset {offset_text(setting.cutter.diameter, first)}" if beside else ""
     details = (name, other, whole * passes_words(setting, first))
     return RunLines(
         cutter=setting.cutter.title,

@@ -14,8 +14,8 @@ FINISHED = "the finished edge"
 
 
 def offset_text(diameter: float, first: str) -> str:
-    """Return how far off the line a cutter of a diameter (mm) runs: ``offset 3 mm (0.118 in)``."""
-    return f"offset {tool_text(diameter / 2, first)}"
+    """Return how far off the line a cutter of a diameter (mm) runs: ``3 mm (0.118 in)``."""
+    return tool_text(diameter / 2, first)
 
 
 def offset_words(edition: Edition) -> str:
@@ -23,11 +23,12 @@ def offset_words(edition: Edition) -> str:
     sides: dict[str, list[str]] = {}
     for operation in Operation:
         sides.setdefault(SIDES[operation], []).append(SETUP_NAMES[operation])
-    told = [f"{side.capitalize()} the line: {listed(names)}." for side, names in sides.items()]
+    told = "; ".join(f"{listed(names)} {side} them" for side, names in sides.items())
     cutters = {sheet.cutter.name: sheet.cutter for sheet in edition.settled.sheets}
+    many = len(cutters) > 1
     found = [
-        f"{offset_text(each.diameter, edition.first)} for {each.title}" for each in cutters.values()
+        offset_text(each.diameter, edition.first) + (f" for {each.title}" if many else "")
+        for each in cutters.values()
     ]
-    own = [f"Here: {listed(found)}."] if found else []
-    beside = f"Every line is {FINISHED}: the cutter runs beside it, off by half its own width."
-    return " ".join((beside, *told, *own))
+    own = f", {listed(found)}" if found else ""
+    return f"Lines are {FINISHED}: {told}, by half the cutter’s width{own}."

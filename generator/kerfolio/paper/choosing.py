@@ -37,23 +37,17 @@ def choosing_section(edition: Edition, grid: Grid) -> Bands:
     bands += beside(side, indented(plain(measure, grid.main), grid.main_x))
     folders = (*plain(words.take, grid.main), *spaced(_folders(edition, grid), 4.0))
     bands += spaced(hung("Take the folder", folders, grid), BLOCK_SPACE)
-    bands += spaced(hung("Take the file", _files(edition, grid), grid), 2 * BLOCK_SPACE)
-    cutting = (
-        ("Choose the cutter", cutter_words(edition)),
-        ("Set its offset", offset_words(edition)),
-    )
-    for head, text in cutting:
-        bands += spaced(hung(head, plain(text, grid.main), grid), BLOCK_SPACE)
+    bands += spaced(hung("Take the file", _files(edition, grid), grid), BLOCK_SPACE)
+    cutter = plain(cutter_words(edition), grid.main)
+    offset = spaced(plain(offset_words(edition), grid.main), 1.2)
+    bands += spaced(hung("Choose the cutter", (*cutter, *offset), grid), BLOCK_SPACE)
     return tuple(bands)
 
 
 def _files(edition: Edition, grid: Grid) -> Bands:
     columns = (Column(head="What you have"), Column(head="What to take", grows=True))
     choice = format_words(edition.formats).choice
-    cut = (
-        f"cut/, the folder of your sheet: {choice} for every sheet, and for every part alone; "
-        "setup/, the setup sheets, to the machine"
-    )
+    cut = f"cut/, the folder of your sheet: {choice} for every sheet and part; setup/ to set up"
     sawn = (_SAWN,) if has_saw(edition) else ()
     return kept(table(columns, (("A CNC router", cut), *sawn, *_OTHER_FILES), grid.main))
 
@@ -97,7 +91,8 @@ def _coupon(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
     picture = captioned(
         drawing_band(drawing, grid.width, _PICTURE_HIGH),
         f"Coupon for {coupon.sheet}: plate and tab. Beside each slot is engraved how thick a "
-        f"sheet it suits, in {'inches' if first == 'in' else 'mm'}.",
+        f"sheet it suits, in {'inches' if first == 'in' else 'mm'}. "
+        f"{measuring_of(edition).lies}",
         grid.width,
     )
     rows = hung(coupon.sheet, _slots(edition, coupon, grid), grid)
@@ -126,7 +121,7 @@ def _slots(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
 
 _SAWN: tuple[Cell, Cell] = (
     "A table saw or a track saw",
-    "layout/, the saw sheets: every cut in order, with its size; templates/ for curves and slots",
+    "layout/, the saw sheets; templates/ for curves and slots",
 )
 _OTHER_FILES: tuple[tuple[Cell, Cell], ...] = (
     (
@@ -135,7 +130,7 @@ _OTHER_FILES: tuple[tuple[Cell, Cell], ...] = (
     ),
     (
         "A print shop near by",
-        "templates/, the file of your sheet ending in roll: a page for each part",
+        "templates/, the file ending in roll: a page for each part",
     ),
     ("A shop that cuts for you", "this booklet, lists/parts.csv, and cut/ if it has a router"),
 )
