@@ -25,8 +25,8 @@ from kerfolio.edition.names import PAPERS, ROLL, template_name
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.model.stock import PaperStock
-from kerfolio.paper.seams import tiling_of
-from kerfolio.paper.tiling import MARGIN
+from kerfolio.paper.seams import TiledOn, tiled_on
+from kerfolio.paper.tiling import MARGIN, Tiling
 from kerfolio.settling.settled import SettledPart, SettledPlan
 from kerfolio.writing.page import Run
 from kerfolio.writing.read_back import Layers, UnreadableError
@@ -44,6 +44,7 @@ _ANCHORS = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}
 class _Template:
     """What a part's template must show in the part's frame; ``named`` is how its pages call it."""
 
+    part: str
     drawing: Drawing
     meant: tuple[Meant, ...]
     labels: tuple[Lettering, ...]
@@ -60,24 +61,30 @@ def templates(written: Written) -> Iterator[Finding]:
     """Yield where a template is not what the settled plan makes it."""
     papers = {name: written.edition.settled.stock.paper(name) for name in PAPERS}
     first = written.edition.first
-    choices = template_choices(written.edition.corners, first)
+    corners = written.edition.corners
+    choices = template_choices(corners, first)
+    ends = [_drawn(each, choices, first) for each in corners]
+    ways = {name: tiled_on(ends, paper) for name, paper in papers.items() if paper is not None}
     for settled in written.edition.variants:
-        made = [_template(settled, each, choices[each.name], first) for each in settled.parts]
-        for name, paper in (*papers.items(), (ROLL, None)):
-            if paper is None and name != ROLL:
-                continue
+        drawn = _drawn(settled, choices, first)
+        made = [_template(settled, each, drawn[each.name]) for each in settled.parts]
+        for name in (*ways, ROLL):
             file = template_name(settled.variant.label, name)
-            for part, other, how in _faults(made, written.files[file], paper):
+            for part, other, how in _faults(made, written.files[file], ways.get(name)):
                 yield written.differ(f"`{file}`{part}", other, how)
 
 
-def _template(
-    settled: SettledPlan, part: SettledPart, choice: TemplateChoice, first: str
-) -> _Template:
+def _drawn(
+    settled: SettledPlan, choices: Mapping[str, TemplateChoice], first: str
+) -> dict[str, Drawing]:
     """Words have room where the choice for all thicknesses finds it: it says their places."""
-    drawing = template(settled, part, choice, first)
+    return {each.name: template(settled, each, choices[each.name], first) for each in settled.parts}
+
+
+def _template(settled: SettledPlan, part: SettledPart, drawing: Drawing) -> _Template:
     drill = settled.sheet(part.sheet).cutter.diameter
     return _Template(
+        part=part.name,
         drawing=drawing,
         meant=template_meant(part, drill, drawing),
         labels=tuple(_labels(drawing)),
@@ -104,7 +111,7 @@ _Fault = tuple[str, Text]
 
 
 def _faults(
-    made: Sequence[_Template], content: bytes, paper: PaperStock | None
+    made: Sequence[_Template], content: bytes, on: TiledOn | None
 ) -> Iterator[tuple[str, str, Text]]:
     """Yield each fault with the part it is found on, none for the whole file."""
     try:
@@ -112,14 +119,17 @@ def _faults(
     except UnreadableError as fault:
         yield "", "its ending", str(fault)
         return
-    if paper is None and len(pages) != len(made):
+    if on is None and len(pages) != len(made):
         yield "", "its pages", f"there are {len(pages)} for {counted(len(made), 'part')}"
         return
-    if paper is not None and any(_is_other(page, paper) for page in pages):
+    if on is not None and any(_is_other(page, on.paper) for page in pages):
         yield "", "its paper", "it is of another size"
         return
     for number, each in enumerate(made):
-        found = _rolled(each, pages, number) if paper is None else _tiled(each, pages, paper)
+        name = each.part
+        found = (
+            _rolled(each, pages, number) if on is None else _tiled(each, pages, on.tilings[name])
+        )
         yield from ((f", {each.named},", *fault) for fault in found)
 
 
@@ -143,7 +153,7 @@ def _rolled(made: _Template, pages: Sequence[ReadPage], number: int) -> Iterator
     yield from _unsaid(made, (page,), [at])
 
 
-def _tiled(made: _Template, pages: Sequence[ReadPage], paper: PaperStock) -> Iterator[_Fault]:
+def _tiled(made: _Template, pages: Sequence[ReadPage], tiling: Tiling) -> Iterator[_Fault]:
     told: dict[tuple[int, int], int] = {}
     for number, page in enumerate(pages):
         places = (place_told(each.text, f" · {made.named}") for each in page.words)
@@ -154,7 +164,6 @@ def _tiled(made: _Template, pages: Sequence[ReadPage], paper: PaperStock) -> Ite
         if place is not None:
             told[place] = number
     at = {place: pages[number] for place, number in told.items()}
-    tiling = tiling_of((made.drawing,), paper)
     tiles = Tiles(box=made.box, page=tiling.page, share=tiling.share)
     yield from _drawn_faults(made, tiles, at)
     for place, page in at.items():
