@@ -344,8 +344,7 @@ def laid(held: str = "overhang: 110}") -> InUse:
     stated = "uses: [stand things on, lean on]\nperson: {kg: 100, push-n: 20}\nsheets:"
     together = proved(changed(("sheets:", stated), ("overhang: 110}", held))).together
     assert together is not None
-    (found,) = together.in_use
-    return found.found
+    return together.in_use[1].found
 
 
 def _lying() -> Iterator[OutsideCheck]:

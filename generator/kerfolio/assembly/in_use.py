@@ -81,6 +81,7 @@ class Push:
 class InUse:
     """A thing under a person on its ``panel`` (a piece's label), whose upper face is ``height`` up.
 
+    ``panel`` is empty where none lies flat: the person is on what of it is highest.
     ``edge`` is where it tips first. ``pushes`` are to the side and to the front or back; ``along``
     tells which of them goes along the panel. ``middle_tips``: it falls with the person in its
     middle. ``lies``: the panel lies loose on what bears it, so that it tips off and slides on that.
@@ -98,17 +99,20 @@ class InUse:
     lies: bool = False
 
 
-def in_use_of(settled: SettledPlan, assembled: Assembled, stability: Stability) -> InUse | None:
+def in_use_of(
+    settled: SettledPlan, assembled: Assembled, stability: Stability, *, bare: bool = False
+) -> InUse | None:
     """Return what it does in use; None where nothing asks for it.
 
-    That is where nothing but storing is stated, no panel lies flat or nothing flat is on the floor.
+    That is where nothing but storing is stated, nothing flat is on the floor or, unless ``bare``,
+    no panel lies flat.
     """
     panel, plan = top_panel(assembled), settled.plan
-    if not set(plan.uses) - {STORE} or panel is None or not stability.contact:
+    if not set(plan.uses) - {STORE} or not stability.contact or not (panel or bare):
         return None
     return InUse(
-        panel=panel.label,
-        part=panel.part,
+        panel=panel.label if panel else "",
+        part=panel.part if panel else "",
         height=stability.crown_height,
         person=plan.person,
         friction=plan.friction,
@@ -163,6 +167,8 @@ def fits(plan: Plan, found: InUse, *, sits: bool, carries: bool) -> tuple[Fit, .
 
 def _why_not(use: str, found: InUse, bears: dict[str, bool], *, fixed: bool) -> str:
     if use in bears:
+        if not found.panel:
+            return "no panel of it lies flat"
         if not bears[use]:
             return "more is asked of it than its estimates allow"
         tips = use == SIT and found.middle_tips and not fixed

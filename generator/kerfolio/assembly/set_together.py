@@ -88,7 +88,8 @@ def _in_use(
         elif each.is_single:
             continue
         else:
-            found = in_use_of(each.settled, build.drawn.assembled, build.stability)
+            bare = name in bearing
+            found = in_use_of(each.settled, build.drawn.assembled, build.stability, bare=bare)
         if found is not None:
             under = on.get(name, ())
             yield UsedThing(stated=each.stated, on=under, bears=name in bearing, found=found)

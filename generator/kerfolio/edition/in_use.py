@@ -142,7 +142,7 @@ def _sags(
 ) -> Iterator[Figure]:
     """Yield the panel's sag with the person in its middle, and with what its span is stated for."""
     uses, sat, found = plan.uses, thing.sat_on, thing.found
-    if SIT in uses:
+    if SIT in uses and found.panel:
         head = f"{found.panel.capitalize()} with a person in its middle sags"
         if sat is None:
             yield Figure(head=head, value="not known", notes=(f"no span of `{found.part}` tells",))
@@ -249,7 +249,9 @@ def _assumptions(edition: Edition, thing: ThingInUse) -> tuple[Assumption, ...]:
         ("It stands", stands, "simplification"),
         (
             "Panel that carries",
-            f"{found.panel}, the highest broad one that lies flat",
+            f"{found.panel}, the highest broad one that lies flat"
+            if found.panel
+            else "none lies flat: what of it is highest",
             "the plan put together",
         ),
         (
