@@ -54,6 +54,7 @@ def edition_of(
         plan=plan,
         settled=settled,
         variants=found.proof.variants,
+        corners=found.proof.corners,
         layout=found.layout,
         parts=parts_list(settled),
         hardware=hardware_list(settled),
