@@ -18,9 +18,9 @@ ROOT = Path(__file__).resolve().parent.parent
 SOURCE = ROOT / "generator"
 
 ALLOWED: dict[str, str] = {
+    "kerfolio.settling.point.point": "files for any thickness, fit and cutter",
     "kerfolio.shop.screw.ultimate_withdrawal": "for screws in edges",
     "kerfolio.shop.screw.allowable_withdrawal": "for screws in edges",
-    "kerfolio.fitted.writing.fitted_json": "for the files that bundles carry",
     "kerfolio.fitted.reading.read_fitted": "for the files that bundles carry",
     "kerfolio.fitted.fill.fill": "for the files that bundles carry",
     "kerfolio.shop.span.SagResult.own_weight": "plan.json holds every field of a result",

@@ -43,7 +43,7 @@ ROOMS: dict[str, set[str]] = {
         *("assembly", "edition"),
     },
     "pages": {
-        *("basis", "model", "settling", "shop", "layouts", "trials", "drawing"),
+        *("basis", "fitted", "model", "settling", "shop", "layouts", "trials", "drawing"),
         *("assembly", "edition"),
     },
 }

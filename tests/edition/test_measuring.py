@@ -39,8 +39,8 @@ def test_page_and_paper_say_the_same(unit: str) -> None:
         for each in told
         if " ".join(each.split()) not in " ".join(text.split())
     }
-    points = measuring_of(found).points  # stands under the booklet's picture
-    assert left == {("start", points), ("plan", points)}
+    words = measuring_of(found)
+    assert left == {("start", words.points), ("plan", words.points), ("booklet", words.type)}
 
 
 def test_the_set_is_that_of_the_thickest_reading_rounded_else_the_next_thicker() -> None:

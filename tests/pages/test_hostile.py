@@ -80,14 +80,20 @@ def hostile_pages() -> dict[str, str]:
 
 
 PAGES = hostile_pages()
+OWN_SCRIPTS: tuple[dict[str, str], ...] = (
+    {"type": "application/ld+json"},
+    {"type": "application/json", "data-fit": "data"},
+    {"src": "../../assets/fitting.js"},
+    {},  # the start page's own, which its policy allows by the hash
+)
 
 
 @pytest.mark.parametrize("name", sorted(PAGES))
 def test_hostile_text_stays_text(name: str) -> None:
     found = Tree(PAGES[name])
     assert found.faults == []
-    scripts = found.all("script")
-    assert [each.attributes for each in scripts] in ([], [{"type": "application/ld+json"}])
+    scripts = [each.attributes for each in found.all("script")]
+    assert [each for each in scripts if each not in OWN_SCRIPTS] == []
     assert not [each for each in found.elements if each.attributes.keys() & {"onerror", "onclick"}]
     assert [each for each in found.all("img") if each.attributes["src"] == "x"] == []
     assert "<script>alert" in found.text_of("html")

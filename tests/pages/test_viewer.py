@@ -41,7 +41,7 @@ def viewer() -> Viewer:
 def frame_for(title: str) -> Frame:
     identity = Identity(title="A bench", maker="Ada Example")
     words = "A page to try the viewer on."
-    return lone_frame(identity, title, words, script=viewer_script())
+    return lone_frame(identity, title, words, scripts=(viewer_script(),))
 
 
 def fragment_of(shown: Viewer) -> str:

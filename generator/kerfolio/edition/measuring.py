@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from kerfolio.basis.said import ByUnit, said
 from kerfolio.basis.thickness import sold_in
+from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
 
@@ -21,6 +22,10 @@ _POINTS = said("Eight points, {} in from the edges.", ByUnit("50 mm", "2 in"))
 _COUNTS = (
     "The thickest reading counts, since that place has to go in, too; where the sheet is thinner, "
     "its joints have so much more play."
+)
+_TYPE = said(
+    "One reading will do, eight are better. In mm or in inches, as the caliper shows them: {}.",
+    ByUnit("17.6, 17,6, 0.693 in or 11/16 in", "0.469, 15/32 or 11.9 mm"),
 )
 _SETS = said(
     "Every slot follows the thickness of your sheet, so there is one whole set of cut files for "
@@ -51,12 +56,13 @@ _PLAY = (
 class Measuring:
     """What a reader is told: where to measure and how often, which reading counts, what to take.
 
-    ``points`` stands under the picture of the sheet, ``coupon`` with the fit coupon, ``lies``
-    by its picture, ``play`` beside its table.
+    ``points`` stands under the picture of the sheet, ``type`` where readings are typed, ``coupon``
+    with the fit coupon, ``lies`` by its picture, ``play`` beside its table.
     """
 
     measure: str
     points: str
+    type: str
     counts: str
     take: str
     coupon: str
@@ -71,6 +77,7 @@ def measuring_of(edition: Edition) -> Measuring:
     return Measuring(
         measure=_MEASURE.told(first),
         points=_POINTS.told(first),
+        type=_TYPE.told(first),
         counts=_COUNTS,
         take=_sets(edition) if many else _ONE.format(_only(edition)),
         coupon=f"{_COUPON}{_DECIDES if many else ''}",
@@ -85,3 +92,19 @@ def _sets(edition: Edition) -> str:
 
 def _only(edition: Edition) -> str:
     return listed([sold_in(thick, edition.first) for _, thick in edition.settled.variant.thickness])
+
+
+FIT_WORDS: tuple[tuple[float, str], ...] = (
+    (0.025, "tight: driven in with a mallet"),
+    (0.075, "tight by hand"),
+    (0.125, "a push of the hand"),
+    (0.2, "slides in"),
+    (99.0, "loose"),
+)
+"""What a clearance on one side of a joint is like, up to so many mm; common practice, no single
+source."""
+
+
+def fit_words(mm: float) -> str:
+    """Return words for a fit: ``a push of the hand``."""
+    return next(words for most, words in FIT_WORDS if mm <= most + NOISE)

@@ -176,6 +176,11 @@ def smallest_inside_radius(region: Region) -> float | None:
     """
     if any(_turn(corner) > _SHALLOW for corner in inside_corners(region)):
         return 0.0
+    return smallest_inside_arc(region)
+
+
+def smallest_inside_arc(region: Region) -> float | None:
+    """Return the radius of the tightest inside arc, mm, whatever corners there are; else None."""
     arcs = [edge.arc for contour in contours_of(region) for edge in edges(contour)]
     return min((arc.radius for arc in arcs if arc and arc.sweep < 0), default=None)
 

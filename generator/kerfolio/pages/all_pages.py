@@ -8,6 +8,7 @@ from functools import partial
 
 from kerfolio.edition.edition import Edition
 from kerfolio.pages.feed import feed_xml
+from kerfolio.pages.fitting import FITTING_SCRIPT, fitting_script
 from kerfolio.pages.home import home_page, not_found_page, own_page, plans_index
 from kerfolio.pages.log import log_page
 from kerfolio.pages.plan import plan_page, steps_page
@@ -55,7 +56,7 @@ def site_texts(site: Site) -> dict[str, str]:
 
 
 def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
-    """Return some pages, the feed, the map, style sheet and script, as text by path.
+    """Return some pages, the feed, the map, style sheet and scripts, as text by path.
 
     Without a base address there is no map.
     """
@@ -67,6 +68,7 @@ def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
         "feed.xml": feed_xml(site),
         site.stylesheet: stylesheet(),
         VIEWER_SCRIPT: viewer_script(),
+        FITTING_SCRIPT: fitting_script(),
     }
     sitemap = sitemap_xml(site, pages)
     return texts if sitemap is None else {**texts, "sitemap.xml": sitemap}

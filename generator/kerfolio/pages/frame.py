@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from kerfolio.basis.words import day_text
@@ -30,8 +31,8 @@ class Frame:
     """The frame of one page.
 
     ``root`` leads from the page to the site's root (``../../``); ``canonical`` and ``image`` are
-    absolute or empty; ``style`` is set for a page that must stand alone, and ``script`` where it
-    has one, else ``stylesheet``; ``policy`` says what the page may load.
+    absolute or empty; ``style`` is set for a page that must stand alone, else ``stylesheet``;
+    ``policy`` says what the page may load.
     ``release`` names the plan's release, so that it stands on every print of its pages; ``stock``
     leads to the page of the library, or is empty.
     """
@@ -50,7 +51,6 @@ class Frame:
     feed: str = ""
     stock: str = ""
     style: str = ""
-    script: str = ""
     policy: str = SITE_POLICY
     maker: str = ""
     contact: str = ""
@@ -84,9 +84,17 @@ def site_frame(
 
 
 def lone_frame(
-    identity: Identity, title: str, description: str, *, private: bool = False, script: str = ""
+    identity: Identity,
+    title: str,
+    description: str,
+    *,
+    private: bool = False,
+    scripts: Sequence[str] = (),
 ) -> Frame:
-    """Return the frame of a page of one file, which opens from a disk and links to no site."""
+    """Return the frame of a page of one file, which opens from a disk and links to no site.
+
+    It may run just the ``scripts``, which must stand in it to the letter.
+    """
     return Frame(
         language=language(identity),
         title=title,
@@ -95,8 +103,7 @@ def lone_frame(
         house=identity.title,
         home="",
         style=inline_style(),
-        script=script,
-        policy=lone_policy(inline_style(), script),
+        policy=lone_policy(inline_style(), *scripts),
         maker=identity.maker,
         contact=contact_href(identity.contact),
         private=private,

@@ -22,11 +22,13 @@ from kerfolio.layouts.stacks import zones
 from kerfolio.pages.answers import usual_answers
 from kerfolio.pages.choosing import coupon_tables, folder_rows, sheet_titles
 from kerfolio.pages.facts import facts
+from kerfolio.pages.fitting import Fitting, fitting_of
 from kerfolio.pages.frame import Frame, release_line, site_frame
 from kerfolio.pages.howto import howto_script, tools
 from kerfolio.pages.licences import RULES, licence_note
 from kerfolio.pages.links import contact_href, mail_address, report_href, web_href
 from kerfolio.pages.photos import cover_of, shown
+from kerfolio.pages.policy import FETCHING_POLICY
 from kerfolio.pages.releases import newest_first
 from kerfolio.pages.setup import has_setup
 from kerfolio.pages.site import Site
@@ -51,6 +53,9 @@ def plan_page(site: Site, edition: Edition) -> str:
     files = site.files[edition.name]
     cover = shown(cover_of(plan.photos), files.photos, "../../")
     frame = _frame(site, edition, path, plan.title, plan.summary)
+    fitting = _fitting(edition)
+    if fitting is not None:
+        frame = replace(frame, policy=FETCHING_POLICY)
     return render(
         "plan.html",
         **_common(site, edition),
@@ -61,6 +66,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         download=files.download,
         coupons=coupon_tables(edition),
         folders=folder_rows(edition),
+        fitting=fitting,
         measuring=measuring_of(edition),
         formats=format_words(edition.formats),
         sheet_titles=sheet_titles(edition),
@@ -144,6 +150,11 @@ def _viewer(site: Site, edition: Edition) -> Viewer | None:
     """Return the plan in 3-D where the site has its model: it carries the exact geometry."""
     data = site.files[edition.name].model
     return viewer_of(edition.plan.title, data) if data else None
+
+
+def _fitting(edition: Edition) -> Fitting | None:
+    """Return the fitting page where everybody may have the files."""
+    return fitting_of(edition) if edition.plan.is_open else None
 
 
 def _trials(site: Site, edition: Edition) -> tuple[TrialView, ...]:

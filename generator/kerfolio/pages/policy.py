@@ -17,13 +17,17 @@ _PICTURES = "img-src 'self' data:"
 SITE_POLICY = f"{_NOTHING_ELSE}; {_PICTURES}; style-src 'self'; script-src 'self'; font-src 'self'"
 
 
-def lone_policy(style: str, script: str = "") -> str:
-    """Return the policy of a page of one file with just this style and, if any, this script.
+FETCHING_POLICY = f"{SITE_POLICY}; connect-src 'self'"
+"""A page of the site that fetches more of its own host's files when it is asked to."""
+
+
+def lone_policy(style: str, *scripts: str) -> str:
+    """Return the policy of a page of one file with just this style and these scripts, if any.
 
     The texts must stand between their tags to the letter.
     """
-    scripts = f"; script-src {_hash(script)}" if script else ""
-    return f"{_NOTHING_ELSE}; {_PICTURES}; style-src {_hash(style)}{scripts}"
+    allowed = f"; script-src {' '.join(map(_hash, scripts))}" if scripts else ""
+    return f"{_NOTHING_ELSE}; {_PICTURES}; style-src {_hash(style)}{allowed}"
 
 
 def _hash(text: str) -> str:

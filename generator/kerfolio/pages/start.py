@@ -14,29 +14,36 @@ from kerfolio.edition.making import set_of, wholes_of
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.edition.names import PAPERS, booklet_name, layout_name, saw_name, setup_name
 from kerfolio.edition.side_words import offset_words
+from kerfolio.fitted.form import Fitted
 from kerfolio.pages.choosing import coupon_tables, folder_rows, sheet_titles
 from kerfolio.pages.contents import groups
 from kerfolio.pages.facts import facts
+from kerfolio.pages.fitting import fitting_of
 from kerfolio.pages.frame import lone_frame, release_line
 from kerfolio.pages.howto import tools
 from kerfolio.pages.layers import layers_explained
 from kerfolio.pages.licences import RULES, licence_note
-from kerfolio.pages.links import contact_href, mail_address, safe_href
+from kerfolio.pages.links import contact_href, mail_address
+from kerfolio.pages.newest import newest_address
 from kerfolio.pages.photos import cover_of, inlined
 from kerfolio.pages.plan import report_link
 from kerfolio.pages.steps import step_views
 from kerfolio.pages.theme import render
-from kerfolio.pages.viewer import viewer_of, viewer_script
+from kerfolio.pages.viewer import viewer_of
 
 
 def start_here(
-    edition: Edition, contents: Iterable[str], pictures: Mapping[str, str], model: str = ""
+    edition: Edition,
+    contents: Iterable[str],
+    pictures: Mapping[str, str],
+    model: str = "",
+    fitted: Fitted | None = None,
 ) -> str:
     """Return the page. It is one file: style and pictures lie inside it, links lead to neighbours.
 
     ``contents`` are the names of the bundle's files (this one may be among them); ``pictures``
     are inline SVG by name and ``model`` the data of the 3-D view, as in ``PlanFiles``. Photos come
-    from the edition.
+    from the edition. ``fitted`` are the files that it fills in for a measured sheet.
     """
     plan = edition.plan
     names = set(contents)
@@ -44,8 +51,10 @@ def start_here(
     # The markup comes from our own SVG writer, which escapes every word of the maker's.
     drawn = {name: Markup(text) for name, text in pictures.items()}
     title = f"Start here: {plan.title} {plan.version}"
-    script = viewer_script() if model else ""
-    frame = lone_frame(edition.identity, title, plan.summary, script=script)
+    viewer = viewer_of(plan.title, model) if model else None
+    fitting = fitting_of(edition, fitted)
+    scripts = [each.script for each in (viewer, fitting) if each is not None]
+    frame = lone_frame(edition.identity, title, plan.summary, scripts=scripts)
     return render(
         "start-here.html",
         frame=replace(frame, release=release_line(plan)),
@@ -72,7 +81,8 @@ def start_here(
         tools=tools(edition),
         wholes=wholes_of(edition),
         the_set=set_of(edition),
-        viewer=viewer_of(plan.title, model) if model else None,
+        viewer=viewer,
+        fitting=fitting,
         cautions=cautions_of(edition),
         opening=OPENING,
         licence=licence_note(edition),
@@ -80,7 +90,7 @@ def start_here(
         report=report_link(edition),
         contact=contact_href(edition.identity.contact),
         mail=mail_address(edition.identity.contact),
-        latest=_latest(edition),
+        latest=newest_address(edition),
     )
 
 
@@ -92,9 +102,3 @@ def _prints(edition: Edition, names: Collection[str]) -> dict[str, tuple[tuple[s
         what: tuple((PAPERS[each], file) for each in papers if (file := name(each)) in names)
         for what, name in kinds.items()
     }
-
-
-def _latest(edition: Edition) -> str:
-    """Return where the newest release of the plan is found, or empty without a base address."""
-    base = safe_href(edition.identity.base_url, absolute=True)
-    return f"{base.rstrip('/')}/plans/{edition.name}/" if base else ""

@@ -62,12 +62,16 @@ def _marked(text: re.Match[str]) -> str:
 
 def stylesheet() -> str:
     """Return the site's style sheet; the fonts it names lie beside it in ``fonts/``."""
-    return _text("fonts.css") + _text("style.css") + _text("viewer.css")
+    return _text("fonts.css") + _own_style()
 
 
 def inline_style() -> Markup:
     """Return the style for a page of one file; it names no other file."""
-    return Markup(_text("style.css") + _text("viewer.css"))
+    return Markup(_own_style())
+
+
+def _own_style() -> str:
+    return "".join(map(_text, ("style.css", "viewer.css", "fitting.css")))
 
 
 def cleaned(text: str) -> str:

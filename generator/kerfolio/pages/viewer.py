@@ -5,7 +5,7 @@ A page of the site takes the script from a file, a page of one file has it in it
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 
 from markupsafe import Markup
@@ -18,6 +18,12 @@ VIEWER_SCRIPT = "assets/viewer.js"
 """Where the site keeps the script."""
 
 
+@cache
+def viewer_script() -> Markup:
+    """Return the script that draws the view."""
+    return Markup((shipped("themes") / THEME / "viewer.js").read_text("utf-8"))
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Viewer:
     """The variable ``viewer`` of the template ``viewer.html``: it stands once on a page."""
@@ -25,14 +31,9 @@ class Viewer:
     title: str
     data: Markup
     file: str = VIEWER_SCRIPT
+    script: Markup = field(default_factory=viewer_script)
 
 
 def viewer_of(title: str, data: str) -> Viewer:
     """Return the viewer of a plan; ``data`` is the JSON text that ``viewer_data`` gives."""
     return Viewer(title=title, data=script_data(data))
-
-
-@cache
-def viewer_script() -> Markup:
-    """Return the script that draws the view."""
-    return Markup((shipped("themes") / THEME / "viewer.js").read_text("utf-8"))

@@ -24,6 +24,7 @@ from kerfolio.settling.settled import (
     SettledPlan,
     SettledSheet,
 )
+from kerfolio.shop.tightest import narrowest
 
 _SOLD_AS = 3.0
 """Sheets sold in inches are called by the nearest round size in mm, so much apart at most."""
@@ -116,7 +117,7 @@ def cutter_enters(settled: SettledPlan) -> Iterator[Finding]:
     for part in settled.parts:
         sheet = settled.sheet(part.sheet)
         for feature in part.features:
-            narrow = _narrowest(feature)
+            narrow = narrowest(feature)
             if narrow is None or narrow >= (sheet.diameter or 0.0) - SAME:
                 continue
             message = _wide(feature, part, narrow)
@@ -141,15 +142,6 @@ def holes_drilled(settled: SettledPlan) -> Iterator[Finding]:
                 advice = said("{}: drill it, or use a smaller cutter.", _cutter(sheet))
                 what = about(settled, part, feature)
                 yield note("hole-to-drill", message, _place(feature, part), advice, **what)
-
-
-def _narrowest(feature: SettledFeature) -> float | None:
-    """Return the least width that a cutter must pass; None where there is none to pass."""
-    if not feature.kind.cleared:
-        return None
-    if feature.kind.on_edge:  # its length lies open at the edge
-        return feature.width.value
-    return min(feature.width.value, feature.length.value)
 
 
 def _place(feature: SettledFeature, part: SettledPart) -> Place:

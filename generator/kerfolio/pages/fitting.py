@@ -1,0 +1,199 @@
+"""The fitting page: what it shows before a script runs, the data and the script that go on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cache
+from typing import Any
+
+from markupsafe import Markup
+
+from kerfolio.basis.cutting_lengths import fit_in
+from kerfolio.basis.json_text import json_text, number
+from kerfolio.basis.shipped import shipped
+from kerfolio.basis.tolerance import NOISE
+from kerfolio.basis.words import listed
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.measuring import FIT_WORDS, fit_words
+from kerfolio.fitted.form import Fitted, Number
+from kerfolio.fitted.writing import fitted_json
+from kerfolio.pages.newest import newest_address
+from kerfolio.pages.script_data import script_data
+from kerfolio.pages.theme import THEME
+from kerfolio.settling.coupon import step_of
+from kerfolio.settling.settled import SettledSheet
+from kerfolio.shop.tightest import narrow_places, tightest_curve
+
+FITTING_SCRIPT = "assets/fitting.js"
+"""Where the site keeps the script."""
+
+FITTED_FILES = "fitted.json"
+"""What the site calls the fitted files of a plan, in its folder."""
+
+_SCRIPTS = ("fitted.js", "fitting.js", "fitting-page.js")
+_FIT_STEP = {"mm": 0.05, "in": 0.0508}
+
+
+@cache
+def fitting_script() -> Markup:
+    """Return the script of the page: the files filled in, what is reckoned, the page itself."""
+    folder = shipped("themes") / THEME
+    parts = "\n".join((folder / name).read_text("utf-8") for name in _SCRIPTS)
+    return Markup(f"(() => {{\n{parts}}})();\n")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FitStep:
+    """A fit that a reader may choose: its value in the data, and how it is told."""
+
+    value: str
+    told: str
+    own: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FittingSheet:
+    """A sheet to be measured; ``fits`` are empty where the maker lets nobody choose."""
+
+    name: str
+    title: str
+    fits: tuple[FitStep, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fitting:
+    """The variable ``fitting`` of the template ``fitting.html``: it stands once on a page.
+
+    ``files`` are the fitted files as the content of a script element; empty where the page fetches
+    them. ``cutters`` tells whether another cutter, or none, may be chosen instead of the one
+    ``planned``; ``made`` whether the page makes files at all.
+    """
+
+    sheets: tuple[FittingSheet, ...]
+    data: Markup
+    files: Markup
+    cutters: bool
+    planned: str
+    made: bool
+    file: str = FITTING_SCRIPT
+    script: Markup = field(default_factory=fitting_script)
+
+
+def fitting_of(
+    edition: Edition, fitted: Fitted | None = None, *, inline: bool = True
+) -> Fitting | None:
+    """Return the fitting page of an edition, None where every sheet has one thickness alone.
+
+    ``fitted`` are its fitted files, which stand in the page where it is ``inline``. Without them
+    the page tells which of the ready-made sets to take.
+    """
+    numbers = {each.name: each for each in (fitted.numbers if fitted else _published(edition))}
+    if not any(each.least < each.most for each in numbers.values()):
+        return None
+    sheets = edition.settled.sheets
+    return Fitting(
+        sheets=tuple(
+            FittingSheet(
+                name=sheet.name,
+                title=sheet.stock.title,
+                fits=tuple(_fit_steps(numbers.get(f"fit.{sheet.name}"), sheet, edition.first)),
+            )
+            for sheet in sheets
+        ),
+        data=script_data(json_text(_data(edition, numbers, made=fitted is not None))),
+        files=script_data(fitted_json(fitted) if fitted and inline else ""),
+        cutters=any(f"cutter.{sheet.name}" in numbers for sheet in sheets),
+        made=fitted is not None,
+        planned=listed(list(dict.fromkeys(sheet.cutter.title for sheet in sheets))),
+    )
+
+
+def _published(edition: Edition) -> Iterator[Number]:
+    """Yield the thicknesses that ready-made sets reach over."""
+    for sheet in edition.settled.sheets:
+        ready = [dict(each.variant.thickness)[sheet.name] for each in edition.variants]
+        yield Number(
+            name=f"thickness.{sheet.name}",
+            least=min(ready),
+            most=max(ready),
+            drawn=sheet.thickness,
+            decimals=2,
+        )
+
+
+def _fit_steps(found: Number | None, sheet: SettledSheet, first: str) -> Iterator[FitStep]:
+    """Yield the fits to choose from: both ends, the plan's own, and round ones between."""
+    if found is None:
+        return
+    step = _FIT_STEP[first]
+    between = [n * step for n in range(1, 20) if found.least < n * step < found.most]
+    apart = [each for each in between if abs(each - sheet.fit) > step / 2]
+    values = sorted({found.least, found.most, sheet.fit, *apart})
+    for each in values:
+        yield FitStep(
+            value=number(each, 3),
+            told=f"{fit_in(each, first)}: {fit_words(each)}",
+            own=abs(each - sheet.fit) < NOISE,
+        )
+
+
+def _data(edition: Edition, numbers: Mapping[str, Number], *, made: bool) -> dict[str, Any]:
+    plan = edition.plan
+    return {
+        "plan": plan.name,
+        "title": plan.title,
+        "release": plan.version,
+        "day": plan.released.isoformat(),
+        "house": edition.identity.title,
+        "ask": edition.identity.maker,
+        "unit": edition.first,
+        "newest": newest_address(edition),
+        "made": made,
+        "files": FITTED_FILES,
+        "relief": plan.relief.style != "none",
+        "fitWords": [[number(most, 3), words] for most, words in FIT_WORDS],
+        "step": number(step_of(plan.units)),
+        "sheets": [_sheet(edition, sheet, numbers) for sheet in edition.settled.sheets],
+        "ready": [
+            {
+                "label": each.variant.label,
+                "at": {name: number(mm, 2) for name, mm in each.variant.thickness},
+            }
+            for each in edition.variants
+        ],
+    }
+
+
+def _sheet(edition: Edition, sheet: SettledSheet, numbers: Mapping[str, Number]) -> dict[str, Any]:
+    thickness = numbers[f"thickness.{sheet.name}"]
+    cutter = numbers.get(f"cutter.{sheet.name}")
+    curve = tightest_curve(edition.settled, sheet.name)
+    parts = [part for part in edition.settled.parts if part.sheet == sheet.name]
+    return {
+        "name": sheet.name,
+        "title": sheet.stock.title,
+        "least": number(thickness.least, 2),
+        "most": number(thickness.most, 2),
+        "drawn": number(sheet.thickness, 2),
+        "stock": [number(sheet.stock.least, 2), number(sheet.stock.most, 2)],
+        "fit": number(sheet.fit),
+        "cutter": None if cutter is None else _cutter(cutter, sheet),
+        "curve": None if curve is None else number(curve, 3),
+        "recessed": any(feature.kind.recessed for part in parts for feature in part.features),
+        "narrow": [
+            {"takes": each.takes, "width": number(each.width)}
+            for each in narrow_places(edition.settled, sheet.name)
+        ],
+    }
+
+
+def _cutter(found: Number, sheet: SettledSheet) -> dict[str, Any]:
+    return {
+        "planned": number(sheet.cutter.diameter, 3),
+        "least": number(found.least, 3),
+        "most": number(found.most, 3),
+        "none": found.none,
+        "below": found.below,
+        "above": found.above,
+    }

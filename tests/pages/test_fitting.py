@@ -1,0 +1,352 @@
+"""The fitting page: what it makes of readings, what it refuses in which words, what it keeps."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+from xml.etree import ElementTree
+
+import pytest
+
+from kerfolio.basis.digits import rounded
+from kerfolio.basis.shipped import shipped
+from kerfolio.basis.thickness import thickness_text
+from kerfolio.edition.folder import folder_choice
+from kerfolio.pages.fitting import fitting_of
+from kerfolio.pages.plan import plan_page
+from kerfolio.pages.start import start_here
+from kerfolio.pages.theme import THEME
+from kerfolio.settling.fitted import taking
+from tests.outside import node_file
+from tests.pages.invented import CONTENTS, edition, pictures, put, site, write
+from tests.pages.test_browser import TAGS
+from tests.pages.test_choosing import of_two_sheets
+
+FOLDER = shipped("themes") / THEME
+RECKONING = "\n".join((FOLDER / each).read_text("utf-8") for each in ("fitted.js", "fitting.js"))
+SHEET = {
+    "name": "ply",
+    "title": "Birch plywood 18 mm",
+    **{"least": 17.2, "most": 18.6, "drawn": 17.8, "stock": [17.0, 19.0], "fit": 0.1},
+    **{"curve": 3, "recessed": True, "narrow": [{"takes": "ply", "width": 18}]},
+}
+DATA: dict[str, Any] = json.loads(str(fitting_of(edition()).data)) | {"sheets": [SHEET]}  # type: ignore[union-attr]
+
+
+@pytest.fixture(scope="module")
+def blank(browser: Any) -> Iterator[Any]:
+    page = browser.new_page()
+    yield page
+    page.close()
+
+
+def reckoned(page: Any, expression: str, given: Any = None) -> Any:
+    """Return what an expression over the script's functions gives; ``given`` is its argument."""
+    return page.evaluate(f"given => {{ {RECKONING}\nreturn {expression}; }}", given)
+
+
+READINGS = {
+    "17.6": 17.6,
+    "17,6": 17.6,
+    " 17.634 mm ": 17.63,
+    "17.635": 17.64,  # halves go up
+    "1.76 cm": 17.6,
+    "0.693": 17.6,
+    ".693": 17.6,
+    '0.693"': 17.6,
+    "0.693 in": 17.6,
+    "23/32": 18.26,
+    "11/16 in": 17.46,
+    "11 / 16": None,
+    "1 1/16 in": 26.99,
+    "1-1/16": 26.99,
+    "¾": 19.05,
+    "½ in": 12.7,
+    "17.6 \u00a0mm": 17.6,
+    **dict.fromkeys(("", "x", "17.6.5", "-17.6", "17.6 m", "1/0", "17..6", "1e1", "23/32/2")),
+}
+
+
+@pytest.mark.browser
+def test_readings_are_read_as_people_write_them(blank: Any) -> None:
+    found = reckoned(
+        blank,
+        "given.texts.map((text) => readingOf(text, given.sheet, 'mm').mm ?? null)",
+        {"texts": list(READINGS), "sheet": SHEET},
+    )
+    assert dict(zip(READINGS, found, strict=True)) == READINGS
+
+
+SLIPS = {
+    "0.7 mm": "“0.7 mm” cannot be the thickness of Birch plywood 18 mm. Is it 0.7 in?",
+    "17.5 in": "“17.5 in” cannot be the thickness of Birch plywood 18 mm. Is it 17.5 mm?",
+    "1763": "“1763” cannot be the thickness of Birch plywood 18 mm. Is it 17.63 mm?",
+    "0.0176": "“0.0176” cannot be the thickness of Birch plywood 18 mm. Is it 17.6 mm?",
+    "3 mm": "“3 mm” cannot be the thickness of Birch plywood 18 mm.",
+    "abc": "“abc” is no number: write 17.9, 0.705 in or 23/32 in.",
+}
+
+
+@pytest.mark.browser
+def test_slips_are_asked_back_in_words(blank: Any) -> None:
+    found = reckoned(
+        blank,
+        "given.texts.map((text) => readingOf(text, given.sheet, 'mm').fault)",
+        {"texts": list(SLIPS), "sheet": SHEET},
+    )
+    assert dict(zip(SLIPS, found, strict=True)) == SLIPS
+
+
+@pytest.mark.browser
+def test_of_eight_readings_the_thickest_counts(blank: Any) -> None:
+    readings = [17.6, 17.83, 17.7, 17.75, 17.46, 17.9, 17.73, 17.72]
+    found = reckoned(blank, "summed(given)", readings)
+    assert found == {"thickest": 17.9, "thinnest": 17.46, "mean": rounded(sum(readings) / 8, 2)}
+
+
+@pytest.mark.browser
+def test_widths_play_and_words_of_them_are_the_program_s(blank: Any) -> None:
+    for thick, thin, fit in ((17.83, 17.46, 0.1), (18.0, 18.0, 0.15), (12.3, 11.83, 0.102)):
+        sums = {"made": thick, "thickest": thick, "thinnest": thin, "fit": fit}
+        found = reckoned(blank, "playOf(given.fit, given)", sums)
+        slot = taking(thick, fit).value
+        wanted = {"slot": slot, "thick": slot - thick, "thin": slot - thin}
+        assert found == pytest.approx(wanted, abs=1e-9)
+        for unit in ("mm", "in"):
+            told = reckoned(blank, "told(given[0], given[1])", [slot, unit])
+            assert told == thickness_text(rounded(slot, 2), unit)
+
+
+OUTSIDE = {
+    17.05: (
+        "17.05 mm (0.671 in) is thinner than the plan is proved for: 17.2 to 18.6 mm (0.677 to "
+        "0.732 in). Files for 17.2 mm (0.677 in) would go together with 0.35 mm (0.014 in) of "
+        "play. Ida Fernhill may prove and make others: kerfolio files --plan harbour-stool "
+        "--sheet ply=17.05"
+    ),
+    18.7: (
+        "18.7 mm (0.736 in) is thicker than the plan is proved for: 17.2 to 18.6 mm (0.677 to "
+        "0.732 in). No file of the plan lets it in. Ida Fernhill may prove and make others: "
+        "kerfolio files --plan harbour-stool --sheet ply=18.7"
+    ),
+    21.0: (
+        "21 mm (0.827 in) is thicker than the plan is proved for: 17.2 to 18.6 mm (0.677 to "
+        "0.732 in). No file of the plan lets it in. Birch plywood 18 mm is sold from 17 to 19 mm "
+        "(0.669 to 0.748 in): is it this sheet?"
+    ),
+    17.2: "",
+    18.6: "",
+}
+
+
+@pytest.mark.browser
+def test_what_is_not_proved_is_refused_with_what_can_be_done(blank: Any) -> None:
+    given = {"data": DATA, "sheet": SHEET, "all": list(OUTSIDE)}
+    found = reckoned(blank, "given.all.map((mm) => refusal(given.sheet, mm, given.data))", given)
+    assert dict(zip(OUTSIDE, found, strict=True)) == OUTSIDE
+
+
+@pytest.mark.browser
+def test_what_a_cutter_no_longer_does_is_told(blank: Any) -> None:
+    given = {"data": DATA, "sheet": SHEET, "at": {"ply": {"thickness": 17.8, "fit": 0.1}}}
+    call = (
+        "[6, 8, 19, null].map((d) => cutterWords(given.sheet, d, given.at, given.data).join(' '))"
+    )
+    six, eight, nineteen, none = reckoned(blank, call, given)
+    curve = (
+        "It does not follow the tightest inside curve, of 3 mm (0.118 in) radius: what it leaves "
+        "there is cut by hand."
+    )
+    assert (six, eight) == ("", curve)
+    assert nineteen == (
+        f"A cutter of 19 mm (0.748 in) does not go into what is 18 mm (0.709 in) wide. {curve}"
+    )
+    assert none == (
+        "Inside corners stay square: for a laser, or for a saw and a chisel; a router leaves them "
+        "full. A laser cuts no recesses: those of this sheet want a router or a chisel."
+    )
+
+
+@pytest.mark.browser
+def test_a_ready_made_set_is_the_one_the_program_names(blank: Any) -> None:
+    found = edition()
+    data = json.loads(str(fitting_of(found).data))  # type: ignore[union-attr]
+    readings = [hundredths / 100 for hundredths in range(1761, 1800, 4)]
+    call = "given.all.map((mm) => readySet(given.data, { ply: mm }).at.ply)"
+    taken = reckoned(blank, call, {"data": data, "all": readings})
+    assert taken == [folder_choice(found, "ply", each).thickness for each in readings]
+
+
+CHOICE = {"sheets": {"ply": {"readings": [17.83, 17.6], "fit": 0.08}}, "cutter": 3.175}
+
+
+@pytest.mark.browser
+def test_a_card_gives_back_what_was_chosen(blank: Any) -> None:
+    for cutter in (3.175, None):
+        choice = {**CHOICE, "cutter": cutter}
+        given = {"data": DATA, "choice": choice}
+        call = "readCard(cardText(given.data, given.choice), given.data)"
+        found = reckoned(blank, call, given)
+        assert found == {"choice": choice, "words": "The choices of the card are back."}
+    as_planned = "readCard(cardText(given.data, {sheets: given.choice.sheets}), given.data)"
+    found = reckoned(blank, as_planned, {"data": DATA, "choice": CHOICE})
+    assert found["choice"].get("cutter") is None
+    assert json.loads(reckoned(blank, "cardText(given.data, given.choice)", given)) == {
+        **{"format": "kerfolio-card/1", "plan": "harbour-stool", "title": "Harbour stool"},
+        **{"release": "1.2.0", "cutter": "none"},
+        "sheets": [
+            {
+                **{"sheet": "ply", "material": "Birch plywood 18 mm", "thickness": 17.83},
+                **{"readings": [17.83, 17.6], "fit": 0.08},
+            }
+        ],
+    }
+
+
+@pytest.mark.browser
+def test_a_card_of_something_else_is_told(blank: Any) -> None:
+    def words(**others: Any) -> Any:
+        call = "readCard(cardText({...given.data, ...given.others}, given.choice), given.data)"
+        return reckoned(blank, call, {"data": DATA, "choice": CHOICE, "others": others})
+
+    other = words(plan="desk-rack", title="Desk rack", release="1.0.0")
+    assert other == {
+        "choice": None,
+        "words": "This card is for Desk rack 1.0.0, not for Harbour stool. Nothing was changed.",
+    }
+    older = words(release="1.1.0")
+    assert older["choice"] == CHOICE
+    assert "written for release 1.1.0 and these files are of 1.2.0" in older["words"]
+    for text in ("", "[]", "null", "not a card", '{"format": "other/1"}'):
+        read = reckoned(blank, "readCard(given[0], given[1])", [text, DATA])
+        assert read["words"] == "This file is no build card. Nothing was changed."
+
+
+@pytest.mark.browser
+def test_a_label_is_a_drawing_of_real_size_with_all_that_matters(blank: Any) -> None:
+    data = {**DATA, "title": "Stool & <bench>"}
+    text = reckoned(blank, "labelText(given.data, given.choice)", {"data": data, "choice": CHOICE})
+    root = ElementTree.fromstring(text)
+    assert root.attrib["width"] == "90mm"
+    assert root.attrib["viewBox"].split()[2:] == ["90", root.attrib["height"].removesuffix("mm")]
+    said = [each.text for each in root.iter() if each.tag.endswith("text")]
+    assert said == [
+        "Stool & <bench>",
+        "Release 1.2.0, Fernhill Bench",
+        "Birch plywood 18 mm: 17.83 mm (0.702 in), fit 0.08 mm (0.003 in)",
+        "Cutter: 3.18 mm (0.125 in)",
+        "https://example.org/plans/harbour-stool/",
+    ]
+
+
+@pytest.fixture(scope="module")
+def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("fitting")
+    write(site(), folder)
+    start = start_here(edition(), CONTENTS, pictures(edition()))
+    put(folder / "bundle" / "start-here.html", start.encode())
+    two = of_two_sheets()
+    put(
+        folder / "plans" / "two" / "index.html",
+        plan_page(replace(site(), editions=(two,)), two).encode(),
+    )
+    return folder
+
+
+START, PLAN = "bundle/start-here.html", "plans/harbour-stool/index.html"
+
+
+def opened(browser: Any, file: Path, **options: Any) -> Any:
+    width = options.pop("width", 390)
+    page = browser.new_context(viewport={"width": width, "height": 844}, **options).new_page()
+    page.faults = []
+    page.on("console", lambda said: said.type == "error" and page.faults.append(said.text))
+    page.on("pageerror", lambda fault: page.faults.append(str(fault)))
+    page.goto(file.as_uri())
+    return page
+
+
+def typed(page: Any, *readings: str) -> str:
+    for place, text in enumerate(readings, start=1):
+        page.get_by_label(f"Reading {place}").first.fill(text)
+    page.keyboard.press("Tab")
+    return str(page.locator("[data-fit=results]").inner_text())
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("name", [START, PLAN])
+def test_a_reader_types_and_is_told_at_once(browser: Any, written: Path, name: str) -> None:
+    page = opened(browser, written / name)
+    assert "As drawn: 17.8 mm" in page.locator("[data-fit=results]").inner_text()
+    found = typed(page, "17.83", "17,7", "0.693")
+    assert "Take the set cut/17.8mm" in found
+    assert "0.17 mm (0.007 in) of play" in found
+    assert page.locator(".fit-sum").inner_text().split() == [
+        *("most", "17.83", "mean", "17.71", "least", "17.6"),
+    ]
+    assert "Take the set" in page.locator("[data-fit=status]").inner_text()
+    assert typed(page, "0.7 mm") == ""
+    field = page.get_by_label("Reading 1")
+    assert field.get_attribute("aria-invalid") == "true"
+    assert "Is it 0.7 in?" in page.get_by_role("alert").first.inner_text()
+    assert typed(page, "0.7 in") != ""
+    assert field.get_attribute("aria-invalid") == "false"
+    assert page.faults == []
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_a_card_is_saved_and_loaded(browser: Any, written: Path, tmp_path: Path) -> None:
+    page = opened(browser, written / START)
+    typed(page, "17.83", "17.6")
+    with page.expect_download() as waiting:
+        page.get_by_role("button", name="Save the card").click()
+    assert waiting.value.suggested_filename == "harbour-stool-1.2.0-17.83mm.card.json"
+    card = tmp_path / "card.json"
+    waiting.value.save_as(card)
+    page.reload()
+    page.get_by_label("Load a card").set_input_files(card)
+    page.get_by_text("The choices of the card are back.").wait_for(state="attached")
+    fields = [page.get_by_label(f"Reading {n}").input_value() for n in (1, 2, 3)]
+    assert fields == ["17.83 mm", "17.6 mm", ""]
+    assert page.faults == []
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_without_scripts_the_ready_made_sets_stand_there(browser: Any, written: Path) -> None:
+    page = opened(browser, written / START, java_script_enabled=False)
+    assert page.get_by_label("Reading 1").is_hidden()
+    assert (
+        "Without them, take one of the ready-made sets below" in page.locator("main").inner_text()
+    )
+    assert page.get_by_text("cut/17.8mm", exact=True).first.is_visible()
+    page.context.close()
+
+
+@pytest.mark.browser
+@pytest.mark.node
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing_and_nothing_is_too_wide(
+    browser: Any, written: Path, scheme: str
+) -> None:
+    source = node_file("axe-core", "axe.min.js").read_text("utf-8")
+    for name in (START, PLAN, "plans/two/index.html"):
+        page = opened(browser, written / name, width=320, color_scheme=scheme)
+        typed(page, "17.83", "abc", "17.6")
+        typed(page, "17.83", "17.7")
+        assert page.locator("html").evaluate("node => node.scrollWidth") <= 320
+        page.evaluate(source)
+        result = page.evaluate(
+            "tags => axe.run('#thickness', {runOnly: {type: 'tag', values: tags}})", list(TAGS)
+        )
+        assert [
+            f"{rule['id']}: {node['html'][:160]}"
+            for rule in (*result["violations"], *result["incomplete"])
+            for node in rule["nodes"]
+            if not node["html"].startswith("<text")
+        ] == []
+        page.context.close()

@@ -1,0 +1,240 @@
+// The fitting page itself: reads what was typed, shows what fitting.js makes of it, saves files.
+// It looks only inside the element it stands in, and fetches at most the fitted files beside it.
+
+"use strict";
+
+const place = document.currentScript.parentElement;
+const find = (name, within = place) => within.querySelector(`[data-fit="${name}"]`);
+const all = (name, within = place) => [...within.querySelectorAll(`[data-fit="${name}"]`)];
+const data = JSON.parse(find("data").textContent);
+const boxes = data.sheets.map(({ name }) => [...place.querySelectorAll("[data-sheet]")].find((each) => each.dataset.sheet === name));
+
+let last = null; // the choice that stands, null while something is refused
+let fitted = null; // a promise of the fitted files
+
+// ---- what was chosen ----------------------------------------------------------------------
+
+// The readings of a sheet, and the first fault; a field that is being typed in counts as empty.
+function readingsIn(box, sheet, typing) {
+  const found = { readings: [], fault: "" };
+  for (const field of all("reading", box)) {
+    const read = field.value.trim() && field !== typing ? readingOf(field.value, sheet, data.unit) : {};
+    const early = field === typing && field.value.trim() ? readingOf(field.value, sheet, data.unit) : {};
+    if (read.mm || early.mm) found.readings.push(read.mm || early.mm);
+    found.fault ||= read.fault || "";
+    if (field !== typing) field.setAttribute("aria-invalid", String(Boolean(read.fault)));
+  }
+  return found;
+}
+
+function fitIn(box, sheet) {
+  const picked = all("fit", box).find((each) => each.checked);
+  return picked ? Number(picked.value) : sheet.fit;
+}
+
+// The cutter that was chosen: undefined as planned, null for none, else mm; and what is wrong with it.
+function cutterIn(typing) {
+  const picked = all("cutter").find((each) => each.checked);
+  if (!picked || picked.value === "planned") return { fault: "" };
+  if (picked.value === "none") return { cutter: null, fault: "" };
+  const field = find("width");
+  if (!field.value.trim()) return { fault: field === typing ? "" : "Say how wide the cutter is." };
+  const read = cutterOf(field.value, data.unit);
+  return { cutter: read.mm, fault: field === typing ? "" : read.fault || outOfRange(read.mm) };
+}
+
+// Why a cutter cannot be had, in the words of the plan; empty where every sheet takes it.
+function outOfRange(cutter) {
+  const { cutter: range, title } = data.sheets.find(({ cutter: each }) => each && (cutter < each.least || cutter > each.most)) || {};
+  if (!range) return "";
+  const words = `For ${title} files are made for cutters of ${toldRange([range.least, range.most], data.unit)}.`;
+  const why = cutter < range.least ? range.below : range.above;
+  return why ? `${words} ${why}` : words;
+}
+
+// ---- showing ------------------------------------------------------------------------------
+
+function show(typing) {
+  const { cutter, fault: cutterFault } = cutterIn(typing);
+  if (find("cutter-fault")) tell(find("cutter-fault"), cutterFault);
+  const choice = { sheets: {}, cutter };
+  const sums = {};
+  let sound = !cutterFault;
+  data.sheets.forEach((sheet, index) => {
+    const { readings, fault } = readingsIn(boxes[index], sheet, typing);
+    const sum = readings.length ? summed(readings) : summed([sheet.drawn]);
+    const refused = readings.length ? refusal(sheet, sum.thickest, data) : "";
+    tell(find("fault", boxes[index]), fault || refused || spreadWords(sum, data.unit));
+    showSum(find("sum", boxes[index]), readings.length, sum);
+    choice.sheets[sheet.name] = { readings: readings.length ? readings : [sheet.drawn], fit: fitIn(boxes[index], sheet) };
+    sums[sheet.name] = { ...sum, measured: readings.length > 0 };
+    sound &&= !fault && !refused;
+  });
+  last = sound ? choice : null;
+  showResults(choice, sums, sound);
+}
+
+// Words change only where they differ, so that nothing is read out twice.
+function tell(element, words) {
+  if (element.textContent !== words) element.textContent = words;
+}
+
+function showSum(list, count, { thickest, thinnest, mean }) {
+  const rows = count > 1 ? [["most", thickest], ["mean", mean], ["least", thinnest]] : count ? [["once", thickest]] : [];
+  list.replaceChildren(
+    ...rows.map(([name, mm]) => element("div", {}, element("dt", {}, name), element("dd", {}, toldIn(mm, data.unit)))),
+  );
+}
+
+function showResults(choice, sums, sound) {
+  const thickest = Object.fromEntries(data.sheets.map(({ name }) => [name, sums[name].thickest]));
+  const set = data.made ? null : readySet(data, thickest);
+  for (const { name } of data.sheets) sums[name].made = set ? set.at[name] : thickest[name];
+  const at = Object.fromEntries(data.sheets.map(({ name }) => [name, { thickness: sums[name].thickest, fit: choice.sheets[name].fit }]));
+  const shown = sound ? data.sheets.map((sheet) => resultOf(sheet, choice, sums[sheet.name], at)) : [];
+  if (sound && set) shown.unshift(element("h3", {}, `Take the set cut/${set.label}`));
+  find("results").replaceChildren(...shown);
+  find("save").hidden = !sound;
+  if (sound && find("each")?.open) showFiles();
+}
+
+function resultOf(sheet, choice, sum, at) {
+  const { fit } = choice.sheets[sheet.name];
+  const figure = element("figure", { class: "art" });
+  figure.innerHTML = jointDrawing(fit, sum, data.unit); // numbers and words of ours alone
+  const dashed = sum.thickest > sum.thinnest ? " Dashed: where the sheet is thinnest." : "";
+  figure.append(element("figcaption", {}, `${sheet.title}: a tab in its slot, to scale; in the circle twelve times as large.${dashed}`));
+  const made = `${sum.measured ? "Made for" : "As drawn:"} ${told(sum.made, data.unit)}`;
+  const cutter = choice.cutter === undefined ? [] : cutterWords(sheet, choice.cutter, at, data);
+  const words = [playWords(fit, sum, data), ...cutter].map((each) => element("p", {}, each));
+  return element("div", { class: "fit-result" }, element("div", {}, element("h3", {}, made), ...words), figure);
+}
+
+function element(tag, attributes, ...content) {
+  const made = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, value);
+  made.append(...content);
+  return made;
+}
+
+// ---- files --------------------------------------------------------------------------------
+
+// The fitted files: in the page itself, else fetched from beside it, once.
+function fittedFiles() {
+  const inside = find("fitted");
+  fitted ||= inside
+    ? Promise.resolve(JSON.parse(inside.textContent))
+    : fetch(data.files).then((answer) => {
+        if (!answer.ok) throw new Error(String(answer.status));
+        return answer.json();
+      });
+  fitted.catch(() => (fitted = null)); // asked anew the next time
+  return fitted;
+}
+
+// The choice as a point of the fitted files: what they do not depend on is left out.
+function pointOf({ numbers }, choice) {
+  const point = {};
+  for (const { name: sheet } of data.sheets) {
+    const wanted = {
+      thickness: summed(choice.sheets[sheet].readings).thickest,
+      fit: choice.sheets[sheet].fit,
+      cutter: choice.cutter,
+    };
+    for (const [number, value] of Object.entries(wanted)) {
+      const known = numbers.some(({ name }) => name === `${number}.${sheet}`);
+      if (known && value !== undefined) point[`${number}.${sheet}`] = value;
+    }
+  }
+  return point;
+}
+
+async function madeFiles() {
+  const choice = last;
+  try {
+    const found = await fittedFiles();
+    return fill(found, pointOf(found, choice));
+  } catch (trouble) {
+    const words =
+      trouble instanceof RangeError
+        ? trouble.message
+        : "The files could not be fetched. Opened from a disk, this page cannot read them: open start-here.html in the bundle, which has them in it.";
+    find("status").textContent = words;
+    return [];
+  }
+}
+
+function saved(name, content, kind) {
+  const link = element("a", { href: URL.createObjectURL(new Blob([content], { type: kind })), download: name });
+  place.append(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+  find("status").textContent = `Saved: ${name}`;
+}
+
+const stem = () => {
+  const labels = data.sheets.map(({ name }) => digits(summed(last.sheets[name].readings).thickest, 2));
+  return `${data.plan}-${data.release}-${labels.join("-")}mm`;
+};
+
+async function showFiles() {
+  const files = await madeFiles();
+  find("files").replaceChildren(
+    ...files.map((file) => {
+      const name = file.name.split("/").pop();
+      const button = element("button", { type: "button" }, name);
+      button.addEventListener("click", () => saved(name, file.text, "application/octet-stream"));
+      return element("li", {}, button);
+    }),
+  );
+}
+
+// ---- the build card -----------------------------------------------------------------------
+
+function restore({ sheets, cutter }) {
+  data.sheets.forEach(({ name }, index) => {
+    all("reading", boxes[index]).forEach((field, spot) => {
+      field.value = spot in sheets[name].readings ? `${digits(sheets[name].readings[spot], 2)} mm` : "";
+    });
+    const fits = all("fit", boxes[index]);
+    const near = fits.map((each) => Math.abs(Number(each.value) - sheets[name].fit));
+    if (fits.length) fits[near.indexOf(Math.min(...near))].checked = true;
+  });
+  const value = cutter === undefined ? "planned" : cutter === null ? "none" : "other";
+  for (const each of all("cutter")) each.checked = each.value === value;
+  if (find("width")) find("width").value = value === "other" ? `${digits(cutter, 3)} mm` : "";
+}
+
+async function load(field) {
+  const [file] = field.files;
+  if (!file) return;
+  const { choice, words } = readCard(await file.text(), data);
+  if (choice) restore(choice);
+  show();
+  find("status").textContent = words;
+  field.value = "";
+}
+
+// ---- at work ------------------------------------------------------------------------------
+
+find("without", place.parentElement)?.remove();
+find("form").hidden = false;
+find("form").addEventListener("submit", (event) => event.preventDefault());
+find("form").addEventListener("input", ({ target }) => show(target));
+find("form").addEventListener("change", () => {
+  show();
+  find("status").textContent = [...find("results").querySelectorAll("h3, p")].map((each) => each.textContent).join(" ");
+});
+find("width")?.addEventListener("focus", () => {
+  for (const each of all("cutter")) each.checked = each.value === "other";
+});
+find("zip")?.addEventListener("click", async () => {
+  const files = await madeFiles();
+  if (files.length) saved(`${stem()}.zip`, storedZip(files, data.day, stem()), "application/zip");
+});
+find("each")?.addEventListener("toggle", ({ target }) => target.open && last && showFiles());
+find("card").addEventListener("click", () => saved(`${stem()}.card.json`, cardText(data, last), "application/json"));
+find("label").addEventListener("click", () => saved(`${stem()}.label.svg`, labelText(data, last), "image/svg+xml"));
+find("load").addEventListener("change", ({ target }) => load(target));
+show();

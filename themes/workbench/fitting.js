@@ -1,0 +1,335 @@
+// What the fitting page reckons: readings in mm, widths, play, refusals, a joint's drawing, the card.
+//
+// Plain functions of plain data, no page among them. They stand after fitted.js and use its digits.
+// Lengths are mm. A sheet is one of the page's data: {name, title, least, most, drawn, stock: [least,
+// most], fit, fits, cutter, curve, narrow: [{takes, width}], recessed}. A choice is what the reader
+// chose: {sheets: {NAME: {readings, fit}}, cutter: mm, null for none, undefined as planned}.
+
+"use strict";
+
+// ---- readings -----------------------------------------------------------------------------
+
+const NUMBER = /^(?:(\d+)[ -](\d+)\/(\d+)|(\d+)\/(\d+)|(\d+(?:[.,]\d*)?|[.,]\d+)) ?(mm|cm|in\.?|inch|inches|")?$/;
+const IN_MM = { mm: 1, cm: 10, in: 25.4 };
+
+// What somebody wrote, in one spelling: 1½″ is 1 1/2".
+function spelt(text) {
+  const apart = text.replace(/[¼-¾⅐-⅞]/g, (sign) => ` ${sign.normalize("NFKC")}`);
+  return apart.replace(/\u2044/g, "/").replace(/[″”“]|''/g, '"').replace(/\s+/g, " ").trim().toLowerCase();
+}
+
+// A number with the units it may be in, the likelier first; null where it is none.
+function parsed(text) {
+  const found = NUMBER.exec(spelt(text));
+  if (!found) return null;
+  const [whole, up, down] = found[5] ? [0, found[4], found[5]] : found.slice(1, 4);
+  const value = down ? Number(whole) + up / down : Number(found[6].replace(",", "."));
+  if (!Number.isFinite(value) || value <= 0) return null;
+  const unit = found[7] ? (found[7] === "mm" || found[7] === "cm" ? found[7] : "in") : "";
+  if (unit) return { value, units: [unit] };
+  return { value, units: down ? ["in"] : ["mm", "in"] };
+}
+
+const within = (mm, [least, most]) => least <= mm && mm <= most;
+
+// A length within a range of what it can be, {mm}, else {fault} in words. `meant` is the narrower
+// range in which a slip of unit or of the point is looked for.
+function lengthIn(text, likely, meant, decimals, what, unit) {
+  const quoted = `“${text.trim().slice(0, 24)}”`;
+  const stated = parsed(text);
+  if (!stated) return { fault: `${quoted} is no number: write ${examples(meant, unit)}.` };
+  const ways = stated.units.map((each) => stated.value * IN_MM[each]);
+  const mm = ways.find((each) => within(each, likely));
+  if (mm !== undefined) return { mm: rounded(mm, decimals) };
+  const slip = slipped(stated, meant);
+  if (slip) return { fault: `${quoted} cannot be ${what}. Is it ${slip}?` };
+  return { fault: `${quoted} cannot be ${what}.` };
+}
+
+// What was meant where the unit is another or the point stands elsewhere: 0.7 mm is 0.7 in.
+function slipped({ value, units }, meant) {
+  for (const power of [0, 1, -1, 2, -2, 3, -3]) {
+    for (const unit of [units[0], units[0] === "in" ? "mm" : "in"]) {
+      const moved = power < 0 ? value / 10 ** -power : value * 10 ** power;
+      if (within(moved * IN_MM[unit], meant)) return `${digits(moved, unit === "in" ? 4 : 3)} ${unit}`;
+    }
+  }
+  return "";
+}
+
+function examples([least, most], unit) {
+  const mm = rounded((least + most) / 2, 1);
+  const near = sold((Math.round((mm / 25.4) * 32) / 32) * 25.4); // a fraction by which sheets are sold
+  const told = [digits(mm, 1), `${fixed(mm / 25.4, 3)} in`, `${near} in`];
+  return unit === "in" ? `${told[2]}, ${told[1]} or ${told[0]} mm` : `${told[0]}, ${told[1]} or ${told[2]}`;
+}
+
+function readingOf(text, sheet, unit) {
+  const likely = [sheet.least / 2, sheet.most * 2];
+  const meant = [sheet.least * 0.93, sheet.most * 1.07];
+  return lengthIn(text, likely, meant, 2, `the thickness of ${sheet.title}`, unit);
+}
+
+// A cutter's diameter: a bare number below 0.8 is in inches.
+function cutterOf(text, unit) {
+  return lengthIn(text, [0.8, 26], [1, 13], 3, "a cutter for this", unit);
+}
+
+// The thickest, the thinnest and the mean of readings, which are whole hundredths of a mm.
+function summed(readings) {
+  const sum = readings.reduce((total, each) => total + Math.round(each * 100), 0);
+  return {
+    thickest: Math.max(...readings),
+    thinnest: Math.min(...readings),
+    mean: rounded(sum / readings.length / 100, 2),
+  };
+}
+
+// ---- telling ------------------------------------------------------------------------------
+
+// What a calliper reads, in both units: 17.83 mm (0.702 in).
+function told(mm, unit) {
+  const [metric, inch] = [`${digits(mm, 2)} mm`, `${inches(mm)} in`];
+  return unit === "in" ? `${inch} (${metric})` : `${metric} (${inch})`;
+}
+
+const inches = (mm) => (Math.abs(mm) < 1 ? digits(mm / 25.4, 3) : calliper(mm));
+
+const toldIn = (mm, unit) => (unit === "in" ? inches(mm) : digits(mm, 2));
+
+function toldRange([least, most], unit) {
+  const [metric, inch] = [[least, most].map((each) => digits(each, 2)), [least, most].map(calliper)];
+  const [a, b] = [`${metric.join(" to ")} mm`, `${inch.join(" to ")} in`];
+  return unit === "in" ? `${b} (${a})` : `${a} (${b})`;
+}
+
+// ---- fit and play -------------------------------------------------------------------------
+
+// How wide what takes a sheet is in the files for a thickness `made`, and how much wider than the
+// sheet where it is thickest and thinnest, mm.
+function playOf(fit, { made, thickest, thinnest }) {
+  const slot = made + 2 * fit;
+  return { slot, thick: slot - thickest, thin: slot - thinnest };
+}
+
+// Words for a clearance on one side of a joint; `words` are [up to, words], the least first.
+function fitWords(side, words) {
+  return (words.find(([most]) => side <= most + 1e-9) || words[words.length - 1])[1];
+}
+
+function playWords(fit, sum, { unit, fitWords: words }) {
+  const { slot, thick, thin } = playOf(fit, sum);
+  const wide = `Slots for it are ${told(slot, unit)} wide.`;
+  const most = `${told(thick, unit)} of play: ${fitWords(thick / 2, words)}`;
+  if (sum.thickest === sum.thinnest) return `${wide} The joint has ${most}.`;
+  const least = `${told(thin, unit)}: ${fitWords(thin / 2, words)}`;
+  return `${wide} Where the sheet is thickest, the joint has ${most}; where it is thinnest, ${least}.`;
+}
+
+// ---- what cannot be -----------------------------------------------------------------------
+
+// Why nothing is made for a thickness, with what can be done; empty where it is within the range.
+function refusal(sheet, thickest, data) {
+  const { unit, plan, ask } = data;
+  const range = [sheet.least, sheet.most];
+  if (within(thickest, range)) return "";
+  const thin = thickest < sheet.least;
+  const why =
+    `${told(thickest, unit)} is ${thin ? "thinner" : "thicker"} than the plan is proved for: ` +
+    `${toldRange(range, unit)}.`;
+  const loose = told(sheet.least + 2 * sheet.fit - thickest, unit);
+  const ready = thin
+    ? `Files for ${told(sheet.least, unit)} would go together with ${loose} of play.`
+    : "No file of the plan lets it in.";
+  if (!within(thickest, sheet.stock)) {
+    const sold = `${sheet.title} is sold from ${toldRange(sheet.stock, unit)}: is it this sheet?`;
+    return `${why} ${ready} ${sold}`;
+  }
+  const made = `kerfolio files --plan ${plan} --sheet ${sheet.name}=${digits(thickest, 2)}`;
+  return `${why} ${ready} ${ask} may prove and make others: ${made}`;
+}
+
+// A spread that no sheet has is told, and nothing more.
+function spreadWords({ thickest, thinnest }, unit) {
+  const apart = thickest - thinnest;
+  return apart > 1 + 1e-9
+    ? `The readings are ${told(apart, unit)} apart, more than one sheet should be: is one of them a slip?`
+    : "";
+}
+
+// What no longer works with a cutter (mm; null for none) on a sheet, sentence by sentence.
+function cutterWords(sheet, cutter, at, { unit, relief }) {
+  const found = [];
+  if (cutter === null) {
+    if (relief) found.push("Inside corners stay square: for a laser, or for a saw and a chisel; a router leaves them full.");
+    if (sheet.recessed) found.push("A laser cuts no recesses: those of this sheet want a router or a chisel.");
+    return found;
+  }
+  const widths = sheet.narrow.map(({ takes, width }) => (takes ? at[takes].thickness + 2 * at[takes].fit : width));
+  const least = Math.min(...widths);
+  if (cutter > least + 0.005) {
+    found.push(`A cutter of ${told(cutter, unit)} does not go into what is ${told(least, unit)} wide.`);
+  }
+  if (sheet.curve && cutter > 2 * sheet.curve + 0.005) {
+    found.push(
+      `It does not follow the tightest inside curve, of ${told(sheet.curve, unit)} radius: what it leaves there is cut by hand.`,
+    );
+  }
+  return found;
+}
+
+// ---- ready-made sets ----------------------------------------------------------------------
+
+// The set for each sheet's thickest reading, rounded, else the next thicker; null where none is.
+function readySet(data, thickest) {
+  const near = data.sheets.map(({ name }) => {
+    const known = [...new Set(data.ready.map(({ at }) => at[name]))].sort((a, b) => a - b);
+    const same = known.filter((each) => Math.abs(each - thickest[name]) <= data.step / 2 + 1e-9);
+    const apart = (each) => Math.abs(each - thickest[name]);
+    if (same.length) return same.reduce((best, each) => (apart(each) < apart(best) ? each : best));
+    return thickest[name] < known[0] ? undefined : known.find((each) => each > thickest[name]);
+  });
+  return data.ready.find(({ at }) => data.sheets.every(({ name }, index) => at[name] === near[index])) || null;
+}
+
+// ---- the drawing of one joint -------------------------------------------------------------
+
+// A tab in its slot, cut through, to scale, and its edge in a circle twelve times as large. SVG.
+function jointDrawing(fit, sum, unit) {
+  const { slot, thick, thin } = playOf(fit, sum);
+  const by = 84 / sum.thickest;
+  const [x, y, wide, tall] = [150, 104, slot * by, 84];
+  const tab = sum.thickest * by;
+  const [left, right] = [x - wide / 2, x + wide / 2];
+  const plies = 2 * Math.floor(sum.thickest / 2.8) + 1;
+  const board = (from, to) =>
+    `<path class="k-fill-wood" d="M${at(from)} ${y}H${at(to)}V${y + tall}H${at(from)}Z"/>` +
+    lines(plies, (part) => `M${at(from)} ${at(y + tall * part)}H${at(to)}`) +
+    `<path class="k-line-ink" fill="none" stroke-width="1.4" d="M${at(from)} ${y}H${at(to)}V${y + tall}H${at(from)}Z"/>`;
+  const upright =
+    `<path class="k-fill-wood-dark" d="M${at(x - tab / 2)} 22H${at(x + tab / 2)}V${y + tall}H${at(x - tab / 2)}Z"/>` +
+    lines(plies, (part) => `M${at(x - tab / 2 + tab * part)} 22V${y + tall}`) +
+    `<path class="k-line-ink" fill="none" stroke-width="1.4" d="M${at(x - tab / 2)} 22H${at(x + tab / 2)}V${y + tall}H${at(x - tab / 2)}Z"/>`;
+  const name =
+    `A tab of ${told(sum.thickest, unit)} in a slot of ${told(slot, unit)}, cut through, to scale, and its edge twelve times as large.`;
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 226" role="img" aria-label="${name}">` +
+    board(20, left) + board(right, 262) + upright +
+    dimension(x - tab / 2, x + tab / 2, 12, toldIn(sum.thickest, unit)) +
+    dimension(left, right, y + tall + 14, toldIn(slot, unit)) +
+    lens(right, y, by, thick / 2, thin / 2, unit) +
+    "</svg>"
+  );
+}
+
+const at = (value) => digits(value, 2);
+
+const lines = (count, path) =>
+  `<path class="k-line-faint" stroke-width="0.6" d="${Array.from({ length: count - 1 }, (_, each) => path((each + 1) / count)).join("")}"/>`;
+
+function dimension(from, to, y, text) {
+  const tick = (x) => `M${at(x)} ${y - 4}V${y + 4}`;
+  return (
+    `<path class="k-line-soft" fill="none" stroke-width="1" d="M${at(from)} ${y}H${at(to)}${tick(from)}${tick(to)}"/>` +
+    `<text class="k-fill-ink" x="${at(to + 8)}" y="${y + 5}" font-size="14">${text}</text>`
+  );
+}
+
+// The gap at one side of the tab: in full the thickest place, dashed the thinnest.
+function lens(x, y, by, thick, thin, unit) {
+  const [cx, cy, r] = [334, 76, 56];
+  const [wall, top] = [cx + 22, cy - 8];
+  const [face, dashed] = [thick, thin].map((gap) => wall - gap * by * 12);
+  const shown = Math.max(cx - r, face);
+  const thinner = thin > thick ? `<path class="k-line-accent" stroke-width="1.4" stroke-dasharray="5 4" d="M${at(Math.max(dashed, cx - r + 6))} ${cy - r}V${cy + r}"/>` : "";
+  return (
+    `<clipPath id="fitting-lens"><circle cx="${cx}" cy="${cy}" r="${r}"/></clipPath>` +
+    `<path class="k-line-soft" fill="none" stroke-width="1" d="M${at(x + 4)} ${at(y - 3)}L${cx - r + 8} ${cy + 24}"/>` +
+    `<circle class="k-line-soft" cx="${at(x)}" cy="${y}" r="4.7" fill="none" stroke-width="1"/>` +
+    `<g clip-path="url(#fitting-lens)"><circle class="k-fill-paper" cx="${cx}" cy="${cy}" r="${r}"/>` +
+    `<path class="k-fill-wood" d="M${wall} ${top}H400V140H${wall}Z"/>` +
+    `<path class="k-fill-wood-dark" d="M${cx - r} 0H${at(shown)}V150H${cx - r}Z"/>` +
+    `<path class="k-line-ink" fill="none" stroke-width="1.6" d="M400 ${top}H${wall}V140M${at(shown)} 0V150"/>${thinner}</g>` +
+    `<circle class="k-line-soft" cx="${cx}" cy="${cy}" r="${r}" fill="none" stroke-width="1"/>` +
+    `<text class="k-fill-ink" x="${cx}" y="${cy + r + 20}" font-size="14" text-anchor="middle">${toldIn(thick, unit)}${thin > thick ? ` to ${toldIn(thin, unit)}` : ""}</text>` +
+    `<text class="k-fill-soft" x="${cx}" y="${cy + r + 37}" font-size="12" text-anchor="middle">on each side</text>`
+  );
+}
+
+// ---- the build card -----------------------------------------------------------------------
+
+const CARD = "kerfolio-card/1";
+
+// What was chosen, as a file: from it the same files are made again.
+function cardText(data, choice) {
+  const sheets = data.sheets.map(({ name, title }) => ({
+    sheet: name,
+    material: title,
+    thickness: summed(choice.sheets[name].readings).thickest,
+    readings: choice.sheets[name].readings,
+    fit: choice.sheets[name].fit,
+  }));
+  const cutter = choice.cutter === undefined ? "as planned" : choice.cutter === null ? "none" : choice.cutter;
+  const card = { format: CARD, plan: data.plan, title: data.title, release: data.release, sheets, cutter };
+  return `${JSON.stringify(card, null, 1)}\n`;
+}
+
+// The choice on a card and what there is to tell of it, {choice, words}; choice null where it is none
+// of this plan.
+function readCard(text, data) {
+  let card;
+  try {
+    card = JSON.parse(text);
+  } catch {
+    card = null;
+  }
+  if (!card || card.format !== CARD || !Array.isArray(card.sheets)) {
+    return { choice: null, words: "This file is no build card. Nothing was changed." };
+  }
+  const title = String(card.title).slice(0, 80);
+  const release = String(card.release).slice(0, 20);
+  if (card.plan !== data.plan) {
+    return { choice: null, words: `This card is for ${title} ${release}, not for ${data.title}. Nothing was changed.` };
+  }
+  const choice = { sheets: {}, cutter: card.cutter === "none" ? null : Number(card.cutter) || undefined };
+  for (const { name, fit } of data.sheets) {
+    const found = card.sheets.find((each) => each && each.sheet === name) || {};
+    const readings = (Array.isArray(found.readings) ? found.readings : []).map(Number).filter((each) => each > 0);
+    choice.sheets[name] = { readings: readings.slice(0, 8), fit: Number.isFinite(found.fit) ? found.fit : fit };
+  }
+  if (card.release === data.release) return { choice, words: "The choices of the card are back." };
+  const words =
+    `The choices of the card are back, but it was written for release ${release} and these files are of ` +
+    `${data.release}: what has changed since may not match what you have.`;
+  return { choice, words };
+}
+
+// What a set of files was made for, one line for each sheet, and the cutter's.
+function cardLines(data, choice) {
+  const sheets = data.sheets.map(({ name, title }) => {
+    const { thickest } = summed(choice.sheets[name].readings);
+    return `${title}: ${told(thickest, data.unit)}, fit ${told(choice.sheets[name].fit, data.unit)}`;
+  });
+  const cutter = { undefined: "as planned", null: "none" }[choice.cutter] || told(choice.cutter, data.unit);
+  return [...sheets, `Cutter: ${cutter}`];
+}
+
+// A label to glue underneath, an SVG of real size.
+function labelText(data, choice) {
+  const rows = cardLines(data, choice);
+  const height = 24 + 5.6 * rows.length + (data.newest ? 5.6 : 0);
+  const fits = (text, size) => digits(Math.min(size, 82 / (0.56 * text.length)), 2);
+  const line = (text, y, size, weight) =>
+    `<text x="4" y="${at(y)}" font-size="${fits(text, size)}"${weight ? ` font-weight="${weight}"` : ""}>${escaped(text)}</text>\n`;
+  const head = line(data.title, 9, 5.6, 600) + line(`Release ${data.release}, ${data.house}`, 15, 3.6);
+  const body = rows.map((text, row) => line(text, 22.4 + 5.6 * row, 3.6)).join("");
+  const foot = data.newest ? line(data.newest, 22.4 + 5.6 * rows.length, 3) : "";
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" width="90mm" height="${at(height)}mm" viewBox="0 0 90 ${at(height)}" font-family="sans-serif">\n` +
+    `<title>${escaped(`${data.title} ${data.release}`)}</title>\n` +
+    `<path fill="none" stroke="#000" stroke-width="0.3" d="M0.5 0.5H89.5V${at(height - 0.5)}H0.5ZM4 17.4H86"/>\n` +
+    `${head}${body}${foot}</svg>\n`
+  );
+}
+
+const escaped = (text) => text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;");
