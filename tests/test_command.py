@@ -9,6 +9,7 @@ import sys
 from importlib.util import find_spec
 from pathlib import Path
 
+import click
 import pytest
 from jsonschema import Draft202012Validator
 
@@ -18,7 +19,13 @@ from tests.plans import RACK, lay_down
 
 
 def test_help_shows_an_example() -> None:
-    for command in ("prove", "sequence", "layout", "batch", "publish", "trials", "stock", "schema"):
+    from kerfolio.cli import kerfolio
+
+    listed = run("--help").stdout
+    for command in kerfolio.commands:
+        assert f"\n  {command} " in listed, "each stands in its group"
+        if isinstance(kerfolio.commands[command], click.Group):
+            continue
         done = run(command, "--help")
         assert done.returncode == 0
         assert f"Example: kerfolio {command}" in done.stdout
@@ -307,6 +314,26 @@ def test_the_stock_is_shown_with_files_and_sources(tmp_path: Path) -> None:
     assert "from memory: Handbook of Finnish Plywood" in lines["Stiffness along"]
     inside = run("stock", "birch-plywood-18", cwd=shop)
     assert (inside.returncode, inside.stdout) == (0, done.stdout)
+
+
+def test_files_for_a_measured_sheet_go_to_a_folder_of_their_own(tmp_path: Path) -> None:
+    shop = lay_down(tmp_path / "shop")
+    asked = ("--plan", "rack", "--sheet", "ply=17.634", "--fit", "0.08", "--cutter", "3.175")
+    done = run("files", str(shop), *asked)
+    label = "17.63mm-fit-0.08mm-cutter-3.175mm"
+    out = shop / "files" / f"rack-{label}"
+    assert (done.returncode, done.stdout.splitlines()[-1]) == (
+        0,
+        f"For {label}: wrote {len(files_of(out))} files to {out}",
+    )
+    again = run("files", str(shop), *asked)
+    assert again.returncode == 0
+    wrong = run("files", str(shop), "--plan", "rack", "--sheet", "mdf=17.6")
+    assert wrong.returncode == 1
+    assert "Not written. 1 error." in wrong.stdout
+    batch = run("batch", str(shop), "--plan", "rack", "--copies", "2", "--sheet", "17.63")
+    assert batch.returncode == 0
+    assert (shop / "batches/rack-2/cut/17.63mm/sheet-1-17.63mm.dxf").is_file()
 
 
 def test_the_stock_is_narrowed_down_and_mistakes_are_told(tmp_path: Path) -> None:

@@ -18,7 +18,6 @@ ROOT = Path(__file__).resolve().parent.parent
 SOURCE = ROOT / "generator"
 
 ALLOWED: dict[str, str] = {
-    "kerfolio.settling.point.point": "files for any thickness, fit and cutter",
     "kerfolio.shop.screw.ultimate_withdrawal": "for screws in edges",
     "kerfolio.shop.screw.allowable_withdrawal": "for screws in edges",
     "kerfolio.fitted.reading.read_fitted": "for the files that bundles carry",

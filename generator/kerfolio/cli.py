@@ -19,6 +19,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
+from click import Group
 
 from kerfolio.basis.digits import rounded
 from kerfolio.basis.finding import Finding, Severity, has_errors
@@ -116,7 +117,31 @@ def _as_json(findings: Iterable[Finding]) -> str:
     return json.dumps(rows, indent=1)  # in ASCII: it is the same in every locale
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+_GROUPS = {
+    "Begin": ("start", "add", "schema"),
+    "Make": ("prove", "sequence"),
+    "Cut": ("layout", "files", "batch", "trials", "stock"),
+    "Hand on": ("publish",),
+}
+"""What a person wants to do, and the commands for it."""
+
+
+class _Grouped(Group):
+    """Lists the commands by what a person wants to do."""
+
+    def format_commands(
+        self,
+        ctx: click.Context,  # noqa: ARG002 - which commands there are hangs on nothing
+        formatter: click.HelpFormatter,
+    ) -> None:
+        """Write each group with a line for each of its commands."""
+        for title, names in _GROUPS.items():
+            known = [(name, self.commands[name]) for name in names if name in self.commands]
+            with formatter.section(title):
+                formatter.write_dl([(name, each.get_short_help_str(200)) for name, each in known])
+
+
+@click.group(cls=_Grouped, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="kerfolio")
 @click.option("--trace", is_flag=True, help="Show where the program failed, should it fail.")
 def kerfolio(trace: bool) -> None:
@@ -289,6 +314,66 @@ def layout_command(
     sys.exit(1 if has_errors(made.findings) else 0)
 
 
+_SHEETS = click.option(
+    "--sheet",
+    "sheets",
+    multiple=True,
+    metavar="[NAME=]THICKNESS",
+    help="What a sheet measures; one that is not named is as the plan is drawn for.",
+)
+_FITS = click.option(
+    "--fit", "fits", multiple=True, metavar="[NAME=]FIT", help="Clearance on each side of a joint."
+)
+_CUTTERS = click.option(
+    "--cutter",
+    "cutters",
+    multiple=True,
+    metavar="[NAME=]DIAMETER",
+    help="The cutter, or `none` for a laser or a hand's tools: no relief.",
+)
+
+
+@kerfolio.command("files")
+@_WORKSHOP
+@click.option("--plan", "plan", required=True, metavar="NAME", help="The plan to make.")
+@_SHEETS
+@_FITS
+@_CUTTERS
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    metavar="DIR",
+    help="Where the files go [WORKSHOP/files/NAME-THICKNESS].",
+)
+def files_command(
+    workshop: Path,
+    plan: str,
+    sheets: tuple[str, ...],
+    fits: tuple[str, ...],
+    cutters: tuple[str, ...],
+    out: Path | None,
+) -> None:
+    """Write cut files, templates and setup sheets for a measured sheet, a fit and a cutter.
+
+    The plan is settled and proved there, whatever it is published for. Lengths are in the plan's
+    unit, or say theirs. A fit or a cutter without a name is for all sheets.
+
+    Example: kerfolio files my-workshop --plan stool --sheet ply=17.63 --cutter 3.175
+    """
+    from kerfolio.publishing.asked import Asked
+    from kerfolio.publishing.point_files import FilesRequest, make_files
+
+    progress = Progress()
+    asked = Asked(sheets=sheets, fits=fits, cutters=cutters)
+    made = make_files(FilesRequest(folder=workshop, plan=plan, asked=asked, out=out), progress)
+    progress.close()
+    _print_findings(made.findings)
+    if has_errors(made.findings):
+        click.echo(f"Not written. {_summary(made.findings)}")
+        sys.exit(1)
+    click.echo(f"For {made.label}: wrote {counted(len(made.written), 'file')} to {made.out}")
+
+
 @kerfolio.command("batch")
 @_WORKSHOP
 @click.option("--plan", "plan", required=True, metavar="NAME", help="The plan to make.")
@@ -301,14 +386,27 @@ def layout_command(
     metavar="DIR",
     help="Where the files go [WORKSHOP/batches/NAME-N].",
 )
-def batch_command(workshop: Path, plan: str, copies: int, out: Path | None) -> None:
+@_SHEETS
+@_FITS
+@_CUTTERS
+def batch_command(
+    workshop: Path,
+    plan: str,
+    copies: int,
+    out: Path | None,
+    sheets: tuple[str, ...],
+    fits: tuple[str, ...],
+    cutters: tuple[str, ...],
+) -> None:
     """Lay out several copies of a plan together and write what it takes to cut them.
 
     The pieces of one copy are kept together where that costs no sheet; with offcuts, all copies are
-    laid out as one. The plan's own layout and the site stay as they are.
+    laid out as one. The plan's own layout and the site stay as they are. Files are for every
+    published thickness, or as `files` makes them for the sheet, fit and cutter that are named.
 
     Example: kerfolio batch my-workshop --plan stool --copies 4
     """
+    from kerfolio.publishing.asked import Asked
     from kerfolio.publishing.batch import BatchRequest, make_batch
 
     progress = Progress()
@@ -317,6 +415,9 @@ def batch_command(workshop: Path, plan: str, copies: int, out: Path | None) -> N
         plan=plan,
         copies=copies,
         out=out or workshop / "batches" / f"{plan}-{copies}",
+        asked=Asked(sheets=sheets, fits=fits, cutters=cutters)
+        if sheets or fits or cutters
+        else None,
     )
     made = make_batch(request, progress)
     progress.close()
@@ -324,8 +425,8 @@ def batch_command(workshop: Path, plan: str, copies: int, out: Path | None) -> N
     if has_errors(made.findings):
         click.echo(f"Not written. {_summary(made.findings)}")
         sys.exit(1)
-    sheets = counted(made.sheets, "sheet")
-    click.echo(f"{copies} copies on {sheets}: wrote {len(made.written)} files to {request.out}")
+    laid = counted(made.sheets, "sheet")
+    click.echo(f"{copies} copies on {laid}: wrote {len(made.written)} files to {request.out}")
 
 
 @kerfolio.command("publish")

@@ -88,7 +88,7 @@ def of_set(*changes: tuple[str, str]) -> Used:
 
 def test_a_board_that_lies_on_feet_is_told_with_them() -> None:
     used = of_set()
-    foot, thing = used.things
+    thing, foot = used.things
     assert foot.title == "Foot, by itself"
     assert foot.sentence.startswith("Not for carrying: no panel of it lies flat; not for leaning")
     assert thing.title == "Board on 2 × Foot"
@@ -107,7 +107,7 @@ def test_a_board_that_lies_on_feet_is_told_with_them() -> None:
 
 def test_a_board_that_is_clamped_is_one_body_with_its_feet() -> None:
     used = of_set(("overhang: 110}", "overhang: 110, held: clamped}"))
-    heads = [each.head for each in used.things[1].figures]
+    heads = [each.head for each in used.things[0].figures]
     assert "A load on its edge tips it, from" in heads
     held = next(each for each in used.assumptions if each.label == "It is held on what bears it")
     assert held.value == "by clamps: all move as one body"

@@ -227,6 +227,7 @@ def stool(units_first: str = "mm") -> Edition:
         plan=PLAN,
         settled=settled,
         variants=tuple(settled_at(PLAN, each) for each in (17.6, 17.8, 18.0)),
+        corners=tuple(settled_at(PLAN, each) for each in (17.8, 17.6, 18.0)),
         layout=_layout(settled),
         parts=_rows(settled),
         hardware=(

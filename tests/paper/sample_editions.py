@@ -47,6 +47,7 @@ def edition(settled: SettledPlan, layout: Layout) -> Edition:
         plan=settled.plan,
         settled=settled,
         variants=(settled,),
+        corners=(settled,),
         layout=layout,
         parts=(),
         hardware=(),

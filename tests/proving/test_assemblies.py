@@ -271,6 +271,27 @@ def test_a_span_and_its_assembly_agree_on_what_holds() -> None:
     assert "span-lifts" in [each[0] for each in rules(spanned(8, held="fixed"))]
 
 
+def test_a_span_that_lies_counts_as_lying_where_its_assembly_is_held() -> None:
+    found = [each[0] for each in rules(spanned(8, held="lying", lying=", held: clamped"))]
+    assert sorted(found) == ["held-otherwise", "span-lifts"]
+
+
+def test_a_tall_pile_of_low_things_is_told_to_tip() -> None:
+    """A board of 900 that stands on end on feet of 220: 1120 mm."""
+    tall = (
+        ("sheets:", "uses: [store things]\nsheets:"),
+        ("  board:\n    pieces: [board]\n", f"  board:\n    pieces: [board]\n{UPRIGHT}"),
+    )
+    found = proved(changed(*tall)).findings
+    told = [each.message for each in found if each.rule == "set-tips"]
+    assert told == ["`board` and what it lies on may tip over, and no caution says so"]
+    low = proved(changed(tall[0])).findings
+    assert "set-tips" not in [each.rule for each in low]
+
+
+UPRIGHT = "    standing: {piece: board, looks: front, top: right}\n"
+
+
 def test_a_use_is_judged_with_what_a_thing_lies_on() -> None:
     stated = ("sheets:", "uses: [stand things on, lean on]\nsheets:")
     assert rules(changed(stated)) == [

@@ -32,7 +32,7 @@ def refused(shop: Path, out: Path, monkeypatch: pytest.MonkeyPatch) -> list[str]
     def begin(*_: object, **__: object) -> None:
         raise _BegunError
 
-    monkeypatch.setattr(batch, "examine", begin)
+    monkeypatch.setattr(batch, "examine_at", begin)
     try:
         made = make_batch(BatchRequest(folder=shop, plan="rack", copies=2, out=out))
     except _BegunError:

@@ -49,7 +49,7 @@ def build_of(drawn: SettledPlan, variants: Sequence[SettledPlan]) -> Build | Non
     if together is None:
         return None
     ends = {id(each): each for each in (variants[0], drawn, variants[-1])}
-    fitted = tuple(_fitted(each, drawn, together) for each in ends.values())
+    fitted = tuple(fitted_at(each, drawn, together) for each in ends.values())
     graphs = blocking(together.assembled)
     order, blocked, locked = _order(drawn, together, graphs)
     return Build(
@@ -64,7 +64,8 @@ def build_of(drawn: SettledPlan, variants: Sequence[SettledPlan]) -> Build | Non
     )
 
 
-def _fitted(settled: SettledPlan, drawn: SettledPlan, together: Together) -> Fitted | None:
+def fitted_at(settled: SettledPlan, drawn: SettledPlan, together: Together) -> Fitted | None:
+    """Return a plan put together as it is where drawn, and what clashes; None where it cannot."""
     made = together if settled is drawn else put_together(settled, together)
     return None if made is None else Fitted(together=made, clashes=clashes(made.assembled))
 

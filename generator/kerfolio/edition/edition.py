@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder
@@ -47,7 +47,8 @@ class Edition:
     """One release of one plan.
 
     ``settled`` is the variant the plan is drawn for, ``variants`` all of them in order of
-    thickness. ``trials`` are only those that the maker marked public. ``pictures`` maps a path of
+    thickness, ``corners`` that one and then the plan with every sheet at its thinnest or its
+    thickest. ``trials`` are only those that the maker marked public. ``pictures`` maps a path of
     the plan folder (``photos/finished.png``) to the picture's bytes, ready to print. ``made`` are
     the things it makes, each put together, ``together`` all of a set in its place; ``drawings``
     their pictures: ``assembled``, ``exploded`` (of a set ``NAME-assembled``, and ``set`` of all of
@@ -63,6 +64,7 @@ class Edition:
     plan: Plan
     settled: SettledPlan
     variants: tuple[SettledPlan, ...]
+    corners: tuple[SettledPlan, ...]
     layout: Layout
     parts: tuple[PartRow, ...]
     hardware: tuple[HardwareRow, ...]
@@ -91,12 +93,6 @@ class Edition:
     def first(self) -> str:
         """The unit shown first, ``mm`` or ``in``."""
         return self.identity.unit_for(self.plan)
-
-    @property
-    def corners(self) -> tuple[SettledPlan, ...]:
-        """The plan as it is drawn, then with every sheet at its thinnest or its thickest."""
-        ends = [(min(mm), max(mm)) for mm in zip(*map(_thicknesses, self.variants), strict=True)]
-        return (self.settled, *(each for each in self.variants if _is_corner(each, ends)))
 
     @property
     def assembled(self) -> tuple[Assembled, BuildOrder] | None:
@@ -138,11 +134,3 @@ class Edition:
     def weight(self) -> Weight:
         """What one copy weighs."""
         return weight_of(self.settled)
-
-
-def _thicknesses(settled: SettledPlan) -> tuple[float, ...]:
-    return tuple(mm for _, mm in settled.variant.thickness)
-
-
-def _is_corner(settled: SettledPlan, ends: Sequence[tuple[float, float]]) -> bool:
-    return all(mm in both for mm, both in zip(_thicknesses(settled), ends, strict=True))

@@ -28,7 +28,10 @@ _ART = "cut/engravings/{part}.{art}.{ending}"
 _LAYOUT = "layout/layout-{paper}.pdf"
 _SAW = "layout/saw-{paper}.pdf"
 _SETUP = "setup/setup-{paper}.pdf"
+_TEMPLATES = "templates/{fit}-{paper}.pdf"
 _OF_A_BATCH = (_SHEET, _ART, _LAYOUT, _SAW, _SETUP)
+_OF_A_POINT = (*_OF_A_BATCH, _PART, _TEMPLATES)
+FILES = "files.json"
 PLAN = "plan.json"
 LICENCE = "LICENCE.txt"
 START = "start-here.html"
@@ -71,7 +74,7 @@ def art_name(file: str, ending: str) -> str:
 
 def template_name(fit: str, paper: str) -> str:
     """Return the name of the full-size templates; ``paper`` is ``a4``, ``letter`` or ``roll``."""
-    return f"templates/{fit}-{paper}.pdf"
+    return _TEMPLATES.format(fit=fit, paper=paper)
 
 
 def booklet_name(paper: str) -> str:
@@ -145,8 +148,17 @@ def _cut_names(edition: Edition, ending: str) -> set[str]:
 
 def is_of_batch(name: str, formats: Iterable[CutFormat]) -> bool:
     """Tell whether a batch, of whatever plan, writes a file of this name."""
+    return name in LISTS or _is_one_of(_OF_A_BATCH, name, formats)
+
+
+def is_of_point(name: str, formats: Iterable[CutFormat]) -> bool:
+    """Tell whether files for one point, of whatever plan, have one of this name."""
+    return name == FILES or _is_one_of(_OF_A_POINT, name, formats)
+
+
+def _is_one_of(forms: Iterable[str], name: str, formats: Iterable[CutFormat]) -> bool:
     endings = [each.ending for each in formats]
-    return name in LISTS or any(_fits(name, form, endings) for form in _OF_A_BATCH)
+    return any(_fits(name, form, endings) for form in forms)
 
 
 def _fits(name: str, form: str, endings: Iterable[str]) -> bool:

@@ -38,7 +38,8 @@ DEFER = (
 )
 NO_CLAMP = "No edge has room: hold the sheet by vacuum, tape or screws in the waste."
 COMPARE = "Your toolpath program should find, along the drawn lines:"
-NO_SETTINGS = "The plan states no cut settings for this sheet: choose your own, and try them."
+_NO_SETTINGS = "The plan states no cut settings for this sheet: choose your own, and try them."
+_OTHER_CUTTER = "The plan's cut settings are for another cutter: choose your own, and try them."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,7 +57,10 @@ class WorkLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RunLines:
-    """A cutter with its setting in words, and what it does in order; no cutter, no setting."""
+    """A cutter with its setting in words, and what it does in order.
+
+    Without a cutter ``figures`` say why none is named.
+    """
 
     cutter: str
     figures: str
@@ -179,7 +183,7 @@ def _run(settled: SettledPlan, run: Run, sheet: str, first: str, *, whole: bool 
     """
     works = tuple(_work(each, first) for each in run.works)
     if run.setting is None:
-        return RunLines(cutter="", figures="", details=(), works=works)
+        return RunLines(cutter="", figures=_unset(settled.sheet(sheet)), details=(), works=works)
     name = run.setting.name
     setting = next(each for each in settings_of(settled, sheet) if each.name == name)
     main, other = _figures(run.setting, first)
@@ -192,6 +196,10 @@ def _run(settled: SettledPlan, run: Run, sheet: str, first: str, *, whole: bool 
         details=tuple(filter(None, details)),
         works=works,
     )
+
+
+def _unset(sheet: SettledSheet) -> str:
+    return _NO_SETTINGS if sheet.diameter == sheet.cutter.diameter else _OTHER_CUTTER
 
 
 def _figures(setting: CutSetting, first: str) -> tuple[str, str]:

@@ -13,7 +13,6 @@ from kerfolio.edition.setup import (
     COMPARE,
     DEFER,
     NO_CLAMP,
-    NO_SETTINGS,
     setup_arts,
     setup_sheets,
     time_words,
@@ -54,5 +53,4 @@ def setup_page(site: Site, edition: Edition) -> str:
         defer=DEFER,
         no_clamp=NO_CLAMP,
         compare=COMPARE,
-        no_settings=NO_SETTINGS,
     )

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 
 from kerfolio.drawing.layer import INKS
 from kerfolio.drawing.vocabulary import Anchor, Ink
-from kerfolio.edition.setup import CAUTIONS, DEFER, NO_SETTINGS, RunLines, WorkLine
+from kerfolio.edition.setup import CAUTIONS, DEFER, RunLines, WorkLine
 from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, ruled, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.setup_type import SMALL, SMALL_SOFT, SetupType, leading
@@ -77,7 +77,7 @@ def runs_blocks(
 
 def _run_head(run: RunLines, style: SetupType, measure: float) -> Bands:
     if not run.cutter:
-        return lines((NO_SETTINGS,), style.soft, measure)
+        return lines((run.figures,), style.soft, measure)
     details = lines((" · ".join(run.details),), style.soft, measure)
     return (
         *lines((run.cutter,), style.strong, measure),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.assembly.made import Made, made_of
@@ -27,13 +27,15 @@ class Proof:
     """A plan with all that was found; ``drawn`` and ``variants`` only where all of it settles.
 
     ``drawn`` and ``variants`` have the pieces of everything the plan makes; ``made`` are the things
-    it makes, each put together by itself, ``together`` all that a set holds.
+    it makes, each put together by itself, ``together`` all that a set holds. ``corners`` are
+    ``drawn``, then those variants with every sheet at its thinnest or its thickest.
     """
 
     plan: Plan
     drawn: SettledPlan | None
     variants: tuple[SettledPlan, ...]
     findings: tuple[Finding, ...]
+    corners: tuple[SettledPlan, ...] = ()
     made: tuple[Made, ...] = ()
     together: SetTogether | None = None
 
@@ -61,16 +63,29 @@ def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proo
     if together is not None:
         findings += [found for rule in AS_SET for found in rule.check(together)]
     sets = {id(each): set_of(each) for each in settled} if complete else {}
+    whole = sets.get(id(drawn))
     return Proof(
         plan=plan,
-        drawn=sets.get(id(drawn)),
+        drawn=whole,
         variants=tuple(sets.values()),
+        corners=(whole, *_corners(tuple(sets.values()))) if whole else (),
         findings=shortened(
             in_unit(heard(findings, plan, SEVERITIES, complete=complete), plan.units)
         ),
         made=made,
         together=together,
     )
+
+
+def _corners(variants: Sequence[SettledPlan]) -> Iterator[SettledPlan]:
+    ends = [(min(mm), max(mm)) for mm in zip(*map(_thicknesses, variants), strict=True)]
+    for each in variants:
+        if all(mm in both for mm, both in zip(_thicknesses(each), ends, strict=True)):
+            yield each
+
+
+def _thicknesses(settled: SettledPlan) -> tuple[float, ...]:
+    return tuple(mm for _, mm in settled.variant.thickness)
 
 
 def _settled(

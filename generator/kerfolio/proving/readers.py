@@ -6,13 +6,15 @@ import re
 from collections.abc import Iterator
 
 from kerfolio.assembly.building import Build
+from kerfolio.assembly.set_together import SetTogether
+from kerfolio.assembly.stability import Stability, stability_of
 from kerfolio.assembly.stability_words import belongs_on_the_wall
 from kerfolio.basis.finding import Finding, Severity, note
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import said
 from kerfolio.model.plan import Photo, Plan
 from kerfolio.model.use import is_seat, is_storage
-from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, before, together
+from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, as_set, before, together
 
 _FEW = 3
 _OF_SITTING = ("stand", "sit", "tilt", "climb", "load", "weight", "rock")
@@ -95,13 +97,30 @@ def children_warned(stated: Stated) -> Iterator[Finding]:
 )
 def tipping_warned(build: Build) -> Iterator[Finding]:
     """Look for what stores things, stands tall or shallow, and has no caution on tipping over."""
-    plan, (_, depth, height) = build.settled.plan, build.stability.size
-    tall = is_storage(plan) and belongs_on_the_wall(build.stability, plan)
+    yield from _tips("tipping-caution", "storage that", build.settled.plan, build.stability)
+
+
+@as_set(
+    "set-tips",
+    reason="Tall storage tips over, above all on to children; what lies on others is part of it.",
+    source="16 CFR 1261 and ASTM F2057 give 27 in for clothes storage; used as a mark only",
+    severity=Severity.NOTE,
+)
+def sets_warned(together: SetTogether) -> Iterator[Finding]:
+    """Look for what is tall or shallow with what it lies on, and has no caution on tipping over."""
+    for name, laid in {each.stated.name: each for each in together.laid}.items():
+        what = f"`{name}` and what it lies on"
+        yield from _tips("set-tips", what, together.plan, stability_of(laid.whole))
+
+
+def _tips(rule: str, what: str, plan: Plan, stability: Stability) -> Iterator[Finding]:
+    _, depth, height = stability.size
+    tall = is_storage(plan) and belongs_on_the_wall(stability, plan)
     if tall and not _cautions(plan, _OF_TIPPING):
-        message = "storage that may tip over, and no caution says so"
+        message = f"{what} may tip over, and no caution says so"
         template = "It stands {} tall and {} deep: under `cautions`, say how to fix it."
         advice = said(template, length("height", height), length("depth", depth))
-        yield note("tipping-caution", message, plan.place, advice)
+        yield note(rule, message, plan.place, advice)
 
 
 def _cautions(plan: Plan, stems: tuple[str, ...]) -> bool:

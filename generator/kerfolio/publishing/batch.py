@@ -10,7 +10,6 @@ from pathlib import Path
 from kerfolio.basis.finding import Finding, error, has_errors, in_order, in_unit
 from kerfolio.basis.place import Place
 from kerfolio.disk.hand_over import hand_over
-from kerfolio.disk.out_folder import is_site, out_faults
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import has_saw, is_of_batch, layout_name, saw_name, setup_name
 from kerfolio.layouts.batch import several
@@ -22,11 +21,13 @@ from kerfolio.paper.layout_sheets import layout_pdf
 from kerfolio.paper.saw_sheets import saw_pdf
 from kerfolio.paper.setup_sheets import setup_pdf
 from kerfolio.proving.prove import Proof
+from kerfolio.publishing.asked import Asked
 from kerfolio.publishing.cut_files import Named, art_files, sheet_files
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut, Say, examine, silent
+from kerfolio.publishing.examine import LaidOut, Say, silent
+from kerfolio.publishing.examine_at import examine_at
 from kerfolio.publishing.lists import list_files
-from kerfolio.publishing.refusals import among_sources
+from kerfolio.publishing.own_folder import Writer, folder_faults
 from kerfolio.writing.formats import EVERY_FORMAT, CutFormat
 
 _LISTS = tuple(
@@ -34,21 +35,20 @@ _LISTS = tuple(
 )
 """The lists that tell of all copies; the others of a bundle are those of one."""
 
-_OF_VIEWERS = (".DS_Store", "Thumbs.db", "desktop.ini")
-"""Files that a system's file viewer lays into folders that were looked at."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BatchRequest:
     """Which plan to make how often, and the folder its files go to.
 
-    ``formats`` None: those that plan and workshop ask for.
+    ``asked`` is the point they are for, None: all that the plan is published for. ``formats`` None:
+    those that plan and workshop ask for.
     """
 
     folder: Path
     plan: str
     copies: int
     out: Path
+    asked: Asked | None = None
     effort: Effort = EFFORT
     formats: tuple[CutFormat, ...] | None = None
 
@@ -70,11 +70,10 @@ def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
     refused = tuple(_refusals(request))
     if refused:
         return BatchMade(findings=refused)
-    examined = examine(request.folder, request.plan, say, pictures=False)
-    findings = examined.findings
-    if examined.workshop is None or has_errors(findings):
+    found = examine_at(request.folder, request.plan, request.asked, say, lambda _: ())
+    findings, one = found.findings, found.laid_out
+    if found.workshop is None or one is None or has_errors(findings):
         return BatchMade(findings=findings)
-    (one,) = examined.laid_out
     say(f"laying out {request.copies} copies")
     proof = _multiplied(one.proof, request.copies)
     engine = KeptTogether(OWN_PLACER, one.layout)
@@ -84,7 +83,7 @@ def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
     if layout is None or has_errors(faults):
         return BatchMade(findings=findings)
     laid_out = LaidOut(proof=proof, layout=layout, fresh="")
-    edition = edition_of(examined.workshop, laid_out, request.formats)
+    edition = edition_of(found.workshop, laid_out, request.formats)
     say("drawing the sheets")
     files = dict(_files(edition))
     hand_over(request.out, files, carries=False, whole="The last batch is untouched.")
@@ -93,32 +92,11 @@ def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
 
 def _refusals(request: BatchRequest) -> Iterator[Finding]:
     """Refuse a folder that holds something else or is public, so that nothing is lost or leaks."""
-    out, place = request.out, Place(str(request.out))
     if not request.plan:
         yield error("unknown-plan", "no plan is named", Place("plans"), "Write `--plan NAME`.")
-    yield from out_faults(out, partial(_stranger, formats=request.formats or EVERY_FORMAT), "batch")
-    yield from among_sources(request.folder, out, "--out")
-    if any(is_site(each) for each in out.resolve().parents):
-        yield error(
-            "out-in-site", "the batch would lie inside a site", place, "Name another --out."
-        )
-
-
-def _stranger(out: Path, formats: tuple[CutFormat, ...]) -> str:
-    """Return the first file of a folder that neither a batch nor the system's file viewer wrote.
-
-    A link is a stranger wherever it leads.
-    """
-    strangers = (
-        each.relative_to(out).as_posix()
-        for each in out.rglob("*")
-        if each.is_symlink() or not (each.is_dir() or _is_known(each, out, formats))
-    )
-    return min(strangers, default="")
-
-
-def _is_known(file: Path, out: Path, formats: tuple[CutFormat, ...]) -> bool:
-    return file.name in _OF_VIEWERS or is_of_batch(file.relative_to(out).as_posix(), formats)
+    wrote = partial(is_of_batch, formats=request.formats or EVERY_FORMAT)
+    writer = Writer(name="batch", what="the batch", wrote=wrote)
+    yield from folder_faults(request.folder, request.out, writer)
 
 
 def _multiplied(proof: Proof, copies: int) -> Proof:

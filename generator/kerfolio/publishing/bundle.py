@@ -9,16 +9,11 @@ from kerfolio.bundles.archive import sums_text, zip_bytes
 from kerfolio.bundles.licence import licence, licence_file
 from kerfolio.drawing.model_3d import Model3d
 from kerfolio.drawing.model_view import viewer_data
-from kerfolio.drawing.template_choice import template_choices
-from kerfolio.drawing.template_view import template
-from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.licence_words import contact_words, licence_sentence
 from kerfolio.edition.names import (
     LICENCE,
-    PAPERS,
     PLAN,
-    ROLL,
     START,
     SUMS,
     booklet_name,
@@ -29,16 +24,13 @@ from kerfolio.edition.names import (
     model_name,
     saw_name,
     setup_name,
-    template_name,
 )
 from kerfolio.model.stock import PaperStock
 from kerfolio.pages.start import start_here
 from kerfolio.paper.booklet import booklet
 from kerfolio.paper.layout_sheets import layout_pdf
 from kerfolio.paper.saw_sheets import saw_pdf
-from kerfolio.paper.seams import tiled_on
 from kerfolio.paper.setup_sheets import setup_pdf
-from kerfolio.paper.template import template_pdf
 from kerfolio.publishing.cut_files import (
     Named,
     art_files,
@@ -49,7 +41,7 @@ from kerfolio.publishing.cut_files import (
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.pictures import inline_pictures, model_3d
 from kerfolio.publishing.plan_json import plan_json
-from kerfolio.settling.settled import SettledPlan
+from kerfolio.publishing.template_files import papers_of, template_files
 from kerfolio.writing.glb import glb_bytes
 
 
@@ -90,9 +82,9 @@ def bundle_files(
 
     ``data`` is what the model's view on the first page is drawn from.
     """
-    papers = _papers(edition)
+    papers = papers_of(edition)
     files = dict(_cut_files(edition))
-    files |= _templates(edition, papers)
+    files |= template_files(edition)
     files |= _booklets(edition, papers)
     if model is not None:
         files[model_name(edition.plan)] = glb_bytes(model)
@@ -105,12 +97,6 @@ def bundle_files(
     return files
 
 
-def _papers(edition: Edition) -> Mapping[str, PaperStock]:
-    stock = edition.settled.stock
-    found = {name: stock.paper(name) for name in PAPERS}
-    return {name: paper for name, paper in found.items() if paper is not None}
-
-
 def _cut_files(edition: Edition) -> Iterator[Named]:
     formats = edition.formats
     for settled in edition.variants:
@@ -118,23 +104,6 @@ def _cut_files(edition: Edition) -> Iterator[Named]:
         yield from part_files(settled, formats, edition.first)
     yield from coupon_files(edition.settled, formats, edition.first)
     yield from art_files(edition.settled, formats, edition.first)
-
-
-def _templates(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:
-    first = edition.first
-    choices = template_choices(edition.corners, first)
-
-    def drawn(settled: SettledPlan) -> dict[str, Drawing]:
-        parts = settled.parts
-        return {each.name: template(settled, each, choices[each.name], first) for each in parts}
-
-    corners = [drawn(each) for each in edition.corners]
-    ways = {name: tiled_on(corners, paper) for name, paper in papers.items()}
-    for settled in edition.variants:
-        drawings = drawn(settled)
-        for name in (*papers, ROLL):
-            content = template_pdf(settled, drawings, ways.get(name), edition.identity)
-            yield template_name(settled.variant.label, name), content
 
 
 def _booklets(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:

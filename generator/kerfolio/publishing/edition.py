@@ -54,6 +54,7 @@ def edition_of(
         plan=plan,
         settled=settled,
         variants=found.proof.variants,
+        corners=found.proof.corners,
         layout=found.layout,
         parts=parts_list(settled),
         hardware=hardware_list(settled),
@@ -78,9 +79,12 @@ def edition_of(
 def _in_use(
     settled: SettledPlan, made: Sequence[Made], together: SetTogether | None
 ) -> Iterator[ThingInUse]:
-    """Yield what is made under a person; nothing where no use is stated or nothing stands."""
+    """Yield what is made under a person; nothing where no use is stated or nothing stands.
+
+    What bears something else comes last: it is used by itself only before that is there.
+    """
     if together is not None:
-        for each in together.in_use:
+        for each in sorted(together.in_use, key=lambda each: each.bears):
             sat = sat_on(settled, each.found.part, each.found.person.kg)
             yield ThingInUse(
                 found=each.found, sat_on=sat, stated=each.stated, on=each.on, bears=each.bears

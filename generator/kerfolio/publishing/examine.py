@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -63,9 +63,23 @@ def examine(
     """
     say(f"reading {folder.name or folder}")
     workshop, read = read_workshop(folder, pictures=pictures)
-    findings = list(read)
     if workshop is None:
-        return Examined(workshop=None, laid_out=(), findings=in_order(findings))
+        return Examined(workshop=None, laid_out=(), findings=in_order(read))
+    return examine_read(workshop, read, only, say, afresh=afresh, effort=effort, engine=engine)
+
+
+def examine_read(
+    workshop: Workshop,
+    read: Iterable[Finding],
+    only: str = "",
+    say: Say = silent,
+    *,
+    afresh: bool = False,
+    effort: Effort = EFFORT,
+    engine: Engine | None = None,
+) -> Examined:
+    """Prove the plans of a workshop that was read, with the findings ``read``; see ``examine``."""
+    findings = list(read)
     names = [plan.name for plan in workshop.plans]
     if only and only not in names:
         advice = did_you_mean(only, names)

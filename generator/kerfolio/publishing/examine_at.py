@@ -1,0 +1,101 @@
+"""One plan of a workshop proved at the point that is asked of it, with the layout it has there."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from kerfolio.basis.finding import Finding, error, has_errors, in_order, in_unit
+from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.place import Place
+from kerfolio.layouts.check import first_faults
+from kerfolio.layouts.plan_layout import lay_out
+from kerfolio.model.workshop import Workshop
+from kerfolio.proving.at_point import prove_at
+from kerfolio.publishing.asked import Asked, point_asked
+from kerfolio.publishing.examine import LaidOut, Say, examine_read
+from kerfolio.reading.workshop import read_workshop
+from kerfolio.settling.settled import FitVariant, SettledPlan
+
+Refused = Callable[[FitVariant | None], Iterable[Finding]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ExaminedAt:
+    """A workshop read, and one of its plans proved; ``laid_out`` None where findings are errors."""
+
+    workshop: Workshop | None
+    laid_out: LaidOut | None
+    findings: tuple[Finding, ...]
+
+
+def examine_at(
+    folder: Path, plan: str, asked: Asked | None, say: Say, refused: Refused
+) -> ExaminedAt:
+    """Read a workshop and prove a plan at the point ``asked``; None: as it is published.
+
+    What cannot be had, and what ``refused`` yields for a point, is told before anything is proved.
+    """
+    say(f"reading {folder.name or folder}")
+    workshop, read = read_workshop(folder, pictures=False)
+    if workshop is None:
+        return ExaminedAt(workshop=None, laid_out=None, findings=in_order(read))
+    there, faults = (None, ()) if asked is None else _point(asked, plan, workshop)
+    faults = faults or tuple(refused(there))
+    if faults:
+        return ExaminedAt(workshop=workshop, laid_out=None, findings=faults)
+    examined = examine_read(workshop, read, plan, say)
+    one, findings = next(iter(examined.laid_out), None), examined.findings
+    if one is not None and there is not None and not has_errors(findings):
+        say(f"proving it at {there.label}")
+        one, more = laid_out_at(one, workshop, there)
+        findings = in_order((*findings, *more))
+    return ExaminedAt(workshop=workshop, laid_out=one, findings=findings)
+
+
+def _point(
+    asked: Asked, name: str, workshop: Workshop
+) -> tuple[FitVariant | None, tuple[Finding, ...]]:
+    """Return the point that is asked of a plan of a workshop, or what is wrong with it."""
+    plans = {each.name: each for each in workshop.plans}
+    if name in plans:
+        return point_asked(asked, plans[name], workshop.stock)
+    advice = did_you_mean(name, plans)
+    return None, (error("unknown-plan", f"no plan `{name}`", Place("plans"), advice),)
+
+
+def laid_out_at(
+    one: LaidOut, workshop: Workshop, there: FitVariant
+) -> tuple[LaidOut | None, tuple[Finding, ...]]:
+    """Return a proved plan with its layout at one more point, or what is wrong there.
+
+    The plan's own layout serves as long as its pieces, as large as they are there, keep their gap;
+    beyond that they are laid out anew, for this point and all that the plan is published for.
+    """
+    settled, faults = prove_at(one.proof, workshop.stock, there)
+    if settled is None or has_errors(faults):
+        return None, faults
+    layout = one.layout
+    if first_faults(layout, (settled,)):
+        anew, more = lay_out((settled, *one.proof.variants), copies=1)
+        faults = (*faults, *in_unit(more, settled.plan.units))
+        if anew is None:
+            return None, faults
+        layout = anew
+    proof = replace(
+        one.proof,
+        drawn=settled,
+        variants=(settled,),
+        corners=_with_beyond(one.proof.corners, settled),
+        made=(),
+    )
+    return LaidOut(proof=proof, layout=layout, fresh=""), faults
+
+
+def _with_beyond(corners: tuple[SettledPlan, ...], settled: SettledPlan) -> tuple[SettledPlan, ...]:
+    """Return the corners of the range, and what lies beyond it."""
+    ranges = {each.name: each.published for each in settled.sheets}
+    thick = settled.variant.thickness
+    inside = all(ranges[name][0] <= mm <= ranges[name][1] for name, mm in thick)
+    return corners if inside else (*corners, settled)

@@ -1,0 +1,120 @@
+"""Files for one point: the thickness, fit and cutter that somebody has."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from kerfolio.basis.finding import Finding, has_errors
+from kerfolio.basis.json_text import json_text, number
+from kerfolio.disk.hand_over import hand_over
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.names import FILES, has_saw, is_of_point, layout_name, saw_name, setup_name
+from kerfolio.paper.layout_sheets import layout_pdf
+from kerfolio.paper.saw_sheets import saw_pdf
+from kerfolio.paper.setup_sheets import setup_pdf
+from kerfolio.publishing.asked import Asked
+from kerfolio.publishing.cut_files import Named, art_files, part_files, sheet_files
+from kerfolio.publishing.edition import edition_of
+from kerfolio.publishing.examine import Say, silent
+from kerfolio.publishing.examine_at import examine_at
+from kerfolio.publishing.own_folder import Writer, folder_faults
+from kerfolio.publishing.template_files import papers_of, template_files
+from kerfolio.settling.settled import FitVariant, SettledPlan
+from kerfolio.writing.formats import EVERY_FORMAT
+
+FORMAT = "kerfolio-files/1"
+
+_WRITER = Writer(
+    name="run of `files`", what="the files", wrote=lambda name: is_of_point(name, EVERY_FORMAT)
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FilesRequest:
+    """Which plan to make files of, for which point, and the folder they go to.
+
+    ``out`` None: ``files/NAME-LABEL`` in the workshop.
+    """
+
+    folder: Path
+    plan: str
+    asked: Asked
+    out: Path | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FilesMade:
+    """What came of it: nothing was written where findings are errors. ``label`` is the point's."""
+
+    findings: tuple[Finding, ...]
+    written: tuple[str, ...] = ()
+    label: str = ""
+    out: Path = Path()
+
+
+def make_files(request: FilesRequest, say: Say = silent) -> FilesMade:
+    """Settle and prove a plan at a point, and write its files. Raises OSError when a disk refuses.
+
+    What is asked for is looked at before anything is proved; the plan's own layout stays as it is.
+    """
+
+    def refused(there: FitVariant | None) -> Iterable[Finding]:
+        return folder_faults(request.folder, _out(request, there), _WRITER)
+
+    found = examine_at(request.folder, request.plan, request.asked, say, refused)
+    if found.workshop is None or found.laid_out is None or has_errors(found.findings):
+        return FilesMade(findings=found.findings)
+    edition = edition_of(found.workshop, found.laid_out)
+    there = edition.settled.variant
+    say(f"drawing the files for {there.label}")
+    files, out = dict(_files(edition)), _out(request, there)
+    hand_over(out, files, carries=False, whole="The last files are untouched.")
+    return FilesMade(findings=found.findings, written=tuple(files), label=there.label, out=out)
+
+
+def _out(request: FilesRequest, there: FitVariant | None) -> Path:
+    label = f"-{there.label}" if there else ""
+    return request.out or request.folder / "files" / f"{request.plan}{label}"
+
+
+def _files(edition: Edition) -> Iterator[Named]:
+    settled = edition.settled
+    yield from sheet_files(settled, edition.layout, edition.formats, edition.first)
+    yield from part_files(settled, edition.formats, edition.first)
+    yield from art_files(settled, edition.formats, edition.first)
+    yield from template_files(edition)
+    for name, paper in papers_of(edition).items():
+        yield layout_name(name), layout_pdf(edition, paper)
+        if has_saw(edition):
+            yield saw_name(name), saw_pdf(edition, edition.saw, edition.board_plans, paper)
+        yield setup_name(name), setup_pdf(edition, paper)
+    yield FILES, files_json(settled)
+
+
+def files_json(settled: SettledPlan) -> bytes:
+    """Return what files were made for: plan, release, and of each sheet thickness, fit and cutter.
+
+    Lengths in mm; a cutter of null is none. Who cuts a spare part later asks for the same.
+    """
+    plan = settled.plan
+    content = {
+        "format": FORMAT,
+        "plan": plan.name,
+        "title": plan.title,
+        "release": plan.version,
+        "date": plan.released.isoformat(),
+        "label": settled.variant.label,
+        "unit": "mm",
+        "sheets": {
+            each.name: {
+                "stock": each.stock.name,
+                "thickness": number(each.thickness),
+                "fit": number(each.fit),
+                "cutter": None if each.diameter is None else number(each.diameter),
+            }
+            for each in settled.sheets
+        },
+    }
+    return (json_text(content, 1) + "\n").encode()
