@@ -92,7 +92,7 @@ def edition(text: str, layout: Callable[[], Layout]) -> Edition:
     """Return a plan worked out at the thickness it is drawn for alone."""
     found = LaidOut(proof=proved(text), layout=layout(), fresh="")
     made = edition_of(workshop(text), found)
-    return replace(made, variants=(made.settled,))
+    return replace(made, variants=(made.settled,), corners=(made.settled,))
 
 
 @cache

@@ -88,9 +88,9 @@ def test_every_inside_corner_has_its_drill_circle(part: SettledPart) -> None:
 
 
 def test_a_slot_carries_its_width_and_the_reason() -> None:
-    """17.8 mm = 0.7008 in, 18 mm = 0.7087 in: 45/64 in = 0.7031 in is nearest for 18 mm."""
+    """18 mm = 0.7087 in; decimals are fixed, so that the words are alike at every thickness."""
     words = texts(template_of(PLAN, PLAN.parts[0]))
-    assert words.count("18 mm (45/64 in) wide") == 2
+    assert words.count("18.00 mm (0.709 in) wide") == 2
     assert words.count("17.8 mm sheet + 2 x 0.1 mm fit") == 2
     assert words.count("ø 6.6 mm (17/64 in)") == 2
 
@@ -118,7 +118,7 @@ def test_recesses_are_tinted_and_say_their_depth() -> None:
     drawing = template_of(PLAN, PLAN.parts[2])
     tinted = [s for s in strokes(drawing, "shape") if s.fill is Ink.WASTE]
     assert len(tinted) == 4
-    assert texts(drawing).count("6 mm deep") == 2
+    assert texts(drawing).count("6.00 mm deep") == 2
 
 
 @each_part

@@ -41,13 +41,30 @@ def fonts(content: bytes) -> list[Any]:
 
 
 def chains(content: bytes, page: int) -> Iterator[list[Point]]:
-    """Yield the corner points in mm of every subpath of a page, curves as 33 points each."""
+    """Yield the corner points in mm of every subpath of a page, curves as 33 points each.
+
+    Drawings that the file holds apart are followed to where the page shows them.
+    """
     with pikepdf.open(io.BytesIO(content)) as document:
-        operations = pikepdf.parse_content_stream(document.pages[page])
+        yield from _chains(document.pages[page].obj, (1.0, 0.0, 0.0))
+
+
+def _chains(stream: Any, seat: tuple[float, float, float]) -> Iterator[list[Point]]:
+    """Yield the subpaths of a stream that is shown at a scale and a place, mm."""
+    scale, dx, dy = seat
     chain: list[Point] = []
-    for operands, operator in operations:
-        values = [float(each) * MM for each in operands] if str(operator) in "mlc" else []
-        match str(operator):
+    inner = seat
+    for operands, operator in pikepdf.parse_content_stream(stream):
+        name = str(operator)
+        values = [float(each) * MM for each in operands] if name in "mlc" else []
+        values = [scale * each + (dx, dy)[n % 2] for n, each in enumerate(values)]
+        match name:
+            case "cm":
+                a, _, _, d, x, y = (float(each) for each in operands)
+                assert a == d
+                inner = (scale * a, dx + scale * x * MM, dy + scale * y * MM)
+            case "Do":
+                yield from _chains(stream.Resources.XObject[str(operands[0])], inner)
             case "m":
                 chain = [(values[0], values[1])]
             case "l":

@@ -173,9 +173,9 @@ def test_every_tile_says_what_it_is(paper: PaperStock) -> None:
     tiles, shown = laid(paper)
     for words, tile in zip(texts(printed(paper, SIDE))[2:], shown, strict=True):
         for wanted in (
-            *("Harbour stool · release 1.2.0 · 17.8mm · A side", "print at 100 %"),
+            *("Harbour stool · release 1.2.0 · 17.80 mm ply · A side", "print at 100 %"),
             *("100 mm", "4 in", f"tile {tile.name}: row {tile.row + 1} of {tiles.rows}"),
-            f"A {tile.name}",
+            *(f"A {tile.name}", "360.0 mm (14.17 in) wide, 450.0 mm (17.72 in) high"),
         ):
             assert wanted in words
 
@@ -187,7 +187,7 @@ def test_the_first_page_tells_what_to_do_and_which_pages_hold_which_part(
     words = texts(printed(paper))[0]
     for wanted in (
         *("Print this page alone first", "Only one side wrong", "85.60 × 53.98 mm"),
-        *("99.5 mm", "100.5 mm", "360 mm (14 3/16 in) wide", "A side, cut 2", "2 to 6"),
+        *("99.5 mm", "100.5 mm", "For sheets of 17.80 mm ply", "A side, cut 2 2 to 6"),
     ):
         assert wanted in words
     for side in (paper.width, paper.height):  # half a percent of one tile's step
@@ -203,13 +203,18 @@ def test_pages_are_where_the_first_one_says(paper: PaperStock) -> None:
         assert len(own) == len(shown) + (len(shown) > 1)
         assert own == list(range(own[0], own[-1] + 1))
         paged = f"{own[0]} to {own[-1]}" if len(own) > 1 else str(own[0])
-        assert f"high {paged}" in " ".join(found[0].split())
+        assert f", cut {len(which.pieces)} {paged}" in " ".join(found[0].split())
         assert all(f"page {n} of {len(found)}" in found[n - 1].lower() for n in own)
 
 
 def test_a_map_shows_how_the_tiles_of_a_part_lie() -> None:
     words = " ".join(texts(printed(A4))[1].split())
-    for wanted in ("A side Cut 2 from ply, 17.8 mm", "4 tiles on pages 3 to 6", "1-1", "2-2"):
+    for wanted in (
+        "A side Cut 2, 17.80 mm ply, 360.0 mm (14.17 in) wide",
+        "4 tiles on pages 3 to 6",
+        "1-1",
+        "2-2",
+    ):
         assert wanted in words
 
 
@@ -324,4 +329,6 @@ def test_a_long_title_stays_on_the_page() -> None:
     drawings = templates_of(settled)
     content = template_pdf(settled, drawings, tiled_on((drawings,), A4), EDITION.identity)
     assert outside(content, EDGE, SMALL) == []
-    assert re.search("A very long name for a very .*… · release 1.2.0 · 17.8mm", texts(content)[2])
+    assert re.search(
+        "A very long name for a very .*… · release 1.2.0 · 17.80 mm ply", texts(content)[2]
+    )

@@ -146,7 +146,7 @@ def test_what_a_maker_in_inches_looks_for_is_there() -> None:
     assert "ø 9/32 in (7.1 mm)" in template
     assert "ø 1/8 in, 0.007 in over (3 mm)" in template
     assert "0.729 in (18.51 mm) wide" in template
-    assert "23/32 in sheet + 2 x 0.005 in fit" in template
+    assert "0.719 in sheet + 2 x 0.0050 in fit" in template
     setup = words["setup/setup-letter.pdf"]
     assert "passes to 0.31 in (7.87 mm), then through" in setup
     assert "0.01 in (0.25 mm)" in setup

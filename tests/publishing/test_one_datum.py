@@ -56,7 +56,7 @@ def test_the_template_says_the_width_it_draws(files: dict[str, bytes], thickness
     document = pypdfium2.PdfDocument(files[f"templates/{fit}-roll.pdf"])
     text = " ".join(page.get_textpage().get_text_range() for page in document)
     document.close()
-    assert re.search(rf"{thickness + 0.2:g} mm", text), text
+    assert re.search(rf"{thickness + 0.2:.2f} mm", text), text
 
 
 def test_the_booklet_and_the_first_page_name_every_published_thickness(

@@ -12,8 +12,10 @@ from kerfolio.agreement.same_contour import NEAR, same
 from kerfolio.agreement.template_meant import layer_of, template_meant
 from kerfolio.agreement.template_places import Box, Tiles, place_told
 from kerfolio.agreement.written import SETTLED, Written
+from kerfolio.basis.digits import fixed
 from kerfolio.basis.finding import Finding
 from kerfolio.basis.said import Text
+from kerfolio.basis.thickness import calliper_number
 from kerfolio.basis.words import counted
 from kerfolio.drawing.cut_note import CHECK_SQUARES
 from kerfolio.drawing.expand import expanded
@@ -67,7 +69,7 @@ def templates(written: Written) -> Iterator[Finding]:
     ways = {name: tiled_on(ends, paper) for name, paper in papers.items() if paper is not None}
     for settled in written.edition.variants:
         drawn = _drawn(settled, choices, first)
-        made = [_template(settled, each, drawn[each.name]) for each in settled.parts]
+        made = [_template(settled, each, drawn[each.name], first) for each in settled.parts]
         for name in (*ways, ROLL):
             file = template_name(settled.variant.label, name)
             for part, other, how in _faults(made, written.files[file], ways.get(name)):
@@ -81,7 +83,7 @@ def _drawn(
     return {each.name: template(settled, each, choices[each.name], first) for each in settled.parts}
 
 
-def _template(settled: SettledPlan, part: SettledPart, drawing: Drawing) -> _Template:
+def _template(settled: SettledPlan, part: SettledPart, drawing: Drawing, first: str) -> _Template:
     drill = settled.sheet(part.sheet).cutter.diameter
     return _Template(
         part=part.name,
@@ -89,7 +91,14 @@ def _template(settled: SettledPlan, part: SettledPart, drawing: Drawing) -> _Tem
         meant=template_meant(part, drill, drawing),
         labels=tuple(_labels(drawing)),
         named=f"{part.mark} {part.name}",
-        release=f" · release {settled.plan.version} · {settled.variant.label}",
+        release=f" · release {settled.plan.version} · {_thicknesses(settled, first)}",
+    )
+
+
+def _thicknesses(settled: SettledPlan, first: str) -> str:
+    return ", ".join(
+        f"{calliper_number(mm)} in {name}" if first == "in" else f"{fixed(mm, 2)} mm {name}"
+        for name, mm in settled.variant.thickness
     )
 
 

@@ -84,6 +84,21 @@ def widest(text: str) -> str:
     return "".join(each if isinstance(each, str) else widest_of(each.style) for each in parts)
 
 
+def words_of(text: str) -> tuple[str, ...]:
+    """Return the words of a text, parted at blanks; a figure with its unit is not parted."""
+    if not isinstance(text, Figured):
+        return tuple(text.split())
+    words: list[list[Part]] = [[]]
+    for part in text.parts:
+        if isinstance(part, Figure):
+            words[-1].append(part)
+            continue
+        first, *others = part.replace("\n", " ").split(" ")
+        words[-1] += [first] if first else []
+        words += [[each] if each else [] for each in others]
+    return tuple(Figured(*word) for word in words if word)
+
+
 def parts_of(text: str) -> tuple[Part, ...]:
     """Return the parts of a text; of a plain one itself."""
     return text.parts if isinstance(text, Figured) else (text,)

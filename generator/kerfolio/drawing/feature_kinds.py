@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from kerfolio.basis.cutting_lengths import depth_in, drill_text, place_text
-from kerfolio.basis.said import told
+from kerfolio.basis.cutting_lengths import drill_text
+from kerfolio.basis.exact_figures import exact_in, exact_text, exactly
+from kerfolio.basis.figured import figured
 from kerfolio.model.feature_kind import (
     ENGRAVING,
     FINGERS,
@@ -24,8 +25,8 @@ from kerfolio.settling.settled import SettledFeature
 def _fitted(feature: SettledFeature, first: str) -> tuple[str, ...]:
     if not feature.width.reason:
         return _deep(feature, first)
-    wide = f"{place_text(feature.width.value, first)} wide"
-    return (wide, *_deep(feature, first), told(feature.width.reason, first))
+    wide = figured("{} wide", exact_text(feature.width.value, first))
+    return (wide, *_deep(feature, first), exactly(feature.width.reason, first))
 
 
 def _hole(feature: SettledFeature, first: str) -> tuple[str, ...]:
@@ -38,7 +39,7 @@ def _nothing(_: SettledFeature, __: str) -> tuple[str, ...]:
 
 
 def _deep(feature: SettledFeature, first: str) -> tuple[str, ...]:
-    return (f"{depth_in(feature.depth.value, first)} deep",) if feature.depth else ()
+    return (figured("{} deep", exact_in(feature.depth.value, first)),) if feature.depth else ()
 
 
 FEATURE_WORDS: dict[FeatureKind, Callable[[SettledFeature, str], tuple[str, ...]]] = {

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from math import atan2, cos, degrees, radians, sin
 from string import ascii_lowercase
 
+from kerfolio.basis.figured import joined
 from kerfolio.drawing.block import Block, box_at, text_block
 from kerfolio.drawing.extent import union
 from kerfolio.drawing.feature_kinds import FEATURE_WORDS
@@ -97,7 +98,7 @@ def place_notes(
 
 def listed_words(feature: SettledFeature, lines: Lines) -> str:
     """Return what a list says of a feature: ``slot, 18 mm (45/64 in) wide``."""
-    return f"{_base(feature.name)}, {', '.join(lines)}"
+    return joined(", ", (_base(feature.name), *lines))
 
 
 def _widest(told: Sequence[Lines]) -> Lines:

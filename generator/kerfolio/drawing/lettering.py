@@ -12,7 +12,7 @@ from typing import Any
 import font_source_sans_pro
 from fontTools.ttLib import TTFont
 
-from kerfolio.basis.figured import widest
+from kerfolio.basis.figured import Figured, joined, widest, words_of
 from kerfolio.drawing.vocabulary import Anchor, Label
 from kerfolio.geometry.contour import Point
 
@@ -90,21 +90,26 @@ def wrapped(text: str, height: float, width: float, *, strong: bool = False) -> 
 def rows_of(text: str, height: float, width: float, *, strong: bool = False) -> tuple[int, ...]:
     """Return how many words of a text go on each of its lines, no wider than ``width`` mm."""
     counts: list[int] = []
-    line = ""
-    for word in text.split():
-        longer = f"{line} {word}" if counts else word
-        if counts and text_width(longer, height, strong=strong) <= width:
-            line, counts[-1] = longer, counts[-1] + 1
+    line: list[str] = []
+    for word in words_of(text):
+        if counts and text_width(_line([*line, word]), height, strong=strong) <= width:
+            line.append(word)
+            counts[-1] += 1
         else:
-            line = word
+            line = [word]
             counts.append(1)
     return tuple(counts)
 
 
 def in_rows(texts: Sequence[str], rows: Sequence[Sequence[int]]) -> tuple[str, ...]:
     """Return the lines of texts, broken after so many words each."""
-    made = []
+    made: list[str] = []
     for text, counts in zip(texts, rows, strict=True):
-        words = iter(text.split())
-        made += [" ".join(islice(words, count)) for count in counts]
+        words = iter(words_of(text))
+        made += [_line(list(islice(words, count))) for count in counts]
     return tuple(made)
+
+
+def _line(words: Sequence[str]) -> str:
+    """Join words with blanks; with figures among them they stay figures."""
+    return joined(" ", words) if any(isinstance(w, Figured) for w in words) else " ".join(words)

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from kerfolio.basis.cutting_lengths import drill_in
+from kerfolio.basis.figured import joined
 from kerfolio.drawing.extent import extent, padded, union
 from kerfolio.drawing.feature_kinds import FEATURE_WORDS
 from kerfolio.drawing.feature_note import Notes, listed_words, place_notes
@@ -92,7 +93,7 @@ def _lines(notes: Notes, part: SettledPart, drill: float, first: str) -> list[st
     for key, index in notes.listed:
         feature = part.features[index]
         said = listed_words(feature, FEATURE_WORDS[feature.kind](feature, first))
-        lines.append(f"{key}: {said}" if key else said)
+        lines.append(joined(": ", (key, said)) if key else said)
     return lines
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from kerfolio.basis.figured import joined
 from kerfolio.basis.lengths import inch_text, mm_text
 from kerfolio.basis.said import ByUnit, said
 from kerfolio.basis.thickness import precise_in
 from kerfolio.drawing.vocabulary import Anchor, Ink
-from kerfolio.edition.folder import drawn_for
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, spaced
 from kerfolio.paper.check_length import check_lengths
@@ -31,9 +31,8 @@ from kerfolio.paper.type import (
     SECTION,
     caps,
 )
-from kerfolio.settling.settled import SettledPlan
 from kerfolio.writing.page import Mark, Page, Passage, Role, Rule, Run, Text
-from kerfolio.writing.typeface import Face, Style
+from kerfolio.writing.typeface import MM_PER_POINT, Face, Style
 
 SQUARES = {"mm": 100.0, "in": 101.6}
 """Side of the check square by the unit shown first, mm: 100 mm, or 4 in."""
@@ -42,7 +41,9 @@ CARD = (85.60, 53.98)
 
 TEXT = Style(face=Face.SERIF, points=9.6)
 _GAP = 8.0
+_LINE = 14.2 * MM_PER_POINT
 _TITLE = "Print this page alone first"
+_FULL_SIZE = "Print at 100 %: “actual size”, without fitting to the page."
 
 
 def template_grid(paper: PaperStock) -> Grid:
@@ -51,7 +52,6 @@ def template_grid(paper: PaperStock) -> Grid:
 
 
 def opening_pages(
-    settled: SettledPlan,
     parts: Sequence[tuple[Titled, Paged]],
     paper: PaperStock,
     pages: int,
@@ -63,27 +63,35 @@ def opening_pages(
     grid, titled = template_grid(paper), parts[0][0]
     first = titled.first
     bands = (
-        *_titles(f"{titled.title}: templates for {drawn_for(settled, first)}", grid),
+        *_titles(titled, grid),
         *_checks(grid, first),
         *spaced(_remedies(paper, grid, first), _GAP),
         *spaced(_contents(parts, grid), _GAP),
     )
-    end = foot(titled.title, f"{titled.release} · {titled.fit} · {FULL_SIZE}", grid)
+    end = foot(titled.title, f"{titled.release} · templates · {FULL_SIZE}", grid)
     found = [page_of(each, grid, end(n, pages)) for n, each in enumerate(leaves(bands, grid), 1)]
     lengths = Passage(marks=check_lengths((paper.width, paper.height), first))
     return tuple(replace(page, passages=(*page.passages, lengths)) for page in found)
 
 
-def _titles(what: str, grid: Grid) -> Bands:
+def figured_line(words: str) -> Band:
+    """Return a line of words with figures in them, which is never broken."""
+    text = Text(x=0, y=-0.78 * _LINE, runs=(Run(words, TEXT),))
+    return Band(height=_LINE, space=0.5, passages=(Passage(marks=(text,)),))
+
+
+def _titles(titled: Titled, grid: Grid) -> Bands:
     title = paragraph((Run(_TITLE, SECTION),), grid.width, 9.0, role=Role.TITLE)
     named = replace(title[0].passages[0], bookmark=_TITLE)
-    words = f"{what}. Print at 100 %: “actual size”, without fitting to the page."
+    words = f"{titled.title}: templates. {_FULL_SIZE}"
+    sheets = joined("", ("For sheets of ", titled.thickness))
     line = Rule(x=0, y=0, to_x=grid.width, to_y=0, width=HAIR * 2)
     ruled = Band(height=4.0, passages=(Passage(marks=(line,), role=Role.DECORATION),), space=2.0)
     return (
         replace(title[0], passages=(named,)),
         *title[1:],
         *spaced(plain(words, grid.width, TEXT), 0.5),
+        figured_line(sheets),
         ruled,
     )
 
@@ -91,13 +99,11 @@ def _titles(what: str, grid: Grid) -> Bands:
 def _contents(parts: Sequence[tuple[Titled, Paged]], grid: Grid) -> Bands:
     columns = (
         Column(head="Part", grows=True),
-        Column(head="Size over all"),
         Column(head="Pages", number=True),
     )
     rows = [
         (
             (*strong_cell(f"{each.mark}  "), Run(f"{each.name}, {each.cut}", CELL)),
-            each.overall,
             paged.words,
         )
         for each, paged in parts
@@ -187,8 +193,8 @@ _WRONG_TILES = said(
     "If it stays, lay the tiles by their true distance instead of by the crosses. Measure the {}"
     " at the upper and the left edge of a tile, and move each next tile in the wrong direction"
     " by the length in the table: apart when the print is short, together when it is long. A part"
-    " on one page is corrected by hand: its true size stands below. Slots follow your sheet, not"
-    " paper.",
+    " on one page is corrected by hand: its true size stands at the top. Slots follow your sheet,"
+    " not paper.",
     _SIDE,
 )
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 
+from kerfolio.basis.style import Numbers, told_as
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.model.stock import PaperStock
 from kerfolio.model.workshop import Identity
@@ -17,7 +18,7 @@ from kerfolio.paper.tile_page import roll_page, tile_page
 from kerfolio.paper.tiling import Tiling
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.writing.page import About, Page
-from kerfolio.writing.pdf import pdf_bytes
+from kerfolio.writing.pdf import fitted_pdf
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,22 +47,24 @@ def template_pdf(
     drawings: Mapping[str, Drawing],
     on: TiledOn | None,
     identity: Identity,
+    numbers: Numbers = told_as,
 ) -> bytes:
     """Return the templates of all parts, which ``drawings`` show at full size by name, as a PDF.
 
     On a paper: a page to print alone first, then each part: a map of its tiles, and the tiles with
     10 mm margins that overlap by 10 mm. Without a paper: a page as large as each part, for a roll.
+    ``numbers`` tells every number that follows what a reader measures.
     """
     unit = identity.unit_for(settled.plan)
     parts = [Titled.of(settled, part, drawings[part.name], unit) for part in settled.parts]
-    pages = _rolled(parts) if on is None else _tiled(settled, parts, on)
-    return pdf_bytes(_about(settled, identity), tuple(pages))
+    pages = _rolled(parts) if on is None else _tiled(parts, on)
+    return fitted_pdf(_about(settled, identity), tuple(pages), numbers)
 
 
 def _about(settled: SettledPlan, identity: Identity) -> About:
     plan = settled.plan
     return About(
-        title=f"{plan.title}: templates, {settled.variant.label}",
+        title=f"{plan.title}: templates",
         author=identity.maker,
         subject=f"Full-size templates for {plan.title}, release {plan.version}",
         language=identity.language,
@@ -75,13 +78,13 @@ def _rolled(parts: Sequence[Titled]) -> Iterator[Page]:
         yield roll_page(titled, f"page {number} of {len(parts)}")
 
 
-def _tiled(settled: SettledPlan, parts: Sequence[Titled], on: TiledOn) -> Iterator[Page]:
+def _tiled(parts: Sequence[Titled], on: TiledOn) -> Iterator[Page]:
     sheaves = [_Sheaf(each, on.tilings[each.name]) for each in parts]
     counts = [each.count for each in sheaves]
 
     def opening(before: int) -> tuple[Page, ...]:
         listed = tuple(zip(parts, _paged(counts, before), strict=True))
-        return opening_pages(settled, listed, on.paper, before + sum(counts))
+        return opening_pages(listed, on.paper, before + sum(counts))
 
     before = len(opening(1))  # a long list of the pages takes another one
     yield from opening(before)

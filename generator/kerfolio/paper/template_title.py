@@ -4,23 +4,23 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from kerfolio.basis.lengths import both_text
-from kerfolio.basis.thickness import sold_in
+from kerfolio.basis.exact_figures import measured_in, overall_text
+from kerfolio.basis.figured import figured, joined
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.settling.settled import SettledPart, SettledPlan
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Titled:
-    """A part's drawing at full size with the words on its pages.
+    """A part's drawing at full size with the words on its pages, sizes in them as figures.
 
-    ``fit`` is the name of the thickness's folder, ``first`` the unit named first.
+    ``thickness`` tells that of all sheets, ``first`` is the unit named first.
     """
 
     drawing: Drawing
     title: str
     release: str
-    fit: str
+    thickness: str
     mark: str
     name: str
     cut: str
@@ -38,11 +38,11 @@ class Titled:
             drawing=drawing,
             title=plan.title,
             release=f" · release {plan.version}",
-            fit=settled.variant.label,
+            thickness=_all_sheets(settled, first),
             mark=part.mark,
             name=part.name,
             cut=f"cut {len(part.pieces)}",
-            sheet=f"{part.sheet}, {sold_in(part.thickness, first)}",
+            sheet=figured("{} {}", measured_in(part.thickness, first), part.sheet),
             size=part.size,
             first=first,
         )
@@ -55,13 +55,21 @@ class Titled:
     @property
     def overall(self) -> str:
         """The part's overall size in both units."""
-        wide, high = (both_text(each, self.first) for each in self.size)
-        return f"{wide} wide, {high} high"
+        wide, high = (overall_text(each, self.first) for each in self.size)
+        return figured("{} wide, {} high", wide, high)
 
     @property
     def paper(self) -> tuple[float, float]:
         """How much paper its drawing takes, mm across and up."""
         return self.drawing.width, self.drawing.height
+
+
+def _all_sheets(settled: SettledPlan, first: str) -> str:
+    told = (
+        figured("{} {}", measured_in(sheet.thickness, first), sheet.name)
+        for sheet in settled.sheets
+    )
+    return joined(", ", told)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from kerfolio.basis.figured import joined
 from kerfolio.basis.lengths import length_in
 from kerfolio.basis.words import counted
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, Bands, paragraph, spaced, total
 from kerfolio.paper.check_length import check_lengths
-from kerfolio.paper.first_page import TEXT, template_grid
+from kerfolio.paper.first_page import TEXT, figured_line, template_grid
 from kerfolio.paper.flow import leaves, page_of
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.running_text import plain
@@ -34,7 +35,7 @@ def map_page(titled: Titled, tiling: Tiling, paper: PaperStock, paged: Paged, pa
     words = (*_title(titled, grid), *spaced(_laying(tiling, paged, grid, first), _GAP))
     room = (grid.width, grid.height - total(words) - _GAP)
     bands = (*words, *spaced((_map(titled, tiling, room),), _GAP))
-    rest = f"{titled.release} · {titled.fit} · {titled.part} · {FULL_SIZE}"
+    rest = f"{titled.release} · {titled.part} · {FULL_SIZE}"
     end = foot(titled.title, rest, grid)(paged.first, pages)
     (filled,) = leaves(bands, grid)
     page = page_of(filled, grid, end)
@@ -45,12 +46,8 @@ def map_page(titled: Titled, tiling: Tiling, paper: PaperStock, paged: Paged, pa
 def _title(titled: Titled, grid: Grid) -> Bands:
     title = paragraph((Run(titled.part, SECTION),), grid.width, _LEADING, role=Role.TITLE)
     named = replace(title[0].passages[0], bookmark=titled.part)
-    words = f"{titled.cut.capitalize()} from {titled.sheet}. {titled.overall}."
-    return (
-        replace(title[0], passages=(named,)),
-        *title[1:],
-        *spaced(plain(words, grid.width, TEXT), 0.5),
-    )
+    words = joined(", ", (titled.cut.capitalize(), titled.sheet, titled.overall))
+    return (replace(title[0], passages=(named,)), *title[1:], figured_line(words))
 
 
 def _laying(tiling: Tiling, paged: Paged, grid: Grid, first: str) -> Bands:
@@ -84,6 +81,7 @@ def _map(titled: Titled, tiling: Tiling, room: Size) -> Band:
         x=left - corner.left * scale,
         y=bottom - corner.bottom * scale,
         drawing=titled.drawing,
+        once=True,
         scale=scale,
     )
     alt = f"The tiles {', '.join(map(tile_name, tiling.printed))} laid side by side"

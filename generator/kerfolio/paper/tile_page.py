@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
+from kerfolio.basis.figured import joined, widest
 from kerfolio.drawing.vocabulary import Anchor, Ink
 from kerfolio.paper.check_length import check_lengths
 from kerfolio.paper.template_title import Titled
 from kerfolio.paper.tiling import EDGE, MARGIN, OVERLAP, Size, Spot, Tile, Tiling, tile_name
 from kerfolio.writing.page import Mark, Page, Passage, Replay, Role, Rule, Run, Text
-from kerfolio.writing.setting import on_one_line
-from kerfolio.writing.typeface import Face, Style
+from kerfolio.writing.setting import shortened
+from kerfolio.writing.typeface import Face, Style, width_of
 
 _WORDS = Style(face=Face.SANS, points=6.6)
+_BESIDE_LENGTHS = 112.0
+"""mm taken by the check lengths."""
 _BASE = EDGE + 1.4
 """Height of the words' baseline over the lower edge of the paper, mm."""
 _TILE = Style(face=Face.SANS_STRONG, points=20, ink=Ink.FAINT)
@@ -29,7 +33,7 @@ def roll_page(titled: Titled, where: str) -> Page:
         max(side + 2 * MARGIN, least) for side, least in zip(titled.paper, _SMALLEST, strict=True)
     )
     x, y = ((room - side) / 2 for room, side in zip(size, titled.paper, strict=True))
-    body = (Replay(x=x, y=y, drawing=titled.drawing),)
+    body = (Replay(x=x, y=y, drawing=titled.drawing, once=True),)
     return _page(titled, body, (size[0], size[1]), ("", f"whole · {where}"), (titled.part, 0))
 
 
@@ -41,6 +45,7 @@ def tile_page(titled: Titled, tiling: Tiling, spot: Spot, where: str) -> Page:
         x=MARGIN - tile.left,
         y=MARGIN - tile.bottom,
         drawing=titled.drawing,
+        once=True,
         clip=(MARGIN, MARGIN, MARGIN + wide, MARGIN + high),
     )
     row, column = f"row {spot[1] + 1} of {tiling.rows}", f"column {spot[0] + 1} of {tiling.columns}"
@@ -67,7 +72,7 @@ def _page(
     head = Passage(marks=(*_frame(size), large), role=Role.DECORATION, bookmark=entry, level=level)
     passages = (
         head,
-        Passage(marks=(_words(titled, where, size),)),
+        Passage(marks=(_words(titled, where, size), _overall(titled, size))),
         Passage(marks=check_lengths(size, titled.first)),
         Passage(marks=tuple(body), role=Role.FIGURE, alt=f"{titled.part} at full size, {where}"),
     )
@@ -82,9 +87,19 @@ def _frame(size: Size) -> tuple[Rule, ...]:
 
 def _words(titled: Titled, where: str, size: Size) -> Text:
     """Return the line under the drawing; a long title is shortened, the rest is not."""
-    rest = f"{titled.release} · {titled.fit} · {titled.part} · {where} · {FULL_SIZE}"
-    line = on_one_line(titled.title, rest, _WORDS, size[0] - 2 * MARGIN)
-    return Text(x=MARGIN, y=_BASE, runs=(Run(line, _WORDS),))
+    told = (titled.release, titled.thickness, titled.part, where, FULL_SIZE)
+    rest, room = joined(" · ", told), size[0] - 2 * MARGIN
+    needed = width_of(widest(rest), _WORDS)
+    title = shortened(titled.title, _WORDS, max(room - needed, room / 4))
+    share = min(1.0, room / (width_of(title, _WORDS) + needed))
+    style = replace(_WORDS, points=_WORDS.points * share)
+    return Text(x=MARGIN, y=_BASE, runs=(Run(joined("", (title, rest)), style),))
+
+
+def _overall(titled: Titled, size: Size) -> Text:
+    """Return the part's true size, beside the check lengths."""
+    y = size[1] - EDGE - 2.4
+    return Text(x=MARGIN + _BESIDE_LENGTHS, y=y, runs=(Run(titled.overall, _WORDS),))
 
 
 def _joints(tiling: Tiling, tile: Tile) -> Iterator[Mark]:

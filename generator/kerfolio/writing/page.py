@@ -84,6 +84,8 @@ class Replay:
     """A drawing at a scale; the lower left corner of its box stands at ``x``, ``y``.
 
     ``clip`` (left, bottom, right, top on the page) hides what lies outside; None hides nothing.
+    A drawing that is shown several times may be held by its file ``once``; its lines are then as
+    much thinner as it is smaller.
     """
 
     x: float
@@ -91,6 +93,7 @@ class Replay:
     drawing: Drawing
     scale: float = 1.0
     clip: tuple[float, float, float, float] | None = None
+    once: bool = False
 
 
 Mark = Text | Rule | Panel | Image | Replay

@@ -6,20 +6,21 @@ The same pages give the same bytes: nothing of the clock, the machine or the run
 from __future__ import annotations
 
 import io
-from collections.abc import Iterable, Iterator, Sequence
+import re
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cache
 from hashlib import md5
+from itertools import groupby
 from math import cos, radians, sin
 from typing import Any
 
 from kerfolio.basis.digits import rounded
+from kerfolio.basis.figured import Figure, parts_of
+from kerfolio.basis.style import Numbers, told_as
 from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.drawing.expand import expanded
-from kerfolio.drawing.extent import box_of
-from kerfolio.drawing.lettering import Box
-from kerfolio.drawing.vocabulary import Anchor, Label, Stroke
-from kerfolio.drawing.window import meets
+from kerfolio.drawing.vocabulary import Anchor, Drawing, Label
 from kerfolio.geometry.contour import Point
 from kerfolio.writing.page import (
     About,
@@ -33,7 +34,8 @@ from kerfolio.writing.page import (
     Run,
     Text,
 )
-from kerfolio.writing.pdf_path import Spot, colour, dashed, number, points, spot, stroke_path
+from kerfolio.writing.pdf_path import Place, colour, dashed, number, points, spot, stroke_path
+from kerfolio.writing.pdf_slots import Slots
 from kerfolio.writing.pdf_structure import Structure
 from kerfolio.writing.setting import width
 from kerfolio.writing.typeface import MM_PER_POINT, Face, Style, font_file, in_faces, kerns
@@ -41,20 +43,20 @@ from kerfolio.writing.typeface import MM_PER_POINT, Face, Style, font_file, in_f
 with unconfigured():
     from reportlab import rl_config
     from reportlab.lib.utils import ImageReader
-    from reportlab.pdfbase import pdfmetrics
+    from reportlab.pdfbase import pdfdoc, pdfmetrics
     from reportlab.pdfbase.ttfonts import TTFont
     from reportlab.pdfgen.canvas import Canvas
 
 PRODUCER = "Kerfolio"
 
-_BLEED = 1.0  # mm around an item's box: half the thickest line and what kerning may add
-
 rl_config.useA85 = 0  # plain binary streams: a fifth smaller, and every reader takes them
 
 
 @cache
-def _font(face: Face) -> Any:
-    font = TTFont(face.value, str(font_file(face)), asciiReadable=False)
+def _font(face: Face, *, fixed: bool) -> Any:
+    """Return a face; in a ``fixed`` one each sign of ASCII has its own code, whatever is used."""
+    name = f"{face.value}-fixed" if fixed else face.value
+    font = TTFont(name, str(font_file(face)), asciiReadable=fixed)
     pdfmetrics.registerFont(font)
     return font
 
@@ -64,11 +66,33 @@ class _Book:
     """A document being written."""
 
     canvas: Any
+    slots: Slots | None = None
     structure: Structure = field(default_factory=Structure)
     bookmarks: int = 0
+    code: list[str] = field(default_factory=list)
+    drawings: dict[int, tuple[str, Drawing]] = field(default_factory=dict)
 
     def say(self, operators: Iterable[str]) -> None:
-        self.canvas._code.extend(operators)
+        if self.slots is None:
+            self.canvas._code.extend(operators)
+        else:
+            self.code.extend(operators)
+
+    def said(self) -> str:
+        """Return what was said since the last time, for a stream; tokens have become numbers."""
+        assert self.slots is not None, "without slots nothing is held back"
+        text = self.slots.stream(self.code)
+        self.code.clear()
+        return text
+
+    def drawn_spot(self, point: Point) -> str:
+        """Return a point of a drawing, mm, as two numbers in points, which may be told anew."""
+        if self.slots is None:
+            return spot(point)
+        return " ".join(self.slots.hold(mm / MM_PER_POINT) for mm in point)
+
+    def font(self, face: Face) -> Any:
+        return _font(face, fixed=self.slots is not None)
 
 
 def pdf_bytes(about: About, pages: Sequence[Page]) -> bytes:
@@ -77,22 +101,60 @@ def pdf_bytes(about: About, pages: Sequence[Page]) -> bytes:
     With ``about.full_size`` the file asks the reader's program not to scale the print.
     """
     out = io.BytesIO()
-    book = _Book(_canvas(out, about))
-    for page in pages:
-        _write_page(book, page)
-    book.structure.write(book.canvas._doc)
+    book = _Book(_canvas(out, about, fixed=False))
+    _write_pages(book, pages)
     book.canvas.save()
     return out.getvalue()
 
 
-def _canvas(out: io.BytesIO, about: About) -> Any:
-    _font(Face.SANS)  # an embedded face to begin with, else the library names one that is not
+def fitted_pdf(about: About, pages: Sequence[Page], numbers: Numbers = told_as) -> bytes:
+    """Return the same as a file in ASCII whose numbers may be told anew, each in its own place.
+
+    ``numbers`` tells every place and every figure in words.
+    """
+    out, slots = io.BytesIO(), Slots(numbers)
+    book = _Book(_canvas(out, about, fixed=True), slots)
+    _write_pages(book, pages)
+    for name, drawing in book.drawings.values():
+        _hold_drawing(book, name, drawing)
+    _spell_in_ascii(book.canvas._doc)
+    book.canvas.save()
+    return slots.told(_HEAD.sub(_head_in_ascii, out.getvalue(), count=1).decode("ascii")).encode()
+
+
+_HEAD = re.compile(rb"(?<=\n%)[^\n]+")
+"""The comment in the second line, which tells a file of bytes from one of text."""
+
+
+def _head_in_ascii(found: re.Match[bytes]) -> bytes:
+    return b"text".ljust(len(found[0]))
+
+
+def _spell_in_ascii(document: Any) -> None:
+    """Have fonts packed and spelt in ASCII (ASCII85Decode, ISO 32000-1, 7.4.3)."""
+    for font in document.delayedFonts:
+        font.addObjects(document)
+    document.delayedFonts = []
+    for each in document.idToObject.values():
+        if isinstance(each, pdfdoc.PDFStream):
+            each.filters = [pdfdoc.PDFBase85Encode, pdfdoc.PDFZCompress]
+
+
+def _write_pages(book: _Book, pages: Sequence[Page]) -> None:
+    for page in pages:
+        _write_page(book, page)
+    book.structure.write(book.canvas._doc)
+
+
+def _canvas(out: io.BytesIO, about: About, *, fixed: bool) -> Any:
+    # an embedded face to begin with, else the library names one that is not
+    face = _font(Face.SANS, fixed=fixed)
     canvas: Any = Canvas(
         out,
-        pageCompression=1,
+        pageCompression=int(not fixed),
         invariant=1,
         pdfVersion=(1, 4),
-        initialFontName=Face.SANS.value,  # type: ignore[arg-type] # the stub says a number
+        initialFontName=face.fontName,
         lang=about.language,
     )
     document = canvas._doc
@@ -121,6 +183,8 @@ def _write_page(book: _Book, page: Page) -> None:
         for mark in passage.marks:
             _write(book, mark)
         book.say(["EMC"])
+    if book.slots is not None:
+        canvas._code.append(book.said())
     canvas.showPage()
 
 
@@ -145,7 +209,8 @@ def _write(book: _Book, mark: Mark) -> None:
             _text(book, mark)
         case Rule():
             pen = f"{colour(mark.ink, 'RG')} {points(mark.width)} w {dashed(mark.dash)}"
-            book.say([pen, f"{spot((mark.x, mark.y))} m {spot((mark.to_x, mark.to_y))} l S"])
+            line = f"{spot((mark.x, mark.y))} m {spot((mark.to_x, mark.to_y))} l S"
+            book.say([pen, line])
         case Panel():
             box = f"{spot((mark.x, mark.y))} {points(mark.width)} {points(mark.height)} re f"
             book.say([colour(mark.ink, "rg"), box])
@@ -155,30 +220,59 @@ def _write(book: _Book, mark: Mark) -> None:
             _replay(book, mark)
 
 
-def _text(book: _Book, text: Text) -> None:
+def _text(book: _Book, text: Text, place: Place = spot) -> None:
     across, up = cos(radians(text.angle)), sin(radians(text.angle))
     share = {Anchor.START: 0.0, Anchor.MIDDLE: 0.5, Anchor.END: 1.0}[text.anchor]
     along = -share * width(text.runs)
     for run in text.runs:
         at = (text.x + along * across, text.y + along * up)
-        book.say(_set_run(book.canvas._doc, run, at, (across, up)))
+        book.say(_set_run(book, run, place(at), (across, up)))
         along += width((run,))
         if run.link:
             _link(book, run, at)
 
 
-def _set_run(document: Any, run: Run, at: Point, way: Point) -> Iterator[str]:
-    """Yield the operators that set a run, kerned, in every face its letters need."""
+def _set_run(book: _Book, run: Run, at: str, way: Point) -> Iterator[str]:
+    """Yield the operators that set a run, kerned, in every face its letters need.
+
+    Figures that may be told anew are not kerned.
+    """
     turn = " ".join(number(each) for each in (way[0], way[1], -way[1], way[0]))
     tracking = run.style.tracking / 1000 * run.style.points
-    yield f"BT {colour(run.style.ink, 'rg')} {number(tracking)} Tc {turn} {spot(at)} Tm"
-    for face, part in in_faces(run.style.face, run.text):
-        yield from _set_part(document, face, part, run.style)
+    yield f"BT {colour(run.style.ink, 'rg')} {number(tracking)} Tc {turn} {at} Tm"
+    face = ""
+    for operator in _set_parts(book, run):
+        if operator != face:
+            yield operator
+        face = operator if operator.endswith("Tf") else face
     yield "ET"
 
 
-def _set_part(document: Any, face: Face, part: str, style: Style) -> Iterator[str]:
-    font, subset, row = _font(face), -1, ""
+def _set_parts(book: _Book, run: Run) -> Iterator[str]:
+    for is_figure, parts in groupby(_parts(book, run), lambda part: isinstance(part, Figure)):
+        if is_figure:
+            for part in parts:
+                yield from _set_figure(book, part, run.style)
+            continue
+        for face, letters in in_faces(run.style.face, "".join(map(str, parts))):
+            yield from _set_part(book, face, letters, run.style)
+
+
+def _parts(book: _Book, run: Run) -> tuple[Any, ...]:
+    """Return words and figures; where numbers are not told anew all of it is words."""
+    return parts_of(run.text) if book.slots else (str(run.text),)
+
+
+def _set_figure(book: _Book, figure: Figure, style: Style) -> Iterator[str]:
+    assert book.slots is not None, "figures are told with the words where nothing is held back"
+    name = book.font(style.face).getSubsetInternalName(0, book.canvas._doc)
+    yield f"{name} {number(style.points)} Tf"
+    yield f"[{book.slots.figure(figure)}] TJ"
+
+
+def _set_part(book: _Book, face: Face, part: str, style: Style) -> Iterator[str]:
+    document = book.canvas._doc
+    font, subset, row = book.font(face), -1, ""
     for letter, after in zip(part, kerns(face, part), strict=True):
         ((used, code),) = font.splitString(letter, document)
         if used != subset:
@@ -214,33 +308,48 @@ def _image(book: _Book, image: Image) -> None:
 
 def _replay(book: _Book, replay: Replay) -> None:
     left, bottom = replay.drawing.box[:2]
-    scale = replay.scale
-
-    def at(point: Point) -> Point:
-        return replay.x + (point[0] - left) * scale, replay.y + (point[1] - bottom) * scale
-
     book.say(["q 1 J 1 j"])
     if replay.clip:
         x, y, right, top = replay.clip
         book.say([f"{spot((x, y))} {points(right - x)} {points(top - y)} re W n"])
-    for each in (part for item in replay.drawing.items for part in expanded(item)):
-        if replay.clip and not _in_sight(each, at, replay.clip):
-            continue
-        if isinstance(each, Label):
-            _text(book, _label(each, at, scale))
-        else:
-            book.say(stroke_path(each, scale, at))
+    if replay.once and book.slots is not None:
+        name, _ = book.drawings.setdefault(
+            id(replay.drawing), (f"drawing-{len(book.drawings) + 1}", replay.drawing)
+        )
+        scale = number(replay.scale)
+        book.say([f"{scale} 0 0 {scale} {spot((replay.x, replay.y))} cm"])
+        book.say([f"/{book.canvas._doc.getXObjectName(name)} Do"])
+        book.canvas._formsinuse.append(name)
+    else:
+        _draw(book, replay.drawing, (left, bottom), replay.scale, (replay.x, replay.y))
     book.say(["Q"])
 
 
-def _in_sight(item: Stroke | Label, at: Spot, clip: Box) -> bool:
-    """Tell whether any of an item may show: what surely lies outside need not be written."""
-    left, bottom, right, top = box_of(item)
-    (x0, y0), (x1, y1) = at((left - _BLEED, bottom - _BLEED)), at((right + _BLEED, top + _BLEED))
-    return meets((x0, y0, x1, y1), clip)
+def _draw(book: _Book, drawing: Drawing, corner: Point, scale: float, to: Point) -> None:
+    """Say a drawing's items with its corner brought to a point."""
+
+    def at(point: Point) -> Point:
+        return to[0] + (point[0] - corner[0]) * scale, to[1] + (point[1] - corner[1]) * scale
+
+    def place(point: Point) -> str:
+        return book.drawn_spot(at(point))
+
+    for each in (part for item in drawing.items for part in expanded(item)):
+        if isinstance(each, Label):
+            _text(book, _label(each, at, scale), book.drawn_spot)
+        else:
+            book.say(stroke_path(each, scale, place))
 
 
-def _label(label: Label, at: Spot, scale: float) -> Text:
+def _hold_drawing(book: _Book, name: str, drawing: Drawing) -> None:
+    """Put a drawing into the file by itself (a form XObject, ISO 32000-1, 8.10)."""
+    _draw(book, drawing, drawing.box[:2], 1.0, (0.0, 0.0))
+    form = pdfdoc.PDFFormXObject(0, 0, *_in_points((drawing.width, drawing.height)))
+    form.setStreamList(book.said())
+    book.canvas._doc.addForm(name, form)
+
+
+def _label(label: Label, at: Callable[[Point], Point], scale: float) -> Text:
     face = Face.SANS_STRONG if label.strong else Face.SANS
     style = Style(face=face, points=label.height * scale / MM_PER_POINT, ink=label.ink)
     x, y = at(label.at)

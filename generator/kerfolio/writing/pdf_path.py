@@ -15,8 +15,8 @@ from kerfolio.writing.typeface import MM_PER_POINT
 CURVE_ERROR = 0.0005
 """Farthest that a drawn curve may stray from its circle, in mm on paper."""
 
-Spot = Callable[[Point], Point]
-"""From a drawing's mm to the page's mm."""
+Place = Callable[[Point], str]
+"""From a drawing's mm to two numbers of the page, in points."""
 
 _DECIMALS = 6
 _WHITE = (255, 255, 255)
@@ -61,7 +61,7 @@ def _pieces(arc: Arc, scale: float) -> int:
     return count
 
 
-def _curves(arc: Arc, end: Point, scale: float, at: Spot) -> Iterator[str]:
+def _curves(arc: Arc, end: Point, scale: float, place: Place) -> Iterator[str]:
     """Yield cubics along the arc; the last ends on the edge's own end, so that nothing drifts."""
     count = _pieces(arc, scale)
     turn = arc.sweep / count
@@ -71,19 +71,19 @@ def _curves(arc: Arc, end: Point, scale: float, at: Spot) -> Iterator[str]:
         p, q = arc.point(a), (end if index == count - 1 else arc.point(b))
         first = (p[0] - handle * math.sin(a), p[1] + handle * math.cos(a))
         second = (q[0] + handle * math.sin(b), q[1] - handle * math.cos(b))
-        yield " ".join(spot(at(each)) for each in (first, second, q)) + " c"
+        yield " ".join(map(place, (first, second, q))) + " c"
 
 
-def contour_path(contour: Contour, scale: float, at: Spot) -> Iterator[str]:
+def contour_path(contour: Contour, scale: float, place: Place) -> Iterator[str]:
     """Yield the operators that lay a contour as the current path."""
     first = contour.vertices[0]
-    yield spot(at((first[0], first[1]))) + " m"
+    yield place((first[0], first[1])) + " m"
     for edge in edges(contour):
         arc = edge.arc
         if arc is not None:
-            yield from _curves(arc, edge.end, scale, at)
+            yield from _curves(arc, edge.end, scale, place)
         elif not (contour.closed and edge.end == first[:2]):  # closing draws the last line
-            yield spot(at(edge.end)) + " l"
+            yield place(edge.end) + " l"
     if contour.closed:
         yield "h"
 
@@ -93,7 +93,7 @@ def dashed(dash: tuple[float, ...]) -> str:
     return "[" + " ".join(points(each) for each in dash) + "] 0 d"
 
 
-def stroke_path(stroke: Stroke, scale: float, at: Spot) -> Iterator[str]:
+def stroke_path(stroke: Stroke, scale: float, place: Place) -> Iterator[str]:
     """Yield the operators that draw a stroke: filled even-odd, then lined, with its dashes."""
     if stroke.fill is None and stroke.width is None:
         return
@@ -103,7 +103,7 @@ def stroke_path(stroke: Stroke, scale: float, at: Spot) -> Iterator[str]:
         yield f"{colour(stroke.ink, 'RG')} {points(stroke.width)} w {dashed(stroke.dash)}"
     for contour in (stroke.contour, *stroke.holes):
         if contour.vertices:
-            yield from contour_path(contour, scale, at)
+            yield from contour_path(contour, scale, place)
     yield {(True, True): "B*", (True, False): "f*", (False, True): "S"}[
         stroke.fill is not None, stroke.width is not None
     ]

@@ -23,11 +23,12 @@ _STRAY = 0.002
 """How far, mm, the handles of a curve may lie from those of an arc and still make it one."""
 _INSTRUCTION = re.compile(
     rb"(?:\[([^\]]*)\]\s*(?:[0-9]+\s+)?|/([^\s<>\[\]/]+)\s+(?:[0-9.]+\s+)?|((?:[-+]?[0-9.]+\s+)*))"
-    rb"(?<![/\w])(TJ|Tm|Tf|BT|ET|cm|rg|RG|re|f\*|B\*|[wmlchqQSfWn])(?!\S)"
+    rb"(?<![/\w])(TJ|Tm|Tf|BT|ET|Do|cm|rg|RG|re|f\*|B\*|[wmlchqQSfWn])(?!\S)"
 )
 """An array, a name with a size or numbers, then the operator (ISO 32000-1, 7.8.2); those of
 structure, joins and dashes draw nothing themselves."""
-_HEX = re.compile(rb"<([0-9a-f]+)>")
+_STRING = re.compile(rb"<([0-9a-f]+)>|\(([^()\\]*)\)")
+"""A string of codes in a row, in hexadecimal digits or as they are."""
 _CODE = re.compile(rb"<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]{4,})>")
 
 
@@ -87,9 +88,9 @@ def read_pdf(content: bytes) -> tuple[ReadPage, ...]:
 def _page(page: Any) -> ReadPage:
     unit = float(page.obj.get("/UserUnit", 1)) * MM_PER_POINT
     x0, y0, x1, y1 = (float(each) * unit for each in page.mediabox)
-    reader = _Reader(unit=unit, corner=(x0, y0), fonts=_fonts(page))
-    for row, name, numbers, operator in _INSTRUCTION.findall(_stream(page)):
-        _ACTS[operator](reader, row or name or numbers)
+    page.contents_coalesce()
+    reader = _Reader(unit=unit, corner=(x0, y0), fonts={}, forms={})
+    _read(reader, page.Contents, page.Resources)
     return ReadPage(
         size=(x1 - x0, y1 - y0),
         lines=tuple(reader.lines),
@@ -98,18 +99,25 @@ def _page(page: Any) -> ReadPage:
     )
 
 
-def _stream(page: Any) -> bytes:
-    page.contents_coalesce()
-    found: bytes = page.Contents.read_bytes()
-    if b"(" in found:
-        raise ValueError("letters by another coding than this program's")
-    return found
+def _read(reader: _Reader, stream: Any, resources: Any) -> None:
+    """Read a stream of operators with its own fonts and drawings (ISO 32000-1, 7.8.3)."""
+    around = reader.fonts, reader.forms
+    reader.fonts, reader.forms = _fonts(resources), _forms(resources)
+    for row, name, numbers, operator in _INSTRUCTION.findall(stream.read_bytes()):
+        _ACTS[operator](reader, row or name or numbers)
+    reader.fonts, reader.forms = around
 
 
-def _fonts(page: Any) -> dict[bytes, bytes]:
+def _fonts(resources: Any) -> dict[bytes, bytes]:
     """Return the tables of what the codes of each font mean (ISO 32000-1, 9.10.3: ToUnicode)."""
-    fonts = page.Resources.get("/Font", {})
+    fonts = resources.get("/Font", {})
     return {name[1:].encode(): font.ToUnicode.read_bytes() for name, font in fonts.items()}
+
+
+def _forms(resources: Any) -> dict[bytes, Any]:
+    """Return the drawings that a stream may show (form XObjects, ISO 32000-1, 8.10)."""
+    forms = resources.get("/XObject", {}).items()
+    return {name[1:].encode(): form for name, form in forms if form.get("/Subtype") == "/Form"}
 
 
 @lru_cache(maxsize=64)
@@ -128,6 +136,7 @@ class _Reader:
     unit: float
     corner: Point
     fonts: dict[bytes, bytes]
+    forms: dict[bytes, Any]
     matrix: Matrix = _IDENTITY
     width: float = 1.0
     ink: str = "#000000"
@@ -282,6 +291,12 @@ def _end_path(reader: _Reader, _: bytes) -> None:
     reader.vertices, reader.path, reader.boxes = [], [], []
 
 
+def _form(reader: _Reader, name: bytes) -> None:
+    form = reader.forms.get(name)
+    if form is not None:
+        _read(reader, form, form.Resources)
+
+
 def _begin_text(reader: _Reader, _: bytes) -> None:
     reader.text = ""
 
@@ -302,7 +317,8 @@ def _show(reader: _Reader, operands: bytes) -> None:
 @lru_cache(maxsize=4096)
 def _letters(table: bytes, row: bytes) -> str:
     """Return the letters of a row of codes: the same words stand on many pages."""
-    codes = bytes.fromhex("".join(map(bytes.decode, _HEX.findall(row))))
+    rows = _STRING.findall(row)
+    codes = b"".join(bytes.fromhex(digits.decode()) or letters for digits, letters in rows)
     meanings = _meanings(table)
     return "".join(meanings[code] for code in codes)
 
@@ -334,5 +350,6 @@ _ACTS = {
     b"Tf": _font,
     b"TJ": _show,
     b"ET": _end_text,
+    b"Do": _form,
 }
 """What each operator does."""
