@@ -20,8 +20,6 @@ SOURCE = ROOT / "generator"
 ALLOWED: dict[str, str] = {
     "kerfolio.shop.screw.ultimate_withdrawal": "for screws in edges",
     "kerfolio.shop.screw.allowable_withdrawal": "for screws in edges",
-    "kerfolio.fitted.reading.read_fitted": "for the files that bundles carry",
-    "kerfolio.fitted.fill.fill": "for the files that bundles carry",
     "kerfolio.shop.span.SagResult.own_weight": "plan.json holds every field of a result",
 }
 """What may stand unused, and why. What it alone uses may stay with it."""

@@ -32,7 +32,7 @@ ROOMS: dict[str, set[str]] = {
     },
     "agreement": {
         *("basis", "bundles", "model", "geometry", "settling", "shop", "layouts", "drawing"),
-        *("writing", "paper", "edition"),
+        *("fitted", "writing", "paper", "edition"),
     },
     "proving": {"basis", "model", "geometry", "settling", "shop", "layouts", "assembly"},
     "trials": {"basis", "model", "shop"},

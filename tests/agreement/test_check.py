@@ -7,10 +7,12 @@ from dataclasses import replace
 
 import pytest
 
+from kerfolio.agreement.check import disagreements
 from kerfolio.bundles.archive import unzipped
 from kerfolio.drawing.model_view import viewer_data
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import SUMS
+from kerfolio.fitted.writing import fitted_json
 from kerfolio.publishing.bundle import bundle_files, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
@@ -42,7 +44,18 @@ def files(edition: Edition) -> Files:
 
 
 def test_a_good_bundle_agrees(edition: Edition) -> None:
-    assert faults_of(bundle_of(edition)) == ()
+    bundle = bundle_of(edition)
+    assert faults_of(bundle) == ()
+    assert bundle.fitted is not None
+    fitted = fitted_json(bundle.fitted)
+    other = fitted.replace("Part A, side: cut", "Part A, side: saw")
+    found = [str(each.message) for each in disagreements(edition, bundle.content, other)]
+    assert len(found) == len(edition.variants) * len(edition.formats)
+    assert found[0].endswith("and the fitted files disagree: they give another file of this name")
+    lost = fitted.replace("thickness.ply", "thickness.oak")
+    assert [str(each.message) for each in disagreements(edition, bundle.content, lost)] == [
+        "the fitted files and the cut files disagree: No file depends on thickness.ply."
+    ]
 
 
 def without_a_piece(text: str) -> str:

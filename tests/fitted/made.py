@@ -13,7 +13,7 @@ NUMBERS = (
         name="fit.ply",
         least=0.05,
         most=0.2,
-        drawn=0.1,
+        drawn=0.1016,
         decimals=3,
         above="The slots would be wider than their walls bear.",
     ),
@@ -24,7 +24,7 @@ LABEL = (
     Slot(style=Style(rule=Rule.POINTED, decimals=2), constant=0.0, slopes=(1.0,)),
     "mm",
     Slot(
-        style=Style(decimals=3, unless=0.1, before="-fit-", after="mm"),
+        style=Style(decimals=3, unless=0.1016, before="-fit-", after="mm"),
         constant=0.0,
         slopes=(0.0, 1.0),
     ),

@@ -59,12 +59,24 @@ def test_a_slot_adds_slope_times_number() -> None:
     assert fill(whole, at) == (("slot-17.63mm-fit-0.08mm-cutter-3.175mm", "w 76.2025."),)
     square = fill(whole, {**at, "cutter.ply": None})
     assert square == (("slot-17.63mm-fit-0.08mm-no-cutter", "w 77.79."),)
-    assert fill(whole, {}) == (("slot-18.0mm", "w 75.2."),)
+    assert fill(whole, {}) == (("slot-18.0mm", "w 75.2032."),)
 
 
 def test_readings_are_rounded_before_anything_is_made_of_them() -> None:
     whole = one(Cell(name=(), text=(Slot(style=Style(), constant=0.0, slopes=(3.0,)),)))
     assert fill(whole, {"thickness.ply": 18.25625}) == (("", "54.78"),)
+
+
+def test_what_is_the_plans_own_to_the_decimals_is_just_that() -> None:
+    """A fit of 0.004 in, 0.1016 mm, is not the 0.102 mm that it would be rounded to."""
+    own = Number(name="fit.ply", least=0.051, most=0.203, drawn=0.1016, decimals=3)
+    slot = Slot(style=Style(), constant=0.0, slopes=(1.0,))
+    lone = Fitted(numbers=(own,), files=(FittedFile(cells=(Cell(name=(), text=(slot,)),)),))
+    assert [fill(lone, {"fit.ply": each})[0][1] for each in (0.1, 0.102, 0.1016)] == [
+        "0.1",
+        "0.1016",
+        "0.1016",
+    ]
 
 
 def test_the_first_cell_that_holds_the_point_is_taken_ends_included() -> None:
@@ -89,7 +101,7 @@ REFUSED: list[tuple[dict[str, float | None], str]] = [
     ({"thickness.thin": 3.0}, "No file depends on thickness.thin."),
     (
         {"cutter.ply": 5.0, "thickness.ply": 18.126},
-        "There is no file for thickness.ply 18.13 mm, fit.ply 0.1 mm, cutter.ply 5 mm.",
+        "There is no file for thickness.ply 18.13 mm, fit.ply 0.1016 mm, cutter.ply 5 mm.",
     ),
 ]
 

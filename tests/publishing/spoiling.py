@@ -7,6 +7,7 @@ from kerfolio.basis.finding import Finding
 from kerfolio.bundles.archive import sums_text, unzipped, zip_bytes
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import SUMS, bundle_stem
+from kerfolio.fitted.writing import fitted_json
 from kerfolio.publishing.bundle import Bundle
 
 Files = dict[str, bytes]
@@ -30,4 +31,5 @@ def repacked(edition: Edition, files: Files, *, summed: bool = True) -> Bundle:
 
 def faults_of(packed: Bundle) -> tuple[Finding, ...]:
     """Return what the agreement check finds in a bundle."""
-    return disagreements(packed.edition, packed.content)
+    fitted = "" if packed.fitted is None else fitted_json(packed.fitted)
+    return disagreements(packed.edition, packed.content, fitted)

@@ -132,7 +132,7 @@ function toldPiece(fitted, piece, values) {
   return toldAs(value, style);
 }
 
-// A number of the point on its own grid, or as drawn where the point leaves it out.
+// A number of the point on its own grid; as drawn where it is that, or the point leaves it out.
 function exactly(number, point) {
   const { name, least, most, decimals } = number;
   const value = point[name] === undefined ? number.drawn : point[name];
@@ -140,7 +140,8 @@ function exactly(number, point) {
   if (typeof value !== "number" || !(Math.abs(value * Number(`1e${decimals + 3}`)) <= 4e15)) {
     throw new RangeError(`${name} must be a number.`);
   }
-  const exact = rounded(value, decimals);
+  const near = rounded(value, decimals);
+  const exact = number.drawn !== null && rounded(number.drawn, decimals) === near ? number.drawn : near;
   if (least <= exact && exact <= most) return exact;
   const [from, to, told] = [least, most, exact].map((each) => digits(each, decimals));
   const why = exact < least ? number.below : number.above;

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 
 from kerfolio.agreement.contents import contents, sums
 from kerfolio.agreement.cut_files import cut_files
+from kerfolio.agreement.fitted_files import fitted_files
 from kerfolio.agreement.lists import figures, hardware, pieces
 from kerfolio.agreement.slot_widths import stated_widths
 from kerfolio.agreement.templates import templates
@@ -19,13 +20,16 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import PLAN, bundle_stem
 
 
-def disagreements(edition: Edition, packed: bytes) -> tuple[Finding, ...]:
-    """Return a finding for every pair of files in a packed bundle that disagree, else nothing."""
+def disagreements(edition: Edition, packed: bytes, fitted: str = "") -> tuple[Finding, ...]:
+    """Return a finding for every pair of files in a packed bundle that disagree, else nothing.
+
+    ``fitted`` are the plan's fitted files as JSON, empty where it has none.
+    """
     stem = bundle_stem(edition.plan) + "/"
     files = {name.removeprefix(stem): data for name, data in unzipped(packed).items()}
     place = Place(f"plans/{edition.name}/plan.yaml")
     facts = json.loads(files.get(PLAN, b"{}"))
-    written = Written(edition=edition, files=files, facts=facts, place=place)
+    written = Written(edition=edition, files=files, facts=facts, place=place, fitted=fitted)
     incomplete = tuple(contents(written))
     if incomplete:
         return incomplete
@@ -38,6 +42,7 @@ CHECKS: tuple[Callable[[Written], Iterator[Finding]], ...] = (
     pieces,
     hardware,
     cut_files,
+    fitted_files,
     stated_widths,
     templates,
     toolpaths,

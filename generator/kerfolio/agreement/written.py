@@ -18,12 +18,16 @@ SETTLED = "the settled plan"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Written:
-    """Files by their names in the bundle, ``plan.json`` and the edition they came from."""
+    """Files by their names in the bundle, ``plan.json`` and the edition they came from.
+
+    ``fitted`` are the plan's fitted files as JSON, empty where it has none.
+    """
 
     edition: Edition
     files: Mapping[str, bytes]
     facts: Mapping[str, Any]
     place: Place
+    fitted: str = ""
 
     def differ(self, one: str, other: str, how: Text) -> Finding:
         """Return the finding that two things disagree."""

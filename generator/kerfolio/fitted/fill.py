@@ -1,6 +1,7 @@
 """Fitted files filled in at a point: ``themes/workbench/fitted.js`` does the same, to the byte.
 
-1. Each number of the point is rounded to its decimals; one that is left out is as drawn.
+1. Each number of the point is rounded to its decimals; what then is the drawn one, to the same
+   decimals, or is left out is as drawn.
 2. The first cell whose box holds the point is taken, its ends included.
 3. A slot is its constant plus slope times number, added one after the other in the order of the
    numbers in IEEE 754 binary64; what there is none of counts as 0. Its style tells it, or says
@@ -11,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from kerfolio.basis.digits import digits, rounded
+from kerfolio.basis.digits import digits
 from kerfolio.basis.style import told_as
 from kerfolio.fitted.form import Cell, Fitted, FittedFile, Number, Point, Slot, Text
 
@@ -61,7 +62,7 @@ def _exact(number: Number, point: Point) -> float | None:
             return None
         raise PointError(f"{number.name} must be a number.")
     try:
-        exact = rounded(value, number.decimals)
+        exact = number.exact(value)
     except ValueError:
         raise PointError(f"{number.name} must be a number.") from None
     if not number.least <= exact <= number.most:

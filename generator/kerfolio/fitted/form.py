@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from kerfolio.basis.digits import rounded
 from kerfolio.basis.style import Style
 
 Point = Mapping[str, float | None]
@@ -25,9 +26,9 @@ class Number:
     """One of the numbers that files depend on, mm: ``thickness.ply``, ``cutter.ply``.
 
     It lies between ``least`` and ``most``, rounded to so many ``decimals``, or there may be
-    ``none`` of it (cut by laser or by hand). ``drawn`` is what the plan is drawn for. ``below`` and
-    ``above`` say in words what keeps it from being less or more; empty where nothing but the plan
-    does.
+    ``none`` of it (cut by laser or by hand). ``drawn`` is what the plan is drawn for: what is that
+    to the decimals is just that. ``below`` and ``above`` say in words what keeps it from being less
+    or more; empty where nothing but the plan does.
     """
 
     name: str
@@ -38,6 +39,12 @@ class Number:
     none: bool = False
     below: str = ""
     above: str = ""
+
+    def exact(self, value: float) -> float:
+        """Return a value as the files take it. Raises ValueError for what is no number."""
+        near = rounded(value, self.decimals)
+        drawn = self.drawn
+        return drawn if drawn is not None and rounded(drawn, self.decimals) == near else near
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -53,7 +53,7 @@ def plan_page(site: Site, edition: Edition) -> str:
     files = site.files[edition.name]
     cover = shown(cover_of(plan.photos), files.photos, "../../")
     frame = _frame(site, edition, path, plan.title, plan.summary)
-    fitting = _fitting(edition)
+    fitting = _fitting(site, edition)
     if fitting is not None:
         frame = replace(frame, policy=FETCHING_POLICY)
     return render(
@@ -152,9 +152,10 @@ def _viewer(site: Site, edition: Edition) -> Viewer | None:
     return viewer_of(edition.plan.title, data) if data else None
 
 
-def _fitting(edition: Edition) -> Fitting | None:
+def _fitting(site: Site, edition: Edition) -> Fitting | None:
     """Return the fitting page where everybody may have the files."""
-    return fitting_of(edition) if edition.plan.is_open else None
+    fitted = site.files[edition.name].fitted
+    return fitting_of(edition, fitted, inline=False) if edition.plan.is_open else None
 
 
 def _trials(site: Site, edition: Edition) -> tuple[TrialView, ...]:

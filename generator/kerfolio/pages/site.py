@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from kerfolio.edition.edition import Edition
+from kerfolio.fitted.form import Fitted
 from kerfolio.model.plan import NO_DAY
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
@@ -43,7 +44,8 @@ class PlanFiles:
     ``assembled``, ``exploded``, ``cover``; a name that is missing is not shown.
     ``photos`` maps a path of the plan folder to its files. ``preview`` is the path of a
     PNG that stands for the plan where it has no photo; empty when there is none. ``model`` is the
-    data of its 3-D view, empty where it has none on the site.
+    data of its 3-D view, empty where it has none on the site. ``fitted`` are its files for any
+    sheet, which the site keeps beside its page.
     """
 
     download: Download
@@ -51,6 +53,7 @@ class PlanFiles:
     photos: Mapping[str, tuple[PhotoFile, ...]] = field(default_factory=dict)
     preview: str = ""
     model: str = ""
+    fitted: Fitted | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

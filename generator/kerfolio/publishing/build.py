@@ -14,7 +14,8 @@ from kerfolio.disk.hand_over import hand_over, take_up
 from kerfolio.disk.out_folder import foreign_in
 from kerfolio.disk.trouble import if_stopped
 from kerfolio.edition.public import Public, public_of
-from kerfolio.publishing.bundle import bundle_of
+from kerfolio.fitted.writing import fitted_json
+from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import Say, examine, silent
 from kerfolio.publishing.freeze import Frozen, freeze_layouts
@@ -77,7 +78,7 @@ def _publish(request: Request, say: Say) -> Outcome:
         say(f"drawing and binding {edition.plan.title}")
         bundles.append(bundle_of(edition))
     say("checking that all files agree")
-    checked = (f for each in bundles for f in disagreements(each.edition, each.content))
+    checked = (f for each in bundles for f in _disagreements(each))
     findings = in_order((*findings, *shortened(checked)))
     if has_errors(findings):
         return Outcome(published=False, findings=findings)
@@ -105,6 +106,11 @@ def _publish(request: Request, say: Say) -> Outcome:
         handed_over=tuple(request.supporters_out / each.name for each in handed),
         public=tuple(public_of(each.edition.plan) for each in handed),
     )
+
+
+def _disagreements(bundle: Bundle) -> tuple[Finding, ...]:
+    fitted = "" if bundle.fitted is None else fitted_json(bundle.fitted)
+    return disagreements(bundle.edition, bundle.content, fitted)
 
 
 def _blocked(out: Path, files: Files) -> tuple[Finding, ...]:

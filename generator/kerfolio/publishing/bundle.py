@@ -25,6 +25,7 @@ from kerfolio.edition.names import (
     saw_name,
     setup_name,
 )
+from kerfolio.fitted.form import Fitted
 from kerfolio.model.stock import PaperStock
 from kerfolio.pages.start import start_here
 from kerfolio.paper.booklet import booklet
@@ -38,6 +39,7 @@ from kerfolio.publishing.cut_files import (
     part_files,
     sheet_files,
 )
+from kerfolio.publishing.fitted_files import filled_at, fitted_files
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.pictures import inline_pictures, model_3d
 from kerfolio.publishing.plan_json import plan_json
@@ -50,7 +52,8 @@ class Bundle:
     """A plan's bundle, packed: the file a reader downloads or is handed.
 
     ``pictures`` are the drawings of its first page, as inline SVG by name; ``model`` the data of
-    its 3-D view, empty where it has none.
+    its 3-D view, empty where it has none. ``fitted`` are its cut files for every sheet that it is
+    meant for, None where they follow no rule.
     """
 
     edition: Edition
@@ -58,13 +61,15 @@ class Bundle:
     content: bytes
     pictures: Mapping[str, str]
     model: str = ""
+    fitted: Fitted | None = None
 
 
 def bundle_of(edition: Edition) -> Bundle:
     """Draw, bind and pack everything of an edition."""
     plan, pictures, model = edition.plan, inline_pictures(edition), model_3d(edition)
     data = "" if model is None else viewer_data(model)
-    files = bundle_files(edition, pictures, model, data)
+    fitted = fitted_files(edition.settled, edition.layout, edition.formats, edition.first)
+    files = bundle_files(edition, pictures, model, data, fitted)
     packed = zip_bytes(files, plan.released, bundle_stem(plan), first=START)
     return Bundle(
         edition=edition,
@@ -72,18 +77,23 @@ def bundle_of(edition: Edition) -> Bundle:
         content=packed,
         pictures=pictures,
         model=data,
+        fitted=fitted,
     )
 
 
 def bundle_files(
-    edition: Edition, pictures: Mapping[str, str], model: Model3d | None, data: str
+    edition: Edition,
+    pictures: Mapping[str, str],
+    model: Model3d | None,
+    data: str,
+    fitted: Fitted | None = None,
 ) -> dict[str, bytes]:
     """Return every file of the bundle by name, ``SHA256SUMS`` over all the others included.
 
     ``data`` is what the model's view on the first page is drawn from.
     """
     papers = papers_of(edition)
-    files = dict(_cut_files(edition))
+    files = dict(_cut_files(edition, fitted))
     files |= template_files(edition)
     files |= _booklets(edition, papers)
     if model is not None:
@@ -92,16 +102,20 @@ def bundle_files(
     files[PLAN] = plan_json(edition)
     files[LICENCE] = _licence(edition)
     names = sorted((*files, SUMS))
-    files[START] = start_here(edition, names, pictures, data).encode()
+    files[START] = start_here(edition, names, pictures, data, fitted).encode()
     files[SUMS] = sums_text(files).encode()
     return files
 
 
-def _cut_files(edition: Edition) -> Iterator[Named]:
+def _cut_files(edition: Edition, fitted: Fitted | None) -> Iterator[Named]:
+    """Yield the cut files: those of sheets and parts are the fitted ones, filled in."""
     formats = edition.formats
     for settled in edition.variants:
-        yield from sheet_files(settled, edition.layout, formats, edition.first)
-        yield from part_files(settled, formats, edition.first)
+        if fitted is not None:
+            yield from filled_at(fitted, settled.variant).items()
+        else:
+            yield from sheet_files(settled, edition.layout, formats, edition.first)
+            yield from part_files(settled, formats, edition.first)
     yield from coupon_files(edition.settled, formats, edition.first)
     yield from art_files(edition.settled, formats, edition.first)
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
-from functools import partial
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cache, partial
 
 from kerfolio.drawing.cut_sheet import cut_art, cut_coupon, cut_part, cut_sheet
 from kerfolio.drawing.vocabulary import Drawing
@@ -17,44 +18,72 @@ Named = tuple[str, bytes]
 Formats = Sequence[CutFormat]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutFile:
+    """A cut file in any format: its name by its ending, its drawing, whether that has its 0,0."""
+
+    named: Callable[[str], str]
+    drawn: Callable[[], Drawing]
+    own_origin: bool = False
+
+
+def files_of_sheets(settled: SettledPlan, layout: Layout, first: str) -> Iterator[CutFile]:
+    """Yield the files of every sheet of a layout, its pieces as one variant settles them."""
+    for sheet in layout.sheets:
+        yield CutFile(
+            named=partial(cut_sheet_name, settled.variant.label, sheet.number),
+            drawn=cache(partial(cut_sheet, settled, sheet, first)),
+            own_origin=settled.sheet(sheet.sheet).datum == CENTRE,
+        )
+
+
+def files_of_parts(settled: SettledPlan, first: str) -> Iterator[CutFile]:
+    """Yield the files of every part alone, as one variant settles it."""
+    for part in settled.parts:
+        yield CutFile(
+            named=partial(cut_part_name, settled.variant.label, part.name),
+            drawn=cache(partial(cut_part, settled, part, first)),
+        )
+
+
 def sheet_files(
     settled: SettledPlan, layout: Layout, formats: Formats, first: str
 ) -> Iterator[Named]:
-    """Yield the cut files of every sheet of a layout, its pieces as one variant settles them."""
-    for sheet in layout.sheets:
-        drawing = cut_sheet(settled, sheet, first)
-        named = partial(cut_sheet_name, settled.variant.label, sheet.number)
-        centred = settled.sheet(sheet.sheet).datum == CENTRE
-        yield from _written(drawing, named, formats, own_origin=centred)
+    """Yield the cut files of every sheet of a layout."""
+    yield from _written(files_of_sheets(settled, layout, first), formats)
 
 
 def part_files(settled: SettledPlan, formats: Formats, first: str) -> Iterator[Named]:
-    """Yield the cut files of every part alone, as one variant settles it."""
-    for part in settled.parts:
-        named = partial(cut_part_name, settled.variant.label, part.name)
-        yield from _written(cut_part(settled, part, first), named, formats)
+    """Yield the cut files of every part."""
+    yield from _written(files_of_parts(settled, first), formats)
 
 
 def coupon_files(settled: SettledPlan, formats: Formats, first: str) -> Iterator[Named]:
     """Yield the cut files of every fit coupon."""
-    for coupon in settled.coupons:
-        drawing = cut_coupon(settled, coupon, first)
-        yield from _written(drawing, partial(coupon_name, coupon.sheet), formats)
+    files = (
+        CutFile(
+            named=partial(coupon_name, coupon.sheet),
+            drawn=cache(partial(cut_coupon, settled, coupon, first)),
+        )
+        for coupon in settled.coupons
+    )
+    yield from _written(files, formats)
 
 
 def art_files(settled: SettledPlan, formats: Formats, first: str) -> Iterator[Named]:
     """Yield the cut files of every engraving, its 0,0 at its middle."""
-    for art in arts_of(settled):
-        named = partial(art_name, art.file)
-        yield from _written(cut_art(settled, art, first), named, formats, own_origin=True)
+    files = (
+        CutFile(
+            named=partial(art_name, art.file),
+            drawn=cache(partial(cut_art, settled, art, first)),
+            own_origin=True,
+        )
+        for art in arts_of(settled)
+    )
+    yield from _written(files, formats)
 
 
-def _written(
-    drawing: Drawing,
-    named: Callable[[str], str],
-    formats: Formats,
-    *,
-    own_origin: bool = False,
-) -> Iterator[Named]:
-    for each in formats:
-        yield named(each.ending), each.write(drawing, own_origin=own_origin)
+def _written(files: Iterable[CutFile], formats: Formats) -> Iterator[Named]:
+    for file in files:
+        for each in formats:
+            yield file.named(each.ending), each.write(file.drawn(), own_origin=file.own_origin)

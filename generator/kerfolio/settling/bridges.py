@@ -66,11 +66,16 @@ class _Size:
 
 @dataclass(frozen=True, slots=True)
 class _Spot:
-    """A place for the middle of a bridge, ``s`` mm along its contour, and the way its edge runs."""
+    """A place for the middle of a bridge, ``s`` mm along its contour, and the way its edge runs.
+
+    It is ``part`` eighths along that ``run`` of its contour, or (no part) where a maker states it.
+    """
 
     s: float
     at: Point
     direction: Point
+    run: int
+    part: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,11 +121,14 @@ def bridges_of(
     drawn: Iterable[Contour],
     sheet: SettledSheet,
     scope: Scope,
+    kept: Sequence[SettledBridge] = (),
 ) -> tuple[SettledBridge, ...]:
     """Return the bridges of a part's outline, then those of what falls out of its openings.
 
     ``sides`` are sides that butt on another piece, ``drawn`` notches and tabs that stay as drawn.
-    Raises SettlingError for a stated place where no bridge can stand.
+    ``kept`` are the part's bridges at the thickness it is drawn for: those of other thicknesses
+    stand on the same eighths of the same edges. Raises SettlingError for a stated place where no
+    bridge can stand.
     """
     if asked is None or asked.count == 0:
         return ()
@@ -133,17 +141,24 @@ def bridges_of(
     spots = tuple(_stated(asked, runs, size, scope))
     if not asked.at and _holds(shape.outer, 0.0):
         count = asked.count or _by_size(shape.outer, FEWEST)
-        spots = _spread(runs, count, length_of(shape.outer), size)
+        spots = _as_kept(runs, kept, 0) or _spread(runs, count, length_of(shape.outer), size)
     slugs = (
-        spot
-        for opening in shape.openings
+        _made(spot, size, Operation.OPENING, number)
+        for number, opening in enumerate(shape.openings, start=1)
         if _holds(opening, sheet.cutter.diameter)
-        for spot in _slug(opening, taken, size)
+        for spot in _slug(opening, taken, size, kept, number)
     )
-    return (
-        *(_made(each, size, Operation.OUTLINE) for each in spots),
-        *(_made(each, size, Operation.OPENING) for each in slugs),
-    )
+    return (*(_made(each, size, Operation.OUTLINE, 0) for each in spots), *slugs)
+
+
+def _as_kept(
+    runs: Sequence[StraightRun], kept: Iterable[SettledBridge], contour: int
+) -> tuple[_Spot, ...]:
+    """Return the places of bridges on a contour that has the same runs elsewhere, else none."""
+    spots = [each.spot for each in kept if each.spot and each.spot[0] == contour]
+    if any(run >= len(runs) for _, run, _ in spots):
+        return ()
+    return tuple(_eighth(runs[run], run, part) for _, run, part in spots)
 
 
 def _size(asked: Bridges, sheet: SettledSheet, scope: Scope) -> _Size:
@@ -165,9 +180,12 @@ def _holds(contour: Contour, less: float) -> bool:
     return min(wide, high) >= narrow and min(abs(area(contour)), wide * high) >= small
 
 
-def _slug(opening: Contour, taken: Beside, size: _Size) -> tuple[_Spot, ...]:
+def _slug(
+    opening: Contour, taken: Beside, size: _Size, kept: Iterable[SettledBridge], number: int
+) -> tuple[_Spot, ...]:
     runs = straight_runs(opening, taken, size.ends)
-    return _spread(runs, _by_size(opening, _SLUG_FEWEST), length_of(opening), size)
+    as_kept = _as_kept(runs, kept, number)
+    return as_kept or _spread(runs, _by_size(opening, _SLUG_FEWEST), length_of(opening), size)
 
 
 def _by_size(contour: Contour, fewest: int) -> int:
@@ -203,7 +221,8 @@ def _stated(
 ) -> Iterator[_Spot]:
     for each in asked.at:
         at = scope.point(each)
-        near = min((_nearest(run, at) for run in runs), key=lambda s: dist(s.at, at), default=None)
+        spots = (_nearest(run, number, at) for number, run in enumerate(runs))
+        near = min(spots, key=lambda s: dist(s.at, at), default=None)
         if near is None or dist(near.at, at) > _ON:
             message = said("no bridge can stand at {}", point(*at))
             advice = said(
@@ -215,10 +234,10 @@ def _stated(
         yield near
 
 
-def _nearest(run: StraightRun, at: Point) -> _Spot:
+def _nearest(run: StraightRun, number: int, at: Point) -> _Spot:
     (x, y), (ux, uy) = run.start, run.direction
     along = min(run.length, max(0.0, (at[0] - x) * ux + (at[1] - y) * uy))
-    return _Spot(run.begins + along, run.point(along), run.direction)
+    return _Spot(run.begins + along, run.point(along), run.direction, number)
 
 
 def _spread(
@@ -232,17 +251,23 @@ def _spread(
     """
     if not runs:
         return ()
-    spots = [each for run in runs for each in _eighths(run)]
-    firsts = _eighths(max(runs, key=lambda run: round(run.length, 1)))
+    numbered = list(enumerate(runs))
+    spots = [each for number, run in numbered for each in _eighths(run, number)]
+    number, longest = max(numbered, key=lambda each: round(each[1].length, 1))
+    firsts = _eighths(longest, number)
     rounds = [_round(spots, first, count, perimeter, size) for first in firsts]
     return min(rounds, key=lambda each: (-len(each.spots), round(each.strayed, 1))).spots
 
 
-def _eighths(run: StraightRun) -> tuple[_Spot, ...]:
+def _eighths(run: StraightRun, number: int) -> tuple[_Spot, ...]:
     """Return places along a run, its middle first."""
     ways = sorted(range(1, _PARTS), key=lambda part: abs(2 * part - _PARTS))
-    along = (run.length * part / _PARTS for part in ways)
-    return tuple(_Spot(run.begins + each, run.point(each), run.direction) for each in along)
+    return tuple(_eighth(run, number, part) for part in ways)
+
+
+def _eighth(run: StraightRun, number: int, part: int) -> _Spot:
+    along = run.length * part / _PARTS
+    return _Spot(run.begins + along, run.point(along), run.direction, number, part)
 
 
 def _round(
@@ -272,11 +297,12 @@ def _way_round(way: float, perimeter: float) -> float:
     return min(rest, perimeter - rest)
 
 
-def _made(spot: _Spot, size: _Size, operation: Operation) -> SettledBridge:
+def _made(spot: _Spot, size: _Size, operation: Operation, contour: int) -> SettledBridge:
     return SettledBridge(
         at=spot.at,
         direction=spot.direction,
         width=size.width,
         height=size.height,
         operation=operation,
+        spot=(contour, spot.run, spot.part) if spot.part else None,
     )

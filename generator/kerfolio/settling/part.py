@@ -32,7 +32,14 @@ from kerfolio.settling.feature_kinds import shapes_of
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.outline import outline_contour
 from kerfolio.settling.scope import SettlingError, misshapen, within
-from kerfolio.settling.settled import Cut, Operation, SettledPart, SettledPiece, SettledSheet
+from kerfolio.settling.settled import (
+    Cut,
+    Operation,
+    SettledBridge,
+    SettledPart,
+    SettledPiece,
+    SettledSheet,
+)
 from kerfolio.settling.shape import Shape, recess, recess_volume, shape_of
 from kerfolio.settling.shaped import Shaped
 
@@ -45,7 +52,8 @@ _KG_PER_MM3 = 1e-9  # of kg/m3
 class Job:
     """What parts are made from besides their own statements.
 
-    ``butted`` are the sides of each part that butt on another piece.
+    ``butted`` are the sides of each part that butt on another piece, ``kept`` its bridges at the
+    thickness it is drawn for.
     """
 
     fitting: Fitting
@@ -53,6 +61,7 @@ class Job:
     drawings: tuple[Drawing, ...]
     cuts: tuple[CutSetting, ...] = ()
     butted: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    kept: Mapping[str, tuple[SettledBridge, ...]] = field(default_factory=dict)
 
 
 def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, tuple[Finding, ...]]:
@@ -74,7 +83,8 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
         made = assembled(part.name, mark, sheet, pieces, part.grain, shape, shapes)
         asked, sides = asked_bridges(part, job.cuts), job.butted.get(part.name, ())
         drawn = [contour for _, contour in edges.drawn] if edges else []
-        held = bridges_of(asked, made, sides, drawn, sheet, job.fitting.scope)
+        kept = job.kept.get(part.name, ())
+        held = bridges_of(asked, made, sides, drawn, sheet, job.fitting.scope, kept)
     except SettlingError as trouble:
         return None, (*findings, trouble.about(part.name))
     except ShapeError as fault:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from functools import lru_cache
 
 from kerfolio.basis.budgets import FEATURES, PIECES, PLAN_FEATURES
 from kerfolio.basis.finding import Finding, in_order
 from kerfolio.model.joint import Joint
 from kerfolio.model.plan import Assembly, BoardUse, Plan
 from kerfolio.model.stock import Stock
-from kerfolio.settling.bridges import butted_sides
+from kerfolio.settling.bridges import butted_sides, parts_to_hold
 from kerfolio.settling.coupon import coupon
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.part import Job, features_of, marks, settled_part
@@ -18,6 +19,7 @@ from kerfolio.settling.settled import (
     Coupon,
     FitVariant,
     SettledBoard,
+    SettledBridge,
     SettledJoint,
     SettledPart,
     SettledPlan,
@@ -35,8 +37,27 @@ def settle(
 ) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
     """Return the plan settled at a variant, None when anything could not be settled.
 
-    A pure function: the same plan, stock and variant give the same result.
+    A pure function: the same plan, stock and variant give the same result. Bridges are chosen once,
+    as the plan is drawn.
     """
+    kept = _drawn_bridges(plan, stock) if parts_to_hold(plan) else {}
+    return _settle(plan, stock, variant, kept)
+
+
+Bridges = Mapping[str, tuple[SettledBridge, ...]]
+
+
+@lru_cache(maxsize=16)
+def _drawn_bridges(plan: Plan, stock: Stock) -> Bridges:
+    """Return the bridges of each part as the plan is drawn, none where it does not settle so."""
+    drawn = drawn_variant(plan, stock)
+    settled, _ = _settle(plan, stock, drawn, {}) if drawn else (None, ())
+    return {part.name: part.bridges for part in settled.parts} if settled else {}
+
+
+def _settle(
+    plan: Plan, stock: Stock, variant: FitVariant, kept: Bridges
+) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
     sheets, findings = settled_sheets(plan, stock, variant)
     thickness = {name: sheet.thickness for name, sheet in sheets.items()}
     fit = {name: sheet.fit for name, sheet in sheets.items()}
@@ -48,6 +69,7 @@ def settle(
         drawings=plan.drawings,
         cuts=plan.cuts,
         butted=butted_sides(plan.joints, plan.parts),
+        kept=kept,
     )
     large = _too_large(plan, job)
     if large is not None:

@@ -159,7 +159,9 @@ class SettledBridge:
     """What is left standing between a piece, or what falls out of it, and the sheet; mm.
 
     ``at`` is its middle on the finished edge, ``direction`` a unit vector along that, ``width``
-    along it, ``height`` above the lower face. ``operation`` is the cut it interrupts.
+    along it, ``height`` above the lower face. ``operation`` is the cut it interrupts. ``spot`` says
+    which contour (0 the outline), which straight run of it and which eighth of that it stands on,
+    so that it keeps its place at other thicknesses; None where a maker states the place.
     """
 
     at: Point
@@ -167,6 +169,7 @@ class SettledBridge:
     width: float
     height: float
     operation: Operation
+    spot: tuple[int, int, int] | None = None
 
     @property
     def line(self) -> Contour:

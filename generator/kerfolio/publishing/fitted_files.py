@@ -1,0 +1,141 @@
+"""The fitted files of a plan: its cut files for every thickness, fit and cutter it is meant for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from contextlib import suppress
+from functools import cache, partial
+from typing import overload
+
+from kerfolio.basis.digits import rounded
+from kerfolio.fitted.fill import fill
+from kerfolio.fitted.finding import CellsError, find
+from kerfolio.fitted.form import Fitted, Number, Point
+from kerfolio.fitted.recorder import Draft, Recorder, recorded_words
+from kerfolio.layouts.layout import Layout
+from kerfolio.publishing.cut_files import CutFile, Formats, files_of_parts, files_of_sheets
+from kerfolio.publishing.cutter_range import CutterRange, cutter_ranges
+from kerfolio.settling.making import set_of
+from kerfolio.settling.point import point
+from kerfolio.settling.settle import settle
+from kerfolio.settling.settled import FitVariant, SettledPlan, SettledSheet
+from kerfolio.writing.formats import CutFormat
+
+_THICKNESS, _FIT, _CUTTER = "thickness", "fit", "cutter"
+
+
+def fitted_files(drawn: SettledPlan, layout: Layout, formats: Formats, first: str) -> Fitted | None:
+    """Return the fitted files of all sheets of a layout and all parts, in every format.
+
+    ``drawn`` is the plan at the thickness it is drawn for. Where files do not follow the cutter
+    they are for the plan's own, where they do not follow the fit for its own fit; None where they
+    do not follow the sheets either.
+    """
+    settled = cache(partial(settled_at, drawn))
+
+    def draw(at: Point) -> Sequence[Draft]:
+        there = settled(variant_at(drawn, at))
+        if there is None:
+            raise CellsError("the plan does not settle within its range")
+        return drafts(there, layout, formats, first)
+
+    own = {each.name: _own(each) for each in drawn.sheets}
+    for cutters, chosen in ((cutter_ranges(drawn, settled), True), (own, True), (own, False)):
+        with suppress(CellsError):
+            return find(tuple(_numbers(drawn, cutters, chosen=chosen)), draw)
+    return None
+
+
+def _own(sheet: SettledSheet) -> CutterRange:
+    return CutterRange(least=sheet.cutter.diameter, most=sheet.cutter.diameter, none=False)
+
+
+def variant_at(drawn: SettledPlan, at: Point) -> FitVariant:
+    """Return the variant at a point of fitted files. Raises KeyError for a number it has not."""
+    kinds: dict[str, dict[str, float | None]] = {_THICKNESS: {}, _FIT: {}, _CUTTER: {}}
+    for name, value in at.items():
+        kind, _, sheet = name.partition(".")
+        kinds[kind][sheet] = value
+    there = {
+        kind: {sheet: value for sheet, value in each.items() if value is not None}
+        for kind, each in kinds.items()
+    }
+    return point(drawn, there[_THICKNESS], there[_FIT], kinds[_CUTTER])
+
+
+def filled_at(fitted: Fitted, variant: FitVariant) -> dict[str, bytes]:
+    """Return the files of a point that differs from the drawn one in thickness alone, by name."""
+    at = {f"{_THICKNESS}.{sheet}": mm for sheet, mm in variant.thickness}
+    return {name: text.encode() for name, text in fill(fitted, at)}
+
+
+def _numbers(
+    drawn: SettledPlan, cutters: Mapping[str, CutterRange], *, chosen: bool
+) -> Iterator[Number]:
+    """Yield the numbers of a plan, sheet by sheet: thickness, fit where it is chosen, cutter."""
+    for sheet in drawn.sheets:
+        least, most = sheet.published
+        yield Number(
+            name=f"{_THICKNESS}.{sheet.name}",
+            least=least,
+            most=most,
+            drawn=dict(drawn.variant.thickness)[sheet.name],
+            decimals=2,
+        )
+        if chosen and sheet.fits is not None:
+            yield Number(
+                name=f"{_FIT}.{sheet.name}",
+                least=rounded(sheet.fits[0], 3),
+                most=rounded(sheet.fits[1], 3),
+                drawn=sheet.fit,
+                decimals=3,
+            )
+        found = cutters[sheet.name]
+        yield Number(
+            name=f"{_CUTTER}.{sheet.name}",
+            least=found.least,
+            most=found.most,
+            drawn=sheet.cutter.diameter,
+            decimals=3,
+            none=found.none,
+            below=found.below,
+            above=found.above,
+        )
+
+
+def settled_at(drawn: SettledPlan, variant: FitVariant) -> SettledPlan | None:
+    """Return the plan at a variant with all the pieces it makes, None where it does not settle."""
+    made, _ = settle(drawn.plan, drawn.stock, variant)
+    return None if made is None else set_of(made)
+
+
+class _Drafts(Sequence[Draft]):
+    """Files at a point, each drawn when it is first asked for."""
+
+    def __init__(self, waiting: Iterable[Callable[[], Draft]]) -> None:
+        self._drafts = [cache(each) for each in waiting]
+
+    def __len__(self) -> int:
+        return len(self._drafts)
+
+    @overload
+    def __getitem__(self, place: int) -> Draft: ...
+    @overload
+    def __getitem__(self, place: slice) -> Sequence[Draft]: ...
+    def __getitem__(self, place: int | slice) -> Draft | Sequence[Draft]:
+        if isinstance(place, slice):
+            return [each() for each in self._drafts[place]]
+        return self._drafts[place]()
+
+
+def drafts(settled: SettledPlan, layout: Layout, formats: Formats, first: str) -> Sequence[Draft]:
+    """Return the files of all sheets and parts, recorded, in the same order for any point."""
+    files = (*files_of_sheets(settled, layout, first), *files_of_parts(settled, first))
+    return _Drafts(partial(_draft, file, each) for file in files for each in formats)
+
+
+def _draft(file: CutFile, form: CutFormat) -> Draft:
+    recorder = Recorder()
+    content = form.write(file.drawn(), own_origin=file.own_origin, numbers=recorder)
+    name = recorded_words(file.named(form.ending))
+    return Draft(name=name, text=recorder.recorded(content.decode()))
