@@ -1,9 +1,9 @@
 """Finds fitted files: from what is written at some points to texts that hold at all of them.
 
 In a box of the range a file's slots are found from its numbers at the least corner and at one step
-along each axis. Then it is written at other points of the box: at the corners, in the middle, where
-the plan is drawn and at some that chance picks. Where its structure is another there, or a number
-off, the box is cut in two and each half is found for itself.
+along each axis. Then it is written at other points of the box: at corners, in the middle and at one
+that chance picks. Where its structure is another there, or a number off, the box is cut in two and
+each half is found for itself.
 """
 
 from __future__ import annotations
@@ -29,9 +29,6 @@ _STILL = 1e-9
 
 _STEPS_OFF = 20
 """Steps of the last decimal by which a slot may be off where it is not quite linear: 0.002 mm."""
-
-_CHANCES = 2
-"""Points of each box that chance picks."""
 
 _LONG = 60
 """Signs from which on words that several texts share are kept apart, to stand once."""
@@ -99,9 +96,7 @@ class _Box:
             yield self.corner([p for p in self.long if self.numbers[p].name.startswith(kind)])
         yield self.corner(self.long)
         yield self.within(lambda: 0.5)
-        chance = random.Random(repr(self.sides))
-        for _ in range(_CHANCES):
-            yield self.within(chance.random)
+        yield self.within(random.Random(repr(self.sides)).random)
 
     def cut(self, place: int, at: float) -> tuple[_Box, _Box]:
         """Return the part up to a value of a number, and the part from the next value on."""

@@ -9,13 +9,14 @@ plan's own.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kerfolio.basis.cutting_lengths import chosen_in
 from kerfolio.basis.finding import Finding
 from kerfolio.basis.said import told
 from kerfolio.proving.corners import walls_left
 from kerfolio.proving.machining import cutter_enters, kerf_between
+from kerfolio.proving.rule import After
 from kerfolio.settling.point import point
 from kerfolio.settling.settled import FitVariant, SettledPart, SettledPlan, SettledSheet
 
@@ -23,7 +24,10 @@ SOLD = (1.0, 1.5, 2.0, 2.5, 3.0, 3.175, 4.0, 4.763, 5.0, 6.0, 6.35, 8.0, 9.525, 
 """Diameters of straight cutters in mm, those of 1/8 in and its multiples among them (common
 practice, no single source)."""
 
-_RULES = (kerf_between, cutter_enters, walls_left)
+_PASSING = (kerf_between, cutter_enters)
+"""Rules that ask nothing of the shapes that a cutter makes: looked at before anything settles."""
+
+_BEARING = (walls_left,)
 
 Settle = Callable[[FitVariant], SettledPlan | None]
 
@@ -78,10 +82,16 @@ class _Looks:
         """Return in words what is wrong with a diameter, empty where nothing is."""
         words = f"A cutter of {chosen_in(diameter, self._drawn.plan.units)}"
         for thick in (False, True):
+            usual = self._at(None, thick=thick)
+            if usual is None:
+                return f"{words} does not do for this plan."
+            for finding in _findings(_PASSING, _cut_with(diameter, usual), sheet):
+                return f"{words}: {told(finding.message, usual.plan.units)}."
+        for thick in (False, True):
             usual, made = self._at(None, thick=thick), self._at(diameter, thick=thick)
             if usual is None or made is None:
                 return f"{words} does not do for this plan."
-            for finding in _findings(made, sheet):
+            for finding in _findings(_BEARING, made, sheet):
                 return f"{words}: {told(finding.message, made.plan.units)}."
             if _shapes(made, sheet) != _shapes(usual, sheet):
                 return f"{words} takes other reliefs than the plan has."
@@ -103,10 +113,18 @@ class _Looks:
         return self._seen[key]
 
 
-def _findings(settled: SettledPlan, sheet: SettledSheet) -> Iterable[Finding]:
+def _cut_with(diameter: float, settled: SettledPlan) -> SettledPlan:
+    """Return a plan as it is, but for the cutter that its sheets name."""
+    sheets = tuple(replace(each, diameter=diameter) for each in settled.sheets)
+    return replace(settled, sheets=sheets)
+
+
+def _findings(
+    rules: Iterable[After], settled: SettledPlan, sheet: SettledSheet
+) -> Iterable[Finding]:
     """Yield what is wrong with the cutter of one sheet."""
     parts = {part.name for part in settled.parts if part.sheet == sheet.name}
-    for rule in _RULES:
+    for rule in rules:
         for each in rule.check(settled):
             if each.subject == sheet.name or each.subject.split(".")[0] in parts:
                 yield each

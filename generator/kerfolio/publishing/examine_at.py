@@ -23,11 +23,15 @@ Refused = Callable[[FitVariant | None], Iterable[Finding]]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ExaminedAt:
-    """A workshop read, and one of its plans proved; ``laid_out`` None where findings are errors."""
+    """A workshop read, and one of its plans proved; ``laid_out`` None where findings are errors.
+
+    ``published`` is the plan as it is published, ``laid_out`` as it is at the point.
+    """
 
     workshop: Workshop | None
     laid_out: LaidOut | None
     findings: tuple[Finding, ...]
+    published: LaidOut | None = None
 
 
 def examine_at(
@@ -47,11 +51,12 @@ def examine_at(
         return ExaminedAt(workshop=workshop, laid_out=None, findings=faults)
     examined = examine_read(workshop, read, plan, say)
     one, findings = next(iter(examined.laid_out), None), examined.findings
+    published = one
     if one is not None and there is not None and not has_errors(findings):
         say(f"proving it at {there.label}")
         one, more = laid_out_at(one, workshop, there)
         findings = in_order((*findings, *more))
-    return ExaminedAt(workshop=workshop, laid_out=one, findings=findings)
+    return ExaminedAt(workshop=workshop, laid_out=one, findings=findings, published=published)
 
 
 def _point(

@@ -64,8 +64,10 @@ def variant_at(drawn: SettledPlan, at: Point) -> FitVariant:
 
 
 def filled_at(fitted: Fitted, variant: FitVariant) -> dict[str, bytes]:
-    """Return the files of a point that differs from the drawn one in thickness alone, by name."""
-    at = {f"{_THICKNESS}.{sheet}": mm for sheet, mm in variant.thickness}
+    """Return the files of a point by name. Raises PointError for one they are not made for."""
+    at: dict[str, float | None] = {f"{_THICKNESS}.{sheet}": mm for sheet, mm in variant.thickness}
+    at |= {f"{_FIT}.{sheet}": mm for sheet, mm in variant.fit}
+    at |= {f"{_CUTTER}.{sheet}": mm for sheet, mm in variant.cutter}
     return {name: text.encode() for name, text in fill(fitted, at)}
 
 

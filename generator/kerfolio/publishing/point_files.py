@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -11,14 +12,16 @@ from kerfolio.basis.json_text import json_text, number
 from kerfolio.disk.hand_over import hand_over
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import FILES, has_saw, is_of_point, layout_name, saw_name, setup_name
+from kerfolio.fitted.fill import PointError
 from kerfolio.paper.layout_sheets import layout_pdf
 from kerfolio.paper.saw_sheets import saw_pdf
 from kerfolio.paper.setup_sheets import setup_pdf
 from kerfolio.publishing.asked import Asked
 from kerfolio.publishing.cut_files import Named, art_files, part_files, sheet_files
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import Say, silent
+from kerfolio.publishing.examine import LaidOut, Say, silent
 from kerfolio.publishing.examine_at import examine_at
+from kerfolio.publishing.fitted_files import filled_at, fitted_files
 from kerfolio.publishing.own_folder import Writer, folder_faults
 from kerfolio.publishing.template_files import papers_of, template_files
 from kerfolio.settling.settled import FitVariant, SettledPlan
@@ -64,12 +67,16 @@ def make_files(request: FilesRequest, say: Say = silent) -> FilesMade:
         return folder_faults(request.folder, _out(request, there), _WRITER)
 
     found = examine_at(request.folder, request.plan, request.asked, say, refused)
-    if found.workshop is None or found.laid_out is None or has_errors(found.findings):
+    published = found.published
+    if found.workshop is None or found.laid_out is None or published is None:
+        return FilesMade(findings=found.findings)
+    if has_errors(found.findings):
         return FilesMade(findings=found.findings)
     edition = edition_of(found.workshop, found.laid_out)
     there = edition.settled.variant
     say(f"drawing the files for {there.label}")
-    files, out = dict(_files(edition)), _out(request, there)
+    cut = _cut_files(edition, published)
+    files, out = {**cut, **dict(_other_files(edition))}, _out(request, there)
     hand_over(out, files, carries=False, whole="The last files are untouched.")
     return FilesMade(findings=found.findings, written=tuple(files), label=there.label, out=out)
 
@@ -79,10 +86,24 @@ def _out(request: FilesRequest, there: FitVariant | None) -> Path:
     return request.out or request.folder / "files" / f"{request.plan}{label}"
 
 
-def _files(edition: Edition) -> Iterator[Named]:
+def _cut_files(edition: Edition, published: LaidOut) -> Mapping[str, bytes]:
+    """Return the cut files of sheets and parts: those that the published page fills in too.
+
+    Where it does not reach, or other sheets are needed, they are drawn.
+    """
+    settled, formats, first = edition.settled, edition.formats, edition.first
+    drawn = published.proof.drawn
+    if drawn is not None and edition.layout == published.layout:
+        fitted = fitted_files(drawn, published.layout, formats, first)
+        if fitted is not None:
+            with suppress(PointError):
+                return filled_at(fitted, settled.variant)
+    parts = part_files(settled, formats, first)
+    return dict((*sheet_files(settled, edition.layout, formats, first), *parts))
+
+
+def _other_files(edition: Edition) -> Iterator[Named]:
     settled = edition.settled
-    yield from sheet_files(settled, edition.layout, edition.formats, edition.first)
-    yield from part_files(settled, edition.formats, edition.first)
     yield from art_files(settled, edition.formats, edition.first)
     yield from template_files(edition)
     for name, paper in papers_of(edition).items():
