@@ -74,7 +74,7 @@ def art_name(file: str, ending: str) -> str:
 
 def template_name(fit: str, paper: str) -> str:
     """Return the name of the full-size templates; ``paper`` is ``a4``, ``letter`` or ``roll``."""
-    return _TEMPLATES.format(fit=fit, paper=paper)
+    return figured(_TEMPLATES, fit=fit, paper=paper)
 
 
 def booklet_name(paper: str) -> str:

@@ -343,6 +343,6 @@ def _joined(text: Text, kept: set[str]) -> Text:
             made.append(piece)
             open_end = False
         elif piece:
-            made = [*made[:-1], f"{made[-1]}{piece}"] if open_end else [*made, piece]
+            made[-1:] = [f"{made[-1]}{piece}"] if open_end else [*made[-1:], piece]
             open_end = True
     return tuple(made)

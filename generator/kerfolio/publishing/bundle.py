@@ -39,11 +39,11 @@ from kerfolio.publishing.cut_files import (
     part_files,
     sheet_files,
 )
-from kerfolio.publishing.fitted_files import filled_at, fitted_files
+from kerfolio.publishing.fitted_files import filled_at, fitted_files, with_templates
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.pictures import inline_pictures, model_3d
 from kerfolio.publishing.plan_json import plan_json
-from kerfolio.publishing.template_files import papers_of, template_files
+from kerfolio.publishing.template_files import Templates, papers_of, template_files
 from kerfolio.writing.glb import glb_bytes
 
 
@@ -52,8 +52,8 @@ class Bundle:
     """A plan's bundle, packed: the file a reader downloads or is handed.
 
     ``pictures`` are the drawings of its first page, as inline SVG by name; ``model`` the data of
-    its 3-D view, empty where it has none. ``fitted`` are its cut files for every sheet that it is
-    meant for, None where they follow no rule.
+    its 3-D view, empty where it has none. ``fitted`` are its cut files and templates for every
+    sheet that it is meant for, None where they follow no rule.
     """
 
     edition: Edition
@@ -69,7 +69,10 @@ def bundle_of(edition: Edition) -> Bundle:
     plan, pictures, model = edition.plan, inline_pictures(edition), model_3d(edition)
     data = "" if model is None else viewer_data(model)
     fitted = fitted_files(edition.settled, edition.layout, edition.formats, edition.first)
-    files = bundle_files(edition, pictures, model, data, fitted)
+    templates = Templates.of(edition)
+    if fitted is not None:
+        fitted = with_templates(fitted, edition.settled, templates)
+    files = bundle_files(edition, pictures, model, data, fitted, templates)
     packed = zip_bytes(files, plan.released, bundle_stem(plan), first=START)
     return Bundle(
         edition=edition,
@@ -87,6 +90,7 @@ def bundle_files(
     model: Model3d | None,
     data: str,
     fitted: Fitted | None = None,
+    templates: Templates | None = None,
 ) -> dict[str, bytes]:
     """Return every file of the bundle by name, ``SHA256SUMS`` over all the others included.
 
@@ -94,7 +98,7 @@ def bundle_files(
     """
     papers = papers_of(edition)
     files = dict(_cut_files(edition, fitted))
-    files |= template_files(edition)
+    files |= template_files(edition, templates, known=files.keys())
     files |= _booklets(edition, papers)
     if model is not None:
         files[model_name(edition.plan)] = glb_bytes(model)

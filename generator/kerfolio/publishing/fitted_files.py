@@ -11,10 +11,12 @@ from kerfolio.basis.digits import rounded
 from kerfolio.fitted.fill import fill
 from kerfolio.fitted.finding import CellsError, find
 from kerfolio.fitted.form import Fitted, Number, Point
+from kerfolio.fitted.joining import joined
 from kerfolio.fitted.recorder import Draft, Recorder, recorded_words
 from kerfolio.layouts.layout import Layout
 from kerfolio.publishing.cut_files import CutFile, Formats, files_of_parts, files_of_sheets
 from kerfolio.publishing.cutter_range import CutterRange, cutter_ranges
+from kerfolio.publishing.template_files import TemplateFile, Templates
 from kerfolio.settling.making import set_of
 from kerfolio.settling.point import point
 from kerfolio.settling.settle import settle
@@ -22,6 +24,26 @@ from kerfolio.settling.settled import FitVariant, SettledPlan, SettledSheet
 from kerfolio.writing.formats import CutFormat
 
 _THICKNESS, _FIT, _CUTTER = "thickness", "fit", "cutter"
+
+
+def with_templates(fitted: Fitted, drawn: SettledPlan, templates: Templates) -> Fitted:
+    """Return fitted files and those of all templates, which no cutter cuts.
+
+    Where templates do not follow the numbers of the other files there are none of them.
+    """
+    settled = cache(partial(settled_at, drawn))
+
+    def draw(at: Point) -> Sequence[Draft]:
+        there = settled(variant_at(drawn, at))
+        if there is None:
+            raise CellsError("the plan does not settle within its range")
+        return template_drafts(there, templates)
+
+    numbers = tuple(n for n in fitted.numbers if not n.name.startswith(f"{_CUTTER}."))
+    try:
+        return joined(fitted, find(numbers, draw))
+    except CellsError:
+        return fitted
 
 
 def fitted_files(drawn: SettledPlan, layout: Layout, formats: Formats, first: str) -> Fitted | None:
@@ -141,3 +163,14 @@ def _draft(file: CutFile, form: CutFormat) -> Draft:
     content = form.write(file.drawn(), own_origin=file.own_origin, numbers=recorder)
     name = recorded_words(file.named(form.ending))
     return Draft(name=name, text=recorder.recorded(content.decode()))
+
+
+def template_drafts(settled: SettledPlan, templates: Templates) -> Sequence[Draft]:
+    """Return the files of all templates, recorded."""
+    return _Drafts(partial(_template_draft, each) for each in templates.at(settled))
+
+
+def _template_draft(file: TemplateFile) -> Draft:
+    recorder = Recorder()
+    content = file.write(recorder)
+    return Draft(name=recorded_words(file.name), text=recorder.recorded(content.decode()))
