@@ -40,7 +40,11 @@ def test_page_and_paper_say_the_same(unit: str) -> None:
         if " ".join(each.split()) not in " ".join(text.split())
     }
     words = measuring_of(found)
-    assert left == {("start", words.points), ("plan", words.points), ("booklet", words.type)}
+    alone = {"start": (words.points, words.makes), "plan": (words.points, words.makes)}
+    assert left == {
+        ("booklet", words.type),
+        *((place, each) for place, texts in alone.items() for each in texts),
+    }
 
 
 def test_the_set_is_that_of_the_thickest_reading_rounded_else_the_next_thicker() -> None:
@@ -57,7 +61,16 @@ def test_the_set_is_that_of_the_thickest_reading_rounded_else_the_next_thicker()
 
 
 def test_one_set_alone_is_told_as_what_it_is() -> None:
-    one = replace(edition(), variants=edition().variants[1:2])
+    found = edition()
+    ready = replace(found, variants=found.variants[1:2])
+    assert measuring_of(ready).take == (
+        "Every slot follows the thickness of your sheet. Ready-made is one set of cut files, for "
+        "17.8 mm: on a thicker sheet its joints will not go in, on a thinner one they will be "
+        "loose."
+    )
+    sheets = tuple(replace(each, published=(17.8, 17.8)) for each in found.settled.sheets)
+    one = replace(ready, settled=replace(found.settled, sheets=sheets))
+    assert measuring_of(one).makes == ""
     assert measuring_of(one).take == (
         "Every slot of this plan is drawn for one thickness: 17.8 mm. On a thicker sheet the "
         "joints will not go in, on a thinner one they will be loose."

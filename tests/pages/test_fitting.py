@@ -5,7 +5,11 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 from dataclasses import replace
+from datetime import date
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
+from threading import Thread
 from typing import Any
 from xml.etree import ElementTree
 
@@ -14,12 +18,17 @@ import pytest
 from kerfolio.basis.digits import rounded
 from kerfolio.basis.shipped import shipped
 from kerfolio.basis.thickness import thickness_text
+from kerfolio.bundles.archive import zip_bytes
 from kerfolio.edition.folder import folder_choice
-from kerfolio.pages.fitting import fitting_of
+from kerfolio.fitted.fill import fill
+from kerfolio.fitted.writing import fitted_json
+from kerfolio.pages.fitting import FITTED_FILES, fitting_of
 from kerfolio.pages.plan import plan_page
 from kerfolio.pages.start import start_here
 from kerfolio.pages.theme import THEME
+from kerfolio.publishing.point_files import FORMAT, files_json
 from kerfolio.settling.fitted import taking
+from tests.fitted.made import fitted
 from tests.outside import node_file
 from tests.pages.invented import CONTENTS, edition, pictures, put, site, write
 from tests.pages.test_browser import TAGS
@@ -30,8 +39,15 @@ RECKONING = "\n".join((FOLDER / each).read_text("utf-8") for each in ("fitted.js
 SHEET = {
     "name": "ply",
     "title": "Birch plywood 18 mm",
-    **{"least": 17.2, "most": 18.6, "drawn": 17.8, "stock": [17.0, 19.0], "fit": 0.1},
-    **{"curve": 3, "recessed": True, "narrow": [{"takes": "ply", "width": 18}]},
+    **{"stock": "birch-plywood-18", "sold": [17.0, 19.0], "fit": 0.1, "planned": 6},
+    **{
+        "least": 17.2,
+        "most": 18.6,
+        "drawn": 17.8,
+        "curve": 3,
+        "recessed": True,
+        "narrow": [{"takes": "ply", "width": 18}],
+    },
 }
 DATA: dict[str, Any] = json.loads(str(fitting_of(edition()).data)) | {"sheets": [SHEET]}  # type: ignore[union-attr]
 
@@ -194,16 +210,29 @@ def test_a_card_gives_back_what_was_chosen(blank: Any) -> None:
     as_planned = "readCard(cardText(given.data, {sheets: given.choice.sheets}), given.data)"
     found = reckoned(blank, as_planned, {"data": DATA, "choice": CHOICE})
     assert found["choice"].get("cutter") is None
-    assert json.loads(reckoned(blank, "cardText(given.data, given.choice)", given)) == {
-        **{"format": "kerfolio-card/1", "plan": "harbour-stool", "title": "Harbour stool"},
-        **{"release": "1.2.0", "cutter": "none"},
-        "sheets": [
-            {
-                **{"sheet": "ply", "material": "Birch plywood 18 mm", "thickness": 17.83},
-                **{"readings": [17.83, 17.6], "fit": 0.08},
+    card = json.loads(reckoned(blank, "cardText(given.data, given.choice)", given))
+    assert card == {
+        **{"format": FORMAT, "plan": "harbour-stool", "title": "Harbour stool"},
+        **{"release": "1.2.0", "date": "2026-10-02", "unit": "mm"},
+        "sheets": {
+            "ply": {
+                **{"stock": "birch-plywood-18", "thickness": 17.83, "fit": 0.08, "cutter": None},
+                "readings": [17.83, 17.6],
             }
-        ],
+        },
     }
+    del card["sheets"]["ply"]["readings"]
+    by_the_program = json.loads(files_json(edition().settled))
+    assert by_the_program.keys() - card.keys() == {"label"}
+    assert by_the_program["sheets"]["ply"].keys() == card["sheets"]["ply"].keys()
+
+
+@pytest.mark.browser
+def test_what_the_program_writes_beside_its_files_is_a_card(blank: Any) -> None:
+    given = [files_json(edition().settled).decode(), DATA]
+    found = reckoned(blank, "readCard(given[0], given[1])", given)
+    assert found["choice"]["sheets"] == {"ply": {"readings": [17.8], "fit": 0.1}}
+    assert found["choice"].get("cutter") is None
 
 
 @pytest.mark.browser
@@ -236,8 +265,8 @@ def test_a_label_is_a_drawing_of_real_size_with_all_that_matters(blank: Any) -> 
     assert said == [
         "Stool & <bench>",
         "Release 1.2.0, Fernhill Bench",
-        "Birch plywood 18 mm: 17.83 mm (0.702 in), fit 0.08 mm (0.003 in)",
-        "Cutter: 3.18 mm (0.125 in)",
+        "Birch plywood 18 mm: 17.83 mm (0.702 in), fit 0.08 mm (0.0031 in)",
+        "Cutter: 3.175 mm (0.125 in)",
         "https://example.org/plans/harbour-stool/",
     ]
 
@@ -259,13 +288,13 @@ def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
 START, PLAN = "bundle/start-here.html", "plans/harbour-stool/index.html"
 
 
-def opened(browser: Any, file: Path, **options: Any) -> Any:
+def opened(browser: Any, file: Path | str, **options: Any) -> Any:
     width = options.pop("width", 390)
     page = browser.new_context(viewport={"width": width, "height": 844}, **options).new_page()
     page.faults = []
     page.on("console", lambda said: said.type == "error" and page.faults.append(said.text))
     page.on("pageerror", lambda fault: page.faults.append(str(fault)))
-    page.goto(file.as_uri())
+    page.goto(file if isinstance(file, str) else file.as_uri())
     return page
 
 
@@ -313,6 +342,82 @@ def test_a_card_is_saved_and_loaded(browser: Any, written: Path, tmp_path: Path)
     fields = [page.get_by_label(f"Reading {n}").input_value() for n in (1, 2, 3)]
     assert fields == ["17.83 mm", "17.6 mm", ""]
     assert page.faults == []
+    page.context.close()
+
+
+MADE = fitted(9, 30)
+"""Files of chance that depend on what the invented sheet does."""
+
+
+@pytest.fixture(scope="module")
+def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """Serve a site whose plan has fitted files, and a start page with them inside."""
+    folder = tmp_path_factory.mktemp("fitted")
+    around = site()
+    files = {name: replace(each, fitted=MADE) for name, each in around.files.items()}
+    write(replace(around, files=files), folder)
+    put(folder / "plans/harbour-stool" / FITTED_FILES, fitted_json(MADE).encode())
+    start = start_here(edition(), CONTENTS, pictures(edition()), fitted=MADE)
+    put(folder / START, start.encode())
+    handler = partial(Quiet, directory=str(folder))
+    with ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
+        Thread(target=server.serve_forever, daemon=True).start()
+        yield f"http://127.0.0.1:{server.server_port}"
+        server.shutdown()
+
+
+class Quiet(SimpleHTTPRequestHandler):
+    def log_message(self, *_: object) -> None:
+        """Say nothing of what is fetched."""
+
+
+def download(page: Any, button: str) -> tuple[str, bytes]:
+    with page.expect_download() as waiting:
+        page.get_by_role("button", name=button, exact=True).click()
+    return str(waiting.value.suggested_filename), Path(waiting.value.path()).read_bytes()
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("name", [START, PLAN])
+def test_what_is_saved_is_what_the_program_fills_in(browser: Any, served: str, name: str) -> None:
+    page = opened(browser, f"{served}/{name}")
+    assert "Made for 18.5 mm (0.728 in)" in typed(page, "18.5 mm", "18.46")
+    assert "0.2 mm (0.008 in) of play" in page.locator("[data-fit=results]").inner_text()
+    page.get_by_label("0.05 mm: tight by hand").check()
+    page.get_by_label("Diameter of the cutter").fill("1/8")
+    at = {"thickness.ply": 18.5, "fit.ply": 0.05, "cutter.ply": 3.175}
+    wanted = dict(fill(MADE, at))
+    page.get_by_text("One by one", exact=True).click()
+    for path, text in wanted.items():
+        last = path.rsplit("/", 1)[-1]
+        assert download(page, last) == (last, text.encode())
+    label = "18.5mm-fit-0.05mm-cutter-3.175mm.svg"
+    assert next(iter(wanted)) == f"whole/{label}"
+    stem = f"harbour-stool-1.2.0-{label}"
+    packed = {path: text.encode() for path, text in wanted.items()}
+    called, content = download(page, "Save all files as one zip")
+    assert called == f"{stem}.zip"
+    assert content == zip_bytes(packed, date(2026, 10, 2), stem, deflated=False)
+    page.get_by_label("No cutter").check()
+    assert "Inside corners stay square" in page.locator("[data-fit=results]").inner_text()
+    page.get_by_label("Diameter of the cutter").fill("12")
+    page.keyboard.press("Tab")
+    assert page.locator("#fit-fault-cutter").inner_text() == (
+        "For Birch plywood 18 mm files are made for cutters of 3 mm (0.1181 in) to 8 mm (0.315 in)."
+    )
+    assert page.get_by_role("button", name="Save all").is_hidden()
+    assert page.faults == []
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_a_page_that_cannot_fetch_its_files_says_where_they_are(
+    browser: Any, served: str, written: Path
+) -> None:
+    page = opened(browser, f"{served}/{PLAN}")
+    page.route("**/fitted.json", lambda route: route.abort())
+    page.get_by_role("button", name="Save all").click()
+    page.get_by_text("open start-here.html in the bundle, which has them in it").wait_for()
     page.context.close()
 
 

@@ -151,10 +151,12 @@ def test_a_contact_that_is_a_page_is_linked_as_it_is() -> None:
 def test_generated_answers_follow_the_plan() -> None:
     text = chapter(page_of(STOOL), "questions")
     assert "Will it take an adult? It has taken its maker since." in text
-    assert "The bundle holds 3 sets of cut files" in text
+    assert "every slot follows what you measured: see “Files for your sheet”" in text
     assert "17.6 to 18 mm (0.693 to 0.709 in)" in text
     assert "Compression cutter 6 mm, 6 mm (0.236 in) wide" in text
-    one = replace(STOOL, variants=STOOL.variants[1:2])
+    sheets = tuple(replace(each, published=(17.8, 17.8)) for each in STOOL.settled.sheets)
+    settled = replace(STOOL.settled, sheets=sheets)
+    one = replace(STOOL, settled=settled, variants=STOOL.variants[1:2])
     assert "drawn for one thickness: 17.8 mm." in chapter(page_of(one), "questions")
 
 

@@ -47,7 +47,7 @@ function cutterIn(typing) {
 function outOfRange(cutter) {
   const { cutter: range, title } = data.sheets.find(({ cutter: each }) => each && (cutter < each.least || cutter > each.most)) || {};
   if (!range) return "";
-  const words = `For ${title} files are made for cutters of ${toldRange([range.least, range.most], data.unit)}.`;
+  const words = `For ${title} files are made for cutters of ${toldTool(range.least, data.unit)} to ${toldTool(range.most, data.unit)}.`;
   const why = cutter < range.least ? range.below : range.above;
   return why ? `${words} ${why}` : words;
 }
@@ -178,6 +178,9 @@ const stem = () => {
   return `${data.plan}-${data.release}-${labels.join("-")}mm`;
 };
 
+// The files of a point lie in folders that are called by it: cut/17.63mm-no-cutter/...
+const stemOf = ([{ name }]) => `${data.plan}-${data.release}-${name.split("/")[1] || "files"}`;
+
 async function showFiles() {
   const files = await madeFiles();
   find("files").replaceChildren(
@@ -231,7 +234,7 @@ find("width")?.addEventListener("focus", () => {
 });
 find("zip")?.addEventListener("click", async () => {
   const files = await madeFiles();
-  if (files.length) saved(`${stem()}.zip`, storedZip(files, data.day, stem()), "application/zip");
+  if (files.length) saved(`${stemOf(files)}.zip`, storedZip(files, data.day, stemOf(files)), "application/zip");
 });
 find("each")?.addEventListener("toggle", ({ target }) => target.open && last && showFiles());
 find("card").addEventListener("click", () => saved(`${stem()}.card.json`, cardText(data, last), "application/json"));

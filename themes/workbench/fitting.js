@@ -1,9 +1,9 @@
 // What the fitting page reckons: readings in mm, widths, play, refusals, a joint's drawing, the card.
 //
 // Plain functions of plain data, no page among them. They stand after fitted.js and use its digits.
-// Lengths are mm. A sheet is one of the page's data: {name, title, least, most, drawn, stock: [least,
-// most], fit, fits, cutter, curve, narrow: [{takes, width}], recessed}. A choice is what the reader
-// chose: {sheets: {NAME: {readings, fit}}, cutter: mm, null for none, undefined as planned}.
+// Lengths are mm. A sheet is one of the page's data: {name, title, stock, sold: [least, most], least,
+// most, drawn, fit, planned, cutter, curve, narrow: [{takes, width}], recessed}. A choice is what the
+// reader chose: {sheets: {NAME: {readings, fit}}, cutter: mm, null for none, undefined as planned}.
 
 "use strict";
 
@@ -95,6 +95,12 @@ function told(mm, unit) {
 
 const inches = (mm) => (Math.abs(mm) < 1 ? digits(mm / 25.4, 3) : calliper(mm));
 
+// A cutter's diameter or a fit, which have a decimal more: 3.175 mm (0.125 in).
+function toldTool(mm, unit) {
+  const [metric, inch] = [`${digits(mm, 3)} mm`, `${digits(mm / 25.4, 4)} in`];
+  return unit === "in" ? `${inch} (${metric})` : `${metric} (${inch})`;
+}
+
 const toldIn = (mm, unit) => (unit === "in" ? inches(mm) : digits(mm, 2));
 
 function toldRange([least, most], unit) {
@@ -141,8 +147,8 @@ function refusal(sheet, thickest, data) {
   const ready = thin
     ? `Files for ${told(sheet.least, unit)} would go together with ${loose} of play.`
     : "No file of the plan lets it in.";
-  if (!within(thickest, sheet.stock)) {
-    const sold = `${sheet.title} is sold from ${toldRange(sheet.stock, unit)}: is it this sheet?`;
+  if (!within(thickest, sheet.sold)) {
+    const sold = `${sheet.title} is sold from ${toldRange(sheet.sold, unit)}: is it this sheet?`;
     return `${why} ${ready} ${sold}`;
   }
   const made = `kerfolio files --plan ${plan} --sheet ${sheet.name}=${digits(thickest, 2)}`;
@@ -168,7 +174,7 @@ function cutterWords(sheet, cutter, at, { unit, relief }) {
   const widths = sheet.narrow.map(({ takes, width }) => (takes ? at[takes].thickness + 2 * at[takes].fit : width));
   const least = Math.min(...widths);
   if (cutter > least + 0.005) {
-    found.push(`A cutter of ${told(cutter, unit)} does not go into what is ${told(least, unit)} wide.`);
+    found.push(`A cutter of ${toldTool(cutter, unit)} does not go into what is ${told(least, unit)} wide.`);
   }
   if (sheet.curve && cutter > 2 * sheet.curve + 0.005) {
     found.push(
@@ -258,44 +264,41 @@ function lens(x, y, by, thick, thin, unit) {
 
 // ---- the build card -----------------------------------------------------------------------
 
-const CARD = "kerfolio-card/1";
+const CARD = "kerfolio-files/1"; // as the program writes it beside files for one point
+
+const same = (mm, other) => steps(mm, 3) === steps(other, 3);
 
 // What was chosen, as a file: from it the same files are made again.
-function cardText(data, choice) {
-  const sheets = data.sheets.map(({ name, title }) => ({
-    sheet: name,
-    material: title,
-    thickness: summed(choice.sheets[name].readings).thickest,
-    readings: choice.sheets[name].readings,
-    fit: choice.sheets[name].fit,
-  }));
-  const cutter = choice.cutter === undefined ? "as planned" : choice.cutter === null ? "none" : choice.cutter;
-  const card = { format: CARD, plan: data.plan, title: data.title, release: data.release, sheets, cutter };
+function cardText(data, { sheets, cutter }) {
+  const rows = data.sheets.map(({ name, stock, planned }) => {
+    const { readings, fit } = sheets[name];
+    const wide = cutter === undefined ? planned : cutter;
+    return [name, { stock, thickness: summed(readings).thickest, fit, cutter: wide, readings }];
+  });
+  const { plan, title, release, day } = data;
+  const card = { format: CARD, plan, title, release, date: day, unit: "mm", sheets: Object.fromEntries(rows) };
   return `${JSON.stringify(card, null, 1)}\n`;
 }
 
 // The choice on a card and what there is to tell of it, {choice, words}; choice null where it is none
 // of this plan.
 function readCard(text, data) {
-  let card;
-  try {
-    card = JSON.parse(text);
-  } catch {
-    card = null;
-  }
-  if (!card || card.format !== CARD || !Array.isArray(card.sheets)) {
-    return { choice: null, words: "This file is no build card. Nothing was changed." };
-  }
+  const card = parsedCard(text);
+  if (!card) return { choice: null, words: "This file is no build card. Nothing was changed." };
   const title = String(card.title).slice(0, 80);
   const release = String(card.release).slice(0, 20);
   if (card.plan !== data.plan) {
     return { choice: null, words: `This card is for ${title} ${release}, not for ${data.title}. Nothing was changed.` };
   }
-  const choice = { sheets: {}, cutter: card.cutter === "none" ? null : Number(card.cutter) || undefined };
-  for (const { name, fit } of data.sheets) {
-    const found = card.sheets.find((each) => each && each.sheet === name) || {};
-    const readings = (Array.isArray(found.readings) ? found.readings : []).map(Number).filter((each) => each > 0);
-    choice.sheets[name] = { readings: readings.slice(0, 8), fit: Number.isFinite(found.fit) ? found.fit : fit };
+  const choice = { sheets: {}, cutter: undefined };
+  for (const { name, fit, planned } of data.sheets) {
+    const found = card.sheets[name] || {};
+    const known = (Array.isArray(found.readings) ? found.readings : [found.thickness]).map(Number);
+    choice.sheets[name] = {
+      readings: known.filter((each) => each > 0 && each < 1000).slice(0, 8),
+      fit: found.fit >= 0 ? Number(found.fit) : fit,
+    };
+    if (found.cutter === null || (found.cutter > 0 && !same(found.cutter, planned))) choice.cutter = found.cutter;
   }
   if (card.release === data.release) return { choice, words: "The choices of the card are back." };
   const words =
@@ -304,13 +307,22 @@ function readCard(text, data) {
   return { choice, words };
 }
 
+function parsedCard(text) {
+  try {
+    const card = JSON.parse(text);
+    return card.format === CARD && card.sheets && typeof card.sheets === "object" ? card : null;
+  } catch {
+    return null;
+  }
+}
+
 // What a set of files was made for, one line for each sheet, and the cutter's.
 function cardLines(data, choice) {
   const sheets = data.sheets.map(({ name, title }) => {
     const { thickest } = summed(choice.sheets[name].readings);
-    return `${title}: ${told(thickest, data.unit)}, fit ${told(choice.sheets[name].fit, data.unit)}`;
+    return `${title}: ${told(thickest, data.unit)}, fit ${toldTool(choice.sheets[name].fit, data.unit)}`;
   });
-  const cutter = { undefined: "as planned", null: "none" }[choice.cutter] || told(choice.cutter, data.unit);
+  const cutter = { undefined: "as planned", null: "none" }[choice.cutter] || toldTool(choice.cutter, data.unit);
   return [...sheets, `Cutter: ${cutter}`];
 }
 

@@ -27,12 +27,20 @@ _TYPE = said(
     "One reading will do, eight are better. In mm or in inches, as the caliper shows them: {}.",
     ByUnit("17.6, 17,6, 0.693 in or 11/16 in", "0.469, 15/32 or 11.9 mm"),
 )
+_MAKES = (
+    "Open start-here.html, on a computer or a phone, without any network, and type your readings: "
+    "it makes the files for just your sheet."
+)
 _SETS = said(
-    "Every slot follows the thickness of your sheet, so there is one whole set of cut files for "
+    "Every slot follows the thickness of your sheet. Ready-made is one whole set of cut files for "
     "each thickness in the table; the name of a folder, and of every file in it, is the thickness "
     "it is for. Rounded to {}, the thickest reading names the set to take; where there is none of "
     "just that thickness, take the next thicker.",
     ByUnit("0.1 mm", "0.005 in"),
+)
+_READY = (
+    "Every slot follows the thickness of your sheet. Ready-made is one set of cut files, for {}: "
+    "on a thicker sheet its joints will not go in, on a thinner one they will be loose."
 )
 _EACH = " Look up each of the sheets by itself."
 _ONE = (
@@ -44,7 +52,10 @@ _COUPON = (
     "settings you will use, and try its tab in the slots. The right slot is the first that takes "
     "the tab with the push of a hand, without a hammer and without play."
 )
-_DECIDES = " It decides, whatever the caliper said: the table tells which files it stands for."
+_DECIDES = (
+    " It decides, whatever the caliper said: the table tells the thickness it stands for, and the "
+    "set to take."
+)
 _LIES = "0,0 of its file is the plate’s lower left corner; tape plate and tab down."
 _PLAY = (
     "Tight in every slot: measure again, or look for chips and a worn cutter. Loose in every slot: "
@@ -57,13 +68,15 @@ class Measuring:
     """What a reader is told: where to measure and how often, which reading counts, what to take.
 
     ``points`` stands under the picture of the sheet, ``type`` where readings are typed, ``coupon``
-    with the fit coupon, ``lies`` by its picture, ``play`` beside its table.
+    with the fit coupon, ``lies`` by its picture, ``play`` beside its table; ``makes`` is for paper
+    alone, and empty where a plan is for one thickness.
     """
 
     measure: str
     points: str
     type: str
     counts: str
+    makes: str
     take: str
     coupon: str
     lies: str
@@ -74,13 +87,15 @@ def measuring_of(edition: Edition) -> Measuring:
     """Return the words for an edition, in its unit, for as many sets of files as it has."""
     first = edition.first
     many = len(edition.variants) > 1
+    ranged = any(least < most for least, most in (s.published for s in edition.settled.sheets))
     return Measuring(
         measure=_MEASURE.told(first),
         points=_POINTS.told(first),
         type=_TYPE.told(first),
         counts=_COUNTS,
-        take=_sets(edition) if many else _ONE.format(_only(edition)),
-        coupon=f"{_COUPON}{_DECIDES if many else ''}",
+        makes=_MAKES if ranged else "",
+        take=_sets(edition) if many else (_READY if ranged else _ONE).format(_only(edition)),
+        coupon=f"{_COUPON}{_DECIDES if many or ranged else ''}",
         lies=_LIES,
         play=_PLAY,
     )

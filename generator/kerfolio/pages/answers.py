@@ -52,11 +52,12 @@ def _thickness(edition: Edition) -> str:
     spans = listed(
         [f"{each.title}, {sold_range_text(each.least, each.most, first)}" for each in ranges]
     )
-    if len(edition.variants) == 1:
-        return f"{measuring_of(edition).take} The plan is published for {spans}."
+    words = measuring_of(edition)
+    if not words.makes:
+        return f"{words.take} The plan is published for {spans}."
     return (
-        f"Few are. The bundle holds {len(edition.variants)} sets of cut files, for {spans}. How to "
-        "measure yours, and which set to take, stands on this page under “Files for your sheet”."
+        f"Few are. The plan is for {spans}, and every slot follows what you measured: see “Files "
+        "for your sheet” on this page."
     )
 
 

@@ -85,8 +85,8 @@ def fitting_of(
 ) -> Fitting | None:
     """Return the fitting page of an edition, None where every sheet has one thickness alone.
 
-    ``fitted`` are its fitted files, which stand in the page where it is ``inline``. Without them
-    the page tells which of the ready-made sets to take.
+    ``fitted`` are its fitted files, which stand in the page where it is ``inline``. Where a plan's
+    files follow no rule it has none: the page then tells which of the ready-made sets to take.
     """
     numbers = {each.name: each for each in (fitted.numbers if fitted else _published(edition))}
     if not any(each.least < each.most for each in numbers.values()):
@@ -176,9 +176,11 @@ def _sheet(edition: Edition, sheet: SettledSheet, numbers: Mapping[str, Number])
         "least": number(thickness.least, 2),
         "most": number(thickness.most, 2),
         "drawn": number(sheet.thickness, 2),
-        "stock": [number(sheet.stock.least, 2), number(sheet.stock.most, 2)],
+        "stock": sheet.stock.name,
+        "sold": [number(sheet.stock.least, 2), number(sheet.stock.most, 2)],
         "fit": number(sheet.fit),
-        "cutter": None if cutter is None else _cutter(cutter, sheet),
+        "planned": number(sheet.cutter.diameter, 3),
+        "cutter": None if cutter is None else _cutter(cutter),
         "curve": None if curve is None else number(curve, 3),
         "recessed": any(feature.kind.recessed for part in parts for feature in part.features),
         "narrow": [
@@ -188,9 +190,8 @@ def _sheet(edition: Edition, sheet: SettledSheet, numbers: Mapping[str, Number])
     }
 
 
-def _cutter(found: Number, sheet: SettledSheet) -> dict[str, Any]:
+def _cutter(found: Number) -> dict[str, Any]:
     return {
-        "planned": number(sheet.cutter.diameter, 3),
         "least": number(found.least, 3),
         "most": number(found.most, 3),
         "none": found.none,

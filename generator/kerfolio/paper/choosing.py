@@ -35,7 +35,10 @@ def choosing_section(edition: Edition, grid: Grid) -> Bands:
     measure = f"{words.measure} {words.counts}"
     side = (*label("Measure the sheet", grid), *spaced(picture, 2.5))
     bands += beside(side, indented(plain(measure, grid.main), grid.main_x))
-    folders = (*plain(words.take, grid.main), *spaced(_folders(edition, grid), 4.0))
+    folders = (
+        *plain(f"{words.makes} {words.take}".strip(), grid.main),
+        *spaced(_folders(edition, grid), 4.0),
+    )
     bands += spaced(hung("Take the folder", folders, grid), BLOCK_SPACE)
     bands += spaced(hung("Take the file", _files(edition, grid), grid), BLOCK_SPACE)
     cutter = plain(cutter_words(edition), grid.main)
