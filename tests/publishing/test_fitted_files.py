@@ -66,7 +66,7 @@ def test_a_cutter_that_is_too_wide_is_refused_with_the_reason() -> None:
         fill(fitted_of("one sheet"), {"cutter.ply": 9.0})
     assert str(trouble.value) == (
         "cutter.ply may be 1 to 8 mm, not 9 mm. "
-        "A cutter of 9.525 mm: the gap is 8 mm on sheet `ply`."
+        "A cutter of 9.525 mm does not do: pieces lie closer together than it is wide."
     )
 
 

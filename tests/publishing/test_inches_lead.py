@@ -91,9 +91,14 @@ def pages() -> dict[str, str]:
     return {**made, "home": home_page(around), "start": files()["start-here.html"].decode()}
 
 
+def unscripted(page: str) -> str:
+    """Return a page without its scripts and their data, which is in mm."""
+    return re.sub(r"<script\b.*?</script>", "", page, flags=re.DOTALL)
+
+
 def said() -> dict[str, str]:
     """Return the words of every page, paper and drawing that readers get."""
-    found = {name: Tree(text).all("body")[0].text for name, text in pages().items()}
+    found = {name: Tree(unscripted(text)).all("body")[0].text for name, text in pages().items()}
     for name, content in files().items():
         ending = PurePosixPath(name).suffix
         if ending == ".pdf" and "a4" not in name:

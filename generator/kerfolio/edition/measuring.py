@@ -24,8 +24,9 @@ _COUNTS = (
     "its joints have so much more play."
 )
 _TYPE = said(
-    "One reading will do, eight are better. In mm or in inches, as the caliper shows them: {}.",
-    ByUnit("17.6, 17,6, 0.693 in or 11/16 in", "0.469, 15/32 or 11.9 mm"),
+    "One reading will do, eight are better. Type them as the caliper shows them, {}: {}.",
+    ByUnit("in mm or in inches", "in inches or in millimetres"),
+    ByUnit("17.6, 17,6, 0.693 in or 11/16 in", "0.469, .469 or 15/32"),
 )
 _MAKES = (
     "Open start-here.html, on a computer or a phone, without any network, and type your readings: "

@@ -13,7 +13,6 @@ from dataclasses import dataclass, replace
 
 from kerfolio.basis.cutting_lengths import chosen_in
 from kerfolio.basis.finding import Finding
-from kerfolio.basis.said import told
 from kerfolio.proving.corners import walls_left
 from kerfolio.proving.machining import cutter_enters, kerf_between
 from kerfolio.proving.rule import After
@@ -28,6 +27,13 @@ _PASSING = (kerf_between, cutter_enters)
 """Rules that ask nothing of the shapes that a cutter makes: looked at before anything settles."""
 
 _BEARING = (walls_left,)
+
+_WHY = {
+    "gap-too-small": "pieces lie closer together than it is wide",
+    "smaller-than-cutter": "some of what it clears is narrower",
+    "relief-eats-wall": "opening the corners for it would eat the walls that bear",
+}
+"""What readers are told where a rule finds something; its own words are for the maker."""
 
 Settle = Callable[[FitVariant], SettledPlan | None]
 
@@ -86,13 +92,13 @@ class _Looks:
             if usual is None:
                 return f"{words} does not do for this plan."
             for finding in _findings(_PASSING, _cut_with(diameter, usual), sheet):
-                return f"{words}: {told(finding.message, usual.plan.units)}."
+                return f"{words} does not do: {_WHY[finding.rule]}."
         for thick in (False, True):
             usual, made = self._at(None, thick=thick), self._at(diameter, thick=thick)
             if usual is None or made is None:
                 return f"{words} does not do for this plan."
             for finding in _findings(_BEARING, made, sheet):
-                return f"{words}: {told(finding.message, made.plan.units)}."
+                return f"{words} does not do: {_WHY[finding.rule]}."
             if _shapes(made, sheet) != _shapes(usual, sheet):
                 return f"{words} takes other reliefs than the plan has."
         return ""
