@@ -197,7 +197,8 @@ def _margin(inner: Box, lines: tuple[str, ...], height: float) -> Iterator[Item]
         left += side + _GAP
     top = bottom + CHECK_SQUARES[0][0] - height * CAPITAL
     for row, line in enumerate(lines):
-        yield _label(line, (left, top - row * 1.5 * height), height, Anchor.START)
+        alike = joined("", (line,))  # set as the lines that have figures, in any typeface
+        yield _label(alike, (left, top - row * 1.5 * height), height, Anchor.START)
 
 
 def _label(text: str, at: tuple[float, float], height: float, anchor: Anchor) -> Label:
