@@ -63,6 +63,8 @@ def _chains(stream: Any, seat: tuple[float, float, float]) -> Iterator[list[Poin
                 a, _, _, d, x, y = (float(each) for each in operands)
                 assert a == d
                 inner = (scale * a, dx + scale * x * MM, dy + scale * y * MM)
+            case "Q":
+                inner = seat
             case "Do":
                 yield from _chains(stream.Resources.XObject[str(operands[0])], inner)
             case "m":

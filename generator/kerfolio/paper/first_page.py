@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import zip_longest
 
 from kerfolio.basis.figured import joined
 from kerfolio.basis.lengths import inch_text, mm_text
@@ -15,7 +16,7 @@ from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, spaced
 from kerfolio.paper.check_length import check_lengths
 from kerfolio.paper.flow import leaves, page_of
 from kerfolio.paper.grid import Grid
-from kerfolio.paper.ledger import Column, strong_cell, table
+from kerfolio.paper.ledger import Cell, Column, strong_cell, table
 from kerfolio.paper.running_text import plain
 from kerfolio.paper.section import foot
 from kerfolio.paper.template_title import Paged, Titled
@@ -42,6 +43,8 @@ CARD = (85.60, 53.98)
 TEXT = Style(face=Face.SERIF, points=9.6)
 _GAP = 8.0
 _LINE = 14.2 * MM_PER_POINT
+_FEW = 6
+"""Parts that are listed in one column."""
 _TITLE = "Print this page alone first"
 _FULL_SIZE = "Print at 100 %: “actual size”, without fitting to the page."
 
@@ -70,7 +73,7 @@ def opening_pages(
     )
     end = foot(titled.title, f"{titled.release} · templates · {FULL_SIZE}", grid)
     found = [page_of(each, grid, end(n, pages)) for n, each in enumerate(leaves(bands, grid), 1)]
-    lengths = Passage(marks=check_lengths((paper.width, paper.height), first))
+    lengths = Passage(marks=check_lengths((paper.width, paper.height), first), once=True)
     return tuple(replace(page, passages=(*page.passages, lengths)) for page in found)
 
 
@@ -97,18 +100,19 @@ def _titles(titled: Titled, grid: Grid) -> Bands:
 
 
 def _contents(parts: Sequence[tuple[Titled, Paged]], grid: Grid) -> Bands:
-    columns = (
-        Column(head="Part", grows=True),
-        Column(head="Pages", number=True),
-    )
-    rows = [
-        (
-            (*strong_cell(f"{each.mark}  "), Run(f"{each.name}, {each.cut}", CELL)),
-            paged.words,
-        )
-        for each, paged in parts
-    ]
-    return table(columns, rows, grid.width)
+    """Return which pages hold which part, in two columns where they are many."""
+    columns = (Column(head="Part", grows=True), Column(head="Pages", number=True))
+    if len(parts) <= _FEW:
+        return table(columns, [_row(each) for each in parts], grid.width)
+    half = (len(parts) + 1) // 2
+    pairs = zip_longest(map(_row, parts[:half]), map(_row, parts[half:]), fillvalue=("", ""))
+    return table((*columns, *columns), [(*one, *other) for one, other in pairs], grid.width)
+
+
+def _row(each: tuple[Titled, Paged]) -> tuple[Cell, Cell]:
+    titled, paged = each
+    name = (*strong_cell(f"{titled.mark}  "), Run(f"{titled.name}, {titled.cut}", CELL))
+    return name, paged.words
 
 
 def _checks(grid: Grid, first: str) -> Bands:

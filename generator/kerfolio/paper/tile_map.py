@@ -39,7 +39,7 @@ def map_page(titled: Titled, tiling: Tiling, paper: PaperStock, paged: Paged, pa
     end = foot(titled.title, rest, grid)(paged.first, pages)
     (filled,) = leaves(bands, grid)
     page = page_of(filled, grid, end)
-    lengths = Passage(marks=check_lengths((paper.width, paper.height), first))
+    lengths = Passage(marks=check_lengths((paper.width, paper.height), first), once=True)
     return replace(page, passages=(*page.passages, lengths))
 
 

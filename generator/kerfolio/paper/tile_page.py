@@ -69,11 +69,12 @@ def _page(
         runs=(Run(f"{titled.mark} {name}".rstrip(), _TILE),),
     )
     entry, level = bookmark
-    head = Passage(marks=(*_frame(size), large), role=Role.DECORATION, bookmark=entry, level=level)
+    head = Passage(marks=(large,), role=Role.DECORATION, bookmark=entry, level=level)
     passages = (
+        Passage(marks=_frame(size), role=Role.DECORATION, once=True),
         head,
         Passage(marks=(_words(titled, where, size), _overall(titled, size))),
-        Passage(marks=check_lengths(size, titled.first)),
+        Passage(marks=check_lengths(size, titled.first), once=True),
         Passage(marks=tuple(body), role=Role.FIGURE, alt=f"{titled.part} at full size, {where}"),
     )
     return Page(width=size[0], height=size[1], passages=passages)

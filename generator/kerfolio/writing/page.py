@@ -105,6 +105,7 @@ class Passage:
 
     ``alt`` tells of a figure in words. ``continues`` joins it to the passage before (the lines of
     one paragraph). ``bookmark`` names an entry of the outline at the ``level`` 0, 1 ...
+    What stands alike on many pages, and says nothing that is measured, a file may hold ``once``.
     """
 
     marks: tuple[Mark, ...]
@@ -113,6 +114,7 @@ class Passage:
     continues: bool = False
     bookmark: str = ""
     level: int = 0
+    once: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -71,6 +71,7 @@ class _Book:
     bookmarks: int = 0
     code: list[str] = field(default_factory=list)
     drawings: dict[int, tuple[str, Drawing]] = field(default_factory=dict)
+    marks: dict[tuple[Mark, ...], tuple[str, Page]] = field(default_factory=dict)
 
     def say(self, operators: Iterable[str]) -> None:
         if self.slots is None:
@@ -116,7 +117,12 @@ def fitted_pdf(about: About, pages: Sequence[Page], numbers: Numbers = told_as) 
     book = _Book(_canvas(out, about, fixed=True), slots)
     _write_pages(book, pages)
     for name, drawing in book.drawings.values():
-        _hold_drawing(book, name, drawing)
+        _draw(book, drawing, drawing.box[:2], 1.0, (0.0, 0.0))
+        _hold(book, name, (drawing.width, drawing.height))
+    for marks, (name, page) in book.marks.items():
+        for mark in marks:
+            _write(book, mark)
+        _hold(book, name, (page.width, page.height))
     _spell_in_ascii(book.canvas._doc)
     book.canvas.save()
     return slots.told(_HEAD.sub(_head_in_ascii, out.getvalue(), count=1).decode("ascii")).encode()
@@ -180,8 +186,12 @@ def _write_page(book: _Book, page: Page) -> None:
         if passage.bookmark:
             _bookmark(book, passage, page)
         book.say([book.structure.opening(passage)])
-        for mark in passage.marks:
-            _write(book, mark)
+        if passage.once and book.slots is not None:
+            known = (f"marks-{len(book.marks) + 1}", page)
+            _show(book, book.marks.setdefault(passage.marks, known)[0])
+        else:
+            for mark in passage.marks:
+                _write(book, mark)
         book.say(["EMC"])
     if book.slots is not None:
         canvas._code.append(book.said())
@@ -318,8 +328,7 @@ def _replay(book: _Book, replay: Replay) -> None:
         )
         scale = number(replay.scale)
         book.say([f"{scale} 0 0 {scale} {spot((replay.x, replay.y))} cm"])
-        book.say([f"/{book.canvas._doc.getXObjectName(name)} Do"])
-        book.canvas._formsinuse.append(name)
+        _show(book, name)
     else:
         _draw(book, replay.drawing, (left, bottom), replay.scale, (replay.x, replay.y))
     book.say(["Q"])
@@ -341,10 +350,14 @@ def _draw(book: _Book, drawing: Drawing, corner: Point, scale: float, to: Point)
             book.say(stroke_path(each, scale, place))
 
 
-def _hold_drawing(book: _Book, name: str, drawing: Drawing) -> None:
-    """Put a drawing into the file by itself (a form XObject, ISO 32000-1, 8.10)."""
-    _draw(book, drawing, drawing.box[:2], 1.0, (0.0, 0.0))
-    form = pdfdoc.PDFFormXObject(0, 0, *_in_points((drawing.width, drawing.height)))
+def _show(book: _Book, name: str) -> None:
+    book.say([f"/{book.canvas._doc.getXObjectName(name)} Do"])
+    book.canvas._formsinuse.append(name)
+
+
+def _hold(book: _Book, name: str, size: Point) -> None:
+    """Put what was said into the file by itself (a form XObject, ISO 32000-1, 8.10)."""
+    form = pdfdoc.PDFFormXObject(0, 0, *_in_points(size))
     form.setStreamList(book.said())
     book.canvas._doc.addForm(name, form)
 

@@ -46,7 +46,7 @@ class Slots:
         """Return a stream's text with its numbers as they are here."""
         text = "\n".join(operators)
         told = self._filled(text, told_as)
-        if self.numbers is not told_as:
+        if self.numbers is not told_as and told != text:
             self._streams.append((told, self._filled(text, self.numbers)))
         return told
 
