@@ -12,7 +12,9 @@ from kerfolio.layouts.layout import Layout, Placement, SheetLayout
 from kerfolio.model.workshop import Workshop
 from kerfolio.proving.prove import Proof, prove_plan
 from kerfolio.reading.workshop import read_workshop
+from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.variant import variants
 
 WORKSHOP = "workshop: Proving Ground\nmaker: Ada Example\nlicence: CC-BY-SA-4.0\n"
 
@@ -87,11 +89,15 @@ def remarks(plan: str = RACK) -> list[Finding]:
 
 def settled_at(thickness: float, plan: str = RACK) -> SettledPlan:
     """Return a one-sheet plan settled at one of its published thicknesses (mm)."""
-    return next(
+    found = workshop(plan)
+    there = next(
         each
-        for each in proved(plan).variants
-        if abs(each.variant.thickness[0][1] - thickness) < 1e-6
+        for each in variants(found.plans[0], found.stock)[0]
+        if abs(each.thickness[0][1] - thickness) < 1e-6
     )
+    made, findings = settle(found.plans[0], found.stock, there)
+    assert made is not None, "\n".join(map(str, findings))
+    return made
 
 
 def small_settled() -> SettledPlan:

@@ -79,7 +79,7 @@ def of_set(*changes: tuple[str, str]) -> Used:
     """Return what is told of a set in use."""
     text = changed(("sheets:", "uses: [stand things on, lean on]\nsheets:"), *changes)
     proof = proved(text)
-    layout, faults = lay_out(proof.variants)
+    layout, faults = lay_out(proof.points)
     assert layout is not None, faults
     used = used_of(edition_of(workshop(text), LaidOut(proof=proof, layout=layout, fresh="")))
     assert used is not None

@@ -31,7 +31,7 @@ def check(text: str) -> None:
     lost_with(text, FILE, small_layout())
     if layout is None:
         return
-    check_findings(first_faults(layout, proved().variants), "plans/rack/")
+    check_findings(first_faults(layout, proved().points), "plans/rack/")
     again, told = thaw(freeze(layout), FILE)
     assert (again is not None, told) == (True, ()), "what was read cannot be frozen"
 

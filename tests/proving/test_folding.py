@@ -27,35 +27,42 @@ def hole(name: str, line: int = 1) -> Finding:
 
 
 def test_what_is_wrong_at_every_thickness_is_told_once_and_plainly() -> None:
-    found = folded([(A, remark(deep(5))), (B, remark(deep(6)))], 2)
+    found = folded([(A, remark(deep(5))), (B, remark(deep(6)))], (A, B))
     assert [each.message for each in found] == ["5 mm deep"]
 
 
+def test_what_is_wrong_at_an_end_of_the_range_too_names_that() -> None:
+    found = folded([(B, remark(deep(5))), (C, remark(deep(6)))], (A, B, C))
+    assert [each.message for each in found] == ["6 mm deep (at 3.0mm)"]
+    found = folded([(A, remark(deep(5))), (B, remark(deep(6)))], (A, B, C))
+    assert [each.message for each in found] == ["5 mm deep (at 1.0mm)"]
+
+
 def test_what_is_wrong_at_some_thicknesses_names_the_first_of_them() -> None:
-    found = folded([(B, remark(deep(5))), (C, remark(deep(6)))], 3)
+    found = folded([(B, remark(deep(5)))], (A, B, C))
     assert [each.message for each in found] == ["5 mm deep (at 2.0mm)"]
     assert [each.message for each in in_unit(found, "in")] == ["0.197 in deep (at 0.079 in)"]
 
 
 def test_the_same_words_on_another_subject_stay_apart() -> None:
     alike = [remark(deep(5), subject="side"), remark(deep(6), subject="rail")]
-    assert len(folded([(A, each) for each in alike], 1)) == 2
+    assert len(folded([(A, each) for each in alike], (A,))) == 2
     alike = [remark(deep(5), subject="side"), remark(deep(6), subject="side")]
-    assert len(folded([(A, each) for each in alike], 1)) == 1
+    assert len(folded([(A, each) for each in alike], (A,))) == 1
 
 
 def test_numbers_that_are_words_keep_remarks_apart() -> None:
-    assert len(folded([(A, remark("5 mm deep")), (A, remark("6 mm deep"))], 1)) == 2
+    assert len(folded([(A, remark("5 mm deep")), (A, remark("6 mm deep"))], (A,))) == 2
 
 
 def test_copies_of_a_feature_make_one_remark() -> None:
-    found = folded([(A, hole("p.h.1")), (A, hole("p.h.2"))], 1)
+    found = folded([(A, hole("p.h.1")), (A, hole("p.h.2"))], (A,))
     assert [each.message for each in found] == ["hole `p.h.1` off"]
 
 
 def test_other_places_and_names_stay_apart() -> None:
     remarks = [hole("p.m6"), hole("p.m8"), hole("p.m6", 2)]
-    assert len(folded([(A, each) for each in remarks], 1)) == 3
+    assert len(folded([(A, each) for each in remarks], (A,))) == 3
 
 
 def test_a_fault_of_the_statement_does_not_name_a_thickness() -> None:
@@ -72,7 +79,7 @@ def test_a_fault_of_the_thinnest_sheets_only_names_the_first_thickness() -> None
     ]
 
 
-def test_a_fault_of_the_thickest_sheets_only_names_the_first_thickness() -> None:
+def test_a_fault_of_the_thickest_sheets_only_names_the_thickest() -> None:
     # Slots of 18.6 mm (18.4 mm and twice the fit) every 18.5 mm leave no land between them.
     text = """
 s:
@@ -81,4 +88,4 @@ s:
 """
     findings = findings_of(text, ladder=LADDER, relief="none")
     messages = [each.message for each in findings if each.rule == "features-overlap"]
-    assert messages == ["`panel.s.1` and `s.2` run into each other (at ply-18.4mm_thin-6.4mm)"]
+    assert messages == ["`panel.s.1` and `s.2` run into each other (at ply-18.6mm_thin-6.4mm)"]

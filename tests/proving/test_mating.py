@@ -93,8 +93,8 @@ def test_what_does_not_match_is_told(
 def test_a_slot_of_fixed_width_is_told_where_thick_sheets_do_not_enter() -> None:
     text = joined(side=SLOT.replace("takes: ply", "width: 18.1"), ladder=LADDER)
     (finding,) = remarks(text, "sheet-thicker-than-slot")
-    # 18.2 mm is the first rung above 18.1 mm.
-    assert finding.message == "slot `side.slot` is 0.1 mm too narrow for its sheet (at 18.2mm)"
+    # The thickest of the range lacks most.
+    assert finding.message == "slot `side.slot` is 0.5 mm too narrow for its sheet (at 18.6mm)"
     assert finding.advice == "Write `takes: ply` in place of its width."
 
 

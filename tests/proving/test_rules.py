@@ -19,7 +19,7 @@ def found(text: str) -> dict[str, Finding]:
 
 def test_a_good_plan_is_not_remarked_on() -> None:
     assert remarks() == []
-    assert len(proved().variants) == 4
+    assert len(proved().sets) == 4
 
 
 @pytest.mark.parametrize(
@@ -128,7 +128,7 @@ def test_the_same_remark_is_made_once_for_all_thicknesses() -> None:
 def test_what_only_a_thick_sheet_suffers_names_the_thickness() -> None:
     text = RACK.replace("size: 2440 x 1220", "size: 355.7 x 355.7")
     remark = found(text)["larger-than-sheet"]
-    assert remark.message.endswith("too large (at 18.0mm)")
+    assert remark.message.endswith("too large (at 18.2mm)")
 
 
 @pytest.mark.parametrize(

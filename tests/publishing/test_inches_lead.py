@@ -72,7 +72,7 @@ def edition() -> Edition:
     shop = workshop(PLAN)
     proof = proved(PLAN)
     assert not [each for each in proof.findings if str(each.severity) == "error"]
-    layout, _ = lay_out(proof.variants)
+    layout, _ = lay_out(proof.points)
     return edition_of(shop, LaidOut(proof=proof, layout=layout, fresh=""))
 
 

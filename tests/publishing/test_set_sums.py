@@ -57,7 +57,7 @@ UNSTEPPED = changed(
 
 def edition(text: str) -> Edition:
     proof = proved(text)
-    layout, faults = lay_out(proof.variants)
+    layout, faults = lay_out(proof.points)
     assert layout is not None, faults
     return edition_of(workshop(text), LaidOut(proof=proof, layout=layout, fresh=""))
 

@@ -27,7 +27,7 @@ from tests.sets import SET
 @pytest.fixture(scope="module")
 def edition() -> Edition:
     proof = proved(SET)
-    layout, faults = lay_out(proof.variants)
+    layout, faults = lay_out(proof.points)
     assert layout is not None, faults
     return edition_of(workshop(SET), LaidOut(proof=proof, layout=layout, fresh=""))
 

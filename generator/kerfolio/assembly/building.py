@@ -1,4 +1,4 @@
-"""A plan put together: in its places at three thicknesses, and in its order."""
+"""A plan put together: in its places over its range, and in its order."""
 
 from __future__ import annotations
 
@@ -27,9 +27,10 @@ class Fitted:
 class Build:
     """A plan put together.
 
-    ``drawn`` is how it stands at the thickness it is drawn for; ``fitted`` at the thinnest, that
-    one and the thickest. ``order`` is the maker's own where the plan has steps that add pieces,
-    with the steps that are ``blocked``; else one that was found, or a ``deadlock`` where none was.
+    ``drawn`` is how it stands at the thickness it is drawn for; ``fitted`` there and at the other
+    points it was put together at. ``order`` is the maker's own where the plan has steps that add
+    pieces, with the steps that are ``blocked``; else one that was found, or a ``deadlock`` where
+    none was.
     ``stability`` is how large, heavy and steady it is as drawn.
     """
 
@@ -48,7 +49,7 @@ def build_of(drawn: SettledPlan, variants: Sequence[SettledPlan]) -> Build | Non
     together = put_together(drawn)
     if together is None:
         return None
-    ends = {id(each): each for each in (variants[0], drawn, variants[-1])}
+    ends = {id(each): each for each in (*variants, drawn)}
     fitted = tuple(fitted_at(each, drawn, together) for each in ends.values())
     graphs = blocking(together.assembled)
     order, blocked, locked = _order(drawn, together, graphs)

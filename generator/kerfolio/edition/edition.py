@@ -18,7 +18,7 @@ from kerfolio.layouts.saw_sheet import SawSheet
 from kerfolio.model.plan import Assembly, Plan
 from kerfolio.model.trial import Trial
 from kerfolio.model.workshop import Identity
-from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.shop.cost import CopiesCost
 from kerfolio.shop.cut_time import CutTime
 from kerfolio.shop.mass import Weight, weight_of
@@ -48,8 +48,9 @@ class Edition:
 
     ``settled`` is the variant the plan is drawn for, ``variants`` all of them in order of
     thickness, ``corners`` that one and then the plan with every sheet at its thinnest or its
-    thickest. ``trials`` are only those that the maker marked public. ``pictures`` maps a path of
-    the plan folder (``photos/finished.png``) to the picture's bytes, ready to print. ``made`` are
+    thickest, ``proved`` the points it was proved at. ``trials`` are only those that the maker
+    marked public. ``pictures`` maps a path of the plan folder (``photos/finished.png``) to the
+    picture's bytes, ready to print. ``made`` are
     the things it makes, each put together, ``together`` all of a set in its place; ``drawings``
     their pictures: ``assembled``, ``exploded`` (of a set ``NAME-assembled``, and ``set`` of all of
     it) and ``step-N``, counted over the plan. ``in_use`` is what its things do under a person,
@@ -83,6 +84,7 @@ class Edition:
     saw: tuple[SawSheet, ...] = ()
     board_plans: tuple[BoardPlan, ...] = ()
     formats: tuple[CutFormat, ...] = CUT_FORMATS
+    proved: tuple[FitVariant, ...] = ()
 
     @property
     def name(self) -> str:

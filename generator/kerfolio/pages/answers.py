@@ -12,6 +12,7 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.licence_words import contact_words
 from kerfolio.edition.measuring import measuring_of
+from kerfolio.edition.proved_words import proved_words
 from kerfolio.pages.facts import sheet_ranges
 from kerfolio.pages.licences import RULES, licence_note
 
@@ -52,13 +53,13 @@ def _thickness(edition: Edition) -> str:
     spans = listed(
         [f"{each.title}, {sold_range_text(each.least, each.most, first)}" for each in ranges]
     )
-    words = measuring_of(edition)
+    words, proved = measuring_of(edition), proved_words(edition)
     if not words.makes:
-        return f"{words.take} The plan is published for {spans}."
+        return f"{words.take} The plan is published for {spans}. {proved}".rstrip()
     return (
         f"Few are. The plan is for {spans}, and every slot follows what you measured: see “Files "
-        "for your sheet” on this page."
-    )
+        f"for your sheet” on this page. {proved}"
+    ).rstrip()
 
 
 def _sheets(edition: Edition) -> str:

@@ -13,6 +13,7 @@ from kerfolio.edition.folder import folder_choice, folders_of
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.edition.names import has_saw
+from kerfolio.edition.proved_words import proved_words
 from kerfolio.edition.side_words import offset_words
 from kerfolio.paper.band import Band, Bands, beside, indented, kept, spaced
 from kerfolio.paper.grid import Grid
@@ -36,7 +37,7 @@ def choosing_section(edition: Edition, grid: Grid) -> Bands:
     side = (*label("Measure the sheet", grid), *spaced(picture, 2.5))
     bands += beside(side, indented(plain(measure, grid.main), grid.main_x))
     folders = (
-        *plain(f"{words.makes} {words.take}".strip(), grid.main),
+        *plain(f"{words.makes} {words.take} {proved_words(edition)}".strip(), grid.main),
         *spaced(_folders(edition, grid), 4.0),
     )
     bands += spaced(hung("Take the folder", folders, grid), BLOCK_SPACE)

@@ -11,22 +11,27 @@ from kerfolio.settling.settled import FitVariant
 from kerfolio.settling.variant_name import words_of
 
 
-def folded(found: Iterable[tuple[FitVariant, Finding]], count: int) -> tuple[Finding, ...]:
-    """Make one remark of those that differ only in the variant, of ``count`` that were tried.
+def folded(
+    found: Iterable[tuple[FitVariant, Finding]], tried: Sequence[FitVariant]
+) -> tuple[Finding, ...]:
+    """Make one remark of those that differ only in the point, of all that were ``tried`` in order.
 
-    It is the first one; where only some of the variants are concerned, it names the first of them.
+    Where only some of the points are concerned it is the one at an end of the range and names that,
+    the thinnest or else the thickest, since it is worst there; else the first of them.
     """
     groups: dict[tuple[str, ...], list[tuple[FitVariant, Finding]]] = {}
-    for variant, finding in found:
-        groups.setdefault(finding.identity, []).append((variant, finding))
-    return tuple(_told(group, count) for group in groups.values())
+    for point, finding in found:
+        groups.setdefault(finding.identity, []).append((point, finding))
+    return tuple(_told(group, tried) for group in groups.values())
 
 
-def _told(group: Sequence[tuple[FitVariant, Finding]], count: int) -> Finding:
-    variant, finding = group[0]
-    finding = replace(finding, mark=_merged([each.mark for at, each in group if at == variant]))
-    concerned = len({each.label for each, _ in group})
-    return finding if concerned == count else at(finding, variant)
+def _told(group: Sequence[tuple[FitVariant, Finding]], tried: Sequence[FitVariant]) -> Finding:
+    concerned = {each.label: each for each, _ in group}
+    ends = (end for end in (tried[0], tried[-1]) if end.label in concerned)
+    point = next(ends, group[0][0])
+    own = [each for at, each in group if at.label == point.label]
+    finding = replace(own[0], mark=_merged([each.mark for each in own]))
+    return finding if len(concerned) == len(tried) else at(finding, point)
 
 
 def _merged(marks: Sequence[Mark | None]) -> Mark | None:

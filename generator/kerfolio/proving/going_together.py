@@ -89,7 +89,7 @@ def joints_checked(build: Build) -> Iterator[Finding]:
     source="geometry of rigid flat panels",
 )
 def pieces_fit(build: Build) -> Iterator[Finding]:
-    """Look for pieces that need the same space, at the thinnest, drawn and thickest sheet.
+    """Look for pieces that need the same space, as drawn and in the corners of the range.
 
     Pieces whose joint does not agree with the others have been told of already.
     """

@@ -1,4 +1,4 @@
-"""Proves a plan: rules over what it states, settling at every variant, rules over the results."""
+"""Proves a plan: rules over what it states, settling over its range, rules over the results."""
 
 from __future__ import annotations
 
@@ -17,6 +17,7 @@ from kerfolio.proving.rule import Stated
 from kerfolio.proving.rules import AFTER, AS_SET, BEFORE, SEVERITIES, TOGETHER
 from kerfolio.proving.silence import heard
 from kerfolio.settling.making import set_of
+from kerfolio.settling.points import in_order, is_oblique, more_points, proof_points
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.settling.variant import drawn_variant, variants
@@ -24,51 +25,54 @@ from kerfolio.settling.variant import drawn_variant, variants
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Proof:
-    """A plan with all that was found; ``drawn`` and ``variants`` only where all of it settles.
+    """A plan with all that was found; ``drawn`` and ``points`` only where all of it settles.
 
-    ``drawn`` and ``variants`` have the pieces of everything the plan makes; ``made`` are the things
-    it makes, each put together by itself, ``together`` all that a set holds. ``corners`` are
-    ``drawn``, then those variants with every sheet at its thinnest or its thickest.
+    ``points`` are the plan wherever it was proved, the thinnest first; ``corners`` are ``drawn``,
+    then those of them with every sheet at its thinnest or its thickest. They have the pieces of
+    everything the plan makes. ``sets`` are the points that files are made ready for. ``made`` are
+    the things it makes, each put together by itself, ``together`` all that a set holds.
     """
 
     plan: Plan
     drawn: SettledPlan | None
-    variants: tuple[SettledPlan, ...]
+    points: tuple[SettledPlan, ...]
     findings: tuple[Finding, ...]
     corners: tuple[SettledPlan, ...] = ()
+    sets: tuple[FitVariant, ...] = ()
     made: tuple[Made, ...] = ()
     together: SetTogether | None = None
 
 
 def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proof:
-    """Prove a plan at every thickness it is published for.
+    """Prove a plan over the whole range it is published for.
 
     ``trials`` are the workshop's log: what came out clean there outranks published ranges.
     """
     stated = Stated(plan=plan, stock=stock, trials=trials)
     findings = [finding for rule in BEFORE for finding in rule.check(stated)]
-    choices, faults = variants(plan, stock)
+    sets, faults = variants(plan, stock)
     findings += faults
-    settled, more = _settled(plan, stock, choices)
-    findings += more
     aim = drawn_variant(plan, stock)
+    points = proof_points(plan, stock) if sets else ()
+    settled, every, more = _settled(plan, stock, points, aim)
+    findings += more
     drawn = next((each for each in settled if each.variant == aim), None)
-    complete = drawn is not None and len(settled) == len(choices)
+    complete = drawn is not None and every
     # What is wrong so far would be blamed again on the joints it spoils.
     sound = complete and not plan.unread and not has_errors(findings)
-    made = made_of(drawn, settled) if drawn is not None and sound else ()
+    made = made_of(drawn, _to_put_together(drawn, settled)) if drawn and sound else ()
     builds = [each.build for each in made if each.build is not None]
     findings += [found for each in builds for rule in TOGETHER for found in rule.check(each)]
     together = set_together(made, drawn) if drawn and plan.is_set else None
     if together is not None:
         findings += [found for rule in AS_SET for found in rule.check(together)]
-    sets = {id(each): set_of(each) for each in settled} if complete else {}
-    whole = sets.get(id(drawn))
+    whole = {id(each): set_of(each) for each in settled} if complete else {}
     return Proof(
         plan=plan,
-        drawn=whole,
-        variants=tuple(sets.values()),
-        corners=(whole, *_corners(tuple(sets.values()))) if whole else (),
+        drawn=whole.get(id(drawn)),
+        points=tuple(whole.values()),
+        sets=sets,
+        corners=tuple(_corners(whole.get(id(drawn)), tuple(whole.values()))),
         findings=shortened(
             in_unit(heard(findings, plan, SEVERITIES, complete=complete), plan.units)
         ),
@@ -77,36 +81,45 @@ def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proo
     )
 
 
-def _corners(variants: Sequence[SettledPlan]) -> Iterator[SettledPlan]:
-    ends = [(min(mm), max(mm)) for mm in zip(*map(_thicknesses, variants), strict=True)]
-    for each in variants:
-        if all(mm in both for mm, both in zip(_thicknesses(each), ends, strict=True)):
+def _corners(drawn: SettledPlan | None, points: Sequence[SettledPlan]) -> Iterator[SettledPlan]:
+    if drawn is None:
+        return
+    yield drawn
+    for each in points:
+        ends = zip((mm for _, mm in each.variant.thickness), each.sheets, strict=True)
+        if not each.variant.fit and all(mm in sheet.published for mm, sheet in ends):
             yield each
 
 
-def _thicknesses(settled: SettledPlan) -> tuple[float, ...]:
-    return tuple(mm for _, mm in settled.variant.thickness)
+def _to_put_together(drawn: SettledPlan, settled: Sequence[SettledPlan]) -> tuple[SettledPlan, ...]:
+    """Return the plan as it is put together: in its corners and as drawn; oblique, everywhere."""
+    if is_oblique(drawn):
+        return tuple(settled)
+    kept = {id(each): each for each in _corners(drawn, settled)}
+    return tuple(each for each in settled if id(each) in kept)
 
 
 def _settled(
-    plan: Plan, stock: Stock, choices: Sequence[FitVariant]
-) -> tuple[list[SettledPlan], tuple[Finding, ...]]:
-    """Settle at every variant and look at each result; the same remark is made once.
+    plan: Plan, stock: Stock, points: Sequence[FitVariant], aim: FitVariant | None
+) -> tuple[list[SettledPlan], bool, tuple[Finding, ...]]:
+    """Settle at every point and look at each result; the same remark is made once.
 
-    Where the thinnest sheets fail only the thickest are tried besides: what is wrong at both is
-    wrong at all.
+    Tells besides whether all of them settle. Where the thinnest sheets fail only the thickest are
+    tried besides: what is wrong at both is wrong at all.
     """
     settled: list[SettledPlan] = []
     found: list[tuple[FitVariant, Finding]] = []
-    tried = choices
-    for variant in choices:
-        if variant not in tried:
-            continue
-        made, faults = settle(plan, stock, variant)
-        found += [(variant, fault) for fault in faults]
+    waiting, tried = list(points), list[FitVariant]()
+    while waiting:
+        point = waiting.pop(0)
+        tried.append(point)
+        made, faults = settle(plan, stock, point)
+        found += [(point, fault) for fault in faults]
         if made is not None:
             settled.append(made)
-            found += [(variant, each) for rule in AFTER for each in rule.check(made)]
+            found += [(point, each) for rule in AFTER for each in rule.check(made)]
+            waiting += more_points(made) if point == aim else ()
         elif not settled:
-            tried = tuple(dict.fromkeys((choices[0], choices[-1])))
-    return settled, folded(found, len(tried))
+            waiting = [each for each in waiting[-1:] if each.label != point.label]
+    settled.sort(key=lambda each: in_order(each.variant))
+    return settled, len(settled) == len(tried), folded(found, sorted(tried, key=in_order))

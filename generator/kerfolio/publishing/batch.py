@@ -28,6 +28,7 @@ from kerfolio.publishing.examine import LaidOut, Say, silent
 from kerfolio.publishing.examine_at import examine_at
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.own_folder import Writer, folder_faults
+from kerfolio.publishing.ready_made import ready_made_sets
 from kerfolio.writing.formats import EVERY_FORMAT, CutFormat
 
 _LISTS = tuple(
@@ -77,8 +78,8 @@ def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
     say(f"laying out {request.copies} copies")
     proof = _multiplied(one.proof, request.copies)
     engine = KeptTogether(OWN_PLACER, one.layout)
-    layout, faults = lay_out(proof.variants, request.effort, engine, copies=1)
-    faults = faults if layout is None else first_faults(layout, proof.variants)
+    layout, faults = lay_out(proof.points, request.effort, engine, copies=1)
+    faults = faults if layout is None else first_faults(layout, proof.points)
     findings = in_order((*findings, *in_unit(faults, proof.plan.units)))
     if layout is None or has_errors(faults):
         return BatchMade(findings=findings)
@@ -103,8 +104,9 @@ def _multiplied(proof: Proof, copies: int) -> Proof:
     """Return the proof of a plan that has the pieces of all copies; how they go is left out."""
     assert proof.drawn is not None, "only proved plans are laid out"
     drawn = several(proof.drawn, copies)
-    variants = tuple(several(each, copies) for each in proof.variants)
-    return replace(proof, plan=drawn.plan, drawn=drawn, variants=variants, made=())
+    every = {each.variant.label: each for each in (*proof.points, *ready_made_sets(proof))}
+    points = tuple(several(each, copies) for each in every.values())
+    return replace(proof, plan=drawn.plan, drawn=drawn, points=points, made=())
 
 
 def _files(edition: Edition) -> Iterator[Named]:

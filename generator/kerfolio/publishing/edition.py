@@ -23,6 +23,7 @@ from kerfolio.model.plan import Plan
 from kerfolio.model.workshop import Workshop
 from kerfolio.publishing.examine import LaidOut
 from kerfolio.publishing.pictures import pictures_of
+from kerfolio.publishing.ready_made import ready_made_sets
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.cost import MOST_COPIES, CopiesCost, copies_costs
 from kerfolio.shop.cut_time import CutTime
@@ -53,8 +54,9 @@ def edition_of(
         identity=workshop.identity,
         plan=plan,
         settled=settled,
-        variants=found.proof.variants,
+        variants=ready_made_sets(found.proof),
         corners=found.proof.corners,
+        proved=tuple(each.variant for each in found.proof.points),
         layout=found.layout,
         parts=parts_list(settled),
         hardware=hardware_list(settled),

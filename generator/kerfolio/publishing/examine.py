@@ -96,7 +96,7 @@ def examine_read(
         if proof.drawn is None or has_errors(proof.findings):
             continue
         frozen = "" if afresh else plan.layout_text
-        layout, fresh, faults = layout_for(proof.variants, frozen, effort, engine)
+        layout, fresh, faults = layout_for(proof.points, frozen, effort, engine)
         findings += shortened(in_unit(faults, plan.units))
         if layout is not None and not has_errors(faults):
             laid_out.append(LaidOut(proof=proof, layout=layout, fresh=fresh))

@@ -83,7 +83,7 @@ def laid_out_at(
         return None, faults
     layout = one.layout
     if first_faults(layout, (settled,)):
-        anew, more = lay_out((settled, *one.proof.variants), copies=1)
+        anew, more = lay_out((settled, *one.proof.points), copies=1)
         faults = (*faults, *in_unit(more, settled.plan.units))
         if anew is None:
             return None, faults
@@ -91,7 +91,8 @@ def laid_out_at(
     proof = replace(
         one.proof,
         drawn=settled,
-        variants=(settled,),
+        points=(settled,),
+        sets=(there,),
         corners=_with_beyond(one.proof.corners, settled),
         made=(),
     )

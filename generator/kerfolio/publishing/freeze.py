@@ -52,7 +52,7 @@ def _frozen(folder: Path, laid_out: LaidOut) -> Frozen:
 
 
 def _reason(laid_out: LaidOut, old: str) -> str:
-    return lost_with(old, layout_place(laid_out.proof.variants[0]), laid_out.layout)
+    return lost_with(old, layout_place(laid_out.proof.points[0]), laid_out.layout)
 
 
 def _spare(file: Path, content: bytes) -> Path:
@@ -72,5 +72,5 @@ def _stale(laid_out: LaidOut) -> Finding:
     reason = _reason(laid_out, laid_out.proof.plan.layout_text)
     kept = f" This one is then kept as `layout.previous.json`: {reason}." if reason else ""
     advice = f"`kerfolio publish` and `kerfolio layout` compute the layout anew.{kept}"
-    place = layout_place(laid_out.proof.variants[0])
+    place = layout_place(laid_out.proof.points[0])
     return note("layout-stale", CHANGED, place, advice)

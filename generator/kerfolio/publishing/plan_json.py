@@ -146,6 +146,20 @@ def _assembly(assembly: Assembly, overhangs: Mapping[str, float]) -> dict[str, A
     }
 
 
+def _proved(edition: Edition) -> dict[str, Any]:
+    """Return the range that the plan was proved for, and the points that were looked at."""
+    return {
+        "sheets": {
+            each.name: {
+                "thickness": [number(mm) for mm in each.published],
+                "fit": [number(mm) for mm in each.fits or (each.fit, each.fit)],
+            }
+            for each in edition.settled.sheets
+        },
+        "points": [each.label for each in edition.proved],
+    }
+
+
 def plan_json(edition: Edition) -> bytes:
     """Return the whole worked-out plan as JSON; angles in degrees, masses in kg, areas in mm2.
 
@@ -166,6 +180,7 @@ def plan_json(edition: Edition) -> bytes:
         "maker": edition.identity.maker,
         "unit": "mm",
         "drawn-for": edition.settled.variant.label,
+        "proved": _proved(edition),
         "variants": [_variant(settled) for settled in edition.variants],
         "layout": _layout(edition),
         "makes": [_assembly(each, dict(edition.settled.overhangs)) for each in plan.assemblies],

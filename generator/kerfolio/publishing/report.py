@@ -70,7 +70,7 @@ def _picture(finding: Finding, proof: Proof | None, number: int) -> str:
     mark = finding.mark
     if mark is None or proof is None:
         return ""
-    for settled in proof.variants:
+    for settled in proof.points:
         for part in settled.parts:
             if settled.variant.label == mark.variant and part.name == mark.part:
                 drawing = finding_view(settled, part, mark)

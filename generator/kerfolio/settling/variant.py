@@ -63,7 +63,7 @@ def ready_made(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]
     those of ``ready-made``. Raises SettlingError.
     """
     drawn = drawn_thickness(use, stock, unit)
-    return tuple(sorted({drawn, *_rungs(use, stock, unit), *_listed(use, stock, unit)}))
+    return tuple(sorted({drawn, *_rungs(use, stock, unit), *listed(use, stock, unit)}))
 
 
 def published_range(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, float]:
@@ -89,7 +89,8 @@ def _rungs(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
     return tuple(read_off(first + index * step) for index in range(count))
 
 
-def _listed(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
+def listed(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
+    """Return the thicknesses of ``ready-made``, mm; raises SettlingError for one out of range."""
     scope = Scope(unit=unit, names={}, thickness={}, fit={})
     first, last = published_range(use, stock, unit)
     made = []

@@ -1,0 +1,35 @@
+"""What a plan was proved for, and where: worded once, for page and booklet alike."""
+
+from __future__ import annotations
+
+from kerfolio.basis.cutting_lengths import chosen_in
+from kerfolio.basis.thickness import sold_in, sold_range_in
+from kerfolio.basis.words import counted, listed
+from kerfolio.edition.edition import Edition
+from kerfolio.settling.settled import SettledSheet
+
+
+def proved_words(edition: Edition) -> str:
+    """Return a sentence: the range of every sheet, and the points that were looked at."""
+    sheets, first = edition.settled.sheets, edition.first
+    if not sheets or not edition.proved:
+        return ""
+    if len(edition.proved) == 1:
+        known = [sold_in(each.thickness, first) for each in sheets]
+        return f"Proved at {listed(known)}."
+    spans = listed([_span(each, first, named=len(sheets) > 1) for each in sheets])
+    looked = "at the thinnest and the thickest sheet"
+    if len(sheets) > 1:
+        looked = "with the thinnest and the thickest of every sheet"
+    between = len(edition.proved) - len({each.variant.label for each in edition.corners})
+    more = f" and at {counted(between, 'point')} between" if between else ""
+    return f"Proved {spans}: {looked}, as drawn{more}."
+
+
+def _span(sheet: SettledSheet, first: str, *, named: bool) -> str:
+    span = sold_range_in(*sheet.published, first)
+    words = f"at {span}" if sheet.published[0] == sheet.published[1] else f"from {span}"
+    if sheet.fits is not None and sheet.fits[0] != sheet.fits[1]:
+        least, most = (chosen_in(each, first) for each in sheet.fits)
+        words = f"{words}, with fits from {least} to {most}"
+    return f"{words} of {sheet.name}" if named else words
