@@ -21,6 +21,7 @@ from kerfolio.basis.thickness import thickness_text
 from kerfolio.bundles.archive import zip_bytes
 from kerfolio.edition.folder import folder_choice
 from kerfolio.fitted.fill import fill
+from kerfolio.fitted.form import Fitted, FittedFile
 from kerfolio.fitted.writing import fitted_json
 from kerfolio.pages.fitting import FITTED_FILES, fitting_of
 from kerfolio.pages.plan import plan_page
@@ -28,7 +29,7 @@ from kerfolio.pages.start import start_here
 from kerfolio.pages.theme import THEME
 from kerfolio.publishing.point_files import FORMAT, files_json
 from kerfolio.settling.fitted import taking
-from tests.fitted.made import fitted
+from tests.fitted.made import LABEL, fitted
 from tests.outside import node_file
 from tests.pages.invented import CONTENTS, edition, pictures, put, site, write
 from tests.pages.test_browser import TAGS
@@ -345,8 +346,17 @@ def test_a_card_is_saved_and_loaded(browser: Any, written: Path, tmp_path: Path)
     page.context.close()
 
 
-MADE = fitted(9, 30)
-"""Files of chance that depend on what the invented sheet does."""
+def made() -> Fitted:
+    """Return files of chance that follow the invented sheet, named as those of plans."""
+    found = fitted(9, 30)
+    sheet, part = (replace(each.cells[0], box=()) for each in found.files)
+    sheet = replace(sheet, name=("cut/", *LABEL, "/sheet-1-", *LABEL, ".svg"))
+    part = replace(part, name=("cut/", *LABEL, "/parts/side-", *LABEL, ".svg"))
+    files = tuple(FittedFile(cells=(each,)) for each in (sheet, part))
+    return replace(found, files=files)
+
+
+MADE = made()
 
 
 @pytest.fixture(scope="module")
@@ -388,11 +398,11 @@ def test_what_is_saved_is_what_the_program_fills_in(browser: Any, served: str, n
     at = {"thickness.ply": 18.5, "fit.ply": 0.05, "cutter.ply": 3.175}
     wanted = dict(fill(MADE, at))
     page.get_by_text("One by one", exact=True).click()
-    for path, text in wanted.items():
-        last = path.rsplit("/", 1)[-1]
-        assert download(page, last) == (last, text.encode())
-    label = "18.5mm-fit-0.05mm-cutter-3.175mm.svg"
-    assert next(iter(wanted)) == f"whole/{label}"
+    label = "18.5mm-fit-0.05mm-cutter-3.175mm"
+    for shown, path in (("sheet-1", "sheet-1"), ("side", "parts/side")):
+        name, content = download(page, f"{shown}.svg")
+        assert name == f"{shown}-{label}.svg"
+        assert content == wanted[f"cut/{label}/{path}-{label}.svg"].encode()
     stem = f"harbour-stool-1.2.0-{label}"
     packed = {path: text.encode() for path, text in wanted.items()}
     called, content = download(page, "Save all files as one zip")
@@ -436,13 +446,17 @@ def test_without_scripts_the_ready_made_sets_stand_there(browser: Any, written: 
 @pytest.mark.node
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_axe_finds_nothing_and_nothing_is_too_wide(
-    browser: Any, written: Path, scheme: str
+    browser: Any, written: Path, served: str, scheme: str
 ) -> None:
     source = node_file("axe-core", "axe.min.js").read_text("utf-8")
-    for name in (START, PLAN, "plans/two/index.html"):
-        page = opened(browser, written / name, width=320, color_scheme=scheme)
+    two = written / "plans/two/index.html"
+    for address in (f"{served}/{START}", f"{served}/{PLAN}", two.as_uri()):
+        page = opened(browser, address, width=320, color_scheme=scheme)
         typed(page, "17.83", "abc", "17.6")
         typed(page, "17.83", "17.7")
+        if address != two.as_uri():
+            page.get_by_text("One by one", exact=True).click()
+            page.get_by_role("button", name="sheet-1.svg").wait_for()
         assert page.locator("html").evaluate("node => node.scrollWidth") <= 320
         page.evaluate(source)
         result = page.evaluate(

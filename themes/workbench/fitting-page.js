@@ -178,19 +178,32 @@ const stem = () => {
   return `${data.plan}-${data.release}-${labels.join("-")}mm`;
 };
 
-// The files of a point lie in folders that are called by it: cut/17.63mm-no-cutter/...
-const stemOf = ([{ name }]) => `${data.plan}-${data.release}-${name.split("/")[1] || "files"}`;
+// What files are called by their point, which is also the folder of the first: cut/17.63mm/...
+const labelOf = ([{ name }]) => name.split("/")[1];
+const stemOf = (files) => `${data.plan}-${data.release}-${labelOf(files)}`;
 
+// The files by folder, each called by what is its own: the label of the point is in all names.
 async function showFiles() {
   const files = await madeFiles();
-  find("files").replaceChildren(
-    ...files.map((file) => {
-      const name = file.name.split("/").pop();
-      const button = element("button", { type: "button" }, name);
-      button.addEventListener("click", () => saved(name, file.text, "application/octet-stream"));
-      return element("li", {}, button);
-    }),
-  );
+  const label = files.length ? labelOf(files) : "";
+  const shelves = new Map();
+  for (const file of files) {
+    const own = file.name.replaceAll(`${label}/`, "").replaceAll(`-${label}`, "").replaceAll(`${label}-`, "");
+    const shelf = own.split("/").slice(0, -1).join("/");
+    if (!shelves.has(shelf)) shelves.set(shelf, []);
+    shelves.get(shelf).push(fileButton(file, own.split("/").pop()));
+  }
+  const shown = [...shelves].flatMap(([shelf, buttons]) => [
+    element("h4", { class: "caps soft" }, shelf),
+    element("ul", { class: "files" }, ...buttons.map((each) => element("li", {}, each))),
+  ]);
+  find("files").replaceChildren(...shown);
+}
+
+function fileButton({ name, text }, called) {
+  const button = element("button", { type: "button" }, called);
+  button.addEventListener("click", () => saved(name.split("/").pop(), text, "application/octet-stream"));
+  return button;
 }
 
 // ---- the build card -----------------------------------------------------------------------

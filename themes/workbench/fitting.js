@@ -330,12 +330,13 @@ function cardLines(data, choice) {
 function labelText(data, choice) {
   const rows = cardLines(data, choice);
   const height = 24 + 5.6 * rows.length + (data.newest ? 5.6 : 0);
-  const fits = (text, size) => digits(Math.min(size, 82 / (0.56 * text.length)), 2);
-  const line = (text, y, size, weight) =>
-    `<text x="4" y="${at(y)}" font-size="${fits(text, size)}"${weight ? ` font-weight="${weight}"` : ""}>${escaped(text)}</text>\n`;
+  const fits = (text, most) => Math.min(most, 82 / (0.56 * text.length));
+  const line = (text, y, most, weight) =>
+    `<text x="4" y="${at(y)}" font-size="${at(fits(text, most))}"${weight ? ` font-weight="${weight}"` : ""}>${escaped(text)}</text>\n`;
   const head = line(data.title, 9, 5.6, 600) + line(`Release ${data.release}, ${data.house}`, 15, 3.6);
-  const body = rows.map((text, row) => line(text, 22.4 + 5.6 * row, 3.6)).join("");
-  const foot = data.newest ? line(data.newest, 22.4 + 5.6 * rows.length, 3) : "";
+  const size = Math.min(...rows.map((text) => fits(text, 3.6))); // all of one size
+  const body = rows.map((text, row) => line(text, 22.8 + 5.6 * row, size)).join("");
+  const foot = data.newest ? line(data.newest, 22.8 + 5.6 * rows.length, size) : "";
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="90mm" height="${at(height)}mm" viewBox="0 0 90 ${at(height)}" font-family="sans-serif">\n` +
     `<title>${escaped(`${data.title} ${data.release}`)}</title>\n` +

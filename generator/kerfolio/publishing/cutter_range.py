@@ -100,7 +100,7 @@ class _Looks:
             for finding in _findings(_BEARING, made, sheet):
                 return f"{words} does not do: {_WHY[finding.rule]}."
             if _shapes(made, sheet) != _shapes(usual, sheet):
-                return f"{words} takes other reliefs than the plan has."
+                return f"{words} does not do: corners would be opened otherwise than planned."
         return ""
 
     def _at(self, diameter: float | None, *, thick: bool) -> SettledPlan | None:
