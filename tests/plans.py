@@ -13,8 +13,8 @@ from kerfolio.model.workshop import Workshop
 from kerfolio.proving.prove import Proof, prove_plan
 from kerfolio.reading.workshop import read_workshop
 from kerfolio.settling.settle import settle
-from kerfolio.settling.settled import SettledPlan
-from kerfolio.settling.variant import variants
+from kerfolio.settling.settled import FitVariant, SettledPlan
+from kerfolio.settling.variant_name import labelled
 
 WORKSHOP = "workshop: Proving Ground\nmaker: Ada Example\nlicence: CC-BY-SA-4.0\n"
 
@@ -24,7 +24,7 @@ version: 1.0.0
 summary: A rack to measure with.
 sizes: {t: thickness(ply), w: 300, h: 120}
 sheets:
-  ply: {stock: birch-plywood-18, size: 2440 x 1220, published-for: 17.6 to 18.2 by 0.2, fit: 0.1}
+  ply: {stock: birch-plywood-18, size: 2440 x 1220, published-for: 17.6 to 18.2 by 0.2, drawn-for: 17.6, fit: 0.1}
 parts:
   side:
     sheet: ply
@@ -54,7 +54,7 @@ steps:
     hardware: {bolt-m6x40: 2}
     text: Push the tabs home.
 releases: {1.0.0: {date: 2026-10-02, changed: First release.}}
-"""
+"""  # noqa: E501 - a sheet stands on one line
 
 
 def lay_down(folder: Path, plan: str = RACK, name: str = "rack", workshop: str = WORKSHOP) -> Path:
@@ -88,14 +88,11 @@ def remarks(plan: str = RACK) -> list[Finding]:
 
 
 def settled_at(thickness: float, plan: str = RACK) -> SettledPlan:
-    """Return a one-sheet plan settled at one of its published thicknesses (mm)."""
+    """Return a one-sheet plan settled at a thickness (mm)."""
     found = workshop(plan)
-    there = next(
-        each
-        for each in variants(found.plans[0], found.stock)[0]
-        if abs(each.thickness[0][1] - thickness) < 1e-6
-    )
-    made, findings = settle(found.plans[0], found.stock, there)
+    (only,) = found.plans
+    there = FitVariant(label="", thickness=((only.sheets[0].name, thickness),))
+    made, findings = settle(only, found.stock, labelled(there, only.units))
     assert made is not None, "\n".join(map(str, findings))
     return made
 

@@ -6,8 +6,8 @@ from math import ceil, log10
 
 from kerfolio.basis.tolerance import NOISE
 
-MOST_SETS = 40
-"""Sets of cut files that a plan is published with, at most: each is a folder to choose from."""
+MOST_RUNGS = 40
+"""Thicknesses that a coupon may be asked to try."""
 
 _ENOUGH = 12
 """Rungs that a reader can choose from at a glance."""

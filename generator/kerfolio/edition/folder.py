@@ -32,7 +32,7 @@ def folder_choice(edition: Edition, sheet: str, wanted: float) -> Choice:
     Raises KeyError for a sheet that the plan has not.
     """
     known = sorted({dict(each.variant.thickness)[sheet] for each in edition.variants})
-    within = step_of(edition.plan.units) / 2
+    within = step_of(edition.settled.sheet(sheet), edition.plan.units) / 2
     near = [each for each in known if abs(each - wanted) <= within + 1e-9]
     if near:
         best = min(near, key=lambda each: (abs(each - wanted), each))

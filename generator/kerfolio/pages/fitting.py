@@ -153,7 +153,7 @@ def _data(edition: Edition, numbers: Mapping[str, Number], *, made: bool) -> dic
         "files": FITTED_FILES,
         "relief": plan.relief.style != "none",
         "fitWords": [[number(most, 3), words] for most, words in FIT_WORDS],
-        "step": number(step_of(plan.units)),
+        "step": number(min(step_of(each, plan.units) for each in edition.settled.sheets)),
         "sheets": [_sheet(edition, sheet, numbers) for sheet in edition.settled.sheets],
         "ready": [
             {

@@ -10,7 +10,7 @@ from kerfolio.basis.budgets import READY_MADE
 from kerfolio.basis.complaint import quoted
 from kerfolio.basis.digits import digits
 from kerfolio.basis.expression import Expression, ExpressionError, parse
-from kerfolio.basis.ladder import MOST_SETS, rung_count, sparse_step
+from kerfolio.basis.ladder import MOST_RUNGS, rung_count, sparse_step
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.basis.names import NAME
 from kerfolio.basis.place import Place
@@ -95,18 +95,18 @@ class LadderForm(Form[Ladder]):
         return True
 
     def _has_too_many(self, first: str, last: str, step: str, place: Place, desk: Desk) -> bool:
-        """Refuse a step so small that nobody would find the set to cut from."""
+        """Refuse a step so small that no coupon could try them all."""
         low, high, by = (_constant(each, desk.unit) for each in (first, last, step))
         if low is None or high is None or by is None or by <= 0:
             return False
         count = rung_count(low, high, by)
-        if count <= MOST_SETS:
+        if count <= MOST_RUNGS:
             return False
         advice = f"Write {_sparser(first, last, low, high, desk.unit)}, say."
         if high > _WIDE * low:
             advice = "One kind of sheet differs by a millimetre or two: are both ends meant?"
-        message = f"{count} sets of cut files, at most {MOST_SETS}"
-        desk.refuse("too-many-variants", message, place, advice)
+        message = f"{count} thicknesses for the coupon, at most {MOST_RUNGS}"
+        desk.refuse("coupon-too-fine", message, place, advice)
         return True
 
     def _ascends(self, first: str, last: str, place: Place, desk: Desk) -> bool:

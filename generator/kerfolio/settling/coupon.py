@@ -49,7 +49,7 @@ def coupon(sheet: SettledSheet, unit: str = "mm") -> Coupon:
     ``unit`` is what thicknesses are engraved in. Every slot is exactly as wide as the plan cuts it
     for the thickness engraved above it.
     """
-    thicknesses = tried(sheet.published, sheet.thickness, step_of(unit))
+    thicknesses = tried(sheet.published, sheet.thickness, step_of(sheet, unit))
     slots = tuple(
         CouponSlot(number=number, thickness=each, width=taking(each, sheet.fit).value)
         for number, each in enumerate(thicknesses, start=1)
@@ -62,8 +62,12 @@ def coupon(sheet: SettledSheet, unit: str = "mm") -> Coupon:
     )
 
 
-def step_of(unit: str) -> float:
-    """Return the mm between the thicknesses that a coupon tries: 0.1 mm, or 0.005 in."""
+def step_of(sheet: SettledSheet, unit: str) -> float:
+    """Return the mm between the thicknesses that a coupon tries: as the plan states, else 0.1 mm or
+    0.005 in.
+    """
+    if sheet.step is not None:
+        return sheet.step
     return _INCH_STEP if unit == "in" else _STEP
 
 

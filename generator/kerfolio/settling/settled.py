@@ -127,7 +127,8 @@ class MovedRelief:
 class SettledSheet:
     """A sheet material at one thickness; ``size`` (along, across), margin and gap for layouts.
 
-    ``published`` are the thinnest and the thickest that the plan is for.
+    ``published`` are the thinnest and the thickest that the plan is for, ``step`` that of the
+    coupon where the plan states one.
     ``fits`` are the least and the most fit that a reader may choose, None where none may be.
     ``cutter`` is the plan's own, whatever is cut with: drills of templates, bridges and layouts go
     by it. ``diameter`` is that of what cuts, mm; None is no cutter (a laser, a hand's tools).
@@ -139,6 +140,7 @@ class SettledSheet:
     stock: SheetStock
     thickness: float
     published: tuple[float, float]
+    step: float | None = None
     fit: float
     fits: tuple[float, float] | None = None
     size: tuple[float, float]

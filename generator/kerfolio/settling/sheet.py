@@ -20,7 +20,7 @@ from kerfolio.settling.settled import (
     SettledOffcut,
     SettledSheet,
 )
-from kerfolio.settling.variant import published_range
+from kerfolio.settling.variant import coupon_step, published_range
 
 DEFAULT_FIT = 0.1
 DEFAULT_MARGIN = 10.0
@@ -63,6 +63,7 @@ def _sheet(use: SheetUse, plan: Plan, stock: Stock, variant: FitVariant) -> Sett
         stock=material,
         thickness=dict(variant.thickness)[use.name],
         published=published_range(use, material, plan.units),
+        step=coupon_step(use, plan.units),
         fit=dict(variant.fit).get(use.name, fit),
         fits=fits,
         size=_size(use, material, scope),

@@ -6,7 +6,6 @@ from itertools import product
 from math import prod
 
 from kerfolio.basis.finding import Finding, error
-from kerfolio.basis.ladder import MOST_SETS, rung_count
 from kerfolio.basis.measures import number, reading, readings, sold
 from kerfolio.basis.said import said
 from kerfolio.basis.thickness import read_off
@@ -17,16 +16,14 @@ from kerfolio.settling.scope import Scope, SettlingError, unsettled
 from kerfolio.settling.settled import FitVariant
 from kerfolio.settling.variant_name import labelled
 
-LEAST_STEP = {"mm": 0.01, "in": 0.0254}
-"""mm by which thicknesses differ in the names of files: two decimals of a mm, three of an inch."""
-
-_MOST_RUNGS = 10_000  # of one ladder: beyond this they are only counted
+MOST_SETS = 40
+"""Sets of cut files that a plan is published with, at most: each is a folder to choose from."""
 
 
 def variants(plan: Plan, stock: Stock) -> tuple[tuple[FitVariant, ...], tuple[Finding, ...]]:
     """Return the points that files are made ready for: each combination of ``ready_made``.
 
-    None at all, with a finding, where there are more than 40 or two would share a label.
+    None at all, with a finding, where there are more than 40.
     """
     names, choices, findings = [], [], []
     for use in plan.sheets:
@@ -44,26 +41,19 @@ def variants(plan: Plan, stock: Stock) -> tuple[tuple[FitVariant, ...], tuple[Fi
     if count > MOST_SETS:
         counts = number("sets", count), number("most", MOST_SETS)
         message = said("{} sets of cut files, at most {}", *counts)
-        advice = "Publish for fewer thicknesses: shorten `published-for` or make its step larger."
+        advice = "List fewer thicknesses as `ready-made`: the page of a bundle makes all others."
         return (), (error("too-many-variants", message, plan.place, advice),)
     every = product(*choices)
-    made = tuple(_variant(tuple(zip(names, each, strict=True)), plan.units) for each in every)
-    if len({each.label for each in made}) < len(made):
-        least = reading("least-step", LEAST_STEP[plan.units])
-        same = said("two thicknesses have the same name, to {}", least)
-        larger = said("Make the step of `published-for` {} or larger.", least)
-        return (), (error("same-variant", same, plan.place, larger),)
-    return made, ()
+    made = (_variant(tuple(zip(names, each, strict=True)), plan.units) for each in every)
+    return tuple(made), ()
 
 
 def ready_made(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
     """Return the thicknesses of a sheet that files are made ready for, thinnest first, in mm.
 
-    They are the one it is drawn for, every step of ``published-for`` where it states a step, and
-    those of ``ready-made``. Raises SettlingError.
+    They are the one it is drawn for and those of ``ready-made``. Raises SettlingError.
     """
-    drawn = drawn_thickness(use, stock, unit)
-    return tuple(sorted({drawn, *_rungs(use, stock, unit), *listed(use, stock, unit)}))
+    return tuple(sorted({drawn_thickness(use, stock, unit), *listed(use, stock, unit)}))
 
 
 def published_range(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, float]:
@@ -73,20 +63,18 @@ def published_range(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float,
     """
     if use.published_for is None:
         return read_off(stock.actual), read_off(stock.actual)
-    first, last, _ = _ladder(use.published_for, unit)
+    first, last = _ends(use.published_for, unit)
     return read_off(first), read_off(last)
 
 
-def _rungs(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
-    """Return each step of a sheet's published range, none where it states no step."""
-    if use.published_for is None:
-        return (read_off(stock.actual),)
-    first, last, step = _ladder(use.published_for, unit)
-    count = rung_count(first, last, step) if step else int(first == last)
-    if count > _MOST_RUNGS:
-        message = f"`published-for` makes over {_MOST_RUNGS} thicknesses"
-        raise unsettled("too-many-variants", message, use.published_for.place, "Widen its step.")
-    return tuple(read_off(first + index * step) for index in range(count))
+def coupon_step(use: SheetUse, unit: str) -> float | None:
+    """Return the step of ``published-for``, mm, in which the coupon tries thicknesses; None where
+    it states none. Raises SettlingError.
+    """
+    if use.published_for is None or use.published_for.step is None:
+        return None
+    scope = Scope(unit=unit, names={}, thickness={}, fit={})
+    return scope.positive(use.published_for.step, "step")
 
 
 def listed(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
@@ -105,30 +93,26 @@ def listed(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
     return tuple(made)
 
 
-def _ladder(ladder: Ladder, unit: str) -> tuple[float, float, float]:
-    """Return the ends of a range and its step, 0 where it has none; mm."""
+def _ends(ladder: Ladder, unit: str) -> tuple[float, float]:
+    """Return the ends of a range, mm."""
     scope = Scope(unit=unit, names={}, thickness={}, fit={})
     first, last = (scope.positive(each, "thickness") for each in (ladder.first, ladder.last))
     if abs(last - first) < NOISE:
-        return first, first, 0.0
+        return first, first
     if last < first:
         ends = reading("first", first), reading("last", last)
         message = said("`published-for` runs from {} down to {}", *ends)
         raise unsettled("backwards-ladder", message, ladder.place, "Put the thinner one first.")
-    return first, last, scope.positive(ladder.step, "step") if ladder.step else 0.0
+    return first, last
 
 
 def drawn_thickness(use: SheetUse, stock: SheetStock, unit: str) -> float:
     """Return the thickness a sheet is drawn for, mm; raises SettlingError.
 
-    It is the step of the published range nearest to ``drawn-for``, else to the stock's actual
-    thickness; where it states no step, the nearest thickness of the range.
+    It is ``drawn-for``, else the stock's actual thickness, brought into the published range.
     """
     scope = Scope(unit=unit, names={}, thickness={}, fit={})
     wanted = scope.mm(use.drawn_for) if use.drawn_for else stock.actual
-    steps = _rungs(use, stock, unit)
-    if steps:
-        return min((abs(each - wanted), each) for each in steps)[1]
     first, last = published_range(use, stock, unit)
     return min(max(read_off(wanted), first), last)
 
