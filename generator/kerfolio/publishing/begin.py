@@ -93,11 +93,11 @@ _SHOP_WORDS = {
 _PLAN_WORDS = {
     "mm": {
         **{"unit": "mm", "wide": "200", "tall": "120", "round": "8", "fit": "0.1"},
-        **{"stock": "birch-plywood-9", "ladder": "8.8 to 9.4 by 0.2"},
+        **{"stock": "birch-plywood-9", "ladder": "8.8 to 9.4"},
     },
     "in": {
         **{"unit": "in", "wide": "8", "tall": "4-3/4", "round": "5/16", "fit": "0.005"},
-        **{"stock": "plywood-23-32", "ladder": "11/16 to 3/4 by 1/64"},
+        **{"stock": "plywood-23-32", "ladder": "11/16 to 3/4"},
     },
 }
 _TRIAL_WORDS = {
