@@ -51,7 +51,9 @@ INCHES = BOX.replace(
     "published-for: 31/64 in, fit: 0.004",
     "published-for: 15/32 to 33/64 in, fit: {value: 0.004, reader: 0.002 to 0.008}",
 ).replace("parts:", "relief: {style: dog-bone, cutter: compression-1-8in}\nparts:")
-ANY_FIT = RACK.replace("fit: 0.1", "fit: {value: 0.1, reader: 0.05 to 0.2}, drawn-for: 17.8")
+ANY_FIT = RACK.replace(
+    "drawn-for: 17.6, fit: 0.1", "drawn-for: 17.8, fit: {value: 0.1, reader: 0.05 to 0.2}"
+)
 ANY_FIT += "cut-files: [mm, in]\n"
 PLANS = {"one sheet": ANY_FIT, "two sheets": TWO, "inches": INCHES}
 

@@ -30,7 +30,7 @@ from tests.plans import RACK, proved, small_layout, workshop
 UNITS = ("mm", "in")
 # Lengths near the middle between two fractions and two tenths, where a second rounding shows.
 ODD = RACK.replace("w: 300, h: 120", "w: 299.45, h: 189.67").replace(
-    "fit: 0.1}", "fit: 0.1, drawn-for: 17.8}"
+    "drawn-for: 17.6", "drawn-for: 17.8"
 )
 
 

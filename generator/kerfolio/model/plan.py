@@ -35,7 +35,7 @@ class Size:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ladder:
-    """``17.2 to 18.6 by 0.2``: the thicknesses a plan is published for; ``step`` is its coupon's."""
+    """``17.2 to 18.6 by 0.2``: the thicknesses a plan is for, and the step of its coupon."""
 
     first: Amount
     last: Amount

@@ -22,6 +22,7 @@ from kerfolio.publishing.freeze import Frozen, freeze_layouts
 from kerfolio.publishing.private_log import write_private_log
 from kerfolio.publishing.refusals import keeps_nothing, refusals
 from kerfolio.publishing.site import Files, site_files
+from kerfolio.publishing.unfitted import unfitted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,14 +73,15 @@ def _publish(request: Request, say: Say) -> Outcome:
     findings = in_order((*locked, *taken_up, *examined.findings))
     if examined.workshop is None or has_errors(findings):
         return Outcome(published=False, findings=findings)
-    bundles = []
+    bundles: list[Bundle] = []
     for laid_out in examined.laid_out:
         edition = edition_of(examined.workshop, laid_out)
         say(f"drawing and binding {edition.plan.title}")
         bundles.append(bundle_of(edition))
     say("checking that all files agree")
     checked = (f for each in bundles for f in _disagreements(each))
-    findings = in_order((*findings, *shortened(checked)))
+    left_out = (f for each in bundles for f in unfitted(each.edition.settled, each.fitted))
+    findings = in_order((*findings, *left_out, *shortened(checked)))
     if has_errors(findings):
         return Outcome(published=False, findings=findings)
     say("writing the site")
