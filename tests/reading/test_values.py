@@ -313,13 +313,13 @@ def test_an_amount_keeps_what_was_written() -> None:
         (
             LadderForm(),
             "17.2 to 18.6 by 0.001",
-            "1401 sets of cut files, at most 40 / "
+            "1401 thicknesses for the coupon, at most 40 / "
             "Write `17.2 to 18.6 by 0.2` (8 thicknesses), say.",
         ),
         (
             LadderForm(),
             "17.2 to 118.6 by 0.2",
-            "508 sets of cut files, at most 40 / "
+            "508 thicknesses for the coupon, at most 40 / "
             "One kind of sheet differs by a millimetre or two: are both ends meant?",
         ),
         (LadderForm(), "18 to 17 by 1", "`18` is more than `17` / Put the thinner one first."),

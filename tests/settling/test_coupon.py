@@ -9,7 +9,9 @@ import pytest
 from kerfolio.geometry.measure import area, bounds
 from kerfolio.settling.coupon import tried
 from kerfolio.settling.settled import Operation
-from tests.plans import settled_at, small_settled
+from tests.plans import RACK, settled_at, small_settled
+
+NO_STEP = RACK.replace(" by 0.2", "")
 
 
 def test_every_slot_is_as_wide_as_the_plan_cuts_it() -> None:
@@ -31,9 +33,14 @@ def test_the_plan_slot_and_the_coupon_slot_agree_at_every_rung() -> None:
 
 
 def test_steps_are_a_tenth_and_reach_beyond_the_drawn_width() -> None:
-    steps = [slot.thickness for slot in small_settled().coupons[0].slots]
+    steps = [each.thickness for each in settled_at(17.6, NO_STEP).coupons[0].slots]
     assert steps == pytest.approx([17.3 + 0.1 * n for n in range(10)])
     assert all(b - a == pytest.approx(0.1) for a, b in pairwise(steps))
+
+
+def test_a_step_of_the_range_is_the_coupons() -> None:
+    steps = [slot.thickness for slot in small_settled().coupons[0].slots]
+    assert steps == pytest.approx([17.0 + 0.2 * n for n in range(7)])
 
 
 def test_a_long_ladder_is_tried_around_the_drawn_thickness() -> None:

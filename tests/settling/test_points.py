@@ -10,7 +10,7 @@ from tests.paper.editions import stool
 from tests.plans import RACK, proved, workshop
 from tests.settling.panels import settled_plan, stated
 
-WIDE = RACK.replace("17.6 to 18.2 by 0.2", "17.2 to 18.6")
+WIDE = RACK.replace("17.6 to 18.2 by 0.2, drawn-for: 17.6", "17.2 to 18.6")
 CHOICE = WIDE.replace("fit: 0.1", "fit: {value: 0.1, reader: 0.05 to 0.2}, ready-made: 18.26 mm")
 
 
@@ -67,7 +67,7 @@ def test_what_was_proved_is_told_once() -> None:
 def test_a_fault_between_the_ends_is_found() -> None:
     """The hole comes near the edge in the middle of the range alone, where it breaks out."""
     near = "at: [5 + 40*(thickness(ply) - 17.9)*(thickness(ply) - 17.9), 30], for"
-    text = WIDE.replace("at: [30, 30], for", near).replace("drawn-for: 17.6", "drawn-for: 17.2")
+    text = WIDE.replace("at: [30, 30], for", near).replace("fit: 0.1", "fit: 0.1, drawn-for: 17.2")
     (found,) = [each for each in proved(text).findings if each.rule == "breaks-out"]
     assert "(at 17." in found.message or "(at 18." in found.message
     assert not found.message.endswith(("(at 17.2mm)", "(at 18.6mm)"))

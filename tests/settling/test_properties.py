@@ -91,21 +91,22 @@ def test_a_drill_at_every_centre_just_clears_the_corner(thickness: float, fit: f
 
 
 @quick
-@given(st.integers(50, 300), st.integers(1, 20), st.integers(0, 30))
-def test_a_ladder_has_every_rung_and_both_ends(first: int, step: int, count: int) -> None:
-    last = first + step * count
+@given(st.integers(50, 300), st.integers(0, 200), st.lists(st.floats(0, 1), min_size=1, max_size=5))
+def test_files_are_made_ready_for_what_is_drawn_and_listed_alone(
+    first: int, wide: int, shares: list[float]
+) -> None:
+    listed = [(first + round(share * wide)) / 10 for share in shares]
     use = SheetUse(
         name="ply",
         stock=Named("birch-plywood-18"),
-        published_for=Ladder(
-            first=Amount(f"{first}/10"), last=Amount(f"{last}/10"), step=Amount(f"{step}/10")
-        ),
+        published_for=Ladder(first=Amount(f"{first}/10"), last=Amount(f"{first + wide}/10")),
+        ready_made=tuple(Amount(f"{each}") for each in listed),
     )
     _, stock = stated("h: {hole: {at: [9, 9], diameter: 8}}")
     material = stock.sheet("birch-plywood-18")
     assert material is not None
-    found = ready_made(use, material, "mm")
-    assert found == pytest.approx([(first + step * n) / 10 for n in range(count + 1)])
+    drawn = min(max(material.actual, first / 10), (first + wide) / 10)
+    assert ready_made(use, material, "mm") == tuple(sorted({*listed, drawn}))
 
 
 @quick

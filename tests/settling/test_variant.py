@@ -44,7 +44,7 @@ def test_a_sheet_knows_what_it_is_published_for_and_the_fits_to_choose_from() ->
 
 
 def test_in_inches_thicknesses_are_called_by_the_fractions_sold() -> None:
-    ladder = "11/16 to 23/32, ready-made: [11/16, 45/64, 23/32]"
+    ladder = "11/16 to 23/32, drawn-for: 11/16, ready-made: [11/16, 45/64, 23/32]"
     plan = workshop(INCHES.replace("17.6 to 18.2 by 0.2, drawn-for: 17.6", ladder))
     made, _ = variants(plan.plans[0], plan.stock)
     assert [each.label for each in made] == ["11-16in", "45-64in", "23-32in"]

@@ -118,7 +118,8 @@ def _settled(
         if made is not None:
             settled.append(made)
             found += [(point, each) for rule in AFTER for each in rule.check(made)]
-            waiting += more_points(made) if point == aim else ()
+            more = more_points(made) if point == aim else ()
+            waiting += [each for each in more if each not in (*tried, *waiting)]
         elif not settled:
             waiting = [each for each in waiting[-1:] if each.label != point.label]
     settled.sort(key=lambda each: in_order(each.variant))
