@@ -56,6 +56,9 @@ steps:
 releases: {1.0.0: {date: 2026-10-02, changed: First release.}}
 """  # noqa: E501 - a sheet stands on one line
 
+READY = RACK.replace("fit: 0.1}", "ready-made: [17.8, 18, 18.2], fit: 0.1}")
+"""The same with files made ready for four thicknesses."""
+
 
 def lay_down(folder: Path, plan: str = RACK, name: str = "rack", workshop: str = WORKSHOP) -> Path:
     """Write a workshop of one plan into a folder."""

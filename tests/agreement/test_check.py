@@ -17,11 +17,11 @@ from kerfolio.publishing.bundle import bundle_files, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
 from kerfolio.publishing.pictures import model_3d
-from tests.plans import RACK, proved, small_layout, workshop
+from tests.plans import READY, proved, small_layout, workshop
 from tests.publishing.spoiling import Files, faults_of, repacked
 
 CUT = (
-    RACK
+    READY
     + """\
 cuts:
   profile: {sheet: ply, cutter: compression-6, feed: 3000 mm/min, passes: [9, rest], skim: 0.3}

@@ -13,7 +13,6 @@ from kerfolio.drawing.vocabulary import Dimension, Drawing, Label, Stroke
 from kerfolio.settling.point import point
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import SettledPlan
-from kerfolio.settling.variant import variants
 from tests.settling.test_point import PLANS, drawn_plan
 
 __all__ = ["PLANS", "Range", "range_of", "unlike"]
@@ -37,12 +36,8 @@ class Range:
 def range_of(name: str) -> Range:
     """Return a sample plan with every sheet at both ends, and at two points between."""
     drawn = drawn_plan(name)
-    rungs, _ = variants(drawn.plan, drawn.stock)
-    sheets = [sheet for sheet, _ in drawn.variant.thickness]
-    ends = [
-        (min(mm), max(mm))
-        for mm in zip(*([mm for _, mm in each.thickness] for each in rungs), strict=True)
-    ]
+    sheets = [each.name for each in drawn.sheets]
+    ends = [each.published for each in drawn.sheets]
     by_chance = Random(name)
     spots = [tuple(by_chance.uniform(*each) for each in ends) for _ in range(2)]
 

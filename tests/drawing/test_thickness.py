@@ -67,4 +67,4 @@ def test_the_paper_template_follows_too(thickness: float, width: float) -> None:
     openings = [each for each in shapes if len(each.vertices) == 4 and each.closed]
     assert between_walls(openings[-1]) == pytest.approx(width, abs=0.0011)
     notes = svg_notes(svg_bytes(drawing))
-    assert f"{thickness:g} mm sheet + 2 x 0.1 mm fit" in notes
+    assert f"{thickness:.2f} mm sheet + 2 x 0.100 mm fit" in notes

@@ -75,7 +75,7 @@ def test_it_is_told_in_inches() -> None:
 
 
 def test_what_is_right_as_drawn_alone_is_told_of_the_others() -> None:
-    (finding, *_) = off(**MM, thickness="17.2 to 18.6 by 0.7", apart="17.9")
+    (finding, *_) = off(**MM, thickness="17.2 to 18.6, drawn-for: 17.9", apart="17.9")
     assert finding.message.endswith("(at 17.2mm)")
     assert " All joints agree with `ply` 17.9 mm thick: " in finding.advice
 

@@ -11,10 +11,10 @@ from kerfolio.edition.names import art_name, cut_sheet_name
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
-from tests.plans import RACK, proved, small_layout, workshop
+from tests.plans import READY, proved, small_layout, workshop
 from tests.publishing.spoiling import faults_of, files_of, repacked
 
-CENTRED = RACK.replace("fit: 0.1}", "fit: 0.1, datum: centre}")
+CENTRED = READY.replace("fit: 0.1}", "fit: 0.1, datum: centre}")
 SHEET = cut_sheet_name("17.8mm", 1, "dxf")
 ART = art_name("side.mark", "svg")
 
@@ -26,7 +26,7 @@ def bundle(text: str) -> Bundle:
 
 @pytest.fixture(scope="module")
 def corner() -> Bundle:
-    return bundle(RACK)
+    return bundle(READY)
 
 
 @pytest.fixture(scope="module")

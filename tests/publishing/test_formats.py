@@ -31,7 +31,7 @@ from tests.pages.invented import edition as stool
 from tests.pages.invented import site
 from tests.pages.markup import Tree
 from tests.paper.reading import texts
-from tests.plans import RACK, lay_down, proved, small_layout, workshop
+from tests.plans import READY, lay_down, proved, small_layout, workshop
 from tests.publishing.spoiling import faults_of, files_of, repacked
 
 
@@ -88,8 +88,8 @@ FORMATS = (*TWO, TENTHS)
 
 @pytest.fixture(scope="module")
 def bundle() -> Bundle:
-    found = LaidOut(proof=proved(RACK), layout=small_layout(), fresh="")
-    return bundle_of(edition_of(workshop(RACK), found, FORMATS))
+    found = LaidOut(proof=proved(READY), layout=small_layout(), fresh="")
+    return bundle_of(edition_of(workshop(READY), found, FORMATS))
 
 
 def test_endings_differ_and_a_shop_is_sent_something() -> None:

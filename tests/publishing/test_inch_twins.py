@@ -10,10 +10,10 @@ from kerfolio.edition.format_words import format_words
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
-from tests.plans import RACK, proved, small_layout, workshop
+from tests.plans import READY, proved, small_layout, workshop
 from tests.publishing.spoiling import faults_of, repacked
 
-BOTH = RACK + "cut-files: [mm, in]\n"
+BOTH = READY + "cut-files: [mm, in]\n"
 
 
 @pytest.fixture(scope="module")
@@ -47,7 +47,7 @@ def test_a_twin_in_the_wrong_unit_is_named(bundle: Bundle) -> None:
 
 
 def test_without_the_word_there_is_none() -> None:
-    assert [each.ending for each in edition(RACK).formats] == ["svg", "dxf"]
+    assert [each.ending for each in edition(READY).formats] == ["svg", "dxf"]
 
 
 def test_readers_are_told_of_the_twins() -> None:

@@ -17,7 +17,7 @@ from kerfolio.publishing.point_files import FilesMade, FilesRequest, make_files
 from kerfolio.publishing.template_files import template_files
 from kerfolio.writing.formats import EVERY_FORMAT
 from tests.conftest import files_of
-from tests.plans import RACK, lay_down
+from tests.plans import RACK, READY, lay_down
 
 TWO = RACK.replace(
     "sheets:\n",
@@ -80,7 +80,7 @@ def test_a_folder_with_other_files_is_left_alone(tmp_path: Path) -> None:
 
 def test_files_at_a_published_point_are_those_of_the_bundle(tmp_path: Path) -> None:
     """Byte for byte: cut files and templates, in fresh settlings of both."""
-    found = made(tmp_path, sheets=("18.2",))
+    found = made(tmp_path, plan=READY, sheets=("18.2",))
     assert found.label == "18.2mm"
     examined = examine(tmp_path / "shop", "rack", pictures=False)
     assert examined.workshop is not None
