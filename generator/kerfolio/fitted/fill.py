@@ -28,10 +28,10 @@ Filled = tuple[str, str]
 def fill(fitted: Fitted, point: Point) -> tuple[Filled, ...]:
     """Return every file at a point. Raises PointError for one that they are not made for."""
     exact = tuple(_exact(each, point) for each in fitted.numbers)
-    for name in point:
-        if name not in {each.name for each in fitted.numbers}:
-            raise PointError(f"No file depends on {name}.")
     named = {each.name: value for each, value in zip(fitted.numbers, exact, strict=True)}
+    for name in point:
+        if name not in named:
+            raise PointError(f"No file depends on {name}.")
     cells = (_cell(each, named) for each in fitted.files)
     return tuple((filled(each.name, exact), filled(each.text, exact)) for each in cells)
 

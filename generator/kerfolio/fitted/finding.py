@@ -18,7 +18,17 @@ from math import inf
 from kerfolio.basis.digits import rounded
 from kerfolio.basis.style import Style, told_as
 from kerfolio.fitted.fill import value_of
-from kerfolio.fitted.form import Cell, Fitted, FittedFile, Number, Point, Slot, Text, Within
+from kerfolio.fitted.form import (
+    Cell,
+    Fitted,
+    FittedFile,
+    Number,
+    Point,
+    Slot,
+    Text,
+    Within,
+    trimmed,
+)
 from kerfolio.fitted.recorder import Draft, Recorded
 
 MOST_CELLS = 12
@@ -285,9 +295,8 @@ def _slot(value: float | None, style: Style, moved: Mapping[int, float | None], 
         if other is not None and side and start is not None and abs(other - value) > _STILL:
             slopes[place] = round((other - value) / (side[1] - side[0]), style.decimals + 8)
             constant -= slopes[place] * start
-    while slopes and not slopes[-1]:
-        slopes.pop()
-    return Slot(style=style, constant=round(constant, style.decimals + 6), slopes=tuple(slopes))
+    constant = round(constant, style.decimals + 6)
+    return Slot(style=style, constant=constant, slopes=trimmed(slopes))
 
 
 def _as_in(model: Text, slots: tuple[Slot, ...]) -> tuple[Slot, ...]:

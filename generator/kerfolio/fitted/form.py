@@ -8,7 +8,7 @@ of the numbers.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from kerfolio.basis.digits import rounded
@@ -57,6 +57,12 @@ class Slot:
     style: Style
     constant: float
     slopes: tuple[float, ...] = ()
+
+
+def trimmed(slopes: Sequence[float]) -> tuple[float, ...]:
+    """Return slopes without the zeros at their end."""
+    last = max((place for place, slope in enumerate(slopes) if slope), default=-1)
+    return tuple(slopes[: last + 1])
 
 
 Piece = str | Slot

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from kerfolio.fitted.form import Cell, Fitted, Slot, Text
+from kerfolio.fitted.form import Cell, Fitted, Slot, Text, trimmed
 
 
 def joined(whole: Fitted, other: Fitted) -> Fitted:
@@ -35,6 +35,4 @@ def _moved(slot: Slot, places: list[int]) -> Slot:
     slopes = [0.0] * (max(places[: len(slot.slopes)]) + 1)
     for place, slope in zip(places, slot.slopes, strict=False):
         slopes[place] = slope
-    while slopes and not slopes[-1]:
-        slopes.pop()
-    return replace(slot, slopes=tuple(slopes))
+    return replace(slot, slopes=trimmed(slopes))
