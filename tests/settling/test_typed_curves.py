@@ -41,7 +41,7 @@ def typed(unit: str) -> shapely.Geometry:
     (x0, y0), *rest = WAVE
     curve = " ".join(f"{x} {y}" for x, y in rest)
     text = f"M 0 0 L 20 0 L {x0} {y0} C {curve} Z"
-    scope = Scope(unit=unit, names={}, thickness={}, fit={})
+    scope = Scope(unit=unit)
     made = outline_contour(PathText(text=text), scope, "outline", centred=False)
     return flat(made).exterior
 

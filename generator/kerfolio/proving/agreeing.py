@@ -52,7 +52,7 @@ def _trials(build: Build) -> Iterator[SettledPlan]:
 def _stated(settled: SettledPlan) -> tuple[tuple[str, float], ...]:
     """Return each sheet with the thickness that its first drawn part was drawn for, if one is."""
     plan = settled.plan
-    scope = Scope(unit=plan.units, names={}, thickness={}, fit={})
+    scope = Scope(unit=plan.units)
     meant = {
         part.sheet.name: scope.mm(part.shape.drawn_for)
         for part in reversed(plan.parts)

@@ -110,7 +110,7 @@ def _proven(load: float, sheet: str, cutter: CutterStock, trials: Sequence[Trial
 
 def _deepest_step(cut: CutSetting, unit: str) -> float:
     """Return the deepest stated step in mm; 0 where depths need the plan's sizes."""
-    scope = Scope(unit=unit, names={}, thickness={}, fit={})
+    scope = Scope(unit=unit)
     try:
         depths = [0.0, *(scope.mm(Amount(each)) for each in cut.passes if each != "rest")]
     except SettlingError:

@@ -121,7 +121,7 @@ def _slip(each: _Published, mm: float, otherwise: Text) -> Text:
 
 
 def _drawn(use: SheetUse, stated: Stated) -> float | None:
-    scope = Scope(unit=stated.plan.units, names={}, thickness={}, fit={})
+    scope = Scope(unit=stated.plan.units)
     try:
         return scope.mm(use.drawn_for) if use.drawn_for else None
     except SettlingError:
@@ -149,7 +149,7 @@ def fit_stated(stated: Stated) -> Iterator[Finding]:
 
 def _published(stated: Stated, *, taken: bool = True) -> Iterator[_Published]:
     """Yield the plan's sheets, only those that some feature takes unless told otherwise."""
-    scope = Scope(unit=stated.plan.units, names={}, thickness={}, fit={})
+    scope = Scope(unit=stated.plan.units)
     used = {name for part in stated.plan.parts for name in taken_by(part)}
     for use in stated.plan.sheets:
         stock = stated.stock.sheet(use.stock.name)

@@ -149,7 +149,7 @@ def _outline_at(
     drawn: Drawn, drawing: Drawing, named: Sequence[DrawnElement], unit: str
 ) -> DrawnElement:
     assert drawn.at is not None, "asked for where a point is stated"
-    scope = Scope(unit=unit, names={}, thickness={}, fit={})
+    scope = Scope(unit=unit)
     at = scope.point(drawn.at)
     closed = [each for each in named if each.closed]
     index = innermost_round(at, [path_of(each) for each in closed])

@@ -14,7 +14,6 @@ from random import Random
 from kerfolio.basis.thickness import read_off
 from kerfolio.model.plan import Plan, SheetUse
 from kerfolio.model.stock import SheetStock, Stock
-from kerfolio.settling.scope import Scope
 from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.settling.sheet import settled_sheets
 from kerfolio.settling.variant import drawn_thickness, listed, published_range
@@ -47,12 +46,12 @@ def proof_points(plan: Plan, stock: Stock) -> tuple[FitVariant, ...]:
     drawn = tuple(drawn_thickness(use, material, plan.units) for use, material in sheets)
     names = [use.name for use, _ in sheets]
     thick = (*_corners(ranges), drawn, *_within(ranges, plan.name), *_ready(sheets, drawn, plan))
-    fits = tuple(_fits([use for use, _ in sheets], plan))
+    own = settled_sheets(plan, stock, _point(names, drawn))[0].values()
+    fits = [(sheet.name, sheet.fits) for sheet in own if sheet.fits is not None]
     most = tuple(last for _, last in ranges)
     points = [_point(names, each) for each in thick]
     if fits:
         points += [_point(names, *each) for each in _with_fits(drawn, most, fits)]
-    own = settled_sheets(plan, stock, _point(names, drawn))[0].values()
     known = {each.label: each for each in (labelled(point, plan.units, own) for point in points)}
     return tuple(sorted(known.values(), key=in_order))
 
@@ -97,15 +96,6 @@ def _ready(
     for number, (use, material) in enumerate(sheets):
         for mm in listed(use, material, plan.units):
             yield (*drawn[:number], mm, *drawn[number + 1 :])
-
-
-def _fits(uses: Sequence[SheetUse], plan: Plan) -> Iterator[_Ends]:
-    """Yield the sheets whose fit readers may choose, with its ends."""
-    scope = Scope(unit=plan.units, names={}, thickness={}, fit={})
-    for use in uses:
-        if use.fit is not None and use.fit.reader is not None:
-            ends = use.fit.reader.least, use.fit.reader.most
-            yield use.name, (scope.not_negative(ends[0], "fit"), scope.not_negative(ends[1], "fit"))
 
 
 def _with_fits(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from kerfolio.basis.budgets import Budget
 from kerfolio.basis.expression import Expression, ExpressionError, parse
@@ -76,12 +76,15 @@ def _comes_to(what: str, amount: Amount, mm: float) -> Words:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scope:
-    """What expressions may use, all in the plan's ``unit``; results are handed on in mm."""
+    """What expressions may use, all in the plan's ``unit``; results are handed on in mm.
+
+    Alone with its unit it knows numbers and lengths, no names.
+    """
 
     unit: str
-    names: Mapping[str, float]
-    thickness: Mapping[str, float]
-    fit: Mapping[str, float]
+    names: Mapping[str, float] = field(default_factory=dict)
+    thickness: Mapping[str, float] = field(default_factory=dict)
+    fit: Mapping[str, float] = field(default_factory=dict)
 
     @property
     def mm_per_unit(self) -> float:

@@ -54,7 +54,7 @@ def _sheet(use: SheetUse, plan: Plan, stock: Stock, variant: FitVariant) -> Sett
     material = stock.sheet(use.stock.name)
     if material is None:
         raise unknown("stock", use.stock, (each.name for each in stock.sheets), "sheet stock")
-    scope = Scope(unit=plan.units, names={}, thickness={}, fit={})
+    scope = Scope(unit=plan.units)
     cutter = _cutter(use, plan, stock)
     fit, fits = _fit(use, scope)
     diameter = dict(variant.cutter).get(use.name, cutter.diameter)

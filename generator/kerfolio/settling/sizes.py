@@ -20,7 +20,7 @@ def scope_of(
 
     ``thickness`` and ``fit`` are in mm by sheet.
     """
-    bare = Scope(unit=plan.units, names={}, thickness={}, fit={})
+    bare = Scope(unit=plan.units)
     per = bare.mm_per_unit
     thick = {name: value / per for name, value in thickness.items()}
     fits = {name: value / per for name, value in fit.items()}

@@ -73,13 +73,13 @@ def coupon_step(use: SheetUse, unit: str) -> float | None:
     """
     if use.published_for is None or use.published_for.step is None:
         return None
-    scope = Scope(unit=unit, names={}, thickness={}, fit={})
+    scope = Scope(unit=unit)
     return scope.positive(use.published_for.step, "step")
 
 
 def listed(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
     """Return the thicknesses of ``ready-made``, mm; raises SettlingError for one out of range."""
-    scope = Scope(unit=unit, names={}, thickness={}, fit={})
+    scope = Scope(unit=unit)
     first, last = published_range(use, stock, unit)
     made = []
     for amount in use.ready_made:
@@ -95,7 +95,7 @@ def listed(use: SheetUse, stock: SheetStock, unit: str) -> tuple[float, ...]:
 
 def _ends(ladder: Ladder, unit: str) -> tuple[float, float]:
     """Return the ends of a range, mm."""
-    scope = Scope(unit=unit, names={}, thickness={}, fit={})
+    scope = Scope(unit=unit)
     first, last = (scope.positive(each, "thickness") for each in (ladder.first, ladder.last))
     if abs(last - first) < NOISE:
         return first, first
@@ -111,7 +111,7 @@ def drawn_thickness(use: SheetUse, stock: SheetStock, unit: str) -> float:
 
     It is ``drawn-for``, else the stock's actual thickness, brought into the published range.
     """
-    scope = Scope(unit=unit, names={}, thickness={}, fit={})
+    scope = Scope(unit=unit)
     wanted = scope.mm(use.drawn_for) if use.drawn_for else stock.actual
     first, last = published_range(use, stock, unit)
     return min(max(read_off(wanted), first), last)

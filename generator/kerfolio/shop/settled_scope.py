@@ -8,7 +8,7 @@ from kerfolio.settling.settled import SettledPlan
 
 def scope_of_settled(settled: SettledPlan) -> Scope:
     """Return the scope of a settled plan: its sizes, thicknesses and fits in the plan's unit."""
-    bare = Scope(unit=settled.plan.units, names={}, thickness={}, fit={})
+    bare = Scope(unit=settled.plan.units)
     per = bare.mm_per_unit
     return Scope(
         unit=bare.unit,
