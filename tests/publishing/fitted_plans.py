@@ -14,7 +14,7 @@ from kerfolio.fitted.form import Fitted, Number, Point
 from kerfolio.fitted.recorder import Draft, Recorded
 from kerfolio.layouts.layout import Layout, Placement, SheetLayout
 from kerfolio.publishing.cut_files import Formats
-from kerfolio.publishing.fitted_files import drafts, fitted_files, settled_at, variant_at
+from kerfolio.publishing.fitted_files import Settling, drafts, fitted_files, variant_at
 from kerfolio.settling.making import set_of
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import SettledPlan
@@ -70,7 +70,7 @@ class Fitting:
 
     def drawn_at(self, at: Point) -> tuple[Draft, ...]:
         """Settle and draw the plan afresh at a point."""
-        settled = settled_at(self.drawn, variant_at(self.drawn, at))
+        settled = Settling(self.drawn).at(variant_at(self.drawn, at))
         assert settled is not None
         return tuple(drafts(settled, self.layout, self.formats, self.first))
 
@@ -109,7 +109,7 @@ def fitting(text: str) -> Fitting:
 
 def fitting_of(drawn: SettledPlan, layout: Layout, formats: Formats, first: str) -> Fitting:
     """Fit the files of a settled plan."""
-    fitted = fitted_files(drawn, layout, formats, first)
+    fitted = fitted_files(Settling(drawn), layout, formats, first)
     assert fitted is not None
     return Fitting(drawn=drawn, layout=layout, formats=formats, first=first, fitted=fitted)
 

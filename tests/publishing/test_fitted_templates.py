@@ -15,7 +15,7 @@ from kerfolio.fitted.fill import fill
 from kerfolio.fitted.form import Fitted, Number, Point
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
-from kerfolio.publishing.fitted_files import settled_at, variant_at, with_templates
+from kerfolio.publishing.fitted_files import Settling, variant_at, with_templates
 from kerfolio.publishing.template_files import Templates
 from kerfolio.writing.read_pdf import read_pdf
 from tests.plans import proved, workshop
@@ -54,7 +54,7 @@ def case(name: str) -> tuple[Edition, Templates, Fitted]:
     edition = edition_of(workshop(text), found)
     templates = Templates.of(edition)
     none = Fitted(numbers=NUMBERS[name], files=())
-    return edition, templates, with_templates(none, edition.settled, templates)
+    return edition, templates, with_templates(none, Settling(edition.settled), templates)
 
 
 def filled(name: str, at: Point) -> dict[str, bytes]:
@@ -63,7 +63,7 @@ def filled(name: str, at: Point) -> dict[str, bytes]:
 
 def afresh(name: str, at: Point) -> dict[str, bytes]:
     edition, templates, _ = case(name)
-    settled = settled_at(edition.settled, variant_at(edition.settled, at))
+    settled = Settling(edition.settled).at(variant_at(edition.settled, at))
     assert settled is not None
     return {str(each.name): each.write(told_as) for each in templates.at(settled)}
 

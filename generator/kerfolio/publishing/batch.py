@@ -11,15 +11,12 @@ from kerfolio.basis.finding import Finding, error, has_errors, in_order, in_unit
 from kerfolio.basis.place import Place
 from kerfolio.disk.hand_over import hand_over
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.names import has_saw, is_of_batch, layout_name, saw_name, setup_name
+from kerfolio.edition.names import is_of_batch
 from kerfolio.layouts.batch import several
 from kerfolio.layouts.check import first_faults
 from kerfolio.layouts.effort import EFFORT, Effort
 from kerfolio.layouts.plan_layout import OWN_PLACER, lay_out
 from kerfolio.layouts.together import KeptTogether
-from kerfolio.paper.layout_sheets import layout_pdf
-from kerfolio.paper.saw_sheets import saw_pdf
-from kerfolio.paper.setup_sheets import setup_pdf
 from kerfolio.proving.prove import Proof
 from kerfolio.publishing.asked import Asked
 from kerfolio.publishing.cut_files import Named, art_files, sheet_files
@@ -29,6 +26,7 @@ from kerfolio.publishing.examine_at import examine_at
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.own_folder import Writer, folder_faults
 from kerfolio.publishing.ready_made import ready_made_sets
+from kerfolio.publishing.sheet_papers import sheet_papers
 from kerfolio.writing.formats import EVERY_FORMAT, CutFormat
 
 _LISTS = tuple(
@@ -116,9 +114,6 @@ def _files(edition: Edition) -> Iterator[Named]:
     name = edition.identity.paper
     paper = edition.settled.stock.paper(name)
     assert paper is not None, "the workshop's paper is in the library"
-    yield layout_name(name), layout_pdf(edition, paper)
-    if has_saw(edition):
-        yield saw_name(name), saw_pdf(edition, edition.saw, edition.board_plans, paper)
-    yield setup_name(name), setup_pdf(edition, paper)
+    yield from sheet_papers(edition, name, paper)
     lists = list_files(edition)
     yield from ((each, lists[each]) for each in _LISTS if each in lists)

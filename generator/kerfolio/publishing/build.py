@@ -14,7 +14,6 @@ from kerfolio.disk.hand_over import hand_over, take_up
 from kerfolio.disk.out_folder import foreign_in
 from kerfolio.disk.trouble import if_stopped
 from kerfolio.edition.public import Public, public_of
-from kerfolio.fitted.writing import fitted_json
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import Say, examine, silent
@@ -79,7 +78,11 @@ def _publish(request: Request, say: Say) -> Outcome:
         say(f"drawing and binding {edition.plan.title}")
         bundles.append(bundle_of(edition))
     say("checking that all files agree")
-    checked = (f for each in bundles for f in _disagreements(each))
+    checked = (
+        fault
+        for each in bundles
+        for fault in disagreements(each.edition, each.content, each.fitted_text)
+    )
     left_out = (f for each in bundles for f in unfitted(each.edition.settled, each.fitted))
     findings = in_order((*findings, *left_out, *shortened(checked)))
     if has_errors(findings):
@@ -108,11 +111,6 @@ def _publish(request: Request, say: Say) -> Outcome:
         handed_over=tuple(request.supporters_out / each.name for each in handed),
         public=tuple(public_of(each.edition.plan) for each in handed),
     )
-
-
-def _disagreements(bundle: Bundle) -> tuple[Finding, ...]:
-    fitted = "" if bundle.fitted is None else fitted_json(bundle.fitted)
-    return disagreements(bundle.edition, bundle.content, fitted)
 
 
 def _blocked(out: Path, files: Files) -> tuple[Finding, ...]:

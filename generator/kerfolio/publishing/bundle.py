@@ -19,19 +19,13 @@ from kerfolio.edition.names import (
     booklet_name,
     bundle_name,
     bundle_stem,
-    has_saw,
-    layout_name,
     model_name,
-    saw_name,
-    setup_name,
 )
 from kerfolio.fitted.form import Fitted
+from kerfolio.fitted.writing import fitted_json
 from kerfolio.model.stock import PaperStock
 from kerfolio.pages.start import start_here
 from kerfolio.paper.booklet import booklet
-from kerfolio.paper.layout_sheets import layout_pdf
-from kerfolio.paper.saw_sheets import saw_pdf
-from kerfolio.paper.setup_sheets import setup_pdf
 from kerfolio.publishing.cut_files import (
     Named,
     art_files,
@@ -39,10 +33,11 @@ from kerfolio.publishing.cut_files import (
     part_files,
     sheet_files,
 )
-from kerfolio.publishing.fitted_files import filled_at, fitted_files, with_templates
+from kerfolio.publishing.fitted_files import Settling, filled_at, fitted_files, with_templates
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.pictures import inline_pictures, model_3d
 from kerfolio.publishing.plan_json import plan_json
+from kerfolio.publishing.sheet_papers import sheet_papers
 from kerfolio.publishing.template_files import Templates, papers_of, template_files
 from kerfolio.writing.glb import glb_bytes
 
@@ -53,7 +48,7 @@ class Bundle:
 
     ``pictures`` are the drawings of its first page, as inline SVG by name; ``model`` the data of
     its 3-D view, empty where it has none. ``fitted`` are its cut files and templates for every
-    sheet that it is meant for, None where they follow no rule.
+    sheet that it is meant for, None where they follow no rule; ``fitted_text`` states them as JSON.
     """
 
     edition: Edition
@@ -62,16 +57,18 @@ class Bundle:
     pictures: Mapping[str, str]
     model: str = ""
     fitted: Fitted | None = None
+    fitted_text: str = ""
 
 
 def bundle_of(edition: Edition) -> Bundle:
     """Draw, bind and pack everything of an edition."""
     plan, pictures, model = edition.plan, inline_pictures(edition), model_3d(edition)
     data = "" if model is None else viewer_data(model)
-    fitted = fitted_files(edition.settled, edition.layout, edition.formats, edition.first)
+    settling = Settling(edition.settled, edition.corners)
+    fitted = fitted_files(settling, edition.layout, edition.formats, edition.first)
     templates = Templates.of(edition)
     if fitted is not None:
-        fitted = with_templates(fitted, edition.settled, templates)
+        fitted = with_templates(fitted, settling, templates)
     files = bundle_files(edition, pictures, model, data, fitted, templates)
     packed = zip_bytes(files, plan.released, bundle_stem(plan), first=START)
     return Bundle(
@@ -81,6 +78,7 @@ def bundle_of(edition: Edition) -> Bundle:
         pictures=pictures,
         model=data,
         fitted=fitted,
+        fitted_text="" if fitted is None else fitted_json(fitted),
     )
 
 
@@ -127,10 +125,7 @@ def _cut_files(edition: Edition, fitted: Fitted | None) -> Iterator[Named]:
 def _booklets(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:
     for name, paper in papers.items():
         yield booklet_name(name), booklet(edition, paper)
-        yield layout_name(name), layout_pdf(edition, paper)
-        if has_saw(edition):
-            yield saw_name(name), saw_pdf(edition, edition.saw, edition.board_plans, paper)
-        yield setup_name(name), setup_pdf(edition, paper)
+        yield from sheet_papers(edition, name, paper)
 
 
 def _licence(edition: Edition) -> bytes:

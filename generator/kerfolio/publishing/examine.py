@@ -82,8 +82,7 @@ def examine_read(
     findings = list(read)
     names = [plan.name for plan in workshop.plans]
     if only and only not in names:
-        advice = did_you_mean(only, names)
-        findings.append(error("unknown-plan", f"no plan `{only}`", Place("plans"), advice))
+        findings.append(unknown_plan(only, names))
     laid_out: list[LaidOut] = []
     proofs: list[Proof] = []
     for plan in workshop.plans:
@@ -108,6 +107,11 @@ def examine_read(
         findings=in_order(findings),
         proofs=tuple(proofs),
     )
+
+
+def unknown_plan(name: str, known: Iterable[str]) -> Finding:
+    """Return the finding about a plan that the workshop has not."""
+    return error("unknown-plan", f"no plan `{name}`", Place("plans"), did_you_mean(name, known))
 
 
 def _concerns(finding: Finding, plan: str) -> bool:

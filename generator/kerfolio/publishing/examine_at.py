@@ -6,15 +6,13 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from kerfolio.basis.finding import Finding, error, has_errors, in_order, in_unit
-from kerfolio.basis.names import did_you_mean
-from kerfolio.basis.place import Place
+from kerfolio.basis.finding import Finding, has_errors, in_order, in_unit
 from kerfolio.layouts.check import first_faults
 from kerfolio.layouts.plan_layout import lay_out
 from kerfolio.model.workshop import Workshop
 from kerfolio.proving.at_point import prove_at
 from kerfolio.publishing.asked import Asked, point_asked
-from kerfolio.publishing.examine import LaidOut, Say, examine_read
+from kerfolio.publishing.examine import LaidOut, Say, examine_read, unknown_plan
 from kerfolio.reading.workshop import read_workshop
 from kerfolio.settling.settled import FitVariant, SettledPlan
 
@@ -66,8 +64,7 @@ def _point(
     plans = {each.name: each for each in workshop.plans}
     if name in plans:
         return point_asked(asked, plans[name], workshop.stock)
-    advice = did_you_mean(name, plans)
-    return None, (error("unknown-plan", f"no plan `{name}`", Place("plans"), advice),)
+    return None, (unknown_plan(name, plans),)
 
 
 def laid_out_at(

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
+from dataclasses import replace
 from functools import cache, partial
 from typing import overload
 
 from kerfolio.basis.digits import rounded
 from kerfolio.fitted.fill import fill
-from kerfolio.fitted.finding import CellsError, find
+from kerfolio.fitted.finding import CellsError, Draw, find
 from kerfolio.fitted.form import Fitted, Number, Point
 from kerfolio.fitted.joining import joined
 from kerfolio.fitted.recorder import Draft, Recorder, recorded_words
@@ -26,46 +27,63 @@ from kerfolio.writing.formats import CutFormat
 _THICKNESS, _FIT, _CUTTER = "thickness", "fit", "cutter"
 
 
-def with_templates(fitted: Fitted, drawn: SettledPlan, templates: Templates) -> Fitted:
+class Settling:
+    """Settles a plan at its points, each once; it begins with those that were settled before."""
+
+    def __init__(self, drawn: SettledPlan, known: Iterable[SettledPlan] = ()) -> None:
+        """Begin with the plan as it is drawn, and at the points ``known``."""
+        self.drawn = drawn
+        self._made: dict[FitVariant, SettledPlan | None] = {
+            each.variant: each for each in (*known, drawn)
+        }
+
+    def at(self, variant: FitVariant) -> SettledPlan | None:
+        """Return the plan with all the pieces it makes, None where it does not settle."""
+        if variant not in self._made:
+            made, _ = settle(self.drawn.plan, self.drawn.stock, variant)
+            self._made[variant] = None if made is None else set_of(made)
+        found = self._made[variant]
+        return found and replace(found, variant=variant)  # its label may know more figures
+
+
+def with_templates(fitted: Fitted, settling: Settling, templates: Templates) -> Fitted:
     """Return fitted files and those of all templates, which no cutter cuts.
 
     Where templates do not follow the numbers of the other files there are none of them.
     """
-    settled = cache(partial(settled_at, drawn))
-
-    def draw(at: Point) -> Sequence[Draft]:
-        there = settled(variant_at(drawn, at))
-        if there is None:
-            raise CellsError("the plan does not settle within its range")
-        return template_drafts(there, templates)
-
     numbers = tuple(n for n in fitted.numbers if not n.name.startswith(f"{_CUTTER}."))
     try:
-        return joined(fitted, find(numbers, draw))
+        found = find(numbers, _drawing(settling, lambda there: template_drafts(there, templates)))
+        return joined(fitted, found)
     except CellsError:
         return fitted
 
 
-def fitted_files(drawn: SettledPlan, layout: Layout, formats: Formats, first: str) -> Fitted | None:
+def fitted_files(settling: Settling, layout: Layout, formats: Formats, first: str) -> Fitted | None:
     """Return the fitted files of all sheets of a layout and all parts, in every format.
 
-    ``drawn`` is the plan at the thickness it is drawn for. Where files do not follow the cutter
-    they are for the plan's own, where they do not follow the fit for its own fit; None where they
-    do not follow the sheets either.
+    Where files do not follow the cutter they are for the plan's own, where they do not follow the
+    fit for its own fit; None where they do not follow the sheets either.
     """
-    settled = cache(partial(settled_at, drawn))
-
-    def draw(at: Point) -> Sequence[Draft]:
-        there = settled(variant_at(drawn, at))
-        if there is None:
-            raise CellsError("the plan does not settle within its range")
-        return drafts(there, layout, formats, first)
-
+    drawn = settling.drawn
+    draw = _drawing(settling, lambda there: drafts(there, layout, formats, first))
     own = {each.name: _own(each) for each in drawn.sheets}
-    for cutters, chosen in ((cutter_ranges(drawn, settled), True), (own, True), (own, False)):
+    for cutters, chosen in ((cutter_ranges(drawn, settling.at), True), (own, True), (own, False)):
         with suppress(CellsError):
             return find(tuple(_numbers(drawn, cutters, chosen=chosen)), draw)
     return None
+
+
+def _drawing(settling: Settling, files: Callable[[SettledPlan], Sequence[Draft]]) -> Draw:
+    """Return what draws files of a plan at a point; it raises CellsError where nothing settles."""
+
+    def draw(at: Point) -> Sequence[Draft]:
+        there = settling.at(variant_at(settling.drawn, at))
+        if there is None:
+            raise CellsError("the plan does not settle within its range")
+        return files(there)
+
+    return draw
 
 
 def _own(sheet: SettledSheet) -> CutterRange:
@@ -125,12 +143,6 @@ def _numbers(
             below=found.below,
             above=found.above,
         )
-
-
-def settled_at(drawn: SettledPlan, variant: FitVariant) -> SettledPlan | None:
-    """Return the plan at a variant with all the pieces it makes, None where it does not settle."""
-    made, _ = settle(drawn.plan, drawn.stock, variant)
-    return None if made is None else set_of(made)
 
 
 class _Drafts(Sequence[Draft]):

@@ -11,18 +11,16 @@ from kerfolio.basis.finding import Finding, has_errors
 from kerfolio.basis.json_text import json_text, number
 from kerfolio.disk.hand_over import hand_over
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.names import FILES, has_saw, is_of_point, layout_name, saw_name, setup_name
+from kerfolio.edition.names import FILES, is_of_point
 from kerfolio.fitted.fill import PointError
-from kerfolio.paper.layout_sheets import layout_pdf
-from kerfolio.paper.saw_sheets import saw_pdf
-from kerfolio.paper.setup_sheets import setup_pdf
 from kerfolio.publishing.asked import Asked
 from kerfolio.publishing.cut_files import Named, art_files, part_files, sheet_files
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut, Say, silent
 from kerfolio.publishing.examine_at import examine_at
-from kerfolio.publishing.fitted_files import filled_at, fitted_files
+from kerfolio.publishing.fitted_files import Settling, filled_at, fitted_files
 from kerfolio.publishing.own_folder import Writer, folder_faults
+from kerfolio.publishing.sheet_papers import sheet_papers
 from kerfolio.publishing.template_files import papers_of, template_files
 from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.writing.formats import EVERY_FORMAT
@@ -94,7 +92,8 @@ def _cut_files(edition: Edition, published: LaidOut) -> Mapping[str, bytes]:
     settled, formats, first = edition.settled, edition.formats, edition.first
     drawn = published.proof.drawn
     if drawn is not None and edition.layout == published.layout:
-        fitted = fitted_files(drawn, published.layout, formats, first)
+        settling = Settling(drawn, published.proof.corners)
+        fitted = fitted_files(settling, published.layout, formats, first)
         if fitted is not None:
             with suppress(PointError):
                 return filled_at(fitted, settled.variant)
@@ -107,10 +106,7 @@ def _other_files(edition: Edition) -> Iterator[Named]:
     yield from art_files(settled, edition.formats, edition.first)
     yield from template_files(edition)
     for name, paper in papers_of(edition).items():
-        yield layout_name(name), layout_pdf(edition, paper)
-        if has_saw(edition):
-            yield saw_name(name), saw_pdf(edition, edition.saw, edition.board_plans, paper)
-        yield setup_name(name), setup_pdf(edition, paper)
+        yield from sheet_papers(edition, name, paper)
     yield FILES, files_json(settled)
 
 

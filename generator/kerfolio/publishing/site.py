@@ -11,7 +11,6 @@ from kerfolio.bundles.archive import sha256
 from kerfolio.bundles.manifest import PlanEntry, manifest_text
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.public import shown_to_all
-from kerfolio.fitted.writing import fitted_json
 from kerfolio.model.workshop import Workshop
 from kerfolio.pages.all_pages import site_texts
 from kerfolio.pages.fitting import FITTED_FILES
@@ -59,9 +58,8 @@ def _plan_files(bundle: Bundle, workshop: Workshop, files: Files) -> PlanFiles:
     href = f"downloads/{bundle.name}" if plan.is_open else ""
     if href:
         files[f"plans/{edition.name}/{href}"] = bundle.content
-        if bundle.fitted is not None:
-            name = f"plans/{edition.name}/{FITTED_FILES}"
-            files[name] = fitted_json(bundle.fitted).encode()
+        if bundle.fitted_text:
+            files[f"plans/{edition.name}/{FITTED_FILES}"] = bundle.fitted_text.encode()
     total = sha256(bundle.content) if plan.shows("sums") else ""
     download = Download(name=bundle.name, size=len(bundle.content), sha256=total, href=href)
     folder = f"plans/{edition.name}"
