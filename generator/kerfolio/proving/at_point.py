@@ -7,16 +7,12 @@ from dataclasses import replace
 
 from kerfolio.assembly.building import fitted_at
 from kerfolio.assembly.made import Made
-from kerfolio.basis.finding import Finding, in_unit
-from kerfolio.basis.shortened import shortened
+from kerfolio.basis.finding import Finding
 from kerfolio.model.stock import Stock
 from kerfolio.proving.folding import at
 from kerfolio.proving.going_together import joints_agree, pieces_fit
-from kerfolio.proving.prove import Proof
-from kerfolio.proving.rules import AFTER, SEVERITIES
-from kerfolio.proving.silence import heard
+from kerfolio.proving.prove import Proof, as_told, looked_at
 from kerfolio.settling.making import one_of, set_of
-from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import FitVariant, SettledPlan
 
 
@@ -27,17 +23,14 @@ def prove_at(
 
     It has the pieces of everything the plan makes. None where it cannot be settled there.
     """
-    settled, faults = settle(proof.plan, stock, there)
+    settled, faults = looked_at(proof.plan, stock, there)
     found = [at(each, there) for each in faults]
     if settled is not None:
-        found += [at(each, there) for rule in AFTER for each in rule.check(settled)]
         found += [each for made in proof.made for each in _together(made, settled, there)]
     before = {each.identity for each in proof.findings}
     before |= {at(each, there).identity for each in proof.findings}
     fresh = [each for each in found if each.identity not in before]
-    told = shortened(
-        in_unit(heard(fresh, proof.plan, SEVERITIES, complete=False), proof.plan.units)
-    )
+    told = as_told(fresh, proof.plan, complete=False)
     return None if settled is None else set_of(settled), told
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.assembly.made import Made, made_of
@@ -60,7 +60,8 @@ def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proo
     complete = drawn is not None and every
     # What is wrong so far would be blamed again on the joints it spoils.
     sound = complete and not plan.unread and not has_errors(findings)
-    made = made_of(drawn, _to_put_together(drawn, settled)) if drawn and sound else ()
+    corners = tuple(_corners(drawn, settled)) if drawn and complete else ()
+    made = made_of(drawn, _to_put_together(drawn, settled, corners)) if drawn and sound else ()
     builds = [each.build for each in made if each.build is not None]
     findings += [found for each in builds for rule in TOGETHER for found in rule.check(each)]
     together = set_together(made, drawn) if drawn and plan.is_set else None
@@ -72,18 +73,19 @@ def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proo
         drawn=whole.get(id(drawn)),
         points=tuple(whole.values()),
         sets=sets,
-        corners=tuple(_corners(whole.get(id(drawn)), tuple(whole.values()))),
-        findings=shortened(
-            in_unit(heard(findings, plan, SEVERITIES, complete=complete), plan.units)
-        ),
+        corners=tuple(whole[id(each)] for each in corners),
+        findings=as_told(findings, plan, complete=complete),
         made=made,
         together=together,
     )
 
 
-def _corners(drawn: SettledPlan | None, points: Sequence[SettledPlan]) -> Iterator[SettledPlan]:
-    if drawn is None:
-        return
+def as_told(findings: Iterable[Finding], plan: Plan, *, complete: bool) -> tuple[Finding, ...]:
+    """Return findings as they are told: silences heard, in the plan's unit, shortened."""
+    return shortened(in_unit(heard(findings, plan, SEVERITIES, complete=complete), plan.units))
+
+
+def _corners(drawn: SettledPlan, points: Sequence[SettledPlan]) -> Iterator[SettledPlan]:
     yield drawn
     for each in points:
         ends = zip((mm for _, mm in each.variant.thickness), each.sheets, strict=True)
@@ -91,12 +93,23 @@ def _corners(drawn: SettledPlan | None, points: Sequence[SettledPlan]) -> Iterat
             yield each
 
 
-def _to_put_together(drawn: SettledPlan, settled: Sequence[SettledPlan]) -> tuple[SettledPlan, ...]:
+def _to_put_together(
+    drawn: SettledPlan, settled: Sequence[SettledPlan], corners: Sequence[SettledPlan]
+) -> Sequence[SettledPlan]:
     """Return the plan as it is put together: in its corners and as drawn; oblique, everywhere."""
     if is_oblique(drawn):
-        return tuple(settled)
-    kept = {id(each): each for each in _corners(drawn, settled)}
-    return tuple(each for each in settled if id(each) in kept)
+        return settled
+    return sorted(corners, key=lambda each: in_order(each.variant))
+
+
+def looked_at(
+    plan: Plan, stock: Stock, point: FitVariant
+) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
+    """Settle a plan at a point, and look at what comes of it by itself."""
+    made, faults = settle(plan, stock, point)
+    if made is None:
+        return None, faults
+    return made, (*faults, *(each for rule in AFTER for each in rule.check(made)))
 
 
 def _settled(
@@ -113,11 +126,10 @@ def _settled(
     while waiting:
         point = waiting.pop(0)
         tried.append(point)
-        made, faults = settle(plan, stock, point)
+        made, faults = looked_at(plan, stock, point)
         found += [(point, fault) for fault in faults]
         if made is not None:
             settled.append(made)
-            found += [(point, each) for rule in AFTER for each in rule.check(made)]
             more = more_points(made) if point == aim else ()
             waiting += [each for each in more if each not in (*tried, *waiting)]
         elif not settled:
