@@ -43,18 +43,16 @@ _LEVEL = 0.05  # mm: points of a top within this of the highest bear
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Laid:
-    """One of the things that lie on others, in its place, with each of what bears it."""
+    """One of the things that lie on others, in its place, with each of what bears it.
+
+    ``whole`` is all of them as one, ``stability`` how steady that is.
+    """
 
     stated: Assembly
     lying: Assembled
     supports: tuple[Assembled, ...]
-
-    @property
-    def whole(self) -> Assembled:
-        """The thing with what bears it."""
-        pieces = [piece for each in (self.lying, *self.supports) for piece in each.pieces]
-        joints = [joint for each in (self.lying, *self.supports) for joint in each.joints]
-        return replace(self.lying, pieces=tuple(pieces), joints=tuple(joints))
+    whole: Assembled
+    stability: Stability
 
     @property
     def inset(self) -> float | None:
@@ -68,18 +66,31 @@ class Laid:
         return min(side - along(slab.centre[:2], way) for way, side in sides(slab))
 
 
+def laid_on(stated: Assembly, lying: Assembled, supports: Sequence[Assembled]) -> Laid:
+    """Return a thing with what bears it, all in their places."""
+    pieces = [piece for each in (lying, *supports) for piece in each.pieces]
+    joints = [joint for each in (lying, *supports) for joint in each.joints]
+    whole = replace(lying, pieces=tuple(pieces), joints=tuple(joints))
+    return Laid(
+        stated=stated,
+        lying=lying,
+        supports=tuple(supports),
+        whole=whole,
+        stability=stability_of(whole),
+    )
+
+
 def laid_in_use(settled: SettledPlan, laid: Laid) -> InUse | None:
     """Return what it does in use; None as for ``in_use_of``, or where what bears has no area."""
-    whole = laid.whole
-    body, feet = stability_of(whole), [stability_of(each) for each in laid.supports]
-    found, slab = in_use_of(settled, whole, body), _slab(laid)
+    body, feet = laid.stability, [stability_of(each) for each in laid.supports]
+    found, slab = in_use_of(settled, laid.whole, body), _slab(laid)
     if found is None or slab is None or not all(each.contact for each in feet):
         return None
     each_foot = [pushes_of(settled, *both) for both in zip(laid.supports, feet, strict=True)]
     pushes = [_weakest(each, own) for each, *own in zip(found.pushes, *each_foot, strict=True)]
-    if laid.stated.lies_on is None or laid.stated.lies_on.held != LYING:
+    if laid.stated.held != LYING:
         return replace(found, pushes=tuple(pushes))
-    person, ways = settled.plan.person, [each.push for each in bracing(whole)]
+    person, ways = settled.plan.person, [each.push for each in bracing(laid.whole)]
     shares = [_share(*both) for both in zip(laid.supports, feet, strict=True)]
     loads = slab.mass, slab.mass + person.kg
     return replace(

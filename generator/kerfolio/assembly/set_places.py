@@ -23,7 +23,7 @@ Places = Mapping[Spot, Vector]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Row:
-    """A ``lying`` thing and the ``supports`` under it, whose ``heights`` are in mm.
+    """A ``lying`` thing and the ``supports`` under it, each with its size, mm.
 
     ``overhangs`` are how far it reaches past the outermost of them, at the left and the right;
     below zero it ends over them. ``crowded``: one of them stands in the next one.
@@ -31,7 +31,7 @@ class Row:
 
     lying: Assembly
     supports: tuple[Spot, ...]
-    heights: tuple[float, ...]
+    sizes: tuple[Vector, ...]
     overhangs: tuple[float, float]
     crowded: bool
 
@@ -52,7 +52,7 @@ def _row(lying: Assembly, on: Sequence[Spot], sizes: Sizes, places: Places) -> R
     return Row(
         lying=lying,
         supports=tuple(on),
-        heights=tuple(sizes[name][2] for name, _ in on),
+        sizes=tuple(sizes[name] for name, _ in on),
         overhangs=(first - left, right - last),
         crowded=any(one[1] > other[0] + _TOUCH for one, other in pairwise(ends)),
     )

@@ -10,7 +10,7 @@ from kerfolio.assembly.building import Build
 from kerfolio.assembly.extent import box_around, size_of
 from kerfolio.assembly.in_use import in_use_of
 from kerfolio.assembly.made import Made
-from kerfolio.assembly.set_in_use import Laid, UsedThing, laid_in_use
+from kerfolio.assembly.set_in_use import Laid, UsedThing, laid_in_use, laid_on
 from kerfolio.assembly.set_places import Row, Spot, rows_of, set_places
 from kerfolio.geometry.rigid import Vector
 from kerfolio.model.plan import Assembly, Plan
@@ -25,16 +25,14 @@ class SetTogether:
     """All that a plan makes in its place.
 
     ``order`` puts twins together step by step with one another; steps count over the whole plan.
-    ``rows`` are what lies, each with what bears it; ``sizes`` of one of each thing, and what each
-    is stated to overhang, in mm. ``laid`` is each that lies, with
-    what bears it, ``in_use`` what each does under a person.
+    ``rows`` are what lies, each with what bears it, ``overhangs`` what each is stated to overhang,
+    mm. ``laid`` is each that lies, with what bears it, ``in_use`` what each does under a person.
     """
 
     plan: Plan
     assembled: Assembled
     order: BuildOrder
     rows: tuple[Row, ...]
-    sizes: Mapping[str, Vector]
     overhangs: Mapping[str, float]
     laid: tuple[Laid, ...]
     in_use: tuple[UsedThing, ...]
@@ -57,13 +55,12 @@ def set_together(made: Sequence[Made], drawn: SettledPlan) -> SetTogether | None
     stood = {spot: _moved(spot, at, builds, stated) for spot, at in places.items()}
     pieces = [piece for each in stood.values() for piece in each.pieces]
     rows = rows_of(stated, sizes, places)
-    laid = tuple(_laid(spot, row, stood) for row in rows for spot in stood if _lies(spot, row))
+    laid = tuple(_laid(rows, stood))
     return SetTogether(
         plan=drawn.plan,
         assembled=Assembled(variant=made[0].settled.variant, pieces=tuple(pieces), joints=()),
         order=_order(made),
         rows=rows,
-        sizes=sizes,
         overhangs=overhangs,
         laid=laid,
         in_use=tuple(_in_use(made, laid, rows, drawn)),
@@ -95,13 +92,13 @@ def _in_use(
             yield UsedThing(stated=each.stated, on=under, bears=name in bearing, found=found)
 
 
-def _lies(spot: Spot, row: Row) -> bool:
-    return spot[0] == row.lying.name
-
-
-def _laid(spot: Spot, row: Row, stood: Mapping[Spot, Assembled]) -> Laid:
-    supports = tuple(stood[each] for each in row.supports)
-    return Laid(stated=row.lying, lying=stood[spot], supports=supports)
+def _laid(rows: Sequence[Row], stood: Mapping[Spot, Assembled]) -> Iterator[Laid]:
+    """Yield each thing that lies, twins one by one, with what bears it."""
+    for row in rows:
+        supports = [stood[spot] for spot in row.supports]
+        for (name, _), lying in stood.items():
+            if name == row.lying.name:
+                yield laid_on(row.lying, lying, supports)
 
 
 def _moved(

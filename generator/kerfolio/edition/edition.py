@@ -9,7 +9,7 @@ from kerfolio.assembly.assembled import Assembled, BuildOrder
 from kerfolio.assembly.in_use import InUse
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.set_together import SetTogether
-from kerfolio.assembly.stability import Stability, stability_of
+from kerfolio.assembly.stability import Stability
 from kerfolio.assembly.storing import OnTop
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.layouts.boards import BoardPlan
@@ -112,7 +112,7 @@ class Edition:
         """
         found = [each.build.stability for each in self.made if each.build is not None]
         if self.together is not None:
-            found += [stability_of(each.whole) for each in self.together.laid]
+            found += [each.stability for each in self.together.laid]
         return max(found, key=lambda each: each.size[2], default=None)
 
     @property

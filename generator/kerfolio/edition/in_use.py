@@ -23,7 +23,7 @@ from kerfolio.basis.masses import force_text, load_pair
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition, ThingInUse
 from kerfolio.edition.loads import HELD_BY, Figure
-from kerfolio.edition.making import called
+from kerfolio.edition.making import called, counted_things
 from kerfolio.model.plan import Plan
 from kerfolio.model.use import LEAN, PLANE, SIT, STAND, STORE, WALL
 from kerfolio.shop.assumption import COMMON_PRACTICE, Assumption
@@ -99,14 +99,8 @@ def _title(plan: Plan, thing: ThingInUse) -> str:
     if thing.stated is None:
         return ""
     if thing.on:
-        return f"{called(thing.stated)} on {_under(plan, thing)}"
+        return f"{called(thing.stated)} on {counted_things(thing.on, plan)}"
     return f"{called(thing.stated)}{', by itself' if thing.bears else ''}"
-
-
-def _under(plan: Plan, thing: ThingInUse) -> str:
-    """Return what a thing of a set lies on: ``2 × Foot``."""
-    names = {each.name: called(each) for each in plan.assemblies}
-    return listed([f"{thing.on.count(each)} × {names[each]}" for each in dict.fromkeys(thing.on)])
 
 
 def _spans(edition: Edition, thing: ThingInUse) -> list[SagResult | LegResult]:
@@ -115,7 +109,7 @@ def _spans(edition: Edition, thing: ThingInUse) -> list[SagResult | LegResult]:
     if thing.stated is None:
         return results
     owned = [each for each in edition.plan.assemblies if each.name in thing.on]
-    names = {name.name.partition(".")[0] for each in (thing.stated, *owned) for name in each.pieces}
+    names = thing.stated.parts.union(*(each.parts for each in owned))
     parts = {span.name: span.part.name for span in edition.plan.spans if span.part}
     return [each for each in results if parts.get(each.name) in names]
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.assembly.building import Build
@@ -30,6 +30,12 @@ def called(assembly: Assembly) -> str:
 def made_words(plan: Plan) -> str:
     """Return what a set holds: ``2 × Stand and 1 × Board``; nothing for a plan of one thing."""
     return listed([f"{each.count} × {called(each)}" for each in plan.assemblies])
+
+
+def counted_things(names: Sequence[str], plan: Plan) -> str:
+    """Return things of a set with how often each is named: ``2 × Foot``."""
+    titles = {each.name: called(each) for each in plan.assemblies}
+    return listed([f"{names.count(each)} × {titles[each]}" for each in dict.fromkeys(names)])
 
 
 def making_line(assembly: Assembly) -> str:
@@ -90,11 +96,7 @@ _HELD = {
 
 def _lying(row: Row, plan: Plan, first: str) -> tuple[str, str]:
     """Return what a thing lies on, how it is held there, and how far it reaches beyond."""
-    assert row.lying.lies_on is not None, "only what lies has a row"
-    names = [name for name, _ in row.supports]
-    titles = {each.name: called(each) for each in plan.assemblies}
-    on = listed([f"{names.count(each)} × {titles[each]}" for each in dict.fromkeys(names)])
-    words = [on, _HELD[row.lying.lies_on.held]]
+    words = [counted_things([name for name, _ in row.supports], plan), _HELD[row.lying.held]]
     beyond = min(row.overhangs)
     if beyond > 0:
         words.append(f"{both_text(beyond, first)} beyond the outermost")

@@ -227,6 +227,16 @@ class Assembly:
     steps: tuple[Step, ...] = ()
     place: Place = NOWHERE
 
+    @property
+    def parts(self) -> frozenset[str]:
+        """The names of the parts that its pieces are made of."""
+        return frozenset(each.name.partition(".")[0] for each in self.pieces)
+
+    @property
+    def held(self) -> str:
+        """What keeps it where it is: ``lying`` where that is nothing but its weight."""
+        return self.lies_on.held if self.lies_on else LYING
+
     def owns(self, label: str) -> bool:
         """Tell whether a piece (``leg.left``) is one of its own."""
         part = label.partition(".")[0]
@@ -341,7 +351,7 @@ class Plan:
     def laid(self, part: str) -> LiesOn | None:
         """Return how a part's assembly lies on others; None where it does not."""
         for each in self.assemblies:
-            if each.lies_on and any(name.name.partition(".")[0] == part for name in each.pieces):
+            if each.lies_on and part in each.parts:
                 return each.lies_on
         return None
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from kerfolio.assembly.set_places import Row
 from kerfolio.assembly.set_together import SetTogether
 from kerfolio.basis.finding import Finding, Severity, error, warning
 from kerfolio.basis.measures import length
@@ -134,10 +133,9 @@ def _support_fault(name: str, lying: Assembly, plan: Plan) -> tuple[str, str] | 
 def holding_listed(stated: Stated) -> Iterator[Finding]:
     """Look for things held on others by what no list names."""
     for assembly in stated.plan.assemblies:
-        held = assembly.lies_on.held if assembly.lies_on else LYING
-        if held == LYING or _is_listed(held, assembly, stated):
+        if assembly.held == LYING or _is_listed(assembly, stated):
             continue
-        what, where = _WANTED[held]
+        what, where = _WANTED[assembly.held]
         message = f"`{assembly.name}` is held by {what}, and no list names them"
         advice = f"Name them {where}, or write `held: lying`."
         yield warning("held-unlisted", message, assembly.place, advice, subject=assembly.name)
@@ -152,13 +150,13 @@ _WANTED = {
 _SCREWS = ("screw", "bolt")
 
 
-def _is_listed(held: str, assembly: Assembly, stated: Stated) -> bool:
+def _is_listed(assembly: Assembly, stated: Stated) -> bool:
     """Tell whether tools or hardware, of its steps or of the plan, name what holds it."""
-    if held == CLAMPED:
+    if assembly.held == CLAMPED:
         return any("clamp" in tool.lower() for step in assembly.steps for tool in step.tools)
     uses = (*stated.plan.hardware, *(use for step in assembly.steps for use in step.hardware))
     names = [use.item.name for use in uses]
-    if held == BRACKETS:
+    if assembly.held == BRACKETS:
         titles = [f"{name} {getattr(stated.stock.item(name), 'title', '')}" for name in names]
         return any("bracket" in title.lower() for title in titles)
     return any(getattr(stated.stock.item(name), "kind", "") in _SCREWS for name in names)
@@ -191,7 +189,7 @@ def reaches_over(together: SetTogether) -> Iterator[Finding]:
     for row in together.rows:
         name, place = row.lying.name, row.lying.place
         least, stated = min(row.overhangs), together.overhangs.get(name, 0.0)
-        if row.crowded or least <= -_narrowest(row, together):
+        if row.crowded or least <= -min(width for width, _, _ in row.sizes):
             message = f"`{name}` is too short for what it lies on"
             advice = "Make it longer, let it overhang less, or put fewer under it."
             yield error("lies-too-short", message, place, advice, subject=name)
@@ -205,11 +203,6 @@ def reaches_over(together: SetTogether) -> Iterator[Finding]:
             yield error("lies-otherwise", words, place, advice, subject=name)
 
 
-def _narrowest(row: Row, together: SetTogether) -> float:
-    """Return how wide the narrowest of a row of supports is, mm."""
-    return min(together.sizes[name][0] for name, _ in row.supports)
-
-
 @as_set(
     "lies-unlevel",
     reason="A thing on supports of unlike heights slopes or rocks.",
@@ -219,7 +212,8 @@ def _narrowest(row: Row, together: SetTogether) -> float:
 def lies_level(together: SetTogether) -> Iterator[Finding]:
     """Look for things that lie on supports of unlike heights."""
     for row in together.rows:
-        assembly, low, high = row.lying, min(row.heights), max(row.heights)
+        assembly, heights = row.lying, [height for _, _, height in row.sizes]
+        low, high = min(heights), max(heights)
         if high - low > _LEVEL:
             both = length("low", low), length("high", high)
             message = said("`{}` lies on supports {} and {} high", assembly.name, *both)
@@ -238,7 +232,7 @@ def lies_over(together: SetTogether) -> Iterator[Finding]:
     told: set[str] = set()
     for each in together.laid:
         name, inset = each.stated.name, each.inset
-        loose = each.stated.lies_on is None or each.stated.lies_on.held == LYING
+        loose = each.stated.held == LYING
         if loose and name not in told and (inset is None or inset < _SAFE):
             told.add(name)
             message: Text = f"`{name}` falls off what it lies on, by its own weight"

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.set_together import SetTogether
-from kerfolio.assembly.stability import Stability, stability_of
+from kerfolio.assembly.stability import Stability
 from kerfolio.assembly.stability_words import belongs_on_the_wall
 from kerfolio.basis.finding import Finding, Severity, note
 from kerfolio.basis.measures import length
@@ -110,7 +110,7 @@ def sets_warned(together: SetTogether) -> Iterator[Finding]:
     """Look for what is tall or shallow with what it lies on, and has no caution on tipping over."""
     for name, laid in {each.stated.name: each for each in together.laid}.items():
         what = f"`{name}` and what it lies on"
-        yield from _tips("set-tips", what, together.plan, stability_of(laid.whole))
+        yield from _tips("set-tips", what, together.plan, laid.stability)
 
 
 def _tips(rule: str, what: str, plan: Plan, stability: Stability) -> Iterator[Finding]:
