@@ -144,9 +144,11 @@ def _meeting(edition: Edition) -> str:
 
 def _met(edition: Edition) -> tuple[float, ...]:
     """Return the spacings of studs that its own holes meet, if it is to hang on the wall."""
+    if edition.plan.placed != WALL:
+        return ()
     builds = [each.build for each in edition.made if each.build is not None]
-    found = [studs_met(fixing_holes(each.settled, each.drawn.assembled)) for each in builds]
-    return next(filter(None, found), ()) if edition.plan.placed == WALL else ()
+    found = (studs_met(fixing_holes(each.settled, each.drawn.assembled)) for each in builds)
+    return next(filter(None, found), ())
 
 
 def _spaced(spacings: Sequence[float], first: str) -> str:

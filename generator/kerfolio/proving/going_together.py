@@ -218,15 +218,15 @@ def uses_fit(build: Build) -> Iterator[Finding]:
     settled, assembled = build.settled, build.drawn.assembled
     if not settled.plan.is_set:  # of a set, what lies on others counts with them
         found = in_use_of(settled, assembled, build.stability)
-        yield from unfit("use-unfit", settled.plan, found)
+        if found is not None:
+            yield from unfit("use-unfit", settled.plan, found)
 
 
-def unfit(rule: str, plan: Plan, found: InUse | None, thing: str = "") -> Iterator[Finding]:
+def unfit(rule: str, plan: Plan, found: InUse, thing: str = "") -> Iterator[Finding]:
     """Yield a warning for each stated use that a thing does not stand; ``thing`` of a set."""
-    for each in fits(plan, found, sits=True, carries=True) if found else ():
+    for each in fits(plan, found, sits=True, carries=True):
         if each.why:
-            loose = found is not None and found.lies
-            fixed = "hold it on what it lies on" if loose else "fix it"
+            fixed = "hold it on what it lies on" if found.lies else "fix it"
             advice = f"Take the use out, or stiffen it, widen its feet or {fixed}."
             message = f"`{each.use}`: {f'`{thing}`: ' if thing else ''}{each.why}"
             yield warning(rule, message, plan.place, advice, subject=thing or each.use)
