@@ -60,7 +60,7 @@ def _unrelieved(
 ) -> Finding:
     name = f"{part.name}.{feature.name}"
     message = said("{} {} has no relief in its corners", feature.kind.name, named(name))
-    radius = (settled.sheet(part.sheet).diameter or 0.0) / 2
+    radius = settled.sheet(part.sheet).cut_width / 2
     takes = "" if feature.takes else " and say which sheet it `takes`"
     advice = said(
         "The cutter leaves {} in each: write `relief: dog-bone`{}, or square them with a chisel.",
@@ -86,7 +86,7 @@ def walls_left(settled: SettledPlan) -> Iterator[Finding]:
         names = enumerated([named(each) for each in _names(moved, part)])
         sizes = precise("left", moved.left), precise("wall", moved.wall)
         message = said("relief leaves {} of a wall of {} at {}", *sizes, names)
-        most = moved.widest - (sheet.relief.diameter - (sheet.diameter or 0.0))
+        most = moved.widest - (sheet.relief.diameter - sheet.cut_width)
         advice = said(
             "A wall that bears keeps a third: take {}, square the corners by hand "
             "(`relief: none`), or make the wall longer.",

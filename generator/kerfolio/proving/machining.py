@@ -90,7 +90,7 @@ def _is_sold(sheet: SettledSheet, size: tuple[float, float]) -> bool:
 def kerf_between(settled: SettledPlan) -> Iterator[Finding]:
     """Look for gaps between pieces that the cutter does not pass."""
     for sheet in settled.sheets:
-        if sheet.gap < (sheet.diameter or 0.0) - SAME:
+        if sheet.gap < sheet.cut_width - SAME:
             message = said("the gap is {} on sheet `{}`", precise("gap", sheet.gap), sheet.name)
             advice = said("{}: `gap` must be more.", _cutter(sheet))
             yield error("gap-too-small", message, sheet.place, advice, subject=sheet.name)
@@ -118,7 +118,7 @@ def cutter_enters(settled: SettledPlan) -> Iterator[Finding]:
         sheet = settled.sheet(part.sheet)
         for feature in part.features:
             narrow = narrowest(feature)
-            if narrow is None or narrow >= (sheet.diameter or 0.0) - SAME:
+            if narrow is None or narrow >= sheet.cut_width - SAME:
                 continue
             message = _wide(feature, part, narrow)
             advice = said("{}: use a smaller cutter.", _cutter(sheet))
@@ -137,7 +137,7 @@ def holes_drilled(settled: SettledPlan) -> Iterator[Finding]:
     for part in settled.parts:
         sheet = settled.sheet(part.sheet)
         for feature in part.features:
-            if feature.kind is HOLE and feature.width.value < (sheet.diameter or 0.0) - SAME:
+            if feature.kind is HOLE and feature.width.value < sheet.cut_width - SAME:
                 message = _wide(feature, part, feature.width.value)
                 advice = said("{}: drill it, or use a smaller cutter.", _cutter(sheet))
                 what = about(settled, part, feature)

@@ -155,6 +155,11 @@ class SettledSheet:
     clamps: tuple[SettledClamp, ...] = ()
     place: Place = NOWHERE
 
+    @property
+    def cut_width(self) -> float:
+        """How wide what cuts it is, mm: the cutter's diameter, and nothing without a cutter."""
+        return self.diameter or 0.0
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SettledBridge:

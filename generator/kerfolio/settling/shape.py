@@ -96,7 +96,7 @@ def recess(cut: Cut, shaped: Shaped, plain: Region, sheet: SettledSheet) -> Rece
         return Recess(cut=cut)
     contours = cut.contours
     if shaped.feature.kind is GROOVE:
-        contours = (groove_run_out(shaped.feature, plain, (sheet.diameter or 0.0) / 2),)
+        contours = (groove_run_out(shaped.feature, plain, sheet.cut_width / 2),)
     # Seen from the material, a pocket is an opening: its corners point into the part.
     walls = [reversed_contour(each) for each in contours]
     sharp = (corner for each in walls for corner in contour_corners(each))
