@@ -235,7 +235,7 @@ def _each(settled: SettledPlan) -> tuple[SpanResult | Finding, ...]:
     return _every(settled) if settled.plan.spans else ()
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=64)  # the edition asks when all plans have been proved
 def _every(settled: SettledPlan) -> tuple[SpanResult | Finding, ...]:
     """Return what comes of each span; kept, since several rules and the edition ask for it."""
     return tuple(_tried(span, settled) for span in settled.plan.spans)
