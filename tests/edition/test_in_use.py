@@ -8,11 +8,8 @@ import pytest
 
 from kerfolio.assembly.in_use import JOINTS_ALONE, Fit
 from kerfolio.edition.in_use import CAUTIONS, Used, sentence_of, used_of
-from kerfolio.layouts.plan_layout import lay_out
-from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
+from tests.edition.of_set import edition_of_set
 from tests.edition.used import sat
-from tests.plans import proved, workshop
 from tests.sets import changed
 
 
@@ -78,10 +75,7 @@ def test_without_uses_nothing_is_told() -> None:
 def of_set(*changes: tuple[str, str]) -> Used:
     """Return what is told of a set in use."""
     text = changed(("sheets:", "uses: [stand things on, lean on]\nsheets:"), *changes)
-    proof = proved(text)
-    layout, faults = lay_out(proof.points)
-    assert layout is not None, faults
-    used = used_of(edition_of(workshop(text), LaidOut(proof=proof, layout=layout, fresh="")))
+    used = used_of(edition_of_set(text))
     assert used is not None
     return used
 

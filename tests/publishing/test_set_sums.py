@@ -20,14 +20,11 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.layout_time import layout_time
 from kerfolio.edition.making import set_of
 from kerfolio.layouts.layout import SheetLayout
-from kerfolio.layouts.plan_layout import lay_out
 from kerfolio.publishing.bundle import bundle_of
-from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
 from kerfolio.shop.lists import hardware_counts, known_total, parts_list
 from kerfolio.shop.mass import weight_of
+from tests.edition.of_set import edition_of_set
 from tests.paper.reading import texts
-from tests.plans import proved, workshop
 from tests.sets import PAIR, changed
 
 FULL = changed(
@@ -55,16 +52,9 @@ UNSTEPPED = changed(
 """Without steps, hardware belongs to the set alone."""
 
 
-def edition(text: str) -> Edition:
-    proof = proved(text)
-    layout, faults = lay_out(proof.points)
-    assert layout is not None, faults
-    return edition_of(workshop(text), LaidOut(proof=proof, layout=layout, fresh=""))
-
-
 @pytest.fixture(scope="module", params=[FULL, UNSTEPPED], ids=["full", "unstepped"])
 def made(request: pytest.FixtureRequest) -> tuple[Edition, dict[str, bytes]]:
-    found = edition(request.param)
+    found = edition_of_set(request.param)
     content = unzipped(bundle_of(found).content)
     return found, {name.split("/", 1)[1]: data for name, data in content.items()}
 

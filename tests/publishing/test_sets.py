@@ -14,22 +14,16 @@ import pytest
 from kerfolio.bundles.archive import unzipped
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.making import set_of, wholes_of
-from kerfolio.layouts.plan_layout import lay_out
 from kerfolio.publishing.bundle import Bundle, bundle_of
-from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
 from kerfolio.shop.mass import weight_of
-from tests.plans import proved, workshop
+from tests.edition.of_set import edition_of_set
 from tests.publishing.spoiling import faults_of
 from tests.sets import SET
 
 
 @pytest.fixture(scope="module")
 def edition() -> Edition:
-    proof = proved(SET)
-    layout, faults = lay_out(proof.points)
-    assert layout is not None, faults
-    return edition_of(workshop(SET), LaidOut(proof=proof, layout=layout, fresh=""))
+    return edition_of_set(SET)
 
 
 @pytest.fixture(scope="module")
