@@ -66,6 +66,13 @@ def fresh(bands: Sequence[Band]) -> Bands:
     return (replace(bands[0], fresh=True), *bands[1:]) if bands else ()
 
 
+def bookmarked(bands: Sequence[Band], entry: str, level: int = 0) -> Bands:
+    """Return the bands with an entry of the outline at the first passage."""
+    first, *others = bands[0].passages
+    named = replace(first, bookmark=entry, level=level)
+    return (replace(bands[0], passages=(named, *others)), *bands[1:])
+
+
 def total(bands: Sequence[Band]) -> float:
     """Return the height of bands stacked on one page, the first one's space left out."""
     return math.fsum(band.height + band.space for band in bands) - (

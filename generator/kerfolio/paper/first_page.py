@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import zip_longest
 
 from kerfolio.basis.figured import joined
@@ -12,15 +11,13 @@ from kerfolio.basis.said import ByUnit, said
 from kerfolio.basis.thickness import precise_in
 from kerfolio.drawing.vocabulary import Anchor, Ink
 from kerfolio.model.stock import PaperStock
-from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, spaced
-from kerfolio.paper.check_length import check_lengths
-from kerfolio.paper.flow import leaves, page_of
+from kerfolio.paper.band import Band, Bands, beside, bookmarked, indented, paragraph, spaced
+from kerfolio.paper.beside_tiles import TEXT, figured_line, template_grid, template_pages
+from kerfolio.paper.frame import frame
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Cell, Column, strong_cell, table
 from kerfolio.paper.running_text import plain
-from kerfolio.paper.section import foot
 from kerfolio.paper.template_title import Paged, Titled
-from kerfolio.paper.tile_page import FULL_SIZE
 from kerfolio.paper.tiling import even_tiling
 from kerfolio.paper.type import (
     CAPS_LEADING,
@@ -33,25 +30,17 @@ from kerfolio.paper.type import (
     caps,
 )
 from kerfolio.writing.page import Mark, Page, Passage, Role, Rule, Run, Text
-from kerfolio.writing.typeface import MM_PER_POINT, Face, Style
 
 SQUARES = {"mm": 100.0, "in": 101.6}
 """Side of the check square by the unit shown first, mm: 100 mm, or 4 in."""
 CARD = (85.60, 53.98)
 """A bank card, mm: size ID-1 of ISO/IEC 7810 (from memory)."""
 
-TEXT = Style(face=Face.SERIF, points=9.6)
 _GAP = 8.0
-_LINE = 14.2 * MM_PER_POINT
 _FEW = 6
 """Parts that are listed in one column."""
 _TITLE = "Print this page alone first"
 _FULL_SIZE = "Print at 100 %: “actual size”, without fitting to the page."
-
-
-def template_grid(paper: PaperStock) -> Grid:
-    """Return the grid of the pages beside the tiles."""
-    return Grid(paper=paper, top=18.0, bottom=18.0)
 
 
 def opening_pages(
@@ -71,28 +60,17 @@ def opening_pages(
         *spaced(_remedies(paper, grid, first), _GAP),
         *spaced(_contents(parts, grid), _GAP),
     )
-    end = foot(titled.title, f"{titled.release} · templates · {FULL_SIZE}", grid)
-    found = [page_of(each, grid, end(n, pages)) for n, each in enumerate(leaves(bands, grid), 1)]
-    lengths = Passage(marks=check_lengths((paper.width, paper.height), first), once=True)
-    return tuple(replace(page, passages=(*page.passages, lengths)) for page in found)
-
-
-def figured_line(words: str) -> Band:
-    """Return a line of words with figures in them, which is never broken."""
-    text = Text(x=0, y=-0.78 * _LINE, runs=(Run(words, TEXT),))
-    return Band(height=_LINE, space=0.5, passages=(Passage(marks=(text,)),))
+    return template_pages(bands, titled, "templates", grid, pages)
 
 
 def _titles(titled: Titled, grid: Grid) -> Bands:
     title = paragraph((Run(_TITLE, SECTION),), grid.width, 9.0, role=Role.TITLE)
-    named = replace(title[0].passages[0], bookmark=_TITLE)
     words = f"{titled.title}: templates. {_FULL_SIZE}"
     sheets = joined("", ("For sheets of ", titled.thickness))
     line = Rule(x=0, y=0, to_x=grid.width, to_y=0, width=HAIR * 2)
     ruled = Band(height=4.0, passages=(Passage(marks=(line,), role=Role.DECORATION),), space=2.0)
     return (
-        replace(title[0], passages=(named,)),
-        *title[1:],
+        *bookmarked(title, _TITLE),
         *spaced(plain(words, grid.width, TEXT), 0.5),
         figured_line(sheets),
         ruled,
@@ -142,22 +120,14 @@ _CARD_SIZE = ByUnit("85.60 × 53.98 mm", "3.370 × 2.125 in")
 _CARD = said("A bank card covers the outline in the square exactly: {}.", _CARD_SIZE)
 
 
-def _box(x: float, y: float, wide: float, high: float, thick: float, ink: Ink) -> tuple[Mark, ...]:
-    corners = ((x, y), (x + wide, y), (x + wide, y + high), (x, y + high))
-    return tuple(
-        Rule(x=a[0], y=a[1], to_x=b[0], to_y=b[1], width=thick, ink=ink)
-        for a, b in zip(corners, (*corners[1:], corners[0]), strict=True)
-    )
-
-
 def _square(first: str) -> Band:
     square = SQUARES[first]
     left = (square - CARD[0]) / 2
     card_y = -square + 10.0
     side = (Run(_SIDE.told(first), CELL_STRONG),)
     marks: list[Mark] = [
-        *_box(0, -square, square, square, 0.18, Ink.INK),
-        *_box(left, card_y, *CARD, 0.18, Ink.ACCENT),
+        *frame((0, -square), (square, square), 0.18, Ink.INK),
+        *frame((left, card_y), CARD, 0.18, Ink.ACCENT),
         *_ticks(first),
         Text(x=square / 2, y=-7.0, runs=side, anchor=Anchor.MIDDLE),
         Text(x=7.0, y=-square / 2, runs=side, anchor=Anchor.MIDDLE, angle=90),

@@ -18,7 +18,7 @@ from kerfolio.edition.folder import file_words
 from kerfolio.edition.sheet_count import counted_as
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.layouts.stacks import zones
-from kerfolio.paper.band import Band, Bands, beside, indented, kept, paragraph, spaced
+from kerfolio.paper.band import Band, Bands, beside, bookmarked, indented, kept, paragraph, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Column, strong_cell, table
 from kerfolio.paper.picture import drawing_band
@@ -157,8 +157,7 @@ def sheet_page(
     words = sheet_title(edition, layout)
     title = paragraph((Run(words, HEADING),), grid.width, 6.0, role=Role.HEADING)
     if bookmark:
-        named = replace(title[0].passages[0], bookmark=words)
-        title = (replace(title[0], passages=(named,)), *title[1:])
+        title = bookmarked(title, words)
     room = (grid.width, 120.0)
     picture = drawing_band(layout_view(edition.settled, layout, room, first), grid.width, room[1])
     sheet = edition.settled.sheet(layout.sheet)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from kerfolio.basis.lengths import both_text, inch_number, mm_number, size_text
 from kerfolio.basis.sheet_size import sheet_text
@@ -16,7 +15,7 @@ from kerfolio.edition.folder import sizes_words
 from kerfolio.layouts.boards import BoardPlan
 from kerfolio.layouts.saw_sheet import CROSS, RIP, TRIM, SawCut, SawSheet
 from kerfolio.model.stock import PaperStock
-from kerfolio.paper.band import Band, Bands, fresh, kept, paragraph, spaced
+from kerfolio.paper.band import Band, Bands, bookmarked, fresh, kept, paragraph, spaced
 from kerfolio.paper.document import about
 from kerfolio.paper.flow import flowed
 from kerfolio.paper.grid import Grid
@@ -62,8 +61,7 @@ def saw_pdf(
 
 def _title(words: str, grid: Grid) -> Bands:
     head = paragraph((Run(words, HEADING),), grid.width, 6.0, role=Role.HEADING)
-    named = replace(head[0].passages[0], bookmark=words)
-    return kept((replace(head[0], passages=(named,)), *head[1:]), with_next=True)
+    return kept(bookmarked(head, words), with_next=True)
 
 
 def _sheet_page(edition: Edition, sheet: SawSheet, count: int, grid: Grid) -> Bands:

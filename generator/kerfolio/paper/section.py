@@ -12,6 +12,7 @@ from kerfolio.paper.band import (
     Band,
     Bands,
     beside,
+    bookmarked,
     fresh,
     indented,
     kept,
@@ -48,10 +49,8 @@ BLOCK_SPACE = 5.2
 
 def section(title: str, grid: Grid, *, new_page: bool = False, under: str = "") -> Bands:
     """Return a section's title over a line, kept with what follows; it is a bookmark."""
-    head = list(paragraph((Run(title, SECTION),), grid.width, _SECTION_LEADING, role=Role.TITLE))
-    first = head[0].passages[0]
-    named = replace(first, bookmark=title, level=1 if under else 0)
-    head[0] = replace(head[0], passages=(named,))
+    words = paragraph((Run(title, SECTION),), grid.width, _SECTION_LEADING, role=Role.TITLE)
+    head = bookmarked(words, title, 1 if under else 0)
     line = spaced((ruled(grid.width, HAIR * 2),), 2.2)
     opening = kept((*head, *line, Band(height=5.0)), with_next=True)
     return fresh(opening) if new_page else spaced(opening, SECTION_SPACE)

@@ -3,25 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from kerfolio.basis.figured import joined
 from kerfolio.basis.lengths import length_in
 from kerfolio.basis.words import counted
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.model.stock import PaperStock
-from kerfolio.paper.band import Band, Bands, paragraph, spaced, total
-from kerfolio.paper.check_length import check_lengths
-from kerfolio.paper.first_page import TEXT, figured_line, template_grid
-from kerfolio.paper.flow import leaves, page_of
+from kerfolio.paper.band import Band, Bands, bookmarked, paragraph, spaced, total
+from kerfolio.paper.beside_tiles import TEXT, figured_line, template_grid, template_pages
+from kerfolio.paper.frame import frame
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.running_text import plain
-from kerfolio.paper.section import foot
 from kerfolio.paper.template_title import Paged, Titled
-from kerfolio.paper.tile_page import FULL_SIZE
 from kerfolio.paper.tiling import OVERLAP, Size, Spot, Tiling, tile_name
 from kerfolio.paper.type import CAPS_LEADING, SECTION, caps
-from kerfolio.writing.page import Mark, Page, Panel, Passage, Replay, Role, Rule, Run, Text
+from kerfolio.writing.page import Mark, Page, Panel, Passage, Replay, Role, Run, Text
 from kerfolio.writing.typeface import Face, Style
 
 _GAP = 7.0
@@ -35,19 +31,14 @@ def map_page(titled: Titled, tiling: Tiling, paper: PaperStock, paged: Paged, pa
     words = (*_title(titled, grid), *spaced(_laying(tiling, paged, grid, first), _GAP))
     room = (grid.width, grid.height - total(words) - _GAP)
     bands = (*words, *spaced((_map(titled, tiling, room),), _GAP))
-    rest = f"{titled.release} · {titled.part} · {FULL_SIZE}"
-    end = foot(titled.title, rest, grid)(paged.first, pages)
-    (filled,) = leaves(bands, grid)
-    page = page_of(filled, grid, end)
-    lengths = Passage(marks=check_lengths((paper.width, paper.height), first), once=True)
-    return replace(page, passages=(*page.passages, lengths))
+    (page,) = template_pages(bands, titled, titled.part, grid, pages, before=paged.first - 1)
+    return page
 
 
 def _title(titled: Titled, grid: Grid) -> Bands:
     title = paragraph((Run(titled.part, SECTION),), grid.width, _LEADING, role=Role.TITLE)
-    named = replace(title[0].passages[0], bookmark=titled.part)
     words = joined(", ", (titled.cut.capitalize(), titled.sheet, titled.overall))
-    return (replace(title[0], passages=(named,)), *title[1:], figured_line(words))
+    return (*bookmarked(title, titled.part), figured_line(words))
 
 
 def _laying(tiling: Tiling, paged: Paged, grid: Grid, first: str) -> Bands:
@@ -97,9 +88,7 @@ def _framed(tiling: Tiling, spot: Spot, at: tuple[float, float], scale: float) -
     shown = spot not in tiling.left_out
     if not shown:
         yield Panel(x=x, y=y, width=wide, height=high, ink=Ink.WASTE)
-    ends = ((x, y), (x + wide, y), (x + wide, y + high), (x, y + high))
-    for (ax, ay), (bx, by) in zip(ends, (*ends[1:], ends[0]), strict=True):
-        yield Rule(x=ax, y=ay, to_x=bx, to_y=by, width=_FRAME, ink=Ink.SOFT)
+    yield from frame((x, y), (wide, high), _FRAME, Ink.SOFT)
     size = max(7.0, min(13.0, high * 0.9))
     style = Style(face=Face.SANS_STRONG, points=size, ink=Ink.ACCENT if shown else Ink.FAINT)
     yield Text(x=x + 2.2, y=y + high - 0.3 * size - 1.4, runs=(Run(tile_name(spot), style),))

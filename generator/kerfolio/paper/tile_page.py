@@ -8,6 +8,7 @@ from dataclasses import replace
 from kerfolio.basis.figured import joined, widest
 from kerfolio.drawing.vocabulary import Anchor, Ink
 from kerfolio.paper.check_length import check_lengths
+from kerfolio.paper.frame import frame
 from kerfolio.paper.template_title import Titled
 from kerfolio.paper.tiling import EDGE, MARGIN, OVERLAP, Size, Spot, Tile, Tiling, tile_name
 from kerfolio.writing.page import Mark, Page, Passage, Replay, Role, Rule, Run, Text
@@ -71,7 +72,7 @@ def _page(
     entry, level = bookmark
     head = Passage(marks=(large,), role=Role.DECORATION, bookmark=entry, level=level)
     passages = (
-        Passage(marks=_frame(size), role=Role.DECORATION, once=True),
+        Passage(marks=_window(size), role=Role.DECORATION, once=True),
         head,
         Passage(marks=(_words(titled, where, size), _overall(titled, size))),
         Passage(marks=check_lengths(size, titled.first), once=True),
@@ -80,10 +81,10 @@ def _page(
     return Page(width=size[0], height=size[1], passages=passages)
 
 
-def _frame(size: Size) -> tuple[Rule, ...]:
-    x0, y0, x1, y1 = MARGIN, MARGIN, size[0] - MARGIN, size[1] - MARGIN
-    corners = ((x0, y0, x1, y0), (x1, y0, x1, y1), (x1, y1, x0, y1), (x0, y1, x0, y0))
-    return tuple(Rule(x=a, y=b, to_x=c, to_y=d, width=0.1, ink=Ink.FAINT) for a, b, c, d in corners)
+def _window(size: Size) -> tuple[Rule, ...]:
+    """Return the frame within which the drawing lies."""
+    wide, high = (side - 2 * MARGIN for side in size)
+    return frame((MARGIN, MARGIN), (wide, high), 0.1, Ink.FAINT)
 
 
 def _words(titled: Titled, where: str, size: Size) -> Text:

@@ -1,0 +1,41 @@
+"""What the pages of templates beside the tiles share: grid and type, feet, lengths to check."""
+
+from __future__ import annotations
+
+from kerfolio.model.stock import PaperStock
+from kerfolio.paper.band import Band, Bands
+from kerfolio.paper.check_length import check_lengths
+from kerfolio.paper.flow import flowed
+from kerfolio.paper.grid import Grid
+from kerfolio.paper.section import foot
+from kerfolio.paper.template_title import Titled
+from kerfolio.paper.tile_page import FULL_SIZE
+from kerfolio.writing.page import Page, Passage, Run, Text
+from kerfolio.writing.typeface import MM_PER_POINT, Face, Style
+
+TEXT = Style(face=Face.SERIF, points=9.6)
+_LINE = 14.2 * MM_PER_POINT
+
+
+def template_grid(paper: PaperStock) -> Grid:
+    """Return the grid of the pages beside the tiles."""
+    return Grid(paper=paper, top=18.0, bottom=18.0)
+
+
+def figured_line(words: str) -> Band:
+    """Return a line of words with figures in them, which is never broken."""
+    text = Text(x=0, y=-0.78 * _LINE, runs=(Run(words, TEXT),))
+    return Band(height=_LINE, space=0.5, passages=(Passage(marks=(text,)),))
+
+
+def template_pages(
+    bands: Bands, titled: Titled, what: str, grid: Grid, pages: int, *, before: int = 0
+) -> tuple[Page, ...]:
+    """Return bands as pages of a file of ``pages``, ``before`` of which stand in front of them.
+
+    Their feet tell ``what`` they are of; lengths of known size stand at their edges.
+    """
+    told = foot(titled.title, f"{titled.release} · {what} · {FULL_SIZE}", grid)
+    size = (grid.paper.width, grid.paper.height)
+    lengths = Passage(marks=check_lengths(size, titled.first), once=True)
+    return flowed(bands, grid, lambda page, _: (*told(page, pages), lengths), before=before)
