@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from kerfolio.drawing.template_choice import template_choices
-from kerfolio.drawing.template_view import template
+from kerfolio.drawing.template_view import templates
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.settling.settled import SettledPart, SettledPlan
 
@@ -17,5 +17,4 @@ def template_of(settled: SettledPlan, part: SettledPart, first: str = "mm") -> D
 
 def templates_of(settled: SettledPlan, first: str = "mm") -> dict[str, Drawing]:
     """Return the templates of all parts by name."""
-    choices = template_choices((settled,), first)
-    return {part.name: template(settled, part, choices[part.name], first) for part in settled.parts}
+    return templates(settled, template_choices((settled,), first), first)

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from kerfolio.drawing.template_choice import template_choices
-from kerfolio.drawing.template_view import template
+from kerfolio.drawing.template_view import template, templates
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.settling.settled import SettledPlan
 from tests.drawing.linear import PLANS, range_of, unlike
@@ -21,7 +21,7 @@ def test_templates_are_drawn_alike_all_over_the_range(name: str) -> None:
     choices = template_choices((found.drawn, *found.corners), "mm")
 
     def draw(settled: SettledPlan) -> dict[str, Drawing]:
-        return {part.name: template(settled, part, choices[part.name]) for part in settled.parts}
+        return templates(settled, choices)
 
     assert unlike(found, draw) == []
     for drawing in draw(found.within[0]).values():

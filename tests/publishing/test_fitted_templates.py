@@ -13,10 +13,10 @@ from kerfolio.basis.style import told_as
 from kerfolio.edition.edition import Edition
 from kerfolio.fitted.fill import fill
 from kerfolio.fitted.form import Fitted, Number, Point
+from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
 from kerfolio.publishing.fitted_files import Settling, variant_at, with_templates
-from kerfolio.publishing.template_files import Templates
 from kerfolio.writing.read_pdf import read_pdf
 from tests.plans import proved, workshop
 from tests.publishing.fitted_plans import PLANS, side_by_side

@@ -19,15 +19,14 @@ from kerfolio.basis.thickness import calliper_number
 from kerfolio.basis.words import counted
 from kerfolio.drawing.cut_note import CHECK_SQUARES
 from kerfolio.drawing.expand import expanded
-from kerfolio.drawing.template_choice import TemplateChoice, template_choices
-from kerfolio.drawing.template_view import template
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Label
 from kerfolio.drawing.window import meets, passes
-from kerfolio.edition.names import PAPERS, ROLL, template_name
+from kerfolio.edition.names import template_name
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.model.stock import PaperStock
-from kerfolio.paper.seams import TiledOn, tiled_on
+from kerfolio.paper.seams import TiledOn
+from kerfolio.paper.template_choices import Templates
 from kerfolio.paper.tiling import MARGIN, Tiling
 from kerfolio.settling.settled import SettledPart, SettledPlan
 from kerfolio.writing.page import Run
@@ -61,26 +60,14 @@ class _Template:
 
 def templates(written: Written) -> Iterator[Finding]:
     """Yield where a template is not what the settled plan makes it."""
-    papers = {name: written.edition.settled.stock.paper(name) for name in PAPERS}
-    first = written.edition.first
-    corners = written.edition.corners
-    choices = template_choices(corners, first)
-    ends = [_drawn(each, choices, first) for each in corners]
-    ways = {name: tiled_on(ends, paper) for name, paper in papers.items() if paper is not None}
+    chosen = Templates.of(written.edition)
     for settled in written.edition.variants:
-        drawn = _drawn(settled, choices, first)
-        made = [_template(settled, each, drawn[each.name], first) for each in settled.parts]
-        for name in (*ways, ROLL):
+        drawn = chosen.drawn(settled)  # where words have room only the choice can tell
+        made = [_template(settled, each, drawn[each.name], chosen.first) for each in settled.parts]
+        for name, way in chosen.ways.items():
             file = template_name(settled.variant.label, name)
-            for part, other, how in _faults(made, written.files[file], ways.get(name)):
+            for part, other, how in _faults(made, written.files[file], way):
                 yield written.differ(f"`{file}`{part}", other, how)
-
-
-def _drawn(
-    settled: SettledPlan, choices: Mapping[str, TemplateChoice], first: str
-) -> dict[str, Drawing]:
-    """Words have room where the choice for all thicknesses finds it: it says their places."""
-    return {each.name: template(settled, each, choices[each.name], first) for each in settled.parts}
 
 
 def _template(settled: SettledPlan, part: SettledPart, drawing: Drawing, first: str) -> _Template:

@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from kerfolio.basis.lengths import both_text
 from kerfolio.drawing.template_choice import TemplateChoice
 from kerfolio.drawing.template_shape import DRILL, SHAPE, WORDS, template_shape
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.geometry.measure import bounds
 from kerfolio.settling.settled import SettledPart, SettledPlan
+
+
+def templates(
+    settled: SettledPlan, choices: Mapping[str, TemplateChoice], first: str = "mm"
+) -> dict[str, Drawing]:
+    """Return the templates of all parts by name."""
+    return {each.name: template(settled, each, choices[each.name], first) for each in settled.parts}
 
 
 def template(

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from string import Formatter
 
 from kerfolio.basis.figured import figured
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Plan
+from kerfolio.model.stock import PaperStock
 from kerfolio.shop.art import arts_of
 from kerfolio.writing.formats import CutFormat
 
@@ -36,6 +37,13 @@ PLAN = "plan.json"
 LICENCE = "LICENCE.txt"
 START = "start-here.html"
 SUMS = "SHA256SUMS"
+
+
+def papers_of(edition: Edition) -> Mapping[str, PaperStock]:
+    """Return the papers that everything is printed on, by name."""
+    stock = edition.settled.stock
+    found = {name: stock.paper(name) for name in PAPERS}
+    return {name: paper for name, paper in found.items() if paper is not None}
 
 
 def bundle_stem(plan: Plan) -> str:

@@ -20,12 +20,14 @@ from kerfolio.edition.names import (
     bundle_name,
     bundle_stem,
     model_name,
+    papers_of,
 )
 from kerfolio.fitted.form import Fitted
 from kerfolio.fitted.writing import fitted_json
 from kerfolio.model.stock import PaperStock
 from kerfolio.pages.start import start_here
 from kerfolio.paper.booklet import booklet
+from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.cut_files import (
     Named,
     art_files,
@@ -38,7 +40,7 @@ from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.pictures import inline_pictures, model_3d
 from kerfolio.publishing.plan_json import plan_json
 from kerfolio.publishing.sheet_papers import sheet_papers
-from kerfolio.publishing.template_files import Templates, papers_of, template_files
+from kerfolio.publishing.template_files import template_files
 from kerfolio.writing.glb import glb_bytes
 
 

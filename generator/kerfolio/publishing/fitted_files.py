@@ -15,9 +15,9 @@ from kerfolio.fitted.form import Fitted, Number, Point
 from kerfolio.fitted.joining import joined
 from kerfolio.fitted.recorder import Draft, Recorder, recorded_words
 from kerfolio.layouts.layout import Layout
+from kerfolio.paper.template_choices import TemplateFile, Templates
 from kerfolio.publishing.cut_files import CutFile, Formats, files_of_parts, files_of_sheets
 from kerfolio.publishing.cutter_range import CutterRange, cutter_ranges
-from kerfolio.publishing.template_files import TemplateFile, Templates
 from kerfolio.settling.making import set_of
 from kerfolio.settling.point import point
 from kerfolio.settling.settle import settle

@@ -11,7 +11,7 @@ from kerfolio.basis.finding import Finding, has_errors
 from kerfolio.basis.json_text import json_text, number
 from kerfolio.disk.hand_over import hand_over
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.names import FILES, is_of_point
+from kerfolio.edition.names import FILES, is_of_point, papers_of
 from kerfolio.fitted.fill import PointError
 from kerfolio.publishing.asked import Asked
 from kerfolio.publishing.cut_files import Named, art_files, part_files, sheet_files
@@ -21,7 +21,7 @@ from kerfolio.publishing.examine_at import examine_at
 from kerfolio.publishing.fitted_files import Settling, filled_at, fitted_files
 from kerfolio.publishing.own_folder import Writer, folder_faults
 from kerfolio.publishing.sheet_papers import sheet_papers
-from kerfolio.publishing.template_files import papers_of, template_files
+from kerfolio.publishing.template_files import template_files
 from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.writing.formats import EVERY_FORMAT
 

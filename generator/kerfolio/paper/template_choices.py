@@ -1,0 +1,62 @@
+"""What is chosen once for the templates of a plan, and the files that follow at any thickness."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import partial
+
+from kerfolio.basis.style import Numbers
+from kerfolio.drawing.template_choice import TemplateChoice, template_choices
+from kerfolio.drawing.template_view import templates
+from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.names import ROLL, papers_of, template_name
+from kerfolio.model.workshop import Identity
+from kerfolio.paper.seams import TiledOn, tiled_on
+from kerfolio.paper.template import template_pdf
+from kerfolio.settling.settled import SettledPlan
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TemplateFile:
+    """A file of templates: its name, and what writes it, each number told as it is told to."""
+
+    name: str
+    write: Callable[[Numbers], bytes]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Templates:
+    """What is chosen once for the templates of a plan; ``ways`` are those its tiles lie in, by
+    paper, None on a roll.
+    """
+
+    identity: Identity
+    first: str
+    choices: Mapping[str, TemplateChoice]
+    ways: Mapping[str, TiledOn | None]
+
+    @classmethod
+    def of(cls, edition: Edition) -> Templates:
+        """Choose for the whole range of an edition."""
+        first = edition.first
+        choices = template_choices(edition.corners, first)
+        corners = [templates(each, choices, first) for each in edition.corners]
+        ways = {name: tiled_on(corners, paper) for name, paper in papers_of(edition).items()}
+        return cls(
+            identity=edition.identity, first=first, choices=choices, ways={**ways, ROLL: None}
+        )
+
+    def drawn(self, settled: SettledPlan) -> dict[str, Drawing]:
+        """Return the drawings of the plan at one point, by part."""
+        return templates(settled, self.choices, self.first)
+
+    def at(self, settled: SettledPlan) -> Iterator[TemplateFile]:
+        """Yield the files of the plan at one point."""
+        drawings = self.drawn(settled)
+        for name, way in self.ways.items():
+            yield TemplateFile(
+                name=template_name(settled.variant.label, name),
+                write=partial(template_pdf, settled, drawings, way, self.identity),
+            )
