@@ -13,11 +13,14 @@ import pypdfium2
 import pytest
 from shapely import LinearRing, Polygon, box, hausdorff_distance
 
+from kerfolio.basis.exact_figures import measured_in
+from kerfolio.basis.figured import figured
 from kerfolio.geometry.canonical import region
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.shapes import rectangle
 from kerfolio.model.stock import PaperStock
+from kerfolio.paper.beside_tiles import figured_lines
 from kerfolio.paper.seams import tiled_on, tiling_of
 from kerfolio.paper.template import template_pdf
 from kerfolio.paper.tiling import EDGE, MARGIN, Tile, Tiling, tile_name
@@ -332,3 +335,21 @@ def test_a_long_title_stays_on_the_page() -> None:
     assert re.search(
         "A very long name for a very .*… · release 1.2.0 · 17.80 mm ply", texts(content)[2]
     )
+
+
+def test_a_long_name_of_a_sheet_is_broken_not_cut_off() -> None:
+    """Where it breaks follows the room kept for figures, so alike for 9.5 and for 17.8 mm."""
+    name = " ".join(["birch-plywood-of-the-second-grade"] * 4)
+    sheets = tuple(replace(each, name=name) for each in EDITION.settled.sheets)
+    parts = tuple(replace(each, sheet=name) for each in EDITION.settled.parts[:1])
+    settled = replace(EDITION.settled, sheets=sheets, parts=parts)
+    drawings = templates_of(settled)
+    content = template_pdf(settled, drawings, tiled_on((drawings,), A4), EDITION.identity)
+    assert outside(content, EDGE, SMALL) == []
+    assert texts(content)[0].count("birch-plywood-of-the-second-grade") == 4
+    rows = [
+        [band.passages[0].marks for band in figured_lines(figured("{} {}", told, name), 168.0)]
+        for told in (measured_in(9.5, "mm"), measured_in(17.8, "mm"))
+    ]
+    assert [len(each) for each in rows] == [2, 2]
+    assert rows[0][1] == rows[1][1]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import cache
 from itertools import islice
 from math import cos, radians, sin
@@ -89,10 +89,15 @@ def wrapped(text: str, height: float, width: float, *, strong: bool = False) -> 
 
 def rows_of(text: str, height: float, width: float, *, strong: bool = False) -> tuple[int, ...]:
     """Return how many words of a text go on each of its lines, no wider than ``width`` mm."""
+    return rows_within(text, lambda line: text_width(line, height, strong=strong) <= width)
+
+
+def rows_within(text: str, fits: Callable[[str], bool]) -> tuple[int, ...]:
+    """Return how many words of a text go on each of its lines, as many as fit on each."""
     counts: list[int] = []
     line: list[str] = []
     for word in words_of(text):
-        if counts and text_width(_line([*line, word]), height, strong=strong) <= width:
+        if counts and fits(_line([*line, word])):
             line.append(word)
             counts[-1] += 1
         else:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from kerfolio.basis.figured import widest
+from kerfolio.drawing.lettering import in_rows, rows_within
 from kerfolio.model.stock import PaperStock
-from kerfolio.paper.band import Band, Bands
+from kerfolio.paper.band import Band, Bands, spaced
 from kerfolio.paper.check_length import check_lengths
 from kerfolio.paper.flow import flowed
 from kerfolio.paper.grid import Grid
@@ -11,7 +13,7 @@ from kerfolio.paper.section import foot
 from kerfolio.paper.template_title import Titled
 from kerfolio.paper.tile_page import FULL_SIZE
 from kerfolio.writing.page import Page, Passage, Run, Text
-from kerfolio.writing.typeface import MM_PER_POINT, Face, Style
+from kerfolio.writing.typeface import MM_PER_POINT, Face, Style, width_of
 
 TEXT = Style(face=Face.SERIF, points=9.6)
 _LINE = 14.2 * MM_PER_POINT
@@ -22,10 +24,14 @@ def template_grid(paper: PaperStock) -> Grid:
     return Grid(paper=paper, top=18.0, bottom=18.0)
 
 
-def figured_line(words: str) -> Band:
-    """Return a line of words with figures in them, which is never broken."""
-    text = Text(x=0, y=-0.78 * _LINE, runs=(Run(words, TEXT),))
-    return Band(height=_LINE, space=0.5, passages=(Passage(marks=(text,)),))
+def figured_lines(words: str, measure: float) -> Bands:
+    """Return words with figures in them, broken alike whatever the figures are."""
+    rows = rows_within(words, lambda line: width_of(widest(line), TEXT) <= measure)
+    bands = []
+    for index, line in enumerate(in_rows((words,), (rows,))):
+        text = Text(x=0, y=-0.78 * _LINE, runs=(Run(line, TEXT),))
+        bands.append(Band(height=_LINE, passages=(Passage(marks=(text,), continues=index > 0),)))
+    return spaced(bands, 0.5)
 
 
 def template_pages(

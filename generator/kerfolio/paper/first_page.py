@@ -12,7 +12,7 @@ from kerfolio.basis.thickness import precise_in
 from kerfolio.drawing.vocabulary import Anchor, Ink
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, Bands, beside, bookmarked, indented, paragraph, spaced
-from kerfolio.paper.beside_tiles import TEXT, figured_line, template_grid, template_pages
+from kerfolio.paper.beside_tiles import TEXT, figured_lines, template_grid, template_pages
 from kerfolio.paper.frame import frame
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Cell, Column, strong_cell, table
@@ -39,6 +39,8 @@ CARD = (85.60, 53.98)
 _GAP = 8.0
 _FEW = 6
 """Parts that are listed in one column."""
+_PAGES = 26.0
+"""What their pages take beside them with the gaps, mm."""
 _TITLE = "Print this page alone first"
 _FULL_SIZE = "Print at 100 %: “actual size”, without fitting to the page."
 
@@ -72,15 +74,17 @@ def _titles(titled: Titled, grid: Grid) -> Bands:
     return (
         *bookmarked(title, _TITLE),
         *spaced(plain(words, grid.width, TEXT), 0.5),
-        figured_line(sheets),
+        *figured_lines(sheets, grid.width),
         ruled,
     )
 
 
 def _contents(parts: Sequence[tuple[Titled, Paged]], grid: Grid) -> Bands:
     """Return which pages hold which part, in two columns where they are many."""
-    columns = (Column(head="Part", grows=True), Column(head="Pages", number=True))
-    if len(parts) <= _FEW:
+    many = len(parts) > _FEW
+    least = grid.width / 2 - _PAGES if many else 0.0
+    columns = (Column(head="Part", grows=True, least=least), Column(head="Pages", number=True))
+    if not many:
         return table(columns, [_row(each) for each in parts], grid.width)
     half = (len(parts) + 1) // 2
     pairs = zip_longest(map(_row, parts[:half]), map(_row, parts[half:]), fillvalue=("", ""))
@@ -130,7 +134,7 @@ def _square(first: str) -> Band:
         *frame((left, card_y), CARD, 0.18, Ink.ACCENT),
         *_ticks(first),
         Text(x=square / 2, y=-7.0, runs=side, anchor=Anchor.MIDDLE),
-        Text(x=7.0, y=-square / 2, runs=side, anchor=Anchor.MIDDLE, angle=90),
+        Text(x=left - 1.6, y=-square / 2, runs=side, anchor=Anchor.MIDDLE, angle=90),
         Text(
             x=square / 2,
             y=card_y + CARD[1] / 2,

@@ -10,7 +10,7 @@ from kerfolio.basis.words import counted
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, Bands, bookmarked, paragraph, spaced, total
-from kerfolio.paper.beside_tiles import TEXT, figured_line, template_grid, template_pages
+from kerfolio.paper.beside_tiles import TEXT, figured_lines, template_grid, template_pages
 from kerfolio.paper.frame import frame
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.running_text import plain
@@ -38,7 +38,7 @@ def map_page(titled: Titled, tiling: Tiling, paper: PaperStock, paged: Paged, pa
 def _title(titled: Titled, grid: Grid) -> Bands:
     title = paragraph((Run(titled.part, SECTION),), grid.width, _LEADING, role=Role.TITLE)
     words = joined(", ", (titled.cut.capitalize(), titled.sheet, titled.overall))
-    return (*bookmarked(title, titled.part), figured_line(words))
+    return (*bookmarked(title, titled.part), *figured_lines(words, grid.width))
 
 
 def _laying(tiling: Tiling, paged: Paged, grid: Grid, first: str) -> Bands:
