@@ -12,6 +12,7 @@ from kerfolio.paper.band import Band, beside, blank, fresh, kept, paragraph, spa
 from kerfolio.paper.flow import flowed, leaves
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Column, table
+from kerfolio.paper.picture import giving_way
 from kerfolio.paper.section import foot
 from kerfolio.writing.page import Passage, Role, Run, Text
 from kerfolio.writing.typeface import Style
@@ -140,3 +141,22 @@ def test_every_page_has_its_foot_with_the_right_number() -> None:
     assert all(passage.role is Role.DECORATION for passage in last)
     words = [[mark.runs[0].text for mark in p.marks if isinstance(mark, Text)] for p in last]
     assert words == [["Harbour stool", f"Page {number} of 4"] for number in (2, 3, 4)]
+
+
+@pytest.mark.parametrize(
+    ("words", "least", "high"),
+    [
+        (HALF, 40.0, 80.0),  # there is room
+        (GRID.height - 61.0, 40.0, 60.0),
+        (GRID.height - 41.0, 40.0, 40.0),
+        (GRID.height - 39.0, 40.0, 80.0),  # not even the lowest would do
+    ],
+)
+def test_a_picture_gives_way_where_that_saves_a_page(
+    words: float, least: float, high: float
+) -> None:
+    def made(height: float) -> tuple[Band, ...]:
+        return named("picture", height), named("words", words)
+
+    picture, _ = giving_way(made, 80.0, least, GRID)
+    assert picture.height == high

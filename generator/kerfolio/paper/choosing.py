@@ -18,14 +18,14 @@ from kerfolio.edition.side_words import offset_words
 from kerfolio.paper.band import Band, Bands, beside, indented, kept, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Cell, Column, strong_cell, table
-from kerfolio.paper.picture import captioned, drawing_band
+from kerfolio.paper.picture import captioned, drawing_band, giving_way
 from kerfolio.paper.running_text import plain
 from kerfolio.paper.section import BLOCK_SPACE, hung, label, note, section, whole
 from kerfolio.settling.settled import Coupon
 
 TITLE = "Choose your files"
 COUPON_TITLE = "Cut this first"
-_PICTURE_HIGH = 68.0
+_PICTURE_HIGH, _LEAST_HIGH = 68.0, 48.0
 
 
 def choosing_section(edition: Edition, grid: Grid) -> Bands:
@@ -82,18 +82,22 @@ def coupon_section(edition: Edition, grid: Grid) -> Bands:
         *section(COUPON_TITLE, grid),
         *hung("The fit coupon", plain(measuring_of(edition).coupon, grid.main), grid),
     )
-    first, *others = (_coupon(edition, coupon, grid) for coupon in coupons)
-    bands = list(whole((*opening, *spaced(first, BLOCK_SPACE)), grid))
+    first, *others = coupons
+
+    def opened(high: float) -> Bands:
+        return (*opening, *spaced(_coupon(edition, first, grid, high), BLOCK_SPACE))
+
+    bands = list(whole(giving_way(opened, _PICTURE_HIGH, _LEAST_HIGH, grid), grid))
     for other in others:
-        bands += spaced(whole(other, grid), 2 * BLOCK_SPACE)
+        bands += spaced(whole(_coupon(edition, other, grid), grid), 2 * BLOCK_SPACE)
     return tuple(bands)
 
 
-def _coupon(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
+def _coupon(edition: Edition, coupon: Coupon, grid: Grid, high: float = _PICTURE_HIGH) -> Bands:
     first = edition.first
-    drawing = coupon_view(edition.settled, coupon, (grid.width, _PICTURE_HIGH), first)
+    drawing = coupon_view(edition.settled, coupon, (grid.width, high), first)
     picture = captioned(
-        drawing_band(drawing, grid.width, _PICTURE_HIGH),
+        drawing_band(drawing, grid.width, high),
         f"Coupon for {coupon.sheet}: plate and tab. Beside each slot is engraved how thick a "
         f"sheet it suits, in {'inches' if first == 'in' else 'mm'}. "
         f"{measuring_of(edition).lies}",

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.model.plan import Photo
-from kerfolio.paper.band import Band, Bands, kept, marked, paragraph, spaced
+from kerfolio.paper.band import Band, Bands, kept, marked, paragraph, spaced, total
+from kerfolio.paper.grid import Grid
 from kerfolio.paper.type import NOTE, NOTE_LEADING
 from kerfolio.writing.page import Image, Mark, Replay, Role, Run
 from kerfolio.writing.pdf import picture_size
+
+_STEP = 4.0
+"""By how much a picture gives way at a time, mm."""
 
 
 def photo_band(content: bytes, photo: Photo, width: float, most: float) -> Band:
@@ -25,6 +31,19 @@ def captioned(figure: Band, text: str, width: float) -> Bands:
         return (figure,)
     caption = paragraph((Run(text, NOTE),), width, NOTE_LEADING, role=Role.CAPTION)
     return kept((figure, *spaced(caption, 1.6)))
+
+
+def giving_way(made: Callable[[float], Bands], most: float, least: float, grid: Grid) -> Bands:
+    """Return bands whose picture is lower than ``most`` mm where that keeps them on one page.
+
+    ``made`` sets them with a picture of a height; where even ``least`` does not do, it is ``most``.
+    """
+    bands = usual = made(most)
+    high = most
+    while total(bands) > grid.height and high - _STEP >= least:
+        high -= _STEP
+        bands = made(high)
+    return bands if total(bands) <= grid.height else usual
 
 
 def photo_caption(photo: Photo) -> str:

@@ -20,13 +20,13 @@ from kerfolio.paper.document import about
 from kerfolio.paper.flow import flowed
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Cell, Column, strong_cell, table
-from kerfolio.paper.picture import drawing_band
+from kerfolio.paper.picture import drawing_band, giving_way
 from kerfolio.paper.section import foot_of, note, warned
 from kerfolio.paper.type import HEADING, NOTE_LOUD
 from kerfolio.writing.page import Role, Run
 from kerfolio.writing.pdf import pdf_bytes
 
-_PICTURE = 122.0
+_PICTURE, _LEAST = 122.0, 90.0
 _SPACE = 5.0
 _WAYS = {RIP: "Rip", CROSS: "Cross-cut", TRIM: "Trim"}
 
@@ -66,17 +66,23 @@ def _title(words: str, grid: Grid) -> Bands:
 
 def _sheet_page(edition: Edition, sheet: SawSheet, count: int, grid: Grid) -> Bands:
     settled, first = edition.settled, edition.first
-    picture = saw_view(settled, sheet, (grid.width, _PICTURE), first)
-    return (
+    above = (
         *_title(f"Saw sheet {sheet.number} of {count}", grid),
         *kept(note(_sheet_words(edition, sheet), grid.width), with_next=True),
         *kept(note(sizes_words(edition), grid.width, NOTE_LOUD), with_next=True),
-        *spaced((drawing_band(picture, grid.width, _PICTURE),), _SPACE),
+    )
+    below = (
         *spaced(_cuts(sheet, first, grid), _SPACE),
         *note(HOW, grid.width),
         *_to_trim(sheet, first, grid),
         *spaced(warned(CAUTION, grid.width), _SPACE),
     )
+
+    def made(high: float) -> Bands:
+        picture = saw_view(settled, sheet, (grid.width, high), first)
+        return (*above, *spaced((drawing_band(picture, grid.width, high),), _SPACE), *below)
+
+    return giving_way(made, _PICTURE, _LEAST, grid)
 
 
 def _sheet_words(edition: Edition, sheet: SawSheet) -> str:
