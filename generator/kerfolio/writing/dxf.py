@@ -42,7 +42,7 @@ _ALIGNMENT = {
 }
 
 
-_LENGTHS = frozenset((*range(10, 40), 40))
+_LENGTHS = range(10, 41)
 """Group codes of points, radii and heights in what is drawn."""
 
 _ANGLE, _BULGE = 50, 42
