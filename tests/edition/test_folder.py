@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from kerfolio.edition.folder import folder_choice, folders_of
+from kerfolio.edition.folder import Choice, folder_choice, folders_of
 from kerfolio.edition.licence_words import licence_sentence
 from tests.paper.editions import stool
 
@@ -33,10 +35,21 @@ def test_a_tab_of_the_measured_sheet_always_enters_the_slots_taken() -> None:
         assert slot > measured
 
 
-@pytest.mark.parametrize(("measured", "thicker"), [(17.3, False), (18.4, True)])
-def test_outside_the_ladder_there_is_none(measured: float, thicker: bool) -> None:
-    choice = folder_choice(stool(), "ply", measured)
-    assert (choice.thickness, choice.thicker) == (None, thicker)
+@pytest.mark.parametrize("fitted", [False, True])
+@pytest.mark.parametrize(("measured", "side"), [(17.3, "thinner"), (18.4, "thicker")])
+def test_outside_what_is_published_there_is_none(measured: float, side: str, fitted: bool) -> None:
+    choice = folder_choice(replace(stool(), fitted=fitted), "ply", measured)
+    assert choice == Choice(thickness=None, instead=f"none: {side} than the plan is published for")
+
+
+@pytest.mark.parametrize("measured", [17.6, 17.7, 17.9, 18.0])
+def test_within_it_nothing_is_called_unpublished(measured: float) -> None:
+    alone = replace(stool(), variants=stool().variants[1:2])
+    assert dict(alone.variants[0].variant.thickness) == {"ply": 17.8}
+    assert folder_choice(alone, "ply", measured).instead == "none is ready-made"
+    made = folder_choice(replace(alone, fitted=True), "ply", measured)
+    assert made == Choice(thickness=None, instead=f"files made for {measured:g} mm")
+    assert folder_choice(replace(alone, fitted=True), "ply", 17.8).exact
 
 
 def test_a_thickness_names_its_folders() -> None:

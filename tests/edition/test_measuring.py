@@ -31,7 +31,7 @@ def said(found: Edition) -> dict[str, str]:
 
 @pytest.mark.parametrize("unit", ["mm", "in"])
 def test_page_and_paper_say_the_same(unit: str) -> None:
-    found = edition(unit)
+    found = replace(edition(unit), fitted=True)
     told = astuple(measuring_of(found))
     left = {
         (place, each)
@@ -58,6 +58,15 @@ def test_the_set_is_that_of_the_thickest_reading_rounded_else_the_next_thicker()
         reading = hundredths / 100
         by_the_words = min(each for each in known if each >= rounded(reading, 1))
         assert folder_choice(found, "ply", reading).thickness == by_the_words, reading
+
+
+def test_files_that_are_made_are_told_of_only_where_they_are() -> None:
+    ready, made = measuring_of(edition()), measuring_of(replace(edition(), fitted=True))
+    assert ready.take.endswith("where there is none of just that thickness, take the next thicker.")
+    assert made.take.endswith("just that thickness, files are made for what you measured.")
+    assert (ready.makes == "", made.makes != "") == (True, True)
+    assert ready.coupon.endswith("the thickness it stands for, and the set to take.")
+    assert made.coupon.endswith("made for a thickness you get by typing it, and no other.")
 
 
 def test_one_set_alone_is_told_as_what_it_is() -> None:

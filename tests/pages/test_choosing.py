@@ -44,9 +44,20 @@ def test_of_several_sheets_a_slot_names_the_thickness_to_look_up() -> None:
     (table,) = coupon_tables(of_two_sheets())
     assert not table.by_folder
     assert [(row.take, row.note) for row in table.rows] == [
-        ("17.6 mm (0.693 in)", ""),
-        ("18 mm (0.709 in)", "the next thicker"),
-        ("18 mm (0.709 in)", ""),
+        ("a folder for ply 17.6 mm", ""),
+        ("a folder for ply 18 mm", "the next thicker"),
+        ("a folder for ply 18 mm", ""),
+        ("", "none: thicker than the plan is published for"),
+    ]
+
+
+def test_a_slot_without_a_folder_says_that_its_files_are_made() -> None:
+    found = replace(edition(), variants=edition().variants[1:2], fitted=True)
+    (table,) = coupon_tables(found)
+    assert [(row.take, row.note) for row in table.rows] == [
+        ("", "files made for 17.6 mm"),
+        ("cut/17.8mm", ""),
+        ("", "files made for 18 mm"),
         ("", "none: thicker than the plan is published for"),
     ]
 

@@ -317,7 +317,7 @@ def test_a_reader_types_and_is_told_at_once(browser: Any, written: Path, name: s
     assert page.locator(".fit-sum").inner_text().split() == [
         *("most", "17.83", "mean", "17.71", "least", "17.6"),
     ]
-    assert "Take the set" in page.locator("[data-fit=status]").inner_text()
+    assert "Take the set" in page.locator("[data-fit=told]").inner_text()
     assert typed(page, "0.7 mm") == ""
     field = page.get_by_label("Reading 1")
     assert field.get_attribute("aria-invalid") == "true"
@@ -325,6 +325,21 @@ def test_a_reader_types_and_is_told_at_once(browser: Any, written: Path, name: s
     assert typed(page, "0.7 in") != ""
     assert field.get_attribute("aria-invalid") == "false"
     assert page.faults == []
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_examples_of_readings_are_of_the_very_sheet(browser: Any, written: Path) -> None:
+    page = opened(browser, written / "plans/two/index.html")
+    hints = [each.inner_text() for each in page.locator("[id^=fit-hint]").all()]
+    begins = (
+        "One reading will do, eight are better. Type them as the caliper shows them, with a point "
+        "or a comma, in mm or in inches: "
+    )
+    assert hints == [
+        f"{begins}17.8, 0.701 in or 11/16 in.",
+        f"{begins}11.8, 0.465 in or 15/32 in.",
+    ]
     page.context.close()
 
 
@@ -427,7 +442,9 @@ def test_a_page_that_cannot_fetch_its_files_says_where_they_are(
     page = opened(browser, f"{served}/{PLAN}")
     page.route("**/fitted.json", lambda route: route.abort())
     page.get_by_role("button", name="Save all").click()
-    page.get_by_text("open start-here.html in the bundle, which has them in it").wait_for()
+    told = page.get_by_text("open start-here.html in the bundle, which has them in it")
+    told.wait_for()
+    assert told.bounding_box()["height"] > 20  # in sight, not for screen readers alone
     page.context.close()
 
 

@@ -87,7 +87,8 @@ def test_the_coupon_names_the_folder_of_each_slot() -> None:
 
 
 def test_slots_thinner_than_all_folders_and_between_two_say_so() -> None:
-    two = replace(STOOL, variants=STOOL.variants[1:])
+    sheets = tuple(replace(each, published=(17.8, 18.0)) for each in STOOL.settled.sheets)
+    two = replace(STOOL, variants=STOOL.variants[1:], settled=replace(STOOL.settled, sheets=sheets))
     assert "none: thinner than the plan is published for" in chapter(page_of(two), "coupon")
     gap = replace(STOOL, variants=(STOOL.variants[0], STOOL.variants[2]))
     assert "2 17.8 mm (0.701 in) cut/18.0mm the next thicker" in chapter(page_of(gap), "coupon")
@@ -149,7 +150,7 @@ def test_a_contact_that_is_a_page_is_linked_as_it_is() -> None:
 
 
 def test_generated_answers_follow_the_plan() -> None:
-    text = chapter(page_of(STOOL), "questions")
+    text = chapter(page_of(replace(STOOL, fitted=True)), "questions")
     assert "Will it take an adult? It has taken its maker since." in text
     assert "every slot follows what you measured: see “Files for your sheet”" in text
     assert "17.6 to 18 mm (0.693 to 0.709 in)" in text

@@ -14,15 +14,15 @@ let fitted = null; // a promise of the fitted files
 
 // ---- what was chosen ----------------------------------------------------------------------
 
-// The readings of a sheet, and the first fault; a field that is being typed in counts as empty.
+// The readings of a sheet, and the first fault; none is found in a field that is being typed in.
 function readingsIn(box, sheet, typing) {
   const found = { readings: [], fault: "" };
   for (const field of all("reading", box)) {
-    const read = field.value.trim() && field !== typing ? readingOf(field.value, sheet, data.unit) : {};
-    const early = field === typing && field.value.trim() ? readingOf(field.value, sheet, data.unit) : {};
-    if (read.mm || early.mm) found.readings.push(read.mm || early.mm);
+    const read = field.value.trim() ? readingOf(field.value, sheet, data.unit) : {};
+    if (read.mm) found.readings.push(read.mm);
+    if (field === typing) continue;
     found.fault ||= read.fault || "";
-    if (field !== typing) field.setAttribute("aria-invalid", String(Boolean(read.fault)));
+    field.setAttribute("aria-invalid", String(Boolean(read.fault)));
   }
   return found;
 }
@@ -235,12 +235,14 @@ async function load(field) {
 // ---- at work ------------------------------------------------------------------------------
 
 find("without", place.parentElement)?.remove();
+data.sheets.forEach((sheet, index) => tell(find("examples", boxes[index]), examples(meantFor(sheet), data.unit)));
 find("form").hidden = false;
 find("form").addEventListener("submit", (event) => event.preventDefault());
 find("form").addEventListener("input", ({ target }) => show(target));
 find("form").addEventListener("change", () => {
   show();
-  find("status").textContent = [...find("results").querySelectorAll("h3, p")].map((each) => each.textContent).join(" ");
+  find("status").textContent = "";
+  find("told").textContent = [...find("results").querySelectorAll("h3, p")].map((each) => each.textContent).join(" ");
 });
 find("width")?.addEventListener("focus", () => {
   for (const each of all("cutter")) each.checked = each.value === "other";

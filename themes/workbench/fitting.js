@@ -64,10 +64,11 @@ function examples([least, most], unit) {
   return unit === "in" ? `${told[2]}, ${told[1]} or ${told[0]} mm` : `${told[0]}, ${told[1]} or ${told[2]}`;
 }
 
+const meantFor = ({ least, most }) => [least * 0.93, most * 1.07];
+
 function readingOf(text, sheet, unit) {
   const likely = [sheet.least / 2, sheet.most * 2];
-  const meant = [sheet.least * 0.93, sheet.most * 1.07];
-  return lengthIn(text, likely, meant, 2, `the thickness of ${sheet.title}`, unit);
+  return lengthIn(text, likely, meantFor(sheet), 2, `the thickness of ${sheet.title}`, unit);
 }
 
 // A cutter's diameter: a bare number below 0.8 is in inches.

@@ -58,7 +58,8 @@ class Edition:
     assembly. ``times`` are those of the layout's sheets in their order,
     ``copies`` what one and more copies cost, ``spans`` what the plan's spans carry, ``saw`` the
     sheets as a saw cuts them, ``board_plans`` how boards are cut from lengths sold. ``formats`` are
-    those that its cut files come in.
+    those that its cut files come in, ``fitted`` whether readers can have them made for any
+    thickness that it is published for.
     """
 
     identity: Identity
@@ -85,6 +86,7 @@ class Edition:
     board_plans: tuple[BoardPlan, ...] = ()
     formats: tuple[CutFormat, ...] = CUT_FORMATS
     proved: tuple[FitVariant, ...] = ()
+    fitted: bool = False
 
     @property
     def name(self) -> str:

@@ -1,10 +1,11 @@
-"""Which folder of cut files suits a sheet of some thickness, and which sheet a file suits."""
+"""Which cut files suit a sheet of some thickness, and which sheet a file suits."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from kerfolio.basis.thickness import sold_in
+from kerfolio.basis.thickness import reading_in, sold_in
+from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
 from kerfolio.settling.coupon import step_of
@@ -13,17 +14,16 @@ from kerfolio.settling.settled import SettledPlan
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Choice:
-    """The published thickness to take, mm, for a sheet measured or tried at ``wanted`` mm.
+    """The ready-made set to take for a sheet measured or tried at some mm, by its own thickness.
 
     ``exact`` when it is that thickness, to half a step of the fit coupon; else it is the next
-    thicker one, in which every tab still enters. ``thickness`` is None outside what the plan is
-    published for: ``thicker`` tells which side.
+    thicker one, in which every tab still enters. ``thickness`` is None where no set is to be taken:
+    ``instead`` says that files are made for the sheet, or why there are none.
     """
 
-    wanted: float
     thickness: float | None
     exact: bool = False
-    thicker: bool = False
+    instead: str = ""
 
 
 def folder_choice(edition: Edition, sheet: str, wanted: float) -> Choice:
@@ -31,16 +31,22 @@ def folder_choice(edition: Edition, sheet: str, wanted: float) -> Choice:
 
     Raises KeyError for a sheet that the plan has not.
     """
+    settled = edition.settled.sheet(sheet)
     known = sorted({dict(each.variant.thickness)[sheet] for each in edition.variants})
-    within = step_of(edition.settled.sheet(sheet), edition.plan.units) / 2
-    near = [each for each in known if abs(each - wanted) <= within + 1e-9]
+    within = step_of(settled, edition.plan.units) / 2
+    near = [each for each in known if abs(each - wanted) <= within + NOISE]
     if near:
-        best = min(near, key=lambda each: (abs(each - wanted), each))
-        return Choice(wanted=wanted, thickness=best, exact=True)
-    above = [each for each in known if each > wanted]
-    if wanted < known[0] or not above:
-        return Choice(wanted=wanted, thickness=None, thicker=wanted > known[-1])
-    return Choice(wanted=wanted, thickness=above[0])
+        return Choice(thickness=min(near, key=lambda each: (abs(each - wanted), each)), exact=True)
+    least, most = settled.published
+    if not least - NOISE <= wanted <= most + NOISE:
+        side = "thinner" if wanted < least else "thicker"
+        return Choice(thickness=None, instead=f"none: {side} than the plan is published for")
+    if edition.fitted:
+        made = f"files made for {reading_in(wanted, edition.first)}"
+        return Choice(thickness=None, instead=made)
+    if not known[0] < wanted < known[-1]:
+        return Choice(thickness=None, instead="none is ready-made")
+    return Choice(thickness=next(each for each in known if each > wanted))
 
 
 def folders_of(edition: Edition, sheet: str, thickness: float) -> tuple[str, ...]:
@@ -50,6 +56,22 @@ def folders_of(edition: Edition, sheet: str, thickness: float) -> tuple[str, ...
         for each in edition.variants
         if dict(each.variant.thickness)[sheet] == thickness
     )
+
+
+def choice_words(edition: Edition, sheet: str, wanted: float) -> tuple[str, str]:
+    """Return the folder to take for a sheet ``wanted`` mm thick, and what there is to say of it.
+
+    The first is empty where there is no folder. Where a plan has more sheets than one, a folder
+    stands for all their thicknesses together.
+    """
+    choice = folder_choice(edition, sheet, wanted)
+    if choice.thickness is None:
+        return "", choice.instead
+    if len(edition.settled.sheets) == 1:
+        folder = f"cut/{folders_of(edition, sheet, choice.thickness)[0]}"
+    else:
+        folder = f"a folder for {sheet} {sold_in(choice.thickness, edition.first)}"
+    return folder, "" if choice.exact else "the next thicker"
 
 
 def drawn_for(settled: SettledPlan, first: str) -> str:

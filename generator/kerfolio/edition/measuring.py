@@ -24,9 +24,8 @@ _COUNTS = (
     "its joints have so much more play."
 )
 _TYPE = said(
-    "One reading will do, eight are better. Type them as the caliper shows them, {}: {}.",
-    ByUnit("in mm or in inches", "in inches or in millimetres"),
-    ByUnit("17.6, 17,6, 0.693 in or 11/16 in", "0.469, .469 or 15/32"),
+    "One reading will do, eight are better. Type them as the caliper shows them, {}:",
+    ByUnit("with a point or a comma, in mm or in inches", "in inches or in millimetres"),
 )
 _MAKES = (
     "Open start-here.html, on a computer or a phone, without any network, and type your readings: "
@@ -36,13 +35,14 @@ _SETS = said(
     "Every slot follows the thickness of your sheet. Ready-made is one whole set of cut files for "
     "each thickness in the table; the name of a folder, and of every file in it, is the thickness "
     "it is for. Rounded to {}, the thickest reading names the set to take; where there is none of "
-    "just that thickness, take the next thicker.",
+    "just that thickness, ",
     ByUnit("0.1 mm", "0.005 in"),
 )
 _READY = (
     "Every slot follows the thickness of your sheet. Ready-made is one set of cut files, for {}: "
     "on a thicker sheet its joints will not go in, on a thinner one they will be loose."
 )
+_NEXT, _MADE = "take the next thicker.", "files are made for what you measured."
 _EACH = " Look up each of the sheets by itself."
 _ONE = (
     "Every slot of this plan is drawn for one thickness: {}. On a thicker sheet the joints will "
@@ -55,8 +55,9 @@ _COUPON = (
 )
 _DECIDES = (
     " It decides, whatever the caliper said: the table tells the thickness it stands for, and the "
-    "set to take."
 )
+_SET = "set to take."
+_FILES = "files to take. Those that are made for a thickness you get by typing it, and no other."
 _LIES = "0,0 of its file is the plate’s lower left corner; tape plate and tab down."
 _PLAY = (
     "Tight in every slot: measure again, or look for chips and a worn cutter. Loose in every slot: "
@@ -68,9 +69,10 @@ _PLAY = (
 class Measuring:
     """What a reader is told: where to measure and how often, which reading counts, what to take.
 
-    ``points`` stands under the picture of the sheet, ``type`` where readings are typed, ``coupon``
+    ``points`` stands under the picture of the sheet, ``type`` where readings are typed, before
+    examples for the very sheet, which the page's script gives; ``coupon``
     with the fit coupon, ``lies`` by its picture, ``play`` beside its table; ``makes`` is for paper
-    alone, and empty where a plan is for one thickness.
+    alone, and empty where no files are made.
     """
 
     measure: str
@@ -89,21 +91,28 @@ def measuring_of(edition: Edition) -> Measuring:
     first = edition.first
     many = len(edition.variants) > 1
     ranged = any(least < most for least, most in (s.published for s in edition.settled.sheets))
+    made = ranged and edition.fitted
     return Measuring(
         measure=_MEASURE.told(first),
         points=_POINTS.told(first),
         type=_TYPE.told(first),
         counts=_COUNTS,
-        makes=_MAKES if ranged else "",
+        makes=_MAKES if made else "",
         take=_sets(edition) if many else (_READY if ranged else _ONE).format(_only(edition)),
-        coupon=f"{_COUPON}{_DECIDES if many or ranged else ''}",
+        coupon=f"{_COUPON}{_decides(made=made) if many or ranged else ''}",
         lies=_LIES,
         play=_PLAY,
     )
 
 
 def _sets(edition: Edition) -> str:
-    return f"{_SETS.told(edition.first)}{_EACH if len(edition.settled.sheets) > 1 else ''}"
+    other = _MADE if edition.fitted else _NEXT
+    each = _EACH if len(edition.settled.sheets) > 1 else ""
+    return f"{_SETS.told(edition.first)}{other}{each}"
+
+
+def _decides(*, made: bool) -> str:
+    return f"{_DECIDES}{_FILES if made else _SET}"
 
 
 def _only(edition: Edition) -> str:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from kerfolio.basis.thickness import sold_text, thickness_text
+from kerfolio.basis.thickness import thickness_text
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.folder import folder_choice, folders_of
+from kerfolio.edition.folder import choice_words
 from kerfolio.settling.settled import CouponSlot
 
 
@@ -14,9 +14,9 @@ from kerfolio.settling.settled import CouponSlot
 class SlotRow:
     """A slot of a coupon: its number, the sheet thickness it suits, what to take.
 
-    ``take`` is a folder, or of a plan of several sheets the thickness to look up in the table of
-    folders; empty where the plan is not published for it. ``note`` says so, or that the files are
-    those of the next thicker sheet.
+    ``take`` is a folder, or of a plan of several sheets what to look up in the table of folders;
+    empty where there is none. ``note`` says so, that files are made for it, or that those of the
+    folder are for the next thicker sheet.
     """
 
     number: int
@@ -80,16 +80,6 @@ def sheet_titles(edition: Edition) -> tuple[str, ...]:
 
 
 def _slot_row(edition: Edition, sheet: str, slot: CouponSlot) -> SlotRow:
-    first = edition.first
-    choice = folder_choice(edition, sheet, slot.thickness)
-    take, note = "", "" if choice.exact else "the next thicker"
-    if choice.thickness is None:
-        side = "thicker" if choice.thicker else "thinner"
-        note = f"none: {side} than the plan is published for"
-    elif len(edition.settled.sheets) == 1:
-        (label,) = folders_of(edition, sheet, choice.thickness)
-        take = f"cut/{label}"
-    else:
-        take = sold_text(choice.thickness, first)
-    thickness = thickness_text(slot.thickness, first)
+    take, note = choice_words(edition, sheet, slot.thickness)
+    thickness = thickness_text(slot.thickness, edition.first)
     return SlotRow(number=slot.number, thickness=thickness, take=take, note=note)

@@ -20,7 +20,7 @@ _FOR_CHECKING: dict[str, str] = {
 }
 _PURPOSES: dict[str, str] = {
     "cut": (
-        "Cut files for a router, one folder for each thickness of sheet; engravings alone, "
+        "Cut files for a router, a folder for each thickness that stands ready; engravings alone, "
         "centred, in engravings."
     ),
     "templates": "Full-size paper templates to cut by, a file of all parts for each thickness.",

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from kerfolio.basis.cutting_lengths import fit_number
-from kerfolio.basis.thickness import reading_number, sold_in, thickness_text
+from kerfolio.basis.thickness import reading_number, thickness_text
 from kerfolio.basis.words import listed
 from kerfolio.drawing.coupon_view import coupon_view
 from kerfolio.drawing.measuring_view import measuring_view
 from kerfolio.edition.cutter_words import cutter_words
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.folder import folder_choice, folders_of
+from kerfolio.edition.folder import choice_words
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.edition.names import has_saw
@@ -120,7 +120,7 @@ def _slots(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
             strong_cell(str(slot.number)),
             reading_number(slot.width, first),
             thickness_text(slot.thickness, first),
-            folder_words(edition, coupon.sheet, slot.thickness),
+            ", ".join(filter(None, choice_words(edition, coupon.sheet, slot.thickness))),
         )
         for slot in coupon.slots
     ]
@@ -142,18 +142,3 @@ _OTHER_FILES: tuple[tuple[Cell, Cell], ...] = (
     ),
     ("A shop that cuts for you", "this booklet, lists/parts.csv, and cut/ if it has a router"),
 )
-
-
-def folder_words(edition: Edition, sheet: str, wanted: float) -> str:
-    """Return the folder to take for a sheet ``wanted`` mm thick, or why there is none.
-
-    Where a plan has more sheets than one, a folder stands for all their thicknesses together.
-    """
-    choice = folder_choice(edition, sheet, wanted)
-    if choice.thickness is None:
-        return f"none: {'thicker' if choice.thicker else 'thinner'} than the plan is published for"
-    if len(edition.settled.sheets) == 1:
-        words = f"cut/{folders_of(edition, sheet, choice.thickness)[0]}"
-    else:
-        words = f"a folder for {sheet} {sold_in(choice.thickness, edition.first)}"
-    return words if choice.exact else f"{words}, the next thicker"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kerfolio.bundles.archive import sums_text, zip_bytes
 from kerfolio.bundles.licence import licence, licence_file
@@ -71,6 +71,7 @@ def bundle_of(edition: Edition) -> Bundle:
     templates = Templates.of(edition)
     if fitted is not None:
         fitted = with_templates(fitted, settling, templates)
+        edition = replace(edition, fitted=True)
     files = bundle_files(edition, pictures, model, data, fitted, templates)
     packed = zip_bytes(files, plan.released, bundle_stem(plan), first=START)
     return Bundle(
