@@ -153,3 +153,21 @@ def test_a_number_of_one_value_has_no_slope() -> None:
     lone = Number(name="thickness.ply", least=18.0, most=18.0, drawn=18.0, decimals=2)
     found = find((lone, FIT, CUTTER), drafted(slot))
     assert text_at(found, {"fit.ply": 0.2}) == "w 18.4 d 2440 end"
+
+
+def test_a_long_line_that_two_files_have_is_one_piece_of_both() -> None:
+    font = "f" * 500
+
+    def draw(point: Point) -> Sequence[Draft]:
+        def draft(before: str) -> Draft:
+            one = Recorder()
+            text = f"{one(at(point, 'thickness.ply'), Style())}\n{before}\n{font}\n{before} end"
+            return Draft(name=one.recorded(before), text=one.recorded(text))
+
+        return [draft("a file"), draft("another")]
+
+    found = find((THICK,), draw)
+    assert [font in file.cells[0].text for file in found.files] == [True, True]
+    one, other = (text for _, text in fill(found, {"thickness.ply": 17.35}))
+    assert one == f"17.35\na file\n{font}\na file end"
+    assert other == f"17.35\nanother\n{font}\nanother end"

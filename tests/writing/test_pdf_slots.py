@@ -133,3 +133,24 @@ def test_a_figure_that_is_no_plain_text_is_refused(after: str) -> None:
     text = Text(x=20, y=120, runs=(Run(odd, Type(face=Face.SANS, points=10)),))
     with pytest.raises(ValueError, match="no figure that a PDF file can tell anew"):
         fitted_pdf(ABOUT, [replace(page, passages=(Passage(marks=(text,)),))])
+
+
+def test_a_drawing_held_once_may_be_turned() -> None:
+    drawing = Drawing(box=(0.0, 0.0, 40.0, 20.0), items=(Stroke(contour=rectangle(0, 0, 40, 10)),))
+    replay = Replay(x=60, y=30, drawing=drawing, scale=0.5, once=True, angle=90.0)
+    page = Page(width=100, height=100, passages=(Passage(marks=(replay,), role=Role.FIGURE),))
+    (read,) = read_pdf(fitted_pdf(ABOUT, (page,)))
+    (line,) = read.lines
+    xs, ys, _ = zip(*line.contour.vertices, strict=True)
+    assert (min(xs), max(xs)) == (pytest.approx(55, abs=0.001), pytest.approx(60, abs=0.001))
+    assert (min(ys), max(ys)) == (pytest.approx(30, abs=0.001), pytest.approx(50, abs=0.001))
+
+
+def test_files_of_other_words_have_the_same_fonts() -> None:
+    def fonts(words: str) -> list[str]:
+        line = Passage(marks=(Text(x=20, y=120, runs=(Run(words, Type(face=Face.SANS)),)),))
+        page = Page(width=100, height=150, passages=(line,))
+        text = fitted_pdf(ABOUT, (page,)).decode()
+        return [each for each in text.splitlines() if len(each) > 5000]
+
+    assert fonts("360 × 450 mm") == fonts("– Page 1 · 9 cm²") != []

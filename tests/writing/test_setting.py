@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+import re
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from kerfolio.basis.figured import Figure, figured, parts_of
+from kerfolio.basis.style import Rule
+from kerfolio.basis.style import Style as Told
 from kerfolio.writing.page import Run
 from kerfolio.writing.setting import lines, shortened, width
 from kerfolio.writing.typeface import Face, Style, width_of
@@ -68,3 +73,17 @@ def test_lines_of_a_paragraph_are_about_as_long_as_each_other() -> None:
     broken = lines((Run(words, READ),), 80)
     filled = [width(line) / 80 for line in broken[:-1]]
     assert min(filled) > 0.8
+
+
+def test_figures_stay_figures_and_lines_break_alike_whatever_they_are() -> None:
+    told = Told(rule=Rule.FIXED, decimals=2, after=" mm")
+    broken = []
+    for mm in (17.11, 17.74, 17.7401):
+        words = figured("The sheet that was measured has {} all over. ", Figure(mm, told))
+        broken.append(lines((Run(words, READ),), 30.0))
+    shapes = [[re.sub("[0-9]", "0", run.text) for line in each for run in line] for each in broken]
+    assert shapes[0] == shapes[1] == shapes[2]
+    assert [width(line) for line in broken[0]] == [width(line) for line in broken[1]]
+    for each, mm in zip(broken, (17.11, 17.74, 17.7401), strict=True):
+        parts = [part for line in each for run in line for part in parts_of(run.text)]
+        assert [part.value for part in parts if isinstance(part, Figure)] == [mm]

@@ -60,6 +60,11 @@ def joined(between: str, texts: Iterable[str]) -> Figured:
     return Figured(*made)
 
 
+def together(*texts: str) -> str:
+    """Return texts as one, in which their figures, if there are any, are still known."""
+    return joined("", texts) if any(isinstance(t, Figured) for t in texts) else "".join(texts)
+
+
 def replaced(text: str, old: str, new: str) -> str:
     """Return a text with words in it replaced, its figures left."""
     if not isinstance(text, Figured):

@@ -9,6 +9,7 @@ each half is found for itself.
 from __future__ import annotations
 
 import random
+import re
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -42,6 +43,9 @@ _STEPS_OFF = 20
 
 _LONG = 60
 """Signs from which on words that several texts share are kept apart, to stand once."""
+
+_LONG_LINE = re.compile(r"([^\n]{400,})")
+"""A line that is looked at by itself: a font in a file of pages, say."""
 
 Draw = Callable[[Point], Sequence[Draft]]
 """Returns every file of a plan at a point, in the same order at all of them."""
@@ -330,17 +334,30 @@ def _text(recorded: Recorded, slots: tuple[Slot, ...]) -> Text:
 
 def _shared(files: tuple[FittedFile, ...]) -> tuple[FittedFile, ...]:
     """Return files whose words are put together, but for long ones that several texts have."""
-    texts = [cell.text for file in files for cell in file.cells]
+    texts = [_parted(cell.text) for file in files for cell in file.cells]
     counts = Counter(piece for text in texts for piece in text if isinstance(piece, str))
     kept = {words for words, count in counts.items() if count > 1 and len(words) >= _LONG}
     return tuple(
         FittedFile(
             cells=tuple(
-                Cell(name=_joined(cell.name, kept), text=_joined(cell.text, kept), box=cell.box)
+                Cell(
+                    name=_joined(cell.name, kept),
+                    text=_joined(_parted(cell.text), kept),
+                    box=cell.box,
+                )
                 for cell in file.cells
             )
         )
         for file in files
+    )
+
+
+def _parted(text: Text) -> Text:
+    """Return a text whose long lines are pieces of their own."""
+    return tuple(
+        part
+        for piece in text
+        for part in (_LONG_LINE.split(piece) if isinstance(piece, str) else (piece,))
     )
 
 

@@ -85,7 +85,8 @@ class Replay:
 
     ``clip`` (left, bottom, right, top on the page) hides what lies outside; None hides nothing.
     A drawing that is shown several times may be held by its file ``once``; its lines are then as
-    much thinner as it is smaller.
+    much thinner as it is smaller, and it may be turned by an ``angle`` in degrees about that
+    corner. What of a drawing never follows a number is ``still``.
     """
 
     x: float
@@ -94,6 +95,8 @@ class Replay:
     scale: float = 1.0
     clip: tuple[float, float, float, float] | None = None
     once: bool = False
+    angle: float = 0.0
+    still: bool = False
 
 
 Mark = Text | Rule | Panel | Image | Replay

@@ -9,10 +9,11 @@ import io
 import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
-from functools import cache
+from functools import cache, lru_cache
 from hashlib import md5
 from itertools import groupby
 from math import cos, radians, sin
+from types import SimpleNamespace
 from typing import Any
 
 from kerfolio.basis.digits import rounded
@@ -61,6 +62,19 @@ def _font(face: Face, *, fixed: bool) -> Any:
     return font
 
 
+_SIGNS = "·×–’…°²ø→"
+"""Signs of our own words beyond ASCII: where every file has their shapes, fonts are the same."""
+
+
+@dataclass(slots=True)
+class _Held:
+    """A drawing that a file holds once, and the largest scale it is shown at."""
+
+    name: str
+    drawing: Drawing
+    scale: float = 0.0
+
+
 @dataclass(slots=True)
 class _Book:
     """A document being written."""
@@ -70,8 +84,9 @@ class _Book:
     structure: Structure = field(default_factory=Structure)
     bookmarks: int = 0
     code: list[str] = field(default_factory=list)
-    drawings: dict[int, tuple[str, Drawing]] = field(default_factory=dict)
+    drawings: dict[int, _Held] = field(default_factory=dict)
     marks: dict[tuple[Mark, ...], tuple[str, Page]] = field(default_factory=dict)
+    faces: set[Face] = field(default_factory=set)
 
     def say(self, operators: Iterable[str]) -> None:
         if self.slots is None:
@@ -93,7 +108,12 @@ class _Book:
         return " ".join(self.slots.hold(mm / MM_PER_POINT) for mm in point)
 
     def font(self, face: Face) -> Any:
-        return _font(face, fixed=self.slots is not None)
+        font = _font(face, fixed=self.slots is not None)
+        if self.slots is not None and face not in self.faces:
+            self.faces.add(face)
+            own = (each for each in _SIGNS if in_faces(face, each) == ((face, each),))
+            font.splitString("".join(own), self.canvas._doc)
+        return font
 
 
 def pdf_bytes(about: About, pages: Sequence[Page]) -> bytes:
@@ -116,9 +136,10 @@ def fitted_pdf(about: About, pages: Sequence[Page], numbers: Numbers = told_as) 
     out, slots = io.BytesIO(), Slots(numbers)
     book = _Book(_canvas(out, about, fixed=True), slots)
     _write_pages(book, pages)
-    for name, drawing in book.drawings.values():
-        _draw(book, drawing, drawing.box[:2], 1.0, (0.0, 0.0))
-        _hold(book, name, (drawing.width, drawing.height))
+    for each in book.drawings.values():
+        shown = Replay(x=0.0, y=0.0, drawing=each.drawing)
+        _draw(book, shown, each.scale)
+        _hold(book, each.name, (each.drawing.width, each.drawing.height))
     for marks, (name, page) in book.marks.items():
         for mark in marks:
             _write(book, mark)
@@ -143,7 +164,14 @@ def _spell_in_ascii(document: Any) -> None:
     document.delayedFonts = []
     for each in document.idToObject.values():
         if isinstance(each, pdfdoc.PDFStream):
-            each.filters = [pdfdoc.PDFBase85Encode, pdfdoc.PDFZCompress]
+            each.filters = [_SPELT, pdfdoc.PDFZCompress]
+
+
+_SPELT = SimpleNamespace(
+    pdfname=pdfdoc.PDFBase85Encode.pdfname,
+    encode=lru_cache(maxsize=32)(pdfdoc.PDFBase85Encode.encode),
+)
+"""The library's filter of that name; what many files hold is spelt once."""
 
 
 def _write_pages(book: _Book, pages: Sequence[Page]) -> None:
@@ -317,37 +345,43 @@ def _image(book: _Book, image: Image) -> None:
 
 
 def _replay(book: _Book, replay: Replay) -> None:
-    left, bottom = replay.drawing.box[:2]
     book.say(["q 1 J 1 j"])
     if replay.clip:
         x, y, right, top = replay.clip
         book.say([f"{spot((x, y))} {points(right - x)} {points(top - y)} re W n"])
     if replay.once and book.slots is not None:
-        name, _ = book.drawings.setdefault(
-            id(replay.drawing), (f"drawing-{len(book.drawings) + 1}", replay.drawing)
-        )
-        scale = number(replay.scale)
-        book.say([f"{scale} 0 0 {scale} {spot((replay.x, replay.y))} cm"])
-        _show(book, name)
+        name = f"drawing-{len(book.drawings) + 1}"
+        held = book.drawings.setdefault(id(replay.drawing), _Held(name, replay.drawing))
+        held.scale = max(held.scale, replay.scale)
+        book.say([f"{_turned(replay)} {spot((replay.x, replay.y))} cm"])
+        _show(book, held.name)
     else:
-        _draw(book, replay.drawing, (left, bottom), replay.scale, (replay.x, replay.y))
+        _draw(book, replay, replay.scale)
     book.say(["Q"])
 
 
-def _draw(book: _Book, drawing: Drawing, corner: Point, scale: float, to: Point) -> None:
-    """Say a drawing's items with its corner brought to a point."""
+def _turned(replay: Replay) -> str:
+    across, up = cos(radians(replay.angle)), sin(radians(replay.angle))
+    return " ".join(number(replay.scale * each) for each in (across, up, -up, across))
+
+
+def _draw(book: _Book, replay: Replay, fine: float) -> None:
+    """Say a drawing's items where they are shown, curves as for a scale of ``fine``."""
+    drawing, scale = replay.drawing, replay.scale
+    left, bottom = drawing.box[:2]
+    written = spot if replay.still else book.drawn_spot
 
     def at(point: Point) -> Point:
-        return to[0] + (point[0] - corner[0]) * scale, to[1] + (point[1] - corner[1]) * scale
+        return replay.x + (point[0] - left) * scale, replay.y + (point[1] - bottom) * scale
 
     def place(point: Point) -> str:
-        return book.drawn_spot(at(point))
+        return written(at(point))
 
     for each in (part for item in drawing.items for part in expanded(item)):
         if isinstance(each, Label):
-            _text(book, _label(each, at, scale), book.drawn_spot)
+            _text(book, _label(each, at, scale), written)
         else:
-            book.say(stroke_path(each, scale, place))
+            book.say(stroke_path(each, fine, place))
 
 
 def _show(book: _Book, name: str) -> None:

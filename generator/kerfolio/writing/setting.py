@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
+from kerfolio.basis.figured import Figured, together, words_of
 from kerfolio.writing.page import Run
 from kerfolio.writing.typeface import Style, width_of
 
@@ -39,14 +40,19 @@ def width(runs: Iterable[Run]) -> float:
 def lines(runs: Sequence[Run], measure: float) -> tuple[tuple[Run, ...], ...]:
     """Break runs into lines of at most ``measure`` mm, ragged, as even as the words allow.
 
-    A word longer than the measure (an address) is broken between letters.
+    A word longer than the measure (an address) is broken between letters. Figures stay figures.
     """
-    return _lines(tuple(runs), measure)
+    figures = any(isinstance(run.text, Figured) for run in runs)  # texts with others are as equal
+    return (_broken if figures else _lines)(tuple(runs), measure)
 
 
 @lru_cache(maxsize=1024)
 def _lines(runs: tuple[Run, ...], measure: float) -> tuple[tuple[Run, ...], ...]:
     """The same words stand on every template's first page: they are broken once."""
+    return _broken(runs, measure)
+
+
+def _broken(runs: Sequence[Run], measure: float) -> tuple[tuple[Run, ...], ...]:
     words = [part for word in _words(runs) for part in _fitting(word, measure)]
     return tuple(_joined(words[a:b]) for a, b in _even(words, measure))
 
@@ -66,20 +72,29 @@ def on_one_line(title: str, rest: str, style: Style, measure: float) -> str:
     It keeps a quarter of the measure.
     """
     room = max(measure - width_of(rest, style), measure / 4)
-    return shortened(f"{shortened(title, style, room)}{rest}", style, measure)
+    return shortened(together(shortened(title, style, room), rest), style, measure)
 
 
 def _words(runs: Sequence[Run]) -> list[_Word]:
     words: list[_Word] = []
     open_runs: list[Run] = []
     for run in runs:
-        for atom in _ATOM.findall(_UNIT.sub(_GLUED, run.text)):
+        for atom in _atoms(run.text):
             if not atom.isspace():
                 open_runs.append(replace(run, text=atom))
             elif open_runs:
                 words.append(_word(open_runs, replace(run, text=" ")))
                 open_runs = []
     return [*words, _word(open_runs, None)] if open_runs else words
+
+
+def _atoms(text: str) -> Iterator[str]:
+    """Yield words, and the blanks between them."""
+    if not isinstance(text, Figured):
+        yield from _ATOM.findall(_UNIT.sub(_GLUED, text))
+        return
+    for index, word in enumerate(words_of(text)):
+        yield from (" ", word) if index else (word,)
 
 
 def _word(runs: Sequence[Run], blank: Run | None) -> _Word:
@@ -149,7 +164,7 @@ def _joined(words: Sequence[_Word]) -> tuple[Run, ...]:
     joined: list[Run] = []
     for run in (*atoms, *words[-1].runs):
         if joined and (joined[-1].style, joined[-1].link) == (run.style, run.link):
-            joined[-1] = replace(run, text=joined[-1].text + run.text)
+            joined[-1] = replace(run, text=together(joined[-1].text, run.text))
         else:
             joined.append(run)
     return tuple(joined)

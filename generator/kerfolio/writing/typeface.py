@@ -14,6 +14,8 @@ from typing import Any
 
 from fontTools.ttLib import TTFont
 
+from kerfolio.basis.figured import Figure, Figured
+from kerfolio.basis.style import told_as
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.geometry.letters import as_printed, sans_file
 
@@ -178,6 +180,18 @@ def _thousandths(face: Face, text: str) -> float:
 
 
 def width_of(text: str, style: Style) -> float:
-    """Return the width of a text in mm."""
+    """Return the width of a text in mm.
+
+    Its figures are not kerned and all digits are as wide: what is told anew in as many is too.
+    """
+    if isinstance(text, Figured):
+        return math.fsum(_part_width(each, style) for each in text.parts)
     letters = sum(len(part) for _, part in in_faces(style.face, text))
     return (_thousandths(style.face, text) + style.tracking * letters) / 1000 * style.em
+
+
+def _part_width(part: str | Figure, style: Style) -> float:
+    if isinstance(part, str):
+        return width_of(part, style)
+    told = told_as(part.value, part.style)
+    return math.fsum(width_of(each, style) for each in told)
