@@ -56,3 +56,10 @@ def test_a_reversed_contour_visits_the_same_arcs_backwards() -> None:
 def test_an_open_path_reversed_begins_at_its_end() -> None:
     path = Contour(((0, 0, 0.5), (10, 0, 0.0), (20, 5, 0.0)), closed=False)
     assert reversed_contour(path).vertices == ((20, 5, 0.0), (10, 0, -0.5), (0, 0, 0.0))
+
+
+@pytest.mark.parametrize(("degrees", "parts"), [(10, 1), (90, 1), (91, 2), (180, 2), (270, 3)])
+def test_noise_makes_no_further_part_of_an_arc(degrees: float, parts: int) -> None:
+    for noise in (-1e-9, 0, 1e-9):
+        bulge = bulge_of(math.radians(degrees)) + noise
+        assert arc_of((500, 100), (501.2, 100), bulge).quarters == parts

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
+from kerfolio.basis.tolerance import NOISE
 from kerfolio.geometry.contour import Contour, Point, Vertex
 
 
@@ -18,6 +19,11 @@ class Arc:
     radius: float
     start: float
     sweep: float
+
+    @property
+    def quarters(self) -> int:
+        """How many parts of at most a quarter turn it has; noise makes no third of a half turn."""
+        return max(1, math.ceil(abs(self.sweep) / (math.pi / 2) - NOISE))
 
     def point(self, angle: float) -> Point:
         """Return the point of the circle at an angle in radians."""

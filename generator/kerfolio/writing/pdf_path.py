@@ -55,7 +55,7 @@ def quarter_error(sweep: float) -> float:
 
 
 def _pieces(arc: Arc, scale: float) -> int:
-    count = max(1, math.ceil(abs(arc.sweep) / (math.pi / 2) - 1e-9))
+    count = arc.quarters
     while arc.radius * scale * quarter_error(arc.sweep / count) > CURVE_ERROR:
         count += 1
     return count

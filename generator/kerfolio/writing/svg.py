@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import ceil, pi
 from xml.sax.saxutils import escape, quoteattr
 
 from kerfolio.basis.digits import digits
@@ -21,7 +20,6 @@ from kerfolio.writing.glyphs import glyph_path
 from kerfolio.writing.palette import PALETTE, Palette
 
 _FONTS = "'Source Sans Pro','Source Sans 3',sans-serif"
-_WIDEST_ARC = pi / 2
 _UNFIT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff\ud800-\udfff]")
 """Characters that XML 1.0 cannot hold."""
 
@@ -174,7 +172,7 @@ def _arcs(arc: Arc, end: Point, look: _Look) -> Iterator[str]:
     A half turn written with rounded ends and radius would leave its centre uncertain by the
     square root of the rounding; a quarter turn keeps it within the rounding.
     """
-    parts = max(1, ceil(abs(arc.sweep) / _WIDEST_ARC - 1e-9))
+    parts = arc.quarters
     radius, turn = look.number(arc.radius), "0" if arc.sweep > 0 else "1"
     for part in range(1, parts + 1):
         point = end if part == parts else arc.point(arc.start + arc.sweep * part / parts)
