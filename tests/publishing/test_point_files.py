@@ -99,6 +99,7 @@ def test_what_is_written_says_what_it_is_for_and_is_known_again(tmp_path: Path) 
     assert found.label == "17.63mm-fit-0.08mm-no-cutter"
     assert sorted(files_of(found.out)) == sorted(found.written)
     assert [name for name in found.written if not is_of_point(name, EVERY_FORMAT)] == []
+    assert "templates/17.63mm-fit-0.08mm-roll.pdf" in found.written  # no cutter cuts a template
     told = json.loads((found.out / "files.json").read_bytes())
     assert told == {
         "format": "kerfolio-files/1",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 
 from kerfolio.basis.style import Numbers
@@ -15,7 +15,8 @@ from kerfolio.edition.names import ROLL, papers_of, template_name
 from kerfolio.model.workshop import Identity
 from kerfolio.paper.seams import TiledOn, tiled_on
 from kerfolio.paper.template import template_pdf
-from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.settled import SettledPlan, SettledSheet
+from kerfolio.settling.variant_name import label_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,10 +30,11 @@ class TemplateFile:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Templates:
     """What is chosen once for the templates of a plan; ``ways`` are those its tiles lie in, by
-    paper, None on a roll.
+    paper, None on a roll. ``own`` are the plan's sheets as it is drawn.
     """
 
     identity: Identity
+    own: tuple[SettledSheet, ...]
     first: str
     choices: Mapping[str, TemplateChoice]
     ways: Mapping[str, TiledOn | None]
@@ -45,7 +47,11 @@ class Templates:
         corners = [templates(each, choices, first) for each in edition.corners]
         ways = {name: tiled_on(corners, paper) for name, paper in papers_of(edition).items()}
         return cls(
-            identity=edition.identity, first=first, choices=choices, ways={**ways, ROLL: None}
+            identity=edition.identity,
+            own=edition.corners[0].sheets,
+            first=first,
+            choices=choices,
+            ways={**ways, ROLL: None},
         )
 
     def drawn(self, settled: SettledPlan) -> dict[str, Drawing]:
@@ -53,10 +59,11 @@ class Templates:
         return templates(settled, self.choices, self.first)
 
     def at(self, settled: SettledPlan) -> Iterator[TemplateFile]:
-        """Yield the files of the plan at one point."""
-        drawings = self.drawn(settled)
+        """Yield the files of the plan at one point, not named by its cutters, which cut none."""
+        drawings, uncut = self.drawn(settled), replace(settled.variant, cutter=())
+        label = label_of(uncut, settled.plan.units, self.own)
         for name, way in self.ways.items():
             yield TemplateFile(
-                name=template_name(settled.variant.label, name),
+                name=template_name(label, name),
                 write=partial(template_pdf, settled, drawings, way, self.identity),
             )

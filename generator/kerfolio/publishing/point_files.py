@@ -13,12 +13,13 @@ from kerfolio.disk.hand_over import hand_over
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import FILES, is_of_point, papers_of
 from kerfolio.fitted.fill import PointError
+from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.asked import Asked
 from kerfolio.publishing.cut_files import Named, art_files, part_files, sheet_files
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut, Say, silent
 from kerfolio.publishing.examine_at import examine_at
-from kerfolio.publishing.fitted_files import Settling, filled_at, fitted_files
+from kerfolio.publishing.fitted_files import Settling, filled_at, fitted_files, with_templates
 from kerfolio.publishing.own_folder import Writer, folder_faults
 from kerfolio.publishing.sheet_papers import sheet_papers
 from kerfolio.publishing.template_files import template_files
@@ -73,8 +74,10 @@ def make_files(request: FilesRequest, say: Say = silent) -> FilesMade:
     edition = edition_of(found.workshop, found.laid_out)
     there = edition.settled.variant
     say(f"drawing the files for {there.label}")
-    cut = _cut_files(edition, published)
-    files, out = {**cut, **dict(_other_files(edition))}, _out(request, there)
+    templates, out = Templates.of(edition), _out(request, there)
+    files = dict(_cut_files(edition, published, templates))
+    files |= template_files(edition, templates, known=files.keys())
+    files |= _other_files(edition)
     hand_over(out, files, carries=False, whole="The last files are untouched.")
     return FilesMade(findings=found.findings, written=tuple(files), label=there.label, out=out)
 
@@ -84,10 +87,11 @@ def _out(request: FilesRequest, there: FitVariant | None) -> Path:
     return request.out or request.folder / "files" / f"{request.plan}{label}"
 
 
-def _cut_files(edition: Edition, published: LaidOut) -> Mapping[str, bytes]:
-    """Return the cut files of sheets and parts: those that the published page fills in too.
+def _cut_files(edition: Edition, published: LaidOut, templates: Templates) -> Mapping[str, bytes]:
+    """Return the cut files of sheets and parts, with the templates where the page has them.
 
-    Where it does not reach, or other sheets are needed, they are drawn.
+    They are what the published page fills in, too. Where it does not reach, or other sheets are
+    needed, cut files are drawn.
     """
     settled, formats, first = edition.settled, edition.formats, edition.first
     drawn = published.proof.drawn
@@ -95,6 +99,7 @@ def _cut_files(edition: Edition, published: LaidOut) -> Mapping[str, bytes]:
         settling = Settling(drawn, published.proof.corners)
         fitted = fitted_files(settling, published.layout, formats, first)
         if fitted is not None:
+            fitted = with_templates(fitted, settling, templates)
             with suppress(PointError):
                 return filled_at(fitted, settled.variant)
     parts = part_files(settled, formats, first)
@@ -104,7 +109,6 @@ def _cut_files(edition: Edition, published: LaidOut) -> Mapping[str, bytes]:
 def _other_files(edition: Edition) -> Iterator[Named]:
     settled = edition.settled
     yield from art_files(settled, edition.formats, edition.first)
-    yield from template_files(edition)
     for name, paper in papers_of(edition).items():
         yield from sheet_papers(edition, name, paper)
     yield FILES, files_json(settled)
