@@ -13,8 +13,15 @@ from kerfolio.fitted.fill import fill
 from kerfolio.fitted.form import Fitted, Number, Point
 from kerfolio.fitted.recorder import Draft, Recorded
 from kerfolio.layouts.layout import Layout, Placement, SheetLayout
+from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.cut_files import Formats
-from kerfolio.publishing.fitted_files import Settling, drafts, fitted_files, variant_at
+from kerfolio.publishing.fitted_files import (
+    Settling,
+    drafts,
+    fitted_files,
+    template_drafts,
+    variant_at,
+)
 from kerfolio.settling.making import set_of
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import SettledPlan
@@ -67,12 +74,14 @@ class Fitting:
     formats: Formats
     first: str
     fitted: Fitted
+    templates: Templates | None = None
 
     def drawn_at(self, at: Point) -> tuple[Draft, ...]:
         """Settle and draw the plan afresh at a point."""
         settled = Settling(self.drawn).at(variant_at(self.drawn, at))
         assert settled is not None
-        return tuple(drafts(settled, self.layout, self.formats, self.first))
+        files = drafts(settled, self.layout, self.formats, self.first)
+        return (*files, *(template_drafts(settled, self.templates) if self.templates else ()))
 
 
 def side_by_side(settled: SettledPlan) -> Layout:

@@ -1,4 +1,8 @@
-"""Fitted files of whole plans: filled in anywhere, they are what is settled and drawn there."""
+"""Fitted files of whole plans: filled in anywhere, they are what is settled and drawn there.
+
+The clearance of joints is measured in the DXF, as ezdxf reads it, for sheets that no file was drawn
+for.
+"""
 
 from __future__ import annotations
 
@@ -7,12 +11,14 @@ from dataclasses import replace
 import pytest
 
 from kerfolio.fitted.fill import PointError, fill
-from kerfolio.fitted.form import Fitted, Slot
+from kerfolio.fitted.form import Fitted, Point, Slot
 from kerfolio.fitted.reading import read_fitted
 from kerfolio.fitted.writing import fitted_json
+from kerfolio.publishing.fitted_files import Settling, variant_at
 from kerfolio.writing.read_svg import read_svg
 from tests.plans import RACK
-from tests.publishing.fitted_plans import PLANS, compared, fitting, points_of
+from tests.publishing.clearances import plays
+from tests.publishing.fitted_plans import PLANS, Fitting, compared, fitting, points_of
 
 
 @pytest.mark.parametrize("name", PLANS)
@@ -27,16 +33,57 @@ def test_what_is_filled_in_is_what_is_drawn_there(name: str) -> None:
 
 def test_the_comparison_sees_a_spoiled_slope() -> None:
     case = fitting(PLANS["two sheets"])
-    file = case.fitted.files[0]
-    cell = file.cells[0]
-    place = next(i for i, p in enumerate(cell.text) if isinstance(p, Slot) and any(p.slopes))
-    slot = cell.text[place]
-    assert isinstance(slot, Slot)
-    steep = replace(slot, slopes=tuple(each and each + 0.001 for each in slot.slopes))
-    text = (*cell.text[:place], steep, *cell.text[place + 1 :])
-    spoiled = replace(file, cells=(replace(cell, text=text), *file.cells[1:]))
-    wrong = replace(case, fitted=replace(case.fitted, files=(spoiled, *case.fitted.files[1:])))
+    text = case.fitted.files[0].cells[0].text
+    at = next(i for i, p in enumerate(text) if isinstance(p, Slot) and any(p.slopes))
+    wrong = replace(case, fitted=spoiled(case.fitted, 0, at))
     assert len(compared(wrong, {"thickness.ply": 17.63}).wrong) == 1
+
+
+def spoiled(fitted: Fitted, place: int, at: int) -> Fitted:
+    """Return fitted files with 0.001 more for each mm of the first number in a slot of a file."""
+    file = fitted.files[place]
+    cell, slot = file.cells[0], file.cells[0].text[at]
+    assert isinstance(slot, Slot)
+    steep = replace(slot, slopes=(slot.slopes[0] + 0.001, *slot.slopes[1:]))
+    text = (*cell.text[:at], steep, *cell.text[at + 1 :])
+    other = replace(file, cells=(replace(cell, text=text), *file.cells[1:]))
+    return replace(fitted, files=(*fitted.files[:place], other, *fitted.files[place + 1 :]))
+
+
+def off_in_dxf(case: Fitting, at: Point, *fitted: Fitted) -> list[set[str]]:
+    """Return the joints of fitted files whose clearance is not twice the fit, to 0.0005 mm.
+
+    Walls and thickness are written to 0.0001 mm.
+    """
+    settled = Settling(case.drawn).at(variant_at(case.drawn, at))
+    assert settled is not None
+    meant = {each.name: 2 * at.get(f"fit.{each.name}", each.fit) for each in settled.sheets}
+    found = [list(plays(settled, dict(fill(each, at)))) for each in fitted]
+    assert all(found)
+    return [{p.what for p in each if not abs(p.mm - meant[p.takes]) < 0.0005} for each in found]
+
+
+@pytest.mark.parametrize("name", PLANS)
+def test_the_clearance_in_the_dxf_is_the_stated_one_at_both_ends_and_between(name: str) -> None:
+    case = fitting(PLANS[name])
+    numbers = [each for each in case.fitted.numbers if not each.name.startswith("cutter.")]
+    for share in (0.0, 0.37, 0.5, 0.81, 1.0):
+        at = {n.name: n.exact(n.least + share * (n.most - n.least)) for n in numbers}
+        assert off_in_dxf(case, at, case.fitted) == [set()], at
+
+
+def test_a_spoiled_slope_of_any_wall_is_measured_in_the_dxf() -> None:
+    """Both walls and both ends of a slot and both walls of a notch have two ends each."""
+    case = fitting(PLANS["one sheet"])
+    names = [name for name, _ in fill(case.fitted, {})]
+    place = names.index("cut/17.8mm/parts/side-17.8mm.dxf")
+    text = case.fitted.files[place].cells[0].text
+    sloped = [at for at, each in enumerate(text) if isinstance(each, Slot) and any(each.slopes)]
+    wrong = [spoiled(case.fitted, place, at) for at in sloped]
+    found = off_in_dxf(case, {"thickness.ply": 18.2}, *wrong)
+    assert len([each for each in found if "side.foot" in each]) == 4
+    assert len([each for each in found if "side.rail-slot" in each]) == 4
+    assert len([each for each in found if "rail.left-tab along side.rail-slot" in each]) == 4
 
 
 def fitted_of(name: str) -> Fitted:
