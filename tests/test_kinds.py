@@ -150,8 +150,6 @@ OTHER_MEANINGS = {
     ("drawing/vocabulary.py", "engrave"),
     ("drawing/vocabulary.py", "pocket"),
     ("drawing/vocabulary.py", "hole"),
-    # The piece that is tried in a coupon's slots.
-    ("drawing/coupon_view.py", "tab"),
     # The length of what goes into a drawn slot, in a reason.
     ("settling/fitted.py", "tab"),
     # What is drilled, counted for a setup sheet.

@@ -10,7 +10,6 @@ from hypothesis import strategies as st
 
 from kerfolio.basis.thickness import (
     caliper_inches,
-    engraved_number,
     precise_in,
     read_off,
     sold_in,
@@ -62,12 +61,6 @@ def test_every_64th_of_an_inch_is_known_again_as_a_calliper_shows_it(count: int)
 def test_eleven_sixteenths_are_0688() -> None:
     """11/16 = 0.6875, a half that goes up; from 17.46 mm alone it was 0.687."""
     assert caliper_inches(17.46) == "0.688 in"
-
-
-def test_what_is_engraved_is_short() -> None:
-    assert engraved_number(17.8, "mm") == "17.8"
-    assert engraved_number(0.705 * 25.4, "in") == ".705"
-    assert engraved_number(1.005 * 25.4, "in") == "1.005"
 
 
 def test_a_width_is_a_fraction_only_where_it_is_one() -> None:

@@ -13,9 +13,9 @@ from kerfolio.layouts.layout import Placement, SheetLayout
 from kerfolio.model.feature_kind import HOLE, POCKET, SLOT
 from kerfolio.model.plan import Plan, Release
 from kerfolio.model.stock import CutterStock, SheetStock, Stock
+from kerfolio.settling.coupon import coupon as made_coupon
 from kerfolio.settling.settled import (
     Coupon,
-    CouponSlot,
     Cut,
     FitVariant,
     Operation,
@@ -224,27 +224,8 @@ def button() -> SettledPart:
 
 
 def coupon() -> Coupon:
-    """Return a plate of five slots and its tab."""
-    slots, openings = [], []
-    for number in range(1, 6):
-        thickness = 17.4 + 0.2 * number
-        slots.append(CouponSlot(number=number, thickness=thickness, width=thickness + 2 * FIT))
-        openings.append(slot((15 + 40.0 * number, 60), (0, 1), 60, thickness + 2 * FIT))
-    features = tuple(
-        SettledFeature(
-            name=f"slot-{each.number}",
-            kind=SLOT,
-            at=(15 + 40.0 * each.number, 60),
-            direction=(0, 1),
-            width=Sized(each.width),
-            length=Sized(60),
-            takes="ply",
-        )
-        for each in slots
-    )
-    plate = part_of("plate", "P", region(rectangle(0, 0, 270, 120), openings), features=features)
-    tab = part_of("tab", "T", region(rectangle(0, 0, 60, 90)))
-    return Coupon(sheet="ply", plate=plate, tab=tab, slots=tuple(slots))
+    """Return a coupon of the sheet, for tabs of 60 mm and halvings of 40 mm."""
+    return made_coupon(SHEET, "mm", 60.0, 40.0)
 
 
 def bench() -> SettledPlan:

@@ -10,16 +10,17 @@ import re
 from collections import Counter
 from collections.abc import Callable
 from dataclasses import replace
-from itertools import combinations
 
 import ezdxf
 import pytest
+import shapely
 
 from kerfolio.drawing.cut_sheet import cut_coupon, cut_part, cut_sheet
 from kerfolio.drawing.layer import layer_for
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Drawing, Label, Stroke
 from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.flatten import points
 from kerfolio.geometry.measure import area, bounds, length
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.settling.settled import Operation
@@ -225,7 +226,7 @@ def test_the_note_names_plan_release_thickness_and_units(name: str) -> None:
 
 def test_a_coupon_is_for_every_thickness_and_names_none_as_its_own() -> None:
     notes = svg_notes(svg_bytes(FILES["coupon"]))
-    assert "Slots for ply of 17.6 to 18.4 mm" in notes
+    assert "Steps for ply of 17.5 to 18.1 mm" in notes
     assert FILES["coupon"].thickness is None
 
 
@@ -245,13 +246,14 @@ def test_a_part_below_its_own_origin_keeps_its_coordinates() -> None:
 def test_coupon_plate_and_tab_lie_apart() -> None:
     outlines = read_dxf(dxf_bytes(FILES["coupon"])).layers["outline_through"]
     assert len(outlines) == 2
-    for one, other in combinations([bounds(each) for each in outlines], 2):
-        assert other.x0 - one.x1 == pytest.approx(PLAN.sheet("ply").gap)
+    plate, tab = (shapely.Polygon(points(each, 0.01)) for each in outlines)
+    assert plate.distance(tab) == pytest.approx(PLAN.sheet("ply").gap)
 
 
 def test_slots_of_the_coupon_grow_by_the_ladder() -> None:
     slots = read_dxf(dxf_bytes(FILES["coupon"])).layers["opening_through"]
-    # relieved corners stand out 3 mm x (sqrt 2 - 1) / sqrt 2 on each side of the slot's own width
-    overhang = 2 * (3 - 3 / 2**0.5)
-    widths = sorted(bounds(each).width - overhang for each in slots)
+    stepped = [each for each in slots if not any(bulge for *_, bulge in each.vertices)]
+    rising = max(stepped, key=lambda each: bounds(each).height)
+    walls = sorted({x for x, _, _ in rising.vertices})
+    widths = [x - walls[0] for x in walls[1:]]
     assert widths == pytest.approx([each.width for each in PLAN.coupons[0].slots], abs=1e-4)

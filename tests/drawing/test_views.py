@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 
@@ -12,7 +13,7 @@ from kerfolio.drawing.layout_view import layout_view
 from kerfolio.drawing.lettering import label_box
 from kerfolio.drawing.part_view import part_view
 from kerfolio.drawing.seat import Seat
-from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Label, Stroke
+from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Ink, Label, Stroke
 from kerfolio.geometry.boolean import contains
 from kerfolio.geometry.canonical import region
 from kerfolio.geometry.contour import Contour
@@ -193,14 +194,20 @@ def test_a_coupon_calls_out_every_slot(room: tuple[float, float], first: str) ->
     assert drawing.height <= room[1]
     assert overlapping(drawing) == []
     assert crossed(drawing) == []
-    labels = {label.text: label for label in labels_of(drawing)}
-    # 17.6 mm / 25.4 = 0.693 in
-    said = {"mm": ["17.6 mm", "18 mm", "18.4 mm"], "in": ["0.693 in", "0.709 in", "0.724 in"]}
-    for number, text in zip("135", said[first], strict=True):
-        assert labels[number].at[0] == pytest.approx(labels[text].at[0])
-    holes: list[Contour] = sorted(faces(drawing)[0].holes, key=lambda each: bounds(each).x0)
-    for number, hole in enumerate(holes, 1):
-        assert labels[str(number)].at[0] == pytest.approx(bounds(hole).centre[0])
+    told = [label.text for label in labels_of(drawing)]
+    assert told == ["1", "1", "5", "5", "7", "7", "in x", "in y", *"1155", "in x", "in y"]
+    # 17.5 mm / 25.4 = 0.689 in
+    said = {"mm": "17.7 mm wide, is for 17.5 mm", "in": "0.697 in wide, is for 0.689 in"}
+    assert f"step 1, {said[first]} sheets" in drawing.description
+
+
+def test_a_number_of_a_coupon_stands_beside_its_step() -> None:
+    drawing = coupon_view(PLAN, PLAN.coupons[0], (400.0, 400.0))
+    left = [each for each in labels_of(drawing) if each.anchor is Anchor.END]
+    steps = [PLAN.coupons[0].slots[number - 1] for number in (1, 5, 7)]
+    apart = [b.at[1] - a.at[1] for a, b in pairwise(left)]
+    meant = [b.spots[0][1] - a.spots[0][1] for a, b in pairwise(steps)]
+    assert apart == pytest.approx(meant)
 
 
 def test_every_picture_speaks_for_itself() -> None:
@@ -211,7 +218,7 @@ def test_every_picture_speaks_for_itself() -> None:
         " Grain along y."
     )
     assert "D3" in layout_view(PLAN, LAYOUT).description
-    assert "slot 1, 17.8 mm wide, is for 17.6 mm sheets" in (
+    assert "step 1, 17.7 mm wide, is for 17.5 mm sheets" in (
         coupon_view(PLAN, PLAN.coupons[0]).description
     )
 

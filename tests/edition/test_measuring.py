@@ -65,8 +65,6 @@ def test_files_that_are_made_are_told_of_only_where_they_are() -> None:
     assert ready.take.endswith("where there is none of just that thickness, take the next thicker.")
     assert made.take.endswith("just that thickness, files are made for what you measured.")
     assert (ready.makes == "", made.makes != "") == (True, True)
-    assert ready.coupon.endswith("the thickness it stands for, and the set to take.")
-    assert made.coupon.endswith("made for a thickness you get by typing it, and no other.")
 
 
 def test_one_set_alone_is_told_as_what_it_is() -> None:

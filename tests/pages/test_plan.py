@@ -80,10 +80,13 @@ def test_an_open_plan_is_downloaded_here() -> None:
 
 def test_the_coupon_names_the_folder_of_each_slot() -> None:
     text = chapter(page_of(STOOL), "coupon")
-    assert "1 17.6 mm (0.693 in) cut/17.6mm" in text
-    assert "2 17.8 mm (0.701 in) cut/17.8mm" in text
-    assert "3 18 mm (0.709 in) cut/18.0mm" in text
-    assert "4 18.2 mm (0.717 in) none: thicker than the plan is published for" in text
+    assert "3 17.8 mm (0.701 in) 17.6 mm (0.693 in) cut/17.6mm" in text
+    assert "4 18 mm (0.709 in) 17.8 mm (0.701 in) cut/17.8mm" in text
+    assert "5 18.2 mm (0.717 in) 18 mm (0.709 in) cut/18.0mm" in text
+    assert (
+        "6 18.4 mm (0.724 in) 18.2 mm (0.717 in) none: thicker than the plan is published for"
+        in text
+    )
 
 
 def test_slots_thinner_than_all_folders_and_between_two_say_so() -> None:
@@ -91,7 +94,9 @@ def test_slots_thinner_than_all_folders_and_between_two_say_so() -> None:
     two = replace(STOOL, variants=STOOL.variants[1:], settled=replace(STOOL.settled, sheets=sheets))
     assert "none: thinner than the plan is published for" in chapter(page_of(two), "coupon")
     gap = replace(STOOL, variants=(STOOL.variants[0], STOOL.variants[2]))
-    assert "2 17.8 mm (0.701 in) cut/18.0mm the next thicker" in chapter(page_of(gap), "coupon")
+    assert "4 18 mm (0.709 in) 17.8 mm (0.701 in) cut/18.0mm the next thicker" in chapter(
+        page_of(gap), "coupon"
+    )
 
 
 def test_parts_have_marks_and_sizes_in_both_units() -> None:

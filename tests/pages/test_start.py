@@ -30,7 +30,7 @@ def test_it_says_which_file_whom_it_serves_and_what_thickness() -> None:
     for reader in ("CNC router", "a saw, a drill and paper", "table saw", "A shop cuts for me"):
         assert reader in ways
     assert "cut/17.8mm 17.8 mm (0.701 in)" in chapter(PAGE, "thickness")
-    assert "1 17.6 mm (0.693 in) cut/17.6mm" in chapter(PAGE, "coupon")
+    assert "3 17.8 mm (0.701 in) 17.6 mm (0.693 in) cut/17.6mm" in chapter(PAGE, "coupon")
 
 
 def test_every_layer_of_the_cut_files_is_explained() -> None:

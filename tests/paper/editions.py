@@ -17,9 +17,8 @@ from kerfolio.layouts.layout import Layout, Placement, SheetLayout
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import CutterStock, PaperStock, SheetStock, Stock
 from kerfolio.model.workshop import Identity
+from kerfolio.settling.coupon import coupon
 from kerfolio.settling.settled import (
-    Coupon,
-    CouponSlot,
     Cut,
     FitVariant,
     Operation,
@@ -125,23 +124,6 @@ def parts_at(thickness: float) -> tuple[SettledPart, ...]:
     )
 
 
-def _coupon(thickness: float) -> Coupon:
-    slots = tuple(
-        CouponSlot(number=n, thickness=17.4 + 0.2 * n, width=17.6 + 0.2 * n) for n in range(1, 5)
-    )
-    plate = region(
-        rectangle(0, 0, 200, 80),
-        tuple(rectangle(20 + 45 * k, 20, 20 + 45 * k + s.width, 60) for k, s in enumerate(slots)),
-    )
-    tab = region(rectangle(0, 0, 60, 90))
-    return Coupon(
-        sheet="ply",
-        plate=replace(part("fit-coupon", "FC", (), plate), thickness=thickness),
-        tab=replace(part("fit-tab", "FT", (), tab), thickness=thickness),
-        slots=slots,
-    )
-
-
 def _sheet(thickness: float) -> SettledSheet:
     return SettledSheet(
         name="ply",
@@ -166,7 +148,7 @@ def settled_at(plan: Plan, thickness: float) -> SettledPlan:
         sizes=(),
         sheets=(_sheet(thickness),),
         parts=parts_at(thickness),
-        coupons=(_coupon(thickness),),
+        coupons=(coupon(replace(_sheet(17.8), step=0.2)),),
     )
 
 

@@ -131,8 +131,8 @@ def test_all_cautions_are_there_the_plan_s_own_first() -> None:
 
 def test_the_coupon_leads_to_the_folder() -> None:
     found = words(printed(A4))
-    assert "1 17.8 17.6 mm (0.693 in) cut/17.6mm 2 18 17.8 mm (0.701 in) cut/17.8mm" in found
-    assert "4 18.4 18.2 mm (0.717 in) none: thicker than the plan is published for" in found
+    assert "3 17.8 17.6 mm (0.693 in) cut/17.6mm 4 18 17.8 mm (0.701 in) cut/17.8mm" in found
+    assert "6 18.4 18.2 mm (0.717 in) none: thicker than the plan is published for" in found
     assert "eight points 50 mm (2 in) in from the edges" in found  # EN 324-1
 
 

@@ -70,7 +70,7 @@ def _files(written: Written) -> Iterator[_File]:
     for coupon in edition.settled.coupons:
         yield _File(
             named=partial(coupon_name, coupon.sheet),
-            meant=coupon_meant(edition.settled, coupon),
+            meant=coupon_meant(coupon),
             note=coupon_note(edition.settled, coupon, edition.first),
         )
     for art in arts_of(edition.settled):

@@ -60,14 +60,14 @@ def art_meant(art: Art) -> tuple[Meant, ...]:
     return _checked(_cuts((cut,), art.name, (-x, -y)))
 
 
-def coupon_meant(settled: SettledPlan, coupon: Coupon) -> tuple[Meant, ...]:
-    """Return what a fit coupon's cut file must hold: the plate at 0,0, the tab to its right."""
+def coupon_meant(coupon: Coupon) -> tuple[Meant, ...]:
+    """Return what a fit coupon's cut file must hold: the plate at 0,0, the tab beside it."""
     plate, tab = bounds(coupon.plate.routed), bounds(coupon.tab.routed)
-    beside = plate.x1 - plate.x0 + settled.sheet(coupon.sheet).gap
+    x, y = coupon.beside
     return _checked(
         (
             *_cuts(coupon.plate.cuts, "the plate", (-plate.x0, -plate.y0)),
-            *_cuts(coupon.tab.cuts, "the tab", (beside - tab.x0, -tab.y0)),
+            *_cuts(coupon.tab.cuts, "the tab", (x - tab.x0, y - tab.y0)),
         )
     )
 

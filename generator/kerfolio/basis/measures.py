@@ -9,7 +9,6 @@ from kerfolio.basis.cutting_lengths import (
     chip_in,
     chip_range_in,
     chosen_in,
-    depth_in,
     feed_in,
     fit_in,
 )
@@ -48,11 +47,6 @@ def clearance(mm: float) -> Measure:
 def chosen(name: str, mm: float) -> Measure:
     """Return a fit or a cutter that was chosen as ``chosen_in`` tells it: ``3.175 mm``."""
     return Measure((Quantity(name, mm, "mm"),), chosen_in)
-
-
-def depth(name: str, mm: float) -> Measure:
-    """Return a depth of cut as ``depth_in`` tells it: ``7.87 mm``, ``0.31 in``."""
-    return Measure((Quantity(name, mm, "mm"),), depth_in)
 
 
 def readings(least: tuple[str, float], most: tuple[str, float]) -> Measure:

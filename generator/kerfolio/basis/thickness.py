@@ -71,11 +71,6 @@ def reading_number(mm: float, unit: str) -> str:
     return calliper_number(mm) if unit == "in" else mm_number(mm, 2)
 
 
-def engraved_number(mm: float, unit: str) -> str:
-    """Return a thickness as it is engraved, short: ``17.8``, ``.705``."""
-    return fixed(mm / INCH, 3).removeprefix("0") if unit == "in" else fixed(mm, 1)
-
-
 def range_in(least: float, most: float, unit: str) -> str:
     """Return what a calliper reads at both ends, in a plan's unit: ``17.2 to 18.6 mm``."""
     if unit == "in":

@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from kerfolio.basis.figured import Figure, figured, replaced
+from kerfolio.basis.lengths import size_text
 from kerfolio.basis.style import Rule, Style
 from kerfolio.basis.thickness import range_in
 from kerfolio.basis.words import counted
 from kerfolio.layouts.layout import SheetLayout
+from kerfolio.settling.coupon import size_of
 from kerfolio.settling.settled import CENTRE, Coupon, SettledPart, SettledPlan, SettledSheet
 from kerfolio.settling.variant_name import label_of
 from kerfolio.shop.art import Art
@@ -69,8 +71,9 @@ def coupon_note(settled: SettledPlan, coupon: Coupon, first: str = "mm") -> Line
     """Return the lines on a fit coupon's cut file."""
     return (
         f"{settled.plan.title} {settled.plan.version}, fit coupon",
-        f"Slots for {coupon.sheet} of {_range(coupon, first)}",
-        "Cut this first. Use the files of the slot that fits the tab.",
+        f"Steps for {coupon.sheet} of {_range(coupon, first)}",
+        "Cut this first: it tells what your cutter really cuts.",
+        f"Takes a scrap of {size_text(size_of(coupon), first)}.",
         IN_MM,
     )
 

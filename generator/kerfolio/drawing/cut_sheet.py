@@ -104,12 +104,12 @@ def cut_art(settled: SettledPlan, art: Art, first: str = "mm") -> Drawing:
 
 
 def cut_coupon(settled: SettledPlan, coupon: Coupon, first: str = "mm") -> Drawing:
-    """Return the cuts of a fit coupon, full size in mm: the plate, and the tab to its right."""
-    sheet = settled.sheet(coupon.sheet)
+    """Return the cuts of a fit coupon, full size in mm: the plate, and the tab beside it."""
+    x, y = coupon.beside
     plate, tab = bounds(coupon.plate.routed.outer), bounds(coupon.tab.routed.outer)
     seated = [
         _Seated(coupon.plate.cuts, Seat(x=-plate.x0, y=-plate.y0)),
-        _Seated(coupon.tab.cuts, Seat(x=plate.width + sheet.gap - tab.x0, y=-tab.y0)),
+        _Seated(coupon.tab.cuts, Seat(x=x - tab.x0, y=y - tab.y0)),
     ]
     lines = coupon_note(settled, coupon, first)
     return _cut_file((), seated, lines, 8.0, _title(settled, f"fit coupon, {coupon.sheet}"), first)

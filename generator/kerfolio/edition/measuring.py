@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.basis.said import ByUnit, said
-from kerfolio.basis.thickness import sold_in
+from kerfolio.basis.thickness import reading_in, sold_in
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
+from kerfolio.settling.settled import Coupon
 
 _IN = ByUnit("50 mm (2 in)", "2 in (50 mm)")
 _MEASURE = said(
@@ -48,20 +49,41 @@ _ONE = (
     "Every slot of this plan is drawn for one thickness: {}. On a thicker sheet the joints will "
     "not go in, on a thinner one they will be loose."
 )
-_COUPON = (
-    "Cut the coupon from a corner of the very sheet you will build from, with the cutter and the "
-    "settings you will use, and try its tab in the slots. The right slot is the first that takes "
-    "the tab with the push of a hand, without a hammer and without play."
+_COUPON = said(
+    "The caliper tells how thick the sheet is, and with that which files to take. The coupon tells "
+    "the true cut: a cutter of {} may cut {}, and then every slot is wider and every tab narrower "
+    "than its line. Cut it from a corner of the very sheet, with the cutter and the settings you "
+    "will cut the plan with, and with nothing corrected.",
+    ByUnit("6 mm", "1/4 in"),
+    ByUnit("6.2 mm", "0.258 in"),
 )
-_DECIDES = (
-    " It decides, whatever the caliper said: the table tells the thickness it stands for, and the "
+_READ = (
+    "Each slot grows in steps, and so does each arm of the tab from its tip on. Count the slots’ "
+    "steps by the notches in the edge beside them, from the corner that is cut off; every fifth is "
+    "deeper. With a caliper measure step 1 of the slot and step 1 of the arm, both in x and in y. "
+    "By hand find the first step of each slot that takes the tab’s tongue with a push, and the "
+    "last step of each arm that goes into the long slot so."
 )
-_SET = "set to take."
-_FILES = "files to take. Those that are made for a thickness you get by typing it, and no other."
+_RULE = said(
+    "By how much the slots are wider than drawn and the arms narrower, on the average, the cutter "
+    "cuts too wide. Correct it once: tell your toolpath program that diameter, {} for {}, and cut "
+    "the files as they are.",
+    ByUnit("6.2 mm", "0.258 in"),
+    ByUnit("6 mm", "1/4 in"),
+)
+_WITHOUT = (
+    "Without a caliper, the step that takes the tongue with a push names a thickness in the table, "
+    "and that what to take. It holds sheet and cutter together: slots will be right, but tabs come "
+    "out narrower by what the cutter cuts too wide, and those that reach through too long or short."
+)
+_CROSSING = (
+    " The notch in the tab is as deep as the plan’s deepest: push it over the plate’s edge to feel "
+    "how a long joint goes. It goes as planned only where the sheet is as thick as drawn."
+)
 _LIES = "0,0 of its file is the plate’s lower left corner; tape plate and tab down."
 _PLAY = (
-    "Tight in every slot: measure again, or look for chips and a worn cutter. Loose in every slot: "
-    "the sheet is thinner than the plan is published for."
+    "Tight in every step: measure the sheet again, or look for chips and a worn cutter. Loose in "
+    "every step: the sheet is thinner than the coupon tries, or the cutter runs out of true."
 )
 
 
@@ -70,9 +92,11 @@ class Measuring:
     """What a reader is told: where to measure and how often, which reading counts, what to take.
 
     ``points`` stands under the picture of the sheet, ``type`` where readings are typed, before
-    examples for the very sheet, which the page's script gives; ``coupon``
-    with the fit coupon, ``lies`` by its picture, ``play`` beside its table; ``makes`` is for paper
-    alone, and empty where no files are made.
+    examples for the very sheet, which the page's script gives. With the fit coupon stand
+    ``coupon``, what it is for, ``read``, how it is read, ``rule``, where the correction belongs,
+    and ``without``, what to do without a calliper; ``lies`` by its picture, ``play`` beside its
+    table.
+    ``makes`` is for paper alone, and empty where no files are made.
     """
 
     measure: str
@@ -82,6 +106,9 @@ class Measuring:
     makes: str
     take: str
     coupon: str
+    read: str
+    rule: str
+    without: str
     lies: str
     play: str
 
@@ -99,7 +126,10 @@ def measuring_of(edition: Edition) -> Measuring:
         counts=_COUNTS,
         makes=_MAKES if made else "",
         take=_sets(edition) if many else (_READY if ranged else _ONE).format(_only(edition)),
-        coupon=f"{_COUPON}{_decides(made=made) if many or ranged else ''}",
+        coupon=_COUPON.told(first),
+        read=f"{_READ}{_crossing(edition)}",
+        rule=_RULE.told(first),
+        without=_WITHOUT,
         lies=_LIES,
         play=_PLAY,
     )
@@ -111,8 +141,17 @@ def _sets(edition: Edition) -> str:
     return f"{_SETS.told(edition.first)}{other}{each}"
 
 
-def _decides(*, made: bool) -> str:
-    return f"{_DECIDES}{_FILES if made else _SET}"
+def _crossing(edition: Edition) -> str:
+    return _CROSSING if any(each.halving for each in edition.settled.coupons) else ""
+
+
+def arms_words(coupon: Coupon, first: str) -> str:
+    """Return how wide the steps of a coupon's arms are drawn, and how long its long slot is."""
+    steps = listed([reading_in(each.width, first) for each in coupon.steps])
+    return (
+        f"The arms’ steps are drawn {steps} wide from the tip on, the long slot "
+        f"{reading_in(coupon.opening, first)} long."
+    )
 
 
 def _only(edition: Edition) -> str:

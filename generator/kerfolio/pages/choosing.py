@@ -4,15 +4,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.basis.lengths import size_text
 from kerfolio.basis.thickness import thickness_text
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import choice_words
+from kerfolio.edition.measuring import arms_words
+from kerfolio.settling.coupon import size_of
 from kerfolio.settling.settled import CouponSlot
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SlotRow:
-    """A slot of a coupon: its number, the sheet thickness it suits, what to take.
+    """A step of a coupon's slots: its number, its width as drawn, the sheet that suits and what to
+    take for it.
 
     ``take`` is a folder, or of a plan of several sheets what to look up in the table of folders;
     empty where there is none. ``note`` says so, that files are made for it, or that those of the
@@ -20,6 +24,7 @@ class SlotRow:
     """
 
     number: int
+    width: str
     thickness: str
     take: str
     note: str
@@ -27,10 +32,15 @@ class SlotRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CouponTable:
-    """The slots of the coupon of one sheet; ``by_folder`` when a slot alone names the folder."""
+    """The steps of the coupon of one sheet; ``by_folder`` when a step alone names the folder.
+
+    ``arms`` tells how wide the steps of its arms are, ``size`` what scrap it takes.
+    """
 
     sheet: str
     title: str
+    size: str
+    arms: str
     rows: tuple[SlotRow, ...]
     by_folder: bool
 
@@ -51,6 +61,8 @@ def coupon_tables(edition: Edition) -> tuple[CouponTable, ...]:
         CouponTable(
             sheet=coupon.sheet,
             title=titles.get(coupon.sheet, coupon.sheet),
+            size=size_text(size_of(coupon), edition.first),
+            arms=arms_words(coupon, edition.first),
             by_folder=len(edition.settled.sheets) == 1,
             rows=tuple(_slot_row(edition, coupon.sheet, slot) for slot in coupon.slots),
         )
@@ -82,4 +94,5 @@ def sheet_titles(edition: Edition) -> tuple[str, ...]:
 def _slot_row(edition: Edition, sheet: str, slot: CouponSlot) -> SlotRow:
     take, note = choice_words(edition, sheet, slot.thickness)
     thickness = thickness_text(slot.thickness, edition.first)
-    return SlotRow(number=slot.number, thickness=thickness, take=take, note=note)
+    width = thickness_text(slot.width, edition.first)
+    return SlotRow(number=slot.number, width=width, thickness=thickness, take=take, note=note)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from kerfolio.basis.cutting_lengths import fit_number
+from kerfolio.basis.lengths import size_text
 from kerfolio.basis.thickness import reading_number, thickness_text
 from kerfolio.basis.words import listed
 from kerfolio.drawing.coupon_view import coupon_view
@@ -11,7 +12,7 @@ from kerfolio.edition.cutter_words import cutter_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import choice_words
 from kerfolio.edition.format_words import format_words
-from kerfolio.edition.measuring import measuring_of
+from kerfolio.edition.measuring import arms_words, measuring_of
 from kerfolio.edition.names import has_saw
 from kerfolio.edition.proved_words import proved_words
 from kerfolio.edition.side_words import offset_words
@@ -21,6 +22,7 @@ from kerfolio.paper.ledger import Cell, Column, strong_cell, table
 from kerfolio.paper.picture import captioned, drawing_band, giving_way
 from kerfolio.paper.running_text import plain
 from kerfolio.paper.section import BLOCK_SPACE, hung, label, note, section, whole
+from kerfolio.settling.coupon import size_of
 from kerfolio.settling.settled import Coupon
 
 TITLE = "Choose your files"
@@ -78,9 +80,12 @@ def coupon_section(edition: Edition, grid: Grid) -> Bands:
     coupons = edition.settled.coupons
     if not coupons:
         return ()
+    words = measuring_of(edition)
     opening = (
         *section(COUPON_TITLE, grid),
-        *hung("The fit coupon", plain(measuring_of(edition).coupon, grid.main), grid),
+        *hung("The fit coupon", plain(words.coupon, grid.main), grid),
+        *spaced(hung("Read it", plain(words.read, grid.main), grid), BLOCK_SPACE),
+        *spaced(hung("Correct once", plain(words.rule, grid.main), grid), BLOCK_SPACE),
     )
     first, *others = coupons
 
@@ -98,9 +103,8 @@ def _coupon(edition: Edition, coupon: Coupon, grid: Grid, high: float = _PICTURE
     drawing = coupon_view(edition.settled, coupon, (grid.width, high), first)
     picture = captioned(
         drawing_band(drawing, grid.width, high),
-        f"Coupon for {coupon.sheet}: plate and tab. Beside each slot is engraved how thick a "
-        f"sheet it suits, in {'inches' if first == 'in' else 'mm'}. "
-        f"{measuring_of(edition).lies}",
+        f"Coupon for {coupon.sheet}: plate and tab, on a scrap of "
+        f"{size_text(size_of(coupon), first)}. {measuring_of(edition).lies}",
         grid.width,
     )
     rows = hung(coupon.sheet, _slots(edition, coupon, grid), grid)
@@ -110,9 +114,9 @@ def _coupon(edition: Edition, coupon: Coupon, grid: Grid, high: float = _PICTURE
 def _slots(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
     first = edition.first
     columns = [
-        Column(head="Slot", number=True),
-        Column(head=f"Width, {first}", number=True),
-        Column(head="Suits a sheet of", number=True),
+        Column(head="Step", number=True),
+        Column(head=f"Drawn wide, {first}", number=True),
+        Column(head="Without a caliper", number=True),
         Column(head="Take", grows=True),
     ]
     rows = [
@@ -124,7 +128,9 @@ def _slots(edition: Edition, coupon: Coupon, grid: Grid) -> Bands:
         )
         for slot in coupon.slots
     ]
-    return (*table(columns, rows, grid.main), *note(measuring_of(edition).play, grid.main))
+    words = measuring_of(edition)
+    told = f"{arms_words(coupon, first)} {words.without} {words.play}"
+    return (*table(columns, rows, grid.main), *note(told, grid.main))
 
 
 _SAWN: tuple[Cell, Cell] = (

@@ -1,65 +1,117 @@
-"""The fit coupon: a small test piece that tells which thickness's files to cut."""
+"""The fit coupon: a small test piece that tells what a cutter really cuts.
+
+A calliper tells how thick the sheet is; the coupon tells the *true cut*. Where a toolpath program
+runs a cutter that cuts ``e`` mm wider than its name beside a line, an opening comes out ``e`` wider
+and a tab ``e`` narrower, whatever their size. So the plate has a slot that grows in steps, once
+across x and once across y, for the sheet itself to be tried in; the tab has two arms that grow in
+steps, one across each, for the plate's long slot. Each step has a notch to count or to set a
+calliper to: nobody changes cutters to engrave digits.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections import Counter
+from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from math import ceil, floor
 
-from kerfolio.basis.measures import depth
-from kerfolio.basis.said import said
-from kerfolio.basis.thickness import engraved_number
-from kerfolio.geometry.contour import Contour, Point
-from kerfolio.geometry.shapes import polygon, rectangle, slot
-from kerfolio.geometry.stroke_text import stroke_text
-from kerfolio.model.feature_kind import ENGRAVING, SLOT
-from kerfolio.settling.face_feature import slot_corners
+from kerfolio.basis.digits import rounded
+from kerfolio.geometry.measure import bounds
+from kerfolio.model.feature_kind import NOTCH, TAB
+from kerfolio.settling.coupon_shape import arm_width, coupon_plate, coupon_tab
 from kerfolio.settling.fitted import around, taking
-from kerfolio.settling.part import assembled, pieces_of
-from kerfolio.settling.settled import (
-    Coupon,
-    CouponSlot,
-    Cut,
-    Operation,
-    SettledFeature,
-    SettledPart,
-    SettledSheet,
-    Sized,
-)
-from kerfolio.settling.shape import shape_of
-from kerfolio.settling.shaped import Shaped
+from kerfolio.settling.settled import Coupon, CouponSlot, CouponStep, SettledPart, SettledSheet
 
 _STEP, _INCH_STEP = 0.1, 0.127  # mm; the second is 0.005 in
 _REACH = 3  # steps either side of the drawn thickness that a coupon tries at least
 _MOST_SLOTS = 16
-_ROW = 8
-_TAB = 30.0  # mm the tab is wide
-_BESIDE = 14.0  # mm between slots along a row
-_MARGIN = 12.0
-_LETTERS = 5.0
-_ENGRAVED = 0.5  # mm deep
-_X: Point = (1.0, 0.0)
-_Y: Point = (0.0, 1.0)
+_NARROWER, _WIDER = 1, 3
+"""Steps of a tab narrower and wider than the usual tab, each two of the slot's: what a cutter cuts
+too wide makes the slot longer and the tab narrower, and most cut wide rather than narrow."""
+_TAB, _LEAST_TAB, _MOST_TAB = 30.0, 20.0, 60.0
+_LONGEST = 60.0
+"""Of a long halving (a wide tab, too) a coupon has so much, mm: enough to feel it, on a scrap."""
+
+
+def coupons_of(parts: Sequence[SettledPart], sheets: Iterable[SettledSheet], unit: str) -> Coupons:
+    """Return a coupon for each sheet that some feature takes, or for all where none is taken.
+
+    All are of a plan as it is drawn; ``unit`` is that of the plan.
+    """
+    taken = {feature.takes for part in parts for feature in part.features if feature.takes}
+    cut = {part.sheet for part in parts}
+    return tuple(
+        coupon(each, unit, _usual_tab(parts, each.name), _longest_halving(parts, each.name))
+        for each in sheets
+        if each.name in (taken or cut)
+    )
+
+
+Coupons = tuple[Coupon, ...]
 
 
 @lru_cache(maxsize=64)
-def coupon(sheet: SettledSheet, unit: str = "mm") -> Coupon:
+def coupon(
+    sheet: SettledSheet, unit: str = "mm", tab: float = _TAB, halving: float = 0.0
+) -> Coupon:
     """Return the coupon of a sheet at the thickness it is drawn for, the same for every point.
 
-    ``unit`` is what thicknesses are engraved in. Every slot is exactly as wide as the plan cuts it
-    for the thickness engraved above it.
+    ``tab`` is how wide the plan's usual tab is, ``halving`` how deep its deepest notch for the
+    sheet, mm; 0 where it has none. Every step of the slot is as wide as the plan cuts it for the
+    thickness it stands for.
     """
-    thicknesses = tried(sheet.published, sheet.thickness, step_of(sheet, unit))
-    slots = tuple(
-        CouponSlot(number=number, thickness=each, width=taking(each, sheet.fit).value)
-        for number, each in enumerate(thicknesses, start=1)
-    )
+    step = step_of(sheet, unit)
+    widths = [
+        (thickness, taking(thickness, sheet.fit).value)
+        for thickness in tried(sheet.published, sheet.thickness, step)
+    ]
+    usual = min(max(tab, _LEAST_TAB), _MOST_TAB)
+    tabs = [usual + 2 * n * step for n in range(-_NARROWER, _WIDER + 1)]
+    opening = around(usual, sheet.fit).value
+    deep = min(halving, _LONGEST)
+    plate, spots = coupon_plate(sheet, [width for _, width in widths], opening)
+    made, ends = coupon_tab(sheet, tabs, deep)
+    inner = arm_width(sheet, widths[-1][1]) + sheet.gap
     return Coupon(
         sheet=sheet.name,
-        plate=_plate(sheet, slots, unit),
-        tab=_tab(sheet),
-        slots=slots,
+        plate=plate,
+        tab=made,
+        beside=(inner, inner),
+        slots=tuple(
+            CouponSlot(number=number, thickness=thickness, width=width, spots=at)
+            for number, ((thickness, width), at) in enumerate(zip(widths, spots, strict=True), 1)
+        ),
+        steps=tuple(
+            CouponStep(number=number, width=width, spots=at)
+            for number, (width, at) in enumerate(zip(tabs, ends, strict=True), 1)
+        ),
+        opening=opening,
+        halving=deep,
     )
+
+
+def _usual_tab(parts: Iterable[SettledPart], sheet: str) -> float:
+    """Return how wide most tabs of a sheet are, the narrowest of several, mm."""
+    widths = Counter[float]()
+    for part in parts:
+        for feature in part.features if part.sheet == sheet else ():
+            if feature.kind is TAB:
+                widths[rounded(feature.width.value, 3)] += len(part.pieces)
+    return min(widths, key=lambda each: (-widths[each], each), default=_TAB)
+
+
+def _longest_halving(parts: Iterable[SettledPart], sheet: str) -> float:
+    """Return the depth of the deepest notch that takes a sheet, mm; 0 where there is none."""
+    features = (feature for part in parts for feature in part.features)
+    notches = (each for each in features if each.kind is NOTCH and each.takes == sheet)
+    return max((each.length.value for each in notches), default=0.0)
+
+
+def size_of(coupon: Coupon) -> tuple[float, float]:
+    """Return how wide and how high a scrap both pieces take as they are cut, mm."""
+    plate, tab = bounds(coupon.plate.routed), bounds(coupon.tab.routed)
+    x, y = coupon.beside
+    return max(plate.width, x + tab.width), max(plate.height, y + tab.height)
 
 
 def step_of(sheet: SettledSheet, unit: str) -> float:
@@ -91,88 +143,3 @@ def tried(published: tuple[float, float], drawn: float, step: float) -> tuple[fl
             )
         )
     return tuple(round(index * step, 6) for index in range(first, last + 1))
-
-
-def _plate(sheet: SettledSheet, slots: Sequence[CouponSlot], unit: str) -> SettledPart:
-    per_row = ceil(len(slots) / ceil(len(slots) / _ROW))
-    rows = [slots[start : start + per_row] for start in range(0, len(slots), per_row)]
-    pitch = max(each.width for each in slots) + _BESIDE
-    height = around(_TAB, sheet.fit).value + 2 * _LETTERS + _MARGIN
-    width = max(len(row) for row in rows) * pitch + _MARGIN
-    tall = len(rows) * height + 2.5 * _LETTERS + _MARGIN
-    shapes = [
-        shape
-        for index, row in enumerate(rows)
-        for shape in _row(row, sheet, pitch, _MARGIN + (len(rows) - 1 - index) * height, unit)
-    ]
-    title = f"FIT {sheet.name}"
-    middle = (width / 2, tall - _MARGIN / 2 - _LETTERS / 2)
-    shapes.append(_words("title", title, middle, _LETTERS))
-    return _made("fit-coupon", sheet, rectangle(0, 0, width, tall, 6.0), shapes)
-
-
-def _row(
-    row: Sequence[CouponSlot], sheet: SettledSheet, pitch: float, bottom: float, unit: str
-) -> Iterator[Shaped]:
-    sized = around(_TAB, sheet.fit)
-    length = sized.value
-    for index, each in enumerate(row):
-        at = (_MARGIN / 2 + (index + 0.5) * pitch, bottom + length / 2)
-        yield Shaped(
-            feature=SettledFeature(
-                name=f"slot.{each.number}",
-                kind=SLOT,
-                at=at,
-                direction=_Y,
-                width=taking(each.thickness, sheet.fit),
-                length=sized,
-            ),
-            taken=(slot(at, _Y, length, each.width),),
-            mating=slot_corners(at, _Y, length, each.width),
-        )
-        spot = (at[0], bottom + length + 1.4 * _LETTERS)
-        yield _words(f"number.{each.number}", engraved_number(each.thickness, unit), spot, _LETTERS)
-
-
-def _tab(sheet: SettledSheet) -> SettledPart:
-    """The piece that is tried in the slots: a tab with a grip to hold it by."""
-    depth, grip = 25.0, 45.0
-    wide = _TAB + 20.0
-    inset = (wide - _TAB) / 2
-    outline = polygon(
-        [
-            (0.0, 0.0, 8.0),
-            (wide, 0.0, 8.0),
-            (wide, grip, 0.0),
-            (wide - inset, grip, 0.0),
-            (wide - inset, grip + depth, 2.0),
-            (inset, grip + depth, 2.0),
-            (inset, grip, 0.0),
-            (0.0, grip, 0.0),
-        ]
-    )
-    return _made("fit-tab", sheet, outline, [_words("word", "TAB", (wide / 2, grip / 2), 6.0)])
-
-
-def _words(name: str, text: str, at: Point, height: float) -> Shaped:
-    lines: tuple[Contour, ...] = stroke_text(text, height, at)
-    return Shaped(
-        feature=SettledFeature(
-            name=name,
-            kind=ENGRAVING,
-            at=at,
-            direction=_X,
-            width=Sized(height, "height of the letters"),
-            length=Sized(0.0, "as wide as its lines"),
-            depth=Sized(_ENGRAVED, said("{} engraving", depth("depth", _ENGRAVED))),
-        ),
-        cuts=(Cut(operation=Operation.ENGRAVE, depth=_ENGRAVED, contours=lines, feature=name),),
-    )
-
-
-def _made(
-    name: str, sheet: SettledSheet, outline: Contour, shapes: Sequence[Shaped]
-) -> SettledPart:
-    shape = shape_of(outline, shapes, sheet)
-    pieces = pieces_of(name, "", ())
-    return assembled(name, "", sheet, pieces, "any", shape, shapes)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
 from functools import lru_cache
 
 from kerfolio.basis.budgets import FEATURES, PIECES, PLAN_FEATURES
@@ -10,8 +11,8 @@ from kerfolio.basis.finding import Finding, in_order
 from kerfolio.model.joint import Joint
 from kerfolio.model.plan import Assembly, BoardUse, Plan
 from kerfolio.model.stock import Stock
-from kerfolio.settling.bridges import butted_sides, parts_to_hold
-from kerfolio.settling.coupon import coupon
+from kerfolio.settling.bridges import butted_sides
+from kerfolio.settling.coupon import coupons_of
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.part import Job, features_of, marks, settled_part
 from kerfolio.settling.scope import FOLLOWS, Scope, SettlingError, unknown, within
@@ -37,26 +38,35 @@ def settle(
 ) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
     """Return the plan settled at a variant, None when anything could not be settled.
 
-    A pure function: the same plan, stock and variant give the same result. Bridges are chosen once,
-    as the plan is drawn.
+    A pure function: the same plan, stock and variant give the same result. Bridges and coupons are
+    chosen once, as the plan is drawn.
     """
-    kept = _drawn_bridges(plan, stock) if parts_to_hold(plan) else {}
-    return _settle(plan, stock, variant, kept)
+    return _settle(plan, stock, variant, _as_drawn(plan, stock))
 
 
-Bridges = Mapping[str, tuple[SettledBridge, ...]]
+@dataclass(frozen=True, slots=True)
+class _AsDrawn:
+    """What is the same at every point: the bridges of each part, and the coupons."""
+
+    bridges: Mapping[str, tuple[SettledBridge, ...]] = field(default_factory=dict)
+    coupons: tuple[Coupon, ...] = ()
 
 
 @lru_cache(maxsize=16)
-def _drawn_bridges(plan: Plan, stock: Stock) -> Bridges:
-    """Return the bridges of each part as the plan is drawn, none where it does not settle so."""
+def _as_drawn(plan: Plan, stock: Stock) -> _AsDrawn:
+    """Return what is chosen as the plan is drawn, nothing where it does not settle so."""
     drawn = drawn_variant(plan, stock)
-    settled, _ = _settle(plan, stock, drawn, {}) if drawn else (None, ())
-    return {part.name: part.bridges for part in settled.parts} if settled else {}
+    settled, _ = _settle(plan, stock, drawn, _AsDrawn()) if drawn else (None, ())
+    if settled is None:
+        return _AsDrawn()
+    return _AsDrawn(
+        {part.name: part.bridges for part in settled.parts},
+        coupons_of(settled.parts, settled.sheets, plan.units),
+    )
 
 
 def _settle(
-    plan: Plan, stock: Stock, variant: FitVariant, kept: Bridges
+    plan: Plan, stock: Stock, variant: FitVariant, kept: _AsDrawn
 ) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
     sheets, findings = settled_sheets(plan, stock, variant)
     thickness = {name: sheet.thickness for name, sheet in sheets.items()}
@@ -69,7 +79,7 @@ def _settle(
         drawings=plan.drawings,
         cuts=plan.cuts,
         butted=butted_sides(plan.joints, plan.parts),
-        kept=kept,
+        kept=kept.bridges,
     )
     large = _too_large(plan, job)
     if large is not None:
@@ -93,7 +103,7 @@ def _settle(
             boards=boards,
             joints=joints,
             overhangs=overhangs,
-            coupons=tuple(_coupons(plan, stock, parts)),
+            coupons=kept.coupons,
         ),
         (),
     )
@@ -181,19 +191,3 @@ def _board(use: BoardUse, stock: Stock, scope: Scope) -> SettledBoard:
     length = scope.positive(use.length, "length")
     mass = length * found.thickness * found.width * found.density * _KG_PER_MM3
     return SettledBoard(use=use, stock=found, length=length, mass=mass)
-
-
-def _coupons(plan: Plan, stock: Stock, parts: Iterable[SettledPart]) -> Iterable[Coupon]:
-    """Yield a coupon for each sheet that some feature takes, or for all where none is taken.
-
-    All of them are as the plan is drawn, whatever the point.
-    """
-    taken = {feature.takes for part in parts for feature in part.features if feature.takes}
-    cut = {part.sheet for part in parts}
-    drawn = drawn_variant(plan, stock)
-    assert drawn is not None, "a plan that settles has a variant it is drawn for"
-    sheets, _ = settled_sheets(plan, stock, drawn)
-    for use in plan.sheets:
-        if use.name in (taken or cut):
-            sheet = sheets[use.name]
-            yield coupon(sheet, plan.units)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import StrEnum
 
 from kerfolio.basis.place import NOWHERE, Place
@@ -324,18 +324,41 @@ class SettledPlan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CouponSlot:
-    """A slot of a fit coupon: its number, the sheet thickness it suits, its width."""
+    """A step of a coupon's stepped slots, numbered from the narrowest.
+
+    ``width`` is how wide it is drawn, ``thickness`` the sheet it is so wide for, mm.
+    ``spots`` are its middles on the plate: where its width lies in x, and where in y.
+    """
 
     number: int
     thickness: float
     width: float
+    spots: tuple[Point, Point]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CouponStep:
+    """A step of a coupon's arms, numbered from the tip: its width, mm, its middles on the tab."""
+
+    number: int
+    width: float
+    spots: tuple[Point, Point]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Coupon:
-    """A fit coupon: a plate of stepped slots and the tab that tries them, for one sheet."""
+    """A fit coupon for one sheet: a plate with stepped slots, and the tab that is tried with it.
+
+    ``opening`` is how long the long slot is that the arms are tried in, ``halving`` how deep the
+    tab's notch is, 0 where the plan has none; mm. ``beside`` is where the tab's lower left corner
+    lies when that of the plate is at 0,0.
+    """
 
     sheet: str
     plate: SettledPart
     tab: SettledPart
-    slots: tuple[CouponSlot, ...] = field(default_factory=tuple)
+    beside: Point
+    slots: tuple[CouponSlot, ...]
+    steps: tuple[CouponStep, ...]
+    opening: float
+    halving: float = 0.0
