@@ -197,7 +197,10 @@ def test_a_ready_made_set_is_the_one_the_program_names(blank: Any) -> None:
     assert taken == [folder_choice(found, "ply", each).thickness for each in readings]
 
 
-CHOICE = {"sheets": {"ply": {"readings": [17.83, 17.6], "fit": 0.08}}, "cutter": 3.175}
+CHOICE = {
+    "sheets": {"ply": {"readings": [17.83, 17.6], "fit": 0.08, "cut": 0}},
+    **{"cutter": 3.175, "built": False},
+}
 
 
 @pytest.mark.browser
@@ -208,6 +211,11 @@ def test_a_card_gives_back_what_was_chosen(blank: Any) -> None:
         call = "readCard(cardText(given.data, given.choice), given.data)"
         found = reckoned(blank, call, given)
         assert found == {"choice": choice, "words": "The choices of the card are back."}
+    for built in (False, True):
+        cut = {**CHOICE, "sheets": {"ply": {**CHOICE["sheets"]["ply"], "cut": 0.19}}}
+        given = {"data": DATA, "choice": {**cut, "built": built}}
+        assert reckoned(blank, call, given)["choice"] == given["choice"]
+    given = {"data": DATA, "choice": choice}
     as_planned = "readCard(cardText(given.data, {sheets: given.choice.sheets}), given.data)"
     found = reckoned(blank, as_planned, {"data": DATA, "choice": CHOICE})
     assert found["choice"].get("cutter") is None
@@ -232,7 +240,7 @@ def test_a_card_gives_back_what_was_chosen(blank: Any) -> None:
 def test_what_the_program_writes_beside_its_files_is_a_card(blank: Any) -> None:
     given = [files_json(edition().settled).decode(), DATA]
     found = reckoned(blank, "readCard(given[0], given[1])", given)
-    assert found["choice"]["sheets"] == {"ply": {"readings": [17.8], "fit": 0.1}}
+    assert found["choice"]["sheets"] == {"ply": {"readings": [17.8], "fit": 0.1, "cut": 0}}
     assert found["choice"].get("cutter") is None
 
 
@@ -357,6 +365,38 @@ def test_a_card_is_saved_and_loaded(browser: Any, written: Path, tmp_path: Path)
     page.get_by_text("The choices of the card are back.").wait_for(state="attached")
     fields = [page.get_by_label(f"Reading {n}").input_value() for n in (1, 2, 3)]
     assert fields == ["17.83 mm", "17.6 mm", ""]
+    assert page.faults == []
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_what_was_read_off_the_coupon_is_told_and_kept(
+    browser: Any, written: Path, tmp_path: Path
+) -> None:
+    """The long slot is 30.2 mm by 18.6 mm, the arms 31.2 mm: 0.2 mm are cut too wide."""
+    page = opened(browser, written / START)
+    page.get_by_text("True cut: what the coupon told").click()
+    read = {"Slot in x": "30.4", "Slot in y": "18.8", "Arm in x": "31", "Arm in y": "31"}
+    for label, text in read.items():
+        page.get_by_label(label).fill(text)
+    page.keyboard.press("Tab")
+    assert page.get_by_label("What the cutter really cuts").input_value() == "6.2 mm"
+    told = "Tell your toolpath program a cutter of 6.2 mm (0.2441 in), and correct nothing else"
+    assert told in page.locator("[data-fit=results]").inner_text()
+    with page.expect_download() as waiting:
+        page.get_by_role("button", name="Save the card").click()
+    card = tmp_path / "card.json"
+    waiting.value.save_as(card)
+    page.reload()
+    assert told not in page.locator("[data-fit=results]").inner_text()
+    page.get_by_label("Load a card").set_input_files(card)
+    page.get_by_text("The choices of the card are back.").wait_for(state="attached")
+    assert told in page.locator("[data-fit=results]").inner_text()
+    page.get_by_text("True cut: what the coupon told").click()
+    page.get_by_label("What the cutter really cuts").fill("7")
+    page.keyboard.press("Tab")
+    assert page.locator("[data-fit=results]").inner_text() == ""
+    assert "Look at the collet" in page.locator("[data-fit=cut-fault]").inner_text()
     assert page.faults == []
     page.context.close()
 

@@ -43,6 +43,26 @@ function cutterIn(typing) {
   return { cutter: read.mm, fault: field === typing ? "" : read.fault || outOfRange(read.mm) };
 }
 
+// What a reader knows of the true cut of a sheet's cutter, `nominal` wide: {cut} beyond its name, {words}
+// on the machine, {fault}. Where the coupon's fields are typed in they fill in the other.
+function cutIn(box, sheet, { thickest }, nominal, typing) {
+  if (!find("true-cut", box)) return { cut: 0, words: [], fault: "" };
+  const way = all("way", box).find((each) => each.checked).value;
+  const fields = COUPON_FIELDS.map((field) => find(field, box));
+  const read = Object.fromEntries(fields.map((each) => [each.dataset.fit, each.value]));
+  const found = cutsRead(sheet, { way, ...read }, thickest, data.unit);
+  for (const each of fields) each.setAttribute("aria-invalid", String(each !== typing && each.dataset.fit in found.faults));
+  const field = find("cut", box);
+  const cut = cutOf(found);
+  if (typing !== field && cut !== null) field.value = `${digits((nominal || 0) + cut, 3)} mm`;
+  const known = cutKnown(field.value, nominal, data.unit);
+  const fault = fields.includes(typing) ? "" : Object.values(found.faults)[0] || (typing === field ? "" : known.fault) || "";
+  return { cut: known.cut || 0, words: machineWords(found, way, data.unit), fault };
+}
+
+// Whether files follow a cutter as wide as this one really cuts.
+const canFollow = ({ cutter }) => cutter && cutter.least < cutter.most;
+
 // Why a cutter cannot be had, in the words of the plan; empty where every sheet takes it.
 function outOfRange(cutter) {
   const { cutter: range, title } = data.sheets.find(({ cutter: each }) => each && (cutter < each.least || cutter > each.most)) || {};
@@ -65,10 +85,14 @@ function show(typing) {
     const sum = readings.length ? summed(readings) : summed([sheet.drawn]);
     const refused = readings.length ? refusal(sheet, sum.thickest, data) : "";
     tell(find("fault", boxes[index]), fault || refused || spreadWords(sum, data.unit));
+    const nominal = cutter === undefined ? sheet.planned : cutter;
+    const real = cutIn(boxes[index], sheet, sum, nominal, typing);
+    const far = real.fault || (real.cut && cutter !== null && canFollow(sheet) ? outOfRange(nominal + real.cut) : "");
+    if (find("cut-fault", boxes[index])) tell(find("cut-fault", boxes[index]), far);
     showSum(find("sum", boxes[index]), readings.length, sum);
-    choice.sheets[sheet.name] = { readings: readings.length ? readings : [sheet.drawn], fit: fitIn(boxes[index], sheet) };
-    sums[sheet.name] = { ...sum, measured: readings.length > 0 };
-    sound &&= !fault && !refused;
+    choice.sheets[sheet.name] = { readings: readings.length ? readings : [sheet.drawn], fit: fitIn(boxes[index], sheet), cut: real.cut };
+    sums[sheet.name] = { ...sum, measured: readings.length > 0, nominal, machine: real.words };
+    sound &&= !fault && !refused && !far;
   });
   last = sound ? choice : null;
   showResults(choice, sums, sound);
@@ -106,7 +130,8 @@ function resultOf(sheet, choice, sum, at) {
   figure.append(element("figcaption", {}, `${sheet.title}: a tab in its slot, to scale; in the circle twelve times as large.${dashed}`));
   const made = `${sum.measured ? "Made for" : "As drawn:"} ${told(sum.made, data.unit)}`;
   const cutter = choice.cutter === undefined ? [] : cutterWords(sheet, choice.cutter, at, data);
-  const words = [playWords(fit, sum, data), ...cutter].map((each) => element("p", {}, each));
+  const cut = [...cutWords(sum.nominal, choice.sheets[sheet.name].cut, data), ...sum.machine];
+  const words = [playWords(fit, sum, data), ...cut, ...cutter].map((each) => element("p", {}, each));
   return element("div", { class: "fit-result" }, element("div", {}, element("h3", {}, made), ...words), figure);
 }
 
@@ -139,7 +164,7 @@ function pointOf({ numbers }, choice) {
     const wanted = {
       thickness: summed(choice.sheets[sheet].readings).thickest,
       fit: choice.sheets[sheet].fit,
-      cutter: choice.cutter,
+      cutter: cutterAt(data.sheets.find(({ name }) => name === sheet), choice),
     };
     for (const [number, value] of Object.entries(wanted)) {
       const known = numbers.some(({ name }) => name === `${number}.${sheet}`);
@@ -147,6 +172,13 @@ function pointOf({ numbers }, choice) {
     }
   }
   return point;
+}
+
+// The cutter that files of a sheet are for: as wide as it really cuts, where files follow that.
+function cutterAt(sheet, { sheets, cutter }) {
+  const { cut } = sheets[sheet.name];
+  const nominal = cutter === undefined ? sheet.planned : cutter;
+  return cut && nominal !== null && canFollow(sheet) ? rounded(nominal + cut, 3) : cutter;
 }
 
 async function madeFiles() {
@@ -208,6 +240,11 @@ function fileButton({ name, text }, called) {
 
 // ---- the build card -----------------------------------------------------------------------
 
+// Fields of the coupon say nothing any more where the true cut itself is stated.
+function emptied(box) {
+  for (const each of COUPON_FIELDS.map((field) => find(field, box))) if (each) each.value = "";
+}
+
 function restore({ sheets, cutter }) {
   data.sheets.forEach(({ name }, index) => {
     all("reading", boxes[index]).forEach((field, spot) => {
@@ -220,6 +257,12 @@ function restore({ sheets, cutter }) {
   const value = cutter === undefined ? "planned" : cutter === null ? "none" : "other";
   for (const each of all("cutter")) each.checked = each.value === value;
   if (find("width")) find("width").value = value === "other" ? `${digits(cutter, 3)} mm` : "";
+  data.sheets.forEach(({ name, planned }, index) => {
+    const { cut } = sheets[name];
+    const nominal = cutter === undefined ? planned : cutter || 0;
+    emptied(boxes[index]);
+    if (find("cut", boxes[index])) find("cut", boxes[index]).value = cut ? `${digits(nominal + cut, 3)} mm` : "";
+  });
 }
 
 async function load(field) {
@@ -238,7 +281,10 @@ find("without", place.parentElement)?.remove();
 data.sheets.forEach((sheet, index) => tell(find("examples", boxes[index]), examples(meantFor(sheet), data.unit)));
 find("form").hidden = false;
 find("form").addEventListener("submit", (event) => event.preventDefault());
-find("form").addEventListener("input", ({ target }) => show(target));
+find("form").addEventListener("input", ({ target }) => {
+  if (target.dataset.fit === "cut") emptied(target.closest("[data-sheet]"));
+  show(target);
+});
 find("form").addEventListener("change", () => {
   show();
   find("status").textContent = "";

@@ -3,7 +3,8 @@
 // Plain functions of plain data, no page among them. They stand after fitted.js and use its digits.
 // Lengths are mm. A sheet is one of the page's data: {name, title, stock, sold: [least, most], least,
 // most, drawn, fit, planned, cutter, curve, narrow: [{takes, width}], recessed}. A choice is what the
-// reader chose: {sheets: {NAME: {readings, fit}}, cutter: mm, null for none, undefined as planned}.
+// reader chose: {sheets: {NAME: {readings, fit, cut}}, cutter: mm, null for none, undefined as planned,
+// built}; `cut` is by how much a cutter cuts wider than its name, `built` whether files have that built in.
 
 "use strict";
 
@@ -270,11 +271,12 @@ const CARD = "kerfolio-files/1"; // as the program writes it beside files for on
 const same = (mm, other) => steps(mm, 3) === steps(other, 3);
 
 // What was chosen, as a file: from it the same files are made again.
-function cardText(data, { sheets, cutter }) {
+function cardText(data, { sheets, cutter, built }) {
   const rows = data.sheets.map(({ name, stock, planned }) => {
-    const { readings, fit } = sheets[name];
+    const { readings, fit, cut } = sheets[name];
     const wide = cutter === undefined ? planned : cutter;
-    return [name, { stock, thickness: summed(readings).thickest, fit, cutter: wide, readings }];
+    const real = cut ? { cut, "cut-in": built ? "files" : "program" } : {};
+    return [name, { stock, thickness: summed(readings).thickest, fit, cutter: wide, ...real, readings }];
   });
   const { plan, title, release, day } = data;
   const card = { format: CARD, plan, title, release, date: day, unit: "mm", sheets: Object.fromEntries(rows) };
@@ -291,14 +293,16 @@ function readCard(text, data) {
   if (card.plan !== data.plan) {
     return { choice: null, words: `This card is for ${title} ${release}, not for ${data.title}. Nothing was changed.` };
   }
-  const choice = { sheets: {}, cutter: undefined };
+  const choice = { sheets: {}, cutter: undefined, built: false };
   for (const { name, fit, planned } of data.sheets) {
     const found = card.sheets[name] || {};
     const known = (Array.isArray(found.readings) ? found.readings : [found.thickness]).map(Number);
     choice.sheets[name] = {
       readings: known.filter((each) => each > 0 && each < 1000).slice(0, 8),
       fit: found.fit >= 0 ? Number(found.fit) : fit,
+      cut: Math.abs(found.cut) < 2 ? Number(found.cut) : 0,
     };
+    if (found.cut && found["cut-in"] !== "program") choice.built = true;
     if (found.cutter === null || (found.cutter > 0 && !same(found.cutter, planned))) choice.cutter = found.cutter;
   }
   if (card.release === data.release) return { choice, words: "The choices of the card are back." };
@@ -323,8 +327,14 @@ function cardLines(data, choice) {
     const { thickest } = summed(choice.sheets[name].readings);
     return `${title}: ${told(thickest, data.unit)}, fit ${toldTool(choice.sheets[name].fit, data.unit)}`;
   });
+  const cuts = data.sheets.map(({ name, title, planned }) => {
+    const { cut } = choice.sheets[name];
+    const nominal = choice.cutter === undefined ? planned : choice.cutter || 0;
+    const where = choice.built ? "built into the files" : "told to the program";
+    return cut ? [`${title}: true cut ${toldTool(rounded(nominal + cut, 3), data.unit)}, ${where}`] : [];
+  });
   const cutter = { undefined: "as planned", null: "none" }[choice.cutter] || toldTool(choice.cutter, data.unit);
-  return [...sheets, `Cutter: ${cutter}`];
+  return [...sheets, `Cutter: ${cutter}`, ...cuts.flat()];
 }
 
 // A label to glue underneath, an SVG of real size.

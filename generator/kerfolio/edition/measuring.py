@@ -60,9 +60,13 @@ _COUPON = said(
 _READ = (
     "Each slot grows in steps, and so does each arm of the tab from its tip on. Count the slots’ "
     "steps by the notches in the edge beside them, from the corner that is cut off; every fifth is "
-    "deeper. With a caliper measure step 1 of the slot and step 1 of the arm, both in x and in y. "
-    "By hand find the first step of each slot that takes the tab’s tongue with a push, and the "
-    "last step of each arm that goes into the long slot so."
+    "deeper. With a caliper measure the long slot, its length in x and its width in y, and the "
+    "last step of either arm, beside its root. By hand find the first step of each slot that takes "
+    "the tab’s tongue with a push, and the last step of each arm that goes into the long slot so."
+)
+_TYPED = (
+    " Type what you read into start-here.html, beside what the sheet measures: it reckons the true "
+    "cut, and says what is the machine’s."
 )
 _RULE = said(
     "By how much the slots are wider than drawn and the arms narrower, on the average, the cutter "
@@ -127,7 +131,7 @@ def measuring_of(edition: Edition) -> Measuring:
         makes=_MAKES if made else "",
         take=_sets(edition) if many else (_READY if ranged else _ONE).format(_only(edition)),
         coupon=_COUPON.told(first),
-        read=f"{_READ}{_crossing(edition)}",
+        read=f"{_READ}{_TYPED if made else ''}{_crossing(edition)}",
         rule=_RULE.told(first),
         without=_WITHOUT,
         lies=_LIES,

@@ -31,7 +31,7 @@ FITTING_SCRIPT = "assets/fitting.js"
 FITTED_FILES = "fitted.json"
 """What the site calls the fitted files of a plan, in its folder."""
 
-_SCRIPTS = ("fitted.js", "fitting.js", "fitting-page.js")
+_SCRIPTS = ("fitted.js", "fitting.js", "true-cut.js", "fitting-page.js")
 _FIT_STEP = {"mm": 0.05, "in": 0.0508}
 
 
@@ -54,11 +54,15 @@ class FitStep:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FittingSheet:
-    """A sheet to be measured; ``fits`` are empty where the maker lets nobody choose."""
+    """A sheet to be measured; ``fits`` are empty where the maker lets nobody choose.
+
+    ``coupon`` tells whether there is one to read.
+    """
 
     name: str
     title: str
     fits: tuple[FitStep, ...] = ()
+    coupon: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,6 +102,7 @@ def fitting_of(
                 name=sheet.name,
                 title=sheet.stock.title,
                 fits=tuple(_fit_steps(numbers.get(f"fit.{sheet.name}"), sheet, edition.first)),
+                coupon=_coupon(edition, sheet) is not None,
             )
             for sheet in sheets
         ),
@@ -181,6 +186,7 @@ def _sheet(edition: Edition, sheet: SettledSheet, numbers: Mapping[str, Number])
         "fit": number(sheet.fit),
         "planned": number(sheet.cutter.diameter, 3),
         "cutter": None if cutter is None else _cutter(cutter),
+        "coupon": _coupon(edition, sheet),
         "curve": None if curve is None else number(curve, 3),
         "recessed": any(feature.kind.recessed for part in parts for feature in part.features),
         "narrow": [
@@ -188,6 +194,19 @@ def _sheet(edition: Edition, sheet: SettledSheet, numbers: Mapping[str, Number])
             for each in narrow_places(edition.settled, sheet.name)
         ],
     }
+
+
+def _coupon(edition: Edition, sheet: SettledSheet) -> dict[str, Any] | None:
+    """Return the sizes of a sheet's coupon as drawn, None where it has none."""
+    for each in edition.settled.coupons:
+        if each.sheet == sheet.name:
+            return {
+                "slots": [number(slot.width) for slot in each.slots],
+                "steps": [number(step.width) for step in each.steps],
+                "opening": {"x": number(each.opening), "y": number(each.slots[-1].width)},
+                "step": number(step_of(sheet, edition.plan.units)),
+            }
+    return None
 
 
 def _cutter(found: Number) -> dict[str, Any]:

@@ -5,17 +5,21 @@ the one whose widths lie in x; both grow away from the corner that is cut off. B
 notch in the plate's edge, a deeper one beside every fifth. The tab has an arm to the right and one
 upwards, with a round dip between any two steps; a tongue to try in the stepped slots; and, where
 the plan has halvings, a notch from its left. Marks are as wide as the plan's cutter needs.
+
+The long slot and the roots of the arms are relieved like the plan's slots and tabs, and measured:
+where a drive has play, a wall comes out otherwise when the cutter returns to it from a relief.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import pairwise
 
 from kerfolio.geometry.boolean import difference
 from kerfolio.geometry.canonical import tidy
 from kerfolio.geometry.contour import Contour, Point, Region, Vertex
 from kerfolio.geometry.shapes import circle, polygon, slot
-from kerfolio.model.feature_kind import NOTCH, SLOT, FeatureKind
+from kerfolio.model.feature_kind import NOTCH, SLOT, TAB, FeatureKind
 from kerfolio.settling.face_feature import slot_corners
 from kerfolio.settling.fitted import taking
 from kerfolio.settling.part import assembled, pieces_of
@@ -30,6 +34,8 @@ _OFF_MARK = 8.0  # mm between a mark and a slot
 _SHORT, _DEEPER = 2.0, 4.0  # mm a mark runs in beyond its round end, and every fifth further
 _FIFTH = 5
 _FREE = 3.0  # mm a step is longer than the tongue is wide
+_ROOT = 10.0  # mm the last step of an arm is longer, for the jaws of a calliper
+_RELIEVED = 0.75  # of the cutter: so far a relief may reach along an arm
 _CORNER = 8.0
 _BESIDE = 12.0  # mm beside the root of an arm
 _REACH = 12.0  # mm the tongue reaches beyond the plate
@@ -115,7 +121,8 @@ def coupon_tab(
     tall = max(root + 2 * _BESIDE, across + 32.0)
     tongue = (_pitch(sheet) - _FREE, sheet.thickness + _REACH)
     middle, level = wide / 2, tall / 2
-    rightward = list(_arm(widths, high))
+    edges = [*(_ROOT + high * (len(widths) - n) for n in range(len(widths))), 0.0]
+    rightward = list(_arm(widths, edges))
     outline = [
         (0.0, 0.0, 6.0),
         (middle - tongue[0] / 2, 0.0, 0.0),
@@ -128,24 +135,39 @@ def coupon_tab(
         *((middle - y, tall + x, 0.0) for x, y in rightward),
         (0.0, tall, 6.0),
     ]
-    steps = [high * (len(widths) - 0.5 - n) for n in range(len(widths))]
+    clear = (edges[-2] - mark_width(sheet) / 2 + _RELIEVED * sheet.cutter.diameter) / 2
+    steps = [*((far + near) / 2 for far, near in pairwise(edges[:-1])), clear]
     dips = [
         circle(at, mark_width(sheet))
-        for n, width in enumerate(widths[:-1])
-        for reach in [high * (len(widths) - 1 - n)]
+        for reach, width in zip(edges[1:-1], widths, strict=False)
         for at in ((wide + reach, level - width / 2), (middle + width / 2, tall + reach))
     ]
-    shapes = [_halving((0.0, level), halving, across)] if halving else []
+    shapes = [
+        _arm_root("arm.y", (wide, level), _X, root),
+        _arm_root("arm.x", (middle, tall), _Y, root),
+        *([_halving((0.0, level), halving, across)] if halving else []),
+    ]
     spots = tuple(((middle, tall + each), (wide + each, level)) for each in steps)
     return _made("fit-tab", sheet, _without(polygon(outline), dips), shapes), spots
 
 
-def _arm(widths: Sequence[float], high: float) -> Iterator[Point]:
-    """Yield the corners of an arm that points to the right, from its root's lower end round."""
-    reach = [high * (len(widths) - n) for n in range(len(widths) + 1)]
-    lower = [(x, -width / 2) for n, width in enumerate(widths) for x in (reach[n], reach[n + 1])]
+def _arm(widths: Sequence[float], edges: Sequence[float]) -> Iterator[Point]:
+    """Yield the corners of an arm that points to the right, from its root's lower end round.
+
+    ``edges`` are where its steps begin and end, from the tip on.
+    """
+    ends = zip(pairwise(edges), widths, strict=True)
+    lower = [(x, -width / 2) for between, width in ends for x in between]
     yield from reversed(lower)
     yield from ((x, -y) for x, y in lower)
+
+
+def _arm_root(name: str, at: Point, outward: Point, width: float) -> Shaped:
+    """Return the root of an arm, its corners relieved as those of the plan's tabs."""
+    along = (0.0 - outward[1], outward[0])
+    feature = _feature(name, TAB, at, outward, width, 0.0)
+    spots = [(at[0] + s * along[0], at[1] + s * along[1]) for s in (-width / 2, width / 2)]
+    return Shaped(feature=feature, mating=tuple(Mating(at=s, eaten=along) for s in spots))
 
 
 def _halving(at: Point, deep: float, across: float) -> Shaped:
