@@ -114,6 +114,8 @@ def test_the_page_saves_what_the_program_fills_in(case: Case, browser: Any, tmp_
     start = perf_counter()
     for typed in case.points:
         type_in(page, typed)
+        refused = [each.inner_text() for each in page.get_by_role("alert").all()]
+        assert page.locator("[data-fit=save]").is_visible(), (typed, refused)
         wanted = {name: text.encode() for name, text in fill(case.fitted, typed.point(case.fitted))}
         label = next(iter(wanted)).split("/")[1]
         stem = f"{bundle_stem(case.bundle.edition.plan)}-{label}"
