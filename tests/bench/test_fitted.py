@@ -111,6 +111,7 @@ def test_the_page_saves_what_the_program_fills_in(case: Case, browser: Any, tmp_
     start_here = unzipped(case.bundle.content)[f"{bundle_stem(case.bundle.edition.plan)}/{START}"]
     (tmp_path / START).write_bytes(start_here)
     page, day = opened(browser, tmp_path / START, width=1280), case.bundle.edition.plan.released
+    page.set_default_timeout(180_000)
     start = perf_counter()
     for typed in case.points:
         type_in(page, typed)
@@ -134,11 +135,13 @@ def test_the_page_saves_what_the_program_fills_in(case: Case, browser: Any, tmp_
 
 def type_in(page: Any, typed: Typed) -> None:
     """Type a point as a reader would, beginning with what the plan has."""
+    page.evaluate(
+        "for (const each of document.querySelectorAll('[data-fit=reading]')) each.value = ''"
+    )
     for name, readings in typed.readings.items():
         sheet = page.locator(f"[data-sheet={name}]")
-        for place in range(1, 9):
-            text = readings[place - 1].page if place <= len(readings) else ""
-            sheet.get_by_label(f"Reading {place}").fill(text)
+        for place, each in enumerate(readings, start=1):
+            sheet.get_by_label(f"Reading {place}").fill(each.page)
         fits = sheet.locator("[data-fit=fit]")
         if fits.count():
             own = fits.locator("xpath=self::*[@checked]")

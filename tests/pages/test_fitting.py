@@ -97,6 +97,31 @@ def test_readings_are_read_as_people_write_them(blank: Any) -> None:
     assert dict(zip(READINGS, found, strict=True)) == READINGS
 
 
+SEVERAL = {
+    "17.6 17.63 17,7": ["17.6", "17.63", "17,7"],
+    "17.6\n17.63\r\n17,7\n": ["17.6", "17.63", "17,7"],
+    "1\t17.6 mm\n2\t17.63 mm": ["1", "17.6 mm", "2", "17.63 mm"],
+    "Thickness\tmm\n17.6\t17.63": ["17.6", "17.63"],
+    "17,6; 17,63 ;17,7": ["17,6", "17,63", "17,7"],
+    "17,6, 17,63, 17,7": ["17,6", "17,63", "17,7"],
+    "17.6,17.63, 17.7": ["17.6", "17.63", "17.7"],
+    "17.6 mm 17.63 mm": ["17.6 mm", "17.63 mm"],
+    "11/16 in 23/32 in": ["11/16 in", "23/32 in"],
+    '.693" .694" 0.7 inch': ['.693"', '.694"', "0.7 inch"],
+    "1 1/16 in": ["1 1/16 in"],
+    "17.6": ["17.6"],
+    "17,6,17,7": ["17,6,17,7"],  # what was meant is not told: a fault
+    "about 17.6 17.7": ["about 17.6 17.7"],
+    "": [],
+}
+
+
+@pytest.mark.browser
+def test_several_readings_are_told_apart(blank: Any) -> None:
+    found = reckoned(blank, "given.map(readingTexts)", list(SEVERAL))
+    assert dict(zip(SEVERAL, found, strict=True)) == SEVERAL
+
+
 SLIPS = {
     "0.7 mm": "“0.7 mm” cannot be the thickness of Birch plywood 18 mm. Is it 0.7 in?",
     "17.5 in": "“17.5 in” cannot be the thickness of Birch plywood 18 mm. Is it 17.5 mm?",
@@ -345,9 +370,51 @@ def test_examples_of_readings_are_of_the_very_sheet(browser: Any, written: Path)
         "or a comma, in mm or in inches: "
     )
     assert hints == [
-        f"{begins}17.8, 0.701 in or 11/16 in.",
-        f"{begins}11.8, 0.465 in or 15/32 in.",
+        f"{begins}17.8, 0.701 in or 11/16 in. Several can be pasted at once.",
+        f"{begins}11.8, 0.465 in or 15/32 in. Several can be pasted at once.",
     ]
+    page.context.close()
+
+
+def pasted(page: Any, place: int, text: str) -> list[str]:
+    """Copy a text as from a table, paste it with the keyboard, and return what all fields hold."""
+    page.evaluate("document.body.append(document.createElement('textarea'))")
+    page.locator("textarea").fill(text)
+    page.keyboard.press("ControlOrMeta+A")
+    page.keyboard.press("ControlOrMeta+C")
+    page.locator("textarea").evaluate("node => node.remove()")
+    page.get_by_label(f"Reading {place}").focus()
+    page.keyboard.press("ControlOrMeta+V")
+    return [page.get_by_label(f"Reading {n}").input_value() for n in range(1, 9)]
+
+
+@pytest.mark.browser
+def test_several_readings_are_pasted_at_once(browser: Any, written: Path) -> None:
+    page = opened(browser, written / START)
+    assert pasted(page, 1, "17.83") == ["17.83", *[""] * 7]
+    assert pasted(page, 1, "17.6\t17.63\n17,7\n") == ["17.6", "17.63", "17,7", *[""] * 5]
+    assert "0.17 mm (0.007 in) of play" not in page.locator("[data-fit=results]").inner_text()
+    assert page.locator(".fit-sum").inner_text().split()[:2] == ["most", "17.7"]
+    assert pasted(page, 7, "17.5 17.55 17.8")[6:] == ["17.5", "17.55"]
+    assert page.locator("[data-fit=status]").inner_text() == (
+        "There are fields for 2 of the 3 readings: 17.8 was left out."
+    )
+    assert page.faults == []
+    page.context.close()
+
+
+@pytest.mark.browser
+def test_on_paper_stands_what_was_typed_and_chosen(browser: Any, served: str) -> None:
+    page = opened(browser, f"{served}/{START}")
+    typed(page, "18.5 mm")
+    page.get_by_label("Diameter of the cutter").fill("1/8")
+    assert page.locator("[data-fit=width-read]").inner_text() == "3.175 mm (0.125 in)"
+    page.emulate_media(media="print")
+    for shown in ("Reading 1", "Reading 8", "Diameter of the cutter"):
+        assert page.get_by_label(shown).is_visible()
+    assert page.get_by_text("as the plan has it").first.is_visible()  # the fit, which stays
+    for hidden in ("0.05 mm: tight by hand", "No cutter: a laser, or by hand", "Save all files"):
+        assert page.get_by_text(hidden).is_hidden()
     page.context.close()
 
 

@@ -77,6 +77,7 @@ function outOfRange(cutter) {
 function show(typing) {
   const { cutter, fault: cutterFault } = cutterIn(typing);
   if (find("cutter-fault")) tell(find("cutter-fault"), cutterFault);
+  if (find("width-read")) tell(find("width-read"), cutter ? toldTool(cutter, data.unit) : "");
   const choice = { sheets: {}, cutter };
   const sums = {};
   let sound = !cutterFault;
@@ -140,6 +141,25 @@ function element(tag, attributes, ...content) {
   for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, value);
   made.append(...content);
   return made;
+}
+
+// Several readings pasted at once, each into a field from this one on; true where they were several.
+function spread(field, text) {
+  const [readings, fields] = [readingTexts(text), all("reading", field.closest("[data-sheet]"))];
+  if (readings.length < 2) return false;
+  const room = fields.slice(fields.indexOf(field));
+  readings.slice(0, room.length).forEach((each, spot) => (room[spot].value = each));
+  settled();
+  const left = readings.length - room.length;
+  if (left > 0) find("status").textContent = `There are fields for ${room.length} of the ${readings.length} readings: ${readings.slice(-left).join(", ")} ${left > 1 ? "were" : "was"} left out.`;
+  return true;
+}
+
+// What is told once a field is left: results, to who hears the page too.
+function settled() {
+  show();
+  find("status").textContent = "";
+  find("told").textContent = [...find("results").querySelectorAll("h3, p")].map((each) => each.textContent).join(" ");
 }
 
 // ---- files --------------------------------------------------------------------------------
@@ -285,10 +305,9 @@ find("form").addEventListener("input", ({ target }) => {
   if (target.dataset.fit === "cut") emptied(target.closest("[data-sheet]"));
   show(target);
 });
-find("form").addEventListener("change", () => {
-  show();
-  find("status").textContent = "";
-  find("told").textContent = [...find("results").querySelectorAll("h3, p")].map((each) => each.textContent).join(" ");
+find("form").addEventListener("change", settled);
+find("form").addEventListener("paste", (event) => {
+  if (event.target.dataset.fit === "reading" && spread(event.target, event.clipboardData.getData("text"))) event.preventDefault();
 });
 find("width")?.addEventListener("focus", () => {
   for (const each of all("cutter")) each.checked = each.value === "other";

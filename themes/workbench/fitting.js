@@ -10,7 +10,7 @@
 
 // ---- readings -----------------------------------------------------------------------------
 
-const NUMBER = /^(?:(\d+)[ -](\d+)\/(\d+)|(\d+)\/(\d+)|(\d+(?:[.,]\d*)?|[.,]\d+)) ?(mm|cm|in\.?|inch|inches|")?$/;
+const NUMBER = /^(?:(\d+)[ -](\d+)\/(\d+)|(\d+)\/(\d+)|(\d+(?:[.,]\d*)?|[.,]\d+)) ?(mm|cm|inches|inch|in\.?|")?$/;
 const IN_MM = { mm: 1, cm: 10, in: 25.4 };
 
 // What somebody wrote, in one spelling: 1½″ is 1 1/2".
@@ -29,6 +29,22 @@ function parsed(text) {
   const unit = found[7] ? (found[7] === "mm" || found[7] === "cm" ? found[7] : "in") : "";
   if (unit) return { value, units: [unit] };
   return { value, units: down ? ["in"] : ["mm", "in"] };
+}
+
+// The readings that a text holds, as they are written: lines, cells of a table, or a row with
+// blanks, semicolons or commas between. What has no digit, as a heading, is none.
+function readingTexts(text) {
+  const parted = text.replace(/[^\s;]+/g, (run) => (run.includes(".") ? run.replaceAll(",", "\t") : run));
+  const cells = parted.split(/[\n\r\t;]+|, /).map((each) => each.trim()).filter((each) => /[\d¼-¾⅐-⅞]/.test(each));
+  return cells.flatMap((cell) => (parsed(cell) ? [cell] : row(cell)));
+}
+
+const ROW = new RegExp(`(?<=^| )${NUMBER.source.slice(1, -1)}(?= |$)`, "g");
+
+// Numbers that only blanks part, each with its unit; a cell that holds anything else stays whole.
+function row(cell) {
+  const numbers = spelt(cell).match(ROW) || [];
+  return numbers.join(" ") === spelt(cell) ? numbers : [cell];
 }
 
 const within = (mm, [least, most]) => least <= mm && mm <= most;
