@@ -333,12 +333,22 @@ _CUTTERS = click.option(
 )
 
 
+_CUTS = click.option(
+    "--cut",
+    "cuts",
+    multiple=True,
+    metavar="[NAME=]LENGTH",
+    help="By how much the cutter cuts wider than its name, to be built into the cut files.",
+)
+
+
 @kerfolio.command("files")
 @_WORKSHOP
 @click.option("--plan", "plan", required=True, metavar="NAME", help="The plan to make.")
 @_SHEETS
 @_FITS
 @_CUTTERS
+@_CUTS
 @click.option(
     "--out",
     type=click.Path(path_type=Path),
@@ -351,12 +361,14 @@ def files_command(
     sheets: tuple[str, ...],
     fits: tuple[str, ...],
     cutters: tuple[str, ...],
+    cuts: tuple[str, ...],
     out: Path | None,
 ) -> None:
     """Write cut files, templates and setup sheets for a measured sheet, a fit and a cutter.
 
     The plan is settled and proved there, whatever it is published for. Lengths are in the plan's
-    unit, or say theirs. A fit or a cutter without a name is for all sheets.
+    unit, or say theirs. A fit, a cutter or a cut without a name is for all sheets. With `--cut`
+    tell the toolpath program the cutter's name, not what it really cuts.
 
     Example: kerfolio files my-workshop --plan stool --sheet ply=17.63 --cutter 3.175
     """
@@ -364,7 +376,7 @@ def files_command(
     from kerfolio.publishing.point_files import FilesRequest, make_files
 
     progress = Progress()
-    asked = Asked(sheets=sheets, fits=fits, cutters=cutters)
+    asked = Asked(sheets=sheets, fits=fits, cutters=cutters, cuts=cuts)
     made = make_files(FilesRequest(folder=workshop, plan=plan, asked=asked, out=out), progress)
     progress.close()
     _print_findings(made.findings)
@@ -389,6 +401,7 @@ def files_command(
 @_SHEETS
 @_FITS
 @_CUTTERS
+@_CUTS
 def batch_command(
     workshop: Path,
     plan: str,
@@ -397,12 +410,13 @@ def batch_command(
     sheets: tuple[str, ...],
     fits: tuple[str, ...],
     cutters: tuple[str, ...],
+    cuts: tuple[str, ...],
 ) -> None:
     """Lay out several copies of a plan together and write what it takes to cut them.
 
     The pieces of one copy are kept together where that costs no sheet; with offcuts, all copies are
     laid out as one. The plan's own layout and the site stay as they are. Files are for every
-    published thickness, or as `files` makes them for the sheet, fit and cutter that are named.
+    published thickness, or as `files` makes them for what is named of sheet, fit, cutter and cut.
 
     Example: kerfolio batch my-workshop --plan stool --copies 4
     """
@@ -415,8 +429,8 @@ def batch_command(
         plan=plan,
         copies=copies,
         out=out or workshop / "batches" / f"{plan}-{copies}",
-        asked=Asked(sheets=sheets, fits=fits, cutters=cutters)
-        if sheets or fits or cutters
+        asked=Asked(sheets=sheets, fits=fits, cutters=cutters, cuts=cuts)
+        if sheets or fits or cutters or cuts
         else None,
     )
     made = make_batch(request, progress)

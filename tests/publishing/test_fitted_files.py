@@ -66,7 +66,8 @@ def off_in_dxf(case: Fitting, at: Point, *fitted: Fitted) -> list[set[str]]:
 @pytest.mark.parametrize("name", PLANS)
 def test_the_clearance_in_the_dxf_is_the_stated_one_at_both_ends_and_between(name: str) -> None:
     case = fitting(PLANS[name])
-    numbers = [each for each in case.fitted.numbers if not each.name.startswith("cutter.")]
+    apart = ("cutter.", "cut.")
+    numbers = [each for each in case.fitted.numbers if not each.name.startswith(apart)]
     for share in (0.0, 0.37, 0.5, 0.81, 1.0):
         at = {n.name: n.exact(n.least + share * (n.most - n.least)) for n in numbers}
         assert off_in_dxf(case, at, case.fitted) == [set()], at
@@ -99,6 +100,7 @@ def test_a_plan_has_a_number_for_each_thickness_cutter_and_fit_that_may_be_chose
         ("thickness.ply", 17.6, 18.2, 17.8, False),
         ("fit.ply", 0.05, 0.2, 0.1, False),
         ("cutter.ply", 1.0, 8.0, 6.0, True),
+        ("cut.ply", -0.3, 0.3, 0.0, False),
     ]
     assert [each.name for each in fitted_of("two sheets").numbers] == [
         "thickness.ply",
@@ -148,4 +150,4 @@ def test_the_data_is_small_and_comes_back() -> None:
 
 def test_without_a_choice_of_fit_there_is_no_number_for_it() -> None:
     names = [each.name for each in fitting(RACK).fitted.numbers]
-    assert names == ["thickness.ply", "cutter.ply"]
+    assert names == ["thickness.ply", "cutter.ply", "cut.ply"]

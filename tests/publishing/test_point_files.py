@@ -55,6 +55,10 @@ def made(folder: Path, *, plan: str = RACK, name: str = "rack", **asked: object)
             {"cutters": ("0.1",)},
             "a cutter of 0.1 mm / 0.5 mm to 50 mm is usual: is the unit the one you mean?",
         ),
+        (
+            {"cuts": ("0.5",)},
+            "a cut of 0.5 mm / -0.3 mm to 0.3 mm is usual: is the unit the one you mean?",
+        ),
         ({"name": "rake"}, "no plan `rake` / Did you mean `rack`?"),
     ],
 )
@@ -95,8 +99,8 @@ def test_files_at_a_published_point_are_those_of_the_bundle(tmp_path: Path) -> N
 
 
 def test_what_is_written_says_what_it_is_for_and_is_known_again(tmp_path: Path) -> None:
-    found = made(tmp_path, sheets=("17.634",), fits=("0.08",), cutters=("none",))
-    assert found.label == "17.63mm-fit-0.08mm-no-cutter"
+    found = made(tmp_path, sheets=("17.634",), fits=("0.08",), cutters=("none",), cuts=("0.15",))
+    assert found.label == "17.63mm-fit-0.08mm-no-cutter-cut+0.15mm"
     assert sorted(files_of(found.out)) == sorted(found.written)
     assert [name for name in found.written if not is_of_point(name, EVERY_FORMAT)] == []
     assert "templates/17.63mm-fit-0.08mm-roll.pdf" in found.written  # no cutter cuts a template
@@ -107,10 +111,13 @@ def test_what_is_written_says_what_it_is_for_and_is_known_again(tmp_path: Path) 
         "title": "Probe rack",
         "release": "1.0.0",
         "date": "2026-10-02",
-        "label": "17.63mm-fit-0.08mm-no-cutter",
+        "label": "17.63mm-fit-0.08mm-no-cutter-cut+0.15mm",
         "unit": "mm",
         "sheets": {
-            "ply": {"stock": "birch-plywood-18", "thickness": 17.63, "fit": 0.08, "cutter": None}
+            "ply": {
+                **{"stock": "birch-plywood-18", "thickness": 17.63, "fit": 0.08, "cutter": None},
+                "cut": 0.15,
+            }
         },
     }
 

@@ -100,7 +100,8 @@ const RULES = {
 function toldAs(value, style) {
   const { decimals, unless } = style;
   if (unless !== undefined && steps(value, decimals) === steps(unless, decimals)) return "";
-  return (style.before || "") + RULES[style.rule](value, style) + (style.after || "");
+  const sign = style.signed ? (value < 0 ? "-" : "+") : "";
+  return (style.before || "") + sign + RULES[style.rule](sign ? Math.abs(value) : value, style) + (style.after || "");
 }
 
 // ---- filling in ---------------------------------------------------------------------------

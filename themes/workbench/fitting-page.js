@@ -60,6 +60,14 @@ function cutIn(box, sheet, { thickest }, nominal, typing) {
   return { cut: known.cut || 0, words: machineWords(found, way, data.unit), fault };
 }
 
+// Whether true cuts are to be built into the files; it is asked only where there is one.
+function builtIn({ sheets }) {
+  const where = find("where");
+  if (!where) return false;
+  where.hidden = !data.sheets.some(({ name }) => Math.abs(sheets[name].cut) >= CUT.nothing);
+  return !where.hidden && all("built").find((each) => each.checked).value === "files";
+}
+
 // Whether files follow a cutter as wide as this one really cuts.
 const canFollow = ({ cutter }) => cutter && cutter.least < cutter.most;
 
@@ -95,6 +103,7 @@ function show(typing) {
     sums[sheet.name] = { ...sum, measured: readings.length > 0, nominal, machine: real.words };
     sound &&= !fault && !refused && !far;
   });
+  choice.built = builtIn(choice);
   last = sound ? choice : null;
   showResults(choice, sums, sound);
 }
@@ -131,7 +140,7 @@ function resultOf(sheet, choice, sum, at) {
   figure.append(element("figcaption", {}, `${sheet.title}: a tab in its slot, to scale; in the circle twelve times as large.${dashed}`));
   const made = `${sum.measured ? "Made for" : "As drawn:"} ${told(sum.made, data.unit)}`;
   const cutter = choice.cutter === undefined ? [] : cutterWords(sheet, choice.cutter, at, data);
-  const cut = [...cutWords(sum.nominal, choice.sheets[sheet.name].cut, data), ...sum.machine];
+  const cut = [...cutWords(sum.nominal, choice.sheets[sheet.name].cut, { built: choice.built && sheet.built, unit: data.unit }), ...sum.machine];
   const words = [playWords(fit, sum, data), ...cut, ...cutter].map((each) => element("p", {}, each));
   return element("div", { class: "fit-result" }, element("div", {}, element("h3", {}, made), ...words), figure);
 }
@@ -185,6 +194,7 @@ function pointOf({ numbers }, choice) {
       thickness: summed(choice.sheets[sheet].readings).thickest,
       fit: choice.sheets[sheet].fit,
       cutter: cutterAt(data.sheets.find(({ name }) => name === sheet), choice),
+      cut: choice.built ? choice.sheets[sheet].cut : undefined,
     };
     for (const [number, value] of Object.entries(wanted)) {
       const known = numbers.some(({ name }) => name === `${number}.${sheet}`);
@@ -195,10 +205,10 @@ function pointOf({ numbers }, choice) {
 }
 
 // The cutter that files of a sheet are for: as wide as it really cuts, where files follow that.
-function cutterAt(sheet, { sheets, cutter }) {
+function cutterAt(sheet, { sheets, cutter, built }) {
   const { cut } = sheets[sheet.name];
   const nominal = cutter === undefined ? sheet.planned : cutter;
-  return cut && nominal !== null && canFollow(sheet) ? rounded(nominal + cut, 3) : cutter;
+  return cut && !(built && sheet.built) && nominal !== null && canFollow(sheet) ? rounded(nominal + cut, 3) : cutter;
 }
 
 async function madeFiles() {
@@ -265,7 +275,7 @@ function emptied(box) {
   for (const each of COUPON_FIELDS.map((field) => find(field, box))) if (each) each.value = "";
 }
 
-function restore({ sheets, cutter }) {
+function restore({ sheets, cutter, built }) {
   data.sheets.forEach(({ name }, index) => {
     all("reading", boxes[index]).forEach((field, spot) => {
       field.value = spot in sheets[name].readings ? `${digits(sheets[name].readings[spot], 2)} mm` : "";
@@ -276,6 +286,7 @@ function restore({ sheets, cutter }) {
   });
   const value = cutter === undefined ? "planned" : cutter === null ? "none" : "other";
   for (const each of all("cutter")) each.checked = each.value === value;
+  for (const each of all("built")) each.checked = each.value === (built ? "files" : "program");
   if (find("width")) find("width").value = value === "other" ? `${digits(cutter, 3)} mm` : "";
   data.sheets.forEach(({ name, planned }, index) => {
     const { cut } = sheets[name];

@@ -16,6 +16,7 @@ from kerfolio.drawing.layer import CHECK_SQUARE, SHEET_EDGE, bridge_layer, layer
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.layouts.layout import SheetLayout
+from kerfolio.settling.built_in import built_in
 from kerfolio.settling.settled import CENTRE, Coupon, Cut, Operation, SettledPart, SettledPlan
 from kerfolio.shop.art import Art
 
@@ -34,7 +35,8 @@ class Meant:
 
 def sheet_meant(settled: SettledPlan, layout: SheetLayout) -> tuple[Meant, ...]:
     """Return what a sheet's cut file must hold, its datum at 0,0."""
-    parts = {part.name: part for part in settled.parts}
+    cut = settled.sheet(layout.sheet).cut
+    parts = {part.name: built_in(part, cut) for part in settled.parts}
     wide, high = layout.size
     x, y = (-wide / 2, -high / 2) if settled.sheet(layout.sheet).datum == CENTRE else (0.0, 0.0)
     edge = Meant(SHEET_EDGE.name, _box(x, y, x + wide, y + high), "the sheet's edge")

@@ -41,6 +41,8 @@ class Rule(StrEnum):
 class Style:
     """A rule with what it needs, and words before and after that belong to the number.
 
+    What is ``signed`` has its sign before it, ``+0.2`` as well as ``-0.1``.
+
     ``width`` is that of ``PADDED``, in signs. A number that is ``unless`` to the style's decimals
     is not told at all, nor its words. ``none`` is said where there is none of it.
     """
@@ -49,6 +51,7 @@ class Style:
     decimals: int = LENGTH_DECIMALS
     width: int = 0
     unless: float | None = None
+    signed: bool = False
     before: str = ""
     after: str = ""
     none: str = ""
@@ -68,7 +71,11 @@ def told_as(value: float | None, style: Style) -> str:
     same = style.unless is not None and steps(value, style.decimals) == steps(
         style.unless, style.decimals
     )
-    return "" if same else f"{style.before}{_number(value, style)}{style.after}"
+    if same:
+        return ""
+    sign = ("-" if value < 0 else "+") if style.signed else ""
+    number = _number(abs(value) if sign else value, style)
+    return f"{style.before}{sign}{number}{style.after}"
 
 
 def _number(value: float, style: Style) -> str:
@@ -107,7 +114,7 @@ def widest_of(style: Style) -> str:
             number = "0 00/00"
         case _:
             number = "00." + "0" * style.decimals
-    return f"{style.before}{number}{style.after}"
+    return f"{style.before}{'+' if style.signed else ''}{number}{style.after}"
 
 
 def _padded(text: str, width: int) -> str:

@@ -96,7 +96,15 @@ def _sheet_lines(sheet: SettledSheet, first: str) -> Lines:
     one, other = (Figure(sheet.thickness, style) for style in styles)
     chosen = _CHOSEN[first]
     cutter = replace(chosen, before="cutter ", none="no cutter")
+    cut = replace(
+        chosen, unless=0.0, signed=True, before=", true cut ", after=f"{chosen.after} built in"
+    )
     return (
         figured("Cut for {} {} ({})", one, sheet.name, other),
-        figured("Fit {}, {}", Figure(sheet.fit, chosen), Figure(sheet.diameter, cutter)),
+        figured(
+            "Fit {}, {}{}",
+            Figure(sheet.fit, chosen),
+            Figure(sheet.diameter, cutter),
+            Figure(sheet.cut, cut),
+        ),
     )

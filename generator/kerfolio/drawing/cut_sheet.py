@@ -31,6 +31,7 @@ from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shapes import rectangle
 from kerfolio.layouts.layout import SheetLayout
+from kerfolio.settling.built_in import built_in
 from kerfolio.settling.settled import (
     CENTRE,
     Coupon,
@@ -65,8 +66,8 @@ def cut_sheet(settled: SettledPlan, layout: SheetLayout, first: str = "mm") -> D
     Note and check squares stand above the sheet's upper edge, so nothing of them is cut and the
     file's own lower left corner is the sheet's. Raises KeyError for a part the plan has not.
     """
-    parts = {part.name: part for part in settled.parts}
-    sheet = settled.sheet(layout.sheet)
+    sheet, laid = settled.sheet(layout.sheet), {each.part for each in layout.placements}
+    parts = {part.name: built_in(part, sheet.cut) for part in settled.parts if part.name in laid}
     x, y = datum_of(sheet, layout.size)
     seated = [
         _seated(parts[each.part], Seat(x=each.x - x, y=each.y - y, turn=each.turn))
@@ -91,9 +92,12 @@ def datum_of(sheet: SettledSheet, size: Point) -> Point:
 def cut_part(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Drawing:
     """Return the cuts of one part at its own 0,0, full size in mm."""
     sheet, lines = settled.sheet(part.sheet), part_note(settled, part, first)
-    seated = [_seated(part, Seat())]
+    seated = [_seated(built_in(part, sheet.cut), Seat())]
     made = _cut_file((), seated, lines, 8.0, _title(settled, part.name), first)
-    return replace(made, thickness=sheet.thickness)
+    # A true cut that is built in moves no 0,0: what reaches past the finished edge is a hair.
+    finished = bounds(part.routed)
+    low = (min(0.0, finished.x0), min(0.0, finished.y0))
+    return replace(made, box=(*low, *made.box[2:]), thickness=sheet.thickness)
 
 
 def cut_art(settled: SettledPlan, art: Art, first: str = "mm") -> Drawing:

@@ -75,6 +75,10 @@ _RULE = said(
     ByUnit("6.2 mm", "0.258 in"),
     ByUnit("6 mm", "1/4 in"),
 )
+_BUILT = (
+    " Where nobody can tell it that, start-here.html makes files that have the true cut built in, "
+    "and say so in name and note. Never do both."
+)
 _WITHOUT = (
     "Without a caliper, the step that takes the tongue with a push names a thickness in the table, "
     "and that what to take. It holds sheet and cutter together: slots will be right, but tabs come "
@@ -132,7 +136,7 @@ def measuring_of(edition: Edition) -> Measuring:
         take=_sets(edition) if many else (_READY if ranged else _ONE).format(_only(edition)),
         coupon=_COUPON.told(first),
         read=f"{_READ}{_TYPED if made else ''}{_crossing(edition)}",
-        rule=_RULE.told(first),
+        rule=f"{_RULE.told(first)}{_BUILT if made else ''}",
         without=_WITHOUT,
         lies=_LIES,
         play=_PLAY,

@@ -94,11 +94,16 @@ def _words(value: Any, at: str) -> str:
     return value
 
 
+def _flag(value: Any, at: str) -> bool:
+    if not isinstance(value, bool):
+        raise FittedError(f"{at}: must be true or false")
+    return value
+
+
 def _number(stated: Any, at: str) -> Number:
     each = _mapping(stated, at)
     none, drawn = each.get("none"), each.get("drawn")
-    if not isinstance(none, bool):
-        raise FittedError(f"{at}.none: must be true or false")
+    none = _flag(none, f"{at}.none")
     if drawn is None and not none:
         raise FittedError(f"{at}.drawn: must be a number")
     return Number(
@@ -123,6 +128,7 @@ def _style(stated: Any, at: str) -> Style:
         decimals=_count(each.get("decimals"), f"{at}.decimals", MOST_DECIMALS),
         width=_count(each.get("width", 0), f"{at}.width", _WIDEST),
         unless=None if unless is None else _real(unless, f"{at}.unless"),
+        signed=_flag(each.get("signed", False), f"{at}.signed"),
         before=_words(each.get("before", ""), f"{at}.before"),
         after=_words(each.get("after", ""), f"{at}.after"),
         none=_words(each.get("none", ""), f"{at}.none"),

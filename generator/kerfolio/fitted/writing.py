@@ -66,6 +66,7 @@ def _style(style: Style) -> dict[str, Any]:
     stated: dict[str, Any] = {"rule": style.rule.value, "decimals": style.decimals}
     stated |= {"width": style.width} if style.width else {}
     stated |= {} if style.unless is None else {"unless": _exact(style.unless)}
+    stated |= {"signed": True} if style.signed else {}
     words = {"before": style.before, "after": style.after, "none": style.none}
     return stated | {key: text for key, text in words.items() if text}
 

@@ -71,7 +71,8 @@ class Fitting:
 
     ``files`` are the fitted files as the content of a script element; empty where the page fetches
     them. ``cutters`` tells whether another cutter, or none, may be chosen instead of the one
-    ``planned``; ``made`` whether the page makes files at all.
+    ``planned``; ``made`` whether the page makes files at all, ``built`` whether a true cut can be
+    built into them.
     """
 
     sheets: tuple[FittingSheet, ...]
@@ -80,6 +81,7 @@ class Fitting:
     cutters: bool
     planned: str
     made: bool
+    built: bool
     file: str = FITTING_SCRIPT
     script: Markup = field(default_factory=fitting_script)
 
@@ -110,6 +112,7 @@ def fitting_of(
         files=script_data(fitted_json(fitted) if fitted and inline else ""),
         cutters=any(f"cutter.{sheet.name}" in numbers for sheet in sheets),
         made=fitted is not None,
+        built=any(f"cut.{sheet.name}" in numbers for sheet in sheets),
         planned=listed(list(dict.fromkeys(sheet.cutter.title for sheet in sheets))),
     )
 
@@ -187,6 +190,7 @@ def _sheet(edition: Edition, sheet: SettledSheet, numbers: Mapping[str, Number])
         "planned": number(sheet.cutter.diameter, 3),
         "cutter": None if cutter is None else _cutter(cutter),
         "coupon": _coupon(edition, sheet),
+        "built": f"cut.{sheet.name}" in numbers,
         "curve": None if curve is None else number(curve, 3),
         "recessed": any(feature.kind.recessed for part in parts for feature in part.features),
         "narrow": [

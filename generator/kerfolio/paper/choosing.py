@@ -83,9 +83,9 @@ def coupon_section(edition: Edition, grid: Grid) -> Bands:
     words = measuring_of(edition)
     opening = (
         *section(COUPON_TITLE, grid),
-        *hung("The fit coupon", plain(words.coupon, grid.main), grid),
-        *spaced(hung("Read it", plain(words.read, grid.main), grid), BLOCK_SPACE),
-        *spaced(hung("Correct once", plain(words.rule, grid.main), grid), BLOCK_SPACE),
+        *kept(hung("The fit coupon", plain(words.coupon, grid.main), grid)),
+        *spaced(kept(hung("Read it", plain(words.read, grid.main), grid)), BLOCK_SPACE),
+        *spaced(kept(hung("Correct once", plain(words.rule, grid.main), grid)), BLOCK_SPACE),
     )
     first, *others = coupons
 

@@ -60,7 +60,7 @@ class Templates:
 
     def at(self, settled: SettledPlan) -> Iterator[TemplateFile]:
         """Yield the files of the plan at one point, not named by its cutters, which cut none."""
-        drawings, uncut = self.drawn(settled), replace(settled.variant, cutter=())
+        drawings, uncut = self.drawn(settled), replace(settled.variant, cutter=(), cut=())
         label = label_of(uncut, settled.plan.units, self.own)
         for name, way in self.ways.items():
             yield TemplateFile(

@@ -20,6 +20,7 @@ from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.proving.origin import named_with_file
 from kerfolio.reading.amounts import constant_mm
+from kerfolio.settling.built_in import MOST_CUT
 from kerfolio.settling.point import point
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import FitVariant, SettledPlan, SettledSheet
@@ -34,11 +35,12 @@ _NAMED = re.compile(r"\s*([a-z][a-z0-9_-]*)\s*=\s*(.*)")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Asked:
-    """What was typed behind ``--sheet``, ``--fit`` and ``--cutter``: ``ply=17.63``, ``0.08``."""
+    """What was typed behind ``--sheet``, ``--fit``, ``--cutter`` and ``--cut``: ``ply=17.63``."""
 
     sheets: tuple[str, ...] = ()
     fits: tuple[str, ...] = ()
     cutters: tuple[str, ...] = ()
+    cuts: tuple[str, ...] = ()
 
 
 class _AskedError(Exception):
@@ -69,9 +71,10 @@ def point_asked(
         thickness = _values("--sheet", asked.sheets, drawn, _thickness)
         fit = _values("--fit", asked.fits, drawn, _fit)
         cutter = _values("--cutter", asked.cutters, drawn, _cutter)
+        cut = _values("--cut", asked.cuts, drawn, _cut)
     except _AskedError as trouble:
         return None, in_unit((trouble.finding,), plan.units)
-    return point(drawn, _stated(thickness), _stated(fit), cutter), ()
+    return point(drawn, _stated(thickness), _stated(fit), cutter, _stated(cut)), ()
 
 
 def _stated(values: Mapping[str, float | None]) -> dict[str, float]:
@@ -143,6 +146,10 @@ def _cutter(text: str, _: SettledSheet, place: Place, unit: str) -> float | None
     if text.strip() == NO_CUTTER:
         return None
     return _within(_length(text, place, unit), (LEAST_CUTTER, MOST_CUTTER), "cutter", place)
+
+
+def _cut(text: str, _: SettledSheet, place: Place, unit: str) -> float:
+    return _within(_length(text, place, unit), (-MOST_CUT, MOST_CUT), "cut", place)
 
 
 def _within(mm: float, ends: tuple[float, float], what: str, place: Place) -> float:

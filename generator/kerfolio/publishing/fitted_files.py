@@ -18,13 +18,15 @@ from kerfolio.layouts.layout import Layout
 from kerfolio.paper.template_choices import TemplateFile, Templates
 from kerfolio.publishing.cut_files import CutFile, Formats, files_of_parts, files_of_sheets
 from kerfolio.publishing.cutter_range import CutterRange, cutter_ranges
+from kerfolio.settling.built_in import MOST_CUT
 from kerfolio.settling.making import set_of
 from kerfolio.settling.point import point
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import FitVariant, SettledPlan, SettledSheet
+from kerfolio.settling.variant_name import labelled
 from kerfolio.writing.formats import CutFormat
 
-_THICKNESS, _FIT, _CUTTER = "thickness", "fit", "cutter"
+_THICKNESS, _FIT, _CUTTER, _CUT = "thickness", "fit", "cutter", "cut"
 
 
 class Settling:
@@ -39,11 +41,23 @@ class Settling:
 
     def at(self, variant: FitVariant) -> SettledPlan | None:
         """Return the plan with all the pieces it makes, None where it does not settle."""
+        if variant.cut:
+            return self._built_in(variant)
         if variant not in self._made:
             made, _ = settle(self.drawn.plan, self.drawn.stock, variant)
             self._made[variant] = None if made is None else set_of(made)
         found = self._made[variant]
         return found and replace(found, variant=variant)  # its label may know more figures
+
+    def _built_in(self, variant: FitVariant) -> SettledPlan | None:
+        """Return the plan with true cuts built in, which change nothing else of it."""
+        cuts, own = dict(variant.cut), self.drawn
+        bare = labelled(replace(variant, cut=()), own.plan.units, own.sheets)
+        found = self.at(bare)
+        if found is None:
+            return None
+        sheets = tuple(replace(each, cut=cuts.get(each.name, 0.0)) for each in found.sheets)
+        return replace(found, variant=variant, sheets=sheets)
 
 
 def with_templates(fitted: Fitted, settling: Settling, templates: Templates) -> Fitted:
@@ -51,7 +65,8 @@ def with_templates(fitted: Fitted, settling: Settling, templates: Templates) -> 
 
     Where templates do not follow the numbers of the other files there are none of them.
     """
-    numbers = tuple(n for n in fitted.numbers if not n.name.startswith(f"{_CUTTER}."))
+    cutting = (f"{_CUTTER}.", f"{_CUT}.")
+    numbers = tuple(n for n in fitted.numbers if not n.name.startswith(cutting))
     try:
         found = find(numbers, _drawing(settling, lambda there: template_drafts(there, templates)))
         return joined(fitted, found)
@@ -63,7 +78,8 @@ def fitted_files(settling: Settling, layout: Layout, formats: Formats, first: st
     """Return the fitted files of all sheets of a layout and all parts, in every format.
 
     Where files do not follow the cutter they are for the plan's own, where they do not follow the
-    fit for its own fit; None where they do not follow the sheets either.
+    fit for its own fit; None where they do not follow the sheets either. A true cut is built in
+    where they follow cutters.
     """
     drawn = settling.drawn
     draw = _drawing(settling, lambda there: drafts(there, layout, formats, first))
@@ -92,7 +108,9 @@ def _own(sheet: SettledSheet) -> CutterRange:
 
 def variant_at(drawn: SettledPlan, at: Point) -> FitVariant:
     """Return the variant at a point of fitted files. Raises KeyError for a number it has not."""
-    kinds: dict[str, dict[str, float | None]] = {_THICKNESS: {}, _FIT: {}, _CUTTER: {}}
+    kinds: dict[str, dict[str, float | None]] = {
+        kind: {} for kind in (_THICKNESS, _FIT, _CUTTER, _CUT)
+    }
     for name, value in at.items():
         kind, _, sheet = name.partition(".")
         kinds[kind][sheet] = value
@@ -100,7 +118,7 @@ def variant_at(drawn: SettledPlan, at: Point) -> FitVariant:
         kind: {sheet: value for sheet, value in each.items() if value is not None}
         for kind, each in kinds.items()
     }
-    return point(drawn, there[_THICKNESS], there[_FIT], kinds[_CUTTER])
+    return point(drawn, there[_THICKNESS], there[_FIT], kinds[_CUTTER], there[_CUT])
 
 
 def filled_at(fitted: Fitted, variant: FitVariant) -> dict[str, bytes]:
@@ -108,6 +126,7 @@ def filled_at(fitted: Fitted, variant: FitVariant) -> dict[str, bytes]:
     at: dict[str, float | None] = {f"{_THICKNESS}.{sheet}": mm for sheet, mm in variant.thickness}
     at |= {f"{_FIT}.{sheet}": mm for sheet, mm in variant.fit}
     at |= {f"{_CUTTER}.{sheet}": mm for sheet, mm in variant.cutter}
+    at |= {f"{_CUT}.{sheet}": mm for sheet, mm in variant.cut}
     return {name: text.encode() for name, text in fill(fitted, at)}
 
 
@@ -143,6 +162,10 @@ def _numbers(
             below=found.below,
             above=found.above,
         )
+        if found.least < found.most:
+            yield Number(
+                name=f"{_CUT}.{sheet.name}", least=-MOST_CUT, most=MOST_CUT, drawn=0.0, decimals=3
+            )
 
 
 class _Drafts(Sequence[Draft]):

@@ -117,7 +117,8 @@ def _other_files(edition: Edition) -> Iterator[Named]:
 def files_json(settled: SettledPlan) -> bytes:
     """Return what files were made for: plan, release, and of each sheet thickness, fit and cutter.
 
-    Lengths in mm; a cutter of null is none. Who cuts a spare part later asks for the same.
+    Lengths in mm; a cutter of null is none, ``cut`` what is built in of its true cut. Who cuts a
+    spare part later asks for the same.
     """
     plan = settled.plan
     content = {
@@ -134,6 +135,7 @@ def files_json(settled: SettledPlan) -> bytes:
                 "thickness": number(each.thickness),
                 "fit": number(each.fit),
                 "cutter": None if each.diameter is None else number(each.diameter),
+                **({"cut": number(each.cut)} if each.cut else {}),
             }
             for each in settled.sheets
         },

@@ -227,6 +227,7 @@ def assembled(
         features=tuple(shaped.feature for shaped in shapes),
         size=(box.width, box.height),
         area=flat,
+        reliefs=shape.reliefs,
         moved=tuple(moved),
         mass=max(0.0, flat * sheet.thickness - removed) * sheet.stock.density * _KG_PER_MM3,
     )

@@ -8,6 +8,7 @@ from enum import StrEnum
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.basis.said import Text
 from kerfolio.geometry.contour import Contour, Point, Region
+from kerfolio.geometry.relief import InsideCorner
 from kerfolio.model.feature_kind import FeatureKind
 from kerfolio.model.joint import Joint
 from kerfolio.model.plan import BoardUse, Plan
@@ -28,6 +29,15 @@ class Sized:
     reason: Text = ""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Relief:
+    """An inside corner opened for the cutter, the radius of the arc in mm."""
+
+    corner: InsideCorner
+    style: str
+    radius: float
+
+
 class Operation(StrEnum):
     """What the router does along a contour."""
 
@@ -42,13 +52,16 @@ class Operation(StrEnum):
 class Cut:
     """Contours cut by one operation to one depth (mm from the face; None goes through).
 
-    Contours are the finished edges, not tool paths; open ones occur only in engravings.
+    Contours are the finished edges, not tool paths; open ones occur only in engravings. Of a
+    recess with ``reliefs`` they are ``square`` but for those.
     """
 
     operation: Operation
     depth: float | None
     contours: tuple[Contour, ...]
     feature: str = ""
+    square: tuple[Contour, ...] = ()
+    reliefs: tuple[Relief, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -132,6 +145,7 @@ class SettledSheet:
     ``fits`` are the least and the most fit that a reader may choose, None where none may be.
     ``cutter`` is the plan's own, whatever is cut with: drills of templates, bridges and layouts go
     by it. ``diameter`` is that of what cuts, mm; None is no cutter (a laser, a hand's tools).
+    ``cut`` is by how much the cutter cuts wider than that, mm, where its files have this built in.
     ``datum`` is where its cut files have 0,0: ``corner`` (lower left) or ``centre``. ``also`` are
     other sizes it may be bought in.
     """
@@ -149,6 +163,7 @@ class SettledSheet:
     cutter: CutterStock
     diameter: float | None
     relief: Relieving
+    cut: float = 0.0
     datum: str = "corner"
     also: tuple[tuple[float, float], ...] = ()
     offcuts: tuple[SettledOffcut, ...] = ()
@@ -221,8 +236,9 @@ class SettledPart:
 
     ``plain`` is the shape a hand tool cuts (square inside corners, drilled first at
     ``drill_centres``); ``routed`` has its inside corners relieved for the sheet's cutter. ``cuts``
-    are in cutting order, inside before outside; the last is the outline. ``moved`` are reliefs
-    that are not as asked for; ``bridges`` hold each piece. ``mass`` in kg.
+    are in cutting order, inside before outside; the last is the outline. ``reliefs`` are those of
+    what goes through, ``moved`` those that are not as asked for; ``bridges`` hold each piece.
+    ``mass`` in kg.
     """
 
     name: str
@@ -239,6 +255,7 @@ class SettledPart:
     size: tuple[float, float]
     area: float
     mass: float
+    reliefs: tuple[Relief, ...] = ()
     moved: tuple[MovedRelief, ...] = ()
     bridges: tuple[SettledBridge, ...] = ()
     note: str = ""
@@ -280,13 +297,15 @@ class FitVariant:
     """A point: a thickness for every sheet, mm; ``label`` names it in folders and files.
 
     ``fit`` (mm a side) and ``cutter`` (the diameter in mm, None for no cutter) are those of sheets
-    that have others than the plan's own.
+    that have others than the plan's own; ``cut`` (mm) is by how much a cutter cuts wider than that,
+    of sheets whose files have this built in.
     """
 
     label: str
     thickness: tuple[tuple[str, float], ...]
     fit: tuple[tuple[str, float], ...] = ()
     cutter: tuple[tuple[str, float | None], ...] = ()
+    cut: tuple[tuple[str, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -26,6 +26,7 @@ from kerfolio.settling.settled import (
     Cut,
     MovedRelief,
     Operation,
+    Relief,
     Relieving,
     SettledFeature,
     SettledSheet,
@@ -41,12 +42,13 @@ _SLOPES = 3.0
 class Shape:
     """A part's shape: without relief, with relief, and what to drill first by hand.
 
-    ``moved`` are the reliefs that are not as asked for.
+    ``reliefs`` are all of them, ``moved`` those that are not as asked for.
     """
 
     plain: Region
     routed: Region
     drill_centres: tuple[Point, ...]
+    reliefs: tuple[Relief, ...]
     moved: tuple[MovedRelief, ...]
 
 
@@ -60,7 +62,8 @@ def shape_of(outline: Contour, shapes: Sequence[Shaped], sheet: SettledSheet) ->
     corners = mating_corners(inside_corners(plain), mating) if any(mating) else ()
     names = [each.feature.name for each in shapes]
     made = relieved(contours_of(plain), corners, names, sheet.relief)
-    reliefs = _contours(made, sheet.relief)
+    opened = _reliefs(made, sheet.relief)
+    reliefs = [_contour(each) for each in opened]
     radius = sheet.cutter.diameter / 2
     drilled = (each.corner for each in corners)
     centres = (dog_bone_centre(each.at, each.first, each.second, radius) for each in drilled)
@@ -68,14 +71,20 @@ def shape_of(outline: Contour, shapes: Sequence[Shaped], sheet: SettledSheet) ->
         plain=plain,
         routed=difference(plain, reliefs) if reliefs else plain,
         drill_centres=tuple(sorted(centres)),
+        reliefs=opened,
         moved=made.moved,
     )
 
 
-def _contours(made: Relieved, asked: Relieving) -> tuple[Contour, ...]:
-    """Return what reliefs cut away."""
+def _reliefs(made: Relieved, asked: Relieving) -> tuple[Relief, ...]:
     radius = asked.diameter / 2
-    return tuple(relief_contour(corner, radius, style) for corner, style in made.corners)
+    corners = made.corners
+    return tuple(Relief(corner=each, style=style, radius=radius) for each, style in corners)
+
+
+def _contour(relief: Relief) -> Contour:
+    """Return what a relief cuts away."""
+    return relief_contour(relief.corner, relief.radius, relief.style)
 
 
 def _dot(a: Point, b: Point) -> float:
@@ -102,10 +111,12 @@ def recess(cut: Cut, shaped: Shaped, plain: Region, sheet: SettledSheet) -> Rece
     sharp = (corner for each in walls for corner in contour_corners(each))
     corners = mating_corners(sharp, [shaped.pocketed])
     made = relieved(walls, corners, [shaped.feature.name], sheet.relief)
-    reliefs = _contours(made, sheet.relief)
+    opened, square = _reliefs(made, sheet.relief), contours
+    reliefs = [_contour(each) for each in opened]
     if reliefs:
         contours = tuple(union(Region(each), reliefs).outer for each in contours)
-    return Recess(cut=replace(cut, contours=contours), moved=made.moved)
+    done = replace(cut, contours=contours, square=square, reliefs=opened)
+    return Recess(cut=done, moved=made.moved)
 
 
 def groove_run_out(feature: SettledFeature, plain: Region, radius: float) -> Contour:

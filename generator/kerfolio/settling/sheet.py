@@ -72,6 +72,7 @@ def _sheet(use: SheetUse, plan: Plan, stock: Stock, variant: FitVariant) -> Sett
         cutter=cutter,
         diameter=diameter,
         relief=_relieving(plan, diameter, scope),
+        cut=dict(variant.cut).get(use.name, 0.0),
         datum=use.datum,
         also=tuple(_both(each, scope) for each in use.also),
         offcuts=tuple(

@@ -32,7 +32,8 @@ def label_of(variant: FitVariant, unit: str, own: Iterable[SettledSheet] = ()) -
     """Return what files of a point are called: ``17.6mm``, ``ply-17.8mm_thin-6.4mm``.
 
     A fit or a cutter that is not the plan's own follows the thickness of its sheet:
-    ``17.63mm-fit-0.08mm-cutter-3.175mm``, ``17.63mm-no-cutter``.
+    ``17.63mm-fit-0.08mm-cutter-3.175mm``, ``17.63mm-no-cutter``; what is built in of a true cut
+    comes last, ``17.63mm-cut+0.2mm``.
     """
     known = {sheet.name: sheet for sheet in own}
     several = len(variant.thickness) > 1
@@ -57,6 +58,8 @@ def _others_label(own: SettledSheet, variant: FitVariant, unit: str) -> Iterator
     yield Figure(fit, replace(style, unless=own.fit, before="-fit-"))
     told = replace(style, unless=diameter, before="-cutter-", none="-no-cutter")
     yield Figure(cutter, told)
+    cut = dict(variant.cut).get(own.name, 0.0)
+    yield Figure(cut, replace(style, unless=0.0, before="-cut", signed=True))
 
 
 def words_of(variant: FitVariant) -> Words:
@@ -82,7 +85,7 @@ def _rung_in(mm: float, unit: str) -> str:
 
 
 def _others(sheet: str, variant: FitVariant) -> Text:
-    fit, cutter = dict(variant.fit), dict(variant.cutter)
+    fit, cutter, cut = dict(variant.fit), dict(variant.cutter), dict(variant.cut)
     told: list[Text] = []
     if sheet in fit:
         told.append(said("a fit of {}", chosen("fit", fit[sheet])))
@@ -90,4 +93,6 @@ def _others(sheet: str, variant: FitVariant) -> Text:
         diameter = cutter[sheet]
         wide = None if diameter is None else chosen("cutter", diameter)
         told.append("no cutter" if wide is None else said("a cutter of {}", wide))
+    if sheet in cut:
+        told.append(said("a true cut of {} built in", chosen("cut", cut[sheet])))
     return said(" with {}", enumerated(told)) if told else ""
