@@ -13,6 +13,7 @@ from kerfolio.proving.folding import at
 from kerfolio.proving.going_together import joints_agree, pieces_fit
 from kerfolio.proving.prove import Proof, as_told, looked_at
 from kerfolio.settling.making import one_of, set_of
+from kerfolio.settling.settle import Settler
 from kerfolio.settling.settled import FitVariant, SettledPlan
 
 
@@ -23,7 +24,7 @@ def prove_at(
 
     It has the pieces of everything the plan makes. None where it cannot be settled there.
     """
-    settled, faults = looked_at(proof.plan, stock, there)
+    settled, faults = looked_at(Settler(proof.plan, stock), there)
     found = [at(each, there) for each in faults]
     if settled is not None:
         found += [each for made in proof.made for each in _together(made, settled, there)]

@@ -18,7 +18,7 @@ from kerfolio.proving.rules import AFTER, AS_SET, BEFORE, SEVERITIES, TOGETHER
 from kerfolio.proving.silence import heard
 from kerfolio.settling.making import set_of
 from kerfolio.settling.points import in_order, is_oblique, more_points, proof_points
-from kerfolio.settling.settle import settle
+from kerfolio.settling.settle import Settler
 from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.settling.variant import drawn_variant, variants
 
@@ -54,7 +54,7 @@ def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proo
     findings += faults
     aim = drawn_variant(plan, stock)
     points = proof_points(plan, stock) if sets else ()
-    settled, every, more = _settled(plan, stock, points, aim)
+    settled, every, more = _settled(Settler(plan, stock), points, aim)
     findings += more
     drawn = next((each for each in settled if each.variant == aim), None)
     complete = drawn is not None and every
@@ -103,17 +103,17 @@ def _to_put_together(
 
 
 def looked_at(
-    plan: Plan, stock: Stock, point: FitVariant
+    settler: Settler, point: FitVariant
 ) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
     """Settle a plan at a point, and look at what comes of it by itself."""
-    made, faults = settle(plan, stock, point)
+    made, faults = settler.at(point)
     if made is None:
         return None, faults
     return made, (*faults, *(each for rule in AFTER for each in rule.check(made)))
 
 
 def _settled(
-    plan: Plan, stock: Stock, points: Sequence[FitVariant], aim: FitVariant | None
+    settler: Settler, points: Sequence[FitVariant], aim: FitVariant | None
 ) -> tuple[list[SettledPlan], bool, tuple[Finding, ...]]:
     """Settle at every point and look at each result; the same remark is made once.
 
@@ -126,7 +126,7 @@ def _settled(
     while waiting:
         point = waiting.pop(0)
         tried.append(point)
-        made, faults = looked_at(plan, stock, point)
+        made, faults = looked_at(settler, point)
         found += [(point, fault) for fault in faults]
         if made is not None:
             settled.append(made)

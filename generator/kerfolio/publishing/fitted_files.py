@@ -21,7 +21,7 @@ from kerfolio.publishing.cutter_range import CutterRange, cutter_ranges
 from kerfolio.settling.built_in import MOST_CUT
 from kerfolio.settling.making import set_of
 from kerfolio.settling.point import point
-from kerfolio.settling.settle import settle
+from kerfolio.settling.settle import Settler
 from kerfolio.settling.settled import FitVariant, SettledPlan, SettledSheet
 from kerfolio.settling.variant_name import labelled
 from kerfolio.writing.formats import CutFormat
@@ -35,6 +35,7 @@ class Settling:
     def __init__(self, drawn: SettledPlan, known: Iterable[SettledPlan] = ()) -> None:
         """Begin with the plan as it is drawn, and at the points ``known``."""
         self.drawn = drawn
+        self._settler = Settler(drawn.plan, drawn.stock)
         self._made: dict[FitVariant, SettledPlan | None] = {
             each.variant: each for each in (*known, drawn)
         }
@@ -44,7 +45,7 @@ class Settling:
         if variant.cut:
             return self._built_in(variant)
         if variant not in self._made:
-            made, _ = settle(self.drawn.plan, self.drawn.stock, variant)
+            made, _ = self._settler.at(variant)
             self._made[variant] = None if made is None else set_of(made)
         found = self._made[variant]
         return found and replace(found, variant=variant)  # its label may know more figures

@@ -109,8 +109,8 @@ class Scope:
             raise unsettled("no-value", message, amount.place, fault.advice) from fault
 
     def _knows(self, expression: Expression) -> bool:
-        sheets = self.thickness.keys() & self.fit.keys()
-        return self.names.keys() >= {*expression.names} and sheets >= {*expression.sheets}
+        sheets = all(each in self.thickness and each in self.fit for each in expression.sheets)
+        return sheets and all(each in self.names for each in expression.names)
 
     def mm(self, amount: Amount) -> float:
         """Return a length in mm, at most 100 m either way. Raises SettlingError."""

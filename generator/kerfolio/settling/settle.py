@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
 from kerfolio.basis.budgets import FEATURES, PIECES, PLAN_FEATURES
 from kerfolio.basis.finding import Finding, in_order
 from kerfolio.model.joint import Joint
+from kerfolio.model.part import Part
 from kerfolio.model.plan import Assembly, BoardUse, Plan
 from kerfolio.model.stock import Stock
 from kerfolio.settling.bridges import butted_sides
 from kerfolio.settling.coupon import coupons_of
 from kerfolio.settling.fitted import Fitting
+from kerfolio.settling.made_once import MadeOnce
 from kerfolio.settling.part import Job, features_of, marks, settled_part
 from kerfolio.settling.scope import FOLLOWS, Scope, SettlingError, unknown, within
 from kerfolio.settling.settled import (
@@ -32,23 +34,124 @@ from kerfolio.settling.variant import drawn_variant
 
 _KG_PER_MM3 = 1e-9  # of kg/m3
 
+Bridges = Mapping[str, tuple[SettledBridge, ...]]
+
+_MadePart = tuple[SettledPart | None, tuple[Finding, ...]]
+
+
+class Settler:
+    """Settles one plan at any point; each part once for the numbers that it depends on."""
+
+    def __init__(self, plan: Plan, stock: Stock, kept: _AsDrawn | None = None) -> None:
+        """Settle a plan of this stock; ``kept`` is what was chosen as it is drawn."""
+        self._plan, self._stock = plan, stock
+        self._kept = _as_drawn(plan, stock) if kept is None else kept
+        self._parts: MadeOnce[_MadePart] = MadeOnce()
+
+    def at(self, variant: FitVariant) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
+        """Return the plan settled at a variant, None when anything could not be settled.
+
+        Bridges and coupons are chosen once, as the plan is drawn.
+        """
+        plan, stock = self._plan, self._stock
+        sheets, findings = settled_sheets(plan, stock, variant)
+        thickness = {name: sheet.thickness for name, sheet in sheets.items()}
+        fit = {name: sheet.fit for name, sheet in sheets.items()}
+        scope, sizes, more = scope_of(plan, thickness, fit)
+        job = Job(
+            fitting=Fitting(scope=scope, sheets=sheets),
+            stock=stock,
+            drawings=plan.drawings,
+            cuts=plan.cuts,
+            butted=butted_sides(plan.joints, plan.parts),
+            kept=self._kept.bridges,
+        )
+        large = _too_large(plan, job)
+        if large is not None:
+            return None, (large,)
+        plain, _ = settled_sheets(plan, stock, replace(variant, cutter=()))
+        parts, part_findings = self._made(job, plain)
+        boards, board_findings = _boards(plan.boards, stock, scope)
+        joints, joint_findings = _joints(plan.joints, scope)
+        overhangs, lying_findings = _overhangs(plan.assemblies, scope)
+        told = (*part_findings, *board_findings, *joint_findings, *lying_findings)
+        every = in_order((*findings, *more, *told))
+        if every:
+            return None, tuple(each for each in every if each.rule != FOLLOWS)
+        return (
+            SettledPlan(
+                plan=plan,
+                stock=stock,
+                variant=variant,
+                sizes=sizes,
+                sheets=tuple(sheets.values()),
+                parts=parts,
+                boards=boards,
+                joints=joints,
+                overhangs=overhangs,
+                coupons=self._kept.coupons,
+            ),
+            (),
+        )
+
+    def _made(
+        self, job: Job, plain: Mapping[str, SettledSheet]
+    ) -> tuple[tuple[SettledPart, ...], tuple[Finding, ...]]:
+        """Settle all parts; ``plain`` are the sheets as if each were cut with its own cutter."""
+        made: list[SettledPart] = []
+        findings: list[Finding] = []
+        stated = {use.name for use in self._plan.sheets}
+        sheets = job.fitting.sheets
+        for part, mark in zip(self._plan.parts, marks(len(self._plan.parts)), strict=True):
+            sheet = part.sheet.name
+            if sheet in stated and sheet not in sheets:
+                continue  # the sheet itself has been remarked on
+            # What a part's mates are cut with is nothing to it.
+            seen = {
+                name: sheets.get(name, each) if name == sheet else each
+                for name, each in plain.items()
+            }
+            settled, faults = self._part(part, mark, job, seen)
+            findings += faults
+            if settled is not None:
+                made.append(settled)
+        return tuple(made), tuple(findings)
+
+    def _part(
+        self, part: Part, mark: str, job: Job, sheets: Mapping[str, SettledSheet]
+    ) -> _MadePart:
+        scope = job.fitting.scope
+
+        def make(
+            names: Mapping[str, float],
+            thickness: Mapping[str, float],
+            fit: Mapping[str, float],
+            sheets: Mapping[str, SettledSheet],
+            kept: Bridges,
+        ) -> _MadePart:
+            read = replace(scope, names=names, thickness=thickness, fit=fit)
+            fitting = Fitting(scope=read, sheets=sheets)
+            return settled_part(part, mark, replace(job, fitting=fitting, kept=kept))
+
+        sources = (scope.names, scope.thickness, scope.fit, sheets, job.kept)
+        return self._parts.of(mark, sources, make)
+
 
 def settle(
     plan: Plan, stock: Stock, variant: FitVariant
 ) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
     """Return the plan settled at a variant, None when anything could not be settled.
 
-    A pure function: the same plan, stock and variant give the same result. Bridges and coupons are
-    chosen once, as the plan is drawn.
+    A pure function: the same plan, stock and variant give the same result.
     """
-    return _settle(plan, stock, variant, _as_drawn(plan, stock))
+    return Settler(plan, stock).at(variant)
 
 
 @dataclass(frozen=True, slots=True)
 class _AsDrawn:
     """What is the same at every point: the bridges of each part, and the coupons."""
 
-    bridges: Mapping[str, tuple[SettledBridge, ...]] = field(default_factory=dict)
+    bridges: Bridges = field(default_factory=dict)
     coupons: tuple[Coupon, ...] = ()
 
 
@@ -56,56 +159,12 @@ class _AsDrawn:
 def _as_drawn(plan: Plan, stock: Stock) -> _AsDrawn:
     """Return what is chosen as the plan is drawn, nothing where it does not settle so."""
     drawn = drawn_variant(plan, stock)
-    settled, _ = _settle(plan, stock, drawn, _AsDrawn()) if drawn else (None, ())
+    settled, _ = Settler(plan, stock, _AsDrawn()).at(drawn) if drawn else (None, ())
     if settled is None:
         return _AsDrawn()
     return _AsDrawn(
         {part.name: part.bridges for part in settled.parts},
         coupons_of(settled.parts, settled.sheets, plan.units),
-    )
-
-
-def _settle(
-    plan: Plan, stock: Stock, variant: FitVariant, kept: _AsDrawn
-) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
-    sheets, findings = settled_sheets(plan, stock, variant)
-    thickness = {name: sheet.thickness for name, sheet in sheets.items()}
-    fit = {name: sheet.fit for name, sheet in sheets.items()}
-    scope, sizes, more = scope_of(plan, thickness, fit)
-    fitting = Fitting(scope=scope, sheets=sheets)
-    job = Job(
-        fitting=fitting,
-        stock=stock,
-        drawings=plan.drawings,
-        cuts=plan.cuts,
-        butted=butted_sides(plan.joints, plan.parts),
-        kept=kept.bridges,
-    )
-    large = _too_large(plan, job)
-    if large is not None:
-        return None, (large,)
-    parts, part_findings = _parts(plan, job, sheets)
-    boards, board_findings = _boards(plan.boards, stock, scope)
-    joints, joint_findings = _joints(plan.joints, scope)
-    overhangs, lying_findings = _overhangs(plan.assemblies, scope)
-    told = (*part_findings, *board_findings, *joint_findings, *lying_findings)
-    every = in_order((*findings, *more, *told))
-    if every:
-        return None, tuple(each for each in every if each.rule != FOLLOWS)
-    return (
-        SettledPlan(
-            plan=plan,
-            stock=stock,
-            variant=variant,
-            sizes=sizes,
-            sheets=tuple(sheets.values()),
-            parts=parts,
-            boards=boards,
-            joints=joints,
-            overhangs=overhangs,
-            coupons=kept.coupons,
-        ),
-        (),
     )
 
 
@@ -123,22 +182,6 @@ def _too_large(plan: Plan, job: Job) -> Finding | None:
     except SettlingError as trouble:
         return trouble.finding
     return None
-
-
-def _parts(
-    plan: Plan, job: Job, sheets: Mapping[str, SettledSheet]
-) -> tuple[tuple[SettledPart, ...], tuple[Finding, ...]]:
-    made: list[SettledPart] = []
-    findings: list[Finding] = []
-    stated = {use.name for use in plan.sheets}
-    for part, mark in zip(plan.parts, marks(len(plan.parts)), strict=True):
-        if part.sheet.name in stated and part.sheet.name not in sheets:
-            continue  # the sheet itself has been remarked on
-        settled, faults = settled_part(part, mark, job)
-        findings += faults
-        if settled is not None:
-            made.append(settled)
-    return tuple(made), tuple(findings)
 
 
 def _boards(
