@@ -80,7 +80,6 @@ def _link(
         joint=SettledJoint(stated=Joint(kind=TAB_JOINT, a=ends[0], b=ends[1])),
         a=_end(a, number),
         b=_end(b, number),
-        fits={},
         ways=tuple(ways),
     )
 

@@ -326,7 +326,7 @@ FAULTS = (
                 "low-slot: {slot: {at: [wide/2, 110], length: 40.3, angle: 90, width: t + 3}}",
             ),
         ),
-        (("sheet-loose-in-slot", "slot `side.low-slot` leaves 3 mm of play", "width: t + 3"),),
+        (("joint-too-loose", "`side.low-slot` has 1.5 mm a side: rattling", "width: t + 3"),),
         beside=("corner-needs-relief",),
     ),
     Fault(

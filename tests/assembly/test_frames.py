@@ -129,7 +129,7 @@ def test_bottoms_of_notches_meet_where_they_are_stated_and_not_where_the_fit_end
     divider = next(p for p in settled(text("cupboard")).parts if p.name == "divider")
     notch = next(f for f in divider.features if f.name == "crossing")
     assert notch.at == pytest.approx((119.85, 380.0 - 60.0 - 8.9))
-    assert nominal_bottom(notch, 0.15) == pytest.approx((120.0, 380.0 - 60.0 - 8.9))
+    assert nominal_bottom(notch) == pytest.approx((120.0, 380.0 - 60.0 - 8.9))
 
 
 def test_the_side_of_a_part_is_where_its_outline_touches_its_box() -> None:

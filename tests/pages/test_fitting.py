@@ -150,6 +150,18 @@ def test_of_eight_readings_the_thickest_counts(blank: Any) -> None:
 
 
 @pytest.mark.browser
+def test_slots_that_follow_a_purpose_are_not_told_as_those_of_the_sheet_s_fit(blank: Any) -> None:
+    sums = {"made": 17.8, "thickest": 17.8, "thinnest": 17.8}
+    given = {"sums": sums, "data": {"unit": "mm", "fitWords": [[99, "loose"]]}}
+    told = "reckoned => playWords(0.1, given.sums, {...given.data, jointFits: reckoned})"
+    found = reckoned(blank, f"[false, true].map({told})", given)
+    assert [each.partition(" are ")[0] for each in found] == [
+        "Slots for it",
+        "Slots for it with the sheet’s own fit",
+    ]
+
+
+@pytest.mark.browser
 def test_widths_play_and_words_of_them_are_the_program_s(blank: Any) -> None:
     for thick, thin, fit in ((17.83, 17.46, 0.1), (18.0, 18.0, 0.15), (12.3, 11.83, 0.102)):
         sums = {"made": thick, "thickest": thick, "thinnest": thin, "fit": fit}

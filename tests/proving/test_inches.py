@@ -128,9 +128,9 @@ def test_a_good_inch_plan_is_not_warned_of() -> None:
         (
             "fit: 0.005",
             "fit: 0",
-            "no-fit",
-            "`ply` has no clearance in its slots",
-            "Write `fit: 0.005`, say: five thousandths of an inch a side slides by hand.",
+            "fit-too-tight",
+            "0 in of fit a side for `ply`: too tight for hand",
+            "Write `fit: 0.005`, say: five thousandths of an inch a side goes in by hand.",
         ),
         (
             "published-for: 23/32 in, ",

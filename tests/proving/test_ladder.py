@@ -10,7 +10,7 @@ import pytest
 from kerfolio.basis.finding import Severity
 from tests.proving.two_panels import plan_text, told, weighs
 
-RULES = ("thin-sheet-uncovered", "thick-sheet-uncovered", "outside-stock", "no-fit")
+RULES = ("thin-sheet-uncovered", "thick-sheet-uncovered", "outside-stock")
 SLOT = "slot: {slot: {at: [200, 150], length: 60, angle: 90, takes: ply}}"
 
 
@@ -46,14 +46,6 @@ def test_a_sheet_drawn_for_a_thickness_that_is_not_sold_is_told() -> None:
     text = published("17.2 to 18.2 by 0.2", ", drawn-for: 19")
     assert told(text, "outside-stock") == ["`ply` is drawn for 19 mm"]
     assert weighs(text, "outside-stock") == {Severity.WARNING}
-
-
-def test_slots_without_clearance_are_told() -> None:
-    text = published("17.2 to 18.2 by 0.2")
-    assert told(text, *RULES) == []
-    assert told(text.replace("fit: 0.1", "fit: 0"), "no-fit") == [
-        "`ply` has no clearance in its slots"
-    ]
 
 
 def test_sheets_that_nothing_takes_are_left_alone() -> None:

@@ -9,7 +9,7 @@ from tests.proving.two_panels import plan_text, remarks, told, weighs
 
 RULES = (
     *("tab-wider-than-slot", "tab-loose-in-slot", "sheet-thicker-than-slot"),
-    *("sheet-loose-in-slot", "tab-deeper-than-recess", "tab-barely-enters", "tab-not-flush"),
+    *("joint-too-loose", "tab-deeper-than-recess", "tab-barely-enters", "tab-not-flush"),
     "fingers-unequal",
 )
 SLOT = "slot: {slot: {at: [200, 150], length: 60, angle: 90, takes: ply}}"
@@ -53,9 +53,9 @@ def test_a_tab_made_for_its_slot_is_not_remarked_on() -> None:
         (
             "angle: 90, takes: ply",
             "angle: 90, width: 19.5",
-            "sheet-loose-in-slot",
+            "joint-too-loose",
             Severity.WARNING,
-            "slot `side.slot` leaves 1.7 mm of play",
+            "`side.slot` has 0.85 mm a side: rattling",
         ),
         (
             "width: 60, takes: ply",

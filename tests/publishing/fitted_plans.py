@@ -61,7 +61,10 @@ INCHES = BOX.replace(
 ANY_FIT = RACK.replace(
     "drawn-for: 17.6, fit: 0.1", "drawn-for: 17.8, fit: {value: 0.1, reader: 0.05 to 0.2}"
 )
-ANY_FIT += "cut-files: [mm, in]\n"
+ANY_FIT += "cut-files: [mm, in]\njoint-fit: press\n"
+PRESSED = {"side.rail-slot": 0.2}
+"""The one joint of that plan that has a share of the fit: pressed in, though not at its ends."""
+
 PLANS = {"one sheet": ANY_FIT, "two sheets": TWO, "inches": INCHES}
 
 

@@ -71,11 +71,11 @@ def test_a_place_and_a_turn() -> None:
         ),
         (
             "{notch: a.notch, with: b.notch, show: out}",
-            "unknown key `show` / Known here: `looking`, `notch`, `with`.",
+            "unknown key `show` / Known here: `fit`, `looking`, `notch`, `with`.",
         ),
         (
             "{tab: a.tab, into: b.slot, at: [1, 2]}",
-            "unknown key `at` / Known here: `into`, `looking`, `show`, `tab`.",
+            "unknown key `at` / Known here: `fit`, `into`, `looking`, `show`, `tab`.",
         ),
         (
             "{edge: a.left, on: b.holes, turn: 30}",

@@ -27,10 +27,24 @@ Written by `python -m tests.tools.outside_table` from `tests/shop/outside_checks
 |---|---|---|---:|---:|---:|
 """
 
+TAIL = """
+## Common practice
+
+Values that every shop knows and no table states. They stand in one place each, and no check can say
+that they are right, only that the program does as they say.
+
+- Clearance by purpose, by length of contact and by number (`settling/clearance.py`): common
+  practice, no single source. Read beside it: a fit clearance of 0.010 to 0.020 in for glued blind
+  dadoes, as users of CNC routers give it on a public forum; ours for a glued joint at a fit of
+  0.1 mm is 0.3 mm (0.012 in), both sides together.
+- How much play is tight, loose, rattling (`model/play.py`), and which purpose wants which
+  (`proving/play.py`): common practice, no single source.
+"""
+
 
 def table() -> str:
     """Return the document."""
-    return HEAD + "".join(f"{_row(each)}\n" for each in checks())
+    return HEAD + "".join(f"{_row(each)}\n" for each in checks()) + TAIL
 
 
 def _row(check: OutsideCheck) -> str:

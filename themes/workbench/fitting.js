@@ -141,9 +141,10 @@ function fitWords(side, words) {
   return (words.find(([most]) => side <= most + 1e-9) || words[words.length - 1])[1];
 }
 
-function playWords(fit, sum, { unit, fitWords: words }) {
+function playWords(fit, sum, { unit, fitWords: words, jointFits }) {
   const { slot, thick, thin } = playOf(fit, sum);
-  const wide = `Slots for it are ${told(slot, unit)} wide.`;
+  const those = jointFits ? "Slots for it with the sheet’s own fit" : "Slots for it";
+  const wide = `${those} are ${told(slot, unit)} wide.`;
   const most = `${told(thick, unit)} of play: ${fitWords(thick / 2, words)}`;
   if (sum.thickest === sum.thinnest) return `${wide} The joint has ${most}.`;
   const least = `${told(thin, unit)}: ${fitWords(thin / 2, words)}`;

@@ -57,9 +57,8 @@ def walled_slots(settled: SettledPlan, part: SettledPart) -> tuple[Slot, ...]:
 
 def _slots(settled: SettledPlan, part: SettledPart) -> Iterator[Slot]:
     for feature in part.features:
-        if feature.takes and feature.kind.fitted:
-            sheet = settled.sheet(feature.takes)
-            meant = sheet.thickness + 2 * sheet.fit
+        if feature.takes and feature.kind.fitted and feature.room:
+            meant = settled.sheet(feature.takes).thickness + 2 * feature.room.width
             yield Slot(feature=feature, name=f"{part.name}.{feature.name}", meant=meant)
 
 

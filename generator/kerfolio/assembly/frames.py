@@ -105,11 +105,16 @@ def middle(points: Sequence[Point]) -> Point:
     return math.fsum(xs) / len(xs), math.fsum(ys) / len(ys)
 
 
-def nominal_bottom(feature: SettledFeature, fit: float) -> Point:
+def at_ends(feature: SettledFeature) -> float:
+    """Return the clearance that a feature has been given at its ends or its bottom, mm."""
+    return feature.room.ends if feature.room else 0.0
+
+
+def nominal_bottom(feature: SettledFeature) -> Point:
     """Return where a notch's bottom lies before the fit deepened it: bottoms of two that cross
     meet there.
     """
-    (x, y), (dx, dy) = feature.at, feature.direction
+    (x, y), (dx, dy), fit = feature.at, feature.direction, at_ends(feature)
     return x + fit * dx, y + fit * dy
 
 

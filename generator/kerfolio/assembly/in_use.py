@@ -29,7 +29,7 @@ from kerfolio.model.joint_kind import TAB_JOINT
 from kerfolio.model.person import Person
 from kerfolio.model.plan import Plan
 from kerfolio.model.use import LEAN, SIT, STAND, STORE, WALL
-from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.settled import SettledFeature, SettledPlan
 
 JOINTS_ALONE = "nothing but its joints resists pushing"
 PANEL, BRACE, SHOULDER = "panel", "brace", "bolted shoulder"
@@ -260,10 +260,21 @@ def _resists(joint: PosedJoint, push: Vector) -> bool:
 def _turn(joint: PosedJoint, settled: SettledPlan, assembled: Assembled) -> float:
     """Return how far a tab turns in its slot, radians: 2 f / e."""
     piece, into = assembled.piece(joint.a), assembled.piece(joint.b)
-    part = settled.part(piece.part)
-    name = joint.ends[0][len(piece.label) + 1 :]
-    deep = next((each.length.value for each in part.features if each.name == name), math.inf)
-    return 2 * settled.sheet(piece.sheet).fit / min(deep, into.panel.thickness)
+    tab, slot = (
+        _feature(end, label, settled, assembled)
+        for end, label in zip(joint.ends, (joint.a, joint.b), strict=True)
+    )
+    deep = tab.length.value if tab else math.inf
+    fit = slot.room.width if slot and slot.room else settled.sheet(piece.sheet).fit
+    return 2 * fit / min(deep, into.panel.thickness)
+
+
+def _feature(
+    end: str, label: str, settled: SettledPlan, assembled: Assembled
+) -> SettledFeature | None:
+    """Return the feature that an end of a joint names."""
+    part, name = settled.part(assembled.piece(label).part), end[len(label) + 1 :]
+    return next((each for each in part.features if each.name == name), None)
 
 
 def _stiffening(

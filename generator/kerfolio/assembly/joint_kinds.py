@@ -9,6 +9,7 @@ from itertools import product
 from kerfolio.assembly.frames import (
     BACK,
     SHOW,
+    at_ends,
     corner_frames,
     crossed_frame,
     crossing_frame,
@@ -51,7 +52,7 @@ def _tab_ways(meeting: Meeting) -> Iterator[Way]:
         for sign in (1.0, -1.0):
             entries = []
             for tab, into in zip(a.features, b.features, strict=True):
-                at, along = _opening(tab, into, meeting)
+                at, along = _opening(tab, into)
                 x, y = upward(along)
                 entries.append(entry_frame(at, (sign * x, sign * y), face, b.part.thickness))
             drawn = roots[0].x[:2]
@@ -74,19 +75,19 @@ def _entered(features: tuple[SettledFeature, ...]) -> tuple[str, ...]:
     return (SHOW,) if recessed else (BACK, SHOW)
 
 
-def _opening(tab: SettledFeature, into: SettledFeature, meeting: Meeting) -> tuple[Point, Point]:
+def _opening(tab: SettledFeature, into: SettledFeature) -> tuple[Point, Point]:
     """Return the middle and the direction of what a tab goes into; it lies at a notch's bottom."""
     if into.kind is not NOTCH:
         return into.at, into.direction
-    (x, y), (dx, dy) = nominal_bottom(into, meeting.fit(into)), into.direction
+    (x, y), (dx, dy) = nominal_bottom(into), into.direction
     half = tab.width.value / 2
     return (x + half * dx, y + half * dy), into.direction
 
 
 def _notch_ways(meeting: Meeting) -> Iterator[Way]:
     a, b = meeting.a, meeting.b
-    opened = [_bottoms(f, meeting.fit(f)) for f in a.features]
-    crossed = [_bottoms(f, meeting.fit(f)) for f in b.features]
+    opened = [_bottoms(f) for f in a.features]
+    crossed = [_bottoms(f) for f in b.features]
     for first, second, sign in product(range(len(opened[0])), range(len(crossed[0])), (1.0, -1.0)):
         pairs = tuple(
             (
@@ -100,11 +101,11 @@ def _notch_ways(meeting: Meeting) -> Iterator[Way]:
         yield Way(pairs=pairs, face="", rank=(0, 2 * (first + second) + (0 if usual else 1)))
 
 
-def _bottoms(feature: SettledFeature, fit: float) -> tuple[tuple[Point, Point], ...]:
+def _bottoms(feature: SettledFeature) -> tuple[tuple[Point, Point], ...]:
     """Return (bottom, direction to the open end) of a notch; a slot can be hung on either end."""
     if feature.kind is NOTCH:
-        return ((nominal_bottom(feature, fit), feature.direction),)
-    half = feature.length.value / 2 - fit
+        return ((nominal_bottom(feature), feature.direction),)
+    half = feature.length.value / 2 - at_ends(feature)
     (x, y), (dx, dy) = feature.at, feature.direction
     return tuple(((x - s * half * dx, y - s * half * dy), (s * dx, s * dy)) for s in (1.0, -1.0))
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from math import acos, degrees
 
@@ -22,15 +22,11 @@ _SURE = 1.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Link:
-    """A joint between pieces ``a`` and ``b`` with the ways it can go, the usual ones first.
-
-    ``fits`` is the clearance a side, mm, by sheet.
-    """
+    """A joint between pieces ``a`` and ``b`` with the ways it can go, the usual ones first."""
 
     joint: SettledJoint
     a: End
     b: End
-    fits: Mapping[str, float]
     ways: tuple[Way, ...]
 
     @property
@@ -50,7 +46,6 @@ def links_of(settled: SettledPlan) -> tuple[tuple[Link, ...], tuple[Finding, ...
     the plan states; they give no link and no finding here.
     """
     pieces = pieces_of(settled)
-    fits = {sheet.name: sheet.fit for sheet in settled.sheets}
     links: list[Link] = []
     findings: list[Finding] = []
     for joint in settled.joints:
@@ -61,7 +56,7 @@ def links_of(settled: SettledPlan) -> tuple[tuple[Link, ...], tuple[Finding, ...
         findings += faults
         if faults:
             continue
-        link = _linked(joint, a, b, fits)
+        link = _linked(joint, a, b)
         if link.ways:
             links.append(link)
         else:
@@ -72,14 +67,14 @@ def links_of(settled: SettledPlan) -> tuple[tuple[Link, ...], tuple[Finding, ...
 def exchanged(one: Link, other: Link) -> tuple[Link, Link]:
     """Return two links with their second ends exchanged; perhaps there is no way for them."""
     return (
-        _linked(one.joint, one.a, other.b, one.fits),
-        _linked(other.joint, other.a, one.b, other.fits),
+        _linked(one.joint, one.a, other.b),
+        _linked(other.joint, other.a, one.b),
     )
 
 
-def _linked(joint: SettledJoint, a: End, b: End, fits: Mapping[str, float]) -> Link:
-    ways = _likely(ways_of(Meeting(joint=joint, a=a, b=b, fits=fits)))
-    return Link(joint=joint, a=a, b=b, fits=fits, ways=ways)
+def _linked(joint: SettledJoint, a: End, b: End) -> Link:
+    ways = _likely(ways_of(Meeting(joint=joint, a=a, b=b)))
+    return Link(joint=joint, a=a, b=b, ways=ways)
 
 
 def _meet(joint: SettledJoint, a: End, b: End) -> bool:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from math import dist
 
@@ -10,7 +9,7 @@ from kerfolio.assembly.ends import End
 from kerfolio.assembly.frames import SHOW
 from kerfolio.geometry.rigid import Rigid, Vector, dot
 from kerfolio.model.joint_kind import JointKind
-from kerfolio.settling.settled import SettledFeature, SettledJoint
+from kerfolio.settling.settled import SettledJoint
 
 Pair = tuple[Rigid, Rigid]
 """The frames of two features, each in its own part: they coincide when the pieces are home."""
@@ -28,16 +27,11 @@ _WORDS: dict[str, Vector] = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Meeting:
-    """A joint with what its ends mean; ``fits`` is the clearance a side, mm, by sheet."""
+    """A joint with what its ends mean."""
 
     joint: SettledJoint
     a: End
     b: End
-    fits: Mapping[str, float]
-
-    def fit(self, feature: SettledFeature) -> float:
-        """Return the clearance a side that a feature has been given, mm."""
-        return self.fits.get(feature.takes, 0.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

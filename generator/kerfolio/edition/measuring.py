@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from kerfolio.basis.said import ByUnit, said
 from kerfolio.basis.thickness import reading_in, sold_in
-from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
 from kerfolio.settling.settled import Coupon
@@ -164,19 +163,3 @@ def arms_words(coupon: Coupon, first: str) -> str:
 
 def _only(edition: Edition) -> str:
     return listed([sold_in(thick, edition.first) for _, thick in edition.settled.variant.thickness])
-
-
-FIT_WORDS: tuple[tuple[float, str], ...] = (
-    (0.025, "tight: driven in with a mallet"),
-    (0.075, "tight by hand"),
-    (0.125, "a push of the hand"),
-    (0.2, "slides in"),
-    (99.0, "loose"),
-)
-"""What a clearance on one side of a joint is like, up to so many mm; common practice, no single
-source."""
-
-
-def fit_words(mm: float) -> str:
-    """Return words for a fit: ``a push of the hand``."""
-    return next(words for most, words in FIT_WORDS if mm <= most + NOISE)

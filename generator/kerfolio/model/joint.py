@@ -6,7 +6,22 @@ from dataclasses import dataclass
 
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.model.joint_kind import JointKind
+from kerfolio.model.purpose import Purpose
 from kerfolio.model.statement import Amount, Named, Spot
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JointFit:
+    """How much room a joint is given: by its ``purpose``, or clearances of its own on each side.
+
+    ``width`` is that between a face and a wall, ``ends`` that at either end of a tab and at the
+    bottom of a notch. What is None follows the purpose, without one the sheet's fit.
+    """
+
+    purpose: Purpose | None = None
+    width: Amount | None = None
+    ends: Amount | None = None
+    place: Place = NOWHERE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,7 +35,7 @@ class Joint:
     second piece that the first one comes to, ``show`` or ``back``; ``looking`` is where the first
     piece's show face looks: ``up``, ``down``, ``left`` or ``right`` as the second is drawn; of a
     face joint ``away`` or ``toward``. ``at`` and ``turn`` (degrees) place a piece on a face, ``at``
-    alone the point of a wedge that lies in its slot.
+    alone the point of a wedge that lies in its slot. ``fit`` is stated for this joint alone.
     """
 
     kind: JointKind
@@ -30,6 +45,7 @@ class Joint:
     looking: str = ""
     at: Spot | None = None
     turn: Amount | None = None
+    fit: JointFit | None = None
     place: Place = NOWHERE
 
 

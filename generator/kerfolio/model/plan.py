@@ -9,10 +9,11 @@ from datetime import date
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.model.bridges import Bridges
 from kerfolio.model.consumable import Consumable
-from kerfolio.model.joint import Joint, Standing
+from kerfolio.model.joint import Joint, JointFit, Standing
 from kerfolio.model.outline import Drawing
 from kerfolio.model.part import Part
 from kerfolio.model.person import FRICTION, Person
+from kerfolio.model.play import Play
 from kerfolio.model.prose import Prose
 from kerfolio.model.span import Span
 from kerfolio.model.statement import Amount, Named
@@ -214,7 +215,7 @@ class Assembly:
     """One of the things that a plan makes, ``count`` times in a set.
 
     ``pieces`` name its own pieces, or parts of which every piece is its own. Joints, standing and
-    steps are written once and tell of each one made.
+    steps are written once and tell of each one made. ``fit`` is that of joints that state none.
     """
 
     name: str
@@ -222,6 +223,7 @@ class Assembly:
     count: int = 1
     pieces: tuple[Named, ...] = ()
     joints: tuple[Joint, ...] = ()
+    fit: JointFit | None = None
     standing: Standing | None = None
     lies_on: LiesOn | None = None
     steps: tuple[Step, ...] = ()
@@ -299,7 +301,8 @@ class Plan:
     maker's word that children will use what is built. ``show`` are the words of ``showing.py`` for
     what everybody may see of a plan for supporters. ``placed`` and ``uses`` are words of
     ``use.py``: where it stands, empty when not stated, and what is done with it, by ``person``, on
-    a floor of ``friction``.
+    a floor of ``friction``. ``fit`` is that of joints for which none is stated nearer to them,
+    ``play`` the workshop's word for what is tight and what is loose.
     """
 
     name: str
@@ -316,6 +319,8 @@ class Plan:
     boards: tuple[BoardUse, ...] = ()
     parts: tuple[Part, ...] = ()
     joints: tuple[Joint, ...] = ()
+    fit: JointFit | None = None
+    play: Play = field(default_factory=Play)
     standing: Standing | None = None
     placed: str = ""
     uses: tuple[str, ...] = ()
@@ -379,11 +384,21 @@ class Plan:
             title=self.title,
             pieces=tuple(Named(part.name) for part in self.parts),
             joints=self.joints,
+            fit=self.fit,
             standing=self.standing,
             steps=self.steps,
             place=self.place,
         )
         return (whole,)
+
+    @property
+    def fits(self) -> tuple[tuple[Joint, JointFit | None], ...]:
+        """Every joint with the fit stated nearest to it: its own, its assembly's, the plan's."""
+        return tuple(
+            (joint, (joint.fit or each.fit or self.fit) if joint.kind.takes else None)
+            for each in self.made
+            for joint in each.joints
+        )
 
     @property
     def minutes(self) -> float:

@@ -9,6 +9,7 @@ from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.model.consumable import Consumable
 from kerfolio.model.plan import Plan
+from kerfolio.model.play import Play
 from kerfolio.model.prose import Prose
 from kerfolio.model.statement import Amount
 from kerfolio.model.stock import Stock
@@ -31,7 +32,8 @@ class Identity:
     """What ``workshop.yaml`` states. ``units_first`` mm or in; ``paper`` a4 or letter.
 
     ``machine_hour`` is what an hour of the router costs, in the workshop's currency;
-    ``relief_extra`` the extra of plans whose relief states none.
+    ``relief_extra`` the extra of plans whose relief states none; ``play`` what its joints call
+    tight and loose.
     """
 
     title: str
@@ -48,6 +50,7 @@ class Identity:
     tiers: tuple[str, ...] = ()
     machine_hour: Decimal | None = None
     relief_extra: Amount | None = None
+    play: Play = field(default_factory=Play)
     consumables: tuple[Consumable, ...] = ()
     welcome: Prose = field(default_factory=Prose)
     place: Place = NOWHERE

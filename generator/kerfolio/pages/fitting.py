@@ -15,7 +15,7 @@ from kerfolio.basis.shipped import shipped
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.measuring import FIT_WORDS, fit_words
+from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.fitted.form import Fitted, Number
 from kerfolio.fitted.writing import fitted_json
 from kerfolio.pages.newest import newest_address
@@ -103,7 +103,7 @@ def fitting_of(
             FittingSheet(
                 name=sheet.name,
                 title=sheet.stock.title,
-                fits=tuple(_fit_steps(numbers.get(f"fit.{sheet.name}"), sheet, edition.first)),
+                fits=tuple(_fit_steps(numbers.get(f"fit.{sheet.name}"), sheet, edition)),
                 coupon=_coupon(edition, sheet) is not None,
             )
             for sheet in sheets
@@ -130,10 +130,11 @@ def _published(edition: Edition) -> Iterator[Number]:
         )
 
 
-def _fit_steps(found: Number | None, sheet: SettledSheet, first: str) -> Iterator[FitStep]:
+def _fit_steps(found: Number | None, sheet: SettledSheet, edition: Edition) -> Iterator[FitStep]:
     """Yield the fits to choose from: both ends, the plan's own, and round ones between."""
     if found is None:
         return
+    first, play = edition.first, edition.plan.play
     step = _FIT_STEP[first]
     between = [n * step for n in range(1, 20) if found.least < n * step < found.most]
     apart = [each for each in between if abs(each - sheet.fit) > step / 2]
@@ -141,7 +142,7 @@ def _fit_steps(found: Number | None, sheet: SettledSheet, first: str) -> Iterato
     for each in values:
         yield FitStep(
             value=number(each, 3),
-            told=f"{fit_in(each, first)}: {fit_words(each)}",
+            told=f"{fit_in(each, first)}: {play.feel(each).told}",
             own=abs(each - sheet.fit) < NOISE,
         )
 
@@ -160,7 +161,8 @@ def _data(edition: Edition, numbers: Mapping[str, Number], *, made: bool) -> dic
         "made": made,
         "files": FITTED_FILES,
         "relief": plan.relief.style != "none",
-        "fitWords": [[number(most, 3), words] for most, words in FIT_WORDS],
+        **({"jointFits": True} if joint_fits(edition) else {}),
+        "fitWords": [[number(min(each.most, 99.0), 3), each.told] for each in plan.play.feels],
         "step": number(min(step_of(each, plan.units) for each in edition.settled.sheets)),
         "sheets": [_sheet(edition, sheet, numbers) for sheet in edition.settled.sheets],
         "ready": [

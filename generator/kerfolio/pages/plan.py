@@ -13,6 +13,7 @@ from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.in_use import used_of
+from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.edition.loads import loads_of
 from kerfolio.edition.making import copies_called, set_of, wholes_of
 from kerfolio.edition.measuring import measuring_of
@@ -68,6 +69,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         folders=folder_rows(edition),
         fitting=fitting,
         measuring=measuring_of(edition),
+        joint_fits=joint_fits(edition),
         formats=format_words(edition.formats),
         sheet_titles=sheet_titles(edition),
         titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},

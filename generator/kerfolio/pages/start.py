@@ -10,6 +10,7 @@ from markupsafe import Markup
 from kerfolio.edition.cautions import OPENING, cautions_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
+from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.edition.making import set_of, wholes_of
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.edition.names import PAPERS, booklet_name, layout_name, saw_name, setup_name
@@ -72,6 +73,7 @@ def start_here(
         groups=groups(names, labels),
         folders=folder_rows(edition),
         measuring=measuring_of(edition),
+        joint_fits=joint_fits(edition),
         formats=format_words(edition.formats),
         sheet_titles=sheet_titles(edition),
         titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},

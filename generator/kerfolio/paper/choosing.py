@@ -12,6 +12,7 @@ from kerfolio.edition.cutter_words import cutter_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import choice_words
 from kerfolio.edition.format_words import format_words
+from kerfolio.edition.joint_fits import JointFits, joint_fits
 from kerfolio.edition.measuring import arms_words, measuring_of
 from kerfolio.edition.names import has_saw
 from kerfolio.edition.proved_words import proved_words
@@ -43,6 +44,9 @@ def choosing_section(edition: Edition, grid: Grid) -> Bands:
         *spaced(_folders(edition, grid), 4.0),
     )
     bands += spaced(hung("Take the folder", folders, grid), BLOCK_SPACE)
+    fits = joint_fits(edition)
+    if fits is not None:
+        bands += spaced(hung("Fit of the joints", _joint_fits(fits, grid), grid), BLOCK_SPACE)
     bands += spaced(hung("Take the file", _files(edition, grid), grid), BLOCK_SPACE)
     cutter = plain(cutter_words(edition), grid.main)
     offset = spaced(plain(offset_words(edition), grid.main), 1.2)
@@ -73,6 +77,17 @@ def _folders(edition: Edition, grid: Grid) -> Bands:
         fit = listed([fit_number(value, first) for value in fits])
         rows.append((strong_cell(f"cut/{each.variant.label}"), *cells, fit))
     return table(columns, rows, grid.main)
+
+
+def _joint_fits(fits: JointFits, grid: Grid) -> Bands:
+    joints, purpose, *rooms = fits.heads
+    columns = (
+        Column(head=joints, grows=True),
+        Column(head=purpose),
+        *(Column(head=each, number=True) for each in rooms),
+    )
+    rows = [(each.joints, each.purpose, each.width, each.ends) for each in fits.rows]
+    return (*plain(fits.words, grid.main), *spaced(kept(table(columns, rows, grid.main)), 4.0))
 
 
 def coupon_section(edition: Edition, grid: Grid) -> Bands:

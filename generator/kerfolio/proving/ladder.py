@@ -7,14 +7,14 @@ from dataclasses import dataclass
 
 from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.measures import length, precise, readings
-from kerfolio.basis.said import ByUnit, Text, Words, said
+from kerfolio.basis.said import Text, Words, said
 from kerfolio.basis.slips import meant_length, slip_advice
 from kerfolio.basis.tolerance import AS_LISTED, NOISE
 from kerfolio.model.plan import SheetUse
 from kerfolio.model.stock import SheetStock
 from kerfolio.proving.naming import taken_by
 from kerfolio.proving.origin import named_with_file
-from kerfolio.proving.rule import COMMON_PRACTICE, Stated, before
+from kerfolio.proving.rule import Stated, before
 from kerfolio.settling.scope import Scope, SettlingError
 from kerfolio.settling.sheet import DEFAULT_FIT
 from kerfolio.settling.variant import published_range
@@ -24,8 +24,6 @@ RATTLES = 0.5
 
 _FAR = 2.0
 """No sheet measures half or double of what it is sold as (common practice, no single source)."""
-
-_LEAST_FIT = 0.02
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,25 +124,6 @@ def _drawn(use: SheetUse, stated: Stated) -> float | None:
         return scope.mm(use.drawn_for) if use.drawn_for else None
     except SettlingError:
         return None
-
-
-@before(
-    "no-fit",
-    reason="A sheet does not go into a slot of its own thickness.",
-    source=COMMON_PRACTICE,
-    severity=Severity.WARNING,
-)
-def fit_stated(stated: Stated) -> Iterator[Finding]:
-    """Look for slots as narrow as the sheet they take."""
-    for each in _published(stated):
-        if each.fit < _LEAST_FIT:
-            message = f"`{each.use.name}` has no clearance in its slots"
-            little = ByUnit(
-                "`fit: 0.1`, say: a tenth of a millimetre",
-                "`fit: 0.005`, say: five thousandths of an inch",
-            )
-            advice, subject = said("Write {} a side slides by hand.", little), each.use.name
-            yield warning("no-fit", message, each.use.place, advice, subject=subject)
 
 
 def _published(stated: Stated, *, taken: bool = True) -> Iterator[_Published]:

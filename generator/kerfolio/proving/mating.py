@@ -3,46 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
-from kerfolio.assembly.ends import End, end_of, pieces_of
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
 from kerfolio.basis.measures import length, number, precise, reading
 from kerfolio.basis.said import Text, Words, named, said
-from kerfolio.basis.tolerance import SAME
+from kerfolio.basis.tolerance import NOISE, SAME
 from kerfolio.geometry.measure import bounds
 from kerfolio.model.feature_kind import POCKET, SLOT
-from kerfolio.model.joint import Joint
-from kerfolio.model.joint_kind import FINGER_JOINT, NOTCH_JOINT, TAB_JOINT, JointKind
+from kerfolio.model.joint_kind import FINGER_JOINT, NOTCH_JOINT, TAB_JOINT
 from kerfolio.proving.marks import about
+from kerfolio.proving.meeting import meetings, openings, pairs
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
-from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
+from kerfolio.settling.settled import SettledFeature, SettledPlan
 
-LOOSE_ALONG = 2.0
-LOOSE_ACROSS = 1.0
 FLUSH = 0.5
-"""Play and unevenness in mm, beyond the fit, that a maker calls a mistake (common practice)."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Met:
-    """A joint with both its ends in numbers."""
-
-    joint: Joint
-    a: End
-    b: End
-
-
-def _met(settled: SettledPlan, *kinds: JointKind) -> Iterator[_Met]:
-    pieces = pieces_of(settled)
-    for joint in settled.plan.joints:
-        a, b = end_of(joint.a.name, pieces), end_of(joint.b.name, pieces)
-        if joint.kind in kinds and a and b and a.features and b.features:
-            yield _Met(joint=joint, a=a, b=b)
-
-
-def _pairs(met: _Met) -> Iterator[tuple[SettledFeature, SettledFeature]]:
-    return zip(met.a.features, met.b.features, strict=False)
+"""Unevenness in mm that a maker calls a mistake (common practice)."""
 
 
 @after(
@@ -52,8 +27,8 @@ def _pairs(met: _Met) -> Iterator[tuple[SettledFeature, SettledFeature]]:
 )
 def tabs_enter(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tabs wider than the opening they go into is long."""
-    for met in _met(settled, TAB_JOINT):
-        for tab, opening in _pairs(met):
+    for met in meetings(settled, TAB_JOINT):
+        for tab, opening in pairs(met):
             over = tab.width.value - opening.length.value
             if _has_length(opening) and over > SAME:
                 short = reading("short", over)
@@ -71,10 +46,12 @@ def tabs_enter(settled: SettledPlan) -> Iterator[Finding]:
 )
 def tabs_snug(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tabs that slide about along the opening they go into."""
-    for met in _met(settled, TAB_JOINT):
-        for tab, opening in _pairs(met):
+    for met in meetings(settled, TAB_JOINT):
+        for tab, opening in pairs(met):
             play = opening.length.value - tab.width.value
-            if _has_length(opening) and play > LOOSE_ALONG + 2 * _fit(settled, met.b.part):
+            # A sheet's own fit has been judged by itself.
+            own = opening.room.ends if opening.room and not opening.room.asked else 0.0
+            if _has_length(opening) and play > 2 * (settled.plan.play.ends + own) + NOISE:
                 loose, name = length("play", play), named(met.b.name(0))
                 message = said("the tab has {} of play in {}", loose, name)
                 what = about(settled, met.b.part, opening)
@@ -91,10 +68,6 @@ def _wide(tab: SettledFeature, opening: SettledFeature) -> Words:
     return said("The tab is {} wide: {}.", precise("width", tab.width.value), follow)
 
 
-def _fit(settled: SettledPlan, part: SettledPart) -> float:
-    return settled.sheet(part.sheet).fit
-
-
 @after(
     "sheet-thicker-than-slot",
     reason="A sheet goes into an opening at least as wide.",
@@ -102,8 +75,8 @@ def _fit(settled: SettledPlan, part: SettledPart) -> float:
 )
 def sheets_enter(settled: SettledPlan) -> Iterator[Finding]:
     """Look for openings narrower than the sheet that goes into them, at every thickness."""
-    for met in _met(settled, TAB_JOINT, NOTCH_JOINT):
-        for opening, part, other in _openings(met):
+    for met in meetings(settled, TAB_JOINT, NOTCH_JOINT):
+        for opening, part, other in openings(met):
             over = other.thickness - opening.width.value
             if over > SAME:
                 name = named(f"{part.name}.{opening.name}")
@@ -117,42 +90,14 @@ def sheets_enter(settled: SettledPlan) -> Iterator[Finding]:
 
 
 @after(
-    "sheet-loose-in-slot",
-    reason="A sheet that rattles holds nothing square.",
-    source=COMMON_PRACTICE,
-    severity=Severity.WARNING,
-)
-def sheets_snug(settled: SettledPlan) -> Iterator[Finding]:
-    """Look for openings so wide that the sheet rattles; notches may cross at a slant."""
-    for met in _met(settled, TAB_JOINT):
-        for opening, part, other in _openings(met):
-            play = opening.width.value - other.thickness
-            if play > LOOSE_ACROSS + 2 * _fit(settled, other):
-                name, loose = named(f"{part.name}.{opening.name}"), length("play", play)
-                message = said("{} {} leaves {} of play", opening.kind.name, name, loose)
-                advice = f"Write `takes: {other.sheet}` in place of its width."
-                what = about(settled, part, opening)
-                yield warning("sheet-loose-in-slot", message, opening.place, advice, **what)
-
-
-def _openings(met: _Met) -> Iterator[tuple[SettledFeature, SettledPart, SettledPart]]:
-    """Yield each opening once with its part and the part that goes into it."""
-    for mine, other in ((met.a, met.b), (met.b, met.a)):
-        for feature in mine.features:
-            loose = feature.kind is POCKET and not feature.takes
-            if feature.kind.fitted and not loose:
-                yield feature, mine.part, other.part
-
-
-@after(
     "tab-deeper-than-recess",
     reason="A tab that meets the floor keeps its shoulders off the face.",
     source=OWN_FIGURES,
 )
 def tabs_bottom(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tabs longer than the recess they go into is deep: the shoulders never meet."""
-    for met in _met(settled, TAB_JOINT):
-        for tab, opening in _pairs(met):
+    for met in meetings(settled, TAB_JOINT):
+        for tab, opening in pairs(met):
             if opening.depth is None or not opening.kind.recessed:
                 continue
             over = tab.length.value - opening.depth.value
@@ -173,8 +118,8 @@ def tabs_bottom(settled: SettledPlan) -> Iterator[Finding]:
 )
 def tabs_hold(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tabs that reach less than half way through the sheet they go into."""
-    for met in _met(settled, TAB_JOINT):
-        for tab, opening in _pairs(met):
+    for met in meetings(settled, TAB_JOINT):
+        for tab, opening in pairs(met):
             reach, through = tab.length.value, met.b.part.thickness
             if opening.depth is None and opening.kind is SLOT and reach < through / 2:
                 into, name = length("reach", reach), named(met.a.name(0))
@@ -193,8 +138,8 @@ def tabs_hold(settled: SettledPlan) -> Iterator[Finding]:
 )
 def tabs_flush(settled: SettledPlan) -> Iterator[Finding]:
     """Look for through tabs that end neither flush nor, it seems, on purpose elsewhere."""
-    for met in _met(settled, TAB_JOINT):
-        for tab, opening in _pairs(met):
+    for met in meetings(settled, TAB_JOINT):
+        for tab, opening in pairs(met):
             proud = tab.length.value - met.b.part.thickness
             through = opening.depth is None and opening.kind is SLOT
             if through and FLUSH < abs(proud) < met.b.part.thickness / 4:
@@ -213,7 +158,7 @@ def tabs_flush(settled: SettledPlan) -> Iterator[Finding]:
 )
 def fingers_mesh(settled: SettledPlan) -> Iterator[Finding]:
     """Look for rows of fingers that cannot go into each other."""
-    for met in _met(settled, FINGER_JOINT):
+    for met in meetings(settled, FINGER_JOINT):
         one, other = met.a.features[0], met.b.features[0]
         difference = abs(one.width.value - other.width.value)
         ours, theirs = _steps(one), _steps(other)

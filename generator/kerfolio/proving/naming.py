@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from kerfolio.assembly.ends import SIDES
 from kerfolio.basis.said import stated_name
 from kerfolio.model.feature import Feature, Hole, Notch, Tabs
-from kerfolio.model.feature_kind import OUTLINED, FeatureKind
+from kerfolio.model.feature_kind import OUTLINED, TAB, FeatureKind
 from kerfolio.model.joint_kind import PIECE, SIDE, EndKind
 from kerfolio.model.outline import Drawn, DrawnFeatureRule
 from kerfolio.model.part import Part
@@ -96,6 +96,13 @@ def _edges(drawn: Drawn) -> Iterator[tuple[str, FeatureKind, str, bool]]:
 def taken_by(part: Part) -> frozenset[str]:
     """Return the names of the sheets that a part's features take."""
     return frozenset(takes for _, _, takes, _ in _features(part) if takes)
+
+
+def takers_of(part: Part) -> Iterator[tuple[str, str]]:
+    """Yield each feature that says which sheet goes into it, and that sheet; tabs say another."""
+    for name, kind, takes, _ in _features(part):
+        if takes and kind is not TAB:
+            yield name, takes
 
 
 def _is_many(feature: Feature) -> bool:

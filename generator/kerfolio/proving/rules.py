@@ -25,6 +25,7 @@ from kerfolio.proving import (
     machining,
     mating,
     parts,
+    play,
     readers,
     references,
     release,
@@ -40,7 +41,7 @@ from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 
 _MODULES = (
     *(references, assemblies, joints, steps, release, ladder, chips, readers, letters),
-    *(machining, shapes, drawn_edges, corners, webs, parts, mating, bolts, screws, cutting),
+    *(machining, shapes, drawn_edges, corners, webs, parts, mating, play, bolts, screws, cutting),
     *(children, sawing, spans, going_together, wall),
 )
 

@@ -14,6 +14,7 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.making import called
 from kerfolio.model.plan import Assembly, Step
 from kerfolio.publishing.plan_figures import figures
+from kerfolio.settling.clearance import Clearance
 from kerfolio.settling.making import labels_made
 from kerfolio.settling.settled import SettledBridge, SettledFeature, SettledPart, SettledPlan, Sized
 from kerfolio.shop.mass import part_mass
@@ -42,7 +43,17 @@ def _feature(feature: SettledFeature, unit: str) -> dict[str, Any]:
         "length": _sized(feature.length, unit),
         "depth": _sized(feature.depth, unit),
         "takes": feature.takes or None,
+        **_room(feature.room),
     }
+
+
+def _room(room: Clearance | None) -> dict[str, Any]:
+    """Return the clearance that joints ask for; nothing where the sheet's fit alone counts."""
+    if room is None or not room.asked:
+        return {}
+    purpose = room.purpose.name if room.purpose else None
+    found = {"width": number(room.width), "ends": number(room.ends), "purpose": purpose}
+    return {"clearance": found}
 
 
 def _bridge(bridge: SettledBridge) -> dict[str, Any]:

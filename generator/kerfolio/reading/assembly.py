@@ -10,6 +10,7 @@ from kerfolio.basis.names import did_you_mean
 from kerfolio.model.plan import HOLDS, Assembly, LiesOn, Plan
 from kerfolio.reading.amounts import LENGTH
 from kerfolio.reading.counts import Counts, CountsForm
+from kerfolio.reading.fit import JOINT_FIT
 from kerfolio.reading.forms import Either, ListOf
 from kerfolio.reading.joint import JOINTS, STANDING
 from kerfolio.reading.record import Entries, Fields, Key, Record
@@ -59,6 +60,12 @@ _ASSEMBLY: Record[Assembly] = Record(
             required=True,
         ),
         Key(name="joints", form=JOINTS, says="Which of its features meet."),
+        Key(
+            name="joint-fit",
+            form=JOINT_FIT,
+            says="The fit of its joints that state none.",
+            field="fit",
+        ),
         Key(name="standing", form=STANDING, says="How it stands, where that is left open."),
         Key(name="lies-on", form=_LIES_ON, says="What it lies on, where it lies loose."),
         Key(name="steps", form=STEPS, says="How one of it is put together, a step each."),

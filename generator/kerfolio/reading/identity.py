@@ -12,6 +12,7 @@ from kerfolio.reading.consumable import CONSUMABLES
 from kerfolio.reading.forms import ScalarForm
 from kerfolio.reading.licences import LICENCE
 from kerfolio.reading.nodes import Scalar
+from kerfolio.reading.play import PLAY
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
 from kerfolio.reading.values import (
@@ -80,6 +81,7 @@ IDENTITY: Record[Identity] = Record(
             form=EXTRA_MM,
             says="By how much arcs of reliefs are larger across than the cutter, mm (0.1).",
         ),
+        Key(name="play", form=PLAY, says="Up to how much play joints are tight, easy or loose."),
         Key(name="consumables", form=CONSUMABLES, says="What every plan uses up, with prices."),
         Key(name="welcome", form=PROSE, says="Text of the first page, in Markdown."),
     ),

@@ -17,6 +17,7 @@ from kerfolio.model.joint_kind import (
     JointKind,
 )
 from kerfolio.reading.amounts import ANGLE, SPOT
+from kerfolio.reading.fit import JOINT_FIT
 from kerfolio.reading.record import Key, Record
 from kerfolio.reading.values import LABEL, choice
 
@@ -47,6 +48,7 @@ _ON = Key(
     name="at", form=SPOT, says="Where the first piece's 0,0 lies on the second one's drawing."
 )
 _IN = Key(name="at", form=SPOT, says="The point of the wedge that lies in the slot.")
+_FIT = Key(name="fit", form=JOINT_FIT, says="Its clearance: by its purpose, or lengths of its own.")
 _TURN = Key(name="turn", form=ANGLE, says="How far the first piece is turned, degrees.")
 
 
@@ -70,6 +72,7 @@ def _form(kind: JointKind, *options: Key) -> Record[Joint]:
             ),
             Key(name=kind.other, form=LABEL, says="The other one.", required=True, field="b"),
             *options,
+            *((_FIT,) if kind.takes else ()),
         ),
         make=partial(_make_joint, kind),
         advice=f"Write `{{{kind.name}: piece.feature, {kind.other}: piece.feature}}`.",

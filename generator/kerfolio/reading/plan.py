@@ -24,6 +24,7 @@ from kerfolio.reading.counts import Counts
 from kerfolio.reading.cut import CUTS, RELIEF
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.drawn_said import said_of_drawings
+from kerfolio.reading.fit import JOINT_FIT
 from kerfolio.reading.forms import Book, Form, ListOf, Schema
 from kerfolio.reading.joint import JOINTS, STANDING
 from kerfolio.reading.licences import LICENCE
@@ -195,6 +196,12 @@ PLAN: Record[Plan] = Record(
         Key(name="relief", form=RELIEF, says="How inside corners are relieved."),
         Key(name="parts", form=PARTS, says="The parts, by name.", required=True),
         Key(name="joints", form=JOINTS, says="Which features meet."),
+        Key(
+            name="joint-fit",
+            form=JOINT_FIT,
+            says="The fit of all joints that state none.",
+            field="fit",
+        ),
         Key(name="standing", form=STANDING, says="How the whole stands, where that is left open."),
         Key(
             name="placed",

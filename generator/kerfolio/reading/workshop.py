@@ -229,7 +229,7 @@ def _plans(visit: _Visit, identity: Identity | None) -> Iterable[Plan]:
         plan = _plan(visit, folder) if visit.holds(folder) else None
         if plan is not None:
             licensed = _licensed(plan, identity.licence if identity else "", visit)
-            yield _relieved(licensed, identity)
+            yield _as_set(licensed, identity)
 
 
 def _licensed(plan: Plan, licence: str, visit: _Visit) -> Plan:
@@ -240,11 +240,14 @@ def _licensed(plan: Plan, licence: str, visit: _Visit) -> Plan:
     return plan if plan.licence else replace(plan, licence=licence)
 
 
-def _relieved(plan: Plan, identity: Identity | None) -> Plan:
-    """Return a plan with the workshop's extra of reliefs where it states none."""
-    if identity is None or plan.relief.extra is not None:
+def _as_set(plan: Plan, identity: Identity | None) -> Plan:
+    """Return a plan with the workshop's settings: its play, and the extra of reliefs where the plan
+    states none.
+    """
+    if identity is None:
         return plan
-    return replace(plan, relief=replace(plan.relief, extra=identity.relief_extra))
+    extra = identity.relief_extra if plan.relief.extra is None else plan.relief.extra
+    return replace(plan, relief=replace(plan.relief, extra=extra), play=identity.play)
 
 
 def _plan(visit: _Visit, folder: Path) -> Plan | None:

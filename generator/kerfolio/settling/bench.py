@@ -9,6 +9,7 @@ from kerfolio.model.feature import Feature
 from kerfolio.model.outline import Drawing
 from kerfolio.model.statement import Amount, Named
 from kerfolio.model.stock import Stock
+from kerfolio.settling.clearance import Clearance
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.settled import Cut, Operation, SettledFeature, Sized
 
@@ -39,6 +40,7 @@ def settled_feature(
     shape: tuple[Contour, ...],
     depth: Sized | None = None,
     takes: Named | None = None,
+    room: Clearance | None = None,
 ) -> SettledFeature:
     """Return the record of a feature; ``sides`` are its width and its length."""
     return SettledFeature(
@@ -51,6 +53,7 @@ def settled_feature(
         depth=depth,
         takes=takes.name if takes else "",
         shape=shape,
+        room=room,
         place=feature.place,
     )
 

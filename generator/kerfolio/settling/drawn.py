@@ -20,7 +20,7 @@ from kerfolio.model.statement import Named
 from kerfolio.settling.drawn_choice import chosen, path_of
 from kerfolio.settling.drawn_edge import SLACK, MadeEdges, made_edges
 from kerfolio.settling.face_feature import slot_corners
-from kerfolio.settling.fitted import Fitting, around
+from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.outline import check_contour
 from kerfolio.settling.scope import misshapen, unsettled
 from kerfolio.settling.settled import Cut, Operation, SettledFeature, Sized
@@ -58,6 +58,7 @@ def drawn_part(drawn: Drawn, fitting: Fitting, drawings: Mapping[str, Drawing]) 
                 element=element,
                 name=name,
                 contour=moved(line, *shift),
+                alike=len(elements),
                 drawn=drawn,
                 fitting=fitting,
             )
@@ -88,12 +89,16 @@ def _closed(element: DrawnElement) -> Contour:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Found:
-    """An element that becomes a feature: its rule, the feature's name, its contour in the part."""
+    """An element that becomes a feature: its rule, the feature's name, its contour in the part.
+
+    ``alike`` is how many elements of its name become one.
+    """
 
     rule: DrawnFeatureRule
     element: DrawnElement
     name: str
     contour: Contour
+    alike: int
     drawn: Drawn
     fitting: Fitting
 
@@ -114,7 +119,7 @@ class _Found:
 
 
 def _slot(found: _Found) -> Shaped:
-    rule, element, fitting = found.rule, found.element, found.fitting
+    rule, element = found.rule, found.element
     fitted = fitted_slot(found.contour)
     if fitted is None:
         advice = "Draw a slot as a straight rectangle."
@@ -124,8 +129,8 @@ def _slot(found: _Found) -> Shaped:
         message = f"`{rule.element.name}` does not say what its slots take"
         raise unsettled("no-slot", message, rule.element.place, "Write `slot: takes SHEET`.")
     drawn_long, along = _lengthwise(fitted, found, rule.takes)
-    wide = fitting.width(rule.takes, None)
-    long = around(drawn_long, fitting.sheet(rule.takes).fit)
+    fitting = found.fitting.fitted_to(rule.element.name, rule.takes, drawn_long, found.alike)
+    wide, long = fitting.width(rule.takes, None), fitting.around(drawn_long, rule.takes)
     shape = slot(fitted.centre, along, long.value, wide.value)
     return Shaped(
         feature=SettledFeature(
@@ -137,6 +142,7 @@ def _slot(found: _Found) -> Shaped:
             length=long,
             takes=rule.takes.name,
             shape=(shape,),
+            room=fitting.given,
             place=element.place,
         ),
         taken=(shape,),

@@ -199,12 +199,16 @@ def _shaped(taken: Sequence[tuple[FeatureKind, Named, Stretch]], look: _Look) ->
     for kind, takes, stretch in taken:
         alike = [each for every, *_, each in taken if every is kind]
         number = "" if len(alike) == 1 else f".{alike.index(stretch) + 1}"
-        make = _notch if kind is NOTCH else _tab
-        yield make(f"{kind.outlined}{number}", takes, stretch, look)
+        name = f"{kind.outlined}{number}"
+        if kind is NOTCH:
+            yield _notch(name, takes, stretch, look, len(alike))
+        else:
+            yield _tab(name, takes, stretch, look)
 
 
-def _notch(name: str, takes: Named, stretch: Stretch, look: _Look) -> Shaped:
-    fitting, frame = look.fitting, _frame(stretch)
+def _notch(name: str, takes: Named, stretch: Stretch, look: _Look, alike: int) -> Shaped:
+    fitting = look.fitting.fitted_to(NOTCH.outlined, takes, stretch.depth, alike)
+    frame = _frame(stretch)
     width, depth = fitting.width(takes, None), fitting.deepened(stretch.depth, takes)
     a, b = -width.value / 2, width.value / 2
     over = abs(_rise(stretch)) / 2 + ROOT
@@ -218,6 +222,7 @@ def _notch(name: str, takes: Named, stretch: Stretch, look: _Look) -> Shaped:
             length=depth,
             takes=takes.name,
             shape=(frame.box(a, b, -depth.value, 0.0),),
+            room=fitting.given,
             place=look.element.place,
         ),
         taken=(frame.box(a, b, -depth.value, over),),

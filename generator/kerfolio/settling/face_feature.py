@@ -43,7 +43,11 @@ def through_slot(cutting: Slot, feature: Feature, bench: Bench) -> Iterator[Shap
     shape = slot(at, along, length.value, width.value)
     corners = slot_corners(at, along, length.value, width.value)
     yield Shaped(
-        feature=settled_feature(feature, at, along, (width, length), (shape,), takes=cutting.takes),
+        feature=settled_feature(
+            *(feature, at, along, (width, length), (shape,)),
+            takes=cutting.takes,
+            room=fitting.given,
+        ),
         taken=(shape,),
         mating=corners if cutting.takes else (),
     )
@@ -75,7 +79,9 @@ def pocket(cutting: Pocket, feature: Feature, bench: Bench) -> Iterator[Shaped]:
         made = outline_contour(cutting.outline, fitting.scope, f"`{feature.name}`", centred=True)
         sides, shape = _extent(made), moved(turned(made, angle), *at)
     yield Shaped(
-        feature=settled_feature(feature, at, along, sides, (shape,), depth, cutting.takes),
+        feature=settled_feature(
+            *(feature, at, along, sides, (shape,), depth, cutting.takes), room=fitting.given
+        ),
         cuts=(cut_to(Operation.POCKET, depth.value, feature, shape),),
         pocketed=corners,
     )
@@ -94,7 +100,8 @@ def groove(cutting: Groove, feature: Feature, bench: Bench) -> Iterator[Shaped]:
     shape = slot(at, along, length.value, width.value)
     yield Shaped(
         feature=settled_feature(
-            feature, at, along, (width, length), (shape,), depth, cutting.takes
+            *(feature, at, along, (width, length), (shape,), depth, cutting.takes),
+            room=fitting.given,
         ),
         cuts=(cut_to(Operation.POCKET, depth.value, feature, shape),),
         pocketed=slot_corners(at, along, length.value, width.value) if cutting.takes else (),

@@ -25,6 +25,7 @@ from kerfolio.model.plan import CutSetting
 from kerfolio.model.stock import Stock
 from kerfolio.settling.bench import Bench
 from kerfolio.settling.bridges import asked_bridges, bridges_of
+from kerfolio.settling.clearance import AskedOfPart
 from kerfolio.settling.copies import copies, copy_count, how_many
 from kerfolio.settling.drawn import drawn_features, drawn_part
 from kerfolio.settling.drawn_edge import MadeEdges
@@ -53,7 +54,7 @@ class Job:
     """What parts are made from besides their own statements.
 
     ``butted`` are the sides of each part that butt on another piece, ``kept`` its bridges at the
-    thickness it is drawn for.
+    thickness it is drawn for, ``asked`` what joints ask of its features.
     """
 
     fitting: Fitting
@@ -62,6 +63,7 @@ class Job:
     cuts: tuple[CutSetting, ...] = ()
     butted: Mapping[str, frozenset[str]] = field(default_factory=dict)
     kept: Mapping[str, tuple[SettledBridge, ...]] = field(default_factory=dict)
+    asked: Mapping[str, AskedOfPart] = field(default_factory=dict)
 
 
 def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, tuple[Finding, ...]]:
@@ -129,16 +131,17 @@ def _shapes(
     """
     shapes: list[Shaped] = []
     edges: MadeEdges | None = None
+    fitting = replace(job.fitting, asked=job.asked.get(part.name, {}))
     if isinstance(part.shape, Drawn):
         drawings = {each.file: each for each in job.drawings}
-        drawn = drawn_part(part.shape, job.fitting, drawings)
+        drawn = drawn_part(part.shape, fitting, drawings)
         outline, edges = drawn.outline, drawn.edges
         shapes += drawn.shapes
     else:
         what = f"outline of `{part.name}`"
         outline = outline_contour(part.shape, job.fitting.scope, what, centred=False)
     within(OUTLINE, len(outline.vertices), "too-many-points", part.place)
-    bench = Bench(fitting=job.fitting, outline=outline, stock=job.stock, drawings=job.drawings)
+    bench = Bench(fitting=fitting, outline=outline, stock=job.stock, drawings=job.drawings)
     findings: list[Finding] = []
     points = sum(map(_points_of, shapes))
     for feature in part.features:

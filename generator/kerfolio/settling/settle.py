@@ -13,6 +13,7 @@ from kerfolio.model.part import Part
 from kerfolio.model.plan import Assembly, BoardUse, Plan
 from kerfolio.model.stock import Stock
 from kerfolio.settling.bridges import butted_sides
+from kerfolio.settling.clearance import asked_of
 from kerfolio.settling.coupon import coupons_of
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.made_once import MadeOnce
@@ -46,6 +47,7 @@ class Settler:
         """Settle a plan of this stock; ``kept`` is what was chosen as it is drawn."""
         self._plan, self._stock = plan, stock
         self._kept = _as_drawn(plan, stock) if kept is None else kept
+        self._asked = asked_of(plan, Scope(unit=plan.units))
         self._parts: MadeOnce[_MadePart] = MadeOnce()
 
     def at(self, variant: FitVariant) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
@@ -65,6 +67,7 @@ class Settler:
             cuts=plan.cuts,
             butted=butted_sides(plan.joints, plan.parts),
             kept=self._kept.bridges,
+            asked=self._asked,
         )
         large = _too_large(plan, job)
         if large is not None:

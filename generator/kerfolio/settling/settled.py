@@ -13,6 +13,7 @@ from kerfolio.model.feature_kind import FeatureKind
 from kerfolio.model.joint import Joint
 from kerfolio.model.plan import BoardUse, Plan
 from kerfolio.model.stock import BoardStock, CutterStock, SheetStock, Stock
+from kerfolio.settling.clearance import Clearance
 
 CENTRE = "centre"
 """The datum of sheets whose cut files have 0,0 in the middle; else it is the lower left corner."""
@@ -72,7 +73,8 @@ class SettledFeature:
     middle of its bottom (notch); ``direction`` is a unit vector: along the length (slot, groove,
     pocket) or outward (tab) or towards the open end (notch). ``width`` is across, ``length``
     along; ``depth`` None goes through. ``shape`` is what it cuts away, or adds (tab), before
-    relief: one closed contour, or one for each gap (fingers); the lines of an engraving.
+    relief: one closed contour, or one for each gap (fingers); the lines of an engraving. ``room``
+    is what it leaves round a sheet that it takes, None where it takes none.
     """
 
     name: str
@@ -84,6 +86,7 @@ class SettledFeature:
     depth: Sized | None = None
     takes: str = ""
     shape: tuple[Contour, ...] = ()
+    room: Clearance | None = None
     place: Place = NOWHERE
 
 

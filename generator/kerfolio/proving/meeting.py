@@ -1,0 +1,44 @@
+"""What meets in a joint: both ends in numbers, and the openings that a sheet goes into."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from kerfolio.assembly.ends import End, end_of, pieces_of
+from kerfolio.model.feature_kind import POCKET
+from kerfolio.model.joint import Joint
+from kerfolio.model.joint_kind import JointKind
+from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Met:
+    """A joint with both its ends in numbers."""
+
+    joint: Joint
+    a: End
+    b: End
+
+
+def meetings(settled: SettledPlan, *kinds: JointKind) -> Iterator[Met]:
+    """Yield every joint of some kinds between features."""
+    pieces = pieces_of(settled)
+    for joint in settled.plan.joints:
+        a, b = end_of(joint.a.name, pieces), end_of(joint.b.name, pieces)
+        if joint.kind in kinds and a and b and a.features and b.features:
+            yield Met(joint=joint, a=a, b=b)
+
+
+def pairs(met: Met) -> Iterator[tuple[SettledFeature, SettledFeature]]:
+    """Return the features that meet, one of each end."""
+    return zip(met.a.features, met.b.features, strict=False)
+
+
+def openings(met: Met) -> Iterator[tuple[SettledFeature, SettledPart, SettledPart]]:
+    """Yield each opening once with its part and the part that goes into it."""
+    for mine, other in ((met.a, met.b), (met.b, met.a)):
+        for feature in mine.features:
+            loose = feature.kind is POCKET and not feature.takes
+            if feature.kind.fitted and not loose:
+                yield feature, mine.part, other.part
