@@ -93,6 +93,10 @@ def arcs_across(contour: Contour) -> Iterator[float]:
             yield dist((x0, y0), (x1, y1)) * (1 + bulge * bulge) / (2 * abs(bulge))
 
 
+GLUE = {"tool-tote": 0.05}
+"""The plan whose slots are all glued has so much more on each side, mm."""
+
+
 @pytest.mark.parametrize("name", PLANS)
 def test_slots_and_reliefs_follow_every_point(name: str) -> None:
     """A slot is as wide as its sheet and two fits; its reliefs as the cutter and the extra."""
@@ -104,7 +108,8 @@ def test_slots_and_reliefs_follow_every_point(name: str) -> None:
             diameter = settled.sheet(part.sheet).diameter
             for takes, plain, routed in slots_of(part):
                 slots += 1
-                wanted = dict(there.thickness)[takes] + 2 * dict(there.fit)[takes]
+                fit = dict(there.fit)[takes] + GLUE.get(name, 0.0)
+                wanted = dict(there.thickness)[takes] + 2 * fit
                 assert min(abs(each - wanted) for each in sides_of(plain)) < 1e-6
                 arcs = list(arcs_across(routed))
                 if diameter is None:
