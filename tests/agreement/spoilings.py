@@ -32,6 +32,7 @@ from kerfolio.paper.template import template_pdf
 from kerfolio.publishing.cut_files import art_files, coupon_files, part_files, sheet_files
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut
+from kerfolio.settling.sawn_joint import with_test_joints
 from kerfolio.shop.art import arts_of
 from kerfolio.writing.circle import circle_of
 from tests.drawing.templates import template_of
@@ -111,12 +112,12 @@ def files(text: str, layout: Callable[[], Layout]) -> Mapping[str, bytes]:
 
 def templates_of(made: Edition, paper: str, drawing: Drawing | None = None) -> bytes:
     """Return the templates of all parts, the first of them as drawn here."""
-    settled = made.settled
+    settled = with_test_joints(made.settled)
     drawings = drawn_templates(settled, made.first)
     stock = papers(made)[paper]
     on = stock and tiled_on((drawings,), stock)
     if drawing is not None:
-        drawings[settled.parts[0].name] = drawing
+        drawings[made.settled.parts[0].name] = drawing
     return template_pdf(settled, drawings, on, made.identity)
 
 

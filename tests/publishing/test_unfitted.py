@@ -22,7 +22,7 @@ def numbers(*changed: Number | str) -> tuple[Number, ...]:
     return (*kept, *(each for each in changed if isinstance(each, Number)))
 
 
-THICKNESS, FIT, CUTTER = WHOLE.numbers
+CUTTER = next(each for each in WHOLE.numbers if each.name == "cutter.ply")
 OWN_CUTTER = replace(CUTTER, least=6.0, most=6.0, none=False)
 
 
@@ -37,7 +37,7 @@ OWN_CUTTER = replace(CUTTER, least=6.0, most=6.0, none=False)
             ["no fit can be chosen for `ply`: files do not follow it"],
         ),
         (
-            replace(WHOLE, numbers=numbers(OWN_CUTTER), files=(TEMPLATES,)),
+            replace(WHOLE, numbers=numbers("cut.ply", OWN_CUTTER), files=(TEMPLATES,)),
             ["files cut from `ply` are for the plan's own cutter alone"],
         ),
     ],

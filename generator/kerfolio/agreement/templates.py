@@ -28,6 +28,7 @@ from kerfolio.model.stock import PaperStock
 from kerfolio.paper.seams import TiledOn
 from kerfolio.paper.template_choices import Templates
 from kerfolio.paper.tiling import MARGIN, Tiling
+from kerfolio.settling.sawn_joint import with_test_joints
 from kerfolio.settling.settled import SettledPart, SettledPlan
 from kerfolio.writing.page import Run
 from kerfolio.writing.read_back import Layers, UnreadableError
@@ -63,7 +64,8 @@ def templates(written: Written) -> Iterator[Finding]:
     chosen = Templates.of(written.edition)
     for settled in written.edition.variants:
         drawn = chosen.drawn(settled)  # where words have room only the choice can tell
-        made = [_template(settled, each, drawn[each.name], chosen.first) for each in settled.parts]
+        parts = with_test_joints(settled).parts
+        made = [_template(settled, each, drawn[each.name], chosen.first) for each in parts]
         for name, way in chosen.ways.items():
             file = template_name(settled.variant.label, name)
             for part, other, how in _faults(made, written.files[file], way):

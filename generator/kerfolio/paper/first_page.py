@@ -29,6 +29,7 @@ from kerfolio.paper.type import (
     SECTION,
     caps,
 )
+from kerfolio.settling.sawn_joint import TEST_JOINT
 from kerfolio.writing.page import Mark, Page, Passage, Role, Rule, Run, Text
 
 SQUARES = {"mm": 100.0, "in": 101.6}
@@ -60,7 +61,8 @@ def opening_pages(
         *_titles(titled, grid),
         *_checks(grid, first),
         *spaced(_remedies(paper, grid, first), _GAP),
-        *spaced(_contents(parts, grid), _GAP),
+        *spaced(_first(parts, grid), _GAP),
+        *spaced(_contents(parts, grid), 2.0),
     )
     return template_pages(bands, titled, "templates", grid, pages)
 
@@ -77,6 +79,20 @@ def _titles(titled: Titled, grid: Grid) -> Bands:
         *figured_lines(sheets, grid.width),
         ruled,
     )
+
+
+_SAW_FIRST = (
+    "Saw the test joint first, twice, from an offcut of the very sheet and with the saw you will "
+    "use: one must go into the other with the push of a hand. Too tight: take a hair more of the "
+    "line; too loose: leave it standing. Saw it again until it goes, then saw the parts so."
+)
+
+
+def _first(parts: Sequence[tuple[Titled, Paged]], grid: Grid) -> Bands:
+    """Return what to do with the test joint, nothing where there is none."""
+    if not any(titled.name.startswith(TEST_JOINT) for titled, _ in parts):
+        return ()
+    return plain(_SAW_FIRST, grid.width, TEXT)
 
 
 def _contents(parts: Sequence[tuple[Titled, Paged]], grid: Grid) -> Bands:

@@ -15,6 +15,7 @@ from kerfolio.edition.names import ROLL, papers_of, template_name
 from kerfolio.model.workshop import Identity
 from kerfolio.paper.seams import TiledOn, tiled_on
 from kerfolio.paper.template import template_pdf
+from kerfolio.settling.sawn_joint import with_test_joints
 from kerfolio.settling.settled import SettledPlan, SettledSheet
 from kerfolio.settling.variant_name import label_of
 
@@ -43,8 +44,9 @@ class Templates:
     def of(cls, edition: Edition) -> Templates:
         """Choose for the whole range of an edition."""
         first = edition.first
-        choices = template_choices(edition.corners, first)
-        corners = [templates(each, choices, first) for each in edition.corners]
+        ends = [with_test_joints(each) for each in edition.corners]
+        choices = template_choices(ends, first)
+        corners = [templates(each, choices, first) for each in ends]
         ways = {name: tiled_on(corners, paper) for name, paper in papers_of(edition).items()}
         return cls(
             identity=edition.identity,
@@ -56,14 +58,15 @@ class Templates:
 
     def drawn(self, settled: SettledPlan) -> dict[str, Drawing]:
         """Return the drawings of the plan at one point, by part."""
-        return templates(settled, self.choices, self.first)
+        return templates(with_test_joints(settled), self.choices, self.first)
 
     def at(self, settled: SettledPlan) -> Iterator[TemplateFile]:
         """Yield the files of the plan at one point, not named by its cutters, which cut none."""
-        drawings, uncut = self.drawn(settled), replace(settled.variant, cutter=(), cut=())
+        whole, drawings = with_test_joints(settled), self.drawn(settled)
+        uncut = replace(settled.variant, cutter=(), cut=())
         label = label_of(uncut, settled.plan.units, self.own)
         for name, way in self.ways.items():
             yield TemplateFile(
                 name=template_name(label, name),
-                write=partial(template_pdf, settled, drawings, way, self.identity),
+                write=partial(template_pdf, whole, drawings, way, self.identity),
             )

@@ -85,6 +85,7 @@ def coupon(
             CouponStep(number=number, width=width, spots=at)
             for number, (width, at) in enumerate(zip(tabs, ends, strict=True), 1)
         ),
+        usual=usual,
         opening=opening,
         halving=deep,
     )

@@ -371,9 +371,9 @@ class CouponStep:
 class Coupon:
     """A fit coupon for one sheet: a plate with stepped slots, and the tab that is tried with it.
 
-    ``opening`` is how long the long slot is that the arms are tried in, ``halving`` how deep the
-    tab's notch is, 0 where the plan has none; mm. ``beside`` is where the tab's lower left corner
-    lies when that of the plate is at 0,0.
+    ``usual`` is how wide the plan's usual tab is, ``opening`` how long the long slot is that the
+    arms are tried in, ``halving`` how deep the tab's notch is, 0 where the plan has none; mm.
+    ``beside`` is where the tab's lower left corner lies when that of the plate is at 0,0.
     """
 
     sheet: str
@@ -382,5 +382,6 @@ class Coupon:
     beside: Point
     slots: tuple[CouponSlot, ...]
     steps: tuple[CouponStep, ...]
+    usual: float
     opening: float
     halving: float = 0.0
