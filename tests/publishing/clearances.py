@@ -22,11 +22,15 @@ _LEAN = 2e-4
 
 @dataclass(frozen=True, kw_only=True)
 class Play:
-    """How much wider, or longer, than what goes in something is, mm; half of it on either side."""
+    """How much wider, or longer, than what goes in something is, mm; half of it on either side.
+
+    ``meant`` is what the settled plan states.
+    """
 
     what: str
     takes: str
     mm: float
+    meant: float
 
 
 class Walls:
@@ -92,7 +96,8 @@ def _across(settled: SettledPlan, walls: Mapping[str, Walls]) -> Iterator[Play]:
                 at = _ahead(each, each.length.value / 2) if each.kind is NOTCH else each.at
                 wide = walls[part.name].across(at, _aside(each))
                 name = f"{part.name}.{each.name}"
-                yield Play(what=name, takes=each.takes, mm=wide - thick[each.takes])
+                meant = each.width.value - settled.sheet(each.takes).thickness
+                yield Play(what=name, takes=each.takes, mm=wide - thick[each.takes], meant=meant)
 
 
 def _along(settled: SettledPlan, walls: Mapping[str, Walls]) -> Iterator[Play]:
@@ -108,7 +113,8 @@ def _along(settled: SettledPlan, walls: Mapping[str, Walls]) -> Iterator[Play]:
                 )
                 long = walls[slot.part.name].across(female.at, female.direction)
                 name = f"{tab.name(0)} along {slot.part.name}.{female.name}"
-                yield Play(what=name, takes=female.takes, mm=long - wide)
+                meant = female.length.value - male.width.value
+                yield Play(what=name, takes=female.takes, mm=long - wide, meant=meant)
 
 
 def _aside(feature: SettledFeature) -> Point:

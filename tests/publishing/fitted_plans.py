@@ -56,7 +56,8 @@ releases: {1.0.0: {date: 2026-10-02, changed: First release.}}
 """
 INCHES = BOX.replace(
     "published-for: 31/64 in, fit: 0.004",
-    "published-for: 15/32 to 33/64 in, fit: {value: 0.004, reader: 0.002 to 0.008}",
+    "published-for: 15/32 to 33/64 in, drawn-for: 31/64 in, ready-made: [1/2], "
+    "fit: {value: 0.004, reader: 0.002 to 0.008}",
 ).replace("parts:", "relief: {style: dog-bone, cutter: compression-1-8in}\nparts:")
 ANY_FIT = RACK.replace(
     "drawn-for: 17.6, fit: 0.1", "drawn-for: 17.8, fit: {value: 0.1, reader: 0.05 to 0.2}"
