@@ -228,7 +228,7 @@ def test_settled_afresh_a_file_is_the_same_but_for_a_last_decimal(case: Case) ->
 @pytest.mark.bench
 def test_the_clearance_in_the_dxf_is_the_stated_one(case: Case) -> None:
     drawn = case.bundle.edition.settled
-    numbers = [each for each in case.fitted.numbers if not each.name.startswith("cutter.")]
+    numbers = [n for n in case.fitted.numbers if not n.name.startswith(("cutter.", "cut."))]
     points = [
         {n.name: n.exact(n.least + share * (n.most - n.least)) for n in numbers}
         for share in (0.0, 0.37, 0.5, 0.81, 1.0)
