@@ -91,7 +91,7 @@ PIECES = st.lists(
 
 
 @given(pieces=PIECES, clear=st.floats(0, 40), small=st.booleans())
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=60, deadline=None)
 def test_no_spot_comes_near_a_piece_or_another_spot(
     pieces: list[tuple[float, float, float, float, float, bool]], clear: float, small: bool
 ) -> None:

@@ -8,20 +8,14 @@ import ezdxf
 import pytest
 
 from kerfolio.edition.names import art_name, cut_sheet_name
-from kerfolio.publishing.bundle import Bundle, bundle_of
-from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
-from tests.plans import READY, proved, small_layout, workshop
+from kerfolio.publishing.bundle import Bundle
+from tests.plans import READY
+from tests.publishing.bundles import bundle
 from tests.publishing.spoiling import faults_of, files_of, repacked
 
 CENTRED = READY.replace("fit: 0.1}", "fit: 0.1, datum: centre}")
 SHEET = cut_sheet_name("17.8mm", 1, "dxf")
 ART = art_name("side.mark", "svg")
-
-
-def bundle(text: str) -> Bundle:
-    found = LaidOut(proof=proved(text), layout=small_layout(), fresh="")
-    return bundle_of(edition_of(workshop(text), found))
 
 
 @pytest.fixture(scope="module")

@@ -10,20 +10,17 @@ import pytest
 
 from kerfolio.bundles.archive import unzipped
 from kerfolio.geometry.measure import bounds
-from kerfolio.publishing.bundle import bundle_of
-from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
 from kerfolio.writing.read_dxf import read_dxf
 from kerfolio.writing.read_svg import read_svg
-from tests.plans import READY, proved, small_layout, workshop
+from tests.plans import READY
+from tests.publishing.bundles import bundle
 
 SLOT = "opening_through"
 
 
 @pytest.fixture(scope="module")
 def files() -> dict[str, bytes]:
-    found = LaidOut(proof=proved(READY), layout=small_layout(), fresh="")
-    packed = unzipped(bundle_of(edition_of(workshop(READY), found)).content)
+    packed = unzipped(bundle(READY).content)
     return {name.split("/", 1)[1]: data for name, data in packed.items()}
 
 
