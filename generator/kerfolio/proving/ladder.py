@@ -70,7 +70,8 @@ def thick_sheets_covered(stated: Stated) -> Iterator[Finding]:
             sold = precise("most-sold", each.stock.most)
             message = said("a sheet of {} goes into no published slot", sold)
             advice = said(
-                "{} is sold up to {}, slots with its own fit {} at most: let `published-for` end higher.",
+                "{} is sold up to {}, slots with its own fit are {} at most: let "
+                "`published-for` end higher.",
                 named_with_file(each.stock, "most"),
                 sold,
                 precise("widest", widest),
