@@ -26,17 +26,19 @@ from typing import Any
 import pytest
 
 from kerfolio.bundles.archive import unzipped, zip_bytes
+from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import START, bundle_stem
 from kerfolio.fitted.fill import fill
 from kerfolio.fitted.form import Fitted
 from kerfolio.fitted.reading import read_fitted
 from kerfolio.pages.fitting import fitting_of
+from kerfolio.paper.sheet_choices import SheetPapers
 from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.asked import Asked, point_asked
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import examine
-from kerfolio.publishing.fitted_files import Settling, filled_at, variant_at
+from kerfolio.publishing.fitted_files import Printed, Settling, filled_at, variant_at
 from tests.bench.typed import Typed, typed_points
 from tests.conftest import SAMPLE, files_of
 from tests.pages.conftest import browser as browser
@@ -59,7 +61,7 @@ class Case:
     bundle: Bundle
     fitted: Fitted
     points: Sequence[Typed]
-    templates: Templates
+    printed: tuple[Printed, ...]
 
     @property
     def fresh(self) -> tuple[Typed, ...]:
@@ -102,8 +104,14 @@ def case_of(folder: Path, name: str) -> Case:
         bundle=bundle,
         fitted=fitted,
         points=points,
-        templates=Templates.of(bundle.edition),
+        printed=printed_of(bundle.edition),
     )
+
+
+def printed_of(edition: Edition) -> tuple[Printed, ...]:
+    """Return what prints the files of an edition at any point."""
+    settling = Settling(edition.settled, edition.corners)
+    return (Templates.of(edition).at, SheetPapers(edition, settling.at).at)
 
 
 @pytest.mark.bench
@@ -195,7 +203,8 @@ def test_a_fresh_process_writes_the_same_files(case: Case, tmp_path: Path) -> No
         written = {
             name: content
             for name, content in files_of(out).items()
-            if name.startswith(("cut/", "templates/")) and not name.startswith("cut/engravings/")
+            if name.startswith(("cut/", "templates/", "layout/", "setup/"))
+            and not name.startswith(("cut/engravings/", "layout/saw-", "setup/engravings-"))
         }
         wanted = {n: text.encode() for n, text in fill(case.fitted, typed.point(case.fitted))}
         assert written.keys() == wanted.keys()
@@ -213,7 +222,7 @@ def test_settled_afresh_a_file_is_the_same_but_for_a_last_decimal(case: Case) ->
         formats=edition.formats,
         first=edition.first,
         fitted=case.fitted,
-        templates=case.templates,
+        printed=case.printed,
     )
     found = [compared(afresh, typed.point(case.fitted)) for typed in case.points]
     off, numbers = sum(each.off for each in found), sum(each.numbers for each in found)

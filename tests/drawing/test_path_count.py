@@ -10,6 +10,7 @@ from kerfolio.basis.figures import cleared_text, run_text
 from kerfolio.drawing.cut_sheet import cut_sheet
 from kerfolio.drawing.path_count import drawn_counts
 from kerfolio.edition.path_words import path_lines
+from kerfolio.edition.sheet_facts import Ranged, SheetFacts
 from kerfolio.layouts.layout import Placement, SheetLayout
 from kerfolio.settling.settled import Operation
 from tests.plans import proved
@@ -51,7 +52,8 @@ def test_contours_lengths_pockets_and_holes_are_those_of_two_plates() -> None:
     assert hole.length == pytest.approx(2 * pi * (2 * 8 + 12))
     assert opening.length == pytest.approx(2 * pi * 50)
     assert (outline.contours, outline.length) == (2, pytest.approx(2000))
-    assert path_lines(drawn, sheet, "mm") == (
+    facts = SheetFacts.of(drawn, sheet)
+    assert path_lines(Ranged(here=facts, ends=(facts,)), "mm") == (
         "pocket_6.0mm: 2 contours, 0.38 m, 56.5 cm²",
         "hole_through: 6 contours, 0.18 m, 4 × ø 8 mm and 2 × ø 12 mm",
         "opening_through: 2 contours, 0.31 m",

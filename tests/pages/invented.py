@@ -260,8 +260,8 @@ def workshop() -> Workshop:
 
 CONTENTS = (
     *("start-here.html", "plan.json", "LICENCE.txt", "SHA256SUMS"),
-    *("booklet-a4.pdf", "booklet-letter.pdf", "layout/layout-a4.pdf", "layout/layout-letter.pdf"),
-    *("setup/setup-a4.pdf", "setup/setup-letter.pdf", "layout/saw-a4.pdf"),
+    *("booklet-a4.pdf", "booklet-letter.pdf", "layout/saw-a4.pdf"),
+    *(f"{k}/{k}-17.8mm-{paper}.pdf" for k in ("layout", "setup") for paper in ("a4", "letter")),
     *("lists/parts.csv", "lists/hardware.csv", "lists/sheets.csv"),
     *("cut/fit-coupon/fit-coupon-ply.svg", "cut/fit-coupon/fit-coupon-ply.dxf"),
     *(f"cut/{t}mm/sheet-1-{t}mm.{k}" for t in (17.6, 17.8, 18.0) for k in ("svg", "dxf")),

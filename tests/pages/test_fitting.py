@@ -21,7 +21,7 @@ from kerfolio.basis.thickness import thickness_text
 from kerfolio.bundles.archive import zip_bytes
 from kerfolio.edition.folder import folder_choice
 from kerfolio.fitted.fill import fill
-from kerfolio.fitted.form import Fitted, FittedFile
+from kerfolio.fitted.form import Cell, Fitted, FittedFile
 from kerfolio.fitted.writing import fitted_json
 from kerfolio.pages.fitting import FITTED_FILES, fitting_of
 from kerfolio.pages.plan import plan_page
@@ -29,7 +29,7 @@ from kerfolio.pages.start import start_here
 from kerfolio.pages.theme import THEME
 from kerfolio.publishing.point_files import FORMAT, files_json
 from kerfolio.settling.fitted import taking
-from tests.fitted.made import LABEL, fitted
+from tests.fitted.made import LABEL, NUMBERS, fitted
 from tests.outside import node_file
 from tests.pages.invented import CONTENTS, edition, pictures, put, site, write
 from tests.pages.test_browser import TAGS
@@ -605,3 +605,14 @@ def test_axe_finds_nothing_and_nothing_is_too_wide(
             if not node["html"].startswith("<text")
         ] == []
         page.context.close()
+
+
+def test_the_page_tells_what_it_saves() -> None:
+    files = ("cut/17.6mm/sheet-1-17.6mm.svg", "setup/setup-17.6mm-a4.pdf")
+    cells = [Cell(name=(name,), text=("",)) for name in files]
+    made = Fitted(numbers=NUMBERS, files=tuple(FittedFile(cells=(each,)) for each in cells))
+    found = fitting_of(edition(), made)
+    assert found is not None
+    assert found.holds == (
+        "the cut files of every sheet and part and setup sheets, which state the plan’s own cutter"
+    )

@@ -53,7 +53,7 @@ def test_a_saw_s_sheets_are_linked_the_workshop_s_paper_first() -> None:
     assert "The saw sheets have every cut in order" in chapter(PAGE, "which-file")
     assert "The setup sheets (on US Letter) go to the machine" in chapter(PAGE, "which-file")
     papers = [each for each in PAGE.values("href") if each.startswith("setup/setup-")]
-    assert papers[:2] == ["setup/setup-a4.pdf", "setup/setup-letter.pdf"]
+    assert papers[:2] == ["setup/setup-17.8mm-a4.pdf", "setup/setup-17.8mm-letter.pdf"]
     letter = replace(STOOL, identity=replace(STOOL.identity, paper="letter"))
     turned = Tree(start_here(letter, CONTENTS, {})).values("href")
     assert [each for each in turned if each.startswith("setup/setup-")][:2] == papers[1::-1]

@@ -32,9 +32,8 @@ from kerfolio.model.prose import (
 from kerfolio.model.statement import Named
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.booklet import booklet
-from kerfolio.paper.layout_sheets import layout_pdf
-from kerfolio.paper.setup_sheets import setup_pdf
 from tests.paper.editions import A4, LETTER, stool
+from tests.paper.printed import layout_pdf, setup_pdf
 from tests.paper.reading import fonts, outside, sizes, texts
 from tests.paper.stool_plan import prose
 
@@ -297,7 +296,7 @@ def test_a_plan_of_almost_nothing_still_makes_a_booklet() -> None:
 def test_each_sheet_has_a_page_with_its_pieces() -> None:
     (page,) = texts(layout_pdf(stool(), A4))
     assert "Sheet 1 of 1" in page
-    assert "Birch plywood 18 mm (ply), drawn for a measured 17.8 mm" in page
+    assert "Birch plywood 18 mm (ply), drawn for a measured 17.80 mm" in page
     for part in stool().settled.parts:
         for piece in part.pieces:
             assert f"{piece.mark} {piece.label}" in page

@@ -24,8 +24,8 @@ from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import bounds
 from kerfolio.layouts.clamp_spots import clamp_spots
 from kerfolio.model.stock import PaperStock
-from kerfolio.paper.layout_sheets import layout_pdf
-from kerfolio.paper.setup_sheets import setup_pdf
+from kerfolio.paper.art_sheet import art_pdf
+from kerfolio.paper.setup_sheets import OWN_CUTTER
 from kerfolio.settling.settled import CENTRE
 from kerfolio.shop.art import Art, arts_of
 from kerfolio.shop.cut_time import Placed, sheet_time
@@ -36,6 +36,7 @@ from kerfolio.writing.svg import svg_bytes
 from tests.drawing.overlap import crossed, overlapping
 from tests.drawing.overlap import outside as beyond_box
 from tests.paper.editions import A4, LETTER, stool
+from tests.paper.printed import layout_pdf, setup_pdf
 from tests.paper.reading import chains, outside, sizes, texts
 from tests.paper.sample_editions import NAMES, edition, sample
 from tests.plans import RACK, proved, small_layout
@@ -55,6 +56,11 @@ def printed(name: str, paper: PaperStock) -> bytes:
 
 
 @cache
+def art_pages(name: str, paper: PaperStock) -> bytes:
+    return art_pdf(sample(name), paper)
+
+
+@cache
 def rack(more: str = "", sheet: str = "") -> Edition:
     text = RACK.replace("fit: 0.1}", f"fit: 0.1{sheet}}}") + more
     found = proved(text).drawn
@@ -69,22 +75,32 @@ def words(content: bytes) -> str:
 @PAPERS
 @SAMPLES
 def test_every_sheet_and_every_engraving_has_one_page(name: str, paper: PaperStock) -> None:
-    found, pages = sample(name), texts(printed(name, paper))
+    found = sample(name)
     sheets, arts = found.layout.sheets, arts_of(found.settled)
-    assert len(pages) == len(sheets) + len(arts)
-    assert set(sizes(printed(name, paper))) == {(paper.width, paper.height)}
-    for number, page in enumerate(pages, 1):
-        assert f"Page {number} of {len(pages)}" in page
-        for sentence in (*CAUTIONS, DEFER):
-            assert sentence in page
-    for sheet, page in zip(sheets, pages, strict=False):
+    for content, things in ((printed(name, paper), sheets), (art_pages(name, paper), arts)):
+        if not things:
+            continue
+        pages = texts(content)
+        assert len(pages) == len(things)
+        assert set(sizes(content)) == {(paper.width, paper.height)}
+        for number, page in enumerate(pages, 1):
+            assert f"Page {number} of {len(pages)}" in page
+            for sentence in (*CAUTIONS, DEFER):
+                assert sentence in page
+    for sheet, page in zip(sheets, texts(printed(name, paper)), strict=True):
         assert f"Sheet {sheet.number} of {len(sheets)}" in page
 
 
 @PAPERS
 @SAMPLES
 def test_nothing_lies_outside_the_margins_or_on_other_words(name: str, paper: PaperStock) -> None:
-    content = printed(name, paper)
+    contents = [printed(name, paper)]
+    contents += [art_pages(name, paper)] if arts_of(sample(name).settled) else []
+    for content in contents:
+        stands_clear(content)
+
+
+def stands_clear(content: bytes) -> None:
     assert outside(content, 12.0) == []
     document = pypdfium2.PdfDocument(content)
     for number, page in enumerate(document, 1):
@@ -152,17 +168,20 @@ def test_a_sheet_without_settings_says_so_and_keeps_the_order() -> None:
     page = texts(setup_pdf(rack(), A4))[0]
     assert "The plan states no cut settings for this sheet" in page
     assert "minutes" not in page
+    assert OWN_CUTTER not in page
     rows = ("Engravings on line", "Pockets inside", "Holes inside", "Openings inside", "Outlines")
     places = [page.index(row) for row in rows]
     assert places == sorted(places)
 
 
 def test_nobody_takes_the_file_of_another_thickness() -> None:
-    several, one = stool(), replace(stool(), variants=(stool().settled,))
-    only = "cut/17.8mm/sheet-1 is for 17.8 mm ply and no other thickness."
+    several = stool()
+    sheets = tuple(replace(each, published=(17.8, 17.8)) for each in several.settled.sheets)
+    one = replace(several, settled=replace(several.settled, sheets=sheets))
+    only = "Goes with sheet-1 of the cut files for 17.80 mm ply and no other thickness."
     told = (
-        "cut/17.8mm/sheet-1 is for 17.8 mm ply only. If your sheet measures otherwise, cut sheet-1 "
-        "from the folder of its thickness."
+        "Goes with sheet-1 of the cut files for 17.80 mm ply only. If your sheet measures "
+        "otherwise, take both for its thickness."
     )
     for printed_as in (setup_pdf, layout_pdf):
         assert told in words(printed_as(several, A4))
@@ -171,7 +190,8 @@ def test_nobody_takes_the_file_of_another_thickness() -> None:
 
 def test_a_stool_written_by_hand_prints_too() -> None:
     page = words(setup_pdf(stool(), A4))
-    assert "cut/17.8mm/sheet-1" in page
+    assert "sheet-1, 17.80 mm ply" in page
+    assert OWN_CUTTER in page
     assert "18000 rpm, feed 4500, plunge 1200 mm/min" in page
     assert "passes to 8 mm (5/16 in), then through" in page
 
@@ -187,9 +207,9 @@ def test_a_dozen_settings_still_take_one_page(paper: PaperStock) -> None:
     found = rack(f"cuts:\n{many}  out: {through}\n")
     (setup,) = setup_sheets(found)
     content = setup_pdf(found, paper)
-    assert len(texts(content)) == 2
+    assert len(texts(content)) == 1
     long = replace(found, layout=replace(found.layout, sheets=found.layout.sheets * 3))
-    assert len(texts(setup_pdf(long, paper))) == 4
+    assert len(texts(setup_pdf(long, paper))) == 3
     assert len(setup.runs) >= 2
     assert outside(content, 12.0) == []
 
@@ -308,7 +328,7 @@ def test_the_stated_distances_are_those_of_the_part_s_own_cut_file(name: str, nu
     (outline,) = [each for each in space if each.dxf.layer == "outline_through"]
     corners = [(float(x), float(y)) for x, y in outline.get_points("xy")]
     sides = list(zip(corners, [*corners[1:], corners[0]], strict=True))
-    page = texts(printed(name, A4))[len(found.layout.sheets) + number]
+    page = texts(art_pages(name, A4))[number]
     for reach in art.reaches:
         # the side of the outline on which the foot lies, and how far the middle is from its line
         off = [(abs(away(side, reach.foot)), side) for side in sides if holds(side, reach.foot)]
@@ -343,8 +363,7 @@ def test_the_art_is_printed_at_full_size_round_its_crosshair(
 ) -> None:
     found = sample(name)
     art = arts_of(found.settled)[number]
-    page = len(found.layout.sheets) + number
-    drawn = [each for each in chains(printed(name, paper), page) if len(each) >= 2]
+    drawn = [each for each in chains(art_pages(name, paper), number) if len(each) >= 2]
     lines = [each for each in drawn if len(each) == 2]
     level = [each for each in lines if each[0][1] == pytest.approx(each[1][1], abs=1e-3)]
     assert any(math.dist(*each) == pytest.approx(CHECK[found.first], abs=0.05) for each in level)

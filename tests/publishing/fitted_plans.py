@@ -13,13 +13,13 @@ from kerfolio.fitted.fill import fill
 from kerfolio.fitted.form import Fitted, Number, Point
 from kerfolio.fitted.recorder import Draft, Recorded
 from kerfolio.layouts.layout import Layout, Placement, SheetLayout
-from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.cut_files import Formats
 from kerfolio.publishing.fitted_files import (
+    Printed,
     Settling,
     drafts,
     fitted_files,
-    template_drafts,
+    printed_drafts,
     variant_at,
 )
 from kerfolio.settling.making import set_of
@@ -78,14 +78,14 @@ class Fitting:
     formats: Formats
     first: str
     fitted: Fitted
-    templates: Templates | None = None
+    printed: tuple[Printed, ...] = ()
 
     def drawn_at(self, at: Point) -> tuple[Draft, ...]:
         """Settle and draw the plan afresh at a point."""
         settled = Settling(self.drawn).at(variant_at(self.drawn, at))
         assert settled is not None
         files = drafts(settled, self.layout, self.formats, self.first)
-        return (*files, *(template_drafts(settled, self.templates) if self.templates else ()))
+        return (*files, *(d for each in self.printed for d in printed_drafts(each(settled))))
 
 
 def side_by_side(settled: SettledPlan) -> Layout:
@@ -176,7 +176,9 @@ def compared(case: Fitting, at: Point) -> Compared:
             else:
                 apart = [pair for pair in zip(*steps, strict=True) if pair[0] != pair[1]]
                 off += len(apart)
-                wrong += [f"{name}: {one} is not {two}" for one, two in apart if _far(one, two)]
+                least = 0 if name.endswith(".pdf") else 4  # in the others noughts are trimmed
+                far = [pair for pair in apart if _far(*pair, least)]
+                wrong += [f"{name}: {one} is not {two}" for one, two in far]
     return Compared(numbers, off, tuple(wrong))
 
 
@@ -184,10 +186,10 @@ def _valued(case: Fitting, at: Point) -> Iterator[tuple[Number, float | None]]:
     return ((each, at.get(each.name, each.drawn)) for each in case.fitted.numbers)
 
 
-def _far(one: str, two: str) -> bool:
+def _far(one: str, two: str, least: int) -> bool:
     """Tell whether two numbers are more than a step of the last decimal apart."""
-    decimals = max(len(each.partition(".")[2]) for each in (one, two))
-    return abs(float(one) - float(two)) > 1.01 * 10.0 ** -max(decimals, 4)
+    decimals = max(least, *(len(each.partition(".")[2]) for each in (one, two)))
+    return abs(float(one) - float(two)) > 1.01 * 10.0**-decimals
 
 
 def _told(recorded: Recorded) -> str:

@@ -12,7 +12,7 @@ from kerfolio.publishing import batch
 from kerfolio.publishing.batch import BatchRequest, make_batch
 
 CHOOSE = "Choose a new or empty folder, or one that an earlier batch wrote."
-WRITTEN = ("cut/17.6mm/sheet-1-17.6mm.dxf", "lists/parts.csv", "setup/setup-a4.pdf")
+WRITTEN = ("cut/17.6mm/sheet-1-17.6mm.dxf", "lists/parts.csv", "setup/setup-17.6mm-a4.pdf")
 
 
 def earlier(out: Path) -> Path:

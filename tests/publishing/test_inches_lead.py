@@ -152,11 +152,12 @@ def test_what_a_maker_in_inches_looks_for_is_there() -> None:
     assert "ø 1/8 in, 0.007 in over (3 mm)" in template
     assert "0.729 in (18.51 mm) wide" in template
     assert "0.719 in sheet + 2 x 0.0050 in fit" in template
-    setup = words["setup/setup-letter.pdf"]
+    setup = words["setup/setup-23-32in-letter.pdf"]
     assert "passes to 0.31 in (7.87 mm), then through" in setup
     assert "0.01 in (0.25 mm)" in setup
-    assert "5 1/2 in (139.7 mm)" in setup or "2 1/2 in (63.5 mm)" in setup
-    assert "0.016 in (0.4 mm) deep" in setup
+    art = words["setup/engravings-letter.pdf"]
+    assert "5 1/2 in (139.7 mm)" in art or "2 1/2 in (63.5 mm)" in art
+    assert "0.016 in (0.4 mm) deep" in art
 
 
 def test_lists_say_the_unit_that_is_in_them() -> None:

@@ -56,7 +56,7 @@ def test_the_contract_of_a_bundle_is_kept(published: Published) -> None:
         wanted = {"start-here.html", "booklet-a4.pdf", "booklet-letter.pdf", "LICENCE.txt"}
         wanted |= {f"lists/{each}.csv" for each in ("parts", "sheets", "costs", "cutting")}
         wanted |= {f"lists/{each}.csv" for each in ("hardware", "boards") if facts[each]}
-        wanted |= {"setup/setup-a4.pdf", "setup/setup-letter.pdf", "SHA256SUMS"}
+        wanted |= {"SHA256SUMS"}
         for variant in facts["variants"]:
             fit = variant["fit"]
             for kind in ("svg", "dxf"):
@@ -65,6 +65,8 @@ def test_the_contract_of_a_bundle_is_kept(published: Published) -> None:
                 }
                 wanted |= {f"cut/{fit}/parts/{p['part']}-{fit}.{kind}" for p in variant["parts"]}
             wanted |= {f"templates/{fit}-{paper}.pdf" for paper in ("a4", "letter", "roll")}
+            for kind in ("layout", "setup"):
+                wanted |= {f"{kind}/{kind}-{fit}-{paper}.pdf" for paper in ("a4", "letter")}
         assert sorted(wanted - set(files)) == [], plan
         assert [name for name, content in files.items() if not content] == []
 

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from kerfolio.basis.cutting_lengths import fit_in
-from kerfolio.basis.figured import Figure, Figured, figured
+from kerfolio.basis.digits import fixed
+from kerfolio.basis.figured import Figure, Figured, figured, joined
 from kerfolio.basis.lengths import INCH, in_order
 from kerfolio.basis.said import Measure, Text, Words, told
 from kerfolio.basis.style import Rule, Style
@@ -24,8 +27,13 @@ def measured_in(mm: float, unit: str) -> Figured:
     return Figured(_thickness(mm, unit))
 
 
+def measured_text(mm: float, first: str) -> Figured:
+    """Return the same in both units: ``17.80 mm (0.701 in)``."""
+    return figured("{} ({})", *in_order(measured_in(mm, "mm"), measured_in(mm, "in"), first))
+
+
 def exact_text(mm: float, first: str) -> Figured:
-    """Return the same in both units: ``18.00 mm (0.709 in)``."""
+    """Return what a cutter makes in both units: ``18.00 mm (0.709 in)``."""
     return figured("{} ({})", *in_order(exact_in(mm, "mm"), exact_in(mm, "in"), first))
 
 
@@ -33,6 +41,29 @@ def overall_text(mm: float, first: str) -> Figured:
     """Return a size over all in both units: ``360.0 mm (14.17 in)``."""
     metric, inch = (Figured(_figure(mm, unit, _OVERALL)) for unit in ("mm", "in"))
     return figured("{} ({})", *in_order(metric, inch, first))
+
+
+def overall_size(sides: Sequence[float], ends: Sequence[Sequence[float]], first: str) -> Figured:
+    """Return a size over all in both units: ``360.0 × 450.0 mm (14.17 × 17.72 in)``.
+
+    ``ends`` are the same sides at the ends of a range: a figure that gets another sign there has a
+    blank for it.
+    """
+    within = tuple(zip(sides, *ends, strict=True))
+    metric, inch = (
+        figured("{} {}", joined(" × ", (Figured(_side(each, unit)) for each in within)), unit)
+        for unit in ("mm", "in")
+    )
+    return figured("{} ({})", *in_order(metric, inch, first))
+
+
+def _side(within: Sequence[float], unit: str) -> Figure:
+    values = [mm / INCH if unit == "in" else mm for mm in within]
+    decimals = _OVERALL[unit]
+    signs = {len(fixed(each, decimals)) for each in values}
+    if len(signs) == 1:
+        return Figure(values[0], Style(rule=Rule.FIXED, decimals=decimals))
+    return Figure(values[0], Style(rule=Rule.PADDED, decimals=decimals, width=max(signs)))
 
 
 def exactly(text: Text, unit: str) -> str:

@@ -6,7 +6,7 @@ A ``Figured`` reads as its words; who writes a file asks for its parts and tells
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from string import Formatter
 
@@ -60,9 +60,18 @@ def joined(between: str, texts: Iterable[str]) -> Figured:
     return Figured(*made)
 
 
-def together(*texts: str) -> str:
+def together(*texts: str, between: str = "") -> str:
     """Return texts as one, in which their figures, if there are any, are still known."""
-    return joined("", texts) if any(isinstance(t, Figured) for t in texts) else "".join(texts)
+    if any(isinstance(each, Figured) for each in texts):
+        return joined(between, texts)
+    return between.join(texts)
+
+
+def listed_together(texts: Sequence[str]) -> str:
+    """Return ``a``, ``a and b`` or ``a, b and c``, in which figures are still known."""
+    if len(texts) < 2:
+        return together(*texts)
+    return together(together(*texts[:-1], between=", "), " and ", texts[-1])
 
 
 def replaced(text: str, old: str, new: str) -> str:

@@ -8,6 +8,8 @@ from __future__ import annotations
 from decimal import ROUND_HALF_UP, Decimal
 
 from kerfolio.basis.digits import digits, fixed, steps
+from kerfolio.basis.figured import Figure, Figured, figured
+from kerfolio.basis.style import Rule, Style
 from kerfolio.basis.words import counted
 
 _CENT = Decimal("0.01")
@@ -105,6 +107,18 @@ def bytes_text(size: int) -> str:
 def run_text(mm: float, first: str) -> str:
     """Return how long paths are together: ``8.42 m``, ``27.6 ft``."""
     return f"{fixed(mm / 1000, 2)} m" if first == "mm" else f"{fixed(mm / 304.8, 1)} ft"
+
+
+def run_figure(mm: float, first: str) -> Figured:
+    """Return the same as a figure."""
+    value, decimals, unit = (mm / 1000, 2, " m") if first == "mm" else (mm / 304.8, 1, " ft")
+    return Figured(Figure(value, Style(rule=Rule.FIXED, decimals=decimals, after=unit)))
+
+
+def cleared_figure(mm2: float, first: str) -> Figured:
+    """Return an area that is cleared as a figure."""
+    value, unit = (mm2 / _MM2_PER_IN2, "in²") if first == "in" else (mm2 / 100, "cm²")
+    return figured("{} {}", Figure(value, Style(rule=Rule.FIXED, decimals=1)), unit)
 
 
 def cleared_text(mm2: float, first: str) -> str:

@@ -40,7 +40,7 @@ def art_place_view(
     The edges to measure from are marked; distances are those of ``art.reaches``.
     """
     whole = bounds(art.part.plain.outer)
-    items, box = filling(
+    items, box, _ = filling(
         lambda scale: _place_items(art, Seat(scale=scale), first), (whole.width, whole.height), room
     )
     one, other = (place_text(each, first) for each in art.distances)

@@ -21,16 +21,19 @@ Draw = Callable[[float], tuple[Item, ...]]
 
 def filling(
     draw: Draw, size: tuple[float, float], room: tuple[float, float]
-) -> tuple[tuple[Item, ...], Box]:
-    """Return what is drawn at the largest scale, at most 1, that fits the room, and its box, mm.
+) -> tuple[tuple[Item, ...], Box, float]:
+    """Return what is drawn at the largest scale, at most 1, that fits the room, its box in mm, and
+    the scale.
 
     ``size`` is the object's; lettering keeps its own size at every scale, so that what it takes
     is known only once it is set. It stays in the room unless it has none at all.
     """
-    scale = _scale(size, room, _USUAL)
+    better = _scale(size, room, _USUAL)
+    scale = better
     items: tuple[Item, ...] = ()
     box = (0.0, 0.0, 0.0, 0.0)
     for _ in range(_TRIES):
+        scale = better
         items = draw(scale)
         box = padded(extent(items), _PAD)
         wide, high = box[2] - box[0], box[3] - box[1]
@@ -38,8 +41,7 @@ def filling(
         better = _scale(size, room, around)
         if wide <= room[0] and high <= room[1] and better <= scale * _NEARLY:
             break
-        scale = better
-    return items, box
+    return items, box, scale
 
 
 def _scale(

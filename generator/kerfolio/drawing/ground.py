@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from kerfolio.drawing.extent import apart
 from kerfolio.drawing.lettering import Box
@@ -58,7 +59,9 @@ class Ground:
         return not any(intersects(recess, frame) for recess in self.recesses)
 
 
-def _common(shapes: Sequence[Region]) -> Region:
+@lru_cache(maxsize=256)
+def _common(shapes: tuple[Region, ...]) -> Region:
+    """Templates and sheets are lettered for the same range."""
     region, *others = shapes
     for each in others:
         if each.outer != region.outer:

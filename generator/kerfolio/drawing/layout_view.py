@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from kerfolio.basis.lengths import both_text
 from kerfolio.drawing.arrow import grain_arrow
 from kerfolio.drawing.extent import extent, padded, scaled
-from kerfolio.drawing.face import Look, face_strokes, obstacles
+from kerfolio.drawing.face import Look, face_strokes
 from kerfolio.drawing.hatch import clamp_zone
-from kerfolio.drawing.lettering import CAPITAL, label_box, text_width
-from kerfolio.drawing.seat import Seat
-from kerfolio.drawing.sheet_marks import MARK, Laid, sheet_marks
+from kerfolio.drawing.lettering import label_box
+from kerfolio.drawing.sheet_marks import Laid, sheet_marks
+from kerfolio.drawing.sheet_picture import SheetPicture, laid_pieces
 from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Item, Label, Stroke
-from kerfolio.geometry.label_spot import label_spot
 from kerfolio.geometry.shapes import rectangle
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.layouts.stacks import zones
@@ -38,26 +37,36 @@ def layout_view(
     sheet; pieces too small and too many for that are counted in a line. Zones kept clear for
     clamps are hatched. Raises KeyError for a part or piece that the plan has not.
     """
+    return layout_picture((settled,), layout, room, first).whole(settled)
+
+
+def layout_picture(
+    ends: Sequence[SettledPlan], layout: SheetLayout, room: tuple[float, float], first: str
+) -> SheetPicture:
+    """Return what is chosen once for that picture; ``ends`` as in ``laid_pieces``."""
     width, height = layout.size
     scale = min((room[0] - _AROUND[0]) / width, (room[1] - _AROUND[1]) / height, 1.0)
     size = (width * scale, height * scale)
-    laid = laid_pieces(settled, layout, scale)
-    ground = Stroke(contour=rectangle(0, 0, *size), ink=Ink.SOFT, fill=Ink.WASTE)
-    faces = (stroke for each in laid for stroke in face_strokes(each.part, each.seat, _LOOK))
+    laid = laid_pieces(ends, layout, scale)
+    under = (
+        Stroke(contour=rectangle(0, 0, *size), ink=Ink.SOFT, fill=Ink.WASTE),
+        *_clamps(ends[0], layout, scale),
+    )
     marks = sheet_marks(laid, size)
     dropped = any(label_box(each)[1] < 0 for each in marks if isinstance(each, Label))
-    items = (
-        ground,
-        *_clamps(settled, layout, scale),
-        *faces,
+    over = (
         *marks,
         *_sizes(layout, size, first, _AWAY + 4 if dropped else _AWAY),
-        *grain_arrow((0.0, size[1] + 2.2), _grain(settled, layout)),
+        *grain_arrow((0.0, size[1] + 2.2), _grain(ends[0], layout)),
     )
-    return Drawing(
-        box=padded(extent(items), 0.6),
-        items=items,
-        title=f"{settled.plan.title}: sheet {layout.number}",
+    return SheetPicture(
+        layout=layout,
+        scale=scale,
+        box=padded(extent((*under, *over)), 0.6),
+        under=under,
+        over=over,
+        shown=lambda part, seat: face_strokes(part, seat, _LOOK),
+        title=f"{ends[0].plan.title}: sheet {layout.number}",
         description=_sentence(laid, layout, first),
     )
 
@@ -72,22 +81,6 @@ def _clamps(settled: SettledPlan, layout: SheetLayout, scale: float) -> Iterator
 
 def _grain(settled: SettledPlan, layout: SheetLayout) -> str:
     return "along x" if settled.sheet(layout.sheet).stock.grain else "any"
-
-
-def laid_pieces(settled: SettledPlan, layout: SheetLayout, scale: float) -> list[Laid]:
-    """Return a layout's pieces at a scale, each with the spot and the size of its mark."""
-    parts = {part.name: part for part in settled.parts}
-    marks = {piece.label: piece.mark for part in settled.parts for piece in part.pieces}
-    laid = []
-    for each in layout.placements:
-        part, mark = parts[each.part], marks[each.piece]
-        seat = Seat(x=each.x * scale, y=each.y * scale, turn=each.turn, scale=scale)
-        aspect = text_width(mark, 1.0, strong=True) / CAPITAL
-        spot, room = label_spot(
-            seat.region(part.routed), aspect, obstacles(part, seat), enough=1.25 * MARK * CAPITAL
-        )
-        laid.append(Laid(mark, part, seat, spot, min(MARK, room / CAPITAL)))
-    return laid
 
 
 def _sizes(

@@ -15,16 +15,17 @@ from kerfolio.drawing.face import Look, face_strokes
 from kerfolio.drawing.fitted import filling
 from kerfolio.drawing.hatch import clamp_zone
 from kerfolio.drawing.layer import INKS
-from kerfolio.drawing.layout_view import laid_pieces
 from kerfolio.drawing.lettering import CAPITAL, Box, label_box, text_width
-from kerfolio.drawing.sheet_marks import Laid, sheet_marks
+from kerfolio.drawing.seat import Seat
+from kerfolio.drawing.sheet_marks import sheet_marks
+from kerfolio.drawing.sheet_picture import SheetPicture, laid_pieces
 from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Ink, Item, Label, Stroke
 from kerfolio.geometry.boolean import intersects
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.shapes import circle, rectangle
 from kerfolio.layouts.clamp_spots import ClampSpot
 from kerfolio.layouts.layout import SheetLayout
-from kerfolio.settling.settled import CENTRE, Operation, SettledPlan
+from kerfolio.settling.settled import CENTRE, Operation, SettledPart, SettledPlan
 
 _TEXT = 3.6
 _AWAY = 11.0
@@ -60,50 +61,65 @@ def setup_view(
     Every cut has the colour its operation has in the cut files. Clamp spots are hatched and
     numbered from 1; no number lies on a piece. Raises KeyError for a part the plan has not.
     """
-    items, box = filling(
-        lambda scale: _items(settled, layout, spots, scale, first), layout.size, room
-    )
-    return Drawing(
+    return setup_picture((settled,), layout, spots, room, first).whole(settled)
+
+
+def setup_picture(
+    ends: Sequence[SettledPlan],
+    layout: SheetLayout,
+    spots: Sequence[ClampSpot],
+    room: tuple[float, float],
+    first: str,
+) -> SheetPicture:
+    """Return what is chosen once for that picture; ``ends`` as in ``laid_pieces``."""
+    drawn: dict[float, tuple[tuple[Item, ...], tuple[Item, ...]]] = {}
+
+    def draw(scale: float) -> tuple[Item, ...]:
+        drawn[scale] = _around(ends, layout, spots, scale, first)
+        return (*drawn[scale][0], *drawn[scale][1])
+
+    _, box, scale = filling(draw, layout.size, room)
+    under, over = drawn[scale]
+    return SheetPicture(
+        layout=layout,
+        scale=scale,
         box=box,
-        items=items,
-        title=f"{settled.plan.title}: sheet {layout.number} on the machine",
-        description=_sentence(layout, spots, settled.sheet(layout.sheet).datum, first),
+        under=under,
+        over=over,
+        shown=_piece,
+        title=f"{ends[0].plan.title}: sheet {layout.number} on the machine",
+        description=_sentence(layout, spots, ends[0].sheet(layout.sheet).datum, first),
     )
 
 
-def _items(
-    settled: SettledPlan,
+def _around(
+    ends: Sequence[SettledPlan],
     layout: SheetLayout,
     spots: Sequence[ClampSpot],
     scale: float,
     first: str,
-) -> tuple[Item, ...]:
+) -> tuple[tuple[Item, ...], tuple[Item, ...]]:
+    """Return what lies below the pieces and what above them."""
     size = (layout.size[0] * scale, layout.size[1] * scale)
-    laid, sheet = laid_pieces(settled, layout, scale), settled.sheet(layout.sheet)
+    laid, sheet = laid_pieces(ends, layout, scale), ends[0].sheet(layout.sheet)
     grain = grain_arrow((0.0, size[1] + 2.2), "along x" if sheet.stock.grain else "any")
     held = [scaled(each.box, scale) for each in spots]
     x, y = datum_of(sheet, layout.size)
     sizes = (part for each in _sizes(layout, size, first) for part in expanded(each))
     signs = (*_datum((x * scale, y * scale)), *sheet_marks(laid, size), *grain, *sizes)
     ground = Stroke(contour=rectangle(0, 0, *size), ink=Ink.SOFT, width=_LINE, fill=Ink.WASTE)
-    return (
-        ground,
-        *(stroke for box in held for stroke in clamp_zone(box)),
-        *(stroke for each in laid for stroke in _piece(each)),
-        *signs,
-        *_badges(spots, held, signs),
-        *_order(settled, layout, size),
-    )
+    under = (ground, *(stroke for box in held for stroke in clamp_zone(box)))
+    return under, (*signs, *_badges(spots, held, signs), *_order(ends[0], layout, size))
 
 
-def _piece(laid: Laid) -> Iterator[Stroke]:
+def _piece(part: SettledPart, seat: Seat) -> Iterator[Stroke]:
     """Yield a piece's face, its cuts in the colours of their operations, then its bridges."""
-    yield from face_strokes(laid.part, laid.seat, _LOOK)
-    for cut in laid.part.cuts:
+    yield from face_strokes(part, seat, _LOOK)
+    for cut in part.cuts:
         for contour in cut.contours:
-            yield Stroke(contour=laid.seat.contour(contour), ink=INKS[cut.operation], width=_LINE)
-    for bridge in laid.part.bridges:
-        yield Stroke(contour=laid.seat.contour(bridge.line), ink=Ink.ACCENT, width=_BRIDGE)
+            yield Stroke(contour=seat.contour(contour), ink=INKS[cut.operation], width=_LINE)
+    for bridge in part.bridges:
+        yield Stroke(contour=seat.contour(bridge.line), ink=Ink.ACCENT, width=_BRIDGE)
 
 
 def _datum(at: Point) -> Iterator[Item]:

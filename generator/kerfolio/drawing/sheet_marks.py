@@ -10,7 +10,6 @@ from kerfolio.drawing.arrow import leader
 from kerfolio.drawing.extent import apart
 from kerfolio.drawing.lettering import CAPITAL, Box, label_box, text_width, wrapped
 from kerfolio.drawing.placing import first_free
-from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
 from kerfolio.geometry.boolean import intersects
 from kerfolio.geometry.contour import Contour, Point
@@ -30,25 +29,28 @@ _LONGEST_SLANT = 8.0
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """A piece as it lies in the picture: its mark, where, and how high the mark may be."""
+    """A piece as it lies in the picture: its mark, where, and how high the mark may be.
+
+    ``shapes`` are its outlines in the picture at every end of a range, as it is drawn first.
+    """
 
     mark: str
     part: SettledPart
-    seat: Seat
+    shapes: tuple[Contour, ...]
     spot: Point
     height: float
 
 
 def sheet_marks(laid: list[Laid], size: tuple[float, float]) -> tuple[Item, ...]:
     """Return every piece's mark: in it, else in the waste beside it, else outside the sheet."""
-    shapes = [each.seat.region(each.part.routed).outer for each in laid]
+    shapes = [shape for each in laid for shape in each.shapes]
     placed = [_mark(each) for each in laid if each.height >= _LEAST_MARK]
     far: list[Laid] = []
-    for each, shape in zip(laid, shapes, strict=True):
+    for each in laid:
         if each.height >= _LEAST_MARK:
             continue
         taken = [label_box(label) for label in placed]
-        near = first_free(_beside(each, shape), _Waste(size, shapes, taken).has)
+        near = first_free(_beside(each), _Waste(size, shapes, taken).has)
         if near:
             placed.append(near)
         else:
@@ -72,9 +74,9 @@ class _Waste:
         return not any(intersects(shape, rectangle(*box)) for shape in self.shapes)
 
 
-def _beside(piece: Laid, shape: Contour) -> Iterator[Label]:
+def _beside(piece: Laid) -> Iterator[Label]:
     """Yield labels to the right, to the left, above and below a piece."""
-    box, low = bounds(shape), _NEAR * CAPITAL / 2
+    box, low = bounds(piece.shapes[0]), _NEAR * CAPITAL / 2
     x, y = box.centre
     for anchor, at in (
         (Anchor.START, (box.x1 + 0.7, y - low)),

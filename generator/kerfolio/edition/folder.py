@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.basis.exact_figures import measured_in
+from kerfolio.basis.figured import figured, joined
 from kerfolio.basis.thickness import reading_in, sold_in
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import listed
@@ -77,6 +79,28 @@ def choice_words(edition: Edition, sheet: str, wanted: float) -> tuple[str, str]
 def drawn_for(settled: SettledPlan, first: str) -> str:
     """Return the sheets and thicknesses of a variant: ``17.8 mm ply``."""
     return listed([f"{sold_in(sheet.thickness, first)} {sheet.name}" for sheet in settled.sheets])
+
+
+def measured_for(settled: SettledPlan, first: str) -> str:
+    """Return the same as figures of a calliper: ``17.80 mm ply, 12.00 mm thin``."""
+    told = (
+        figured("{} {}", measured_in(sheet.thickness, first), sheet.name)
+        for sheet in settled.sheets
+    )
+    return joined(", ", told)
+
+
+def goes_with(settled: SettledPlan, number: int, first: str) -> str:
+    """Return which cut file a sheet's layout or setup goes with, told as figures."""
+    whole = f"Goes with sheet-{number} of the cut files for "
+    chosen = any(least < most for least, most in (each.published for each in settled.sheets))
+    if not chosen:
+        return figured("{}{} and no other thickness.", whole, measured_for(settled, first))
+    return figured(
+        "{}{} only. If your sheet measures otherwise, take both for its thickness.",
+        whole,
+        measured_for(settled, first),
+    )
 
 
 def drawn_file(edition: Edition, number: int) -> str:

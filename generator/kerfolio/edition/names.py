@@ -26,11 +26,12 @@ _SHEET = "cut/{fit}/sheet-{number:d}-{fit}.{ending}"
 _PART = "cut/{fit}/parts/{part}-{fit}.{ending}"
 _COUPON = "cut/fit-coupon/fit-coupon-{sheet}.{ending}"
 _ART = "cut/engravings/{part}.{art}.{ending}"
-_LAYOUT = "layout/layout-{paper}.pdf"
+_LAYOUT = "layout/layout-{fit}-{paper}.pdf"
 _SAW = "layout/saw-{paper}.pdf"
-_SETUP = "setup/setup-{paper}.pdf"
+_SETUP = "setup/setup-{fit}-{paper}.pdf"
+_ENGRAVINGS = "setup/engravings-{paper}.pdf"
 _TEMPLATES = "templates/{fit}-{paper}.pdf"
-_OF_A_BATCH = (_SHEET, _ART, _LAYOUT, _SAW, _SETUP)
+_OF_A_BATCH = (_SHEET, _ART, _LAYOUT, _SAW, _SETUP, _ENGRAVINGS)
 _OF_A_POINT = (*_OF_A_BATCH, _PART, _TEMPLATES)
 FILES = "files.json"
 PLAN = "plan.json"
@@ -90,9 +91,9 @@ def booklet_name(paper: str) -> str:
     return f"booklet-{paper}.pdf"
 
 
-def layout_name(paper: str) -> str:
+def layout_name(fit: str, paper: str) -> str:
     """Return the name of the layout pictures on a paper."""
-    return _LAYOUT.format(paper=paper)
+    return figured(_LAYOUT, fit=fit, paper=paper)
 
 
 def model_name(plan: Plan) -> str:
@@ -105,9 +106,14 @@ def saw_name(paper: str) -> str:
     return _SAW.format(paper=paper)
 
 
-def setup_name(paper: str) -> str:
+def setup_name(fit: str, paper: str) -> str:
     """Return the name of the setup sheets on a paper."""
-    return _SETUP.format(paper=paper)
+    return figured(_SETUP, fit=fit, paper=paper)
+
+
+def engravings_name(paper: str) -> str:
+    """Return the name of the pages of engravings on a paper, which are for what is drawn."""
+    return _ENGRAVINGS.format(paper=paper)
 
 
 def has_saw(edition: Edition) -> bool:
@@ -118,13 +124,14 @@ def has_saw(edition: Edition) -> bool:
 def expected_names(edition: Edition) -> frozenset[str]:
     """Return the names of every file that a bundle must hold, worked out from the plan alone."""
     names = {PLAN, LICENCE, START, SUMS, *_lists(edition)}
-    printed = (booklet_name, layout_name, setup_name)
-    names |= {name(paper) for name in printed for paper in PAPERS}
+    names |= {booklet_name(paper) for paper in PAPERS}
+    names |= {engravings_name(paper) for paper in PAPERS} if arts_of(edition.settled) else set()
     names |= {model_name(edition.plan)} if edition.assembled else set()
     names |= {saw_name(paper) for paper in PAPERS} if has_saw(edition) else set()
     for settled in edition.variants:
         fit = settled.variant.label
         names |= {template_name(fit, paper) for paper in (*PAPERS, ROLL)}
+        names |= {name(fit, paper) for name in (layout_name, setup_name) for paper in PAPERS}
     for each in edition.formats:
         names |= _cut_names(edition, each.ending)
     return frozenset(names)

@@ -2,25 +2,57 @@
 
 from __future__ import annotations
 
-from kerfolio.basis.figures import cleared_text, run_text
+from kerfolio.basis.exact_figures import exact_in
+from kerfolio.basis.figured import Figure, Figured, figured, listed_together, parts_of, together
+from kerfolio.basis.figures import cleared_figure, cleared_text, run_figure, run_text
+from kerfolio.basis.style import Rule, Style
 from kerfolio.basis.thickness import precise_in
 from kerfolio.basis.words import counted, listed
-from kerfolio.drawing.cut_sheet import cut_sheet
-from kerfolio.drawing.path_count import PathCount, drawn_counts
-from kerfolio.layouts.layout import SheetLayout
-from kerfolio.settling.settled import Operation, SettledPlan
+from kerfolio.drawing.path_count import PathCount
+from kerfolio.edition.sheet_facts import Ranged, SheetFacts
+from kerfolio.settling.settled import Operation
+
+_DEEP = Style(rule=Rule.FIXED, decimals=2, after=" mm")
 
 
-def path_lines(settled: SettledPlan, layout: SheetLayout, first: str) -> tuple[str, ...]:
+def path_lines(found: Ranged, first: str) -> tuple[str, ...]:
     """Return a line for each cut layer: ``opening_through: 2 contours, 1 m``."""
-    return tuple(_line(each, first) for each in drawn_counts(cut_sheet(settled, layout)))
+    return tuple(_line(found, index, first) for index in range(len(found.here.paths)))
 
 
-def _line(each: PathCount, first: str) -> str:
-    words = [f"{counted(each.contours, 'contour')}, {run_text(each.length, first)}"]
+def _line(found: Ranged, index: int, first: str) -> str:
+    def path(facts: SheetFacts) -> PathCount | None:
+        return facts.paths[index] if len(facts.paths) == len(found.here.paths) else None
+
+    each = found.here.paths[index]
+    words = [
+        counted(each.contours, "contour"),
+        found.told(
+            path, lambda p: run_text(p.length, first), lambda p: run_figure(p.length, first)
+        ),
+    ]
     if each.operation is Operation.POCKET:
-        words.append(cleared_text(each.area, first))
+        words.append(
+            found.told(
+                path, lambda p: cleared_text(p.area, first), lambda p: cleared_figure(p.area, first)
+            )
+        )
     if each.diameters:
-        holes = [f"{count} × ø {precise_in(wide, first)}" for wide, count in each.diameters]
-        words.append(listed(holes))
-    return f"{each.layer}: {', '.join(words)}"
+        words.append(found.told(path, lambda p: _holes(p, first), lambda p: _bored(p, first)))
+    layer = found.told(path, lambda p: str(p.layer), _layer)
+    return together(layer, ": ", together(*words, between=", "))
+
+
+def _holes(path: PathCount, first: str) -> str:
+    return listed([f"{count} × ø {precise_in(wide, first)}" for wide, count in path.diameters])
+
+
+def _bored(path: PathCount, first: str) -> str:
+    told = [figured("{} × ø {}", str(n), exact_in(wide, first)) for wide, n in path.diameters]
+    return listed_together(told)
+
+
+def _layer(path: PathCount) -> str:
+    """Return a layer that is called by a depth: ``pocket, 5.93 mm``; its name has no noughts."""
+    depths = (part.value for part in parts_of(path.layer) if isinstance(part, Figure))
+    return figured("{}, {}", path.operation.value, Figured(Figure(next(depths), _DEEP)))

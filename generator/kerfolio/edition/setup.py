@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from kerfolio.basis.cutting_lengths import depth_text, depths_in, drill_text, place_text
+from kerfolio.basis.exact_figures import exact_text
+from kerfolio.basis.figured import listed_together, together
 from kerfolio.basis.figures import minutes_short, minutes_text, whole_figure
 from kerfolio.basis.lengths import MM_PER_UNIT, both_text, inch_number, mm_number
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.layer import ON, SIDES
 from kerfolio.drawing.setup_view import SETUP_NAMES
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.layout_time import layout_time
 from kerfolio.edition.path_words import path_lines
+from kerfolio.edition.sheet_facts import UP_TO, Ranged, SheetFacts
 from kerfolio.edition.side_words import offset_text
 from kerfolio.layouts.clamp_spots import ClampSpot, clamp_spots, clear_of_pieces
 from kerfolio.layouts.layout import SheetLayout
@@ -23,7 +24,7 @@ from kerfolio.settling.bridges import parts_to_hold
 from kerfolio.settling.settled import CENTRE, Cut, Operation, SettledPlan, SettledSheet
 from kerfolio.shop.art import Art, arts_of
 from kerfolio.shop.cut_setting import Setting, settings_of
-from kerfolio.shop.cut_time import CutTime, Placed, sheet_time
+from kerfolio.shop.cut_time import Placed, sheet_time
 from kerfolio.shop.sheet_run import ByHand, Run, Work, runs_of
 
 CAUTIONS = (
@@ -39,7 +40,6 @@ DEFER = (
 NO_CLAMP = "No edge has room: hold the sheet by vacuum, tape or screws in the waste."
 COMPARE = "Your toolpath program should find, along the drawn lines:"
 _NO_SETTINGS = "The plan states no cut settings for this sheet: choose your own, and try them."
-_OTHER_CUTTER = "The plan's cut settings are for another cutter: choose your own, and try them."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,7 +70,7 @@ class RunLines:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SetupSheet:
-    """What is told of one sheet on the machine; ``minutes`` 0 where no time is known.
+    """What is told of one sheet on the machine; ``time`` is empty where none is known.
 
     ``below`` is how far cuts that go through enter the spoilboard, ``compare`` what a toolpath
     program should find on each layer.
@@ -80,7 +80,7 @@ class SetupSheet:
     sheet: SettledSheet
     runs: tuple[RunLines, ...]
     by_hand: tuple[str, ...]
-    minutes: float
+    time: str
     between: str
     spots: tuple[ClampSpot, ...]
     clear: float
@@ -98,7 +98,7 @@ class SetupArt:
     art: Art
     runs: tuple[RunLines, ...]
     by_hand: tuple[str, ...]
-    minutes: float
+    time: str
     size: str
     depth: str
     steps: tuple[str, ...]
@@ -113,8 +113,14 @@ class SetupArt:
 def setup_sheets(edition: Edition) -> tuple[SetupSheet, ...]:
     """Return a record for every sheet of the layout, in order, at the thickness that is drawn."""
     settled, sheets = edition.settled, edition.layout.sheets
-    times = edition.times or tuple(layout_time(settled, each) for each in sheets)
-    return tuple(_sheet(edition, each, time) for each, time in zip(sheets, times, strict=True))
+    times = edition.times or (None,) * len(sheets)
+    facts = [SheetFacts.of(settled, *each) for each in zip(sheets, times, strict=True)]
+    return tuple(
+        setup_sheet(
+            Ranged(here=each, ends=(each,)), layout, clamp_spots(settled, layout), edition.first
+        )
+        for layout, each in zip(sheets, facts, strict=True)
+    )
 
 
 def setup_arts(edition: Edition) -> tuple[SetupArt, ...]:
@@ -122,26 +128,27 @@ def setup_arts(edition: Edition) -> tuple[SetupArt, ...]:
     return tuple(_art(edition, each) for each in arts_of(edition.settled))
 
 
-def _sheet(edition: Edition, layout: SheetLayout, time: CutTime) -> SetupSheet:
-    settled, first = edition.settled, edition.first
-    sheet = settled.sheet(layout.sheet)
-    counts = Counter(each.part for each in layout.placements)
-    runs, left = runs_of(settled, layout.sheet, counts, time)
-    spots = clamp_spots(settled, layout)
+def setup_sheet(
+    found: Ranged, layout: SheetLayout, spots: tuple[ClampSpot, ...], first: str
+) -> SetupSheet:
+    """Return a sheet in words that hold at its point, and are as long within its whole range."""
+    here = found.here
+    settled = here.settled
+    sheet, known = settled.sheet(layout.sheet), here.time.known
     return SetupSheet(
         layout=layout,
         sheet=sheet,
-        runs=tuple(_run(settled, each, layout.sheet, first) for each in runs),
-        by_hand=(*(_by_hand(each, first) for each in left), *_taped(settled, counts)),
-        minutes=time.minutes if time.known else 0.0,
-        between=minutes_short((time.rapid_seconds + time.change_seconds) / 60) * time.known,
+        runs=tuple(_run(found, each, first) for each in here.runs),
+        by_hand=(*(_by_hand(found, each, first) for each in here.left), *_taped(settled, layout)),
+        time=_time(found.most(lambda each: each.time.minutes, minutes_text)) if known else "",
+        between=found.most(lambda each: each.between, minutes_short) if known else "",
         spots=spots,
         clear=clear_of_pieces(settled, layout.sheet),
         zero="Middle of the sheet" if sheet.datum == CENTRE else "Lower left corner",
         zero_z="Face of the sheet",
-        below=_below(settings_of(settled, layout.sheet), first),
+        below=_below(found, first),
         clamps=_clamps(spots, first),
-        compare=path_lines(settled, layout, first),
+        compare=path_lines(found, first),
     )
 
 
@@ -152,12 +159,15 @@ def _art(edition: Edition, art: Art) -> SetupArt:
     alone = replace(settled, parts=(replace(art.part, cuts=(cut,)),))
     time = sheet_time(alone, art.part.sheet, (Placed(part=art.part.name),))
     runs, left = runs_of(alone, art.part.sheet, {art.part.name: 1}, time)
+    settings = settings_of(settled, art.part.sheet)
+    facts = SheetFacts(settled=settled, time=time, settings=settings, runs=runs, left=left)
+    found = Ranged(here=facts, ends=(facts,))
     one, other = (place_text(each, first) for each in art.distances)
     return SetupArt(
         art=art,
-        runs=tuple(_run(settled, each, art.part.sheet, first, whole=False) for each in runs),
-        by_hand=tuple(_by_hand(each, first) for each in left),
-        minutes=time.minutes if time.known else 0.0,
+        runs=tuple(_run(found, each, first, whole=False) for each in runs),
+        by_hand=tuple(_by_hand(found, each, first) for each in left),
+        time=_time(minutes_text(time.minutes)) if time.known else "",
         size=f"{both_text(art.size[0], first)} wide, {both_text(art.size[1], first)} high",
         depth=depth_text(art.depth, first),
         steps=_steps(art, one, other),
@@ -176,30 +186,32 @@ def _steps(art: Art, one: str, other: str) -> tuple[str, ...]:
     )
 
 
-def _run(settled: SettledPlan, run: Run, sheet: str, first: str, *, whole: bool = True) -> RunLines:
+def _run(found: Ranged, run: Run, first: str, *, whole: bool = True) -> RunLines:
     """Return a run in words; its setting's passes are told only where they are all run.
 
     An engraving ends far above the last of them.
     """
-    works = tuple(_work(each, first) for each in run.works)
+    works = tuple(_work(found, run, each, first) for each in run.works)
     if run.setting is None:
-        return RunLines(cutter="", figures=_unset(settled.sheet(sheet)), details=(), works=works)
+        return RunLines(cutter="", figures=_NO_SETTINGS, details=(), works=works)
     name = run.setting.name
-    setting = next(each for each in settings_of(settled, sheet) if each.name == name)
+    setting = found.here.setting(name)
+    assert setting is not None, "a run has a setting"
     main, other = _figures(run.setting, first)
     beside = any(SIDES[each.operation] != ON for each in run.works)
     offset = f"offset {offset_text(setting.cutter.diameter, first)}" if beside else ""
-    details = (name, other, whole * passes_words(setting, first))
+    passes = found.told(
+        lambda facts: facts.setting(name),
+        lambda each: passes_words(each, first),
+        lambda each: passes_words(each, first, _exactly),
+    )
+    details = (name, other, passes if whole else "")
     return RunLines(
         cutter=setting.cutter.title,
         figures=", ".join(filter(None, (main, offset))),
         details=tuple(filter(None, details)),
         works=works,
     )
-
-
-def _unset(sheet: SettledSheet) -> str:
-    return _NO_SETTINGS if sheet.diameter == sheet.cutter.diameter else _OTHER_CUTTER
 
 
 def _figures(setting: CutSetting, first: str) -> tuple[str, str]:
@@ -215,32 +227,63 @@ def _figures(setting: CutSetting, first: str) -> tuple[str, str]:
     return ", ".join(filter(None, (speed, main))), other
 
 
-def passes_words(setting: Setting, first: str) -> str:
+def passes_words(
+    setting: Setting, first: str, told: Callable[[Sequence[float | None], str], str] | None = None
+) -> str:
     """Return how deep the passes of a setting go: ``passes to 8 mm (5/16 in), then through``."""
     if setting.depths is None:
         return "one cutter diameter a pass"
-    deep = f"passes to {depths_text(setting.depths, first)}" if setting.depths else "one pass"
-    return f"{deep}, then through" if setting.through and setting.depths else deep
+    depths = (told or depths_text)(setting.depths, first) if setting.depths else ""
+    deep = together("passes to ", depths) if depths else "one pass"
+    return together(deep, ", then through") if setting.through and setting.depths else deep
 
 
-def _work(work: Work, first: str) -> WorkLine:
-    minutes = work.minutes
+def _work(found: Ranged, run: Run, work: Work, first: str) -> WorkLine:
+    def same(facts: SheetFacts) -> Work | None:
+        return facts.work(run, work.operation)
+
+    def minutes(facts: SheetFacts) -> float | None:
+        each = same(facts)
+        return each.minutes if each else None
+
+    def passes(facts: SheetFacts) -> int | None:
+        each = same(facts)
+        return each.passes if each else None
+
     return WorkLine(
         operation=work.operation,
         what=SETUP_NAMES[work.operation].capitalize(),
         side="on line" if SIDES[work.operation] == ON else SIDES[work.operation],
-        depth=depths_text(work.depths, first),
-        passes=counted(work.passes, "pass", "passes") if work.passes else "",
-        bridges=_bridges(work, first),
-        minutes="" if minutes is None else minutes_short(minutes),
+        depth=found.told(
+            same,
+            lambda each: depths_text(each.depths, first),
+            lambda each: _exactly(each.depths, first),
+        ),
+        passes=found.most(passes, _passes) if work.passes else "",
+        bridges=found.told(
+            same,
+            lambda each: _bridges(each, depth_text(each.bridge_height, first)),
+            lambda each: _bridges(each, exact_text(each.bridge_height, first)),
+        ),
+        minutes="" if work.minutes is None else found.most(minutes, minutes_short),
     )
 
 
-def _bridges(work: Work, first: str) -> str:
+def _passes(count: float) -> str:
+    return counted(int(count), "pass", "passes")
+
+
+def _bridges(work: Work, height: str) -> str:
     """Return ``28 bridges 2 mm (5/64 in) high``; nothing where there are none."""
     if not work.bridges:
         return ""
-    return f"{counted(work.bridges, 'bridge')} {depth_text(work.bridge_height, first)} high"
+    return together(f"{counted(work.bridges, 'bridge')} ", height, " high")
+
+
+def _exactly(depths: Sequence[float | None], first: str) -> str:
+    """Return depths of cut as figures: ``5.93 mm (0.233 in) and through``."""
+    deep = [exact_text(each, first) for each in depths if each is not None]
+    return listed_together([*deep, *(["through"] if None in depths else [])])
 
 
 def depths_text(depths: Sequence[float | None], first: str) -> str:
@@ -254,32 +297,54 @@ def depths_text(depths: Sequence[float | None], first: str) -> str:
     return listed([*words, *(["through"] if None in depths else [])])
 
 
-def time_words(minutes: float) -> str:
-    """Return ``about 9 minutes``; nothing where no time is known."""
-    return f"about {minutes_text(minutes)}" if minutes else ""
+def _time(told: str) -> str:
+    """Return ``about 9 minutes`` of ``9 minutes``, unless it is the most that it comes to."""
+    return told if told.startswith(UP_TO) else f"about {told}"
 
 
-def _by_hand(left: ByHand, first: str) -> str:
+def _by_hand(found: Ranged, left: ByHand, first: str) -> str:
+    def same(facts: SheetFacts) -> ByHand | None:
+        return facts.by_hand(left)
+
     where = f"{left.part.mark}, {left.part.name}"
-    depth = depths_text(left.depths, first)
+    depth = found.told(
+        same,
+        lambda each: depths_text(each.depths, first),
+        lambda each: _exactly(each.depths, first),
+    )
     if left.operation is Operation.HOLE:
-        wide = listed([f"ø {drill_text(each, first)}" for each in left.widths])
-        return f"Drill by hand: {counted(left.count, 'hole')} {wide}, {depth}, in {where}"
-    return f"{SETUP_NAMES[left.operation].capitalize()} of {where}, {depth}: {left.why}"
+        wide = found.told(
+            same,
+            lambda each: listed([f"ø {drill_text(one, first)}" for one in each.widths]),
+            lambda each: _bored(each.widths, first),
+        )
+        holes = counted(left.count, "hole")
+        return together(f"Drill by hand: {holes} ", wide, ", ", depth, f", in {where}")
+    words = f"{SETUP_NAMES[left.operation].capitalize()} of {where}, "
+    return together(words, depth, f": {left.why}")
 
 
-def _taped(settled: SettledPlan, counts: Mapping[str, int]) -> Iterator[str]:
+def _bored(widths: Sequence[float], first: str) -> str:
+    return listed_together([together("ø ", exact_text(each, first)) for each in widths])
+
+
+def _taped(settled: SettledPlan, layout: SheetLayout) -> Iterator[str]:
     """Yield a line for each part that is to have bridges, and on which none can stand."""
-    asked = parts_to_hold(settled.plan)
+    asked, names = parts_to_hold(settled.plan), {each.part for each in layout.placements}
     for part in settled.parts:
-        if part.name in counts and part.name in asked and not part.is_held:
+        if part.name in names and part.name in asked and not part.is_held:
             where = f"{part.mark}, {part.name}"
             yield f"Tape {where} down, or leave a thin skin: no bridge can stand on it"
 
 
-def _below(settings: Sequence[Setting], first: str) -> str:
-    deep = max((each.skim for each in settings if each.through), default=0.0)
-    return depth_text(deep, first) if deep else "no depth stated"
+def _below(found: Ranged, first: str) -> str:
+    if not found.here.skim:
+        return "no depth stated"
+    return found.told(
+        lambda facts: facts.skim,
+        lambda deep: depth_text(deep, first),
+        lambda deep: exact_text(deep, first),
+    )
 
 
 def _clamps(spots: Sequence[ClampSpot], first: str) -> tuple[str, ...]:

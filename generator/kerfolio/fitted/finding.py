@@ -44,7 +44,7 @@ _STEPS_OFF = 20
 _LONG = 60
 """Signs from which on words that several texts share are kept apart, to stand once."""
 
-_LONG_LINE = re.compile(r"([^\n]{400,})")
+_LONG_LINE = re.compile(r"([^\n]{100,})")
 """A line that is looked at by itself: a font in a file of pages, say."""
 
 Draw = Callable[[Point], Sequence[Draft]]
@@ -333,18 +333,19 @@ def _text(recorded: Recorded, slots: tuple[Slot, ...]) -> Text:
 
 
 def _shared(files: tuple[FittedFile, ...]) -> tuple[FittedFile, ...]:
-    """Return files whose words are put together, but for long ones that several texts have."""
-    texts = [_parted(cell.text) for file in files for cell in file.cells]
-    counts = Counter(piece for text in texts for piece in text if isinstance(piece, str))
-    kept = {words for words, count in counts.items() if count > 1 and len(words) >= _LONG}
+    """Return files whose words are put together, but for long ones that several texts have.
+
+    Long lines are looked at by themselves: as they were written, and as they are put together.
+    """
+    texts = [_parted(cell.text, set()) for file in files for cell in file.cells]
+    kept = _several(texts)
+    texts = [_parted(_joined(text, kept), kept) for text in texts]
+    kept |= _several(texts)
+    made = iter(_joined(text, kept) for text in texts)
     return tuple(
         FittedFile(
             cells=tuple(
-                Cell(
-                    name=_joined(cell.name, kept),
-                    text=_joined(_parted(cell.text), kept),
-                    box=cell.box,
-                )
+                Cell(name=_joined(cell.name, kept), text=next(made), box=cell.box)
                 for cell in file.cells
             )
         )
@@ -352,12 +353,20 @@ def _shared(files: tuple[FittedFile, ...]) -> tuple[FittedFile, ...]:
     )
 
 
-def _parted(text: Text) -> Text:
-    """Return a text whose long lines are pieces of their own."""
+def _several(texts: Iterable[Text]) -> set[str]:
+    """Return long words that stand several times."""
+    counts = Counter(piece for text in texts for piece in text if isinstance(piece, str))
+    return {words for words, count in counts.items() if count > 1 and len(words) >= _LONG}
+
+
+def _parted(text: Text, kept: set[str]) -> Text:
+    """Return a text whose long lines are pieces of their own, but for pieces that are kept."""
     return tuple(
         part
         for piece in text
-        for part in (_LONG_LINE.split(piece) if isinstance(piece, str) else (piece,))
+        for part in (
+            _LONG_LINE.split(piece) if isinstance(piece, str) and piece not in kept else (piece,)
+        )
     )
 
 

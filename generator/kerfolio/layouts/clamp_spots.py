@@ -54,20 +54,25 @@ def clear_of_pieces(settled: SettledPlan, sheet: str) -> float:
     return max(each.diameter for each in cutters) + stated.gap
 
 
-def clamp_spots(settled: SettledPlan, layout: SheetLayout) -> tuple[ClampSpot, ...]:
+def clamp_spots(
+    settled: SettledPlan, layout: SheetLayout, *others: SettledPlan
+) -> tuple[ClampSpot, ...]:
     """Return the zones that a sheet's clamps are stated for, else its free spots, edge by edge.
 
-    KeyError for a part or sheet the plan has not.
+    ``others`` are the plan at other points, where spots are free too. KeyError for a part or sheet
+    the plan has not.
     """
     sheet = settled.sheet(layout.sheet)
     if sheet.clamps:
         return tuple(_stated(sheet, layout.size))
-    parts = {part.name: part for part in settled.parts}
-    shapes = [
-        moved(turned(parts[each.part].routed, each.turn), each.x, each.y)
+    shapes = (
+        moved(turned(plan.part(each.part).routed, each.turn), each.x, each.y)
+        for plan in (settled, *others)
         for each in layout.placements
-    ]
-    return free_spots(layout.size, shapes, clear_of_pieces(settled, layout.sheet))
+    )
+    return free_spots(
+        layout.size, list(dict.fromkeys(shapes)), clear_of_pieces(settled, layout.sheet)
+    )
 
 
 def _stated(sheet: SettledSheet, size: tuple[float, float]) -> Iterator[ClampSpot]:

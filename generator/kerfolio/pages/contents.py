@@ -25,8 +25,14 @@ _PURPOSES: dict[str, str] = {
     ),
     "templates": "Full-size paper templates to cut by, a file of all parts for each thickness.",
     "lists": "What to cut and what to buy, as tables that any spreadsheet opens.",
-    "setup": "For the machine: where the sheet lies, which cutter, in which order.",
-    "layout": "Pictures of every sheet with its pieces; saw is the same for a table saw.",
+    "setup": (
+        "For the machine: where the sheet lies, which cutter, in which order, for each thickness "
+        "that stands ready."
+    ),
+    "layout": (
+        "Pictures of every sheet with its pieces, for each thickness that stands ready; saw is for "
+        "a table saw."
+    ),
     "model": "The whole thing in three dimensions.",
 }
 

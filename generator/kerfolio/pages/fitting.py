@@ -32,6 +32,14 @@ FITTED_FILES = "fitted.json"
 """What the site calls the fitted files of a plan, in its folder."""
 
 _SCRIPTS = ("fitted.js", "fitting.js", "true-cut.js", "fitting-page.js")
+_HOLDS = {
+    "cut": "the cut files of every sheet and part",
+    "templates": "full-size templates",
+    "layout": "layouts",
+    "setup": "setup sheets, which state the plan’s own cutter",
+}
+"""What is made for a sheet, by the folder it lies in."""
+
 _FIT_STEP = {"mm": 0.05, "in": 0.0508}
 
 
@@ -71,8 +79,8 @@ class Fitting:
 
     ``files`` are the fitted files as the content of a script element; empty where the page fetches
     them. ``cutters`` tells whether another cutter, or none, may be chosen instead of the one
-    ``planned``; ``made`` whether the page makes files at all, ``built`` whether a true cut can be
-    built into them.
+    ``planned``; ``made`` whether the page makes files at all, ``holds`` which, ``built`` whether a
+    true cut can be built into them.
     """
 
     sheets: tuple[FittingSheet, ...]
@@ -82,6 +90,7 @@ class Fitting:
     planned: str
     made: bool
     built: bool
+    holds: str
     file: str = FITTING_SCRIPT
     script: Markup = field(default_factory=fitting_script)
 
@@ -113,8 +122,16 @@ def fitting_of(
         cutters=any(f"cutter.{sheet.name}" in numbers for sheet in sheets),
         made=fitted is not None,
         built=any(f"cut.{sheet.name}" in numbers for sheet in sheets),
+        holds=_held(fitted) if fitted else "",
         planned=listed(list(dict.fromkeys(sheet.cutter.title for sheet in sheets))),
     )
+
+
+def _held(fitted: Fitted) -> str:
+    """Return what is among fitted files, in words."""
+    names = (str(cell.name[0]) for file in fitted.files for cell in file.cells)
+    folders = {name.split("/")[0] for name in names}
+    return listed([words for folder, words in _HOLDS.items() if folder in folders])
 
 
 def _published(edition: Edition) -> Iterator[Number]:

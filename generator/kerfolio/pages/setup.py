@@ -15,7 +15,6 @@ from kerfolio.edition.setup import (
     NO_CLAMP,
     setup_arts,
     setup_sheets,
-    time_words,
 )
 from kerfolio.edition.setup_pictures import art_picture
 from kerfolio.edition.side_words import FINISHED
@@ -48,7 +47,6 @@ def setup_page(site: Site, edition: Edition) -> str:
         arts=setup_arts(edition),
         pictures=pictures,
         art_picture=art_picture,
-        time_words=time_words,
         cautions=CAUTIONS,
         defer=DEFER,
         no_clamp=NO_CLAMP,

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import replace
+from functools import partial
 
 from markupsafe import Markup
 
@@ -99,7 +100,13 @@ def start_here(
 def _prints(edition: Edition, names: Collection[str]) -> dict[str, tuple[tuple[str, str], ...]]:
     """Return title of paper and file of what is printed, the workshop's own paper first."""
     papers = sorted(PAPERS, key=lambda each: each != edition.identity.paper)
-    kinds = {"booklet": booklet_name, "setup": setup_name, "layout": layout_name, "saw": saw_name}
+    label = edition.settled.variant.label
+    kinds: dict[str, Callable[[str], str]] = {
+        "booklet": booklet_name,
+        "setup": partial(setup_name, label),
+        "layout": partial(layout_name, label),
+        "saw": saw_name,
+    }
     return {
         what: tuple((PAPERS[each], file) for each in papers if (file := name(each)) in names)
         for what, name in kinds.items()

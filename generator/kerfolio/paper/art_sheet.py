@@ -1,26 +1,41 @@
-"""A page for an engraving on a finished piece: its middle on the piece is where 0,0 goes."""
+"""A page for each engraving on a finished piece: its middle on the piece is where 0,0 goes."""
 
 from __future__ import annotations
 
 from kerfolio.drawing.art_view import art_full_view, art_place_view
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.setup import SetupArt, time_words
+from kerfolio.edition.setup import SetupArt, setup_arts
+from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Bands, spaced
+from kerfolio.paper.document import about
 from kerfolio.paper.grid import Grid
-from kerfolio.paper.one_page import heading, height_of, one_page, set_below
+from kerfolio.paper.one_page import heading, height_of, one_page, set_below, setup_grid
 from kerfolio.paper.phrases import marks_text
 from kerfolio.paper.picture import drawing_band
+from kerfolio.paper.section import foot_of
 from kerfolio.paper.setup_blocks import SPACE, cautions, hung, lines, runs_blocks
 from kerfolio.paper.setup_type import STOCK, STOCK_SOFT, SetupType
 from kerfolio.writing.page import Page, Passage
+from kerfolio.writing.pdf import pdf_bytes
 
 _PLACE_HIGH, _LEAST = 100.0, 45.0
 _FULL_HIGH = 100.0
 _TOO_LARGE = "The art is larger than this page: for its full size print the file of the art."
 
 
-def art_page(edition: Edition, setup: SetupArt, grid: Grid, foot: tuple[Passage, ...]) -> Page:
+def art_pdf(edition: Edition, paper: PaperStock) -> bytes:
+    """Return the pages of a plan's engravings as a PDF, as their cut files have them.
+
+    They are shown at full size: the file asks not to be scaled.
+    """
+    grid, arts = setup_grid(paper), setup_arts(edition)
+    foot = foot_of(edition, grid, f"engravings, {edition.settled.variant.label}")
+    pages = [_page(edition, each, grid, foot(n, len(arts))) for n, each in enumerate(arts, 1)]
+    return pdf_bytes(about(edition, "Engravings", full_size=True), pages)
+
+
+def _page(edition: Edition, setup: SetupArt, grid: Grid, foot: tuple[Passage, ...]) -> Page:
     """Return the page: the piece with distances, what to do, the art at full size if it fits."""
     full = art_full_view(edition.settled, setup.art, edition.first)
     if full.width <= grid.width and full.height <= _FULL_HIGH:
@@ -45,7 +60,7 @@ def _made(
     tail = (*spaced(figure, SPACE), *spaced(cautions(grid), SPACE))
     room = grid.height - height_of(head) - height_of(tail) - SPACE
     ideal = art_place_view(settled, setup.art, (grid.width, _PLACE_HIGH), first).height
-    words, left = set_below(lambda style: _words(setup, style, grid, full is None), room, ideal)
+    _, words, left = set_below(lambda style: _words(setup, style, grid, full is None), room, ideal)
     if full and left < min(_LEAST, ideal):
         return None
     view = art_place_view(settled, setup.art, (grid.width, left), first)
@@ -58,7 +73,7 @@ def _head(edition: Edition, setup: SetupArt, grid: Grid) -> Bands:
     kicker = (edition.plan.title, ": engraving, zero at the centre")
     file = f"cut/engravings/{art.file}"
     return (
-        *heading(kicker, file, setup.title, time_words(setup.minutes), grid),
+        *heading(kicker, file, setup.title, setup.time, grid),
         *spaced(
             lines((f"{setup.depth} deep, on {marks_text(setup.pieces)}",), STOCK, grid.width), 1.0
         ),

@@ -2,22 +2,79 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+
+from kerfolio.basis.exact_figures import measured_in, overall_size
+from kerfolio.basis.figured import figured, together
+from kerfolio.basis.lengths import size_text
+from kerfolio.basis.style import Numbers
+from kerfolio.drawing.layout_view import layout_picture
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.folder import goes_with, measured_for
+from kerfolio.layouts.layout import SheetLayout
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, fresh
 from kerfolio.paper.document import about
 from kerfolio.paper.flow import flowed
 from kerfolio.paper.grid import Grid
-from kerfolio.paper.part_pages import sheet_page
+from kerfolio.paper.held_picture import HeldPicture
+from kerfolio.paper.part_pages import SHEET_HIGH, SheetTold, sheet_bands
 from kerfolio.paper.section import foot_of
-from kerfolio.writing.pdf import pdf_bytes
+from kerfolio.settling.settled import SettledPlan
+from kerfolio.writing.pdf import fitted_pdf
 
 
-def layout_pdf(edition: Edition, paper: PaperStock) -> bytes:
-    """Return the layouts of a plan's sheets as a PDF: picture and table of pieces."""
-    grid = Grid(paper=paper)
+def layout_pictures(
+    edition: Edition, ends: Sequence[SettledPlan], paper: PaperStock
+) -> tuple[HeldPicture, ...]:
+    """Choose the picture of every sheet; ``ends`` are the plan at the ends of its range."""
+    room = (Grid(paper=paper).width, SHEET_HIGH)
+    made = (layout_picture(ends, each, room, edition.first) for each in edition.layout.sheets)
+    return tuple(HeldPicture.of(each, ends) for each in made)
+
+
+def layout_pdf(
+    edition: Edition,
+    settled: SettledPlan,
+    pictures: Sequence[HeldPicture],
+    sizes: Mapping[str, str],
+    paper: PaperStock,
+    numbers: Numbers,
+) -> bytes:
+    """Return the layouts of a plan's sheets as a PDF: picture and table of pieces.
+
+    ``settled`` is the plan at the point, ``sizes`` those of its parts in words.
+    """
+    grid, first = Grid(paper=paper), edition.first
     bands: list[Band] = []
-    for layout in edition.layout.sheets:
-        bands += fresh(sheet_page(edition, layout, grid, bookmark=True))
-    foot = foot_of(edition, grid, f"layout, {edition.settled.variant.label}")
-    return pdf_bytes(about(edition, "Layout"), flowed(bands, grid, foot))
+    for layout, picture in zip(edition.layout.sheets, pictures, strict=True):
+        told = SheetTold(
+            stock=_stock(settled, layout, first),
+            file=goes_with(settled, layout.number, first),
+            sizes=sizes,
+        )
+        shown = picture.band(settled, grid.width, SHEET_HIGH)
+        bands += fresh(sheet_bands(edition, layout, grid, told, shown, alone=True))
+    foot = foot_of(edition, grid, together("layout, ", measured_for(settled, first)))
+    return fitted_pdf(about(edition, "Layout"), flowed(bands, grid, foot), numbers)
+
+
+def _stock(settled: SettledPlan, layout: SheetLayout, first: str) -> str:
+    sheet = settled.sheet(layout.sheet)
+    return figured(
+        "{} ({}), drawn for a measured {}",
+        sheet.stock.title,
+        sheet.name,
+        measured_in(sheet.thickness, first),
+    )
+
+
+def sizes_told(settled: SettledPlan, ends: Sequence[SettledPlan], first: str) -> Mapping[str, str]:
+    """Return the sizes of parts in words, as figures where any is another within the range."""
+    known = {part.name: size_text(part.size, first) for part in ends[0].parts}
+    if all(size_text(part.size, first) == known[part.name] for e in ends for part in e.parts):
+        return known
+    return {
+        part.name: overall_size(part.size, [each.part(part.name).size for each in ends], first)
+        for part in settled.parts
+    }

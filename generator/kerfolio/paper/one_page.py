@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 
+from kerfolio.basis.figured import together
 from kerfolio.drawing.vocabulary import Anchor
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, Bands, marked, shifted
@@ -26,7 +27,7 @@ def setup_grid(paper: PaperStock) -> Grid:
 
 def heading(kicker: tuple[str, str], file: str, title: str, time: str, grid: Grid) -> Bands:
     """Return what opens the page: plan, what it is and its file, the title and the time, large."""
-    room = grid.width - width_of(f"  {file}", NOTE)
+    room = grid.width - width_of(together("  ", file), NOTE)
     plan, what = (each.upper() for each in kicker)
     small: tuple[Mark, ...] = (
         Text(x=0, y=-2.6, runs=(caps(on_one_line(plan, what, CAPS, room)),)),
@@ -50,8 +51,8 @@ def height_of(bands: Sequence[Band]) -> float:
 
 def set_below(
     words: Callable[[SetupType], Bands | None], room: float, most: float
-) -> tuple[Bands, float]:
-    """Return the words below a picture, and the height left for it, at most ``most`` mm.
+) -> tuple[SetupType, Bands, float]:
+    """Return type and words below a picture, and the height left for it, at most ``most`` mm.
 
     ``words`` sets them in a type, or says None where a line is too long for it; ``room`` is for
     words and picture together. The largest type that leaves the picture its height is taken; where
@@ -62,9 +63,9 @@ def set_below(
     for share, least in _SHARES:
         for scale, bands, left in fitting:
             if scale >= least and left >= share * most:
-                return bands, min(left, most)
-    _, bands, left = max(fitting, key=lambda each: each[2])
-    return bands, min(left, most)
+                return SetupType(scale), bands, min(left, most)
+    scale, bands, left = max(fitting, key=lambda each: each[2])
+    return SetupType(scale), bands, min(left, most)
 
 
 def one_page(

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
+from kerfolio.basis.figured import together
 from kerfolio.basis.figures import degrees_text
 from kerfolio.basis.lengths import size_text
 from kerfolio.basis.sheet_size import sheet_text
@@ -32,6 +33,7 @@ from kerfolio.paper.type import (
     NOTE,
     NOTE_LEADING,
     NOTE_LOUD,
+    SECTION,
 )
 from kerfolio.settling.settled import SettledPart
 from kerfolio.writing.page import Role, Run
@@ -41,6 +43,8 @@ SHEETS_TITLE = "Pieces on sheets"
 _CELL_GAP = 8.0
 _ROW_GAP = 9.0
 _SHARE_HIGH = 0.3  # of the page, for a row of parts
+SHEET_HIGH = 120.0
+"""Room for the picture of a sheet, mm."""
 _LONG = 2.6
 """A part longer than this many times its height takes the whole width of the page."""
 
@@ -149,34 +153,63 @@ def _count(edition: Edition, layout: SheetLayout) -> str:
     return f" {words[:1].upper()}{words[1:]}." if words else ""
 
 
-def sheet_page(
-    edition: Edition, layout: SheetLayout, grid: Grid, *, bookmark: bool = False
-) -> Bands:
+def sheet_page(edition: Edition, layout: SheetLayout, grid: Grid) -> Bands:
     """Return a sheet's title, picture and table of pieces, for one page where they fit."""
-    first = edition.first
+    settled, first = edition.settled, edition.first
+    picture = drawing_band(
+        layout_view(settled, layout, (grid.width, SHEET_HIGH), first), grid.width, SHEET_HIGH
+    )
+    told = SheetTold(
+        stock=sheet_words(edition, layout),
+        file=file_words(edition, layout.number),
+        sizes={part.name: size_text(part.size, first) for part in settled.parts},
+    )
+    return sheet_bands(edition, layout, grid, told, picture)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetTold:
+    """What a sheet's page tells that follows its thickness: stock, its file, sizes by part."""
+
+    stock: str
+    file: str
+    sizes: Mapping[str, str]
+
+
+def sheet_bands(
+    edition: Edition,
+    layout: SheetLayout,
+    grid: Grid,
+    told: SheetTold,
+    picture: Band,
+    *,
+    alone: bool = False,
+) -> Bands:
+    """Return a sheet's page, with words that follow its thickness as they are ``told``.
+
+    Where sheets stand ``alone`` each is a bookmark.
+    """
     words = sheet_title(edition, layout)
     title = paragraph((Run(words, HEADING),), grid.width, 6.0, role=Role.HEADING)
-    if bookmark:
-        title = bookmarked(title, words)
-    room = (grid.width, 120.0)
-    picture = drawing_band(layout_view(edition.settled, layout, room, first), grid.width, room[1])
+    if alone:
+        large = paragraph((Run(words, SECTION),), grid.width, 9.0, role=Role.TITLE)
+        title = bookmarked(large, words)
     sheet = edition.settled.sheet(layout.sheet)
-    words = (
-        f"{sheet_words(edition, layout)}. {sheet_text(layout.size, first)}, show face up"
+    rest = (
+        f". {sheet_text(layout.size, edition.first)}, show face up"
         f"{', grain from left to right' if sheet.stock.grain else ''}.{_count(edition, layout)}"
         f"{' Hatched: kept clear for clamps.' if zones(sheet, layout.size) else ''}"
     )
     return (
         *kept(title, with_next=True),
-        *kept(note(words, grid.width), with_next=True),
-        *kept(note(file_words(edition, layout.number), grid.width, NOTE_LOUD), with_next=True),
+        *kept(note(together(told.stock, rest), grid.width), with_next=True),
+        *kept(note(told.file, grid.width, NOTE_LOUD), with_next=True),
         *spaced(kept((picture,), with_next=True), 5.0),
-        *spaced(_pieces(edition, layout, grid), 6.0),
+        *spaced(_pieces(edition, layout, grid, told.sizes), 6.0),
     )
 
 
-def _pieces(edition: Edition, layout: SheetLayout, grid: Grid) -> Bands:
-    parts = {part.name: part for part in edition.settled.parts}
+def _pieces(edition: Edition, layout: SheetLayout, grid: Grid, sizes: Mapping[str, str]) -> Bands:
     pieces = [piece for part in edition.settled.parts for piece in part.pieces]
     marks = {piece.label: piece.mark for piece in pieces}
     pieces.sort(key=lambda piece: piece.copy)
@@ -187,12 +220,11 @@ def _pieces(edition: Edition, layout: SheetLayout, grid: Grid) -> Bands:
         Column(head="Overall size", number=True),
         Column(head="Turned", number=True),
     )
-    first = edition.first
     rows = [
         (
             strong_cell(marks[each.piece]),
             each.piece,
-            size_text(parts[each.part].size, first),
+            sizes[each.part],
             degrees_text(each.turn) if each.turn else "–",
         )
         for each in sorted(layout.placements, key=lambda each: order[each.piece])

@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
+from kerfolio.basis.figured import together
 from kerfolio.drawing.vocabulary import Anchor, Ink
 from kerfolio.edition.edition import Edition
 from kerfolio.paper.band import (
@@ -94,7 +95,7 @@ def whole(bands: Sequence[Band], grid: Grid) -> Bands:
 def foot_of(edition: Edition, grid: Grid, what: str = "") -> Foot:
     """Return the foot: plan and release at the left, page x of y at the right."""
     plan = edition.plan
-    rest = f" · release {plan.version}" + (f" · {what}" if what else "")
+    rest = together(f" · release {plan.version}", *([" · ", what] if what else []))
     return foot(plan.title, rest, grid)
 
 

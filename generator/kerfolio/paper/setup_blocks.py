@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 
+from kerfolio.basis.figured import together
 from kerfolio.drawing.layer import INKS
 from kerfolio.drawing.vocabulary import Anchor, Ink
 from kerfolio.edition.setup import CAUTIONS, DEFER, RunLines, WorkLine
@@ -78,7 +79,7 @@ def runs_blocks(
 def _run_head(run: RunLines, style: SetupType, measure: float) -> Bands:
     if not run.cutter:
         return lines((run.figures,), style.soft, measure)
-    details = lines((" · ".join(run.details),), style.soft, measure)
+    details = lines((together(*run.details, between=" · "),), style.soft, measure)
     return (
         *lines((run.cutter,), style.strong, measure),
         *lines(filter(None, (run.figures,)), style.words, measure),

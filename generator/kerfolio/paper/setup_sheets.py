@@ -1,81 +1,114 @@
-"""A page for every sheet on the machine, and one for every engraving on a finished piece."""
+"""A page for every sheet on the machine: what lies where, which cutter, in which order."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from kerfolio.basis.exact_figures import measured_text
+from kerfolio.basis.figured import figured, together
 from kerfolio.basis.sheet_size import sheet_text
-from kerfolio.basis.thickness import thickness_text
-from kerfolio.drawing.setup_view import setup_view
+from kerfolio.basis.style import Numbers
+from kerfolio.drawing.setup_view import setup_picture
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.folder import drawn_file, file_words
-from kerfolio.edition.setup import (
-    COMPARE,
-    NO_CLAMP,
-    SetupSheet,
-    setup_arts,
-    setup_sheets,
-    time_words,
-)
+from kerfolio.edition.folder import goes_with, measured_for
+from kerfolio.edition.setup import COMPARE, NO_CLAMP, SetupSheet
 from kerfolio.edition.side_words import FINISHED
 from kerfolio.model.stock import PaperStock
-from kerfolio.paper.art_sheet import art_page
 from kerfolio.paper.band import Bands, spaced
 from kerfolio.paper.document import about
 from kerfolio.paper.grid import Grid
+from kerfolio.paper.held_picture import HeldPicture
 from kerfolio.paper.one_page import heading, height_of, one_page, set_below, setup_grid
 from kerfolio.paper.part_pages import sheet_title
-from kerfolio.paper.picture import drawing_band
 from kerfolio.paper.section import foot_of
 from kerfolio.paper.setup_blocks import SPACE, cautions, facts, hung, lines, runs_blocks
 from kerfolio.paper.setup_type import SMALL, STOCK, STOCK_SOFT, WARNED, SetupType
+from kerfolio.settling.settled import SettledPlan
 from kerfolio.writing.page import Page, Passage
-from kerfolio.writing.pdf import pdf_bytes
+from kerfolio.writing.pdf import fitted_pdf
 
 _PICTURE_HIGH = 132.0
 
+OWN_CUTTER = (
+    "Cutters, passes and times are the plan’s own; with another cutter choose yours, and try them."
+)
 
-def setup_pdf(edition: Edition, paper: PaperStock) -> bytes:
-    """Return the setup sheets of a plan as a PDF, a page each, at the thickness that is drawn.
 
-    Engravings are shown at full size: the file asks not to be scaled.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SetupPage:
+    """What is chosen once for the page of a sheet: the type of its words, and its picture, which
+    is so many mm ``high`` at most.
     """
-    grid = setup_grid(paper)
-    sheets, arts = setup_sheets(edition), setup_arts(edition)
-    foot = foot_of(edition, grid, f"setup, {edition.settled.variant.label}")
-    count = len(sheets) + len(arts)
-    pages = [
-        *(_page(edition, each, grid, foot(n, count)) for n, each in enumerate(sheets, 1)),
-        *(
-            art_page(edition, each, grid, foot(n, count))
-            for n, each in enumerate(arts, len(sheets) + 1)
-        ),
-    ]
-    return pdf_bytes(about(edition, "Setup sheets", full_size=True), pages)
+
+    style: SetupType
+    picture: HeldPicture
+    high: float
 
 
-def _page(edition: Edition, setup: SetupSheet, grid: Grid, foot: tuple[Passage, ...]) -> Page:
-    settled, first = edition.settled, edition.first
-    head, tail = _head(edition, setup, grid), cautions(grid)
+def setup_page(
+    edition: Edition,
+    setup: SetupSheet,
+    ends: Sequence[SettledPlan],
+    paper: PaperStock,
+) -> SetupPage:
+    """Choose for a page; ``ends`` are the plan at the ends of its range, as it is drawn first."""
+    grid, first = setup_grid(paper), edition.first
+    head, tail = _head(edition, ends[0], setup, grid), cautions(grid)
     room = grid.height - height_of(head) - height_of(tail) - 2 * SPACE
     most = (grid.width, _PICTURE_HIGH)
-    ideal = setup_view(settled, setup.layout, setup.spots, most, first).height
-    words, left = set_below(lambda style: _words(setup, style, grid), room, ideal)
-    view = setup_view(settled, setup.layout, setup.spots, (grid.width, left), first)
-    picture = spaced((drawing_band(view, grid.width, left),), SPACE)
-    return one_page((*head, *picture, *words), tail, grid, foot)
+    ideal = setup_picture(ends, setup.layout, setup.spots, most, first).box
+    style, _, left = set_below(lambda style: _words(setup, style, grid), room, ideal[3] - ideal[1])
+    view = setup_picture(ends, setup.layout, setup.spots, (grid.width, left), first)
+    return SetupPage(style=style, picture=HeldPicture.of(view, ends), high=left)
 
 
-def _head(edition: Edition, setup: SetupSheet, grid: Grid) -> Bands:
-    first, sheet = edition.first, setup.sheet
-    number = setup.layout.number
-    kicker, file = (edition.plan.title, ": setup"), drawn_file(edition, number)
+def setup_pdf(
+    edition: Edition,
+    settled: SettledPlan,
+    sheets: Sequence[tuple[SetupSheet, SetupPage]],
+    paper: PaperStock,
+    numbers: Numbers,
+) -> bytes:
+    """Return the setup sheets of a plan at a point, ``settled``, as a PDF, a page each."""
+    grid = setup_grid(paper)
+    foot = foot_of(edition, grid, together("setup, ", measured_for(settled, edition.first)))
+    pages = [
+        _page(edition, settled, *each, grid, foot(n, len(sheets)))
+        for n, each in enumerate(sheets, 1)
+    ]
+    return fitted_pdf(about(edition, "Setup sheets"), pages, numbers)
+
+
+def _page(
+    edition: Edition,
+    settled: SettledPlan,
+    setup: SetupSheet,
+    page: SetupPage,
+    grid: Grid,
+    foot: tuple[Passage, ...],
+) -> Page:
+    head, words = _head(edition, settled, setup, grid), _words(setup, page.style, grid)
+    assert words is not None, "the type was chosen for these words"
+    picture = spaced((page.picture.band(settled, grid.width, page.high),), SPACE)
+    return one_page((*head, *picture, *words), cautions(grid), grid, foot)
+
+
+def _head(edition: Edition, settled: SettledPlan, setup: SetupSheet, grid: Grid) -> Bands:
+    first, sheet, number = edition.first, setup.sheet, setup.layout.number
+    kicker = (edition.plan.title, ": setup")
+    file = figured("sheet-{}, {}", str(number), measured_for(settled, first))
     grain = ", grain along x" if sheet.stock.grain else ""
-    stock = f"{sheet.stock.title}, measured {thickness_text(sheet.thickness, first)}"
+    measured = measured_text(sheet.thickness, first)
+    stock = figured("{}, measured {}", sheet.stock.title, measured)
     size = f"{sheet_text(setup.layout.size, first)}, show face up{grain}"
+    own = f" {OWN_CUTTER}" if any(run.cutter for run in setup.runs) else ""
+    told = together(goes_with(settled, number, first), own)
     return (
-        *heading(kicker, file, sheet_title(edition, setup.layout), time_words(setup.minutes), grid),
+        *heading(kicker, file, sheet_title(edition, setup.layout), setup.time, grid),
         *spaced(lines((stock,), STOCK, grid.width), 1.0),
         *lines((size,), STOCK_SOFT, grid.width),
-        *spaced(lines((file_words(edition, number),), WARNED, grid.width), 0.6),
+        *spaced(lines((told,), WARNED, grid.width), 0.6),
     )
 
 
@@ -92,7 +125,8 @@ def _words(setup: SetupSheet, style: SetupType, grid: Grid) -> Bands | None:
     )
     clamps = lines(setup.clamps or (NO_CLAMP,), style.words, grid.main)
     left = lines(setup.by_hand, style.words, grid.main)
-    compare = lines((f"{COMPARE} {'; '.join(setup.compare)}.",), SMALL, grid.main)
+    found = together(f"{COMPARE} ", together(*setup.compare, between="; "), ".")
+    compare = lines((found,), SMALL, grid.main)
     return (
         *facts(told, style, grid),
         *runs,

@@ -2,30 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import partial
 
-from kerfolio.basis.style import Numbers
 from kerfolio.drawing.template_choice import TemplateChoice, template_choices
 from kerfolio.drawing.template_view import templates
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import ROLL, papers_of, template_name
 from kerfolio.model.workshop import Identity
+from kerfolio.paper.printed_file import PrintedFile
 from kerfolio.paper.seams import TiledOn, tiled_on
 from kerfolio.paper.template import template_pdf
 from kerfolio.settling.sawn_joint import with_test_joints
 from kerfolio.settling.settled import SettledPlan, SettledSheet
 from kerfolio.settling.variant_name import label_of
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TemplateFile:
-    """A file of templates: its name, and what writes it, each number told as it is told to."""
-
-    name: str
-    write: Callable[[Numbers], bytes]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,13 +52,13 @@ class Templates:
         """Return the drawings of the plan at one point, by part."""
         return templates(with_test_joints(settled), self.choices, self.first)
 
-    def at(self, settled: SettledPlan) -> Iterator[TemplateFile]:
+    def at(self, settled: SettledPlan) -> Iterator[PrintedFile]:
         """Yield the files of the plan at one point, not named by its cutters, which cut none."""
         whole, drawings = with_test_joints(settled), self.drawn(settled)
         uncut = replace(settled.variant, cutter=(), cut=())
         label = label_of(uncut, settled.plan.units, self.own)
         for name, way in self.ways.items():
-            yield TemplateFile(
+            yield PrintedFile(
                 name=template_name(label, name),
                 write=partial(template_pdf, whole, drawings, way, self.identity),
             )

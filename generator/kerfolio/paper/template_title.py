@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.basis.exact_figures import measured_in, overall_text
-from kerfolio.basis.figured import figured, joined
+from kerfolio.basis.figured import figured
 from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.edition.folder import measured_for
 from kerfolio.settling.settled import SettledPart, SettledPlan
 
 
@@ -38,7 +39,7 @@ class Titled:
             drawing=drawing,
             title=plan.title,
             release=f" · release {plan.version}",
-            thickness=_all_sheets(settled, first),
+            thickness=measured_for(settled, first),
             mark=part.mark,
             name=part.name,
             cut=f"cut {len(part.pieces)}",
@@ -62,14 +63,6 @@ class Titled:
     def paper(self) -> tuple[float, float]:
         """How much paper its drawing takes, mm across and up."""
         return self.drawing.width, self.drawing.height
-
-
-def _all_sheets(settled: SettledPlan, first: str) -> str:
-    told = (
-        figured("{} {}", measured_in(sheet.thickness, first), sheet.name)
-        for sheet in settled.sheets
-    )
-    return joined(", ", told)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,16 +17,18 @@ from kerfolio.layouts.check import first_faults
 from kerfolio.layouts.effort import EFFORT, Effort
 from kerfolio.layouts.plan_layout import OWN_PLACER, lay_out
 from kerfolio.layouts.together import KeptTogether
+from kerfolio.paper.sheet_choices import SheetPapers
 from kerfolio.proving.prove import Proof
 from kerfolio.publishing.asked import Asked
 from kerfolio.publishing.cut_files import Named, art_files, sheet_files
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut, Say, silent
 from kerfolio.publishing.examine_at import examine_at
+from kerfolio.publishing.fitted_files import Settling
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.own_folder import Writer, folder_faults
 from kerfolio.publishing.ready_made import ready_made_sets
-from kerfolio.publishing.sheet_papers import sheet_papers
+from kerfolio.publishing.sheet_papers import drawn_papers, sheet_papers
 from kerfolio.writing.formats import EVERY_FORMAT, CutFormat
 
 _LISTS = tuple(
@@ -104,7 +106,8 @@ def _multiplied(proof: Proof, copies: int) -> Proof:
     drawn = several(proof.drawn, copies)
     every = {each.variant.label: each for each in (*proof.points, *ready_made_sets(proof))}
     points = tuple(several(each, copies) for each in every.values())
-    return replace(proof, plan=drawn.plan, drawn=drawn, points=points, made=())
+    corners = tuple(several(each, copies) for each in proof.corners)
+    return replace(proof, plan=drawn.plan, drawn=drawn, points=points, corners=corners, made=())
 
 
 def _files(edition: Edition) -> Iterator[Named]:
@@ -114,6 +117,8 @@ def _files(edition: Edition) -> Iterator[Named]:
     name = edition.identity.paper
     paper = edition.settled.stock.paper(name)
     assert paper is not None, "the workshop's paper is in the library"
-    yield from sheet_papers(edition, name, paper)
+    settling = Settling(edition.settled, edition.corners)
+    yield from sheet_papers(edition, SheetPapers(edition, settling.at, {name: paper}))
+    yield from drawn_papers(edition, {name: paper})
     lists = list_files(edition)
     yield from ((each, lists[each]) for each in _LISTS if each in lists)

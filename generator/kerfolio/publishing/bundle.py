@@ -24,9 +24,9 @@ from kerfolio.edition.names import (
 )
 from kerfolio.fitted.form import Fitted
 from kerfolio.fitted.writing import fitted_json
-from kerfolio.model.stock import PaperStock
 from kerfolio.pages.start import start_here
 from kerfolio.paper.booklet import booklet
+from kerfolio.paper.sheet_choices import SheetPapers
 from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.cut_files import (
     Named,
@@ -35,11 +35,11 @@ from kerfolio.publishing.cut_files import (
     part_files,
     sheet_files,
 )
-from kerfolio.publishing.fitted_files import Settling, filled_at, fitted_files, with_templates
+from kerfolio.publishing.fitted_files import Settling, filled_at, fitted_files, with_printed
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.pictures import inline_pictures, model_3d
 from kerfolio.publishing.plan_json import plan_json
-from kerfolio.publishing.sheet_papers import sheet_papers
+from kerfolio.publishing.sheet_papers import drawn_papers, sheet_papers
 from kerfolio.publishing.template_files import template_files
 from kerfolio.writing.glb import glb_bytes
 
@@ -68,11 +68,12 @@ def bundle_of(edition: Edition) -> Bundle:
     data = "" if model is None else viewer_data(model)
     settling = Settling(edition.settled, edition.corners)
     fitted = fitted_files(settling, edition.layout, edition.formats, edition.first)
-    templates = Templates.of(edition)
+    templates, papers = Templates.of(edition), SheetPapers(edition, settling.at)
     if fitted is not None:
-        fitted = with_templates(fitted, settling, templates)
+        fitted = with_printed(fitted, settling, templates.at)
+        fitted = with_printed(fitted, settling, papers.at)
         edition = replace(edition, fitted=True)
-    files = bundle_files(edition, pictures, model, data, fitted, templates)
+    files = bundle_files(edition, pictures, model, data, fitted, templates, papers)
     packed = zip_bytes(files, plan.released, bundle_stem(plan), first=START)
     return Bundle(
         edition=edition,
@@ -92,6 +93,7 @@ def bundle_files(
     data: str,
     fitted: Fitted | None = None,
     templates: Templates | None = None,
+    printed: SheetPapers | None = None,
 ) -> dict[str, bytes]:
     """Return every file of the bundle by name, ``SHA256SUMS`` over all the others included.
 
@@ -100,7 +102,10 @@ def bundle_files(
     papers = papers_of(edition)
     files = dict(_cut_files(edition, fitted))
     files |= template_files(edition, templates, known=files.keys())
-    files |= _booklets(edition, papers)
+    printed = printed or SheetPapers(edition, Settling(edition.settled, edition.corners).at)
+    files |= sheet_papers(edition, printed, known=files.keys())
+    files |= {booklet_name(name): booklet(edition, paper) for name, paper in papers.items()}
+    files |= drawn_papers(edition, papers)
     if model is not None:
         files[model_name(edition.plan)] = glb_bytes(model)
     files |= list_files(edition)
@@ -123,12 +128,6 @@ def _cut_files(edition: Edition, fitted: Fitted | None) -> Iterator[Named]:
             yield from part_files(settled, formats, edition.first)
     yield from coupon_files(edition.settled, formats, edition.first)
     yield from art_files(edition.settled, formats, edition.first)
-
-
-def _booklets(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:
-    for name, paper in papers.items():
-        yield booklet_name(name), booklet(edition, paper)
-        yield from sheet_papers(edition, name, paper)
 
 
 def _licence(edition: Edition) -> bytes:

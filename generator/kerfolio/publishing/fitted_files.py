@@ -15,7 +15,7 @@ from kerfolio.fitted.form import Fitted, Number, Point
 from kerfolio.fitted.joining import joined
 from kerfolio.fitted.recorder import Draft, Recorder, recorded_words
 from kerfolio.layouts.layout import Layout
-from kerfolio.paper.template_choices import TemplateFile, Templates
+from kerfolio.paper.printed_file import PrintedFile
 from kerfolio.publishing.cut_files import CutFile, Formats, files_of_parts, files_of_sheets
 from kerfolio.publishing.cutter_range import CutterRange, cutter_ranges
 from kerfolio.settling.built_in import MOST_CUT
@@ -61,15 +61,19 @@ class Settling:
         return replace(found, variant=variant, sheets=sheets)
 
 
-def with_templates(fitted: Fitted, settling: Settling, templates: Templates) -> Fitted:
-    """Return fitted files and those of all templates, which no cutter cuts.
+Printed = Callable[[SettledPlan], Iterable[PrintedFile]]
+"""Returns files to print of a plan at a point, in the same order at all of them."""
 
-    Where templates do not follow the numbers of the other files there are none of them.
+
+def with_printed(fitted: Fitted, settling: Settling, printed: Printed) -> Fitted:
+    """Return fitted files and those to print, which follow no cutter.
+
+    Where they do not follow the numbers of the other files there are none of them.
     """
     cutting = (f"{_CUTTER}.", f"{_CUT}.")
     numbers = tuple(n for n in fitted.numbers if not n.name.startswith(cutting))
     try:
-        found = find(numbers, _drawing(settling, lambda there: template_drafts(there, templates)))
+        found = find(numbers, _drawing(settling, lambda there: printed_drafts(printed(there))))
         return joined(fitted, found)
     except CellsError:
         return fitted
@@ -201,12 +205,12 @@ def _draft(file: CutFile, form: CutFormat) -> Draft:
     return Draft(name=name, text=recorder.recorded(content.decode()))
 
 
-def template_drafts(settled: SettledPlan, templates: Templates) -> Sequence[Draft]:
-    """Return the files of all templates, recorded."""
-    return _Drafts(partial(_template_draft, each) for each in templates.at(settled))
+def printed_drafts(files: Iterable[PrintedFile]) -> Sequence[Draft]:
+    """Return files to print, recorded."""
+    return _Drafts(partial(_printed_draft, each) for each in files)
 
 
-def _template_draft(file: TemplateFile) -> Draft:
+def _printed_draft(file: PrintedFile) -> Draft:
     recorder = Recorder()
     content = file.write(recorder)
     return Draft(name=recorded_words(file.name), text=recorder.recorded(content.decode()))

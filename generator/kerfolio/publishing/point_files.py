@@ -13,15 +13,22 @@ from kerfolio.disk.hand_over import hand_over
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import FILES, is_of_point, papers_of
 from kerfolio.fitted.fill import PointError
+from kerfolio.paper.sheet_choices import SheetPapers
 from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.asked import Asked
 from kerfolio.publishing.cut_files import Named, art_files, part_files, sheet_files
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import LaidOut, Say, silent
 from kerfolio.publishing.examine_at import examine_at
-from kerfolio.publishing.fitted_files import Settling, filled_at, fitted_files, with_templates
+from kerfolio.publishing.fitted_files import (
+    Printed,
+    Settling,
+    filled_at,
+    fitted_files,
+    with_printed,
+)
 from kerfolio.publishing.own_folder import Writer, folder_faults
-from kerfolio.publishing.sheet_papers import sheet_papers
+from kerfolio.publishing.sheet_papers import drawn_papers, sheet_papers
 from kerfolio.publishing.template_files import template_files
 from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.writing.formats import EVERY_FORMAT
@@ -74,10 +81,14 @@ def make_files(request: FilesRequest, say: Say = silent) -> FilesMade:
     edition = edition_of(found.workshop, found.laid_out)
     there = edition.settled.variant
     say(f"drawing the files for {there.label}")
-    templates, out = Templates.of(edition), _out(request, there)
-    files = dict(_cut_files(edition, published, templates))
+    drawn = edition.corners[0]
+    settling = Settling(drawn, (*edition.corners, edition.settled))
+    templates, papers = Templates.of(edition), SheetPapers(edition, settling.at)
+    files = dict(_cut_files(edition, published, (templates.at, papers.at)))
     files |= template_files(edition, templates, known=files.keys())
+    files |= sheet_papers(edition, papers, known=files.keys())
     files |= _other_files(edition)
+    out = _out(request, there)
     hand_over(out, files, carries=False, whole="The last files are untouched.")
     return FilesMade(findings=found.findings, written=tuple(files), label=there.label, out=out)
 
@@ -87,8 +98,10 @@ def _out(request: FilesRequest, there: FitVariant | None) -> Path:
     return request.out or request.folder / "files" / f"{request.plan}{label}"
 
 
-def _cut_files(edition: Edition, published: LaidOut, templates: Templates) -> Mapping[str, bytes]:
-    """Return the cut files of sheets and parts, with the templates where the page has them.
+def _cut_files(
+    edition: Edition, published: LaidOut, printed: Iterable[Printed]
+) -> Mapping[str, bytes]:
+    """Return the cut files of sheets and parts, with those to print where the page has them.
 
     They are what the published page fills in, too. Where it does not reach, or other sheets are
     needed, cut files are drawn.
@@ -99,7 +112,8 @@ def _cut_files(edition: Edition, published: LaidOut, templates: Templates) -> Ma
         settling = Settling(drawn, published.proof.corners)
         fitted = fitted_files(settling, published.layout, formats, first)
         if fitted is not None:
-            fitted = with_templates(fitted, settling, templates)
+            for each in printed:
+                fitted = with_printed(fitted, settling, each)
             with suppress(PointError):
                 return filled_at(fitted, settled.variant)
     parts = part_files(settled, formats, first)
@@ -109,8 +123,7 @@ def _cut_files(edition: Edition, published: LaidOut, templates: Templates) -> Ma
 def _other_files(edition: Edition) -> Iterator[Named]:
     settled = edition.settled
     yield from art_files(settled, edition.formats, edition.first)
-    for name, paper in papers_of(edition).items():
-        yield from sheet_papers(edition, name, paper)
+    yield from drawn_papers(edition, papers_of(edition))
     yield FILES, files_json(settled)
 
 

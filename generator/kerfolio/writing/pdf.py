@@ -62,7 +62,7 @@ def _font(face: Face, *, fixed: bool) -> Any:
     return font
 
 
-_SIGNS = "·×–’…°²ø→"
+_SIGNS = "·×–’“”…°²ø→\N{NO-BREAK SPACE}"
 """Signs of our own words beyond ASCII: where every file has their shapes, fonts are the same."""
 
 

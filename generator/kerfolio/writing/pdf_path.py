@@ -103,7 +103,7 @@ def stroke_path(stroke: Stroke, scale: float, place: Place) -> Iterator[str]:
         yield f"{colour(stroke.ink, 'RG')} {points(stroke.width)} w {dashed(stroke.dash)}"
     for contour in (stroke.contour, *stroke.holes):
         if contour.vertices:
-            yield from contour_path(contour, scale, place)
+            yield " ".join(contour_path(contour, scale, place))
     yield {(True, True): "B*", (True, False): "f*", (False, True): "S"}[
         stroke.fill is not None, stroke.width is not None
     ]

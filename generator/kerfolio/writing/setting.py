@@ -93,7 +93,8 @@ def _atoms(text: str) -> Iterator[str]:
     if not isinstance(text, Figured):
         yield from _ATOM.findall(_UNIT.sub(_GLUED, text))
         return
-    for index, word in enumerate(words_of(text)):
+    parts = (_UNIT.sub(_GLUED, each) if isinstance(each, str) else each for each in text.parts)
+    for index, word in enumerate(words_of(Figured(*parts))):
         yield from (" ", word) if index else (word,)
 
 

@@ -15,7 +15,7 @@ from typing import Any
 from fontTools.ttLib import TTFont
 
 from kerfolio.basis.figured import Figure, Figured
-from kerfolio.basis.style import told_as
+from kerfolio.basis.style import Rule, told_as
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.geometry.letters import as_printed, sans_file
 
@@ -182,7 +182,8 @@ def _thousandths(face: Face, text: str) -> float:
 def width_of(text: str, style: Style) -> float:
     """Return the width of a text in mm.
 
-    Its figures are not kerned and all digits are as wide: what is told anew in as many is too.
+    Its figures are not kerned, all digits are as wide, and a blank before them keeps the room of
+    one: what is told anew in as many signs is as wide.
     """
     if isinstance(text, Figured):
         return math.fsum(_part_width(each, style) for each in text.parts)
@@ -194,4 +195,6 @@ def _part_width(part: str | Figure, style: Style) -> float:
     if isinstance(part, str):
         return width_of(part, style)
     told = told_as(part.value, part.style)
+    if part.style.rule is Rule.PADDED:
+        told = told.replace(" ", "0")
     return math.fsum(width_of(each, style) for each in told)
