@@ -40,10 +40,10 @@ that they are right, only that the program does as they say.
 - How much play is tight, loose, rattling (`model/play.py`), and which purpose wants which
   (`proving/play.py`): common practice, no single source.
 - What a coupon told is the machine's and not the cutter's: from 0.08 mm by caliper, 0.16 mm by
-  hand; more than 0.3 mm is no cutter's; a joint goes with a push from 0.15 mm of play on, both sides
-  together (`themes/workbench/true-cut.js`, `settling/built_in.py`): common practice, no single
-  source. What cutter, play and scale do to slots and tabs is geometry, and shapely cuts it
-  (`tests/pages/machine.py`).
+  hand; more than 0.3 mm is no cutter's; a joint goes with a push from 0.15 mm of play on, both
+  sides together (`themes/workbench/true-cut.js`, `settling/built_in.py`): common practice, no
+  single source. What cutter, play and scale do to slots and tabs is geometry, and shapely cuts
+  it (`tests/pages/machine.py`).
 """
 
 
