@@ -66,7 +66,14 @@ def test_the_page_tells_what_the_paper_tells() -> None:
         page = words(text)
         for sheet in setup_sheets(edition):
             assert f"Sheet {sheet.layout.number} of {len(edition.layout.sheets)}" in page
-            told = [sheet.zero, sheet.zero_z, sheet.below, *sheet.clamps, *sheet.by_hand]
+            told = [
+                sheet.zero,
+                sheet.zero_z,
+                sheet.below,
+                *sheet.depth,
+                *sheet.clamps,
+                *sheet.by_hand,
+            ]
             for run in sheet.runs:
                 told += [run.cutter, run.figures, *run.details]
                 told += [

@@ -121,7 +121,9 @@ def test_a_sheet_s_page_tells_all_that_the_machine_needs(name: str) -> None:
         time = sheet_time(found.settled, sheet.sheet, placed)
         assert f"about {round(time.minutes)} minutes" in page
         assert "Lower left corner" in page
-        assert "Face of the sheet" in page
+        assert "Bed under the sheet" in page
+        thicker = "1/64 in" if found.first == "in" else "0.4 mm"
+        assert f"with it on the face, a spot {thicker} thicker than the rest stays uncut" in page
         material = found.settled.sheet(sheet.sheet)
         assert f"{material.stock.title}, measured" in page
         assert "show face up" in page

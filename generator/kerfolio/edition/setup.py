@@ -13,6 +13,7 @@ from kerfolio.basis.lengths import MM_PER_UNIT, both_text, inch_number, mm_numbe
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.layer import ON, SIDES
 from kerfolio.drawing.setup_view import SETUP_NAMES
+from kerfolio.edition.depth_words import ZERO_Z, depth_lines
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.path_words import path_lines
 from kerfolio.edition.sheet_facts import UP_TO, Ranged, SheetFacts
@@ -72,7 +73,8 @@ class RunLines:
 class SetupSheet:
     """What is told of one sheet on the machine; ``time`` is empty where none is known.
 
-    ``below`` is how far cuts that go through enter the spoilboard, ``compare`` what a toolpath
+    ``below`` is how far cuts that go through enter the spoilboard, ``depth`` what keeps depths
+    true, ``compare`` what a toolpath
     program should find on each layer.
     """
 
@@ -87,6 +89,7 @@ class SetupSheet:
     zero: str
     zero_z: str
     below: str
+    depth: tuple[str, ...]
     clamps: tuple[str, ...]
     compare: tuple[str, ...]
 
@@ -145,8 +148,9 @@ def setup_sheet(
         spots=spots,
         clear=clear_of_pieces(settled, layout.sheet),
         zero="Middle of the sheet" if sheet.datum == CENTRE else "Lower left corner",
-        zero_z="Face of the sheet",
+        zero_z=ZERO_Z,
         below=_below(found, first),
+        depth=depth_lines(found, layout.sheet, first),
         clamps=_clamps(spots, first),
         compare=path_lines(found, first),
     )

@@ -125,6 +125,7 @@ def _words(setup: SetupSheet, style: SetupType, grid: Grid) -> Bands | None:
     )
     clamps = lines(setup.clamps or (NO_CLAMP,), style.words, grid.main)
     left = lines(setup.by_hand, style.words, grid.main)
+    depth = lines((together(*setup.depth, between=" "),), SMALL, grid.main)
     found = together(f"{COMPARE} ", together(*setup.compare, between="; "), ".")
     compare = lines((found,), SMALL, grid.main)
     return (
@@ -132,5 +133,6 @@ def _words(setup: SetupSheet, style: SetupType, grid: Grid) -> Bands | None:
         *runs,
         *hung("By hand", left, grid, style.words),
         *hung("Clamp at", clamps, grid, style.words),
+        *hung("Depth", depth, grid, SMALL),
         *hung("Compare", compare, grid, SMALL),
     )

@@ -58,7 +58,9 @@ def _fitted(feature: Feature, bench: Bench) -> Bench:
     cutting, scope = feature.cutting, bench.fitting.scope
     if not isinstance(cutting, Slot | Notch | Pocket | Groove | Fingers) or cutting.takes is None:
         return bench
-    contact, together = _contact(cutting, scope), how_many(feature, scope)
+    # Chosen once, as the plan is drawn: so all lengths stay linear where a wall grows past a bound.
+    contact = _contact(cutting, bench.fitting.drawn or scope)
+    together = how_many(feature, scope)
     fitting = bench.fitting.fitted_to(feature.name, cutting.takes, contact, together)
     return replace(bench, fitting=fitting)
 

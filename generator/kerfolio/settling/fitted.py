@@ -36,13 +36,15 @@ class Fitting:
     """The scope of a plan together with its sheets at this variant's thicknesses.
 
     ``asked`` is what joints ask of the features of the part that is made; ``given`` the room of the
-    feature that is made, None where the sheet's fit alone counts.
+    feature that is made, None where the sheet's fit alone counts. ``drawn`` is the scope as the
+    plan is drawn, for what is chosen once; None where it has none.
     """
 
     scope: Scope
     sheets: Mapping[str, SettledSheet]
     asked: AskedOfPart = field(default_factory=dict)
     given: Clearance | None = None
+    drawn: Scope | None = None
 
     def fitted_to(self, feature: str, takes: Named, contact: float, together: int) -> Fitting:
         """Return what makes a feature of that stated name, with the room that joints ask for.

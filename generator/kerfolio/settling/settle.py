@@ -28,6 +28,7 @@ from kerfolio.settling.settled import (
     SettledPart,
     SettledPlan,
     SettledSheet,
+    Sized,
 )
 from kerfolio.settling.sheet import settled_sheets
 from kerfolio.settling.sizes import scope_of
@@ -48,6 +49,7 @@ class Settler:
         self._plan, self._stock = plan, stock
         self._kept = _as_drawn(plan, stock) if kept is None else kept
         self._asked = asked_of(plan, Scope(unit=plan.units))
+        self._drawn = _drawn_scope(plan, stock)
         self._parts: MadeOnce[_MadePart] = MadeOnce()
 
     def at(self, variant: FitVariant) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
@@ -57,11 +59,9 @@ class Settler:
         """
         plan, stock = self._plan, self._stock
         sheets, findings = settled_sheets(plan, stock, variant)
-        thickness = {name: sheet.thickness for name, sheet in sheets.items()}
-        fit = {name: sheet.fit for name, sheet in sheets.items()}
-        scope, sizes, more = scope_of(plan, thickness, fit)
+        scope, sizes, more = _scope_of(plan, sheets)
         job = Job(
-            fitting=Fitting(scope=scope, sheets=sheets),
+            fitting=Fitting(scope=scope, sheets=sheets, drawn=self._drawn),
             stock=stock,
             drawings=plan.drawings,
             cuts=plan.cuts,
@@ -133,7 +133,7 @@ class Settler:
             kept: Bridges,
         ) -> _MadePart:
             read = replace(scope, names=names, thickness=thickness, fit=fit)
-            fitting = Fitting(scope=read, sheets=sheets)
+            fitting = replace(job.fitting, scope=read, sheets=sheets)
             return settled_part(part, mark, replace(job, fitting=fitting, kept=kept))
 
         sources = (scope.names, scope.thickness, scope.fit, sheets, job.kept)
@@ -148,6 +148,19 @@ def settle(
     A pure function: the same plan, stock and variant give the same result.
     """
     return Settler(plan, stock).at(variant)
+
+
+def _scope_of(
+    plan: Plan, sheets: Mapping[str, SettledSheet]
+) -> tuple[Scope, tuple[tuple[str, Sized], ...], tuple[Finding, ...]]:
+    thickness = {name: sheet.thickness for name, sheet in sheets.items()}
+    fit = {name: sheet.fit for name, sheet in sheets.items()}
+    return scope_of(plan, thickness, fit)
+
+
+def _drawn_scope(plan: Plan, stock: Stock) -> Scope | None:
+    drawn = drawn_variant(plan, stock)
+    return None if drawn is None else _scope_of(plan, settled_sheets(plan, stock, drawn)[0])[0]
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,63 @@
+"""Where z is zero, and what keeps depths true: worded once, for setup sheets and pages alike.
+
+That cuts through a sheet are zeroed on the bed, that a bed is skimmed flat and a bowed sheet held
+in its middle is common practice, no single source.
+"""
+
+from __future__ import annotations
+
+from kerfolio.basis.cutting_lengths import depth_text
+from kerfolio.basis.exact_figures import exact_text
+from kerfolio.basis.figured import listed_together, together
+from kerfolio.basis.said import ByUnit, said
+from kerfolio.basis.words import listed
+from kerfolio.edition.sheet_facts import Ranged, SheetFacts
+from kerfolio.settling.settled import Operation
+
+ZERO_Z = "Bed under the sheet"
+
+_WHY = said(
+    "Zero z on the bed, not on the face: with it on the face, a spot {} thicker than the rest "
+    "stays uncut.",
+    ByUnit("0.4 mm", "1/64 in"),
+)
+_THICKEST = (
+    "Give your program the thickest reading as the sheet’s thickness; depths count down from there."
+)
+_LEFT = "What is not cut through leaves a floor of "
+_ENGRAVED = "Engrave by itself, with z zero on the face: a line so shallow must follow it."
+_BED = (
+    "Skim the bed flat first, and go below it no deeper than stated. A sheet that bows up is held "
+    "down in the middle too, by screws in the waste or by vacuum: else its floors come out thin."
+)
+
+
+def depth_lines(found: Ranged, sheet: str, first: str) -> tuple[str, ...]:
+    """Return the lines on depth for a sheet, those that bear on what is done to it.
+
+    Floors left are the sheet's thickness less each depth that does not go through.
+    """
+    operations = {work.operation for run in found.here.runs for work in run.works}
+
+    def floors(facts: SheetFacts) -> tuple[float, ...]:
+        thick = facts.settled.sheet(sheet).thickness
+        return tuple(thick - each for each in _depths(facts))
+
+    lines = [_WHY.told(first), _THICKEST]
+    if _depths(found.here):
+        told = found.told(
+            floors,
+            lambda each: listed([depth_text(one, first) for one in each]),
+            lambda each: listed_together([exact_text(one, first) for one in each]),
+        )
+        lines.append(together(_LEFT, told, "."))
+    if Operation.ENGRAVE in operations:
+        lines.append(_ENGRAVED)
+    return (*lines, _BED)
+
+
+def _depths(facts: SheetFacts) -> tuple[float, ...]:
+    """Return the depths, mm, of what is neither engraved nor cut through, each once."""
+    works = (work for run in facts.runs for work in run.works)
+    deep = (d for work in works if work.operation is not Operation.ENGRAVE for d in work.depths)
+    return tuple(sorted({each for each in deep if each is not None}))
