@@ -555,6 +555,16 @@ def test_what_is_saved_is_what_the_program_fills_in(browser: Any, served: str, n
 
 
 @pytest.mark.browser
+def test_a_browser_that_cannot_unpack_is_told_what_can(browser: Any, served: str) -> None:
+    page = opened(browser, f"{served}/{START}")
+    page.evaluate("() => { delete globalThis.DecompressionStream; }")
+    typed(page, "18.5 mm")
+    page.get_by_role("button", name="Save all").click()
+    page.get_by_text("This browser is too old to unpack the files").wait_for()
+    page.context.close()
+
+
+@pytest.mark.browser
 def test_a_page_that_cannot_fetch_its_files_says_where_they_are(
     browser: Any, served: str, written: Path
 ) -> None:

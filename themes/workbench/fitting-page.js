@@ -12,6 +12,8 @@ const boxes = data.sheets.map(({ name }) => [...place.querySelectorAll("[data-sh
 let last = null; // the choice that stands, null while something is refused
 let fitted = null; // a promise of the fitted files
 
+const TOO_OLD = "This browser is too old to unpack the files: open the page in one of 2023 or later, or take a set that stands ready.";
+
 // ---- what was chosen ----------------------------------------------------------------------
 
 // The readings of a sheet, and the first fault; none is found in a field that is being typed in.
@@ -177,13 +179,20 @@ function settled() {
 function fittedFiles() {
   const inside = find("fitted");
   fitted ||= inside
-    ? Promise.resolve(JSON.parse(inside.textContent))
+    ? unpacked(inside.textContent)
     : fetch(data.files).then((answer) => {
         if (!answer.ok) throw new Error(String(answer.status));
         return answer.json();
       });
   fitted.catch(() => (fitted = null)); // asked anew the next time
   return fitted;
+}
+
+// What stands packed in the page: JSON, deflated, in base64.
+async function unpacked(text) {
+  if (typeof DecompressionStream === "undefined") throw new RangeError(TOO_OLD);
+  const bytes = Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0));
+  return new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate"))).json();
 }
 
 // The choice as a point of the fitted files: what they do not depend on is left out.

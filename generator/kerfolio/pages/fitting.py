@@ -19,7 +19,7 @@ from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.fitted.form import Fitted, Number
 from kerfolio.fitted.writing import fitted_json
 from kerfolio.pages.newest import newest_address
-from kerfolio.pages.script_data import script_data
+from kerfolio.pages.script_data import packed_data, script_data
 from kerfolio.pages.theme import THEME
 from kerfolio.settling.coupon import step_of
 from kerfolio.settling.settled import SettledSheet
@@ -77,10 +77,10 @@ class FittingSheet:
 class Fitting:
     """The variable ``fitting`` of the template ``fitting.html``: it stands once on a page.
 
-    ``files`` are the fitted files as the content of a script element; empty where the page fetches
-    them. ``cutters`` tells whether another cutter, or none, may be chosen instead of the one
-    ``planned``; ``made`` whether the page makes files at all, ``holds`` which, ``built`` whether a
-    true cut can be built into them.
+    ``files`` are the fitted files, packed, as the content of a script element; empty where the page
+    fetches them. ``cutters`` tells whether another cutter, or none, may be chosen instead of the
+    one ``planned``; ``made`` whether the page makes files at all, ``holds`` which, ``built``
+    whether a true cut can be built into them.
     """
 
     sheets: tuple[FittingSheet, ...]
@@ -118,7 +118,7 @@ def fitting_of(
             for sheet in sheets
         ),
         data=script_data(json_text(_data(edition, numbers, made=fitted is not None))),
-        files=script_data(fitted_json(fitted) if fitted and inline else ""),
+        files=packed_data(fitted_json(fitted) if fitted and inline else ""),
         cutters=any(f"cutter.{sheet.name}" in numbers for sheet in sheets),
         made=fitted is not None,
         built=any(f"cut.{sheet.name}" in numbers for sheet in sheets),
