@@ -165,6 +165,7 @@ def type_in(page: Any, typed: Typed) -> None:
 
 
 def saved(page: Any, button: Any) -> tuple[str, bytes]:
+    page.wait_for_timeout(150)  # Chromium drops what is more than ten downloads in a second
     with page.expect_download() as waiting:
         button.click()
     return str(waiting.value.suggested_filename), Path(waiting.value.path()).read_bytes()
