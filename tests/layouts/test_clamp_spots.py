@@ -101,15 +101,15 @@ def test_no_spot_comes_near_a_piece_or_another_spot(
         for x, y, wide, high, turn, is_round in pieces
     ]
     spots = free_spots(size, shapes, clear)
-    sheet = box(0, 0, *size)
+    sheet, solids = box(0, 0, *size), [solid(each) for each in shapes]
     for spot in spots:
         assert sheet.covers(boxed(spot))
         start, end = spot.along
         assert end - start >= LEAST_LONG
         assert min(abs(spot.depth - depth) for depth in DEPTHS) < 1e-6
         assert boxed(spot).distance(box(0, 0, 1, 1)) >= 39 - 1e-6 or min(size) < 40
-        for shape in shapes:
-            assert boxed(spot).distance(solid(shape)) >= clear - 0.002
+        for each in solids:
+            assert boxed(spot).distance(each) >= clear - 0.002
     for one, other in combinations(spots, 2):
         assert boxed(one).intersection(boxed(other)).area < 1e-6
     for edge in EDGES:
