@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from dataclasses import replace
-from functools import cache
+from functools import cache, partial
 
 import pytest
 from hypothesis import given, settings
@@ -13,9 +13,10 @@ from hypothesis import strategies as st
 from kerfolio.basis.place import Place
 from kerfolio.geometry.shapes import rectangle
 from kerfolio.geometry.transform import moved
-from kerfolio.layouts import plan_layout
+from kerfolio.layouts import frozen, plan_layout
+from kerfolio.layouts.effort import Effort
 from kerfolio.layouts.fingerprint import fingerprint
-from kerfolio.layouts.frozen import CHANGED, MISSING, UNCOUNTED, freeze, layout_for, lost_with
+from kerfolio.layouts.frozen import CHANGED, MISSING, UNCOUNTED, freeze, lost_with
 from kerfolio.layouts.layout import Layout
 from kerfolio.layouts.plan_layout import lay_out
 from kerfolio.layouts.thawing import thaw
@@ -30,10 +31,12 @@ from kerfolio.settling.settled import (
 from tests.layouts.plans import part_of, plan_of, sheet_of, two_boards
 
 FILE = Place("plans/trial-plan/layout.json")
+BRIEF = Effort(moves=500_000)
+layout_for = partial(frozen.layout_for, effort=BRIEF)
 
 
 def laid_out(settled: SettledPlan) -> Layout:
-    layout, findings = lay_out([settled])
+    layout, findings = lay_out([settled], BRIEF)
     assert layout is not None
     assert findings == ()
     return layout
