@@ -18,6 +18,7 @@ from kerfolio.writing.page import Text
 from tests.pages.invented import CONTENTS
 from tests.pages.markup import Tree
 from tests.paper.editions import A4
+from tests.paper.sample_editions import edition
 from tests.plans import RACK, settled_at, workshop
 
 
@@ -26,20 +27,9 @@ def rack(joint_fit: str = "", units_first: str = "mm") -> Edition:
     """Return the probe rack settled as drawn, all of its joints of one fit."""
     text = RACK.replace("joints:", f"joint-fit: {joint_fit}\njoints:") if joint_fit else RACK
     settled = settled_at(17.6, text)
-    return Edition(
-        identity=replace(workshop(text).identity, units_first=units_first),
-        plan=settled.plan,
-        settled=settled,
-        variants=(settled,),
-        corners=(settled,),
-        layout=Layout(sheets=(), engine="by hand", computed_from=""),
-        parts=(),
-        hardware=(),
-        sheets=(),
-        boards=(),
-        trials=(),
-        pictures={},
-    )
+    none = Layout(sheets=(), engine="by hand", computed_from="")
+    identity = replace(workshop(text).identity, units_first=units_first)
+    return replace(edition(settled, none), identity=identity)
 
 
 def test_joints_of_the_same_room_share_a_row() -> None:
