@@ -18,18 +18,24 @@ from kerfolio.basis.place import Place
 from kerfolio.bundles.archive import unzipped
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import PLAN, bundle_stem
+from kerfolio.paper.template_choices import Templates
 
 
-def disagreements(edition: Edition, packed: bytes, fitted: str = "") -> tuple[Finding, ...]:
+def disagreements(
+    edition: Edition, packed: bytes, fitted: str = "", chosen: Templates | None = None
+) -> tuple[Finding, ...]:
     """Return a finding for every pair of files in a packed bundle that disagree, else nothing.
 
-    ``fitted`` are the plan's fitted files as JSON, empty where it has none.
+    ``fitted`` are the plan's fitted files as JSON, empty where it has none; ``chosen`` what was
+    chosen for its templates, where that is known.
     """
     stem = bundle_stem(edition.plan) + "/"
     files = {name.removeprefix(stem): data for name, data in unzipped(packed).items()}
     place = Place(f"plans/{edition.name}/plan.yaml")
     facts = json.loads(files.get(PLAN, b"{}"))
-    written = Written(edition=edition, files=files, facts=facts, place=place, fitted=fitted)
+    written = Written(
+        edition=edition, files=files, facts=facts, place=place, fitted=fitted, templates=chosen
+    )
     incomplete = tuple(contents(written))
     if incomplete:
         return incomplete

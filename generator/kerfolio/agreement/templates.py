@@ -61,7 +61,7 @@ class _Template:
 
 def templates(written: Written) -> Iterator[Finding]:
     """Yield where a template is not what the settled plan makes it."""
-    chosen = Templates.of(written.edition)
+    chosen = written.templates or Templates.of(written.edition)
     for settled in written.edition.variants:
         drawn = chosen.drawn(settled)  # where words have room only the choice can tell
         parts = with_test_joints(settled).parts

@@ -12,6 +12,7 @@ from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text, said
 from kerfolio.edition.edition import Edition
+from kerfolio.paper.template_choices import Templates
 
 SETTLED = "the settled plan"
 
@@ -20,7 +21,8 @@ SETTLED = "the settled plan"
 class Written:
     """Files by their names in the bundle, ``plan.json`` and the edition they came from.
 
-    ``fitted`` are the plan's fitted files as JSON, empty where it has none.
+    ``fitted`` are the plan's fitted files as JSON, empty where it has none. ``templates`` are what
+    was chosen for its templates, None where that is to be chosen anew.
     """
 
     edition: Edition
@@ -28,6 +30,7 @@ class Written:
     facts: Mapping[str, Any]
     place: Place
     fitted: str = ""
+    templates: Templates | None = None
 
     def differ(self, one: str, other: str, how: Text) -> Finding:
         """Return the finding that two things disagree."""

@@ -81,7 +81,7 @@ def _publish(request: Request, say: Say) -> Outcome:
     checked = (
         fault
         for each in bundles
-        for fault in disagreements(each.edition, each.content, each.fitted_text)
+        for fault in disagreements(each.edition, each.content, each.fitted_text, each.templates)
     )
     left_out = (f for each in bundles for f in unfitted(each.edition.settled, each.fitted))
     findings = in_order((*findings, *left_out, *shortened(checked)))

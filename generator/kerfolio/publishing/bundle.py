@@ -51,6 +51,7 @@ class Bundle:
     ``pictures`` are the drawings of its first page, as inline SVG by name; ``model`` the data of
     its 3-D view, empty where it has none. ``fitted`` are its cut files and templates for every
     sheet that it is meant for, None where they follow no rule; ``fitted_text`` states them as JSON.
+    ``templates`` are what was chosen for its templates.
     """
 
     edition: Edition
@@ -60,6 +61,7 @@ class Bundle:
     model: str = ""
     fitted: Fitted | None = None
     fitted_text: str = ""
+    templates: Templates | None = None
 
 
 def bundle_of(edition: Edition) -> Bundle:
@@ -83,6 +85,7 @@ def bundle_of(edition: Edition) -> Bundle:
         model=data,
         fitted=fitted,
         fitted_text="" if fitted is None else fitted_json(fitted),
+        templates=templates,
     )
 
 

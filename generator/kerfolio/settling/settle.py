@@ -72,7 +72,8 @@ class Settler:
         large = _too_large(plan, job)
         if large is not None:
             return None, (large,)
-        plain, _ = settled_sheets(plan, stock, replace(variant, cutter=()))
+        own = replace(variant, cutter=())
+        plain = settled_sheets(plan, stock, own)[0] if variant.cutter else sheets
         parts, part_findings = self._made(job, plain)
         boards, board_findings = _boards(plan.boards, stock, scope)
         joints, joint_findings = _joints(plan.joints, scope)
