@@ -18,8 +18,7 @@ ROOT = Path(__file__).resolve().parent.parent
 SOURCE = ROOT / "generator"
 
 ALLOWED: dict[str, str] = {
-    "kerfolio.shop.screw.ultimate_withdrawal": "for screws in edges",
-    "kerfolio.shop.screw.allowable_withdrawal": "for screws in edges",
+    "kerfolio.shop.screw.ultimate_withdrawal": "kept apart from the allowable one",
     "kerfolio.shop.span.SagResult.own_weight": "plan.json holds every field of a result",
 }
 """What may stand unused, and why. What it alone uses may stay with it."""

@@ -16,7 +16,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 
 import click
 from click import Group
@@ -33,6 +33,7 @@ from kerfolio.trials.log import matching, settings_text
 if TYPE_CHECKING:
     from kerfolio.publishing.examine import Examined
     from kerfolio.publishing.freeze import Frozen
+    from kerfolio.publishing.swapping import Tried
 
 _WORKSHOP = click.argument(
     "workshop", type=click.Path(path_type=Path), default=".", metavar="[WORKSHOP]"
@@ -215,16 +216,35 @@ def add_trial_command(workshop: Path) -> None:
     metavar="DIR",
     help="Also write a page with pictures, DIR/index.html.",
 )
-def prove_command(workshop: Path, plan: str, form: str, report: Path | None) -> None:
+@click.option(
+    "--with",
+    "swapped",
+    multiple=True,
+    metavar="[SHEET=]STOCK",
+    help="Prove it cut from another sheet stock instead, and tell what changes.",
+)
+def prove_command(
+    workshop: Path, plan: str, form: str, report: Path | None, swapped: tuple[str, ...]
+) -> None:
     """Check everything in a workshop and print the findings.
 
+    With `--with`, once for each sheet to swap, plans that have those sheets are proved for all
+    that the other stock is sold at, and compared: weight, sheets, price, sag, screws, edges, damp.
+
     Example: kerfolio prove my-workshop --plan stool --report report
+
+    Example: kerfolio prove my-workshop --plan stool --with ply=mdf-18
     """
     from kerfolio.publishing.examine import examine
     from kerfolio.publishing.freeze import foretold
+    from kerfolio.publishing.swapping import with_swaps
 
+    if swapped:
+        if report:
+            raise click.UsageError("--report and --with do not go together")
+        _prove_swapped(workshop, plan, form, swapped)
     progress = Progress()
-    examined = foretold(examine(workshop, plan, progress))
+    examined = foretold(with_swaps(examine(workshop, plan, progress), progress))
     written = _reported(report, examined) if report else None
     progress.close()
     if form == "json":
@@ -235,6 +255,44 @@ def prove_command(workshop: Path, plan: str, form: str, report: Path | None) -> 
         if written:
             click.echo(f"wrote {written}")
     sys.exit(1 if has_errors(examined.findings) else 0)
+
+
+def _prove_swapped(workshop: Path, plan: str, form: str, asked: tuple[str, ...]) -> NoReturn:
+    from kerfolio.publishing.swapping import examine_swapped
+
+    progress = Progress()
+    found = examine_swapped(workshop, plan, asked, progress)
+    progress.close()
+    if form == "json":
+        swaps = [_swap_json(each) for each in found.tried]
+        rows = json.loads(_as_json(found.findings))
+        click.echo(json.dumps({"findings": rows, "swaps": swaps}, indent=1))
+    else:
+        _print_findings(found.findings)
+        for each in found.tried:
+            _print_swap(each)
+        click.echo(_summary(found.findings))
+    refused = any(each.table.refused for each in found.tried)
+    sys.exit(1 if refused or has_errors(found.findings) else 0)
+
+
+def _swap_json(tried: Tried) -> dict[str, object]:
+    table = tried.table
+    rows = [{"what": row.what, "before": row.before, "after": row.after} for row in table.rows]
+    names = {"plan": tried.plan.name, "before": table.before, "after": table.after}
+    return {**names, "holds": not table.refused, "rows": rows}
+
+
+def _print_swap(tried: Tried) -> None:
+    table = tried.table
+    click.echo(f"\n{tried.plan.title}: {table.after} in place of {table.before}")
+    for row in table.rows:
+        same = row.before == row.after
+        words = f"{row.before}, as before" if same else f"{row.before} -> {row.after}"
+        click.echo(f"  {row.what}: {words}")
+    for text in table.refused:
+        click.echo(f"  no longer: {text}")
+    click.echo(f"{table.verdict}\n")
 
 
 def _reported(folder: Path, examined: Examined) -> Path:

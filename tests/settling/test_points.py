@@ -5,7 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from kerfolio.edition.proved_words import proved_words
+from kerfolio.model.plan import Ladder
+from kerfolio.model.statement import Amount
 from kerfolio.settling.points import RANDOM, RANDOM_OBLIQUE, more_points, proof_points
+from kerfolio.settling.variant import drawn_variant
 from tests.paper.editions import stool
 from tests.plans import RACK, proved, workshop
 from tests.settling.panels import settled_plan, stated
@@ -36,6 +39,19 @@ def test_ready_made_thicknesses_and_the_ends_of_fits_are_looked_at() -> None:
 
 def test_a_plan_of_one_thickness_has_one_point() -> None:
     assert labels(RACK.replace("17.6 to 18.2 by 0.2", "17.8")) == ["17.8mm"]
+
+
+def test_points_that_share_a_label_in_inches_are_all_looked_at() -> None:
+    # 11.99 and 12 mm are both 0.472 in: one by chance must not stand for the one that is drawn.
+    found = workshop(WIDE)
+    plan, stock = replace(found.plans[0], units="in"), found.stock
+    ladder = Ladder(first=Amount("11.99 mm"), last=Amount("12 mm"))
+    sheets = tuple(replace(each, published_for=ladder) for each in plan.sheets)
+    plan = replace(plan, sheets=sheets)
+    drawn = drawn_variant(plan, stock)
+    assert drawn in proof_points(plan, stock)
+    thick = {mm for each in proof_points(plan, stock) for _, mm in each.thickness}
+    assert thick == {11.99, 12.0}
 
 
 def test_several_sheets_are_looked_at_in_all_corners() -> None:

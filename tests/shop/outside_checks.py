@@ -31,7 +31,7 @@ from kerfolio.shop.chip_load import (
     depth_share,
 )
 from kerfolio.shop.noise import NIOSH, NoiseRule, bearable_minutes
-from kerfolio.shop.screw import allowable_withdrawal, ultimate_withdrawal
+from kerfolio.shop.screw import allowable_withdrawal, ultimate_in_board, ultimate_withdrawal
 from tests.assembly.in_use_checks import in_use_checks
 from tests.plans import workshop
 from tests.shop.outside_check import MEMORY, PUBLISHED, WORKED, OutsideCheck
@@ -315,6 +315,19 @@ def _screws() -> Iterator[OutsideCheck]:
         within=1,
         ours=lambda: ultimate_withdrawal(0.70, 0.164 * _INCH, _INCH) / _POUND,
     )
+    for where, factor in (("face", 2655), ("edge", 2055)):
+        deep = 0.75 - 0.164 / 3
+        yield OutsideCheck(
+            what=f"Screw No. 8, 3/4 in deep in particleboard of gravity 0.75, {where}: ultimate",
+            source="from memory: Wood Handbook FPL-GTR-190, chapter 8, in lb and in",
+            standing=MEMORY,
+            unit="lb",
+            value=factor * 0.164**0.5 * deep**1.25 * 0.75**2,
+            within=0.2,
+            ours=lambda edge=where == "edge": (
+                ultimate_in_board(0.75, 0.164 * _INCH, 0.75 * _INCH, edge=edge) / _POUND
+            ),
+        )
 
 
 def _chips() -> Iterator[OutsideCheck]:

@@ -12,6 +12,7 @@ from kerfolio.assembly.set_together import SetTogether
 from kerfolio.assembly.stability import Stability
 from kerfolio.assembly.storing import OnTop
 from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.edition.swap import SwapTable
 from kerfolio.layouts.boards import BoardPlan
 from kerfolio.layouts.layout import Layout
 from kerfolio.layouts.saw_sheet import SawSheet
@@ -59,7 +60,7 @@ class Edition:
     ``copies`` what one and more copies cost, ``spans`` what the plan's spans carry, ``saw`` the
     sheets as a saw cuts them, ``board_plans`` how boards are cut from lengths sold. ``formats`` are
     those that its cut files come in, ``fitted`` whether readers can have them made for any
-    thickness that it is published for.
+    thickness that it is published for. ``swaps`` compare other materials with its own.
     """
 
     identity: Identity
@@ -87,6 +88,7 @@ class Edition:
     formats: tuple[CutFormat, ...] = CUT_FORMATS
     proved: tuple[FitVariant, ...] = ()
     fitted: bool = False
+    swaps: tuple[SwapTable, ...] = ()
 
     @property
     def name(self) -> str:

@@ -22,6 +22,7 @@ from kerfolio.shop.span import (
     SpanResult,
     Unreckoned,
     overloaded,
+    span_title,
     weak_tabs,
 )
 from kerfolio.shop.tab import TabResult
@@ -89,7 +90,7 @@ def loads_of(edition: Edition) -> Loads | None:
 
 
 def _words(span: Span, result: SpanResult, plan: Plan, first: str) -> LoadWords:
-    title = span.name.replace("-", " ").capitalize()
+    title = span_title(span.name)
     if isinstance(result, Unreckoned):
         asked = f"{_load(span.load, span.load.kg, first)} {result.carrier}."
         return LoadWords(title=title, asked=asked, warning=f"No figure: {result.why}.")

@@ -44,15 +44,15 @@ def shown_to_all(edition: Edition) -> Edition:
         bare = replace(edition.layout, sheets=(), bounds=(), copies=())
         nothing = _without_sizes(edition.settled, plan)
         found = replace(found, settled=nothing, variants=(), layout=bare, parts=(), sheets=())
-        found = replace(found, boards=(), saw=(), board_plans=(), times=())
+        found = replace(found, boards=(), saw=(), board_plans=(), times=(), swaps=())
     if "hardware" not in show:
         found = replace(found, hardware=())
     if "costs" not in show:
-        found = replace(found, copies=())
+        found = replace(found, copies=(), swaps=())
     if "settings" not in show:
         found = replace(found, times=())
     if "loads" not in show:
-        found = replace(found, spans=(), in_use=())
+        found = replace(found, spans=(), in_use=(), swaps=())
     return found
 
 

@@ -17,6 +17,7 @@ from kerfolio.model.play import Play
 from kerfolio.model.prose import Prose
 from kerfolio.model.span import Span
 from kerfolio.model.statement import Amount, Named
+from kerfolio.model.swap import Swap
 
 OPEN, SUPPORTERS = "open", "supporters"
 """Who may load a plan's bundle: everybody, or those whom the maker hands it to."""
@@ -302,7 +303,8 @@ class Plan:
     what everybody may see of a plan for supporters. ``placed`` and ``uses`` are words of
     ``use.py``: where it stands, empty when not stated, and what is done with it, by ``person``, on
     a floor of ``friction``. ``fit`` is that of joints for which none is stated nearer to them,
-    ``play`` the workshop's word for what is tight and what is loose.
+    ``play`` the workshop's word for what is tight and what is loose. ``swaps`` are materials to be
+    compared with its own.
     """
 
     name: str
@@ -332,6 +334,7 @@ class Plan:
     cuts: tuple[CutSetting, ...] = ()
     relief: Relief = field(default_factory=Relief)
     spans: tuple[Span, ...] = ()
+    swaps: tuple[Swap, ...] = ()
     consumables: tuple[Consumable, ...] = ()
     cautions: tuple[str, ...] = ()
     steps: tuple[Step, ...] = ()

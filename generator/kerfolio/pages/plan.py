@@ -18,6 +18,7 @@ from kerfolio.edition.loads import loads_of
 from kerfolio.edition.making import copies_called, set_of, wholes_of
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.edition.sheet_count import counted_as
+from kerfolio.edition.swap import REMARK as SWAP_REMARK
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.layouts.stacks import zones
 from kerfolio.pages.answers import usual_answers
@@ -81,6 +82,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         copies_remark=copies_remark(edition),
         loads=loads_of(edition),
         used=used_of(edition),
+        swap_remark=SWAP_REMARK,
         total=known_total(edition.costs),
         unpriced=sum(row.total is None for row in edition.costs),
         tools=tools(edition),

@@ -22,6 +22,7 @@ from kerfolio.paper.part_pages import parts_drawn_section, sheets_section
 from kerfolio.paper.safety import safety_section
 from kerfolio.paper.section import foot_of, label
 from kerfolio.paper.steps import steps_section
+from kerfolio.paper.swaps import swaps_section
 from kerfolio.paper.type import READING, READING_LEADING
 from kerfolio.paper.whole import whole_section
 from kerfolio.writing.page import Mark, Page, Role, Run, Text
@@ -42,6 +43,7 @@ SECTIONS: tuple[Section, ...] = (
     steps_section,
     in_use_section,
     loads_section,
+    swaps_section,
     questions_section,
     releases_section,
     colophon_section,

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import dist
 
+from kerfolio.assembly.bores import Bore, bores_of, lapped
 from kerfolio.assembly.ends import End, end_of, pieces_of
 from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.measures import length
@@ -19,7 +20,6 @@ from kerfolio.basis.said import said
 from kerfolio.geometry.contour import Point
 from kerfolio.model.feature_kind import SLOT
 from kerfolio.model.joint_kind import TAB_JOINT
-from kerfolio.proving.bores import Bore, bores_of, lapped
 from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
 from kerfolio.settling.settled import SettledPlan

@@ -34,6 +34,7 @@ from kerfolio.proving import (
     shapes,
     spans,
     steps,
+    swaps,
     wall,
     webs,
 )
@@ -42,7 +43,7 @@ from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 _MODULES = (
     *(references, assemblies, joints, steps, release, ladder, chips, readers, letters),
     *(machining, shapes, drawn_edges, corners, webs, parts, mating, play, bolts, screws, cutting),
-    *(children, sawing, spans, going_together, wall),
+    *(children, sawing, spans, going_together, wall, swaps),
 )
 
 

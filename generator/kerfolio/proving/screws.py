@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from kerfolio.assembly.bores import bores_of, lapped, screwed
 from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.measures import length
-from kerfolio.basis.place import Place
 from kerfolio.basis.said import named, said
 from kerfolio.geometry.near import line_distance
-from kerfolio.proving.bores import Bore, bores_of, lapped, sunk
 from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
 from kerfolio.settling.settled import SettledPlan
@@ -22,29 +20,6 @@ FROM_EDGE = 2.0
 """Screw diameters from a pilot hole's middle to an edge (common practice, no single source)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Screwed:
-    """A screw through one part into another: its bite is what is left of it for the second."""
-
-    pilot: Bore
-    grip: float
-    place: Place
-
-    @property
-    def bite(self) -> float:
-        """How deep the screw goes into the part with the pilot hole, mm."""
-        return (self.pilot.item.length or 0.0) - self.grip
-
-
-def _screwed(settled: SettledPlan) -> Iterator[_Screwed]:
-    for lap in lapped(settled):
-        for index, bore in enumerate((lap.one, lap.other)):
-            if bore and bore.is_pilot and bore.item.length:
-                over, hole = lap.parts[1 - index], lap.features[1 - index]
-                grip = over.thickness - sunk(over, hole)
-                yield _Screwed(pilot=bore, grip=grip, place=lap.place)
-
-
 @after(
     "screw-pokes-through",
     reason="A screw's point stays in the wood.",
@@ -53,7 +28,7 @@ def _screwed(settled: SettledPlan) -> Iterator[_Screwed]:
 )
 def screws_stay_in(settled: SettledPlan) -> Iterator[Finding]:
     """Look for screws through two parts that come out, or all but, at the far face."""
-    for screw in _screwed(settled):
+    for screw in screwed(settled):
         left = screw.pilot.part.thickness - screw.bite
         if left < BEFORE_FACE:
             message = f"`{screw.pilot.item.name}` comes through `{screw.pilot.part.name}`"
@@ -72,7 +47,7 @@ def screws_stay_in(settled: SettledPlan) -> Iterator[Finding]:
 )
 def screws_bite(settled: SettledPlan) -> Iterator[Finding]:
     """Look for screws that reach less than half way into the part they hold."""
-    for screw in _screwed(settled):
+    for screw in screwed(settled):
         if screw.bite < screw.pilot.part.thickness / 2:
             pilot, bite = screw.pilot, length("bite", max(0.0, screw.bite))
             message = said("`{}` bites {} of `{}`", pilot.item.name, bite, pilot.part.name)

@@ -21,6 +21,7 @@ from kerfolio.publishing.freeze import Frozen, freeze_layouts
 from kerfolio.publishing.private_log import write_private_log
 from kerfolio.publishing.refusals import keeps_nothing, refusals
 from kerfolio.publishing.site import Files, site_files
+from kerfolio.publishing.swapping import with_swaps
 from kerfolio.publishing.unfitted import unfitted
 
 
@@ -68,7 +69,7 @@ def _publish(request: Request, say: Say) -> Outcome:
     for each in locked:
         say(str(each.message))
     taken_up = take_up(request.out)
-    examined = examine(request.folder, request.only, say)
+    examined = with_swaps(examine(request.folder, request.only, say), say)
     findings = in_order((*locked, *taken_up, *examined.findings))
     if examined.workshop is None or has_errors(findings):
         return Outcome(published=False, findings=findings)

@@ -74,6 +74,7 @@ def edition_of(
         spans=span_results(settled),
         saw=saw_plan(settled),
         board_plans=board_plan(settled),
+        swaps=found.swaps,
         formats=formats or formats_in(workshop.identity.cut_files_of(plan)),
     )
 

@@ -10,6 +10,7 @@ from kerfolio.basis.finding import Finding, error, has_errors, in_order, in_unit
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
 from kerfolio.basis.shortened import shortened
+from kerfolio.edition.swap import SwapTable
 from kerfolio.layouts.effort import EFFORT, Effort
 from kerfolio.layouts.engine import Engine
 from kerfolio.layouts.frozen import layout_for
@@ -28,11 +29,15 @@ def silent(_: str) -> None:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LaidOut:
-    """A proved plan with its layout; ``fresh`` tells why to write it, empty where it stands."""
+    """A proved plan with its layout; ``fresh`` tells why to write it, empty where it stands.
+
+    ``swaps`` are the materials that it states to be compared with its own, worked out.
+    """
 
     proof: Proof
     layout: Layout
     fresh: str
+    swaps: tuple[SwapTable, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

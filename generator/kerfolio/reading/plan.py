@@ -39,6 +39,7 @@ from kerfolio.reading.shelf import Shelf
 from kerfolio.reading.silence import SILENCE
 from kerfolio.reading.span import SPANS
 from kerfolio.reading.step import HARDWARE, STEPS
+from kerfolio.reading.swap import SWAPS
 from kerfolio.reading.values import (
     CUT_FILES,
     FLAG,
@@ -217,6 +218,7 @@ PLAN: Record[Plan] = Record(
         Key(name="cut-files", form=CUT_FILES, says="Units of its cut files: mm, or both."),
         Key(name="cuts", form=CUTS, says="Cut settings the maker used."),
         Key(name="spans", form=SPANS, says="What parts carry, to have it reckoned."),
+        Key(name="swaps", form=SWAPS, says="Other sheet stock to compare its own with."),
         Key(name="consumables", form=CONSUMABLES, says="What a copy uses up, with prices."),
         Key(name="cautions", form=TEXTS, says="Warnings beside the usual ones."),
         Key(name="steps", form=STEPS, says="The assembly, a step each."),

@@ -52,8 +52,9 @@ def proof_points(plan: Plan, stock: Stock) -> tuple[FitVariant, ...]:
     points = [_point(names, each) for each in thick]
     if fits:
         points += [_point(names, *each) for each in _with_fits(drawn, most, fits)]
-    known = {each.label: each for each in (labelled(point, plan.units, own) for point in points)}
-    return tuple(sorted(known.values(), key=in_order))
+    # Not by their labels: two thicknesses that differ by 0.01 mm may share one of 0.001 in.
+    known = dict.fromkeys(labelled(point, plan.units, own) for point in points)
+    return tuple(sorted(known, key=in_order))
 
 
 def in_order(point: FitVariant) -> tuple[_Thick, bool]:

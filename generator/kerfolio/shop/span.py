@@ -144,6 +144,11 @@ class Unreckoned:
 SpanResult = SagResult | LegResult | Unreckoned
 
 
+def span_title(name: str) -> str:
+    """Return what a span is called as a head."""
+    return name.replace("-", " ").capitalize()
+
+
 def span_results(settled: SettledPlan) -> tuple[SpanResult, ...]:
     """Return a result for every span of the plan that is stated soundly, in its order."""
     return tuple(each for each in _each(settled) if not isinstance(each, Finding))

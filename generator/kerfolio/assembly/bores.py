@@ -1,4 +1,4 @@
-"""Holes that name their hardware, and those that a face joint lays on each other.
+"""Holes that name their hardware, those that a face joint lays on each other, and their screws.
 
 Only what the flat plan knows is looked at. Washers, what is bored by hand, and boards are not in
 the plan's shapes.
@@ -14,6 +14,7 @@ from kerfolio.basis.place import Place
 from kerfolio.basis.said import Words, named
 from kerfolio.model.feature import Hole
 from kerfolio.model.feature_kind import HOLE
+from kerfolio.model.joint_kind import EDGE_JOINT
 from kerfolio.model.stock import HardwareStock
 from kerfolio.settling.settled import Operation, SettledFeature, SettledPart, SettledPlan
 
@@ -88,6 +89,56 @@ def lapped(settled: SettledPlan) -> Iterator[Lapped]:
                     features=(mine, theirs),
                     place=joint.place,
                 )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Screwed:
+    """A screw through one part into another: its bite is what is left of it for the second."""
+
+    pilot: Bore
+    grip: float
+    place: Place
+
+    @property
+    def bite(self) -> float:
+        """How deep the screw goes into the part with the pilot hole, mm."""
+        return (self.pilot.item.length or 0.0) - self.grip
+
+
+def screwed(settled: SettledPlan) -> Iterator[Screwed]:
+    """Yield the screws that face joints drive through one part into another."""
+    for lap in lapped(settled):
+        for index, bore in enumerate((lap.one, lap.other)):
+            if bore and bore.is_pilot and bore.item.length:
+                over, hole = lap.parts[1 - index], lap.features[1 - index]
+                grip = over.thickness - sunk(over, hole)
+                yield Screwed(pilot=bore, grip=grip, place=lap.place)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScrewedEdge:
+    """A screw through one part into the edge of another, mm deep."""
+
+    part: SettledPart
+    bore: Bore
+
+    @property
+    def bite(self) -> float:
+        """How deep the screw goes into the edge, mm."""
+        return (self.bore.item.length or 0.0) - self.bore.grip
+
+
+def screwed_edges(settled: SettledPlan) -> Iterator[ScrewedEdge]:
+    """Yield the screws that butt joints drive into edges."""
+    pieces = pieces_of(settled)
+    for joint in settled.plan.joints:
+        a, b = end_of(joint.a.name, pieces), end_of(joint.b.name, pieces)
+        if joint.kind is not EDGE_JOINT or a is None or b is None:
+            continue
+        for hole in b.features:
+            bore = _bore_of(settled, b.part, hole)
+            if bore and bore.item.kind == "screw" and bore.item.length:
+                yield ScrewedEdge(part=a.part, bore=bore)
 
 
 def _bore_of(settled: SettledPlan, part: SettledPart, feature: SettledFeature) -> Bore | None:
