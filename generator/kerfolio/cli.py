@@ -408,6 +408,31 @@ _CUTS = click.option(
 @_CUTTERS
 @_CUTS
 @click.option(
+    "--only",
+    default="",
+    metavar="PIECE",
+    help="Just this piece, by its mark or its name; PIECE.OPENING for one opening of it.",
+)
+@click.option(
+    "--reopen",
+    default="",
+    metavar="LENGTH",
+    help="With --only: its openings are too tight by this; cut them wider in the finished piece.",
+)
+@click.option(
+    "--loose",
+    default="",
+    metavar="LENGTH",
+    help="With --only: its openings are too loose by this; say what to line them with.",
+)
+@click.option(
+    "--offcut",
+    default="",
+    metavar="SIZE",
+    help="With --only: cut it again, on an offcut of this size, the side along the grain first; "
+    "a third side is its thickness.",
+)
+@click.option(
     "--out",
     type=click.Path(path_type=Path),
     metavar="DIR",
@@ -420,6 +445,10 @@ def files_command(
     fits: tuple[str, ...],
     cutters: tuple[str, ...],
     cuts: tuple[str, ...],
+    only: str,
+    reopen: str,
+    loose: str,
+    offcut: str,
     out: Path | None,
 ) -> None:
     """Write cut files, templates and setup sheets for a measured sheet, a fit and a cutter.
@@ -428,20 +457,40 @@ def files_command(
     unit, or say theirs. A fit, a cutter or a cut without a name is for all sheets. With `--cut`
     tell the toolpath program the cutter's name, not what it really cuts.
 
+    A piece that came out wrong is saved with `--only`, for what the others were cut for: reopened
+    where it is too tight, lined where it is too loose, or cut again on an offcut.
+
     Example: kerfolio files my-workshop --plan stool --sheet ply=17.63 --cutter 3.175
+
+    Example: kerfolio files my-workshop --plan stool --only B --reopen 0.15
     """
     from kerfolio.publishing.asked import Asked
     from kerfolio.publishing.point_files import FilesRequest, make_files
+    from kerfolio.publishing.rescue import RescueAsked
+    from kerfolio.publishing.rescue_files import RescueRequest, make_rescue
 
+    ways = [each for each in (reopen, loose, offcut) if each]
+    if len(ways) > 1:
+        raise click.UsageError("Take one of --reopen, --loose and --offcut at a time.")
+    if ways and not only:
+        raise click.UsageError("Name the piece, too: --only B.")
     progress = Progress()
     asked = Asked(sheets=sheets, fits=fits, cutters=cutters, cuts=cuts)
-    made = make_files(FilesRequest(folder=workshop, plan=plan, asked=asked, out=out), progress)
+    if only:
+        wrong = RescueAsked(only=only, reopen=reopen, loose=loose, offcut=offcut)
+        request = RescueRequest(folder=workshop, plan=plan, asked=asked, rescue=wrong, out=out)
+        made = make_rescue(request, progress)
+    else:
+        made = make_files(FilesRequest(folder=workshop, plan=plan, asked=asked, out=out), progress)
     progress.close()
     _print_findings(made.findings)
     if has_errors(made.findings):
         click.echo(f"Not written. {_summary(made.findings)}")
         sys.exit(1)
-    click.echo(f"For {made.label}: wrote {counted(len(made.written), 'file')} to {made.out}")
+    for line in made.told:
+        click.echo(line)
+    if made.written:
+        click.echo(f"For {made.label}: wrote {counted(len(made.written), 'file')} to {made.out}")
 
 
 @kerfolio.command("batch")

@@ -14,6 +14,7 @@ from kerfolio.settling.coupon import size_of
 from kerfolio.settling.settled import CENTRE, Coupon, SettledPart, SettledPlan, SettledSheet
 from kerfolio.settling.variant_name import label_of
 from kerfolio.shop.art import Art
+from kerfolio.shop.reopening import Reopening
 
 CHECK_SQUARES = ((100.0, "100 mm"), (101.6, "4 in"))
 """Sides of the two check squares in mm, with the words in them."""
@@ -35,12 +36,17 @@ def said_in_inches(line: str) -> str:
     return replaced(line, IN_MM, IN_INCHES)
 
 
-def sheet_note(settled: SettledPlan, layout: SheetLayout, first: str = "mm") -> Lines:
-    """Return the lines on a sheet's cut file; ``first`` is the unit named first."""
+def sheet_note(
+    settled: SettledPlan, layout: SheetLayout, first: str = "mm", what: str = ""
+) -> Lines:
+    """Return the lines on a sheet's cut file; ``first`` is the unit named first.
+
+    ``what`` is what the sheet is called, where not by its number.
+    """
     count, sheet = len(layout.placements), settled.sheet(layout.sheet)
     zero = "Middle" if sheet.datum == CENTRE else "Lower left corner"
     return (
-        f"{settled.plan.title} {settled.plan.version}, sheet {layout.number}",
+        f"{settled.plan.title} {settled.plan.version}, {what or f'sheet {layout.number}'}",
         *_sheet_lines(sheet, first),
         figured("Files for {}, {}", _thicknesses(settled), counted(count, "piece")),
         f"{IN_MM} {zero} of the sheet is 0,0.",
@@ -53,6 +59,22 @@ def part_note(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Lin
         f"{settled.plan.title} {settled.plan.version}",
         f"Part {part.mark}, {part.name}: cut {len(part.pieces)}",
         *_sheet_lines(settled.sheet(part.sheet), first),
+        figured("Files for {}. {}", _thicknesses(settled), IN_MM),
+    )
+
+
+def reopening_note(settled: SettledPlan, reopening: Reopening, first: str = "mm") -> Lines:
+    """Return the lines on the file that opens a part's openings wider."""
+    part, wider = reopening.part, Figure(reopening.by, _CHOSEN[first])
+    past = "Clamp it, then take both away: the cuts run over them"
+    return (
+        f"{settled.plan.title} {settled.plan.version}",
+        figured("Part {}, {}: openings wider by {}", part.mark, reopening.name, wider),
+        *_sheet_lines(settled.sheet(part.sheet), first),
+        "Show face up; lower edge to a fence, left edge to a stop",
+        "0,0 is the corner of fence and stop",
+        *((past,) if reopening.lying.past else ()),
+        "Cut inside these lines; the piece's edge is not cut",
         figured("Files for {}. {}", _thicknesses(settled), IN_MM),
     )
 

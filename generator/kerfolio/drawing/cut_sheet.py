@@ -12,6 +12,7 @@ from kerfolio.drawing.cut_note import (
     art_note,
     coupon_note,
     part_note,
+    reopening_note,
     sheet_note,
 )
 from kerfolio.drawing.extent import extent, union
@@ -19,6 +20,7 @@ from kerfolio.drawing.layer import (
     CHECK_SQUARE,
     INKS,
     NOTE,
+    PIECE_EDGE,
     SHEET_EDGE,
     bridge_layer,
     in_cutting_order,
@@ -28,7 +30,7 @@ from kerfolio.drawing.lettering import CAPITAL, Box
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label, Layer, Stroke
 from kerfolio.geometry.contour import Contour, Point
-from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.measure import bounds, contours_of
 from kerfolio.geometry.shapes import rectangle
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.settling.built_in import built_in
@@ -43,6 +45,7 @@ from kerfolio.settling.settled import (
     SettledSheet,
 )
 from kerfolio.shop.art import Art
+from kerfolio.shop.reopening import Reopening
 
 _GAP = 10.0
 _LINE = 0.25
@@ -58,10 +61,13 @@ class _Seated:
     bridges: tuple[SettledBridge, ...] = ()
 
 
-def cut_sheet(settled: SettledPlan, layout: SheetLayout, first: str = "mm") -> Drawing:
+def cut_sheet(
+    settled: SettledPlan, layout: SheetLayout, first: str = "mm", what: str = ""
+) -> Drawing:
     """Return one sheet with all its pieces' cuts, full size in mm, its datum at 0,0.
 
-    ``first`` is the unit that its words name first.
+    ``first`` is the unit that its words name first, ``what`` what it is called where it has no
+    number.
 
     Note and check squares stand above the sheet's upper edge, so nothing of them is cut and the
     file's own lower left corner is the sheet's. Raises KeyError for a part the plan has not.
@@ -73,10 +79,12 @@ def cut_sheet(settled: SettledPlan, layout: SheetLayout, first: str = "mm") -> D
         _seated(parts[each.part], Seat(x=each.x - x, y=each.y - y, turn=each.turn))
         for each in layout.placements
     ]
-    lines = sheet_note(settled, layout, first)
+    lines = sheet_note(settled, layout, first, what)
     width, height = layout.size
     edge = _rectangle((-x, -y, width - x, height - y), SHEET_EDGE, Ink.ASIDE)
-    made = _cut_file((edge,), seated, lines, 14.0, _title(settled, f"sheet {layout.number}"), first)
+    made = _cut_file(
+        (edge,), seated, lines, 14.0, _title(settled, what or f"sheet {layout.number}"), first
+    )
     return replace(made, thickness=sheet.thickness)
 
 
@@ -98,6 +106,26 @@ def cut_part(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Draw
     finished = bounds(part.routed)
     low = (min(0.0, finished.x0), min(0.0, finished.y0))
     return replace(made, box=(*low, *made.box[2:]), thickness=sheet.thickness)
+
+
+def cut_reopening(settled: SettledPlan, reopening: Reopening, first: str = "mm") -> Drawing:
+    """Return what opens a piece's openings wider, full size in mm.
+
+    The corner of the edges that it is laid by is at 0,0, which is the file's own lower left corner:
+    what runs out past an edge lies beyond that.
+    """
+    part, lying = reopening.part, reopening.lying
+    seat = Seat(x=lying.x, y=lying.y, turn=lying.turn)
+    edges = tuple(
+        Stroke(contour=seat.contour(each), layer=PIECE_EDGE.name, ink=Ink.ASIDE, width=_LINE)
+        for each in contours_of(part.routed)
+    )
+    lines = reopening_note(settled, reopening, first)
+    title = _title(settled, f"{reopening.name}, wider openings")
+    made = _cut_file(edges, [_Seated(reopening.cuts, seat)], lines, 8.0, title, first, PIECE_EDGE)
+    return replace(
+        made, box=(0.0, 0.0, *made.box[2:]), thickness=settled.sheet(part.sheet).thickness
+    )
 
 
 def cut_art(settled: SettledPlan, art: Art, first: str = "mm") -> Drawing:
@@ -131,6 +159,7 @@ def _cut_file(
     height: float,
     title: str,
     first: str,
+    edge: Layer = SHEET_EDGE,
 ) -> Drawing:
     placed = tuple(seated)
     strokes, layers = _strokes(placed, first)
@@ -138,7 +167,7 @@ def _cut_file(
     inner = extent((*edges, *strokes))
     margin = tuple(_margin(inner, lines, height))
     outer = union((inner, extent(margin)))
-    own = (SHEET_EDGE,) if edges else ()
+    own = (edge,) if edges else ()
     return Drawing(
         box=(min(0.0, outer[0]), min(0.0, outer[1]), outer[2] + _GAP, outer[3] + _GAP),
         items=(*edges, *strokes, *bridges, *margin),

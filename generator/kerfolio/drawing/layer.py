@@ -14,6 +14,10 @@ SHEET_EDGE = Layer(
     name="sheet-edge",
     purpose="The edge of the sheet, to place the file by. The note says where 0,0 is. Not cut.",
 )
+PIECE_EDGE = Layer(
+    name="piece-edge",
+    purpose="The piece as it is, to lay it by. The note says where 0,0 is. Not cut.",
+)
 CHECK_SQUARE = Layer(
     name="check-square",
     purpose="Squares of 100 mm and of 4 in. Measure them after opening the file. Not cut.",

@@ -24,6 +24,7 @@ LISTS = tuple(
 
 _SHEET = "cut/{fit}/sheet-{number:d}-{fit}.{ending}"
 _PART = "cut/{fit}/parts/{part}-{fit}.{ending}"
+_RESCUE = "cut/{fit}/rescue/{rescue}-{fit}.{ending}"
 _COUPON = "cut/fit-coupon/fit-coupon-{sheet}.{ending}"
 _ART = "cut/engravings/{part}.{art}.{ending}"
 _LAYOUT = "layout/layout-{fit}-{paper}.pdf"
@@ -32,7 +33,7 @@ _SETUP = "setup/setup-{fit}-{paper}.pdf"
 _ENGRAVINGS = "setup/engravings-{paper}.pdf"
 _TEMPLATES = "templates/{fit}-{paper}.pdf"
 _OF_A_BATCH = (_SHEET, _ART, _LAYOUT, _SAW, _SETUP, _ENGRAVINGS)
-_OF_A_POINT = (*_OF_A_BATCH, _PART, _TEMPLATES)
+_OF_A_POINT = (*_OF_A_BATCH, _PART, _TEMPLATES, _RESCUE)
 FILES = "files.json"
 PLAN = "plan.json"
 LICENCE = "LICENCE.txt"
@@ -65,6 +66,11 @@ def cut_sheet_name(fit: str, number: int, ending: str) -> str:
 def cut_part_name(fit: str, part: str, ending: str) -> str:
     """Return the name of a part's cut file."""
     return figured(_PART, fit=fit, part=part, ending=ending)
+
+
+def rescue_name(fit: str, rescue: str, ending: str) -> str:
+    """Return the name of a cut file that saves a piece; ``rescue`` says which and how."""
+    return figured(_RESCUE, fit=fit, rescue=rescue, ending=ending)
 
 
 def coupon_name(sheet: str, ending: str) -> str:

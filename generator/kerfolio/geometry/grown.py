@@ -8,8 +8,10 @@ the arc's radius.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
+from kerfolio.basis.tolerance import NOISE
 from kerfolio.geometry.arc import Edge, edges, heading
 from kerfolio.geometry.contour import Contour, Point, Region, Vertex
 from kerfolio.geometry.measure import signed_area
@@ -36,6 +38,27 @@ def grown(contour: Contour, by: float) -> Contour:
 def grown_region(region: Region, by: float) -> Region:
     """Return an area whose every edge lies ``by`` mm further out of it: its openings shrink."""
     return Region(grown(region.outer, by), tuple(grown(each, -by) for each in region.openings))
+
+
+def walls_moved(contour: Contour, by: Sequence[float]) -> Contour:
+    """Return a closed contour of straight edges, each moved to its right by so many mm.
+
+    Edges in line with the next one are moved as that is.
+    """
+    every = tuple(edges(contour))
+    vertices: list[Vertex] = []
+    for index, after in enumerate(every):
+        (ax, ay), (bx, by_) = heading(every[index - 1]), heading(after)
+        before, here = by[index - 1], by[index]
+        cross = ax * by_ - ay * bx
+        x, y = after.start
+        if abs(cross) < NOISE:
+            vertices.append((x + here * by_, y - here * bx, 0.0))
+        else:
+            # Where both moved lines meet: its offset along either normal is that edge's move.
+            dx, dy = (here * ax - before * bx) / cross, (here * ay - before * by_) / cross
+            vertices.append((x + dx, y + dy, 0.0))
+    return Contour(tuple(vertices))
 
 
 def moved_corner(corner: InsideCorner, by: float) -> InsideCorner:

@@ -43,7 +43,7 @@ class Asked:
     cuts: tuple[str, ...] = ()
 
 
-class _AskedError(Exception):
+class AskedError(Exception):
     """What was asked cannot be had; carries the finding that says why."""
 
     def __init__(self, finding: Finding) -> None:
@@ -72,7 +72,7 @@ def point_asked(
         fit = _values("--fit", asked.fits, drawn, _fit)
         cutter = _values("--cutter", asked.cutters, drawn, _cutter)
         cut = _values("--cut", asked.cuts, drawn, _cut)
-    except _AskedError as trouble:
+    except AskedError as trouble:
         return None, in_unit((trouble.finding,), plan.units)
     return point(drawn, _stated(thickness), _stated(fit), cutter, _stated(cut)), ()
 
@@ -93,7 +93,7 @@ def _values(
         for sheet in _meant(option, named[1] if named else "", value, drawn, place):
             if sheet.name in found:
                 message = f"`{sheet.name}` is named twice"
-                raise _AskedError(error("one-too-many", message, place, "Keep one of them."))
+                raise AskedError(error("one-too-many", message, place, "Keep one of them."))
             found[sheet.name] = read(value, sheet, place, drawn.plan.units)
     return found
 
@@ -106,25 +106,26 @@ def _meant(
         if name in names:
             return (drawn.sheet(name),)
         message, advice = f"no sheet `{name}`", did_you_mean(name, names)
-        raise _AskedError(error("unknown-sheet", message, place, advice))
+        raise AskedError(error("unknown-sheet", message, place, advice))
     if option == "--sheet" and len(names) > 1:
         message, advice = f"which sheet is {quoted(value)}?", f"Write `{names[0]}={value}`."
-        raise _AskedError(error("unknown-sheet", message, place, advice))
+        raise AskedError(error("unknown-sheet", message, place, advice))
     return drawn.sheets
 
 
-def _length(text: str, place: Place, unit: str) -> float:
+def length_asked(text: str, place: Place, unit: str) -> float:
+    """Return a length that was typed, mm; a bare number is in ``unit``. Raises AskedError."""
     expression = parse(text.strip(), unit)
     with suppress(ExpressionError):
         if isinstance(expression, Expression) and not (expression.names or expression.sheets):
             return constant_mm(expression)
     advice = written("17.63", "0.694", "Write a number or a quantity such as `{}`.")
-    raise _AskedError(error("wrong-value", f"{quoted(text)} is no length", place, advice))
+    raise AskedError(error("wrong-value", f"{quoted(text)} is no length", place, advice))
 
 
 def _thickness(text: str, sheet: SettledSheet, place: Place, unit: str) -> float:
     """Return a thickness at which the stock is sold, or for which the plan is published."""
-    mm = read_off(_length(text, place, unit))
+    mm = read_off(length_asked(text, place, unit))
     least = min(sheet.stock.least, sheet.published[0])
     most = max(sheet.stock.most, sheet.published[1])
     if least - AS_LISTED <= mm <= most + AS_LISTED:
@@ -135,27 +136,30 @@ def _thickness(text: str, sheet: SettledSheet, place: Place, unit: str) -> float
         readings(("least", least), ("most", most)),
         named_with_file(sheet.stock, "least"),
     )
-    raise _AskedError(error("outside-stock", message, place, advice, subject=sheet.name))
+    raise AskedError(error("outside-stock", message, place, advice, subject=sheet.name))
 
 
 def _fit(text: str, _: SettledSheet, place: Place, unit: str) -> float:
-    return _within(_length(text, place, unit), (0.0, MOST_FIT), "fit", place)
+    return within_asked(length_asked(text, place, unit), (0.0, MOST_FIT), "fit", place)
 
 
 def _cutter(text: str, _: SettledSheet, place: Place, unit: str) -> float | None:
     if text.strip() == NO_CUTTER:
         return None
-    return _within(_length(text, place, unit), (LEAST_CUTTER, MOST_CUTTER), "cutter", place)
+    return within_asked(
+        length_asked(text, place, unit), (LEAST_CUTTER, MOST_CUTTER), "cutter", place
+    )
 
 
 def _cut(text: str, _: SettledSheet, place: Place, unit: str) -> float:
-    return _within(_length(text, place, unit), (-MOST_CUT, MOST_CUT), "cut", place)
+    return within_asked(length_asked(text, place, unit), (-MOST_CUT, MOST_CUT), "cut", place)
 
 
-def _within(mm: float, ends: tuple[float, float], what: str, place: Place) -> float:
+def within_asked(mm: float, ends: tuple[float, float], what: str, place: Place) -> float:
+    """Return a length that lies within bounds, mm. Raises AskedError for any other."""
     if ends[0] <= mm <= ends[1]:
         return mm
     usual = said("{} to {} is usual", chosen("least", ends[0]), chosen("most", ends[1]))
     message = said("a {} of {}", what, chosen(what, mm))
     advice = usual + ": is the unit the one you mean?"
-    raise _AskedError(error("out-of-range", message, place, advice))
+    raise AskedError(error("out-of-range", message, place, advice))

@@ -71,7 +71,7 @@ def make_batch(request: BatchRequest, say: Say = silent) -> BatchMade:
     refused = tuple(_refusals(request))
     if refused:
         return BatchMade(findings=refused)
-    found = examine_at(request.folder, request.plan, request.asked, say, lambda _: ())
+    found = examine_at(request.folder, request.plan, request.asked, say, lambda *_: ())
     findings, one = found.findings, found.laid_out
     if found.workshop is None or one is None or has_errors(findings):
         return BatchMade(findings=findings)

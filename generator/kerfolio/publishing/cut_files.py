@@ -50,12 +50,12 @@ def sheet_files(
     settled: SettledPlan, layout: Layout, formats: Formats, first: str
 ) -> Iterator[Named]:
     """Yield the cut files of every sheet of a layout."""
-    yield from _written(files_of_sheets(settled, layout, first), formats)
+    yield from written(files_of_sheets(settled, layout, first), formats)
 
 
 def part_files(settled: SettledPlan, formats: Formats, first: str) -> Iterator[Named]:
     """Yield the cut files of every part."""
-    yield from _written(files_of_parts(settled, first), formats)
+    yield from written(files_of_parts(settled, first), formats)
 
 
 def coupon_files(settled: SettledPlan, formats: Formats, first: str) -> Iterator[Named]:
@@ -67,7 +67,7 @@ def coupon_files(settled: SettledPlan, formats: Formats, first: str) -> Iterator
         )
         for coupon in settled.coupons
     )
-    yield from _written(files, formats)
+    yield from written(files, formats)
 
 
 def art_files(settled: SettledPlan, formats: Formats, first: str) -> Iterator[Named]:
@@ -80,10 +80,11 @@ def art_files(settled: SettledPlan, formats: Formats, first: str) -> Iterator[Na
         )
         for art in arts_of(settled)
     )
-    yield from _written(files, formats)
+    yield from written(files, formats)
 
 
-def _written(files: Iterable[CutFile], formats: Formats) -> Iterator[Named]:
+def written(files: Iterable[CutFile], formats: Formats) -> Iterator[Named]:
+    """Yield cut files in every format."""
     for file in files:
         for each in formats:
             yield file.named(each.ending), each.write(file.drawn(), own_origin=file.own_origin)

@@ -16,7 +16,7 @@ from kerfolio.publishing.examine import LaidOut, Say, examine_read, unknown_plan
 from kerfolio.reading.workshop import read_workshop
 from kerfolio.settling.settled import FitVariant, SettledPlan
 
-Refused = Callable[[FitVariant | None], Iterable[Finding]]
+Refused = Callable[[Workshop, FitVariant | None], Iterable[Finding]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,14 +37,15 @@ def examine_at(
 ) -> ExaminedAt:
     """Read a workshop and prove a plan at the point ``asked``; None: as it is published.
 
-    What cannot be had, and what ``refused`` yields for a point, is told before anything is proved.
+    What cannot be had, and what ``refused`` yields of a workshop for a point, is told before
+    anything is proved.
     """
     say(f"reading {folder.name or folder}")
     workshop, read = read_workshop(folder, pictures=False)
     if workshop is None:
         return ExaminedAt(workshop=None, laid_out=None, findings=in_order(read))
     there, faults = (None, ()) if asked is None else _point(asked, plan, workshop)
-    faults = faults or tuple(refused(there))
+    faults = faults or tuple(refused(workshop, there))
     if faults:
         return ExaminedAt(workshop=workshop, laid_out=None, findings=faults)
     examined = examine_read(workshop, read, plan, say)

@@ -13,6 +13,7 @@ from kerfolio.disk.hand_over import hand_over
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import FILES, is_of_point, papers_of
 from kerfolio.fitted.fill import PointError
+from kerfolio.model.workshop import Workshop
 from kerfolio.paper.sheet_choices import SheetPapers
 from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.asked import Asked
@@ -35,7 +36,7 @@ from kerfolio.writing.formats import EVERY_FORMAT
 
 FORMAT = "kerfolio-files/1"
 
-_WRITER = Writer(
+WRITER = Writer(
     name="run of `files`", what="the files", wrote=lambda name: is_of_point(name, EVERY_FORMAT)
 )
 
@@ -55,12 +56,16 @@ class FilesRequest:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FilesMade:
-    """What came of it: nothing was written where findings are errors. ``label`` is the point's."""
+    """What came of it: nothing was written where findings are errors. ``label`` is the point's.
+
+    ``told`` says what is to be done with them, a line each.
+    """
 
     findings: tuple[Finding, ...]
     written: tuple[str, ...] = ()
     label: str = ""
     out: Path = Path()
+    told: tuple[str, ...] = ()
 
 
 def make_files(request: FilesRequest, say: Say = silent) -> FilesMade:
@@ -69,8 +74,8 @@ def make_files(request: FilesRequest, say: Say = silent) -> FilesMade:
     What is asked for is looked at before anything is proved; the plan's own layout stays as it is.
     """
 
-    def refused(there: FitVariant | None) -> Iterable[Finding]:
-        return folder_faults(request.folder, _out(request, there), _WRITER)
+    def refused(_: Workshop, there: FitVariant | None) -> Iterable[Finding]:
+        return folder_faults(request.folder, _out(request, there), WRITER)
 
     found = examine_at(request.folder, request.plan, request.asked, say, refused)
     published = found.published
@@ -127,11 +132,11 @@ def _other_files(edition: Edition) -> Iterator[Named]:
     yield FILES, files_json(settled)
 
 
-def files_json(settled: SettledPlan) -> bytes:
+def files_json(settled: SettledPlan, about: Mapping[str, object] | None = None) -> bytes:
     """Return what files were made for: plan, release, and of each sheet thickness, fit and cutter.
 
     Lengths in mm; a cutter of null is none, ``cut`` what is built in of its true cut. Who cuts a
-    spare part later asks for the same.
+    spare part later asks for the same. ``about`` says what else was asked for.
     """
     plan = settled.plan
     content = {
@@ -152,5 +157,6 @@ def files_json(settled: SettledPlan) -> bytes:
             }
             for each in settled.sheets
         },
+        **(about or {}),
     }
     return (json_text(content, 1) + "\n").encode()

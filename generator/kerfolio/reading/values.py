@@ -212,8 +212,13 @@ READING = replace(QUANTITY, convert=_reading)
 
 def split_size(text: str) -> tuple[str, str] | None:
     """Return the two sides of ``2440 x 1220`` as texts, or None."""
-    parts = re.split(r"\s+[xX]\s+|\s*×\s*|(?<=[0-9])[xX](?=[0-9])", text.strip())
+    parts = split_sides(text)
     return (parts[0], parts[1]) if len(parts) == 2 and all(parts) else None
+
+
+def split_sides(text: str) -> list[str]:
+    """Return the sides of ``2440 x 1220 x 18`` as texts, however many there are."""
+    return re.split(r"\s+[xX]\s+|\s*×\s*|(?<=[0-9])[xX](?=[0-9])", text.strip())
 
 
 def _sheet_size(node: Scalar) -> tuple[float, float] | Complaint:

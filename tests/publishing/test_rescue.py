@@ -1,0 +1,326 @@
+"""Saving a piece: what a second cut makes of it, what lines it, and what it is cut from again.
+
+Files are read back by ezdxf, and areas are made by shapely: neither knows how they were drawn.
+"""
+
+from __future__ import annotations
+
+import io
+from dataclasses import replace
+from functools import cache
+from itertools import chain
+from pathlib import Path
+
+import ezdxf
+import pytest
+import shapely
+from ezdxf.path import make_path
+from shapely import affinity
+
+from kerfolio.edition.names import is_of_point
+from kerfolio.publishing import examine_at
+from kerfolio.publishing.asked import Asked
+from kerfolio.publishing.cut_files import part_files, written
+from kerfolio.publishing.point_files import FilesMade
+from kerfolio.publishing.rescue import RescueAsked, rescue_asked
+from kerfolio.publishing.rescue_files import RescueRequest, make_rescue, rescue_files
+from kerfolio.settling.point import point
+from kerfolio.settling.settle import settle
+from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.variant import drawn_variant
+from kerfolio.writing.formats import EVERY_FORMAT
+from tests.plans import lay_down, workshop
+
+BY = 0.15
+WITHIN = 0.02
+"""mm by which a piece may be off that was cut twice."""
+
+PIECES = """\
+plan: Three pieces
+version: 1.0.0
+summary: Slots, notches and fingers to cut twice.
+sizes: {t: thickness(ply)}
+relief: {style: dog-bone, cutter: compression-6}
+sheets:
+  ply: {stock: birch-plywood-18, size: 2440 x 1220, published-for: 17.4 to 18.4, drawn-for: 17.8, fit: 0.1}
+parts:
+  back:
+    sheet: ply
+    grain: along x
+    outline: {rectangle: [300, 200], round: 20}
+    features:
+      slots: {slot: {at: [60, 60], length: 60, angle: 90, takes: ply}, repeat: {count: 2, step: [0, 80]}}
+      slope: {slot: {at: [190, 100], length: 80, angle: 33, takes: ply}}
+      bolt: {hole: {at: [150, 30], diameter: 8}}
+  runner:
+    sheet: ply
+    grain: along y
+    outline: {rectangle: [300, 80]}
+    features:
+      crossings: {notch: {edge: bottom, at: [80, 200], depth: 40, takes: ply}}
+      feet: {tabs: {edge: left, at: 20, width: 40, takes: ply}}
+  corner:
+    sheet: ply
+    outline: {rectangle: [150, 90]}
+    features:
+      row: {fingers: {edge: left, count: 3, takes: ply, first: gap}}
+      bed: {pocket: {at: [100, 45], length: 50, angle: 90, takes: ply, depth: 6}}
+  disc:
+    sheet: ply
+    outline: {circle: 200}
+    features:
+      cross: {slot: {at: [0, 0], length: 60, takes: ply}}
+joints:
+  - {tab: runner.feet, into: back.slots.1, fit: glued}
+releases: {1.0.0: {date: 2026-10-02, changed: First release.}}
+"""  # noqa: E501 - a part's feature stands on one line
+
+
+@cache
+def settled(fit: float = 0.1, cut: float = 0.0, cutter: float | None = 6.0) -> SettledPlan:
+    found = workshop(PIECES)
+    plan = found.plans[0]
+    variant = drawn_variant(plan, found.stock)
+    assert variant is not None
+    drawn, findings = settle(plan, found.stock, variant)
+    assert drawn is not None, findings
+    there = point(drawn, {}, {"ply": fit}, {"ply": cutter}, {"ply": cut})
+    made, _ = settle(plan, found.stock, there)
+    assert made is not None
+    return made
+
+
+def layers(content: bytes) -> dict[str, list[shapely.Polygon]]:
+    """Return the closed lines of a DXF as areas, by layer."""
+    found: dict[str, list[shapely.Polygon]] = {}
+    for each in ezdxf.read(io.StringIO(content.decode())).modelspace():
+        if each.dxftype() in ("LWPOLYLINE", "CIRCLE"):
+            spots = [(v.x, v.y) for v in make_path(each).flattening(0.0005)]
+            found.setdefault(each.dxf.layer, []).append(shapely.Polygon(spots))
+    return found
+
+
+def part_of(plan: SettledPlan, name: str) -> tuple[shapely.Polygon, shapely.Geometry]:
+    """Return a part's wood and what is cleared of it to a depth, from its written file."""
+    files = part_files(replace(plan, parts=(plan.part(name),)), EVERY_FORMAT[:2], "mm")
+    found = layers(next(content for file, content in files if file.endswith(".dxf")))
+    (outline,) = found["outline_through"]
+    through = chain.from_iterable(found.get(f"{each}_through", ()) for each in ("opening", "hole"))
+    cleared = [each for layer, areas in found.items() if "pocket" in layer for each in areas]
+    return outline.difference(shapely.union_all(list(through))), shapely.union_all(cleared)
+
+
+def second_cut(plan: SettledPlan, name: str, by: str = str(BY)) -> dict[str, list[shapely.Polygon]]:
+    rescue, findings = rescue_asked(RescueAsked(only=name, reopen=by), plan)
+    assert rescue is not None, findings
+    files = dict(written(rescue_files(rescue, plan, "mm"), EVERY_FORMAT[:2]))
+    return layers(next(content for file, content in files.items() if file.endswith(".dxf")))
+
+
+def laid(shape: shapely.Geometry, wood: shapely.Geometry, turn: float) -> shapely.Geometry:
+    """Return a shape as it lies with the wood turned and pushed into the corner at 0,0."""
+    x0, y0, _, _ = affinity.rotate(wood, turn, origin=(0, 0)).bounds
+    return affinity.translate(affinity.rotate(shape, turn, origin=(0, 0)), -x0, -y0)
+
+
+def off(one: shapely.Geometry, other: shapely.Geometry) -> float:
+    """Return how far the edges of two areas are apart, mm."""
+    return float(shapely.hausdorff_distance(one.boundary, other.boundary))
+
+
+def off_after(
+    name: str, turn: float, looser: float, *, aside: float = 0.0, **more: float | None
+) -> float:
+    """Return how far a piece that is cut twice is off the one of the looser fit, mm.
+
+    ``aside`` is by how much it lies beside its stop the second time.
+    """
+    finished, _ = part_of(settled(**{**more, "cut": 0.0}), name)
+    wood, _ = part_of(settled(**more), name)
+    right, _ = part_of(settled(round(0.1 + looser, 3), **more), name)
+    cut = second_cut(settled(**more), name)
+    shown = max(cut["piece-edge"], key=lambda each: each.area)
+    assert off(shown, laid(shapely.Polygon(finished.exterior), finished, turn)) < 0.001
+    gone = affinity.translate(shapely.union_all(cut["opening_through"]), aside, 0.0)
+    return off(laid(wood, finished, turn).difference(gone), laid(right, finished, turn))
+
+
+@pytest.mark.parametrize(
+    ("name", "turn", "looser", "more"),
+    [
+        ("back", 0.0, BY / 2, {}),
+        ("runner", 90.0, BY / 2, {}),
+        ("runner", 90.0, BY / 2, {"cut": 0.2}),
+        # Fingers have half of the clearance in each of both parts: alone this one needs all of it.
+        ("corner", 0.0, BY, {"cutter": None}),
+    ],
+)
+def test_both_cuts_make_the_piece_of_the_looser_fit(
+    name: str, turn: float, looser: float, more: dict[str, float | None]
+) -> None:
+    assert off_after(name, turn, looser, **more) < WITHIN
+    spoilt = off_after(name, turn, looser, aside=0.03, **more)
+    assert spoilt > WITHIN
+
+
+def test_a_relief_of_the_first_cut_stays_where_its_wall_does() -> None:
+    """The seat of fingers is not deepened: what was opened in it begins half of it further in."""
+    wood, _ = part_of(settled(), "corner")
+    right, _ = part_of(settled(0.1 + BY), "corner")
+    gone = shapely.union_all(second_cut(settled(), "corner")["opening_through"])
+    both = laid(wood, wood, 0.0).difference(gone)
+    assert shapely.area(both.difference(laid(right, wood, 0.0)).buffer(-0.002)) == 0.0
+    assert off(both, laid(right, wood, 0.0)) < BY / 2
+
+
+def test_the_bed_of_a_housing_is_cleared_to_the_looser_fit() -> None:
+    """A housing has its own depth, and a wall on every side."""
+    (first,), (right,) = (
+        shapely.get_parts(part_of(settled(each), "corner")[1]) for each in (0.1, 0.175)
+    )
+    wood, _ = part_of(settled(), "corner")
+    (second,) = second_cut(settled(), "corner")["pocket_6.0mm"]
+    assert off(laid(first, wood, 0.0).union(second), laid(right, wood, 0.0)) < WITHIN
+    assert off(laid(first, wood, 0.0), laid(right, wood, 0.0)) > WITHIN
+
+
+def test_a_cut_runs_past_an_open_edge_by_the_cutter_so_that_no_fillet_stays() -> None:
+    cut = second_cut(settled(), "runner")
+    wood, _ = part_of(settled(), "runner")
+    edge = laid(wood, wood, 90.0).bounds[2]
+    assert {round(each.bounds[2] - edge, 3) for each in cut["opening_through"]} == {3.5}
+
+
+@pytest.mark.parametrize(
+    ("only", "name"),
+    [
+        ("A", "back"),
+        ("back", "back"),
+        ("B", "runner"),
+        ("back.slots", "back.slots"),
+        ("A.slots.2", "back.slots.2"),
+    ],
+)
+def test_a_piece_is_called_by_its_mark_or_name_an_opening_behind_it(only: str, name: str) -> None:
+    rescue, _ = rescue_asked(RescueAsked(only=only, reopen="0.1"), settled())
+    assert rescue is not None
+    assert rescue.name == name
+    count = {"back": 4, "runner": 3, "back.slots": 2, "back.slots.2": 1}
+    assert len(rescue.features) == count[name]
+
+
+@pytest.mark.parametrize(
+    ("asked", "words"),
+    [
+        ({"only": "Z"}, "no piece `Z` / Known here: `back`, `corner`, `disc`, `runner`."),
+        ({"only": "back.slits"}, "`back` has no `slits` / Did you mean `slots`?"),
+        (
+            {"only": "runner.feet", "reopen": "0.1"},
+            "`runner.feet` has no opening that a sheet goes into / "
+            "It goes into `back.slots`: name that with `--only`.",
+        ),
+        (
+            {"only": "back.bolt", "loose": "0.3"},
+            "`back.bolt` has no opening that a sheet goes into / "
+            "Only what takes a sheet is made wider, or lined.",
+        ),
+        (
+            {"only": "disc", "reopen": "0.1"},
+            "`disc` bears on none of its edges: a second cut would not find it / "
+            "Cut it again, with more play: `--only disc --fit` and the fit.",
+        ),
+        (
+            {"only": "A", "reopen": "1.5"},
+            "a reopening of 1.5 mm / 0.02 mm to 1 mm is usual: is the unit the one you mean?",
+        ),
+        (
+            {"only": "A", "offcut": "300"},
+            "`300` is no size / Write the side along the grain first: `300 x 400`.",
+        ),
+        (
+            {"only": "runner", "offcut": "300x120"},
+            "`runner` finds no room on an offcut of 300 x 120 mm / It takes 100 x 337.8 mm at "
+            "least, along the grain and across it, a margin of 10 mm all round in it.",
+        ),
+    ],
+)
+def test_what_cannot_be_saved_is_told(asked: dict[str, str], words: str) -> None:
+    rescue, (only,) = rescue_asked(RescueAsked(**asked), settled())
+    assert rescue is None
+    assert f"{only.message} / {only.advice}" == words
+
+
+def test_an_offcut_holds_the_piece_along_its_grain_and_has_its_own_thickness() -> None:
+    asked = RescueAsked(only="runner", offcut="110 x 340 x 17.5")
+    rescue, (remark,) = rescue_asked(asked, settled())
+    assert rescue is not None
+    assert remark.message == (
+        "the offcut is 0.3 mm thinner than the 17.8 mm that the other pieces are cut for"
+    )
+    assert remark.advice == (
+        "Its joints are so much looser; `--loose` says what to line: `--only back.slots`."
+    )
+    files = dict(written(rescue_files(rescue, settled(), "mm"), EVERY_FORMAT[:2]))
+    name = "cut/17.8mm/rescue/runner-offcut-110x340mm-17.8mm.dxf"
+    found, text = layers(files[name]), files[name].decode()
+    (edge,), (piece,) = found["sheet-edge"], found["outline_through"]
+    assert edge.bounds == (0, 0, 110, 340)
+    assert edge.buffer(-9.999).contains(piece)
+    assert "Cut for 17.50 mm ply (0.689 in)" in text
+    assert "Three pieces 1.0.0, offcut for B, runner" in text
+
+
+@pytest.mark.parametrize(
+    ("thick", "words"),
+    [
+        (
+            "18.2",
+            "Its joints are so much tighter; `--reopen` makes them wider: `--only back.slots`.",
+        ),
+        ("21", "It goes into nothing that is cut: take an offcut about as thick as that."),
+    ],
+)
+def test_what_a_thicker_offcut_does_to_its_joints_is_told(thick: str, words: str) -> None:
+    asked = RescueAsked(only="runner", offcut=f"400 x 400 x {thick}")
+    _, (remark,) = rescue_asked(asked, settled())
+    assert remark.advice == words
+
+
+def made(folder: Path, **asked: str) -> FilesMade:
+    request = RescueRequest(folder=folder, plan="rack", asked=Asked(), rescue=RescueAsked(**asked))
+    return make_rescue(request)
+
+
+def test_files_that_save_a_piece_have_a_folder_of_their_own(tmp_path: Path) -> None:
+    shop = lay_down(tmp_path / "shop")
+    found = made(shop, only="A1", reopen="0.15")
+    assert found.out == shop / "files" / "rack-17.6mm-side-wider-0.15mm"
+    assert found.written == (
+        "cut/17.6mm/rescue/side-wider-0.15mm-17.6mm.svg",
+        "cut/17.6mm/rescue/side-wider-0.15mm-17.6mm.dxf",
+        "files.json",
+    )
+    assert all(is_of_point(name, EVERY_FORMAT) for name in found.written)
+    assert '"only": "side",\n "wider": 0.15' in (found.out / "files.json").read_text("utf-8")
+    assert found.told[0].startswith("Lay the piece as the file shows it, show face up")
+
+
+def test_a_joint_too_loose_is_told_what_to_line_it_with(tmp_path: Path) -> None:
+    found = made(lay_down(tmp_path / "shop"), only="side", loose="0.45")
+    assert found.written == ()
+    assert found.told == (
+        "Slips of about 0.45 mm: 1 layer of card (0.3 mm) and 1 layer of paper (0.1 mm), "
+        "as each usually is thick.",
+        "rail-slot: 1 of 60 x 17.6 mm",
+        "foot: 1 of 20 x 17.6 mm",
+        "Glue each to one wall of its opening, or to what goes in there, let it dry and trim it "
+        "flush.",
+    )
+
+
+def test_what_cannot_be_saved_is_told_before_anything_is_proved(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(examine_at, "examine_read", None)
+    (only,) = made(lay_down(tmp_path / "shop"), only="rail.left-tab", reopen="0.1").findings
+    assert only.advice == "It goes into `side.rail-slot`: name that with `--only`."
