@@ -46,6 +46,7 @@ def style(chance: random.Random) -> Style:
         unless=chance.choice((None, None, None, 0.0, 18.0)),
         before=chance.choice(("", "", "fit ")),
         after=chance.choice(("", "", " mm")),
+        room=chance.choice((0, 0, 12)),
     )
 
 

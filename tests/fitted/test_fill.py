@@ -36,6 +36,8 @@ from tests.outside import node
         (18.0, Style(rule=Rule.SOLD_NAME), "0.709"),
         (0.08, Style(decimals=3, unless=0.1, before="-fit-", after="mm"), "-fit-0.08mm"),
         (0.1000001, Style(decimals=3, unless=0.1, before="-fit-", after="mm"), ""),
+        (9.99, Style(rule=Rule.FIXED, decimals=2, after=" mm", room=9), "9.99 mm  "),
+        (110.0, Style(rule=Rule.FIXED, decimals=2, after=" mm", room=9), "110.00 mm"),
     ],
 )
 def test_a_number_is_told_in_its_style(value: float, style: Style, text: str) -> None:

@@ -120,10 +120,26 @@ def test_a_drawing_stands_in_the_file_once() -> None:
     assert content.isascii()
 
 
-def test_a_length_that_takes_another_sign_is_seen() -> None:
-    """9.99 mm and 10 mm are not of one width: the files differ where they state their lengths."""
-    one, other = (fitted_pdf(ABOUT, pages(width), Marks()) for width in (9.99, 10.0))
-    assert MARK.sub("", one.decode()) != MARK.sub("", other.decode())
+def unmarked(pages: tuple[Page, ...]) -> str:
+    return MARK.sub("", fitted_pdf(ABOUT, pages, Marks()).decode())
+
+
+def test_a_figure_that_takes_another_sign_moves_nothing() -> None:
+    def page(width: float) -> tuple[Page, ...]:
+        told = Run(figured("A slot, {}", Figure(width, WIDE)), Type(face=Face.SERIF, points=10))
+        line = Passage(marks=(Text(x=9, y=9, runs=(told,)),))
+        return (Page(width=90, height=90, passages=(line,)),)
+
+    assert len({unmarked(page(width)) for width in (9.99, 10.0, 99.994, 1000.0)}) == 1
+    document = pypdfium2.PdfDocument(fitted_pdf(ABOUT, page(9.99)))
+    assert document[0].get_textpage().get_text_range() == "A slot, 9.99 mm"
+    document.close()
+
+
+def test_words_moved_by_a_figure_that_takes_another_sign_are_seen() -> None:
+    """9.99 mm and 10 mm are not of one width: a full stop behind them stands elsewhere."""
+    one, other = (unmarked(pages(width)) for width in (9.99, 10.0))
+    assert one != other
 
 
 @pytest.mark.parametrize("after", [" (in)", " ½"])

@@ -96,8 +96,14 @@ const RULES = {
   "chosen-name": (value) => inAName(chosen(value)),
 };
 
-// A number in a style, with the words that belong to it; nothing where it is as it need not be said.
+// A number in a style, with the words that belong to it, and blanks up to the room it takes; nothing
+// where it is as it need not be said, other words where it is null.
 function toldAs(value, style) {
+  return said(value, style).padEnd(style.room || 0);
+}
+
+function said(value, style) {
+  if (value === null) return style.none || "";
   const { decimals, unless } = style;
   if (unless !== undefined && steps(value, decimals) === steps(unless, decimals)) return "";
   const sign = style.signed ? (value < 0 ? "-" : "+") : "";
@@ -128,7 +134,7 @@ function toldPiece(fitted, piece, values) {
   if (typeof piece === "string") return piece;
   const [place, constant, ...slopes] = piece;
   const style = fitted.styles[place];
-  if (style.none && slopes.some((slope, at) => slope && values[at] === null)) return style.none;
+  if (style.none && slopes.some((slope, at) => slope && values[at] === null)) return toldAs(null, style);
   const value = slopes.reduce((sum, slope, at) => sum + slope * (values[at] ?? 0), constant);
   return toldAs(value, style);
 }

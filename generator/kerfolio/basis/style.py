@@ -44,7 +44,8 @@ class Style:
     What is ``signed`` has its sign before it, ``+0.2`` as well as ``-0.1``.
 
     ``width`` is that of ``PADDED``, in signs. A number that is ``unless`` to the style's decimals
-    is not told at all, nor its words. ``none`` is said where there is none of it.
+    is not told at all, nor its words. ``none`` is said where there is none of it. Whatever is told
+    takes ``room`` signs at least: blanks follow it.
     """
 
     rule: Rule = Rule.TRIMMED
@@ -55,6 +56,7 @@ class Style:
     before: str = ""
     after: str = ""
     none: str = ""
+    room: int = 0
 
 
 Numbers = Callable[[float | None, Style], str]
@@ -66,6 +68,10 @@ def told_as(value: float | None, style: Style) -> str:
 
     Raises ValueError as ``digits``, and for what is wider than it may be.
     """
+    return _said(value, style).ljust(style.room)
+
+
+def _said(value: float | None, style: Style) -> str:
     if value is None:
         return style.none
     same = style.unless is not None and steps(value, style.decimals) == steps(

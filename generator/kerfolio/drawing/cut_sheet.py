@@ -101,11 +101,11 @@ def cut_part(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Draw
     """Return the cuts of one part at its own 0,0, full size in mm."""
     sheet, lines = settled.sheet(part.sheet), part_note(settled, part, first)
     seated = [_seated(built_in(part, sheet.cut), Seat())]
-    made = _cut_file((), seated, lines, 8.0, _title(settled, part.name), first)
-    # A true cut that is built in moves no 0,0: what reaches past the finished edge is a hair.
-    finished = bounds(part.routed)
-    low = (min(0.0, finished.x0), min(0.0, finished.y0))
-    return replace(made, box=(*low, *made.box[2:]), thickness=sheet.thickness)
+    # A true cut that is built in moves nothing else: what reaches past the finished edge is a hair.
+    finished = extent(_strokes([_seated(part, Seat())], first)[0])
+    title = _title(settled, part.name)
+    made = _cut_file((), seated, lines, 8.0, title, first, reach=finished)
+    return replace(made, thickness=sheet.thickness)
 
 
 def cut_reopening(settled: SettledPlan, reopening: Reopening, first: str = "mm") -> Drawing:
@@ -160,11 +160,13 @@ def _cut_file(
     title: str,
     first: str,
     edge: Layer = SHEET_EDGE,
+    reach: Box | None = None,
 ) -> Drawing:
+    """Return a file of cuts with its margin above ``reach``, above all that is drawn if None."""
     placed = tuple(seated)
     strokes, layers = _strokes(placed, first)
     bridges, heights = _bridges(placed, first)
-    inner = extent((*edges, *strokes))
+    inner = extent((*edges, *strokes)) if reach is None else reach
     margin = tuple(_margin(inner, lines, height))
     outer = union((inner, extent(margin)))
     own = (edge,) if edges else ()

@@ -132,6 +132,7 @@ def _style(stated: Any, at: str) -> Style:
         before=_words(each.get("before", ""), f"{at}.before"),
         after=_words(each.get("after", ""), f"{at}.after"),
         none=_words(each.get("none", ""), f"{at}.none"),
+        room=_count(each.get("room", 0), f"{at}.room", _WIDEST),
     )
 
 

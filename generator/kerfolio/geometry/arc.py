@@ -7,8 +7,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
-from kerfolio.basis.tolerance import NOISE
 from kerfolio.geometry.contour import Contour, Point, Vertex
+
+_QUARTER = math.radians(97)
+"""As far as a part of an arc turns that counts as a quarter."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,8 +24,12 @@ class Arc:
 
     @property
     def quarters(self) -> int:
-        """How many parts of at most a quarter turn it has; noise makes no third of a half turn."""
-        return max(1, math.ceil(abs(self.sweep) / (math.pi / 2) - NOISE))
+        """How many parts of about a quarter turn it has.
+
+        Quarters, halves and whole turns have as many when they turn a few degrees more or less, as
+        arcs do that follow a fit or a true cut.
+        """
+        return max(1, math.ceil(abs(self.sweep) / _QUARTER))
 
     def point(self, angle: float) -> Point:
         """Return the point of the circle at an angle in radians."""

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from kerfolio.basis.figured import Figure
-from kerfolio.basis.style import Numbers, Rule, Style, told_as
+from kerfolio.basis.style import Numbers, Rule, Style, told_as, widest_of
 
 PLACE = Style(rule=Rule.PADDED, decimals=3, width=10)
 """A coordinate in points: 0.0002 mm exact, up to the 14,400 points that a page may have."""
@@ -40,7 +40,7 @@ class Slots:
         told = told_as(figure.value, figure.style)
         if _UNFIT.search(told):
             raise ValueError(f"`{told}` is no figure that a PDF file can tell anew")
-        return f"({self.hold(figure.value, figure.style)})"
+        return self.hold(figure.value, _in_brackets(figure.style))
 
     def stream(self, operators: Iterable[str]) -> str:
         """Return a stream's text with its numbers as they are here."""
@@ -61,3 +61,14 @@ class Slots:
 
     def _filled(self, text: str, numbers: Numbers) -> str:
         return _TOKEN.sub(lambda found: numbers(*self._held[int(found[1])]), text)
+
+
+def _in_brackets(style: Style) -> Style:
+    """Return a style that tells a string of the file, and takes the same room up to 10 m.
+
+    What fills it stands behind the string, where blanks mean nothing.
+    """
+    before, after = f"({style.before}", f"{style.after})"
+    none = f"({style.none})" if style.none else ""
+    bracketed = replace(style, before=before, after=after, none=none)
+    return replace(bracketed, room=len(widest_of(bracketed)) + 2)
