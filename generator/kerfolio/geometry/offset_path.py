@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 from typing import Any
 
 import shapely
@@ -22,6 +23,7 @@ room for its centre alone, and rounding must not close it."""
 _QUARTER = 16  # chords of a quarter turn round a corner
 
 
+@lru_cache(maxsize=1024)  # a sheet's time and its runs ask for the same, at many thicknesses
 def outside(contour: Contour, radius: float) -> tuple[Ring, ...]:
     """Return the paths round a closed contour, its openings left out of it.
 
@@ -31,11 +33,13 @@ def outside(contour: Contour, radius: float) -> tuple[Ring, ...]:
     return _rings([_solid(contour)], radius - SLACK)
 
 
+@lru_cache(maxsize=1024)
 def inside(contour: Contour, radius: float) -> tuple[Ring, ...]:
     """Return the paths along the inside of a closed contour, none where the cutter is too wide."""
     return _rings([_solid(contour)], SLACK - radius)
 
 
+@lru_cache(maxsize=1024)
 def cleared(contour: Contour, radius: float, step: float) -> tuple[Ring, ...]:
     """Return the paths that clear an area, from the middle out: its edge again and again, inwards.
 

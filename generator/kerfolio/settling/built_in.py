@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from functools import lru_cache
 from itertools import compress
 
 from kerfolio.basis.tolerance import SAME
@@ -27,6 +28,7 @@ MOST_CUT = 0.3
 source)."""
 
 
+@lru_cache(maxsize=256)  # a part lies on its sheet, and has files of its own
 def built_in(part: SettledPart, cut: float) -> SettledPart:
     """Return a part whose cuts and bridges have a true cut built in, ``cut`` mm beyond its name."""
     if not cut:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
+from functools import cache
 
 from kerfolio.basis.digits import digits
 from kerfolio.drawing.vocabulary import Ink, Stroke
@@ -37,6 +38,7 @@ def spot(point: Point) -> str:
     return f"{points(point[0])} {points(point[1])}"
 
 
+@cache
 def colour(ink: Ink, operator: str) -> str:
     """Set the colour of fills (``rg``) or lines (``RG``); the ground of a print is the paper."""
     channels = _WHITE if ink is Ink.PAPER else rgb(PALETTE[ink])
