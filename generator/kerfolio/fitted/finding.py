@@ -1,7 +1,7 @@
 """Finds fitted files: from what is written at some points to texts that hold at all of them.
 
 In a box of the range a file's slots are found from its numbers at the least corner and at one step
-along each axis. Then it is written at other points of the box: at corners, in the middle and at one
+along each axis. Then it is written at other points of the box: at corners, and at one well inside
 that chance picks. Where its structure is another there, or a number off, the box is cut in two and
 each half is found for itself.
 """
@@ -101,7 +101,7 @@ class _Box:
         )
 
     def checks(self) -> Iterator[Values]:
-        """Yield points besides the least corner and its neighbours: corners and inner points.
+        """Yield points besides the least corner and its neighbours: corners and one inside.
 
         Numbers of one kind (all thicknesses, all cutters) are at their most together.
         """
@@ -109,8 +109,8 @@ class _Box:
         for kind in sorted(kinds):
             yield self.corner([p for p in self.long if self.numbers[p].name.startswith(kind)])
         yield self.corner(self.long)
-        yield self.within(lambda: 0.5)
-        yield self.within(random.Random(repr(self.sides)).random)
+        luck = random.Random(repr(self.sides))
+        yield self.within(lambda: luck.uniform(0.25, 0.75))
 
     def cut(self, place: int, at: float) -> tuple[_Box, _Box]:
         """Return the part up to a value of a number, and the part from the next value on."""

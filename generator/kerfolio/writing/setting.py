@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from kerfolio.basis.figured import Figured, together, words_of
+from kerfolio.basis.figured import Figured, parts_of, together, words_of
 from kerfolio.writing.page import Run
 from kerfolio.writing.typeface import Style, width_of
 
@@ -42,17 +42,12 @@ def lines(runs: Sequence[Run], measure: float) -> tuple[tuple[Run, ...], ...]:
 
     A word longer than the measure (an address) is broken between letters. Figures stay figures.
     """
-    figures = any(isinstance(run.text, Figured) for run in runs)  # texts with others are as equal
-    return (_broken if figures else _lines)(tuple(runs), measure)
+    return _lines(tuple(runs), measure, tuple(parts_of(run.text) for run in runs))
 
 
 @lru_cache(maxsize=1024)
-def _lines(runs: tuple[Run, ...], measure: float) -> tuple[tuple[Run, ...], ...]:
-    """The same words stand on every template's first page: they are broken once."""
-    return _broken(runs, measure)
-
-
-def _broken(runs: Sequence[Run], measure: float) -> tuple[tuple[Run, ...], ...]:
+def _lines(runs: tuple[Run, ...], measure: float, _: object) -> tuple[tuple[Run, ...], ...]:
+    """Break lines once for the same words and figures; texts of other figures are as equal."""
     words = [part for word in _words(runs) for part in _fitting(word, measure)]
     return tuple(_joined(words[a:b]) for a, b in _even(words, measure))
 
