@@ -53,6 +53,32 @@ SHARING = ("publishing/test_publish.py", "publishing/test_whole.py", "pages/test
 """Files whose tests look at the published sample: one worker takes them all."""
 
 
+LONG = (
+    *SHARING,
+    "tests/test_command.py",
+    "pages/test_browser.py",
+    "pages/test_fitting.py",
+    "pages/test_viewer.py",
+    "agreement/test_check.py",
+    "layouts/test_boards.py",
+    "publishing/test_what_proves_publishes.py",
+    "layouts/test_outside.py",
+    "tests/test_wheel.py",
+    "tests/test_foreign_settings.py",
+)
+"""Files that take longest are begun first, so that no worker is left with one at the end."""
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    ranks = {name: rank for rank, name in enumerate(LONG)}
+
+    def rank(item: pytest.Item) -> int:
+        path = item.path.as_posix()
+        return min((ranks[each] for each in LONG if path.endswith(each)), default=len(LONG))
+
+    items.sort(key=rank)
+
+
 class _WholeFiles(LoadFileScheduling):
     """Gives each worker whole files."""
 
