@@ -52,6 +52,19 @@ def test_every_step_that_adds_pieces_has_its_drawing(published: Published, name:
             assert f"{plan['title']}, step {number}: {plan['steps'][number - 1]['title']}" in text
 
 
+@pytest.mark.parametrize("name", OPEN)
+def test_a_fitted_file_is_one_text_and_another_without_a_cutter(
+    published: Published, name: str
+) -> None:
+    """Nothing that is chosen for one size alone tears a file apart within the range."""
+    fitted = json.loads((published.out / "plans" / name / "fitted.json").read_text("utf-8"))
+    assert len(fitted["files"]) > 10
+    for file in fitted["files"]:
+        first, *others = (cell["box"] for cell in file["cells"])
+        assert all(None not in first.values() and None in box.values() for box in others)
+        assert len(others) <= 1
+
+
 def test_pages_for_supporters_tell_the_numbers_and_show_nothing(published: Published) -> None:
     text = (published.out / "plans" / "harbour-stool" / "index.html").read_text("utf-8")
     assert "Tips, empty, when tilted by" in text

@@ -15,6 +15,7 @@ from kerfolio.disk.out_folder import foreign_in
 from kerfolio.disk.trouble import if_stopped
 from kerfolio.edition.public import Public, public_of
 from kerfolio.publishing.bundle import Bundle, bundle_of
+from kerfolio.publishing.cell_ends import found_at_cell_ends
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.examine import Say, examine, silent
 from kerfolio.publishing.freeze import Frozen, freeze_layouts
@@ -85,7 +86,12 @@ def _publish(request: Request, say: Say) -> Outcome:
         for fault in disagreements(each.edition, each.content, each.fitted_text, each.templates)
     )
     left_out = (f for each in bundles for f in unfitted(each.edition.settled, each.fitted))
-    findings = in_order((*findings, *left_out, *shortened(checked)))
+    at_ends = (
+        found
+        for laid_out, each in zip(examined.laid_out, bundles, strict=True)
+        for found in found_at_cell_ends(laid_out.proof, examined.workshop.stock, each.fitted)
+    )
+    findings = in_order((*findings, *left_out, *at_ends, *shortened(checked)))
     if has_errors(findings):
         return Outcome(published=False, findings=findings)
     say("writing the site")

@@ -26,7 +26,7 @@ from kerfolio.settling.settled import FitVariant, SettledPlan, SettledSheet
 from kerfolio.settling.variant_name import labelled
 from kerfolio.writing.formats import CutFormat
 
-_THICKNESS, _FIT, _CUTTER, _CUT = "thickness", "fit", "cutter", "cut"
+_THICKNESS, _FIT, _CUTTER, CUT = "thickness", "fit", "cutter", "cut"
 
 
 class Settling:
@@ -70,7 +70,7 @@ def with_printed(fitted: Fitted, settling: Settling, printed: Printed) -> Fitted
 
     Where they do not follow the numbers of the other files there are none of them.
     """
-    cutting = (f"{_CUTTER}.", f"{_CUT}.")
+    cutting = (f"{_CUTTER}.", f"{CUT}.")
     numbers = tuple(n for n in fitted.numbers if not n.name.startswith(cutting))
     try:
         found = find(numbers, _drawing(settling, lambda there: printed_drafts(printed(there))))
@@ -114,7 +114,7 @@ def _own(sheet: SettledSheet) -> CutterRange:
 def variant_at(drawn: SettledPlan, at: Point) -> FitVariant:
     """Return the variant at a point of fitted files. Raises KeyError for a number it has not."""
     kinds: dict[str, dict[str, float | None]] = {
-        kind: {} for kind in (_THICKNESS, _FIT, _CUTTER, _CUT)
+        kind: {} for kind in (_THICKNESS, _FIT, _CUTTER, CUT)
     }
     for name, value in at.items():
         kind, _, sheet = name.partition(".")
@@ -123,7 +123,7 @@ def variant_at(drawn: SettledPlan, at: Point) -> FitVariant:
         kind: {sheet: value for sheet, value in each.items() if value is not None}
         for kind, each in kinds.items()
     }
-    return point(drawn, there[_THICKNESS], there[_FIT], kinds[_CUTTER], there[_CUT])
+    return point(drawn, there[_THICKNESS], there[_FIT], kinds[_CUTTER], there[CUT])
 
 
 def filled_at(fitted: Fitted, variant: FitVariant) -> dict[str, bytes]:
@@ -131,7 +131,7 @@ def filled_at(fitted: Fitted, variant: FitVariant) -> dict[str, bytes]:
     at: dict[str, float | None] = {f"{_THICKNESS}.{sheet}": mm for sheet, mm in variant.thickness}
     at |= {f"{_FIT}.{sheet}": mm for sheet, mm in variant.fit}
     at |= {f"{_CUTTER}.{sheet}": mm for sheet, mm in variant.cutter}
-    at |= {f"{_CUT}.{sheet}": mm for sheet, mm in variant.cut}
+    at |= {f"{CUT}.{sheet}": mm for sheet, mm in variant.cut}
     return {name: text.encode() for name, text in fill(fitted, at)}
 
 
@@ -169,7 +169,7 @@ def _numbers(
         )
         if found.least < found.most:
             yield Number(
-                name=f"{_CUT}.{sheet.name}", least=-MOST_CUT, most=MOST_CUT, drawn=0.0, decimals=3
+                name=f"{CUT}.{sheet.name}", least=-MOST_CUT, most=MOST_CUT, drawn=0.0, decimals=3
             )
 
 
