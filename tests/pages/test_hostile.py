@@ -84,6 +84,7 @@ OWN_SCRIPTS: tuple[dict[str, str], ...] = (
     {"type": "application/ld+json"},
     {"type": "application/json", "data-fit": "data"},
     {"src": "../../assets/fitting.js"},
+    {"src": "../../../assets/yard.js"},
     {},  # the start page's own, which its policy allows by the hash
 )
 

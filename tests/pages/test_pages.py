@@ -37,6 +37,7 @@ def test_the_site_has_the_pages_of_the_contract() -> None:
         *("index.html", "plans/index.html", "404.html", "feed.xml", "sitemap.xml"),
         *("plans/harbour-stool/index.html", "plans/harbour-stool/steps/index.html"),
         *("plans/potting-bench/index.html", "plans/potting-bench/steps/index.html"),
+        "plans/harbour-stool/yard/index.html",
         *(
             "about/index.html",
             "log/index.html",
@@ -44,6 +45,7 @@ def test_the_site_has_the_pages_of_the_contract() -> None:
             "assets/style.css",
             "assets/viewer.js",
             "assets/fitting.js",
+            "assets/yard.js",
         ),
     }
 
@@ -163,7 +165,7 @@ def test_a_site_without_plans_still_has_its_pages() -> None:
     assert set(texts) == {
         *("index.html", "plans/index.html", "404.html", "stock/index.html"),
         *("feed.xml", "sitemap.xml", "assets/style.css", "assets/viewer.js"),
-        "assets/fitting.js",
+        *("assets/fitting.js", "assets/yard.js"),
     }
     assert "No plan is published yet." in texts["index.html"]
 

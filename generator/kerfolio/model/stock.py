@@ -56,6 +56,7 @@ class SheetStock(StockItem):
 
     ``nominal`` is what it is sold as; ``actual`` what it measures on average, within ``least`` and
     ``most``. ``sizes`` are (along the grain, across it). ``grain`` is False for fibreboard.
+    ``plies`` is how many layers of veneer it is glued of.
     ``family`` is the key that chip loads are listed under (see ``FAMILIES``).
 
     Stiffness is the modulus of elasticity, strength the bending strength, both in N/mm2 of the
@@ -75,6 +76,7 @@ class SheetStock(StockItem):
     sizes: tuple[tuple[float, float], ...]
     grain: bool = True
     family: str = "other"
+    plies: int | None = None
     stiffness_along: float | None = None
     stiffness_across: float | None = None
     stiffness_kind: str = "claim"

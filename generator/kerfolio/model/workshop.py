@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.model.carrying import Carries
 from kerfolio.model.consumable import Consumable
 from kerfolio.model.plan import Plan
 from kerfolio.model.play import Play
@@ -33,7 +34,8 @@ class Identity:
 
     ``machine_hour`` is what an hour of the router costs, in the workshop's currency;
     ``relief_extra`` the extra of plans whose relief states none; ``play`` what its joints call
-    tight and loose.
+    tight and loose. ``bed`` are the sides of its machine's bed in mm, None where it states none;
+    ``carries`` is what can be taken home from a yard.
     """
 
     title: str
@@ -51,6 +53,8 @@ class Identity:
     machine_hour: Decimal | None = None
     relief_extra: Amount | None = None
     play: Play = field(default_factory=Play)
+    bed: tuple[float, float] | None = None
+    carries: Carries = field(default_factory=Carries)
     consumables: tuple[Consumable, ...] = ()
     welcome: Prose = field(default_factory=Prose)
     place: Place = NOWHERE

@@ -18,6 +18,7 @@ from kerfolio.pages.sitemap import sitemap_xml
 from kerfolio.pages.stock import stock_page
 from kerfolio.pages.theme import stylesheet
 from kerfolio.pages.viewer import VIEWER_SCRIPT, viewer_script
+from kerfolio.pages.yard import YARD_SCRIPT, has_yard, yard_page, yard_script
 
 
 def site_pages(site: Site) -> Iterator[SitePage]:
@@ -48,6 +49,8 @@ def _pages_of_plan(site: Site, edition: Edition) -> Iterator[SitePage]:
         yield SitePage(path=f"{path}steps/", make=partial(steps_page, edition=edition), day=day)
     if has_setup(site, edition):
         yield SitePage(path=f"{path}setup/", make=partial(setup_page, edition=edition), day=day)
+    if has_yard(edition):
+        yield SitePage(path=f"{path}yard/", make=partial(yard_page, edition=edition), day=day)
 
 
 def site_texts(site: Site) -> dict[str, str]:
@@ -69,6 +72,7 @@ def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
         site.stylesheet: stylesheet(),
         VIEWER_SCRIPT: viewer_script(),
         FITTING_SCRIPT: fitting_script(),
+        YARD_SCRIPT: yard_script(),
     }
     sitemap = sitemap_xml(site, pages)
     return texts if sitemap is None else {**texts, "sitemap.xml": sitemap}

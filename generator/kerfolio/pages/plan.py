@@ -38,6 +38,7 @@ from kerfolio.pages.steps import marks_by_label, step_views
 from kerfolio.pages.theme import render
 from kerfolio.pages.trial_view import TrialView, trial_views
 from kerfolio.pages.viewer import Viewer, viewer_of
+from kerfolio.pages.yard import has_yard
 from kerfolio.shop.lists import known_total
 
 _REPORT = """\
@@ -76,6 +77,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},
         layouts=_layouts(edition),
         setup=has_setup(site, edition),
+        yard=has_yard(edition),
         sawn=any(f"saw-{each.number}" in files.pictures for each in edition.saw),
         cutting=cutting_of(edition),
         called=copies_called(edition.plan),

@@ -32,6 +32,7 @@ from kerfolio.pages.plan import report_link
 from kerfolio.pages.steps import step_views
 from kerfolio.pages.theme import render
 from kerfolio.pages.viewer import viewer_of
+from kerfolio.pages.yard import yard_of
 
 
 def start_here(
@@ -55,7 +56,8 @@ def start_here(
     title = f"Start here: {plan.title} {plan.version}"
     viewer = viewer_of(plan.title, model) if model else None
     fitting = fitting_of(edition, fitted)
-    scripts = [each.script for each in (viewer, fitting) if each is not None]
+    yard = yard_of(edition)
+    scripts = [each.script for each in (viewer, fitting, yard) if each is not None]
     frame = lone_frame(edition.identity, title, plan.summary, scripts=scripts)
     return render(
         "start-here.html",
@@ -86,6 +88,7 @@ def start_here(
         the_set=set_of(edition),
         viewer=viewer,
         fitting=fitting,
+        yard=yard,
         cautions=cautions_of(edition),
         opening=OPENING,
         licence=licence_note(edition),

@@ -14,8 +14,10 @@ from kerfolio.drawing.model_view import model_of
 from kerfolio.drawing.part_view import part_view
 from kerfolio.drawing.saw_view import saw_view
 from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.drawing.yard_view import yard_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup_pictures import setup_pictures
+from kerfolio.edition.yard import cuts_of
 from kerfolio.model.plan import Photo
 from kerfolio.model.workshop import Workshop
 from kerfolio.pages.site import PhotoFile
@@ -37,6 +39,9 @@ def drawings_of(edition: Edition) -> dict[str, Drawing]:
     found = {f"part-{part.name}": part_view(settled, part, first=first) for part in settled.parts}
     for sheet in edition.layout.sheets:
         found[f"sheet-{sheet.number}"] = layout_view(settled, sheet, first=first)
+        sawn = cuts_of(edition, sheet)
+        if sawn is not None and sawn.cuts:
+            found[f"yard-{sheet.number}"] = yard_view(settled, sheet, sawn)
     for coupon in settled.coupons:
         found[f"coupon-{coupon.sheet}"] = coupon_view(settled, coupon, first=first)
     for saw in edition.saw:

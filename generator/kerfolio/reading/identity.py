@@ -8,6 +8,7 @@ from typing import Any
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.model.workshop import Identity
 from kerfolio.reading.amounts import EXTRA_MM
+from kerfolio.reading.carrying import CARRIES
 from kerfolio.reading.consumable import CONSUMABLES
 from kerfolio.reading.forms import ScalarForm
 from kerfolio.reading.licences import LICENCE
@@ -19,6 +20,7 @@ from kerfolio.reading.values import (
     ADDRESS,
     CUT_FILES,
     MONEY,
+    SHEET_SIZE,
     SUMMARY_TEXT,
     TEXT,
     TEXTS,
@@ -82,6 +84,8 @@ IDENTITY: Record[Identity] = Record(
             says="By how much arcs of reliefs are larger across than the cutter, mm (0.1).",
         ),
         Key(name="play", form=PLAY, says="Up to how much play joints are tight, easy or loose."),
+        Key(name="bed", form=SHEET_SIZE, says="What its machine's bed takes: 1300 x 900 mm."),
+        Key(name="carries", form=CARRIES, says="What can be carried home from a yard."),
         Key(name="consumables", form=CONSUMABLES, says="What every plan uses up, with prices."),
         Key(name="welcome", form=PROSE, says="Text of the first page, in Markdown."),
     ),

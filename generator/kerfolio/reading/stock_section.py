@@ -162,6 +162,7 @@ _SHEETS = Record(
             required=True,
         ),
         Key(name="grain", form=FLAG, says="False for fibreboard."),
+        Key(name="plies", form=whole(3, 99), says="How many layers of veneer it is glued of."),
         _family(),
         _number(
             "stiffness-along", "Modulus of elasticity along the grain, N/mm2, flat.", _STIFFNESS

@@ -119,6 +119,7 @@ _COLUMNS: dict[str, tuple[_Column, ...]] = {
         _column("actual", "Measures", _thickness),
         _column("least", "At least", _thickness),
         _column("most", "At most", _thickness),
+        _column("plies", "Plies"),
         _column("density", "Density", unit="kg/m³"),
         _column("stiffness_along", "Stiffness along", unit=_BENDING, kind="stiffness_kind"),
         _column("stiffness_across", "Stiffness across", unit=_BENDING, kind="stiffness_kind"),

@@ -1,0 +1,64 @@
+"""A sheet at the yard: its pieces, the straight cuts between them, the numbers of the blanks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.drawing.face import Look, face_strokes
+from kerfolio.drawing.sheet_picture import seat_of
+from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label, Stroke
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.layouts.layout import SheetLayout
+from kerfolio.layouts.panel_cuts import PanelCut, PanelCuts
+from kerfolio.settling.settled import SettledPlan
+
+_WIDTH = 90.0
+"""mm: that of a phone, where the card is read."""
+_AROUND = 6.0
+_TEXT, _NUMBER = 3.4, 7.0
+_LOOK = Look(outline=0.2, inside=0.1)
+
+
+def yard_view(settled: SettledPlan, layout: SheetLayout, found: PanelCuts) -> Drawing:
+    """Return the picture: cuts are numbered in their order, blanks with pieces by themselves."""
+    scale = _WIDTH / max(layout.size)
+    width, height = (each * scale for each in layout.size)
+    pieces = (
+        stroke
+        for each in layout.placements
+        for stroke in face_strokes(settled.part(each.part), seat_of(each, scale), _LOOK)
+    )
+    sheet = Stroke(contour=rectangle(0, 0, width, height), ink=Ink.SOFT, fill=Ink.WASTE)
+    items: tuple[Item, ...] = (sheet, *pieces, *_cuts(found, scale), *_blanks(found, scale))
+    return Drawing(
+        box=(-_AROUND, -_AROUND, width + _AROUND, height + _AROUND),
+        items=items,
+        title=f"{settled.plan.title}: sheet {layout.number} at the yard",
+        description=f"A sheet with {len(found.cuts)} straight cuts between its pieces.",
+    )
+
+
+def _cuts(found: PanelCuts, scale: float) -> Iterator[Item]:
+    for number, cut in enumerate(found.cuts, start=1):
+        (ax, ay), (bx, by) = (tuple(x * scale for x in end) for end in _ends(cut))
+        line = Contour(((ax, ay, 0.0), (bx, by, 0.0)), closed=False)
+        yield Stroke(contour=line, ink=Ink.ACCENT, width=0.6, dash=(2.0, 1.0))
+        at = (bx, by + 1.4) if cut.across else (ax - 1.4, ay - _TEXT / 3)
+        anchor = Anchor.MIDDLE if cut.across else Anchor.END
+        yield Label(
+            text=str(number), at=at, height=_TEXT, ink=Ink.ACCENT, anchor=anchor, strong=True
+        )
+
+
+def _ends(cut: PanelCut) -> tuple[tuple[float, float], tuple[float, float]]:
+    x0, y0, x1, y1 = cut.panel
+    return ((cut.at, y0), (cut.at, y1)) if cut.across else ((x0, cut.at), (x1, cut.at))
+
+
+def _blanks(found: PanelCuts, scale: float) -> Iterator[Label]:
+    laden = [each for each in found.blanks if each.pieces]
+    for number, blank in enumerate(laden, start=1):
+        x, y = ((blank.box[low] + blank.box[low + 2]) / 2 * scale for low in (0, 1))
+        at = (x, y - _NUMBER / 3)
+        yield Label(text=str(number), at=at, height=_NUMBER, anchor=Anchor.MIDDLE, strong=True)

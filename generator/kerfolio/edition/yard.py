@@ -1,0 +1,281 @@
+"""The yard card in words: what to ask for, and where the yard's saw makes it small enough."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from kerfolio.basis.lengths import INCH, both_text
+from kerfolio.basis.masses import mass_text
+from kerfolio.basis.sheet_size import sheet_text
+from kerfolio.basis.thickness import sold_range_text
+from kerfolio.basis.words import counted, listed
+from kerfolio.edition.edition import Edition
+from kerfolio.layouts.guillotine import Box
+from kerfolio.layouts.layout import Placement, SheetLayout
+from kerfolio.layouts.panel_cuts import (
+    MOST_CUTS,
+    PanelBlank,
+    PanelCut,
+    PanelCuts,
+    box_of,
+    panel_cuts,
+)
+from kerfolio.settling.settled import SettledSheet
+from kerfolio.shop.rows import SheetRow
+
+Size = tuple[float, float]
+
+_KG_PER_MM3 = 1e-9  # of kg/m3
+_STEPS = {"mm": 1.0, "in": INCH / 8}
+"""What a yard's fence is set to: whole millimetres, or eighths of an inch."""
+
+MEASURE = (
+    "Take a caliper: ask what it measures, not what it is called. Eight readings along the edges; "
+    "the thickest counts."
+)
+SAWN = (
+    "Have the saw’s cut lie half to each side of the place told; between it and every piece there "
+    "is room for a saw of 4 mm. Mark each blank with its number and its lower left corner: on the "
+    "machine, 0,0 of the sheet’s file lies as far left of that corner and below it as is told."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ask:
+    """A line of what to ask for: how many of what, what is to be known, what all of it weighs."""
+
+    count: int
+    title: str
+    details: tuple[str, ...]
+    weight: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BlankWords:
+    """A blank: its number on the drawing, size, weight, pieces by their marks, and its corner."""
+
+    number: int
+    size: str
+    weight: str
+    marks: tuple[str, ...]
+    corner: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SawnSheet:
+    """One sheet at the yard: a sentence, its cuts in order, and the blanks they leave."""
+
+    number: int
+    title: str
+    words: str
+    cuts: tuple[str, ...] = ()
+    blanks: tuple[BlankWords, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class YardCard:
+    """The whole card."""
+
+    asks: tuple[Ask, ...]
+    weight: str
+    limits: str
+    sheets: tuple[SawnSheet, ...]
+    measure: str = MEASURE
+    sawn: str = SAWN
+
+
+def has_card(edition: Edition) -> bool:
+    """Tell whether there is anything to buy at a yard."""
+    return any(_bought(edition)) or any(plan.to_buy for plan in edition.board_plans)
+
+
+def yard_card(edition: Edition) -> YardCard | None:
+    """Return the card of an edition; None where there is nothing to buy at a yard."""
+    if not has_card(edition):
+        return None
+    bought = tuple(_bought(edition))
+    total = math.fsum(row.count * _row_mass(edition, row) for row in bought)
+    return YardCard(
+        asks=(*(_sheet_ask(edition, row) for row in bought), *_board_asks(edition)),
+        weight=mass_text(total, edition.first) if total else "",
+        limits=_limits(edition),
+        sheets=tuple(_sawn(edition, each) for each in edition.layout.sheets),
+    )
+
+
+def cuts_of(edition: Edition, layout: SheetLayout) -> PanelCuts | None:
+    """Return the fewest cuts after which every blank of a sheet can be taken home; None: none do.
+
+    Each lies on the bed, too, where that can be had.
+    """
+    identity, sheet = edition.identity, edition.settled.sheet(layout.sheet)
+    carried, bed = identity.carries, identity.bed
+    pieces = {each.piece: _box(each, edition) for each in layout.placements}
+    step = _STEPS[edition.first]
+
+    def cut_for(limits: Sequence[Size]) -> PanelCuts | None:
+        def fits(box: Box, laden: bool) -> bool:
+            size = box[2] - box[0], box[3] - box[1]
+            # An offcut may stay at the yard.
+            light = not laden or _mass(sheet, size) <= carried.kg
+            return light and all(not laden or _within(size, each) for each in limits)
+
+        sides = tuple(dict.fromkeys(side for each in limits for side in each))
+        return panel_cuts(layout.size, pieces, fits, sides, step, sheet.margin)
+
+    found = cut_for((carried.size, bed)) if bed else None
+    return found or cut_for((carried.size,))
+
+
+def _box(placed: Placement, edition: Edition) -> Box:
+    return box_of(placed, edition.corners or (edition.settled,))
+
+
+def _within(size: Size, most: Size) -> bool:
+    """Tell whether a blank is no larger than that, whichever way it is laid."""
+    return min(size) <= min(most) and max(size) <= max(most)
+
+
+def _mass(sheet: SettledSheet, size: Size) -> float:
+    return size[0] * size[1] * sheet.thickness * sheet.stock.density * _KG_PER_MM3
+
+
+def _bought(edition: Edition) -> Iterator[SheetRow]:
+    """Yield the sheets to buy: offcuts at hand have another title."""
+    titles = {each.name: each.stock.title for each in edition.settled.sheets}
+    yield from (row for row in edition.sheets if row.title == titles.get(row.sheet))
+
+
+def _row_mass(edition: Edition, row: SheetRow) -> float:
+    return _mass(edition.settled.sheet(row.sheet), (row.width, row.height))
+
+
+def _sheet_ask(edition: Edition, row: SheetRow) -> Ask:
+    first, sheet = edition.first, edition.settled.sheet(row.sheet)
+    grade = next((each.grade for each in edition.plan.sheets if each.name == row.sheet), "")
+    least, most = sheet.published
+    details = (
+        sheet_text((row.width, row.height), first),
+        f"grade {grade}" if grade else "",
+        f"{sheet.stock.plies} plies" if sheet.stock.plies else "",
+        f"from {sold_range_text(least, most, first)} thick",
+    )
+    each = _row_mass(edition, row)
+    weight = f"{mass_text(each, first)}{' each' if row.count > 1 else ''}"
+    known = tuple(text for text in details if text)
+    return Ask(count=row.count, title=row.title, details=known, weight=weight)
+
+
+def _board_asks(edition: Edition) -> Iterator[Ask]:
+    for plan in edition.board_plans:
+        for length, count in plan.to_buy:
+            words = (f"{both_text(length, edition.first)} long",)
+            yield Ask(count=count, title=plan.title, details=words)
+
+
+def _limits(edition: Edition) -> str:
+    first, carried, bed = edition.first, edition.identity.carries, edition.identity.bed
+    words = [
+        f"no larger than {sheet_text(carried.size, first)} and no heavier than "
+        f"{mass_text(carried.kg, first)}, for a car and one person"
+    ]
+    if bed is not None:
+        words.append(f"where that can be had, no larger than the bed of {sheet_text(bed, first)}")
+    return f"Blanks are to be {listed(words)}."
+
+
+def _sawn(edition: Edition, layout: SheetLayout) -> SawnSheet:
+    sheet = edition.settled.sheet(layout.sheet)
+    size = sheet_text(layout.size, edition.first)
+    title = f"Sheet {layout.number}: {sheet.stock.title}, {size}"
+    found = cuts_of(edition, layout)
+    if found is None:
+        return SawnSheet(number=layout.number, title=title, words=_none(edition, layout))
+    marks = _marks(edition)
+    numbers = {id(each): number for number, each in enumerate(_laden(found), start=1)}
+    return SawnSheet(
+        number=layout.number,
+        title=title,
+        words=f"{_words(found, edition.first)}{_off_bed(found, edition)}",
+        cuts=tuple(_cut(each, edition.first) for each in found.cuts),
+        blanks=tuple(
+            _blank(each, numbers[id(each)], sheet, marks, edition.first) for each in _laden(found)
+        ),
+    )
+
+
+def _laden(found: PanelCuts) -> tuple[PanelBlank, ...]:
+    """Return the blanks that pieces lie in; the others are offcuts."""
+    return tuple(each for each in found.blanks if each.pieces)
+
+
+def _marks(edition: Edition) -> Mapping[str, str]:
+    return {piece.label: piece.mark for part in edition.settled.parts for piece in part.pieces}
+
+
+def _words(found: PanelCuts, first: str) -> str:
+    if not found.cuts:
+        return "It needs no cut: it can be taken as it is."
+    empty = [_size(each, first) for each in found.blanks if not each.pieces]
+    rest = f" What is left over: {'; '.join(empty)}." if empty else ""
+    blanks = counted(len(_laden(found)), "blank")
+    return f"{counted(len(found.cuts), 'straight cut')}, through no piece: {blanks}.{rest}"
+
+
+def _off_bed(found: PanelCuts, edition: Edition) -> str:
+    """Return which blanks are larger than the bed, where no cuts make them smaller."""
+    bed = edition.identity.bed
+    laden = enumerate(_laden(found), start=1)
+    large = [str(number) for number, each in laden if bed and not _within(each.size, bed)]
+    if not large:
+        return ""
+    blanks = f"Blank {large[0]} is" if len(large) == 1 else f"Blanks {listed(large)} are"
+    return f" {blanks} still larger than the bed: no straight cut passes between the pieces."
+
+
+def _size(blank: PanelBlank, first: str) -> str:
+    return " × ".join(both_text(each, first) for each in blank.size)
+
+
+def _none(edition: Edition, layout: SheetLayout) -> str:
+    """Return why a sheet cannot be cut small enough, naming the pieces that are too large."""
+    marks, large = _marks(edition), []
+    for each in layout.placements:
+        x0, y0, x1, y1 = _box(each, edition)
+        if not _within((x1 - x0, y1 - y0), edition.identity.carries.size):
+            large.append(marks[each.piece])
+    if large:
+        self = "itself" if len(large) == 1 else "themselves"
+        return f"It must come whole: {listed(large)} would be too large by {self}."
+    return (
+        f"It must come whole: {MOST_CUTS} straight cuts from edge to edge do not make it small "
+        "enough without crossing a piece."
+    )
+
+
+def _cut(cut: PanelCut, first: str) -> str:
+    at = both_text(cut.from_edge, first)
+    where = " and ".join(f"{_SIDES[side]} cut {number}" for side, number in cut.within)
+    panel = f"What lies {where}: " if where else ""
+    edge, way = ("left", "across") if cut.across else ("lower", "along")
+    text = f"{at} from its {edge} edge, straight {way}"
+    return f"{panel}{text}" if panel else text[0].upper() + text[1:]
+
+
+_SIDES = {"left": "left of", "right": "right of", "below": "below", "above": "above"}
+
+
+def _blank(
+    blank: PanelBlank, number: int, sheet: SettledSheet, marks: Mapping[str, str], first: str
+) -> BlankWords:
+    ways = zip(blank.box[:2], ("right", "up"), strict=True)
+    corner = ", ".join(f"{both_text(mm, first)} {way}" for mm, way in ways if mm)
+    return BlankWords(
+        number=number,
+        size=_size(blank, first),
+        weight=mass_text(_mass(sheet, blank.size), first),
+        marks=tuple(marks[piece] for piece in blank.pieces),
+        corner=corner or "the sheet’s own",
+    )

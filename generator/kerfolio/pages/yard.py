@@ -1,0 +1,61 @@
+"""The yard card: a page for the phone, and a chapter of the first page of a bundle."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from functools import cache
+
+from markupsafe import Markup
+
+from kerfolio.basis.shipped import shipped
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.yard import YardCard, has_card, yard_card
+from kerfolio.pages.frame import release_line, site_frame
+from kerfolio.pages.site import Site
+from kerfolio.pages.theme import THEME, render
+
+YARD_SCRIPT = "assets/yard.js"
+"""Where the site keeps the script."""
+
+
+@cache
+def yard_script() -> Markup:
+    """Return the script that multiplies a price."""
+    return Markup((shipped("themes") / THEME / "yard.js").read_text("utf-8"))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Yard:
+    """The variable ``yard`` of the template ``yard-card.html``: it stands once on a page."""
+
+    card: YardCard
+    currency: str
+    file: str = YARD_SCRIPT
+    script: Markup = field(default_factory=yard_script)
+
+
+def yard_of(edition: Edition) -> Yard | None:
+    """Return the card of an edition; None where there is nothing to buy at a yard."""
+    card = yard_card(edition)
+    return None if card is None else Yard(card=card, currency=edition.identity.currency)
+
+
+def has_yard(edition: Edition) -> bool:
+    """Tell whether a plan has a page of its own for the yard: an open one that needs any."""
+    return edition.plan.is_open and has_card(edition)
+
+
+def yard_page(site: Site, edition: Edition) -> str:
+    """Return ``plans/NAME/yard/index.html``."""
+    plan = edition.plan
+    path, title = f"plans/{edition.name}/yard/", f"{plan.title}, yard card"
+    words = f"What to ask for at the yard for {plan.title}, release {plan.version}."
+    # The markup comes from our own SVG writer, which escapes every word of the maker's.
+    pictures = {name: Markup(text) for name, text in site.files[edition.name].pictures.items()}
+    return render(
+        "yard.html",
+        frame=replace(site_frame(site, path, title, words), release=release_line(plan)),
+        plan=plan,
+        yard=yard_of(edition),
+        pictures=pictures,
+    )
