@@ -32,6 +32,9 @@ from tests.layouts.instances import board_pieces, known
 from tests.layouts.plans import part_of, plan_of, window_frame
 
 KNOWN = known("boards1d")
+LONG = [each for each in sorted(KNOWN) if each.startswith("fal_u250")][4:]
+"""Instances of the largest kind beyond the first few, which take seconds each."""
+QUICK = [each for each in sorted(KNOWN) if each not in LONG]
 
 
 def pieces_of(*lengths: float) -> list[BoardPiece]:
@@ -52,7 +55,9 @@ def holds(plan: BoardPlan, pieces: list[BoardPiece], left_out: Iterable[BoardPie
 
 # Falkenauer, "A hybrid grouping genetic algorithm for bin packing", Journal of Heuristics 2, 1996;
 # the optimum of each instance stands in tests/data/boards1d/best_known.csv.
-@pytest.mark.parametrize("name", sorted(KNOWN))
+@pytest.mark.parametrize(
+    "name", [*QUICK, *(pytest.param(each, marks=pytest.mark.bench) for each in LONG)]
+)
 def test_instances_of_known_optimum_are_solved_and_proven(name: str) -> None:
     pieces, length = board_pieces(name)
     plan = cut_boards(pieces, [length], kerf=0.0)
