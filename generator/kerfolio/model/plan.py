@@ -305,7 +305,7 @@ class Plan:
     ``use.py``: where it stands, empty when not stated, and what is done with it, by ``person``, on
     a floor of ``friction``. ``fit`` is that of joints for which none is stated nearer to them,
     ``play`` the workshop's word for what is tight and what is loose. ``swaps`` are materials to be
-    compared with its own.
+    compared with its own. ``bed`` is that of the workshop's machine, mm; None where none is stated.
     """
 
     name: str
@@ -336,6 +336,7 @@ class Plan:
     relief: Relief = field(default_factory=Relief)
     spans: tuple[Span, ...] = ()
     swaps: tuple[Swap, ...] = ()
+    bed: tuple[float, float] | None = None
     consumables: tuple[Consumable, ...] = ()
     cautions: tuple[str, ...] = ()
     steps: tuple[Step, ...] = ()

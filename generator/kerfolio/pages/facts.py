@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from kerfolio.basis.figures import minutes_text
-from kerfolio.basis.lengths import both_text
+from kerfolio.basis.lengths import INCH, both_text, size_text
 from kerfolio.basis.masses import mass_text
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import sold_range_text
+from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import counted, day_text, listed
+from kerfolio.edition.bed import bed_needs
 from kerfolio.edition.cutting import ROUTER, cutting_of
 from kerfolio.edition.edition import Edition
 from kerfolio.pages.steps import hardware_title
@@ -47,6 +51,7 @@ def facts(edition: Edition) -> tuple[Fact, ...]:
         Fact(head="Sheet thickness", lines=_thicknesses(edition)),
         Fact(head="Boards", lines=_boards(edition)),
         Fact(head="Pieces", lines=_pieces(edition)),
+        *_bed(edition),
         Fact(head="Weight", lines=_mass(edition)),
         Fact(head="Time to cut", lines=_cutting(edition), href="#cutting-time"),
         Fact(head="Time to put together", lines=_time(edition)),
@@ -114,6 +119,29 @@ def _boards(edition: Edition) -> Lines:
 def _pieces(edition: Edition) -> Lines:
     shapes = counted(len(edition.parts), "shape")
     return ((str(pieces_count(edition)), f"of {shapes}"),) if edition.parts else ()
+
+
+def _bed(edition: Edition) -> Iterator[Fact]:
+    """Yield the largest piece, and the least bed it all can be cut on."""
+    found, first = bed_needs(edition), edition.first
+    if found is None:
+        return
+    marks = listed([piece.mark for piece in found.largest.pieces])
+    yield Fact(head="Largest piece", lines=((size_text(found.largest.size, first), marks),))
+    lines: Lines = (
+        (_about(found.alone, first), "for piece after piece"),
+        (_about(found.laid, first), "for sheets as they are laid out"),
+    )
+    if found.off and edition.identity.bed:
+        bed = sheet_text(edition.identity.bed, first)
+        lines = (*lines, (f"Too large for a bed of {bed}", listed(found.off)))
+    yield Fact(head="Smallest bed", lines=lines)
+
+
+def _about(sides: tuple[float, float], first: str) -> str:
+    """Return a size that need not be met exactly, rounded up: whole centimetres, or inches."""
+    step = INCH if first == "in" else 10.0
+    return sheet_text([math.ceil(each / step - NOISE) * step for each in sides], first)
 
 
 def _mass(edition: Edition) -> Lines:

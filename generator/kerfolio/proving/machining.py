@@ -16,7 +16,7 @@ from kerfolio.layouts.turns import turns_of
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.proving.marks import about
 from kerfolio.proving.origin import named_with_file
-from kerfolio.proving.rule import COMMON_PRACTICE, ROUND_CUTTER, after
+from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, ROUND_CUTTER, after
 from kerfolio.settling.settled import (
     Operation,
     SettledFeature,
@@ -24,6 +24,7 @@ from kerfolio.settling.settled import (
     SettledPlan,
     SettledSheet,
 )
+from kerfolio.shop.bed import bed_for, off_bed
 from kerfolio.shop.tightest import narrowest
 
 _SOLD_AS = 3.0
@@ -48,6 +49,23 @@ def fits_sheet(settled: SettledPlan) -> Iterator[Finding]:
             message = said("part `{}` is {}, too large", part.name, size(part.size))
             advice = said("{} leaves {} inside its margins{}.", which, size(room, "room-"), grain)
             yield error("larger-than-sheet", message, part.place, advice, subject=part.name)
+
+
+@after(
+    "piece-off-bed",
+    reason="What is larger than the bed cannot be cut in one setting.",
+    source=OWN_FIGURES,
+    severity=Severity.NOTE,
+)
+def fits_bed(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for parts that the bed of the workshop's machine has no room for."""
+    bed = settled.plan.bed
+    for part in off_bed(settled, bed) if bed else ():
+        needed = bed_for(part, settled.sheet(part.sheet))
+        message = said("part `{}` needs a bed of {}", part.name, size(needed))
+        template = "The workshop’s is {}: cut it in two settings, by hand, or have it cut."
+        advice = said(template, size(bed or needed, "bed-"))
+        yield note("piece-off-bed", message, part.place, advice, subject=part.name)
 
 
 def _lying(part: SettledPart, sheet: SettledSheet) -> Iterator[tuple[float, float]]:

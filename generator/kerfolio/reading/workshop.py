@@ -247,7 +247,9 @@ def _as_set(plan: Plan, identity: Identity | None) -> Plan:
     if identity is None:
         return plan
     extra = identity.relief_extra if plan.relief.extra is None else plan.relief.extra
-    return replace(plan, relief=replace(plan.relief, extra=extra), play=identity.play)
+    return replace(
+        plan, relief=replace(plan.relief, extra=extra), play=identity.play, bed=identity.bed
+    )
 
 
 def _plan(visit: _Visit, folder: Path) -> Plan | None:
