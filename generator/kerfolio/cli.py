@@ -625,7 +625,8 @@ def trials_command(workshop: Path, stock: str, cutter: str, outcome: str) -> Non
     "--kind",
     default="",
     metavar="KIND",
-    help="Only sheets, boards, cutters, hardware, papers, chip-loads or depth-rules.",
+    help="Only sheets, boards, cutters, hardware, papers, chip-loads, depth-rules, movements or "
+    "finishes.",
 )
 def stock_command(workshop: Path, name: str, kind: str) -> None:
     """Show what can be bought: each figure with the file it was written in and its source.

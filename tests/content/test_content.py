@@ -16,7 +16,10 @@ from kerfolio.model.stock import HardwareStock, SheetStock, Stock
 from tests.plans import workshop
 
 INCH = 25.4
-FILES = ("boards", "chip-loads", "cutters", "depth-rules", "hardware", "papers", "sheets")
+FILES = (
+    *("boards", "chip-loads", "cutters", "depth-rules", "finishes", "hardware", "movements"),
+    *("papers", "sheets"),
+)
 
 
 @pytest.fixture(scope="module")
@@ -65,7 +68,7 @@ def test_every_value_has_its_source_and_its_place(name: str, stock: Stock) -> No
             assert each.came_from(origin.field).file == f"content/{name}.yaml"
 
 
-@pytest.mark.parametrize("name", ["boards", "cutters", "hardware", "papers", "sheets"])
+@pytest.mark.parametrize("name", ["boards", "cutters", "finishes", "hardware", "papers", "sheets"])
 def test_titles_are_stated_and_differ(name: str, stock: Stock) -> None:
     titles = [each.title for each in getattr(stock, name)]
     assert all(titles)
@@ -446,3 +449,20 @@ def test_us_papers(name: str, stock: Stock) -> None:
     found = stock.paper(name)
     assert found is not None
     assert (found.width / INCH, found.height / INCH) == pytest.approx(US_SHEETS[name])
+
+
+# ------------------------------------------------------------------------- movements, finishes
+
+
+def test_every_sheet_and_board_has_a_movement(stock: Stock) -> None:
+    for each in (*stock.sheets, *stock.boards):
+        if each.family != "laminate":
+            assert stock.movement(each.family), each.name
+
+
+def test_solid_wood_moves_most_along_its_face_and_sheets_in_their_thickness(stock: Stock) -> None:
+    for each in stock.movements:
+        solid = each.name in ("hardwood", "softwood")
+        assert (each.plane > 0.2) == solid
+        assert each.plane < 0.1 or solid
+        assert 0.2 < each.thickness < 0.8

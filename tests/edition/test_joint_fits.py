@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from dataclasses import astuple, replace
+from dataclasses import replace
 from functools import cache
 
 from kerfolio.edition.edition import Edition
@@ -36,9 +36,7 @@ def test_joints_of_the_same_room_share_a_row() -> None:
     """0.1 mm is the sheet's fit; + 0.05 for the film of glue, + 0.1 at the ends."""
     found = joint_fits(rack("glued"))
     assert found is not None
-    assert [astuple(each) for each in found.rows] == [
-        ("rail into side", "glued", "0.15 mm", "0.2 mm")
-    ]
+    assert [each.cells for each in found.rows] == [("rail into side", "glued", "0.15 mm", "0.2 mm")]
     inch = joint_fits(replace(rack("glued"), identity=replace(rack().identity, units_first="in")))
     assert inch is not None
     assert [each.width for each in inch.rows] == ["0.0059 in"]
@@ -47,7 +45,7 @@ def test_joints_of_the_same_room_share_a_row() -> None:
 def test_a_length_of_its_own_has_no_purpose() -> None:
     found = joint_fits(rack("{width: 0.12, ends: 0.3}"))
     assert found is not None
-    assert [astuple(each) for each in found.rows] == [("rail into side", "–", "0.12 mm", "0.3 mm")]
+    assert [each.cells for each in found.rows] == [("rail into side", "–", "0.12 mm", "0.3 mm")]
 
 
 def test_a_plan_that_states_none_tells_nothing() -> None:
@@ -89,6 +87,6 @@ def test_page_and_paper_tell_the_same() -> None:
         if isinstance(mark, Text)
     ).replace("\N{NO-BREAK SPACE}", " ")
     assert found.words in page
-    for each in (*found.words.split(), *astuple(found.rows[0])):
+    for each in (*found.words.split(), *found.rows[0].cells):
         assert each in page
         assert each in paper

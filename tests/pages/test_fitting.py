@@ -28,7 +28,7 @@ from kerfolio.pages.plan import plan_page
 from kerfolio.pages.start import start_here
 from kerfolio.pages.theme import THEME
 from kerfolio.publishing.point_files import FORMAT, files_json
-from kerfolio.settling.fitted import taking
+from kerfolio.settling.fitted import of_sheet, taking
 from tests.fitted.made import LABEL, NUMBERS, fitted
 from tests.outside import node_file
 from tests.pages.invented import CONTENTS, edition, pictures, put, site, write
@@ -162,11 +162,22 @@ def test_slots_that_follow_a_purpose_are_not_told_as_those_of_the_sheet_s_fit(bl
 
 
 @pytest.mark.browser
+def test_room_for_finish_and_damp_is_told_beside_the_play_that_is_left(blank: Any) -> None:
+    sums = {"made": 17.8, "thickest": 17.8, "thinnest": 17.6, "more": 0.27}
+    given = {"sums": sums, "data": {"unit": "mm", "fitWords": [[0.15, "close"], [99, "loose"]]}}
+    assert reckoned(blank, "playWords(0.1, given.sums, given.data)", given) == (
+        "Slots for it are 18.54 mm (0.730 in) wide, 0.54 mm (0.021 in) of it for finish and damp. "
+        "Finished, at its dampest, where the sheet is thickest, the joint has 0.2 mm (0.008 in) of "
+        "play: close; where it is thinnest, 0.4 mm (0.016 in): loose."
+    )
+
+
+@pytest.mark.browser
 def test_widths_play_and_words_of_them_are_the_program_s(blank: Any) -> None:
     for thick, thin, fit in ((17.83, 17.46, 0.1), (18.0, 18.0, 0.15), (12.3, 11.83, 0.102)):
         sums = {"made": thick, "thickest": thick, "thinnest": thin, "fit": fit}
         found = reckoned(blank, "playOf(given.fit, given)", sums)
-        slot = taking(thick, fit).value
+        slot = taking(thick, of_sheet(fit)).value
         wanted = {"slot": slot, "thick": slot - thick, "thin": slot - thin}
         assert found == pytest.approx(wanted, abs=1e-9)
         for unit in ("mm", "in"):

@@ -7,6 +7,7 @@ from datetime import date
 import pytest
 
 from kerfolio.basis.place import Place
+from kerfolio.model.climate import HEATED
 from kerfolio.model.outline import (
     Drawn,
 )
@@ -188,6 +189,44 @@ def test_uses_place_and_person() -> None:
     ],
 )
 def test_what_is_refused_of_uses(text: str, words: str) -> None:
+    _, findings = plan_of(f"{PLAN_TEXT}{text}\n")
+    usual = {each.message for each in plan_of(PLAN_TEXT)[1]}
+    assert [each.message for each in findings if each.message not in usual] == [words]
+
+
+def test_finish_place_and_how_boards_are_held() -> None:
+    text = PLAN_TEXT + (
+        "place: heated room\n"
+        "finish: {of: varnish, coats: 3, when: before assembly, wet: 0.1, solids: 0.4,\n"
+        "  sanding: 0.05, between-coats: 0.005}\n"
+    )
+    plan, findings = plan_of(text)
+    assert findings == plan_of(PLAN_TEXT)[1]
+    assert plan is not None
+    assert plan.climate is HEATED
+    stated = plan.finish
+    assert stated is not None
+    assert (stated.of.name, stated.coats, stated.when) == ("varnish", 3, "before assembly")
+    lengths = (stated.wet, stated.film, stated.sanding, stated.between_coats)
+    assert [each and each.text for each in lengths] == ["0.1", None, "0.05", "0.005"]
+    assert stated.solids == 0.4
+    assert (good().climate, good().finish) == (None, None)
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("place: sched", "`sched` is not a place to live in"),
+        ("finish: varnish", "expected a finish, found `varnish`"),
+        ("finish: {coats: 2}", "`of` is missing"),
+        ("finish: {of: varnish, when: later}", "`later` is not a time to finish"),
+        ("finish: {of: varnish, film: 3}", "`3` comes to 3 mm"),
+        ("finish: {of: varnish, solids: 45}", "`45` is no number from 0.01 to 1"),
+        ("finish: {of: oil, film: 0.1, solids: 0.4}", "`film` and `solids` exclude each other"),
+        ("finish: {of: oil, between-coats: 0.01}", "`between-coats` where there is one coat"),
+    ],
+)
+def test_what_is_refused_of_finish_and_place(text: str, words: str) -> None:
     _, findings = plan_of(f"{PLAN_TEXT}{text}\n")
     usual = {each.message for each in plan_of(PLAN_TEXT)[1]}
     assert [each.message for each in findings if each.message not in usual] == [words]

@@ -34,6 +34,7 @@ from kerfolio.shop.noise import NIOSH, NoiseRule, bearable_minutes
 from kerfolio.shop.screw import allowable_withdrawal, ultimate_in_board, ultimate_withdrawal
 from tests.assembly.in_use_checks import in_use_checks
 from tests.plans import workshop
+from tests.settling.damp_checks import damp_checks
 from tests.shop.outside_check import MEMORY, PUBLISHED, WORKED, OutsideCheck
 
 _INCH = float(MM_PER_UNIT["in"])
@@ -53,6 +54,7 @@ def checks() -> tuple[OutsideCheck, ...]:
         *_tables(),
         *_noise(),
         *in_use_checks(),
+        *damp_checks(),
     )
 
 

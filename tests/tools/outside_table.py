@@ -44,6 +44,20 @@ that they are right, only that the program does as they say.
   sides together (`themes/workbench/true-cut.js`, `settling/built_in.py`): common practice, no
   single source. What cutter, play and scale do to slots and tabs is geometry, and shapely cuts
   it (`tests/pages/machine.py`).
+- Where things live (`model/climate.py`): 65 % in a heated room and 85 % in a shed are those of
+  service classes 1 and 2 (EN 1995-1-1, 2.3.1.3, published); 95 % outdoors, 50 % in a dry room and
+  what the air falls to are common practice, no single source.
+- How thick sheets grow (`content/movements.yaml`): of MDF and of plywood in its plane published, of
+  plywood, particleboard and OSB in thickness from memory of CEN/TR 12872; that plywood takes up
+  moisture as solid wood does, and solid wood to 12 % when it is bought, common practice. Not
+  counted: that a slot itself grows with its sheet, some hundredths of a millimetre to the safe
+  side, and that finish slows moisture down without keeping it out.
+- How thick coats are (`content/finishes.yaml`): varnish by a datasheet, paint and water-based
+  varnish from memory, oil and wax common practice. What sanding takes has no default: a plan
+  states it. Read beside it: 0.002 in (0.05 mm) is the least that a wide belt of grit 150 must take
+  (a trade magazine's table).
+- That a board may move by 0.5 mm before what holds it splits it (`proving/damp.py`): common
+  practice, no single source.
 """
 
 

@@ -126,6 +126,7 @@ function showResults(choice, sums, sound) {
   const thickest = Object.fromEntries(data.sheets.map(({ name }) => [name, sums[name].thickest]));
   const set = data.made ? null : readySet(data, thickest);
   for (const { name } of data.sheets) sums[name].made = set ? set.at[name] : thickest[name];
+  for (const { name, more } of data.sheets) sums[name].more = more;
   const at = Object.fromEntries(data.sheets.map(({ name }) => [name, { thickness: sums[name].thickest, fit: choice.sheets[name].fit }]));
   const shown = sound ? data.sheets.map((sheet) => resultOf(sheet, choice, sums[sheet.name], at)) : [];
   if (sound && set) shown.unshift(element("h3", {}, `Take the set cut/${set.label}`));

@@ -130,9 +130,9 @@ function toldRange([least, most], unit) {
 // ---- fit and play -------------------------------------------------------------------------
 
 // How wide what takes a sheet is in the files for a thickness `made`, and how much wider than the
-// sheet where it is thickest and thinnest, mm.
-function playOf(fit, { made, thickest, thinnest }) {
-  const slot = made + 2 * fit;
+// sheet where it is thickest and thinnest, mm. `more` is what finish and damp have of it, a side.
+function playOf(fit, { made, thickest, thinnest, more = 0 }) {
+  const slot = made + 2 * (fit + more);
   return { slot, thick: slot - thickest, thin: slot - thinnest };
 }
 
@@ -142,13 +142,18 @@ function fitWords(side, words) {
 }
 
 function playWords(fit, sum, { unit, fitWords: words, jointFits }) {
-  const { slot, thick, thin } = playOf(fit, sum);
+  const wants = 2 * (sum.more || 0);
+  const { slot, ...bare } = playOf(fit, sum);
+  const [thick, thin] = [bare.thick - wants, bare.thin - wants];
   const those = jointFits ? "Slots for it with the sheet’s own fit" : "Slots for it";
-  const wide = `${those} are ${told(slot, unit)} wide.`;
+  const besides = wants ? `, ${told(wants, unit)} of it for finish and damp` : "";
+  const wide = `${those} are ${told(slot, unit)} wide${besides}.`;
   const most = `${told(thick, unit)} of play: ${fitWords(thick / 2, words)}`;
-  if (sum.thickest === sum.thinnest) return `${wide} The joint has ${most}.`;
+  const then = wants ? "Finished, and at its dampest, the joint" : "The joint";
+  if (sum.thickest === sum.thinnest) return `${wide} ${then} has ${most}.`;
   const least = `${told(thin, unit)}: ${fitWords(thin / 2, words)}`;
-  return `${wide} Where the sheet is thickest, the joint has ${most}; where it is thinnest, ${least}.`;
+  const where = wants ? "Finished, at its dampest, where" : "Where";
+  return `${wide} ${where} the sheet is thickest, the joint has ${most}; where it is thinnest, ${least}.`;
 }
 
 // ---- what cannot be -----------------------------------------------------------------------
@@ -162,7 +167,7 @@ function refusal(sheet, thickest, data) {
   const why =
     `${told(thickest, unit)} is ${thin ? "thinner" : "thicker"} than the plan is proved for: ` +
     `${toldRange(range, unit)}.`;
-  const loose = told(sheet.least + 2 * sheet.fit - thickest, unit);
+  const loose = told(sheet.least + 2 * (sheet.fit + (sheet.more || 0)) - thickest, unit);
   const ready = thin
     ? `Files for ${told(sheet.least, unit)} would go together with ${loose} of play.`
     : "No file of the plan lets it in.";

@@ -258,14 +258,14 @@ def _resists(joint: PosedJoint, push: Vector) -> bool:
 
 
 def _turn(joint: PosedJoint, settled: SettledPlan, assembled: Assembled) -> float:
-    """Return how far a tab turns in its slot, radians: 2 f / e."""
+    """Return how far a tab turns in its slot when that is dry, radians: 2 f / e."""
     piece, into = assembled.piece(joint.a), assembled.piece(joint.b)
     tab, slot = (
         _feature(end, label, settled, assembled)
         for end, label in zip(joint.ends, (joint.a, joint.b), strict=True)
     )
     deep = tab.length.value if tab else math.inf
-    fit = slot.room.width if slot and slot.room else settled.sheet(piece.sheet).fit
+    fit = slot.room.dry if slot and slot.room else settled.sheet(piece.sheet).fit
     return 2 * fit / min(deep, into.panel.thickness)
 
 

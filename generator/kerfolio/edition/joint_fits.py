@@ -14,21 +14,37 @@ from kerfolio.model.joint_kind import FINGER_JOINT
 from kerfolio.settling.clearance import Clearance, features_named
 
 _HEADS = ("Joints", "For", "Each side", "At the ends")
+_ADDED = "Finish and damp"
 _WORDS = (
     "Some joints have room of their own on each side of what goes in: by what they are for, how "
     "long they are and how many enter together."
+)
+_ALL = (
+    "Every joint has this room on each side of what goes in, bare and dry: its fit, by what it is "
+    "for, how long it is and how many enter together, and what finish and damp want of it."
 )
 _CHOSEN = " It follows the fit that you choose, but for lengths that the maker states."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FitRow:
-    """Joints alike in what they are for and in their room; what they have not is a dash."""
+    """Joints alike in what they are for and in their room; what they have not is a dash.
+
+    ``added`` is what of the room on each side finish and damp want; empty where the plan says
+    nothing of them.
+    """
 
     joints: str
     purpose: str
     width: str
     ends: str
+    added: str = ""
+
+    @property
+    def cells(self) -> tuple[str, ...]:
+        """What stands in the row, under the heads."""
+        rooms = (self.width, self.added, self.ends) if self.added else (self.width, self.ends)
+        return (self.joints, self.purpose, *rooms)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,16 +57,18 @@ class JointFits:
 
 
 def joint_fits(edition: Edition) -> JointFits | None:
-    """Return what is told of joints that state a fit; None for a plan without one.
+    """Return what is told of joints that have room of their own; None for a plan without one.
 
-    Figures are those of the sheet's own fit.
+    Figures are those of the sheet's own fit. Where finish or damp want room, every joint is told.
     """
     first, plan = edition.first, edition.plan
     owners = {label: part.name for part in plan.parts for label in part.labels}
-    alike: dict[tuple[str, str, str], list[str]] = {}
+    damp = bool(edition.settled.surroundings)
+    alike: dict[tuple[str, ...], list[str]] = {}
     for joint, room in _rooms(edition, owners):
         ends = "–" if joint.kind is FINGER_JOINT else fit_in(room.ends, first)
-        told = (str(room.purpose or "–"), fit_in(room.width, first), ends)
+        added = fit_in(room.allowed[0], first) if damp else ""
+        told = (str(room.purpose or "–"), fit_in(room.width, first), ends, added)
         names = alike.setdefault(told, [])
         words = _called(joint, owners)
         if words not in names:
@@ -58,25 +76,31 @@ def joint_fits(edition: Edition) -> JointFits | None:
     if not alike:
         return None
     chosen = any(sheet.fits is not None for sheet in edition.settled.sheets)
+    joints, purpose, width, ends = _HEADS
     return JointFits(
-        words=f"{_WORDS}{_CHOSEN if chosen else ''}",
+        words=f"{_ALL if damp else _WORDS}{_CHOSEN if chosen else ''}",
+        heads=(joints, purpose, width, _ADDED, ends) if damp else _HEADS,
         rows=tuple(
-            FitRow(joints=listed(names), purpose=purpose, width=width, ends=ends)
-            for (purpose, width, ends), names in alike.items()
+            FitRow(joints=listed(names), purpose=purpose, width=width, ends=ends, added=added)
+            for (purpose, width, ends, added), names in alike.items()
         ),
     )
 
 
 def _rooms(edition: Edition, owners: Mapping[str, str]) -> Iterator[tuple[Joint, Clearance]]:
-    """Yield each joint that states a fit, with the room of what takes a sheet in it."""
+    """Yield each joint that states a fit, with the room of what takes a sheet in it.
+
+    Where finish or damp want room, each of all joints.
+    """
+    damp = bool(edition.settled.surroundings)
     rooms = {
         (part.name, stated_name(feature.name)): feature.room
         for part in edition.settled.parts
         for feature in part.features
-        if feature.room is not None and feature.room.asked
+        if feature.room is not None and (damp or feature.room.asked)
     }
     for joint, fit in edition.plan.fits:
-        for each in features_named(joint, owners) if fit else ():
+        for each in features_named(joint, owners) if fit or damp else ():
             room = rooms.get(each)
             if room is not None:
                 yield joint, room

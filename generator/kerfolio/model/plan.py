@@ -8,7 +8,9 @@ from datetime import date
 
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.model.bridges import Bridges
+from kerfolio.model.climate import Climate
 from kerfolio.model.consumable import Consumable
+from kerfolio.model.finish import Finish
 from kerfolio.model.joint import Joint, JointFit, Standing
 from kerfolio.model.outline import Drawing
 from kerfolio.model.part import Part
@@ -116,13 +118,32 @@ class SheetUse:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FixedTo:
+    """That a board lies across a part and is held there, ``by`` a word of ``FIXED_BY``.
+
+    ``apart`` is how far the outermost screws lie from each other across the board, its width where
+    not stated.
+    """
+
+    part: Named
+    by: str
+    apart: Amount | None = None
+    place: Place = NOWHERE
+
+
+GLUE, SCREWS, SLOTTED = FIXED_BY = ("glue", "screws", "slotted holes")
+"""What holds a board on a part: a glue line, screws in round holes, or in slots."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BoardUse:
-    """Solid timber cut to length."""
+    """Solid timber cut to length; ``fixed`` says on which part it lies, and how it is held."""
 
     name: str
     stock: Named
     length: Amount
     count: int = 1
+    fixed: FixedTo | None = None
     place: Place = NOWHERE
 
 
@@ -303,7 +324,8 @@ class Plan:
     maker's word that children will use what is built. ``show`` are the words of ``showing.py`` for
     what everybody may see of a plan for supporters. ``placed`` and ``uses`` are words of
     ``use.py``: where it stands, empty when not stated, and what is done with it, by ``person``, on
-    a floor of ``friction``. ``fit`` is that of joints for which none is stated nearer to them,
+    a floor of ``friction``. ``climate`` is where it lives, ``finish`` what is put on it, None when
+    not stated. ``fit`` is that of joints for which none is stated nearer to them,
     ``play`` the workshop's word for what is tight and what is loose. ``swaps`` are materials to be
     compared with its own. ``bed`` is that of the workshop's machine, mm; None where none is stated.
     """
@@ -326,6 +348,8 @@ class Plan:
     play: Play = field(default_factory=Play)
     standing: Standing | None = None
     placed: str = ""
+    climate: Climate | None = None
+    finish: Finish | None = None
     uses: tuple[str, ...] = ()
     person: Person = field(default_factory=Person)
     friction: float = FRICTION

@@ -190,6 +190,37 @@ class DepthRule(StockItem):
     share: float
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Movement(StockItem):
+    """How a family of material moves with moisture; its name is the family's.
+
+    ``thickness`` and ``plane`` are per cent of a size for each per cent of moisture, the latter
+    along the sheet or, of solid wood, across the grain. ``bought`` is the moisture it is sold and
+    measured at, per cent. ``takes_up`` says how damp air makes it: see ``TAKES_UP``.
+    """
+
+    thickness: float
+    plane: float
+    bought: float
+    takes_up: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FinishStock(StockItem):
+    """What is put on wood: how thick one coat is while it is wet, mm, and its solids by volume.
+
+    What stays when it has dried is the one times the other.
+    """
+
+    title: str
+    wet: float
+    solids: float
+
+
+AS_WOOD = "as wood"
+TAKES_UP = (AS_WOOD, "as fibreboard")
+"""How much moisture a material takes from the air: as solid wood does, or less, as fibreboard."""
+
 FAMILIES = (
     *("hardwood-plywood", "softwood-plywood", "mdf", "particleboard", "hardboard", "osb"),
     *("hardwood", "softwood", "laminate", "other"),
@@ -225,6 +256,8 @@ class Stock:
     papers: tuple[PaperStock, ...] = ()
     chip_loads: tuple[ChipLoad, ...] = ()
     depth_rules: tuple[DepthRule, ...] = ()
+    movements: tuple[Movement, ...] = ()
+    finishes: tuple[FinishStock, ...] = ()
 
     def sheet(self, name: str) -> SheetStock | None:
         """Return the sheet of that name, or None."""
@@ -241,6 +274,14 @@ class Stock:
     def item(self, name: str) -> HardwareStock | None:
         """Return the piece of hardware of that name, or None."""
         return _named(self.hardware, name)
+
+    def movement(self, family: str) -> Movement | None:
+        """Return how a family of material moves with moisture, None where nothing is known."""
+        return _named(self.movements, family)
+
+    def finish(self, name: str) -> FinishStock | None:
+        """Return the finish of that name, or None."""
+        return _named(self.finishes, name)
 
     def paper(self, name: str) -> PaperStock | None:
         """Return the paper of that name, or None."""

@@ -14,6 +14,7 @@ from kerfolio.basis.json_text import json_text, number
 from kerfolio.basis.shipped import shipped
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import listed
+from kerfolio.edition.damp_words import room_for
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.fitted.form import Fitted, Number
@@ -206,6 +207,7 @@ def _sheet(edition: Edition, sheet: SettledSheet, numbers: Mapping[str, Number])
         "stock": sheet.stock.name,
         "sold": [number(sheet.stock.least, 2), number(sheet.stock.most, 2)],
         "fit": number(sheet.fit),
+        **_more(edition, sheet),
         "planned": number(sheet.cutter.diameter, 3),
         "cutter": None if cutter is None else _cutter(cutter),
         "coupon": _coupon(edition, sheet),
@@ -217,6 +219,12 @@ def _sheet(edition: Edition, sheet: SettledSheet, numbers: Mapping[str, Number])
             for each in narrow_places(edition.settled, sheet.name)
         ],
     }
+
+
+def _more(edition: Edition, sheet: SettledSheet) -> dict[str, Any]:
+    """Return what slots for a sheet have for finish and damp, mm a side; nothing without any."""
+    more = room_for(edition.settled, sheet)
+    return {"more": number(more)} if more else {}
 
 
 def _coupon(edition: Edition, sheet: SettledSheet) -> dict[str, Any] | None:

@@ -10,6 +10,7 @@ from markupsafe import Markup
 from kerfolio.edition.cautions import OPENING, cautions_of
 from kerfolio.edition.copies import copies_remark
 from kerfolio.edition.cutting import cutting_of
+from kerfolio.edition.damp_words import damp_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.in_use import used_of
@@ -72,6 +73,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         fitting=fitting,
         measuring=measuring_of(edition),
         joint_fits=joint_fits(edition),
+        damp=damp_words(edition),
         formats=format_words(edition.formats),
         sheet_titles=sheet_titles(edition),
         titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},

@@ -9,6 +9,7 @@ from functools import partial
 from markupsafe import Markup
 
 from kerfolio.edition.cautions import OPENING, cautions_of
+from kerfolio.edition.damp_words import damp_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.joint_fits import joint_fits
@@ -77,6 +78,7 @@ def start_here(
         folders=folder_rows(edition),
         measuring=measuring_of(edition),
         joint_fits=joint_fits(edition),
+        damp=damp_words(edition),
         formats=format_words(edition.formats),
         sheet_titles=sheet_titles(edition),
         titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},

@@ -9,6 +9,7 @@ from kerfolio.basis.words import listed
 from kerfolio.drawing.coupon_view import coupon_view
 from kerfolio.drawing.measuring_view import measuring_view
 from kerfolio.edition.cutter_words import cutter_words
+from kerfolio.edition.damp_words import damp_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import choice_words
 from kerfolio.edition.format_words import format_words
@@ -44,7 +45,10 @@ def choosing_section(edition: Edition, grid: Grid) -> Bands:
         *spaced(_folders(edition, grid), 4.0),
     )
     bands += spaced(hung("Take the folder", folders, grid), BLOCK_SPACE)
-    fits = joint_fits(edition)
+    fits, damp = joint_fits(edition), damp_words(edition)
+    if damp:
+        said = [band for each in damp for band in spaced(plain(each, grid.main), 1.2)]
+        bands += spaced(hung("Finish and damp", said, grid), BLOCK_SPACE)
     if fits is not None:
         bands += spaced(hung("Fit of the joints", _joint_fits(fits, grid), grid), BLOCK_SPACE)
     bands += spaced(hung("Take the file", _files(edition, grid), grid), BLOCK_SPACE)
@@ -86,7 +90,7 @@ def _joint_fits(fits: JointFits, grid: Grid) -> Bands:
         Column(head=purpose),
         *(Column(head=each, number=True) for each in rooms),
     )
-    rows = [(each.joints, each.purpose, each.width, each.ends) for each in fits.rows]
+    rows = [each.cells for each in fits.rows]
     return (*plain(fits.words, grid.main), *spaced(kept(table(columns, rows, grid.main)), 4.0))
 
 

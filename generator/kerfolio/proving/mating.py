@@ -14,6 +14,7 @@ from kerfolio.model.joint_kind import FINGER_JOINT, NOTCH_JOINT, TAB_JOINT
 from kerfolio.proving.marks import about
 from kerfolio.proving.meeting import meetings, openings, pairs
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
+from kerfolio.settling.clearance import Clearance
 from kerfolio.settling.settled import SettledFeature, SettledPlan
 
 FLUSH = 0.5
@@ -49,8 +50,7 @@ def tabs_snug(settled: SettledPlan) -> Iterator[Finding]:
     for met in meetings(settled, TAB_JOINT):
         for tab, opening in pairs(met):
             play = opening.length.value - tab.width.value
-            # A sheet's own fit has been judged by itself.
-            own = opening.room.ends if opening.room and not opening.room.asked else 0.0
+            own = _judged_elsewhere(opening.room) if opening.room else 0.0
             if _has_length(opening) and play > 2 * (settled.plan.play.ends + own) + NOISE:
                 loose, name = length("play", play), named(met.b.name(0))
                 message = said("the tab has {} of play in {}", loose, name)
@@ -59,8 +59,21 @@ def tabs_snug(settled: SettledPlan) -> Iterator[Finding]:
                 yield warning("tab-loose-in-slot", message, met.joint.place, advice, **what)
 
 
+def _judged_elsewhere(room: Clearance) -> float:
+    """Return what of the room at the ends, mm, is not looked at here.
+
+    A sheet's own fit has been judged by itself; film and damp take what is allowed for them.
+    """
+    return room.allowed[1] if room.asked else room.ends
+
+
 def _has_length(opening: SettledFeature) -> bool:
     return opening.kind is SLOT or (opening.kind is POCKET and bool(opening.takes))
+
+
+def _sanded(settled: SettledPlan) -> float:
+    """Return what is sanded off each face before assembly, mm."""
+    return settled.surroundings.sanded if settled.surroundings else 0.0
 
 
 def _wide(tab: SettledFeature, opening: SettledFeature) -> Words:
@@ -77,7 +90,7 @@ def sheets_enter(settled: SettledPlan) -> Iterator[Finding]:
     """Look for openings narrower than the sheet that goes into them, at every thickness."""
     for met in meetings(settled, TAB_JOINT, NOTCH_JOINT):
         for opening, part, other in openings(met):
-            over = other.thickness - opening.width.value
+            over = other.thickness - 2 * _sanded(settled) - opening.width.value
             if over > SAME:
                 name = named(f"{part.name}.{opening.name}")
                 narrow = reading("narrow", over)
@@ -100,7 +113,7 @@ def tabs_bottom(settled: SettledPlan) -> Iterator[Finding]:
         for tab, opening in pairs(met):
             if opening.depth is None or not opening.kind.recessed:
                 continue
-            over = tab.length.value - opening.depth.value
+            over = tab.length.value - (opening.depth.value - _sanded(settled))
             if over > SAME:
                 tall, deep = reading("above", over), precise("depth", opening.depth.value)
                 message = said("{} stands {} above its recess", named(met.a.name(0)), tall)

@@ -27,7 +27,7 @@ from kerfolio.proving.marks import about
 from kerfolio.proving.meeting import meetings, openings
 from kerfolio.proving.naming import takers_of
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, Stated, after, before
-from kerfolio.settling.clearance import Clearance, features_named, for_length, for_number
+from kerfolio.settling.clearance import features_named, for_length, for_number
 from kerfolio.settling.scope import Scope, SettlingError
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 from kerfolio.settling.sheet import DEFAULT_FIT
@@ -198,28 +198,31 @@ def _joints(rule: str, wrong: int, settled: SettledPlan) -> Iterator[Finding]:
             room, name = feature.room, (part.name, stated_name(feature.name))
             if room is None or name not in joints:
                 continue
-            judged = _step(room.felt, room.purpose, play)
-            if not room.asked and _step(room.width, None, play):
+            felt = room.felt if wrong < 0 else room.felt - room.filled
+            judged = _step(felt, room.purpose, play)
+            if not room.asked and _step(room.fit, None, play):
                 judged = 0
             if judged == wrong:
-                yield _of_joint(rule, settled, part, feature, room, joints[name])
+                verdict = play.feel(felt).verdict
+                yield _of_joint(rule, verdict, settled, part, feature, joints[name])
 
 
 def _of_joint(
     rule: str,
+    verdict: str,
     settled: SettledPlan,
     part: SettledPart,
     feature: SettledFeature,
-    room: Clearance,
     joints: list[tuple[Joint, JointFit | None]],
 ) -> Finding:
-    verdict = settled.plan.play.feel(room.felt).verdict
+    room = feature.room
+    assert room is not None, "a play that is judged is that of a room"
     over = said(" over {}", length("contact", room.contact)) if for_length(room.contact) else ""
     many = said(", {} together", number("together", room.together))
     purpose = f", for a {room.purpose} joint" if room.purpose else ""
     message = said(
         "{} has {} a side{}{}: {}{}",
-        *(named(f"{part.name}.{feature.name}"), clearance(room.width), over),
+        *(named(f"{part.name}.{feature.name}"), clearance(room.fit), over),
         *(many if for_number(room.together) else "", verdict, purpose),
     )
     fits = [fit for _, fit in joints if fit is not None]
@@ -227,7 +230,7 @@ def _of_joint(
     if any(fit.width is not None for fit in fits):
         own = next(fit.width for fit in fits if fit.width is not None)
         inches = _in_inches(own, settled.plan.units)
-        meant = _meant(room.width, settled.plan.play, inches=inches)
+        meant = _meant(room.fit, settled.plan.play, inches=inches)
         advice: Text = slip_advice(
             meant, "Give it a purpose in place of the length, such as `fit: knock-down`."
         )

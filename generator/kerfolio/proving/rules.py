@@ -17,6 +17,7 @@ from kerfolio.proving import (
     chips,
     corners,
     cutting,
+    damp,
     drawn_edges,
     going_together,
     joints,
@@ -42,8 +43,8 @@ from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 
 _MODULES = (
     *(references, assemblies, joints, steps, release, ladder, chips, readers, letters),
-    *(machining, shapes, drawn_edges, corners, webs, parts, mating, play, bolts, screws, cutting),
-    *(children, sawing, spans, going_together, wall, swaps),
+    *(machining, shapes, drawn_edges, corners, webs, parts, mating, play, damp, bolts, screws),
+    *(cutting, children, sawing, spans, going_together, wall, swaps),
 )
 
 

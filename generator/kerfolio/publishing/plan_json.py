@@ -16,6 +16,7 @@ from kerfolio.model.plan import Assembly, Step
 from kerfolio.publishing.plan_figures import figures
 from kerfolio.settling.clearance import Clearance
 from kerfolio.settling.making import labels_made
+from kerfolio.settling.moisture import Swelling
 from kerfolio.settling.settled import SettledBridge, SettledFeature, SettledPart, SettledPlan, Sized
 from kerfolio.shop.mass import part_mass
 
@@ -48,12 +49,58 @@ def _feature(feature: SettledFeature, unit: str) -> dict[str, Any]:
 
 
 def _room(room: Clearance | None) -> dict[str, Any]:
-    """Return the clearance that joints ask for; nothing where the sheet's fit alone counts."""
-    if room is None or not room.asked:
+    """Return the clearance that joints or damp ask for; nothing where a fit alone counts."""
+    if room is None or not (room.asked or any(room.allowed)):
         return {}
     purpose = room.purpose.name if room.purpose else None
     found = {"width": number(room.width), "ends": number(room.ends), "purpose": purpose}
-    return {"clearance": found}
+    return {"clearance": {**found, **_allowed(room)}}
+
+
+def _allowed(room: Clearance) -> dict[str, Any]:
+    """Return what of a clearance is for finish and damp; nothing where there is none."""
+    if not any(room.allowed):
+        return {}
+    needs = room.needs
+    return {
+        "fit": number(room.fit),
+        "film": number(needs.film),
+        "sanded": number(needs.sanded),
+        "swelling": number(needs.swelling),
+    }
+
+
+def _surroundings(settled: SettledPlan) -> dict[str, Any]:
+    """Return where the thing lives and what is put on it; nothing where the plan says neither."""
+    found, plan = settled.surroundings, settled.plan
+    if found is None:
+        return {}
+    finish, place = plan.finish, plan.climate
+    return {
+        "place": place.name if place else None,
+        "finish": None
+        if finish is None
+        else {
+            "of": finish.of.name,
+            "coats": finish.coats,
+            "when": finish.when,
+            "film": number(found.coat),
+            "sanded": number(found.sanded),
+        },
+        "swelling": {sheet.name: _swelling(found.swelling(sheet.stock)) for sheet in settled.sheets}
+        if place
+        else {},
+    }
+
+
+def _swelling(found: Swelling) -> dict[str, Any]:
+    """Return moistures in per cent, and by which shares of its sizes a sheet grows."""
+    return {
+        "moisture": [number(found.least), number(found.most)],
+        "bought": number(found.bought),
+        "thickness": number(found.thickness, 6),
+        "plane": number(found.plane, 6),
+    }
 
 
 def _bridge(bridge: SettledBridge) -> dict[str, Any]:
@@ -191,6 +238,7 @@ def plan_json(edition: Edition) -> bytes:
         "maker": edition.identity.maker,
         "unit": "mm",
         "drawn-for": edition.settled.variant.label,
+        **_surroundings(edition.settled),
         "proved": _proved(edition),
         "variants": [_variant(settled) for settled in edition.variants],
         "layout": _layout(edition),

@@ -24,6 +24,7 @@ from kerfolio.reading.counts import Counts
 from kerfolio.reading.cut import CUTS, RELIEF
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.drawn_said import said_of_drawings
+from kerfolio.reading.finish import FINISH, ClimateForm
 from kerfolio.reading.fit import JOINT_FIT
 from kerfolio.reading.forms import Book, Form, ListOf, Schema
 from kerfolio.reading.joint import JOINTS, STANDING
@@ -209,6 +210,13 @@ PLAN: Record[Plan] = Record(
             form=choice("a place to stand", *PLACED),
             says="Where it stands: it decides which cautions fit.",
         ),
+        Key(
+            name="place",
+            form=ClimateForm(),
+            says="How damp the place is that it lives in: joints get room to swell.",
+            field="climate",
+        ),
+        Key(name="finish", form=FINISH, says="What is put on it, and when."),
         Key(name="uses", form=_USES, says="What is done with it."),
         Key(name="person", form=PERSON, says="Who sits on it, leans on it or planes along it."),
         Key(name="friction", form=FRICTION, says="Between its feet and the floor; 0.3 if unsaid."),

@@ -15,7 +15,7 @@ from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.basis.names import NAME
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text, written
-from kerfolio.model.plan import BoardUse, Clamp, Ladder, Offcut, SheetUse
+from kerfolio.model.plan import FIXED_BY, BoardUse, Clamp, FixedTo, Ladder, Offcut, SheetUse
 from kerfolio.model.statement import Amount
 from kerfolio.reading.amounts import (
     CLEARANCE,
@@ -298,6 +298,26 @@ _A_BOARD = written(
     "rail: {stock: pine-45x45, length: 600, count: 4}",
     "rail: {stock: pine-45x45, length: 24, count: 4}",
 )
+_FIXED: Record[FixedTo] = Record(
+    name="fixed-board",
+    noun="how a board is fixed",
+    keys=(
+        Key(name="part", form=REFERENCE, says="The part it lies across.", required=True),
+        Key(
+            name="by",
+            form=choice("a way to fix a board", *FIXED_BY),
+            says="`slotted holes` let its screws move with it, the others do not.",
+            required=True,
+        ),
+        Key(
+            name="apart",
+            form=LENGTH,
+            says="How far its outermost screws are apart across it; its width where not stated.",
+        ),
+    ),
+    make=FixedTo,
+    advice="Write `{part: top, by: slotted holes}`.",
+)
 _BOARD: Record[BoardUse] = Record(
     name="board",
     noun="a board",
@@ -305,6 +325,11 @@ _BOARD: Record[BoardUse] = Record(
         Key(name="stock", form=REFERENCE, says="The board, by its name.", required=True),
         Key(name="length", form=LENGTH, says="Length it is cut to.", required=True),
         Key(name="count", form=whole(1, 200), says="How many."),
+        Key(
+            name="fixed",
+            form=_FIXED,
+            says="On which part it lies with its width, and how it is held there.",
+        ),
     ),
     make=BoardUse,
     advice=_A_BOARD,

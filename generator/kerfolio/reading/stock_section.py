@@ -15,12 +15,15 @@ from kerfolio.model.stock import (
     FAMILIES,
     HARDWARE_KINDS,
     MACHINES,
+    TAKES_UP,
     VALUE_KINDS,
     BoardStock,
     ChipLoad,
     CutterStock,
     DepthRule,
+    FinishStock,
     HardwareStock,
+    Movement,
     PaperStock,
     SheetStock,
 )
@@ -316,6 +319,48 @@ _DEPTH_RULES = Record(
     named=True,
 )
 
+_SWELLS = (0.0, 5.0)
+"""Per cent of a size for each per cent of moisture: no wood reaches 1 (common knowledge)."""
+
+_MOVEMENTS = Record(
+    name="movement",
+    noun="a movement",
+    keys=(
+        _number(
+            "thickness", "Swelling in thickness, % for each % of moisture.", _SWELLS, required=True
+        ),
+        _number(
+            "plane",
+            "Swelling along the sheet, of solid wood across the grain, % for each % of moisture.",
+            _SWELLS,
+            required=True,
+        ),
+        _number("bought", "Moisture it is sold and measured at, %.", (0, 30), required=True),
+        Key(
+            name="takes-up",
+            form=choice("a way of taking up moisture", *TAKES_UP),
+            says="How much moisture it takes from damp air.",
+            required=True,
+        ),
+        *_SOURCE,
+    ),
+    make=Movement,
+    named=True,
+)
+
+_FINISHES = Record(
+    name="finish-stock",
+    noun="a finish",
+    keys=(
+        _TITLE,
+        _length("wet", "How thick one coat is while it is wet.", required=True),
+        _number("solids", "Share of it by volume that stays when dry.", (0.01, 1), required=True),
+        *_SOURCE,
+    ),
+    make=FinishStock,
+    named=True,
+)
+
 SECTIONS: dict[str, Record[Any]] = {
     "sheets": _SHEETS,
     "boards": _BOARDS,
@@ -324,5 +369,7 @@ SECTIONS: dict[str, Record[Any]] = {
     "papers": _PAPERS,
     "chip-loads": _CHIP_LOADS,
     "depth-rules": _DEPTH_RULES,
+    "movements": _MOVEMENTS,
+    "finishes": _FINISHES,
 }
 """The form of an entry of each section; the sections are those of ``model.stock.Stock``."""

@@ -6,13 +6,16 @@ Every clearance is linear in the sheet's fit, so that files follow any fit a rea
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kerfolio.basis.said import stated_name
 from kerfolio.model.joint import Joint, JointFit
 from kerfolio.model.plan import Plan
 from kerfolio.model.purpose import DROP_IN, GLUED, KNOCK_DOWN, PRESS, Purpose
 from kerfolio.settling.scope import Scope
+from kerfolio.settling.surroundings import Needs
+
+_NOTHING = Needs()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,7 +25,9 @@ class Clearance:
     ``width`` is that between a face and a wall, ``ends`` that at either end and at a notch's
     bottom. ``contact`` is how long the walls are, mm, and ``together`` how many features like it
     enter at once. ``asked`` says that a joint, an assembly or the plan states its fit, with its
-    ``purpose`` where it has one; else both are the sheet's fit.
+    ``purpose`` where it has one; else both are the sheet's fit. ``needs`` is what finish and damp
+    want of it, ``allowed`` how much of that is in ``width`` and in ``ends``: nothing of what is
+    just as a maker states.
     """
 
     width: float
@@ -31,6 +36,18 @@ class Clearance:
     together: int = 1
     asked: bool = False
     purpose: Purpose | None = None
+    needs: Needs = _NOTHING
+    allowed: tuple[float, float] = (0.0, 0.0)
+
+    @property
+    def fit(self) -> float:
+        """The fit between a face and a wall without what is allowed besides, mm a side."""
+        return self.width - self.allowed[0]
+
+    @property
+    def fit_at_ends(self) -> float:
+        """The fit at either end without what is allowed besides, mm."""
+        return self.ends - self.allowed[1]
 
     @property
     def felt(self) -> float:
@@ -38,7 +55,22 @@ class Clearance:
 
         Long walls and many features use up some of what they have.
         """
-        return self.width - for_length(self.contact) - for_number(self.together)
+        return self.fit - for_length(self.contact) - for_number(self.together)
+
+    @property
+    def filled(self) -> float:
+        """What finish and damp take of the fit itself, where nothing is allowed for them; mm."""
+        return max(0.0, self.needs.width - self.allowed[0])
+
+    @property
+    def left(self) -> float:
+        """The play that is left when all is finished, and at its dampest, mm a side."""
+        return self.width - self.needs.width
+
+    @property
+    def dry(self) -> float:
+        """The play when all is finished, and as dry as it was cut, mm a side."""
+        return max(0.0, self.left + self.needs.swelling)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,40 +127,48 @@ def for_number(together: int) -> float:
     return min(max(0, together - _FEW) * _PER_FEATURE, _MOST_FEATURES)
 
 
-def clearance_of(fit: float, asked: Asked | None, contact: float, together: int) -> Clearance:
+def clearance_of(
+    fit: float, asked: Asked | None, contact: float, together: int, needs: Needs = _NOTHING
+) -> Clearance:
     """Return the room of a feature by what a joint asks for, and the sheet's ``fit``, mm a side.
 
     Walls ``contact`` mm long, and more than two features that enter ``together``, have more between
-    their faces; at their ends only the number counts. A clearance of a maker's own is just that.
+    their faces; at their ends only the number counts. What finish and damp want comes on top. A
+    clearance of a maker's own is just that.
     """
-    if asked is None:
-        return Clearance(width=fit, ends=fit, contact=contact, together=together)
     faces, ends = fit, fit
-    if asked.purpose is not None:
+    if asked is not None and asked.purpose is not None:
         of_faces, of_ends = BY_PURPOSE[asked.purpose]
         faces = of_faces.of(fit) + for_length(contact) + for_number(together)
         ends = of_ends.of(fit) + for_number(together)
+    own = (None, None) if asked is None else (asked.width, asked.ends)
+    (width, wider), (long, longer) = (
+        (found + more, more) if stated is None else (stated, 0.0)
+        for stated, found, more in zip(
+            own, (faces, ends), (max(needs.width, -faces), needs.ends), strict=True
+        )
+    )
     return Clearance(
-        width=faces if asked.width is None else asked.width,
-        ends=ends if asked.ends is None else asked.ends,
+        width=width,
+        ends=long,
         contact=contact,
         together=together,
-        asked=True,
-        purpose=asked.purpose,
+        asked=asked is not None,
+        purpose=asked.purpose if asked else None,
+        needs=needs,
+        allowed=(wider, longer),
     )
 
 
 def loosest(found: Sequence[Clearance]) -> Clearance:
     """Return the room of a feature that several joints name: the most that one of them asks for."""
     widest = max(found, key=lambda each: each.width)
-    ends = max(each.ends for each in found)
-    return Clearance(
-        width=widest.width,
-        ends=ends,
-        contact=widest.contact,
-        together=widest.together,
+    longest = max(found, key=lambda each: each.ends)
+    return replace(
+        widest,
+        ends=longest.ends,
         asked=any(each.asked for each in found),
-        purpose=widest.purpose,
+        allowed=(widest.allowed[0], longest.allowed[1]),
     )
 
 

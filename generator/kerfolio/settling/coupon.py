@@ -19,7 +19,7 @@ from kerfolio.basis.digits import rounded
 from kerfolio.geometry.measure import bounds
 from kerfolio.model.feature_kind import NOTCH, TAB
 from kerfolio.settling.coupon_shape import arm_width, coupon_plate, coupon_tab
-from kerfolio.settling.fitted import around, taking
+from kerfolio.settling.fitted import around, of_sheet, taking
 from kerfolio.settling.settled import Coupon, CouponSlot, CouponStep, SettledPart, SettledSheet
 
 _STEP, _INCH_STEP = 0.1, 0.127  # mm; the second is 0.005 in
@@ -62,12 +62,12 @@ def coupon(
     """
     step = step_of(sheet, unit)
     widths = [
-        (thickness, taking(thickness, sheet.fit).value)
+        (thickness, taking(thickness, of_sheet(sheet.fit)).value)
         for thickness in tried(sheet.published, sheet.thickness, step)
     ]
     usual = min(max(tab, _LEAST_TAB), _MOST_TAB)
     tabs = [usual + 2 * n * step for n in range(-_NARROWER, _WIDER + 1)]
-    opening = around(usual, sheet.fit).value
+    opening = around(usual, of_sheet(sheet.fit)).value
     deep = min(halving, _LONGEST)
     plate, spots = coupon_plate(sheet, [width for _, width in widths], opening)
     made, ends = coupon_tab(sheet, tabs, deep)

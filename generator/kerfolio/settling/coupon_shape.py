@@ -21,7 +21,7 @@ from kerfolio.geometry.contour import Contour, Point, Region, Vertex
 from kerfolio.geometry.shapes import circle, polygon, slot
 from kerfolio.model.feature_kind import NOTCH, SLOT, TAB, FeatureKind
 from kerfolio.settling.face_feature import slot_corners
-from kerfolio.settling.fitted import taking
+from kerfolio.settling.fitted import of_sheet, taking
 from kerfolio.settling.part import assembled, pieces_of
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledSheet, Sized
 from kerfolio.settling.shape import shape_of
@@ -116,7 +116,7 @@ def coupon_tab(
     ``widths`` are those of the steps from the tip on, ``halving`` is how deep its notch is; mm.
     """
     high, root = mark_width(sheet) + _LAND + 1.0, max(widths)
-    across = taking(sheet.thickness, sheet.fit).value
+    across = taking(sheet.thickness, of_sheet(sheet.fit)).value
     wide = max(root + 2 * _BESIDE, halving + 16.0)
     tall = max(root + 2 * _BESIDE, across + 32.0)
     tongue = (_pitch(sheet) - _FREE, sheet.thickness + _REACH)

@@ -129,7 +129,9 @@ def _slot(found: _Found) -> Shaped:
         message = f"`{rule.element.name}` does not say what its slots take"
         raise unsettled("no-slot", message, rule.element.place, "Write `slot: takes SHEET`.")
     drawn_long, along = _lengthwise(fitted, found, rule.takes)
-    fitting = found.fitting.fitted_to(rule.element.name, rule.takes, drawn_long, found.alike)
+    fitting = found.fitting.fitted_to(
+        (rule.element.name, rule.kind), rule.takes, drawn_long, found.alike
+    )
     wide, long = fitting.width(rule.takes, None), fitting.around(drawn_long, rule.takes)
     shape = slot(fitted.centre, along, long.value, wide.value)
     return Shaped(

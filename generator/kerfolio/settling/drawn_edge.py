@@ -207,7 +207,7 @@ def _shaped(taken: Sequence[tuple[FeatureKind, Named, Stretch]], look: _Look) ->
 
 
 def _notch(name: str, takes: Named, stretch: Stretch, look: _Look, alike: int) -> Shaped:
-    fitting = look.fitting.fitted_to(NOTCH.outlined, takes, stretch.depth, alike)
+    fitting = look.fitting.fitted_to((NOTCH.outlined, NOTCH), takes, stretch.depth, alike)
     frame = _frame(stretch)
     width, depth = fitting.width(takes, None), fitting.deepened(stretch.depth, takes)
     a, b = -width.value / 2, width.value / 2

@@ -61,7 +61,9 @@ def _fitted(feature: Feature, bench: Bench) -> Bench:
     # Chosen once, as the plan is drawn: so all lengths stay linear where a wall grows past a bound.
     contact = _contact(cutting, bench.fitting.drawn or scope)
     together = how_many(feature, scope)
-    fitting = bench.fitting.fitted_to(feature.name, cutting.takes, contact, together)
+    fitting = bench.fitting.fitted_to(
+        (feature.name, feature.kind), cutting.takes, contact, together
+    )
     return replace(bench, fitting=fitting)
 
 

@@ -7,28 +7,73 @@ from dataclasses import dataclass, field, replace
 
 from kerfolio.basis.measures import clearance, precise, sold
 from kerfolio.basis.said import Words, said
+from kerfolio.basis.words import listed
+from kerfolio.model.feature_kind import FeatureKind
 from kerfolio.model.purpose import Purpose
 from kerfolio.model.statement import Amount, Named
 from kerfolio.settling.clearance import AskedOfPart, Clearance, clearance_of, loosest
 from kerfolio.settling.scope import Scope, unknown
 from kerfolio.settling.settled import SettledSheet, Sized
+from kerfolio.settling.surroundings import Needs, Surroundings
 
 
-def taking(thickness: float, fit: float, purpose: Purpose | None = None) -> Sized:
-    """Return the width of what takes a sheet: its thickness, and the fit on either side; mm."""
-    reason = said("{} sheet + 2 x {}", sold("thickness", thickness), _told(fit, purpose))
-    return Sized(thickness + 2 * fit, reason)
+def taking(thickness: float, room: Clearance) -> Sized:
+    """Return the width of what takes a sheet: its thickness, and the room on either side; mm."""
+    reason = said("{} sheet + 2 x {}", sold("thickness", thickness), _told(room))
+    return Sized(thickness + 2 * room.width, _and_needs(reason, 2, _at_faces(room)))
 
 
-def around(tab: float, fit: float, purpose: Purpose | None = None) -> Sized:
-    """Return the length of what takes a tab: the tab's width, and the fit at either end; mm."""
-    reason = said("{} tab + 2 x {}", precise("tab", tab), _told(fit, purpose))
-    return Sized(tab + 2 * fit, reason)
+def around(tab: float, room: Clearance) -> Sized:
+    """Return the length of what takes a tab: the tab's width, and the room at either end; mm."""
+    reason = said("{} tab + 2 x {}", precise("tab", tab), _told_at_ends(room))
+    return Sized(tab + 2 * room.ends, _and_needs(reason, 2, _at_ends(room)))
 
 
-def _told(fit: float, purpose: Purpose | None) -> Words:
-    """Return a clearance on one side in words: ``0.1 mm fit``, ``0.15 mm glued fit``."""
+def of_sheet(fit: float) -> Clearance:
+    """Return the room where a sheet's fit alone counts, mm a side."""
+    return Clearance(width=fit, ends=fit)
+
+
+def _told(room: Clearance) -> Words:
+    """Return the fit at one side in words: ``0.1 mm fit``, ``0.15 mm glued fit``."""
+    return _fit_words(room.fit, room.purpose)
+
+
+def _told_at_ends(room: Clearance) -> Words:
+    return _fit_words(room.fit_at_ends, room.purpose)
+
+
+def _fit_words(fit: float, purpose: Purpose | None) -> Words:
     return said("{} {}fit", clearance(fit), f"{purpose} " if purpose else "")
+
+
+_More = tuple[float, str]
+"""What is allowed besides the fit on one side, mm, and what for."""
+
+
+def _at_faces(room: Clearance) -> _More:
+    return room.allowed[0], _wants(room.needs, ends=False)
+
+
+def _at_ends(room: Clearance) -> _More:
+    return room.allowed[1], _wants(room.needs, ends=True)
+
+
+def _wants(needs: Needs, *, ends: bool) -> str:
+    film = needs.ends_film if ends else needs.film
+    damp = needs.ends_swelling if ends else needs.swelling
+    sanded = 0.0 if ends else needs.sanded
+    words = (("film", film), ("sanding", sanded), ("damp", damp))
+    return listed([word for word, mm in words if mm])
+
+
+def _and_needs(reason: Words, sides: int, more: _More) -> Words:
+    """Return a reason with what is allowed for film, sanding and damp on so many sides."""
+    mm, why = more
+    if not mm:
+        return reason
+    sign, times = ("-" if mm < 0 else "+"), (f"{sides} x " if sides > 1 else "")
+    return said("{} {} {}{} for {}", reason, sign, times, clearance(abs(mm)), why)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,7 +82,8 @@ class Fitting:
 
     ``asked`` is what joints ask of the features of the part that is made; ``given`` the room of the
     feature that is made, None where the sheet's fit alone counts. ``drawn`` is the scope as the
-    plan is drawn, for what is chosen once; None where it has none.
+    plan is drawn, for what is chosen once; None where it has none. ``surroundings`` say what
+    finish and damp want, ``into`` is the sheet that the part is cut from.
     """
 
     scope: Scope
@@ -45,24 +91,39 @@ class Fitting:
     asked: AskedOfPart = field(default_factory=dict)
     given: Clearance | None = None
     drawn: Scope | None = None
+    surroundings: Surroundings | None = None
+    into: SettledSheet | None = None
 
-    def fitted_to(self, feature: str, takes: Named, contact: float, together: int) -> Fitting:
-        """Return what makes a feature of that stated name, with the room that joints ask for.
+    def fitted_to(
+        self, feature: tuple[str, FeatureKind], takes: Named, contact: float, together: int
+    ) -> Fitting:
+        """Return what makes a feature of that stated name and kind, with the room it wants.
 
         Its walls are ``contact`` mm long, and so many of it enter ``together``. Raises
         SettlingError.
         """
-        fit, asked = self.sheet(takes).fit, self.asked.get(feature, (None,))
+        name, kind = feature
+        fit, asked = self.sheet(takes).fit, self.asked.get(name, (None,))
+        needs = self._needs(kind, takes, contact)
         return replace(
-            self, given=loosest([clearance_of(fit, each, contact, together) for each in asked])
+            self,
+            given=loosest([clearance_of(fit, each, contact, together, needs) for each in asked]),
         )
+
+    def _needs(self, kind: FeatureKind, takes: Named, contact: float) -> Needs:
+        """Return what finish and damp want of a feature, chosen once, as the plan is drawn."""
+        if self.surroundings is None or self.into is None:
+            return Needs()
+        entering = self.sheet(takes)
+        drawn = self.drawn.thickness if self.drawn else {}
+        sizes = (drawn.get(takes.name, entering.thickness), contact)
+        return self.surroundings.needs(kind, entering.stock, self.into.stock, sizes)
 
     def room(self, takes: Named) -> Clearance:
         """Return the room of what takes a sheet. Raises SettlingError."""
         if self.given is not None:
             return self.given
-        fit = self.sheet(takes).fit
-        return Clearance(width=fit, ends=fit)
+        return of_sheet(self.sheet(takes).fit)
 
     def sheet(self, named: Named) -> SettledSheet:
         """Return a sheet of the plan. Raises SettlingError for an unknown one."""
@@ -76,8 +137,7 @@ class Fitting:
         if takes is None:
             assert width is not None, "a form lets nothing pass that states neither"
             return Sized(self.scope.positive(width, "width"), f"stated: {width.text}")
-        room = self.room(takes)
-        return taking(self.sheet(takes).thickness, room.width, room.purpose)
+        return taking(self.sheet(takes).thickness, self.room(takes))
 
     def length(self, stated: Amount, takes: Named | None) -> Sized:
         """Return a length, with the fit at both ends where a sheet is taken."""
@@ -88,8 +148,7 @@ class Fitting:
 
     def around(self, tab: float, takes: Named) -> Sized:
         """Return the length of what takes a tab of a width, mm. Raises SettlingError."""
-        room = self.room(takes)
-        return around(tab, room.ends, room.purpose)
+        return around(tab, self.room(takes))
 
     def groove_length(self, size: float, takes: Named | None) -> Sized:
         """Return the length of a groove, with the fit at both ends where a sheet is taken."""
@@ -97,8 +156,8 @@ class Fitting:
         if takes is None:
             return Sized(size, reason)
         room = self.room(takes)
-        words = said("{} + 2 x {}", reason, _told(room.ends, room.purpose))
-        return Sized(size + 2 * room.ends, words)
+        words = said("{} + 2 x {}", reason, _told_at_ends(room))
+        return Sized(size + 2 * room.ends, _and_needs(words, 2, _at_ends(room)))
 
     def notch_depth(self, stated: Amount, takes: Named | None) -> Sized:
         """Return the depth of a notch, with the fit at its bottom where a sheet is taken."""
@@ -110,8 +169,8 @@ class Fitting:
     def deepened(self, depth: float, takes: Named) -> Sized:
         """Return the depth of a notch that takes a sheet, with the fit at its bottom; mm."""
         room = self.room(takes)
-        reason = said("{} deep + {}", precise("depth", depth), _told(room.ends, room.purpose))
-        return Sized(depth + room.ends, reason)
+        reason = said("{} deep + {}", precise("depth", depth), _told_at_ends(room))
+        return Sized(depth + room.ends, _and_needs(reason, 1, _at_ends(room)))
 
     def tab_depth(self, stated: Amount | None, takes: Named | None) -> Sized:
         """Return how far a tab stands out: as stated, or flush through the sheet it takes."""
@@ -124,5 +183,5 @@ class Fitting:
     def finger_gap(self, pitch: float, takes: Named) -> Sized:
         """Return a gap between fingers: half the play lies in each of the two parts."""
         room = self.room(takes)
-        reason = said("{} finger + {}", precise("finger", pitch), _told(room.width, room.purpose))
-        return Sized(pitch + room.width, reason)
+        reason = said("{} finger + {}", precise("finger", pitch), _told(room))
+        return Sized(pitch + room.width, _and_needs(reason, 1, _at_faces(room)))

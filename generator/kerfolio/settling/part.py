@@ -131,7 +131,11 @@ def _shapes(
     """
     shapes: list[Shaped] = []
     edges: MadeEdges | None = None
-    fitting = replace(job.fitting, asked=job.asked.get(part.name, {}))
+    fitting = replace(
+        job.fitting,
+        asked=job.asked.get(part.name, {}),
+        into=job.fitting.sheets.get(part.sheet.name),
+    )
     if isinstance(part.shape, Drawn):
         drawings = {each.file: each for each in job.drawings}
         drawn = drawn_part(part.shape, fitting, drawings)

@@ -14,7 +14,7 @@ from kerfolio.geometry.shapes import rectangle, slot
 from kerfolio.model.feature_kind import NOTCH, SLOT, TAB, FeatureKind
 from kerfolio.settling.edge_feature import ROOT
 from kerfolio.settling.face_feature import slot_corners
-from kerfolio.settling.fitted import around, taking
+from kerfolio.settling.fitted import around, of_sheet, taking
 from kerfolio.settling.part import assembled, pieces_of
 from kerfolio.settling.settled import (
     Coupon,
@@ -54,8 +54,8 @@ def _joints(settled: SettledPlan) -> Iterator[SettledPart]:
 
 
 def _tab_and_slot(name: str, sheet: SettledSheet, coupon: Coupon) -> SettledPart:
-    tab, width = coupon.usual, taking(sheet.thickness, sheet.fit)
-    length = around(tab, sheet.fit)
+    tab, width = coupon.usual, taking(sheet.thickness, of_sheet(sheet.fit))
+    length = around(tab, of_sheet(sheet.fit))
     wide, high = tab + 2 * _BESIDE, width.value + 2 * _BESIDE
     (left, right), middle = (_BESIDE, _BESIDE + tab), (wide / 2, high / 2)
     stands = Shaped(
@@ -72,7 +72,7 @@ def _tab_and_slot(name: str, sheet: SettledSheet, coupon: Coupon) -> SettledPart
 
 
 def _notched(name: str, sheet: SettledSheet, coupon: Coupon) -> SettledPart:
-    width, deep = taking(sheet.thickness, sheet.fit), coupon.halving
+    width, deep = taking(sheet.thickness, of_sheet(sheet.fit)), coupon.halving
     wide, high = width.value + 3 * _BESIDE, 2 * deep
     middle = wide / 2
     sides = (middle - width.value / 2, middle + width.value / 2)

@@ -10,7 +10,7 @@ from kerfolio.basis.budgets import FEATURES, PIECES, PLAN_FEATURES
 from kerfolio.basis.finding import Finding, in_order
 from kerfolio.model.joint import Joint
 from kerfolio.model.part import Part
-from kerfolio.model.plan import Assembly, BoardUse, Plan
+from kerfolio.model.plan import GLUE, SLOTTED, Assembly, BoardUse, FixedTo, Plan
 from kerfolio.model.stock import Stock
 from kerfolio.settling.bridges import butted_sides
 from kerfolio.settling.clearance import asked_of
@@ -32,6 +32,7 @@ from kerfolio.settling.settled import (
 )
 from kerfolio.settling.sheet import settled_sheets
 from kerfolio.settling.sizes import scope_of
+from kerfolio.settling.surroundings import Surroundings, surroundings_of
 from kerfolio.settling.variant import drawn_variant
 
 _KG_PER_MM3 = 1e-9  # of kg/m3
@@ -50,6 +51,7 @@ class Settler:
         self._kept = _as_drawn(plan, stock) if kept is None else kept
         self._asked = asked_of(plan, Scope(unit=plan.units))
         self._drawn = _drawn_scope(plan, stock)
+        self._surroundings, self._faults = _surroundings(plan, stock)
         self._parts: MadeOnce[_MadePart] = MadeOnce()
 
     def at(self, variant: FitVariant) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
@@ -61,7 +63,12 @@ class Settler:
         sheets, findings = settled_sheets(plan, stock, variant)
         scope, sizes, more = _scope_of(plan, sheets)
         job = Job(
-            fitting=Fitting(scope=scope, sheets=sheets, drawn=self._drawn),
+            fitting=Fitting(
+                scope=scope,
+                sheets=sheets,
+                drawn=self._drawn,
+                surroundings=self._surroundings,
+            ),
             stock=stock,
             drawings=plan.drawings,
             cuts=plan.cuts,
@@ -75,11 +82,11 @@ class Settler:
         own = replace(variant, cutter=())
         plain = settled_sheets(plan, stock, own)[0] if variant.cutter else sheets
         parts, part_findings = self._made(job, plain)
-        boards, board_findings = _boards(plan.boards, stock, scope)
+        boards, board_findings = _boards(plan, stock, scope)
         joints, joint_findings = _joints(plan.joints, scope)
         overhangs, lying_findings = _overhangs(plan.assemblies, scope)
         told = (*part_findings, *board_findings, *joint_findings, *lying_findings)
-        every = in_order((*findings, *more, *told))
+        every = in_order((*findings, *self._faults, *more, *told))
         if every:
             return None, tuple(each for each in every if each.rule != FOLLOWS)
         return (
@@ -94,6 +101,7 @@ class Settler:
                 joints=joints,
                 overhangs=overhangs,
                 coupons=self._kept.coupons,
+                surroundings=self._surroundings,
             ),
             (),
         )
@@ -151,6 +159,13 @@ def settle(
     return Settler(plan, stock).at(variant)
 
 
+def _surroundings(plan: Plan, stock: Stock) -> tuple[Surroundings | None, tuple[Finding, ...]]:
+    try:
+        return surroundings_of(plan, stock), ()
+    except SettlingError as trouble:
+        return None, (trouble.about("finish"),)
+
+
 def _scope_of(
     plan: Plan, sheets: Mapping[str, SettledSheet]
 ) -> tuple[Scope, tuple[tuple[str, Sized], ...], tuple[Finding, ...]]:
@@ -202,12 +217,13 @@ def _too_large(plan: Plan, job: Job) -> Finding | None:
 
 
 def _boards(
-    uses: Iterable[BoardUse], stock: Stock, scope: Scope
+    plan: Plan, stock: Stock, scope: Scope
 ) -> tuple[tuple[SettledBoard, ...], tuple[Finding, ...]]:
     made: list[SettledBoard] = []
     findings: list[Finding] = []
-    for use in uses:
+    for use in plan.boards:
         try:
+            _knows_part(use, plan)
             made.append(_board(use, stock, scope))
         except SettlingError as trouble:
             findings.append(trouble.about(use.name))
@@ -244,10 +260,27 @@ def _overhangs(
     return tuple(made), tuple(findings)
 
 
+def _knows_part(use: BoardUse, plan: Plan) -> None:
+    """Raise SettlingError for a board that is fixed to a part the plan has not."""
+    known = [part.name for part in plan.parts]
+    if use.fixed and use.fixed.part.name not in (*known, *plan.unread):
+        raise unknown("part", use.fixed.part, known)
+
+
 def _board(use: BoardUse, stock: Stock, scope: Scope) -> SettledBoard:
     found = stock.board(use.stock.name)
     if found is None:
         raise unknown("stock", use.stock, (each.name for each in stock.boards), "board stock")
     length = scope.positive(use.length, "length")
     mass = length * found.thickness * found.width * found.density * _KG_PER_MM3
-    return SettledBoard(use=use, stock=found, length=length, mass=mass)
+    held = _held_over(use.fixed, found.width, scope) if use.fixed else 0.0
+    return SettledBoard(use=use, stock=found, length=length, mass=mass, held_over=held)
+
+
+def _held_over(fixed: FixedTo, width: float, scope: Scope) -> float:
+    """Return over how much of a board's width glue or screws hold it, mm. Raises SettlingError."""
+    if fixed.by == SLOTTED:
+        return 0.0
+    if fixed.by == GLUE or fixed.apart is None:
+        return width
+    return min(width, scope.not_negative(fixed.apart, "apart"))

@@ -14,6 +14,7 @@ from kerfolio.model.joint import Joint
 from kerfolio.model.plan import BoardUse, Plan
 from kerfolio.model.stock import BoardStock, CutterStock, SheetStock, Stock
 from kerfolio.settling.clearance import Clearance
+from kerfolio.settling.surroundings import Surroundings
 
 CENTRE = "centre"
 """The datum of sheets whose cut files have 0,0 in the middle; else it is the lower left corner."""
@@ -287,12 +288,17 @@ class SettledJoint:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SettledBoard:
-    """A board cut to length, mm; mass in kg for one."""
+    """A board cut to length, mm; mass in kg for one.
+
+    ``held_over`` is how much of its width is held by what fixes it on a part, mm; 0 where nothing
+    does, or lets it move.
+    """
 
     use: BoardUse
     stock: BoardStock
     length: float
     mass: float
+    held_over: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -316,6 +322,7 @@ class SettledPlan:
     """A plan at one fit variant; a pure function of the plan, the stock and the variant.
 
     ``overhangs`` tells of each assembly that lies on others how far it reaches past them, mm.
+    ``surroundings`` are those of its finish and its place, None where it says nothing of them.
     """
 
     plan: Plan
@@ -328,6 +335,7 @@ class SettledPlan:
     joints: tuple[SettledJoint, ...] = ()
     overhangs: tuple[tuple[str, float], ...] = ()
     coupons: tuple[Coupon, ...] = ()
+    surroundings: Surroundings | None = None
 
     def sheet(self, name: str) -> SettledSheet:
         """Return the sheet of that name; KeyError when the plan has none."""

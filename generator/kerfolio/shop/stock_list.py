@@ -17,6 +17,7 @@ from kerfolio.model.stock import (
     MACHINES,
     ChipLoad,
     DepthRule,
+    Movement,
     Stock,
     StockItem,
 )
@@ -114,6 +115,7 @@ def _column(field: str, label: str, form: Form = _plain, unit: str = "", kind: s
 
 
 _BENDING = "N/mm²"
+_SWELLING = "% for each % of moisture"
 _COLUMNS: dict[str, tuple[_Column, ...]] = {
     "sheets": (
         _column("actual", "Measures", _thickness),
@@ -172,12 +174,26 @@ _COLUMNS: dict[str, tuple[_Column, ...]] = {
         _column("diameters", "Depth", unit="diameters"),
         _column("share", "Chip load left", unit="of the full one"),
     ),
+    "movements": (
+        _column("thickness", "In thickness", unit=_SWELLING),
+        _column("plane", "Along the sheet, or across the grain", unit=_SWELLING),
+        _column("bought", "Sold at", unit="% moisture"),
+        _column("takes_up", "Takes up moisture"),
+    ),
+    "finishes": (
+        _column("wet", "A wet coat", _chip),
+        _column("solids", "Solids by volume", unit="of it"),
+    ),
 }
 
 KINDS = tuple(_COLUMNS)
 """The sections of the stock, in the order they are listed."""
 
-_TITLES = {"chip-loads": "Chip loads", "depth-rules": "Depth of cut"}
+_TITLES = {
+    "chip-loads": "Chip loads",
+    "depth-rules": "Depth of cut",
+    "movements": "Swelling with moisture",
+}
 _SPOKEN = {
     "mdf": "MDF",
     "osb": "OSB",
@@ -249,6 +265,8 @@ def _title(item: StockItem) -> str:
         return _spoken(item.family)
     if isinstance(item, DepthRule):
         return f"{figure(item.diameters)} × the cutter's diameter"
+    if isinstance(item, Movement):
+        return _spoken(item.name)
     title: str = getattr(item, "title", item.name)
     return title
 

@@ -1,0 +1,98 @@
+"""What finish and damp do to a thing's joints: worded once, for page and booklet alike."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.basis.cutting_lengths import fit_in
+from kerfolio.basis.figures import figure
+from kerfolio.basis.words import counted
+from kerfolio.edition.edition import Edition
+from kerfolio.model.climate import Climate
+from kerfolio.model.feature_kind import SLOT
+from kerfolio.model.finish import BEFORE, Finish
+from kerfolio.model.purpose import GLUED
+from kerfolio.settling.settled import SettledPlan, SettledSheet
+from kerfolio.settling.surroundings import Needs, Surroundings
+
+_ROOM = (
+    "Joints have room for that besides their fit: bare and dry they go together more loosely than "
+    "they will stay."
+)
+_GLUE = "Keep the film off what is glued: mask the faces that meet."
+
+
+def damp_words(edition: Edition) -> tuple[str, ...]:
+    """Return what is told of finish and damp, a paragraph each; nothing where none is stated."""
+    settled, plan = edition.settled, edition.plan
+    surroundings = settled.surroundings
+    if surroundings is None:
+        return ()
+    first = edition.first
+    place = _place(settled, surroundings, plan.climate, first) if plan.climate else ()
+    finish = _finish(plan.finish, settled, surroundings, first) if plan.finish else ""
+    found = [" ".join(place), finish]
+    if any(room_for(settled, sheet) for sheet in settled.sheets):
+        found.append(_ROOM)
+    return tuple(each for each in found if each)
+
+
+def needs_of(settled: SettledPlan, sheet: SettledSheet) -> Needs:
+    """Return what a slot needs in which a sheet goes into one like it."""
+    if settled.surroundings is None:
+        return Needs()
+    sizes = sheet.thickness, 0.0
+    return settled.surroundings.needs(SLOT, sheet.stock, sheet.stock, sizes)
+
+
+def room_for(settled: SettledPlan, sheet: SettledSheet) -> float:
+    """Return how much more room slots for a sheet have for finish and damp, mm a side."""
+    takes = (
+        feature
+        for part in settled.parts
+        for feature in part.features
+        if feature.takes == sheet.name and feature.room and feature.room.allowed[0]
+    )
+    return needs_of(settled, sheet).width if any(takes) else 0.0
+
+
+def _place(
+    settled: SettledPlan, surroundings: Surroundings, climate: Climate, first: str
+) -> Iterator[str]:
+    air = f"{figure(climate.least)} to {figure(climate.most)} %"
+    yield f"It is made to live in {climate.where}, in air of {air} humidity."
+    for sheet in settled.sheets:
+        grows = surroundings.swelling(sheet.stock)
+        title = sheet.stock.title
+        if not grows.most:
+            yield f"How {title} swells is not known."
+            continue
+        moisture = f"at {figure(grows.bought)} % moisture when it is bought"
+        if grows.thickness:
+            thicker = fit_in(2 * needs_of(settled, sheet).swelling, first)
+            most = figure(grows.most, 0)
+            yield f"{title} is {moisture}; there it comes to {most} % and is {thicker} thicker."
+        else:
+            yield f"{title} is {moisture}; there it stays below that, and swells by nothing."
+
+
+def _finish(finish: Finish, settled: SettledPlan, surroundings: Surroundings, first: str) -> str:
+    stock = settled.stock.finish(finish.of.name)
+    title = stock.title.lower() if stock else finish.of.name
+    coats = counted(finish.coats, "coat")
+    film = fit_in(surroundings.coat, first)
+    said = [f"It is finished {finish.when}, with {coats} of {title}: a film of {film} in all."]
+    if finish.when == BEFORE:
+        said.append("That lies on every face and wall, so that each side of a joint has it twice.")
+    else:
+        said.append("None of it lies in the joints.")
+    if surroundings.sanded:
+        said.append(f"Sanding takes {fit_in(surroundings.sanded, first)} off each face before.")
+    if finish.when == BEFORE and _glued(settled):
+        said.append(_GLUE)
+    return " ".join(said)
+
+
+def _glued(settled: SettledPlan) -> bool:
+    """Tell whether some joint is glued."""
+    return any(fit is not None and fit.purpose is GLUED for _, fit in settled.plan.fits)
