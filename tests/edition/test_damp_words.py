@@ -17,6 +17,7 @@ from kerfolio.pages.start import start_here
 from kerfolio.paper.choosing import choosing_section
 from kerfolio.paper.grid import Grid
 from kerfolio.publishing.plan_json import plan_json
+from kerfolio.shop.swelling import swelling_words
 from kerfolio.writing.page import Text
 from tests.pages.invented import CONTENTS
 from tests.pages.markup import Tree
@@ -80,6 +81,15 @@ def test_the_film_is_kept_off_what_is_glued() -> None:
     mask = "Keep the film off what is glued: mask the faces that meet."
     assert mask in damp_words(rack(OILED, "glued"))[0]
     assert mask not in " ".join(damp_words(rack(OILED, "knock-down")))
+
+
+def test_a_material_is_told_by_how_it_swells_there() -> None:
+    for head, words in (
+        (SHED, "0.5 mm thicker in a shed"),
+        ("", "0.35 % thicker for each % of moisture"),
+    ):
+        settled = rack(head).settled
+        assert swelling_words(settled, settled.sheets[0], "mm") == words
 
 
 def test_numbers_stand_beside_the_fit_of_every_joint() -> None:

@@ -9,11 +9,11 @@ from kerfolio.basis.figures import figure
 from kerfolio.basis.words import counted
 from kerfolio.edition.edition import Edition
 from kerfolio.model.climate import Climate
-from kerfolio.model.feature_kind import SLOT
 from kerfolio.model.finish import BEFORE, Finish
 from kerfolio.model.purpose import GLUED
-from kerfolio.settling.settled import SettledPlan, SettledSheet
-from kerfolio.settling.surroundings import Needs, Surroundings
+from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.surroundings import Surroundings
+from kerfolio.shop.swelling import needs_of, room_for
 
 _ROOM = (
     "Joints have room for that besides their fit: bare and dry they go together more loosely than "
@@ -35,25 +35,6 @@ def damp_words(edition: Edition) -> tuple[str, ...]:
     if any(room_for(settled, sheet) for sheet in settled.sheets):
         found.append(_ROOM)
     return tuple(each for each in found if each)
-
-
-def needs_of(settled: SettledPlan, sheet: SettledSheet) -> Needs:
-    """Return what a slot needs in which a sheet goes into one like it."""
-    if settled.surroundings is None:
-        return Needs()
-    sizes = sheet.thickness, 0.0
-    return settled.surroundings.needs(SLOT, sheet.stock, sheet.stock, sizes)
-
-
-def room_for(settled: SettledPlan, sheet: SettledSheet) -> float:
-    """Return how much more room slots for a sheet have for finish and damp, mm a side."""
-    takes = (
-        feature
-        for part in settled.parts
-        for feature in part.features
-        if feature.takes == sheet.name and feature.room and feature.room.allowed[0]
-    )
-    return needs_of(settled, sheet).width if any(takes) else 0.0
 
 
 def _place(

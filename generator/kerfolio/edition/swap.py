@@ -25,6 +25,7 @@ from kerfolio.shop.mass import weight_of
 from kerfolio.shop.rows import SheetRow
 from kerfolio.shop.screw import allowable_hold
 from kerfolio.shop.span import SagResult, SpanResult, Unreckoned, span_results, span_title
+from kerfolio.shop.swelling import swelling_words
 
 UNKNOWN = "not known"
 REMARK = (
@@ -136,7 +137,8 @@ def _told(cut: Cut, names: Sequence[str], units: tuple[str, str]) -> Iterator[tu
     yield from _screws(settled, names, first)
     for sheet in sheets:
         yield of("Cut edges", sheet), edge_words(sheet.stock) or UNKNOWN
-        yield of("Damp", sheet), sheet.stock.swelling or "no figure in the stock"
+        damp = swelling_words(settled, sheet, first)
+        yield of("Damp", sheet), damp or "no figure in the stock"
 
 
 def _thickness(sheet: SettledSheet, first: str) -> str:

@@ -14,7 +14,6 @@ from kerfolio.basis.json_text import json_text, number
 from kerfolio.basis.shipped import shipped
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import listed
-from kerfolio.edition.damp_words import room_for
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.fitted.form import Fitted, Number
@@ -24,6 +23,7 @@ from kerfolio.pages.script_data import packed_data, script_data
 from kerfolio.pages.theme import THEME
 from kerfolio.settling.coupon import step_of
 from kerfolio.settling.settled import SettledSheet
+from kerfolio.shop.swelling import room_for
 from kerfolio.shop.tightest import narrow_places, tightest_curve
 
 FITTING_SCRIPT = "assets/fitting.js"

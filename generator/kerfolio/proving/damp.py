@@ -170,7 +170,7 @@ def _held(board: SettledBoard, across: float, where: str) -> Finding:
     advice = said(
         "Write `by: slotted holes`: slots across the board, {} longer than their screws are thick, "
         "and no glue.{}",
-        length("slot", moves),
+        length("longer", moves),
         _or_closer(across) if fixed.by == SCREWS else "",
     )
     return warning("board-held-across", message, fixed.place, advice, subject=board.use.name)

@@ -1,0 +1,43 @@
+"""How much room sheets want for finish and damp, and how they swell."""
+
+from __future__ import annotations
+
+from kerfolio.basis.cutting_lengths import fit_in
+from kerfolio.basis.figures import figure
+from kerfolio.model.feature_kind import SLOT
+from kerfolio.settling.settled import SettledPlan, SettledSheet
+from kerfolio.settling.surroundings import Needs
+
+
+def needs_of(settled: SettledPlan, sheet: SettledSheet) -> Needs:
+    """Return what a slot needs in which a sheet goes into one like it."""
+    if settled.surroundings is None:
+        return Needs()
+    sizes = sheet.thickness, 0.0
+    return settled.surroundings.needs(SLOT, sheet.stock, sheet.stock, sizes)
+
+
+def room_for(settled: SettledPlan, sheet: SettledSheet) -> float:
+    """Return how much more room slots for a sheet have for finish and damp, mm a side."""
+    takes = (
+        feature
+        for part in settled.parts
+        for feature in part.features
+        if feature.takes == sheet.name and feature.room and feature.room.allowed[0]
+    )
+    return needs_of(settled, sheet).width if any(takes) else 0.0
+
+
+def swelling_words(settled: SettledPlan, sheet: SettledSheet, first: str) -> str:
+    """Return how a sheet swells where the thing lives, else how it does for each per cent.
+
+    Empty where nothing is known.
+    """
+    climate, movement = settled.plan.climate, settled.stock.movement(sheet.stock.family)
+    found = [sheet.stock.swelling] if sheet.stock.swelling else []
+    if movement is not None and climate is None:
+        found.append(f"{figure(movement.thickness)} % thicker for each % of moisture")
+    elif movement is not None and climate is not None:
+        thicker = fit_in(2 * needs_of(settled, sheet).swelling, first)
+        found.append(f"{thicker} thicker in {climate.where}")
+    return "; ".join(found)
