@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from kerfolio.edition.folder import Choice, folder_choice, folders_of
+from kerfolio.edition.folder import Choice, file_words, folder_choice, folders_of, sizes_words
 from kerfolio.edition.licence_words import licence_sentence
 from tests.paper.editions import stool
 
@@ -50,6 +50,18 @@ def test_within_it_nothing_is_called_unpublished(measured: float) -> None:
     made = folder_choice(replace(alone, fitted=True), "ply", measured)
     assert made == Choice(thickness=None, instead=f"files made for {measured:g} mm")
     assert folder_choice(replace(alone, fitted=True), "ply", 17.8).exact
+
+
+def test_a_drawing_of_one_thickness_says_what_to_take_for_another() -> None:
+    alone = replace(stool(), variants=stool().variants[1:2])
+    assert file_words(alone, 1).endswith("is for 17.8 mm ply and no other thickness.")
+    assert sizes_words(alone).endswith("are for 17.8 mm ply and no other thickness.")
+    for more in (stool(), replace(alone, fitted=True)):
+        assert file_words(more, 1).endswith(
+            "is for 17.8 mm ply only. If your sheet measures otherwise, take sheet-1 of the files "
+            "for its thickness."
+        )
+        assert "compare every piece with its template" in sizes_words(more)
 
 
 def test_a_thickness_names_its_folders() -> None:

@@ -114,20 +114,24 @@ def file_words(edition: Edition, number: int) -> str:
     Setup sheet and layout show the thickness drawn alone; who cuts another must not take its file.
     """
     own = f"{drawn_file(edition, number)} is for {drawn_for(edition.settled, edition.first)}"
-    if len(edition.variants) == 1:
+    if not _has_others(edition):
         return f"{own} and no other thickness."
-    return (
-        f"{own} only. If your sheet measures otherwise, cut sheet-{number} from the folder of its "
-        "thickness."
-    )
+    where = f"sheet-{number} of the files for its thickness"
+    return f"{own} only. If your sheet measures otherwise, take {where}."
 
 
 def sizes_words(edition: Edition) -> str:
     """Return which sheet the sizes that a saw is set to are for, and what to do with others."""
     own = f"These sizes are for {drawn_for(edition.settled, edition.first)}"
-    if len(edition.variants) == 1:
+    if not _has_others(edition):
         return f"{own} and no other thickness."
     return (
         f"{own} only. If your sheet measures otherwise, compare every piece with its template for "
         "that thickness."
     )
+
+
+def _has_others(edition: Edition) -> bool:
+    """Tell whether there are files for another thickness than that drawn, ready-made or made."""
+    ranged = any(least < most for least, most in (s.published for s in edition.settled.sheets))
+    return len(edition.variants) > 1 or (edition.fitted and ranged)
