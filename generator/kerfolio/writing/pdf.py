@@ -88,6 +88,7 @@ class _Book:
     marks: dict[tuple[Mark, ...], tuple[str, Page]] = field(default_factory=dict)
     faces: set[Face] = field(default_factory=set)
     codes: dict[tuple[Face, str], tuple[int, bytes]] = field(default_factory=dict)
+    parts: dict[tuple[Face, str, float], tuple[str, ...]] = field(default_factory=dict)
 
     def say(self, operators: Iterable[str]) -> None:
         if self.slots is None:
@@ -301,7 +302,10 @@ def _set_parts(book: _Book, run: Run) -> Iterator[str]:
                 yield from _set_figure(book, part, run.style)
             continue
         for face, letters in in_faces(run.style.face, "".join(map(str, parts))):
-            yield from _set_part(book, face, letters, run.style)
+            key = (face, letters, run.style.points)
+            if key not in book.parts:  # the same words stand on page after page
+                book.parts[key] = tuple(_set_part(book, *key))
+            yield from book.parts[key]
 
 
 def _parts(book: _Book, run: Run) -> tuple[Any, ...]:
@@ -316,7 +320,7 @@ def _set_figure(book: _Book, figure: Figure, style: Style) -> Iterator[str]:
     yield f"[{book.slots.figure(figure)}] TJ"
 
 
-def _set_part(book: _Book, face: Face, part: str, style: Style) -> Iterator[str]:
+def _set_part(book: _Book, face: Face, part: str, size: float) -> Iterator[str]:
     document = book.canvas._doc
     font, subset, row = book.font(face), -1, ""
     for letter, after in zip(part, kerns(face, part), strict=True):
@@ -324,7 +328,7 @@ def _set_part(book: _Book, face: Face, part: str, style: Style) -> Iterator[str]
         if used != subset:
             if row:
                 yield f"[{row}] TJ"
-            yield f"{font.getSubsetInternalName(used, document)} {number(style.points)} Tf"
+            yield f"{font.getSubsetInternalName(used, document)} {number(size)} Tf"
             subset, row = used, ""
         row += f"<{code.hex()}>" + (f"{number(-after)}" if after else "")
     yield f"[{row}] TJ".replace("><", "")
