@@ -408,6 +408,12 @@ _CUTS = click.option(
 @_CUTTERS
 @_CUTS
 @click.option(
+    "--lay-for",
+    default="",
+    metavar="SHEET",
+    help="On another sheet or bed that the plan is laid out for: 1220x1220, '600x900 bed'.",
+)
+@click.option(
     "--only",
     default="",
     metavar="PIECE",
@@ -445,6 +451,7 @@ def files_command(
     fits: tuple[str, ...],
     cutters: tuple[str, ...],
     cuts: tuple[str, ...],
+    lay_for: str,
     only: str,
     reopen: str,
     loose: str,
@@ -462,6 +469,8 @@ def files_command(
 
     Example: kerfolio files my-workshop --plan stool --sheet ply=17.63 --cutter 3.175
 
+    Example: kerfolio files my-workshop --plan stool --lay-for 1220x1220
+
     Example: kerfolio files my-workshop --plan stool --only B --reopen 0.15
     """
     from kerfolio.publishing.asked import Asked
@@ -474,6 +483,8 @@ def files_command(
         raise click.UsageError("Take one of --reopen, --loose and --offcut at a time.")
     if ways and not only:
         raise click.UsageError("Name the piece, too: --only B.")
+    if only and lay_for:
+        raise click.UsageError("--only and --lay-for do not go together.")
     progress = Progress()
     asked = Asked(sheets=sheets, fits=fits, cutters=cutters, cuts=cuts)
     if only:
@@ -481,7 +492,8 @@ def files_command(
         request = RescueRequest(folder=workshop, plan=plan, asked=asked, rescue=wrong, out=out)
         made = make_rescue(request, progress)
     else:
-        made = make_files(FilesRequest(folder=workshop, plan=plan, asked=asked, out=out), progress)
+        files = FilesRequest(folder=workshop, plan=plan, asked=asked, lay_for=lay_for, out=out)
+        made = make_files(files, progress)
     progress.close()
     _print_findings(made.findings)
     if has_errors(made.findings):

@@ -31,7 +31,7 @@ from kerfolio.paper.seams import tiled_on
 from kerfolio.paper.template import template_pdf
 from kerfolio.publishing.cut_files import art_files, coupon_files, part_files, sheet_files
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.settling.sawn_joint import with_test_joints
 from kerfolio.shop.art import arts_of
 from kerfolio.writing.circle import circle_of

@@ -15,7 +15,7 @@ from kerfolio.edition.names import SUMS
 from kerfolio.fitted.writing import fitted_json
 from kerfolio.publishing.bundle import bundle_files, bundle_of
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.pictures import model_3d
 from tests.plans import READY, proved, small_layout, workshop
 from tests.publishing.spoiling import Files, faults_of, repacked

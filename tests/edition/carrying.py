@@ -9,7 +9,7 @@ from functools import cache
 from kerfolio.edition.edition import Edition
 from kerfolio.layouts.layout import Layout, Placement, SheetLayout
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.laid_out import LaidOut
 from tests.plans import proved, workshop
 
 PLAN = """\

@@ -7,7 +7,7 @@ from functools import cache
 from kerfolio.edition.edition import Edition
 from kerfolio.layouts.plan_layout import lay_out
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.laid_out import LaidOut
 from tests.plans import proved, workshop
 
 

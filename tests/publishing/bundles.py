@@ -6,7 +6,7 @@ from functools import cache
 
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.laid_out import LaidOut
 from tests.plans import proved, small_layout, workshop
 
 

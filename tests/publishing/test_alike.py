@@ -19,7 +19,7 @@ from kerfolio.edition.edition import Edition
 from kerfolio.pages.plan import plan_page
 from kerfolio.publishing.bundle import bundle_of
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.pictures import inline_pictures
 from kerfolio.writing.svg import svg_bytes
 from tests.pages.invented import plan_files, site

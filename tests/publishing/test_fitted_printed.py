@@ -23,8 +23,8 @@ from kerfolio.paper.setup_sheets import OWN_CUTTER
 from kerfolio.paper.sheet_choices import SheetPapers
 from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
 from kerfolio.publishing.fitted_files import Printed, Settling, variant_at, with_printed
+from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.writing.read_pdf import read_pdf
 from tests.paper.editions import A4, LETTER
 from tests.plans import proved, workshop

@@ -24,7 +24,7 @@ from kerfolio.paper.booklet import booklet
 from kerfolio.publishing.batch import BatchRequest, make_batch
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.writing.formats import CUT_FORMATS, CutFormat
 from kerfolio.writing.read_back import ReadBack
 from tests.pages.invented import edition as stool

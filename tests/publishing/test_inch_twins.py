@@ -9,7 +9,7 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.laid_out import LaidOut
 from tests.plans import READY, proved, small_layout, workshop
 from tests.publishing.spoiling import faults_of, repacked
 

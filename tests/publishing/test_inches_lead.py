@@ -19,7 +19,7 @@ from kerfolio.pages.plan import plan_page
 from kerfolio.pages.setup import setup_page
 from kerfolio.publishing.bundle import bundle_of
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.laid_out import LaidOut
 from tests.pages.invented import plan_files, site
 from tests.pages.markup import Tree
 from tests.paper.reading import texts

@@ -7,7 +7,7 @@ import json
 import pytest
 
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.plan_json import plan_json
 from tests.agreement.spoilings import BOX, box_layout
 from tests.plans import RACK, proved, workshop

@@ -25,8 +25,9 @@ _ANEW = "Mend it, or run `kerfolio layout` to compute it anew."
 
 
 def layout_place(settled: SettledPlan) -> Place:
-    """Return where a plan's frozen layout stands."""
-    return Place(f"plans/{settled.plan.name}/layout.json")
+    """Return where a plan's frozen layout stands, of another sheet's that of its own."""
+    own = f"-{settled.laid_for}" if settled.laid_for else ""
+    return Place(f"plans/{settled.plan.name}/layout{own}.json")
 
 
 def layout_faults(layout: Layout, settled: SettledPlan) -> tuple[Finding, ...]:

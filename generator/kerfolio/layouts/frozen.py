@@ -76,6 +76,7 @@ def layout_for(
     text: str,
     effort: Effort = EFFORT,
     engine: Engine | None = None,
+    copies: int | None = None,
 ) -> tuple[Layout | None, str, tuple[Finding, ...]]:
     """Return the plan's layout, why it is to be written, and findings.
 
@@ -83,15 +84,16 @@ def layout_for(
     sheets, even when moved by hand, and there is then nothing to write; if it fails to prove, that
     is an error. Any other is left aside and the layout computed anew. One without the table of
     several copies gets it, its pieces where they were. Computed by ``engine``, the own placer where
-    none is given. Without errors there is always a layout.
+    none is given. Without errors there is always a layout. ``copies`` are how many of the plan
+    sheets are counted for, where not as many as usual.
     """
     if not text.strip():
-        return _computed(variants, MISSING, effort, engine)
+        return _computed(variants, MISSING, effort, (engine, copies))
     frozen, findings = thaw(text, layout_place(variants[0]))
     if frozen is None:
         return None, "", findings
     if frozen.computed_from != fingerprint(variants):
-        return _computed(variants, CHANGED, effort, engine)
+        return _computed(variants, CHANGED, effort, (engine, copies))
     faults = first_faults(frozen, variants)
     if faults:
         return None, "", _located(faults, text)
@@ -122,12 +124,14 @@ def lost_with(text: str, place: Place, layout: Layout) -> str:
 
 
 def _computed(
-    variants: Sequence[SettledPlan], why: str, effort: Effort, engine: Engine | None
+    variants: Sequence[SettledPlan], why: str, effort: Effort, how: tuple[Engine | None, int | None]
 ) -> tuple[Layout | None, str, tuple[Finding, ...]]:
     # A layout that holds is proved without the engines, whose libraries take long to load.
+    from kerfolio.layouts.copies import COPIES
     from kerfolio.layouts.plan_layout import OWN_PLACER, lay_out
 
-    layout, findings = lay_out(variants, effort, engine or OWN_PLACER)
+    engine, copies = how
+    layout, findings = lay_out(variants, effort, engine or OWN_PLACER, copies or COPIES)
     faults = () if layout is None else first_faults(layout, variants)
     return layout, why, (*findings, *faults)
 

@@ -136,6 +136,15 @@ GLUE, SCREWS, SLOTTED = FIXED_BY = ("glue", "screws", "slotted holes")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AlsoFor:
+    """A sheet that all sheets of a plan may be bought in instead, or the bed they are cut to."""
+
+    size: tuple[Amount, Amount]
+    bed: bool = False
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BoardUse:
     """Solid timber cut to length; ``fixed`` says on which part it lies, and how it is held."""
 
@@ -320,8 +329,9 @@ class Plan:
 
     ``unread`` names the parts, sheets, sizes, boards and pieces that stand in the file but could
     not be read, so that nothing that refers to them is blamed. ``layout_text`` is the frozen
-    ``layout.json`` as found beside the plan, empty when there is none. ``for_children`` is the
-    maker's word that children will use what is built. ``show`` are the words of ``showing.py`` for
+    ``layout.json`` as found beside the plan, empty when there is none, ``other_layouts`` are those
+    of ``also_for`` by their labels. ``for_children`` is the maker's word
+    that children will use what is built. ``show`` are the words of ``showing.py`` for
     what everybody may see of a plan for supporters. ``placed`` and ``uses`` are words of
     ``use.py``: where it stands, empty when not stated, and what is done with it, by ``person``, on
     a floor of ``friction``. ``climate`` is where it lives, ``finish`` what is put on it, None when
@@ -361,6 +371,7 @@ class Plan:
     spans: tuple[Span, ...] = ()
     swaps: tuple[Swap, ...] = ()
     bed: tuple[float, float] | None = None
+    also_for: tuple[AlsoFor, ...] = ()
     consumables: tuple[Consumable, ...] = ()
     cautions: tuple[str, ...] = ()
     steps: tuple[Step, ...] = ()
@@ -372,6 +383,7 @@ class Plan:
     releases: tuple[Release, ...] = ()
     drawings: tuple[Drawing, ...] = ()
     layout_text: str = ""
+    other_layouts: tuple[tuple[str, str], ...] = ()
     unread: tuple[str, ...] = ()
     place: Place = NOWHERE
 

@@ -21,7 +21,7 @@ from kerfolio.layouts.layout import Layout
 from kerfolio.layouts.saw import saw_plan
 from kerfolio.model.plan import Plan
 from kerfolio.model.workshop import Workshop
-from kerfolio.publishing.examine import LaidOut
+from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.pictures import pictures_of
 from kerfolio.publishing.ready_made import ready_made_sets
 from kerfolio.settling.settled import SettledPlan

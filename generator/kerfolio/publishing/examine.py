@@ -10,13 +10,13 @@ from kerfolio.basis.finding import Finding, error, has_errors, in_order, in_unit
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
 from kerfolio.basis.shortened import shortened
-from kerfolio.edition.swap import SwapTable
 from kerfolio.layouts.effort import EFFORT, Effort
 from kerfolio.layouts.engine import Engine
 from kerfolio.layouts.frozen import layout_for
-from kerfolio.layouts.layout import Layout
 from kerfolio.model.workshop import Workshop
 from kerfolio.proving.prove import Proof, prove_plan
+from kerfolio.publishing.laid_out import LaidOut
+from kerfolio.publishing.other_sheets import other_layouts
 from kerfolio.reading.workshop import read_workshop
 
 Say = Callable[[str], None]
@@ -25,19 +25,6 @@ Say = Callable[[str], None]
 
 def silent(_: str) -> None:
     """Say nothing."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LaidOut:
-    """A proved plan with its layout; ``fresh`` tells why to write it, empty where it stands.
-
-    ``swaps`` are the materials that it states to be compared with its own, worked out.
-    """
-
-    proof: Proof
-    layout: Layout
-    fresh: str
-    swaps: tuple[SwapTable, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,8 +89,10 @@ def examine_read(
         frozen = "" if afresh else plan.layout_text
         layout, fresh, faults = layout_for(proof.points, frozen, effort, engine)
         findings += shortened(in_unit(faults, plan.units))
-        if layout is not None and not has_errors(faults):
-            laid_out.append(LaidOut(proof=proof, layout=layout, fresh=fresh))
+        others, more = other_layouts(proof, effort, engine, afresh=afresh)
+        findings += shortened(in_unit(more, plan.units))
+        if layout is not None and not has_errors((*faults, *more)):
+            laid_out.append(LaidOut(proof=proof, layout=layout, fresh=fresh, others=others))
     if only:
         findings = [each for each in findings if _concerns(each, only)]
     return Examined(

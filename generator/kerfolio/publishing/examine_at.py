@@ -12,8 +12,11 @@ from kerfolio.layouts.plan_layout import lay_out
 from kerfolio.model.workshop import Workshop
 from kerfolio.proving.at_point import prove_at
 from kerfolio.publishing.asked import Asked, point_asked
-from kerfolio.publishing.examine import LaidOut, Say, examine_read, unknown_plan
+from kerfolio.publishing.examine import Say, examine_read, unknown_plan
+from kerfolio.publishing.laid_out import LaidOut
+from kerfolio.publishing.other_sheets import asked_sheet, laid_for
 from kerfolio.reading.workshop import read_workshop
+from kerfolio.settling.also_for import OtherSheet, on_sheet
 from kerfolio.settling.settled import FitVariant, SettledPlan
 
 Refused = Callable[[Workshop, FitVariant | None], Iterable[Finding]]
@@ -33,29 +36,46 @@ class ExaminedAt:
 
 
 def examine_at(
-    folder: Path, plan: str, asked: Asked | None, say: Say, refused: Refused
+    folder: Path,
+    plan: str,
+    asked: Asked | None,
+    say: Say,
+    refused: Refused,
+    on: str = "",
 ) -> ExaminedAt:
     """Read a workshop and prove a plan at the point ``asked``; None: as it is published.
 
     What cannot be had, and what ``refused`` yields of a workshop for a point, is told before
-    anything is proved.
+    anything is proved. With ``on`` it is laid out for that other sheet or bed that it states.
     """
     say(f"reading {folder.name or folder}")
     workshop, read = read_workshop(folder, pictures=False)
     if workshop is None:
         return ExaminedAt(workshop=None, laid_out=None, findings=in_order(read))
     there, faults = (None, ()) if asked is None else _point(asked, plan, workshop)
-    faults = faults or tuple(refused(workshop, there))
+    other, more = _other(on, plan, workshop)
+    faults = faults or more or tuple(refused(workshop, there))
     if faults:
         return ExaminedAt(workshop=workshop, laid_out=None, findings=faults)
     examined = examine_read(workshop, read, plan, say)
     one, findings = next(iter(examined.laid_out), None), examined.findings
+    if one is not None and other is not None:
+        one = laid_for(one, other)
     published = one
     if one is not None and there is not None and not has_errors(findings):
         say(f"proving it at {there.label}")
         one, more = laid_out_at(one, workshop, there)
         findings = in_order((*findings, *more))
     return ExaminedAt(workshop=workshop, laid_out=one, findings=findings, published=published)
+
+
+def _other(on: str, name: str, workshop: Workshop) -> tuple[OtherSheet | None, tuple[Finding, ...]]:
+    """Return the sheet or bed that a plan is to be laid out for, or what is wrong with it."""
+    plan = next((each for each in workshop.plans if each.name == name), None)
+    if not on or plan is None:
+        return None, ()
+    found = asked_sheet(on, plan)
+    return (None, (found,)) if isinstance(found, Finding) else (found, ())
 
 
 def _point(
@@ -79,6 +99,8 @@ def laid_out_at(
     settled, faults = prove_at(one.proof, workshop.stock, there)
     if settled is None or has_errors(faults):
         return None, faults
+    if one.on is not None:
+        settled = on_sheet(settled, one.on)
     layout = one.layout
     if first_faults(layout, (settled,)):
         anew, more = lay_out((settled, *one.proof.points), copies=1)
@@ -94,7 +116,7 @@ def laid_out_at(
         corners=_with_beyond(one.proof.corners, settled),
         made=(),
     )
-    return LaidOut(proof=proof, layout=layout, fresh=""), faults
+    return LaidOut(proof=proof, layout=layout, fresh="", on=one.on), faults
 
 
 def _with_beyond(corners: tuple[SettledPlan, ...], settled: SettledPlan) -> tuple[SettledPlan, ...]:

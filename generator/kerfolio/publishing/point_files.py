@@ -19,7 +19,7 @@ from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.asked import Asked
 from kerfolio.publishing.cut_files import Named, art_files, part_files, sheet_files
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import LaidOut, Say, silent
+from kerfolio.publishing.examine import Say, silent
 from kerfolio.publishing.examine_at import examine_at
 from kerfolio.publishing.fitted_files import (
     Printed,
@@ -28,6 +28,8 @@ from kerfolio.publishing.fitted_files import (
     fitted_files,
     with_printed,
 )
+from kerfolio.publishing.laid_out import LaidOut
+from kerfolio.publishing.other_sheets import typed
 from kerfolio.publishing.own_folder import Writer, folder_faults
 from kerfolio.publishing.sheet_papers import drawn_papers, sheet_papers
 from kerfolio.publishing.template_files import template_files
@@ -45,12 +47,14 @@ WRITER = Writer(
 class FilesRequest:
     """Which plan to make files of, for which point, and the folder they go to.
 
+    ``lay_for`` is another sheet or bed that the plan is laid out for, in words; empty: its own.
     ``out`` None: ``files/NAME-LABEL`` in the workshop.
     """
 
     folder: Path
     plan: str
     asked: Asked
+    lay_for: str = ""
     out: Path | None = None
 
 
@@ -77,7 +81,9 @@ def make_files(request: FilesRequest, say: Say = silent) -> FilesMade:
     def refused(_: Workshop, there: FitVariant | None) -> Iterable[Finding]:
         return folder_faults(request.folder, _out(request, there), WRITER)
 
-    found = examine_at(request.folder, request.plan, request.asked, say, refused)
+    found = examine_at(
+        *(request.folder, request.plan, request.asked, say, refused), on=request.lay_for
+    )
     published = found.published
     if found.workshop is None or found.laid_out is None or published is None:
         return FilesMade(findings=found.findings)
@@ -100,7 +106,8 @@ def make_files(request: FilesRequest, say: Say = silent) -> FilesMade:
 
 def _out(request: FilesRequest, there: FitVariant | None) -> Path:
     label = f"-{there.label}" if there else ""
-    return request.out or request.folder / "files" / f"{request.plan}{label}"
+    on = f"-on-{typed(request.lay_for)}" if request.lay_for else ""
+    return request.out or request.folder / "files" / f"{request.plan}{label}{on}"
 
 
 def _cut_files(
@@ -147,6 +154,7 @@ def files_json(settled: SettledPlan, about: Mapping[str, object] | None = None) 
         "date": plan.released.isoformat(),
         "label": settled.variant.label,
         "unit": "mm",
+        **({"laid-for": settled.laid_for} if settled.laid_for else {}),
         "sheets": {
             each.name: {
                 "stock": each.stock.name,

@@ -17,6 +17,7 @@ from kerfolio.model.plan import OPEN, SUPPORTERS, Plan, Size
 from kerfolio.model.showing import SHOWABLE
 from kerfolio.model.statement import Amount
 from kerfolio.model.use import PLACED, USES
+from kerfolio.reading.also_for import ALSO_FOR
 from kerfolio.reading.amounts import ANY_AMOUNT, AmountForm, size_name_fault
 from kerfolio.reading.assembly import ASSEMBLIES, MAKES, made_of, making_faults
 from kerfolio.reading.consumable import CONSUMABLES
@@ -193,6 +194,7 @@ PLAN: Record[Plan] = Record(
         Key(name="access", form=choice("an access", OPEN, SUPPORTERS), says="Who may load it."),
         Key(name="show", form=SHOW, says="What everybody sees of a supporters' plan, besides."),
         Key(name="sheets", form=SHEETS, says="Sheet materials it is cut from."),
+        Key(name="also-for", form=ALSO_FOR, says="Other sheets and beds it is laid out for."),
         Key(name="sizes", form=SizesForm(), says="Named numbers; every length may use them."),
         Key(name="boards", form=BOARDS, says="Solid timber cut to length."),
         Key(name="relief", form=RELIEF, says="How inside corners are relieved."),

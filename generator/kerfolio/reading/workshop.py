@@ -276,6 +276,7 @@ def _plan(visit: _Visit, folder: Path) -> Plan | None:
     return replace(
         read.plan,
         layout_text=_layout_text(visit, folder / "layout.json"),
+        other_layouts=tuple(_other_layouts(visit, folder)),
     )
 
 
@@ -299,6 +300,14 @@ def _layout_text(visit: _Visit, path: Path) -> str:
         return ""
     content = visit.content(path)
     return content.decode("utf-8", "replace") if content is not None else ""
+
+
+def _other_layouts(visit: _Visit, folder: Path) -> Iterator[tuple[str, str]]:
+    """Yield the frozen layouts for other sheets and beds, by their labels."""
+    for path in sorted(folder.glob("layout-*.json")):
+        label = path.name.removeprefix("layout-").removesuffix(".json")
+        if ".previous" not in label:
+            yield label, _layout_text(visit, path)
 
 
 def _trials(visit: _Visit, stock: Stock) -> Iterable[Trial]:

@@ -323,6 +323,7 @@ class SettledPlan:
 
     ``overhangs`` tells of each assembly that lies on others how far it reaches past them, mm.
     ``surroundings`` are those of its finish and its place, None where it says nothing of them.
+    ``laid_for`` is the label of another sheet or bed that it is to be laid out for, else empty.
     """
 
     plan: Plan
@@ -336,6 +337,7 @@ class SettledPlan:
     overhangs: tuple[tuple[str, float], ...] = ()
     coupons: tuple[Coupon, ...] = ()
     surroundings: Surroundings | None = None
+    laid_for: str = ""
 
     def sheet(self, name: str) -> SettledSheet:
         """Return the sheet of that name; KeyError when the plan has none."""
