@@ -25,7 +25,13 @@ from kerfolio.drawing.cut_note import (
     sheet_note,
 )
 from kerfolio.drawing.layer import NOTE
-from kerfolio.edition.names import art_name, coupon_name, cut_part_name, cut_sheet_name
+from kerfolio.edition.names import (
+    art_name,
+    coupon_name,
+    cut_part_name,
+    cut_sheet_name,
+    other_sheet_name,
+)
 from kerfolio.geometry.contour import Contour
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.art import arts_of
@@ -100,6 +106,16 @@ def _of_variant(written: Written, settled: SettledPlan) -> Iterator[_File]:
             thickness=settled.sheet(sheet.sheet).thickness,
             zeroed=True,
         )
+
+    for other in written.edition.others:
+        for sheet, what in other.sheets:
+            yield _File(
+                named=partial(other_sheet_name, other.sheet.label, fit, sheet.number),
+                meant=sheet_meant(settled, sheet),
+                note=sheet_note(settled, sheet, first, what),
+                thickness=settled.sheet(sheet.sheet).thickness,
+                zeroed=True,
+            )
 
 
 def _compared(written: Written, name: str, file: _File, found: ReadBack) -> Iterator[Finding]:

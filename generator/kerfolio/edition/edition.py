@@ -15,6 +15,7 @@ from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.swap import SwapTable
 from kerfolio.layouts.boards import BoardPlan
 from kerfolio.layouts.layout import Layout
+from kerfolio.layouts.other_layout import OtherLayout
 from kerfolio.layouts.saw_sheet import SawSheet
 from kerfolio.model.plan import Assembly, Plan
 from kerfolio.model.trial import Trial
@@ -60,7 +61,8 @@ class Edition:
     ``copies`` what one and more copies cost, ``spans`` what the plan's spans carry, ``saw`` the
     sheets as a saw cuts them, ``board_plans`` how boards are cut from lengths sold. ``formats`` are
     those that its cut files come in, ``fitted`` whether readers can have them made for any
-    thickness that it is published for. ``swaps`` compare other materials with its own.
+    thickness that it is published for. ``swaps`` compare other materials with its own,
+    ``others`` are its layouts for other sheets and beds.
     """
 
     identity: Identity
@@ -89,6 +91,7 @@ class Edition:
     proved: tuple[FitVariant, ...] = ()
     fitted: bool = False
     swaps: tuple[SwapTable, ...] = ()
+    others: tuple[OtherLayout, ...] = ()
 
     @property
     def name(self) -> str:

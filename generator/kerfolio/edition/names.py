@@ -23,6 +23,7 @@ LISTS = tuple(
 """Every list that a bundle may hold; one without a row is not written."""
 
 _SHEET = "cut/{fit}/sheet-{number:d}-{fit}.{ending}"
+_OTHER = "cut/{fit}/on-{laid}/sheet-{number:d}-on-{laid}-{fit}.{ending}"
 _PART = "cut/{fit}/parts/{part}-{fit}.{ending}"
 _RESCUE = "cut/{fit}/rescue/{rescue}-{fit}.{ending}"
 _COUPON = "cut/fit-coupon/fit-coupon-{sheet}.{ending}"
@@ -61,6 +62,11 @@ def bundle_name(plan: Plan) -> str:
 def cut_sheet_name(fit: str, number: int, ending: str) -> str:
     """Return the name of a sheet's cut file; the thickness stands in folder and file alike."""
     return figured(_SHEET, fit=fit, number=number, ending=ending)
+
+
+def other_sheet_name(laid: str, fit: str, number: int, ending: str) -> str:
+    """Return the name of a sheet's cut file for another sheet or bed, called ``laid``."""
+    return figured(_OTHER, laid=laid, fit=fit, number=number, ending=ending)
 
 
 def cut_part_name(fit: str, part: str, ending: str) -> str:
@@ -163,6 +169,11 @@ def _cut_names(edition: Edition, ending: str) -> set[str]:
     for settled in edition.variants:
         fit = settled.variant.label
         names |= {cut_sheet_name(fit, each.number, ending) for each in edition.layout.sheets}
+        names |= {
+            other_sheet_name(other.sheet.label, fit, each.number, ending)
+            for other in edition.others
+            for each in other.layout.sheets
+        }
         names |= {cut_part_name(fit, part.name, ending) for part in settled.parts}
     return names
 

@@ -44,7 +44,7 @@ def shown_to_all(edition: Edition) -> Edition:
         bare = replace(edition.layout, sheets=(), bounds=(), copies=())
         nothing = _without_sizes(edition.settled, plan)
         found = replace(found, settled=nothing, variants=(), layout=bare, parts=(), sheets=())
-        found = replace(found, boards=(), saw=(), board_plans=(), times=(), swaps=())
+        found = replace(found, boards=(), saw=(), board_plans=(), times=(), swaps=(), others=())
     if "hardware" not in show:
         found = replace(found, hardware=())
     if "costs" not in show:

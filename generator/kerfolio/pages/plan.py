@@ -18,6 +18,7 @@ from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.edition.loads import loads_of
 from kerfolio.edition.making import copies_called, set_of, wholes_of
 from kerfolio.edition.measuring import measuring_of
+from kerfolio.edition.other_sheets import other_words
 from kerfolio.edition.sheet_count import counted_as
 from kerfolio.edition.swap import REMARK as SWAP_REMARK
 from kerfolio.layouts.layout import SheetLayout
@@ -73,6 +74,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         fitting=fitting,
         measuring=measuring_of(edition),
         joint_fits=joint_fits(edition),
+        others=other_words(edition),
         damp=damp_words(edition),
         formats=format_words(edition.formats),
         sheet_titles=sheet_titles(edition),

@@ -16,6 +16,7 @@ from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.edition.making import set_of, wholes_of
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.edition.names import PAPERS, booklet_name, layout_name, saw_name, setup_name
+from kerfolio.edition.other_sheets import other_words
 from kerfolio.edition.side_words import offset_words
 from kerfolio.fitted.form import Fitted
 from kerfolio.pages.choosing import coupon_tables, folder_rows, sheet_titles
@@ -78,6 +79,7 @@ def start_here(
         folders=folder_rows(edition),
         measuring=measuring_of(edition),
         joint_fits=joint_fits(edition),
+        others=other_words(edition),
         damp=damp_words(edition),
         formats=format_words(edition.formats),
         sheet_titles=sheet_titles(edition),

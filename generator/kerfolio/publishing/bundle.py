@@ -32,6 +32,7 @@ from kerfolio.publishing.cut_files import (
     Named,
     art_files,
     coupon_files,
+    other_files,
     part_files,
     sheet_files,
 )
@@ -69,7 +70,7 @@ def bundle_of(edition: Edition) -> Bundle:
     plan, pictures, model = edition.plan, inline_pictures(edition), model_3d(edition)
     data = "" if model is None else viewer_data(model)
     settling = Settling(edition.settled, edition.corners)
-    fitted = fitted_files(settling, edition.layout, edition.formats, edition.first)
+    fitted = fitted_files(settling, edition.layout, edition.formats, edition.first, edition.others)
     templates, papers = Templates.of(edition), SheetPapers(edition, settling.at)
     if fitted is not None:
         fitted = with_printed(fitted, settling, templates.at)
@@ -128,6 +129,7 @@ def _cut_files(edition: Edition, fitted: Fitted | None) -> Iterator[Named]:
             yield from filled_at(fitted, settled.variant).items()
         else:
             yield from sheet_files(settled, edition.layout, formats, edition.first)
+            yield from other_files(settled, edition.others, formats, edition.first)
             yield from part_files(settled, formats, edition.first)
     yield from coupon_files(edition.settled, formats, edition.first)
     yield from art_files(edition.settled, formats, edition.first)

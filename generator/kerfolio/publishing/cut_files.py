@@ -8,8 +8,15 @@ from functools import cache, partial
 
 from kerfolio.drawing.cut_sheet import cut_art, cut_coupon, cut_part, cut_sheet
 from kerfolio.drawing.vocabulary import Drawing
-from kerfolio.edition.names import art_name, coupon_name, cut_part_name, cut_sheet_name
+from kerfolio.edition.names import (
+    art_name,
+    coupon_name,
+    cut_part_name,
+    cut_sheet_name,
+    other_sheet_name,
+)
 from kerfolio.layouts.layout import Layout
+from kerfolio.layouts.other_layout import OtherLayout
 from kerfolio.settling.settled import CENTRE, SettledPlan
 from kerfolio.shop.art import arts_of
 from kerfolio.writing.formats import CutFormat
@@ -37,6 +44,20 @@ def files_of_sheets(settled: SettledPlan, layout: Layout, first: str) -> Iterato
         )
 
 
+def files_of_others(
+    settled: SettledPlan, others: Iterable[OtherLayout], first: str
+) -> Iterator[CutFile]:
+    """Yield the files of sheets for other sheets and beds: the same pieces, laid otherwise."""
+    for other in others:
+        label = other.sheet.label
+        for sheet, what in other.sheets:
+            yield CutFile(
+                named=partial(other_sheet_name, label, settled.variant.label, sheet.number),
+                drawn=cache(partial(cut_sheet, settled, sheet, first, what)),
+                own_origin=settled.sheet(sheet.sheet).datum == CENTRE,
+            )
+
+
 def files_of_parts(settled: SettledPlan, first: str) -> Iterator[CutFile]:
     """Yield the files of every part alone, as one variant settles it."""
     for part in settled.parts:
@@ -56,6 +77,13 @@ def sheet_files(
 def part_files(settled: SettledPlan, formats: Formats, first: str) -> Iterator[Named]:
     """Yield the cut files of every part."""
     yield from written(files_of_parts(settled, first), formats)
+
+
+def other_files(
+    settled: SettledPlan, others: Iterable[OtherLayout], formats: Formats, first: str
+) -> Iterator[Named]:
+    """Yield the cut files of sheets for other sheets and beds."""
+    yield from written(files_of_others(settled, others, first), formats)
 
 
 def coupon_files(settled: SettledPlan, formats: Formats, first: str) -> Iterator[Named]:

@@ -75,6 +75,7 @@ def edition_of(
         saw=saw_plan(settled),
         board_plans=board_plan(settled),
         swaps=found.swaps,
+        others=found.others,
         formats=formats or formats_in(workshop.identity.cut_files_of(plan)),
     )
 

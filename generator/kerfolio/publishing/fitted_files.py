@@ -15,8 +15,15 @@ from kerfolio.fitted.form import Fitted, Number, Point
 from kerfolio.fitted.joining import joined
 from kerfolio.fitted.recorder import Draft, Recorder, recorded_words
 from kerfolio.layouts.layout import Layout
+from kerfolio.layouts.other_layout import OtherLayout
 from kerfolio.paper.printed_file import PrintedFile
-from kerfolio.publishing.cut_files import CutFile, Formats, files_of_parts, files_of_sheets
+from kerfolio.publishing.cut_files import (
+    CutFile,
+    Formats,
+    files_of_others,
+    files_of_parts,
+    files_of_sheets,
+)
 from kerfolio.publishing.cutter_range import CutterRange, cutter_ranges
 from kerfolio.settling.built_in import MOST_CUT
 from kerfolio.settling.making import set_of
@@ -79,15 +86,23 @@ def with_printed(fitted: Fitted, settling: Settling, printed: Printed) -> Fitted
         return fitted
 
 
-def fitted_files(settling: Settling, layout: Layout, formats: Formats, first: str) -> Fitted | None:
+def fitted_files(
+    settling: Settling,
+    layout: Layout,
+    formats: Formats,
+    first: str,
+    others: Sequence[OtherLayout] = (),
+) -> Fitted | None:
     """Return the fitted files of all sheets of a layout and all parts, in every format.
+
+    Those of sheets for ``others`` come besides.
 
     Where files do not follow the cutter they are for the plan's own, where they do not follow the
     fit for its own fit; None where they do not follow the sheets either. A true cut is built in
     where they follow cutters.
     """
     drawn = settling.drawn
-    draw = _drawing(settling, lambda there: drafts(there, layout, formats, first))
+    draw = _drawing(settling, lambda there: drafts(there, layout, formats, first, others))
     own = {each.name: _own(each) for each in drawn.sheets}
     for cutters, chosen in ((cutter_ranges(drawn, settling.at), True), (own, True), (own, False)):
         with suppress(CellsError):
@@ -192,9 +207,19 @@ class _Drafts(Sequence[Draft]):
         return self._drafts[place]()
 
 
-def drafts(settled: SettledPlan, layout: Layout, formats: Formats, first: str) -> Sequence[Draft]:
+def drafts(
+    settled: SettledPlan,
+    layout: Layout,
+    formats: Formats,
+    first: str,
+    others: Sequence[OtherLayout] = (),
+) -> Sequence[Draft]:
     """Return the files of all sheets and parts, recorded, in the same order for any point."""
-    files = (*files_of_sheets(settled, layout, first), *files_of_parts(settled, first))
+    files = (
+        *files_of_sheets(settled, layout, first),
+        *files_of_others(settled, others, first),
+        *files_of_parts(settled, first),
+    )
     return _Drafts(partial(_draft, file, each) for file in files for each in formats)
 
 

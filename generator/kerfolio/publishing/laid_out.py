@@ -6,17 +6,9 @@ from dataclasses import dataclass
 
 from kerfolio.edition.swap import SwapTable
 from kerfolio.layouts.layout import Layout
+from kerfolio.layouts.other_layout import OtherLayout
 from kerfolio.proving.prove import Proof
 from kerfolio.settling.also_for import OtherSheet
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OtherLayout:
-    """The layout for another sheet or bed; ``fresh`` as in ``LaidOut``."""
-
-    sheet: OtherSheet
-    layout: Layout
-    fresh: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,9 +13,10 @@ from kerfolio.basis.words import listed
 from kerfolio.layouts.effort import Effort
 from kerfolio.layouts.engine import Engine
 from kerfolio.layouts.frozen import layout_for
+from kerfolio.layouts.other_layout import OtherLayout
 from kerfolio.model.plan import Plan
 from kerfolio.proving.prove import Proof
-from kerfolio.publishing.laid_out import LaidOut, OtherLayout
+from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.settling.also_for import OtherSheet, on_sheet, other_sheets
 from kerfolio.settling.scope import SettlingError
 
