@@ -1,0 +1,80 @@
+"""Commands to begin with: a workshop, a plan, an entry of the log, the schemas."""
+
+from __future__ import annotations
+
+import sys
+from datetime import date
+from pathlib import Path
+
+import click
+
+from kerfolio.basis.finding import has_errors
+from kerfolio.commands.group import WORKSHOP, kerfolio
+from kerfolio.commands.telling import print_findings
+from kerfolio.publishing.begin import Begun, begin_plan, begin_trial, begin_workshop
+
+
+def _told(begun: Begun) -> None:
+    files, findings = begun
+    print_findings(findings)
+    for file in files:
+        click.echo(f"wrote {file}")
+    sys.exit(1 if has_errors(findings) else 0)
+
+
+@kerfolio.command("start")
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.option(
+    "--units",
+    type=click.Choice(["mm", "in"]),
+    default="mm",
+    help="The unit you work in [mm]; with in, on Letter paper and in dollars.",
+)
+def start_command(folder: Path, units: str) -> None:
+    """Write a new workshop with one small plan that proves and publishes at once.
+
+    Example: kerfolio start my-workshop --units in
+    """
+    _told(begin_workshop(folder, date.today(), units))
+
+
+@kerfolio.group("add")
+def add_group() -> None:
+    """Write a new plan folder or log entry.
+
+    Example: kerfolio add plan garden-bench my-workshop
+    """
+
+
+@add_group.command("plan")
+@click.argument("name")
+@WORKSHOP
+def add_plan_command(name: str, workshop: Path) -> None:
+    """Write a new plan folder to change into your own.
+
+    Example: kerfolio add plan garden-bench my-workshop
+    """
+    _told(begin_plan(workshop, name, date.today()))
+
+
+@add_group.command("trial")
+@WORKSHOP
+def add_trial_command(workshop: Path) -> None:
+    """Write today's entry of the log, to fill in what is known.
+
+    Example: kerfolio add trial my-workshop
+    """
+    _told(begin_trial(workshop, date.today()))
+
+
+@kerfolio.command("schema")
+@click.argument("folder", type=click.Path(path_type=Path))
+def schema_command(folder: Path) -> None:
+    """Write the JSON Schema of every file kind, for editors that check while you type.
+
+    Example: kerfolio schema schemas
+    """
+    from kerfolio.publishing.schemas import write_schemas
+
+    for file in write_schemas(folder):
+        click.echo(f"wrote {file}")

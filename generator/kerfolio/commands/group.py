@@ -1,0 +1,49 @@
+"""The command line's own word, and what several commands ask for."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+from click import Group
+
+from kerfolio.commands.telling import RUN
+
+WORKSHOP = click.argument(
+    "workshop", type=click.Path(path_type=Path), default=".", metavar="[WORKSHOP]"
+)
+PLAN = click.option("--plan", "plan", default="", metavar="NAME", help="Only this plan.")
+
+_GROUPS = {
+    "Begin": ("start", "add", "schema"),
+    "Make": ("prove", "sequence"),
+    "Cut": ("layout", "files", "batch", "trials", "stock"),
+    "Hand on": ("publish",),
+}
+"""What a person wants to do, and the commands for it."""
+
+
+class _Grouped(Group):
+    """Lists the commands by what a person wants to do."""
+
+    def format_commands(
+        self,
+        ctx: click.Context,  # noqa: ARG002 - which commands there are hangs on nothing
+        formatter: click.HelpFormatter,
+    ) -> None:
+        """Write each group with a line for each of its commands."""
+        for title, names in _GROUPS.items():
+            known = [(name, self.commands[name]) for name in names if name in self.commands]
+            with formatter.section(title):
+                formatter.write_dl([(name, each.get_short_help_str(200)) for name, each in known])
+
+
+@click.group(cls=_Grouped, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="kerfolio")
+@click.option("--trace", is_flag=True, help="Show where the program failed, should it fail.")
+def kerfolio(trace: bool) -> None:
+    """Prove, compute, draw and publish plans for knock-down, sheet-goods projects.
+
+    Example: kerfolio publish my-workshop
+    """
+    RUN.doing, RUN.trace = "", trace

@@ -1,0 +1,54 @@
+"""The command that hands on what was made: publish."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+import click
+
+from kerfolio.basis.words import counted
+from kerfolio.commands.group import PLAN, WORKSHOP, kerfolio
+from kerfolio.commands.telling import Progress, print_findings, print_frozen, summary
+
+
+@kerfolio.command("publish")
+@WORKSHOP
+@PLAN
+@click.option("--out", type=click.Path(path_type=Path), help="Where the site goes [WORKSHOP/site].")
+@click.option(
+    "--supporters-out",
+    type=click.Path(path_type=Path),
+    help="Where supporters' bundles go, never inside the site [WORKSHOP/supporters].",
+)
+def publish_command(
+    workshop: Path, plan: str, out: Path | None, supporters_out: Path | None
+) -> None:
+    """Prove and compute everything, then write the site and the bundles at once.
+
+    Example: kerfolio publish my-workshop --out site
+    """
+    from kerfolio.publishing.build import Request, publish
+
+    progress = Progress()
+    request = Request(
+        folder=workshop,
+        out=out or workshop / "site",
+        supporters_out=supporters_out or workshop / "supporters",
+        only=plan,
+    )
+    outcome = publish(request, progress)
+    progress.close()
+    print_findings(outcome.findings)
+    if not outcome.published:
+        click.echo(f"Not published. {summary(outcome.findings)}")
+        sys.exit(1)
+    for layout in outcome.frozen:
+        print_frozen(layout, layout.why)
+    click.echo(f"Published {counted(len(outcome.plans), 'plan')} to {request.out}")
+    for file in outcome.handed_over:
+        click.echo(f"For supporters, to hand over yourself: {file}")
+    for each in outcome.public:
+        click.echo(f"Everybody sees of {each.title}: {', '.join((*each.always, *each.shown))}.")
+        kept = f"    Kept back, unless its `show:` names it: {', '.join(each.kept)}."
+        click.echo(kept if each.kept else "    Nothing but exact shapes is kept back.")

@@ -1,0 +1,135 @@
+"""Commands for who makes a plan: prove it, find an order of assembly."""
+
+from __future__ import annotations
+
+import json
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, NoReturn
+
+import click
+
+from kerfolio.basis.finding import Severity, has_errors
+from kerfolio.commands.group import PLAN, WORKSHOP, kerfolio
+from kerfolio.commands.telling import Progress, as_json, print_findings, summary
+
+if TYPE_CHECKING:
+    from kerfolio.publishing.examine import Examined
+    from kerfolio.publishing.swapping import Tried
+
+
+@kerfolio.command("prove")
+@WORKSHOP
+@PLAN
+@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text")
+@click.option(
+    "--report",
+    type=click.Path(path_type=Path, file_okay=False),
+    metavar="DIR",
+    help="Also write a page with pictures, DIR/index.html.",
+)
+@click.option(
+    "--with",
+    "swapped",
+    multiple=True,
+    metavar="[SHEET=]STOCK",
+    help="Prove it cut from another sheet stock instead, and tell what changes.",
+)
+def prove_command(
+    workshop: Path, plan: str, form: str, report: Path | None, swapped: tuple[str, ...]
+) -> None:
+    """Check everything in a workshop and print the findings.
+
+    With `--with`, once for each sheet to swap, plans that have those sheets are proved for all
+    that the other stock is sold at, and compared: weight, sheets, price, sag, screws, edges, damp.
+
+    Example: kerfolio prove my-workshop --plan stool --report report
+
+    Example: kerfolio prove my-workshop --plan stool --with ply=mdf-18
+    """
+    from kerfolio.publishing.examine import examine
+    from kerfolio.publishing.freeze import foretold
+    from kerfolio.publishing.swapping import with_swaps
+
+    if swapped:
+        if report:
+            raise click.UsageError("--report and --with do not go together")
+        _prove_swapped(workshop, plan, form, swapped)
+    progress = Progress()
+    examined = foretold(with_swaps(examine(workshop, plan, progress), progress))
+    written = _reported(report, examined) if report else None
+    progress.close()
+    if form == "json":
+        click.echo(as_json(examined.findings))
+    else:
+        print_findings(examined.findings)
+        click.echo(summary(examined.findings))
+        if written:
+            click.echo(f"wrote {written}")
+    sys.exit(1 if has_errors(examined.findings) else 0)
+
+
+def _prove_swapped(workshop: Path, plan: str, form: str, asked: tuple[str, ...]) -> NoReturn:
+    from kerfolio.publishing.swapping import examine_swapped
+
+    progress = Progress()
+    found = examine_swapped(workshop, plan, asked, progress)
+    progress.close()
+    if form == "json":
+        swaps = [_swap_json(each) for each in found.tried]
+        rows = json.loads(as_json(found.findings))
+        click.echo(json.dumps({"findings": rows, "swaps": swaps}, indent=1))
+    else:
+        print_findings(found.findings)
+        for each in found.tried:
+            _print_swap(each)
+        click.echo(summary(found.findings))
+    refused = any(each.table.refused for each in found.tried)
+    sys.exit(1 if refused or has_errors(found.findings) else 0)
+
+
+def _swap_json(tried: Tried) -> dict[str, object]:
+    table = tried.table
+    rows = [{"what": row.what, "before": row.before, "after": row.after} for row in table.rows]
+    names = {"plan": tried.plan.name, "before": table.before, "after": table.after}
+    return {**names, "holds": not table.refused, "rows": rows}
+
+
+def _print_swap(tried: Tried) -> None:
+    table = tried.table
+    click.echo(f"\n{tried.plan.title}: {table.after} in place of {table.before}")
+    for row in table.rows:
+        same = row.before == row.after
+        words = f"{row.before}, as before" if same else f"{row.before} -> {row.after}"
+        click.echo(f"  {row.what}: {words}")
+    for text in table.refused:
+        click.echo(f"  no longer: {text}")
+    click.echo(f"{table.verdict}\n")
+
+
+def _reported(folder: Path, examined: Examined) -> Path:
+    from kerfolio.publishing.report import write_report
+
+    return write_report(folder, examined)
+
+
+@kerfolio.command("sequence")
+@WORKSHOP
+@PLAN
+def sequence_command(workshop: Path, plan: str) -> None:
+    """Find an order of assembly along straight lines and print it as steps to write out.
+
+    A plan's own steps win; this is for a plan that has none yet, or to compare.
+
+    Example: kerfolio sequence my-workshop --plan stool
+    """
+    from kerfolio.publishing.examine import examine
+    from kerfolio.publishing.sequence import found_orders
+
+    progress = Progress()
+    examined = examine(workshop, plan, progress, pictures=False)
+    progress.close()
+    print_findings([each for each in examined.findings if each.severity is Severity.ERROR])
+    for name, steps in found_orders(examined):
+        click.echo(f"# {name}\n{steps}")
+    sys.exit(1 if has_errors(examined.findings) else 0)
