@@ -40,6 +40,7 @@ def test_every_page_with_the_day_of_its_content() -> None:
         f"{home}plans/": "2026-10-02",
         f"{home}plans/harbour-stool/": "2026-10-02",
         f"{home}plans/harbour-stool/steps/": "2026-10-02",
+        f"{home}plans/harbour-stool/yard/": "2026-10-02",
         f"{home}plans/potting-bench/": "2026-04-03",
         f"{home}plans/potting-bench/steps/": "2026-04-03",
         f"{home}about/": "",
