@@ -63,6 +63,19 @@ def test_a_low_rail_is_too_little_and_a_deep_one_a_panel() -> None:
     assert (used(deep).pushes[0].stiffened, used(deep).pushes[0].by) == (PANEL, ("rail",))
 
 
+@pytest.mark.parametrize(
+    ("head", "play"),
+    [
+        ("place: shed", 0.1 + 0.25),  # dry, it has not swollen yet
+        ("finish: {of: varnish, coats: 2, when: before assembly, film: 0.05}", 0.1),
+    ],
+)
+def test_it_leans_by_what_finish_leaves_while_it_is_dry(head: str, play: float) -> None:
+    """Geometry: H x 2 f / e, as in the outside check of a bench with a rail."""
+    text = bench(rail=True).replace("sheets:", f"{head}\nsheets:", 1)
+    assert used(text).pushes[0].lean == pytest.approx(417.7 * 2 * play / 17.7, rel=1e-3)
+
+
 def test_bolts_through_the_uprights_draw_up_the_shoulders() -> None:
     text = bench(rail=True)
     bolted = text.replace(

@@ -9,7 +9,7 @@ import pytest
 
 from kerfolio.basis.finding import Finding, Severity
 from tests.proving.test_play import joined
-from tests.proving.two_panels import remarks
+from tests.proving.two_panels import plan_text, remarks, told
 
 RULES = ("swells-past-play", "board-held-across", "unknown-part")
 PLAY = ("joint-too-tight", "joint-too-loose", "fit-too-loose", "fit-too-tight")
@@ -39,6 +39,28 @@ def test_what_follows_a_fit_has_room_everywhere_and_its_play_is_judged_without(
 ) -> None:
     film = "finish: {of: varnish, coats: 3, when: before assembly, sanding: 0.05}"
     assert said(f"place: {place}\n{film}", joined(fit)) == []
+
+
+@pytest.mark.parametrize("fit", ["", "knock-down"])
+def test_a_thick_film_s_room_makes_no_tab_loose(fit: str) -> None:
+    film = "finish: {of: paint, coats: 2, when: before assembly, film: 0.4}"
+    assert said(film, joined(fit)) == []
+
+
+def test_what_is_sanded_off_a_face_is_missing_of_a_housing_and_of_a_sheet() -> None:
+    housing = "slot: {pocket: {at: [200, 150], length: 60, angle: 90, takes: ply, depth: 6}}"
+    tab = "tab: {tabs: {edge: left, at: 30, width: 60, depth: 5.9}}"
+    text = plan_text(housing, tab, "tab: rail.tab, into: side.slot")
+    sanded = "finish: {of: oil, film: 0, sanding: 0.15}"
+    assert told(f"{sanded}\n{text}", "tab-deeper-than-recess") == [
+        "`rail.tab` stands 0.05 mm above its recess"
+    ]
+    assert told(text, "tab-deeper-than-recess") == []
+    narrow = joined(side=WIDE.replace("width: 18", "width: 17.6"))
+    assert told(f"{sanded}\n{narrow}", "sheet-thicker-than-slot") == []
+    assert told(narrow, "sheet-thicker-than-slot") == [
+        "slot `side.slot` is 0.2 mm too narrow for its sheet"
+    ]
 
 
 def test_a_length_of_its_own_is_grown_past() -> None:
@@ -116,3 +138,20 @@ def test_a_board_lies_on_a_part_of_the_plan() -> None:
     assert [_words(each) for each in remarks(text, *RULES)] == [
         "no part `sid` / Did you mean `side`?"
     ]
+
+
+@pytest.mark.parametrize(
+    ("place", "stock", "words"),
+    [
+        ("shed", "mdf-18", "`ply` is `mdf-18`, which is not for a shed"),
+        ("outdoors", "osb-18", "`ply` is `osb-18`, which is not for the open air"),
+        ("shed", "osb-18", ""),
+        ("outdoors", "birch-plywood-18", ""),
+        ("heated room", "mdf-18", ""),
+    ],
+)
+def test_a_sheet_that_is_not_for_the_place_is_told(place: str, stock: str, words: str) -> None:
+    text = joined().replace("birch-plywood-18", stock)
+    advice = "Take plywood for it, or state the `place` that it really lives in."
+    found = remarks(f"place: {place}\n{text}", "sheet-too-damp")
+    assert [_words(each) for each in found] == ([f"{words} / {advice}"] if words else [])

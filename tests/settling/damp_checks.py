@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from functools import partial
+from operator import mul
 
 from kerfolio.basis.place import NOWHERE
+from kerfolio.model.climate import OUTDOORS, SHED
 from kerfolio.model.finish import Finish
 from kerfolio.model.statement import Amount, Named
 from kerfolio.model.stock import Movement
 from kerfolio.settling.moisture import board_moisture, equilibrium_moisture, grown
 from kerfolio.settling.scope import Scope
 from kerfolio.settling.surroundings import film_of
+from kerfolio.shop.duration import duration_of
 from tests.plans import workshop
 from tests.shop.outside_check import MEMORY, PUBLISHED, OutsideCheck
 
@@ -28,7 +31,7 @@ _COATS = "Coating shop's page on wet and dry films, worked example"
 
 def damp_checks() -> tuple[OutsideCheck, ...]:
     """Return the checks, those of moisture first."""
-    rows = (*_moistures(), *_swellings(), *_films())
+    rows = (*_moistures(), *_swellings(), *_films(), *_loads())
     return tuple(
         OutsideCheck(
             what=what,
@@ -112,3 +115,18 @@ def _films() -> Iterator[_Row]:
     varnish = Finish(of=Named("varnish", NOWHERE), coats=2)
     ours = partial(film_of, varnish, workshop().stock, Scope(unit="mm"))
     yield "Two coats of varnish: dry film", source, PUBLISHED, "mm", 0.06604, 0.0003, ours
+
+
+def _loads() -> Iterator[_Row]:
+    table = "EN 1995-1-1, Table 3.2, kdef, service class {}"
+    for family, one, climate, kdef in (
+        ("hardwood-plywood", 0.8, SHED, 1.0),
+        ("hardwood-plywood", 0.8, OUTDOORS, 2.5),
+        ("softwood", 0.6, SHED, 0.8),
+        ("osb", 1.5, SHED, 2.25),
+        ("mdf", 2.25, SHED, 3.0),
+    ):
+        what = f"{family.capitalize()} in {climate.where}: growth of the sag (kdef)"
+        times = duration_of(family, climate).creep
+        source = table.format(3 if climate is OUTDOORS else 2)
+        yield what, source, MEMORY, "", kdef, 1e-9, partial(mul, one, times or 0.0)

@@ -11,6 +11,7 @@ import math
 
 import pytest
 
+from kerfolio.model.climate import HEATED, OUTDOORS, SHED, Climate
 from kerfolio.shop.beam import G
 from kerfolio.shop.duration import LOW_END, duration_of
 from kerfolio.shop.leg import LegResult
@@ -203,6 +204,45 @@ def test_strength_over_time_is_the_material_s(family: str, lasting: float, passi
     found = duration_of(family)
     assert (found.share(lasting=True), found.share(lasting=False)) == (lasting, passing)
     assert "EN 1995-1-1" in found.source
+
+
+@pytest.mark.parametrize(
+    ("family", "climate", "lasting", "passing", "creep"),
+    [
+        # EN 1995-1-1, Tables 3.1 and 3.2, classes 2 and 3, from memory; creep beside class 1.
+        ("hardwood-plywood", SHED, 0.60, 0.90, 1.0 / 0.8),
+        ("softwood", OUTDOORS, 0.50, 0.70, 2.0 / 0.6),
+        ("particleboard", SHED, 0.20, 0.60, 3.0 / 2.25),
+        ("mdf", SHED, None, 0.45, 3.0 / 2.25),
+        ("mdf", OUTDOORS, None, None, None),
+        ("other", SHED, None, None, None),
+        ("mdf", HEATED, 0.20, 0.80, 1.0),
+    ],
+)
+def test_damp_takes_strength_and_makes_it_creep(
+    family: str, climate: Climate, lasting: float, passing: float, creep: float
+) -> None:
+    found = duration_of(family, climate)
+    assert (found.share(lasting=True), found.share(lasting=False)) == (lasting, passing)
+    assert found.creep == creep
+
+
+def test_a_place_is_what_a_span_is_reckoned_for() -> None:
+    panel = "part: panel, load: {kg: 20}"
+    here, there = bent(panel), Spanned(f"place: shed\n{PLAN}").bent(panel)
+    (now, later), (same, damper) = (
+        (s.first_day, s.long_term) for s in (here.sags[0], there.sags[0])
+    )
+    assert (same, later, damper) == pytest.approx((now, now * 1.8, now * 2.0))
+    told = {each.label: each.value for each in there.assumptions}
+    title = "Birch plywood 18 mm"
+    assert told[f"{title}: creep under lasting load"] == (
+        "the sag grows by 1 times the first day's (a shed)"
+    )
+    assert told[f"{title}: strength over time"].endswith("while the load stays in a shed")
+    fibre = "part: fibre, load: {kg: 20}"
+    outdoors = Spanned(f"place: outdoors\n{PLAN}").bent(fibre)
+    assert (outdoors.sags[0].strength, outdoors.sags[0].long_term) == (None, None)
 
 
 def test_fibreboard_keeps_well_under_a_half_while_the_load_stays() -> None:

@@ -16,10 +16,11 @@ from kerfolio.model.joint_kind import NOTCH_JOINT, TAB_JOINT
 from kerfolio.model.plan import SCREWS
 from kerfolio.proving.marks import about
 from kerfolio.proving.meeting import Met, meetings, openings, pairs
-from kerfolio.proving.rule import after
+from kerfolio.proving.rule import Stated, after, before
 from kerfolio.settling.moisture import swelling_in
 from kerfolio.settling.settled import SettledBoard, SettledFeature, SettledPart, SettledPlan
 from kerfolio.settling.surroundings import Needs, Surroundings
+from kerfolio.shop.duration import is_unfit
 
 GIVES = 0.5
 """How far a board moves, mm, before what holds it splits it (common practice, no single source)."""
@@ -140,6 +141,23 @@ def _finding(settled: SettledPlan, each: _Tight) -> Finding:
     return warning(
         "swells-past-play", message, at, advice, **about(settled, each.part, each.opening)
     )
+
+
+@before(
+    "sheet-too-damp",
+    reason="Fibreboard and particleboard swell in damp air, stay swollen and lose their strength.",
+    source="EN 1995-1-1, Table 3.1: no values for them in such a service class (from memory)",
+    severity=Severity.WARNING,
+)
+def sheets_suit_the_place(stated: Stated) -> Iterator[Finding]:
+    """Look for sheets of a material that is not for the place the thing lives in."""
+    climate = stated.plan.climate
+    for use in stated.plan.sheets if climate else ():
+        stock = stated.stock.sheet(use.stock.name)
+        if climate and stock and is_unfit(stock.family, climate):
+            message = f"`{use.name}` is `{stock.name}`, which is not for {climate.where}"
+            advice = "Take plywood for it, or state the `place` that it really lives in."
+            yield warning("sheet-too-damp", message, use.place, advice, subject=use.name)
 
 
 @after(

@@ -1,8 +1,13 @@
-"""What is left of a material's strength while a load stays, and of a mean value at its low end."""
+"""What is left of a material's strength while a load stays, and of a mean value at its low end.
+
+Damp wood bears less and creeps more: the tables go by service class, which is the plan's place.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+
+from kerfolio.model.climate import OUTDOORS, SHED, Climate
 
 _TABLE = "EN 1995-1-1, Table 3.1 (kmod), heated room"
 _READ = f"{_TABLE}, as reproduced in an engineering manual"
@@ -24,21 +29,35 @@ LOW_END_SOURCE = (
 class Duration:
     """Shares of the strength of a short test: under a ``lasting`` load, and one that passes.
 
-    ``lasting`` is the class *permanent* (over ten years), ``passing`` *short-term* (under a week).
+    ``lasting`` is the class *permanent* (over ten years), ``passing`` *short-term* (under a week);
+    None where the table has none, since the material is not for such a place. ``creep`` is how many
+    times kdef is that of a heated room, None likewise.
     """
 
     families: tuple[str, ...]
-    lasting: float
-    passing: float
+    lasting: float | None
+    passing: float | None
     source: str
+    creep: float | None = 1.0
 
-    def share(self, *, lasting: bool) -> float:
+    @property
+    def is_damp(self) -> bool:
+        """Tell whether it is that of a place damper than a heated room."""
+        return self.creep != 1.0
+
+    def share(self, *, lasting: bool) -> float | None:
         """Return the share that counts."""
         return self.lasting if lasting else self.passing
 
 
-def _row(families: tuple[str, ...], lasting: float, passing: float, source: str) -> Duration:
-    return Duration(families=families, lasting=lasting, passing=passing, source=source)
+def _row(
+    families: tuple[str, ...],
+    lasting: float | None,
+    passing: float | None,
+    source: str,
+    creep: float | None = 1.0,
+) -> Duration:
+    return Duration(families=families, lasting=lasting, passing=passing, source=source, creep=creep)
 
 
 _DURATIONS = (
@@ -52,6 +71,36 @@ _DURATIONS = (
 _LEAST = _row((), 0.20, 0.80, _UNKNOWN)
 
 
-def duration_of(family: str) -> Duration:
-    """Return the shares of a family of material; the least of all where the table has none."""
-    return next((each for each in _DURATIONS if family in each.families), _LEAST)
+_SOLID, _PLY = ("hardwood", "softwood"), ("hardwood-plywood", "softwood-plywood")
+_IN_A_SHED = "EN 1995-1-1, Tables 3.1 and 3.2, service class 2; from memory"
+_OUTDOORS = "EN 1995-1-1, Tables 3.1 and 3.2, service class 3; from memory"
+_DAMP: dict[Climate, tuple[Duration, ...]] = {
+    SHED: (
+        _row(_PLY, 0.60, 0.90, _IN_A_SHED, 1.0 / 0.8),
+        _row(_SOLID, 0.60, 0.90, _IN_A_SHED, 0.8 / 0.6),
+        _row(("osb",), 0.30, 0.70, _IN_A_SHED, 2.25 / 1.5),
+        _row(("particleboard", "hardboard"), 0.20, 0.60, _IN_A_SHED, 3.0 / 2.25),
+        _row(("mdf",), None, 0.45, _IN_A_SHED, 3.0 / 2.25),
+        _row((), None, None, _IN_A_SHED, None),
+    ),
+    OUTDOORS: (
+        _row(_PLY, 0.50, 0.70, _OUTDOORS, 2.5 / 0.8),
+        _row(_SOLID, 0.50, 0.70, _OUTDOORS, 2.0 / 0.6),
+        _row((), None, None, _OUTDOORS, None),
+    ),
+}
+
+
+def duration_of(family: str, climate: Climate | None = None) -> Duration:
+    """Return the shares of a family of material in a place, a heated room where none is stated.
+
+    There it is the least of all where the table has none; in a damper one it is not known.
+    """
+    rows = _DAMP.get(climate, (*_DURATIONS, _LEAST)) if climate else (*_DURATIONS, _LEAST)
+    return next(each for each in rows if family in each.families or not each.families)
+
+
+def is_unfit(family: str, climate: Climate) -> bool:
+    """Tell whether the table has no strength of a family for a load that stays in a place."""
+    known = any(family in each.families for each in _DURATIONS)
+    return known and duration_of(family, climate).lasting is None

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.basis.figures import figure, whole_figure
+from kerfolio.model.climate import Climate
 from kerfolio.model.stock import BoardStock, SheetStock
 from kerfolio.shop.assumption import Assumption
-from kerfolio.shop.duration import LOW_END, LOW_END_SOURCE, duration_of
+from kerfolio.shop.duration import LOW_END, LOW_END_SOURCE, Duration, duration_of
 
 CRUSHING_SHARE = 0.5
 """Compression strength over bending strength (clear wood: 0.45 to 0.6 along the grain, Wood
@@ -60,11 +61,16 @@ class _Given:
         )
 
 
-def board_fibre(stock: BoardStock, *, lasting: bool) -> Fibre | None:
-    """Return a board's material along its grain, None without a stiffness.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Under:
+    """What a material is under: a load that stays or not, in a place, None where none is stated."""
 
-    ``lasting`` tells whether the load stays.
-    """
+    lasting: bool
+    climate: Climate | None = None
+
+
+def board_fibre(stock: BoardStock, under: Under) -> Fibre | None:
+    """Return a board's material along its grain, None without a stiffness."""
     if stock.stiffness is None:
         return None
     stiffness = _Given(
@@ -75,16 +81,16 @@ def board_fibre(stock: BoardStock, *, lasting: bool) -> Fibre | None:
         source = stock.source_of("strength")
         strength = _Given("bending strength", stock.strength, stock.strength_kind, source)
     shear = _Given("shear modulus", stock.stiffness * SHEAR_OF_STIFFNESS, "", _SHEAR_SOURCE)
-    return _fibre(stock, stiffness, strength, shear, _Ends(None, None), lasting=lasting)
+    return _fibre(stock, stiffness, strength, shear, _Ends(None, None), under)
 
 
 def sheet_fibre(
-    stock: SheetStock, grain: str, axis: str, *, on_edge: bool, lasting: bool
+    stock: SheetStock, grain: str, axis: str, under: Under, *, on_edge: bool
 ) -> Fibre | None:
     """Return a sheet's material along x or y of a part, None without a stiffness.
 
     ``grain`` is the part's. Flat: the value along or across the face grain, the lesser where the
-    grain is left open. On edge: the mean of both. ``lasting`` tells whether the load stays.
+    grain is left open. On edge: the mean of both.
     """
     along, across = stock.stiffness_along, stock.stiffness_across
     if along is None:
@@ -106,7 +112,7 @@ def sheet_fibre(
         strength,
         _shear_modulus(stock, along, value, side),
         _tab_strengths(stock, side),
-        lasting=lasting,
+        under,
     )
 
 
@@ -151,13 +157,12 @@ def _fibre(
     strength: _Given | None,
     shear: _Given,
     ends: _Ends,
-    *,
-    lasting: bool,
+    under: Under,
 ) -> Fibre:
     given = (stiffness, strength, shear, ends.shear, ends.bearing)
     facts = [each.fact(stock.title) for each in given if each is not None]
-    duration = duration_of(stock.family)
-    over_time = duration.share(lasting=lasting)
+    duration = duration_of(stock.family, under.climate)
+    over_time = duration.share(lasting=under.lasting)
     low = LOW_END if strength is not None and strength.kind in ("mean", "claim") else 1.0
     if strength is not None and low < 1:
         facts.append(
@@ -168,31 +173,56 @@ def _fibre(
             )
         )
     if any(each is not None for each in (strength, ends.shear, ends.bearing)):
-        stays = "while the load stays" if lasting else "under a load that comes and goes"
-        facts.append(
-            Assumption(
-                label=f"{stock.title}: strength over time",
-                value=f"{figure(over_time)} of that of a short test, {stays}",
-                source=duration.source,
-            )
-        )
+        facts.append(_over_time(stock.title, duration, under))
+    creep = _creep(stock, duration)
     if stock.creep is not None:
-        facts.append(
-            Assumption(
-                label=f"{stock.title}: creep under lasting load",
-                value=f"the sag grows by {figure(stock.creep)} times the first day's "
-                "(a heated room)",
-                source=stock.source_of("creep") or "stated by the maker",
-            )
-        )
+        facts.append(_creep_told(stock, duration, under, creep))
+
+    def lasts(given: _Given | None, share: float = 1.0) -> float | None:
+        return None if given is None or over_time is None else given.value * share * over_time
+
     return Fibre(
         stiffness=stiffness.value,
-        strength=None if strength is None else strength.value * low * over_time,
+        strength=lasts(strength, low),
         shear=shear.value,
-        shear_strength=None if ends.shear is None else ends.shear.value * over_time,
-        bearing=None if ends.bearing is None else ends.bearing.value * over_time,
-        creep=stock.creep,
+        shear_strength=lasts(ends.shear),
+        bearing=lasts(ends.bearing),
+        creep=creep,
         assumptions=tuple(facts),
+    )
+
+
+def _over_time(title: str, duration: Duration, under: Under) -> Assumption:
+    share = duration.share(lasting=under.lasting)
+    stays = "while the load stays" if under.lasting else "under a load that comes and goes"
+    where = f" in {under.climate.where}" if under.climate and duration.is_damp else ""
+    told = "not known" if share is None else f"{figure(share)} of that of a short test"
+    return Assumption(
+        label=f"{title}: strength over time",
+        value=f"{told}, {stays}{where}",
+        source=duration.source,
+    )
+
+
+def _creep(stock: SheetStock | BoardStock, duration: Duration) -> float | None:
+    """Return kdef in the plan's place, None where none is known."""
+    if stock.creep is None or duration.creep is None:
+        return None
+    return stock.creep * duration.creep
+
+
+def _creep_told(
+    stock: SheetStock | BoardStock, duration: Duration, under: Under, creep: float | None
+) -> Assumption:
+    where = under.climate.where if under.climate and duration.is_damp else "a heated room"
+    grows = (
+        "not known" if creep is None else f"the sag grows by {figure(creep)} times the first day's"
+    )
+    source = stock.source_of("creep") or "stated by the maker"
+    return Assumption(
+        label=f"{stock.title}: creep under lasting load",
+        value=f"{grows} ({where})",
+        source=f"{source}; {duration.source}" if duration.is_damp else source,
     )
 
 

@@ -17,7 +17,7 @@ from kerfolio.settling.settled import (
 )
 from kerfolio.shop.beam import Layer, rectangle_inertia
 from kerfolio.shop.body import body_of, end_tabs
-from kerfolio.shop.fibre import CRUSHING_SHARE, Fibre, board_fibre, sheet_fibre
+from kerfolio.shop.fibre import CRUSHING_SHARE, Fibre, Under, board_fibre, sheet_fibre
 
 _STUB = 0.5
 """An end lower than this share of a web is a stub: it hangs the web up and carries no bending."""
@@ -130,7 +130,7 @@ def carrier_member(
     """
     axis, on_edge, stations = span.axis, span.kind == "rail", line.stations
     sheet, body = settled.sheet(part.sheet), body_of(part)
-    fibre = sheet_fibre(sheet.stock, part.grain, axis, on_edge=on_edge, lasting=span.lasting)
+    fibre = sheet_fibre(sheet.stock, part.grain, axis, _under(span, settled), on_edge=on_edge)
     if fibre is None:
         return None
     low, high = (body.x0, body.x1) if axis == "x" else (body.y0, body.y1)
@@ -166,7 +166,7 @@ def under_member(
     Its tabs carry no bending, nor does a web where it is only a stub.
     """
     sheet, body, on_edge = settled.sheet(part.sheet), body_of(part), lies == "edge"
-    fibre = sheet_fibre(sheet.stock, part.grain, "x", on_edge=on_edge, lasting=span.lasting)
+    fibre = sheet_fibre(sheet.stock, part.grain, "x", _under(span, settled), on_edge=on_edge)
     if fibre is None:
         return None
     shift = body.centre[0] - math.fsum(line.ends) / 2
@@ -190,10 +190,10 @@ def under_member(
 
 
 def board_member(
-    board: SettledBoard, stations: Sequence[float], *, on_edge: bool, lasting: bool
+    board: SettledBoard, settled: SettledPlan, span: Span, stations: Sequence[float]
 ) -> Member | None:
     """Return a board as it carries along its length, None where it has no stiffness."""
-    fibre = board_fibre(board.stock, lasting=lasting)
+    fibre, on_edge = board_fibre(board.stock, _under(span, settled)), span.kind == "rail"
     if fibre is None:
         return None
     strip = Strip(0.0, board.stock.width, board.stock.thickness)
@@ -206,6 +206,10 @@ def board_member(
         height=board.stock.width if on_edge else board.stock.thickness,
         on_edge=on_edge,
     )
+
+
+def _under(span: Span, settled: SettledPlan) -> Under:
+    return Under(lasting=span.lasting, climate=settled.plan.climate)
 
 
 def _sections(

@@ -56,8 +56,7 @@ def span_place(span: Span, settled: SettledPlan) -> SpanPlace | None:
     if span.board is not None:
         board = _board(span, settled)
         line = _line(_ends(span, scope, Box(0.0, 0.0, board.length, board.stock.width)))
-        on_edge = span.kind == "rail"
-        members = [board_member(board, line.stations, on_edge=on_edge, lasting=span.lasting)]
+        members = [board_member(board, settled, span, line.stations)]
     else:
         part = _part(span, settled)
         box = body_of(part) if span.kind == "leg" else bounds(part.routed)
