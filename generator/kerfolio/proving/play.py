@@ -276,7 +276,7 @@ def fits_agree(settled: SettledPlan) -> Iterator[Finding]:
             if room is not None and len(asked) > 1:
                 words = "joints ask for {} at {}, which is cut once: {} a side"
                 many, known = listed([*asked]), named(f"{part.name}.{feature.name}")
-                message = said(words, many, known, clearance(room.width))
+                message = said(words, many, known, clearance(room.fit))
                 place = next(fit.place for _, fit in joints[name] if fit is not None)
                 advice = "The loosest counts: give them one fit, or features of their own."
                 yield note("fit-shared", message, place, advice, **about(settled, part, feature))
