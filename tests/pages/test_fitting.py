@@ -17,18 +17,25 @@ import pytest
 
 from kerfolio.basis.digits import rounded
 from kerfolio.basis.shipped import shipped
+from kerfolio.basis.style import Style
 from kerfolio.basis.thickness import thickness_text
 from kerfolio.bundles.archive import zip_bytes
+from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import folder_choice
 from kerfolio.fitted.fill import fill
-from kerfolio.fitted.form import Cell, Fitted, FittedFile
+from kerfolio.fitted.form import Cell, Fitted, FittedFile, Slot
 from kerfolio.fitted.writing import fitted_json
+from kerfolio.geometry.shapes import rectangle
+from kerfolio.model.feature_kind import SLOT
 from kerfolio.pages.fitting import FITTED_FILES, fitting_of
 from kerfolio.pages.plan import plan_page
+from kerfolio.pages.rescue import RESCUE_FILES
 from kerfolio.pages.start import start_here
 from kerfolio.pages.theme import THEME
 from kerfolio.publishing.point_files import FORMAT, files_json
+from kerfolio.publishing.rescue_fitted import REOPEN
 from kerfolio.settling.fitted import of_sheet, taking
+from kerfolio.settling.settled import SettledFeature, Sized
 from tests.fitted.made import LABEL, NUMBERS, fitted
 from tests.outside import node_file
 from tests.pages.invented import CONTENTS, edition, pictures, put, site, write
@@ -504,21 +511,59 @@ def made() -> Fitted:
 MADE = made()
 
 
+BY = Slot(style=Style(decimals=3, after="mm"), constant=0.0, slopes=(0.0, 0.0, 0.0, 1.0))
+
+
 @pytest.fixture(scope="module")
 def served(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """Serve a site whose plan has fitted files, and a start page with them inside."""
     folder = tmp_path_factory.mktemp("fitted")
     around = site()
-    files = {name: replace(each, fitted=MADE) for name, each in around.files.items()}
-    write(replace(around, files=files), folder)
+    files = {name: replace(each, fitted=MADE, rescue=SECOND) for name, each in around.files.items()}
+    editions = tuple(map(slotted, around.editions))
+    write(replace(around, files=files, editions=editions), folder)
     put(folder / "plans/harbour-stool" / FITTED_FILES, fitted_json(MADE).encode())
-    start = start_here(edition(), CONTENTS, pictures(edition()), fitted=MADE)
+    put(folder / "plans/harbour-stool" / RESCUE_FILES, fitted_json(SECOND).encode())
+    own = slotted(edition())
+    start = start_here(own, CONTENTS, pictures(own), fitted=MADE, rescue=SECOND)
     put(folder / START, start.encode())
     handler = partial(Quiet, directory=str(folder))
     with ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
         Thread(target=server.serve_forever, daemon=True).start()
         yield f"http://127.0.0.1:{server.server_port}"
         server.shutdown()
+
+
+def slotted(found: Edition) -> Edition:
+    """Return an edition whose first part has a slot that a sheet goes into."""
+    first, *others = found.settled.parts
+    slot = SettledFeature(
+        name="slot",
+        kind=SLOT,
+        at=(60.0, 60.0),
+        direction=(1.0, 0.0),
+        width=Sized(18.0),
+        length=Sized(60.0),
+        takes="ply",
+        shape=(rectangle(30, 51, 90, 69),),
+    )
+    parts = (replace(first, features=(*first.features, slot)), *others)
+    return replace(found, settled=replace(found.settled, parts=parts))
+
+
+SECOND = Fitted(
+    numbers=(*(replace(each, none=False) for each in NUMBERS), REOPEN),
+    files=(
+        FittedFile(
+            cells=(
+                Cell(
+                    name=("cut/", *LABEL, "/rescue/side-wider-", BY, "-", *LABEL, ".svg"),
+                    text=("by ", BY),
+                ),
+            )
+        ),
+    ),
+)
 
 
 class Quiet(SimpleHTTPRequestHandler):
@@ -561,6 +606,34 @@ def test_what_is_saved_is_what_the_program_fills_in(browser: Any, served: str, n
         "For Birch plywood 18 mm files are made for cutters of 3 mm (0.1181 in) to 8 mm (0.315 in)."
     )
     assert page.get_by_role("button", name="Save all").is_hidden()
+    assert page.faults == []
+    page.context.close()
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("name", [START, PLAN])
+def test_a_piece_that_came_out_wrong_is_saved(browser: Any, served: str, name: str) -> None:
+    page = opened(browser, f"{served}/{name}")
+    typed(page, "18.5 mm")
+    page.get_by_text("Rescue: a piece that came out wrong").click()
+    page.get_by_label("The piece").select_option("side")
+    page.get_by_label("By how much in all").fill("0.15")
+    label = "18.5mm-fit-0.1mm"
+    found, content = download(page, f"side-wider-0.15mm-{label}.svg")
+    at = {"thickness.ply": 18.5, "fit.ply": 0.1, "reopen": 0.15}
+    assert dict(fill(SECOND, at)) == {f"cut/{label}/rescue/{found}": content.decode()}
+    told = page.locator("[data-fit=rescue-told]")
+    assert "side become 0.15 mm (0.0059 in) wider" in told.inner_text()
+    page.get_by_label("It is spoilt").check()
+    page.get_by_label("The offcut’s size").fill("200 x 200")
+    fault = page.locator("#fit-rescue-fault")
+    assert "side finds no room on 200 x 200 mm. It takes" in fault.inner_text()
+    page.get_by_label("The offcut’s size").fill("600 x 600")
+    page.get_by_role("button", name=f"side-{label}.svg", exact=True).wait_for()
+    page.get_by_label("Its openings are too loose").check()
+    page.get_by_label("By how much in all").fill("0.3")
+    assert "Slips of about 0.3 mm: 1 layer of card (0.3 mm)" in told.inner_text()
+    assert fault.inner_text() == ""
     assert page.faults == []
     page.context.close()
 
@@ -614,6 +687,8 @@ def test_axe_finds_nothing_and_nothing_is_too_wide(
         if address != two.as_uri():
             page.get_by_text("One by one", exact=True).click()
             page.get_by_role("button", name="sheet-1.svg").wait_for()
+            page.get_by_text("Rescue: a piece that came out wrong").click()
+            page.get_by_label("By how much in all").fill("x")
         assert page.locator("html").evaluate("node => node.scrollWidth") <= 320
         page.evaluate(source)
         result = page.evaluate(

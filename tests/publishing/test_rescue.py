@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import io
 from dataclasses import replace
-from functools import cache
 from itertools import chain
 from pathlib import Path
 
@@ -18,76 +17,24 @@ from ezdxf.path import make_path
 from shapely import affinity
 
 from kerfolio.edition.names import is_of_point
+from kerfolio.fitted.fill import fill
+from kerfolio.fitted.form import Number
 from kerfolio.publishing import examine_at
 from kerfolio.publishing.asked import Asked
 from kerfolio.publishing.cut_files import part_files, written
+from kerfolio.publishing.fitted_files import Settling, variant_at
 from kerfolio.publishing.point_files import FilesMade
 from kerfolio.publishing.rescue import RescueAsked, rescue_asked
 from kerfolio.publishing.rescue_files import RescueRequest, make_rescue, rescue_files
-from kerfolio.settling.point import point
-from kerfolio.settling.settle import settle
+from kerfolio.publishing.rescue_fitted import rescue_fitted
 from kerfolio.settling.settled import SettledPlan
-from kerfolio.settling.variant import drawn_variant
 from kerfolio.writing.formats import EVERY_FORMAT
-from tests.plans import lay_down, workshop
+from tests.pieces import settled
+from tests.plans import lay_down
 
 BY = 0.15
 WITHIN = 0.02
 """mm by which a piece may be off that was cut twice."""
-
-PIECES = """\
-plan: Three pieces
-version: 1.0.0
-summary: Slots, notches and fingers to cut twice.
-sizes: {t: thickness(ply)}
-relief: {style: dog-bone, cutter: compression-6}
-sheets:
-  ply: {stock: birch-plywood-18, size: 2440 x 1220, published-for: 17.4 to 18.4, drawn-for: 17.8, fit: 0.1}
-parts:
-  back:
-    sheet: ply
-    grain: along x
-    outline: {rectangle: [300, 200], round: 20}
-    features:
-      slots: {slot: {at: [60, 60], length: 60, angle: 90, takes: ply}, repeat: {count: 2, step: [0, 80]}}
-      slope: {slot: {at: [190, 100], length: 80, angle: 33, takes: ply}}
-      bolt: {hole: {at: [150, 30], diameter: 8}}
-  runner:
-    sheet: ply
-    grain: along y
-    outline: {rectangle: [300, 80]}
-    features:
-      crossings: {notch: {edge: bottom, at: [80, 200], depth: 40, takes: ply}}
-      feet: {tabs: {edge: left, at: 20, width: 40, takes: ply}}
-  corner:
-    sheet: ply
-    outline: {rectangle: [150, 90]}
-    features:
-      row: {fingers: {edge: left, count: 3, takes: ply, first: gap}}
-      bed: {pocket: {at: [100, 45], length: 50, angle: 90, takes: ply, depth: 6}}
-  disc:
-    sheet: ply
-    outline: {circle: 200}
-    features:
-      cross: {slot: {at: [0, 0], length: 60, takes: ply}}
-joints:
-  - {tab: runner.feet, into: back.slots.1, fit: glued}
-releases: {1.0.0: {date: 2026-10-02, changed: First release.}}
-"""  # noqa: E501 - a part's feature stands on one line
-
-
-@cache
-def settled(fit: float = 0.1, cut: float = 0.0, cutter: float | None = 6.0) -> SettledPlan:
-    found = workshop(PIECES)
-    plan = found.plans[0]
-    variant = drawn_variant(plan, found.stock)
-    assert variant is not None
-    drawn, findings = settle(plan, found.stock, variant)
-    assert drawn is not None, findings
-    there = point(drawn, {}, {"ply": fit}, {"ply": cutter}, {"ply": cut})
-    made, _ = settle(plan, found.stock, there)
-    assert made is not None
-    return made
 
 
 def layers(content: bytes) -> dict[str, list[shapely.Polygon]]:
@@ -95,7 +42,7 @@ def layers(content: bytes) -> dict[str, list[shapely.Polygon]]:
     found: dict[str, list[shapely.Polygon]] = {}
     for each in ezdxf.read(io.StringIO(content.decode())).modelspace():
         if each.dxftype() in ("LWPOLYLINE", "CIRCLE"):
-            spots = [(v.x, v.y) for v in make_path(each).flattening(0.0005)]
+            spots = [(v.x, v.y) for v in make_path(each).flattening(0.001)]
             found.setdefault(each.dxf.layer, []).append(shapely.Polygon(spots))
     return found
 
@@ -324,3 +271,26 @@ def test_what_cannot_be_saved_is_told_before_anything_is_proved(
     monkeypatch.setattr(examine_at, "examine_read", None)
     (only,) = made(lay_down(tmp_path / "shop"), only="rail.left-tab", reopen="0.1").findings
     assert only.advice == "It goes into `side.rail-slot`: name that with `--only`."
+
+
+def test_the_page_fills_in_what_the_command_writes() -> None:
+    """To the byte, between the points that its files were found from."""
+    numbers = (
+        Number(name="thickness.ply", least=17.4, most=18.4, drawn=17.8, decimals=2),
+        Number(name="fit.ply", least=0.05, most=0.2, drawn=0.1, decimals=3),
+        Number(name="cutter.ply", least=4.0, most=6.0, drawn=6.0, decimals=3, none=True),
+    )
+    settling = Settling(settled())
+    fitted = rescue_fitted(settling, numbers, EVERY_FORMAT[:2], "mm")
+    assert fitted is not None
+    at = {"thickness.ply": 17.63, "fit.ply": 0.08, "cutter.ply": 4.762}
+    there = settling.at(variant_at(settling.drawn, at))
+    assert there is not None
+    filled = {name: text.encode() for name, text in fill(fitted, at | {"reopen": 0.155})}
+    drawn: dict[str, bytes] = {}
+    for name in ("back", "runner", "corner"):  # the disc lies by no edge
+        rescue, _ = rescue_asked(RescueAsked(only=name, reopen="0.155"), there)
+        assert rescue is not None
+        drawn |= written(rescue_files(rescue, there, "mm"), EVERY_FORMAT[:2])
+    assert "cut/17.63mm-fit-0.08mm-cutter-4.762mm/rescue/" in next(iter(drawn))
+    assert filled == drawn

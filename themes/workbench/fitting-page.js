@@ -14,6 +14,8 @@ let fitted = null; // a promise of the fitted files
 
 const TOO_OLD = "This browser is too old to unpack the files: open the page in one of 2023 or later, or take a set that stands ready.";
 
+const NOT_FETCHED = "The files could not be fetched. Opened from a disk, this page cannot read them: open start-here.html in the bundle, which has them in it.";
+
 // ---- what was chosen ----------------------------------------------------------------------
 
 // The readings of a sheet, and the first fault; none is found in a field that is being typed in.
@@ -178,15 +180,17 @@ function settled() {
 
 // The fitted files: in the page itself, else fetched from beside it, once.
 function fittedFiles() {
-  const inside = find("fitted");
-  fitted ||= inside
-    ? unpacked(inside.textContent)
-    : fetch(data.files).then((answer) => {
-        if (!answer.ok) throw new Error(String(answer.status));
-        return answer.json();
-      });
+  fitted ||= packedOrFetched(find("fitted"), data.files);
   fitted.catch(() => (fitted = null)); // asked anew the next time
   return fitted;
+}
+
+// What stands packed in an element of the page, else a file beside it.
+async function packedOrFetched(inside, file) {
+  if (inside) return unpacked(inside.textContent);
+  const answer = await fetch(file);
+  if (!answer.ok) throw new Error(String(answer.status));
+  return answer.json();
 }
 
 // What stands packed in the page: JSON, deflated, in base64.
@@ -227,11 +231,7 @@ async function madeFiles() {
     const found = await fittedFiles();
     return fill(found, pointOf(found, choice));
   } catch (trouble) {
-    const words =
-      trouble instanceof RangeError
-        ? trouble.message
-        : "The files could not be fetched. Opened from a disk, this page cannot read them: open start-here.html in the bundle, which has them in it.";
-    find("status").textContent = words;
+    find("status").textContent = trouble instanceof RangeError ? trouble.message : NOT_FETCHED;
     return [];
   }
 }

@@ -6,7 +6,8 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from string import Formatter
 
-from kerfolio.basis.figured import figured
+from kerfolio.basis.figured import Figure, figured
+from kerfolio.basis.style import Rule, Style
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import PaperStock
@@ -35,6 +36,10 @@ _ENGRAVINGS = "setup/engravings-{paper}.pdf"
 _TEMPLATES = "templates/{fit}-{paper}.pdf"
 _OF_A_BATCH = (_SHEET, _ART, _LAYOUT, _SAW, _SETUP, _ENGRAVINGS)
 _OF_A_POINT = (*_OF_A_BATCH, _PART, _TEMPLATES, _RESCUE)
+_WIDER = {
+    "mm": Style(decimals=3, after="mm"),
+    "in": Style(rule=Rule.CHOSEN_NAME, decimals=3, after="in"),
+}
 FILES = "files.json"
 PLAN = "plan.json"
 LICENCE = "LICENCE.txt"
@@ -77,6 +82,11 @@ def cut_part_name(fit: str, part: str, ending: str) -> str:
 def rescue_name(fit: str, rescue: str, ending: str) -> str:
     """Return the name of a cut file that saves a piece; ``rescue`` says which and how."""
     return figured(_RESCUE, fit=fit, rescue=rescue, ending=ending)
+
+
+def wider_stem(name: str, by: float, unit: str) -> str:
+    """Return what is reopened and by how much, mm, in a plan's unit: ``side-wider-0.15mm``."""
+    return figured("{}-wider-{}", name, Figure(by, _WIDER[unit]))
 
 
 def coupon_name(sheet: str, ending: str) -> str:

@@ -15,7 +15,7 @@ LAID = (
     "Lay the piece as the file shows it, show face up, its lower edge along a fence and its left "
     "edge at a stop: their corner is 0,0. Try it first in scrap, or above the piece."
 )
-_GLUED = (
+GLUED = (
     "Glue each to one wall of its opening, or to what goes in there, let it dry and trim it flush."
 )
 
@@ -42,4 +42,4 @@ def slip_words(shims: Iterable[Shim], loose: float, first: str) -> Iterator[str]
         rows[row] = rows.get(row, 0) + each.count
     for (name, *sides), count in rows.items():
         yield f"{name}: {count} of {size_in(sides, first)}"
-    yield _GLUED
+    yield GLUED

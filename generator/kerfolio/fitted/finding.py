@@ -100,13 +100,14 @@ class _Box:
             for n, side in zip(self.numbers, self.sides, strict=True)
         )
 
-    def checks(self) -> Iterator[Values]:
+    def checks(self, *, linear: bool) -> Iterator[Values]:
         """Yield points besides the least corner and its neighbours: corners and one inside.
 
-        Numbers of one kind (all thicknesses, all cutters) are at their most together.
+        Numbers of one kind (all thicknesses, all cutters) are at their most together. Of what is
+        ``linear`` as it is made, the farthest corner and the one inside are enough.
         """
         kinds = {self.numbers[place].name.split(".")[0] for place in self.long}
-        for kind in sorted(kinds):
+        for kind in () if linear else sorted(kinds):
             yield self.corner([p for p in self.long if self.numbers[p].name.startswith(kind)])
         yield self.corner(self.long)
         luck = random.Random(repr(self.sides))
@@ -143,8 +144,10 @@ class _Box:
 class _File:
     """One file of a plan, drawn where it is asked for."""
 
-    def __init__(self, drawn: Callable[[Values], Sequence[Draft]], place: int) -> None:
-        self._drawn, self._place = drawn, place
+    def __init__(
+        self, drawn: Callable[[Values], Sequence[Draft]], place: int, *, linear: bool
+    ) -> None:
+        self._drawn, self._place, self._linear = drawn, place, linear
 
     def at(self, values: Values) -> Draft:
         return self._drawn(values)[self._place]
@@ -207,7 +210,7 @@ class _File:
         text = _slots(first.text, {place: each.text for place, each in steps.items()}, box)
         if model is not None:
             name, text = _as_in(model.name, name), _as_in(model.text, text)
-        for values in box.checks():
+        for values in box.checks(linear=self._linear):
             draft = self.at(values)
             if not self.is_alike(base, values):
                 raise _OtherError(values)
@@ -247,8 +250,8 @@ class _File:
         return low
 
 
-def find(numbers: Sequence[Number], draw: Draw) -> Fitted:
-    """Return the fitted files of a plan.
+def find(numbers: Sequence[Number], draw: Draw, *, linear: bool = False) -> Fitted:
+    """Return the fitted files of a plan; what is ``linear`` as it is made is looked at less.
 
     A point is drawn once for all of them. Raises CellsError where a file cannot be fitted, and
     whatever drawing raises.
@@ -261,7 +264,7 @@ def find(numbers: Sequence[Number], draw: Draw) -> Fitted:
         return drawn[values]
 
     whole = _Box(tuple(numbers), tuple((each.least, each.most) for each in numbers))
-    files = [_File(at, place) for place in range(len(at(whole.corner())))]
+    files = [_File(at, place, linear=linear) for place in range(len(at(whole.corner())))]
     found = tuple(FittedFile(cells=tuple(each.cells(whole))) for each in files)
     return Fitted(numbers=tuple(numbers), files=_shared(found))
 

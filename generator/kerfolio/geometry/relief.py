@@ -10,11 +10,11 @@ condition.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from kerfolio.geometry.arc import edges, heading
-from kerfolio.geometry.contour import Contour, Point, Region
+from kerfolio.geometry.contour import Contour, Point, Region, Vertex
 from kerfolio.geometry.measure import contours_of
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.geometry.shapes import circle, rounded_slot
@@ -102,6 +102,34 @@ def relief_contour(corner: InsideCorner, radius: float, style: str) -> Contour:
     way = (centre[0] - start[0], centre[1] - start[1])
     middle = ((centre[0] + start[0]) / 2, (centre[1] + start[1]) / 2)
     return rounded_slot(middle, math.hypot(*way) + 2 * radius, 2 * radius, turn_of(way))
+
+
+def with_discs(opening: Contour, centres: Mapping[int, Point], radius: float) -> Contour | None:
+    """Return an opening with discs through some of its corners, which are square, added to it.
+
+    It runs counter-clockwise along straight walls; ``centres`` are those of the discs by the place
+    of their corner. A disc through a square corner cuts both walls at the ends of a diameter
+    (Thales), so that it adds half a turn. None where a corner is not square, where discs meet, or
+    where one is wider than a wall is long.
+    """
+    walls = list(edges(opening))
+    left = [math.dist(each.start, each.end) for each in walls]
+    if min(left) < 2 * radius:
+        return None
+    vertices: list[Vertex] = []
+    for place, (x, y, _) in enumerate(opening.vertices):
+        if place not in centres:
+            vertices.append((x, y, 0.0))
+            continue
+        (ax, ay), (bx, by) = heading(walls[place - 1]), heading(walls[place])
+        off = _less(centres[place], (x, y))
+        back, on = max(0.0, -2 * _dot(off, (ax, ay))), max(0.0, 2 * _dot(off, (bx, by)))
+        if abs(_dot((ax, ay), (bx, by))) > _SQUARE:
+            return None
+        left[place - 1] -= back
+        left[place] -= on
+        vertices += [(x - back * ax, y - back * ay, 1.0), (x + on * bx, y + on * by, 0.0)]
+    return Contour(tuple(vertices)) if min(left) > _SQUARE else None
 
 
 def opened(corner: InsideCorner, radius: float, style: str) -> tuple[float, float]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from math import ceil
 
 from kerfolio.basis.digits import rounded
@@ -21,9 +20,9 @@ def laid_alone(part: SettledPart, sheet: SettledSheet, size: SheetSize) -> Sheet
     The piece is turned no more than it has to be, and as its grain lets it; the margin of its sheet
     is kept clear all round.
     """
-    for turn, box in _ways(part, sheet):
-        needed = _needed(box, sheet)
+    for turn, needed in ways_to_lie(part, sheet):
         if all(want <= have + TOLERANCE for want, have in zip(needed, size, strict=True)):
+            box = _box(part, turn)
             spot = Placement(
                 piece=part.pieces[0].label,
                 part=part.name,
@@ -35,12 +34,21 @@ def laid_alone(part: SettledPart, sheet: SettledSheet, size: SheetSize) -> Sheet
     return None
 
 
+def ways_to_lie(part: SettledPart, sheet: SettledSheet) -> tuple[tuple[float, SheetSize], ...]:
+    """Return the turns that a part may take, each with the size, mm, that it takes with its margin.
+
+    Quarter turns come first, the least before others.
+    """
+    turns = sorted(turns_of(part, sheet), key=lambda each: (each % 90 != 0, each))
+    return tuple((turn, _needed(_box(part, turn), sheet)) for turn in turns)
+
+
 def least_sizes(part: SettledPart, sheet: SettledSheet, step: float) -> tuple[SheetSize, ...]:
-    """Return the sizes, mm, that a part takes with its margin, for each quarter turn it may lie in.
+    """Return the sizes, mm, that a part takes with its margin, for each quarter turn it may take.
 
     They are whole steps, of ``step`` mm each, upwards.
     """
-    found = (_needed(box, sheet) for turn, box in _ways(part, sheet) if turn % 90 == 0)
+    found = (size for turn, size in ways_to_lie(part, sheet) if turn % 90 == 0)
     return tuple(dict.fromkeys((_up(along, step), _up(across, step)) for along, across in found))
 
 
@@ -48,10 +56,8 @@ def _up(mm: float, step: float) -> float:
     return ceil(mm / step - NOISE) * step
 
 
-def _ways(part: SettledPart, sheet: SettledSheet) -> Iterator[tuple[float, Box]]:
-    """Yield the turns a part may take, those by quarters first, with its box."""
-    for turn in sorted(turns_of(part, sheet), key=lambda each: (each % 90 != 0, each)):
-        yield turn, bounds(turned(part.routed.outer, turn))
+def _box(part: SettledPart, turn: float) -> Box:
+    return bounds(turned(part.routed.outer, turn))
 
 
 def _needed(box: Box, sheet: SettledSheet) -> SheetSize:

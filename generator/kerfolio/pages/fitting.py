@@ -19,6 +19,7 @@ from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.fitted.form import Fitted, Number
 from kerfolio.fitted.writing import fitted_json
 from kerfolio.pages.newest import newest_address
+from kerfolio.pages.rescue import Rescue, rescue_of
 from kerfolio.pages.script_data import packed_data, script_data
 from kerfolio.pages.theme import THEME
 from kerfolio.settling.coupon import step_of
@@ -32,7 +33,10 @@ FITTING_SCRIPT = "assets/fitting.js"
 FITTED_FILES = "fitted.json"
 """What the site calls the fitted files of a plan, in its folder."""
 
-_SCRIPTS = ("fitted.js", "fitting.js", "true-cut.js", "fitting-page.js")
+_SCRIPTS = (
+    *("fitted.js", "fitting.js", "true-cut.js", "rescue.js"),
+    *("fitting-page.js", "rescue-page.js"),
+)
 _HOLDS = {
     "cut": "the cut files of every sheet and part",
     "templates": "full-size templates",
@@ -79,14 +83,16 @@ class Fitting:
     """The variable ``fitting`` of the template ``fitting.html``: it stands once on a page.
 
     ``files`` are the fitted files, packed, as the content of a script element; empty where the page
-    fetches them. ``cutters`` tells whether another cutter, or none, may be chosen instead of the
-    one ``planned``; ``made`` whether the page makes files at all, ``holds`` which, ``built``
-    whether a true cut can be built into them.
+    fetches them. ``rescue`` is what saves a piece, None where no files are made. ``cutters`` tells
+    whether another cutter, or none, may be chosen instead of the one ``planned``; ``made`` whether
+    the page makes files at all, ``holds`` which, ``built`` whether a true cut can be built into
+    them.
     """
 
     sheets: tuple[FittingSheet, ...]
     data: Markup
     files: Markup
+    rescue: Rescue | None
     cutters: bool
     planned: str
     made: bool
@@ -97,11 +103,16 @@ class Fitting:
 
 
 def fitting_of(
-    edition: Edition, fitted: Fitted | None = None, *, inline: bool = True
+    edition: Edition,
+    fitted: Fitted | None = None,
+    rescue: Fitted | None = None,
+    *,
+    inline: bool = True,
 ) -> Fitting | None:
     """Return the fitting page of an edition, None where every sheet has one thickness alone.
 
-    ``fitted`` are its fitted files, which stand in the page where it is ``inline``. Where a plan's
+    ``fitted`` are its fitted files, and ``rescue`` those of second cuts, which stand in the page
+    where it is ``inline``. Where a plan's
     files follow no rule it has none: the page then tells which of the ready-made sets to take.
     """
     numbers = {each.name: each for each in (fitted.numbers if fitted else _published(edition))}
@@ -120,6 +131,7 @@ def fitting_of(
         ),
         data=script_data(json_text(_data(edition, numbers, made=fitted is not None))),
         files=packed_data(fitted_json(fitted) if fitted and inline else ""),
+        rescue=rescue_of(edition, rescue, inline=inline) if fitted else None,
         cutters=any(f"cutter.{sheet.name}" in numbers for sheet in sheets),
         made=fitted is not None,
         built=any(f"cut.{sheet.name}" in numbers for sheet in sheets),

@@ -164,8 +164,10 @@ def _viewer(site: Site, edition: Edition) -> Viewer | None:
 
 def _fitting(site: Site, edition: Edition) -> Fitting | None:
     """Return the fitting page where everybody may have the files."""
-    fitted = site.files[edition.name].fitted
-    return fitting_of(edition, fitted, inline=False) if edition.plan.is_open else None
+    files = site.files[edition.name]
+    if not edition.plan.is_open:
+        return None
+    return fitting_of(edition, files.fitted, files.rescue, inline=False)
 
 
 def _trials(site: Site, edition: Edition) -> tuple[TrialView, ...]:

@@ -54,6 +54,7 @@ class PlanFiles:
     preview: str = ""
     model: str = ""
     fitted: Fitted | None = None
+    rescue: Fitted | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

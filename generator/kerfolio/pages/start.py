@@ -43,12 +43,14 @@ def start_here(
     pictures: Mapping[str, str],
     model: str = "",
     fitted: Fitted | None = None,
+    rescue: Fitted | None = None,
 ) -> str:
     """Return the page. It is one file: style and pictures lie inside it, links lead to neighbours.
 
     ``contents`` are the names of the bundle's files (this one may be among them); ``pictures``
     are inline SVG by name and ``model`` the data of the 3-D view, as in ``PlanFiles``. Photos come
-    from the edition. ``fitted`` are the files that it fills in for a measured sheet.
+    from the edition. ``fitted`` are the files that it fills in for a measured sheet, ``rescue``
+    those that open a piece wider.
     """
     plan = edition.plan
     names = set(contents)
@@ -57,7 +59,7 @@ def start_here(
     drawn = {name: Markup(text) for name, text in pictures.items()}
     title = f"Start here: {plan.title} {plan.version}"
     viewer = viewer_of(plan.title, model) if model else None
-    fitting = fitting_of(edition, fitted)
+    fitting = fitting_of(edition, fitted, rescue)
     yard = yard_of(edition)
     scripts = [each.script for each in (viewer, fitting, yard) if each is not None]
     frame = lone_frame(edition.identity, title, plan.summary, scripts=scripts)

@@ -40,6 +40,7 @@ from kerfolio.publishing.fitted_files import Settling, filled_at, fitted_files, 
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.pictures import inline_pictures, model_3d
 from kerfolio.publishing.plan_json import plan_json
+from kerfolio.publishing.rescue_fitted import rescue_fitted
 from kerfolio.publishing.sheet_papers import drawn_papers, sheet_papers
 from kerfolio.publishing.template_files import template_files
 from kerfolio.writing.glb import glb_bytes
@@ -52,6 +53,7 @@ class Bundle:
     ``pictures`` are the drawings of its first page, as inline SVG by name; ``model`` the data of
     its 3-D view, empty where it has none. ``fitted`` are its cut files and templates for every
     sheet that it is meant for, None where they follow no rule; ``fitted_text`` states them as JSON.
+    ``rescue`` are the files that open its pieces wider, None where there are none.
     ``templates`` are what was chosen for its templates.
     """
 
@@ -62,6 +64,7 @@ class Bundle:
     model: str = ""
     fitted: Fitted | None = None
     fitted_text: str = ""
+    rescue: Fitted | None = None
     templates: Templates | None = None
 
 
@@ -72,11 +75,13 @@ def bundle_of(edition: Edition) -> Bundle:
     settling = Settling(edition.settled, edition.corners)
     fitted = fitted_files(settling, edition.layout, edition.formats, edition.first, edition.others)
     templates, papers = Templates.of(edition), SheetPapers(edition, settling.at)
+    rescue = None
     if fitted is not None:
         fitted = with_printed(fitted, settling, templates.at)
         fitted = with_printed(fitted, settling, papers.at)
         edition = replace(edition, fitted=True)
-    files = bundle_files(edition, pictures, model, data, fitted, templates, papers)
+        rescue = rescue_fitted(settling, fitted.numbers, edition.formats, edition.first)
+    files = bundle_files(edition, pictures, model, data, fitted, templates, papers, rescue)
     packed = zip_bytes(files, plan.released, bundle_stem(plan), first=START)
     return Bundle(
         edition=edition,
@@ -86,6 +91,7 @@ def bundle_of(edition: Edition) -> Bundle:
         model=data,
         fitted=fitted,
         fitted_text="" if fitted is None else fitted_json(fitted),
+        rescue=rescue,
         templates=templates,
     )
 
@@ -98,6 +104,7 @@ def bundle_files(
     fitted: Fitted | None = None,
     templates: Templates | None = None,
     printed: SheetPapers | None = None,
+    rescue: Fitted | None = None,
 ) -> dict[str, bytes]:
     """Return every file of the bundle by name, ``SHA256SUMS`` over all the others included.
 
@@ -116,7 +123,7 @@ def bundle_files(
     files[PLAN] = plan_json(edition)
     files[LICENCE] = _licence(edition)
     names = sorted((*files, SUMS))
-    files[START] = start_here(edition, names, pictures, data, fitted).encode()
+    files[START] = start_here(edition, names, pictures, data, fitted, rescue).encode()
     files[SUMS] = sums_text(files).encode()
     return files
 

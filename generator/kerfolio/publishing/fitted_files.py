@@ -220,10 +220,11 @@ def drafts(
         *files_of_others(settled, others, first),
         *files_of_parts(settled, first),
     )
-    return _Drafts(partial(_draft, file, each) for file in files for each in formats)
+    return _Drafts(partial(draft_of, file, each) for file in files for each in formats)
 
 
-def _draft(file: CutFile, form: CutFormat) -> Draft:
+def draft_of(file: CutFile, form: CutFormat) -> Draft:
+    """Return a cut file in a format, recorded."""
     recorder = Recorder()
     content = form.write(file.drawn(), own_origin=file.own_origin, numbers=recorder)
     name = recorded_words(file.named(form.ending))

@@ -17,15 +17,12 @@ from kerfolio.basis.tolerance import SAME
 from kerfolio.layouts.alone import laid_alone, least_sizes
 from kerfolio.publishing.asked import AskedError, length_asked, within_asked
 from kerfolio.reading.values import split_sides
-from kerfolio.settling.clearance import features_named
-from kerfolio.settling.reopened import takers
+from kerfolio.settling.reopened import LEAST_REOPEN, MOST_REOPEN, takers
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan, SheetSize
+from kerfolio.shop.mates import mates_of
 from kerfolio.shop.reopening import reopening
 from kerfolio.shop.shims import LEAST_LOOSE
 
-LEAST_REOPEN, MOST_REOPEN = 0.02, 1.0
-"""mm: less is below what a cutter takes off cleanly, more is no fit but another sheet (common
-practice, no single source)."""
 _MOST_LOOSE = 3.0
 _STEP, _INCH_STEP = 0.1, INCH / 32
 """mm by which the least size of an offcut is told."""
@@ -175,21 +172,6 @@ def _faults(
             precise("margin", sheet.margin),
         )
         yield error("offcut-too-small", words, place, least_words, subject=part.name)
-
-
-def mates_of(part: str, settled: SettledPlan) -> tuple[str, ...]:
-    """Return what of other parts this one goes into, as a plan names it: ``side.rail-slot``."""
-    owners = {label: each.name for each in settled.plan.parts for label in each.labels}
-    found: dict[str, None] = {}
-    for joint, _ in settled.plan.fits:
-        ends = tuple(features_named(joint, owners))
-        if len(ends) != 2:
-            continue
-        for (mine, _), (other, feature) in (ends, ends[::-1]):
-            named = [f for f in settled.part(other).features if stated_name(f.name) == feature]
-            if mine == part and takers(named):
-                found[f"{other}.{feature}"] = None
-    return tuple(found)
 
 
 def _remarks(rescue: Rescue, asked: RescueAsked, settled: SettledPlan) -> Iterator[Finding]:

@@ -8,15 +8,13 @@ from functools import cache, partial
 from pathlib import Path
 
 from kerfolio.basis.digits import digits
-from kerfolio.basis.figured import Figure, figured
 from kerfolio.basis.finding import Finding, has_errors, in_order
 from kerfolio.basis.json_text import number
 from kerfolio.basis.lengths import INCH
-from kerfolio.basis.style import Rule, Style
 from kerfolio.disk.hand_over import hand_over
-from kerfolio.drawing.cut_sheet import cut_reopening, cut_sheet
+from kerfolio.drawing.cut_sheet import cut_sheet
 from kerfolio.drawing.vocabulary import Drawing
-from kerfolio.edition.names import FILES, rescue_name
+from kerfolio.edition.names import FILES, rescue_name, wider_stem
 from kerfolio.edition.rescue_words import LAID, offcut_words, slip_words
 from kerfolio.layouts.alone import laid_alone
 from kerfolio.model.workshop import Workshop
@@ -27,17 +25,13 @@ from kerfolio.publishing.examine_at import examine_at
 from kerfolio.publishing.own_folder import folder_faults
 from kerfolio.publishing.point_files import WRITER, FilesMade, files_json
 from kerfolio.publishing.rescue import Rescue, RescueAsked, rescue_asked
+from kerfolio.publishing.rescue_fitted import reopening_file
 from kerfolio.settling.making import set_of
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import CENTRE, FitVariant, SettledPlan, SheetSize
 from kerfolio.shop.reopening import reopening
 from kerfolio.shop.shims import shims
 from kerfolio.writing.formats import formats_in
-
-_NAMED = {
-    "mm": Style(decimals=3, after="mm"),
-    "in": Style(rule=Rule.CHOSEN_NAME, decimals=3, after="in"),
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,11 +110,6 @@ def rescue_stem(rescue: Rescue, unit: str) -> str:
     return rescue.part
 
 
-def wider_stem(name: str, by: float, unit: str) -> str:
-    """Return what is reopened and by how much, for names: ``side-wider-0.15mm``."""
-    return figured("{}-wider-{}", name, Figure(by, _NAMED[unit]))
-
-
 def rescue_files(rescue: Rescue, settled: SettledPlan, first: str) -> Iterator[CutFile]:
     """Yield the cut files that save a piece; none for one that is lined."""
     if rescue.offcut is not None:
@@ -136,7 +125,7 @@ def _reopening(rescue: Rescue, by: float, settled: SettledPlan, first: str) -> C
     part = settled.part(rescue.part)
     found = reopening(rescue.name, part, settled.sheet(part.sheet), rescue.features, by)
     assert found is not None, "it was looked at before"
-    return _named(rescue, settled, partial(cut_reopening, settled, found, first))
+    return reopening_file(found, settled, first)
 
 
 def _on_offcut(rescue: Rescue, size: SheetSize, settled: SettledPlan, first: str) -> CutFile:

@@ -11,9 +11,11 @@ from kerfolio.bundles.archive import sha256
 from kerfolio.bundles.manifest import PlanEntry, manifest_text
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.public import shown_to_all
+from kerfolio.fitted.writing import fitted_json
 from kerfolio.model.workshop import Workshop
 from kerfolio.pages.all_pages import site_texts
 from kerfolio.pages.fitting import FITTED_FILES
+from kerfolio.pages.rescue import RESCUE_FILES
 from kerfolio.pages.site import Download, PhotoFile, PlanFiles, Site
 from kerfolio.publishing.bundle import Bundle
 from kerfolio.publishing.pictures import photo_files, photo_index, pictures_of, preview
@@ -60,6 +62,9 @@ def _plan_files(bundle: Bundle, workshop: Workshop, files: Files) -> PlanFiles:
         files[f"plans/{edition.name}/{href}"] = bundle.content
         if bundle.fitted_text:
             files[f"plans/{edition.name}/{FITTED_FILES}"] = bundle.fitted_text.encode()
+        if bundle.rescue:
+            text = fitted_json(bundle.rescue)
+            files[f"plans/{edition.name}/{RESCUE_FILES}"] = text.encode()
     total = sha256(bundle.content) if plan.shows("sums") else ""
     download = Download(name=bundle.name, size=len(bundle.content), sha256=total, href=href)
     folder = f"plans/{edition.name}"
@@ -72,6 +77,7 @@ def _plan_files(bundle: Bundle, workshop: Workshop, files: Files) -> PlanFiles:
         preview=preview_name,
         model=bundle.model if plan.is_open else "",
         fitted=bundle.fitted if plan.is_open else None,
+        rescue=bundle.rescue if plan.is_open else None,
     )
 
 

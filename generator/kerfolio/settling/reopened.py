@@ -18,7 +18,7 @@ from kerfolio.geometry.boolean import intersects, union
 from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.grown import walls_moved
 from kerfolio.geometry.measure import signed_area
-from kerfolio.geometry.relief import relief_contour
+from kerfolio.geometry.relief import relief_centre, relief_contour, with_discs
 from kerfolio.model.feature_kind import FINGERS
 from kerfolio.settling.edge import EdgeFrame
 from kerfolio.settling.edge_feature import ROOT
@@ -30,6 +30,10 @@ from kerfolio.settling.settled import (
     SettledPart,
     SettledSheet,
 )
+
+LEAST_REOPEN, MOST_REOPEN = 0.02, 1.0
+"""mm: less is below what a cutter takes off cleanly, more is no fit but another sheet (common
+practice, no single source)."""
 
 _HAIR = 0.02
 _BACK = -0.999
@@ -82,8 +86,12 @@ def _recesses(cut: Cut, feature: SettledFeature) -> bool:
 def _wider(contour: Contour, reliefs: Iterable[Relief], move: Callable[[Edge], float]) -> Contour:
     walls = _outward(contour)
     wider = walls_moved(walls, [move(each) for each in edges(walls)])
-    opened = tuple(_moved(walls, wider, reliefs))
-    return union(Region(wider), opened).outer if opened else wider
+    opened = dict(_moved(walls, wider, reliefs))
+    if not opened:
+        return wider
+    centres = {n: relief_centre(r.corner, r.radius, r.style) for n, r in opened.items()}
+    made = with_discs(wider, centres, next(iter(opened.values())).radius)
+    return made or union(Region(wider), map(_disc, opened.values())).outer
 
 
 def _outward(contour: Contour) -> Contour:
@@ -93,13 +101,19 @@ def _outward(contour: Contour) -> Contour:
     return Contour(tuple(reversed(contour.vertices)))  # its walls are straight
 
 
-def _moved(walls: Contour, wider: Contour, reliefs: Iterable[Relief]) -> Iterator[Contour]:
-    """Yield what the reliefs of a contour's corners cut where those corners have gone."""
+def _moved(
+    walls: Contour, wider: Contour, reliefs: Iterable[Relief]
+) -> Iterator[tuple[int, Relief]]:
+    """Yield the reliefs of a contour's corners, by their place, where those have gone."""
     for relief in reliefs:
-        for (x, y, _), (there_x, there_y, _) in zip(walls.vertices, wider.vertices, strict=True):
+        for place, (x, y, _) in enumerate(walls.vertices):
             if dist((x, y), relief.corner.at) < SAME:
-                corner = replace(relief.corner, at=(there_x, there_y))
-                yield relief_contour(corner, relief.radius, relief.style)
+                corner = replace(relief.corner, at=wider.vertices[place][:2])
+                yield place, replace(relief, corner=corner)
+
+
+def _disc(relief: Relief) -> Contour:
+    return relief_contour(relief.corner, relief.radius, relief.style)
 
 
 def _is_open(wall: EdgeFrame, beyond: float, plain: Region) -> bool:
