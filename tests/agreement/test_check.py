@@ -21,7 +21,7 @@ from tests.plans import READY, proved, small_layout, workshop
 from tests.publishing.spoiling import Files, faults_of, repacked
 
 CUT = (
-    READY
+    READY.replace("{rectangle: [w, h]}", "{rectangle: [w, h]}\n    edges: {top: ease}")
     + """\
 cuts:
   profile: {sheet: ply, cutter: compression-6, feed: 3000 mm/min, passes: [9, rest], skim: 0.3}
@@ -98,6 +98,11 @@ SPOILED: dict[str, tuple[str, Callable[[bytes], bytes], str]] = {
         "lists/costs.csv",
         lambda data: data.replace(b"2,Oil,2,3.50,7.00", b"2,Oil,2,3.50,7.50"),
         "`lists/costs.csv` and `plan.json` disagree: what 2 cost",
+    ),
+    "edges": (
+        "lists/edges.csv",
+        lambda data: data.replace(b",0.300,", b",0.400,"),
+        "`lists/edges.csv` and `plan.json` disagree: the metres of `ease`",
     ),
     "sheets": (
         "plan.json",

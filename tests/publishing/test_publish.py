@@ -56,6 +56,8 @@ def test_the_contract_of_a_bundle_is_kept(published: Published) -> None:
         wanted = {"start-here.html", "booklet-a4.pdf", "booklet-letter.pdf", "LICENCE.txt"}
         wanted |= {f"lists/{each}.csv" for each in ("parts", "sheets", "costs", "cutting")}
         wanted |= {f"lists/{each}.csv" for each in ("hardware", "boards") if facts[each]}
+        edged = [edge for part in facts["variants"][0]["parts"] for edge in part.get("edges", ())]
+        wanted |= {"lists/edges.csv"} if edged else set()
         wanted |= {"SHA256SUMS"}
         for variant in facts["variants"]:
             fit = variant["fit"]

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
 from typing import Any
 
 from kerfolio.agreement.written import list_rows
+from kerfolio.basis.figures import in_way_unit, way_unit
 from kerfolio.basis.masses import in_mass_unit, mass_unit
 
 Fault = tuple[str, str, str]
@@ -14,14 +16,19 @@ Fault = tuple[str, str, str]
 
 _KG = 0.0006
 _MINUTES = 0.002
-"""What rounding in the lists may make: of a mass, and of each of a sheet's times."""
+_METRES = 0.0006
+"""What rounding in the lists may make: of a mass, of each of a sheet's times, of a row of edges."""
+
+_UNLISTED = ("square", "mask")
+"""Treatments that take neither time nor material."""
 
 
 def figure_faults(files: Mapping[str, bytes], facts: Mapping[str, Any]) -> Iterator[Fault]:
-    """Yield what disagrees in masses, times and costs."""
+    """Yield what disagrees in masses, times, costs and lengths of edges."""
     yield from _masses(list_rows(files, "lists/parts.csv"), facts)
     yield from _times(list_rows(files, "lists/cutting.csv"), facts)
     yield from _costs(list_rows(files, "lists/costs.csv"), facts)
+    yield from _edges(list_rows(files, "lists/edges.csv"), facts)
 
 
 def _masses(rows: list[dict[str, str]], facts: Mapping[str, Any]) -> Iterator[Fault]:
@@ -36,6 +43,21 @@ def _masses(rows: list[dict[str, str]], facts: Mapping[str, Any]) -> Iterator[Fa
         )
         if abs(listed - masses.get(row["part"], 0.0)) > _KG:
             yield "`lists/parts.csv`", "`plan.json`", f"the mass of `{row['part']}`"
+
+
+def _edges(rows: list[dict[str, str]], facts: Mapping[str, Any]) -> Iterator[Fault]:
+    """Yield the treatments whose edges, all pieces counted, are not as long together as listed."""
+    drawn = next(each for each in facts["variants"] if each["fit"] == facts["drawn-for"])
+    stated, listed = defaultdict[str, float](float), defaultdict[str, float](float)
+    for part in drawn["parts"]:
+        for edge in part.get("edges", ()):
+            stated[edge["treatment"]] += len(part["pieces"]) * edge["length"] / 1000
+    for row in rows:
+        ways = ((way_unit(unit), in_way_unit(1.0, unit)) for unit in ("mm", "in"))
+        listed[row["treatment"]] += next(float(row[way]) / of for way, of in ways if way in row)
+    for treatment in sorted({*stated, *listed} - set(_UNLISTED)):
+        if abs(stated[treatment] - listed[treatment]) > _METRES * (len(rows) + 1):
+            yield "`lists/edges.csv`", "`plan.json`", f"the metres of `{treatment}`"
 
 
 def _times(rows: list[dict[str, str]], facts: Mapping[str, Any]) -> Iterator[Fault]:

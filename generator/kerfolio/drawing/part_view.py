@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from kerfolio.basis.lengths import both_text
 from kerfolio.drawing.arrow import grain_arrow, leader
-from kerfolio.drawing.extent import extent, padded
+from kerfolio.drawing.edge_map import edge_key, edge_letters, edge_strokes
+from kerfolio.drawing.expand import expanded
+from kerfolio.drawing.extent import box_of, extent, padded
 from kerfolio.drawing.face import face_strokes, obstacles
 from kerfolio.drawing.lettering import CAPITAL, text_width
 from kerfolio.drawing.seat import Seat
@@ -23,6 +25,12 @@ _BIG_MARK = 11.0
 _SMALL_MARK = 3.2
 _AIRY = 1.5
 """How much more room than its own a mark looks for, so that it stands free of features."""
+_AIR = 0.6
+"""Round the picture, mm."""
+_EDGE_LINE = 0.2
+"""How much further the lines along edges reach than the part's own outline, mm."""
+_KEY_OFF = 3.0
+"""Between what is drawn and the key to its edges, mm."""
 _TRIES = 12
 """Shrinking may move lettering out of the face, so the fit is looked for step by step."""
 
@@ -38,19 +46,24 @@ def part_view(
     ``first`` is the unit named first, ``mm`` or ``in``. The part is never shown larger than it is.
     """
     text = _TEXT if room[0] >= _SMALL_ROOM else _SMALL_TEXT
-    scale, items = 1.0, _items(part, 1.0, text, first)
+    scale, items = 1.0, _items(part, 1.0, text, first, room[0])
     for _ in range(_TRIES):
         over = _over(part, scale, extent(items), room)
         if over <= 1.0:
             break
         scale /= over * 1.0005
-        items = _items(part, scale, text, first)
+        items = _items(part, scale, text, first, room[0])
     return Drawing(
-        box=padded(extent(items), 0.6),
+        box=padded(extent(items), _air(part)),
         items=items,
         title=f"{settled.plan.title}: part {part.mark}, {part.name}",
         description=_sentence(part, first),
     )
+
+
+def _air(part: SettledPart) -> float:
+    """Return the room round the picture, mm: wider where lines along edges reach out."""
+    return _AIR + (_EDGE_LINE if part.edges else 0.0)
 
 
 def _over(
@@ -64,12 +77,14 @@ def _over(
     sides = ((shape.width, box[2] - box[0], room[0]), (shape.height, box[3] - box[1], room[1]))
     ratios = []
     for real, drawn, available in sides:
-        around = drawn - real * scale + 1.2
+        around = drawn - real * scale + 2 * _air(part)
         ratios.append(real * scale / max(available - around, 0.1 * available))
     return max(ratios)
 
 
-def _items(part: SettledPart, scale: float, text: float, first: str) -> tuple[Item, ...]:
+def _items(
+    part: SettledPart, scale: float, text: float, first: str, room: float
+) -> tuple[Item, ...]:
     shape = bounds(part.routed.outer)
     seat = Seat(scale=scale, x=-shape.x0 * scale, y=-shape.y0 * scale)
     width, height = shape.width * scale, shape.height * scale
@@ -82,7 +97,21 @@ def _items(part: SettledPart, scale: float, text: float, first: str) -> tuple[It
     mark = _mark(part, seat, width)
     right = max(width, extent(mark)[2])
     corner = (0.0, height + 2.5) if part.grain == "along x" else (right + 2.5, 0.0)
-    return (*face_strokes(part, seat), across, up, *grain_arrow(corner, part.grain), *mark)
+    drawn: tuple[Item, ...] = (across, up, *grain_arrow(corner, part.grain), *mark)
+    face = (*face_strokes(part, seat), *edge_strokes(part, seat))
+    if not part.edges:
+        return (*face, *drawn)
+    return (*face, *drawn, *_told_edges(part, seat, drawn, text, first, room))
+
+
+def _told_edges(
+    part: SettledPart, seat: Seat, drawn: tuple[Item, ...], text: float, first: str, room: float
+) -> tuple[Item, ...]:
+    """Return the letters at a part's edges, and below all that is drawn what they mean."""
+    boxes = [box_of(each) for item in drawn for each in expanded(item)]
+    letters = edge_letters(part, seat, text, first, boxes)
+    left, bottom, _, _ = extent((*drawn, *letters))
+    return (*letters, *edge_key(part, (left, bottom - _KEY_OFF), text, room, first))
 
 
 def _mark(part: SettledPart, seat: Seat, width: float) -> tuple[Item, ...]:

@@ -23,8 +23,9 @@ from kerfolio.model.workshop import Identity
 from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.shop.cost import CopiesCost
 from kerfolio.shop.cut_time import CutTime
+from kerfolio.shop.edging import edge_list
 from kerfolio.shop.mass import Weight, weight_of
-from kerfolio.shop.rows import BoardRow, CostRow, HardwareRow, PartRow, SheetRow
+from kerfolio.shop.rows import BoardRow, CostRow, EdgeRow, HardwareRow, PartRow, SheetRow
 from kerfolio.shop.span import SagResult, SpanResult
 from kerfolio.shop.wear import CutterWear, wear_of
 from kerfolio.writing.formats import CUT_FORMATS, CutFormat
@@ -138,6 +139,11 @@ class Edition:
     def wear(self) -> tuple[CutterWear, ...]:
         """What each cutter does over all sheets."""
         return wear_of(self.times)
+
+    @property
+    def edges(self) -> tuple[EdgeRow, ...]:
+        """What is done to the edges of one copy, and the banding to buy."""
+        return edge_list(self.settled)
 
     @property
     def weight(self) -> Weight:

@@ -19,7 +19,9 @@ PAPERS = {"a4": "A4", "letter": "US Letter"}
 ROLL = "roll"
 LISTS = tuple(
     f"lists/{each}.csv"
-    for each in ("parts", "hardware", "sheets", "boards", "board-cuts", "costs", "cutting")
+    for each in (
+        *("parts", "hardware", "sheets", "boards", "board-cuts", "costs", "cutting", "edges"),
+    )
 )
 """Every list that a bundle may hold; one without a row is not written."""
 
@@ -169,6 +171,7 @@ def _lists(edition: Edition) -> Iterator[str]:
         [board for plan in edition.board_plans for board in plan.boards],
         [line for each in edition.copies for line in each.lines],
         [time for time in edition.times if time.known],
+        edition.edges,
     )
     yield from (name for name, rows in zip(LISTS, told, strict=True) if rows)
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.model.bridges import Bridges
+from kerfolio.model.edge_treatment import TreatedEdge
 from kerfolio.model.feature import Feature
 from kerfolio.model.outline import Drawn, Outline
 from kerfolio.model.statement import Named
@@ -18,7 +19,8 @@ class Part:
     ``pieces`` are the names of its pieces (``left``, ``right``; ``1`` ... ``4`` for a count);
     empty for a part of a single, unnamed piece. ``grain`` is ``along x``, ``along y``, ``any`` for
     a part that quarter turns leave as good, or ``free`` for one that may lie at any slant.
-    ``bridges`` are its own, where they are not those of its sheet's cut setting.
+    ``bridges`` are its own, where they are not those of its sheet's cut setting. ``edges`` are
+    those that something is done to.
     """
 
     name: str
@@ -28,6 +30,7 @@ class Part:
     grain: str = "any"
     features: tuple[Feature, ...] = ()
     bridges: Bridges | None = None
+    edges: tuple[TreatedEdge, ...] = ()
     note: str = ""
     place: Place = NOWHERE
 

@@ -11,6 +11,7 @@ from kerfolio.edition.cautions import OPENING, cautions_of
 from kerfolio.edition.copies import copies_remark
 from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.damp_words import damp_words
+from kerfolio.edition.edge_words import EDGE_MAP, edges_told
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.in_use import used_of
@@ -87,6 +88,8 @@ def plan_page(site: Site, edition: Edition) -> str:
         called=copies_called(edition.plan),
         copies_remark=copies_remark(edition),
         loads=loads_of(edition),
+        edging=edges_told(edition),
+        edge_map=EDGE_MAP if any(part.edges for part in edition.settled.parts) else "",
         used=used_of(edition),
         swap_remark=SWAP_REMARK,
         total=known_total(edition.costs),

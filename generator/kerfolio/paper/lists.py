@@ -9,6 +9,7 @@ from kerfolio.basis.masses import mass_number, mass_pair, mass_unit
 from kerfolio.basis.sheet_size import sheet_numbers
 from kerfolio.basis.thickness import sold_number
 from kerfolio.basis.words import counted
+from kerfolio.edition.edge_words import EDGES_TITLE, edges_told
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import drawn_for
 from kerfolio.paper.band import Band, Bands, kept, spaced, total
@@ -70,11 +71,12 @@ def _part_cells(row: PartRow, first: str) -> tuple[Cell, ...]:
 
 
 def buying_section(edition: Edition, grid: Grid) -> Bands:
-    """Return sheets, boards and hardware."""
+    """Return sheets, boards, hardware and what edges take."""
     lists = (
         ("Sheets", _sheets(edition, grid)),
         ("Boards", _boards(edition, grid)),
         ("Hardware", _hardware(edition, grid)),
+        (EDGES_TITLE, _edges(edition, grid)),
     )
     bands: list[Band] = []
     for head, body in lists:
@@ -140,3 +142,19 @@ def _hardware(edition: Edition, grid: Grid) -> Bands:
     words = "Counts are summed over the steps: pieces, not packs."
     listed = table(columns, rows, grid.main)
     return (*listed, *note(words, grid.main)) if listed else ()
+
+
+def _edges(edition: Edition, grid: Grid) -> Bands:
+    told = edges_told(edition)
+    if told is None:
+        return ()
+    columns = (
+        Column(head="Edges", grows=True),
+        Column(head="Sheet"),
+        Column(head="Count", number=True),
+        Column(head="Together", number=True),
+        Column(head="To buy", number=True),
+    )
+    rows = [(row.what, row.sheet, row.count, row.length, row.to_buy) for row in told.rows]
+    listed = table(columns, rows, grid.main)
+    return (*listed, *note(told.remark, grid.main)) if told.remark else listed

@@ -14,6 +14,7 @@ from kerfolio.basis.words import counted
 from kerfolio.drawing.layout_view import layout_view
 from kerfolio.drawing.part_view import part_view
 from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.edition.edge_words import EDGE_MAP
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import file_words
 from kerfolio.edition.sheet_count import counted_as
@@ -55,6 +56,8 @@ def parts_drawn_section(edition: Edition, grid: Grid) -> Bands:
         "Each part from its show face, the face the cutter enters. Dark areas are cut to a depth "
         "only. The arrow is the grain of the face."
     )
+    if any(part.edges for part in edition.settled.parts):
+        words = f"{words} {EDGE_MAP}"
     bands: list[Band] = [*section(PARTS_TITLE, grid, new_page=True)]
     bands += kept(plain(words, grid.main), with_next=True)
     rows = _rows(edition.settled.parts)

@@ -19,6 +19,7 @@ from kerfolio.proving import (
     cutting,
     damp,
     drawn_edges,
+    edges,
     going_together,
     joints,
     ladder,
@@ -43,8 +44,8 @@ from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 
 _MODULES = (
     *(references, assemblies, joints, steps, release, ladder, chips, readers, letters),
-    *(machining, shapes, drawn_edges, corners, webs, parts, mating, play, damp, bolts, screws),
-    *(cutting, children, sawing, spans, going_together, wall, swaps),
+    *(machining, shapes, drawn_edges, edges, corners, webs, parts, mating, play, damp, bolts),
+    *(screws, cutting, children, sawing, spans, going_together, wall, swaps),
 )
 
 

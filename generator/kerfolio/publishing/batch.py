@@ -33,7 +33,7 @@ from kerfolio.publishing.sheet_papers import drawn_papers, sheet_papers
 from kerfolio.writing.formats import EVERY_FORMAT, CutFormat
 
 _LISTS = tuple(
-    f"lists/{each}.csv" for each in ("parts", "sheets", "boards", "board-cuts", "cutting")
+    f"lists/{each}.csv" for each in ("parts", "sheets", "boards", "board-cuts", "cutting", "edges")
 )
 """The lists that tell of all copies; the others of a bundle are those of one."""
 

@@ -209,7 +209,32 @@ def _minutes(seconds: float) -> str:
     return summed(seconds / 60)
 
 
-_ROWS = (_parts, _hardware, _sheets, _boards, _board_cuts, _costs, _cutting)
+def _edges(edition: Edition) -> tuple[_Row, list[_Row]]:
+    first = edition.first
+    way = way_unit(first)
+    header: _Row = (
+        *("treatment", "what", f"banding_thickness_{first}", f"radius_{first}", "faces"),
+        *("sheet", f"sheet_thickness_{first}", "count", way, f"{way}_to_buy"),
+    )
+    rows: list[_Row] = [
+        (
+            row.edge.kind.name,
+            row.edge.of,
+            reading_number(row.edge.thickness, first) if row.edge.thickness else "",
+            reading_number(row.edge.radius, first) if row.edge.radius else "",
+            row.edge.faces if row.edge.radius else "",
+            row.sheet,
+            reading_number(row.thickness, first),
+            str(row.count),
+            summed(in_way_unit(row.length / 1000, first)),
+            summed(in_way_unit(row.to_buy / 1000, first)) if row.to_buy else "",
+        )
+        for row in edition.edges
+    ]
+    return header, rows
+
+
+_ROWS = (_parts, _hardware, _sheets, _boards, _board_cuts, _costs, _cutting, _edges)
 
 
 def list_files(edition: Edition) -> dict[str, bytes]:

@@ -12,13 +12,23 @@ from kerfolio.drawing.cut_sheet import cut_sheet
 from kerfolio.drawing.path_count import PathCount, drawn_counts
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.making import called
+from kerfolio.model.edge_treatment import BAND, ROUND_OVER
 from kerfolio.model.plan import Assembly, Step
 from kerfolio.publishing.plan_figures import figures
+from kerfolio.settling.bridges import butted_sides
 from kerfolio.settling.clearance import Clearance
 from kerfolio.settling.making import labels_made
 from kerfolio.settling.moisture import Swelling
-from kerfolio.settling.settled import SettledBridge, SettledFeature, SettledPart, SettledPlan, Sized
+from kerfolio.settling.settled import (
+    SettledBridge,
+    SettledEdge,
+    SettledFeature,
+    SettledPart,
+    SettledPlan,
+    Sized,
+)
 from kerfolio.shop.mass import part_mass
+from kerfolio.shop.rounding import largest
 
 FORMAT = "kerfolio-plan/1"
 
@@ -113,7 +123,33 @@ def _bridge(bridge: SettledBridge) -> dict[str, Any]:
     }
 
 
-def _part(part: SettledPart, unit: str) -> dict[str, Any]:
+def _edges(part: SettledPart, sides: Mapping[str, frozenset[str]]) -> dict[str, Any]:
+    """Return what is done to a part's edges; nothing where nothing is stated."""
+    butting = sides.get(part.name, frozenset())
+    return {"edges": [_edge(each, part, butting) for each in part.edges]} if part.edges else {}
+
+
+def _edge(edge: SettledEdge, part: SettledPart, butting: frozenset[str]) -> dict[str, Any]:
+    """Return an edge; of a rounding the largest radius, too, that spares sheet and joints."""
+    found: dict[str, Any] = {"treatment": edge.kind.name, "length": number(edge.length)}
+    if edge.openings:
+        found["rims-of"] = list(edge.openings)
+    elif edge.side:
+        found["side"] = edge.side
+    elif edge.ends:
+        found["from"], found["to"] = ([number(value) for value in each] for each in edge.ends)
+    else:
+        found["side"] = "all"
+    if edge.kind is ROUND_OVER:
+        most = largest(edge, part, butting).radius
+        found |= {"radius": number(edge.radius), "faces": edge.faces, "largest": number(most)}
+    if edge.kind is BAND:
+        thick = None if edge.thickness is None else number(edge.thickness)
+        found |= {"of": edge.of, "thickness": thick}
+    return found
+
+
+def _part(part: SettledPart, unit: str, sides: Mapping[str, frozenset[str]]) -> dict[str, Any]:
     weighed = part_mass(part)
     return {
         "part": part.name,
@@ -127,11 +163,12 @@ def _part(part: SettledPart, unit: str) -> dict[str, Any]:
         "centre-of-gravity": [number(value) for value in (weighed.x, weighed.y, weighed.z)],
         "features": [_feature(feature, unit) for feature in part.features],
         "bridges": [_bridge(bridge) for bridge in part.bridges],
+        **_edges(part, sides),
     }
 
 
 def _variant(settled: SettledPlan) -> dict[str, Any]:
-    unit = settled.plan.units
+    unit, sides = settled.plan.units, butted_sides(settled.plan.joints, settled.plan.parts)
     return {
         "fit": settled.variant.label,
         "sheets": {
@@ -145,7 +182,7 @@ def _variant(settled: SettledPlan) -> dict[str, Any]:
             for sheet in settled.sheets
         },
         "sizes": {name: _sized(size, unit) for name, size in settled.sizes},
-        "parts": [_part(part, unit) for part in settled.parts],
+        "parts": [_part(part, unit, sides) for part in settled.parts],
     }
 
 

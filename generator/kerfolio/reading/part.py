@@ -20,6 +20,7 @@ from kerfolio.reading.amounts import DRAWN_SPOT, LENGTH, THICKNESS
 from kerfolio.reading.bridges import PART_BRIDGES
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.drawn_said import MM_PER_UNIT
+from kerfolio.reading.edges import EDGES
 from kerfolio.reading.feature import FEATURES
 from kerfolio.reading.feature_kinds import has_depth
 from kerfolio.reading.files import DrawingFile
@@ -255,6 +256,7 @@ PART: Record[Part] = Record(
         Key(name="drawing", form=DRAWN, says="Its shape from an SVG or DXF file."),
         Key(name="features", form=FEATURES, says="What is cut into it or stands out of it."),
         Key(name="bridges", form=PART_BRIDGES, says="Bridges of its own: how many, or where."),
+        Key(name="edges", form=EDGES, says="What is done to its edges once it is cut."),
     ),
     make=_make_part,
     one_of=(("outline", "drawing"),),

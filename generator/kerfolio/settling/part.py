@@ -43,6 +43,7 @@ from kerfolio.settling.settled import (
 )
 from kerfolio.settling.shape import Shape, recess, recess_volume, shape_of
 from kerfolio.settling.shaped import Shaped
+from kerfolio.settling.treated_edges import treated_edges
 
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 _EDGE = 0.01
@@ -94,7 +95,9 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
         misfit = misshapen(f"part `{part.name}`", fault, part.place)
         return None, findings or (misfit.about(part.name),)
     told = edges.told if edges else ()
-    return replace(made, bridges=held, note=part.note, drawn_edges=told, place=part.place), findings
+    treated, without = treated_edges(part, made, outline, job.fitting.scope)
+    whole = replace(made, bridges=held, note=part.note, drawn_edges=told, place=part.place)
+    return replace(whole, edges=treated), (*findings, *without)
 
 
 def features_of(part: Part, job: Job) -> int:

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from enum import StrEnum
 
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.basis.said import Text
+from kerfolio.geometry.arc import Edge
 from kerfolio.geometry.contour import Contour, Point, Region
+from kerfolio.geometry.measure import edge_length
 from kerfolio.geometry.relief import InsideCorner
+from kerfolio.model.edge_treatment import BOTH_FACES, EdgeKind
 from kerfolio.model.feature_kind import FeatureKind
 from kerfolio.model.joint import Joint
 from kerfolio.model.plan import BoardUse, Plan
@@ -235,6 +239,32 @@ class DrawnEdges:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SettledEdge:
+    """What is done to an edge of a part once it is cut; lengths in mm.
+
+    ``runs`` are its stretches: what of the outline's own edge tabs and notches leave. It is a
+    ``side``, goes between two ``ends``, or is the rims of ``openings``, by their names; else it is
+    all other edges. ``radius`` is that of a rounding over, ``of`` and ``thickness`` a banding's.
+    """
+
+    kind: EdgeKind
+    runs: tuple[Edge, ...]
+    side: str = ""
+    ends: tuple[Point, Point] | None = None
+    openings: tuple[str, ...] = ()
+    radius: float = 0.0
+    faces: str = BOTH_FACES
+    of: str = ""
+    thickness: float | None = None
+    place: Place = NOWHERE
+
+    @property
+    def length(self) -> float:
+        """How long its stretches are together, mm."""
+        return math.fsum(edge_length(run) for run in self.runs)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SettledPart:
     """A part's flat shape at one thickness. The face seen is the show face; x right, y up.
 
@@ -242,7 +272,7 @@ class SettledPart:
     ``drill_centres``); ``routed`` has its inside corners relieved for the sheet's cutter. ``cuts``
     are in cutting order, inside before outside; the last is the outline. ``reliefs`` are those of
     what goes through, ``moved`` those that are not as asked for; ``bridges`` hold each piece.
-    ``mass`` in kg.
+    ``edges`` are those that something is done to afterwards, which no cut knows of. ``mass`` in kg.
     """
 
     name: str
@@ -264,6 +294,7 @@ class SettledPart:
     bridges: tuple[SettledBridge, ...] = ()
     note: str = ""
     drawn_edges: tuple[DrawnEdges, ...] = ()
+    edges: tuple[SettledEdge, ...] = ()
     place: Place = NOWHERE
 
     @property

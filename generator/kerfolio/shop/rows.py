@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
+from kerfolio.settling.settled import SettledEdge
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PartRow:
@@ -71,3 +73,19 @@ class CostRow:
     count: int
     price: Decimal | None
     total: Decimal | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeRow:
+    """What is done alike to edges of one sheet: ``edge`` is one of them, ``thickness`` the sheet's.
+
+    ``count`` is how many stretches, a strip of banding each, ``length`` how long all of them are,
+    ``to_buy`` the same with what is trimmed off; mm. Nothing but banding is bought.
+    """
+
+    edge: SettledEdge
+    sheet: str
+    thickness: float
+    count: int
+    length: float
+    to_buy: float = 0.0

@@ -1,0 +1,62 @@
+"""What is done to the edges of a plan's parts, in words: page and booklet say the same."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from kerfolio.basis.figures import run_text
+from kerfolio.basis.lengths import both_text
+from kerfolio.basis.thickness import sold_in
+from kerfolio.drawing.edge_map import treatment_words
+from kerfolio.edition.edition import Edition
+from kerfolio.shop.edging import TRIMMED
+
+EDGES_TITLE = "Edges"
+EDGE_MAP = (
+    "Coloured lines with small letters are what is done to an edge once the part is cut; the key "
+    "is below each part. Cut files and templates know nothing of it."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeTold:
+    """A treatment of edges of one sheet: how many stretches, how long together, how much to buy."""
+
+    what: str
+    sheet: str
+    count: str
+    length: str
+    to_buy: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgesTold:
+    """All of them, with the remark that belongs to banding; empty without any."""
+
+    rows: tuple[EdgeTold, ...]
+    remark: str
+
+
+def edges_told(edition: Edition) -> EdgesTold | None:
+    """Return what is done to edges, all pieces of one copy counted; None where nothing is."""
+    first = edition.first
+    rows = tuple(
+        EdgeTold(
+            what=treatment_words(row.edge, first),
+            sheet=f"{row.sheet}, {sold_in(row.thickness, first)}",
+            count=str(row.count),
+            length=run_text(row.length, first),
+            to_buy=run_text(row.to_buy, first) if row.to_buy else "–",
+        )
+        for row in edition.edges
+    )
+    banded = any(row.to_buy for row in edition.edges)
+    return EdgesTold(rows=rows, remark=_remark(first) if banded else "") if rows else None
+
+
+def _remark(first: str) -> str:
+    more = both_text(TRIMMED, first)
+    return (
+        f"To buy: {more} more at each end of every strip, to be trimmed flush. Banding is wider "
+        "than the sheet is thick. Measure your edges before you cut it to length."
+    )
