@@ -11,6 +11,7 @@ from kerfolio.basis.said import told
 from kerfolio.model.climate import CLIMATES, DRY, HEATED, OUTDOORS, SHED
 from kerfolio.settling.moisture import STILL, board_moisture, equilibrium_moisture, swelling_in
 from tests.plans import proved
+from tests.proving.test_play import in_inches, joined
 from tests.settling.damp_checks import film, movement
 from tests.settling.test_clearance import at, feature, openings, sides, slotted
 
@@ -48,6 +49,15 @@ def test_a_slot_has_room_for_what_swells(place: str, swelling: float) -> None:
     width, ends = sides(at(placed(f"place: {place}")), "slot-1")
     assert width == pytest.approx(0.1 + swelling)
     assert ends == pytest.approx(0.1)
+
+
+def test_a_plan_of_inches_has_the_same() -> None:
+    """8.00 % more moisture x 0.35 % x 0.7 in / 2 = 0.249 mm on each side."""
+    found = proved(in_inches(f"place: shed\n{joined()}")).drawn
+    assert found is not None
+    room = feature(found, "slot").room
+    assert room is not None
+    assert (room.needs.swelling, room.width) == pytest.approx((0.25, 0.1 * 25.4 + 0.25))
 
 
 def test_it_is_in_the_cut_file() -> None:

@@ -114,9 +114,11 @@ class Fitting:
         """Return what finish and damp want of a feature, chosen once, as the plan is drawn."""
         if self.surroundings is None or self.into is None:
             return Needs()
-        entering = self.sheet(takes)
-        drawn = self.drawn.thickness if self.drawn else {}
-        sizes = (drawn.get(takes.name, entering.thickness), contact)
+        entering, drawn = self.sheet(takes), self.drawn
+        thickness = entering.thickness
+        if drawn is not None and takes.name in drawn.thickness:
+            thickness = drawn.thickness[takes.name] * drawn.mm_per_unit
+        sizes = (thickness, contact)
         return self.surroundings.needs(kind, entering.stock, self.into.stock, sizes)
 
     def room(self, takes: Named) -> Clearance:
