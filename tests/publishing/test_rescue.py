@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import io
 from dataclasses import replace
+from functools import cache
 from itertools import chain
 from pathlib import Path
 
@@ -27,7 +28,6 @@ from kerfolio.publishing.point_files import FilesMade
 from kerfolio.publishing.rescue import RescueAsked, rescue_asked
 from kerfolio.publishing.rescue_files import RescueRequest, make_rescue, rescue_files
 from kerfolio.publishing.rescue_fitted import rescue_fitted
-from kerfolio.settling.settled import SettledPlan
 from kerfolio.writing.formats import EVERY_FORMAT
 from tests.pieces import settled
 from tests.plans import lay_down
@@ -47,8 +47,12 @@ def layers(content: bytes) -> dict[str, list[shapely.Polygon]]:
     return found
 
 
-def part_of(plan: SettledPlan, name: str) -> tuple[shapely.Polygon, shapely.Geometry]:
+@cache
+def part_of(
+    name: str, fit: float = 0.1, **more: float | None
+) -> tuple[shapely.Polygon, shapely.Geometry]:
     """Return a part's wood and what is cleared of it to a depth, from its written file."""
+    plan = settled(fit, **more)
     files = part_files(replace(plan, parts=(plan.part(name),)), EVERY_FORMAT[:2], "mm")
     found = layers(next(content for file, content in files if file.endswith(".dxf")))
     (outline,) = found["outline_through"]
@@ -57,8 +61,10 @@ def part_of(plan: SettledPlan, name: str) -> tuple[shapely.Polygon, shapely.Geom
     return outline.difference(shapely.union_all(list(through))), shapely.union_all(cleared)
 
 
-def second_cut(plan: SettledPlan, name: str, by: str = str(BY)) -> dict[str, list[shapely.Polygon]]:
-    rescue, findings = rescue_asked(RescueAsked(only=name, reopen=by), plan)
+@cache
+def second_cut(name: str, **more: float | None) -> dict[str, list[shapely.Polygon]]:
+    plan = settled(**more)
+    rescue, findings = rescue_asked(RescueAsked(only=name, reopen=str(BY)), plan)
     assert rescue is not None, findings
     files = dict(written(rescue_files(rescue, plan, "mm"), EVERY_FORMAT[:2]))
     return layers(next(content for file, content in files.items() if file.endswith(".dxf")))
@@ -82,10 +88,10 @@ def off_after(
 
     ``aside`` is by how much it lies beside its stop the second time.
     """
-    finished, _ = part_of(settled(**{**more, "cut": 0.0}), name)
-    wood, _ = part_of(settled(**more), name)
-    right, _ = part_of(settled(round(0.1 + looser, 3), **more), name)
-    cut = second_cut(settled(**more), name)
+    finished, _ = part_of(name, **{**more, "cut": 0.0})
+    wood, _ = part_of(name, **more)
+    right, _ = part_of(name, round(0.1 + looser, 3), **more)
+    cut = second_cut(name, **more)
     shown = max(cut["piece-edge"], key=lambda each: each.area)
     assert off(shown, laid(shapely.Polygon(finished.exterior), finished, turn)) < 0.001
     gone = affinity.translate(shapely.union_all(cut["opening_through"]), aside, 0.0)
@@ -112,9 +118,9 @@ def test_both_cuts_make_the_piece_of_the_looser_fit(
 
 def test_a_relief_of_the_first_cut_stays_where_its_wall_does() -> None:
     """The seat of fingers is not deepened: what was opened in it begins half of it further in."""
-    wood, _ = part_of(settled(), "corner")
-    right, _ = part_of(settled(0.1 + BY), "corner")
-    gone = shapely.union_all(second_cut(settled(), "corner")["opening_through"])
+    wood, _ = part_of("corner")
+    right, _ = part_of("corner", 0.1 + BY)
+    gone = shapely.union_all(second_cut("corner")["opening_through"])
     both = laid(wood, wood, 0.0).difference(gone)
     assert shapely.area(both.difference(laid(right, wood, 0.0)).buffer(-0.002)) == 0.0
     assert off(both, laid(right, wood, 0.0)) < BY / 2
@@ -122,18 +128,16 @@ def test_a_relief_of_the_first_cut_stays_where_its_wall_does() -> None:
 
 def test_the_bed_of_a_housing_is_cleared_to_the_looser_fit() -> None:
     """A housing has its own depth, and a wall on every side."""
-    (first,), (right,) = (
-        shapely.get_parts(part_of(settled(each), "corner")[1]) for each in (0.1, 0.175)
-    )
-    wood, _ = part_of(settled(), "corner")
-    (second,) = second_cut(settled(), "corner")["pocket_6.0mm"]
+    (first,), (right,) = (shapely.get_parts(part_of("corner", each)[1]) for each in (0.1, 0.175))
+    wood, _ = part_of("corner")
+    (second,) = second_cut("corner")["pocket_6.0mm"]
     assert off(laid(first, wood, 0.0).union(second), laid(right, wood, 0.0)) < WITHIN
     assert off(laid(first, wood, 0.0), laid(right, wood, 0.0)) > WITHIN
 
 
 def test_a_cut_runs_past_an_open_edge_by_the_cutter_so_that_no_fillet_stays() -> None:
-    cut = second_cut(settled(), "runner")
-    wood, _ = part_of(settled(), "runner")
+    cut = second_cut("runner")
+    wood, _ = part_of("runner")
     edge = laid(wood, wood, 90.0).bounds[2]
     assert {round(each.bounds[2] - edge, 3) for each in cut["opening_through"]} == {3.5}
 

@@ -72,7 +72,7 @@ def reopening_note(settled: SettledPlan, reopening: Reopening, first: str = "mm"
         figured("Part {}, {}: openings wider by {}", part.mark, reopening.name, wider),
         *_sheet_lines(settled.sheet(part.sheet), first),
         "Show face up; lower edge to a fence, left edge to a stop",
-        "0,0 is the corner of fence and stop",
+        "0,0 is the corner of fence and stop, z as for the first cut",
         *((past,) if reopening.lying.past else ()),
         "Cut inside these lines; the piece's edge is not cut",
         figured("Files for {}. {}", _thicknesses(settled), IN_MM),

@@ -13,7 +13,7 @@ from kerfolio.shop.shims import SLIPS, Shim, made_of
 
 LAID = (
     "Lay the piece as the file shows it, show face up, its lower edge along a fence and its left "
-    "edge at a stop: their corner is 0,0. Try it first in scrap, or above the piece."
+    "edge at a stop: their corner is 0,0. Zero z as for the first cut, and try it above the piece."
 )
 GLUED = (
     "Glue each to one wall of its opening, or to what goes in there, let it dry and trim it flush."
