@@ -84,3 +84,14 @@ def test_without_a_script_prices_are_blank_lines() -> None:
     assert [each.attributes["data-count"] for each in found.all("li") if each.attributes] == ["1"]
     assert found.text_of("output").startswith("________")
     assert len(found.all("input")) == 1
+
+
+def test_limits_are_told_with_whom_they_are_for() -> None:
+    assert card(rack(Carries(size=(1600.0, 900.0), kg=20))).limits == (
+        "Blanks are to be no larger than 1600 × 900 mm (about 63 × 35 1/2 in) and no heavier than "
+        "20.0 kg (44.1 lb), for a car and one person."
+    )
+    assert card(rack(bed=(1300.0, 900.0))).limits.endswith(
+        "for a car and one person; where that can be had, no larger than the bed of "
+        "1300 × 900 mm (about 51 × 35 1/2 in)."
+    )

@@ -177,13 +177,11 @@ def _board_asks(edition: Edition) -> Iterator[Ask]:
 
 def _limits(edition: Edition) -> str:
     first, carried, bed = edition.first, edition.identity.carries, edition.identity.bed
-    words = [
-        f"no larger than {sheet_text(carried.size, first)} and no heavier than "
-        f"{mass_text(carried.kg, first)}, for a car and one person"
-    ]
+    size, mass = sheet_text(carried.size, first), mass_text(carried.kg, first)
+    words = f"no larger than {size} and no heavier than {mass}, for a car and one person"
     if bed is not None:
-        words.append(f"where that can be had, no larger than the bed of {sheet_text(bed, first)}")
-    return f"Blanks are to be {listed(words)}."
+        words += f"; where that can be had, no larger than the bed of {sheet_text(bed, first)}"
+    return f"Blanks are to be {words}."
 
 
 def _sawn(edition: Edition, layout: SheetLayout) -> SawnSheet:
