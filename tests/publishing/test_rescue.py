@@ -29,6 +29,7 @@ from kerfolio.publishing.rescue import RescueAsked, rescue_asked
 from kerfolio.publishing.rescue_files import RescueRequest, make_rescue, rescue_files
 from kerfolio.publishing.rescue_fitted import rescue_fitted
 from kerfolio.writing.formats import EVERY_FORMAT
+from tests.command import run
 from tests.pieces import settled
 from tests.plans import lay_down
 
@@ -298,3 +299,19 @@ def test_the_page_fills_in_what_the_command_writes() -> None:
         drawn |= written(rescue_files(rescue, there, "mm"), EVERY_FORMAT[:2])
     assert "cut/17.63mm-fit-0.08mm-cutter-4.762mm/rescue/" in next(iter(drawn))
     assert filled == drawn
+
+
+@pytest.mark.parametrize(
+    ("words", "fault"),
+    [
+        (["--reopen", "0.1"], "Name the piece, too: --only B."),
+        (
+            ["--only", "A", "--reopen", "0.1", "--loose", "0.2"],
+            "Take one of --reopen, --loose and --offcut at a time.",
+        ),
+    ],
+)
+def test_what_does_not_go_together_is_wrong_usage(words: list[str], fault: str) -> None:
+    found = run("files", "--plan", "rack", *words)
+    assert found.returncode == 2
+    assert fault in found.stderr
