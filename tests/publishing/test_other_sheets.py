@@ -114,6 +114,14 @@ def test_one_that_stands_is_kept_and_one_that_is_stale_is_told() -> None:
     ]
 
 
+def test_one_that_nothing_asks_for_is_told() -> None:
+    (_, (label, text)) = frozen_texts()
+    proof = with_texts((*frozen_texts(), ("900x900", text)))
+    _, (told,) = other_layouts(proof, BRIEF, None, afresh=False)
+    assert (label, str(told.message)) == ("260x460-bed", "no `also-for` asks for `900x900`")
+    assert told.place.file == "plans/rack/layout-900x900.json"
+
+
 def test_files_are_made_with_the_layout_that_is_asked_for() -> None:
     other = asked_sheet("500 x 400", laid_out().proof.plan)
     assert isinstance(other, OtherSheet)

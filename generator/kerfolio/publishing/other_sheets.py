@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import replace
 
-from kerfolio.basis.finding import Finding, error, has_errors
+from kerfolio.basis.finding import Finding, error, has_errors, note
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import said
@@ -30,11 +30,11 @@ def other_layouts(
     """
     kept = {} if afresh else dict(proof.plan.other_layouts)
     made: list[OtherLayout] = []
-    findings: list[Finding] = []
     try:
         asked = other_sheets(proof.plan)
     except SettlingError as trouble:
         return (), (trouble.about("also-for"),)
+    findings = [*_unasked(proof.plan, {each.label for each in asked})]
     for other in asked:
         points = tuple(on_sheet(each, other) for each in proof.points)
         text = kept.get(other.label, "")
@@ -50,6 +50,16 @@ def _sound(plan: Plan) -> tuple[OtherSheet, ...]:
         return other_sheets(plan)
     except SettlingError:
         return ()  # proving tells why
+
+
+def _unasked(plan: Plan, labels: Collection[str]) -> Iterator[Finding]:
+    """Yield a note for each frozen layout of a sheet that the plan no longer states."""
+    for label, _ in plan.other_layouts:
+        if label not in labels:
+            place = Place(f"plans/{plan.name}/layout-{label}.json")
+            message = f"no `also-for` asks for `{label}`"
+            advice = "State it there, or remove the file."
+            yield note("layout-unused", message, place, advice, subject=label)
 
 
 def _told(faults: Iterable[Finding], other: OtherSheet) -> Iterator[Finding]:
