@@ -214,9 +214,9 @@ def test_an_entry_in_two_of_the_makers_files_is_told() -> None:
         ),
         (
             "sheets: {birch-plywood-18: {thickness: 18}}",
-            "unknown key `thickness` / Known here: `prices`, `sizes`, `sources`, "
+            "unknown key `thickness` / Known here: `plies`, `prices`, `sizes`, "
             "`stiffness-across`, `stiffness-along`, `stiffness-kind`, `strength-across`, `title` "
-            "and 17 more.",
+            "and 18 more.",
         ),
         (
             "sheets: {birch-plywood-18: {sources: {stiffnes: a table}}}",
