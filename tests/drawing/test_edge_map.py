@@ -15,7 +15,7 @@ from kerfolio.drawing.edge_map import LINES, letters
 from kerfolio.drawing.extent import extent
 from kerfolio.drawing.part_view import part_view
 from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
-from kerfolio.geometry.measure import length
+from kerfolio.geometry.measure import length, point_in
 from kerfolio.model.edge_treatment import EDGE_KINDS
 from kerfolio.writing.palette import PALETTE, rgb
 from tests.drawing.overlap import labels_of, outside, overlapping
@@ -121,13 +121,21 @@ def test_letters_of_an_opening_stand_in_the_wood() -> None:
     features = "w: {window: {at: [200, 150], rectangle: [200, 150]}}"
     plan = settled_panel(edged_panel("{also: [{opening: w, treatment: ease}]}", features))
     drawing = part_view(plan, plan.part("panel"))
-    hole = min(
+    hole = max(
         (extent([each]) for each in drawing.items if isinstance(each, Stroke) and each.dash),
-        key=lambda box: box[0],
+        key=lambda box: box[3] - box[1],
     )
     spots = [each.at for each in labels_of(drawing) if each.text == "e" and each.at[1] > 0]
     assert spots
     assert not any(hole[0] < x < hole[2] and hole[1] < y < hole[3] for x, y in spots)
+
+
+def test_letters_of_an_outline_stand_outside_it() -> None:
+    drawing = part_view(PLAN, PLAN.part("rail"))
+    strokes = [each for each in drawing.items if isinstance(each, Stroke)]
+    face = next(each.contour for each in strokes if each.fill is Ink.WOOD)
+    spots = [each.at for each in labels_of(drawing) if each.text in ("e", "b", "m")]
+    assert not any(point_in(face, spot) for spot in spots)
 
 
 def test_nothing_stated_is_nothing_shown() -> None:

@@ -75,6 +75,11 @@ def test_an_arc_is_named_by_its_ends() -> None:
     assert rest.length == pytest.approx(2 * (320 + 220) + 3 * 40 * pi / 2)
 
 
+def test_arcs_of_one_circle_are_taken_once() -> None:
+    (edge,) = panel("{all: ease}", outline="{circle: 320}").edges
+    assert edge.length == pytest.approx(320 * pi)
+
+
 def test_rims_of_an_opening_and_of_its_copies() -> None:
     features = (
         "w: {window: {at: [100, 150], rounded-slot: [80, 20]}, repeat: {count: 2, step: [150, 0]}}"
