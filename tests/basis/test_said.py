@@ -157,3 +157,10 @@ def test_what_is_quoted_of_a_file_is_cut_where_it_is_long() -> None:
     finding = error("x", f"`{'9' * 5000}` and `{'8' * 50}`", Place("a.yaml"), f"`{'7' * 100}`")
     assert finding.message == f"`{'9' * 96}...` and `{'8' * 50}`"
     assert finding.advice == f"`{'7' * 96}...`"
+
+
+def test_words_between_two_quotes_are_not_cut() -> None:
+    words = f"`side.slot` holds {'more ' * 30}than `shelf.tab` asks for"
+    long = f"`side` and {'more ' * 30}of `{'x' * 120}`"
+    assert told(words, "mm") == words
+    assert told(long, "mm") == f"`side` and {'more ' * 30}of `{'x' * 96}...`"

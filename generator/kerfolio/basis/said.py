@@ -167,11 +167,12 @@ def told(text: Text, unit: str) -> str:
 _LONGEST = 100
 """Letters of one quote that are shown."""
 
-_QUOTE = re.compile(f"`[^`]{{{_LONGEST},}}`")
+_QUOTE = re.compile("`[^`]*`")  # short ones too: words between two are not quoted
 
 
 def _cut(quote: re.Match[str]) -> str:
-    return f"{quote[0][: _LONGEST - 3]}...`"
+    text = quote[0]
+    return text if len(text) < _LONGEST + 2 else f"{text[: _LONGEST - 3]}...`"
 
 
 def _visible(sign: str) -> str:
