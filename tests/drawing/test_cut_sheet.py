@@ -33,8 +33,10 @@ from tests.drawing.bench import bench, bench_layout
 from tests.geometry.shape_cases import difference_area, solid
 from tests.lettering import dxf_notes, svg_notes
 from tests.pages.test_contrast import MARK, contrast
+from tests.plans import RACK, settled_at
 
 PLAN, LAYOUT = bench(), bench_layout()
+PRESSED = settled_at(17.8, RACK + "joint-fit: press\n")
 FILES = {
     "sheet": cut_sheet(PLAN, LAYOUT),
     "coupon": cut_coupon(PLAN, PLAN.coupons[0]),
@@ -222,6 +224,14 @@ def test_the_note_names_plan_release_thickness_and_units(name: str) -> None:
         assert "100 mm" in notes
         assert "4 in" in notes
     assert drawing.thickness == 17.8
+
+
+def test_a_note_says_where_some_joint_has_room_of_its_own() -> None:
+    side, rail = (cut_part(PRESSED, each) for each in PRESSED.parts)
+    said = "Fit 0.1 mm, some joints their own, cutter 6 mm"
+    assert said in svg_notes(svg_bytes(side))
+    assert said not in svg_notes(svg_bytes(rail))
+    assert "Fit 0.1 mm, cutter 6 mm" in svg_notes(svg_bytes(rail))
 
 
 def test_a_coupon_is_for_every_thickness_and_names_none_as_its_own() -> None:

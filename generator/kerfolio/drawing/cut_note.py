@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 from kerfolio.basis.figured import Figure, figured, replaced
@@ -27,6 +28,9 @@ IN_MM, IN_INCHES = "Units: mm.", "Units: in."
 
 Lines = tuple[str, ...]
 
+_OWN_FIT = ", some joints their own"
+"""What is said after the sheet's fit where it is not that of all joints."""
+
 _THICK = Style(rule=Rule.FIXED, decimals=2, after=" mm")
 _CHOSEN = {"mm": Style(decimals=3, after=" mm"), "in": Style(rule=Rule.CHOSEN, after=" in")}
 
@@ -44,10 +48,12 @@ def sheet_note(
     ``what`` is what the sheet is called, where not by its number.
     """
     count, sheet = len(layout.placements), settled.sheet(layout.sheet)
+    laid = {each.part for each in layout.placements}
+    parts = [part for part in settled.parts if part.name in laid]
     zero = "Middle" if sheet.datum == CENTRE else "Lower left corner"
     return (
         f"{settled.plan.title} {settled.plan.version}, {what or f'sheet {layout.number}'}",
-        *_sheet_lines(sheet, first),
+        *_sheet_lines(sheet, parts, first),
         figured("Files for {}, {}", _thicknesses(settled), counted(count, "piece")),
         f"{IN_MM} {zero} of the sheet is 0,0.",
     )
@@ -58,7 +64,7 @@ def part_note(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Lin
     return (
         f"{settled.plan.title} {settled.plan.version}",
         f"Part {part.mark}, {part.name}: cut {len(part.pieces)}",
-        *_sheet_lines(settled.sheet(part.sheet), first),
+        *_sheet_lines(settled.sheet(part.sheet), (part,), first),
         figured("Files for {}. {}", _thicknesses(settled), IN_MM),
     )
 
@@ -70,7 +76,7 @@ def reopening_note(settled: SettledPlan, reopening: Reopening, first: str = "mm"
     return (
         f"{settled.plan.title} {settled.plan.version}",
         figured("Part {}, {}: openings wider by {}", part.mark, reopening.name, wider),
-        *_sheet_lines(settled.sheet(part.sheet), first),
+        *_sheet_lines(settled.sheet(part.sheet), (part,), first),
         "Show face up; lower edge to a fence, left edge to a stop",
         "0,0 is the corner of fence and stop, z as for the first cut",
         *((past,) if reopening.lying.past else ()),
@@ -111,8 +117,11 @@ def _thicknesses(settled: SettledPlan) -> str:
     return label_of(settled.variant, settled.plan.units)
 
 
-def _sheet_lines(sheet: SettledSheet, first: str) -> Lines:
-    """Return what the files are cut for and with; figures of the same length for any sheet."""
+def _sheet_lines(sheet: SettledSheet, parts: Iterable[SettledPart], first: str) -> Lines:
+    """Return what the files are cut for and with; figures of the same length for any sheet.
+
+    The fit is the sheet's; that some joint of these parts has another room is said besides.
+    """
     inch = Style(rule=Rule.SOLD if first == "in" else Rule.CALLIPER, after=" in")
     styles = (inch, _THICK) if first == "in" else (_THICK, inch)
     one, other = (Figure(sheet.thickness, style) for style in styles)
@@ -124,9 +133,16 @@ def _sheet_lines(sheet: SettledSheet, first: str) -> Lines:
     return (
         figured("Cut for {} {} ({})", one, sheet.name, other),
         figured(
-            "Fit {}, {}{}",
+            "Fit {}{}, {}{}",
             Figure(sheet.fit, chosen),
+            _OWN_FIT if any(map(_has_own_room, parts)) else "",
             Figure(sheet.diameter, cutter),
             Figure(sheet.cut, cut),
         ),
     )
+
+
+def _has_own_room(part: SettledPart) -> bool:
+    """Tell whether a feature of a part has other room than its sheet's fit."""
+    rooms = (each.room for each in part.features)
+    return any(room is not None and (room.asked or any(room.allowed)) for room in rooms)
