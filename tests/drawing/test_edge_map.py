@@ -18,7 +18,7 @@ from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
 from kerfolio.geometry.measure import length, point_in
 from kerfolio.model.edge_treatment import EDGE_KINDS
 from kerfolio.writing.palette import PALETTE, rgb
-from tests.drawing.overlap import labels_of, outside, overlapping
+from tests.drawing.overlap import crossed, labels_of, outside, overlapping
 from tests.edged import EDGED, edged_panel, settled_panel
 from tests.plans import RACK, settled_at
 
@@ -77,6 +77,7 @@ def test_letters_and_key_stand_clear(part, room: tuple[float, float]) -> None:  
     assert drawing.width <= room[0] + 1e-6
     assert drawing.height <= room[1] + 1e-6
     assert overlapping(drawing) == []
+    assert crossed(drawing) == []
     assert outside(drawing) == []
 
 
