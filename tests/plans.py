@@ -56,6 +56,9 @@ steps:
 releases: {1.0.0: {date: 2026-10-02, changed: First release.}}
 """  # noqa: E501 - a sheet stands on one line
 
+ONE = RACK.replace("published-for: 17.6 to 18.2 by 0.2, drawn-for: 17.6", "published-for: 17.6")
+"""The same for one thickness alone: where only a whole publish counts, it takes half the time."""
+
 READY = RACK.replace("fit: 0.1}", "ready-made: [17.8, 18, 18.2], fit: 0.1}")
 """The same with files made ready for four thicknesses."""
 

@@ -15,7 +15,7 @@ from jsonschema import Draft202012Validator
 
 from tests.command import run
 from tests.conftest import files_of
-from tests.plans import RACK, lay_down
+from tests.plans import ONE, RACK, lay_down
 
 
 def test_help_shows_an_example() -> None:
@@ -197,7 +197,7 @@ def test_a_folder_that_is_no_workshop_is_told_in_words(tmp_path: Path) -> None:
 
 
 def test_a_layout_is_frozen_and_then_reused(tmp_path: Path) -> None:
-    shop = lay_down(tmp_path / "shop")
+    shop = lay_down(tmp_path / "shop", ONE)
     frozen = shop / "plans" / "rack" / "layout.json"
     assert run("layout", str(shop)).returncode == 0
     first = frozen.read_bytes()
@@ -206,7 +206,7 @@ def test_a_layout_is_frozen_and_then_reused(tmp_path: Path) -> None:
 
 
 def test_a_title_may_change_but_a_part_that_changes_is_laid_out_again(tmp_path: Path) -> None:
-    shop = lay_down(tmp_path / "shop")
+    shop = lay_down(tmp_path / "shop", ONE)
     run("layout", str(shop))
     frozen, plan = (shop / "plans" / "rack" / each for each in ("layout.json", "plan.yaml"))
     first = frozen.read_bytes()
@@ -219,7 +219,7 @@ def test_a_title_may_change_but_a_part_that_changes_is_laid_out_again(tmp_path: 
 
 
 def test_a_publish_says_what_it_did_and_advises_nothing(tmp_path: Path) -> None:
-    lay_down(tmp_path / "shop")
+    lay_down(tmp_path / "shop", ONE)
     shop = tmp_path / "shop"
     frozen, plan = (shop / "plans" / "rack" / each for each in ("layout.json", "plan.yaml"))
     wrote = f"wrote {frozen.relative_to(shop)}: "
@@ -249,7 +249,7 @@ def test_an_engine_that_is_not_there_is_wrong_usage(tmp_path: Path) -> None:
 
 @pytest.mark.skipif(not find_spec("spyrrow"), reason="spyrrow is not installed")
 def test_an_engine_asked_for_freezes_its_layout_and_publish_keeps_it(tmp_path: Path) -> None:
-    shop = lay_down(tmp_path / "shop")
+    shop = lay_down(tmp_path / "shop", ONE)
     done = run("layout", str(shop), "--engine", "spyrrow", "--seconds", "1")
     assert done.returncode == 0
     frozen = shop / "plans" / "rack" / "layout.json"
@@ -261,10 +261,10 @@ def test_an_engine_asked_for_freezes_its_layout_and_publish_keeps_it(tmp_path: P
 
 
 def test_publishing_one_plan_does_not_lose_the_others(tmp_path: Path) -> None:
-    shop = lay_down(tmp_path / "shop")
+    shop = lay_down(tmp_path / "shop", ONE)
     other = shop / "plans" / "other"
     other.mkdir()
-    (other / "plan.yaml").write_text(RACK.replace("Probe rack", "Other rack"))
+    (other / "plan.yaml").write_text(ONE.replace("Probe rack", "Other rack"))
     assert run("publish", str(shop)).returncode == 0
     before = files_of(shop / "site")
     done = run("publish", str(shop), "--plan", "rack")
@@ -358,7 +358,7 @@ def test_without_the_cairo_library_all_but_previews_is_there(
     from kerfolio.publishing.build import Request, publish
 
     monkeypatch.setattr(pictures, "png_bytes", lambda *_: None)
-    shop = lay_down(tmp_path / "shop")
+    shop = lay_down(tmp_path / "shop", ONE)
     out = tmp_path / "site"
     outcome = publish(Request(folder=shop, out=out, supporters_out=tmp_path / "handed"))
     assert outcome.published

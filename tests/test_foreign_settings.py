@@ -19,7 +19,7 @@ import pytest
 
 from kerfolio.basis.unconfigured import unconfigured
 from tests.conftest import files_of
-from tests.plans import lay_down
+from tests.plans import ONE, lay_down
 
 GENERATOR = Path(__file__).resolve().parent.parent / "generator"
 
@@ -52,7 +52,7 @@ def batch(
         (root / name).write_bytes(content)
     for folder in ("home", "here"):
         (root / folder).mkdir(parents=True, exist_ok=True)
-    shop = lay_down(root / "shop")
+    shop = lay_down(root / "shop", ONE)
     before = files_of(root / "home")
     folders = {"XDG_CONFIG_HOME", "XDG_CACHE_HOME", "XDG_DATA_HOME"}
     kept = {key: value for key, value in os.environ.items() if key not in folders}

@@ -21,7 +21,9 @@ from tests.plans import READY, proved, small_layout, workshop
 from tests.publishing.spoiling import Files, faults_of, repacked
 
 CUT = (
-    READY.replace("{rectangle: [w, h]}", "{rectangle: [w, h]}\n    edges: {top: ease}")
+    READY.replace("{rectangle: [w, h]}", "{rectangle: [w, h]}\n    edges: {top: ease}").replace(
+        "17.8, 18, 18.2", "17.8, 18.2"
+    )
     + """\
 cuts:
   profile: {sheet: ply, cutter: compression-6, feed: 3000 mm/min, passes: [9, rest], skim: 0.3}

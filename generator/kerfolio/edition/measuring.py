@@ -19,6 +19,9 @@ _MEASURE = said(
     _IN,
 )
 _POINTS = said("Eight points, {} in from the edges.", ByUnit("50 mm", "2 in"))
+AT_THE_YARD = (
+    "Take a caliper: ask what a sheet measures, not what it is called. The thickest reading counts."
+)
 _COUNTS = (
     "The thickest reading counts, since that place has to go in, too; where the sheet is thinner, "
     "its joints have so much more play."

@@ -12,9 +12,11 @@ from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import sold_range_text
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.measuring import AT_THE_YARD
 from kerfolio.layouts.guillotine import Box
 from kerfolio.layouts.layout import Placement, SheetLayout
 from kerfolio.layouts.panel_cuts import (
+    KERF,
     MOST_CUTS,
     PanelBlank,
     PanelCut,
@@ -31,13 +33,9 @@ _KG_PER_MM3 = 1e-9  # of kg/m3
 _STEPS = {"mm": 1.0, "in": INCH / 8}
 """What a yard's fence is set to: whole millimetres, or eighths of an inch."""
 
-MEASURE = (
-    "Take a caliper: ask what it measures, not what it is called. Eight readings along the edges; "
-    "the thickest counts."
-)
-SAWN = (
+_SAWN = (
     "Have the saw’s cut lie half to each side of the place told; between it and every piece there "
-    "is room for a saw of 4 mm. Mark each blank with its number and its lower left corner: on the "
+    "is room for a saw of {}. Mark each blank with its number and its lower left corner: on the "
     "machine, 0,0 of the sheet’s file lies as far left of that corner and below it as is told."
 )
 
@@ -82,8 +80,8 @@ class YardCard:
     weight: str
     limits: str
     sheets: tuple[SawnSheet, ...]
-    measure: str = MEASURE
-    sawn: str = SAWN
+    sawn: str
+    measure: str = AT_THE_YARD
 
 
 def has_card(edition: Edition) -> bool:
@@ -102,6 +100,7 @@ def yard_card(edition: Edition) -> YardCard | None:
         weight=mass_text(total, edition.first) if total else "",
         limits=_limits(edition),
         sheets=tuple(_sawn(edition, each) for each in edition.layout.sheets),
+        sawn=_SAWN.format(both_text(KERF, edition.first)),
     )
 
 
