@@ -358,7 +358,7 @@ def test_without_the_cairo_library_all_but_previews_is_there(
     from kerfolio.publishing.build import Request, publish
 
     monkeypatch.setattr(pictures, "png_bytes", lambda *_: None)
-    shop = lay_down(tmp_path / "shop", ONE)
+    shop = lay_down(tmp_path / "shop")
     out = tmp_path / "site"
     outcome = publish(Request(folder=shop, out=out, supporters_out=tmp_path / "handed"))
     assert outcome.published
