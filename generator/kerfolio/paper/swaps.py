@@ -26,7 +26,7 @@ def swaps_section(edition: Edition, grid: Grid) -> Bands:
 
 def _swap(swap: SwapTable, measure: float) -> Bands:
     told = "; ".join((*swap.refused, *swap.remarks))
-    words = f"{swap.verdict} {told}." if told else swap.verdict
+    words = f"{swap.verdict} {told[0].upper()}{told[1:]}." if told else swap.verdict
     bands: list[Band] = [*(warned(words, measure, "Mind") if told else plain(words, measure))]
     columns = (
         Column(head="", grows=True),
