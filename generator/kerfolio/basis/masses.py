@@ -10,6 +10,9 @@ from kerfolio.basis.digits import digits, fixed
 KG_PER_POUND = Fraction("0.45359237")
 """The international avoirdupois pound (1959)."""
 
+KG_PER_MM3 = 1e-9
+"""Of a density of 1 kg/m3."""
+
 GRAVITY = 9.80665
 """Standard gravity in m/s2 (3rd CGPM, 1901): what a kilogram weighs in N."""
 

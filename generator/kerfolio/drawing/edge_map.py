@@ -9,7 +9,7 @@ from math import dist
 
 from kerfolio.basis.cutting_lengths import tool_text
 from kerfolio.drawing.extent import apart
-from kerfolio.drawing.lettering import CAPITAL, Box, label_box, text_width
+from kerfolio.drawing.lettering import CAPITAL, Box, label_box, text_width, wrapped
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
 from kerfolio.geometry.arc import Edge, heading
@@ -143,23 +143,12 @@ def edge_key(
         base = y - height * CAPITAL
         items.append(Label(text=letter, at=(x + _SAMPLE + 1.5, base), height=height, strong=True))
         indent = _SAMPLE + 1.5 + 2.2 * height
-        for row in _rows(words, height, max(wide - indent, 20.0)):
+        for row in wrapped(words, height, max(wide - indent, 20.0)):
             items.append(
                 Label(text=row, at=(x + indent, y - height * CAPITAL), height=height, ink=Ink.SOFT)
             )
             y -= height * _LEADING
     return tuple(items)
-
-
-def _rows(words: str, height: float, wide: float) -> list[str]:
-    rows = [""]
-    for word in words.split():
-        longer = f"{rows[-1]} {word}".strip()
-        if rows[-1] and text_width(longer, height) > wide:
-            rows.append(word)
-        else:
-            rows[-1] = longer
-    return rows
 
 
 def _paths(edge: SettledEdge, seat: Seat) -> tuple[Contour, ...]:

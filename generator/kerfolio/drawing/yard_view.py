@@ -57,8 +57,7 @@ def _ends(cut: PanelCut) -> tuple[tuple[float, float], tuple[float, float]]:
 
 
 def _blanks(found: PanelCuts, scale: float) -> Iterator[Label]:
-    laden = [each for each in found.blanks if each.pieces]
-    for number, blank in enumerate(laden, start=1):
+    for number, blank in enumerate(found.laden, start=1):
         x, y = ((blank.box[low] + blank.box[low + 2]) / 2 * scale for low in (0, 1))
         at = (x, y - _NUMBER / 3)
         yield Label(text=str(number), at=at, height=_NUMBER, anchor=Anchor.MIDDLE, strong=True)

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from kerfolio.basis.lengths import INCH, both_text
-from kerfolio.basis.masses import mass_text
+from kerfolio.basis.masses import KG_PER_MM3, mass_text
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import sold_range_text
 from kerfolio.basis.words import counted, listed
@@ -29,7 +29,6 @@ from kerfolio.shop.rows import SheetRow
 
 Size = tuple[float, float]
 
-_KG_PER_MM3 = 1e-9  # of kg/m3
 _STEPS = {"mm": 1.0, "in": INCH / 8}
 """What a yard's fence is set to: whole millimetres, or eighths of an inch."""
 
@@ -138,7 +137,7 @@ def _within(size: Size, most: Size) -> bool:
 
 
 def _mass(sheet: SettledSheet, size: Size) -> float:
-    return size[0] * size[1] * sheet.thickness * sheet.stock.density * _KG_PER_MM3
+    return size[0] * size[1] * sheet.thickness * sheet.stock.density * KG_PER_MM3
 
 
 def _bought(edition: Edition) -> Iterator[SheetRow]:
@@ -191,21 +190,16 @@ def _sawn(edition: Edition, layout: SheetLayout) -> SawnSheet:
     if found is None:
         return SawnSheet(number=layout.number, title=title, words=_none(edition, layout))
     marks = _marks(edition)
-    numbers = {id(each): number for number, each in enumerate(_laden(found), start=1)}
     return SawnSheet(
         number=layout.number,
         title=title,
         words=f"{_words(found, edition.first)}{_off_bed(found, edition)}",
         cuts=tuple(_cut(each, edition.first) for each in found.cuts),
         blanks=tuple(
-            _blank(each, numbers[id(each)], sheet, marks, edition.first) for each in _laden(found)
+            _blank(each, number, sheet, marks, edition.first)
+            for number, each in enumerate(found.laden, start=1)
         ),
     )
-
-
-def _laden(found: PanelCuts) -> tuple[PanelBlank, ...]:
-    """Return the blanks that pieces lie in; the others are offcuts."""
-    return tuple(each for each in found.blanks if each.pieces)
 
 
 def _marks(edition: Edition) -> Mapping[str, str]:
@@ -217,14 +211,14 @@ def _words(found: PanelCuts, first: str) -> str:
         return "It needs no cut: it can be taken as it is."
     empty = [_size(each, first) for each in found.blanks if not each.pieces]
     rest = f" What is left over: {'; '.join(empty)}." if empty else ""
-    blanks = counted(len(_laden(found)), "blank")
+    blanks = counted(len(found.laden), "blank")
     return f"{counted(len(found.cuts), 'straight cut')}, through no piece: {blanks}.{rest}"
 
 
 def _off_bed(found: PanelCuts, edition: Edition) -> str:
     """Return which blanks are larger than the bed, where no cuts make them smaller."""
     bed = edition.identity.bed
-    laden = enumerate(_laden(found), start=1)
+    laden = enumerate(found.laden, start=1)
     large = [str(number) for number, each in laden if bed and not _within(each.size, bed)]
     if not large:
         return ""

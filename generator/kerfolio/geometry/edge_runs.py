@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from typing import Any
 
 import shapely
 
@@ -12,6 +11,7 @@ from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.arc import Arc, Edge, edges, heading
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.flatten import points
+from kerfolio.geometry.noding import near_pairs
 
 _HAIR = 0.01
 """Edges no longer than this, mm, are none."""
@@ -30,11 +30,11 @@ def kept_runs(outline: Contour, shape: Contour) -> tuple[Edge, ...]:
     Tabs stand before them, notches take from them.
     """
     ours, theirs = list(edges(outline)), list(edges(shape))
-    tree = shapely.STRtree([_box(each) for each in theirs])
-    pairs = tree.query([_box(each) for each in ours]).T.tolist()
+    every, count = [*ours, *theirs], len(ours)
     beside: dict[int, list[Edge]] = {}
-    for one, other in sorted(pairs):
-        beside.setdefault(one, []).append(theirs[other])
+    for one, other in near_pairs(every):
+        if one < count <= other:
+            beside.setdefault(one, []).append(every[other])
     return tuple(
         run for index, edge in enumerate(ours) for run in _shared(edge, beside.get(index, []))
     )
@@ -67,12 +67,6 @@ def nearest(runs: Sequence[Edge], shape: Contour) -> tuple[float, Point]:
     across = shapely.shortest_line(lines, shapely.Polygon(points(shape)))
     here = across.coords[0]
     return float(across.length), (float(here[0]), float(here[1]))
-
-
-def _box(edge: Edge) -> Any:
-    ends = [edge.start, edge.end, *(edge.arc.extremes() if edge.arc else ())]
-    xs, ys = zip(*ends, strict=True)
-    return shapely.box(min(xs) - SAME, min(ys) - SAME, max(xs) + SAME, max(ys) + SAME)
 
 
 def _shared(edge: Edge, others: Iterable[Edge]) -> Iterable[Edge]:

@@ -72,6 +72,11 @@ class PanelCuts:
     cuts: tuple[PanelCut, ...]
     blanks: tuple[PanelBlank, ...]
 
+    @property
+    def laden(self) -> tuple[PanelBlank, ...]:
+        """The blanks that pieces lie in, as they are numbered from 1; the others are offcuts."""
+        return tuple(each for each in self.blanks if each.pieces)
+
 
 @dataclass(frozen=True, slots=True)
 class _Way:

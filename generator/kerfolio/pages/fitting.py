@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from functools import cache
 from typing import Any
 
 from markupsafe import Markup
 
 from kerfolio.basis.cutting_lengths import fit_in
 from kerfolio.basis.json_text import json_text, number
-from kerfolio.basis.shipped import shipped
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
@@ -21,7 +19,7 @@ from kerfolio.fitted.writing import fitted_json
 from kerfolio.pages.newest import newest_address
 from kerfolio.pages.rescue import Rescue, rescue_of
 from kerfolio.pages.script_data import packed_data, script_data
-from kerfolio.pages.theme import THEME
+from kerfolio.pages.theme import theme_text
 from kerfolio.settling.coupon import step_of
 from kerfolio.settling.settled import SettledSheet
 from kerfolio.shop.swelling import room_for
@@ -48,11 +46,9 @@ _HOLDS = {
 _FIT_STEP = {"mm": 0.05, "in": 0.0508}
 
 
-@cache
 def fitting_script() -> Markup:
     """Return the script of the page: the files filled in, what is reckoned, the page itself."""
-    folder = shipped("themes") / THEME
-    parts = "\n".join((folder / name).read_text("utf-8") for name in _SCRIPTS)
+    parts = "\n".join(map(theme_text, _SCRIPTS))
     return Markup(f"(() => {{\n{parts}}})();\n")
 
 

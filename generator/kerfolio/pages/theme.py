@@ -62,7 +62,7 @@ def _marked(text: re.Match[str]) -> str:
 
 def stylesheet() -> str:
     """Return the site's style sheet; the fonts it names lie beside it in ``fonts/``."""
-    return _text("fonts.css") + _own_style()
+    return theme_text("fonts.css") + _own_style()
 
 
 def inline_style() -> Markup:
@@ -71,7 +71,7 @@ def inline_style() -> Markup:
 
 
 def _own_style() -> str:
-    return "".join(map(_text, ("style.css", "viewer.css", "fitting.css")))
+    return "".join(map(theme_text, ("style.css", "viewer.css", "fitting.css")))
 
 
 def cleaned(text: str) -> str:
@@ -93,7 +93,8 @@ def to_scale(svg: str, rem: float) -> Markup:
 
 
 @cache
-def _text(name: str) -> str:
+def theme_text(name: str) -> str:
+    """Return a file of the theme, read once."""
     return (shipped("themes") / THEME / name).read_text("utf-8")
 
 

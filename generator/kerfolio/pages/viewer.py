@@ -6,22 +6,19 @@ A page of the site takes the script from a file, a page of one file has it in it
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from functools import cache
 
 from markupsafe import Markup
 
-from kerfolio.basis.shipped import shipped
 from kerfolio.pages.script_data import script_data
-from kerfolio.pages.theme import THEME
+from kerfolio.pages.theme import theme_text
 
 VIEWER_SCRIPT = "assets/viewer.js"
 """Where the site keeps the script."""
 
 
-@cache
 def viewer_script() -> Markup:
     """Return the script that draws the view."""
-    return Markup((shipped("themes") / THEME / "viewer.js").read_text("utf-8"))
+    return Markup(theme_text("viewer.js"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

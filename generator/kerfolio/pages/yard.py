@@ -3,25 +3,22 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from functools import cache
 
 from markupsafe import Markup
 
-from kerfolio.basis.shipped import shipped
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.yard import YardCard, has_card, yard_card
 from kerfolio.pages.frame import release_line, site_frame
 from kerfolio.pages.site import Site
-from kerfolio.pages.theme import THEME, render
+from kerfolio.pages.theme import render, theme_text
 
 YARD_SCRIPT = "assets/yard.js"
 """Where the site keeps the script."""
 
 
-@cache
 def yard_script() -> Markup:
     """Return the script that multiplies a price."""
-    return Markup((shipped("themes") / THEME / "yard.js").read_text("utf-8"))
+    return Markup(theme_text("yard.js"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

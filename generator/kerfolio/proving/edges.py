@@ -12,7 +12,7 @@ from kerfolio.basis.measures import point, precise
 from kerfolio.basis.said import Measure, Quantity, Text, named, said, stated_name
 from kerfolio.basis.tolerance import NOISE, SAME
 from kerfolio.geometry.arc import Edge, edges
-from kerfolio.model.edge_treatment import BAND, BOTH_FACES, MASK, ROUND_OVER
+from kerfolio.model.edge_treatment import BAND, BOTH_FACES, MASK, ROUND_OVER, EdgeKind
 from kerfolio.model.feature_kind import FINGERS, NOTCH, TAB
 from kerfolio.model.finish import AFTER
 from kerfolio.model.purpose import GLUED
@@ -39,11 +39,19 @@ _TENTHS, _OF_AN_INCH = 10, 64
 )
 def round_overs(settled: SettledPlan) -> Iterator[Finding]:
     """Look for roundings larger than the sheet, or what is cut beside them, leaves room for."""
+    for edge, part, sides in _edges_of(settled, ROUND_OVER):
+        yield from _too_large(edge, part, settled, sides)
+
+
+def _edges_of(
+    settled: SettledPlan, kind: EdgeKind
+) -> Iterator[tuple[SettledEdge, SettledPart, frozenset[str]]]:
+    """Yield the edges of a treatment with their part, and which of its sides butt."""
     sides = butted_sides(settled.plan.joints, settled.plan.parts)
     for part in settled.parts:
         for edge in part.edges:
-            if edge.kind is ROUND_OVER:
-                yield from _too_large(edge, part, settled, sides.get(part.name, frozenset()))
+            if edge.kind is kind:
+                yield edge, part, sides.get(part.name, frozenset())
 
 
 def _too_large(
@@ -121,11 +129,8 @@ def edge_words(edge: SettledEdge, part: SettledPart) -> Text:
 )
 def banding(settled: SettledPlan) -> Iterator[Finding]:
     """Look for banding on edges that butt, or that tabs, fingers or notches stand on."""
-    sides = butted_sides(settled.plan.joints, settled.plan.parts)
-    for part in settled.parts:
-        for edge in part.edges:
-            if edge.kind is BAND:
-                yield from _banded(edge, part, settled, sides.get(part.name, frozenset()))
+    for edge, part, sides in _edges_of(settled, BAND):
+        yield from _banded(edge, part, settled, sides)
 
 
 def _banded(

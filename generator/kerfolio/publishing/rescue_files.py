@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from functools import cache, partial
 from pathlib import Path
@@ -13,7 +13,6 @@ from kerfolio.basis.json_text import number
 from kerfolio.basis.lengths import INCH
 from kerfolio.disk.hand_over import hand_over
 from kerfolio.drawing.cut_sheet import cut_sheet
-from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.names import FILES, rescue_name, wider_stem
 from kerfolio.edition.rescue_words import LAID, offcut_words, slip_words
 from kerfolio.layouts.alone import laid_alone
@@ -137,15 +136,12 @@ def _on_offcut(rescue: Rescue, size: SheetSize, settled: SettledPlan, first: str
     laid = laid_alone(part, sheet, size)
     assert laid is not None, "it was looked at before"
     drawn = partial(cut_sheet, own, laid, first, f"offcut for {part.mark}, {part.name}")
-    return _named(rescue, settled, drawn, own_origin=sheet.datum == CENTRE)
-
-
-def _named(
-    rescue: Rescue, settled: SettledPlan, drawn: Callable[[], Drawing], *, own_origin: bool = False
-) -> CutFile:
     stem = rescue_stem(rescue, settled.plan.units)
-    named = partial(rescue_name, settled.variant.label, stem)
-    return CutFile(named=named, drawn=cache(drawn), own_origin=own_origin)
+    return CutFile(
+        named=partial(rescue_name, settled.variant.label, stem),
+        drawn=cache(drawn),
+        own_origin=sheet.datum == CENTRE,
+    )
 
 
 def _about(rescue: Rescue) -> dict[str, object]:

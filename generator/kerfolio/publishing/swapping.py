@@ -88,15 +88,14 @@ def _refused(
     swap: Swap, plans: Sequence[Plan], faults: Iterable[tuple[Finding, ...]]
 ) -> tuple[Finding, ...]:
     """Return what is wrong with a swap that fits no plan: each thing once, of all their sheets."""
-    found = {str(each.message): each for group in faults for each in group}
+    found = {(each.rule, each.subject): each for group in faults for each in group}
     known = {use.name for plan in plans for use in plan.sheets}
     if len(plans) > 1:
         for sheet, _ in swap.stocks:
             if sheet.name and sheet.name not in known:
                 message, advice = f"no sheet {quoted(sheet.name)}", did_you_mean(sheet.name, known)
-                found[f"no sheet `{sheet.name}`"] = error(
-                    "unknown-swap", message, sheet.place, advice, subject=sheet.name
-                )
+                made = error("unknown-swap", message, sheet.place, advice, subject=sheet.name)
+                found[made.rule, made.subject] = made
     return in_order(found.values())
 
 

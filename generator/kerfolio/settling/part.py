@@ -10,6 +10,7 @@ from itertools import count as counting
 
 from kerfolio.basis.budgets import FEATURES, MEETINGS, OUTLINE, POINTS
 from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.masses import KG_PER_MM3
 from kerfolio.basis.measures import point
 from kerfolio.basis.said import named, said, stated_name
 from kerfolio.basis.tolerance import SAME
@@ -47,7 +48,6 @@ from kerfolio.settling.treated_edges import treated_edges
 
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 _EDGE = 0.01
-_KG_PER_MM3 = 1e-9  # of kg/m3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -239,7 +239,7 @@ def assembled(
         area=flat,
         reliefs=shape.reliefs,
         moved=tuple(moved),
-        mass=max(0.0, flat * sheet.thickness - removed) * sheet.stock.density * _KG_PER_MM3,
+        mass=max(0.0, flat * sheet.thickness - removed) * sheet.stock.density * KG_PER_MM3,
     )
 
 

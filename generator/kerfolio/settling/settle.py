@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from kerfolio.basis.budgets import FEATURES, PIECES, PLAN_FEATURES
 from kerfolio.basis.finding import Finding, in_order
+from kerfolio.basis.masses import KG_PER_MM3
 from kerfolio.model.joint import Joint
 from kerfolio.model.part import Part
 from kerfolio.model.plan import GLUE, SLOTTED, Assembly, BoardUse, FixedTo, Plan
@@ -34,8 +35,6 @@ from kerfolio.settling.sheet import settled_sheets
 from kerfolio.settling.sizes import scope_of
 from kerfolio.settling.surroundings import Surroundings, surroundings_of
 from kerfolio.settling.variant import drawn_variant
-
-_KG_PER_MM3 = 1e-9  # of kg/m3
 
 Bridges = Mapping[str, tuple[SettledBridge, ...]]
 
@@ -272,7 +271,7 @@ def _board(use: BoardUse, stock: Stock, scope: Scope) -> SettledBoard:
     if found is None:
         raise unknown("stock", use.stock, (each.name for each in stock.boards), "board stock")
     length = scope.positive(use.length, "length")
-    mass = length * found.thickness * found.width * found.density * _KG_PER_MM3
+    mass = length * found.thickness * found.width * found.density * KG_PER_MM3
     held = _held_over(use.fixed, found.width, scope) if use.fixed else 0.0
     return SettledBoard(use=use, stock=found, length=length, mass=mass, held_over=held)
 

@@ -50,10 +50,9 @@ def butts(edge: SettledEdge, part: SettledPart, sides: frozenset[str]) -> bool:
     box = bounds(part.plain.outer)
     levels = {"left": (0, box.x0), "right": (0, box.x1), "bottom": (1, box.y0), "top": (1, box.y1)}
     return any(
-        abs(end[axis] - level) <= SAME and abs(run.start[axis] - level) <= SAME
+        all(abs(end[axis] - level) <= SAME for end in (run.start, run.end))
         for axis, level in (levels[side] for side in sides)
         for run in _straight(edge.runs)
-        for end in (run.end,)
     )
 
 

@@ -87,7 +87,6 @@ class _Book:
     drawings: dict[int, _Held] = field(default_factory=dict)
     marks: dict[tuple[Mark, ...], tuple[str, Page]] = field(default_factory=dict)
     faces: set[Face] = field(default_factory=set)
-    codes: dict[tuple[Face, str], tuple[int, bytes]] = field(default_factory=dict)
     parts: dict[tuple[Face, str, float], tuple[str, ...]] = field(default_factory=dict)
 
     def say(self, operators: Iterable[str]) -> None:
@@ -116,13 +115,6 @@ class _Book:
             own = (each for each in _SIGNS if in_faces(face, each) == ((face, each),))
             font.splitString("".join(own), self.canvas._doc)
         return font
-
-    def code_of(self, face: Face, letter: str) -> tuple[int, bytes]:
-        """Return which subset of a face has a letter, and its code there."""
-        if (face, letter) not in self.codes:
-            (found,) = self.font(face).splitString(letter, self.canvas._doc)
-            self.codes[face, letter] = found
-        return self.codes[face, letter]
 
 
 def pdf_bytes(about: About, pages: Sequence[Page]) -> bytes:
@@ -324,7 +316,7 @@ def _set_part(book: _Book, face: Face, part: str, size: float) -> Iterator[str]:
     document = book.canvas._doc
     font, subset, row = book.font(face), -1, ""
     for letter, after in zip(part, kerns(face, part), strict=True):
-        used, code = book.code_of(face, letter)
+        ((used, code),) = font.splitString(letter, document)
         if used != subset:
             if row:
                 yield f"[{row}] TJ"
