@@ -42,9 +42,15 @@ ROOMS: dict[str, set[str]] = {
         *("basis", "model", "drawing", "writing", "settling", "shop", "layouts"),
         *("assembly", "edition"),
     },
+    "document": {"basis", "model", "drawing"},
+    "chapters": {
+        *("basis", "model", "settling", "shop", "layouts", "assembly", "drawing", "edition"),
+        "document",
+    },
+    "booklet": {"basis", "model", "drawing", "writing", "document"},
     "pages": {
         *("basis", "fitted", "model", "settling", "shop", "layouts", "trials", "drawing"),
-        *("assembly", "edition"),
+        *("assembly", "edition", "document", "chapters"),
     },
 }
 ROOMS["publishing"] = {*ROOMS, "publishing"}
@@ -62,6 +68,8 @@ LIBRARIES: dict[str, set[str]] = {
     "jinja2": {"pages"},
     "markupsafe": {"pages"},
     "reportlab": {"writing"},
+    "typst": {"booklet"},
+    "segno": {"booklet"},
     "pikepdf": {"writing"},
     "cairosvg": {"writing"},
     "PIL": {"reading", "writing"},

@@ -1,0 +1,20 @@
+"""Before you cut: the plan's own cautions, then the usual ones."""
+
+from __future__ import annotations
+
+from kerfolio.document.blocks import Block, Caution, Fact, Facts, Manner, Paragraph
+from kerfolio.document.chapter import Chapter, Soon
+from kerfolio.edition.cautions import OPENING, cautions_of
+from kerfolio.edition.edition import Edition
+
+
+def cautions(edition: Edition) -> Chapter:
+    """Return the cautions; no plan is without them."""
+    blocks: list[Block] = [Paragraph(words=OPENING, manner=Manner.LEAD)]
+    if edition.plan.cautions:
+        blocks.append(Caution(head="For this plan", lines=edition.plan.cautions))
+    usual = tuple(Fact(head=each.head, lines=((each.text,),)) for each in cautions_of(edition))
+    blocks.append(Facts(facts=usual, rows=True))
+    return Chapter(
+        id="cautions", title="Before you cut", blocks=tuple(blocks), soon=Soon.WORKING, fresh=True
+    )

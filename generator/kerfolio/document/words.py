@@ -1,0 +1,85 @@
+"""What stands within a line: plain text, a maker's spans, marks, quantities, ways to elsewhere."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from kerfolio.model.prose import Span
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark:
+    """The mark of a piece, as it stands on drawings and templates: ``A1``."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Both:
+    """One quantity told in the plan's unit (``first``) and in the other."""
+
+    first: str
+    other: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reference:
+    """Words that lead to another chapter; ``chapter`` is its id.
+
+    Where that chapter is not part of a document, the words stand alone.
+    """
+
+    text: str
+    chapter: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class File:
+    """A file or folder of the bundle by its name in there; ``text`` is what is read, else that."""
+
+    name: str
+    text: str = ""
+
+
+Inline = str | Span | Mark | Both | Reference | File
+Words = str | tuple[Inline, ...]
+"""A line of text: a plain one, or pieces that follow each other without anything between."""
+
+
+def pieces(words: Words) -> tuple[Inline, ...]:
+    """Return the pieces of a line; a plain one is one piece, an empty one none."""
+    if isinstance(words, str):
+        return (words,) if words else ()
+    return words
+
+
+def plain(words: Words) -> str:
+    """Return a line without its manners: what a screen reader or a list of contents says."""
+    return "".join(_plain(each) for each in pieces(words))
+
+
+def _plain(piece: Inline) -> str:
+    match piece:
+        case str():
+            return piece
+        case Both():
+            return f"{piece.first} ({piece.other})" if piece.other else piece.first
+        case File():
+            return piece.text or piece.name
+        case _:
+            return piece.text.replace("\n", " ")
+
+
+def strong(text: str) -> Span:
+    """Return text in the heavier cut."""
+    return Span(text=text, strong=True)
+
+
+def typed(text: str) -> Span:
+    """Return text as it is typed or read on a screen: a field's name, a folder, a command."""
+    return Span(text=text, code=True)
+
+
+def address(href: str, text: str) -> Span:
+    """Return words that lead to an address outside the document."""
+    return Span(text=text, link=href)
