@@ -31,6 +31,11 @@ def name_of(text: str, joint: str = "-") -> str:
     return re.sub("[^a-z0-9]+", joint, in_ascii(text)).strip(joint)
 
 
+def spoken(name: str) -> str:
+    """Return what a name says when it is read: ``rear tabs`` for ``rear-tabs``."""
+    return name.replace("-", " ").replace("_", " ")
+
+
 def is_plan_name(name: str) -> bool:
     """Tell whether a plan's folder may be called so: its name becomes an address."""
     return bool(NAME.fullmatch(name)) and "_" not in name and len(name) <= _LONGEST

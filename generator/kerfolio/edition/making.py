@@ -15,6 +15,7 @@ from kerfolio.assembly.stability_words import stability_cautions, stability_rows
 from kerfolio.assembly.storing_words import set_rows, whole_rows
 from kerfolio.basis.lengths import both_text, size_text
 from kerfolio.basis.masses import mass_text
+from kerfolio.basis.names import spoken
 from kerfolio.basis.words import listed
 from kerfolio.drawing.build_views import ASSEMBLED, EXPLODED, SET
 from kerfolio.edition.edition import Edition
@@ -24,7 +25,7 @@ from kerfolio.shop.mass import weight_of
 
 def called(assembly: Assembly) -> str:
     """Return what readers know a thing of a set by."""
-    return assembly.title or assembly.name.replace("-", " ").capitalize()
+    return assembly.title or spoken(assembly.name).capitalize()
 
 
 def made_words(plan: Plan) -> str:

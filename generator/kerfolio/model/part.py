@@ -20,10 +20,12 @@ class Part:
     empty for a part of a single, unnamed piece. ``grain`` is ``along x``, ``along y``, ``any`` for
     a part that quarter turns leave as good, or ``free`` for one that may lie at any slant.
     ``bridges`` are its own, where they are not those of its sheet's cut setting. ``edges`` are
-    those that something is done to.
+    those that something is done to. ``title`` is what readers know it by, empty where its name
+    says that.
     """
 
     name: str
+    title: str = ""
     sheet: Named
     shape: Outline | Drawn
     pieces: tuple[str, ...] = ()

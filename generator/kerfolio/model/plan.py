@@ -97,10 +97,12 @@ class SheetUse:
     ``size`` is (along the grain, across). ``margin`` is kept clear along the sheet's edges and
     ``gap`` between pieces; both have defaults from the cutter. ``datum`` is where the cut files
     of a sheet have their 0,0: its lower left ``corner`` or its ``centre``. ``also`` are other
-    sizes it may be bought in. ``grade`` is what to ask a yard for, in the maker's words.
+    sizes it may be bought in. ``grade`` is what to ask a yard for, in the maker's words, ``title``
+    what readers know it by, empty where that of its stock will do.
     """
 
     name: str
+    title: str = ""
     stock: Named
     grade: str = ""
     size: tuple[Amount, Amount] | None = None

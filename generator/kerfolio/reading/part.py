@@ -29,7 +29,7 @@ from kerfolio.reading.nodes import Mapping, Node, Scalar, Sequence
 from kerfolio.reading.outline import OUTLINE
 from kerfolio.reading.record import Entries, Key, Record
 from kerfolio.reading.reference import REFERENCE
-from kerfolio.reading.values import CELL_TEXT, NAMED, choice, name_fault, whole
+from kerfolio.reading.values import CELL_TEXT, NAMED, TITLE_TEXT, choice, name_fault, whole
 
 _DRAWN = {each.key: each for each in FEATURE_KINDS if each.drawn}
 
@@ -244,6 +244,7 @@ PART: Record[Part] = Record(
     noun="a part",
     keys=(
         Key(name="sheet", form=REFERENCE, says="The sheet it is cut from.", required=True),
+        Key(name="title", form=TITLE_TEXT, says="What readers know it by; else its name."),
         Key(name="pieces", form=_PIECES, says="Names of its pieces."),
         Key(name="count", form=whole(1, 200), says="How many, where they need no names."),
         Key(

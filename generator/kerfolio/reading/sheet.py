@@ -33,7 +33,15 @@ from kerfolio.reading.forms import Book, Form, ListOf, Schema
 from kerfolio.reading.nodes import Node, Scalar
 from kerfolio.reading.record import Entries, Key, Record
 from kerfolio.reading.reference import REFERENCE
-from kerfolio.reading.values import CELL_TEXT, SCALAR, choice, name_fault, split_size, whole
+from kerfolio.reading.values import (
+    CELL_TEXT,
+    SCALAR,
+    TITLE_TEXT,
+    choice,
+    name_fault,
+    split_size,
+    whole,
+)
 
 _LADDER = re.compile(r"(.+?)\s+to\s+(.+?)(?:\s+by\s+(.+))?")
 _RANGE = re.compile(r"(.+?)\s*(?:-|–|—|…|\.\.+)\s*(.+)")
@@ -224,6 +232,7 @@ _SHEET: Record[SheetUse] = Record(
     noun="a sheet",
     keys=(
         Key(name="stock", form=REFERENCE, says="The sheet material, by its name.", required=True),
+        Key(name="title", form=TITLE_TEXT, says="What readers know it by; else its stock's title."),
         Key(name="grade", form=CELL_TEXT, says="What to ask a yard for: `BB/BB`, say."),
         Key(name="size", form=SizeForm(), says="The sheet bought, side along the grain first."),
         Key(

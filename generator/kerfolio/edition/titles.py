@@ -1,0 +1,72 @@
+"""What readers know parts, pieces, sheets and boards by: a stated title, else what a name says.
+
+Names are for plan files; no page, booklet or file that people read shows one.
+"""
+
+from __future__ import annotations
+
+from kerfolio.basis.names import spoken
+from kerfolio.edition.making import called
+from kerfolio.model.plan import Plan
+from kerfolio.settling.settled import SettledPlan
+
+
+def part_title(plan: Plan, name: str) -> str:
+    """Return what a part is called: ``Rail``, ``Left side``; of none in the plan what it says."""
+    stated = next((each.title for each in plan.parts if each.name == name), "")
+    return stated or _headed(spoken(name))
+
+
+def piece_title(plan: Plan, label: str) -> str:
+    """Return what a piece is called, by its label.
+
+    A word goes before its part and a number or a letter after it: ``side.left`` is a ``Left side``,
+    ``divider.2`` is ``Divider 2``. A part of one piece has the part's title.
+    """
+    part, _, piece = label.partition(".")
+    title = part_title(plan, part)
+    if not piece:
+        return title
+    if piece.isdigit() or len(piece) == 1:
+        return f"{title} {piece.upper()}"
+    return _headed(f"{spoken(piece)} {within(title)}")
+
+
+def sheet_title(settled: SettledPlan, name: str) -> str:
+    """Return what a sheet is called: its own title, else its stock's.
+
+    The name's word stands behind that where two sheets of a plan would be called the same:
+    ``Birch plywood 18 mm, sides``. What the plan has no sheet for is called by its name.
+    """
+    titles = {each.name: _stocked(settled, each.name) for each in settled.sheets}
+    if name not in titles:
+        return _headed(spoken(name))
+    alike = sum(title == titles[name] for title in titles.values())
+    return titles[name] if alike == 1 else f"{titles[name]}, {spoken(name)}"
+
+
+def _stocked(settled: SettledPlan, name: str) -> str:
+    stated = next((each.title for each in settled.plan.sheets if each.name == name), "")
+    return stated or settled.sheet(name).stock.title
+
+
+def board_title(label: str) -> str:
+    """Return what a board that is cut to length is called: ``Batten``, ``Foot 2``."""
+    name, _, number = label.partition(".")
+    return " ".join(filter(None, (_headed(spoken(name)), number)))
+
+
+def thing_title(plan: Plan, name: str) -> str:
+    """Return what a thing of a set is called, by the name of its assembly."""
+    titles = {each.name: called(each) for each in plan.assemblies}
+    return titles.get(name) or _headed(spoken(name))
+
+
+def within(title: str) -> str:
+    """Return a title as it stands within a sentence: ``rail``; ``MDF`` and ``T-nut`` stay."""
+    lower = len(title) > 1 and title[1].islower()
+    return f"{title[0].lower()}{title[1:]}" if lower else title
+
+
+def _headed(words: str) -> str:
+    return words[:1].upper() + words[1:]

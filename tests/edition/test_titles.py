@@ -1,0 +1,56 @@
+"""What readers know things by: of stated titles, and of names by the rule that README states."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from kerfolio.edition.titles import board_title, part_title, piece_title, sheet_title, within
+from tests.plans import RACK, settled_at, workshop
+
+STATED = RACK.replace("  side:\n", "  side:\n    title: Cheek\n").replace(
+    "ply: {stock:", "ply: {title: The good sheet, stock:"
+)
+
+
+@pytest.mark.parametrize(
+    ("label", "title"),
+    [
+        ("rail", "Rail"),
+        ("side.left", "Left side"),
+        ("side.lower-left", "Lower left side"),
+        ("divider.2", "Divider 2"),
+        ("leg.a", "Leg A"),
+        ("back-rest", "Back rest"),
+    ],
+)
+def test_what_names_say(label: str, title: str) -> None:
+    assert piece_title(workshop(RACK).plans[0], label) == title
+
+
+def test_a_stated_title_stands_for_the_name() -> None:
+    plan = workshop(STATED).plans[0]
+    assert part_title(plan, "side") == "Cheek"
+    assert piece_title(plan, "side.left") == "Left cheek"
+    assert sheet_title(settled_at(17.6, STATED), "ply") == "The good sheet"
+
+
+def test_sheets_of_one_stock_are_told_apart_by_their_words() -> None:
+    settled = settled_at(17.6, RACK)
+    title = settled.sheets[0].stock.title
+    assert sheet_title(settled, "ply") == title
+    twin = replace(settled, sheets=(*settled.sheets, replace(settled.sheets[0], name="tops")))
+    assert [sheet_title(twin, each) for each in ("ply", "tops")] == [
+        f"{title}, ply",
+        f"{title}, tops",
+    ]
+
+
+def test_boards_and_titles_within_a_sentence() -> None:
+    assert (board_title("batten"), board_title("foot.2")) == ("Batten", "Foot 2")
+    assert [within(each) for each in ("Left side", "MDF back", "T-nut")] == [
+        "left side",
+        "MDF back",
+        "T-nut",
+    ]
