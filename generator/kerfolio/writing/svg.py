@@ -35,6 +35,7 @@ class _Look:
     palette: Palette
     classes: str
     outlined: bool
+    stretched: bool
 
     def number(self, value: float) -> str:
         return self.numbers(value, self.length)
@@ -69,6 +70,7 @@ def svg_bytes(
     class_prefix: str = "",
     id_prefix: str = "",
     outlined: bool = False,
+    stretched: bool = True,
     numbers: Numbers = told_as,
 ) -> bytes:
     """Return the drawing as an SVG document; one user unit is one ``unit`` of the drawing.
@@ -79,12 +81,14 @@ def svg_bytes(
     name as id (after ``id_prefix``, for several drawings on one page). ``class_prefix`` adds the
     classes ``PREFIXline-INK`` and ``PREFIXfill-INK``, by which a page's style sheet overrides the
     colours.
-    ``outlined`` writes lettering as outlines, the same on every machine, instead of as text.
+    ``outlined`` writes lettering as outlines, the same on every machine, instead of as text. Text
+    states its length unless it is not to be ``stretched``: where the typeface is sure to be there.
     ``numbers`` tells every number that is written.
     The thickness that a cut file is for stands at its root as ``data-thickness``, mm.
     """
     left, top = (0.0, 0.0) if own_origin else (drawing.box[0], drawing.box[3])
-    look = _Look(left, top, Style(decimals=decimals), numbers, palette, class_prefix, outlined)
+    length = Style(decimals=decimals)
+    look = _Look(left, top, length, numbers, palette, class_prefix, outlined, stretched)
     body = "".join(_groups(drawing, look, id_prefix))
     opening = _opening(drawing, look, unit if real_size else "")
     return f"{opening}{body}</svg>\n".encode()
@@ -186,7 +190,7 @@ def _lettering(label: Label, look: _Look) -> str:
     """
     across, down = look.point(*label.at).split()
     length = ""
-    if not isinstance(label.text, Figured):
+    if look.stretched and not isinstance(label.text, Figured):
         width = look.number(text_width(label.text, label.height, strong=label.strong))
         length = f' textLength="{width}" lengthAdjust="spacingAndGlyphs"'
     anchor = "" if label.anchor is Anchor.START else f' text-anchor="{label.anchor}"'

@@ -1,0 +1,28 @@
+"""Sets files with typst: what was measured, and the PDF. The only user of typst."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+import typst
+
+from kerfolio.booklet.faces import faces
+
+# The stub knows no dict of files, which the library takes (its first file is ``main.typ``).
+
+
+def measured(files: Mapping[str, bytes]) -> dict[str, Any]:
+    """Return what the template tells under ``measured`` once it is set."""
+    told = typst.query(dict(files), "<measured>", field="value", font_paths=faces())  # type: ignore[type-var]
+    found: dict[str, Any] = json.loads(told)[0]
+    return found
+
+
+def printed(files: Mapping[str, bytes]) -> bytes:
+    """Return the PDF after PDF/UA-1."""
+    pdf: bytes = typst.compile(  # type: ignore[call-overload]
+        dict(files), font_paths=faces(), format="pdf", pdf_standards="ua-1"
+    )
+    return pdf

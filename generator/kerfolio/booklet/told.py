@@ -1,0 +1,251 @@
+"""A document as the template reads it: plain data, chapter by chapter."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import asdict, dataclass, field
+from typing import Any
+
+from kerfolio.booklet.art import Gallery
+from kerfolio.booklet.lines import Lines
+from kerfolio.booklet.measure import Measure
+from kerfolio.booklet.prose import prose_blocks
+from kerfolio.booklet.rows import PictureRow, Seated, packed
+from kerfolio.booklet.tables import table
+from kerfolio.document.blocks import (
+    Asked,
+    Block,
+    Caution,
+    Dated,
+    Fact,
+    Facts,
+    Figure,
+    Figures,
+    Folded,
+    Heading,
+    Listing,
+    Live,
+    Paragraph,
+    Size,
+    Step,
+    Table,
+    Told,
+)
+from kerfolio.document.chapter import Chapter, Document, Opening
+
+Data = dict[str, Any]
+
+
+@dataclass(slots=True, kw_only=True)
+class Teller:
+    """Tells a document block by block.
+
+    ``shares`` are how much of their room's height rows of pictures are given, in their order, where
+    it is not all of it. ``rows`` are those rows as they came out. A block that stands by itself is
+    a box and has its number, ``box``.
+    """
+
+    lines: Lines
+    gallery: Gallery
+    measure: Measure
+    shares: Mapping[int, float]
+    rows: list[PictureRow] = field(default_factory=list)
+    _boxes: int = 0
+
+    def opening(self, opening: Opening, room: float) -> Data:
+        """Return what stands on the cover, its picture in a room so high, mm."""
+        lines, picture = self.lines, None
+        if opening.picture is not None:
+            shown = self.gallery.shown(opening.picture, (self.measure.width, room), opening.alt)
+            picture = None if shown is None else {**asdict(shown), "alt": lines.text(shown.alt)}
+        return {
+            "kicker": lines.text(opening.kicker),
+            "title": lines.text(opening.title),
+            "summary": lines.text(opening.summary),
+            "picture": picture,
+            "facts": self.facts(opening.facts),
+            "notices": [lines.text(each) for each in opening.notices],
+            "small": [lines.text(each) for each in opening.small],
+        }
+
+    def chapter(self, chapter: Chapter) -> Data:
+        """Return a chapter: its blocks in sections, each under its heading."""
+        sections: list[Data] = [{"head": None, "blocks": []}]
+        depth = 2
+        steps = [each for each in chapter.blocks if isinstance(each, Step)]
+        for block in self._paired(_opened(chapter.blocks)):
+            if isinstance(block, Heading):
+                head = {"line": self.lines.line(block.words), "id": block.id}
+                sections.append({"head": head, "blocks": []})
+                depth = 3
+            else:
+                level = (3 if any(step.begins for step in steps) else 2) if steps else depth
+                sections[-1]["blocks"] += self._block(block, level)
+        return {
+            "id": chapter.id,
+            "title": self.lines.text(chapter.title),
+            "soon": str(chapter.soon),
+            "fresh": chapter.fresh,
+            "sections": [each for each in sections if each["head"] or each["blocks"]],
+        }
+
+    def facts(self, facts: Sequence[Fact]) -> list[Data]:
+        """Return heads with their values."""
+        return [
+            {
+                "head": self.lines.text(each.head),
+                "values": [[self.lines.line(line) for line in value] for value in each.lines],
+            }
+            for each in facts
+        ]
+
+    def _paired(self, blocks: Iterable[Block]) -> Iterator[Block | tuple[Figure, Block]]:
+        """Yield blocks, a small figure together with the text that follows it."""
+        waiting: Figure | None = None
+        for block in blocks:
+            if waiting is not None and isinstance(block, Paragraph | Told | Listing):
+                yield (waiting, block)
+                waiting = None
+                continue
+            if waiting is not None:
+                yield waiting
+                waiting = None
+            if isinstance(block, Figure) and block.size is Size.SMALL:
+                waiting = block
+            else:
+                yield block
+        if waiting is not None:
+            yield waiting
+
+    def _block(self, block: Block | tuple[Figure, Block], level: int) -> Iterator[Data]:
+        """Yield what a block is set as; a box each."""
+        match block:
+            case tuple():
+                yield from self._beside(*block, level)
+            case Told():
+                for each in prose_blocks(block.prose, self.lines, level):
+                    yield self._boxed(each)
+            case Figure():
+                yield from self._figures((block,))
+            case Figures():
+                yield from self._figures(block.figures)
+            case Step():
+                yield self._step(block, level)
+            case Folded():
+                yield self._boxed({"kind": "folded", "line": self.lines.line(block.summary)})
+                for inner in _opened(block.blocks):
+                    for each in self._block(inner, level):
+                        yield {**each, "small": True}
+            case Table():
+                if block.rows:
+                    yield self._boxed(table(block, self.lines))
+            case _:
+                yield self._boxed(self._text(block, level))
+
+    def _text(self, block: Block, level: int) -> Data:
+        lines = self.lines
+        match block:
+            case Paragraph():
+                made = {"line": lines.line(block.words), "manner": str(block.manner)}
+                return {"kind": "paragraph", "loud": block.loud, **made}
+            case Heading():
+                return {"kind": "minor", "line": lines.line(block.words), "level": level}
+            case Listing():
+                entries = [lines.line(each) for each in block.entries]
+                marks = {"numbered": block.numbered, "ticked": block.ticked}
+                return {"kind": "listing", "entries": entries, **marks}
+            case Facts():
+                return {"kind": "facts", "facts": self.facts(block.facts), "rows": block.rows}
+            case Caution():
+                return self._caution(block.head, [lines.line(each) for each in block.lines])
+            case Asked():
+                answer = [*prose_blocks(block.answer, lines, level + 1)]
+                question = lines.text(block.question)
+                return {"kind": "asked", "question": question, "level": level, "blocks": answer}
+            case Dated():
+                texts = {name: lines.text(getattr(block, name)) for name in ("day", "head", "flag")}
+                return {"kind": "dated", **texts, "line": lines.line(block.words), "id": block.id}
+            case _:
+                raise TypeError(f"no booklet sets a {block.kind}")
+
+    def _caution(self, head: str, told: Sequence[Any]) -> Data:
+        return {"kind": "caution", "head": self.lines.text(head), "lines": list(told)}
+
+    def _step(self, step: Step, level: int) -> Data:
+        lines, box = self.lines, self._boxes
+        at_hand = [each for each in step.figures if self._at_hand(each)]
+        room = self.measure.step_room(max(1, len(at_hand)))
+        seated = [Seated(figure=each, room=room) for each in at_hand]
+        made = {
+            "kind": "step",
+            "number": str(step.number),
+            "title": lines.text(step.title),
+            "begins": lines.text(step.begins),
+            "level": level,
+            "need": self.facts(step.need),
+            "rows": [self._row(seated, box)] if seated else [],
+            "blocks": [*prose_blocks(step.text, lines, level + 1)],
+            "by_hand": lines.line(step.by_hand),
+            "caution": lines.line(step.caution),
+        }
+        return self._boxed(made)
+
+    def _beside(self, figure: Figure, block: Block, level: int) -> Iterator[Data]:
+        if not self._at_hand(figure):
+            yield from self._block(block, level)
+            return
+        seated = Seated(figure=figure, room=self.measure.room(Size.SMALL))
+        row = self._row((seated,), self._boxes)
+        told = (
+            [*prose_blocks(block.prose, self.lines, level)]
+            if isinstance(block, Told)
+            else [self._text(block, level)]
+        )
+        yield self._boxed({"kind": "beside", "row": row, "blocks": told})
+
+    def _figures(self, figures: Sequence[Figure]) -> Iterator[Data]:
+        for seated in packed(figures, self.gallery, self.measure):
+            yield self._boxed(self._row(seated, self._boxes))
+
+    def _row(self, seated: Sequence[Seated], box: int) -> Data:
+        """Return a row of pictures at the share of their room that they are given."""
+        share = self.shares.get(len(self.rows), 1.0)
+        figures, high = [], 0.0
+        for each in seated:
+            room = each.room if each.fixed else (each.room[0], each.room[1] * share)
+            shown = self.gallery.shown(each.figure.picture, room, each.figure.alt)
+            if shown is not None:
+                high = max(high, shown.height)
+                words = {"alt": self.lines.text(shown.alt)}
+                caption = self.lines.line(each.figure.caption)
+                figures.append({**asdict(shown), **words, "caption": caption})
+        fixed = all(each.fixed for each in seated)
+        most = max(each.room[1] for each in seated)
+        self.rows.append(PictureRow(box=box, room=most, share=share, drawn=high, fixed=fixed))
+        return {"kind": "row", "figures": figures, "height": high}
+
+    def _at_hand(self, figure: Figure) -> bool:
+        return self.gallery.has(figure.picture)
+
+    def _boxed(self, made: Data) -> Data:
+        self._boxes += 1
+        return {**made, "box": self._boxes - 1}
+
+
+def _opened(blocks: Sequence[Block]) -> Iterator[Block]:
+    """Yield blocks; of what only a screen can do, those that stand there without it."""
+    for block in blocks:
+        if isinstance(block, Live):
+            yield from _opened(block.blocks)
+        else:
+            yield block
+
+
+def targets(document: Document) -> frozenset[str]:
+    """Return the ids of all that can be led to."""
+    found = {each.id for each in document.chapters}
+    for chapter in document.chapters:
+        for block in _opened(chapter.blocks):
+            if isinstance(block, Heading | Dated):
+                found.add(block.id)
+    return frozenset(found - {""})
