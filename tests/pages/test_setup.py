@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from kerfolio.edition.setup import CAUTIONS, setup_arts, setup_sheets
-from kerfolio.edition.setup_pictures import art_picture, setup_pictures
+from kerfolio.edition.setup import CAUTIONS, setup_sheets
+from kerfolio.edition.setup_art import setup_arts
+from kerfolio.edition.setup_coupon import setup_coupons
+from kerfolio.edition.setup_pictures import art_picture, coupon_picture, setup_pictures
 from kerfolio.pages.all_pages import site_texts
 from kerfolio.pages.setup import has_setup, setup_page
 from kerfolio.pages.site import Download, PlanFiles, Site
@@ -80,6 +82,8 @@ def test_the_page_tells_what_the_paper_tells() -> None:
                     cell for work in run.works for cell in (work.what, work.depth, work.passes)
                 ]
             assert [each for each in told if each not in page] == []
+        for coupon in setup_coupons(edition):
+            assert [each for each in (*coupon.steps, coupon.title) if each not in page] == []
         for art in setup_arts(edition):
             assert [each for each in (*art.steps, art.size, art.depth) if each not in page] == []
             assert f"cut/engravings/{art.art.file}" in page
@@ -90,7 +94,9 @@ def test_every_sheet_and_every_engraving_has_its_picture() -> None:
     found = sample_site()
     for edition in found.editions:
         drawn = setup_pictures(edition)
+        sheets = [f"setup-{each.number}" for each in edition.layout.sheets]
+        coupons = [coupon_picture(each.coupon) for each in setup_coupons(edition)]
         arts = [art_picture(each.art) for each in setup_arts(edition)]
-        assert list(drawn) == [f"setup-{each.number}" for each in edition.layout.sheets] + arts
+        assert list(drawn) == [*sheets, *coupons, *arts]
         text = setup_page(found, edition)
         assert text.count("<svg") == len(drawn)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from kerfolio.basis.style import told_as
@@ -81,11 +81,14 @@ class Fitting:
     printed: tuple[Printed, ...] = ()
 
     def drawn_at(self, at: Point) -> tuple[Draft, ...]:
-        """Settle and draw the plan afresh at a point."""
-        settled = Settling(self.drawn).at(variant_at(self.drawn, at))
+        """Settle and draw the plan afresh at a point; what is printed follows no cutter."""
+        variant = variant_at(self.drawn, at)
+        settled = Settling(self.drawn).at(variant)
+        uncut = Settling(self.drawn).at(replace(variant, cutter=(), cut=()))
         assert settled is not None
+        assert uncut is not None
         files = drafts(settled, self.layout, self.formats, self.first)
-        return (*files, *(d for each in self.printed for d in printed_drafts(each(settled))))
+        return (*files, *(d for each in self.printed for d in printed_drafts(each(uncut))))
 
 
 def side_by_side(settled: SettledPlan) -> Layout:

@@ -12,7 +12,7 @@ from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import bounds
-from kerfolio.settling.coupon import size_of
+from kerfolio.settling.coupon import places_of, size_of
 from kerfolio.settling.settled import Coupon, SettledPlan
 
 ROOM = (150.0, 80.0)
@@ -38,10 +38,7 @@ def coupon_view(
     """
     wide, high = size_of(coupon)
     scale = min((room[0] - _AROUND[0]) / wide, (room[1] - _AROUND[1]) / high, 1.0)
-    plate, tab = bounds(coupon.plate.routed), bounds(coupon.tab.routed)
-    seat = Seat(scale=scale, x=-plate.x0 * scale, y=-plate.y0 * scale)
-    x, y = coupon.beside
-    aside = Seat(scale=scale, x=(x - tab.x0) * scale, y=(y - tab.y0) * scale)
+    seat, aside = (Seat(scale=scale, x=x * scale, y=y * scale) for x, y in places_of(coupon))
     items: tuple[Item, ...] = (
         *face_strokes(coupon.plate, seat),
         *face_strokes(coupon.tab, aside),

@@ -30,10 +30,11 @@ from kerfolio.drawing.lettering import CAPITAL, Box
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label, Layer, Stroke
 from kerfolio.geometry.contour import Contour, Point
-from kerfolio.geometry.measure import bounds, contours_of
+from kerfolio.geometry.measure import contours_of
 from kerfolio.geometry.shapes import rectangle
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.settling.built_in import built_in
+from kerfolio.settling.coupon import places_of
 from kerfolio.settling.settled import (
     CENTRE,
     Coupon,
@@ -137,12 +138,8 @@ def cut_art(settled: SettledPlan, art: Art, first: str = "mm") -> Drawing:
 
 def cut_coupon(settled: SettledPlan, coupon: Coupon, first: str = "mm") -> Drawing:
     """Return the cuts of a fit coupon, full size in mm: the plate, and the tab beside it."""
-    x, y = coupon.beside
-    plate, tab = bounds(coupon.plate.routed.outer), bounds(coupon.tab.routed.outer)
-    seated = [
-        _Seated(coupon.plate.cuts, Seat(x=-plate.x0, y=-plate.y0)),
-        _Seated(coupon.tab.cuts, Seat(x=x - tab.x0, y=y - tab.y0)),
-    ]
+    both = zip((coupon.plate, coupon.tab), places_of(coupon), strict=True)
+    seated = [_Seated(part.cuts, Seat(x=x, y=y)) for part, (x, y) in both]
     lines = coupon_note(settled, coupon, first)
     return _cut_file((), seated, lines, 8.0, _title(settled, f"fit coupon, {coupon.sheet}"), first)
 

@@ -55,13 +55,15 @@ def setup_view(
     spots: Sequence[ClampSpot],
     room: tuple[float, float],
     first: str = "mm",
+    zero: Point | None = None,
 ) -> Drawing:
     """Return a sheet's picture for the machine at paper size, within ``room`` (mm).
 
     Every cut has the colour its operation has in the cut files. Clamp spots are hatched and
-    numbered from 1; no number lies on a piece. Raises KeyError for a part the plan has not.
+    numbered from 1; no number lies on a piece. ``zero`` is where 0,0 is, mm from the sheet's lower
+    left corner, None where the sheet's datum is. Raises KeyError for a part the plan has not.
     """
-    return setup_picture((settled,), layout, spots, room, first).whole(settled)
+    return setup_picture((settled,), layout, spots, room, first, zero).whole(settled)
 
 
 def setup_picture(
@@ -70,14 +72,20 @@ def setup_picture(
     spots: Sequence[ClampSpot],
     room: tuple[float, float],
     first: str,
+    zero: Point | None = None,
 ) -> SheetPicture:
     """Return what is chosen once for that picture; ``ends`` as in ``laid_pieces``."""
+    sheet = ends[0].sheet(layout.sheet)
+    at = zero or datum_of(sheet, layout.size)
     drawn: dict[float, tuple[tuple[Item, ...], tuple[Item, ...]]] = {}
 
     def draw(scale: float) -> tuple[Item, ...]:
-        drawn[scale] = _around(ends, layout, spots, scale, first)
+        drawn[scale] = _around(ends, layout, spots, scale, at, first)
         return (*drawn[scale][0], *drawn[scale][1])
 
+    what, told = f"sheet {layout.number}", _sentence(layout, spots, sheet.datum, first)
+    if zero:
+        what, told = "fit coupon", _scrap(layout, first)
     _, box, scale = filling(draw, layout.size, room)
     under, over = drawn[scale]
     return SheetPicture(
@@ -87,8 +95,8 @@ def setup_picture(
         under=under,
         over=over,
         shown=_piece,
-        title=f"{ends[0].plan.title}: sheet {layout.number} on the machine",
-        description=_sentence(layout, spots, ends[0].sheet(layout.sheet).datum, first),
+        title=f"{ends[0].plan.title}: {what} on the machine",
+        description=told,
     )
 
 
@@ -97,6 +105,7 @@ def _around(
     layout: SheetLayout,
     spots: Sequence[ClampSpot],
     scale: float,
+    zero: Point,
     first: str,
 ) -> tuple[tuple[Item, ...], tuple[Item, ...]]:
     """Return what lies below the pieces and what above them."""
@@ -104,7 +113,7 @@ def _around(
     laid, sheet = laid_pieces(ends, layout, scale), ends[0].sheet(layout.sheet)
     grain = grain_arrow((0.0, size[1] + 2.2), "along x" if sheet.stock.grain else "any")
     held = [scaled(each.box, scale) for each in spots]
-    x, y = datum_of(sheet, layout.size)
+    x, y = zero
     sizes = (part for each in _sizes(layout, size, first) for part in expanded(each))
     signs = (*_datum((x * scale, y * scale)), *sheet_marks(laid, size), *grain, *sizes)
     ground = Stroke(contour=rectangle(0, 0, *size), ink=Ink.SOFT, width=_LINE, fill=Ink.WASTE)
@@ -232,3 +241,8 @@ def _sentence(layout: SheetLayout, spots: Sequence[ClampSpot], datum: str, first
     zero = "the middle" if datum == CENTRE else "the lower left corner"
     places = f"{len(spots)} spots to clamp are hatched" if spots else "no edge has room for a clamp"
     return f"A sheet of {wide} by {high}; 0,0 is {zero}; {places}."
+
+
+def _scrap(layout: SheetLayout, first: str) -> str:
+    wide, high = (both_text(each, first) for each in layout.size)
+    return f"A scrap of {wide} by {high}; 0,0 is the lower left corner of the plate."

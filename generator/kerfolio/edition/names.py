@@ -34,6 +34,7 @@ _ART = "cut/engravings/{part}.{art}.{ending}"
 _LAYOUT = "layout/layout-{fit}-{paper}.pdf"
 _SAW = "layout/saw-{paper}.pdf"
 _SETUP = "setup/setup-{fit}-{paper}.pdf"
+_SETUP_COUPON = "setup/fit-coupon-{paper}.pdf"
 _ENGRAVINGS = "setup/engravings-{paper}.pdf"
 _TEMPLATES = "templates/{fit}-{paper}.pdf"
 _OF_A_BATCH = (_SHEET, _ART, _LAYOUT, _SAW, _SETUP, _ENGRAVINGS)
@@ -140,6 +141,11 @@ def engravings_name(paper: str) -> str:
     return _ENGRAVINGS.format(paper=paper)
 
 
+def setup_coupon_name(paper: str) -> str:
+    """Return the name of the pages of fit coupons on the machine, on a paper."""
+    return _SETUP_COUPON.format(paper=paper)
+
+
 def has_saw(edition: Edition) -> bool:
     """Tell whether there is anything for a saw to cut."""
     return bool(edition.saw or edition.board_plans)
@@ -150,6 +156,7 @@ def expected_names(edition: Edition) -> frozenset[str]:
     names = {PLAN, LICENCE, START, SUMS, *_lists(edition)}
     names |= {booklet_name(paper) for paper in PAPERS}
     names |= {engravings_name(paper) for paper in PAPERS} if arts_of(edition.settled) else set()
+    names |= {setup_coupon_name(paper) for paper in PAPERS} if edition.settled.coupons else set()
     names |= {model_name(edition.plan)} if edition.assembled else set()
     names |= {saw_name(paper) for paper in PAPERS} if has_saw(edition) else set()
     for settled in edition.variants:

@@ -1,15 +1,15 @@
-"""What setup sheets tell, for paper and pages alike: a record for each sheet and each engraving."""
+"""What setup sheets tell of the sheets of a layout, for paper and pages alike."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from kerfolio.basis.cutting_lengths import depth_text, depths_in, drill_text, place_text
+from kerfolio.basis.cutting_lengths import depth_text, depths_in, drill_text
 from kerfolio.basis.exact_figures import exact_text
 from kerfolio.basis.figured import listed_together, together
 from kerfolio.basis.figures import minutes_short, minutes_text, whole_figure
-from kerfolio.basis.lengths import MM_PER_UNIT, both_text, inch_number, mm_number
+from kerfolio.basis.lengths import MM_PER_UNIT, inch_number, mm_number
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.layer import ON, SIDES
 from kerfolio.drawing.setup_view import SETUP_NAMES
@@ -22,11 +22,9 @@ from kerfolio.layouts.clamp_spots import ClampSpot, clamp_spots, clear_of_pieces
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.model.plan import CutSetting
 from kerfolio.settling.bridges import parts_to_hold
-from kerfolio.settling.settled import CENTRE, Cut, Operation, SettledPlan, SettledSheet
-from kerfolio.shop.art import Art, arts_of
-from kerfolio.shop.cut_setting import Setting, settings_of
-from kerfolio.shop.cut_time import Placed, sheet_time
-from kerfolio.shop.sheet_run import ByHand, Run, Work, runs_of
+from kerfolio.settling.settled import CENTRE, Operation, SettledPlan, SettledSheet
+from kerfolio.shop.cut_setting import Setting
+from kerfolio.shop.sheet_run import ByHand, Run, Work
 
 CAUTIONS = (
     "Eyes and ears protected, dust drawn off, no loose sleeves. Nothing loose on the table.",
@@ -94,25 +92,6 @@ class SetupSheet:
     compare: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SetupArt:
-    """What is told of one engraving on a finished piece; lengths in both units."""
-
-    art: Art
-    runs: tuple[RunLines, ...]
-    by_hand: tuple[str, ...]
-    time: str
-    size: str
-    depth: str
-    steps: tuple[str, ...]
-    pieces: tuple[str, ...]
-
-    @property
-    def title(self) -> str:
-        """What heads its page: ``Art on A, end``."""
-        return f"{self.art.name.capitalize()} on {self.art.part.mark}, {self.art.part.name}"
-
-
 def setup_sheets(edition: Edition) -> tuple[SetupSheet, ...]:
     """Return a record for every sheet of the layout, in order, at the thickness that is drawn."""
     settled, sheets = edition.settled, edition.layout.sheets
@@ -126,11 +105,6 @@ def setup_sheets(edition: Edition) -> tuple[SetupSheet, ...]:
     )
 
 
-def setup_arts(edition: Edition) -> tuple[SetupArt, ...]:
-    """Return a record for every engraving of every part."""
-    return tuple(_art(edition, each) for each in arts_of(edition.settled))
-
-
 def setup_sheet(
     found: Ranged, layout: SheetLayout, spots: tuple[ClampSpot, ...], first: str
 ) -> SetupSheet:
@@ -141,9 +115,12 @@ def setup_sheet(
     return SetupSheet(
         layout=layout,
         sheet=sheet,
-        runs=tuple(_run(found, each, first) for each in here.runs),
-        by_hand=(*(_by_hand(found, each, first) for each in here.left), *_taped(settled, layout)),
-        time=_time(found.most(lambda each: each.time.minutes, minutes_text)) if known else "",
+        runs=tuple(run_lines(found, each, first) for each in here.runs),
+        by_hand=(
+            *(by_hand_line(found, each, first) for each in here.left),
+            *_taped(settled, layout),
+        ),
+        time=about_time(found.most(lambda each: each.time.minutes, minutes_text)) if known else "",
         between=found.most(lambda each: each.between, minutes_short) if known else "",
         spots=spots,
         clear=clear_of_pieces(settled, layout.sheet),
@@ -156,41 +133,7 @@ def setup_sheet(
     )
 
 
-def _art(edition: Edition, art: Art) -> SetupArt:
-    """Work an engraving out as if nothing else were cut."""
-    settled, first = edition.settled, edition.first
-    cut = Cut(operation=Operation.ENGRAVE, depth=art.depth, contours=art.lines, feature=art.name)
-    alone = replace(settled, parts=(replace(art.part, cuts=(cut,)),))
-    time = sheet_time(alone, art.part.sheet, (Placed(part=art.part.name),))
-    runs, left = runs_of(alone, art.part.sheet, {art.part.name: 1}, time)
-    settings = settings_of(settled, art.part.sheet)
-    facts = SheetFacts(settled=settled, time=time, settings=settings, runs=runs, left=left)
-    found = Ranged(here=facts, ends=(facts,))
-    one, other = (place_text(each, first) for each in art.distances)
-    return SetupArt(
-        art=art,
-        runs=tuple(_run(found, each, first, whole=False) for each in runs),
-        by_hand=tuple(_by_hand(found, each, first) for each in left),
-        time=_time(minutes_text(time.minutes)) if time.known else "",
-        size=f"{both_text(art.size[0], first)} wide, {both_text(art.size[1], first)} high",
-        depth=depth_text(art.depth, first),
-        steps=_steps(art, one, other),
-        pieces=tuple(piece.mark for piece in art.part.pieces),
-    )
-
-
-def _steps(art: Art, one: str, other: str) -> tuple[str, ...]:
-    straight = all(each.straight for each in art.reaches)
-    edges = "the red edges, square to them" if straight else "rules laid against its red sides"
-    return (
-        f"Mark the centre of the art on the piece: {one} and {other} from {edges}.",
-        "Fix the piece as drawn, x to the right, the art’s side up. Check both distances again.",
-        "Zero x and y over the mark, z on the face.",
-        "Run the file of the art alone: its 0,0 is the middle of the art.",
-    )
-
-
-def _run(found: Ranged, run: Run, first: str, *, whole: bool = True) -> RunLines:
+def run_lines(found: Ranged, run: Run, first: str, *, whole: bool = True) -> RunLines:
     """Return a run in words; its setting's passes are told only where they are all run.
 
     An engraving ends far above the last of them.
@@ -301,12 +244,14 @@ def depths_text(depths: Sequence[float | None], first: str) -> str:
     return listed([*words, *(["through"] if None in depths else [])])
 
 
-def _time(told: str) -> str:
+def about_time(told: str) -> str:
     """Return ``about 9 minutes`` of ``9 minutes``, unless it is the most that it comes to."""
     return told if told.startswith(UP_TO) else f"about {told}"
 
 
-def _by_hand(found: Ranged, left: ByHand, first: str) -> str:
+def by_hand_line(found: Ranged, left: ByHand, first: str) -> str:
+    """Return what no stated setting cuts: ``Drill by hand: 2 holes ø 6 mm, through, in A``."""
+
     def same(facts: SheetFacts) -> ByHand | None:
         return facts.by_hand(left)
 

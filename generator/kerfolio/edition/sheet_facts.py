@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from kerfolio.drawing.cut_sheet import cut_sheet
 from kerfolio.drawing.path_count import PathCount, drawn_counts
 from kerfolio.edition.layout_time import layout_time
 from kerfolio.layouts.layout import SheetLayout
-from kerfolio.settling.settled import Operation, SettledPlan
+from kerfolio.settling.settled import Operation, SettledPart, SettledPlan
 from kerfolio.shop.cut_setting import Setting, settings_of
-from kerfolio.shop.cut_time import CutTime
+from kerfolio.shop.cut_time import CutTime, Placed, sheet_time
 from kerfolio.shop.sheet_run import ByHand, Run, Work, runs_of
 
 Of = TypeVar("Of")
@@ -116,3 +116,15 @@ class Ranged:
         """Return a value at all ends that have it."""
         found = (of(each) for each in self.ends)
         return [each for each in found if each is not None]
+
+
+def cut_alone(
+    settled: SettledPlan, sheet: str, parts: Sequence[SettledPart], placed: Sequence[Placed]
+) -> Ranged:
+    """Return what cutting ``parts`` takes, as if a sheet held nothing else."""
+    alone = replace(settled, parts=tuple(parts))
+    time = sheet_time(alone, sheet, placed)
+    runs, left = runs_of(alone, sheet, Counter(each.part for each in placed), time)
+    settings = settings_of(settled, sheet)
+    facts = SheetFacts(settled=settled, time=time, settings=settings, runs=runs, left=left)
+    return Ranged(here=facts, ends=(facts,))

@@ -13,10 +13,11 @@ from kerfolio.edition.setup import (
     COMPARE,
     DEFER,
     NO_CLAMP,
-    setup_arts,
     setup_sheets,
 )
-from kerfolio.edition.setup_pictures import art_picture
+from kerfolio.edition.setup_art import setup_arts
+from kerfolio.edition.setup_coupon import setup_coupons
+from kerfolio.edition.setup_pictures import art_picture, coupon_picture
 from kerfolio.edition.side_words import FINISHED
 from kerfolio.pages.frame import release_line, site_frame
 from kerfolio.pages.site import Site
@@ -29,7 +30,7 @@ def has_setup(site: Site, edition: Edition) -> bool:
 
 
 def setup_page(site: Site, edition: Edition) -> str:
-    """Return ``plans/NAME/setup/index.html``: a section for every sheet and every engraving."""
+    """Return ``plans/NAME/setup/index.html``: a section for each coupon, sheet, engraving."""
     plan = edition.plan
     path, title = f"plans/{edition.name}/setup/", f"{plan.title}, setup sheets"
     words = f"How the sheets of {plan.title}, release {plan.version}, lie on the machine."
@@ -44,9 +45,11 @@ def setup_page(site: Site, edition: Edition) -> str:
         file_words=lambda number: file_words(edition, number),
         finished=FINISHED,
         sheets=setup_sheets(edition),
+        coupons=setup_coupons(edition),
         arts=setup_arts(edition),
         pictures=pictures,
         art_picture=art_picture,
+        coupon_picture=coupon_picture,
         cautions=CAUTIONS,
         defer=DEFER,
         no_clamp=NO_CLAMP,

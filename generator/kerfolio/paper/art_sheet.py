@@ -5,7 +5,7 @@ from __future__ import annotations
 from kerfolio.drawing.art_view import art_full_view, art_place_view
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.setup import SetupArt, setup_arts
+from kerfolio.edition.setup_art import SetupArt, setup_arts
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Bands, spaced
 from kerfolio.paper.document import about

@@ -41,7 +41,7 @@ from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.pictures import inline_pictures, model_3d
 from kerfolio.publishing.plan_json import plan_json
 from kerfolio.publishing.rescue_fitted import rescue_fitted
-from kerfolio.publishing.sheet_papers import drawn_papers, sheet_papers
+from kerfolio.publishing.sheet_papers import coupon_papers, drawn_papers, sheet_papers
 from kerfolio.publishing.template_files import template_files
 from kerfolio.writing.glb import glb_bytes
 
@@ -117,6 +117,7 @@ def bundle_files(
     files |= sheet_papers(edition, printed, known=files.keys())
     files |= {booklet_name(name): booklet(edition, paper) for name, paper in papers.items()}
     files |= drawn_papers(edition, papers)
+    files |= coupon_papers(edition, papers)
     if model is not None:
         files[model_name(edition.plan)] = glb_bytes(model)
     files |= list_files(edition)

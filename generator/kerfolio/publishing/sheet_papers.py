@@ -6,9 +6,10 @@ from collections.abc import Container, Iterator, Mapping
 
 from kerfolio.basis.style import told_as
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.names import engravings_name, has_saw, saw_name
+from kerfolio.edition.names import engravings_name, has_saw, saw_name, setup_coupon_name
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.art_sheet import art_pdf
+from kerfolio.paper.coupon_sheet import coupon_pdf
 from kerfolio.paper.saw_sheets import saw_pdf
 from kerfolio.paper.sheet_choices import SheetPapers
 from kerfolio.publishing.cut_files import Named
@@ -32,3 +33,10 @@ def drawn_papers(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator
             yield saw_name(name), saw_pdf(edition, edition.saw, edition.board_plans, paper)
         if arts_of(edition.settled):
             yield engravings_name(name), art_pdf(edition, paper)
+
+
+def coupon_papers(edition: Edition, papers: Mapping[str, PaperStock]) -> Iterator[Named]:
+    """Yield the setup of fit coupons, which goes with the coupons' cut files."""
+    if edition.settled.coupons:
+        for name, paper in papers.items():
+            yield setup_coupon_name(name), coupon_pdf(edition, paper)

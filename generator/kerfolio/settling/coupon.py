@@ -16,6 +16,7 @@ from functools import lru_cache
 from math import ceil, floor
 
 from kerfolio.basis.digits import rounded
+from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.model.feature_kind import NOTCH, TAB
 from kerfolio.settling.coupon_shape import arm_width, coupon_plate, coupon_tab
@@ -113,6 +114,15 @@ def size_of(coupon: Coupon) -> tuple[float, float]:
     plate, tab = bounds(coupon.plate.routed), bounds(coupon.tab.routed)
     x, y = coupon.beside
     return max(plate.width, x + tab.width), max(plate.height, y + tab.height)
+
+
+def places_of(coupon: Coupon) -> tuple[Point, Point]:
+    """Return by how much plate and tab are moved to lie as they are cut, mm: 0,0 is the plate's
+    lower left corner.
+    """
+    plate, tab = bounds(coupon.plate.routed), bounds(coupon.tab.routed)
+    x, y = coupon.beside
+    return (-plate.x0, -plate.y0), (x - tab.x0, y - tab.y0)
 
 
 def step_of(sheet: SettledSheet, unit: str) -> float:

@@ -1,0 +1,107 @@
+"""What is told of a fit coupon on the machine: cut first, alone, nothing corrected."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+from kerfolio.basis.figures import minutes_text
+from kerfolio.basis.lengths import size_text
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.setup import RunLines, about_time, by_hand_line, run_lines
+from kerfolio.edition.sheet_facts import cut_alone
+from kerfolio.geometry.contour import Point
+from kerfolio.layouts.layout import Placement, SheetLayout
+from kerfolio.settling.coupon import places_of, size_of
+from kerfolio.settling.settled import Coupon, SettledPart, SettledPlan, SettledSheet
+from kerfolio.shop.cut_time import Placed
+
+_ROUND = {"mm": 5.0, "in": 12.7}
+"""A scrap need not be cut more truly than to so many mm, by the unit shown first."""
+_EDGE = 20.0
+"""mm of scrap round the pieces at least: the cutter runs there, and 0,0 is marked there."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SetupCoupon:
+    """A coupon on its scrap: ``layout`` is that of both pieces, ``zero`` where its file has 0,0.
+
+    ``settled`` is the plan with these two pieces alone, marked with what they are called.
+    """
+
+    coupon: Coupon
+    sheet: SettledSheet
+    settled: SettledPlan
+    layout: SheetLayout
+    zero: Point
+    runs: tuple[RunLines, ...]
+    by_hand: tuple[str, ...]
+    time: str
+    size: str
+    steps: tuple[str, ...]
+
+    @property
+    def title(self) -> str:
+        """What heads its section where there are several: ``Fit coupon, Birch plywood 18 mm``."""
+        return f"Fit coupon, {self.sheet.stock.title}"
+
+
+def setup_coupons(edition: Edition) -> tuple[SetupCoupon, ...]:
+    """Return a record for every fit coupon of a plan."""
+    return tuple(_coupon(edition, each) for each in edition.settled.coupons)
+
+
+def _coupon(edition: Edition, coupon: Coupon) -> SetupCoupon:
+    settled, first = edition.settled, edition.first
+    sheet = settled.sheet(coupon.sheet)
+    parts = (_called(coupon.plate, "plate"), _called(coupon.tab, "tab"))
+    edge = max(sheet.margin, _EDGE)
+    zero = (edge, edge)
+    places = [(zero[0] + x, zero[1] + y) for x, y in places_of(coupon)]
+    placed = [Placed(part=part.name, x=x, y=y) for part, (x, y) in zip(parts, places, strict=True)]
+    found = cut_alone(settled, sheet.name, parts, placed)
+    here = found.here
+    layout = SheetLayout(
+        number=1,
+        sheet=sheet.name,
+        size=_scrap(size_of(coupon), edge, _ROUND[first]),
+        placements=tuple(
+            Placement(piece=part.pieces[0].label, part=part.name, x=each.x, y=each.y, turn=0.0)
+            for part, each in zip(parts, placed, strict=True)
+        ),
+    )
+    size = size_text(layout.size, first)
+    return SetupCoupon(
+        coupon=coupon,
+        sheet=sheet,
+        settled=replace(settled, parts=parts),
+        layout=layout,
+        zero=zero,
+        runs=tuple(run_lines(found, each, first) for each in here.runs),
+        by_hand=tuple(by_hand_line(found, each, first) for each in here.left),
+        time=about_time(minutes_text(here.time.minutes)) if here.time.known else "",
+        size=size,
+        steps=_steps(size, bool(sheet.stock.grain)),
+    )
+
+
+def _called(part: SettledPart, name: str) -> SettledPart:
+    return replace(part, pieces=tuple(replace(each, mark=name) for each in part.pieces))
+
+
+def _scrap(size: Point, edge: float, step: float) -> Point:
+    """Return what a scrap measures with an ``edge`` all round, rounded up to a ``step``, mm."""
+    wide, high = (math.ceil((each + 2 * edge) / step) * step for each in size)
+    return wide, high
+
+
+def _steps(size: str, grained: bool) -> tuple[str, ...]:
+    grain = " with its grain along x," if grained else ""
+    return (
+        f"Take a scrap of {size},{grain} from the very sheet that you will cut, show face up.",
+        "Tape it down all over, below plate and tab: nothing else holds the small pieces.",
+        "Fit the cutter that you will cut the plan with, and type its name’s diameter: correct "
+        "nothing yet.",
+        "Zero x and y where the plate’s lower left corner is to be, z on the bed under the scrap.",
+        "Cut it, free both pieces, brush off burrs, and read it as “Cut this first” says.",
+    )
