@@ -178,7 +178,7 @@ held: {hole: {at: [90, 50], pilot: screw-4x40}}
     # Usual for a 4 mm wood screw: 4.5 mm clear, 2.5 mm pilot (common practice, no single source).
     assert feature(made, "free").width.value == pytest.approx(4.5)
     assert feature(made, "held").width.value == pytest.approx(2.5)
-    assert told(feature(made, "held").width.reason, "mm") == "pilot hole for Wood screw 4 x 40 mm"
+    assert told(feature(made, "held").width.reason, "mm") == "pilot hole for Wood screw 4 × 40 mm"
 
 
 def test_a_groove_that_takes_a_sheet_runs_out_at_its_open_ends() -> None:

@@ -46,7 +46,7 @@ def test_sizes_keep_their_reasons() -> None:
     features = {feature.name: feature for feature in side.features}
     assert told(features["rail-slot"].width.reason, "mm") == "17.6 mm sheet + 2 x 0.1 mm fit"
     assert told(features["rail-slot"].length.reason, "mm") == "60 mm tab + 2 x 0.1 mm fit"
-    assert told(features["bolt"].width.reason, "mm") == "clearance hole for Bolt M6 x 40 mm"
+    assert told(features["bolt"].width.reason, "mm") == "clearance hole for Bolt M6 × 40 mm"
     assert told(features["foot"].length.reason, "mm") == "20 mm deep + 0.1 mm fit"
     assert dict(settled_at(17.6).sizes)["t"].value == pytest.approx(17.6)
 

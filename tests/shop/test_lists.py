@@ -35,7 +35,7 @@ def test_the_parts_list_has_every_piece_once() -> None:
 def test_hardware_is_summed_over_the_steps() -> None:
     (row,) = hardware_list(small_settled())
     assert (row.item, row.count, row.purpose) == ("bolt-m6x40", 2, "sides")
-    assert row.inch_twin == "Bolt 1/4-20 x 1 1/2 in"
+    assert row.inch_twin == "Bolt 1/4-20 × 1 1/2 in"
 
 
 def test_sheets_that_are_not_used_are_not_listed() -> None:

@@ -136,12 +136,14 @@ class CutterStock(StockItem):
 class HardwareStock(StockItem):
     """A fastener or fitting; holes in mm. ``mass`` in kg a piece; ``inch_twin`` its alternative.
 
-    ``thread`` is the nominal diameter in mm of its thread, or of the shank of a screw or a dowel.
+    ``thread`` is the nominal diameter in mm of its thread, or of the shank of a screw or a dowel;
+    ``head`` what its head is, empty where that is not known.
     """
 
     title: str
     kind: str = "other"
     thread: float | None = None
+    head: str = ""
     clearance: float | None = None
     pilot: float | None = None
     counterbore_diameter: float | None = None

@@ -256,6 +256,7 @@ _HARDWARE = Record(
             says="What it is.",
         ),
         _length("thread", "Nominal diameter of its thread, or of its shank."),
+        Key(name="head", form=CELL_TEXT, says="What its head is: `countersunk`, say."),
         _length("clearance", "Diameter of its clearance hole."),
         _length("pilot", "Diameter of its pilot hole."),
         _length("counterbore-diameter", "Diameter of the bore for its head."),

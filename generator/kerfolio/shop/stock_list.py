@@ -155,6 +155,7 @@ _COLUMNS: dict[str, tuple[_Column, ...]] = {
     ),
     "hardware": (
         _column("thread", "Thread or shank", _length),
+        _column("head", "Head"),
         _column("clearance", "Clearance hole", _length),
         _column("pilot", "Pilot hole", _length),
         _column("counterbore_diameter", "Counterbore", _length),
