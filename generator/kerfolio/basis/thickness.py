@@ -121,7 +121,7 @@ def sold_in(mm: float, unit: str) -> str:
 
 def sold_pair(mm: float, first: str) -> tuple[str, str]:
     """Return such a thickness in the first unit and the other: ``23/32 in``, ``18.26 mm``."""
-    return _sold_pair(mm, mm, first)
+    return sold_range_pair(mm, mm, first)
 
 
 def sold_text(mm: float, first: str) -> str:
@@ -137,7 +137,7 @@ def sold_range_in(least: float, most: float, unit: str) -> str:
 
 def sold_range_text(least: float, most: float, first: str) -> str:
     """Return a range of such thicknesses in both units: ``17.2 to 18.6 mm (0.677 to 0.732 in)``."""
-    return both(_sold_pair(least, most, first))
+    return both(sold_range_pair(least, most, first))
 
 
 def sold_number(mm: float, unit: str) -> str:
@@ -148,7 +148,7 @@ def sold_number(mm: float, unit: str) -> str:
     return calliper_number(mm) if exact is None else inch_number(float(exact) * INCH, 64)
 
 
-def _sold_pair(least: float, most: float, first: str) -> tuple[str, str]:
+def sold_range_pair(least: float, most: float, first: str) -> tuple[str, str]:
     """Return a range in the first unit and the other; beside mm, inches are a calliper's."""
     metric = sold_range_in(least, most, "mm")
     if first == "in":

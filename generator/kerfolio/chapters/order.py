@@ -5,15 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from kerfolio.chapters.cautions import cautions
+from kerfolio.chapters.need import need
 from kerfolio.document.chapter import Chapter, kept
 from kerfolio.edition.edition import Edition
 
 Making = Callable[[Edition], Chapter | None]
 """How a chapter is made; None where a plan has nothing to tell in it."""
 
-BOOKLET: tuple[Making, ...] = (cautions,)
-PAGE: tuple[Making, ...] = (cautions,)
-START: tuple[Making, ...] = (cautions,)
+BOOKLET: tuple[Making, ...] = (need, cautions)
+PAGE: tuple[Making, ...] = (need, cautions)
+START: tuple[Making, ...] = (cautions, need)
 
 
 def chapters_of(edition: Edition, order: tuple[Making, ...]) -> tuple[Chapter, ...]:

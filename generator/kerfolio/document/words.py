@@ -22,6 +22,11 @@ class Both:
     other: str
 
 
+def twin(pair: tuple[str, str]) -> Both:
+    """Return the two texts of a quantity, that in the plan's unit first, as one piece."""
+    return Both(first=pair[0], other=pair[1])
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reference:
     """Words that lead to another chapter; ``chapter`` is its id.

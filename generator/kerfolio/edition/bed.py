@@ -42,11 +42,17 @@ def bed_needs(edition: Edition) -> BedNeeds | None:
     )
 
 
-def _laid(edition: Edition, layout: SheetLayout) -> Sides:
-    boxes = [box_of(each, (edition.settled,)) for each in layout.placements]
-    round_it = 2 * edition.settled.sheet(layout.sheet).cutter.diameter
+def laid_size(edition: Edition, layout: SheetLayout) -> Sides:
+    """Return how far the pieces of a sheet reach, along it and across, at every thickness; mm."""
+    boxes = [box_of(each, edition.corners or (edition.settled,)) for each in layout.placements]
     wide = max(each[2] for each in boxes) - min(each[0] for each in boxes)
     high = max(each[3] for each in boxes) - min(each[1] for each in boxes)
+    return wide, high
+
+
+def _laid(edition: Edition, layout: SheetLayout) -> Sides:
+    round_it = 2 * edition.settled.sheet(layout.sheet).cutter.diameter
+    wide, high = laid_size(edition, layout)
     return sides_of((wide + round_it, high + round_it))
 
 

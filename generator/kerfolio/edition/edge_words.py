@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 from kerfolio.basis.figures import run_text
 from kerfolio.basis.lengths import both_text
-from kerfolio.basis.thickness import sold_in
 from kerfolio.drawing.edge_map import treatment_words
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.titles import sheet_title
 from kerfolio.shop.edging import TRIMMED
 
 EDGES_TITLE = "Edges"
@@ -43,7 +43,7 @@ def edges_told(edition: Edition) -> EdgesTold | None:
     rows = tuple(
         EdgeTold(
             what=treatment_words(row.edge, first),
-            sheet=f"{row.sheet}, {sold_in(row.thickness, first)}",
+            sheet=sheet_title(edition.settled, row.sheet),
             count=str(row.count),
             length=run_text(row.length, first),
             to_buy=run_text(row.to_buy, first) if row.to_buy else "–",

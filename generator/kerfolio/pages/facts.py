@@ -16,7 +16,7 @@ from kerfolio.basis.words import counted, day_text, listed
 from kerfolio.edition.bed import bed_needs
 from kerfolio.edition.cutting import ROUTER, cutting_of
 from kerfolio.edition.edition import Edition
-from kerfolio.pages.steps import hardware_title
+from kerfolio.edition.hardware_words import hardware_title
 
 Lines = tuple[tuple[str, ...], ...]
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.hardware_words import hardware_title
 from kerfolio.edition.making import numbered_steps
 from kerfolio.model.plan import Step
 from kerfolio.model.prose import Prose
@@ -59,13 +60,6 @@ def marks_by_label(edition: Edition) -> dict[str, str]:
         for row in edition.parts
         for label, mark in zip(row.labels, row.marks, strict=True)
     }
-
-
-def hardware_title(edition: Edition, item: str) -> str:
-    """Return what a piece of hardware is called, else its name as written."""
-    titles = {row.item: row.title for row in edition.hardware}
-    stocked = edition.settled.stock.item(item)
-    return titles.get(item) or (stocked.title if stocked else item)
 
 
 def _step_view(

@@ -9,10 +9,11 @@ from dataclasses import replace
 from kerfolio.basis.words import day_text
 from kerfolio.drawing.layout_view import layout_view
 from kerfolio.drawing.vocabulary import Anchor, Ink
+from kerfolio.edition.cover import cover_photo
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import drawn_for
 from kerfolio.edition.licence_words import contact_words, licence_sentence
-from kerfolio.model.plan import Photo, Plan
+from kerfolio.model.plan import Plan
 from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, shifted, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.phrases import published_for
@@ -104,12 +105,6 @@ def _titles_in(plan: Plan, grid: Grid, large: float, small: float) -> Bands:
     measure = _SUMMARY_WIDTH if small == LEAD.points else grid.width
     leading = LEAD_LEADING * small / LEAD.points
     return (*title, *spaced(plain(plan.summary, min(grid.width, measure), lead, leading), 4.0))
-
-
-def cover_photo(edition: Edition) -> Photo | None:
-    """Return the photo that the plan calls its cover, else its first, else None."""
-    photos = [each for each in edition.plan.photos if each.file in edition.pictures]
-    return next((each for each in photos if each.cover), photos[0] if photos else None)
 
 
 def _picture(edition: Edition, grid: Grid, room: float) -> Band:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from kerfolio.basis.words import day_text, listed
+from kerfolio.edition.cover import cover_photo
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.licence_words import contact_words, licence_sentence
 from kerfolio.model.plan import Photo, Release
 from kerfolio.paper.band import Band, Bands, indented, kept, paragraph, spaced
-from kerfolio.paper.cover import cover_photo
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.running_text import plain, prose
 from kerfolio.paper.section import BLOCK_SPACE, hung, section

@@ -1,0 +1,210 @@
+"""The facts that decide whether one builds it: how large, of what, how dear, how long, how hard."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from kerfolio.assembly.extent import box_around, size_of
+from kerfolio.basis.figures import minutes_text, money_text
+from kerfolio.basis.lengths import INCH, size_pair
+from kerfolio.basis.masses import mass_pair, mass_text
+from kerfolio.basis.sheet_size import sheet_pair, sheet_text
+from kerfolio.basis.thickness import sold_pair, sold_range_pair
+from kerfolio.basis.tolerance import NOISE
+from kerfolio.basis.words import counted, listed
+from kerfolio.document.blocks import Fact
+from kerfolio.document.words import Reference, Words, twin
+from kerfolio.edition.bed import bed_needs
+from kerfolio.edition.cutting import ROUTER, cutting_of
+from kerfolio.edition.difficulty import difficulty_of
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.hands import Lift, heaviest_sheet, heaviest_step
+from kerfolio.edition.hardware_words import hardware_title
+from kerfolio.edition.making import made_words
+from kerfolio.edition.sheet_count import piece_enough
+from kerfolio.edition.titles import sheet_title
+from kerfolio.edition.tools import tools_of
+from kerfolio.shop.lists import known_total
+
+Lines = tuple[tuple[Words, ...], ...]
+
+
+def deciding_facts(edition: Edition) -> tuple[Fact, ...]:
+    """Return the facts in the order in which they are asked; what nobody knows is left out."""
+    found = (
+        Fact(head="Size", lines=_size(edition)),
+        Fact(head="Weight", lines=_mass(edition)),
+        Fact(head="Sheets", lines=_sheets(edition)),
+        Fact(head="Sheet thickness", lines=_thicknesses(edition)),
+        Fact(head="Boards", lines=_boards(edition)),
+        Fact(head="Pieces", lines=_pieces(edition)),
+        Fact(head="Cost", lines=_cost(edition)),
+        Fact(head="Time to cut", lines=_cutting(edition)),
+        Fact(head="Time to put together", lines=_time(edition)),
+        Fact(head="How hard", lines=_difficulty(edition)),
+        Fact(head="Hands", lines=_hands(edition)),
+        Fact(head="Tools", lines=_tools(edition)),
+        Fact(head="Router’s bed", lines=_bed(edition)),
+    )
+    return tuple(fact for fact in found if fact.lines)
+
+
+def _size(edition: Edition) -> Lines:
+    """Return width, depth and height of what stands when all is made."""
+    if edition.together is not None:
+        size = size_of(box_around(edition.together.assembled.pieces))
+    elif edition.stability is not None:
+        size = edition.stability.size
+    else:
+        return ()
+    holds = (made_words(edition.plan),) if edition.plan.is_set else ()
+    return (((twin(size_pair(size, edition.first)),), "width × depth × height", *holds),)
+
+
+def _mass(edition: Edition) -> Lines:
+    weight = edition.weight
+    if not weight.total:
+        return ()
+    titles = [hardware_title(edition, item) for item in weight.unweighed]
+    beside = f"without {listed(titles)}" if titles else "hardware and all"
+    return ((("about ", twin(mass_pair(weight.total, edition.first))), beside),)
+
+
+def _sheets(edition: Edition) -> Lines:
+    first = edition.first
+    return tuple(
+        (
+            f"{row.count} × {row.title}",
+            (twin(sheet_pair((row.width, row.height), first)),),
+            *enough_words(edition, row.sheet, row.count),
+        )
+        for row in edition.sheets
+    )
+
+
+def enough_words(edition: Edition, sheet: str, count: int) -> Iterator[str]:
+    """Yield how large a piece will do, where a sheet is hardly used."""
+    size = piece_enough(edition, sheet)
+    if size is not None:
+        which = "" if count == 1 else "of one of them "
+        yield f"{which}a piece of {sheet_text(size, edition.first)} is enough"
+
+
+def _thicknesses(edition: Edition) -> Lines:
+    """Return the range that each sheet may be in, and the thickness that is drawn."""
+    first, sheets = edition.first, edition.settled.sheets
+    lines: list[tuple[Words, ...]] = []
+    for each in sheets:
+        head: tuple[Words, ...] = (sheet_title(edition.settled, each.name),)
+        drawn: Words = ("drawn at ", twin(sold_pair(each.thickness, first)))
+        ranged = each.published[0] < each.published[1]
+        span: Words = (twin(sold_range_pair(*each.published, first)),)
+        lines.append((*(head if len(sheets) > 1 else ()), span, *((drawn,) if ranged else ())))
+    sets = len(edition.variants)
+    if sets > 1 and lines:
+        lines[-1] = (*lines[-1], f"in {sets} ready-made sets of files")
+    return tuple(lines)
+
+
+def _boards(edition: Edition) -> Lines:
+    """Return boards as they are sold."""
+    return tuple(
+        (f"{count} × {plan.title}", (twin(size_pair((length,), edition.first)), " long"))
+        for plan in edition.board_plans
+        for length, count in plan.to_buy
+    )
+
+
+def _pieces(edition: Edition) -> Lines:
+    if not edition.parts:
+        return ()
+    pieces = sum(row.count for row in edition.parts)
+    return ((str(pieces), f"of {counted(len(edition.parts), 'shape')}"),)
+
+
+def _cost(edition: Edition) -> Lines:
+    """Return the sum of the prices that are known, and how many are not."""
+    unknown = sum(row.total is None for row in edition.costs)
+    if not edition.costs:
+        return ()
+    if unknown == len(edition.costs):
+        return (("no prices known",),)
+    total = money_text(known_total(edition.costs), edition.identity.currency)
+    missing = f"no price is known for {counted(unknown, 'line')} of the list"
+    return ((f"{'from' if unknown else 'about'} {total}", missing if unknown else "all of it"),)
+
+
+def _cutting(edition: Edition) -> Lines:
+    found = cutting_of(edition)
+    if found is None:
+        return ()
+    sheets = "" if found.whole else f"{found.known}, "
+    return ((f"about {minutes_text(found.minutes)}", f"{sheets}on {ROUTER}"),)
+
+
+def _time(edition: Edition) -> Lines:
+    minutes = edition.plan.minutes
+    return ((f"about {minutes_text(minutes)}",),) if minutes else ()
+
+
+def _difficulty(edition: Edition) -> Lines:
+    found = difficulty_of(edition)
+    return ((found.level.words, *(each.words for each in found.reasons)),) if found else ()
+
+
+def _hands(edition: Edition) -> Lines:
+    """Return how many people it takes, and for what, by the NIOSH lifting equation."""
+    if not edition.parts:
+        return ()
+    sheet, step = heaviest_sheet(edition), heaviest_step(edition)
+    lifts = [each for each in (sheet, step) if each is not None]
+    helped = [_helped(each, edition.first) for each in lifts if each.people > 1]
+    if not lifts:
+        return ()
+    if not helped:
+        return (("One person", "for sheets and steps alike"),)
+    return (("One person, helped at times", *helped),)
+
+
+def _helped(lift: Lift, first: str) -> str:
+    people = "two" if lift.people == 2 else "more than two"
+    what = f"what is moved in step {lift.step}" if lift.step else "the whole sheet"
+    return f"{people} for {what}, {mass_text(lift.mass, first)}"
+
+
+def _tools(edition: Edition) -> Lines:
+    count = len(tools_of(edition))
+    if not count:
+        return ()
+    return (
+        (
+            counted(count, "tool"),
+            ("listed under ", Reference(text="What you need", chapter="need")),
+        ),
+    )
+
+
+def _bed(edition: Edition) -> Lines:
+    """Return the least bed that it all can be cut on, the largest piece, what a bed is too small
+    for.
+    """
+    found, first = bed_needs(edition), edition.first
+    if found is None:
+        return ()
+    marks = listed([piece.mark for piece in found.largest.pieces])
+    largest: Words = ("largest piece ", twin(size_pair(found.largest.size, first)), f", {marks}")
+    lines: Lines = (
+        (_about(found.alone, first), "for piece after piece", largest),
+        (_about(found.laid, first), "for sheets as they are laid out"),
+    )
+    if found.off and edition.identity.bed:
+        bed = sheet_text(edition.identity.bed, first)
+        lines = (*lines, (f"Too large for a bed of {bed}", listed(found.off)))
+    return lines
+
+
+def _about(sides: tuple[float, float], first: str) -> Words:
+    """Return a size that need not be met exactly, rounded up: whole centimetres, or inches."""
+    step = INCH if first == "in" else 10.0
+    return (twin(sheet_pair([math.ceil(each / step - NOISE) * step for each in sides], first)),)

@@ -1,0 +1,195 @@
+"""What you need: one list of tools, and what to buy, all of it as it is sold."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.basis.lengths import inch_number, mm_number, size_pair
+from kerfolio.basis.sheet_size import sheet_pair
+from kerfolio.basis.thickness import sold_pair
+from kerfolio.basis.words import listed
+from kerfolio.chapters.deciding import enough_words
+from kerfolio.document.blocks import (
+    Block,
+    Cell,
+    Column,
+    Heading,
+    Kind,
+    Listing,
+    Manner,
+    Paragraph,
+    Row,
+    Table,
+)
+from kerfolio.document.chapter import Chapter, Soon
+from kerfolio.document.words import Words, twin
+from kerfolio.edition.edge_words import EDGES_TITLE, edges_told
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.hardware_words import hardware_details
+from kerfolio.edition.sheet_count import counted_as
+from kerfolio.edition.titles import board_title
+from kerfolio.edition.tools import tools_of, used_up
+from kerfolio.layouts.boards import BoardPlan
+from kerfolio.shop.rows import SheetRow
+
+_TOOLS = (
+    "What cuts the parts is yours to choose: each way has its chapter. Bits for holes are for "
+    "those who drill by hand; a router makes most of the holes."
+)
+_PIECES = "Counts are summed over the steps: pieces, not packs."
+
+
+def need(edition: Edition) -> Chapter:
+    """Return tools, hardware, sheets, boards, edges and what is used up; what is empty is out."""
+    found = (
+        ("Tools", _tools(edition)),
+        ("Sheets", _sheets(edition)),
+        ("Boards", _boards(edition)),
+        ("Hardware", _hardware(edition)),
+        (EDGES_TITLE, _edges(edition)),
+        ("Glue, finish and what is used up", _used_up(edition)),
+    )
+    blocks: list[Block] = []
+    for head, body in found:
+        if body:
+            blocks += (Heading(words=head), *body)
+    return Chapter(id="need", title="What you need", blocks=tuple(blocks), soon=Soon.FIRST)
+
+
+def _tools(edition: Edition) -> tuple[Block, ...]:
+    rows = [Row(cells=(each.what, each.purpose)) for each in tools_of(edition)]
+    if not rows:
+        return ()
+    columns = (Column(head="Tool"), Column(head="For"))
+    return (
+        Table(title="Tools", columns=columns, rows=tuple(rows)),
+        Paragraph(words=_TOOLS, manner=Manner.SMALL),
+    )
+
+
+def _sheets(edition: Edition) -> tuple[Block, ...]:
+    counts = counted_as(edition)
+    rows: list[Row] = []
+    told: set[str] = set()
+    for row in edition.sheets:
+        remarks = [*_asked(edition, row), *enough_words(edition, row.sheet, row.count)]
+        if row.sheet in counts and row.sheet not in told:
+            remarks.append(counts[row.sheet])
+            told.add(row.sheet)
+        rows.append(_sheet_row(row, tuple(remarks), edition.first))
+    if not rows:
+        return ()
+    columns = (
+        Column(head="Count", kind=Kind.COUNT),
+        Column(head="Sheet"),
+        Column(head="Drawn at", kind=Kind.NUMBER, spare=True),
+        Column(head="Size, along the grain × across"),
+    )
+    return (Table(title="Sheets", columns=columns, rows=tuple(rows)),)
+
+
+def _sheet_row(row: SheetRow, remarks: tuple[Words, ...], first: str) -> Row:
+    thick, size = sold_pair(row.thickness, first), sheet_pair((row.width, row.height), first)
+    return Row(
+        cells=(str(row.count), Cell(words=row.title, below=remarks), (twin(thick),), (twin(size),))
+    )
+
+
+def _asked(edition: Edition, row: SheetRow) -> Iterator[str]:
+    """Yield what to ask for besides: grade and plies."""
+    grade = next((each.grade for each in edition.plan.sheets if each.name == row.sheet), "")
+    plies = edition.settled.sheet(row.sheet).stock.plies
+    words = (f"grade {grade}" if grade else "", f"{plies} plies" if plies else "")
+    asked = ", ".join(filter(None, words))
+    if asked:
+        yield asked
+
+
+def _boards(edition: Edition) -> tuple[Block, ...]:
+    """Return boards in the lengths they are sold in, with what is cut from them."""
+    first = edition.first
+    rows = [
+        Row(
+            cells=(
+                str(count),
+                Cell(words=plan.title, below=(_cut_from(plan, length, first),)),
+                (twin(size_pair(plan.section, first)),),
+                (twin(size_pair((length,), first)),),
+            )
+        )
+        for plan in edition.board_plans
+        for length, count in plan.to_buy
+    ]
+    columns = (
+        Column(head="Count", kind=Kind.COUNT),
+        Column(head="Board"),
+        Column(head="Section", spare=True),
+        Column(head="Length to buy", kind=Kind.NUMBER),
+    )
+    return (Table(title="Boards", columns=columns, rows=tuple(rows)),) if rows else ()
+
+
+def _cut_from(plan: BoardPlan, length: float, first: str) -> str:
+    """Return the pieces that come from boards of a length: ``for Batten, 900 mm``."""
+    pieces = [piece for board in plan.boards if board.length == length for piece in board.pieces]
+    kinds: dict[tuple[str, float], int] = {}
+    for piece in pieces:
+        key = piece.label.partition(".")[0], piece.length
+        kinds[key] = kinds.get(key, 0) + 1
+    number = inch_number if first == "in" else mm_number
+    told = [
+        f"{f'{count} × ' if count > 1 else ''}{board_title(name)}, {number(long)} {first}"
+        for (name, long), count in kinds.items()
+    ]
+    return f"for {listed(told)}"
+
+
+def _hardware(edition: Edition) -> tuple[Block, ...]:
+    rows = [
+        Row(
+            cells=(
+                str(row.count),
+                Cell(
+                    words=row.title,
+                    below=tuple(filter(None, (hardware_details(edition, row.item), row.purpose))),
+                ),
+                row.inch_twin or "–",
+            )
+        )
+        for row in edition.hardware
+    ]
+    columns = (
+        Column(head="Count", kind=Kind.COUNT),
+        Column(head="Item"),
+        Column(head="Or, in inches", spare=True),
+    )
+    if not rows:
+        return ()
+    table = Table(title="Hardware", columns=columns, rows=tuple(rows))
+    return (table, Paragraph(words=_PIECES, manner=Manner.SMALL))
+
+
+def _edges(edition: Edition) -> tuple[Block, ...]:
+    told = edges_told(edition)
+    if told is None:
+        return ()
+    columns = (
+        Column(head="Edges"),
+        Column(head="Stretches", kind=Kind.NUMBER, spare=True),
+        Column(head="Together", kind=Kind.NUMBER),
+        Column(head="To buy", kind=Kind.NUMBER),
+    )
+    rows = tuple(
+        Row(
+            cells=(Cell(words=each.what, below=(each.sheet,)), each.count, each.length, each.to_buy)
+        )
+        for each in told.rows
+    )
+    table = Table(title=EDGES_TITLE, columns=columns, rows=rows)
+    remark = (Paragraph(words=told.remark, manner=Manner.SMALL),) if told.remark else ()
+    return (table, *remark)
+
+
+def _used_up(edition: Edition) -> tuple[Block, ...]:
+    entries = used_up(edition)
+    return (Listing(entries=entries),) if entries else ()

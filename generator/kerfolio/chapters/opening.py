@@ -1,0 +1,65 @@
+"""The opening: what it is, what it looks like, and what one asks before deciding to build it."""
+
+from __future__ import annotations
+
+from kerfolio.basis.words import day_text
+from kerfolio.chapters.deciding import deciding_facts
+from kerfolio.document.chapter import Opening
+from kerfolio.document.picture import Art, Picture, Shot, still
+from kerfolio.drawing.build_views import ASSEMBLED, SET
+from kerfolio.drawing.layout_view import layout_view
+from kerfolio.edition.cover import cover_photo
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.licence_words import contact_words, licence_sentence
+
+
+def opening(edition: Edition) -> Opening:
+    """Return what stands before all chapters of whatever document."""
+    photo = cover_photo(edition)
+    return Opening(
+        kicker=edition.identity.title,
+        title=edition.plan.title,
+        summary=edition.plan.summary,
+        picture=Shot(photo=photo) if photo else _drawn(edition),
+        alt=photo.alt if photo else "",
+        facts=deciding_facts(edition),
+        notices=_notices(edition),
+        small=_small(edition),
+    )
+
+
+def _drawn(edition: Edition) -> Picture | None:
+    """Return the whole put together; where nothing tells how it goes, its first sheet."""
+    names = (SET, *(made.named(ASSEMBLED) for made in edition.made))
+    whole = next((name for name in names if name in edition.drawings), None)
+    if whole is not None:
+        return still(whole, edition.drawings[whole])
+    if not edition.layout.sheets:
+        return None
+    settled, layout, first = edition.settled, edition.layout.sheets[0], edition.first
+    return Art(
+        name=f"sheet-{layout.number}",
+        draw=lambda room: layout_view(settled, layout, room, first),
+        slides=True,
+    )
+
+
+def _notices(edition: Edition) -> tuple[str, ...]:
+    """Return what earlier releases had wrong, the newest correction first."""
+    wrong = sorted((each for each in edition.plan.releases if each.errata), key=lambda r: r.order)
+    return tuple(
+        f"Files from before release {each.version} ({day_text(each.date)}) were wrong. "
+        f"{each.changed}"
+        for each in reversed(wrong)
+    )
+
+
+def _small(edition: Edition) -> tuple[str, ...]:
+    plan, identity = edition.plan, edition.identity
+    release = f"Release {plan.version}, {day_text(plan.released)}"
+    lines = (
+        f"Designed by {identity.maker}. {release}.",
+        licence_sentence(plan.licence or identity.licence),
+        contact_words(identity),
+    )
+    return tuple(each for each in lines if each)

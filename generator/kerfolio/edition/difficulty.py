@@ -1,0 +1,216 @@
+"""How hard a plan is to build, from what is reckoned of it: a word, and the reasons for it.
+
+Where care begins is common practice, no single source; each threshold stands below by its name.
+Cutting is not in it: that hangs on the machine, and has chapters of its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import IntEnum
+
+from kerfolio.assembly.assembled import Assembled, BuildStep
+from kerfolio.assembly.made import Made
+from kerfolio.assembly.slant import slants
+from kerfolio.basis.cutting_lengths import fit_in
+from kerfolio.basis.figures import degrees_text
+from kerfolio.basis.masses import mass_text
+from kerfolio.basis.words import counted
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.hands import heaviest_step
+from kerfolio.model.feature_kind import GROOVE, POCKET
+from kerfolio.model.joint_kind import EDGE_JOINT, FINGER_JOINT, WEDGE_JOINT
+from kerfolio.model.purpose import GLUED, PRESS
+from kerfolio.settling.clearance import features_named
+from kerfolio.shop.lists import hardware_counts
+from kerfolio.shop.tightest import tightest_inside
+
+FEW_PIECES, MANY_PIECES = 12, 30
+"""Pieces up to which they are soon told apart, and beyond which they want sorting."""
+FEW_AT_ONCE, MANY_AT_ONCE = 8, 16
+"""Joints that one pair of hands guides home at once, and those beyond which it wants another."""
+LIGHT, HEAVY = 10.0, 23.0
+"""kg that is moved about with ease, and that one person lifts at best (NIOSH 94-110)."""
+TIGHT = 0.05
+"""mm on each side below which a joint wants driving, whatever it is for."""
+MUCH_CARE = 4
+"""So many things that want some care make a plan demanding, though none of them is."""
+
+_BORED = ("barrel-nut", "dowel")
+"""Hardware whose holes are bored into edges, which no router does lying flat."""
+
+
+class Level(IntEnum):
+    """How hard it is."""
+
+    EASY = 0
+    CARE = 1
+    DEMANDING = 2
+
+    @property
+    def words(self) -> str:
+        """What readers are told."""
+        return ("Easy", "Some care", "Demanding")[self]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reason:
+    """One thing that makes it easy or hard, in words that go on after a colon."""
+
+    words: str
+    level: Level
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Difficulty:
+    """The whole: the hardest of its reasons, or more where many things want care."""
+
+    level: Level
+    reasons: tuple[Reason, ...]
+
+
+def difficulty_of(edition: Edition) -> Difficulty | None:
+    """Return how hard a plan is; None where its pieces are not told.
+
+    Reasons stand with the hardest first.
+    """
+    if not edition.parts:
+        return None
+    reasons = sorted(_reasons(edition), key=lambda each: -each.level)
+    hardest = max(each.level for each in reasons)
+    careful = sum(each.level is Level.CARE for each in reasons)
+    level = Level.DEMANDING if careful >= MUCH_CARE else hardest
+    return Difficulty(level=level, reasons=tuple(reasons))
+
+
+def _reasons(edition: Edition) -> Iterator[Reason]:
+    yield _size(edition)
+    yield from _joints(edition)
+    yield from _at_once(edition)
+    yield from _lifted(edition)
+
+
+def _graded(value: float, few: float, many: float) -> Level:
+    if value <= few:
+        return Level.EASY
+    return Level.CARE if value <= many else Level.DEMANDING
+
+
+def _size(edition: Edition) -> Reason:
+    pieces = sum(row.count for row in edition.parts)
+    steps = sum(len(each.steps) for each in edition.plan.made)
+    words = counted(pieces, "piece")
+    words += f" in {counted(steps, 'step')}" if steps else ""
+    return Reason(words=words, level=_graded(pieces, FEW_PIECES, MANY_PIECES))
+
+
+def _joints(edition: Edition) -> Iterator[Reason]:
+    """Yield what is said of the kinds of joints, of their fit, and of what is done by hand."""
+    plan, settled = edition.plan, edition.settled
+    kinds = {joint.kind for joint, _ in plan.fits}
+    told = (
+        (FINGER_JOINT in kinds, "finger joints, whose fingers all enter at once"),
+        (_blind(edition), "grooves or recesses whose depth must be right"),
+        (EDGE_JOINT in kinds, "edges that are held square while they are screwed"),
+        (WEDGE_JOINT in kinds, "wedges that are driven by feel"),
+        (_is_glued(edition), "it is glued: what has set is not put right"),
+        (_is_bored(edition), "holes bored into edges by hand"),
+        (tightest_inside(settled) == 0, "inside corners that are squared by hand"),
+    )
+    found = [Reason(words=words, level=Level.CARE) for holds, words in told if holds]
+    found += [*_slanted(edition), *_tight(edition)]
+    yield from found
+    if kinds and not found:
+        yield Reason(words="plain joints that go together by hand", level=Level.EASY)
+
+
+def _blind(edition: Edition) -> bool:
+    """Tell whether some joint ends in a recess rather than in an opening."""
+    owners = {label: part.name for part in edition.plan.parts for label in part.labels}
+    named = {each for joint, _ in edition.plan.fits for each in features_named(joint, owners)}
+    return any(
+        feature.kind in (POCKET, GROOVE) and (part.name, feature.name) in named
+        for part in edition.plan.parts
+        for feature in part.features
+    )
+
+
+def _is_glued(edition: Edition) -> bool:
+    plan = edition.plan
+    stated = any(fit is not None and fit.purpose is GLUED for _, fit in plan.fits)
+    return stated or any(
+        "glue" in tool.lower() for each in plan.made for step in each.steps for tool in step.tools
+    )
+
+
+def _is_bored(edition: Edition) -> bool:
+    items = (edition.settled.stock.item(name) for name in hardware_counts(edition.plan))
+    return any(item is not None and item.kind in _BORED for item in items)
+
+
+def _tight(edition: Edition) -> Iterator[Reason]:
+    if any(fit is not None and fit.purpose is PRESS for _, fit in edition.plan.fits):
+        yield Reason(words="joints that are driven in and hold by their grip", level=Level.CARE)
+        return
+    rooms = [
+        feature.room.fit
+        for part in edition.settled.parts
+        for feature in part.features
+        if feature.room is not None
+    ]
+    if rooms and min(rooms) < TIGHT:
+        least = fit_in(min(rooms), edition.first)
+        words = f"tight joints, with {least} of room on each side"
+        yield Reason(words=words, level=Level.CARE)
+
+
+def _slanted(edition: Edition) -> Iterator[Reason]:
+    builds = (made.build for made in edition.made if made.build is not None)
+    sharpest = min((a for each in builds for a in slants(each.drawn.assembled)), default=None)
+    if sharpest is not None:
+        words = f"panels that meet at {degrees_text(sharpest)}, not square"
+        yield Reason(words=words, level=Level.CARE)
+
+
+def _at_once(edition: Edition) -> Iterator[Reason]:
+    found = [each for made in edition.made for each in _homecoming(made)]
+    count, step = max(found, key=lambda each: each[0], default=(0, 0))
+    level = _graded(count, FEW_AT_ONCE, MANY_AT_ONCE)
+    if level is not Level.EASY:
+        yield Reason(words=f"{count} joints that go home at once in step {step}", level=level)
+
+
+def _homecoming(made: Made) -> Iterator[tuple[int, int]]:
+    """Yield how many interlocking joints each move of a thing closes, and its step's number."""
+    if made.build is None:
+        return
+    assembled = made.build.drawn.assembled
+    for step in made.build.order.steps:
+        number = made.first_step + step.number - 1
+        yield from ((count, number) for count in _closed(assembled, step))
+
+
+def _closed(assembled: Assembled, step: BuildStep) -> Iterator[int]:
+    moved = {label for move in step.moves for label in move.pieces}
+    there = {*step.standing, *(label for label in step.added if label not in moved)}
+    for move in step.moves:
+        own = set(move.pieces)
+        there -= own
+        yield sum(
+            joint.kind.interlocks
+            and len({joint.a, joint.b} & own) == 1
+            and len({joint.a, joint.b} & there) == 1
+            for joint in assembled.joints
+        )
+        there |= own
+
+
+def _lifted(edition: Edition) -> Iterator[Reason]:
+    found = heaviest_step(edition)
+    if found is None:
+        return
+    level = _graded(found.mass, LIGHT, HEAVY)
+    if level is not Level.EASY:
+        words = f"{mass_text(found.mass, edition.first)} to be moved at once in step {found.step}"
+        yield Reason(words=words, level=level)

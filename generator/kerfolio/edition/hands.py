@@ -1,0 +1,64 @@
+"""How many people a plan takes: for the sheets as they are bought, and for its heaviest step.
+
+By the NIOSH lifting equation, as ``assembly/storing.py`` has it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from kerfolio.assembly.assembled import PosedPiece
+from kerfolio.assembly.extent import box_around, size_of
+from kerfolio.assembly.made import Made
+from kerfolio.assembly.storing import carried_by
+from kerfolio.basis.masses import KG_PER_MM3
+from kerfolio.edition.edition import Edition
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lift:
+    """What is moved at once: so many kg, by so many ``people`` (3: more than two).
+
+    ``step`` is the step in which it is, 0 for a sheet as it is bought.
+    """
+
+    people: int
+    mass: float
+    step: int = 0
+
+
+def heaviest_sheet(edition: Edition) -> Lift | None:
+    """Return how the heaviest sheet is carried, on edge; None for a plan without sheets."""
+    found = []
+    for row in edition.sheets:
+        stock = edition.settled.sheet(row.sheet).stock
+        mass = row.width * row.height * row.thickness * stock.density * KG_PER_MM3
+        people = carried_by(mass, (row.thickness, row.width, row.height))
+        found.append(Lift(people=people, mass=mass))
+    return max(found, key=lambda each: (each.people, each.mass), default=None)
+
+
+def heaviest_step(edition: Edition) -> Lift | None:
+    """Return the heaviest that moves at once in a step; None where no order is known."""
+    found = [lift for made in edition.made for lift in _lifts(made)]
+    return max(found, key=lambda each: (each.people, each.mass), default=None)
+
+
+def _lifts(made: Made) -> Iterator[Lift]:
+    if made.build is None:
+        return
+    pieces = {each.label: each for each in made.build.drawn.assembled.pieces}
+    for step in made.build.order.steps:
+        moved = {label for move in step.moves for label in move.pieces}
+        groups = [move.pieces for move in step.moves]
+        groups += [(label,) for label in step.added if label not in moved]
+        for group in groups:
+            yield _lift([pieces[label] for label in group], made.first_step + step.number - 1)
+
+
+def _lift(pieces: list[PosedPiece], step: int) -> Lift:
+    mass = math.fsum(each.mass for each in pieces)
+    size = size_of(box_around(pieces))
+    return Lift(people=carried_by(mass, size), mass=mass, step=step)
