@@ -35,6 +35,7 @@ class Gallery:
     written: Callable[[Drawing], bytes]
     files: dict[str, bytes] = field(default_factory=dict)
     _made: dict[tuple[str, Room], tuple[str, Drawing]] = field(default_factory=dict)
+    _written: dict[int, tuple[Drawing, str]] = field(default_factory=dict)
     _known: dict[bytes, str] = field(default_factory=dict)
 
     def has(self, picture: Picture) -> bool:
@@ -63,7 +64,7 @@ class Gallery:
         key = (art.name, (round(room[0], 1), round(room[1], 1)))
         if key not in self._made:
             drawing = art.draw(key[1])
-            self._made[key] = (self._filed(self.written(drawing)), drawing)
+            self._made[key] = (self._file_of(drawing), drawing)
         file, drawing = self._made[key]
         scale = min(room[0] / drawing.width, room[1] / drawing.height, 1.0)
         scale = max(scale, min(1.0, least_scale(drawing), room[0] / drawing.width))
@@ -73,6 +74,12 @@ class Gallery:
             height=drawing.height * scale,
             alt=alt or drawing.description or drawing.title,
         )
+
+    def _file_of(self, drawing: Drawing) -> str:
+        """Return the file of a drawing; one that is there already is not written for every room."""
+        if id(drawing) not in self._written:
+            self._written[id(drawing)] = (drawing, self._filed(self.written(drawing)))
+        return self._written[id(drawing)][1]
 
     def _filed(self, content: bytes) -> str:
         """Return the name of a file; what is the same is there once."""

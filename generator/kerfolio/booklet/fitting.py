@@ -6,7 +6,7 @@ counts, and so does how far pictures are from the size they ought to have.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -21,7 +21,9 @@ _HANG = 2
 """How many of those stay together at either end."""
 _SHORT = 0.2
 """A last page filled by less than this share of it is as bad as a blank one."""
-_STEPS = 24
+_OVER = 4.0
+"""What it costs that a page cannot hold what must stand on it."""
+_STEPS = 16
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,15 +104,18 @@ def _pages(atoms: Sequence[_Atom], page: float) -> list[tuple[int, int, float]]:
     best: list[tuple[float, int, float]] = [(0.0, 0, 1.0)]
     for end in range(1, len(atoms) + 1):
         found = (float("inf"), end - 1, 1.0)
+        rest, rows = 0.0, list[PictureRow]()
         for start in range(end - 1, -1, -1):
+            atom = atoms[start]
+            rest += atom.height - sum(row.drawn for row in atom.rows)
+            rows += atom.rows
+            least = _high(rest, rows, 0.0)
+            if least > page and start < end - 1:
+                break
             if start and atoms[start - 1].sticks:
                 continue
-            filled = _filled(atoms[start:end], page, last=end == len(atoms), only=start == 0)
-            if filled is None:
-                if start < end - 1:
-                    break
-                filled = (4.0, 1.0)
-            cost, share = filled
+            whole = (start == 0, end == len(atoms))
+            cost, share = (_OVER, 1.0) if least > page else _filled(rest, rows, page, whole)
             found = min(found, (best[start][0] + cost, start, share))
         best.append(found)
     pages, end = [], len(atoms)
@@ -121,32 +126,34 @@ def _pages(atoms: Sequence[_Atom], page: float) -> list[tuple[int, int, float]]:
     return pages
 
 
+def _high(rest: float, rows: Sequence[PictureRow], share: float) -> float:
+    return rest + sum(row.at(share) for row in rows)
+
+
 def _filled(
-    atoms: Sequence[_Atom], page: float, *, last: bool, only: bool
-) -> tuple[float, float] | None:
-    """Return the cost of these on a page and the share of room for pictures; None for too much."""
-    rows = [row for atom in atoms for row in atom.rows]
-    rest = sum(atom.height for atom in atoms) - sum(row.drawn for row in rows)
+    rest: float, rows: Sequence[PictureRow], page: float, whole: tuple[bool, bool]
+) -> tuple[float, float]:
+    """Return the cost of a page and the share of their room for its pictures.
 
-    def high(share: float) -> float:
-        return rest + sum(row.at(share) for row in rows)
-
-    if high(0.0) > page:
-        return None
-    share = 1.0 if last and high(1.0) <= page else _share(high, page)
-    used = high(share) / page
-    away = (share - 1.0) ** 2 if rows else 0.0
-    if last:
-        return (1.0 if used < _SHORT and not only else 0.0) + away, share
-    return (1.0 - used) ** 2 * 2 + away, share
+    ``rest`` is what stands on it besides, mm; ``whole`` whether it begins and ends its run.
+    """
+    begins, ends = whole
+    share = 1.0 if ends and _high(rest, rows, 1.0) <= page else _share(rest, rows, page)
+    used = _high(rest, rows, share) / page
+    cost = (share - 1.0) ** 2 if rows else 0.0
+    if not ends:
+        cost += 2 * (1.0 - used) ** 2
+    elif used < _SHORT and not begins:
+        cost += 1.0
+    return cost, share
 
 
-def _share(high: Callable[[float], float], page: float) -> float:
+def _share(rest: float, rows: Sequence[PictureRow], page: float) -> float:
     """Return the largest share, within bounds, at which the page holds everything."""
     least, most = 0.0, MOST
-    if high(most) <= page:
-        return most if high(most) > high(1.0) else 1.0
+    if _high(rest, rows, most) <= page:
+        return most if _high(rest, rows, most) > _high(rest, rows, 1.0) else 1.0
     for _ in range(_STEPS):
         middle = (least + most) / 2
-        least, most = (middle, most) if high(middle) <= page else (least, middle)
+        least, most = (middle, most) if _high(rest, rows, middle) <= page else (least, middle)
     return least

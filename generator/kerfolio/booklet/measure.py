@@ -56,7 +56,12 @@ class Measure:
         width = {Size.SMALL: self.small, Size.HALF: half}.get(size, self.width)
         return width, _SHARES[size] * self.height
 
-    def step_room(self, beside: int) -> Room:
-        """Return the room of each picture of a step that shows so many side by side."""
-        width = (self.main - (beside - 1) * self.between) / beside
-        return width, _STEP_SHARE * self.height
+    @property
+    def label_room(self) -> Room:
+        """Room of a picture among labels."""
+        return self.label, self.label
+
+    @property
+    def step_room(self) -> Room:
+        """Room of a step's picture."""
+        return self.main, _STEP_SHARE * self.height

@@ -33,10 +33,13 @@ _SETTINGS = 3
 _COVER = 110.0
 """Room for the cover's picture before anybody has measured what is left for it, mm."""
 _LEAST_COVER = 40.0
+_DENSITIES = (1.0, 0.88, 0.76)
+"""How wide white spaces stand; the next where a few lines would be left for a last page."""
+_SPILL = 0.15
+"""Share of a page that is no more than a few lines."""
+_FEW_PAGES = 2
 _NEAR = 0.4
 """mm of a picture that no further setting is worth."""
-
-Data = dict[str, Any]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,59 +76,89 @@ def booklet_pdf(
     gallery = Gallery(
         pictures=pictures, written=partial(svg_bytes, palette=palette, stretched=False)
     )
-    measure, sizes = Measure(paper=paper), _Sizes()
-    for _ in range(_SETTINGS):
-        files, rows = _files(document, gallery, measure, look, sizes)
-        found = _found(files, rows, measure)
-        if found.near(sizes, rows):
-            break
-        sizes = found
-    else:
-        files, _ = _files(document, gallery, measure, look, sizes)
-    return printed(files)
+    job = _Job(document=document, gallery=gallery, measure=Measure(paper=paper), look=look)
+    made = [job.set(_DENSITIES[0])]
+    while made[-1].spills and len(made) < len(_DENSITIES):
+        made.append(job.set(_DENSITIES[len(made)]))
+    return printed((made[0] if made[-1].spills else made[-1]).files)
 
 
-def _files(
-    document: Document, gallery: Gallery, measure: Measure, look: BookletLook, sizes: _Sizes
-) -> tuple[dict[str, bytes], Sequence[PictureRow]]:
-    """Return all that typst reads, and the rows of pictures in it."""
-    lines = Lines(language=document.language, targets=targets(document))
-    teller = Teller(lines=lines, gallery=gallery, measure=measure, shares=sizes.shares)
-    told = {
-        "page": asdict(measure) | {"width": measure.paper.width, "height": measure.paper.height},
-        "look": asdict(look),
-        "language": document.language,
-        "title": f"{document.opening.title}: {document.what[:1].lower()}{document.what[1:]}",
-        "author": document.author,
-        "subject": document.subject,
-        "foot": lines.text(document.foot),
-        "address": document.address,
-        "day": document.day,
-        "opening": teller.opening(document.opening, sizes.cover),
-        "chapters": [teller.chapter(each) for each in document.chapters],
-    }
-    files = {
-        "main.typ": _template(),
-        "document.json": json.dumps(told, ensure_ascii=False).encode(),
-        **gallery.files,
-    }
-    if document.address:
-        files["address.svg"] = _code(document.address, look.ink)
-    return files, teller.rows
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Set:
+    """All that typst reads; whether a few lines of it ``spill`` onto a last page."""
+
+    files: Mapping[str, bytes]
+    spills: bool
 
 
-def _found(files: Mapping[str, bytes], rows: Sequence[PictureRow], measure: Measure) -> _Sizes:
-    """Return the sizes that a setting of these files asks for."""
-    told = measured(files)
-    boxes = boxes_of(told["edges"], measure)
-    return _Sizes(
-        cover=max(_LEAST_COVER, told["cover"]), shares=fitted(boxes, rows, measure.height)
-    )
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Job:
+    """A document to be set on a paper."""
+
+    document: Document
+    gallery: Gallery
+    measure: Measure
+    look: BookletLook
+
+    def set(self, density: float) -> _Set:
+        """Return the document's files once the sizes of its pictures are found."""
+        sizes = _Sizes()
+        for _ in range(_SETTINGS):
+            files, rows = self._files(sizes, density)
+            told = measured(files)
+            boxes = boxes_of(told["edges"], self.measure)
+            shares = fitted(boxes, rows, self.measure.height)
+            found = _Sizes(cover=max(_LEAST_COVER, told["cover"]), shares=shares)
+            if found.near(sizes, rows):
+                break
+            sizes = found
+        else:
+            files, _ = self._files(sizes, density)
+        return _Set(files=files, spills=self._spills(told["edges"]))
+
+    def _spills(self, edges: Sequence[Mapping[str, Any]]) -> bool:
+        last = edges[-1] if edges else None
+        if last is None or last["page"] <= _FEW_PAGES:
+            return False
+        return bool(last["y"] - self.measure.top < _SPILL * self.measure.height)
+
+    def _files(
+        self, sizes: _Sizes, density: float
+    ) -> tuple[Mapping[str, bytes], Sequence[PictureRow]]:
+        """Return all that typst reads, and the rows of pictures in it."""
+        document, measure = self.document, self.measure
+        lines = Lines(language=document.language, targets=targets(document))
+        teller = Teller(lines=lines, gallery=self.gallery, measure=measure, shares=sizes.shares)
+        paper = {"width": measure.paper.width, "height": measure.paper.height}
+        told = {
+            "page": asdict(measure) | paper,
+            "density": density,
+            "look": asdict(self.look),
+            "language": document.language,
+            "title": f"{document.opening.title}: {document.what[:1].lower()}{document.what[1:]}",
+            "author": document.author,
+            "subject": document.subject,
+            "foot": lines.text(document.foot),
+            "address": document.address,
+            "day": document.day,
+            "opening": teller.opening(document.opening, sizes.cover),
+            "chapters": [teller.chapter(each) for each in document.chapters],
+        }
+        files = {
+            **_templates(),
+            "document.json": json.dumps(told, ensure_ascii=False).encode(),
+            **self.gallery.files,
+        }
+        if document.address:
+            files["address.svg"] = _code(document.address, self.look.ink)
+        return files, teller.rows
 
 
 @cache
-def _template() -> bytes:
-    return (shipped("themes") / "workbench" / "booklet.typ").read_bytes()
+def _templates() -> Mapping[str, bytes]:
+    """Return the theme's files for booklets; ``main.typ`` sets a document."""
+    folder = shipped("themes") / "workbench" / "booklet"
+    return {each.name: each.read_bytes() for each in sorted(folder.glob("*.typ"))}
 
 
 def _code(address: str, ink: str) -> bytes:

@@ -22,15 +22,14 @@ _CLOSE = 0.5
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Seated:
-    """A figure with the room it has in its row, mm, before the row gives way or grows."""
+    """A figure with the room it has in its row, mm, before the row gives way or grows.
+
+    A ``fixed`` one keeps its size: it is drawn at a scale that it shares, or stands beside text.
+    """
 
     figure: Figure
     room: Room
-
-    @property
-    def fixed(self) -> bool:
-        """Whether it is drawn at a scale that it shares, and so keeps its size."""
-        return isinstance(self.figure.picture, Art) and self.figure.picture.scale > 0
+    fixed: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,7 +51,8 @@ class PictureRow:
             return self.drawn
         full = self.room * self.share
         most = self.drawn if self.drawn < full - _CLOSE else float("inf")
-        return min(self.room * self.within(share), most)
+        least = self.drawn if self.drawn > full + _CLOSE else 0.0
+        return max(least, min(self.room * self.within(share), most))
 
     def within(self, share: float) -> float:
         """Return the share nearest to one that leaves enough to see, and is not all too large."""
@@ -86,5 +86,10 @@ def _seated(row: Sequence[tuple[Figure, Shown, float]], measure: Measure) -> tup
     used = sum(shown.width for _, shown, _ in row)
     left = max(0.0, measure.width - used - measure.between * (len(row) - 1)) / len(row)
     return tuple(
-        Seated(figure=figure, room=(shown.width + left, high)) for figure, shown, high in row
+        Seated(figure=figure, room=(shown.width + left, high), fixed=_scaled(figure))
+        for figure, shown, high in row
     )
+
+
+def _scaled(figure: Figure) -> bool:
+    return isinstance(figure.picture, Art) and figure.picture.scale > 0

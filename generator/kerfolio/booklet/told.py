@@ -32,6 +32,7 @@ from kerfolio.document.blocks import (
     Told,
 )
 from kerfolio.document.chapter import Chapter, Document, Opening
+from kerfolio.document.picture import Art, Room
 
 Data = dict[str, Any]
 
@@ -86,7 +87,11 @@ class Teller:
             "title": self.lines.text(chapter.title),
             "soon": str(chapter.soon),
             "fresh": chapter.fresh,
-            "sections": [each for each in sections if each["head"] or each["blocks"]],
+            "sections": [
+                {**each, "blocks": _tied(each["blocks"])}
+                for each in sections
+                if each["head"] or each["blocks"]
+            ],
         }
 
     def facts(self, facts: Sequence[Fact]) -> list[Data]:
@@ -173,9 +178,14 @@ class Teller:
 
     def _step(self, step: Step, level: int) -> Data:
         lines, box = self.lines, self._boxes
-        at_hand = [each for each in step.figures if self._at_hand(each)]
-        room = self.measure.step_room(max(1, len(at_hand)))
-        seated = [Seated(figure=each, room=room) for each in at_hand]
+        shown = [each for each in step.figures if self._at_hand(each)]
+        drawn = [each for each in shown if isinstance(each.picture, Art)]
+        aside = next((each for each in shown if each not in drawn), None) if drawn else None
+        rows = [
+            self._row((Seated(figure=each, room=self.measure.step_room),), box)
+            for each in shown
+            if each is not aside
+        ]
         made = {
             "kind": "step",
             "number": str(step.number),
@@ -183,7 +193,8 @@ class Teller:
             "begins": lines.text(step.begins),
             "level": level,
             "need": self.facts(step.need),
-            "rows": [self._row(seated, box)] if seated else [],
+            "rows": rows,
+            "aside": self._small(aside, self.measure.label_room, box) if aside else None,
             "blocks": [*prose_blocks(step.text, lines, level + 1)],
             "by_hand": lines.line(step.by_hand),
             "caution": lines.line(step.caution),
@@ -194,14 +205,17 @@ class Teller:
         if not self._at_hand(figure):
             yield from self._block(block, level)
             return
-        seated = Seated(figure=figure, room=self.measure.room(Size.SMALL))
-        row = self._row((seated,), self._boxes)
+        row = self._small(figure, self.measure.room(Size.SMALL), self._boxes)
         told = (
             [*prose_blocks(block.prose, self.lines, level)]
             if isinstance(block, Told)
             else [self._text(block, level)]
         )
         yield self._boxed({"kind": "beside", "row": row, "blocks": told})
+
+    def _small(self, figure: Figure, room: Room, box: int) -> Data:
+        """Return a figure that stands beside text, which is about as high without it."""
+        return self._row((Seated(figure=figure, room=room, fixed=True),), box)
 
     def _figures(self, figures: Sequence[Figure]) -> Iterator[Data]:
         for seated in packed(figures, self.gallery, self.measure):
@@ -230,6 +244,12 @@ class Teller:
     def _boxed(self, made: Data) -> Data:
         self._boxes += 1
         return {**made, "box": self._boxes - 1}
+
+
+def _tied(blocks: Sequence[Data]) -> list[Data]:
+    """Return blocks, of each whether a small note follows that belongs to it."""
+    after = [*(each.get("manner") == "small" for each in blocks[1:]), False]
+    return [{**each, "ties": ties} for each, ties in zip(blocks, after, strict=False)]
 
 
 def _opened(blocks: Sequence[Block]) -> Iterator[Block]:

@@ -13,7 +13,7 @@ _UNITS = "mm|cm|m|in|ft|kg|g|lb|oz|N|h|min|s|W|kW|V|ml|l|°|%"
 _TIMES = re.compile(r"(?<=[\d″′½¼¾])((?:[ \xa0]?(?:mm|cm|m|in))?[ \xa0]?)x(?=[ \xa0]?\d)")
 _OFTEN = re.compile(r"(?<![\w.])(\d+)x(?= [^\W\d])")
 _HEX = re.compile(r"(?<![\w.])0x(?=[\da-fA-F])")
-_FIRM = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?![\w]))")
+_FIRM = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?![\w])|\d+/\d)")
 _BEFORE_OPENING = " \xa0\t\n([{–—-/„“‚‘«‹"
 
 
@@ -21,8 +21,8 @@ def with_signs(texts: Sequence[str], language: str, plain: Sequence[bool] = ()) 
     """Return the pieces of one line with the signs they mean; each keeps its length.
 
     Straight quotation marks become those of the language, after a number primes for inches and
-    feet; an x between numbers becomes ×; the blank before a unit no longer breaks. What is
-    ``plain`` is typed so and stays, yet counts as what stands before and after the others.
+    feet; an x between numbers becomes ×; the blank before a unit or a fraction no longer breaks.
+    What is ``plain`` is typed so and stays, yet counts as what stands before and after the others.
     """
     whole = "".join(texts)
     signed = _firm(_times(_quoted(whole, language)))
