@@ -72,3 +72,17 @@ def _lines(found: object) -> Iterator[str]:
             for field in fields(found):
                 if field.name not in ("id", "name", "who", "soon", "kind", "size", "manner"):
                     yield from _lines(getattr(found, field.name))
+
+
+def files_in(found: object) -> set[str]:
+    """Return the files and folders of a bundle that are named in a chapter."""
+    match found:
+        case File():
+            return {found.name}
+        case tuple():
+            return {name for each in found for name in files_in(each)}
+        case _ if is_dataclass(found) and not isinstance(found, type):
+            values = (getattr(found, field.name) for field in fields(found))
+            return {name for each in values for name in files_in(each)}
+        case _:
+            return set()

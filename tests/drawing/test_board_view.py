@@ -60,13 +60,13 @@ def test_bars_are_to_one_scale_with_the_kerf_between_pieces() -> None:
 def test_boards_cut_alike_are_drawn_once() -> None:
     (drawing,) = board_views(plan_of(("rail", 1400.0, 8)))
     assert "Boards 1 to 4, cut alike: 3000 mm (118 1/8 in)" in texts(drawing)
-    assert texts(drawing).count("rail") == 2
+    assert texts(drawing).count("Rail") == 2
 
 
 def test_what_is_too_narrow_is_named_below_its_bar() -> None:
     (drawing,) = board_views(plan_of(("rail", 2900.0, 1), ("stop", 18.0, 1)))
-    assert "Too narrow to mark: stop.1 18" in texts(drawing)
-    assert "board 1, 3000 mm (118 1/8 in): rail.1 2900, stop.1 18" in drawing.description
+    assert "Too narrow to mark: Stop 1 18" in texts(drawing)
+    assert "board 1, 3000 mm (118 1/8 in): Rail 1 2900, Stop 1 18" in drawing.description
 
 
 def test_no_boards_give_no_picture() -> None:

@@ -84,7 +84,7 @@ def test_the_data_hold_the_model(name: str) -> None:
         assert row["at"][9:] == pytest.approx(piece.pose.origin, abs=1e-3)
         assert row["at"][3:6] == pytest.approx(piece.pose.y, abs=1e-6)
         assert row["apart"] == pytest.approx(piece.apart, abs=0.06)
-        assert (row["label"], row["mark"], row["step"]) == (piece.label, piece.mark, piece.step)
+        assert (row["title"], row["mark"], row["step"]) == (piece.title, piece.mark, piece.step)
 
 
 @pytest.mark.parametrize("name", NAMES)

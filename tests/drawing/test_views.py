@@ -212,7 +212,7 @@ def test_a_number_of_a_coupon_stands_beside_its_step() -> None:
 
 def test_every_picture_speaks_for_itself() -> None:
     side = part_view(PLAN, PLAN.parts[0])
-    assert side.title == "Test bench: part A, side"
+    assert side.title == "Test bench: part A, Side"
     assert side.description == (
         "360 mm (14 3/16 in) wide, 450 mm (17 23/32 in) high, seen from the show face."
         " Grain along y."

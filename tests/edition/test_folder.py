@@ -54,12 +54,16 @@ def test_within_it_nothing_is_called_unpublished(measured: float) -> None:
 
 def test_a_drawing_of_one_thickness_says_what_to_take_for_another() -> None:
     alone = replace(stool(), variants=stool().variants[1:2])
-    assert file_words(alone, 1).endswith("is for 17.8 mm ply and no other thickness.")
-    assert sizes_words(alone).endswith("are for 17.8 mm ply and no other thickness.")
+    assert file_words(alone, 1).endswith(
+        "is for Birch plywood 18 mm measuring 17.8 mm and no other thickness."
+    )
+    assert sizes_words(alone).endswith(
+        "are for Birch plywood 18 mm measuring 17.8 mm and no other thickness."
+    )
     for more in (stool(), replace(alone, fitted=True)):
         assert file_words(more, 1).endswith(
-            "is for 17.8 mm ply only. If your sheet measures otherwise, take sheet-1 of the files "
-            "for its thickness."
+            "is for Birch plywood 18 mm measuring 17.8 mm only. If your sheet measures otherwise, "
+            "take sheet-1 of the files for its thickness."
         )
         assert "compare every piece with its template" in sizes_words(more)
 

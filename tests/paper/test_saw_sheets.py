@@ -8,7 +8,8 @@ from kerfolio.layouts.boards import BoardPiece, cut_boards
 from kerfolio.layouts.saw import saw_plan
 from kerfolio.layouts.saw_sheet import SawSheet
 from kerfolio.model.stock import PaperStock
-from kerfolio.paper.saw_sheets import CAUTION, saw_pdf
+from kerfolio.edition.saw_words import CAUTION
+from kerfolio.paper.saw_sheets import saw_pdf
 from tests.paper.editions import A4, LETTER, stool
 from tests.paper.reading import sizes, texts
 
@@ -73,7 +74,8 @@ def test_boards_say_what_to_buy_and_that_it_is_the_least() -> None:
 
 def test_the_thickness_that_the_sizes_are_for_is_told() -> None:
     assert (
-        "These sizes are for 17.8 mm ply only. If your sheet measures otherwise, compare every "
+        "These sizes are for Birch plywood 18 mm measuring 17.8 mm only. If your sheet measures "
+        "otherwise, compare every "
         "piece with its template for that thickness."
     ) in texts(pdf())[0]
 

@@ -6,10 +6,11 @@
 
   const place = document.currentScript.parentElement;
   const opener = place.querySelector(".viewer-open");
+  const closed = place.querySelector("template");
   opener.hidden = false;
   opener.querySelector("button").addEventListener("click", () => {
-    opener.remove();
-    place.append(place.querySelector("template").content.cloneNode(true));
+    opener.hidden = true;
+    place.append(closed.content.cloneNode(true));
     open();
   });
 
@@ -26,7 +27,15 @@
     }
     const model = read(JSON.parse(find("data").textContent));
     show(canvas, gl, model);
-    canvas.focus();
+    canvas.focus({ preventScroll: true });
+  }
+
+  /* Puts away what was opened; the button to open it again gets the focus. */
+  function close(gl) {
+    gl.getExtension("WEBGL_lose_context")?.loseContext();
+    while (closed.nextSibling) closed.nextSibling.remove();
+    opener.hidden = false;
+    opener.querySelector("button").focus();
   }
 
   /* ------------------------------------------------------------------ the model */
@@ -118,8 +127,8 @@
       gl_Position = vec4(seen(at), 1.0);
       light = 0.72 + 0.33 * max(0.0, dot(turn * normal, vec3(-0.44, 0.74, 0.51)));
     }`,
-    `precision mediump float; varying float light; uniform vec3 colour;
-    void main() { gl_FragColor = vec4(colour * light, 1.0); }`,
+    `precision mediump float; varying float light; uniform vec3 colour; uniform float flatly;
+    void main() { gl_FragColor = vec4(colour * mix(light, 1.0, flatly), 1.0); }`,
   ];
   const LINE = [
     `attribute vec3 a, b; attribute vec2 corner; uniform vec2 pixel; uniform float width; ${SEEN}
@@ -177,8 +186,9 @@
     gl.depthFunc(gl.LEQUAL);
     gl.enable(gl.CULL_FACE);
 
-    const pass = (kind, list, scene, colour) => {
+    const pass = (kind, list, scene, colour, flatly = 0) => {
       kind.use();
+      if (kind === face) gl.uniform1f(kind.set("flatly"), flatly);
       gl.uniform3fv(kind.set("scale"), scene.scale);
       for (const { piece, turn, shift, isNew } of list) {
         gl.uniformMatrix3fv(kind.set("turn"), false, turn);
@@ -190,14 +200,40 @@
       }
     };
 
-    return (list, scene, colours) => {
+    /* Which piece is seen where: small, each piece in a colour that is its number in the list. */
+    const aside = { frame: gl.createFramebuffer(), colour: gl.createRenderbuffer(), depth: gl.createRenderbuffer() };
+    function seen(list, scene) {
+      const width = Math.max(1, Math.round(scene.width / scene.density / 2));
+      const height = Math.max(1, Math.round(scene.height / scene.density / 2));
+      gl.bindFramebuffer(gl.FRAMEBUFFER, aside.frame);
+      for (const [buffer, kind, at] of [
+        [aside.colour, gl.RGBA4, gl.COLOR_ATTACHMENT0], [aside.depth, gl.DEPTH_COMPONENT16, gl.DEPTH_ATTACHMENT],
+      ]) {
+        gl.bindRenderbuffer(gl.RENDERBUFFER, buffer);
+        gl.renderbufferStorage(gl.RENDERBUFFER, kind, width, height);
+        gl.framebufferRenderbuffer(gl.FRAMEBUFFER, at, gl.RENDERBUFFER, buffer);
+      }
+      gl.viewport(0, 0, width, height);
+      gl.clearColor(0, 0, 0, 0);
+      gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT);
+      const number = new Map(list.map(({ piece }, at) => [piece, at + 1]));
+      const told = (piece) => [8, 4, 0].map((by) => ((number.get(piece) >> by) & 15) / 15);
+      pass(face, list, scene, told, 1);
+      const found = new Uint8Array(4 * width * height);
+      gl.readPixels(0, 0, width, height, gl.RGBA, gl.UNSIGNED_BYTE, found);
+      gl.bindFramebuffer(gl.FRAMEBUFFER, null);
+      const of = (at) => [0, 1, 2].reduce((sum, k) => 16 * sum + Math.round(found[4 * at + k] / 17), 0) - 1;
+      return { width, height, of };
+    }
+
+    const paint = (list, scene, colours) => {
       gl.viewport(0, 0, scene.width, scene.height);
       gl.clearColor(0, 0, 0, 0);
       gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT);
       gl.enable(gl.CULL_FACE);
       gl.enable(gl.POLYGON_OFFSET_FILL);
       gl.polygonOffset(2, 2);
-      pass(face, list, scene, (piece, isNew) => colours.face(model.shapes[piece.shape].tint, isNew));
+      pass(face, list, scene, (piece, isNew) => colours.face(model.shapes[piece.shape].tint, isNew, piece));
       gl.disable(gl.POLYGON_OFFSET_FILL);
       gl.disable(gl.CULL_FACE);
       line.use();
@@ -205,10 +241,11 @@
       gl.uniform1f(line.set("width"), 0.6 * scene.density);
       pass(line, list, scene, (piece, isNew) => colours.line(isNew));
     };
+    return { paint, seen };
   }
 
   /* The theme's own colours, light or dark, as numbers from 0 to 1. */
-  function themed() {
+  function themed(named) {
     const style = getComputedStyle(place);
     const of = (name) => {
       const text = style.getPropertyValue(`--${name}`).trim();
@@ -217,7 +254,10 @@
     const accent = of("accent");
     const ink = of("ink");
     return {
-      face: (tint, isNew) => (isNew ? of(tint).map((each, k) => 0.55 * each + 0.45 * accent[k]) : of(tint)),
+      face(tint, isNew, piece) {
+        const share = piece === named ? 0.7 : isNew ? 0.45 : 0;
+        return of(tint).map((each, k) => (1 - share) * each + share * accent[k]);
+      },
       line: () => ink,
     };
   }
@@ -233,8 +273,10 @@
     const still = matchMedia("(prefers-reduced-motion: reduce)");
     const last = model.steps.length + 1; // one place beyond the steps: the finished thing
     let step = last;
-    let paint = painter(gl, model);
+    let painted = painter(gl, model);
     let asked = 0;
+    let named = null; // the piece that the reader asked for by name
+    let scene = { list: [] };
 
     function change(values) {
       for (const [name, value] of Object.entries(values)) {
@@ -254,6 +296,7 @@
       const share = 1 - Math.exp(-Math.min(50, time - before) / 110);
       before = time;
       asked = 0;
+      if (!canvas.isConnected) return; // put away meanwhile
       let moving = false;
       for (const name of Object.keys(now)) {
         const rest = wanted[name] - now[name];
@@ -294,8 +337,9 @@
         shift[1] += now.y * radius;
         return { piece, isNew, shift, turn: [0, 3, 6].flatMap((k) => seen(piece.at.slice(k, k + 3))) };
       });
-      paint(list, { scale, width, height, density }, themed());
-      label(list, scale);
+      scene = { list, scale, width, height, density };
+      painted.paint(list, scene, themed(named));
+      label();
     }
 
     const shown = () => {
@@ -303,20 +347,70 @@
       return model.pieces.filter((piece) => piece.step <= most);
     };
 
-    /* The pieces' marks, over the middle of each. */
+    /* The marks of the pieces that are seen, where each is seen best; none covers another. */
     const marks = find("marks");
-    function label(list, scale) {
+    function label() {
       const layer = find("labels");
       layer.replaceChildren();
-      if (!marks.checked) return;
-      for (const { piece, shift, turn } of list) {
-        const [x, y] = placed([...turn, ...shift], piece.middle).map((each, k) => each * scale[k]);
+      const wanted = scene.list.filter(({ piece }) => marks.checked || piece === named);
+      if (!wanted.length) return;
+      const where = places(painted.seen(scene.list, scene));
+      const taken = [];
+      for (const each of wanted.sort((a, b) => (b.piece === named) - (a.piece === named))) {
+        const at = where.get(each.piece);
+        if (!at) continue;
         const text = document.createElement("span");
-        text.textContent = piece.mark;
-        text.style.left = `${50 + 50 * x}%`;
-        text.style.top = `${50 - 50 * y}%`;
+        text.textContent = each.piece.mark || each.piece.title;
+        text.style.left = `${100 * at[0]}%`;
+        text.style.top = `${100 * at[1]}%`;
         layer.append(text);
+        const own = text.getBoundingClientRect();
+        const hides = taken.some((o) => own.left < o.right && o.left < own.right && own.top < o.bottom && o.top < own.bottom);
+        if (hides) text.remove();
+        else taken.push(own);
       }
+    }
+
+    /* Where each piece is seen best: of the points that show it the one nearest to their middle. */
+    function places({ width, height, of }) {
+      const points = new Map();
+      for (let y = 1; y < height; y += 2) {
+        for (let x = 1; x < width; x += 2) {
+          const entry = scene.list[of(y * width + x)];
+          if (entry) points.set(entry.piece, [...(points.get(entry.piece) || []), [x, y]]);
+        }
+      }
+      const best = new Map();
+      for (const [piece, seen] of points) {
+        const mean = [0, 1].map((k) => seen.reduce((sum, at) => sum + at[k], 0) / seen.length);
+        const far = (at) => Math.hypot(at[0] - mean[0], at[1] - mean[1]);
+        const [x, y] = seen.reduce((one, other) => (far(other) < far(one) ? other : one));
+        if (seen.length > 8) best.set(piece, [x / width, 1 - y / height]);
+      }
+      return best;
+    }
+
+    /* A piece by its name: chosen from the list, or tapped. */
+    const chooser = find("piece");
+    for (const [index, piece] of model.pieces.entries()) {
+      const option = document.createElement("option");
+      option.value = index;
+      option.textContent = [piece.mark, piece.title].filter(Boolean).join(" ");
+      chooser.append(option);
+    }
+    function name(piece) {
+      named = piece;
+      chooser.value = piece ? model.pieces.indexOf(piece) : "";
+      ask();
+    }
+    chooser.addEventListener("change", () => name(model.pieces[chooser.value] || null));
+    function tap(event) {
+      const { width, height, of } = painted.seen(scene.list, scene);
+      const box = canvas.getBoundingClientRect();
+      const x = Math.floor(((event.clientX - box.left) / box.width) * width);
+      const y = Math.floor((1 - (event.clientY - box.top) / box.height) * height);
+      const entry = x >= 0 && y >= 0 && x < width && y < height && scene.list[of(y * width + x)];
+      name(entry && entry.piece !== named ? entry.piece : null);
     }
     marks.addEventListener("change", ask);
 
@@ -329,7 +423,7 @@
     find("spread-row").hidden = model.pieces.every((piece) => piece.apart.every((each) => !each));
     function told() {
       const found = model.steps[step - 1];
-      const added = model.pieces.filter((piece) => found && piece.step === found.number).map((piece) => piece.mark || piece.label);
+      const added = model.pieces.filter((piece) => found && piece.step === found.number).map((piece) => piece.mark || piece.title);
       const title = found && found.title ? `: ${found.title}` : "";
       const text = found ? `Step ${found.number}${title} (${added.join(", ")})` : "Finished";
       find("told").textContent = text;
@@ -355,7 +449,12 @@
     const deeds = {
       left: () => turn(15, 0), right: () => turn(-15, 0), up: () => turn(0, -15), down: () => turn(0, 15),
       closer: () => zoom(1.25), farther: () => zoom(0.8), home: () => change(HOME),
+      large: () => (document.fullscreenElement ? document.exitFullscreen() : place.requestFullscreen()),
+      close: () => (document.fullscreenElement ? document.exitFullscreen().then(() => close(gl)) : close(gl)),
     };
+    const large = place.querySelector('[data-do="large"]');
+    large.hidden = !document.fullscreenEnabled;
+    place.onfullscreenchange = () => large.setAttribute("aria-pressed", String(document.fullscreenElement === place));
     for (const button of place.querySelectorAll("[data-do]")) button.addEventListener("click", deeds[button.dataset.do]);
     const keys = {
       ArrowLeft: "left", ArrowRight: "right", ArrowUp: "up", ArrowDown: "down",
@@ -376,13 +475,16 @@
     }, { passive: false });
 
     const held = new Map();
+    let way = 0; // how far the pointer went since it came down: a tap goes nowhere
     canvas.addEventListener("pointerdown", (event) => {
       canvas.setPointerCapture(event.pointerId);
       held.set(event.pointerId, [event.clientX, event.clientY]);
+      way = held.size > 1 ? Infinity : 0;
     });
-    for (const name of ["pointerup", "pointercancel"]) {
-      canvas.addEventListener(name, (event) => held.delete(event.pointerId));
-    }
+    canvas.addEventListener("pointerup", (event) => {
+      if (held.delete(event.pointerId) && way < 6) tap(event);
+    });
+    canvas.addEventListener("pointercancel", (event) => held.delete(event.pointerId));
     canvas.addEventListener("pointermove", (event) => {
       const from = held.get(event.pointerId);
       if (!from) return;
@@ -391,6 +493,7 @@
       const half = Math.min(canvas.clientWidth, canvas.clientHeight) / 2;
       const other = [...held].find(([id]) => id !== event.pointerId);
       held.set(event.pointerId, to);
+      way += Math.hypot(x, y);
       if (other) {
         const apart = (at) => Math.hypot(at[0] - other[1][0], at[1] - other[1][1]) || 1;
         zoom(apart(to) / apart(from));
@@ -405,10 +508,10 @@
 
     canvas.addEventListener("webglcontextlost", (event) => event.preventDefault());
     canvas.addEventListener("webglcontextrestored", () => {
-      paint = painter(gl, model);
+      painted = painter(gl, model);
       ask();
     });
-    matchMedia("(prefers-color-scheme: dark)").addEventListener("change", ask);
+    matchMedia("(prefers-color-scheme: dark)").onchange = ask;
     new ResizeObserver(ask).observe(canvas);
     ask();
   }

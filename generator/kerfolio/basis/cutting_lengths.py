@@ -23,12 +23,17 @@ _DRILLED = 0.005
 closer (common practice, no single source). Below the first figure it is the hole."""
 
 
-def cut_text(mm: float, first: str = "mm") -> str:
-    """Return a size that a cutter makes (a slot's width, a hole, a depth): ``6.35 mm (1/4 in)``.
+def cut_pair(mm: float, first: str = "mm") -> tuple[str, str]:
+    """Return a size that a cutter makes (a slot's width, a hole, a depth): ``6.35 mm``, ``1/4 in``.
 
     It is told to a hundredth and to 1/64 in, since what is put into it is measured so.
     """
-    return both(in_order(mm_text(mm, 2), inch_text(mm, 64), first))
+    return in_order(mm_text(mm, 2), inch_text(mm, 64), first)
+
+
+def cut_text(mm: float, first: str = "mm") -> str:
+    """Return such a size in both units on one line: ``6.35 mm (1/4 in)``."""
+    return both(cut_pair(mm, first))
 
 
 def place_text(mm: float, first: str) -> str:
@@ -83,9 +88,14 @@ def drill_in(mm: float, unit: str) -> str:
     return f"{inch_number(size * INCH / 64, 64)} in{more}"
 
 
+def drill_pair(mm: float, first: str) -> tuple[str, str]:
+    """Return the drill for a hole in the first unit and the other, in mm the hole: ``9/32 in``."""
+    return (drill_in(mm, "in"), mm_text(mm, 2)) if first == "in" else cut_pair(mm)
+
+
 def drill_text(mm: float, first: str) -> str:
     """Return the drill for a hole in both units, in mm the hole: ``9/32 in (7.1 mm)``."""
-    return both((drill_in(mm, "in"), mm_text(mm, 2))) if first == "in" else cut_text(mm)
+    return both(drill_pair(mm, first))
 
 
 def tool_pair(mm: float, first: str) -> tuple[str, str]:

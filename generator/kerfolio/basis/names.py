@@ -36,6 +36,12 @@ def spoken(name: str) -> str:
     return name.replace("-", " ").replace("_", " ")
 
 
+def headed(name: str) -> str:
+    """Return what a name says, as a heading: ``Rear tabs``."""
+    words = spoken(name)
+    return words[:1].upper() + words[1:]
+
+
 def is_plan_name(name: str) -> bool:
     """Tell whether a plan's folder may be called so: its name becomes an address."""
     return bool(NAME.fullmatch(name)) and "_" not in name and len(name) <= _LONGEST

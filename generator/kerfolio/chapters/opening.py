@@ -34,7 +34,7 @@ def _drawn(edition: Edition) -> Picture | None:
     whole = next((name for name in names if name in edition.drawings), None)
     if whole is not None:
         return still(whole, edition.drawings[whole])
-    if not edition.layout.sheets:
+    if not edition.exact or not edition.layout.sheets:
         return None
     settled, layout, first = edition.settled, edition.layout.sheets[0], edition.first
     return Art(

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 
 from kerfolio.basis.lengths import both_text, inch_number, mm_number
+from kerfolio.basis.names import headed
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.block import text_block
 from kerfolio.drawing.extent import extent, padded
@@ -65,7 +66,7 @@ def _drawing(
 
 
 def _sentence(board: BoardCuts, first: str) -> str:
-    pieces = ", ".join(f"{each.label} {_length(each, first)}" for each in board.pieces)
+    pieces = ", ".join(f"{_names([each.label])} {_length(each, first)}" for each in board.pieces)
     return f"board {board.number}, {both_text(board.length, first)}: {pieces}"
 
 
@@ -125,7 +126,8 @@ def _numbers(group: Sequence[BoardCuts]) -> str:
 
 def _names(labels: Sequence[str]) -> str:
     """Return the label, or of several what they have in common: ``rail`` for ``rail.1, rail.2``."""
-    return listed(sorted({each.split(".")[0] if len(labels) > 1 else each for each in labels}))
+    names = (each.split(".")[0] if len(labels) > 1 else each for each in labels)
+    return listed(sorted({headed(name.replace(".", " ")) for name in names}))
 
 
 def _words(name: str, size: str, box: Box, *, strong: bool = True) -> tuple[Item, ...]:

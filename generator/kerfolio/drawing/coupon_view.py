@@ -48,7 +48,7 @@ def coupon_view(
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
-        title=f"{settled.plan.title}: fit coupon for {coupon.sheet}",
+        title=f"{settled.plan.title}: fit coupon for {settled.sheet(coupon.sheet).stock.title}",
         description=_sentence(coupon, first),
     )
 

@@ -22,12 +22,14 @@ class Shape3d:
 class Piece3d:
     """A piece in its place. World axes: x to the right, y to the back, z up; mm.
 
-    ``shape`` counts in the model's shapes. ``step`` is the number of the step that adds it, 0 when
-    none does. ``apart`` is how far it is drawn from its place when all is taken apart.
+    ``title`` is what readers call it. ``shape`` counts in the model's shapes. ``step`` is the
+    number of the step that adds it, 0 when none does. ``apart`` is how far it is drawn from its
+    place when all is taken apart.
     """
 
     label: str
     mark: str
+    title: str
     shape: int
     pose: Rigid
     step: int = 0

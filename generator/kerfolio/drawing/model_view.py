@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from itertools import pairwise
 from typing import Any
 
@@ -10,6 +10,7 @@ from kerfolio.assembly.assembled import Assembled, BuildOrder
 from kerfolio.assembly.explode import apart
 from kerfolio.basis.digits import steps
 from kerfolio.basis.json_text import Number, json_text, number
+from kerfolio.basis.names import spoken
 from kerfolio.drawing.model_3d import Model3d, Piece3d, Shape3d, Step3d
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.geometry.panel import Panel
@@ -23,9 +24,15 @@ _STEPS_PER_MM = 20
 
 
 def model_of(
-    assembled: Assembled, order: BuildOrder, title: str, steps: Sequence[str] = ()
+    assembled: Assembled,
+    order: BuildOrder,
+    title: str,
+    steps: Sequence[str] = (),
+    called: Callable[[str], str] = spoken,
 ) -> Model3d:
     """Return the model; ``steps`` are the titles of all the plan's steps, the first one's first.
+
+    ``called`` says what readers call a piece, by its label.
 
     Pieces of the same panel and sheet share one shape.
     """
@@ -45,6 +52,7 @@ def model_of(
             Piece3d(
                 label=each.label,
                 mark=each.mark,
+                title=called(each.label),
                 shape=index[each.panel, each.sheet],
                 pose=each.pose,
                 step=number.get(each.label, 0),
@@ -100,7 +108,7 @@ def _gains(rows: Sequence[Sequence[int]]) -> list[int]:
 def _piece(piece: Piece3d) -> dict[str, Any]:
     pose = piece.pose
     return {
-        "label": piece.label,
+        "title": piece.title,
         "mark": piece.mark,
         "shape": piece.shape,
         "step": piece.step,

@@ -40,14 +40,17 @@ def part_view(
     part: SettledPart,
     room: tuple[float, float] = ROOM,
     first: str = "mm",
+    scale: float = 0.0,
 ) -> Drawing:
     """Return a picture of the part to be shown at paper size, within ``room`` (mm) or smaller.
 
-    ``first`` is the unit named first, ``mm`` or ``in``. The part is never shown larger than it is.
+    ``first`` is the unit named first, ``mm`` or ``in``. The part is never shown larger than it is;
+    with a ``scale`` (mm on paper for a mm of wood) just at that, whatever room it takes.
     """
     text = _TEXT if room[0] >= _SMALL_ROOM else _SMALL_TEXT
-    scale, items = 1.0, _items(part, 1.0, text, first, room[0])
-    for _ in range(_TRIES):
+    asked, scale = scale, scale or 1.0
+    items = _items(part, scale, text, first, room[0])
+    for _ in range(0 if asked else _TRIES):
         over = _over(part, scale, extent(items), room)
         if over <= 1.0:
             break
@@ -56,7 +59,7 @@ def part_view(
     return Drawing(
         box=padded(extent(items), _air(part)),
         items=items,
-        title=f"{settled.plan.title}: part {part.mark}, {part.name}",
+        title=f"{settled.plan.title}: part {part.mark}, {settled.plan.called(part.name)}",
         description=_sentence(part, first),
     )
 

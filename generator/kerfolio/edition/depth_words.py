@@ -43,17 +43,21 @@ def depth_lines(found: Ranged, sheet: str, first: str) -> tuple[str, ...]:
         thick = facts.settled.sheet(sheet).thickness
         return tuple(thick - each for each in _depths(facts))
 
-    lines = [_WHY.told(first), _THICKEST]
+    told = ""
     if _depths(found.here):
         told = found.told(
             floors,
             lambda each: listed([depth_text(one, first) for one in each]),
             lambda each: listed_together([exact_text(one, first) for one in each]),
         )
-        lines.append(together(_LEFT, told, "."))
-    if Operation.ENGRAVE in operations:
-        lines.append(_ENGRAVED)
-    return (*lines, _BED)
+    return depth_advice(first, floors=told, engraves=Operation.ENGRAVE in operations)
+
+
+def depth_advice(first: str, *, floors: str = "", engraves: bool = False) -> tuple[str, ...]:
+    """Return what keeps depths true, a line each; ``floors`` are those that recesses leave."""
+    left = (together(_LEFT, floors, "."),) if floors else ()
+    engraved = (_ENGRAVED,) if engraves else ()
+    return (_WHY.told(first), _THICKEST, *left, *engraved, _BED)
 
 
 def _depths(facts: SheetFacts) -> tuple[float, ...]:

@@ -63,7 +63,8 @@ class Edition:
     sheets as a saw cuts them, ``board_plans`` how boards are cut from lengths sold. ``formats`` are
     those that its cut files come in, ``fitted`` whether readers can have them made for any
     thickness that it is published for. ``swaps`` compare other materials with its own,
-    ``others`` are its layouts for other sheets and beds.
+    ``others`` are its layouts for other sheets and beds. ``exact`` tells whether its shapes may be
+    drawn and measured: not those of a supporters' plan where everybody sees them.
     """
 
     identity: Identity
@@ -93,6 +94,7 @@ class Edition:
     fitted: bool = False
     swaps: tuple[SwapTable, ...] = ()
     others: tuple[OtherLayout, ...] = ()
+    exact: bool = True
 
     @property
     def name(self) -> str:

@@ -10,6 +10,7 @@ from kerfolio.basis.thickness import reading_in, sold_in
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.titles import sheet_title
 from kerfolio.settling.coupon import step_of
 from kerfolio.settling.settled import SettledPlan
 
@@ -72,13 +73,19 @@ def choice_words(edition: Edition, sheet: str, wanted: float) -> tuple[str, str]
     if len(edition.settled.sheets) == 1:
         folder = f"cut/{folders_of(edition, sheet, choice.thickness)[0]}"
     else:
-        folder = f"a folder for {sheet} {sold_in(choice.thickness, edition.first)}"
+        title = sheet_title(edition.settled, sheet)
+        folder = f"a folder for {title} measuring {sold_in(choice.thickness, edition.first)}"
     return folder, "" if choice.exact else "the next thicker"
 
 
 def drawn_for(settled: SettledPlan, first: str) -> str:
-    """Return the sheets and thicknesses of a variant: ``17.8 mm ply``."""
-    return listed([f"{sold_in(sheet.thickness, first)} {sheet.name}" for sheet in settled.sheets])
+    """Return the sheets and thicknesses of a variant: ``Birch plywood measuring 17.8 mm``."""
+    return listed(
+        [
+            f"{sheet_title(settled, sheet.name)} measuring {sold_in(sheet.thickness, first)}"
+            for sheet in settled.sheets
+        ]
+    )
 
 
 def measured_for(settled: SettledPlan, first: str) -> str:

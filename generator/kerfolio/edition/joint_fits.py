@@ -9,8 +9,10 @@ from kerfolio.basis.cutting_lengths import fit_in
 from kerfolio.basis.said import stated_name
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.titles import part_title, within
 from kerfolio.model.joint import Joint
 from kerfolio.model.joint_kind import FINGER_JOINT
+from kerfolio.model.plan import Plan
 from kerfolio.settling.clearance import Clearance, features_named
 
 _HEADS = ("Joints", "For", "Each side", "At the ends")
@@ -70,7 +72,7 @@ def joint_fits(edition: Edition) -> JointFits | None:
         added = fit_in(room.allowed[0], first) if damp else ""
         told = (str(room.purpose or "–"), fit_in(room.width, first), ends, added)
         names = alike.setdefault(told, [])
-        words = _called(joint, owners)
+        words = _called(joint, owners, plan)
         if words not in names:
             names.append(words)
     if not alike:
@@ -106,12 +108,13 @@ def _rooms(edition: Edition, owners: Mapping[str, str]) -> Iterator[tuple[Joint,
                 yield joint, room
 
 
-def _called(joint: Joint, owners: Mapping[str, str]) -> str:
+def _called(joint: Joint, owners: Mapping[str, str], plan: Plan) -> str:
     """Return a joint by the parts that meet: ``rail into side``."""
     one, other = (
         next((owners[each] for each in owners if _is_of(end.name, each)), end.name)
         for end in (joint.a, joint.b)
     )
+    one, other = (within(part_title(plan, each)) for each in (one, other))
     return f"{one} {joint.kind.other} {other}"
 
 

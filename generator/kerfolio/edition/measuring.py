@@ -31,8 +31,8 @@ _TYPE = said(
     ByUnit("with a point or a comma, in mm or in inches", "in inches or in millimetres"),
 )
 _MAKES = (
-    "Open start-here.html, on a computer or a phone, without any network, and type your readings: "
-    "it makes the files for just your sheet."
+    ", on a computer or a phone, without any network, and type your readings: it makes the files "
+    "for just your sheet."
 )
 _SETS = said(
     "Every slot follows the thickness of your sheet. Ready-made is one whole set of cut files for "
@@ -106,7 +106,8 @@ class Measuring:
     ``coupon``, what it is for, ``read``, how it is read, ``rule``, where the correction belongs,
     and ``without``, what to do without a calliper; ``lies`` by its picture, ``play`` beside its
     table.
-    ``makes`` is for paper alone, and empty where no files are made.
+    ``makes`` goes on after the page that makes files, for paper alone, and is empty where none are
+    made.
     """
 
     measure: str

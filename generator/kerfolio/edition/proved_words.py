@@ -6,6 +6,7 @@ from kerfolio.basis.cutting_lengths import chosen_in
 from kerfolio.basis.thickness import sold_in, sold_range_in
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.titles import sheet_title
 from kerfolio.settling.settled import SettledSheet
 
 
@@ -17,7 +18,9 @@ def proved_words(edition: Edition) -> str:
     if len(edition.proved) == 1:
         known = [sold_in(each.thickness, first) for each in sheets]
         return f"Proved at {listed(known)}."
-    spans = listed([_span(each, first, named=len(sheets) > 1) for each in sheets])
+    titles = {each.name: sheet_title(edition.settled, each.name) for each in sheets}
+    many = len(sheets) > 1
+    spans = listed([_span(each, first, titles[each.name] if many else "") for each in sheets])
     looked = "at the thinnest and the thickest sheet"
     if len(sheets) > 1:
         looked = "with the thinnest and the thickest of every sheet"
@@ -26,10 +29,10 @@ def proved_words(edition: Edition) -> str:
     return f"Proved {spans}: {looked}, as drawn{more}."
 
 
-def _span(sheet: SettledSheet, first: str, *, named: bool) -> str:
+def _span(sheet: SettledSheet, first: str, title: str) -> str:
     span = sold_range_in(*sheet.published, first)
     words = f"at {span}" if sheet.published[0] == sheet.published[1] else f"from {span}"
     if sheet.fits is not None and sheet.fits[0] != sheet.fits[1]:
         least, most = (chosen_in(each, first) for each in sheet.fits)
         words = f"{words}, with fits from {least} to {most}"
-    return f"{words} of {sheet.name}" if named else words
+    return f"{words} of {title}" if title else words

@@ -6,8 +6,11 @@ them. The exact geometry of a supporters' plan is in none of it.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from kerfolio.drawing.build_views import ASSEMBLED, SET
+from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Photo, Plan, Step
 from kerfolio.model.prose import Prose
@@ -39,10 +42,11 @@ def shown_to_all(edition: Edition) -> Edition:
     show, plan = edition.plan.show, _plan(edition.plan)
     wanted = {photo.file for photo in plan.pictured}
     pictures = {file: each for file, each in edition.pictures.items() if file in wanted}
-    found = replace(edition, plan=plan, pictures=pictures, drawings={})
+    found = replace(edition, plan=plan, pictures=pictures, drawings=_cover_drawing(edition))
+    found = replace(found, exact=False, settled=replace(edition.settled, coupons=()))
     if "sizes" not in show:
         bare = replace(edition.layout, sheets=(), bounds=(), copies=())
-        nothing = _without_sizes(edition.settled, plan)
+        nothing = _without_sizes(found.settled, plan)
         found = replace(found, settled=nothing, variants=(), layout=bare, parts=(), sheets=())
         found = replace(found, boards=(), saw=(), board_plans=(), times=(), swaps=(), others=())
     if "hardware" not in show:
@@ -70,6 +74,12 @@ def _plan(plan: Plan) -> Plan:
         steps = tuple(_without_photo(each) for each in plan.steps)
         plan = replace(plan, photos=_cover(plan.photos), steps=steps)
     return plan
+
+
+def _cover_drawing(edition: Edition) -> Mapping[str, Drawing]:
+    """Return the drawing that stands for a plan without photos: the whole put together."""
+    names = () if edition.plan.photos else (SET, ASSEMBLED)
+    return {each: edition.drawings[each] for each in names if each in edition.drawings}
 
 
 def _cover(photos: tuple[Photo, ...]) -> tuple[Photo, ...]:

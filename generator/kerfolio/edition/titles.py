@@ -5,7 +5,7 @@ Names are for plan files; no page, booklet or file that people read shows one.
 
 from __future__ import annotations
 
-from kerfolio.basis.names import spoken
+from kerfolio.basis.names import headed, spoken
 from kerfolio.edition.making import called
 from kerfolio.model.plan import Plan
 from kerfolio.settling.settled import SettledPlan
@@ -13,8 +13,7 @@ from kerfolio.settling.settled import SettledPlan
 
 def part_title(plan: Plan, name: str) -> str:
     """Return what a part is called: ``Rail``, ``Left side``; of none in the plan what it says."""
-    stated = next((each.title for each in plan.parts if each.name == name), "")
-    return stated or _headed(spoken(name))
+    return plan.called(name)
 
 
 def piece_title(plan: Plan, label: str) -> str:
@@ -29,7 +28,7 @@ def piece_title(plan: Plan, label: str) -> str:
         return title
     if piece.isdigit() or len(piece) == 1:
         return f"{title} {piece.upper()}"
-    return _headed(f"{spoken(piece)} {within(title)}")
+    return headed(f"{piece} {within(title)}")
 
 
 def sheet_title(settled: SettledPlan, name: str) -> str:
@@ -40,7 +39,7 @@ def sheet_title(settled: SettledPlan, name: str) -> str:
     """
     titles = {each.name: _stocked(settled, each.name) for each in settled.sheets}
     if name not in titles:
-        return _headed(spoken(name))
+        return headed(name)
     alike = sum(title == titles[name] for title in titles.values())
     return titles[name] if alike == 1 else f"{titles[name]}, {spoken(name)}"
 
@@ -53,20 +52,16 @@ def _stocked(settled: SettledPlan, name: str) -> str:
 def board_title(label: str) -> str:
     """Return what a board that is cut to length is called: ``Batten``, ``Foot 2``."""
     name, _, number = label.partition(".")
-    return " ".join(filter(None, (_headed(spoken(name)), number)))
+    return " ".join(filter(None, (headed(name), number)))
 
 
 def thing_title(plan: Plan, name: str) -> str:
     """Return what a thing of a set is called, by the name of its assembly."""
     titles = {each.name: called(each) for each in plan.assemblies}
-    return titles.get(name) or _headed(spoken(name))
+    return titles.get(name) or headed(name)
 
 
 def within(title: str) -> str:
     """Return a title as it stands within a sentence: ``rail``; ``MDF`` and ``T-nut`` stay."""
     lower = len(title) > 1 and title[1].islower()
     return f"{title[0].lower()}{title[1:]}" if lower else title
-
-
-def _headed(words: str) -> str:
-    return words[:1].upper() + words[1:]

@@ -41,7 +41,7 @@ def choosing_section(edition: Edition, grid: Grid) -> Bands:
     side = (*label("Measure the sheet", grid), *spaced(picture, 2.5))
     bands += beside(side, indented(plain(measure, grid.main), grid.main_x))
     folders = (
-        *plain(f"{words.makes} {words.take} {proved_words(edition)}".strip(), grid.main),
+        *plain(f"{_makes(words.makes)} {words.take} {proved_words(edition)}".strip(), grid.main),
         *spaced(_folders(edition, grid), 4.0),
     )
     bands += spaced(hung("Take the folder", folders, grid), BLOCK_SPACE)
@@ -56,6 +56,10 @@ def choosing_section(edition: Edition, grid: Grid) -> Bands:
     offset = spaced(plain(offset_words(edition), grid.main), 1.2)
     bands += spaced(hung("Choose the cutter", (*cutter, *offset), grid), BLOCK_SPACE)
     return tuple(bands)
+
+
+def _makes(words: str) -> str:
+    return f"Open start-here.html{words}" if words else ""
 
 
 def _files(edition: Edition, grid: Grid) -> Bands:

@@ -12,6 +12,7 @@ from kerfolio.drawing.board_view import board_views
 from kerfolio.drawing.saw_view import saw_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import sizes_words
+from kerfolio.edition.saw_words import CAUTION, HOW
 from kerfolio.layouts.boards import BoardPlan
 from kerfolio.layouts.saw_sheet import CROSS, RIP, TRIM, SawCut, SawSheet
 from kerfolio.model.stock import PaperStock
@@ -29,17 +30,6 @@ from kerfolio.writing.pdf import pdf_bytes
 _PICTURE, _LEAST = 122.0, 90.0
 _SPACE = 5.0
 _WAYS = {RIP: "Rip", CROSS: "Cross-cut", TRIM: "Trim"}
-
-HOW = (
-    "Set the fence once for all cuts of a row, then make them in order. Lay pieces as they lie in "
-    "the picture: a rip is measured from the lower edge, a cross-cut from the left one, and the "
-    "kerf is taken beyond the size. A trim takes its size off the edge, the kerf in it."
-)
-CAUTION = (
-    "Guard and riving knife on, push sticks at hand; never the fence and the mitre gauge for one "
-    "cut. Cut large sheets with a track and with help, and short or narrow pieces with a sled or "
-    "by hand. The manual of the saw, local rules and licensed practice come first."
-)
 
 
 def saw_pdf(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
+from functools import partial
 
 from kerfolio.basis.pixels import Pixels
 from kerfolio.drawing.board_view import board_views
@@ -17,6 +18,7 @@ from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.drawing.yard_view import yard_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup_pictures import setup_pictures
+from kerfolio.edition.titles import piece_title
 from kerfolio.edition.yard import cuts_of
 from kerfolio.model.plan import Photo
 from kerfolio.model.workshop import Workshop
@@ -73,7 +75,7 @@ def model_3d(edition: Edition) -> Model3d | None:
         return None
     assembled, order = found
     titles = [] if order.found else [step.title for step in plan.steps]
-    return model_of(assembled, order, plan.title, titles)
+    return model_of(assembled, order, plan.title, titles, partial(piece_title, plan))
 
 
 def pictures_of(workshop: Workshop, folder: str, photos: Iterable[Photo]) -> dict[str, Pixels]:

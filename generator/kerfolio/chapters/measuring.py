@@ -1,0 +1,133 @@
+"""Measure your sheet: where and how often, which reading counts, which files that means."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.basis.cutting_lengths import fit_in
+from kerfolio.basis.thickness import thickness_pair
+from kerfolio.basis.words import listed
+from kerfolio.document.blocks import (
+    Block,
+    Cell,
+    Column,
+    Figure,
+    Heading,
+    Kind,
+    Listing,
+    Live,
+    Manner,
+    Paragraph,
+    Row,
+    Size,
+    Table,
+)
+from kerfolio.document.chapter import Chapter
+from kerfolio.document.picture import still
+from kerfolio.document.words import File, Reference, twin
+from kerfolio.drawing.measuring_view import measuring_view
+from kerfolio.edition.damp_words import damp_words
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.joint_fits import JointFits, joint_fits
+from kerfolio.edition.measuring import Measuring, measuring_of
+from kerfolio.edition.names import START
+from kerfolio.edition.other_sheets import other_words
+from kerfolio.edition.proved_words import proved_words
+from kerfolio.edition.titles import sheet_title
+
+_OTHERS = (
+    "It is laid out for other sheets and beds, too: files of their sheets lie in a folder beside "
+    "the others, and those of the parts serve all."
+)
+
+
+def measuring(edition: Edition) -> Chapter | None:
+    """Return how a sheet is measured and its files chosen; None where no sheet is to be seen."""
+    if not edition.settled.sheets:
+        return None
+    words = measuring_of(edition)
+    blocks: list[Block] = [
+        Paragraph(words=words.measure, manner=Manner.LEAD),
+        Figure(picture=still("measuring", measuring_view()), caption=words.points, size=Size.SMALL),
+        Paragraph(words=words.counts),
+        Live(name="fitting", blocks=tuple(_makes(words))),
+        *_coupon_first(edition),
+        Paragraph(words=words.take),
+        _folders(edition),
+        *_proved(edition),
+        *_others(edition),
+        *_fits(edition),
+    ]
+    return Chapter(id="measuring", title="Measure your sheet", blocks=tuple(blocks))
+
+
+def _makes(words: Measuring) -> Iterator[Block]:
+    """Yield where files are made for a reading, for documents in which they are not."""
+    if words.makes:
+        yield Paragraph(words=("Open ", File(name=START), words.makes))
+
+
+def _coupon_first(edition: Edition) -> Iterator[Block]:
+    if edition.settled.coupons:
+        coupon = Reference(text="coupon", chapter="coupon")
+        yield Paragraph(words=("Cut the ", coupon, " before anything else."), loud=True)
+
+
+def _folders(edition: Edition) -> Table:
+    first, sheets = edition.first, edition.settled.sheets
+    rows = []
+    for each in edition.variants:
+        thick = dict(each.variant.thickness)
+        fits = sorted({sheet.fit for sheet in each.sheets})
+        cells = [(twin(thickness_pair(thick[sheet.name], first)),) for sheet in sheets]
+        folder = (File(name=f"cut/{each.variant.label}"),)
+        rows.append(Row(cells=(folder, *cells, listed([fit_in(fit, first) for fit in fits]))))
+    heads = [sheet_title(edition.settled, sheet.name) for sheet in sheets]
+    return Table(
+        title="Folders of cut files, by measured thickness",
+        columns=(
+            Column(head="Folder"),
+            *(Column(head=head, kind=Kind.NUMBER) for head in heads),
+            Column(head="Fit on each side", kind=Kind.NUMBER, spare=True),
+        ),
+        rows=tuple(rows),
+    )
+
+
+def _proved(edition: Edition) -> Iterator[Block]:
+    words = proved_words(edition)
+    if words:
+        yield Paragraph(words=words, manner=Manner.SMALL)
+
+
+def _others(edition: Edition) -> Iterator[Block]:
+    others = other_words(edition)
+    if others:
+        yield Heading(words="Other sheets and beds", id="other-sheets")
+        yield Paragraph(words=_OTHERS)
+        yield Listing(
+            entries=tuple(
+                (f"{each.title}: {each.takes}, in ", File(name=each.folder)) for each in others
+            )
+        )
+
+
+def _fits(edition: Edition) -> Iterator[Block]:
+    damp, fits = damp_words(edition), joint_fits(edition)
+    if damp:
+        yield Heading(words="Finish and damp")
+        yield from (Paragraph(words=each) for each in damp)
+    if fits is not None:
+        yield Heading(words="Fit of the joints")
+        yield Paragraph(words=fits.words)
+        yield _fits_table(fits)
+
+
+def _fits_table(fits: JointFits) -> Table:
+    joints, purpose, *rooms = fits.heads
+    columns = (Column(head=joints), Column(head=purpose, spare=True))
+    return Table(
+        title="Fit of the joints",
+        columns=(*columns, *(Column(head=each, kind=Kind.NUMBER) for each in rooms)),
+        rows=tuple(Row(cells=(Cell(words=row.joints), *row.cells[1:])) for row in fits.rows),
+    )

@@ -1,0 +1,93 @@
+"""With a table saw or a track saw: sheets and boards as a saw cuts them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.basis.words import counted
+from kerfolio.document.blocks import Block, Caution, Figure, Heading, Manner, Paragraph
+from kerfolio.document.chapter import Chapter, Who
+from kerfolio.document.picture import Art, still
+from kerfolio.document.words import File, Reference, Words
+from kerfolio.drawing.board_view import board_views
+from kerfolio.drawing.saw_view import saw_view
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.folder import sizes_words
+from kerfolio.edition.names import PAPERS, saw_name
+from kerfolio.edition.saw_words import CAUTION, HOW, spare_words
+from kerfolio.edition.titles import sheet_title
+from kerfolio.layouts.saw_sheet import SawSheet
+
+
+def saw(edition: Edition) -> Chapter:
+    """Return how a saw cuts sheets and boards; where it has nothing to cut, where sizes stand."""
+    sizes = Reference(text="parts list", chapter="parts")
+    blocks: list[Block] = [
+        Paragraph(
+            words=(
+                "The ",
+                sizes,
+                " has every overall size. Take a ",
+                Reference(text="template", chapter="hand"),
+                " for parts with curves and slots.",
+            )
+        )
+    ]
+    if edition.saw or edition.board_plans:
+        blocks += _sawn(edition)
+    return Chapter(
+        id="saw",
+        title="With a table saw or a track saw",
+        blocks=tuple(blocks),
+        who=frozenset({Who.SAW}),
+    )
+
+
+def _sawn(edition: Edition) -> Iterator[Block]:
+    yield Paragraph(words=_files())
+    if edition.saw:
+        yield Paragraph(words=sizes_words(edition), loud=True)
+        yield Paragraph(words=f"{HOW} {spare_words(edition)}".strip())
+    yield Caution(head="At the saw", lines=(CAUTION,))
+    if edition.exact:
+        yield from (_sheet(edition, each) for each in edition.saw)
+        yield from _boards(edition)
+
+
+def _files() -> Words:
+    papers = [File(name=saw_name(paper)) for paper in PAPERS]
+    spaced = [piece for each in papers for piece in (" or ", each)]
+    return (
+        "The saw sheets have every cut in order, with every setting of the fence: ",
+        *spaced[1:],
+        ".",
+    )
+
+
+def _sheet(edition: Edition, sheet: SawSheet) -> Figure:
+    settled, first = edition.settled, edition.first
+    title = sheet_title(settled, sheet.sheet)
+    cuts, settings = counted(len(sheet.cuts), "cut"), counted(sheet.settings, "setting")
+    return Figure(
+        picture=Art(
+            name=f"saw-{sheet.number}",
+            draw=lambda room: saw_view(settled, sheet, room, first),
+            slides=True,
+        ),
+        caption=(
+            f"Sheet {sheet.number} of {len(edition.saw)}, {title}: {cuts} from edge to edge in the "
+            f"order of their numbers, {settings} of the fence."
+        ),
+    )
+
+
+def _boards(edition: Edition) -> Iterator[Block]:
+    if edition.board_plans:
+        yield Heading(words="Boards", id="boards")
+        yield Paragraph(
+            words="Cut each board from its square end, in the order drawn.", manner=Manner.SMALL
+        )
+    for plan in edition.board_plans:
+        for number, drawing in enumerate(board_views(plan, first=edition.first), start=1):
+            art = still(f"boards-{plan.stock}-{number}", drawing, slides=True)
+            yield Figure(picture=art, caption=plan.title)

@@ -1,0 +1,103 @@
+"""The sheets: what lies on the machine, its file, its picture, its pieces."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.basis.figures import degrees_text
+from kerfolio.basis.lengths import size_pair
+from kerfolio.basis.sheet_size import sheet_pair
+from kerfolio.basis.thickness import reading_in
+from kerfolio.document.blocks import (
+    Block,
+    Column,
+    Figure,
+    Heading,
+    Kind,
+    Manner,
+    Paragraph,
+    Row,
+    Table,
+)
+from kerfolio.document.chapter import Chapter
+from kerfolio.document.picture import Art
+from kerfolio.document.words import Mark, twin
+from kerfolio.drawing.layout_view import layout_view
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.folder import file_words
+from kerfolio.edition.sheet_count import counted_as
+from kerfolio.edition.titles import piece_title, sheet_title
+from kerfolio.layouts.layout import SheetLayout
+from kerfolio.layouts.stacks import zones
+
+
+def sheets(edition: Edition) -> Chapter | None:
+    """Return a heading for every sheet of the layout; None where none is to be seen."""
+    blocks = [each for layout in edition.layout.sheets for each in _sheet(edition, layout)]
+    if not blocks:
+        return None
+    return Chapter(id="sheets", title="Pieces on sheets", blocks=tuple(blocks), fresh=True)
+
+
+def _sheet(edition: Edition, layout: SheetLayout) -> Iterator[Block]:
+    first, settled = edition.first, edition.settled
+    sheet = settled.sheet(layout.sheet)
+    count = len(edition.layout.sheets)
+    yield Heading(words=f"Sheet {layout.number} of {count}", id=f"sheet-{layout.number}")
+    drawn = f", drawn for a measured {reading_in(sheet.thickness, first)}"
+    yield Paragraph(
+        words=(
+            f"{sheet_title(settled, layout.sheet)}{drawn}. ",
+            twin(sheet_pair(layout.size, first)),
+            f", show face up{', grain from left to right' if sheet.stock.grain else ''}.",
+            *_remarks(edition, layout),
+        )
+    )
+    yield Paragraph(words=file_words(edition, layout.number), manner=Manner.SMALL, loud=True)
+    if edition.exact:
+        yield Figure(
+            picture=Art(
+                name=f"sheet-{layout.number}",
+                draw=lambda room: layout_view(settled, layout, room, first),
+                slides=True,
+            )
+        )
+    yield _pieces(edition, layout)
+
+
+def _remarks(edition: Edition, layout: SheetLayout) -> Iterator[str]:
+    """Yield what is known of the count, at the first sheet of a material, and of its clamps."""
+    same = [each.number for each in edition.layout.sheets if each.sheet == layout.sheet]
+    words = counted_as(edition).get(layout.sheet, "")
+    if words and layout.number == same[0]:
+        yield f" {words[:1].upper()}{words[1:]}."
+    if zones(edition.settled.sheet(layout.sheet), layout.size):
+        yield " Hatched: kept clear for clamps."
+
+
+def _pieces(edition: Edition, layout: SheetLayout) -> Table:
+    pieces = [piece for part in edition.settled.parts for piece in part.pieces]
+    marks = {piece.label: piece.mark for piece in pieces}
+    order = {piece.label: number for number, piece in enumerate(pieces)}
+    sizes = {part.name: size_pair(part.size, edition.first) for part in edition.settled.parts}
+    rows = (
+        Row(
+            cells=(
+                (Mark(text=marks[each.piece]),),
+                piece_title(edition.plan, each.piece),
+                (twin(sizes[each.part]),),
+                degrees_text(each.turn) if each.turn else "–",
+            )
+        )
+        for each in sorted(layout.placements, key=lambda each: order[each.piece])
+    )
+    return Table(
+        title=f"Pieces on sheet {layout.number}",
+        columns=(
+            Column(head="Mark", kind=Kind.MARK),
+            Column(head="Piece"),
+            Column(head="Overall size", kind=Kind.NUMBER, spare=True),
+            Column(head="Turned", kind=Kind.NUMBER),
+        ),
+        rows=tuple(rows),
+    )
