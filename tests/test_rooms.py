@@ -50,7 +50,7 @@ ROOMS: dict[str, set[str]] = {
     "booklet": {"basis", "model", "drawing", "writing", "document"},
     "pages": {
         *("basis", "fitted", "model", "settling", "shop", "layouts", "trials", "drawing"),
-        *("assembly", "edition", "document", "chapters"),
+        *("writing", "assembly", "edition", "document", "chapters"),
     },
 }
 ROOMS["publishing"] = {*ROOMS, "publishing"}

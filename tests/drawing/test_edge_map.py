@@ -10,14 +10,15 @@ from itertools import combinations
 
 import pytest
 
+from kerfolio.basis.colour import rgb
 from kerfolio.basis.shipped import shipped
 from kerfolio.drawing.edge_map import LINES, letters
 from kerfolio.drawing.extent import extent
+from kerfolio.drawing.palette import PALETTE
 from kerfolio.drawing.part_view import part_view
 from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
 from kerfolio.geometry.measure import length, point_in
 from kerfolio.model.edge_treatment import EDGE_KINDS
-from kerfolio.writing.palette import PALETTE, rgb
 from tests.drawing.overlap import crossed, labels_of, outside, overlapping
 from tests.edged import EDGED, edged_panel, settled_panel
 from tests.plans import RACK, settled_at

@@ -16,11 +16,12 @@ from typing import Any
 import ezdxf
 import pytest
 
+from kerfolio.basis.colour import rgb
+from kerfolio.drawing.palette import PALETTE
 from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Ink, Label, Layer, Stroke
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.shapes import circle, rectangle
 from kerfolio.writing.dxf import dxf_bytes
-from kerfolio.writing.palette import PALETTE, rgb
 
 POCKET = Layer(name="pocket_6.0mm", purpose="Clear it.", depth=6.0, cuts=True)
 OUTLINE = Layer(name="outline_through", purpose="Cut it.", cuts=True)

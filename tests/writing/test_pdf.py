@@ -16,6 +16,8 @@ import pypdfium2
 import pytest
 from PIL import Image as Picture
 
+from kerfolio.basis.colour import rgb
+from kerfolio.drawing.palette import PALETTE
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Label, Stroke
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.shapes import circle, rectangle
@@ -187,7 +189,7 @@ def test_holes_are_left_out_of_a_fill() -> None:
         pdf_bytes(ABOUT, [page(Replay(x=0, y=0, drawing=drawing(face)), size=(100, 100))])
     )
     assert image.getpixel((50 * 4, 50 * 4)) == (255, 255, 255)
-    assert image.getpixel((20 * 4, 50 * 4)) == (0xE7, 0xD3, 0xB1)
+    assert image.getpixel((20 * 4, 50 * 4)) == rgb(PALETTE[Ink.WOOD])
 
 
 def test_the_ground_of_a_print_is_the_paper() -> None:
@@ -201,7 +203,7 @@ def test_what_lies_outside_a_clip_is_hidden() -> None:
     face = Stroke(contour=rectangle(0, 0, 100, 100), fill=Ink.ACCENT, width=None)
     replay = Replay(x=0, y=0, drawing=drawing(face), clip=(10.0, 10.0, 50.0, 90.0))
     image = rendered(pdf_bytes(ABOUT, [page(replay, size=(100, 100))]))
-    assert image.getpixel((30 * 4, 50 * 4)) == (0xB5, 0x53, 0x2A)
+    assert image.getpixel((30 * 4, 50 * 4)) == rgb(PALETTE[Ink.ACCENT])
     assert image.getpixel((70 * 4, 50 * 4)) == (255, 255, 255)
     assert image.getpixel((30 * 4, 96 * 4)) == (255, 255, 255)
 

@@ -8,9 +8,10 @@ import io
 import pytest
 from PIL import Image
 
+from kerfolio.basis.colour import rgb
+from kerfolio.drawing.palette import PALETTE
 from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
 from kerfolio.geometry.shapes import rectangle
-from kerfolio.writing.palette import PALETTE, rgb
 from kerfolio.writing.png import png_bytes
 from kerfolio.writing.svg import svg_bytes
 from tests import outside

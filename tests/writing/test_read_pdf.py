@@ -10,12 +10,12 @@ import pikepdf
 import pypdfium2
 import pytest
 
+from kerfolio.drawing.palette import PALETTE
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Label, Stroke
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import area, bounds, length
 from kerfolio.geometry.shapes import circle, polygon
 from kerfolio.writing.page import About, Page, Passage, Replay, Role, Rule
-from kerfolio.writing.palette import PALETTE
 from kerfolio.writing.pdf import pdf_bytes
 from kerfolio.writing.read_back import UnreadableError
 from kerfolio.writing.read_pdf import Pen, curve_bulge, read_pdf

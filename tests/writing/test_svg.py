@@ -13,10 +13,10 @@ from xml.etree import ElementTree
 import pytest
 from svgelements import SVG, Path, Shape
 
+from kerfolio.drawing.palette import PALETTE
 from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Ink, Label, Layer, Stroke
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.shapes import circle, rectangle
-from kerfolio.writing.palette import PALETTE
 from kerfolio.writing.svg import svg_bytes
 
 NS = {"s": "http://www.w3.org/2000/svg"}

@@ -125,10 +125,13 @@
     `attribute vec3 at, normal; varying float light; ${SEEN}
     void main() {
       gl_Position = vec4(seen(at), 1.0);
-      light = 0.72 + 0.33 * max(0.0, dot(turn * normal, vec3(-0.44, 0.74, 0.51)));
+      light = min(1.0, max(0.0, dot(turn * normal, vec3(-0.5, 0.84, 0.58))));
     }`,
-    `precision mediump float; varying float light; uniform vec3 colour; uniform float flatly;
-    void main() { gl_FragColor = vec4(colour * mix(light, 1.0, flatly), 1.0); }`,
+    `precision mediump float; varying float light; uniform mat3 tones;
+    void main() {
+      vec3 seen = light < 0.5 ? mix(tones[0], tones[1], 2.0 * light) : mix(tones[1], tones[2], 2.0 * light - 1.0);
+      gl_FragColor = vec4(seen, 1.0);
+    }`,
   ];
   const LINE = [
     `attribute vec3 a, b; attribute vec2 corner; uniform vec2 pixel; uniform float width; ${SEEN}
@@ -186,14 +189,14 @@
     gl.depthFunc(gl.LEQUAL);
     gl.enable(gl.CULL_FACE);
 
-    const pass = (kind, list, scene, colour, flatly = 0) => {
+    const pass = (kind, list, scene, colour) => {
       kind.use();
-      if (kind === face) gl.uniform1f(kind.set("flatly"), flatly);
       gl.uniform3fv(kind.set("scale"), scene.scale);
       for (const { piece, turn, shift, isNew } of list) {
         gl.uniformMatrix3fv(kind.set("turn"), false, turn);
         gl.uniform3fv(kind.set("shift"), shift);
-        gl.uniform3fv(kind.set("colour"), colour(piece, isNew));
+        if (kind === face) gl.uniformMatrix3fv(kind.set("tones"), false, colour(piece, isNew));
+        else gl.uniform3fv(kind.set("colour"), colour(piece, isNew));
         const shape = shapes[piece.shape];
         kind.bind(kind === face ? shape.faces : shape.lines);
         gl.drawArrays(gl.TRIANGLES, 0, kind === face ? shape.faceCount : shape.lineCount);
@@ -217,8 +220,8 @@
       gl.clearColor(0, 0, 0, 0);
       gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT);
       const number = new Map(list.map(({ piece }, at) => [piece, at + 1]));
-      const told = (piece) => [8, 4, 0].map((by) => ((number.get(piece) >> by) & 15) / 15);
-      pass(face, list, scene, told, 1);
+      const told = (piece) => [0, 1, 2].flatMap(() => [8, 4, 0].map((by) => ((number.get(piece) >> by) & 15) / 15));
+      pass(face, list, scene, told); // all three tones alike: no shade
       const found = new Uint8Array(4 * width * height);
       gl.readPixels(0, 0, width, height, gl.RGBA, gl.UNSIGNED_BYTE, found);
       gl.bindFramebuffer(gl.FRAMEBUFFER, null);
@@ -244,21 +247,24 @@
     return { paint, seen };
   }
 
-  /* The theme's own colours, light or dark, as numbers from 0 to 1. */
+  /* The theme's own colours, light or dark, as numbers from 0 to 1: a face is told from the next by its tone. */
   function themed(named) {
     const style = getComputedStyle(place);
     const of = (name) => {
       const text = style.getPropertyValue(`--${name}`).trim();
       return [1, 3, 5].map((at) => parseInt(text.slice(at, at + 2), 16) / 255);
     };
-    const accent = of("accent");
-    const ink = of("ink");
+    const tones = (family) => ["dark", "mid", "light"].flatMap((tone) => of(`${family}-${tone}`));
+    const [face, fresh] = [tones("face"), tones("new")];
+    const [accent, ink, edge] = [of("accent"), of("ink"), of("new-line")];
+    const away = of("paper")[1] > 0.5 ? -1 : 1; // further sheets go on away from the ground
+    const sheet = (tint) => 1 + away * 0.13 * Math.max(0, ["wood", "wood-dark", "waste"].indexOf(tint));
     return {
       face(tint, isNew, piece) {
-        const share = piece === named ? 0.7 : isNew ? 0.45 : 0;
-        return of(tint).map((each, k) => (1 - share) * each + share * accent[k]);
+        const own = (isNew ? fresh : face).map((each) => Math.min(1, each * sheet(tint)));
+        return piece === named ? own.map((each, k) => 0.4 * each + 0.6 * accent[k % 3]) : own;
       },
-      line: () => ink,
+      line: (isNew) => (isNew ? edge : ink),
     };
   }
 

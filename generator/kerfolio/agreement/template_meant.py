@@ -6,13 +6,13 @@ from collections.abc import Iterator
 
 from kerfolio.agreement.meant import Meant
 from kerfolio.drawing.face import FINE, OUTLINE
+from kerfolio.drawing.palette import PALETTE
 from kerfolio.drawing.template_shape import WORDS
 from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.shapes import circle
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.settling.settled import Operation, SettledPart
-from kerfolio.writing.palette import PALETTE
 from kerfolio.writing.read_pdf import Pen
 
 EDGES, RECESSES, ENGRAVED, DRILL, CENTRES = (

@@ -24,8 +24,8 @@ from kerfolio.booklet.rows import PictureRow
 from kerfolio.booklet.setting import measured, printed
 from kerfolio.booklet.told import Teller, targets
 from kerfolio.document.chapter import Document
+from kerfolio.drawing.palette import PALETTE, Palette
 from kerfolio.model.stock import PaperStock
-from kerfolio.writing.palette import PALETTE, Palette
 from kerfolio.writing.svg import svg_bytes
 
 _SETTINGS = 3

@@ -201,7 +201,7 @@ def _bridges(seated: Iterable[_Seated], first: str) -> tuple[tuple[Stroke, ...],
         Stroke(
             contour=seat.contour(bridge.line),
             layer=bridge_layer(bridge).name,
-            ink=Ink.ACCENT,
+            ink=Ink.BRIDGE,
             width=_BRIDGE,
         )
         for bridge, seat in held

@@ -128,7 +128,7 @@ def _piece(part: SettledPart, seat: Seat) -> Iterator[Stroke]:
         for contour in cut.contours:
             yield Stroke(contour=seat.contour(contour), ink=INKS[cut.operation], width=_LINE)
     for bridge in part.bridges:
-        yield Stroke(contour=seat.contour(bridge.line), ink=Ink.ACCENT, width=_BRIDGE)
+        yield Stroke(contour=seat.contour(bridge.line), ink=Ink.BRIDGE, width=_BRIDGE)
 
 
 def _datum(at: Point) -> Iterator[Item]:
@@ -222,7 +222,7 @@ def _order(settled: SettledPlan, layout: SheetLayout, size: tuple[float, float])
     used = {cut.operation for each in layout.placements for cut in parts[each.part].cuts}
     names = [(SETUP_NAMES[each], INKS[each]) for each in Operation if each in used]
     if any(parts[each.part].bridges for each in layout.placements):
-        names.append((BRIDGES, Ink.ACCENT))
+        names.append((BRIDGES, Ink.BRIDGE))
     widths = [_KEY + text_width(name, _TEXT) for name, _ in names]
     x = (size[0] - math.fsum(widths) - _STEP * (len(names) - 1)) / 2
     y = -_AWAY - 8.0

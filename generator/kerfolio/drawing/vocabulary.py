@@ -35,6 +35,7 @@ class Ink(StrEnum):
     HOLE = "hole"
     OPENING = "opening"
     OUTLINE = "outline"
+    BRIDGE = "bridge"
     ASIDE = "aside"  # what of a cut file is not cut
 
 

@@ -9,6 +9,7 @@ from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.model.carrying import Carries
 from kerfolio.model.consumable import Consumable
+from kerfolio.model.look import Look
 from kerfolio.model.plan import Plan
 from kerfolio.model.play import Play
 from kerfolio.model.prose import Prose
@@ -57,6 +58,7 @@ class Identity:
     carries: Carries = field(default_factory=Carries)
     consumables: tuple[Consumable, ...] = ()
     welcome: Prose = field(default_factory=Prose)
+    look: Look = field(default_factory=Look)
     place: Place = NOWHERE
 
     def cut_files_of(self, plan: Plan) -> tuple[str, ...]:

@@ -69,7 +69,7 @@ def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
     texts |= {
         "404.html": not_found_page(site),
         "feed.xml": feed_xml(site),
-        site.stylesheet: stylesheet(),
+        site.stylesheet: stylesheet(site.identity.look),
         VIEWER_SCRIPT: viewer_script(),
         FITTING_SCRIPT: fitting_script(),
         YARD_SCRIPT: yard_script(),

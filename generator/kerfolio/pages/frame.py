@@ -10,6 +10,7 @@ from kerfolio.basis.words import day_text
 from kerfolio.model.plan import Plan
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.links import contact_href
+from kerfolio.pages.look import theme_colours
 from kerfolio.pages.policy import SITE_POLICY, lone_policy
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import inline_style
@@ -33,6 +34,7 @@ class Frame:
     ``root`` leads from the page to the site's root (``../../``); ``canonical`` and ``image`` are
     absolute or empty; ``style`` is set for a page that must stand alone, else ``stylesheet``;
     ``policy`` says what the page may load.
+    ``grounds`` are those of light and dark screens.
     ``release`` names the plan's release, so that it stands on every print of its pages; ``stock``
     leads to the page of the library, or is empty.
     """
@@ -40,6 +42,7 @@ class Frame:
     language: str
     title: str
     description: str
+    grounds: tuple[str, str]
     root: str
     house: str
     home: str
@@ -68,6 +71,7 @@ def site_frame(
         language=language(site.identity),
         title=title if title == house else f"{title} · {house}",
         description=description,
+        grounds=theme_colours(site.identity.look),
         root=root,
         house=house,
         home=f"{root}index.html",
@@ -95,15 +99,17 @@ def lone_frame(
 
     It may run just the ``scripts``, which must stand in it to the letter.
     """
+    style = inline_style(identity.look)
     return Frame(
         language=language(identity),
         title=title,
         description=description,
+        grounds=theme_colours(identity.look),
         root="",
         house=identity.title,
         home="",
-        style=inline_style(),
-        policy=lone_policy(inline_style(), *scripts),
+        style=style,
+        policy=lone_policy(style, *scripts),
         maker=identity.maker,
         contact=contact_href(identity.contact),
         private=private,

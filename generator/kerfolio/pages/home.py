@@ -17,6 +17,7 @@ from kerfolio.pages.releases import Released, all_releases
 from kerfolio.pages.running_text import chapters
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import inline_style, render
+from kerfolio.pages.typefaces import FONT_FOLDER
 
 _LATEST = 6
 
@@ -77,11 +78,12 @@ def not_found_page(site: Site) -> str:
     """Return ``404.html``; shown at any depth, it stands alone and links outright."""
     frame = site_frame(site, "", "No such page", "There is no page at this address.")
     base = site.base_url
+    style = inline_style(site.identity.look, f"{base}{FONT_FOLDER}" if base else "")
     frame = replace(
         frame,
         canonical="",
-        style=inline_style(),
-        policy=lone_policy(inline_style()),
+        style=style,
+        policy=lone_policy(style),
         home=f"{base}index.html",
         feed=f"{base}feed.xml",
         stock=f"{base}{frame.stock}" if frame.stock else "",

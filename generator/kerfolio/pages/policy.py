@@ -14,6 +14,9 @@ _NOTHING_ELSE = "default-src 'none'; base-uri 'none'; form-action 'none'"
 _PICTURES = "img-src 'self' data:"
 """Own files, and what stands in the page: the icon, a bundle's photos."""
 
+_FONTS = "font-src 'self' data:"
+"""Of a page of one file: what stands in it, and for a lost reader those of the site."""
+
 SITE_POLICY = f"{_NOTHING_ELSE}; {_PICTURES}; style-src 'self'; script-src 'self'; font-src 'self'"
 
 
@@ -27,7 +30,7 @@ def lone_policy(style: str, *scripts: str) -> str:
     The texts must stand between their tags to the letter.
     """
     allowed = f"; script-src {' '.join(map(_hash, scripts))}" if scripts else ""
-    return f"{_NOTHING_ELSE}; {_PICTURES}; style-src {_hash(style)}{allowed}"
+    return f"{_NOTHING_ELSE}; {_PICTURES}; {_FONTS}; style-src {_hash(style)}{allowed}"
 
 
 def _hash(text: str) -> str:

@@ -23,9 +23,12 @@ from kerfolio.basis.sheet_size import sheet_pair, sheet_text
 from kerfolio.basis.shipped import shipped
 from kerfolio.basis.thickness import sold_text, thickness_text
 from kerfolio.basis.words import counted, day_text, listed
+from kerfolio.model.look import Look
 from kerfolio.model.prose import plain_text, ticked
 from kerfolio.pages import words
 from kerfolio.pages.links import safe_href
+from kerfolio.pages.look import tokens
+from kerfolio.pages.typefaces import held_faces, linked_faces
 
 THEME = "workbench"
 _VIEW_BOX = re.compile(r'viewBox="[\d.-]+ [\d.-]+ ([\d.]+) [\d.]+"')
@@ -60,18 +63,23 @@ def _marked(text: re.Match[str]) -> str:
     return _LONG.sub(r'<span class="long">\g<0></span>', text[0])
 
 
-def stylesheet() -> str:
+def stylesheet(look: Look) -> str:
     """Return the site's style sheet; the fonts it names lie beside it in ``fonts/``."""
-    return theme_text("fonts.css") + _own_style()
+    return linked_faces("fonts/") + _own_style(look)
 
 
-def inline_style() -> Markup:
-    """Return the style for a page of one file; it names no other file."""
-    return Markup(_own_style())
+def inline_style(look: Look, font_folder: str = "") -> Markup:
+    """Return the style for a page of one file; it names no other file.
+
+    The fonts are in it, too, unless the address of a folder is stated where they lie.
+    """
+    faces = linked_faces(font_folder) if font_folder else held_faces()
+    return Markup(faces + _own_style(look))
 
 
-def _own_style() -> str:
-    return "".join(map(theme_text, ("style.css", "viewer.css", "fitting.css")))
+def _own_style(look: Look) -> str:
+    sheets = ("style.css", "viewer.css", "fitting.css")
+    return tokens(look) + "".join(map(theme_text, sheets))
 
 
 def cleaned(text: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from kerfolio.drawing.palette import palettes_of
 from kerfolio.drawing.vocabulary import Anchor
 from kerfolio.edition.edition import Edition
 from kerfolio.model.stock import PaperStock
@@ -57,7 +58,8 @@ Leaf = list[tuple[float, Band]]
 
 def booklet(edition: Edition, paper: PaperStock) -> bytes:
     """Return the booklet of a plan's release as a PDF on a paper."""
-    return pdf_bytes(about(edition, "Booklet"), booklet_pages(edition, paper))
+    palette = palettes_of(edition.identity.look).paper
+    return pdf_bytes(about(edition, "Booklet"), booklet_pages(edition, paper), palette)
 
 
 def booklet_pages(edition: Edition, paper: PaperStock) -> tuple[Page, ...]:

@@ -12,9 +12,10 @@ from kerfolio.drawing.coupon_view import coupon_view
 from kerfolio.drawing.layout_view import layout_view
 from kerfolio.drawing.model_3d import Model3d
 from kerfolio.drawing.model_view import model_of
+from kerfolio.drawing.palette import palettes_of
 from kerfolio.drawing.part_view import part_view
 from kerfolio.drawing.saw_view import saw_view
-from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.drawing.vocabulary import Drawing, Ink
 from kerfolio.drawing.yard_view import yard_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup_pictures import setup_pictures
@@ -56,9 +57,11 @@ def drawings_of(edition: Edition) -> dict[str, Drawing]:
 
 def inline_pictures(edition: Edition) -> dict[str, str]:
     """Return every drawing as SVG markup that a page's style sheet can colour."""
+    palette = palettes_of(edition.identity.look).light
     return {
         name: svg_bytes(
             drawing,
+            palette,
             decimals=_PAGE_DECIMALS,
             real_size=False,
             class_prefix="k-",
@@ -118,4 +121,6 @@ def preview(edition: Edition) -> bytes | None:
     """Return a PNG of the first sheet's layout, or None where the cairo library is missing."""
     first = edition.first
     drawing = layout_view(edition.settled, edition.layout.sheets[0], first=first)
-    return png_bytes(svg_bytes(drawing, outlined=True), PREVIEW_WIDTH)
+    palette = palettes_of(edition.identity.look).light
+    svg = svg_bytes(drawing, palette, outlined=True)
+    return png_bytes(svg, PREVIEW_WIDTH, palette[Ink.PAPER])

@@ -17,6 +17,7 @@ from kerfolio.pages.all_pages import site_texts
 from kerfolio.pages.fitting import FITTED_FILES
 from kerfolio.pages.rescue import RESCUE_FILES
 from kerfolio.pages.site import Download, PhotoFile, PlanFiles, Site
+from kerfolio.pages.typefaces import FONT_FOLDER
 from kerfolio.publishing.bundle import Bundle
 from kerfolio.publishing.pictures import photo_files, photo_index, pictures_of, preview
 from kerfolio.trials.log import public
@@ -34,7 +35,7 @@ _NO_CAIRO = note(
 
 def site_files(workshop: Workshop, bundles: Sequence[Bundle]) -> tuple[Files, tuple[Finding, ...]]:
     """Return all files of the site by name, and notes on what this machine could not make."""
-    files: Files = {f"assets/fonts/{name}": data for name, data in web_fonts().items()}
+    files: Files = {f"{FONT_FOLDER}{name}": data for name, data in web_fonts().items()}
     previews = _previews(bundles)
     files |= previews
     plan_files = {each.edition.name: _plan_files(each, workshop, files) for each in bundles}

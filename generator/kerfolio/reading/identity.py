@@ -12,6 +12,7 @@ from kerfolio.reading.carrying import CARRIES
 from kerfolio.reading.consumable import CONSUMABLES
 from kerfolio.reading.forms import ScalarForm
 from kerfolio.reading.licences import LICENCE
+from kerfolio.reading.look import LOOK
 from kerfolio.reading.nodes import Scalar
 from kerfolio.reading.play import PLAY
 from kerfolio.reading.prose import PROSE
@@ -87,6 +88,7 @@ IDENTITY: Record[Identity] = Record(
         Key(name="bed", form=SHEET_SIZE, says="What its machine's bed takes: 1300 x 900 mm."),
         Key(name="carries", form=CARRIES, says="What can be carried home from a yard."),
         Key(name="consumables", form=CONSUMABLES, says="What every plan uses up, with prices."),
+        Key(name="look", form=LOOK, says="Colours and type of pages, booklets and drawings."),
         Key(name="welcome", form=PROSE, says="Text of the first page, in Markdown."),
     ),
     make=_make_identity,

@@ -6,16 +6,17 @@ import io
 from collections.abc import Iterable, Iterator
 from typing import Any
 
+from kerfolio.basis.colour import rgb
 from kerfolio.basis.digits import LENGTH_DECIMALS, RATIO_DECIMALS, plain, steps
 from kerfolio.basis.figured import resolved
 from kerfolio.basis.style import Numbers, Rule, Style, told_as
 from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.lettering import CAPITAL
+from kerfolio.drawing.palette import PALETTE
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label, Layer, Stroke
 from kerfolio.geometry.contour import Contour
 from kerfolio.writing.circle import circle_of
-from kerfolio.writing.palette import PALETTE, rgb
 
 with unconfigured():
     from ezdxf import filemanagement

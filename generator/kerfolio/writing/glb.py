@@ -16,13 +16,14 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from kerfolio.basis.colour import linear, rgb
 from kerfolio.basis.digits import LENGTH_DECIMALS, rounded
 from kerfolio.basis.json_text import Number, json_text, number
 from kerfolio.drawing.model_3d import Model3d, Piece3d
+from kerfolio.drawing.palette import PALETTE
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.geometry.panel_mesh import Mesh
 from kerfolio.geometry.rigid import Rigid
-from kerfolio.writing.palette import PALETTE, rgb
 
 _M_PER_MM = 0.001
 _Z_UP_TO_Y_UP = (-math.sqrt(0.5), 0.0, 0.0, math.sqrt(0.5))
@@ -152,15 +153,10 @@ def quaternion(pose: Rigid) -> tuple[float, ...]:
 
 
 def _material(tint: Ink) -> dict[str, Any]:
-    colour = [_linear(channel / 255) for channel in rgb(PALETTE[tint])]
+    colour = [linear(channel / 255) for channel in rgb(PALETTE[tint])]
     surface = {
         "baseColorFactor": _numbers((*colour, 1.0), _COLOUR_DECIMALS),
         "metallicFactor": number(0.0),
         "roughnessFactor": number(0.9),
     }
     return {"name": str(tint), "pbrMetallicRoughness": surface}
-
-
-def _linear(channel: float) -> float:
-    """Return a channel of sRGB as linear light (IEC 61966-2-1)."""
-    return channel / 12.92 if channel <= 0.04045 else ((channel + 0.055) / 1.055) ** 2.4

@@ -21,7 +21,8 @@ from kerfolio.basis.figured import Figure, parts_of
 from kerfolio.basis.style import Numbers, told_as
 from kerfolio.basis.unconfigured import unconfigured
 from kerfolio.drawing.expand import expanded
-from kerfolio.drawing.vocabulary import Anchor, Drawing, Label
+from kerfolio.drawing.palette import PALETTE, Palette
+from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Label
 from kerfolio.geometry.contour import Point
 from kerfolio.writing.page import (
     About,
@@ -81,6 +82,7 @@ class _Book:
 
     canvas: Any
     slots: Slots | None = None
+    palette: Palette = field(default_factory=lambda: PALETTE)
     structure: Structure = field(default_factory=Structure)
     bookmarks: int = 0
     code: list[str] = field(default_factory=list)
@@ -108,6 +110,9 @@ class _Book:
             return spot(point)
         return " ".join(self.slots.hold(mm / MM_PER_POINT) for mm in point)
 
+    def colour(self, ink: Ink, operator: str) -> str:
+        return colour(self.palette[ink], operator)
+
     def font(self, face: Face) -> Any:
         font = _font(face, fixed=self.slots is not None)
         if self.slots is not None and face not in self.faces:
@@ -117,13 +122,13 @@ class _Book:
         return font
 
 
-def pdf_bytes(about: About, pages: Sequence[Page]) -> bytes:
-    """Return the pages as a PDF 1.4 file; all lengths on them in mm, y up.
+def pdf_bytes(about: About, pages: Sequence[Page], palette: Palette = PALETTE) -> bytes:
+    """Return the pages as a PDF 1.4 file in the colours of a palette; all lengths in mm, y up.
 
     With ``about.full_size`` the file asks the reader's program not to scale the print.
     """
     out = io.BytesIO()
-    book = _Book(_canvas(out, about, fixed=False))
+    book = _Book(_canvas(out, about, fixed=False), palette=palette)
     _write_pages(book, pages)
     book.canvas.save()
     return out.getvalue()
@@ -247,12 +252,12 @@ def _write(book: _Book, mark: Mark) -> None:
         case Text():
             _text(book, mark)
         case Rule():
-            pen = f"{colour(mark.ink, 'RG')} {points(mark.width)} w {dashed(mark.dash)}"
+            pen = f"{book.colour(mark.ink, 'RG')} {points(mark.width)} w {dashed(mark.dash)}"
             line = f"{spot((mark.x, mark.y))} m {spot((mark.to_x, mark.to_y))} l S"
             book.say([pen, line])
         case Panel():
             box = f"{spot((mark.x, mark.y))} {points(mark.width)} {points(mark.height)} re f"
-            book.say([colour(mark.ink, "rg"), box])
+            book.say([book.colour(mark.ink, "rg"), box])
         case Image():
             _image(book, mark)
         case Replay():
@@ -278,7 +283,7 @@ def _set_run(book: _Book, run: Run, at: str, way: Point) -> Iterator[str]:
     """
     turn = " ".join(number(each) for each in (way[0], way[1], -way[1], way[0]))
     tracking = run.style.tracking / 1000 * run.style.points
-    yield f"BT {colour(run.style.ink, 'rg')} {number(tracking)} Tc {turn} {at} Tm"
+    yield f"BT {book.colour(run.style.ink, 'rg')} {number(tracking)} Tc {turn} {at} Tm"
     face = ""
     for operator in _set_parts(book, run):
         if operator != face:
@@ -385,7 +390,7 @@ def _draw(book: _Book, replay: Replay, fine: float) -> None:
         if isinstance(each, Label):
             _text(book, _label(each, at, scale), written)
         else:
-            book.say(stroke_path(each, fine, place))
+            book.say(stroke_path(each, fine, place, book.palette))
 
 
 def _show(book: _Book, name: str) -> None:

@@ -6,11 +6,12 @@ import math
 from collections.abc import Callable, Iterator
 from functools import cache
 
+from kerfolio.basis.colour import rgb
 from kerfolio.basis.digits import digits
-from kerfolio.drawing.vocabulary import Ink, Stroke
+from kerfolio.drawing.palette import Palette
+from kerfolio.drawing.vocabulary import Stroke
 from kerfolio.geometry.arc import Arc, edges
 from kerfolio.geometry.contour import Contour, Point
-from kerfolio.writing.palette import PALETTE, rgb
 from kerfolio.writing.typeface import MM_PER_POINT
 
 CURVE_ERROR = 0.0005
@@ -20,7 +21,6 @@ Place = Callable[[Point], str]
 """From a drawing's mm to two numbers of the page, in points."""
 
 _DECIMALS = 6
-_WHITE = (255, 255, 255)
 
 
 def number(value: float) -> str:
@@ -39,10 +39,9 @@ def spot(point: Point) -> str:
 
 
 @cache
-def colour(ink: Ink, operator: str) -> str:
-    """Set the colour of fills (``rg``) or lines (``RG``); the ground of a print is the paper."""
-    channels = _WHITE if ink is Ink.PAPER else rgb(PALETTE[ink])
-    return " ".join(number(channel / 255) for channel in channels) + f" {operator}"
+def colour(shade: str, operator: str) -> str:
+    """Set the colour ``#rrggbb`` of fills (``rg``) or lines (``RG``)."""
+    return " ".join(number(channel / 255) for channel in rgb(shade)) + f" {operator}"
 
 
 def quarter_error(sweep: float) -> float:
@@ -95,14 +94,14 @@ def dashed(dash: tuple[float, ...]) -> str:
     return "[" + " ".join(points(each) for each in dash) + "] 0 d"
 
 
-def stroke_path(stroke: Stroke, scale: float, place: Place) -> Iterator[str]:
+def stroke_path(stroke: Stroke, scale: float, place: Place, palette: Palette) -> Iterator[str]:
     """Yield the operators that draw a stroke: filled even-odd, then lined, with its dashes."""
     if stroke.fill is None and stroke.width is None:
         return
     if stroke.fill is not None:
-        yield colour(stroke.fill, "rg")
+        yield colour(palette[stroke.fill], "rg")
     if stroke.width is not None:
-        yield f"{colour(stroke.ink, 'RG')} {points(stroke.width)} w {dashed(stroke.dash)}"
+        yield f"{colour(palette[stroke.ink], 'RG')} {points(stroke.width)} w {dashed(stroke.dash)}"
     for contour in (stroke.contour, *stroke.holes):
         if contour.vertices:
             yield " ".join(contour_path(contour, scale, place))

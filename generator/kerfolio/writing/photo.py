@@ -8,8 +8,8 @@ from typing import Literal
 from PIL import Image
 
 from kerfolio.basis.pixels import Pixels
+from kerfolio.drawing.palette import PALETTE
 from kerfolio.drawing.vocabulary import Ink
-from kerfolio.writing.palette import PALETTE
 
 Kind = Literal["jpeg", "png", "webp"]
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from kerfolio.drawing.palette import PALETTE
 from kerfolio.drawing.vocabulary import Ink
-from kerfolio.writing.palette import PALETTE
 
 
 def png_bytes(svg: bytes, width: int, ground: str | None = PALETTE[Ink.PAPER]) -> bytes | None:

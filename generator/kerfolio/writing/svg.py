@@ -12,12 +12,12 @@ from kerfolio.basis.figured import Figured, joined, resolved
 from kerfolio.basis.style import Numbers, Style, told_as
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.lettering import text_width
+from kerfolio.drawing.palette import PALETTE, Palette
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Label, Layer, Stroke
 from kerfolio.geometry.arc import Arc, edges
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.writing.circle import circle_of
 from kerfolio.writing.glyphs import glyph_path
-from kerfolio.writing.palette import PALETTE, Palette
 
 _FONTS = "'Source Sans Pro','Source Sans 3',sans-serif"
 _UNFIT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff\ud800-\udfff]")

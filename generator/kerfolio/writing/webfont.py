@@ -28,6 +28,7 @@ _CUTS = {
     "source-serif-italic": ("font_source_serif_pro", "SourceSerifPro-It.ttf"),
     "source-serif-bold": ("font_source_serif_pro", "SourceSerifPro-Semibold.ttf"),
     "source-sans-regular": ("font_source_sans_pro", "SourceSansPro-Regular.ttf"),
+    "source-sans-italic": ("font_source_sans_pro", "SourceSansPro-It.ttf"),
     "source-sans-bold": ("font_source_sans_pro", "SourceSansPro-Semibold.ttf"),
 }
 
