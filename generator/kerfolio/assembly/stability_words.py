@@ -37,16 +37,22 @@ WALL = "What is this tall or shallow and stores things belongs fixed to the wall
 Row = tuple[str, str]
 
 
-def stability_rows(stability: Stability, first: str, load: float = LOAD) -> tuple[Row, ...]:
-    """Return (label, value) rows in both units; ``first`` is the unit that stands in front.
+def size_rows(stability: Stability, first: str) -> tuple[Row, ...]:
+    """Return (label, value) rows of size and weight, the unit ``first`` in front."""
+    return (
+        ("Put together, width × depth × height", size_text(stability.size, first)),
+        ("Flat, all pieces in one pile", size_text(stability.pile, first)),
+        ("Weight of the pieces", mass_text(stability.mass, first)),
+    )
+
+
+def steady_rows(stability: Stability, first: str, load: float = LOAD) -> tuple[Row, ...]:
+    """Return (label, value) rows of how steady it stands, the unit ``first`` in front.
 
     ``load`` (kg) stands on the edge of the panel that carries in one of them.
     """
     left, front, height = (about_text(each, first) for each in stability.centre)
     return (
-        ("Put together, width × depth × height", size_text(stability.size, first)),
-        ("Flat, all pieces in one pile", size_text(stability.pile, first)),
-        ("Weight of the pieces", mass_text(stability.mass, first)),
         (
             "Centre of gravity",
             f"{height} above the floor, {left} from the left, {front} from the front",

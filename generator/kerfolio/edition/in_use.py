@@ -23,7 +23,8 @@ from kerfolio.basis.masses import force_text, load_pair
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition, ThingInUse
 from kerfolio.edition.loads import HELD_BY, Figure
-from kerfolio.edition.making import called, counted_things
+from kerfolio.edition.making import counted_things
+from kerfolio.edition.titles import called
 from kerfolio.model.plan import Plan
 from kerfolio.model.use import LEAN, PLANE, SIT, STAND, STORE, WALL
 from kerfolio.shop.assumption import COMMON_PRACTICE, Assumption

@@ -6,26 +6,23 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from kerfolio.assembly.assembled import PosedPiece
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.extent import box_around, size_of
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.proof_words import proof_words
 from kerfolio.assembly.set_places import Row
-from kerfolio.assembly.stability_words import stability_cautions, stability_rows
+from kerfolio.assembly.stability_words import size_rows, stability_cautions, steady_rows
 from kerfolio.assembly.storing_words import set_rows, whole_rows
 from kerfolio.basis.lengths import both_text, size_text
 from kerfolio.basis.masses import mass_text
-from kerfolio.basis.names import spoken
 from kerfolio.basis.words import listed
 from kerfolio.drawing.build_views import ASSEMBLED, EXPLODED, SET
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.titles import called, piece_title
 from kerfolio.model.plan import BRACKETS, CLAMPED, LYING, SCREWED, Assembly, Plan, Step
+from kerfolio.model.use import TABLE
 from kerfolio.shop.mass import weight_of
-
-
-def called(assembly: Assembly) -> str:
-    """Return what readers know a thing of a set by."""
-    return assembly.title or spoken(assembly.name).capitalize()
 
 
 def made_words(plan: Plan) -> str:
@@ -119,17 +116,20 @@ def _one(made: Made, first: str) -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Whole:
-    """What is told of a thing made: rows (label, value), cautions, and how the order was proved.
+    """What is told of a thing made: rows (label, value), and how the order was proved.
 
     ``title`` says of a thing of a set how many are made. ``assembled`` and ``exploded`` are the
-    names of its pictures.
+    names of its pictures. ``steady`` are rows of how it stands, with the ``remark`` that belongs to
+    them; ``on_wall`` says that it is to be fixed there, else it is empty.
     """
 
     title: str
     assembled: str
     exploded: str
     rows: tuple[tuple[str, str], ...]
-    cautions: tuple[str, ...]
+    steady: tuple[tuple[str, str], ...]
+    remark: str
+    on_wall: str
     proved: tuple[str, ...]
     left_out: str = ""
 
@@ -141,24 +141,31 @@ def wholes_of(edition: Edition) -> tuple[Whole, ...]:
 
 
 def _whole(edition: Edition, made: Made, build: Build) -> Whole:
-    assembled, stability = build.drawn.assembled, build.stability
-    top = edition.on_top.get(made.stated.name)
-    rows = (
-        *stability_rows(stability, edition.first),
-        *whole_rows(assembled.pieces, stability, top, edition.first),
-    )
-    placed = {piece.label for piece in assembled.pieces}
-    labels = [piece.label for part in made.settled.parts for piece in part.pieces]
-    missing = [label for label in labels if label not in placed] if edition.parts else []
+    plan, first, stability = edition.plan, edition.first, build.stability
+    pieces, top = build.drawn.assembled.pieces, edition.on_top.get(made.stated.name)
+    rows = (*size_rows(stability, first), *whole_rows(pieces, stability, top, first))
+    stands = plan.shows("sizes") and plan.placed != TABLE  # a table's edge is not its floor
+    remark, *on_wall = stability_cautions(stability, plan)
     return Whole(
-        title=making_line(made.stated) if edition.plan.is_set else "",
+        title=making_line(made.stated) if plan.is_set else "",
         assembled=made.named(ASSEMBLED),
         exploded=made.named(EXPLODED),
-        rows=rows if edition.plan.shows("sizes") else rows[:1],
-        cautions=stability_cautions(stability, edition.plan),
+        rows=rows if plan.shows("sizes") else rows[:1],
+        steady=steady_rows(stability, first) if stands else (),
+        remark=remark,
+        on_wall=" ".join(on_wall),
         proved=proof_words(build),
-        left_out=f"Not shown: {listed(missing)}." if missing else "",
+        left_out=_missing(edition, made, pieces),
     )
+
+
+def _missing(edition: Edition, made: Made, pieces: Sequence[PosedPiece]) -> str:
+    """Return which pieces nothing places, as far as parts are shown at all."""
+    placed = {piece.label for piece in pieces}
+    labels = [piece.label for part in made.settled.parts for piece in part.pieces]
+    missing = [label for label in labels if label not in placed] if edition.parts else []
+    titles = [piece_title(edition.plan, label) for label in missing]
+    return f"Not shown: {listed(titles)}." if missing else ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,8 +6,7 @@ Names are for plan files; no page, booklet or file that people read shows one.
 from __future__ import annotations
 
 from kerfolio.basis.names import headed, spoken
-from kerfolio.edition.making import called
-from kerfolio.model.plan import Plan
+from kerfolio.model.plan import Assembly, Plan
 from kerfolio.settling.settled import SettledPlan
 
 
@@ -53,6 +52,11 @@ def board_title(label: str) -> str:
     """Return what a board that is cut to length is called: ``Batten``, ``Foot 2``."""
     name, _, number = label.partition(".")
     return " ".join(filter(None, (headed(name), number)))
+
+
+def called(assembly: Assembly) -> str:
+    """Return what readers know a thing of a set by."""
+    return assembly.title or headed(assembly.name)
 
 
 def thing_title(plan: Plan, name: str) -> str:

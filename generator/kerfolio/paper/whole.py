@@ -58,9 +58,9 @@ def _set(the_set: TheSet, edition: Edition, grid: Grid, high: float) -> Bands:
 
 def _whole(whole: Whole, edition: Edition, grid: Grid, high: float) -> Bands:
     title = paragraph((Run(whole.title, LEAD),), grid.width, LEAD_LEADING) if whole.title else ()
-    rows = list(_rows(whole.rows, grid))
-    words = " ".join(whole.proved)
-    for text in (*whole.cautions, *((words,) if words else ())):
+    rows = list(_rows((*whole.rows, *whole.steady), grid))
+    remark = whole.remark if whole.steady else ""
+    for text in filter(None, (remark, whole.on_wall, " ".join(whole.proved))):
         rows += note(text, grid.main)
     pictures = _pictures(whole, edition, grid, high)
     return (

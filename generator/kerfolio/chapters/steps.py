@@ -1,0 +1,109 @@
+"""Putting it together: step by step, each with what it needs, drawn, photographed and told."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.basis.figures import minutes_short, minutes_text
+from kerfolio.basis.words import counted, listed
+from kerfolio.chapters.shots import shot, shown
+from kerfolio.document.blocks import Block, Column, Fact, Figure, Heading, Paragraph, Row, Table
+from kerfolio.document.blocks import Step as StepBlock
+from kerfolio.document.chapter import Chapter
+from kerfolio.document.picture import still
+from kerfolio.document.words import Mark, Words, address
+from kerfolio.drawing.build_views import step_name
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.making import numbered_steps
+from kerfolio.edition.titles import piece_title
+from kerfolio.model.plan import Step, Video
+
+
+def steps(edition: Edition) -> Chapter | None:
+    """Return every step, and the film of the build; None of a plan without either."""
+    plan = edition.plan
+    blocks: list[Block] = []
+    numbered = tuple(numbered_steps(plan))
+    if numbered:
+        blocks.append(Paragraph(words=_ahead(edition, len(numbered))))
+    blocks += (_step(edition, number, begins, step) for number, begins, step in numbered)
+    if plan.video:
+        blocks += _film(plan.video)
+    if not blocks:
+        return None
+    return Chapter(id="steps", title="Putting it together", blocks=tuple(blocks), fresh=True)
+
+
+def tools(edition: Edition) -> tuple[str, ...]:
+    """Return every tool named in the steps once, in the order of the steps."""
+    named = (tool for _, _, step in numbered_steps(edition.plan) for tool in step.tools)
+    return tuple(dict.fromkeys(named))
+
+
+def _ahead(edition: Edition, count: int) -> str:
+    """Return how many steps there are, how long they take and what to have at hand."""
+    minutes = edition.plan.minutes
+    taking = f", about {minutes_text(minutes)} in all" if minutes else ""
+    at_hand = tools(edition)
+    have = f" Have at hand: {listed(at_hand)}." if at_hand else ""
+    return f"{counted(count, 'step')}{taking}.{have}"
+
+
+def _step(edition: Edition, number: int, begins: str, step: Step) -> StepBlock:
+    return StepBlock(
+        number=number,
+        title=step.title,
+        begins=begins,
+        need=tuple(_need(edition, step)),
+        figures=tuple(_figures(edition, number, step)),
+        text=step.text,
+        caution=step.caution,
+    )
+
+
+def _need(edition: Edition, step: Step) -> Iterator[Fact]:
+    """Yield what joins, with what, by what, in how long; what is not stated is left out."""
+    marks = edition.piece_marks if edition.parts else {}
+    titles = {row.item: row.title for row in edition.hardware}
+    stock = edition.settled.stock
+
+    def called(item: str) -> str:
+        stocked = stock.item(item)
+        return titles.get(item) or (stocked.title if stocked else item)
+
+    pieces = [_piece(edition, each.name, marks.get(each.name, "")) for each in step.add]
+    hardware = [f"{use.count} × {called(use.item.name)}" for use in step.hardware]
+    time = [f"about {minutes_short(step.minutes)}"] if step.minutes else []
+    for head, lines in (
+        ("Pieces", pieces),
+        ("Hardware", hardware),
+        ("Tools", step.tools),
+        ("Time", time),
+    ):
+        if lines:
+            yield Fact(head=head, lines=tuple((each,) for each in lines))
+
+
+def _piece(edition: Edition, label: str, mark: str) -> Words:
+    title = piece_title(edition.plan, label)
+    return (Mark(text=mark), f" {title}") if mark else title
+
+
+def _figures(edition: Edition, number: int, step: Step) -> Iterator[Figure]:
+    """Yield the drawing of a step and its photo, which shows what no drawing does."""
+    name = step_name(number)
+    if name in edition.drawings:
+        yield Figure(picture=still(name, edition.drawings[name]))
+    yield from (shot(each) for each in shown((step.photo,), edition))
+
+
+def _film(video: Video) -> Iterator[Block]:
+    """Yield where the film of the build is, and what is in it when."""
+    yield Heading(words="The film", id="video")
+    where = video.url.partition("://")[2] or video.url
+    yield Paragraph(words=("Watch it being built: ", address(video.url, where)))
+    yield Table(
+        title="What is in the film",
+        columns=(Column(head="At"), Column(head="What")),
+        rows=tuple(Row(cells=(time, title)) for time, title in video.chapters),
+    )
