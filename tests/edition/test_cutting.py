@@ -32,7 +32,9 @@ def test_a_sheet_without_settings_has_no_time_and_the_total_says_so() -> None:
 def test_what_no_cutter_enters_is_named_with_its_reason() -> None:
     remark = words().remark
     assert remark.startswith("Reckoned for a small-shop router")
-    assert remark.endswith("Not in it either: holes of shelf (too narrow for the cutters stated).")
+    assert remark.endswith(
+        "Not in it either: holes of the shelf (too narrow for the cutters stated)."
+    )
 
 
 def test_the_work_of_the_cutters_is_that_of_all_sheets() -> None:
@@ -48,7 +50,7 @@ def test_the_work_of_the_cutters_is_that_of_all_sheets() -> None:
 def test_assumptions_come_once_the_settings_first() -> None:
     facts = words().assumptions
     assert len(facts) == len(set(facts))
-    assert facts[0].label == "profile"
+    assert facts[0].label == "Birch plywood 18 mm, through"
     assert any(each.label == "Rapid moves" for each in facts)
 
 

@@ -65,7 +65,7 @@ def test_without_a_span_the_sag_is_not_known() -> None:
     assert found is not None
     figure = found.things[0].figures[0]
     assert figure.value == "not known"
-    assert figure.notes == ("no span of `seat` tells",)
+    assert figure.notes == ("no span of the seat is stated",)
 
 
 def test_without_uses_nothing_is_told() -> None:

@@ -9,8 +9,7 @@ import pytest
 
 from kerfolio.basis.figures import bytes_text, minutes_text, money_text
 from kerfolio.basis.words import day_text, listed
-from kerfolio.edition.licence_words import licence_sentence
-from kerfolio.pages.licences import licence_address
+from kerfolio.edition.licence_words import licence_address, licence_sentence
 from kerfolio.pages.links import contact_href, safe_href, web_href
 from kerfolio.pages.running_text import chapters
 from tests.pages.invented import PAGE, heading, paragraph

@@ -237,7 +237,7 @@ def test_a_place_is_what_a_span_is_reckoned_for() -> None:
     told = {each.label: each.value for each in there.assumptions}
     title = "Birch plywood 18 mm"
     assert told[f"{title}: creep under lasting load"] == (
-        "the sag grows by 1 times the first day's (a shed)"
+        "the sag grows by 1 times the first day’s (a shed)"
     )
     assert told[f"{title}: strength over time"].endswith("while the load stays in a shed")
     fibre = "part: fibre, load: {kg: 20}"

@@ -251,7 +251,7 @@ def test_without_creep_or_strength_it_says_so() -> None:
     assert found.greatest_load == found.load_for_limit
     told = {each.value for each in found.assumptions}
     assert "not known: only the sag limits the load" in told
-    assert "not known: the first day's sag is held against the limit" in told
+    assert "not known: the first day’s sag is held against the limit" in told
 
 
 def test_without_stiffness_there_are_no_figures() -> None:

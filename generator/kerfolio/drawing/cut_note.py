@@ -80,7 +80,7 @@ def reopening_note(settled: SettledPlan, reopening: Reopening, first: str = "mm"
         "Show face up; lower edge to a fence, left edge to a stop",
         "0,0 is the corner of fence and stop, z as for the first cut",
         *((past,) if reopening.lying.past else ()),
-        "Cut inside these lines; the piece's edge is not cut",
+        "Cut inside these lines; the piece’s edge is not cut",
         figured("Files for {}. {}", _thicknesses(settled), IN_MM),
     )
 

@@ -66,7 +66,7 @@ _USUAL: tuple[Caution, ...] = (
 _LOADS = Caution(
     head="Loads",
     text="Any load named in this plan is an estimate with its assumptions beside it, never a "
-    "rating. Nothing here was tested to a furniture standard. Toys and children's furniture "
+    "rating. Nothing here was tested to a furniture standard. Toys and children’s furniture "
     "have standards of their own; this plan claims none.",
 )
 

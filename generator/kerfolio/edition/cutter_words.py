@@ -22,7 +22,7 @@ def cutter_words(edition: Edition) -> str:
     if edition.plan.relief.style != "none":
         words.append(
             "Inside corners are opened a little wider than it, since many toolpath programs drop "
-            "arcs of exactly the cutter's radius; a smaller cutter works too, a larger one leaves "
+            "arcs of exactly the cutter’s radius; a smaller cutter works too, a larger one leaves "
             "the corners too full."
         )
     tightest = tightest_inside(edition.settled)

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kerfolio.basis.figures import way_unit
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.titles import part_title, sheet_title, within
 from kerfolio.settling.settled import Operation
 from kerfolio.shop.assumption import Assumption
+from kerfolio.shop.cut_setting import REST
 from kerfolio.shop.cut_time import CutTime
 from kerfolio.shop.tool_path import Uncut
 
@@ -102,9 +104,20 @@ def cutting_of(edition: Edition) -> CuttingWords | None:
         first=edition.first,
         whole=len(known) == len(edition.times),
         known=_counted(len(known), len(edition.times)),
-        remark=_remark(known, edition.first),
-        assumptions=tuple(each.told(edition.first) for each in _assumptions(known)),
+        remark=_remark(known, edition),
+        assumptions=tuple(_told(each, edition) for each in _assumptions(known)),
     )
+
+
+def _told(each: Assumption, edition: Edition) -> Assumption:
+    """Return an assumption in a plan's unit; a setting is called by its sheet and what it cuts."""
+    for cut in edition.plan.cuts:
+        if cut.name == each.label:
+            through = REST in cut.passes or not cut.passes
+            title = sheet_title(edition.settled, cut.sheet.name)
+            label = f"{title}, {'through' if through else 'to a depth'}"
+            return replace(each, label=label).told(edition.first)
+    return each.told(edition.first)
 
 
 def cutter_title(edition: Edition, name: str) -> str:
@@ -117,7 +130,7 @@ def _sheets(edition: Edition) -> Iterator[SheetCutting]:
     for sheet, time in zip(edition.layout.sheets, edition.times, strict=True):
         yield SheetCutting(
             number=sheet.number,
-            title=edition.settled.sheet(sheet.sheet).stock.title,
+            title=sheet_title(edition.settled, sheet.sheet),
             cutters=tuple(cutter_title(edition, name) for name in _cutters(time)),
             minutes=time.minutes if time.known else None,
             metres=time.metres,
@@ -133,12 +146,14 @@ def _counted(known: int, sheets: int) -> str:
     return whole if known == sheets else f"{known} of {whole}"
 
 
-def _remark(known: Sequence[CutTime], first: str) -> str:
+def _remark(known: Sequence[CutTime], edition: Edition) -> str:
     """Return what the times are for; what no path could be made for is named once."""
-    uncut = listed(tuple(dict.fromkeys(_uncut(each) for time in known for each in time.uncut)))
+    left = dict.fromkeys(_uncut(each, edition) for time in known for each in time.uncut)
+    uncut = listed(tuple(left))
     left_out = f" Not in it either: {uncut}." if uncut else ""
+    ways = way_unit(edition.first)
     return (
-        f"Reckoned for {ROUTER} with the maker’s settings; {way_unit(first)} are those of all "
+        f"Reckoned for {ROUTER} with the maker’s settings; {ways} are those of all "
         f"passes. Loading, fixing and turning the sheet and sweeping are not in it.{left_out}"
     )
 
@@ -151,5 +166,6 @@ def _assumptions(known: Sequence[CutTime]) -> Iterator[Assumption]:
     yield from shared
 
 
-def _uncut(each: Uncut) -> str:
-    return f"{OPERATIONS[each.operation].lower()} of {each.part} ({each.why})"
+def _uncut(each: Uncut, edition: Edition) -> str:
+    part = within(part_title(edition.plan, each.part))
+    return f"{OPERATIONS[each.operation].lower()} of the {part} ({each.why})"

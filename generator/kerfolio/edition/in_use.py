@@ -20,16 +20,16 @@ from kerfolio.assembly.stability_words import way_words
 from kerfolio.basis.figures import degrees_text, figure
 from kerfolio.basis.lengths import about_text, both_text, sag_pair
 from kerfolio.basis.masses import force_text, load_pair
-from kerfolio.basis.words import listed
+from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition, ThingInUse
 from kerfolio.edition.loads import HELD_BY, Figure
 from kerfolio.edition.making import counted_things
-from kerfolio.edition.titles import called
+from kerfolio.edition.titles import called, part_title, piece_title, within
 from kerfolio.model.plan import Plan
 from kerfolio.model.use import LEAN, PLANE, SIT, STAND, STORE, WALL
 from kerfolio.shop.assumption import COMMON_PRACTICE, Assumption
 from kerfolio.shop.leg import LegResult
-from kerfolio.shop.span import SagResult, overloaded
+from kerfolio.shop.span import SagResult, overloaded, span_title
 
 DOING = {
     SIT: "sitting",
@@ -90,7 +90,7 @@ def _words(edition: Edition, thing: ThingInUse) -> UsedWords:
         figures=(
             *_sags(edition.plan, thing, spans, first),
             *_edge(found.edge, found, SIT in edition.plan.uses, first),
-            *(each for push in found.pushes for each in _push(push, found, first)),
+            *(each for push in found.pushes for each in _push(push, edition.plan, found, first)),
         ),
     )
 
@@ -138,15 +138,17 @@ def _sags(
     """Yield the panel's sag with the person in its middle, and with what its span is stated for."""
     uses, sat, found = plan.uses, thing.sat_on, thing.found
     if SIT in uses and found.panel:
-        head = f"{found.panel.capitalize()} with a person in its middle sags"
+        panel = piece_title(plan, found.panel)
+        head = f"{panel} with a person in its middle sags"
         if sat is None:
-            yield Figure(head=head, value="not known", notes=(f"no span of `{found.part}` tells",))
+            none = f"no span of the {within(part_title(plan, found.part))} is stated"
+            yield Figure(head=head, value="not known", notes=(none,))
         else:
             yield Figure(head=head, value=_sag(sat, first), notes=_later(sat, first))
     for each in spans:
         if {STAND, STORE} & set(uses) and isinstance(each, SagResult):
             load = _both(load_pair(each.load, first))
-            head = f"{each.name.replace('-', ' ').capitalize()} with {load} sags"
+            head = f"{span_title(each.name)} with {load} sags"
             yield Figure(head=head, value=_sag(each, first), notes=_later(each, first))
 
 
@@ -193,7 +195,7 @@ _STIFF = {
 }
 
 
-def _push(push: Push, found: InUse, first: str) -> Iterator[Figure]:
+def _push(push: Push, plan: Plan, found: InUse, first: str) -> Iterator[Figure]:
     """Yield what a push one way does, and what stands against it."""
     on = " on what it lies on" if found.lies else ""
     empty = _moves(push.slides_empty, push.tips_empty, on, first)
@@ -203,8 +205,9 @@ def _push(push: Push, found: InUse, first: str) -> Iterator[Figure]:
         value=empty,
         notes=(f"with the person on it, it {loaded}",),
     )
-    kept = f"{_STIFF[push.stiffened]}: {listed(push.by)}" if push.stiffened else JOINTS_ALONE
-    count = f"{push.tabs} tab{'' if push.tabs == 1 else 's'}" if push.tabs else "no tab"
+    by = listed([within(piece_title(plan, each)) for each in push.by])
+    kept = f"{_STIFF[push.stiffened]}: {by}" if push.stiffened else JOINTS_ALONE
+    count = counted(push.tabs, "tab") if push.tabs else "no tab"
     lean = "none: what stands along the push, or bolts, leave no play"
     if push.lean is not None:
         lean = f"up to {both_text(push.lean, first)} at the top, by the play of its joints"
@@ -244,14 +247,14 @@ def _assumptions(edition: Edition, thing: ThingInUse) -> tuple[Assumption, ...]:
         ("It stands", stands, "simplification"),
         (
             "Panel that carries",
-            f"{found.panel}, the highest broad one that lies flat"
+            f"{within(piece_title(edition.plan, found.panel))}, the highest broad one to lie flat"
             if found.panel
             else "none lies flat: what of it is highest",
             "the plan put together",
         ),
         (
             "Tipping",
-            "over the hull of what touches the floor; a load at the panel's edge over m b / o",
+            "over the hull of what touches the floor; a load at the panel’s edge over m b / o",
             _STATICS,
         ),
         ("Pushing", "level, at the height of the panel, the worse of both directions", _STATICS),

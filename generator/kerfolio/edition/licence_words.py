@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
+from kerfolio.edition.edition import Edition
 from kerfolio.model.workshop import Identity
+
+RULES = "This sentence is a summary, not legal advice; the text of the licence rules."
+
+_COMMONS = "https://creativecommons.org/"
+_LISTED = "https://spdx.org/licenses/"
 
 _NAME = "if you name the maker"
 _SAME = f"{_NAME} and share your changes under the same licence"
@@ -44,6 +50,26 @@ def licence_sentence(identifier: str) -> str:
     if found is None:
         return "No licence is stated: ask the maker before you share or sell anything made from it."
     return f"{found} Licence: {identifier}."
+
+
+def licence_of(edition: Edition) -> str:
+    """Return the SPDX id of the plan's licence, else the workshop's."""
+    return edition.plan.licence or edition.identity.licence
+
+
+def licence_address(identifier: str) -> str:
+    """Return where the licence can be read: a Creative Commons deed, else SPDX's page.
+
+    Empty for an id that ``licence_sentence`` does not know.
+    """
+    if identifier not in _SENTENCES:
+        return ""
+    if identifier == "CC0-1.0":
+        return f"{_COMMONS}publicdomain/zero/1.0/"
+    if identifier.startswith("CC-"):
+        kind, version = identifier.removeprefix("CC-").lower().rsplit("-", 1)
+        return f"{_COMMONS}licenses/{kind}/{version}/"
+    return f"{_LISTED}{identifier}.html"
 
 
 def contact_address(identity: Identity) -> str:

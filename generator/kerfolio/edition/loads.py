@@ -8,7 +8,9 @@ from dataclasses import dataclass, replace
 from kerfolio.basis.figures import figure
 from kerfolio.basis.lengths import MM_PER_UNIT, both_text, sag_pair
 from kerfolio.basis.masses import load_pair
+from kerfolio.basis.words import counted
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.titles import board_title, part_title, within
 from kerfolio.model.plan import BRACKETS, CLAMPED, SCREWED, Plan
 from kerfolio.model.span import Span, SpanLoad
 from kerfolio.shop.assumption import Assumption
@@ -92,25 +94,25 @@ def loads_of(edition: Edition) -> Loads | None:
 def _words(span: Span, result: SpanResult, plan: Plan, first: str) -> LoadWords:
     title = span_title(span.name)
     if isinstance(result, Unreckoned):
-        asked = f"{_load(span.load, span.load.kg, first)} {result.carrier}."
+        asked = f"{_load(span.load, span.load.kg, first)} {_called(result.carrier, plan)}."
         return LoadWords(title=title, asked=asked, warning=f"No figure: {result.why}.")
     over = overloaded(result)
     lifts = isinstance(result, SagResult) and result.lifts
-    warnings = (LIFTS if lifts else "", _overloaded(result, first) if over else "")
+    warnings = (LIFTS if lifts else "", _overloaded(result, plan, first) if over else "")
     words = LoadWords(
         title=title,
-        asked=_asked(span, result, first),
+        asked=_asked(span, result, plan, first),
         warning=" ".join(each for each in warnings if each),
         assumptions=tuple(each.told(first) for each in result.assumptions),
     )
     if isinstance(result, LegResult):
         return replace(words, figures=_leg_figures(result, first))
     bounds = tuple(_bound(each, first) for each in result.sags)
-    held = (*_sag_figures(result, first), *_held_down(span, result, plan))
+    held = (*_sag_figures(result, plan, first), *_held_down(span, result, plan))
     return replace(words, figures=held, bounds=bounds)
 
 
-def _overloaded(result: SagResult | LegResult, first: str) -> str:
+def _overloaded(result: SagResult | LegResult, plan: Plan, first: str) -> str:
     """Return that more is asked than allowed, what gives way, and which limit would suit."""
     if isinstance(result, LegResult):
         return OVERLOADED
@@ -125,7 +127,7 @@ def _overloaded(result: SagResult | LegResult, first: str) -> str:
         words.append(f"The sag alone would suit a limit of span/{suits}.")
     weak = weak_tabs(result)
     if weak is not None:
-        words.append(f"Without glue the tabs of the {weak.member} give way first.")
+        words.append(f"Without glue the tabs of the {_called(weak.member, plan)} give way first.")
     return " ".join(words)
 
 
@@ -149,6 +151,12 @@ def _both(pair: tuple[str, str]) -> str:
     return f"{one} ({other})"
 
 
+def _called(name: str, plan: Plan) -> str:
+    """Return what a part or a board is called within a sentence."""
+    known = any(each.name == name for each in plan.parts)
+    return within(part_title(plan, name) if known else board_title(name))
+
+
 def _load(load: SpanLoad, kg: float, first: str) -> str:
     """Return the whole load; one stated by the metre says that too."""
     words = f"{_both(load_pair(kg, first))} {_WHERE[load.where]}"
@@ -159,21 +167,23 @@ def _load(load: SpanLoad, kg: float, first: str) -> str:
     return f"{_both((metric, foot) if first == 'mm' else (foot, metric))}, in all {words}"
 
 
-def _asked(span: Span, result: SagResult | LegResult, first: str) -> str:
+def _asked(span: Span, result: SagResult | LegResult, plan: Plan, first: str) -> str:
     reach = _REACH[span.kind].format(both_text(result.length, first))
+    carrier = _called(result.carrier, plan)
     if span.kind == "leg":
         load = _both(load_pair(result.load, first))
-        return f"{load} straight down on the {result.carrier}, {reach}."
+        return f"{load} straight down on the {carrier}, {reach}."
     load = _load(span.load, result.load, first)
     stays = "the load stays" if span.lasting else "the load comes and goes"
     under = [
-        f" {_LIES[each.lies]}: {each.count} × {each.part.name}, {_HOLDS[each.joined]}."
+        f" {_LIES[each.lies]}: {each.count} × {called}, {_HOLDS[each.joined]}."
         for each in span.under
+        for called in (_called(each.part.name, plan),)
     ]
-    return f"{load} {result.carrier}, {reach}; {stays}.{''.join(under)}"
+    return f"{load} {carrier}, {reach}; {stays}.{''.join(under)}"
 
 
-def _sag_figures(result: SagResult, first: str) -> tuple[Figure, ...]:
+def _sag_figures(result: SagResult, plan: Plan, first: str) -> tuple[Figure, ...]:
     """Return both sags as bounds, the limit, and the greatest load with what sets it."""
     counts, best = result.sags[0], min(result.sags, key=lambda each: each.first_day)
     limit = (result.limit_words,) if result.limit_words.startswith("span") else ()
@@ -182,7 +192,7 @@ def _sag_figures(result: SagResult, first: str) -> tuple[Figure, ...]:
         _sag("Sag after years", counts.long_term, best.long_term, best, first),
         Figure(head="Limit", value=_both(sag_pair(result.limit, first)), notes=limit),
         *_lifting(result, first),
-        _greatest(result.greatest_load, _reasons(result, first), first),
+        _greatest(result.greatest_load, _reasons(result, plan, first), first),
     )
 
 
@@ -223,34 +233,36 @@ def _sag(head: str, sag: float | None, least: float | None, best: Sag, first: st
     return Figure(head=head, value=_both(sag_pair(sag, first)), notes=(note,))
 
 
-def _reasons(result: SagResult, first: str) -> tuple[str, ...]:
+def _reasons(result: SagResult, plan: Plan, first: str) -> tuple[str, ...]:
     sag = f"sag at its limit: {load_pair(result.load_for_limit, first)[0]}"
-    tabs = [_tab_words(each, first) for each in result.tabs]
+    tabs = [_tab_words(each, plan, first) for each in result.tabs]
     if result.kind == "overhang" and result.load_lifting is not None:
         tabs.append(f"lifting off: {load_pair(result.load_lifting, first)[0]}")
     if result.load_for_strength is None:
         return (sag, "strength: not known", *tabs)
     strength = load_pair(result.load_for_strength, first)[0]
-    where = _spot(result.weakest, result, first)
+    where = _spot(result.weakest, result, plan, first)
     factor = figure(result.safety)
     return (sag, f"strength over a safety factor of {factor}: {strength}, {where}", *tabs)
 
 
-def _spot(weak: Weak, result: SagResult, first: str) -> str:
+def _spot(weak: Weak, result: SagResult, plan: Plan, first: str) -> str:
     """Return where a span comes nearest to its strength, in words."""
     near = weak.at if result.kind == "overhang" else min(weak.at, 1 - weak.at)
+    member = _called(weak.member, plan)
     if near > _MIDDLE:
-        return f"in the middle of the {weak.member}"
+        return f"in the middle of the {member}"
     if near < _AT_AN_END:
-        return f"in the {weak.member}, at a support"
+        return f"in the {member}, at a support"
     at = both_text(near * result.length, first)
-    return f"in the {weak.member}, {at} from a support"
+    return f"in the {member}, {at} from a support"
 
 
-def _tab_words(tabs: TabResult, first: str) -> str:
+def _tab_words(tabs: TabResult, plan: Plan, first: str) -> str:
     """Return what the tabs at an end of a member bear, over the safety factor as well."""
     known = [each for each in (tabs.load_shear, tabs.load_bearing) if each is not None]
-    whose = f"{tabs.count} tab{'s' if tabs.count > 1 else ''} of the {tabs.member} at an end"
+    member = _called(tabs.member, plan)
+    whose = f"{counted(tabs.count, 'tab')} of the {member} at an end"
     if not known:
         return f"{whose}: strength not known"
     least = min(known)

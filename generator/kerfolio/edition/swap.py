@@ -16,6 +16,7 @@ from kerfolio.basis.masses import GRAVITY, load_pair, mass_text
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import sold_range_text, sold_text
 from kerfolio.basis.words import counted
+from kerfolio.edition.titles import part_title, plainly, sheet_title, within
 from kerfolio.layouts.count import sheets_by_size
 from kerfolio.layouts.layout import Layout
 from kerfolio.settling.settled import SettledPlan, SettledSheet
@@ -85,9 +86,10 @@ def swap_table(
     names = [name for name, _ in coming]
     one = dict(_told(before, names, units))
     other = {} if after is None else dict(_told(after, names, units))
-    refused = tuple(_plainly(each) for each in fresh if _refuses(each))
+    plan = before.settled.plan
+    refused = tuple(plainly(str(each.message), plan) for each in fresh if _refuses(each))
     minded = (each for each in fresh if each.severity is Severity.WARNING and not _refuses(each))
-    remarks = tuple(_plainly(each) for each in minded)
+    remarks = tuple(plainly(str(each.message), plan) for each in minded)
     return SwapTable(
         before=" and ".join(before.settled.sheet(name).stock.title for name in names),
         after=" and ".join(title for _, title in coming),
@@ -106,11 +108,6 @@ def _refuses(finding: Finding) -> bool:
     return finding.severity is Severity.ERROR or finding.rule in _CARRIES
 
 
-def _plainly(finding: Finding) -> str:
-    """Return a message for readers, who have no names to look up in a plan's file."""
-    return str(finding.message).replace("`", "")
-
-
 def _verdict(refused: int, remarks: int) -> str:
     if refused:
         return f"Refused: {counted(refused, 'thing no longer holds', 'things no longer hold')}."
@@ -124,7 +121,7 @@ def _told(cut: Cut, names: Sequence[str], units: tuple[str, str]) -> Iterator[tu
     several = len(sheets) > 1
 
     def of(what: str, sheet: SettledSheet) -> str:
-        return f"{what}, {sheet.name}" if several else what
+        return f"{what}, {sheet_title(settled, sheet.name)}" if several else what
 
     for sheet in sheets:
         yield of("Thickness", sheet), _thickness(sheet, first)
@@ -184,8 +181,9 @@ def _screws(settled: SettledPlan, names: Sequence[str], first: str) -> Iterator[
         if part.sheet in names and item.thread:
             deep = max(0.0, bite) if edge else min(max(0.0, bite), part.thickness)
             stock = settled.sheet(part.sheet).stock
+            title = within(part_title(settled.plan, part.name))
             pull = allowable_hold(stock, item.thread, deep, edge=edge)
-            what = f"{item.title}, pull in {'an edge' if edge else 'the face'} of the {part.name}"
+            what = f"{item.title}, pull in {'an edge' if edge else 'the face'} of the {title}"
             holds[what] = min(holds.get(what, pull), pull)
     for what, newtons in holds.items():
         yield what, both(load_pair(newtons / GRAVITY, first))

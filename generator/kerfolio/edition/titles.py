@@ -5,6 +5,8 @@ Names are for plan files; no page, booklet or file that people read shows one.
 
 from __future__ import annotations
 
+import re
+
 from kerfolio.basis.names import headed, spoken
 from kerfolio.model.plan import Assembly, Plan
 from kerfolio.settling.settled import SettledPlan
@@ -63,6 +65,29 @@ def thing_title(plan: Plan, name: str) -> str:
     """Return what a thing of a set is called, by the name of its assembly."""
     titles = {each.name: called(each) for each in plan.assemblies}
     return titles.get(name) or headed(name)
+
+
+def plainly(text: str, plan: Plan) -> str:
+    """Return a message for readers, who have no names to look up in a plan's file.
+
+    Names stand in it in back quotes: of parts and pieces, and of features (``rail.left-tabs``).
+    """
+    return _QUOTED.sub(lambda match: _said(match[1], plan), text)
+
+
+_QUOTED = re.compile(r"`([^`]*)`")
+
+
+def _said(name: str, plan: Plan) -> str:
+    part, _, rest = name.partition(".")
+    stated = next((each for each in plan.parts if each.name == part), None)
+    if stated is None:
+        return name
+    piece, _, feature = rest.partition(".")
+    known = name in stated.labels or f"{part}.{piece}" in stated.labels
+    whose = within(piece_title(plan, f"{part}.{piece}" if known and rest else part))
+    what = spoken(feature if known else rest).replace(".", " ")
+    return f"{what} of the {whose}" if what else whose
 
 
 def within(title: str) -> str:

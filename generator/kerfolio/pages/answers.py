@@ -10,11 +10,11 @@ from kerfolio.basis.words import counted, listed
 from kerfolio.edition.cutter_words import cutter_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
-from kerfolio.edition.licence_words import contact_words
+from kerfolio.edition.licence_words import RULES, contact_words
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.edition.proved_words import proved_words
 from kerfolio.pages.facts import sheet_ranges
-from kerfolio.pages.licences import RULES, licence_note
+from kerfolio.pages.licences import licence_note
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.licence_words import contact_address, licence_sentence
+from kerfolio.edition.licence_words import (
+    contact_address,
+    licence_address,
+    licence_of,
+    licence_sentence,
+)
 from kerfolio.pages.links import contact_href
-
-RULES = "This sentence is a summary, not legal advice; the text of the licence rules."
-
-_COMMONS = "https://creativecommons.org/"
-_LISTED = "https://spdx.org/licenses/"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,7 +33,7 @@ class LicenceNote:
 def licence_note(edition: Edition) -> LicenceNote:
     """Return the plan's licence, else the workshop's."""
     identity = edition.identity
-    identifier = edition.plan.licence or identity.licence
+    identifier = licence_of(edition)
     return LicenceNote(
         identifier=identifier,
         sentence=licence_sentence(identifier),
@@ -42,18 +42,3 @@ def licence_note(edition: Edition) -> LicenceNote:
         contact=contact_address(identity),
         contact_href=contact_href(identity.contact),
     )
-
-
-def licence_address(identifier: str) -> str:
-    """Return where the licence can be read: a Creative Commons deed, else SPDX's page.
-
-    Empty for an id that ``licence_sentence`` does not know.
-    """
-    if licence_sentence(identifier) == licence_sentence(""):
-        return ""
-    if identifier == "CC0-1.0":
-        return f"{_COMMONS}publicdomain/zero/1.0/"
-    if identifier.startswith("CC-"):
-        kind, version = identifier.removeprefix("CC-").lower().rsplit("-", 1)
-        return f"{_COMMONS}licenses/{kind}/{version}/"
-    return f"{_LISTED}{identifier}.html"

@@ -16,6 +16,7 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.in_use import used_of
 from kerfolio.edition.joint_fits import joint_fits
+from kerfolio.edition.licence_words import RULES
 from kerfolio.edition.loads import loads_of
 from kerfolio.edition.making import copies_called, set_of, wholes_of
 from kerfolio.edition.measuring import measuring_of
@@ -30,7 +31,7 @@ from kerfolio.pages.facts import facts
 from kerfolio.pages.fitting import Fitting, fitting_of
 from kerfolio.pages.frame import Frame, release_line, site_frame
 from kerfolio.pages.howto import howto_script, tools
-from kerfolio.pages.licences import RULES, licence_note
+from kerfolio.pages.licences import licence_note
 from kerfolio.pages.links import contact_href, mail_address, report_href, web_href
 from kerfolio.pages.photos import cover_of, shown
 from kerfolio.pages.policy import FETCHING_POLICY

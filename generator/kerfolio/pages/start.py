@@ -14,6 +14,7 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.edition.layers import layers_explained
+from kerfolio.edition.licence_words import RULES
 from kerfolio.edition.making import set_of, wholes_of
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.edition.names import PAPERS, booklet_name, layout_name, saw_name, setup_name
@@ -26,7 +27,7 @@ from kerfolio.pages.facts import facts
 from kerfolio.pages.fitting import fitting_of
 from kerfolio.pages.frame import lone_frame, release_line
 from kerfolio.pages.howto import tools
-from kerfolio.pages.licences import RULES, licence_note
+from kerfolio.pages.licences import licence_note
 from kerfolio.pages.links import contact_href, mail_address
 from kerfolio.pages.newest import newest_address
 from kerfolio.pages.photos import cover_of, inlined

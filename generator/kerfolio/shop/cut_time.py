@@ -224,7 +224,7 @@ def _hop(start: Point, end: Point, depth: float, machine: Machine) -> float:
 
 
 def _assumptions(used: Sequence[Setting], machine: Machine) -> tuple[Assumption, ...]:
-    plan = "the plan's cut settings"
+    plan = "the plan’s cut settings"
     stated = [
         Assumption(
             label=each.name,

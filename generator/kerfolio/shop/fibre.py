@@ -216,7 +216,7 @@ def _creep_told(
 ) -> Assumption:
     where = under.climate.where if under.climate and duration.is_damp else "a heated room"
     grows = (
-        "not known" if creep is None else f"the sag grows by {figure(creep)} times the first day's"
+        "not known" if creep is None else f"the sag grows by {figure(creep)} times the first day’s"
     )
     source = stock.source_of("creep") or "stated by the maker"
     return Assumption(

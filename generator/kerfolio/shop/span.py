@@ -367,7 +367,7 @@ def _assumptions(span: Span, place: SpanPlace, own: float) -> tuple[Assumption, 
         ),
         ("Own weight", said("{} between the supports, lasting", own_mass(own)), "computed"),
         ("Lasting load", "yes" if span.lasting else "no", stated),
-        ("Growth with time", "first day x (1 + kdef)", "EN 1995-1-1, 2.2.3"),
+        ("Growth with time", "first day × (1 + kdef)", "EN 1995-1-1, 2.2.3"),
         ("Limit", place.limit[1], f"{stated}, else span/300; none for furniture is agreed on"),
         (
             "Safety factor",
@@ -378,7 +378,7 @@ def _assumptions(span: Span, place: SpanPlace, own: float) -> tuple[Assumption, 
     if span.kind == "overhang":
         facts[0] = ("Sag", "bending and shear; clamped at its first support", _HANDBOOK)
     if any(each.fibre.creep is None for each in place.members):
-        facts.append(("Creep", "not known: the first day's sag is held against the limit", "-"))
+        facts.append(("Creep", "not known: the first day’s sag is held against the limit", "-"))
     if any(each.fibre.strength is None for each in place.members):
         facts.append(("Strength", "not known: only the sag limits the load", "-"))
     if any(any(each.tabs) for each in place.members):

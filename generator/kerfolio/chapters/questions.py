@@ -1,0 +1,80 @@
+"""Questions and answers: those of readers, then what every reader asks, from the plan itself."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.basis.sheet_size import sheet_text
+from kerfolio.basis.thickness import sold_range_text
+from kerfolio.basis.words import counted, listed
+from kerfolio.document.blocks import Asked
+from kerfolio.document.chapter import Chapter, Soon
+from kerfolio.edition.cutter_words import cutter_words
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.format_words import format_words
+from kerfolio.edition.licence_words import RULES, contact_words, licence_of, licence_sentence
+from kerfolio.edition.measuring import measuring_of
+from kerfolio.model.prose import sentences
+
+
+def questions(edition: Edition) -> Chapter:
+    """Return them; no plan is without the usual ones."""
+    asked = [Asked(question=each.question, answer=each.answer) for each in edition.plan.questions]
+    usual = (
+        Asked(question=question, answer=sentences(answer))
+        for question, answer in _usual(edition)
+        if answer
+    )
+    return Chapter(
+        id="questions",
+        title="Questions and answers",
+        blocks=(*asked, *usual),
+        soon=Soon.BACKGROUND,
+    )
+
+
+def _usual(edition: Edition) -> Iterator[tuple[str, str]]:
+    """Yield each question with its answer, which is empty where the plan has none."""
+    yield "My sheet is not quite that thick. What now?", _thickness(edition)
+    yield "Which cutter do I need?", cutter_words(edition)
+    yield "How many sheets do I buy?", _sheets(edition)
+    yield "Which file formats are there?", _formats(edition)
+    yield "May I sell what I make?", _selling(edition)
+
+
+def _thickness(edition: Edition) -> str:
+    sheets, first = edition.settled.sheets, edition.first
+    if not sheets:
+        return ""
+    spans = [f"{each.stock.title}, {sold_range_text(*each.published, first)}" for each in sheets]
+    words, sets = measuring_of(edition), len(edition.variants)
+    if not words.makes and sets < 2:
+        return words.take
+    if words.makes:
+        how = f", and every slot follows what you measured. {words.makes}"
+    else:
+        how = f", in {sets} sets of files: take the one that your thickest reading names."
+    return f"Few are. The plan is for {listed(spans)}{how}"
+
+
+def _sheets(edition: Edition) -> str:
+    first = edition.first
+    rows = [
+        f"{counted(row.count, 'sheet')} of {row.title}, "
+        f"{sheet_text((row.width, row.height), first)}"
+        for row in edition.sheets
+    ]
+    return f"{listed(rows)}, as laid out in this plan." if rows else ""
+
+
+def _formats(edition: Edition) -> str:
+    return (
+        f"Cut files come {format_words(edition.formats).coming}, one file for each sheet and one "
+        "for each part. Templates, booklet, layouts and setup sheets are PDF, on A4 and on US "
+        "Letter. Lists are CSV, which any spreadsheet opens."
+    )
+
+
+def _selling(edition: Edition) -> str:
+    said = (licence_sentence(licence_of(edition)), RULES, contact_words(edition.identity))
+    return " ".join(filter(None, said))

@@ -1,0 +1,112 @@
+"""What holds of every chapter of every document, whatever the plan."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+from functools import cache
+
+import pytest
+
+from kerfolio.chapters.order import BOOKLET, PAGE, START, Making, chapters_of
+from kerfolio.document.blocks import Heading, Paragraph
+from kerfolio.document.chapter import Chapter
+from kerfolio.document.words import Reference, plain
+from kerfolio.edition.edition import Edition
+from kerfolio.edition.public import shown_to_all
+from tests.chapters.words_of import lines_of, references_of
+from tests.edition.carrying import carrying
+from tests.edition.of_set import edition_of_set
+from tests.edition.used import sat
+from tests.pages.invented import edition, locked
+from tests.sets import SET
+
+ORDERS = {"booklet": BOOKLET, "page": PAGE, "start page": START}
+EDITIONS: dict[str, Callable[[], Edition]] = {
+    "a stool": edition,
+    "in inches": lambda: edition("in"),
+    "for supporters": lambda: shown_to_all(locked(edition())),
+    "loaded": carrying,
+    "sat on": sat,
+    "a set": lambda: edition_of_set(SET),
+}
+
+_STRAIGHT = re.compile(r"\w'\w|\"")
+_TIMES = re.compile(r"\d x \d")
+
+
+def faults(order: tuple[Making, ...], found: Edition) -> list[str]:
+    """Return what is wrong with the chapters of an edition."""
+    return [
+        each for chapter in chapters_of(found, order) for each in _faults(chapter, order, found)
+    ]
+
+
+def _faults(chapter: Chapter, order: tuple[Making, ...], found: Edition) -> list[str]:
+    known = _ids(order)
+    dotted = [
+        piece.label for part in found.settled.parts for piece in part.pieces if "." in piece.label
+    ]
+    wrong = [
+        f"leads nowhere: {each.chapter}"
+        for each in references_of(chapter)
+        if each.chapter not in known
+    ]
+    for line in map(plain, lines_of(chapter.blocks)):
+        wrong += [f"straight quote: {line}"] if _STRAIGHT.search(line) else []
+        wrong += [f"x for ×: {line}"] if _TIMES.search(line) else []
+        wrong += [f"{name}: {line}" for name in dotted if name in line]
+        wrong += [f"back quote: {line}"] if "`" in line else []
+    return [f"{chapter.id}: {each}" for each in wrong]
+
+
+@cache
+def _ids(order: tuple[Making, ...]) -> set[str]:
+    """Return the ids of all chapters that an order may have, whatever the plan."""
+    return {chapter.id for made in EDITIONS.values() for chapter in chapters_of(made(), order)}
+
+
+@pytest.mark.parametrize("order", ORDERS.values(), ids=ORDERS)
+@pytest.mark.parametrize("made", EDITIONS.values(), ids=EDITIONS)
+def test_every_chapter_reads_well(made: Callable[[], Edition], order: tuple[Making, ...]) -> None:
+    assert faults(order, made()) == []
+
+
+@pytest.mark.parametrize("order", ORDERS.values(), ids=ORDERS)
+@pytest.mark.parametrize("made", EDITIONS.values(), ids=EDITIONS)
+def test_ids_are_unique_and_titles_are_there(
+    made: Callable[[], Edition], order: tuple[Making, ...]
+) -> None:
+    chapters = chapters_of(made(), order)
+    ids = [each.id for each in chapters]
+    assert len(ids) == len(set(ids))
+    assert all(re.fullmatch(r"[a-z]+(-[a-z]+)*", each) for each in ids)
+    assert all(each.title for each in chapters)
+    assert all(each.blocks and each.who for each in chapters)
+
+
+def test_faults_are_seen() -> None:
+    words = ("The maker's 3 x 4", Reference(text=" rails", chapter="nowhere"), ", `side.left`")
+
+    def spoilt(_: Edition) -> Chapter:
+        blocks = (Heading(words="Spoilt"), Paragraph(words=words))
+        return Chapter(id="spoilt", title="Spoilt", blocks=blocks)
+
+    line = "The maker's 3 x 4 rails, `side.left`"
+    assert faults((spoilt,), edition()) == [
+        "spoilt: leads nowhere: nowhere",
+        f"spoilt: straight quote: {line}",
+        f"spoilt: x for ×: {line}",
+        f"spoilt: side.left: {line}",
+        f"spoilt: back quote: {line}",
+    ]
+
+
+def test_a_plan_that_shows_nothing_has_its_cautions_still() -> None:
+    found = edition()
+    plan = replace(found.plan, access="supporters", show=())
+    bare = shown_to_all(replace(found, plan=plan))
+    ids = {each.id for each in chapters_of(bare, PAGE)}
+    assert {"cautions", "releases", "about"} <= ids
+    assert not ids & {"story", "steps", "costs", "cutting", "loads", "in-use", "swaps"}
