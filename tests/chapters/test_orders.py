@@ -12,10 +12,11 @@ import pytest
 from kerfolio.chapters.order import BOOKLET, PAGE, START, Making, chapters_of
 from kerfolio.document.blocks import Heading, Paragraph
 from kerfolio.document.chapter import Chapter
-from kerfolio.document.words import Reference, plain
+from kerfolio.document.words import Reference
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.public import shown_to_all
-from tests.chapters.words_of import lines_of, references_of
+from tests.chapters.told import locked as rack_locked
+from tests.chapters.told import names_in, rack, references_in, words_of
 from tests.edition.carrying import carrying
 from tests.edition.of_set import edition_of_set
 from tests.edition.used import sat
@@ -24,6 +25,8 @@ from tests.sets import SET
 
 ORDERS = {"booklet": BOOKLET, "page": PAGE, "start page": START}
 EDITIONS: dict[str, Callable[[], Edition]] = {
+    "a rack": rack,
+    "a rack for supporters": rack_locked,
     "a stool": edition,
     "in inches": lambda: edition("in"),
     "for supporters": lambda: shown_to_all(locked(edition())),
@@ -38,33 +41,26 @@ _TIMES = re.compile(r"\d x \d")
 
 def faults(order: tuple[Making, ...], found: Edition) -> list[str]:
     """Return what is wrong with the chapters of an edition."""
-    return [
-        each for chapter in chapters_of(found, order) for each in _faults(chapter, order, found)
-    ]
-
-
-def _faults(chapter: Chapter, order: tuple[Making, ...], found: Edition) -> list[str]:
     known = _ids(order)
-    dotted = [
-        piece.label for part in found.settled.parts for piece in part.pieces if "." in piece.label
-    ]
-    wrong = [
-        f"leads nowhere: {each.chapter}"
-        for each in references_of(chapter)
-        if each.chapter not in known
-    ]
-    for line in map(plain, lines_of(chapter.blocks)):
+    return [each for chapter in chapters_of(found, order) for each in _faults(chapter, known)]
+
+
+def _faults(chapter: Chapter, known: frozenset[str]) -> list[str]:
+    leading = [each.chapter for each in references_in(chapter)]
+    wrong = [f"leads nowhere: {each}" for each in leading if each not in known]
+    wrong += [f"a name of the plan's file: {each}" for each in names_in(chapter)]
+    for line in words_of(chapter).splitlines():
         wrong += [f"straight quote: {line}"] if _STRAIGHT.search(line) else []
         wrong += [f"x for ×: {line}"] if _TIMES.search(line) else []
-        wrong += [f"{name}: {line}" for name in dotted if name in line]
         wrong += [f"back quote: {line}"] if "`" in line else []
     return [f"{chapter.id}: {each}" for each in wrong]
 
 
 @cache
-def _ids(order: tuple[Making, ...]) -> set[str]:
+def _ids(order: tuple[Making, ...]) -> frozenset[str]:
     """Return the ids of all chapters that an order may have, whatever the plan."""
-    return {chapter.id for made in EDITIONS.values() for chapter in chapters_of(made(), order)}
+    made = (each() for each in EDITIONS.values())
+    return frozenset(chapter.id for found in made for chapter in chapters_of(found, order))
 
 
 @pytest.mark.parametrize("order", ORDERS.values(), ids=ORDERS)
@@ -96,9 +92,9 @@ def test_faults_are_seen() -> None:
     line = "The maker's 3 x 4 rails, `side.left`"
     assert faults((spoilt,), edition()) == [
         "spoilt: leads nowhere: nowhere",
+        "spoilt: a name of the plan's file: side.left",
         f"spoilt: straight quote: {line}",
         f"spoilt: x for ×: {line}",
-        f"spoilt: side.left: {line}",
         f"spoilt: back quote: {line}",
     ]
 

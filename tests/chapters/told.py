@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import fields, is_dataclass, replace
 from functools import cache
 
+from kerfolio.document.blocks import Caution, Fact, Listing, Row
 from kerfolio.document.picture import Art, Shot
 from kerfolio.document.words import Both, File, Mark, Reference
 from kerfolio.edition.edition import Edition
@@ -19,10 +20,13 @@ from tests.plans import READY, proved, small_layout, workshop
 DOTTED = re.compile(r"\b[a-z][a-z0-9-]*\.[a-z0-9][a-z0-9-]*\b")
 """A name of a plan file: ``side.left``, ``rail.left-tab``."""
 
-NO_NAMES = re.compile(r"https?://\S+|\S+@\S+|\b[\w-]+\.(?:dxf|svg|pdf|csv|zip|html|json|txt)\b")
+NO_NAMES = re.compile(
+    r"https?://\S+|\S+@\S+|\b[\w-]+\.(?:dxf|svg|pdf|csv|zip|html|json|txt|glb)\b|[\w.]+\.org/\S*"
+)
 """What holds a point and is no such name: addresses and files."""
 
 
+_SILENT = ("id", "iso", "name", "who", "soon", "kind", "size", "manner", "place")
 _INLINE = (str, Both, Mark, Span, Reference, File)
 
 
@@ -50,6 +54,20 @@ def names_in(found: object) -> list[str]:
     return DOTTED.findall(NO_NAMES.sub("", words_of(found)))
 
 
+def references_in(found: object) -> Iterator[Reference]:
+    """Yield what leads to other chapters."""
+    match found:
+        case Reference():
+            yield found
+        case tuple():
+            yield from (each for one in found for each in references_in(one))
+        case Art() | Shot():
+            return
+        case _ if is_dataclass(found) and not isinstance(found, type):
+            for field in fields(found):
+                yield from references_in(getattr(found, field.name))
+
+
 def _lines(found: object) -> Iterator[str]:
     match found:
         case str():
@@ -62,6 +80,9 @@ def _lines(found: object) -> Iterator[str]:
             yield found.text or found.name
         case Art() | Shot():
             return
+        case Row() | Listing() | Caution() | Fact():
+            for each in _entries(found):
+                yield from _lines(each)
         case tuple():
             if found and all(isinstance(each, _INLINE) for each in found):
                 yield "".join("".join(_lines(each)) for each in found)
@@ -70,7 +91,7 @@ def _lines(found: object) -> Iterator[str]:
                     yield from _lines(each)
         case _ if is_dataclass(found) and not isinstance(found, type):
             for field in fields(found):
-                if field.name not in ("id", "name", "who", "soon", "kind", "size", "manner"):
+                if field.name not in _SILENT:
                     yield from _lines(getattr(found, field.name))
 
 
@@ -86,3 +107,17 @@ def files_in(found: object) -> set[str]:
             return {name for each in values for name in files_in(each)}
         case _:
             return set()
+
+
+def _entries(found: Row | Listing | Caution | Fact) -> Iterator[object]:
+    """Yield what of them are lines each, and no pieces of one."""
+    match found:
+        case Row():
+            yield from found.cells
+        case Listing():
+            yield from found.entries
+        case Caution():
+            yield from (found.head, *found.lines)
+        case Fact():
+            yield found.head
+            yield from (each for line in found.lines for each in line)

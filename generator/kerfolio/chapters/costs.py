@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from kerfolio.basis.figures import money_number
 from kerfolio.basis.words import counted
+from kerfolio.chapters.quantities import told
 from kerfolio.document.blocks import Block, Column, Kind, Manner, Paragraph, Row, Table
 from kerfolio.document.chapter import Chapter, Soon
 from kerfolio.edition.copies import copies_remark
@@ -35,15 +36,15 @@ def _one(edition: Edition) -> Iterator[Block]:
             Column(head="Together", kind=Kind.NUMBER),
         ),
         rows=tuple(
-            Row(cells=(str(row.count), row.what, _amount(row.price), _amount(row.total)))
+            Row(cells=(str(row.count), told(row.what), _amount(row.price), _amount(row.total)))
             for row in rows
         ),
         foot=Row(cells=("", "In all", "", money_number(known_total(rows)))),
         titled=True,
     )
     unknown = sum(row.total is None for row in rows)
-    told = f" No price is known for {counted(unknown, 'line')} of the list." if unknown else ""
-    words = f"The maker’s own prices; yours will differ.{told}"
+    missing = f" No price is known for {counted(unknown, 'line')} of the list." if unknown else ""
+    words = f"The maker’s own prices; yours will differ.{missing}"
     yield Paragraph(words=words, manner=Manner.SMALL)
 
 

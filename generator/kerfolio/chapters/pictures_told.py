@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.words import listed
-from kerfolio.chapters.shots import cover_of, shown
+from kerfolio.chapters.shots import shown
+from kerfolio.edition.cover import cover_photo
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.making import numbered_steps
 from kerfolio.model.plan import Photo
@@ -35,8 +36,9 @@ def pictures_sentence(edition: Edition) -> str:
 
 
 def _shown(edition: Edition) -> Iterator[tuple[str, Photo]]:
-    for photo in shown((cover_of(edition.plan.photos),), edition):
-        yield _COVER, photo
+    cover = cover_photo(edition)
+    if cover is not None:
+        yield _COVER, cover
     for number, _, step in numbered_steps(edition.plan):
         yield from ((str(number), photo) for photo in shown((step.photo,), edition))
 

@@ -10,11 +10,6 @@ from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Photo
 
 
-def cover_of(photos: tuple[Photo, ...]) -> Photo | None:
-    """Return the photo that is called the cover, else the first, else None."""
-    return next((each for each in photos if each.cover), photos[0] if photos else None)
-
-
 def shot(photo: Photo, size: Size = Size.WIDE) -> Figure:
     """Return a photo as a figure; what is no photograph says so."""
     made = f"{photo.made[:1].upper()}{photo.made[1:]}, not a photograph." if photo.made else ""

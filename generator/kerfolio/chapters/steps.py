@@ -14,8 +14,10 @@ from kerfolio.document.picture import still
 from kerfolio.document.words import Mark, Words, address
 from kerfolio.drawing.build_views import step_name
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.hardware_words import hardware_title
 from kerfolio.edition.making import numbered_steps
 from kerfolio.edition.titles import piece_title
+from kerfolio.edition.tools import step_tools
 from kerfolio.model.plan import Step, Video
 
 
@@ -34,17 +36,11 @@ def steps(edition: Edition) -> Chapter | None:
     return Chapter(id="steps", title="Putting it together", blocks=tuple(blocks), fresh=True)
 
 
-def tools(edition: Edition) -> tuple[str, ...]:
-    """Return every tool named in the steps once, in the order of the steps."""
-    named = (tool for _, _, step in numbered_steps(edition.plan) for tool in step.tools)
-    return tuple(dict.fromkeys(named))
-
-
 def _ahead(edition: Edition, count: int) -> str:
     """Return how many steps there are, how long they take and what to have at hand."""
     minutes = edition.plan.minutes
     taking = f", about {minutes_text(minutes)} in all" if minutes else ""
-    at_hand = tools(edition)
+    at_hand = step_tools(edition)
     have = f" Have at hand: {listed(at_hand)}." if at_hand else ""
     return f"{counted(count, 'step')}{taking}.{have}"
 
@@ -64,15 +60,8 @@ def _step(edition: Edition, number: int, begins: str, step: Step) -> StepBlock:
 def _need(edition: Edition, step: Step) -> Iterator[Fact]:
     """Yield what joins, with what, by what, in how long; what is not stated is left out."""
     marks = edition.piece_marks if edition.parts else {}
-    titles = {row.item: row.title for row in edition.hardware}
-    stock = edition.settled.stock
-
-    def called(item: str) -> str:
-        stocked = stock.item(item)
-        return titles.get(item) or (stocked.title if stocked else item)
-
     pieces = [_piece(edition, each.name, marks.get(each.name, "")) for each in step.add]
-    hardware = [f"{use.count} × {called(use.item.name)}" for use in step.hardware]
+    hardware = [f"{use.count} × {hardware_title(edition, use.item.name)}" for use in step.hardware]
     time = [f"about {minutes_short(step.minutes)}"] if step.minutes else []
     for head, lines in (
         ("Pieces", pieces),

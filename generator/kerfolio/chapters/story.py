@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from kerfolio.chapters.shots import cover_of, shot, shown
+from kerfolio.chapters.shots import shot, shown
 from kerfolio.document.blocks import Block, Figures, Size, Told
 from kerfolio.document.chapter import Chapter, Soon
+from kerfolio.edition.cover import cover_photo
 from kerfolio.edition.edition import Edition
 
 
 def story(edition: Edition) -> Chapter | None:
     """Return the maker's own words and gallery; None where there are neither."""
     plan = edition.plan
-    cover = cover_of(plan.photos)
+    cover = cover_photo(edition)
     gallery = [each for each in shown(plan.photos, edition) if each is not cover]
     size = Size.WIDE if len(gallery) == 1 else Size.HALF
     blocks: list[Block] = [Told(prose=plan.story)] if plan.story else []
