@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from kerfolio.drawing.layer import layer_for
-from kerfolio.pages.contents import groups
 from kerfolio.edition.layers import layers_explained
+from kerfolio.pages.contents import groups
 from kerfolio.pages.start import start_here
 from tests.pages.invented import CONTENTS, edition, pictures
 from tests.pages.markup import Tree

@@ -4,11 +4,11 @@ from functools import cache
 
 import pytest
 
+from kerfolio.edition.saw_words import CAUTION
 from kerfolio.layouts.boards import BoardPiece, cut_boards
 from kerfolio.layouts.saw import saw_plan
 from kerfolio.layouts.saw_sheet import SawSheet
 from kerfolio.model.stock import PaperStock
-from kerfolio.edition.saw_words import CAUTION
 from kerfolio.paper.saw_sheets import saw_pdf
 from tests.paper.editions import A4, LETTER, stool
 from tests.paper.reading import sizes, texts

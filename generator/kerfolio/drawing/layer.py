@@ -49,7 +49,7 @@ _SENTENCES: dict[Operation, str] = {
     Operation.POCKET: "Clear the whole area {side} the line, {depth}.",
     Operation.HOLE: "Round holes, {depth}: cut {side} the line, or drill.",
     Operation.OPENING: "Openings and slots, {depth}: cut {side} the line.",
-    Operation.OUTLINE: "The part's own edge, {depth}: cut {side} the line, last of all.",
+    Operation.OUTLINE: "The part’s own edge, {depth}: cut {side} the line, last of all.",
 }
 
 
