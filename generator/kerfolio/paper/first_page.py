@@ -10,8 +10,10 @@ from kerfolio.basis.lengths import inch_text, mm_text
 from kerfolio.basis.said import ByUnit, said
 from kerfolio.basis.thickness import precise_in
 from kerfolio.drawing.vocabulary import Anchor, Ink
+from kerfolio.edition.by_hand import ByHand
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, Bands, beside, bookmarked, indented, paragraph, spaced
+from kerfolio.paper.before_sawing import before_sawing
 from kerfolio.paper.beside_tiles import TEXT, figured_lines, template_grid, template_pages
 from kerfolio.paper.frame import frame
 from kerfolio.paper.grid import Grid
@@ -29,7 +31,6 @@ from kerfolio.paper.type import (
     SECTION,
     caps,
 )
-from kerfolio.settling.sawn_joint import TEST_JOINT
 from kerfolio.writing.page import Mark, Page, Passage, Role, Rule, Run, Text
 
 SQUARES = {"mm": 100.0, "in": 101.6}
@@ -50,10 +51,12 @@ def opening_pages(
     parts: Sequence[tuple[Titled, Paged]],
     paper: PaperStock,
     pages: int,
+    hand: ByHand | None = None,
 ) -> tuple[Page, ...]:
     """Return the page: check square, card gauge, what to do when one direction is off.
 
-    Which of the file's ``pages`` hold which part follows, on a page of its own where it is long.
+    Which of the file's ``pages`` hold which part follows, and on a new page what to know before
+    anything is sawn: ``hand`` tells whether the plan can be cut so at all.
     """
     grid, titled = template_grid(paper), parts[0][0]
     first = titled.first
@@ -61,8 +64,8 @@ def opening_pages(
         *_titles(titled, grid),
         *_checks(grid, first),
         *spaced(_remedies(paper, grid, first), _GAP),
-        *spaced(_first(parts, grid), _GAP),
-        *spaced(_contents(parts, grid), 2.0),
+        *spaced(_contents(parts, grid), _GAP),
+        *before_sawing(parts, hand, grid),
     )
     return template_pages(bands, titled, "templates", grid, pages)
 
@@ -79,20 +82,6 @@ def _titles(titled: Titled, grid: Grid) -> Bands:
         *figured_lines(sheets, grid.width),
         ruled,
     )
-
-
-_SAW_FIRST = (
-    "Saw the test joint first, twice, from an offcut of the very sheet and with the saw you will "
-    "use: one must go into the other with the push of a hand. Too tight: take a hair more of the "
-    "line; too loose: leave it standing. Saw it again until it goes, then saw the parts so."
-)
-
-
-def _first(parts: Sequence[tuple[Titled, Paged]], grid: Grid) -> Bands:
-    """Return what to do with the test joint, nothing where there is none."""
-    if not any(titled.name.startswith(TEST_JOINT) for titled, _ in parts):
-        return ()
-    return plain(_SAW_FIRST, grid.width, TEXT)
 
 
 def _contents(parts: Sequence[tuple[Titled, Paged]], grid: Grid) -> Bands:

@@ -8,6 +8,7 @@ from itertools import accumulate
 
 from kerfolio.basis.style import Numbers, told_as
 from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.edition.by_hand import ByHand
 from kerfolio.model.stock import PaperStock
 from kerfolio.model.workshop import Identity
 from kerfolio.paper.first_page import opening_pages
@@ -48,16 +49,18 @@ def template_pdf(
     on: TiledOn | None,
     identity: Identity,
     numbers: Numbers = told_as,
+    hand: ByHand | None = None,
 ) -> bytes:
     """Return the templates of all parts, which ``drawings`` show at full size by name, as a PDF.
 
-    On a paper: a page to print alone first, then each part: a map of its tiles, and the tiles with
+    On a paper: a page to print alone first, what to know before sawing (``hand`` says whether the
+    plan can be cut by hand), then each part: a map of its tiles, and the tiles with
     10 mm margins that overlap by 10 mm. Without a paper: a page as large as each part, for a roll.
     ``numbers`` tells every number that follows what a reader measures.
     """
     unit = identity.unit_for(settled.plan)
     parts = [Titled.of(settled, part, drawings[part.name], unit) for part in settled.parts]
-    pages = _rolled(parts) if on is None else _tiled(parts, on)
+    pages = _rolled(parts) if on is None else _tiled(parts, on, hand)
     return fitted_pdf(_about(settled, identity), tuple(pages), numbers)
 
 
@@ -78,13 +81,13 @@ def _rolled(parts: Sequence[Titled]) -> Iterator[Page]:
         yield roll_page(titled, f"page {number} of {len(parts)}")
 
 
-def _tiled(parts: Sequence[Titled], on: TiledOn) -> Iterator[Page]:
+def _tiled(parts: Sequence[Titled], on: TiledOn, hand: ByHand | None) -> Iterator[Page]:
     sheaves = [_Sheaf(each, on.tilings[each.name]) for each in parts]
     counts = [each.count for each in sheaves]
 
     def opening(before: int) -> tuple[Page, ...]:
         listed = tuple(zip(parts, _paged(counts, before), strict=True))
-        return opening_pages(listed, on.paper, before + sum(counts))
+        return opening_pages(listed, on.paper, before + sum(counts), hand)
 
     before = len(opening(1))  # a long list of the pages takes another one
     yield from opening(before)

@@ -9,6 +9,7 @@ from functools import partial
 from kerfolio.drawing.template_choice import TemplateChoice, template_choices
 from kerfolio.drawing.template_view import templates
 from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.edition.by_hand import ByHand, by_hand
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import ROLL, papers_of, template_name
 from kerfolio.model.workshop import Identity
@@ -23,7 +24,8 @@ from kerfolio.settling.variant_name import label_of
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Templates:
     """What is chosen once for the templates of a plan; ``ways`` are those its tiles lie in, by
-    paper, None on a roll. ``own`` are the plan's sheets as it is drawn.
+    paper, None on a roll. ``own`` are the plan's sheets as it is drawn, ``hand`` whether hands can
+    cut it.
     """
 
     identity: Identity
@@ -31,6 +33,7 @@ class Templates:
     first: str
     choices: Mapping[str, TemplateChoice]
     ways: Mapping[str, TiledOn | None]
+    hand: ByHand
 
     @classmethod
     def of(cls, edition: Edition) -> Templates:
@@ -46,6 +49,7 @@ class Templates:
             first=first,
             choices=choices,
             ways={**ways, ROLL: None},
+            hand=by_hand(edition),
         )
 
     def drawn(self, settled: SettledPlan) -> dict[str, Drawing]:
@@ -60,5 +64,5 @@ class Templates:
         for name, way in self.ways.items():
             yield PrintedFile(
                 name=template_name(label, name),
-                write=partial(template_pdf, whole, drawings, way, self.identity),
+                write=partial(template_pdf, whole, drawings, way, self.identity, hand=self.hand),
             )

@@ -1,0 +1,224 @@
+"""Whether a plan can be cut with hand tools, and what stands in the way: worded once."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+
+from kerfolio.basis.cutting_lengths import fit_in
+from kerfolio.basis.figures import in_way_unit, way_unit, whole_figure
+from kerfolio.basis.said import ByUnit
+from kerfolio.basis.words import counted, listed
+from kerfolio.edition.edition import Edition
+from kerfolio.model.feature_kind import ENGRAVING, HOLE
+from kerfolio.settling.points import is_oblique
+from kerfolio.settling.settled import Operation, SettledFeature, SettledPlan
+from kerfolio.shop.handwork import Handwork, handwork_of
+
+
+class Verdict(StrEnum):
+    """Whether hands can cut it; the words are those shown."""
+
+    YES = "yes"
+    CARE = "with care"
+    NO = "no"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reason:
+    """Something that hands meet in a plan, a sentence or two; ``weighs`` says how hard it is.
+
+    What only has to be known weighs as ``YES``.
+    """
+
+    head: str
+    text: str
+    weighs: Verdict
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ByHand:
+    """What readers are told who have a drill and a jigsaw: the hardest reasons stand first.
+
+    ``words`` tell the verdict, ``effort`` how much ``work`` it is.
+    """
+
+    verdict: Verdict
+    words: str
+    reasons: tuple[Reason, ...]
+    effort: str
+    work: Handwork
+
+
+_SAWN = 0.2
+"""Play on each side, mm, that a jigsaw along a line and a file come to."""
+_DRIVEN = 0.04
+"""Less play than this, mm a side, is out of a hand's reach with saw and file."""
+_BLADE, _BLADE_TOLD = 3.0, ByUnit("3 mm", "1/8 in")
+"""In an opening narrower than this, mm, no saw's blade can be steered."""
+_SMALL, _SMALL_TOLD = 50.0, ByUnit("50 mm", "2 in")
+"""A piece narrower than this, mm, leaves a jigsaw's foot no rest."""
+_LONG = 40.0
+"""More metres of sawing than this are days, not an evening.
+
+All of these are common practice, no single source."""
+
+_WORDS = {
+    Verdict.YES: "Can be cut by hand: drill, jigsaw and file will do.",
+    Verdict.CARE: "Can be cut by hand with care.",
+    Verdict.NO: "Not for cutting by hand as it is.",
+}
+
+
+def by_hand(edition: Edition) -> ByHand:
+    """Return whether one copy of an edition's plan can be cut by hand, and why not or how.
+
+    Looked at as it is drawn: another thickness changes no more than figures.
+    """
+    settled, order = edition.settled, list(Verdict)[::-1]
+    work = handwork_of(settled)
+    found = _reasons(settled, work.saw, edition.first)
+    reasons = sorted(found, key=lambda each: order.index(each.weighs))
+    verdict = reasons[0].weighs if reasons else Verdict.YES
+    return ByHand(
+        verdict=verdict,
+        words=_WORDS[verdict],
+        reasons=tuple(reasons),
+        effort=_effort(work, edition.first),
+        work=work,
+    )
+
+
+def _effort(work: Handwork, first: str) -> str:
+    drilled = [
+        *([counted(work.holes, "hole")] if work.holes else []),
+        *([counted(work.corners, "inside corner")] if work.corners else []),
+    ]
+    return (
+        f"About {_way(work.saw, first)} to saw{f', {listed(drilled)} to drill' if drilled else ''}."
+    )
+
+
+def _way(metres: float, first: str) -> str:
+    return f"{whole_figure(in_way_unit(metres, first))} {way_unit(first)}"
+
+
+def _reasons(settled: SettledPlan, saw: float, first: str) -> Iterator[Reason]:
+    yield from _joints(settled, first)
+    yield from _openings(settled, first)
+    yield from _recesses(settled)
+    yield from _leaning(settled)
+    yield from _small(settled, first)
+    yield from _art(settled)
+    if saw > _LONG:
+        text = f"{_way(saw, first)} of sawing want days."
+        yield Reason(head="Much to saw", text=text, weighs=Verdict.CARE)
+    if any(each.drill_centres for each in settled.parts):
+        yield Reason(head="Corners", text=_CORNERS, weighs=Verdict.YES)
+
+
+_CORNERS = (
+    "A saw turns no square corner: bore the small circles of the templates first. They open the "
+    "corners of tabs and slots, so that what is square goes home. Where a bore would be seen, "
+    "square the corner with a file or a chisel instead."
+)
+
+
+def _joints(settled: SettledPlan, first: str) -> Iterator[Reason]:
+    """Yield how close the closest joint goes; nothing where a jigsaw comes to it."""
+    rooms = [each.room.width for part in settled.parts for each in part.features if each.room]
+    closest = min(rooms, default=_SAWN)
+    play = f"{fit_in(closest, first)} of play on each side"
+    if closest < _DRIVEN:
+        text = f"The closest have {play}, less than a hand can saw and file to."
+        yield Reason(head="Joints that are driven in", text=text, weighs=Verdict.NO)
+    elif closest < _SAWN:
+        text = (
+            f"The closest have {play}. Saw beside the line, in the waste, and file to it, trying "
+            "with an offcut of the sheet, until it goes in with the push of a hand."
+        )
+        yield Reason(head="Close joints", text=text, weighs=Verdict.CARE)
+
+
+def _openings(settled: SettledPlan, first: str) -> Iterator[Reason]:
+    def is_narrow(each: SettledFeature) -> bool:
+        sawn = each.kind.opens and each.kind is not HOLE and not each.depth
+        return sawn and min(each.width.value, each.length.value) < _BLADE
+
+    if names := _having(settled, is_narrow):
+        text = (
+            f"Openings in {names} are under {_BLADE_TOLD.told(first)} wide: no blade can be "
+            "steered there."
+        )
+        yield Reason(head="Narrow openings", text=text, weighs=Verdict.NO)
+
+
+def _recesses(settled: SettledPlan) -> Iterator[Reason]:
+    if names := _having(settled, lambda each: each.kind.recessed and each.kind is not ENGRAVING):
+        text = (
+            f"Recesses in {names} go part of the way through: clear them with a hand router along "
+            "a batten, or saw and chisel their walls and pare the floor, measuring its depth often."
+        )
+        yield Reason(head="Recesses", text=text, weighs=Verdict.CARE)
+    if names := _bored(settled):
+        text = (
+            f"Some holes in {names} end in the wood, or are wider at the face: bore the wide part "
+            "first, with a bit that leaves a flat floor and a stop set to its depth."
+        )
+        yield Reason(head="Bores to a depth", text=text, weighs=Verdict.YES)
+
+
+def _bored(settled: SettledPlan) -> str:
+    holes = {
+        (part.name, each.name)
+        for part in settled.parts
+        for each in part.features
+        if each.kind is HOLE
+    }
+    deep = (Operation.HOLE, Operation.POCKET)
+    return listed(
+        [
+            part.name
+            for part in settled.parts
+            if any(
+                cut.operation in deep
+                and cut.depth is not None
+                and (part.name, cut.feature) in holes
+                for cut in part.cuts
+            )
+        ]
+    )
+
+
+def _leaning(settled: SettledPlan) -> Iterator[Reason]:
+    if is_oblique(settled):
+        text = (
+            "Some pieces stand at a slant. Their joints hold it only if every wall is square to "
+            "the face: guide the blade, and set the angle with a bevel when you put it together."
+        )
+        yield Reason(head="Tilted joints", text=text, weighs=Verdict.CARE)
+
+
+def _small(settled: SettledPlan, first: str) -> Iterator[Reason]:
+    names = listed([each.name for each in settled.parts if min(each.size) < _SMALL])
+    if names:
+        text = (
+            f"{names[:1].upper()}{names[1:]}: under {_SMALL_TOLD.told(first)} wide, too small to "
+            "hold under a jigsaw. Clamp the sheet and saw them free last, or take a coping saw."
+        )
+        yield Reason(head="Small pieces", text=text, weighs=Verdict.CARE)
+
+
+def _art(settled: SettledPlan) -> Iterator[Reason]:
+    if names := _having(settled, lambda each: each.kind is ENGRAVING):
+        text = (
+            f"What is engraved on {names} cannot be cut by hand. Trace it with a pencil, so that "
+            "steps which go by it still tell, or leave it out."
+        )
+        yield Reason(head="Engraving", text=text, weighs=Verdict.CARE)
+
+
+def _having(settled: SettledPlan, wanted: Callable[[SettledFeature], bool]) -> str:
+    """Return the names of the parts that have such a feature."""
+    return listed([part.name for part in settled.parts if any(map(wanted, part.features))])
