@@ -224,7 +224,9 @@ def every(change: Callable[[Contour], Contour]) -> Change:
 
     def spoil(drawing: Drawing) -> Drawing:
         items = (
-            replace(each, contour=change(each.contour)) if isinstance(each, Stroke) else each
+            replace(each, contour=change(each.contour), holes=tuple(map(change, each.holes)))
+            if isinstance(each, Stroke)
+            else each
             for each in drawing.items
         )
         return replace(drawing, items=tuple(items))

@@ -7,6 +7,8 @@ from dataclasses import replace
 import pytest
 
 from kerfolio.drawing.lettering import label_box
+from kerfolio.drawing.template_choice import template_choices
+from kerfolio.drawing.template_view import templates
 from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
 from kerfolio.geometry.canonical import region
 from kerfolio.geometry.measure import bounds
@@ -92,7 +94,7 @@ def test_a_slot_carries_its_width_and_the_reason() -> None:
     words = texts(template_of(PLAN, PLAN.parts[0]))
     assert words.count("18.00 mm (0.709 in) wide") == 2
     assert words.count("17.8 mm sheet + 2 x 0.1 mm fit") == 2
-    assert words.count("ø 6.6 mm (17/64 in)") == 2
+    assert words.count("ø 6.6 mm (17/64 in) through") == 2
 
 
 def test_words_of_a_slot_lie_inside_it_and_along_it() -> None:
@@ -111,12 +113,12 @@ def test_short_slots_have_their_words_beside_them() -> None:
 def test_what_finds_no_room_is_listed_under_one_letter() -> None:
     drawing = template_of(PLAN, crowded())
     assert texts(drawing).count("a") == 2, "only the outer pegs have a free spot beside them"
-    assert "a: peg, ø 5 mm (13/64 in)" in texts(drawing)
+    assert "a: peg, ø 5 mm (13/64 in) through" in texts(drawing)
 
 
 def test_recesses_are_tinted_and_say_their_depth() -> None:
     drawing = template_of(PLAN, PLAN.parts[2])
-    tinted = [s for s in strokes(drawing, "shape") if s.fill is Ink.WASTE]
+    tinted = [s for s in strokes(drawing, "shape") if s.fill is Ink.WOOD]
     assert len(tinted) == 4
     assert texts(drawing).count("6.00 mm deep") == 2
 
@@ -129,6 +131,30 @@ def test_mark_show_face_up_and_grain_are_there(part: SettledPart) -> None:
     assert f"{part.name}, cut {len(part.pieces)}" in words
     assert "up" in words
     assert ("grain" in words) == (part.grain != "any")
+
+
+def test_a_wider_bore_is_told_before_the_hole_in_it() -> None:
+    """A head of 13 mm sunk 8 mm deep over a hole of 6.6 mm: bored in that order."""
+    wider = (Sized(13.0), Sized(8.0))
+    stepped = replace(hole("bolt", (100, 50), 6.6), counterbore=wider)
+    blind = replace(hole("peg", (100, 120), 5.0), depth=Sized(9.0))
+    shape = region(rectangle(0, 0, 200, 200), [circle(stepped.at, 6.6)])
+    words = texts(template_of(PLAN, part_of("top", "T", shape, features=(stepped, blind))))
+    at = words.index("first ø 13 mm (33/64 in)")
+    assert words[at + 1 : at + 3] == ["8.00 mm deep", "then ø 6.6 mm (17/64 in) through"]
+    at = words.index("ø 5 mm (13/64 in)")
+    assert words[at + 1] == "9.00 mm deep"
+
+
+def test_words_keep_clear_of_seams() -> None:
+    """A strip over the middle of a plate sends its words, mark and arrows to the sides."""
+    part = part_of("plate", "P", region(rectangle(0, 0, 300, 200), []))
+    seam = (145.0, 0.0, 155.0, 200.0)
+    settled = replace(PLAN, parts=(part,))
+    for seams, crossing in (({}, True), ({"plate": [seam]}, False)):
+        drawing = templates(settled, template_choices((settled,), "mm", seams))["plate"]
+        boxes = map(label_box, labels_of(drawing))
+        assert any(box[0] < seam[2] and box[2] > seam[0] for box in boxes) is crossing
 
 
 def test_how_to_use_the_drill_centres_is_said_where_there_are_any() -> None:

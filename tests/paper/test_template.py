@@ -7,6 +7,7 @@ import math
 import re
 from dataclasses import replace
 from functools import cache
+from typing import Any
 
 import pikepdf
 import pypdfium2
@@ -15,9 +16,12 @@ from shapely import LinearRing, Polygon, box, hausdorff_distance
 
 from kerfolio.basis.exact_figures import measured_in
 from kerfolio.basis.figured import figured
+from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.geometry.arc import edges
 from kerfolio.geometry.canonical import region
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.flatten import points
+from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shapes import rectangle
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.beside_tiles import figured_lines
@@ -53,8 +57,7 @@ def opening(content: bytes) -> int:
 def laid(paper: PaperStock, which: SettledPart = SIDE) -> tuple[Tiling, tuple[Tile, ...]]:
     drawing = template_of(EDITION.settled, which)
     tiling = tiling_of([drawing], paper)
-    size = (drawing.width, drawing.height)
-    return tiling, tuple(tiling.tile(spot, size) for spot in tiling.printed)
+    return tiling, tuple(tiling.tile(spot) for spot in tiling.printed)
 
 
 def lengths(content: bytes, page: int) -> tuple[set[float], set[float]]:
@@ -198,7 +201,7 @@ def test_the_first_page_tells_what_to_do_and_which_pages_hold_which_part(
     for wanted in (
         *("Print this page alone first", "Only one side wrong", "85.60 × 53.98 mm"),
         *("99.5 mm", "100.5 mm", "For sheets of 17.80 mm ply"),
-        f"A side, cut 2 {opening(printed(paper)) + 1} to {opening(printed(paper)) + 5}",
+        f"A side, cut 2 {opening(printed(paper)) + 1} to {opening(printed(paper)) + 7}",
     ):
         assert wanted in words
     for side in (paper.width, paper.height):  # half a percent of one tile's step
@@ -223,9 +226,9 @@ def test_a_map_shows_how_the_tiles_of_a_part_lie() -> None:
     words = " ".join(texts(printed(A4))[before].split())
     for wanted in (
         "A side Cut 2, 17.80 mm ply, 360.0 mm (14.17 in) wide",
-        f"4 tiles on pages {before + 2} to {before + 5}",
+        f"6 tiles on pages {before + 2} to {before + 7}",
         "1-1",
-        "2-2",
+        "2-3",
     ):
         assert wanted in words
 
@@ -289,6 +292,68 @@ def test_nothing_stands_where_printers_do_not_print(paper: PaperStock | None) ->
     document.close()
 
 
+def test_the_waste_side_of_every_line_is_shaded() -> None:
+    """Looked at in the print, a millimetre to either side of straight edges and of openings."""
+    drawing = template_of(EDITION.settled, SIDE)
+    document = pypdfium2.PdfDocument(printed(None, SIDE))
+    grey = document[0].render(scale=4, grayscale=True).to_numpy()
+    document.close()
+    seen = 0
+    for contour in contours(SIDE):
+        for edge in edges(contour):
+            (x0, y0), (x1, y1) = edge.start, edge.end
+            long = math.dist(edge.start, edge.end)
+            if edge.arc is not None or long < 20:
+                continue
+            across = ((y0 - y1) / long, (x1 - x0) / long)  # to the left of it, where the wood is
+            middle = (x0 + 0.8 * (x1 - x0), y0 + 0.8 * (y1 - y0))  # past the bars at 0,0
+            wood, waste = (
+                tone(grey, drawing, middle[0] + far * across[0], middle[1] + far * across[1])
+                for far in (1.0, -1.0)
+            )
+            assert (wood, waste) == (255, pytest.approx(174, abs=8))  # grey of the shade, #b8ad9c
+            seen += 1
+    assert seen >= 8
+
+
+def tone(grey: Any, drawing: Drawing, x: float, y: float) -> int:
+    """Return how light a print is at a place of a drawing in the middle of a roll page."""
+    scale = 4 * 72 / 25.4
+    across, up = (x - drawing.box[0] + MARGIN) * scale, (y - drawing.box[1] + MARGIN) * scale
+    return int(grey[round(grey.shape[0] - up), round(across)].item())
+
+
+@PAPERS
+def test_no_seam_lies_on_a_hole_or_a_slot(paper: PaperStock) -> None:
+    """The side's slot and its window stand in its middle: two tiles would halve them."""
+    looked_at = 0
+    for which in EDITION.settled.parts:
+        tiling, _ = laid(paper, which)
+        left, bottom = template_of(EDITION.settled, which).box[:2]
+        across, up = tiling.seams
+        for each in map(bounds, which.plain.openings):
+            assert not any(each.x0 - 2 < left + x < each.x1 + 2 for x in across)
+            assert not any(each.y0 - 2 < bottom + y < each.y1 + 2 for y in up)
+            looked_at += bool(across or up)
+    assert looked_at
+
+
+@PAPERS
+def test_no_letters_are_smaller_than_can_be_read_on_a_bench(paper: PaperStock) -> None:
+    """7.5 points, but for the picture of a whole part on its map."""
+    document = pypdfium2.PdfDocument(printed(paper))
+    sizes = set()
+    for page in document:
+        text = page.get_textpage()
+        if "How the tiles lie".upper() in text.get_text_range():
+            continue
+        for index in range(text.count_chars()):
+            if text.get_text_range(index, 1).strip():
+                sizes.add(round(pypdfium2.raw.FPDFText_GetFontSize(text, index), 2))
+    document.close()
+    assert min(sizes) >= 7.5
+
+
 def frame(wide: float, high: float, rail: float) -> SettledPart:
     """Return a part that is a frame, so that tiles in its middle show nothing."""
     shape = region(rectangle(0, 0, wide, high), (rectangle(rail, rail, wide - rail, high - rail),))
@@ -328,8 +393,8 @@ def test_another_thickness_changes_the_slot_on_the_paper() -> None:
         drawings = templates_of(settled)
         content = template_pdf(settled, drawings, None, EDITION.identity)
         rings = [Polygon(each) for each in chains(content, 0) if len(each) == 5]
-        slots = [ring.bounds for ring in rings if math.isclose(width_of(ring), 120, abs_tol=0.05)]
-        (slot,) = slots
+        slots = {ring.bounds for ring in rings if math.isclose(width_of(ring), 120, abs_tol=0.05)}
+        (slot,) = slots  # its shade, the wood's edge and its line are one
         return slot[3] - slot[1]
 
     assert slot_height(2) - slot_height(0) == pytest.approx(0.4, abs=0.01)

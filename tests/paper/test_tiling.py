@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 from kerfolio.drawing.vocabulary import Drawing, Stroke
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.shapes import rectangle
-from kerfolio.model.stock import PaperStock
+from kerfolio.paper.seam_run import Along, seam_run
 from kerfolio.paper.seams import tiling_of
-from kerfolio.paper.tiling import MARGIN, OVERLAP, Tiling, even_tiling, tile_count, tile_name
+from kerfolio.paper.tiling import OVERLAP, tile_count, tile_name, window_of
 from tests.paper.editions import A4, LETTER
 
 # Sheet sizes of trade, papers of ISO 216 and ANSI Y14.1; the counts worked out apart from the
@@ -62,31 +62,46 @@ def test_the_paper_lies_down_where_that_saves_pages() -> None:
 
 @given(
     st.floats(5, 3000),
-    st.floats(5, 3000),
-    st.sampled_from([A4, LETTER]),
-    st.tuples(st.floats(0, 1), st.floats(0, 1)),
+    st.sampled_from([*window_of((A4.width, A4.height)), *window_of((LETTER.width, LETTER.height))]),
+    st.integers(0, 1),
+    st.lists(st.tuples(st.floats(0, 3000), st.floats(0, 120)), max_size=12),
 )
 def test_tiles_cover_the_drawing_and_overlap(
-    width: float, height: float, paper: PaperStock, share: tuple[float, float]
+    length: float, window: float, more: int, spans: list[tuple[float, float]]
 ) -> None:
-    size = (width, height)
-    tiles = replace(even_tiling(size, (paper.width, paper.height)), share=share)
-    boxes = {spot: tiles.box(tiles.tile(spot, size)) for spot in tiles.spots}
-    assert min(box[0] for box in boxes.values()) <= 1e-6
-    assert min(box[1] for box in boxes.values()) <= 1e-6
-    assert max(box[2] for box in boxes.values()) >= width - 1e-6
-    assert max(box[3] for box in boxes.values()) >= height - 1e-6
-    for (column, row), box in boxes.items():
-        if (column + 1, row) in boxes:
-            assert box[2] - boxes[column + 1, row][0] == pytest.approx(OVERLAP)
-        if (column, row + 1) in boxes:
-            assert boxes[column, row + 1][3] - box[1] == pytest.approx(OVERLAP)
-    assert tiles.window == (tiles.page[0] - 2 * MARGIN, tiles.page[1] - 2 * MARGIN)
+    count = tile_count(length, window)
+    count += more if count > 1 else 0
+    along = Along.of(length, [(a, a + wide) for a, wide in spans], window - OVERLAP)
+    starts = seam_run([along], count, window).starts
+    assert len(starts) == count
+    assert starts[0] <= 1e-6
+    assert starts[-1] + window >= length - 1e-6
+    for one, other in pairwise(starts):
+        assert 0 < other - one <= window - OVERLAP + 1e-6
+
+
+def test_every_seam_is_moved_by_itself() -> None:
+    """Tiles of 190 mm, three of them over 500 mm: seams end at 184 and 364, 42 mm before at most.
+
+    Moved together they would cross one of the two spans wherever they lay.
+    """
+    spans = [(145.0, 170.0), (340.0, 362.0)]
+    run = seam_run([Along.of(500.0, spans, 180.0)], 3, 190.0)
+    first, second = (start + OVERLAP / 2 for start in run.starts[1:])
+    assert run.crossed == 0
+    assert first >= 172.5
+    assert second <= 337.5
+    assert second - first <= 180.0
+
+
+def test_a_seam_crosses_where_nothing_else_is_left() -> None:
+    run = seam_run([Along.of(500.0, [(130.0, 190.0)], 180.0)], 3, 190.0)
+    assert run.crossed == 1
 
 
 def test_tiles_are_named_by_row_from_the_top_and_column() -> None:
     tiles = tiling_of([frame(370, 540)], A4)
-    placed = [tiles.tile(spot, (370, 540)) for spot in tiles.spots]
+    placed = [tiles.tile(spot) for spot in tiles.spots]
     assert [tile.name for tile in placed] == ["1-1", "1-2", "2-1", "2-2"]
     assert placed[0].bottom > placed[2].bottom
 
@@ -99,31 +114,41 @@ def test_no_tile_is_called_as_a_piece_is_marked(column: int, row: int, index: in
     assert re.fullmatch(r"([0-9]+/)?[A-Z]+[0-9]*", f"{index}/A{index}")
 
 
-def seams(tiling: Tiling, size: tuple[float, float]) -> tuple[list[float], list[float]]:
-    """Return where the seams lie, mm from the drawing's corner: across, up."""
-    across = {tiling.tile((c, 0), size).left + OVERLAP / 2 for c in range(1, tiling.columns)}
-    rows = range(tiling.rows - 1)
-    up = {tiling.tile((0, r), size).bottom + OVERLAP / 2 for r in rows}
-    return sorted(across), sorted(up)
-
-
 def test_seams_move_off_what_is_cut() -> None:
-    """A4 standing: two tiles cover 370 mm, their seam lies anywhere from 115 to 185 of 300 mm."""
+    """A4 standing: two tiles cover 370 mm, their seam lies anywhere from 116 to 184 of 300 mm.
+
+    A seam keeps 2.5 mm off, since its crosses reach 2 mm.
+    """
     middle = tiling_of([frame(300, 200)], A4)
-    assert seams(middle, (300, 200)) == ([150.0], [])
-    slot = Stroke(contour=rectangle(140, 50, 158, 120))
-    ((at,), _) = seams(tiling_of([drawn(300, 200, slot)], A4), (300, 200))
-    assert at == pytest.approx(160, abs=0.6)
+    assert middle.seams == ((150.0,), ())
+    edge, slot = (
+        Stroke(contour=each) for each in (rectangle(0, 0, 300, 200), rectangle(140, 50, 158, 120))
+    )
+    ((at,), _) = tiling_of([drawn(300, 200, edge, slot)], A4).seams
+    assert at in (137.0, 161.0)
     hole = Stroke(contour=rectangle(158.5, 20, 175, 30))
-    ((at,), _) = seams(tiling_of([drawn(300, 200, slot, hole)], A4), (300, 200))
-    assert at == pytest.approx(138, abs=0.6)
+    ((at,), _) = tiling_of([drawn(300, 200, edge, slot, hole)], A4).seams
+    assert at == 137.0
 
 
 def test_seams_move_off_tabs_and_notches_of_an_outline() -> None:
     spots = ((0, 0), (300, 0), (300, 200), (158, 200), (158, 150), (140, 150), (140, 200), (0, 200))
     notched = Stroke(contour=Contour(tuple((x, y, 0.0) for x, y in spots)))
-    ((at,), _) = seams(tiling_of([drawn(300, 200, notched)], A4), (300, 200))
-    assert at < 138.5 or at > 159.5
+    ((at,), _) = tiling_of([drawn(300, 200, notched)], A4).seams
+    assert at < 137.5 or at > 160.5
+
+
+def test_a_page_more_is_taken_where_it_leaves_slots_whole() -> None:
+    """Over 368 mm, a seam of two tiles lies at 183 to 185 mm; slots of ten lines stand there."""
+    slots = [Stroke(contour=rectangle(160 + n, 10 * n, 210, 10 * n + 8)) for n in range(10)]
+    outline = Stroke(contour=rectangle(0, 0, 368, 200))
+    whole = tiling_of([drawn(368, 200, outline, *slots)], A4)
+    assert len(tiling_of([drawn(368, 200, outline)], A4).printed) == 2
+    boxes = [(s.contour.vertices[0][0], s.contour.vertices[1][0]) for s in slots]
+    across, up = whole.seams
+    assert not any(low < at < high for at in across for low, high in boxes)
+    assert len(whole.printed) <= 4
+    assert up == () or len(across) < 2
 
 
 def test_one_tiling_serves_all_drawings_of_a_part() -> None:

@@ -8,6 +8,7 @@ from kerfolio.geometry.measure import area, bounds
 from kerfolio.model.feature_kind import SLOT, TAB
 from kerfolio.settling.sawn_joint import with_test_joints
 from tests.plans import settled_at
+from tests.settling.test_point import drawn_plan
 
 HALVED = """\
 plan: Probe cross
@@ -52,3 +53,11 @@ def test_without_tabs_two_notches_cross_as_deep_as_the_plans_deepest() -> None:
     assert (notch.width.value, notch.length.value) == pytest.approx((12.1, 40.1))
     assert joint.size[1] == pytest.approx(2 * 40.1)
     assert area(joint.plain) == pytest.approx(joint.size[0] * joint.size[1] - 12.1 * 40.1)
+
+
+def test_joints_of_several_sheets_have_marks_of_their_own() -> None:
+    """Of a plan with one sheet it is TEST; no tile (`1-1`) and no piece (`A1`) is called so."""
+    settled = drawn_plan("potting-bench")
+    joints = with_test_joints(settled).parts[: -len(settled.parts)]
+    assert [each.mark for each in joints] == ["TEST I", "TEST II"]
+    assert with_test_joints(settled_at(17.6)).parts[0].mark == "TEST"

@@ -15,18 +15,25 @@ from kerfolio.model.feature_kind import HOLE
 from kerfolio.settling.settled import Operation, SettledPart
 from kerfolio.writing.read_pdf import Pen
 
-EDGES, RECESSES, ENGRAVED, DRILL, CENTRES = (
-    *("edges", "recesses", "engraved lines", "drill circles"),
-    "centres of holes",
+EDGES, RECESSES, ENGRAVED, DRILL, CENTRES, SHADE, WOOD, BARS = (
+    *("edges", "recesses", "engraved lines", "drill circles", "centres of holes"),
+    *("the shade beside edges", "the wood", "bars to measure from"),
 )
 """What the lines of a template are, as a file's layers are."""
 
 _REACH = 3.0
 """Half of a cross, mm; that of a drill circle is no longer than half its radius."""
 
+_SHADED, _FROM_EDGE, _BAR, _BAR_LENGTH = 4.0, 1.5, 1.0, 40.0
+"""How wide the shade along edges is drawn, half of it hidden; where bars stand, how wide they are
+and how long, mm."""
+
 _PENS = {
+    Pen(_SHADED, PALETTE[Ink.FAINT], ""): SHADE,
+    Pen(0.0, "", "#ffffff"): WOOD,
+    Pen(_BAR, PALETTE[Ink.INK], ""): BARS,
     Pen(OUTLINE, PALETTE[Ink.INK], ""): EDGES,
-    Pen(FINE, PALETTE[Ink.INK], PALETTE[Ink.WASTE]): RECESSES,
+    Pen(FINE, PALETTE[Ink.INK], PALETTE[Ink.WOOD]): RECESSES,
     Pen(FINE, PALETTE[Ink.SOFT], ""): ENGRAVED,
     Pen(FINE, PALETTE[Ink.ACCENT], ""): DRILL,
     Pen(FINE, PALETTE[Ink.INK], ""): CENTRES,
@@ -44,9 +51,12 @@ def template_meant(part: SettledPart, drill: float, drawing: Drawing) -> tuple[M
     ``drill`` is the diameter in mm that opens inside corners. Of ``drawing`` only the arrows are
     taken, which stand where words leave room.
     """
+    edges = (part.plain.outer, *part.plain.openings)
     return (
+        *(Meant(layer, each, part.name) for layer in (SHADE, WOOD) for each in edges),
+        *(Meant(BARS, each, part.name) for each in _bars()),
         *_recesses(part),
-        *(Meant(EDGES, each, part.name) for each in (part.plain.outer, *part.plain.openings)),
+        *(Meant(EDGES, each, part.name) for each in edges),
         *(each for at in part.drill_centres for each in _drilled(part.name, at, drill)),
         *(
             Meant(CENTRES, each, part.name)
@@ -57,11 +67,19 @@ def template_meant(part: SettledPart, drill: float, drawing: Drawing) -> tuple[M
     )
 
 
+def _bars() -> Iterator[Contour]:
+    """Yield the bars at the part's 0,0, from which is measured: upwards and to the right."""
+    for x, y in ((-_FROM_EDGE, _BAR_LENGTH), (_BAR_LENGTH, -_FROM_EDGE)):
+        yield Contour(((-_FROM_EDGE, -_FROM_EDGE, 0.0), (x, y, 0.0)), closed=False)
+
+
 def _recesses(part: SettledPart) -> Iterator[Meant]:
     for cut in part.cuts:
         if cut.depth is not None:
             layer = ENGRAVED if cut.operation is Operation.ENGRAVE else RECESSES
-            yield from (Meant(layer, each, cut.feature or part.name) for each in cut.contours)
+            yield from (
+                Meant(layer, each, cut.feature or part.name) for each in cut.square or cut.contours
+            )
 
 
 def _drilled(of: str, at: Point, drill: float) -> Iterator[Meant]:

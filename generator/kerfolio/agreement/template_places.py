@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
-from math import ceil
+from itertools import pairwise
 
 from kerfolio.geometry.contour import Point
 from kerfolio.paper.tiling import MARGIN, OVERLAP
@@ -17,32 +18,43 @@ _SLACK = 1e-6
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tiles:
-    """A drawing's box on pages of a size, mm, that share ``OVERLAP`` with their neighbours.
+    """A drawing's box on pages of a size, mm, that share ``OVERLAP`` or more with neighbours.
 
-    Of what ``columns`` and ``rows`` of them cover too much, ``share`` lies at the left and at the
-    bottom: seams are moved there to keep clear of what is cut.
+    ``across`` and ``up`` are where columns and rows begin, mm from its left and from its bottom:
+    seams are moved there to keep clear of what is cut.
     """
 
     box: Box
     page: tuple[float, float]
-    share: Point
+    across: tuple[float, ...]
+    up: tuple[float, ...]
 
     @property
     def columns(self) -> int:
         """How many pages lie side by side."""
-        return _count(self.box[2] - self.box[0], self.page[0])
+        return len(self.across)
 
     @property
     def rows(self) -> int:
         """How many pages lie above one another."""
-        return _count(self.box[3] - self.box[1], self.page[1])
+        return len(self.up)
+
+    def faults(self) -> Iterator[str]:
+        """Yield on which side the pages leave something of the drawing uncovered, or a gap."""
+        left, bottom, right, top = self.box
+        for name, starts, length, side in (
+            ("across", self.across, right - left, self.page[0]),
+            ("up", self.up[::-1], top - bottom, self.page[1]),
+        ):
+            apart = [b - a for a, b in pairwise(starts)]
+            covers = starts[0] <= _SLACK and starts[-1] + _room(side) >= length - _SLACK
+            if not covers or max(apart, default=0.0) > _room(side) - OVERLAP + _SLACK:
+                yield f"they leave a gap {name}"
 
     def origin(self, column: int, row: int) -> Point:
         """Return where the drawing's 0,0 lies on a page, mm from its lower left corner."""
-        left, bottom, right, top = self.box
-        x = _start((left, right), self.page[0], self.columns, column, self.share[0])
-        y = _start((bottom, top), self.page[1], self.rows, self.rows - 1 - row, self.share[1])
-        return MARGIN - x, MARGIN - y
+        left, bottom, _, _ = self.box
+        return MARGIN - left - self.across[column], MARGIN - bottom - self.up[row]
 
     def window(self, column: int, row: int) -> Box:
         """Return what of the drawing shows on a page: left, bottom, right, top."""
@@ -67,17 +79,3 @@ def place_told(text: str, part: str) -> tuple[int, int] | None:
 
 def _room(side: float) -> float:
     return side - 2 * MARGIN
-
-
-def _count(length: float, side: float) -> int:
-    if length <= _room(side) + _SLACK:
-        return 1
-    return ceil((length - OVERLAP) / (_room(side) - OVERLAP) - _SLACK)
-
-
-def _start(ends: Point, side: float, count: int, index: int, share: float) -> float:
-    """Return where a tile's window begins on the drawing, along one axis."""
-    low, high = ends
-    step = _room(side) - OVERLAP
-    spare = count * step + OVERLAP - (high - low)
-    return low - spare * share + index * step

@@ -162,7 +162,8 @@ def _tiled(made: _Template, pages: Sequence[ReadPage], tiling: Tiling) -> Iterat
         if place is not None:
             told[place] = number
     at = {place: pages[number] for place, number in told.items()}
-    tiles = Tiles(box=made.box, page=tiling.page, share=tiling.share)
+    tiles = Tiles(box=made.box, page=tiling.page, across=tiling.across, up=tiling.up)
+    yield from (("its tiles", how) for how in tiles.faults())
     yield from _drawn_faults(made, tiles, at)
     for place, page in at.items():
         where = tiles.words(*place)

@@ -16,7 +16,7 @@ from kerfolio.model.feature import Hole
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.model.joint_kind import EDGE_JOINT
 from kerfolio.model.stock import HardwareStock
-from kerfolio.settling.settled import Operation, SettledFeature, SettledPart, SettledPlan
+from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,7 +31,7 @@ class Bore:
     @property
     def grip(self) -> float:
         """The sheet's thickness less the counterbore."""
-        return self.part.thickness - sunk(self.part, self.feature)
+        return self.part.thickness - sunk(self.feature)
 
     @property
     def called(self) -> Words:
@@ -52,14 +52,9 @@ def bores_of(settled: SettledPlan, part: SettledPart) -> Iterator[Bore]:
             yield Bore(part=part, feature=feature, item=item, is_pilot=pilot)
 
 
-def sunk(part: SettledPart, feature: SettledFeature) -> float:
+def sunk(feature: SettledFeature) -> float:
     """Return the depth in mm of a hole's counterbore, 0 without one."""
-    found = (
-        cut.depth or 0.0
-        for cut in part.cuts
-        if cut.operation is Operation.POCKET and cut.feature == feature.name
-    )
-    return max(found, default=0.0)
+    return feature.counterbore[1].value if feature.counterbore else 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -111,7 +106,7 @@ def screwed(settled: SettledPlan) -> Iterator[Screwed]:
         for index, bore in enumerate((lap.one, lap.other)):
             if bore and bore.is_pilot and bore.item.length:
                 over, hole = lap.parts[1 - index], lap.features[1 - index]
-                grip = over.thickness - sunk(over, hole)
+                grip = over.thickness - sunk(hole)
                 yield Screwed(pilot=bore, grip=grip, place=lap.place)
 
 

@@ -30,7 +30,17 @@ def _fitted(feature: SettledFeature, first: str) -> tuple[str, ...]:
 
 
 def _hole(feature: SettledFeature, first: str) -> tuple[str, ...]:
-    return (f"ø {drill_text(feature.width.value, first)}", *_deep(feature, first))
+    """Say the drill, and how deep it goes; a wider bore comes first, as it is bored."""
+    drill, through = drill_text(feature.width.value, first), "" if feature.depth else " through"
+    if feature.counterbore is None:
+        return (f"ø {drill}{through}", *_deep(feature, first))
+    wide, deep = feature.counterbore
+    return (
+        f"first ø {drill_text(wide.value, first)}",
+        figured("{} deep", exact_in(deep.value, first)),
+        f"then ø {drill}{through}",
+        *_deep(feature, first),
+    )
 
 
 def _nothing(_: SettledFeature, __: str) -> tuple[str, ...]:

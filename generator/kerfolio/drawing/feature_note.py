@@ -175,12 +175,12 @@ def _beside(
     air: float = _AIR,
 ) -> Note | None:
     """Return the words at the first free spot beside the feature and take it, else nothing."""
-    block = _block(lines, layer)
+    block, clear = _block(lines, layer), 2 * air - _KEY_AIR
     for spot, turn in _spots(ends, block, air):
         level = abs(turn) < 45
         wide, high = (block.width, block.height) if level else (block.height, block.width)
         box = box_at(spot, wide, high)
-        if ground.is_free(box_at(spot, wide + air, high + air)):
+        if ground.is_free(box_at(spot, wide + clear, high + clear)):
             ground.taken.append(box)
             return Note(labels=_seated(block, spot, turn))
     return None
@@ -191,7 +191,8 @@ def _reach(feature: SettledFeature) -> Box:
     across, along = feature.width.value, feature.length.value
     wide, high = (across, along) if abs(_turn(feature)) > 45 else (along, across)
     if feature.kind is HOLE:
-        wide = high = 2 * max(across / 2, 3.0)
+        wider = feature.counterbore[0].value if feature.counterbore else 0.0
+        wide = high = max(across, wider, 6.0)
     return box_at(middle(feature), wide, high)
 
 

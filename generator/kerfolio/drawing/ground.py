@@ -20,16 +20,20 @@ class Ground:
     """A part as it is at every end of a range: a place that is free is free at all of them.
 
     ``shapes`` are its plain shapes, ``common`` what their outlines share, with the openings of the
-    first; ``recesses`` what is cut to a depth, ``taken`` boxes in use.
+    first; ``recesses`` what is cut to a depth, ``taken`` boxes in use, ``seams`` boxes along which
+    paper is cut.
     """
 
     shapes: tuple[Region, ...]
     recesses: tuple[Contour, ...]
     common: Region
     taken: list[Box] = field(default_factory=list)
+    seams: tuple[Box, ...] = ()
 
     @classmethod
-    def of(cls, parts: Iterable[SettledPart], taken: Iterable[Box] = ()) -> Ground:
+    def of(
+        cls, parts: Iterable[SettledPart], taken: Iterable[Box] = (), seams: Iterable[Box] = ()
+    ) -> Ground:
         """Return the ground of one part at the ends of a range, what is the same counted once."""
         parts = tuple(parts)
         recesses = (
@@ -40,18 +44,20 @@ class Ground:
             for contour in cut.contours
         )
         shapes = tuple(dict.fromkeys(part.plain for part in parts))
-        return cls(shapes, tuple(dict.fromkeys(recesses)), _common(shapes), list(taken))
+        return cls(
+            shapes, tuple(dict.fromkeys(recesses)), _common(shapes), list(taken), tuple(seams)
+        )
 
     @property
     def blocked(self) -> tuple[Contour, ...]:
         """What lettering keeps clear of within the common outline."""
         openings = (each for shape in self.shapes[1:] for each in shape.openings)
-        boxes = (rectangle(*box) for box in self.taken)
+        boxes = (rectangle(*box) for box in (*self.taken, *self.seams))
         return (*self.recesses, *dict.fromkeys(openings), *boxes)
 
     def is_free(self, box: Box) -> bool:
         """Tell whether a box lies in the material without covering anything."""
-        if not all(apart(box, other) for other in self.taken):
+        if not all(apart(box, other) for other in (*self.taken, *self.seams)):
             return False
         frame = rectangle(*box)
         if not all(contains(shape, frame) for shape in self.shapes):

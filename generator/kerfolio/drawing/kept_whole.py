@@ -7,9 +7,12 @@ from collections.abc import Iterator
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.extent import box_of
 from kerfolio.drawing.lettering import Box
-from kerfolio.drawing.vocabulary import Drawing, Label, Stroke
+from kerfolio.drawing.template_shape import WASTE
+from kerfolio.drawing.vocabulary import Drawing, Ink, Label, Stroke
 from kerfolio.geometry.arc import edges
 
+_CUT = 12
+"""As many other lines what is cut counts for: a hole, a slot, a window."""
 _SHORT = 50.0
 """An edge of an outline that is shorter, mm, belongs to a tab, a notch or a corner."""
 
@@ -17,9 +20,15 @@ _SHORT = 50.0
 def kept_whole(drawing: Drawing) -> Iterator[Box]:
     """Yield the boxes that no seam should cross: lines, words, and an outline's short edges."""
     for item in drawing.items:
+        if item.layer == WASTE.name:  # it lies along other lines
+            continue
         for each in expanded(item):
-            yield box_of(each)
+            yield from _CUT * [box_of(each)] if _is_cut(each) else [box_of(each)]
             yield from _details(each)
+
+
+def _is_cut(item: Stroke | Label) -> bool:
+    return isinstance(item, Stroke) and item.contour.closed and item.ink is Ink.INK
 
 
 def _details(item: Stroke | Label) -> Iterator[Box]:

@@ -11,8 +11,8 @@ from kerfolio.geometry.label_spot import label_spot
 from kerfolio.geometry.measure import bounds
 from kerfolio.settling.settled import SettledPart
 
-_LEAST = 0.34
-"""A block shrunk below this share of its size stands beside the part instead."""
+_LEAST = 7.5 * 25.4 / 72
+"""A block whose smallest letters would be smaller than this, mm, stands beside the part instead."""
 
 _TURNED = 0.75
 """What a block is worth on its side: upright is taken unless it must be much smaller."""
@@ -65,17 +65,18 @@ def _placed(each: Block, ground: Ground, *, may_turn: bool) -> tuple[Item, ...]:
         scale = min(1.0, room / high)
         best = max(best, (scale * (_TURNED if turn else 1.0), scale, turn, spot))
     _, scale, turned, spot = best
-    if scale < _LEAST:
-        return _beside(each, ground)
+    least = _LEAST / min(label.height for label in each.items if isinstance(label, Label))
+    if scale < least:
+        return _beside(each, least, ground)
     items = each.seated(spot, scale, turned)
     ground.taken.append(extent(items))
     return items
 
 
-def _beside(each: Block, ground: Ground) -> tuple[Item, ...]:
+def _beside(each: Block, scale: float, ground: Ground) -> tuple[Item, ...]:
     boxes = [bounds(shape.outer) for shape in ground.shapes]
     right = max([*(box.x1 for box in boxes), *(other[2] for other in ground.taken)])
     bottom = min(box.y0 for box in boxes)
-    spot = (right + 4.0 + each.width * 0.3, bottom + each.height * 0.3)
-    ground.taken.append(box_at(spot, each.width * 0.6, each.height * 0.6))
-    return each.seated(spot, 0.6)
+    spot = (right + 4.0 + each.width * scale / 2, bottom + each.height * scale / 2)
+    ground.taken.append(box_at(spot, each.width * scale, each.height * scale))
+    return each.seated(spot, scale)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from kerfolio.basis.cutting_lengths import drill_in
@@ -13,7 +13,7 @@ from kerfolio.drawing.feature_note import Notes, listed_words, place_notes
 from kerfolio.drawing.ground import Ground
 from kerfolio.drawing.lettering import Box, in_rows, rows_of
 from kerfolio.drawing.part_badge import badge
-from kerfolio.drawing.template_shape import WORDS, around, centres, template_shape
+from kerfolio.drawing.template_shape import BAND, WORDS, around, centres, template_shape
 from kerfolio.drawing.vocabulary import Item, Label
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import bounds
@@ -45,18 +45,28 @@ class TemplateChoice:
         return (*self.badge, *beside, *_listed(lines, self.rows, self.corner))
 
 
-def template_choices(corners: Sequence[SettledPlan], first: str) -> dict[str, TemplateChoice]:
+def template_choices(
+    corners: Sequence[SettledPlan], first: str, seams: Mapping[str, Sequence[Box]] | None = None
+) -> dict[str, TemplateChoice]:
     """Return the choices for every part by its name; ``corners`` are a plan at the ends of its
-    range, the one it is drawn for in front.
+    range, the one it is drawn for in front. Words keep clear of ``seams``, boxes in the part's
+    frame.
     """
-    return {part.name: _choice(corners, part, first) for part in corners[0].parts}
+    clear = seams or {}
+    return {
+        part.name: _choice(corners, part, first, clear.get(part.name, ()))
+        for part in corners[0].parts
+    }
 
 
-def _choice(corners: Sequence[SettledPlan], drawn: SettledPart, first: str) -> TemplateChoice:
+def _choice(
+    corners: Sequence[SettledPlan], drawn: SettledPart, first: str, seams: Sequence[Box]
+) -> TemplateChoice:
     plans = [each for each in corners if _alike(each.part(drawn.name), drawn)]
     parts = [each.part(drawn.name) for each in plans]
     drill = max(each.sheet(drawn.sheet).cutter.diameter for each in plans)
-    ground = Ground.of(parts, dict.fromkeys(around(at) for each in parts for at in centres(each)))
+    crosses = dict.fromkeys(around(at) for each in parts for at in centres(each))
+    ground = Ground.of(parts, crosses, seams)
     words = badge(drawn, ground, WORDS.name)
     notes = place_notes([each.features for each in parts], ground, drill, WORDS.name, first)
     boxes = [bounds(each.plain.outer) for each in parts]
@@ -70,7 +80,7 @@ def _choice(corners: Sequence[SettledPlan], drawn: SettledPart, first: str) -> T
     listed = _listed(lines, rows, corner)
     whole = union((around_all, extent(listed))) if listed else around_all
     return TemplateChoice(
-        badge=words, notes=notes, corner=corner, rows=rows, box=padded(whole, 0.5)
+        badge=words, notes=notes, corner=corner, rows=rows, box=padded(whole, BAND)
     )
 
 

@@ -13,17 +13,23 @@ from kerfolio.geometry.shapes import circle
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.settling.settled import Operation, SettledPart
 
+WASTE = Layer(name="waste", purpose="The waste side of every edge, shaded; edges to measure from.")
 SHAPE = Layer(name="shape", purpose="The edges to cut by hand, recesses tinted.")
 DRILL = Layer(name="drill", purpose="Centres to drill: holes, and inside corners.")
 WORDS = Layer(name="words", purpose="Mark, show face, up, grain, sizes and their reasons.")
 
 CROSS = 3.0
 """Half a centre cross, mm."""
+BAND = 2.0
+"""How wide the shade along an edge is, mm."""
+BAR, BAR_LENGTH = 1.0, 40.0
+"""How wide and how long the bars are that tell the two edges to measure from, mm."""
 
 
 def template_shape(part: SettledPart, drill: float) -> tuple[Stroke, ...]:
     """Return all lines of a part's template; inside corners are opened by a drill, mm."""
     return (
+        *_waste(part),
         *_shape(part),
         *(item for at in part.drill_centres for item in _drill(at, drill)),
         *(item for at in centres(part) for item in _cross(at, CROSS)),
@@ -40,13 +46,35 @@ def around(at: Point) -> Box:
     return at[0] - CROSS, at[1] - CROSS, at[0] + CROSS, at[1] + CROSS
 
 
+def _waste(part: SettledPart) -> Iterator[Stroke]:
+    """Yield a shade along every edge, bars beside 0,0, and the wood over them.
+
+    What of them lies in the wood is hidden by it, so that nothing has to be cut off at an edge.
+    """
+    shape = part.plain
+    yield Stroke(
+        contour=shape.outer,
+        holes=shape.openings,
+        layer=WASTE.name,
+        ink=Ink.FAINT,
+        width=2 * BAND,
+    )
+    away = BAR / 2 - BAND
+    for end in ((away, BAR_LENGTH), (BAR_LENGTH, away)):
+        bar = open_path((away, away), end)
+        yield Stroke(contour=bar, layer=WASTE.name, width=BAR)
+    yield Stroke(
+        contour=shape.outer, holes=shape.openings, layer=WASTE.name, width=None, fill=Ink.PAPER
+    )
+
+
 def _shape(part: SettledPart) -> Iterator[Stroke]:
     for cut in part.cuts:
         if cut.depth is None:
             continue
-        fill = None if cut.operation is Operation.ENGRAVE else Ink.WASTE
+        fill = None if cut.operation is Operation.ENGRAVE else Ink.WOOD
         ink = Ink.SOFT if cut.operation is Operation.ENGRAVE else Ink.INK
-        for contour in cut.contours:
+        for contour in cut.square or cut.contours:
             yield Stroke(contour=contour, layer=SHAPE.name, ink=ink, width=FINE, fill=fill)
     for contour in (part.plain.outer, *part.plain.openings):
         yield Stroke(contour=contour, layer=SHAPE.name, width=OUTLINE)

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from kerfolio.basis.lengths import both_text
 from kerfolio.drawing.template_choice import TemplateChoice
-from kerfolio.drawing.template_shape import DRILL, SHAPE, WORDS, template_shape
+from kerfolio.drawing.template_shape import DRILL, SHAPE, WASTE, WORDS, template_shape
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.geometry.measure import bounds
 from kerfolio.settling.settled import SettledPart, SettledPlan
@@ -32,7 +32,7 @@ def template(
     return Drawing(
         box=choice.box,
         items=(*template_shape(part, drill), *choice.words(part, drill, first)),
-        layers=(SHAPE, DRILL, WORDS),
+        layers=(WASTE, SHAPE, DRILL, WORDS),
         title=f"{settled.plan.title} {settled.plan.version}: template of {part.mark}, {part.name}",
         description=_sentence(part, first),
     )

@@ -11,9 +11,10 @@ from kerfolio.basis.figures import in_way_unit, way_unit, whole_figure
 from kerfolio.basis.said import ByUnit
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.titles import part_title, within
 from kerfolio.model.feature_kind import ENGRAVING, HOLE
 from kerfolio.settling.points import is_oblique
-from kerfolio.settling.settled import Operation, SettledFeature, SettledPlan
+from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 from kerfolio.shop.handwork import Handwork, handwork_of
 
 
@@ -155,13 +156,13 @@ def _openings(settled: SettledPlan, first: str) -> Iterator[Reason]:
 
 
 def _recesses(settled: SettledPlan) -> Iterator[Reason]:
-    if names := _having(settled, lambda each: each.kind.recessed and each.kind is not ENGRAVING):
+    if names := _having(settled, lambda each: each.kind.recessed):
         text = (
             f"Recesses in {names} go part of the way through: clear them with a hand router along "
             "a batten, or saw and chisel their walls and pare the floor, measuring its depth often."
         )
         yield Reason(head="Recesses", text=text, weighs=Verdict.CARE)
-    if names := _bored(settled):
+    if names := _having(settled, lambda each: each.kind is HOLE and _is_stepped(each)):
         text = (
             f"Some holes in {names} end in the wood, or are wider at the face: bore the wide part "
             "first, with a bit that leaves a flat floor and a stop set to its depth."
@@ -169,26 +170,8 @@ def _recesses(settled: SettledPlan) -> Iterator[Reason]:
         yield Reason(head="Bores to a depth", text=text, weighs=Verdict.YES)
 
 
-def _bored(settled: SettledPlan) -> str:
-    holes = {
-        (part.name, each.name)
-        for part in settled.parts
-        for each in part.features
-        if each.kind is HOLE
-    }
-    deep = (Operation.HOLE, Operation.POCKET)
-    return listed(
-        [
-            part.name
-            for part in settled.parts
-            if any(
-                cut.operation in deep
-                and cut.depth is not None
-                and (part.name, cut.feature) in holes
-                for cut in part.cuts
-            )
-        ]
-    )
+def _is_stepped(hole: SettledFeature) -> bool:
+    return hole.depth is not None or hole.counterbore is not None
 
 
 def _leaning(settled: SettledPlan) -> Iterator[Reason]:
@@ -201,8 +184,7 @@ def _leaning(settled: SettledPlan) -> Iterator[Reason]:
 
 
 def _small(settled: SettledPlan, first: str) -> Iterator[Reason]:
-    names = listed([each.name for each in settled.parts if min(each.size) < _SMALL])
-    if names:
+    if names := _named(settled, lambda each: min(each.size) < _SMALL):
         text = (
             f"{names[:1].upper()}{names[1:]}: under {_SMALL_TOLD.told(first)} wide, too small to "
             "hold under a jigsaw. Clamp the sheet and saw them free last, or take a coping saw."
@@ -220,5 +202,10 @@ def _art(settled: SettledPlan) -> Iterator[Reason]:
 
 
 def _having(settled: SettledPlan, wanted: Callable[[SettledFeature], bool]) -> str:
-    """Return the names of the parts that have such a feature."""
-    return listed([part.name for part in settled.parts if any(map(wanted, part.features))])
+    """Return what the parts are called that have such a feature."""
+    return _named(settled, lambda part: any(map(wanted, part.features)))
+
+
+def _named(settled: SettledPlan, wanted: Callable[[SettledPart], bool]) -> str:
+    parts = filter(wanted, settled.parts)
+    return listed([within(part_title(settled.plan, each.name)) for each in parts])

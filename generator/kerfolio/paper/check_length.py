@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.paper.tiling import EDGE, MARGIN
 from kerfolio.writing.page import Mark, Rule, Run, Text
-from kerfolio.writing.typeface import Face, Style
+from kerfolio.writing.typeface import Face, Style, width_of
 
 LENGTHS: dict[str, tuple[str, float]] = {"mm": ("100 mm", 100.0), "in": ("4 in", 101.6)}
 """What is written beside each length, and the length in mm, by its unit."""
@@ -15,7 +15,11 @@ LENGTHS: dict[str, tuple[str, float]] = {"mm": ("100 mm", 100.0), "in": ("4 in",
 LINE = 0.13
 _FROM_EDGE = (EDGE + 0.9, EDGE + 3.1)  # of the two lines, mm
 _TICK = 0.8
-_STYLE = Style(face=Face.SANS_STRONG, points=5.4)
+SMALLEST = 7.5
+"""Points of the smallest letters on templates: paper lies on a bench, further off than a book."""
+_STYLE = Style(face=Face.SANS_STRONG, points=SMALLEST)
+_HALF = 0.88
+"""Half the height of a figure in it, mm."""
 
 
 def check_lengths(page: tuple[float, float], first: str = "mm") -> tuple[Mark, ...]:
@@ -39,7 +43,7 @@ def _across(words: str, length: float, y: float) -> Iterator[Mark]:
     yield _line(MARGIN, y, MARGIN + length, y)
     for x in (MARGIN, MARGIN + length):
         yield _line(x, y - _TICK, x, y + _TICK)
-    yield Text(x=MARGIN + length + 1.5, y=y - 0.65, runs=(Run(words, _STYLE),))
+    yield Text(x=MARGIN + length + 1.5, y=y - _HALF, runs=(Run(words, _STYLE),))
 
 
 def _up(words: str, length: float, x: float, height: float) -> Iterator[Mark]:
@@ -48,4 +52,9 @@ def _up(words: str, length: float, x: float, height: float) -> Iterator[Mark]:
     for y in (top - length, top):
         yield _line(x - _TICK, y, x + _TICK, y)
     # read from below, before the line's lower end
-    yield Text(x=x + 0.65, y=top - length - 8.0, runs=(Run(words, _STYLE),), angle=90.0)
+    yield Text(
+        x=x + _HALF,
+        y=top - length - 1.5 - width_of(words, _STYLE),
+        runs=(Run(words, _STYLE),),
+        angle=90.0,
+    )

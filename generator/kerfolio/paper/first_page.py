@@ -20,7 +20,7 @@ from kerfolio.paper.grid import Grid
 from kerfolio.paper.ledger import Cell, Column, strong_cell, table
 from kerfolio.paper.running_text import plain
 from kerfolio.paper.template_title import Paged, Titled
-from kerfolio.paper.tiling import even_tiling
+from kerfolio.paper.tiling import full_step
 from kerfolio.paper.type import (
     CAPS_LEADING,
     CELL,
@@ -201,7 +201,7 @@ def _shifts(paper: PaperStock, measure: float, first: str) -> Bands:
         Column(head="Short edge", number=True),
         Column(head="Long edge", number=True),
     )
-    steps = even_tiling((0.0, 0.0), (paper.width, paper.height)).step
+    steps = full_step((paper.width, paper.height))
     rows = [
         (
             precise_in(square + times * step, first),
@@ -209,7 +209,10 @@ def _shifts(paper: PaperStock, measure: float, first: str) -> Bands:
         )
         for times in (-2, -1, 1, 2)
     ]
-    words = "Shift from one tile to the next, along the short or the long edge of the paper."
+    words = (
+        "Shift from one tile to the next, along the short or the long edge of the paper: less in "
+        "proportion where the map shows them nearer together."
+    )
     return (*table(columns, rows, measure), *spaced(_small(words, measure), 1.2))
 
 

@@ -1,25 +1,24 @@
-"""Choosing how a part's tiles lie: the fewest pages, and seams that run clear of what is cut."""
+"""Choosing how a part's tiles lie: few pages, and seams that run clear of what is cut."""
 
 from __future__ import annotations
 
-from bisect import bisect_left, bisect_right
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from math import floor
+from itertools import product
 
 from kerfolio.drawing.kept_whole import kept_whole
 from kerfolio.drawing.lettering import Box
+from kerfolio.drawing.template_shape import WORDS
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.drawing.window import shows
 from kerfolio.model.stock import PaperStock
-from kerfolio.paper.tiling import OVERLAP, Size, Spot, Tiling, even_tiling
+from kerfolio.paper.seam_run import CLEAR, Along, SeamRun, seam_run
+from kerfolio.paper.tiling import OVERLAP, Size, Spot, Tiling, tile_count, window_of
 
-_CLEAR = 1.5
-"""How far a seam keeps from what it must not cross, mm: scissors and tape stray that far."""
-_RIM = 1.0
-"""How far the drawing keeps from the rim of the outer tiles, mm, where there is room."""
-_TRIED = 1.0
-"""How far apart, mm, the places are that are tried."""
+_WORTH = 0.25
+"""What it is worth in pages to leave one line or label whole; a slot has several."""
+_LOOKED_AT = 3
+"""So many ways are looked at for tiles without a line."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,73 +36,82 @@ def tiled_on(drawings: Sequence[Mapping[str, Drawing]], paper: PaperStock) -> Ti
     return TiledOn(paper=paper, tilings=tilings)
 
 
-def tiling_of(drawings: Sequence[Drawing], paper: PaperStock) -> Tiling:
-    """Return one tiling for all these drawings of a part, at the ends of its range and between.
+def seams_of(
+    drawings: Sequence[Mapping[str, Drawing]], papers: Iterable[PaperStock]
+) -> dict[str, list[Box]]:
+    """Return for each part the strips along which any of these papers is cut, words left aside.
 
-    The paper stands or lies, whichever needs fewer pages, standing when both are equal. Seams are
-    moved within what is to spare, so that as few holes, slots, tabs and words lie on one as can
-    be. Tiles on which no drawing has a line are left out where the others still hang together.
+    ``drawings`` show the parts at the ends of a range; strips are in the parts' own frames.
     """
-    sides = (paper.width, paper.height)
-    ways = [_way(drawings, page) for page in (sides, sides[::-1])]
-    return min(ways, key=lambda way: len(way.printed))
+    bare = [{name: _without_words(each) for name, each in drawn.items()} for drawn in drawings]
+    found: dict[str, list[Box]] = {name: [] for name in bare[0]}
+    for paper in papers:
+        for name, tiling in tiled_on(bare, paper).tilings.items():
+            left, bottom, right, top = bare[0][name].box
+            across, up = tiling.seams
+            found[name] += [(left + x - CLEAR, bottom, left + x + CLEAR, top) for x in across]
+            found[name] += [(left, bottom + y - CLEAR, right, bottom + y + CLEAR) for y in up]
+    return found
 
 
-def _way(drawings: Sequence[Drawing], page: Size) -> Tiling:
-    largest = (max(each.width for each in drawings), max(each.height for each in drawings))
-    even = even_tiling(largest, page)
-    boxes = [list(kept_whole(each)) for each in drawings]
-    across, up = (
-        _share(even, [_Along.of(*each, axis) for each in zip(drawings, boxes, strict=True)], axis)
-        for axis in (0, 1)
-    )
-    return _without_blanks(replace(even, share=(across, up)), drawings)
+def _without_words(drawing: Drawing) -> Drawing:
+    return replace(drawing, items=tuple(e for e in drawing.items if e.layer != WORDS.name))
 
 
 @dataclass(frozen=True, slots=True)
-class _Along:
-    """What lies along one axis of a drawing: where boxes begin and where they end, in order."""
+class _Way:
+    """A way in which tiles may lie, and how many lines and labels its seams cross."""
 
-    length: float
-    begin: list[float]
-    end: list[float]
+    tiling: Tiling
+    crossed: int
 
-    @classmethod
-    def of(cls, drawing: Drawing, boxes: Sequence[Box], axis: int) -> _Along:
-        low = drawing.box[axis]
-        return cls(
-            length=drawing.box[axis + 2] - low,
-            begin=sorted(box[axis] - low - _CLEAR for box in boxes),
-            end=sorted(box[axis + 2] - low + _CLEAR for box in boxes),
+    @property
+    def cost(self) -> float:
+        """What it costs, in pages."""
+        return len(self.tiling.printed) + _WORTH * self.crossed
+
+
+def tiling_of(drawings: Sequence[Drawing], paper: PaperStock) -> Tiling:
+    """Return one tiling for all these drawings of a part, at the ends of its range and between.
+
+    The paper stands or lies, and there may be one more row or column than needed: what takes
+    fewest pages, unless its seams cross holes, slots, tabs or words that others leave whole.
+    Standing paper is taken where both cost the same. Tiles on which no drawing has a line are left
+    out where the others still hang together.
+    """
+    sides = (paper.width, paper.height)
+    boxes = [list(kept_whole(each)) for each in drawings]
+    ways = [way for page in (sides, sides[::-1]) for way in _ways(drawings, boxes, page)]
+    likely = sorted(ways, key=lambda way: way.cost)[:_LOOKED_AT]
+    bare = [replace(way, tiling=_without_blanks(way.tiling, drawings)) for way in likely]
+    return min(bare, key=lambda way: way.cost).tiling
+
+
+def _ways(
+    drawings: Sequence[Drawing], boxes: Sequence[Sequence[Box]], page: Size
+) -> Iterator[_Way]:
+    """Yield the ways for paper that stands or lies."""
+    across, up = (_runs(drawings, boxes, window_of(page)[axis], axis) for axis in (0, 1))
+    for column, row in product(across, up):
+        tiling = Tiling(page=page, across=column.starts, up=row.starts[::-1])
+        yield _Way(tiling, column.crossed + row.crossed)
+
+
+def _runs(
+    drawings: Sequence[Drawing], boxes: Sequence[Sequence[Box]], window: float, axis: int
+) -> list[SeamRun]:
+    """Return how tiles may lie along one side: as few as there can be, or one more."""
+    along = [
+        Along.of(
+            (each.width, each.height)[axis],
+            ((box[axis] - each.box[axis], box[axis + 2] - each.box[axis]) for box in found),
+            window - OVERLAP,
         )
-
-    def crossed(self, at: float) -> int:
-        """Count the boxes that a seam crosses."""
-        return bisect_left(self.begin, at) - bisect_right(self.end, at)
-
-
-def _share(even: Tiling, along: Sequence[_Along], axis: int) -> float:
-    """Return the share of the spare at the low end that leaves most boxes whole."""
-    count = (even.columns, even.rows)[axis]
-    least = min(_spare(even, each.length, axis) for each in along)
-    if count == 1 or least <= 2 * _RIM:
-        return 0.5
-    tried = floor((least - 2 * _RIM) / _TRIED)
-    shares = [0.5, *((_RIM + number * _TRIED) / least for number in range(tried + 1))]
-
-    def cost(share: float) -> tuple[int, float]:
-        seams = [
-            (each, number * even.step[axis] + OVERLAP / 2 - share * _spare(even, each.length, axis))
-            for each in along
-            for number in range(1, count)
-        ]
-        return sum(each.crossed(at) for each, at in seams), abs(share - 0.5)
-
-    return min(shares, key=cost)
-
-
-def _spare(even: Tiling, length: float, axis: int) -> float:
-    return even.spare((length, length))[axis]
+        for each, found in zip(drawings, boxes, strict=True)
+    ]
+    least = tile_count(max(each.length for each in along), window)
+    counts = (least,) if least == 1 else (least, least + 1)
+    return [seam_run(along, count, window) for count in counts]
 
 
 def _without_blanks(tiling: Tiling, drawings: Sequence[Drawing]) -> Tiling:
@@ -117,7 +125,7 @@ def _without_blanks(tiling: Tiling, drawings: Sequence[Drawing]) -> Tiling:
 
 def _shows(drawing: Drawing, tiling: Tiling, spot: Spot) -> bool:
     left, bottom = drawing.box[:2]
-    x0, y0, x1, y1 = tiling.box(tiling.tile(spot, (drawing.width, drawing.height)))
+    x0, y0, x1, y1 = tiling.box(spot)
     return shows(drawing, (x0 + left, y0 + bottom, x1 + left, y1 + bottom))
 
 

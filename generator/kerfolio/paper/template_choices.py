@@ -14,7 +14,7 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import ROLL, papers_of, template_name
 from kerfolio.model.workshop import Identity
 from kerfolio.paper.printed_file import PrintedFile
-from kerfolio.paper.seams import TiledOn, tiled_on
+from kerfolio.paper.seams import TiledOn, seams_of, tiled_on
 from kerfolio.paper.template import template_pdf
 from kerfolio.settling.sawn_joint import with_test_joints
 from kerfolio.settling.settled import SettledPlan, SettledSheet
@@ -37,12 +37,18 @@ class Templates:
 
     @classmethod
     def of(cls, edition: Edition) -> Templates:
-        """Choose for the whole range of an edition."""
+        """Choose for the whole range of an edition.
+
+        Words are placed twice: where seams lie is known only once it is known how much paper they
+        take, and then they keep clear of them.
+        """
         first = edition.first
         ends = [with_test_joints(each) for each in edition.corners]
-        choices = template_choices(ends, first)
+        papers = papers_of(edition)
+        rough = [templates(each, template_choices(ends, first), first) for each in ends]
+        choices = template_choices(ends, first, seams_of(rough, papers.values()))
         corners = [templates(each, choices, first) for each in ends]
-        ways = {name: tiled_on(corners, paper) for name, paper in papers_of(edition).items()}
+        ways = {name: tiled_on(corners, paper) for name, paper in papers.items()}
         return cls(
             identity=edition.identity,
             own=edition.corners[0].sheets,

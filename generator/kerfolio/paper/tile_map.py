@@ -11,6 +11,7 @@ from kerfolio.drawing.vocabulary import Ink
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, Bands, bookmarked, paragraph, spaced, total
 from kerfolio.paper.beside_tiles import TEXT, figured_lines, template_grid, template_pages
+from kerfolio.paper.check_length import SMALLEST
 from kerfolio.paper.frame import frame
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.running_text import plain
@@ -60,35 +61,25 @@ def _laying(tiling: Tiling, paged: Paged, grid: Grid, first: str) -> Bands:
 
 def _map(titled: Titled, tiling: Tiling, room: Size) -> Band:
     """Return the whole part in small under the frames of its tiles."""
-    wide, high = (
-        count * step + OVERLAP
-        for count, step in zip((tiling.columns, tiling.rows), tiling.step, strict=True)
-    )
-    scale = min(room[0] / wide, room[1] / high, 1.0)
-    corner = tiling.tile((0, tiling.rows - 1), titled.paper)
-    left, bottom = (room[0] - wide * scale) / 2, -high * scale
-    marks = [mark for spot in tiling.spots for mark in _framed(tiling, spot, (left, bottom), scale)]
-    replay = Replay(
-        x=left - corner.left * scale,
-        y=bottom - corner.bottom * scale,
-        drawing=titled.drawing,
-        once=True,
-        scale=scale,
-    )
+    left, bottom, right, top = tiling.covered
+    scale = min(room[0] / (right - left), room[1] / (top - bottom), 1.0)
+    at = ((room[0] - (right + left) * scale) / 2, -top * scale)
+    marks = [mark for spot in tiling.spots for mark in _framed(tiling, spot, at, scale)]
+    replay = Replay(x=at[0], y=at[1], drawing=titled.drawing, once=True, scale=scale)
     alt = f"The tiles {', '.join(map(tile_name, tiling.printed))} laid side by side"
     figure = Passage(marks=(replay, *marks), role=Role.FIGURE, alt=alt)
-    return Band(height=high * scale, passages=(figure,))
+    return Band(height=(top - bottom) * scale, passages=(figure,))
 
 
 def _framed(tiling: Tiling, spot: Spot, at: tuple[float, float], scale: float) -> Iterator[Mark]:
     """Yield a tile's frame and name, on a grey ground where it is not printed."""
-    column, row = spot[0], tiling.rows - 1 - spot[1]
-    x, y = at[0] + column * tiling.step[0] * scale, at[1] + row * tiling.step[1] * scale
+    tile = tiling.tile(spot)
+    x, y = at[0] + tile.left * scale, at[1] + tile.bottom * scale
     wide, high = (side * scale for side in tiling.window)
     shown = spot not in tiling.left_out
     if not shown:
         yield Panel(x=x, y=y, width=wide, height=high, ink=Ink.WASTE)
     yield from frame((x, y), (wide, high), _FRAME, Ink.SOFT)
-    size = max(7.0, min(13.0, high * 0.9))
+    size = max(SMALLEST, min(13.0, high * 0.9))
     style = Style(face=Face.SANS_STRONG, points=size, ink=Ink.ACCENT if shown else Ink.FAINT)
     yield Text(x=x + 2.2, y=y + high - 0.3 * size - 1.4, runs=(Run(tile_name(spot), style),))

@@ -6,23 +6,37 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from kerfolio.basis.figured import joined, widest
-from kerfolio.drawing.vocabulary import Anchor, Ink
-from kerfolio.paper.check_length import check_lengths
+from kerfolio.drawing.vocabulary import Ink
+from kerfolio.paper.check_length import SMALLEST, check_lengths
 from kerfolio.paper.frame import frame
 from kerfolio.paper.template_title import Titled
-from kerfolio.paper.tiling import EDGE, MARGIN, OVERLAP, Size, Spot, Tile, Tiling, tile_name
+from kerfolio.paper.tiling import (
+    EDGE,
+    MARGIN,
+    OVERLAP,
+    Size,
+    Spot,
+    Tile,
+    Tiling,
+    full_step,
+    tile_name,
+)
 from kerfolio.writing.page import Mark, Page, Passage, Replay, Role, Rule, Run, Text
 from kerfolio.writing.setting import shortened
 from kerfolio.writing.typeface import Face, Style, width_of
 
-_WORDS = Style(face=Face.SANS, points=6.6)
-_BESIDE_LENGTHS = 112.0
+_WORDS = Style(face=Face.SANS, points=SMALLEST)
+_BESIDE_LENGTHS = 115.0
 """mm taken by the check lengths."""
 _BASE = EDGE + 1.4
 """Height of the words' baseline over the lower edge of the paper, mm."""
 _TILE = Style(face=Face.SANS_STRONG, points=20, ink=Ink.FAINT)
-_JOINT = Style(face=Face.SANS, points=5.4, ink=Ink.SOFT)
+_JOINT = Style(face=Face.SANS, points=SMALLEST, ink=Ink.SOFT)
 _CROSS = 4.0
+_CROSSES = (0.2, 0.7)
+"""Where crosses stand along a seam, as shares of a full step."""
+_BESIDE, _CAPITALS = 1.2, 1.9
+"""How far lettering stands from a seam, and how high it is, mm."""
 _SMALLEST = (200.0, 130.0)
 """Room for the check lengths and the words, mm."""
 FULL_SIZE = "print at 100 %"
@@ -40,7 +54,7 @@ def roll_page(titled: Titled, where: str) -> Page:
 
 def tile_page(titled: Titled, tiling: Tiling, spot: Spot, where: str) -> Page:
     """Return the page of one tile; ``where`` tells which page it is."""
-    tile = tiling.tile(spot, titled.paper)
+    tile = tiling.tile(spot)
     wide, high = tiling.window
     replay = Replay(
         x=MARGIN - tile.left,
@@ -52,7 +66,7 @@ def tile_page(titled: Titled, tiling: Tiling, spot: Spot, where: str) -> Page:
     row, column = f"row {spot[1] + 1} of {tiling.rows}", f"column {spot[0] + 1} of {tiling.columns}"
     alone = len(tiling.printed) == 1
     bookmark = (titled.part, 0) if alone else (f"Tile {tile.name}", 1)
-    words = (tile.name, f"tile {tile.name}: {row}, {column} · {where}")
+    words = ("" if alone else tile.name, f"tile {tile.name}: {row}, {column} · {where}")
     return _page(titled, (replay, *_joints(tiling, tile)), tiling.page, words, bookmark)
 
 
@@ -72,12 +86,12 @@ def _page(
     entry, level = bookmark
     head = Passage(marks=(large,), role=Role.DECORATION, bookmark=entry, level=level)
     passages = (
+        Passage(marks=tuple(body), role=Role.FIGURE, alt=f"{titled.part} at full size, {where}"),
         Passage(marks=_window(size), role=Role.DECORATION, once=True),
         head,
         Passage(marks=(_words(titled, where, size), _overall(titled, size))),
         Passage(marks=check_lengths(size, titled.first), once=True),
-        Passage(marks=tuple(body), role=Role.FIGURE, alt=f"{titled.part} at full size, {where}"),
-    )
+    )  # the wood of the drawing hides what it stands on
     return Page(width=size[0], height=size[1], passages=passages)
 
 
@@ -105,34 +119,40 @@ def _overall(titled: Titled, size: Size) -> Text:
 
 
 def _joints(tiling: Tiling, tile: Tile) -> Iterator[Mark]:
-    """Yield, on every side where a tile follows, the overlap's middle line and its crosses."""
-    wide, high = tiling.window
+    """Yield, on every side where a tile follows, the seam and its crosses."""
+    (wide, high), half = tiling.window, OVERLAP / 2
+    step = full_step(tiling.page)
     for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1)):
         other = (tile.column + dx, tile.row + dy)
         if other not in tiling.printed:
             continue
         name = " / ".join(sorted((tile.name, tile_name(other))))
+        next_ = tiling.tile(other)
         if dx:
-            x = MARGIN + (wide - OVERLAP / 2 if dx > 0 else OVERLAP / 2)
+            x = MARGIN + half + (next_.left - tile.left if dx > 0 else 0.0)
             yield _middle_line(x, MARGIN, x, MARGIN + high)
-            spots = [(x, MARGIN + OVERLAP + share * tiling.step[1]) for share in (0.2, 0.7)]
+            spots = [(x, MARGIN + OVERLAP + share * step[1]) for share in _CROSSES]
         else:
-            y = MARGIN + (OVERLAP / 2 if dy > 0 else high - OVERLAP / 2)
+            y = MARGIN + half + (next_.bottom - tile.bottom if dy < 0 else 0.0)
             yield _middle_line(MARGIN, y, MARGIN + wide, y)
-            spots = [(MARGIN + OVERLAP + share * tiling.step[0], y) for share in (0.2, 0.7)]
+            spots = [(MARGIN + OVERLAP + share * step[0], y) for share in _CROSSES]
         for spot in spots:
-            yield from _cross(spot, name, Anchor.END if dx > 0 else Anchor.START)
+            yield from _cross(spot, name, (dx, dy))
 
 
 def _middle_line(x: float, y: float, to_x: float, to_y: float) -> Rule:
     return Rule(x=x, y=y, to_x=to_x, to_y=to_y, width=0.1, ink=Ink.SOFT, dash=(1.5, 1.5))
 
 
-def _cross(spot: tuple[float, float], name: str, side: Anchor) -> Iterator[Mark]:
-    """Yield a cross with the names of the two tiles beside it, inside the window."""
+def _cross(spot: tuple[float, float], name: str, way: tuple[int, int]) -> Iterator[Mark]:
+    """Yield a cross, and the names of the two tiles along the seam on the side that is cut off."""
     x, y = spot
-    half = _CROSS / 2
-    away = -0.8 if side is Anchor.END else 0.8
+    half, (dx, dy) = _CROSS / 2, way
     yield Rule(x=x - half, y=y, to_x=x + half, to_y=y, width=0.18, ink=Ink.ACCENT)
     yield Rule(x=x, y=y - half, to_x=x, to_y=y + half, width=0.18, ink=Ink.ACCENT)
-    yield Text(x=x + away, y=y + 0.8, runs=(Run(name, _JOINT),), anchor=side)
+    if dx:
+        beside = x + (_BESIDE + _CAPITALS if dx > 0 else -_BESIDE)
+        yield Text(x=beside, y=y + half + 1.0, runs=(Run(name, _JOINT),), angle=90.0)
+    else:
+        beside = y + (_BESIDE if dy < 0 else -_BESIDE - _CAPITALS)
+        yield Text(x=x + half + 1.0, y=beside, runs=(Run(name, _JOINT),))

@@ -17,6 +17,7 @@ _SLACK = 1e-9
 Spot = tuple[int, int]
 """A tile's column from the left and its row from the top, from 0."""
 Size = tuple[float, float]
+Box = tuple[float, float, float, float]
 
 
 def tile_count(length: float, printable: float, overlap: float = OVERLAP) -> int:
@@ -51,28 +52,44 @@ def tile_name(spot: Spot) -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tiling:
-    """How tiles lie on a drawing, whatever its exact size: pages ``page`` mm wide and high.
+    """How tiles lie on a drawing: pages ``page`` mm wide and high.
 
-    Rows count from the top, columns from the left: the order in which paper is laid. ``share`` is
-    how much of what the tiles cover too much lies at the left and at the bottom; tiles
-    ``left_out`` are not printed.
+    ``across`` is where the window of each column begins from the drawing's left, ``up`` that of
+    each row from its bottom, mm. Rows count from the top, columns from the left: the order in which
+    paper is laid. Tiles ``left_out`` are not printed.
     """
 
     page: Size
-    columns: int
-    rows: int
-    share: Size = (0.5, 0.5)
+    across: tuple[float, ...]
+    up: tuple[float, ...]
     left_out: frozenset[Spot] = frozenset()
+
+    @property
+    def columns(self) -> int:
+        """How many tiles lie side by side."""
+        return len(self.across)
+
+    @property
+    def rows(self) -> int:
+        """How many tiles lie above one another."""
+        return len(self.up)
 
     @property
     def window(self) -> Size:
         """What of a page is printed with the drawing, across and up, mm."""
-        return self.page[0] - 2 * MARGIN, self.page[1] - 2 * MARGIN
+        return window_of(self.page)
 
     @property
-    def step(self) -> Size:
-        """How far one tile is from the next, across and up, mm."""
-        return self.window[0] - OVERLAP, self.window[1] - OVERLAP
+    def covered(self) -> Box:
+        """What of the drawing all windows cover, from its lower left corner, mm."""
+        wide, high = self.window
+        return self.across[0], self.up[-1], self.across[-1] + wide, self.up[0] + high
+
+    @property
+    def seams(self) -> tuple[tuple[float, ...], tuple[float, ...]]:
+        """Where neighbours are laid edge to edge: from the left, and from the bottom, mm."""
+        half = OVERLAP / 2
+        return tuple(x + half for x in self.across[1:]), tuple(y + half for y in self.up[:-1])
 
     @property
     def spots(self) -> tuple[Spot, ...]:
@@ -84,29 +101,24 @@ class Tiling:
         """The tiles to print, in order."""
         return tuple(spot for spot in self.spots if spot not in self.left_out)
 
-    def spare(self, size: Size) -> Size:
-        """Return how much wider and higher than a drawing that is what the tiles cover, mm."""
-        wide, high = self.step
-        return self.columns * wide + OVERLAP - size[0], self.rows * high + OVERLAP - size[1]
+    def tile(self, spot: Spot) -> Tile:
+        """Return a tile's place on the drawing."""
+        column, row = spot
+        return Tile(column=column, row=row, left=self.across[column], bottom=self.up[row])
 
-    def tile(self, spot: Spot, size: Size) -> Tile:
-        """Return a tile's place on a drawing ``size`` mm wide and high."""
-        (column, row), spare = spot, self.spare(size)
-        return Tile(
-            column=column,
-            row=row,
-            left=column * self.step[0] - spare[0] * self.share[0],
-            bottom=(self.rows - 1 - row) * self.step[1] - spare[1] * self.share[1],
-        )
-
-    def box(self, tile: Tile) -> tuple[float, float, float, float]:
+    def box(self, spot: Spot) -> Box:
         """Return a tile's window on the drawing: left, bottom, right, top."""
-        return tile.left, tile.bottom, tile.left + self.window[0], tile.bottom + self.window[1]
+        (column, row), (wide, high) = spot, self.window
+        x, y = self.across[column], self.up[row]
+        return x, y, x + wide, y + high
 
 
-def even_tiling(size: Size, page: Size) -> Tiling:
-    """Return the tiling of a drawing on a page, the drawing in the middle of what it covers."""
-    columns, rows = (
-        tile_count(length, side - 2 * MARGIN) for length, side in zip(size, page, strict=True)
-    )
-    return Tiling(page=page, columns=columns, rows=rows)
+def window_of(page: Size) -> Size:
+    """Return what of a page is printed with the drawing, across and up, mm."""
+    return page[0] - 2 * MARGIN, page[1] - 2 * MARGIN
+
+
+def full_step(page: Size) -> Size:
+    """Return how far one tile can be from the next at most, across and up, mm."""
+    wide, high = window_of(page)
+    return wide - OVERLAP, high - OVERLAP

@@ -21,9 +21,9 @@ CELL_STRONG = Style(face=Face.SANS_STRONG, points=8.8)
 CELL_SOFT = Style(face=Face.SANS, points=8.8, ink=Ink.SOFT)
 NOTE = Style(face=Face.SANS, points=8.2, ink=Ink.SOFT)
 NOTE_LOUD = Style(face=Face.SANS_STRONG, points=8.2, ink=Ink.ACCENT)
-CAPS = Style(face=Face.SANS_STRONG, points=6.9, ink=Ink.SOFT, tracking=85)
-CAPS_LOUD = Style(face=Face.SANS_STRONG, points=6.9, ink=Ink.ACCENT, tracking=85)
-FOOT = Style(face=Face.SANS, points=7.4, ink=Ink.SOFT)
+CAPS = Style(face=Face.SANS_STRONG, points=7.5, ink=Ink.SOFT, tracking=85)
+CAPS_LOUD = Style(face=Face.SANS_STRONG, points=7.5, ink=Ink.ACCENT, tracking=85)
+FOOT = Style(face=Face.SANS, points=7.5, ink=Ink.SOFT)
 
 READING_LEADING = 14.2 * MM_PER_POINT
 LEAD_LEADING = 18 * MM_PER_POINT

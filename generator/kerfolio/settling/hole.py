@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
-from kerfolio.geometry.contour import Point
 from kerfolio.geometry.shapes import circle
 from kerfolio.model.feature import Feature, Hole
 from kerfolio.model.statement import Named
 from kerfolio.model.stock import HardwareStock
 from kerfolio.settling.bench import Bench, cut_to, settled_feature
 from kerfolio.settling.scope import unknown, unsettled
-from kerfolio.settling.settled import Cut, Operation, Sized
+from kerfolio.settling.settled import Operation, Sized
 from kerfolio.settling.shaped import Shaped
 
 _UP = (0.0, 1.0)
@@ -21,14 +21,19 @@ def holes(cutting: Hole, feature: Feature, bench: Bench) -> Iterator[Shaped]:
     """Yield a hole at each of its points. Raises SettlingError."""
     diameter = _diameter(cutting, bench)
     depth = None if cutting.depth is None else bench.depth(cutting.depth)
+    wider = _counterbore(cutting, bench)
     for spot in cutting.at:
         at = bench.fitting.scope.point(spot)
         bore = circle(at, diameter.value)
-        cuts = list(_counterbore(cutting, feature, bench, at))
+        cuts = []
+        if wider is not None:
+            wide, deep = (each.value for each in wider)
+            cuts.append(cut_to(Operation.POCKET, deep, feature, circle(at, wide)))
         if depth is not None:
             cuts.append(cut_to(Operation.HOLE, depth.value, feature, bore))
+        made = settled_feature(feature, at, _UP, (diameter, diameter), (bore,), depth)
         yield Shaped(
-            feature=settled_feature(feature, at, _UP, (diameter, diameter), (bore,), depth),
+            feature=replace(made, counterbore=wider),
             taken=(bore,) if depth is None else (),
             cuts=tuple(cuts),
         )
@@ -59,9 +64,9 @@ def _of_item(diameter: float | None, item: HardwareStock, what: str, named: Name
     return Sized(diameter, f"{what} for {item.title}")
 
 
-def _counterbore(cutting: Hole, feature: Feature, bench: Bench, at: Point) -> Iterator[Cut]:
+def _counterbore(cutting: Hole, bench: Bench) -> tuple[Sized, Sized] | None:
+    """Return the diameter and the depth of the wider bore, None where none is stated."""
     if cutting.counterbore_diameter is None or cutting.counterbore_depth is None:
-        return
+        return None
     diameter = bench.positive(cutting.counterbore_diameter, "diameter")
-    depth = bench.depth(cutting.counterbore_depth)
-    yield cut_to(Operation.POCKET, depth.value, feature, circle(at, diameter.value))
+    return diameter, bench.depth(cutting.counterbore_depth)

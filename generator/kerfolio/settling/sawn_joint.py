@@ -31,6 +31,7 @@ TEST_JOINT = "test-joint"
 """What its template is called; of several sheets each has its own, ``test-joint-ply``."""
 
 _MARK = "TEST"
+_ONES = ("", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX")
 _TWICE = ("one", "other")
 _BESIDE = 20.0  # mm beside a slot, a tab or a notch
 _ALONG: tuple[float, float] = (1.0, 0.0)
@@ -44,16 +45,23 @@ def with_test_joints(settled: SettledPlan) -> SettledPlan:
 
 def _joints(settled: SettledPlan) -> Iterator[SettledPart]:
     several = len(settled.sheets) > 1
-    for each in settled.coupons:
+    for number, each in enumerate(settled.coupons, 1):
         sheet = settled.sheet(each.sheet)
         name = f"{TEST_JOINT}-{each.sheet}" if several else TEST_JOINT
+        mark = f"{_MARK} {_roman(number)}" if several else _MARK
         if any(f.kind is TAB for p in settled.parts if p.sheet == sheet.name for f in p.features):
-            yield _tab_and_slot(name, sheet, each)
+            yield _tab_and_slot((name, mark), sheet, each)
         elif each.halving:
-            yield _notched(name, sheet, each)
+            yield _notched((name, mark), sheet, each)
 
 
-def _tab_and_slot(name: str, sheet: SettledSheet, coupon: Coupon) -> SettledPart:
+def _roman(number: int) -> str:
+    """Return a number as no tile is called, and no piece marked."""
+    tens, ones = divmod(number, 10)
+    return "X" * tens + _ONES[ones]
+
+
+def _tab_and_slot(called: tuple[str, str], sheet: SettledSheet, coupon: Coupon) -> SettledPart:
     tab, width = coupon.usual, taking(sheet.thickness, of_sheet(sheet.fit))
     length = around(tab, of_sheet(sheet.fit))
     wide, high = tab + 2 * _BESIDE, width.value + 2 * _BESIDE
@@ -68,10 +76,10 @@ def _tab_and_slot(name: str, sheet: SettledSheet, coupon: Coupon) -> SettledPart
         taken=(slot(middle, _ALONG, length.value, width.value),),
         mating=slot_corners(middle, _ALONG, length.value, width.value),
     )
-    return _made(name, sheet, (wide, high), (stands, opens))
+    return _made(called, sheet, (wide, high), (stands, opens))
 
 
-def _notched(name: str, sheet: SettledSheet, coupon: Coupon) -> SettledPart:
+def _notched(called: tuple[str, str], sheet: SettledSheet, coupon: Coupon) -> SettledPart:
     width, deep = taking(sheet.thickness, of_sheet(sheet.fit)), coupon.halving
     wide, high = width.value + 3 * _BESIDE, 2 * deep
     middle = wide / 2
@@ -81,7 +89,7 @@ def _notched(name: str, sheet: SettledSheet, coupon: Coupon) -> SettledPart:
         taken=(rectangle(sides[0], deep, sides[1], high + ROOT),),
         mating=tuple(Mating(at=(x, deep), eaten=_UP) for x in sides),
     )
-    return _made(name, sheet, (wide, high), (notch,))
+    return _made(called, sheet, (wide, high), (notch,))
 
 
 def _feature(
@@ -103,11 +111,16 @@ def _feature(
 
 
 def _made(
-    name: str, sheet: SettledSheet, size: tuple[float, float], shapes: tuple[Shaped, ...]
+    called: tuple[str, str],
+    sheet: SettledSheet,
+    size: tuple[float, float],
+    shapes: tuple[Shaped, ...],
 ) -> SettledPart:
+    """Return the joint, ``called`` by its name and its mark."""
+    name, mark = called
     with_shapes = tuple(
         replace(s, feature=replace(s.feature, shape=(*s.taken, *s.added))) for s in shapes
     )
     shape = shape_of(rectangle(0.0, 0.0, *size), with_shapes, sheet)
-    pieces = pieces_of(name, _MARK, _TWICE)
-    return assembled(name, _MARK, sheet, pieces, "any", shape, with_shapes)
+    pieces = pieces_of(name, mark, _TWICE)
+    return assembled(name, mark, sheet, pieces, "any", shape, with_shapes)

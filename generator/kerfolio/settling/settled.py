@@ -79,7 +79,8 @@ class SettledFeature:
     pocket) or outward (tab) or towards the open end (notch). ``width`` is across, ``length``
     along; ``depth`` None goes through. ``shape`` is what it cuts away, or adds (tab), before
     relief: one closed contour, or one for each gap (fingers); the lines of an engraving. ``room``
-    is what it leaves round a sheet that it takes, None where it takes none.
+    is what it leaves round a sheet that it takes, None where it takes none. ``counterbore`` are the
+    diameter and the depth of a hole's wider bore on the show face.
     """
 
     name: str
@@ -92,6 +93,7 @@ class SettledFeature:
     takes: str = ""
     shape: tuple[Contour, ...] = ()
     room: Clearance | None = None
+    counterbore: tuple[Sized, Sized] | None = None
     place: Place = NOWHERE
 
 
