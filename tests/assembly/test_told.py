@@ -28,20 +28,24 @@ ORDER = BuildOrder(
 )
 
 
+def spoken(label: str) -> str:
+    return label.replace(".", " ")
+
+
 def test_titles_say_what_is_done_and_from_where() -> None:
-    assert [each.title for each in told_steps(ORDER)] == [
+    assert [each.title for each in told_steps(ORDER, spoken)] == [
         "Set down front and rear",
-        "Push rib.1, rib.2 and 2 more down, from above",
+        "Push rib 1, rib 2 and 2 more down, from above",
         "Push side on from the right",
     ]
 
 
 def test_only_the_first_step_says_how_the_order_came_about() -> None:
-    texts = [each.text.plain() for each in told_steps(ORDER)]
+    texts = [each.text.plain() for each in told_steps(ORDER, spoken)]
     assert "worked out from the joints" in texts[0]
     assert texts[1:] == ["", ""]
 
 
 def test_what_is_printed_can_be_pasted_into_a_plan() -> None:
-    read = yaml.safe_load(as_yaml(told_steps(ORDER)))
+    read = yaml.safe_load(as_yaml(told_steps(ORDER, spoken)))
     assert [step["add"] for step in read["steps"]] == [list(each.added) for each in ORDER.steps]

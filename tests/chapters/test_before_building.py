@@ -34,13 +34,15 @@ def test_the_facts_that_decide() -> None:
     found = facts(rack())
     # The rail, 300 mm, hangs between two sides of 17.6 mm, 200 mm deep and 120 mm high.
     assert found["Size"].startswith("335.2 × 200 × 120 mm (13 3/16 × 7 7/8 × 4 23/32 in)")
-    assert found["Sheets"].startswith("1 × Birch plywood 18 mm / 2440 × 1220 mm")
+    assert "about 1.0 kg (2.2 lb)" in found["Size"]
+    assert found["Material"].startswith("1 × Birch plywood 18 mm / 2440 × 1220 mm")
     assert found["Sheet thickness"].startswith("17.6 to 18.2 mm (0.693 to 0.717 in)")
-    assert "drawn at 17.6 mm (0.693 in)" in found["Sheet thickness"]
-    assert found["Pieces"] == "3 / of 2 shapes"
+    assert "drawn at 17.6 mm" in found["Sheet thickness"]
+    assert "4 sets of files" in found["Sheet thickness"]
     assert found["Cost"] == "no prices known"
     assert found["How hard"].startswith("Easy / 3 pieces in 1 step")
-    assert found["Router’s bed"].startswith("350 × 140 mm")
+    assert found["Router’s bed"].startswith("350 × 140 mm (about 14 × 5 1/2 in)")
+    assert "660 × 220 mm (about 26 × 8 1/2 in)" in found["Router’s bed"]
     assert found["Tools"].startswith("3 tools")
 
 
@@ -61,7 +63,7 @@ def test_a_piece_of_sheet_is_enough_where_little_of_it_is_used() -> None:
     assert found[0] >= wide
     assert found[1] - high == pytest.approx(0, abs=12)
     assert found[1] >= high
-    assert f"a piece of {found[0]:.0f} × {found[1]:.0f} mm" in facts(edition)["Sheets"]
+    assert f"a piece of {found[0]:.0f} × {found[1]:.0f} mm" in facts(edition)["Material"]
 
 
 def test_corrections_stand_in_the_opening_and_the_maker_below() -> None:

@@ -296,7 +296,7 @@ def test_a_plan_of_almost_nothing_still_makes_a_booklet() -> None:
 def test_each_sheet_has_a_page_with_its_pieces() -> None:
     (page,) = texts(layout_pdf(stool(), A4))
     assert "Sheet 1 of 1" in page
-    assert "Birch plywood 18 mm (ply), drawn for a measured 17.80 mm" in page
+    assert "Birch plywood 18 mm, drawn for a measured 17.80 mm" in page
     for part in stool().settled.parts:
         for piece in part.pieces:
             assert f"{piece.mark} {piece.label}" in page

@@ -42,7 +42,7 @@ def test_a_page_a_sheet_and_one_for_the_boards(paper: PaperStock) -> None:
 def test_every_setting_stands_in_its_row_in_both_units() -> None:
     (page, _) = texts(pdf())
     (sheet,) = sheets()
-    assert "Saw sheet 1 of 1 Birch plywood 18 mm (ply), measured 17.8 mm. 2440 × 1220 mm" in page
+    assert "Saw sheet 1 of 1 Birch plywood 18 mm, measured 17.8 mm. 2440 × 1220 mm" in page
     assert "Kerf 3.2 mm (1/8 in)." in page
     assert f"{len(sheet.cuts)} cuts, {sheet.settings} settings of the fence." in page
     assert "1–2 sheet Trim lower and left edge 5 3/16" in page

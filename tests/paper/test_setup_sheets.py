@@ -163,7 +163,7 @@ def test_operations_stand_in_cutting_order_with_depth_and_passes() -> None:
 def test_what_no_cutter_makes_is_to_be_drilled_by_hand() -> None:
     page = texts(printed("tool-tote", A4))[0]
     # Four pilots of 3/32 in, 2.38 mm, too narrow for a cutter of 1/4 in.
-    assert "Drill by hand: 4 holes ø 3/32 in (2.38 mm), through, in E, handle" in page
+    assert "Drill by hand: 4 holes ø 3/32 in (2.38 mm), through, in E, Handle" in page
 
 
 def test_a_sheet_without_settings_says_so_and_keeps_the_order() -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 from kerfolio.assembly.assembled import BuildOrder, BuildStep
 from kerfolio.basis.words import listed
@@ -26,11 +26,14 @@ _WAYS: Mapping[str, Vector] = {
 }
 
 
-def told_steps(order: BuildOrder) -> tuple[Step, ...]:
-    """Return the steps of a found order; the first one says how it came about."""
+def told_steps(order: BuildOrder, called: Callable[[str], str]) -> tuple[Step, ...]:
+    """Return the steps of a found order; the first one says how it came about.
+
+    ``called`` tells what readers know a piece by within a sentence, by its label.
+    """
     return tuple(
         Step(
-            title=_title(step),
+            title=_title(step, called),
             add=tuple(Named(label) for label in step.added),
             text=sentences(_FOUND) if number == 0 else Prose(),
         )
@@ -47,13 +50,13 @@ def as_yaml(steps: Sequence[Step]) -> str:
     return "\n".join(lines)
 
 
-def _title(step: BuildStep) -> str:
+def _title(step: BuildStep, called: Callable[[str], str]) -> str:
     moved = {piece for move in step.moves for piece in move.pieces}
-    set_down = [each for each in step.added if each not in moved]
+    set_down = [called(each) for each in step.added if each not in moved]
     titles = [f"Set down {listed(set_down)}"] if set_down else []
     ways: dict[str, list[str]] = {}
     for move in step.moves:
-        ways.setdefault(_way(move.direction), []).extend(move.pieces)
+        ways.setdefault(_way(move.direction), []).extend(map(called, move.pieces))
     titles += [f"push {listed(_short(pieces))} {way}" for way, pieces in ways.items()]
     title = listed(titles)
     return title[:1].upper() + title[1:]

@@ -10,11 +10,11 @@ from kerfolio.basis.figures import minutes_text, money_text
 from kerfolio.basis.lengths import INCH, size_pair
 from kerfolio.basis.masses import mass_pair, mass_text
 from kerfolio.basis.sheet_size import sheet_pair, sheet_text
-from kerfolio.basis.thickness import sold_pair, sold_range_pair
+from kerfolio.basis.thickness import sold_in, sold_range_pair
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import counted, listed
 from kerfolio.document.blocks import Fact
-from kerfolio.document.words import Reference, Words, twin
+from kerfolio.document.words import Both, Reference, Words, twin
 from kerfolio.edition.bed import bed_needs
 from kerfolio.edition.cutting import ROUTER, cutting_of
 from kerfolio.edition.difficulty import difficulty_of
@@ -34,14 +34,10 @@ def deciding_facts(edition: Edition) -> tuple[Fact, ...]:
     """Return the facts in the order in which they are asked; what nobody knows is left out."""
     found = (
         Fact(head="Size", lines=_size(edition)),
-        Fact(head="Weight", lines=_mass(edition)),
-        Fact(head="Sheets", lines=_sheets(edition)),
+        Fact(head="Material", lines=(*_sheets(edition), *_boards(edition))),
         Fact(head="Sheet thickness", lines=_thicknesses(edition)),
-        Fact(head="Boards", lines=_boards(edition)),
-        Fact(head="Pieces", lines=_pieces(edition)),
         Fact(head="Cost", lines=_cost(edition)),
-        Fact(head="Time to cut", lines=_cutting(edition)),
-        Fact(head="Time to put together", lines=_time(edition)),
+        Fact(head="Time", lines=(*_cutting(edition), *_time(edition))),
         Fact(head="How hard", lines=_difficulty(edition)),
         Fact(head="Hands", lines=_hands(edition)),
         Fact(head="Tools", lines=_tools(edition)),
@@ -51,24 +47,27 @@ def deciding_facts(edition: Edition) -> tuple[Fact, ...]:
 
 
 def _size(edition: Edition) -> Lines:
-    """Return width, depth and height of what stands when all is made."""
+    """Return width, depth and height of what stands when all is made, and what it weighs."""
+    weight = _mass(edition)
     if edition.together is not None:
         size = size_of(box_around(edition.together.assembled.pieces))
     elif edition.stability is not None:
         size = edition.stability.size
     else:
-        return ()
+        return ((weight,),) if weight else ()
     holds = (made_words(edition.plan),) if edition.plan.is_set else ()
-    return (((twin(size_pair(size, edition.first)),), "width × depth × height", *holds),)
+    told: Words = (twin(size_pair(size, edition.first)),)
+    return ((told, "width × depth × height", *holds, *((weight,) if weight else ())),)
 
 
-def _mass(edition: Edition) -> Lines:
+def _mass(edition: Edition) -> Words:
+    """Return what it weighs; nothing where nobody knows."""
     weight = edition.weight
     if not weight.total:
-        return ()
+        return ""
     titles = [hardware_title(edition, item) for item in weight.unweighed]
-    beside = f"without {listed(titles)}" if titles else "hardware and all"
-    return ((("about ", twin(mass_pair(weight.total, edition.first))), beside),)
+    beside = f", without {listed(titles)}" if titles else ""
+    return ("about ", twin(mass_pair(weight.total, edition.first)), beside)
 
 
 def _sheets(edition: Edition) -> Lines:
@@ -76,8 +75,10 @@ def _sheets(edition: Edition) -> Lines:
     return tuple(
         (
             f"{row.count} × {row.title}",
-            (twin(sheet_pair((row.width, row.height), first)),),
-            *enough_words(edition, row.sheet, row.count),
+            (
+                twin(sheet_pair((row.width, row.height), first)),
+                *(f"; {words}" for words in enough_words(edition, row.sheet, row.count)),
+            ),
         )
         for row in edition.sheets
     )
@@ -93,17 +94,17 @@ def enough_words(edition: Edition, sheet: str, count: int) -> Iterator[str]:
 
 def _thicknesses(edition: Edition) -> Lines:
     """Return the range that each sheet may be in, and the thickness that is drawn."""
-    first, sheets = edition.first, edition.settled.sheets
+    first, sheets, sets = edition.first, edition.settled.sheets, len(edition.variants)
     lines: list[tuple[Words, ...]] = []
     for each in sheets:
-        head: tuple[Words, ...] = (sheet_title(edition.settled, each.name),)
-        drawn: Words = ("drawn at ", twin(sold_pair(each.thickness, first)))
-        ranged = each.published[0] < each.published[1]
         span: Words = (twin(sold_range_pair(*each.published, first)),)
-        lines.append((*(head if len(sheets) > 1 else ()), span, *((drawn,) if ranged else ())))
-    sets = len(edition.variants)
+        title = sheet_title(edition.settled, each.name)
+        beside = [title] if len(sheets) > 1 else []
+        if each.published[0] < each.published[1]:
+            beside.append(f"drawn at {sold_in(each.thickness, first)}")
+        lines.append((span, *([", ".join(beside)] if beside else [])))
     if sets > 1 and lines:
-        lines[-1] = (*lines[-1], f"in {sets} ready-made sets of files")
+        lines[-1] = (*lines[-1], f"{sets} sets of files are ready-made")
     return tuple(lines)
 
 
@@ -114,13 +115,6 @@ def _boards(edition: Edition) -> Lines:
         for plan in edition.board_plans
         for length, count in plan.to_buy
     )
-
-
-def _pieces(edition: Edition) -> Lines:
-    if not edition.parts:
-        return ()
-    pieces = sum(row.count for row in edition.parts)
-    return ((str(pieces), f"of {counted(len(edition.parts), 'shape')}"),)
 
 
 def _cost(edition: Edition) -> Lines:
@@ -140,17 +134,17 @@ def _cutting(edition: Edition) -> Lines:
     if found is None:
         return ()
     sheets = "" if found.whole else f"{found.known}, "
-    return ((f"about {minutes_text(found.minutes)}", f"{sheets}on {ROUTER}"),)
+    return ((f"about {minutes_text(found.minutes)} to cut", f"{sheets}on {ROUTER}"),)
 
 
 def _time(edition: Edition) -> Lines:
     minutes = edition.plan.minutes
-    return ((f"about {minutes_text(minutes)}",),) if minutes else ()
+    return ((f"about {minutes_text(minutes)} to put together",),) if minutes else ()
 
 
 def _difficulty(edition: Edition) -> Lines:
     found = difficulty_of(edition)
-    return ((found.level.words, *(each.words for each in found.reasons)),) if found else ()
+    return ((found.level.words, "; ".join(e.words for e in found.reasons)),) if found else ()
 
 
 def _hands(edition: Edition) -> Lines:
@@ -186,25 +180,19 @@ def _tools(edition: Edition) -> Lines:
 
 
 def _bed(edition: Edition) -> Lines:
-    """Return the least bed that it all can be cut on, the largest piece, what a bed is too small
-    for.
-    """
+    """Return the least bed that it all can be cut on, and what the workshop's is too small for."""
     found, first = bed_needs(edition), edition.first
     if found is None:
         return ()
-    marks = listed([piece.mark for piece in found.largest.pieces])
-    largest: Words = ("largest piece ", twin(size_pair(found.largest.size, first)), f", {marks}")
-    lines: Lines = (
-        (_about(found.alone, first), "for piece after piece", largest),
-        (_about(found.laid, first), "for sheets as they are laid out"),
-    )
+    laid: Words = ("sheets as they are laid out want ", *_about(found.laid, first))
+    lines: Lines = ((_about(found.alone, first), "for piece after piece", laid),)
     if found.off and edition.identity.bed:
         bed = sheet_text(edition.identity.bed, first)
         lines = (*lines, (f"Too large for a bed of {bed}", listed(found.off)))
     return lines
 
 
-def _about(sides: tuple[float, float], first: str) -> Words:
+def _about(sides: tuple[float, float], first: str) -> tuple[Both, ...]:
     """Return a size that need not be met exactly, rounded up: whole centimetres, or inches."""
     step = INCH if first == "in" else 10.0
     return (twin(sheet_pair([math.ceil(each / step - NOISE) * step for each in sides], first)),)

@@ -41,9 +41,9 @@ _BACKGROUND: tuple[Making, ...] = (costs, cutting, in_use, loads, swaps)
 """Where the figures come from."""
 
 BOOKLET: tuple[Making, ...] = (
-    *(need, yard, cautions, measuring, coupon),
+    *(need, cautions, measuring, coupon),
     *_WAYS,
-    *(parts, sheets, whole, steps, care),
+    *(yard, parts, sheets, whole, steps, care),
     *_BACKGROUND,
     *(questions, releases, about),
 )

@@ -29,6 +29,7 @@ from kerfolio.document.picture import Art
 from kerfolio.document.words import Mark, Words, twin
 from kerfolio.drawing.common_scale import common_scale
 from kerfolio.drawing.part_view import part_view
+from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edge_words import EDGE_MAP
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import drawn_for
@@ -40,8 +41,6 @@ from kerfolio.shop.rows import PartRow
 
 _GRAINS = {"along x": "grain along the width", "along y": "grain along the height"}
 _MOST_MARKS = 8
-_WIDE = 100.0
-"""mm on paper from which a part's picture stands alone."""
 _FACES = (
     "Each part from its show face, the face the cutter enters, all at one scale, {}. Dark areas "
     "are cut to a depth only. The arrow is the grain of the face."
@@ -132,18 +131,28 @@ def _drawn(edition: Edition) -> Iterator[Block]:
 
 
 def _figure(edition: Edition, part: SettledPart, scale: int) -> Figure:
-    settled, first = edition.settled, edition.first
+    drawing = part_view(edition.settled, part, first=edition.first, scale=1 / scale)
     marks = tuple(piece.mark for piece in part.pieces)
     title, count = part_title(edition.plan, part.name), counted(len(part.pieces), "piece")
     return Figure(
-        picture=Art(
-            name=f"part-{part.name}",
-            draw=lambda room: part_view(settled, part, room, first, 1 / scale),
-            scale=1 / scale,
-        ),
+        picture=Art(name=f"part-{part.name}", draw=lambda _: drawing, scale=1 / scale),
         caption=(*marks_words(marks), f" {title}, {count}"),
-        size=Size.WIDE if part.size[0] / scale > _WIDE else Size.HALF,
+        size=_size_of(drawing),
     )
+
+
+def _size_of(drawing: Drawing) -> Size:
+    """Return the least room on paper in which a drawing need not shrink."""
+    sizes = (size for size, room in _ROOMS.items() if _fits(drawing, room))
+    return next(sizes, Size.TALL)
+
+
+def _fits(drawing: Drawing, room: tuple[float, float]) -> bool:
+    return drawing.width <= room[0] and drawing.height <= room[1]
+
+
+_ROOMS = {Size.HALF: (78.0, 64.0), Size.WIDE: (165.0, 95.0)}
+"""What such a picture has room for on any paper that is printed on, mm."""
 
 
 def _places(edition: Edition) -> Iterator[Folded]:

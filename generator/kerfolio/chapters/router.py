@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from kerfolio.basis.lengths import size_pair
+from kerfolio.basis.words import listed
 from kerfolio.document.blocks import (
     Block,
     Column,
@@ -17,7 +19,8 @@ from kerfolio.document.blocks import (
     Table,
 )
 from kerfolio.document.chapter import Chapter, Who
-from kerfolio.document.words import File, Reference, Words, typed
+from kerfolio.document.words import File, Reference, Words, twin, typed
+from kerfolio.edition.bed import bed_needs
 from kerfolio.edition.cutter_words import cutter_words
 from kerfolio.edition.depth_words import depth_advice
 from kerfolio.edition.edition import Edition
@@ -78,6 +81,11 @@ def _files(edition: Edition) -> Iterator[Fact]:
             ),
         ),
     )
+    needs = bed_needs(edition)
+    if needs is not None:
+        size = size_pair(needs.largest.size, edition.first)
+        marks = listed([piece.mark for piece in needs.largest.pieces])
+        yield Fact(head="Largest piece", lines=(((twin(size),), marks),))
     yield Fact(head="Setup sheets", lines=_papers(setup_name(label, "{}")))
     if edition.exact and arts_of(edition.settled):
         alone = ("centred, for finished pieces, in ", File(name="cut/engravings"))

@@ -10,6 +10,7 @@ from kerfolio.basis.lengths import both_text
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup import RunLines, about_time, by_hand_line, run_lines
 from kerfolio.edition.sheet_facts import cut_alone
+from kerfolio.edition.titles import part_title
 from kerfolio.settling.settled import Cut, Operation
 from kerfolio.shop.art import Art, arts_of
 from kerfolio.shop.cut_time import Placed
@@ -17,9 +18,10 @@ from kerfolio.shop.cut_time import Placed
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SetupArt:
-    """What is told of one engraving on a finished piece; lengths in both units."""
+    """What is told of one engraving on a finished piece, ``called`` so; lengths in both units."""
 
     art: Art
+    called: str
     runs: tuple[RunLines, ...]
     by_hand: tuple[str, ...]
     time: str
@@ -30,8 +32,8 @@ class SetupArt:
 
     @property
     def title(self) -> str:
-        """What heads its page: ``Art on A, end``."""
-        return f"{self.art.name.capitalize()} on {self.art.part.mark}, {self.art.part.name}"
+        """What heads its page: ``Art on A, End``."""
+        return f"{self.art.name.capitalize()} on {self.art.part.mark}, {self.called}"
 
 
 def setup_arts(edition: Edition) -> tuple[SetupArt, ...]:
@@ -49,6 +51,7 @@ def _art(edition: Edition, art: Art) -> SetupArt:
     one, other = (place_text(each, first) for each in art.distances)
     return SetupArt(
         art=art,
+        called=part_title(settled.plan, art.part.name),
         runs=tuple(run_lines(found, each, first, whole=False) for each in here.runs),
         by_hand=tuple(by_hand_line(found, each, first) for each in here.left),
         time=about_time(minutes_text(here.time.minutes)) if here.time.known else "",

@@ -6,6 +6,7 @@ Names are for plan files; no page, booklet or file that people read shows one.
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 from kerfolio.basis.names import headed, spoken
 from kerfolio.model.plan import Assembly, Plan
@@ -30,6 +31,11 @@ def piece_title(plan: Plan, label: str) -> str:
     if piece.isdigit() or len(piece) == 1:
         return f"{title} {piece.upper()}"
     return headed(f"{piece} {within(title)}")
+
+
+def pieces_called(plan: Plan) -> Callable[[str], str]:
+    """Return what tells a plan's pieces within a sentence, by their labels."""
+    return lambda label: within(piece_title(plan, label))
 
 
 def sheet_title(settled: SettledPlan, name: str) -> str:

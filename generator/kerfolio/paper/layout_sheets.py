@@ -11,6 +11,7 @@ from kerfolio.basis.style import Numbers
 from kerfolio.drawing.layout_view import layout_picture
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import goes_with, measured_for
+from kerfolio.edition.titles import sheet_title
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, fresh
@@ -62,9 +63,8 @@ def layout_pdf(
 def _stock(settled: SettledPlan, layout: SheetLayout, first: str) -> str:
     sheet = settled.sheet(layout.sheet)
     return figured(
-        "{} ({}), drawn for a measured {}",
-        sheet.stock.title,
-        sheet.name,
+        "{}, drawn for a measured {}",
+        sheet_title(settled, sheet.name),
         measured_in(sheet.thickness, first),
     )
 

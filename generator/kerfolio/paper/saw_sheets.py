@@ -13,6 +13,7 @@ from kerfolio.drawing.saw_view import saw_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import sizes_words
 from kerfolio.edition.saw_words import CAUTION, HOW
+from kerfolio.edition.titles import sheet_title
 from kerfolio.layouts.boards import BoardPlan
 from kerfolio.layouts.saw_sheet import CROSS, RIP, TRIM, SawCut, SawSheet
 from kerfolio.model.stock import PaperStock
@@ -81,7 +82,8 @@ def _sheet_words(edition: Edition, sheet: SawSheet) -> str:
     grain = ", grain from left to right" if stock.stock.grain else ""
     settings = counted(sheet.settings, "setting")
     return (
-        f"{stock.stock.title} ({sheet.sheet}), measured {reading_in(stock.thickness, first)}. "
+        f"{sheet_title(edition.settled, sheet.sheet)}, "
+        f"measured {reading_in(stock.thickness, first)}. "
         f"{sheet_text(sheet.size, first)}, show face up{grain}. Kerf "
         f"{both_text(sheet.saw.kerf, first)}. {counted(len(sheet.cuts), 'cut')}, {settings} of the "
         "fence."

@@ -15,6 +15,7 @@ from kerfolio.drawing.build_views import build_drawings, set_drawings
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition, ThingInUse
 from kerfolio.edition.layout_time import layout_time
+from kerfolio.edition.titles import pieces_called
 from kerfolio.layouts.boards import board_plan
 from kerfolio.layouts.count import sheets_by_size, sheets_for
 from kerfolio.layouts.layout import Layout
@@ -112,7 +113,8 @@ def _told_in_steps(made: Made) -> Made:
     """Return what is made, with the steps of the order that was found where it states none."""
     if made.build is None or not made.build.order.found:
         return made
-    return replace(made, stated=replace(made.stated, steps=told_steps(made.build.order)))
+    steps = told_steps(made.build.order, pieces_called(made.build.settled.plan))
+    return replace(made, stated=replace(made.stated, steps=steps))
 
 
 def _with_steps(plan: Plan, made: Sequence[Made]) -> Plan:

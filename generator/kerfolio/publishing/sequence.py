@@ -5,6 +5,7 @@ from __future__ import annotations
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.found import Deadlock, find
 from kerfolio.assembly.told import as_yaml, told_steps
+from kerfolio.edition.titles import pieces_called
 from kerfolio.publishing.examine import Examined
 
 
@@ -27,4 +28,4 @@ def _told(build: Build | None) -> str:
     found = find(build.drawn.assembled)
     if isinstance(found, Deadlock):
         return f"# no order of straight moves: {', '.join(found.pieces)} hold each other"
-    return as_yaml(told_steps(found))
+    return as_yaml(told_steps(found, pieces_called(build.settled.plan)))
