@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.basis.figures import minutes_short, minutes_text
+from kerfolio.basis.figures import minutes_text
 from kerfolio.basis.words import counted, listed
 from kerfolio.chapters.shots import shot, shown
 from kerfolio.document.blocks import Block, Column, Fact, Figure, Heading, Paragraph, Row, Table
@@ -62,7 +62,7 @@ def _need(edition: Edition, step: Step) -> Iterator[Fact]:
     marks = edition.piece_marks if edition.parts else {}
     pieces = [_piece(edition, each.name, marks.get(each.name, "")) for each in step.add]
     hardware = [f"{use.count} × {hardware_title(edition, use.item.name)}" for use in step.hardware]
-    time = [f"about {minutes_short(step.minutes)}"] if step.minutes else []
+    time = [f"about {minutes_text(step.minutes)}"] if step.minutes else []
     for head, lines in (
         ("Pieces", pieces),
         ("Hardware", hardware),
