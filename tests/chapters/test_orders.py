@@ -36,6 +36,7 @@ EDITIONS: dict[str, Callable[[], Edition]] = {
 }
 
 _STRAIGHT = re.compile(r"\w'\w|\"")
+_COPY = re.compile(r"\b\d+/[a-z]{3}")
 _TIMES = re.compile(r"\d x \d")
 
 
@@ -52,6 +53,7 @@ def _faults(chapter: Chapter, known: frozenset[str]) -> list[str]:
     for line in words_of(chapter).splitlines():
         wrong += [f"straight quote: {line}"] if _STRAIGHT.search(line) else []
         wrong += [f"x for ×: {line}"] if _TIMES.search(line) else []
+        wrong += [f"label of a copy: {line}"] if _COPY.search(line) else []
         wrong += [f"back quote: {line}"] if "`" in line else []
     return [f"{chapter.id}: {each}" for each in wrong]
 
@@ -83,18 +85,23 @@ def test_ids_are_unique_and_titles_are_there(
 
 
 def test_faults_are_seen() -> None:
-    words = ("The maker's 3 x 4", Reference(text=" rails", chapter="nowhere"), ", `side.left`")
+    words = (
+        "The maker's 3 x 4",
+        Reference(text=" rails", chapter="nowhere"),
+        ", `side.left`, 2/foot",
+    )
 
     def spoilt(_: Edition) -> Chapter:
         blocks = (Heading(words="Spoilt"), Paragraph(words=words))
         return Chapter(id="spoilt", title="Spoilt", blocks=blocks)
 
-    line = "The maker's 3 x 4 rails, `side.left`"
+    line = "The maker's 3 x 4 rails, `side.left`, 2/foot"
     assert faults((spoilt,), edition()) == [
         "spoilt: leads nowhere: nowhere",
         "spoilt: a name of the plan's file: side.left",
         f"spoilt: straight quote: {line}",
         f"spoilt: x for ×: {line}",
+        f"spoilt: label of a copy: {line}",
         f"spoilt: back quote: {line}",
     ]
 

@@ -8,6 +8,7 @@ import pytest
 
 from kerfolio.edition.titles import board_title, part_title, piece_title, sheet_title, within
 from tests.plans import RACK, settled_at, workshop
+from tests.sets import SET
 
 STATED = RACK.replace("  side:\n", "  side:\n    title: Cheek\n").replace(
     "ply: {stock:", "ply: {title: The good sheet, stock:"
@@ -27,6 +28,12 @@ STATED = RACK.replace("  side:\n", "  side:\n    title: Cheek\n").replace(
 )
 def test_what_names_say(label: str, title: str) -> None:
     assert piece_title(workshop(RACK).plans[0], label) == title
+
+
+def test_a_piece_of_a_thing_made_twice_says_of_which() -> None:
+    plan = workshop(SET).plans[0]
+    assert piece_title(plan, "2/lower") == "Lower of foot 2"
+    assert piece_title(plan, "board") == "Board"
 
 
 def test_a_stated_title_stands_for_the_name() -> None:

@@ -18,6 +18,7 @@ from kerfolio.edition.licence_words import (
     licence_sentence,
 )
 from kerfolio.edition.names import LICENCE
+from kerfolio.edition.newest import address_of
 
 _MADE = (
     "{title}, release {version} of {day}, designed by {maker}. Worked out, drawn and set by "
@@ -45,8 +46,8 @@ def _facts(edition: Edition) -> Iterator[Fact]:
     if contact:
         yield Fact(head="The maker", lines=((contact,),))
     yield Fact(head="Pictures", lines=((pictures_sentence(edition),),))
-    if identity.base_url:
-        found = f"{identity.base_url.rstrip('/')}/plans/{edition.name}/"
+    found = address_of(edition)
+    if found:
         stand = ("Corrections and later releases stand at ", address(found, found))
         yield Fact(head="The newest release", lines=((stand,),))
     made = _MADE.format(

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.basis.words import listed
+from kerfolio.chapters.quantities import told
 from kerfolio.document.blocks import Block, Caution, Heading, Listing, Paragraph
 from kerfolio.document.chapter import Chapter
-from kerfolio.document.words import Reference
+from kerfolio.document.words import Reference, pieces
 from kerfolio.drawing.edge_map import treatment_words
 from kerfolio.edition.damp_words import damp_words
 from kerfolio.edition.edition import Edition
@@ -55,8 +55,9 @@ def _finishing(edition: Edition) -> Iterator[Block]:
     )
     if done:
         where = Reference(text="The drawings of the parts", chapter="parts")
-        yield Paragraph(words=(f"Edges are {listed(list(done))}. ", where, " show which."))
-    yield from (Paragraph(words=each) for each in damp_words(edition))
+        words = pieces(told(f"Edges are {'; '.join(done)}. "))
+        yield Paragraph(words=(*words, where, " show which."))
+    yield from (Paragraph(words=told(each)) for each in damp_words(edition))
     finish = edition.plan.finish
     if finish is None:
         return

@@ -6,6 +6,7 @@ from kerfolio.chapters.opening import opening
 from kerfolio.chapters.order import BOOKLET, chapters_of
 from kerfolio.document.chapter import Document
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.newest import address_of
 
 
 def booklet_document(edition: Edition) -> Document:
@@ -22,9 +23,3 @@ def booklet_document(edition: Edition) -> Document:
         address=address_of(edition),
         day=plan.released.isoformat(),
     )
-
-
-def address_of(edition: Edition) -> str:
-    """Return where the newest release stands; empty where the workshop states no address."""
-    base = edition.identity.base_url
-    return f"{base.rstrip('/')}/plans/{edition.name}/" if base else ""

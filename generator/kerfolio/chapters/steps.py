@@ -16,7 +16,7 @@ from kerfolio.drawing.build_views import step_name
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.hardware_words import hardware_title
 from kerfolio.edition.making import numbered_steps
-from kerfolio.edition.titles import piece_title
+from kerfolio.edition.titles import piece_title, within
 from kerfolio.edition.tools import step_tools
 from kerfolio.model.plan import Step, Video
 
@@ -40,7 +40,7 @@ def _ahead(edition: Edition, count: int) -> str:
     """Return how many steps there are, how long they take and what to have at hand."""
     minutes = edition.plan.minutes
     taking = f", about {minutes_text(minutes)} in all" if minutes else ""
-    at_hand = step_tools(edition)
+    at_hand = [within(each) for each in step_tools(edition)]
     have = f" Have at hand: {listed(at_hand)}." if at_hand else ""
     return f"{counted(count, 'step')}{taking}.{have}"
 

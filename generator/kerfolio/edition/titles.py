@@ -22,8 +22,13 @@ def piece_title(plan: Plan, label: str) -> str:
     """Return what a piece is called, by its label.
 
     A word goes before its part and a number or a letter after it: ``side.left`` is a ``Left side``,
-    ``divider.2`` is ``Divider 2``. A part of one piece has the part's title.
+    ``divider.2`` is ``Divider 2``. A part of one piece has the part's title. Of a thing made several
+    times the number stands last: ``2/side.left`` is the ``Left side of stand 2``.
     """
+    copy, _, own = label.rpartition("/")
+    if copy:
+        whose = next((called(each) for each in plan.assemblies if each.owns(own)), "number")
+        return f"{piece_title(plan, own)} of {within(whose)} {copy}"
     part, _, piece = label.partition(".")
     title = part_title(plan, part)
     if not piece:
