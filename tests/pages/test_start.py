@@ -92,6 +92,10 @@ def test_names_with_signs_are_quoted_in_links() -> None:
     assert "lists/a%20b%23c%3F.csv" in odd.values("href")
 
 
+def test_what_stands_in_for_the_machine_is_told_with_the_step() -> None:
+    assert "By hand: File the slots until a tab goes in." in PAGE.text_of("main")
+
+
 def test_cautions_licence_release_and_the_way_to_the_newest() -> None:
     text = PAGE.text_of("main")
     assert "licensed practice come first" in text

@@ -61,6 +61,7 @@ PLAN = Plan(
                 file="photos/rail.jpg", alt="The rail half way into its slot", made="drawing"
             ),
             text=prose(*_STEP_TEXT),
+            by_hand="File the slots until a tab goes in.",
             caution="Keep fingers out of the slot.",
         ),
         Step(

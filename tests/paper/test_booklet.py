@@ -106,7 +106,7 @@ def test_steps_carry_title_pieces_hardware_tools_and_caution() -> None:
     assert "ADD A1 side.left B rail A2 side.right" in found
     assert "2 × Bolt M6 × 40, hexagon socket" in found
     assert "8 min" in found, "7.5 minutes, as on the page"
-    assert "CAUTION Keep fingers out of the slot." in found
+    assert "By hand: File the slots until a tab goes in. CAUTION Keep fingers" in found
 
 
 def test_every_line_of_the_lists_to_buy_is_there() -> None:

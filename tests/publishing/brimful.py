@@ -86,6 +86,7 @@ steps:
     minutes: 10000
     photo: {{file: photos/{picture}.png, alt: {line}, made: {line}}}
     text: {prose}
+    by-hand: {line}
     caution: {line}
 photos: [{{file: photos/{picture}.png, alt: {line}, cover: true, made: {line}}}]
 video: {{url: "https://example.org/{address}", chapters: [{chapter}]}}

@@ -12,6 +12,7 @@ from kerfolio.model.outline import (
     Drawn,
 )
 from kerfolio.model.plan import Plan
+from tests.plans import RACK, workshop
 from tests.reading.desks import HEAD, PLAN_TEXT, SIZES, changed, plan_of, said
 
 
@@ -54,6 +55,13 @@ def test_texts_of_steps_come_from_the_plan_or_from_files() -> None:
     assert second.photo is not None
     assert second.photo.file == "photos/rack.png"
     assert [str(each) for each in first.add] == ["side.left", "shelf.lower", "shelf.upper"]
+
+
+def test_what_is_done_by_hand_is_kept_with_its_step() -> None:
+    text = RACK.replace("    text: Push", "    by-hand: File the slots first.\n    text: Push")
+    (step,) = workshop(text).plans[0].steps
+    assert step.by_hand == "File the slots first."
+    assert step.text.plain() == "Push the tabs home."
 
 
 def test_drawings_are_kept_under_the_name_the_plan_gives_them() -> None:

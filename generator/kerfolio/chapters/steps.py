@@ -53,6 +53,7 @@ def _step(edition: Edition, number: int, begins: str, step: Step) -> StepBlock:
         need=tuple(_need(edition, step)),
         figures=tuple(_figures(edition, number, step)),
         text=step.text,
+        by_hand=step.by_hand,
         caution=step.caution,
     )
 

@@ -214,7 +214,10 @@ class Photo:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
-    """One step of the assembly; ``add`` names the pieces that join in it."""
+    """One step of the assembly; ``add`` names the pieces that join in it.
+
+    ``by_hand`` tells those who cut by hand what stands in for the machine.
+    """
 
     title: str
     add: tuple[Named, ...] = ()
@@ -223,6 +226,7 @@ class Step:
     minutes: float | None = None
     photo: Photo | None = None
     text: Prose = field(default_factory=Prose)
+    by_hand: str = ""
     caution: str = ""
     place: Place = NOWHERE
 

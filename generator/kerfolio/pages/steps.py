@@ -40,6 +40,7 @@ class StepView:
     photo: ShownPhoto | None
     picture: Markup
     text: Prose
+    by_hand: str
     caution: str
 
 
@@ -84,5 +85,6 @@ def _step_view(
         photo=show(step.photo),
         picture=pictures.get(f"step-{number}", Markup("")),
         text=step.text,
+        by_hand=step.by_hand,
         caution=step.caution,
     )

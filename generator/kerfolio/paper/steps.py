@@ -25,6 +25,9 @@ from kerfolio.paper.type import (
     HEADING,
     LEAD,
     LEAD_LEADING,
+    MINOR,
+    READING,
+    READING_LEADING,
     caps,
 )
 from kerfolio.writing.page import Passage, Role, Run, Text
@@ -75,6 +78,9 @@ def _telling(edition: Edition, step: Step, number: int, grid: Grid) -> Bands:
         figure = captioned(picture, photo_caption(photo), measure)
         bands += spaced(kept(figure, with_next=bool(step.text)), 2.5)
     bands += spaced(prose(step.text, measure), 3.0)
+    if step.by_hand:
+        told = (Run("By hand: ", MINOR), Run(step.by_hand, READING))
+        bands += spaced(paragraph(told, measure, READING_LEADING), 2.5)
     if step.caution:
         bands += spaced(warned(step.caution, measure), 4.0)
     return tuple(bands)

@@ -53,6 +53,7 @@ def _printed(plan: Plan, stock: Stock) -> Iterator[Printed]:
 def _of_step(name: str, step: Step) -> Iterator[Printed]:
     yield f"the title of {name}", step.place, step.title
     yield f"the text of {name}", step.text.place, step.text.plain()
+    yield f"what {name} says by hand", step.place, step.by_hand
     yield f"the caution of {name}", step.place, step.caution
     yield from ((f"a tool of {name}", step.place, tool) for tool in step.tools)
 

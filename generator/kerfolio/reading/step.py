@@ -69,6 +69,12 @@ _STEP: Record[Step] = Record(
         Key(name="photo", form=PHOTO, says="A picture of the step."),
         Key(name="text", form=PROSE, says="What to do, in Markdown."),
         Key(name="text-file", form=ProseFile(), says="A Markdown file with what to do."),
+        Key(
+            name="by-hand",
+            form=TEXT,
+            says="What stands in for the machine, for those who cut by hand.",
+            field="by_hand",
+        ),
         Key(name="caution", form=TEXT, says="A warning for this step."),
     ),
     make=_make_step,
