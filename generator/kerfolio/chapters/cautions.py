@@ -15,6 +15,4 @@ def cautions(edition: Edition) -> Chapter:
         blocks.append(Caution(head="For this plan", lines=edition.plan.cautions))
     usual = tuple(Fact(head=each.head, lines=((each.text,),)) for each in cautions_of(edition))
     blocks.append(Facts(facts=usual, rows=True))
-    return Chapter(
-        id="cautions", title="Before you cut", blocks=tuple(blocks), soon=Soon.WORKING, fresh=True
-    )
+    return Chapter(id="cautions", title="Before you cut", blocks=tuple(blocks), soon=Soon.WORKING)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from kerfolio.basis.lengths import inch_number, mm_number, size_pair
 from kerfolio.basis.sheet_size import sheet_pair
-from kerfolio.basis.thickness import sold_pair
+from kerfolio.basis.thickness import sold_text
 from kerfolio.basis.words import listed
 from kerfolio.chapters.deciding import enough_words
 from kerfolio.document.blocks import (
@@ -36,6 +36,7 @@ _TOOLS = (
     "What cuts the parts is yours to choose: each way has its chapter. Bits for holes are for "
     "those who drill by hand; a router makes most of the holes."
 )
+_ALONG = "Sizes of sheets: along the grain first, then across."
 _PIECES = "Counts are summed over the steps: pieces, not packs."
 
 
@@ -72,7 +73,8 @@ def _sheets(edition: Edition) -> tuple[Block, ...]:
     rows: list[Row] = []
     told: set[str] = set()
     for row in edition.sheets:
-        remarks = [*_asked(edition, row), *enough_words(edition, row.sheet, row.count)]
+        drawn = f"drawn at {sold_text(row.thickness, edition.first)}"
+        remarks = [*_asked(edition, row), drawn, *enough_words(edition, row.sheet, row.count)]
         if row.sheet in counts and row.sheet not in told:
             remarks.append(counts[row.sheet])
             told.add(row.sheet)
@@ -82,17 +84,15 @@ def _sheets(edition: Edition) -> tuple[Block, ...]:
     columns = (
         Column(head="Count", kind=Kind.COUNT),
         Column(head="Sheet"),
-        Column(head="Drawn at", kind=Kind.NUMBER, spare=True),
-        Column(head="Size, along the grain × across"),
+        Column(head="Size", kind=Kind.NUMBER),
     )
-    return (Table(title="Sheets", columns=columns, rows=tuple(rows)),)
+    table = Table(title="Sheets", columns=columns, rows=tuple(rows))
+    return (table, Paragraph(words=_ALONG, manner=Manner.SMALL))
 
 
 def _sheet_row(row: SheetRow, remarks: tuple[Words, ...], first: str) -> Row:
-    thick, size = sold_pair(row.thickness, first), sheet_pair((row.width, row.height), first)
-    return Row(
-        cells=(str(row.count), Cell(words=row.title, below=remarks), (twin(thick),), (twin(size),))
-    )
+    size = twin(sheet_pair((row.width, row.height), first))
+    return Row(cells=(str(row.count), Cell(words=row.title, below=remarks), (size,)))
 
 
 def _asked(edition: Edition, row: SheetRow) -> Iterator[str]:

@@ -5,9 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from kerfolio.basis.cutting_lengths import cut_pair, drill_pair
 from kerfolio.basis.figures import degrees_text
-from kerfolio.basis.lengths import size_pair
+from kerfolio.basis.lengths import inch_number, mm_number, size_pair
 from kerfolio.basis.masses import mass_pair
 from kerfolio.basis.words import counted
 from kerfolio.document.blocks import (
@@ -59,7 +58,7 @@ def parts(edition: Edition) -> Chapter | None:
     blocks: list[Block] = [_list(edition), Paragraph(words=_remark(edition), manner=Manner.SMALL)]
     if edition.exact:
         blocks += [*_drawn(edition), *_places(edition)]
-    return Chapter(id="parts", title="Parts", blocks=tuple(blocks), fresh=True)
+    return Chapter(id="parts", title="Parts", blocks=tuple(blocks))
 
 
 def marks_words(marks: tuple[str, ...]) -> Words:
@@ -161,19 +160,8 @@ def _places(edition: Edition) -> Iterator[Folded]:
     for part in edition.settled.parts:
         rows = [_place(spot, edition.first) for spot in spots_of(edition.settled, part)]
         if rows:
-            tables.append(
-                Table(
-                    title=f"{part.mark}, {part_title(edition.plan, part.name)}",
-                    titled=True,
-                    columns=(
-                        Column(head="What"),
-                        Column(head="From the left", kind=Kind.NUMBER),
-                        Column(head="From below", kind=Kind.NUMBER),
-                        Column(head="Size"),
-                    ),
-                    rows=tuple(rows),
-                )
-            )
+            title = f"{part.mark}, {part_title(edition.plan, part.name)}"
+            tables.append(_marking(title, rows, edition.first))
     if tables:
         words = _MARKED.format(drawn_for(edition.settled, edition.first))
         yield Folded(
@@ -182,21 +170,28 @@ def _places(edition: Edition) -> Iterator[Folded]:
         )
 
 
+def _marking(title: str, rows: list[Row], first: str) -> Table:
+    """Return a table in one unit alone: a rule has no other."""
+    heads = ("From the left", "From below", "Drill, or length", "Width", "Depth")
+    numbers = (Column(head=f"{head}, {first}", kind=Kind.NUMBER) for head in heads)
+    columns = (Column(head="What"), *numbers, Column(head="Lies"))
+    return Table(title=title, titled=True, columns=columns, rows=tuple(rows))
+
+
 def _place(spot: Spot, first: str) -> Row:
-    left, up = (twin(cut_pair(each, first)) for each in (spot.left, spot.up))
     what = "Wide bore" if spot.bore else _SPOKEN.get(spot.kind, spot.kind.name.capitalize())
-    return Row(cells=(what, (left,), (up,), _size(spot, first)))
+    round_one = spot.kind is HOLE
+    wide = "" if round_one else _number(spot.width, first)
+    deep = "through" if spot.depth is None else _number(spot.depth, first)
+    at = (_number(spot.left, first), _number(spot.up, first), _number(spot.length, first))
+    return Row(cells=(what, *at, wide, deep, "" if round_one else _lies(spot.turn)))
+
+
+def _number(mm: float, first: str) -> str:
+    return inch_number(mm, 64) if first == "in" else mm_number(mm)
 
 
 _SPOKEN = {WINDOW: "Opening", POCKET: "Recess"}
-
-
-def _size(spot: Spot, first: str) -> Words:
-    deep: Words = () if spot.depth is None else (", ", twin(cut_pair(spot.depth, first)), " deep")
-    if spot.kind is HOLE:
-        return ("drill ", twin(drill_pair(spot.width, first)), *deep)
-    long, wide = (twin(cut_pair(each, first)) for each in (spot.length, spot.width))
-    return (long, " long, ", wide, f" wide, {_lies(spot.turn)}", *deep)
 
 
 def _lies(turn: float) -> str:

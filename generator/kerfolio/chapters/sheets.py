@@ -36,7 +36,7 @@ def sheets(edition: Edition) -> Chapter | None:
     blocks = [each for layout in edition.layout.sheets for each in _sheet(edition, layout)]
     if not blocks:
         return None
-    return Chapter(id="sheets", title="Pieces on sheets", blocks=tuple(blocks), fresh=True)
+    return Chapter(id="sheets", title="Pieces on sheets", blocks=tuple(blocks))
 
 
 def _sheet(edition: Edition, layout: SheetLayout) -> Iterator[Block]:
