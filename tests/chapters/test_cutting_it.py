@@ -20,6 +20,7 @@ from kerfolio.chapters.yard import yard
 from kerfolio.document.blocks import Figure, Figures, Folded, Live, Table
 from kerfolio.document.chapter import Chapter, Who
 from kerfolio.document.picture import Art
+from kerfolio.edition.by_hand import by_hand
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.layers import layers_explained
 from kerfolio.edition.names import expected_names
@@ -178,3 +179,11 @@ def test_what_is_kept_back_is_neither_drawn_nor_measured() -> None:
     )
     shown = replace(rack(), exact=False)
     assert not [each for each in made(parts(shown)).blocks if isinstance(each, Figures | Folded)]
+
+
+def test_whether_hands_can_cut_it_stands_first() -> None:
+    found = by_hand(rack())
+    told = words_of(hand(rack()))
+    assert told.index(found.words) < told.index("In this order")
+    assert found.effort in told
+    assert all(each.text in told for each in found.reasons)

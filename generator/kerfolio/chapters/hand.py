@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.document.blocks import Block, Fact, Facts, Heading, Listing, Paragraph
+from kerfolio.document.blocks import Block, Fact, Facts, Heading, Listing, Manner, Paragraph
 from kerfolio.document.chapter import Chapter, Who
 from kerfolio.document.words import File, Reference, Words
+from kerfolio.edition.by_hand import by_hand
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import PAPERS, ROLL, template_name
 
@@ -17,6 +18,7 @@ _ROLL = "a copy shop’s roll, a page for each part in one piece"
 def hand(edition: Edition) -> Chapter:
     """Return how the parts are cut by hand: which file, printed how, marked and sawn in order."""
     blocks: list[Block] = [
+        *_judged(edition),
         Paragraph(
             words=(
                 "The file of your thickness in ",
@@ -39,6 +41,17 @@ def hand(edition: Edition) -> Chapter:
     )
 
 
+def _judged(edition: Edition) -> Iterator[Block]:
+    """Yield whether it can be cut by hand, and what speaks against it or wants care."""
+    if not edition.settled.parts:
+        return
+    found = by_hand(edition)
+    yield Paragraph(words=f"{found.words} {found.effort}", manner=Manner.LEAD)
+    if found.reasons:
+        facts = (Fact(head=each.head, lines=((each.text,),)) for each in found.reasons)
+        yield Facts(facts=tuple(facts), rows=True)
+
+
 def _order(edition: Edition) -> Iterator[Words]:
     yield (
         "Print the first page alone, at 100 %, without any fitting to the page, and measure its "
@@ -47,12 +60,12 @@ def _order(edition: Edition) -> Iterator[Words]:
     )
     yield "Print the rest, and lay the tiles together by the crosses; a map shows how they lie."
     yield (
-        "Saw the test joint, the first in the file, from an offcut of the very sheet until one "
+        "Saw the test joint, the first in the file, from an offcut of the very sheet, until one "
         "piece goes into the other with the push of a hand."
     )
     parts = Reference(text="list of holes and slots", chapter="parts")
     yield ("Stick a template on, or mark by the ", parts, "; drill first, then saw.")
-    yield "Saw beside the line, on the side that is waste, and finish to the line."
+    yield "Saw beside the line, in the shaded waste, and finish to the line."
 
 
 def _files(edition: Edition) -> Iterator[Fact]:

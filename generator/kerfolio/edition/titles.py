@@ -22,8 +22,8 @@ def piece_title(plan: Plan, label: str) -> str:
     """Return what a piece is called, by its label.
 
     A word goes before its part and a number or a letter after it: ``side.left`` is a ``Left side``,
-    ``divider.2`` is ``Divider 2``. A part of one piece has the part's title. Of a thing made several
-    times the number stands last: ``2/side.left`` is the ``Left side of stand 2``.
+    ``divider.2`` is ``Divider 2``. A part of one piece has the part's title. Of a thing made
+    several times the number stands last: ``2/side.left`` is the ``Left side of stand 2``.
     """
     copy, _, own = label.rpartition("/")
     if copy:

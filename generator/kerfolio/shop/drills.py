@@ -7,10 +7,9 @@ from dataclasses import dataclass
 
 from kerfolio.basis.digits import rounded
 from kerfolio.basis.said import stated_name
-from kerfolio.geometry.measure import bounds
 from kerfolio.model.feature import Hole
 from kerfolio.model.feature_kind import HOLE
-from kerfolio.settling.settled import Operation, SettledFeature, SettledPart, SettledPlan
+from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,7 +52,7 @@ def holes_of(settled: SettledPlan, part: SettledPart) -> tuple[Drilled, ...]:
         hole
         for feature in part.features
         if feature.kind is HOLE
-        for hole in (*_bores(part, feature), _hole(feature, stated.get(stated_name(feature.name))))
+        for hole in (*_bores(feature), _hole(feature, stated.get(stated_name(feature.name))))
     )
 
 
@@ -75,18 +74,11 @@ def _hole(feature: SettledFeature, stated: Hole | None) -> Drilled:
     )
 
 
-def _bores(part: SettledPart, feature: SettledFeature) -> Iterator[Drilled]:
-    """Yield the round recess about a hole's own middle, where there is one."""
-    for cut in part.cuts:
-        for contour in cut.contours if cut.operation is Operation.POCKET else ():
-            box = bounds(contour)
-            near = max(abs(a - b) for a, b in zip(box.centre, feature.at, strict=True))
-            if cut.feature == feature.name and near < _SAME:
-                yield Drilled(at=feature.at, diameter=box.width, depth=cut.depth, bore=True)
-
-
-_SAME = 1e-3
-"""mm within which two middles are one."""
+def _bores(feature: SettledFeature) -> Iterator[Drilled]:
+    """Yield the wide bore that a head sinks into, where there is one."""
+    if feature.counterbore is not None:
+        wide, deep = feature.counterbore
+        yield Drilled(at=feature.at, diameter=wide.value, depth=deep.value, bore=True)
 
 
 def drills_of(settled: SettledPlan) -> tuple[Drill, ...]:
