@@ -113,3 +113,27 @@ def test_a_plan_that_shows_nothing_has_its_cautions_still() -> None:
     ids = {each.id for each in chapters_of(bare, PAGE)}
     assert {"cautions", "releases", "about"} <= ids
     assert not ids & {"story", "steps", "costs", "cutting", "loads", "in-use", "swaps"}
+
+
+_SENTENCE = 60
+"""What has so many letters is a sentence; shorter lines may well be the same."""
+
+
+def twice(chapters: tuple[Chapter, ...]) -> list[str]:
+    """Return the sentences that stand in more than one chapter."""
+    found: dict[str, set[str]] = {}
+    for chapter in chapters:
+        for line in words_of(chapter).splitlines():
+            found.setdefault(line, set()).add(chapter.id)
+    return [line for line, ids in found.items() if len(ids) > 1 and len(line) >= _SENTENCE]
+
+
+@pytest.mark.parametrize("order", ORDERS.values(), ids=ORDERS)
+@pytest.mark.parametrize("made", EDITIONS.values(), ids=EDITIONS)
+def test_no_sentence_is_told_in_two_chapters(
+    made: Callable[[], Edition], order: tuple[Making, ...]
+) -> None:
+    chapters = chapters_of(made(), order)
+    assert twice(chapters) == []
+    again = replace(chapters[0], id="again")
+    assert twice((*chapters, again)) != []

@@ -9,7 +9,7 @@ from kerfolio.document.blocks import Block, Caution, Heading, Listing, Paragraph
 from kerfolio.document.chapter import Chapter
 from kerfolio.document.words import Reference, pieces
 from kerfolio.drawing.edge_map import treatment_words
-from kerfolio.edition.damp_words import damp_words
+from kerfolio.edition.damp_words import surroundings_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.making import wholes_of
 from kerfolio.model.climate import OUTDOORS, SHED
@@ -57,7 +57,7 @@ def _finishing(edition: Edition) -> Iterator[Block]:
         where = Reference(text="The drawings of the parts", chapter="parts")
         words = pieces(told(f"Edges are {'; '.join(done)}. "))
         yield Paragraph(words=(*words, where, " show which."))
-    yield from (Paragraph(words=told(each)) for each in damp_words(edition))
+    yield from (Paragraph(words=told(each)) for each in surroundings_words(edition))
     finish = edition.plan.finish
     if finish is None:
         return

@@ -26,7 +26,7 @@ from kerfolio.document.chapter import Chapter
 from kerfolio.document.picture import still
 from kerfolio.document.words import File, Reference, twin
 from kerfolio.drawing.measuring_view import measuring_view
-from kerfolio.edition.damp_words import damp_words
+from kerfolio.edition.damp_words import room_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.joint_fits import JointFits, joint_fits
 from kerfolio.edition.measuring import Measuring, measuring_of
@@ -113,12 +113,13 @@ def _others(edition: Edition) -> Iterator[Block]:
 
 
 def _fits(edition: Edition) -> Iterator[Block]:
-    damp, fits = damp_words(edition), joint_fits(edition)
-    if damp:
-        yield Heading(words="Finish and damp")
-        yield from (Paragraph(words=each) for each in damp)
-    if fits is not None:
+    room, fits = room_words(edition), joint_fits(edition)
+    if room or fits is not None:
         yield Heading(words="Fit of the joints")
+    if room:
+        care = Reference(text="Finish and damp", chapter="care")
+        yield Paragraph(words=(care, f" make pieces thicker. {room}"))
+    if fits is not None:
         yield Paragraph(words=fits.words)
         yield _fits_table(fits)
 

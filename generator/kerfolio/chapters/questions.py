@@ -9,7 +9,6 @@ from kerfolio.basis.thickness import sold_range_text
 from kerfolio.basis.words import counted, listed
 from kerfolio.document.blocks import Asked
 from kerfolio.document.chapter import Chapter, Soon
-from kerfolio.edition.cutter_words import cutter_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
 from kerfolio.edition.licence_words import RULES, contact_words, licence_of, licence_sentence
@@ -36,7 +35,7 @@ def questions(edition: Edition) -> Chapter:
 def _usual(edition: Edition) -> Iterator[tuple[str, str]]:
     """Yield each question with its answer, which is empty where the plan has none."""
     yield "My sheet is not quite that thick. What now?", _thickness(edition)
-    yield "Which cutter do I need?", cutter_words(edition)
+    yield "Which cutter do I need?", _cutter(edition)
     yield "How many sheets do I buy?", _sheets(edition)
     yield "Which file formats are there?", _formats(edition)
     yield "May I sell what I make?", _selling(edition)
@@ -49,12 +48,23 @@ def _thickness(edition: Edition) -> str:
     spans = [f"{each.stock.title}, {sold_range_text(*each.published, first)}" for each in sheets]
     words, sets = measuring_of(edition), len(edition.variants)
     if not words.makes and sets < 2:
-        return words.take
+        return f"The plan is for {listed(spans)} alone: take a sheet that measures so."
     if words.makes:
         how = f", and every slot follows what you measured. {words.makes}"
     else:
         how = f", in {sets} sets of files: take the one that your thickest reading names."
     return f"Few are. The plan is for {listed(spans)}{how}"
+
+
+def _cutter(edition: Edition) -> str:
+    cutters = (each.cutter for each in edition.settled.sheets)
+    named = dict.fromkeys(each.title for each in cutters if each is not None)
+    if not named:
+        return ""
+    return (
+        f"{listed(list(named))} for a router, or a smaller one; a larger one leaves inside corners "
+        "too full. With a saw or by hand, none."
+    )
 
 
 def _sheets(edition: Edition) -> str:

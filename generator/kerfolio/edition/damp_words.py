@@ -23,7 +23,20 @@ _GLUE = "Keep the film off what is glued: mask the faces that meet."
 
 
 def damp_words(edition: Edition) -> tuple[str, ...]:
-    """Return what is told of finish and damp, a paragraph each; nothing where none is stated."""
+    """Return what is told of finish, damp and the room for them, a paragraph each."""
+    return tuple(each for each in (*surroundings_words(edition), room_words(edition)) if each)
+
+
+def room_words(edition: Edition) -> str:
+    """Return that joints have room for finish and damp; empty where they have none."""
+    settled = edition.settled
+    if settled.surroundings is None:
+        return ""
+    return _ROOM if any(room_for(settled, sheet) for sheet in settled.sheets) else ""
+
+
+def surroundings_words(edition: Edition) -> tuple[str, ...]:
+    """Return where it lives and what it is finished with, a paragraph each, as far as stated."""
     settled, plan = edition.settled, edition.plan
     surroundings = settled.surroundings
     if surroundings is None:
@@ -31,10 +44,7 @@ def damp_words(edition: Edition) -> tuple[str, ...]:
     first = edition.first
     place = _place(settled, surroundings, plan.climate, first) if plan.climate else ()
     finish = _finish(plan.finish, settled, surroundings, first) if plan.finish else ""
-    found = [" ".join(place), finish]
-    if any(room_for(settled, sheet) for sheet in settled.sheets):
-        found.append(_ROOM)
-    return tuple(each for each in found if each)
+    return tuple(each for each in (" ".join(place), finish) if each)
 
 
 def _place(
