@@ -63,8 +63,9 @@ def _order(edition: Edition) -> Iterator[Words]:
         "Saw the test joint, the first in the file, from an offcut of the very sheet, until one "
         "piece goes into the other with the push of a hand."
     )
-    parts = Reference(text="list of holes and slots", chapter="parts")
-    yield ("Stick a template on, or mark by the ", parts, "; drill first, then saw.")
+    places = Reference(text="list of holes and slots", chapter="parts")
+    marked = (", or mark by the ", places) if edition.exact else ()
+    yield ("Stick a template on", *marked, "; drill first, then saw.")
     yield "Saw beside the line, in the shaded waste, and finish to the line."
 
 

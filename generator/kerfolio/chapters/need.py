@@ -145,6 +145,8 @@ def _cut_from(plan: BoardPlan, length: float, first: str) -> str:
 
 
 def _hardware(edition: Edition) -> tuple[Block, ...]:
+    """Return the hardware, with what to buy instead where any of it has such a twin."""
+    twins = any(row.inch_twin for row in edition.hardware)
     rows = [
         Row(
             cells=(
@@ -153,7 +155,7 @@ def _hardware(edition: Edition) -> tuple[Block, ...]:
                     words=row.title,
                     below=tuple(filter(None, (hardware_details(edition, row.item), row.purpose))),
                 ),
-                row.inch_twin or "–",
+                *((row.inch_twin or "–",) if twins else ()),
             )
         )
         for row in edition.hardware
@@ -161,7 +163,7 @@ def _hardware(edition: Edition) -> tuple[Block, ...]:
     columns = (
         Column(head="Count", kind=Kind.COUNT),
         Column(head="Item"),
-        Column(head="Or, in inches", spare=True),
+        *((Column(head="Or, in inches", spare=True),) if twins else ()),
     )
     if not rows:
         return ()
