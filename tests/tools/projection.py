@@ -18,9 +18,9 @@ from tests.tools.sample_poses import Pose, Triple
 
 SIZE = (1600, 1200)
 FINE = 2  # pixels of the canvas to one of the picture
-PAPER, INK, ACCENT, SHADE, GUIDE = "#fbf8f2", "#26221c", "#8f3d1c", "#d9cbb2", "#b5532a"
-WOOD = ("#b99a6e", "#cdb088", "#e7d3b1")  # surfaces that look along x, along y and up
-NEW = ("#bd683f", "#d48d66", "#eebfa2")
+PAPER, INK, ACCENT, SHADE, GUIDE = "#cdd6d3", "#16201d", "#00412e", "#aab6b1", "#1c5c46"
+WOOD = ("#b3a488", "#d3c6ac", "#f3ecdd")  # surfaces that look along x, along y and up
+NEW = ("#5b9a80", "#79b99d", "#a9dcc5")
 
 Vector = np.ndarray
 Ring = list[tuple[float, float]]

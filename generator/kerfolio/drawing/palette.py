@@ -101,7 +101,7 @@ def _dark(accent: str) -> Palette:
     face = 1.43
     tints = {
         Ink.PAPER: ground,
-        Ink.WASTE: against(ground, 1 / 1.08, hue.weaker(_PALE)),
+        Ink.WASTE: against(ground, 1 / 1.08, grey),
         Ink.WOOD: against(ground, 1 / (face * STEP), _BIRCH),
         Ink.WOOD_DARK: against(ground, 1 / face, _BIRCH),
         Ink.FACE_LIGHT: against(ground, 1 / (face * STEP**2), _BIRCH),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import NOWHERE, Place
 
 
@@ -38,13 +39,26 @@ of a drawing, five steps of shade below the ground, then still has the 4.5:1 tha
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Logo:
+    """A workshop's own mark: its ``file``, its size, and the drawing itself or its ``pixels``."""
+
+    file: str
+    width: float
+    height: float
+    svg: bytes = b""
+    pixels: Pixels | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Look:
     """The tokens: ``accent`` and ``ground`` as ``#rrggbb`` on a light screen, and the type.
 
-    The dark scheme, paper and every tint follow from them (``drawing/palette.py``).
+    The dark scheme, paper and every tint follow from them (``drawing/palette.py``). Without a
+    ``logo`` the workshop has a mark drawn from its name.
     """
 
     accent: str = "#1c5c46"
     ground: str = "#f6f8f8"
     type: TypePair = TypePair.SANS_OVER_SERIF
+    logo: Logo | None = None
     place: Place = NOWHERE

@@ -7,6 +7,7 @@ from dataclasses import replace
 from functools import partial
 
 from kerfolio.edition.edition import Edition
+from kerfolio.pages.badge import MARK_FILE, mark_svg
 from kerfolio.pages.feed import feed_xml
 from kerfolio.pages.fitting import FITTING_SCRIPT, fitting_script
 from kerfolio.pages.home import home_page, not_found_page, own_page, plans_index
@@ -14,7 +15,7 @@ from kerfolio.pages.log import log_page
 from kerfolio.pages.plan import plan_page, steps_page
 from kerfolio.pages.setup import has_setup, setup_page
 from kerfolio.pages.site import Site, SitePage, last_day
-from kerfolio.pages.sitemap import sitemap_xml
+from kerfolio.pages.sitemap import SITEMAP, robots_text, sitemap_xml
 from kerfolio.pages.stock import stock_page
 from kerfolio.pages.theme import stylesheet
 from kerfolio.pages.viewer import VIEWER_SCRIPT, viewer_script
@@ -61,7 +62,7 @@ def site_texts(site: Site) -> dict[str, str]:
 def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
     """Return some pages, the feed, the map, style sheet and scripts, as text by path.
 
-    Without a base address there is no map.
+    Without a base address there is no map, and nothing that leads to it.
     """
     menu = sorted((each for each in pages if each.label), key=lambda each: each.rank)
     site = replace(site, menu=tuple(menu))
@@ -74,5 +75,9 @@ def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
         FITTING_SCRIPT: fitting_script(),
         YARD_SCRIPT: yard_script(),
     }
+    if site.identity.look.logo is None:
+        texts[MARK_FILE] = mark_svg(site.identity.title, site.identity.look)
     sitemap = sitemap_xml(site, pages)
-    return texts if sitemap is None else {**texts, "sitemap.xml": sitemap}
+    if sitemap is not None:
+        texts |= {SITEMAP: sitemap, "robots.txt": robots_text(site)}
+    return texts

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from kerfolio.basis.words import day_text
 from kerfolio.model.plan import Plan
 from kerfolio.model.workshop import Identity
+from kerfolio.pages.badge import Badge, held_badge, site_badge
 from kerfolio.pages.links import contact_href
 from kerfolio.pages.look import theme_colours
 from kerfolio.pages.policy import SITE_POLICY, lone_policy
@@ -34,7 +35,8 @@ class Frame:
     ``root`` leads from the page to the site's root (``../../``); ``canonical`` and ``image`` are
     absolute or empty; ``style`` is set for a page that must stand alone, else ``stylesheet``;
     ``policy`` says what the page may load.
-    ``grounds`` are those of light and dark screens.
+    ``grounds`` are those of light and dark screens, ``badge`` what stands for the workshop and
+    ``touch_icon`` the picture of it on a phone's first screen, or empty.
     ``release`` names the plan's release, so that it stands on every print of its pages; ``stock``
     leads to the page of the library, or is empty.
     """
@@ -43,11 +45,13 @@ class Frame:
     title: str
     description: str
     grounds: tuple[str, str]
+    badge: Badge
     root: str
     house: str
     home: str
     menu: tuple[Entry, ...] = ()
     canonical: str = ""
+    touch_icon: str = ""
     image: str = ""
     kind: str = "website"
     stylesheet: str = ""
@@ -72,6 +76,8 @@ def site_frame(
         title=title if title == house else f"{title} · {house}",
         description=description,
         grounds=theme_colours(site.identity.look),
+        badge=site_badge(site.identity, root),
+        touch_icon=f"{root}{site.touch_icon}" if site.touch_icon else "",
         root=root,
         house=house,
         home=f"{root}index.html",
@@ -105,6 +111,7 @@ def lone_frame(
         title=title,
         description=description,
         grounds=theme_colours(identity.look),
+        badge=held_badge(identity),
         root="",
         house=identity.title,
         home="",

@@ -9,9 +9,11 @@ from markupsafe import Markup
 
 from kerfolio.edition.edition import Edition
 from kerfolio.model.workshop import Page
+from kerfolio.pages.badge import held_badge, site_badge
 from kerfolio.pages.facts import short_line
 from kerfolio.pages.frame import site_frame
 from kerfolio.pages.photos import ShownPhoto, cover_of, shown
+from kerfolio.pages.plan import site_image
 from kerfolio.pages.policy import lone_policy
 from kerfolio.pages.releases import Released, all_releases
 from kerfolio.pages.running_text import chapters
@@ -53,7 +55,7 @@ def home_page(site: Site) -> str:
     """Return ``index.html``."""
     identity = site.identity
     words = identity.tagline or f"Plans by {identity.maker}."
-    frame = site_frame(site, "", identity.title, words)
+    frame = site_frame(site, "", identity.title, words, site_image(site))
     entries = _entries(site, "")
     return render(
         "home.html", frame=frame, identity=identity, entries=entries, changes=_changes(site)
@@ -63,14 +65,14 @@ def home_page(site: Site) -> str:
 def plans_index(site: Site) -> str:
     """Return ``plans/index.html``."""
     words = f"All plans of {site.identity.title}, the newest release first."
-    frame = site_frame(site, "plans/", "Plans", words)
+    frame = site_frame(site, "plans/", "Plans", words, site_image(site))
     return render("plans.html", frame=frame, entries=_entries(site, "../"))
 
 
 def own_page(site: Site, page: Page) -> str:
     """Return ``NAME/index.html``, a page of the maker's own."""
     words = page.text.plain()[:200] or page.title
-    frame = site_frame(site, f"{page.name}/", page.title, words)
+    frame = site_frame(site, f"{page.name}/", page.title, words, site_image(site))
     return render("own.html", frame=frame, page=page, page_parts=chapters(page.text))
 
 
@@ -82,6 +84,8 @@ def not_found_page(site: Site) -> str:
     frame = replace(
         frame,
         canonical="",
+        badge=site_badge(site.identity, base) if base else held_badge(site.identity),
+        touch_icon="",
         style=style,
         policy=lone_policy(style),
         home=f"{base}index.html",

@@ -13,6 +13,7 @@ from kerfolio.model.trial import Trial
 from kerfolio.model.workshop import Workshop
 from kerfolio.pages.frame import lone_frame, site_frame
 from kerfolio.pages.photos import ShownPhoto, shown
+from kerfolio.pages.plan import site_image
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render
 from kerfolio.pages.trial_view import trial_views
@@ -33,7 +34,7 @@ class Tally:
 def log_page(site: Site) -> str:
     """Return ``log/index.html``: the trials that the maker marked public."""
     words = f"Tests and jobs logged at {site.identity.title}: settings in, outcome out."
-    frame = site_frame(site, "log/", "Test cuts", words)
+    frame = site_frame(site, "log/", "Test cuts", words, _image(site))
     titles = {each.name: each.plan.title for each in site.editions}
     stock = site.editions[0].settled.stock if site.editions else None
     views = trial_views(
@@ -43,6 +44,14 @@ def log_page(site: Site) -> str:
         lambda photo: shown(photo, site.log_photos, "../"),
     )
     return render("log.html", frame=frame, trials=views, titles=titles, root="../")
+
+
+def _image(site: Site) -> str:
+    """Return the path of the newest trial's photo, else of what stands for the site."""
+    newest = sorted(site.trials, key=lambda each: each.date, reverse=True)
+    photos = (site.log_photos.get(each.photo.file, ()) for each in newest if each.photo)
+    files = next(filter(None, photos), ())
+    return max(files, key=lambda each: each.width).href if files else site_image(site)
 
 
 def private_log_page(workshop: Workshop, log_folder: str = "../log/") -> str:

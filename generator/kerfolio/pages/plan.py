@@ -130,6 +130,12 @@ def largest_cover(site: Site, edition: Edition) -> str:
     return max(files, key=lambda each: each.width).href if files else written.preview
 
 
+def site_image(site: Site) -> str:
+    """Return the path of a picture that stands for the site: the newest plan's that has one."""
+    found = (largest_cover(site, each) for each in site.newest_first())
+    return next(filter(None, found), site.touch_icon)
+
+
 def report_link(edition: Edition) -> str:
     """Return the link that reports a problem; the letter names plan and release by itself."""
     plan = edition.plan

@@ -61,8 +61,9 @@ class PlanFiles:
 class Site:
     """A whole site. ``files`` is by plan name; ``trials`` are those marked public.
 
-    ``stock`` is what the page of the library shows; an empty one has no page. ``menu`` are the
-    pages that the menu leads to, in its order.
+    ``stock`` is what the page of the library shows; an empty one has no page. ``touch_icon`` is the
+    path of a PNG that stands for the workshop, empty where the machine could not draw it. ``menu``
+    are the pages that the menu leads to, in its order.
     """
 
     identity: Identity
@@ -73,6 +74,7 @@ class Site:
     stock: Stock = field(default_factory=Stock)
     log_photos: Mapping[str, tuple[PhotoFile, ...]] = field(default_factory=dict)
     stylesheet: str = STYLESHEET
+    touch_icon: str = ""
     menu: tuple[SitePage, ...] = ()
 
     @property

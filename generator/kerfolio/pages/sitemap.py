@@ -9,6 +9,8 @@ from kerfolio.model.plan import NO_DAY
 from kerfolio.pages.site import Site, SitePage
 from kerfolio.pages.theme import render
 
+SITEMAP = "sitemap.xml"
+
 MOST_ADDRESSES = 50_000
 """The protocol's limit for one file."""
 
@@ -30,6 +32,11 @@ def sitemap_xml(site: Site, pages: Sequence[SitePage]) -> str | None:
         return None
     found = [_location(site, each) for each in pages[:MOST_ADDRESSES]]
     return render("sitemap.xml", locations=found)
+
+
+def robots_text(site: Site) -> str:
+    """Return ``robots.txt`` (RFC 9309): everything may be read, and where the map is."""
+    return f"User-agent: *\nAllow: /\n\nSitemap: {site.address(SITEMAP)}\n"
 
 
 def _location(site: Site, page: SitePage) -> Location:

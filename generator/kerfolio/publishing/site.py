@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from kerfolio.basis.finding import Finding, note
 from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
 from kerfolio.bundles.archive import sha256
 from kerfolio.bundles.manifest import PlanEntry, manifest_text
+from kerfolio.drawing.house_mark import house_mark
+from kerfolio.drawing.palette import palettes_of
+from kerfolio.drawing.vocabulary import Ink
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.public import shown_to_all
 from kerfolio.fitted.writing import fitted_json
-from kerfolio.model.workshop import Workshop
+from kerfolio.model.workshop import Identity, Workshop
 from kerfolio.pages.all_pages import site_texts
+from kerfolio.pages.badge import TOUCH_ICON, logo_bytes, logo_file
 from kerfolio.pages.fitting import FITTED_FILES
 from kerfolio.pages.rescue import RESCUE_FILES
 from kerfolio.pages.site import Download, PhotoFile, PlanFiles, Site
@@ -21,6 +26,8 @@ from kerfolio.pages.typefaces import FONT_FOLDER
 from kerfolio.publishing.bundle import Bundle
 from kerfolio.publishing.pictures import photo_files, photo_index, pictures_of, preview
 from kerfolio.trials.log import public
+from kerfolio.writing.square_icon import square_icon
+from kerfolio.writing.svg import svg_bytes
 from kerfolio.writing.webfont import web_fonts
 
 Files = dict[str, bytes]
@@ -50,9 +57,25 @@ def site_files(workshop: Workshop, bundles: Sequence[Bundle]) -> tuple[Files, tu
         stock=workshop.stock,
         log_photos=log_photos,
     )
+    files |= _badge_files(workshop.identity)
+    site = replace(site, touch_icon=TOUCH_ICON if TOUCH_ICON in files else "")
     files |= {name: text.encode() for name, text in site_texts(site).items()}
     files["manifest.json"] = manifest_text([_entry(each) for each in bundles], files).encode()
     return files, (_NO_CAIRO,) if lacking else ()
+
+
+def _badge_files(identity: Identity) -> Files:
+    """Return what stands for the workshop: its logo, and the picture for a phone's first screen.
+
+    Where the machine cannot draw a logo the mark stands in; where it cannot draw at all, nothing.
+    """
+    logo, look = identity.look.logo, identity.look
+    files = {logo_file(logo): logo_bytes(logo)} if logo else {}
+    palette = palettes_of(look).light
+    own = square_icon(logo.pixels or logo.svg, palette[Ink.PAPER]) if logo else None
+    drawn = svg_bytes(house_mark(identity.title), palette)
+    icon = own or square_icon(drawn, palette[Ink.PAPER])
+    return files | ({TOUCH_ICON: icon} if icon else {})
 
 
 def _plan_files(bundle: Bundle, workshop: Workshop, files: Files) -> PlanFiles:

@@ -11,6 +11,7 @@ from kerfolio.basis.digits import digits
 from kerfolio.basis.finding import Finding, error
 from kerfolio.model.look import LEAST_GROUND, Look, TypePair
 from kerfolio.reading.forms import ScalarForm
+from kerfolio.reading.logo import LogoForm
 from kerfolio.reading.nodes import Scalar
 from kerfolio.reading.record import Fields, Key, Record
 from kerfolio.reading.values import choice
@@ -63,6 +64,7 @@ LOOK: Record[Look] = Record(
             form=choice("a pair of types", *(str(each) for each in TypePair)),
             says="Type of headings over that of running text (sans over serif).",
         ),
+        Key(name="logo", form=LogoForm(), says="A mark of the workshop's own, SVG or PNG."),
     ),
     make=_make_look,
     check=_contrasts,

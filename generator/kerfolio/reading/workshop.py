@@ -151,7 +151,7 @@ def _identity(visit: _Visit) -> Identity | None:
     if node is None:
         return None
     visit.licence_wanting = isinstance(node, Mapping) and node.get("licence") is None
-    desk = Desk()
+    desk = Desk(shelf=Shelf(folder=visit.folder, prefix=""))
     identity = IDENTITY.read_named("", Place(_MANIFEST, 1, 1), node, desk)
     visit.findings += desk.findings
     visit.findings += _letter_faults(identity) if identity else ()
