@@ -12,6 +12,7 @@ import pytest
 
 from kerfolio.booklet.pdf import booklet_pdf
 from kerfolio.document.chapter import Document
+from kerfolio.model.look import Look
 from kerfolio.model.stock import PaperStock
 from tests.booklet.accessible import faults, tree
 from tests.booklet.reading import bookmarks, font_names, letter_sizes, texts
@@ -21,7 +22,7 @@ _LEAST_POINTS = 7.5
 
 
 def printed(document: Document = DOCUMENT, paper: PaperStock = A4) -> bytes:
-    return booklet_pdf(document, paper, pictures())
+    return booklet_pdf(document, paper, pictures(), Look())
 
 
 @pytest.fixture(scope="module", params=[A4, LETTER], ids=lambda paper: paper.name)

@@ -14,6 +14,10 @@ from typing import Any
 import pypdfium2
 import pytest
 
+from kerfolio.basis.colour import rgb
+from kerfolio.drawing.palette import palettes_of
+from kerfolio.drawing.vocabulary import Ink
+from kerfolio.model.look import Look
 from kerfolio.pages.log import private_log_page
 from kerfolio.pages.plan import plan_page
 from kerfolio.pages.start import start_here
@@ -127,7 +131,9 @@ def test_the_keyboard_reaches_the_text_at_once(browser: Any, written: Path) -> N
 
 @pytest.mark.browser
 def test_the_house_fonts_are_loaded_and_drawings_are_themed(browser: Any, written: Path) -> None:
-    for scheme, ink in (("light", "rgb(38, 34, 28)"), ("dark", "rgb(236, 229, 217)")):
+    found = palettes_of(Look())
+    for scheme, palette in (("light", found.light), ("dark", found.dark)):
+        ink = "rgb({}, {}, {})".format(*rgb(palette[Ink.INK]))
         page = opened(browser, color_scheme=scheme)
         page.goto((written / "plans" / "harbour-stool" / "index.html").as_uri())
         page.evaluate("() => document.fonts.ready")

@@ -24,7 +24,9 @@ from tests.pages.invented import edition, pictures, site, workshop
 from tests.pages.markup import Tree
 
 EVIL = "\"'><script>alert(1)</script><img src=x onerror=alert(1)>&\u2028</title></style>\x07\x00"
-KEPT = frozenset({"name", "file", "version", "base_url", "units_first", "access", "kind", "label"})
+KEPT = frozenset(
+    {"name", "file", "version", "base_url", "units_first", "access", "kind", "label"}
+) | {"look"}
 """Fields that the reader holds to a grammar of their own, or that this program writes."""
 
 

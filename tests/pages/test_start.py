@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from kerfolio.drawing.layer import layer_for
@@ -19,7 +20,8 @@ PAGE = Tree(start_here(STOOL, CONTENTS, pictures(STOOL)))
 def test_it_needs_no_other_file_to_be_read() -> None:
     assert [each for each in PAGE.all("link") if each.attributes["rel"] == "stylesheet"] == []
     assert not [each for each in PAGE.all("script") if "src" in each.attributes]
-    assert "@font-face" not in PAGE.all("style")[0].text
+    fetched = re.findall(r"url\(\"?([a-z]*)", PAGE.all("style")[0].text)
+    assert set(fetched) == {"data"}, "its fonts are in it"
     sources = [each.attributes["src"] for each in PAGE.all("img")]
     assert len(sources) == 2
     assert all(each.startswith("data:image/jpeg;base64,") for each in sources)

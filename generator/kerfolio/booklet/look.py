@@ -4,6 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.drawing.palette import palettes_of
+from kerfolio.drawing.vocabulary import Ink
+from kerfolio.model.look import Look
+
 SANS, SERIF = "Source Sans Pro", "Source Serif Pro"
 
 
@@ -15,12 +19,28 @@ class BookletLook:
     apart, ``caution`` for what can hurt.
     """
 
-    accent: str = "#1c5c46"
-    ink: str = "#16201d"
-    soft: str = "#54605c"
-    line: str = "#b9c3c0"
-    tint: str = "#eef3f1"
-    caution: str = "#a33a12"
-    heads: str = SANS
-    reads: str = SERIF
-    labels: str = SANS
+    accent: str
+    ink: str
+    soft: str
+    line: str
+    tint: str
+    caution: str
+    heads: str
+    reads: str
+    labels: str
+
+
+def booklet_look(look: Look) -> BookletLook:
+    """Return a workshop's look on paper."""
+    paper, pair = palettes_of(look).paper, look.type
+    return BookletLook(
+        accent=paper[Ink.ACCENT],
+        ink=paper[Ink.INK],
+        soft=paper[Ink.SOFT],
+        line=paper[Ink.FAINT],
+        tint=paper[Ink.WASTE],
+        caution=paper[Ink.BRIDGE],
+        heads=SERIF if pair.heads_in_serif else SANS,
+        reads=SERIF if pair.reads_in_serif else SANS,
+        labels=SERIF if pair.labels_in_serif else SANS,
+    )

@@ -18,13 +18,14 @@ from kerfolio.basis.shipped import shipped
 from kerfolio.booklet.art import Gallery
 from kerfolio.booklet.fitting import boxes_of, fitted
 from kerfolio.booklet.lines import Lines
-from kerfolio.booklet.look import BookletLook
+from kerfolio.booklet.look import BookletLook, booklet_look
 from kerfolio.booklet.measure import Measure
 from kerfolio.booklet.rows import PictureRow
 from kerfolio.booklet.setting import measured, printed
 from kerfolio.booklet.told import Teller, targets
 from kerfolio.document.chapter import Document
-from kerfolio.drawing.palette import PALETTE, Palette
+from kerfolio.drawing.palette import palettes_of
+from kerfolio.model.look import Look
 from kerfolio.model.stock import PaperStock
 from kerfolio.writing.svg import svg_bytes
 
@@ -65,18 +66,19 @@ def booklet_pdf(
     document: Document,
     paper: PaperStock,
     pictures: Mapping[str, bytes],
-    look: BookletLook = BookletLook(),  # noqa: B008  frozen
-    palette: Palette = PALETTE,
+    look: Look,
 ) -> bytes:
     """Return the document as PDF 1.7 after PDF/UA-1 (ISO 14289-1), the same bytes on any day.
 
-    ``pictures`` are the bytes of its photos, PNG or JPEG, by their file; ``palette`` gives drawings
-    their colours.
+    ``pictures`` are the bytes of its photos, PNG or JPEG, by their file.
     """
-    gallery = Gallery(
-        pictures=pictures, written=partial(svg_bytes, palette=palette, stretched=False)
+    written = partial(svg_bytes, palette=palettes_of(look).paper, stretched=False)
+    job = _Job(
+        document=document,
+        gallery=Gallery(pictures=pictures, written=written),
+        measure=Measure(paper=paper),
+        look=booklet_look(look),
     )
-    job = _Job(document=document, gallery=gallery, measure=Measure(paper=paper), look=look)
     made = [job.set(_DENSITIES[0])]
     while made[-1].spills and len(made) < len(_DENSITIES):
         made.append(job.set(_DENSITIES[len(made)]))

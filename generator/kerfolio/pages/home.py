@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from kerfolio.edition.edition import Edition
 from kerfolio.model.workshop import Page
-from kerfolio.pages.badge import held_badge, site_badge
+from kerfolio.pages.badge import held_badge
 from kerfolio.pages.facts import short_line
 from kerfolio.pages.frame import site_frame
 from kerfolio.pages.photos import ShownPhoto, cover_of, shown
@@ -19,7 +19,6 @@ from kerfolio.pages.releases import Released, all_releases
 from kerfolio.pages.running_text import chapters
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import inline_style, render
-from kerfolio.pages.typefaces import FONT_FOLDER
 
 _LATEST = 6
 
@@ -80,11 +79,11 @@ def not_found_page(site: Site) -> str:
     """Return ``404.html``; shown at any depth, it stands alone and links outright."""
     frame = site_frame(site, "", "No such page", "There is no page at this address.")
     base = site.base_url
-    style = inline_style(site.identity.look, f"{base}{FONT_FOLDER}" if base else "")
+    style = inline_style(site.identity.look)
     frame = replace(
         frame,
         canonical="",
-        badge=site_badge(site.identity, base) if base else held_badge(site.identity),
+        badge=held_badge(site.identity),
         touch_icon="",
         style=style,
         policy=lone_policy(style),

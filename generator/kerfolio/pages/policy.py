@@ -14,8 +14,8 @@ _NOTHING_ELSE = "default-src 'none'; base-uri 'none'; form-action 'none'"
 _PICTURES = "img-src 'self' data:"
 """Own files, and what stands in the page: the icon, a bundle's photos."""
 
-_FONTS = "font-src 'self' data:"
-"""Of a page of one file: what stands in it, and for a lost reader those of the site."""
+_FONTS = "font-src data:"
+"""Of a page of one file: what stands in it."""
 
 SITE_POLICY = f"{_NOTHING_ELSE}; {_PICTURES}; style-src 'self'; script-src 'self'; font-src 'self'"
 

@@ -68,13 +68,9 @@ def stylesheet(look: Look) -> str:
     return linked_faces("fonts/") + _own_style(look)
 
 
-def inline_style(look: Look, font_folder: str = "") -> Markup:
-    """Return the style for a page of one file; it names no other file.
-
-    The fonts are in it, too, unless the address of a folder is stated where they lie.
-    """
-    faces = linked_faces(font_folder) if font_folder else held_faces()
-    return Markup(faces + _own_style(look))
+def inline_style(look: Look) -> Markup:
+    """Return the style for a page of one file; it names no other file and holds its fonts."""
+    return Markup(held_faces() + _own_style(look))
 
 
 def _own_style(look: Look) -> str:
