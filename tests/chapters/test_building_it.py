@@ -28,7 +28,6 @@ from kerfolio.chapters.swaps import swaps
 from kerfolio.chapters.trials import trials
 from kerfolio.chapters.whole import whole
 from kerfolio.document.blocks import (
-    Block,
     Caution,
     Cell,
     Dated,
@@ -89,10 +88,6 @@ def figures(chapter: Chapter | None) -> Iterator[Figure]:
                 yield block
             case Figures() | Step():
                 yield from block.figures
-
-
-def of_kind(chapter: Chapter | None, kind: type[Block]) -> list[Block]:
-    return [each for each in made(chapter).blocks if isinstance(each, kind)]
 
 
 @pytest.mark.parametrize(
@@ -321,6 +316,9 @@ def test_trials_come_with_settings_outcome_and_picture() -> None:
         assert words in text
     assert [each.alt for each in figures(trials(edition()))] == ["A clean edge"]
     assert trials(rack()) is None
+    untold = replace(edition().trials[1], outcome="")
+    bare = made(trials(replace(edition(), trials=(untold,))))
+    assert [each.words for each in bare.blocks if isinstance(each, Dated)] == [""]
 
 
 def test_releases_are_newest_first_and_corrections_say_so() -> None:

@@ -37,7 +37,7 @@ def _trial(each: Trial, number: int, edition: Edition) -> Iterator[Block]:
         day=day_text(each.date),
         iso=each.date.isoformat(),
         head=each.title,
-        words=f"{each.outcome[:1].upper()}{each.outcome[1:]}.",
+        words=f"{each.outcome[:1].upper()}{each.outcome[1:]}." if each.outcome else "",
         id=f"trial-{number}",
     )
     known = settings(each, edition.settled.stock, edition.first)
