@@ -198,8 +198,8 @@ def test_the_rows_say_it_in_both_units() -> None:
         ("On the floor", "300 × 400 mm (11 13/16 × 15 3/4 in) around what touches it"),
         ("Tips, empty, when tilted by", "18°, to the left or right"),
         (
-            "Tips with 10.0 kg (22.0 lb) on the edge of its panel when tilted by",
-            "6°, to the left or right",
+            "Tips, loaded on the edge of its panel, when tilted by",
+            "6°, to the left or right, with 10.0 kg (22.0 lb)",
         ),
         (
             "Tips, empty, when pushed with",
@@ -210,8 +210,9 @@ def test_the_rows_say_it_in_both_units() -> None:
 
 def test_what_falls_over_is_said_plainly() -> None:
     rows = dict(steady_rows(table(), "in", load=20.0))
-    loaded = rows["Tips with 44.1 lb (20.0 kg) on the edge of its panel when tilted by"]
+    loaded = rows["Tips, loaded on the edge of its panel, when tilted by"]
     assert loaded.startswith("nothing: it falls over by itself, to the ")
+    assert loaded.endswith(", with 44.1 lb (20.0 kg)")
     assert dict(size_rows(table(), "in"))["Weight of the pieces"] == "22.0 lb (10.0 kg)"
 
 

@@ -256,6 +256,7 @@ def test_in_use_begins_with_the_plain_sentence_and_its_caution() -> None:
     assert text.index(thing.sentence) < text.index(found.cautions[0])
     for figure in thing.figures:
         assert f"{figure.head}\n{figure.value}" in text
+        assert not re.search(r"\d", figure.head), "a head has no twin"
     assert all(str(each.value) in text for each in found.assumptions)
 
 

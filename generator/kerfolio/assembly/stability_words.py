@@ -85,8 +85,8 @@ def _steadiness(stability: Stability, first: str, load: float) -> tuple[Row, ...
         ("On the floor", f"{touched} around what touches it"),
         ("Tips, empty, when tilted by", _tilt(empty)),
         (
-            f"Tips with {mass_text(load, first)} on the edge of its panel when tilted by",
-            _tilt(loaded),
+            "Tips, loaded on the edge of its panel, when tilted by",
+            f"{_tilt(loaded)}, with {mass_text(load, first)}",
         ),
     )
     if empty[0].angle <= 0:

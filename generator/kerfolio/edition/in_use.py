@@ -147,9 +147,9 @@ def _sags(
             yield Figure(head=head, value=_sag(sat, first), notes=_later(sat, first))
     for each in spans:
         if {STAND, STORE} & set(uses) and isinstance(each, SagResult):
-            load = _both(load_pair(each.load, first))
-            head = f"{span_title(each.name)} with {load} sags"
-            yield Figure(head=head, value=_sag(each, first), notes=_later(each, first))
+            notes = (f"with {_both(load_pair(each.load, first))}", *_later(each, first))
+            head = f"{span_title(each.name)} sags"
+            yield Figure(head=head, value=_sag(each, first), notes=notes)
 
 
 def _sag(result: SagResult, first: str) -> str:
@@ -185,7 +185,11 @@ def _edge(edge: Edge, found: InUse, sitting: bool, first: str) -> Iterator[Figur
             ),
         )
     tilt = "by itself" if edge.angle <= 0 else f"when tilted by {degrees_text(edge.angle)}"
-    yield Figure(head=f"With {person} on that edge it tips", value=f"{tilt}, {towards}")
+    yield Figure(
+        head="With a person on that edge it tips",
+        value=f"{tilt}, {towards}",
+        notes=(f"a person of {person}",),
+    )
 
 
 _STIFF = {
@@ -201,9 +205,12 @@ def _push(push: Push, plan: Plan, found: InUse, first: str) -> Iterator[Figure]:
     empty = _moves(push.slides_empty, push.tips_empty, on, first)
     loaded = _moves(push.slides_loaded, push.tips_loaded, on, first)
     yield Figure(
-        head=f"Pushed {push.way}, {about_text(found.height, first)} up, empty it",
+        head=f"Pushed {push.way}, empty, it",
         value=empty,
-        notes=(f"with the person on it, it {loaded}",),
+        notes=(
+            f"pushed {about_text(found.height, first)} up",
+            f"with the person on it, it {loaded}",
+        ),
     )
     by = listed([within(piece_title(plan, each)) for each in push.by])
     kept = f"{_STIFF[push.stiffened]}: {by}" if push.stiffened else JOINTS_ALONE
