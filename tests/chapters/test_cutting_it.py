@@ -138,8 +138,12 @@ def test_places_count_from_the_edges_of_the_whole_part() -> None:
     nuts = spots_of(settled, settled.part("rail"))
     assert [each.left for each in nuts] == pytest.approx([42.8, 320 - 42.8])
     assert {each.up for each in nuts} == {50.0}
+    # So do the bench's worktop's, whose first slot is stated at 200, 60 from the same corner.
+    bench = sample("potting-bench").settled
+    slot = spots_of(bench, bench.part("worktop"))[0]
+    assert (slot.left, slot.up) == pytest.approx((217.8, 60.0))
     bore, hole = spots_of(settled, settled.part("seat"))[:2]
-    assert (bore.diameter if hasattr(bore, "diameter") else bore.width, bore.depth) == (13.0, 8.0)
+    assert (bore.width, bore.depth) == (13.0, 8.0)
     assert hole.width == pytest.approx(6.6)
 
 
@@ -177,8 +181,9 @@ def test_what_is_kept_back_is_neither_drawn_nor_measured() -> None:
     assert not any(
         isinstance(block, Figure | Figures | Table) for each in found for block in each.blocks
     )
-    shown = replace(rack(), exact=False)
-    assert not [each for each in made(parts(shown)).blocks if isinstance(each, Figures | Folded)]
+    shown = parts(locked("sizes"))
+    assert not [each for each in made(shown).blocks if isinstance(each, Figures | Folded)]
+    assert "335.2 × 120 mm" in words_of(shown)
 
 
 def test_whether_hands_can_cut_it_stands_first() -> None:

@@ -38,9 +38,10 @@ def rack(text: str = READY) -> Edition:
 
 
 @cache
-def locked() -> Edition:
-    """Return what everybody may see of it where it is for supporters and shows nothing."""
-    text = READY.replace("version: 1.0.0", "version: 1.0.0\naccess: supporters")
+def locked(show: str = "") -> Edition:
+    """Return what everybody may see of it where it is for supporters and shows only that."""
+    stated = f"version: 1.0.0\naccess: supporters\nshow: [{show}]"
+    text = READY.replace("version: 1.0.0", stated)
     return shown_to_all(rack(text))
 
 

@@ -72,12 +72,6 @@ def called(assembly: Assembly) -> str:
     return assembly.title or headed(assembly.name)
 
 
-def thing_title(plan: Plan, name: str) -> str:
-    """Return what a thing of a set is called, by the name of its assembly."""
-    titles = {each.name: called(each) for each in plan.assemblies}
-    return titles.get(name) or headed(name)
-
-
 def plainly(text: str, plan: Plan) -> str:
     """Return a message for readers, who have no names to look up in a plan's file.
 

@@ -12,6 +12,7 @@ from kerfolio.basis.json_text import json_text, number
 from kerfolio.basis.said import stated_name
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.rescue_words import GLUED, LAID
+from kerfolio.edition.titles import part_title
 from kerfolio.fitted.form import Fitted
 from kerfolio.fitted.writing import fitted_json
 from kerfolio.layouts.alone import ways_to_lie
@@ -51,7 +52,9 @@ def rescue_of(edition: Edition, fitted: Fitted | None, *, inline: bool) -> Rescu
         "parts": [_part(edition, part, wider=part.name in names) for part in parts],
     }
     return Rescue(
-        pieces=tuple((part.name, f"{part.mark}: {part.name}") for part in parts),
+        pieces=tuple(
+            (part.name, f"{part.mark}: {part_title(edition.plan, part.name)}") for part in parts
+        ),
         data=script_data(json_text(about)),
         files=packed_data(fitted_json(fitted) if fitted and inline else ""),
     )
