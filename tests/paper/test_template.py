@@ -26,13 +26,14 @@ from kerfolio.geometry.canonical import region
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.measure import bounds
-from kerfolio.geometry.shapes import rectangle
+from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.model.feature_kind import HOLE
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.beside_tiles import figured_lines
 from kerfolio.paper.seams import tiled_on, tiling_of
 from kerfolio.paper.template import template_pdf
 from kerfolio.paper.tiling import EDGE, MARGIN, Tile, Tiling, tile_name
-from kerfolio.settling.settled import SettledPart
+from kerfolio.settling.settled import SettledFeature, SettledPart, Sized
 from tests.drawing.templates import template_of, templates_of
 from tests.paper.editions import A4, LETTER, part, stool
 from tests.paper.reading import chains, fonts, outside, segments, sizes, texts
@@ -257,6 +258,42 @@ def test_a_map_shows_how_the_tiles_of_a_part_lie() -> None:
         "2-3",
     ):
         assert wanted in words
+
+
+def pegs(count: int) -> tuple[SettledFeature, ...]:
+    return tuple(
+        SettledFeature(
+            name=f"peg.{number}",
+            kind=HOLE,
+            at=(20.0 + 5 * (number % 60), 20.5 + 5 * (number // 60)),
+            direction=(1, 0),
+            width=Sized(3.0),
+            length=Sized(3.0),
+        )
+        for number in range(count)
+    )
+
+
+def test_a_map_lists_what_lies_where() -> None:
+    which = replace(SIDE, features=pegs(3))
+    content = printed(A4, which)
+    words = texts(content)[opening(content)]
+    assert "MIDDLE OF FROM LEFT FROM BELOW" in words
+    for left in (20, 25, 30):
+        assert f"Peg, ø 3 mm {left}.00 mm 20.50 mm" in words
+
+
+def test_a_list_of_very_many_places_leaves_the_map_its_room() -> None:
+    holes = pegs(200)
+    plate = region(rectangle(0, 0, 340, 250), [circle(each.at, 3.0) for each in holes])
+    which = replace(part("plate", "P", (), plate), features=holes)
+    content = printed(A4, which)
+    _, shown = laid(A4, which)
+    assert len(texts(content)) == opening(content) + 1 + len(shown)
+    words = texts(content)[opening(content)]
+    listed = words.count("Peg, ø 3 mm")
+    assert 20 < listed < 200
+    assert f"{200 - listed} more are measured on the tiles." in words
 
 
 def test_the_roll_holds_a_page_for_each_part() -> None:

@@ -8,6 +8,7 @@ from kerfolio.basis.exact_figures import measured_in, overall_text
 from kerfolio.basis.figured import figured
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.folder import measured_for
+from kerfolio.paper.places import PlacedAt, places_of
 from kerfolio.settling.settled import SettledPart, SettledPlan
 
 
@@ -27,6 +28,7 @@ class Titled:
     cut: str
     sheet: str
     size: tuple[float, float]
+    places: tuple[PlacedAt, ...]
     first: str
 
     @classmethod
@@ -45,6 +47,7 @@ class Titled:
             cut=f"cut {len(part.pieces)}",
             sheet=figured("{} {}", measured_in(part.thickness, first), part.sheet),
             size=part.size,
+            places=places_of(part, first),
             first=first,
         )
 

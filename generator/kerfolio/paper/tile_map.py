@@ -14,6 +14,7 @@ from kerfolio.paper.beside_tiles import TEXT, figured_lines, template_grid, temp
 from kerfolio.paper.check_length import SMALLEST
 from kerfolio.paper.frame import frame
 from kerfolio.paper.grid import Grid
+from kerfolio.paper.places import places_bands
 from kerfolio.paper.running_text import plain
 from kerfolio.paper.template_title import Paged, Titled
 from kerfolio.paper.tiling import OVERLAP, Size, Spot, Tiling, tile_name
@@ -24,14 +25,18 @@ from kerfolio.writing.typeface import Face, Style
 _GAP = 7.0
 _LEADING = 9.0
 _FRAME = 0.13
+_LEAST_MAP = 110.0
+"""What the map has at least, mm high; a list of places takes what is over."""
 
 
 def map_page(titled: Titled, tiling: Tiling, paper: PaperStock, paged: Paged, pages: int) -> Page:
     """Return the page that tells how a part's tiles lie; ``paged`` are that part's own pages."""
     grid, first = template_grid(paper), titled.first
     words = (*_title(titled, grid), *spaced(_laying(tiling, paged, grid, first), _GAP))
-    room = (grid.width, grid.height - total(words) - _GAP)
-    bands = (*words, *spaced((_map(titled, tiling, room),), _GAP))
+    left = grid.height - total(words) - _GAP
+    places = spaced(places_bands(titled.places, grid, left - _GAP - _LEAST_MAP), _GAP)
+    room = (grid.width, left - (total(places) + _GAP if places else 0.0))
+    bands = (*words, *spaced((_map(titled, tiling, room),), _GAP), *places)
     (page,) = template_pages(bands, titled, titled.part, grid, pages, before=paged.first - 1)
     return page
 
