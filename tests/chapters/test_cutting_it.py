@@ -24,6 +24,7 @@ from kerfolio.edition.by_hand import by_hand
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.layers import layers_explained
 from kerfolio.edition.names import expected_names
+from kerfolio.layouts.boards import board_plan
 from kerfolio.layouts.saw import saw_plan
 from kerfolio.shop.places import spots_of
 from tests.chapters.told import files_in, locked, names_in, rack, words_of
@@ -95,6 +96,16 @@ def test_the_saw_has_its_sheets_drawn_and_its_caution() -> None:
     for words in ("riving knife", "These sizes are for", "layout/saw-a4.pdf", "to spare"):
         assert words in told
     assert f"{len(edition.saw[0].cuts)} cuts from edge to edge" in told
+
+
+def test_boards_are_trimmed_and_drawn() -> None:
+    # A 1/8 in blade and 10 mm off one end: common practice, no single source.
+    bench = sample("potting-bench")
+    found = saw(replace(bench, board_plans=board_plan(bench.settled)))
+    assert "Trim 10 mm (13/32 in) off one end" in words_of(found)
+    assert "the saw takes 3.2 mm (1/8 in) beyond each length" in words_of(found)
+    figures = [each for each in found.blocks if isinstance(each, Figure)]
+    assert words_of(figures[0].caption).startswith("Pine 21 × 45 mm")
 
 
 def test_who_wants_a_chapter() -> None:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from kerfolio.basis.lengths import both_text
 from kerfolio.basis.words import counted
-from kerfolio.document.blocks import Block, Caution, Figure, Heading, Manner, Paragraph
+from kerfolio.document.blocks import Block, Caution, Figure, Heading, Paragraph
 from kerfolio.document.chapter import Chapter, Who
 from kerfolio.document.picture import Art, still
-from kerfolio.document.words import File, Reference, Words
+from kerfolio.document.words import File, Reference
 from kerfolio.drawing.board_view import board_views
 from kerfolio.drawing.saw_view import saw_view
 from kerfolio.edition.edition import Edition
@@ -16,6 +17,7 @@ from kerfolio.edition.folder import sizes_words
 from kerfolio.edition.names import PAPERS, saw_name
 from kerfolio.edition.saw_words import CAUTION, HOW, spare_words
 from kerfolio.edition.titles import sheet_title
+from kerfolio.layouts.boards import BoardPlan
 from kerfolio.layouts.saw_sheet import SawSheet
 
 
@@ -44,17 +46,18 @@ def saw(edition: Edition) -> Chapter:
 
 
 def _sawn(edition: Edition) -> Iterator[Block]:
-    yield Paragraph(words=_files())
+    yield Paragraph(words=(*_files(), f" {HOW}" if edition.saw else ""))
     if edition.saw:
         yield Paragraph(words=sizes_words(edition), loud=True)
-        yield Paragraph(words=f"{HOW} {spare_words(edition)}".strip())
+        spare = spare_words(edition)
+        yield from (Paragraph(words=each) for each in (spare,) if each)
     yield Caution(head="At the saw", lines=(CAUTION,))
     if edition.exact:
         yield from (_sheet(edition, each) for each in edition.saw)
         yield from _boards(edition)
 
 
-def _files() -> Words:
+def _files() -> tuple[str | File, ...]:
     papers = [File(name=saw_name(paper)) for paper in PAPERS]
     spaced = [piece for each in papers for piece in (" or ", each)]
     return (
@@ -81,13 +84,18 @@ def _sheet(edition: Edition, sheet: SawSheet) -> Figure:
     )
 
 
+def _trimmed(plan: BoardPlan, first: str) -> str:
+    return (
+        f"Trim {both_text(plan.trim, first)} off one end to begin square, then cut in the order "
+        f"drawn; the saw takes {both_text(plan.kerf, first)} beyond each length."
+    )
+
+
 def _boards(edition: Edition) -> Iterator[Block]:
     if edition.board_plans:
         yield Heading(words="Boards", id="boards")
-        yield Paragraph(
-            words="Cut each board from its square end, in the order drawn.", manner=Manner.SMALL
-        )
     for plan in edition.board_plans:
+        yield Paragraph(words=_trimmed(plan, edition.first))
         for number, drawing in enumerate(board_views(plan, first=edition.first), start=1):
             art = still(f"boards-{plan.stock}-{number}", drawing, slides=True)
             yield Figure(picture=art, caption=plan.title)
