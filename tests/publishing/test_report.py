@@ -61,7 +61,7 @@ def test_findings_with_a_place_have_a_picture(shop: Path) -> None:
     tree = Tree(page(shop))
     marked = [each for each in found if each.mark]
     assert len(marked) >= 3
-    assert page(shop).count("<svg") == len(marked)
+    assert page(shop).count("<svg") == len(marked) + 1, "and the workshop's mark"
     assert tree.text_of("main").count("side, at 17.8mm") == len(marked)
 
 
