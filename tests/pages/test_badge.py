@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from base64 import b64decode
 from dataclasses import replace
 
 import pytest
 
-from kerfolio.model.look import Logo, Look
+from kerfolio.model.look import Logo, Look, TypePair
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.all_pages import site_texts
 from kerfolio.pages.log import private_log_page
+from kerfolio.pages.theme import stylesheet
+from kerfolio.pages.typefaces import files_of
+from kerfolio.writing.webfont import web_fonts
 from tests.pages.invented import site, workshop
 from tests.pages.markup import Tree
 
@@ -70,3 +74,12 @@ def test_shared_links_have_a_picture_and_robots_find_the_map() -> None:
     assert "robots.txt" not in site_texts(
         replace(found, identity=replace(found.identity, base_url=""))
     )
+
+
+@pytest.mark.parametrize("pair", list(TypePair))
+def test_a_site_has_the_fonts_that_its_style_sheet_names(pair: TypePair) -> None:
+    found = re.findall(r'url\("fonts/([^"]+)"\)', stylesheet(Look(type=pair)))
+    assert tuple(found) == files_of(pair)
+    assert set(found) < set(web_fonts())
+    assert ("source-serif-regular.woff2" in found) == (pair is not TypePair.ALL_SANS)
+    assert ("source-sans-italic.woff2" in found) == (not pair.reads_in_serif)

@@ -112,7 +112,7 @@ def _is_fetched(attributes: dict[str, str]) -> bool:
 
 def test_the_style_sheet_fetches_only_its_own_fonts() -> None:
     addresses = re.findall(r"url\(([^)]*)\)", TEXTS["assets/style.css"])
-    assert len(addresses) == 6
+    assert len(addresses) == 5
     assert all(re.fullmatch(r'"fonts/source-[a-z-]+\.woff2"', each) for each in addresses)
     assert "@import" not in TEXTS["assets/style.css"]
 

@@ -65,12 +65,12 @@ def _marked(text: re.Match[str]) -> str:
 
 def stylesheet(look: Look) -> str:
     """Return the site's style sheet; the fonts it names lie beside it in ``fonts/``."""
-    return linked_faces("fonts/") + _own_style(look)
+    return linked_faces(look.type, "fonts/") + _own_style(look)
 
 
 def inline_style(look: Look) -> Markup:
     """Return the style for a page of one file; it names no other file and holds its fonts."""
-    return Markup(held_faces() + _own_style(look))
+    return Markup(held_faces(look.type) + _own_style(look))
 
 
 def _own_style(look: Look) -> str:

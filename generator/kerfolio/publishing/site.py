@@ -22,7 +22,7 @@ from kerfolio.pages.badge import TOUCH_ICON, logo_bytes, logo_file
 from kerfolio.pages.fitting import FITTED_FILES
 from kerfolio.pages.rescue import RESCUE_FILES
 from kerfolio.pages.site import Download, PhotoFile, PlanFiles, Site
-from kerfolio.pages.typefaces import FONT_FOLDER
+from kerfolio.pages.typefaces import FONT_FOLDER, files_of
 from kerfolio.publishing.bundle import Bundle
 from kerfolio.publishing.pictures import photo_files, photo_index, pictures_of, preview
 from kerfolio.trials.log import public
@@ -42,7 +42,8 @@ _NO_CAIRO = note(
 
 def site_files(workshop: Workshop, bundles: Sequence[Bundle]) -> tuple[Files, tuple[Finding, ...]]:
     """Return all files of the site by name, and notes on what this machine could not make."""
-    files: Files = {f"{FONT_FOLDER}{name}": data for name, data in web_fonts().items()}
+    look = workshop.identity.look
+    files: Files = {f"{FONT_FOLDER}{name}": web_fonts()[name] for name in files_of(look.type)}
     previews = _previews(bundles)
     files |= previews
     plan_files = {each.edition.name: _plan_files(each, workshop, files) for each in bundles}
