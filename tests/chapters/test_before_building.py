@@ -13,6 +13,7 @@ from kerfolio.chapters.opening import opening
 from kerfolio.document.blocks import Table
 from kerfolio.document.picture import Art, Shot
 from kerfolio.document.words import plain
+from kerfolio.edition import difficulty
 from kerfolio.edition.difficulty import Difficulty, Level, difficulty_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.hands import heaviest_sheet, heaviest_step
@@ -101,6 +102,17 @@ def test_how_hard_it_is_follows_its_reasons() -> None:
     for each in ("finger joints", "glued", "depth must be right"):
         assert each in words
     assert hard("window-shelf").level is Level.EASY
+
+
+def test_what_goes_home_at_once_and_what_is_lifted(monkeypatch: pytest.MonkeyPatch) -> None:
+    # The rail's two tabs go home each with a side that comes on; a piece weighs a third of a kilo.
+    monkeypatch.setattr(difficulty, "FEW_AT_ONCE", 0)
+    monkeypatch.setattr(difficulty, "LIGHT", 0.1)
+    found = difficulty_of(rack())
+    assert found is not None
+    words = [each.words for each in found.reasons if each.level is Level.CARE]
+    assert words[0] == "1 joint that goes home at once in step 1"
+    assert words[1].endswith("to be moved at once in step 1")
 
 
 def test_who_lifts_what() -> None:

@@ -178,7 +178,9 @@ def _at_once(edition: Edition) -> Iterator[Reason]:
     count, step = max(found, key=lambda each: each[0], default=(0, 0))
     level = _graded(count, FEW_AT_ONCE, MANY_AT_ONCE)
     if level is not Level.EASY:
-        yield Reason(words=f"{count} joints that go home at once in step {step}", level=level)
+        go = "goes" if count == 1 else "go"
+        words = f"{counted(count, 'joint')} that {go} home at once in step {step}"
+        yield Reason(words=words, level=level)
 
 
 def _homecoming(made: Made) -> Iterator[tuple[int, int]]:
