@@ -147,6 +147,18 @@ def test_the_house_fonts_are_loaded_and_drawings_are_themed(browser: Any, writte
 
 
 @pytest.mark.browser
+def test_on_a_phone_the_head_is_slim_and_a_plan_is_in_the_first_view(
+    browser: Any, written: Path
+) -> None:
+    page = opened(browser, width=390)
+    page.goto((written / "index.html").as_uri())
+    box = "node => node.getBoundingClientRect()"
+    assert page.locator("body > header").evaluate(box)["height"] <= 72
+    assert page.locator(".entry .cover").first.evaluate(box)["top"] < 500
+    page.context.close()
+
+
+@pytest.mark.browser
 @pytest.mark.node
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("width", [360, 1280])
