@@ -10,10 +10,9 @@ from kerfolio.basis.lengths import size_text
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup import RunLines, about_time, by_hand_line, run_lines
 from kerfolio.edition.sheet_facts import cut_alone
-from kerfolio.geometry.contour import Point
 from kerfolio.layouts.layout import Placement, SheetLayout
 from kerfolio.settling.coupon import places_of, size_of
-from kerfolio.settling.settled import Coupon, SettledPart, SettledPlan, SettledSheet
+from kerfolio.settling.settled import Coupon, SettledPart, SettledPlan, SettledSheet, SheetSize
 from kerfolio.shop.cut_time import Placed
 
 _ROUND = {"mm": 5.0, "in": 12.7}
@@ -33,7 +32,7 @@ class SetupCoupon:
     sheet: SettledSheet
     settled: SettledPlan
     layout: SheetLayout
-    zero: Point
+    zero: tuple[float, float]
     runs: tuple[RunLines, ...]
     by_hand: tuple[str, ...]
     time: str
@@ -89,7 +88,7 @@ def _called(part: SettledPart, name: str) -> SettledPart:
     return replace(part, pieces=tuple(replace(each, mark=name) for each in part.pieces))
 
 
-def _scrap(size: Point, edge: float, step: float) -> Point:
+def _scrap(size: SheetSize, edge: float, step: float) -> SheetSize:
     """Return what a scrap measures with an ``edge`` all round, rounded up to a ``step``, mm."""
     wide, high = (math.ceil((each + 2 * edge) / step) * step for each in size)
     return wide, high
