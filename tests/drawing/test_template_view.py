@@ -158,14 +158,17 @@ def test_words_keep_clear_of_seams() -> None:
 
 
 def test_how_to_use_the_drill_centres_is_said_where_there_are_any() -> None:
-    line = "Drill ø 6 mm at the small circles, then cut to the line."
+    """Every template says on which side of its lines to saw."""
+    line = "Drill ø 6 mm at the small circles, then saw in the shade, to the line."
     assert line in texts(template_of(PLAN, PLAN.parts[1]))
-    assert line not in texts(template_of(PLAN, PLAN.parts[3]))
+    plain = texts(template_of(PLAN, PLAN.parts[3]))
+    assert line not in plain
+    assert "Saw in the shade, to the line." in plain
 
 
 def test_the_drill_follows_the_sheets_cutter() -> None:
     sheet = PLAN.sheets[0]
     thin = replace(PLAN, sheets=(replace(sheet, cutter=replace(sheet.cutter, diameter=3.175)),))
-    assert "Drill ø 3.2 mm at the small circles, then cut to the line." in texts(
+    assert "Drill ø 3.2 mm at the small circles, then saw in the shade, to the line." in texts(
         template_of(thin, PLAN.parts[1])
     )

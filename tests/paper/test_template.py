@@ -342,10 +342,15 @@ def test_the_file_asks_not_to_be_scaled_and_carries_its_faces() -> None:
             assert document.Root.ViewerPreferences.PrintScaling == "/None"
 
 
+@pytest.mark.parametrize("unit", ["mm", "in"])
 @pytest.mark.parametrize("paper", [A4, LETTER, None], ids=["a4", "letter", "roll"])
-def test_nothing_stands_where_printers_do_not_print(paper: PaperStock | None) -> None:
+def test_nothing_stands_where_printers_do_not_print(paper: PaperStock | None, unit: str) -> None:
     """Most printers leave 4 to 6 mm blank (common practice, no single source)."""
-    document = pypdfium2.PdfDocument(printed(paper))
+    settled = replace(EDITION.settled, parts=EDITION.settled.parts[1:2])
+    drawings = templates_of(settled, unit)
+    on = paper and tiled_on((drawings,), paper)
+    identity = replace(EDITION.identity, units_first=unit)
+    document = pypdfium2.PdfDocument(template_pdf(settled, drawings, on, identity))
     for page in document:
         grey = page.render(scale=2, grayscale=True).to_numpy()
         rim = int(EDGE * 2 * 72 / 25.4)

@@ -95,11 +95,11 @@ def _placed(notes: Notes) -> Iterable[Label]:
 
 
 def _lines(notes: Notes, part: SettledPart, drill: float, first: str) -> list[str]:
-    """Return the lines below the shape: how to use drill centres, and notes that found no room."""
-    lines = []
+    """Return the lines below the shape: how it is cut, and notes that found no room."""
+    lines = ["Saw in the shade, to the line."]
     if part.drill_centres:
-        said = f"Drill ø {drill_in(drill, first)} at the small circles, then cut to the line."
-        lines.append(said)
+        corners = f"Drill ø {drill_in(drill, first)} at the small circles"
+        lines = [f"{corners}, then saw in the shade, to the line."]
     for key, index in notes.listed:
         feature = part.features[index]
         said = listed_words(feature, FEATURE_WORDS[feature.kind](feature, first))

@@ -13,7 +13,7 @@ LENGTHS: dict[str, tuple[str, float]] = {"mm": ("100 mm", 100.0), "in": ("4 in",
 """What is written beside each length, and the length in mm, by its unit."""
 
 LINE = 0.13
-_FROM_EDGE = (EDGE + 0.9, EDGE + 3.1)  # of the two lines, mm
+_FROM_EDGE = (EDGE + 1.1, EDGE + 3.1)  # of the two lines, mm
 _TICK = 0.8
 SMALLEST = 7.5
 """Points of the smallest letters on templates: paper lies on a bench, further off than a book."""
