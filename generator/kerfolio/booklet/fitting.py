@@ -138,7 +138,7 @@ def _filled(
     ``rest`` is what stands on it besides, mm; ``whole`` whether it begins and ends its run.
     """
     begins, ends = whole
-    share = 1.0 if ends and _high(rest, rows, 1.0) <= page else _share(rest, rows, page)
+    share = 1.0 if not rows or ends and _high(rest, rows, 1.0) <= page else _share(rest, rows, page)
     used = _high(rest, rows, share) / page
     cost = (share - 1.0) ** 2 if rows else 0.0
     if not ends:

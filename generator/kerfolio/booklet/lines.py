@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from kerfolio.document.signs import with_signs
@@ -63,6 +64,7 @@ class Lines:
                 yield {"text": piece.text or piece.name, "code": True}
 
 
+@lru_cache(maxsize=4096)
 def printable(text: str) -> str:
     """Return a text in letters that the faces have."""
     return "".join(shown for _, shown in in_faces(Face.SANS, text))

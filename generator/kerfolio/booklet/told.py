@@ -137,7 +137,9 @@ class Teller:
             case Step():
                 yield self._step(block, level)
             case Folded():
-                yield self._boxed({"kind": "folded", "line": self.lines.line(block.summary)})
+                wide = isinstance(next(iter(block.blocks), None), Facts)
+                line = self.lines.line(block.summary)
+                yield self._boxed({"kind": "folded", "line": line, "wide": wide})
                 for inner in _opened(block.blocks):
                     for each in self._block(inner, level):
                         yield {**each, "small": True}
