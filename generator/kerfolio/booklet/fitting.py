@@ -23,6 +23,8 @@ _SHORT = 0.2
 """A last page filled by less than this share of it is as bad as a blank one."""
 _OVER = 4.0
 """What it costs that a page cannot hold what must stand on it."""
+_EARLY = 8.0
+"""What it costs that a page ends although more would go on it: typst goes on."""
 _STEPS = 16
 
 
@@ -101,6 +103,7 @@ def _atoms(box: Box, rows: Sequence[PictureRow]) -> Iterator[_Atom]:
 
 def _pages(atoms: Sequence[_Atom], page: float) -> list[tuple[int, int, float]]:
     """Return the pages of a run at the least cost: its first atom, the one after it, the share."""
+    tails = _tails(atoms)
     best: list[tuple[float, int, float]] = [(0.0, 0, 1.0)]
     for end in range(1, len(atoms) + 1):
         found = (float("inf"), end - 1, 1.0)
@@ -109,13 +112,13 @@ def _pages(atoms: Sequence[_Atom], page: float) -> list[tuple[int, int, float]]:
             atom = atoms[start]
             rest += atom.height - sum(row.drawn for row in atom.rows)
             rows += atom.rows
-            least = _high(rest, rows, 0.0)
-            if least > page and start < end - 1:
+            if _high(rest, rows, 0.0) > page and start < end - 1:
                 break
             if start and atoms[start - 1].sticks:
                 continue
-            whole = (start == 0, end == len(atoms))
-            cost, share = (_OVER, 1.0) if least > page else _filled(rest, rows, page, whole)
+            cost, share = _filled(rest, rows, page, (start == 0, end == len(atoms)))
+            if _high(rest, rows, share) + tails[end] <= page:
+                cost += _EARLY
             found = min(found, (best[start][0] + cost, start, share))
         best.append(found)
     pages, end = [], len(atoms)
@@ -124,6 +127,14 @@ def _pages(atoms: Sequence[_Atom], page: float) -> list[tuple[int, int, float]]:
         pages.append((start, end, share))
         end = start
     return pages
+
+
+def _tails(atoms: Sequence[_Atom]) -> list[float]:
+    """Return of each place how high what stands together from there on is; at the end no end."""
+    tails = [float("inf")]
+    for atom in reversed(atoms):
+        tails.append(atom.height + (tails[-1] if atom.sticks else 0.0))
+    return tails[::-1]
 
 
 def _high(rest: float, rows: Sequence[PictureRow], share: float) -> float:
@@ -138,6 +149,8 @@ def _filled(
     ``rest`` is what stands on it besides, mm; ``whole`` whether it begins and ends its run.
     """
     begins, ends = whole
+    if _high(rest, rows, 0.0) > page:
+        return _OVER, 1.0
     share = 1.0 if not rows or ends and _high(rest, rows, 1.0) <= page else _share(rest, rows, page)
     used = _high(rest, rows, share) / page
     cost = (share - 1.0) ** 2 if rows else 0.0

@@ -35,7 +35,7 @@ def whole(edition: Edition) -> Chapter | None:
     blocks = [*_set(the_set, edition)] if the_set else []
     for each in wholes:
         blocks += _whole(each, edition, live=the_set is None)
-    return Chapter(id="whole", title="The whole", blocks=tuple(blocks), soon=Soon.FIRST, fresh=True)
+    return Chapter(id="whole", title="The whole", blocks=tuple(blocks), soon=Soon.FIRST)
 
 
 def _set(the_set: TheSet, edition: Edition) -> Iterator[Block]:

@@ -8,7 +8,7 @@ from kerfolio.settling.settled import SettledPart
 
 SCALES = (1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50)
 """How many mm of wood a mm on paper stands for: those that are easy to reckon with."""
-_ROOM = (150.0, 110.0)
+_ROOM = (125.0, 80.0)
 """What the largest part takes of a page, mm, its lettering aside."""
 
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
+from kerfolio.booklet.pdf import booklet_pdf
 from kerfolio.bundles.archive import sums_text, zip_bytes
 from kerfolio.bundles.licence import licence, licence_file
+from kerfolio.chapters.document_of import booklet_document
 from kerfolio.drawing.model_3d import Model3d
 from kerfolio.drawing.model_view import viewer_data
 from kerfolio.edition.edition import Edition
@@ -25,7 +27,6 @@ from kerfolio.edition.names import (
 from kerfolio.fitted.form import Fitted
 from kerfolio.fitted.writing import fitted_json
 from kerfolio.pages.start import start_here
-from kerfolio.paper.booklet import booklet
 from kerfolio.paper.sheet_choices import SheetPapers
 from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.cut_files import (
@@ -115,7 +116,11 @@ def bundle_files(
     files |= template_files(edition, templates, known=files.keys())
     printed = printed or SheetPapers(edition, Settling(edition.settled, edition.corners).at)
     files |= sheet_papers(edition, printed, known=files.keys())
-    files |= {booklet_name(name): booklet(edition, paper) for name, paper in papers.items()}
+    document = booklet_document(edition)
+    files |= {
+        booklet_name(name): booklet_pdf(document, paper, edition.pictures)
+        for name, paper in papers.items()
+    }
     files |= drawn_papers(edition, papers)
     files |= coupon_papers(edition, papers)
     if model is not None:
