@@ -19,7 +19,7 @@ from kerfolio.document.signs import with_signs
         ("3/4\" ply, 8' long", "3/4″ ply, 8′ long"),
         ("800x600, 800 x 600, 80 mm x 60 mm", "800×600, 800 × 600, 80\xa0mm × 60\xa0mm"),
         ("2x2x4 and 4x screws", "2×2×4 and 4× screws"),
-        ("0x1F, box 2, x 3, ER11x", "0x1F, box 2, x 3, ER11x"),
+        ("0x1F, box 2, x 3, ER11x, a0x 5, 1.5x2", "0x1F, box 2, x 3, ER11x, a0x 5, 1.5×2"),
         ("18 mm, 5 kg, 3 in all, 2 more", "18\xa0mm, 5\xa0kg, 3\xa0in all, 2 more"),
     ],
 )

@@ -8,20 +8,18 @@ from functools import cache
 
 import pytest
 
+from kerfolio.chapters.document_of import booklet_document
 from kerfolio.edition.damp_words import damp_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.layouts.layout import Layout
 from kerfolio.pages.fitting import fitting_of
 from kerfolio.pages.start import start_here
-from kerfolio.paper.choosing import choosing_section
-from kerfolio.paper.grid import Grid
 from kerfolio.publishing.plan_json import plan_json
 from kerfolio.shop.swelling import swelling_words
-from kerfolio.writing.page import Text
+from tests.chapters.told import words_of
 from tests.pages.invented import CONTENTS
 from tests.pages.markup import Tree
-from tests.paper.editions import A4
 from tests.paper.sample_editions import edition
 from tests.plans import RACK, settled_at, workshop
 
@@ -145,13 +143,7 @@ def test_page_and_paper_tell_the_same() -> None:
     fits = joint_fits(told)
     assert fits is not None
     page = Tree(start_here(told, CONTENTS, {})).text_of("main")
-    paper = " ".join(
-        "".join(run.text for run in mark.runs)
-        for band in choosing_section(told, Grid(paper=A4))
-        for passage in band.passages
-        for mark in passage.marks
-        if isinstance(mark, Text)
-    ).replace("\N{NO-BREAK SPACE}", " ")
+    paper = words_of(booklet_document(told))
     for paragraph in (*damp_words(told), fits.words, *fits.rows[0].cells):
         assert paragraph in page
         assert all(word in paper for word in paragraph.split())

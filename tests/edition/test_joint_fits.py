@@ -6,18 +6,16 @@ import json
 from dataclasses import replace
 from functools import cache
 
+from kerfolio.chapters.document_of import booklet_document
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.layouts.layout import Layout
 from kerfolio.pages.fitting import fitting_of
 from kerfolio.pages.start import start_here
-from kerfolio.paper.choosing import choosing_section
-from kerfolio.paper.grid import Grid
 from kerfolio.publishing.plan_json import plan_json
-from kerfolio.writing.page import Text
+from tests.chapters.told import words_of
 from tests.pages.invented import CONTENTS
 from tests.pages.markup import Tree
-from tests.paper.editions import A4
 from tests.paper.sample_editions import edition
 from tests.plans import RACK, settled_at, workshop
 
@@ -79,13 +77,7 @@ def test_page_and_paper_tell_the_same() -> None:
     found = joint_fits(glued)
     assert found is not None
     page = Tree(start_here(glued, CONTENTS, {})).text_of("main")
-    paper = " ".join(
-        "".join(run.text for run in mark.runs)
-        for band in choosing_section(glued, Grid(paper=A4))
-        for passage in band.passages
-        for mark in passage.marks
-        if isinstance(mark, Text)
-    ).replace("\N{NO-BREAK SPACE}", " ")
+    paper = words_of(booklet_document(glued))
     assert found.words in page
     for each in (*found.words.split(), *found.rows[0].cells):
         assert each in page

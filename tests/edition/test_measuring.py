@@ -7,16 +7,15 @@ from dataclasses import astuple, replace
 import pytest
 
 from kerfolio.basis.digits import rounded
+from kerfolio.chapters.document_of import booklet_document
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import folder_choice
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.pages.plan import plan_page
 from kerfolio.pages.start import start_here
-from kerfolio.paper.booklet import booklet
+from tests.chapters.told import words_of
 from tests.pages.invented import CONTENTS, edition, site
 from tests.pages.markup import Tree
-from tests.paper.editions import A4
-from tests.paper.reading import texts
 
 
 def said(found: Edition) -> dict[str, str]:
@@ -25,7 +24,7 @@ def said(found: Edition) -> dict[str, str]:
     return {
         "start": Tree(start_here(found, CONTENTS, {})).text_of("main"),
         "plan": Tree(plan_page(around, found)).text_of("main"),
-        "booklet": " ".join(texts(booklet(found, A4))),
+        "booklet": words_of(booklet_document(found)),
     }
 
 

@@ -12,25 +12,24 @@ import pytest
 from kerfolio.basis.figured import resolved
 from kerfolio.basis.json_text import Number, json_text
 from kerfolio.basis.style import Numbers, Style, told_as
+from kerfolio.chapters.document_of import booklet_document
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.vocabulary import Drawing, Label, Stroke
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import is_of_batch
 from kerfolio.geometry.contour import Contour
 from kerfolio.layouts.effort import Effort
-from kerfolio.model.stock import PaperStock
 from kerfolio.pages.plan import plan_page
-from kerfolio.paper.booklet import booklet
 from kerfolio.publishing.batch import BatchRequest, make_batch
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.writing.formats import CUT_FORMATS, CutFormat
 from kerfolio.writing.read_back import ReadBack
+from tests.chapters.told import words_of
 from tests.pages.invented import edition as stool
 from tests.pages.invented import site
 from tests.pages.markup import Tree
-from tests.paper.reading import texts
 from tests.plans import READY, lay_down, proved, small_layout, workshop
 from tests.publishing.spoiling import faults_of, files_of, repacked
 
@@ -210,9 +209,7 @@ def test_readers_are_told_of_it(bundle: Bundle) -> None:
     assert f"All are {units}, whatever your machine shows." in start
     assert f"and one for each part, {units}." in page
     assert f"Cut files come as SVG, as DXF and as tenths list, all {units}, one file" in page
-    a4 = PaperStock(name="a4", title="A4", width=210.0, height=297.0)
-    printed = " ".join(texts(booklet(found, a4)))
-    assert "a DXF, an SVG or a tenths list for every sheet" in printed
+    assert "one SVG, one DXF and one tenths list for each" in words_of(booklet_document(found))
 
 
 def test_readers_are_told_of_two() -> None:

@@ -3,22 +3,23 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
+from typing import Any
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from kerfolio.basis.finding import Finding
+from kerfolio.booklet.lines import Lines as SetLines
+from kerfolio.booklet.prose import prose_blocks
 from kerfolio.model.prose import Prose
 from kerfolio.model.workshop import Page
 from kerfolio.pages.home import own_page
-from kerfolio.paper.running_text import prose as set_prose
 from kerfolio.reading.prose import read_prose
-from kerfolio.writing.page import Text
 from tests.pages.invented import site
 from tests.pages.markup import Tree
 
 SITE = site()
-MEASURE = 126.0  # the text column of a booklet on A4, mm
 WORD = "Xq"
 """Stands for a word; each gets a number of its own, by which it is found again."""
 
@@ -165,16 +166,17 @@ def on_page(prose: Prose) -> list[str]:
 
 
 def on_paper(prose: Prose) -> list[str]:
-    return words(
-        "".join(
-            run.text
-            for band in set_prose(prose, MEASURE)
-            for passage in band.passages
-            for mark in passage.marks
-            if isinstance(mark, Text)
-            for run in mark.runs
-        )
-    )
+    """Return the words handed to the booklet's template; ``tests/booklet`` looks at its PDF."""
+    lines = SetLines(language="en", targets=frozenset())
+    return words("".join(_texts([*prose_blocks(prose, lines, 2)])))
+
+
+def _texts(data: Any) -> Iterator[str]:
+    if isinstance(data, dict):
+        yield from ([data["text"]] if "text" in data else ())
+        yield from (each for value in data.values() for each in _texts(value))
+    elif isinstance(data, list):
+        yield from (each for value in data for each in _texts(value))
 
 
 def shown_words(text: str) -> list[str]:

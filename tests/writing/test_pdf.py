@@ -271,11 +271,11 @@ _RUN_ELSEWHERE = """
 import hashlib
 from tests.drawing.templates import templates_of
 from tests.paper.editions import A4, stool
-from kerfolio.paper.booklet import booklet
+from tests.paper.printed import layout_pdf
 from kerfolio.paper.seams import tiled_on
 from kerfolio.paper.template import template_pdf
 edition = stool()
-print(hashlib.sha256(booklet(edition, A4)).hexdigest())
+print(hashlib.sha256(layout_pdf(edition, A4)).hexdigest())
 drawings = templates_of(edition.settled)
 content = template_pdf(edition.settled, drawings, tiled_on((drawings,), A4), edition.identity)
 print(hashlib.sha256(content).hexdigest())

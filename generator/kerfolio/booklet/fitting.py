@@ -151,7 +151,9 @@ def _filled(
     begins, ends = whole
     if _high(rest, rows, 0.0) > page:
         return _OVER, 1.0
-    share = 1.0 if not rows or ends and _high(rest, rows, 1.0) <= page else _share(rest, rows, page)
+    share = (
+        1.0 if not rows or (ends and _high(rest, rows, 1.0) <= page) else _share(rest, rows, page)
+    )
     used = _high(rest, rows, share) / page
     cost = (share - 1.0) ** 2 if rows else 0.0
     if not ends:

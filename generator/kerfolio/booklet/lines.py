@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -11,6 +12,9 @@ from kerfolio.document.signs import with_signs
 from kerfolio.document.words import Both, File, Inline, Mark, Reference, Words, pieces
 from kerfolio.model.prose import Span, Spans
 from kerfolio.writing.typeface import Face, in_faces
+
+_ENDLESS = re.compile(r"[^\s\xa0-]{41,}")
+_BREAK = "\N{ZERO WIDTH SPACE}"
 
 Piece = dict[str, Any]
 """A piece: its ``text``, and only those manners that it has."""
@@ -66,8 +70,9 @@ class Lines:
 
 @lru_cache(maxsize=4096)
 def printable(text: str) -> str:
-    """Return a text in letters that the faces have."""
-    return "".join(shown for _, shown in in_faces(Face.SANS, text))
+    """Return a text in letters that the faces have; words of no end may break anywhere."""
+    shown = "".join(shown for _, shown in in_faces(Face.SANS, text))
+    return _ENDLESS.sub(lambda found: _BREAK.join(found[0]), shown)
 
 
 def _span(span: Span) -> Iterator[Piece]:

@@ -25,7 +25,7 @@ class Measure:
     paper: PaperStock
     side: float = 20.0
     top: float = 17.0
-    bottom: float = 25.0
+    bottom: float = 27.0
     label: float = 35.0
     gutter: float = 6.0
     between: float = 7.0

@@ -10,7 +10,9 @@ _ENGLISH = "“”‘’"
 """Opening and closing marks, double and single, by the language's first tag (BCP 47)."""
 
 _UNITS = "mm|cm|m|in|ft|kg|g|lb|oz|N|h|min|s|W|kW|V|ml|l|°|%"
-_TIMES = re.compile(r"(?<=[\d″′½¼¾])((?:[ \xa0]?(?:mm|cm|m|in))?[ \xa0]?)x(?=[ \xa0]?\d)")
+_NUMBER = r"(?<![^\W\dxX_])(?<![\d.])(?:\d(?:[\d.,/]*\d)?[″′½¼¾]?|[½¼¾])"
+"""A number that no letter stands before, but for the x of another one."""
+_TIMES = re.compile(rf"({_NUMBER}(?:[ \xa0]?(?:mm|cm|m|in))?[ \xa0]?)x(?=[ \xa0]?\d)")
 _OFTEN = re.compile(r"(?<![\w.])(\d+)x(?= [^\W\d])")
 _HEX = re.compile(r"(?<![\w.])0x(?=[\da-fA-F])")
 _FIRM = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?![\w])|\d+/\d)")

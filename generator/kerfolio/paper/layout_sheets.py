@@ -19,8 +19,8 @@ from kerfolio.paper.document import about
 from kerfolio.paper.flow import flowed
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.held_picture import HeldPicture
-from kerfolio.paper.part_pages import SHEET_HIGH, SheetTold, sheet_bands
 from kerfolio.paper.section import foot_of
+from kerfolio.paper.sheet_page import SHEET_HIGH, SheetTold, sheet_bands
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.writing.pdf import fitted_pdf
 
@@ -55,7 +55,7 @@ def layout_pdf(
             sizes=sizes,
         )
         shown = picture.band(settled, grid.width, SHEET_HIGH)
-        bands += fresh(sheet_bands(edition, layout, grid, told, shown, alone=True))
+        bands += fresh(sheet_bands(edition, layout, grid, told, shown))
     foot = foot_of(edition, grid, together("layout, ", measured_for(settled, first)))
     return fitted_pdf(about(edition, "Layout"), flowed(bands, grid, foot), numbers)
 

@@ -77,12 +77,6 @@ def table(columns: Sequence[Column], rows: Sequence[Sequence[Cell]], measure: fl
     return (head, *(replace(band, head=(head,)) for band in bands))
 
 
-def natural_width(columns: Sequence[Column], rows: Sequence[Sequence[Cell]]) -> float:
-    """Return how wide a table is where no cell needs a second line."""
-    cells = [[_cell_runs(cell) for cell in row] for row in rows]
-    return sum(_natural(columns, cells)) + _GAP * (len(columns) - 1)
-
-
 def _widths(
     columns: Sequence[Column], cells: Sequence[Sequence[tuple[Run, ...]]], measure: float
 ) -> list[float]:

@@ -1,4 +1,4 @@
-"""What opens a section, what stands in the label column, and the foot of every page."""
+"""What stands in the label column, remarks and cautions, and the foot of every page."""
 
 from __future__ import annotations
 
@@ -13,15 +13,10 @@ from kerfolio.paper.band import (
     Band,
     Bands,
     beside,
-    bookmarked,
-    fresh,
     indented,
     kept,
-    marked,
     paragraph,
-    ruled,
     spaced,
-    total,
 )
 from kerfolio.paper.flow import Foot
 from kerfolio.paper.grid import Grid
@@ -31,30 +26,15 @@ from kerfolio.paper.type import (
     CAPS_LEADING,
     CAPS_LOUD,
     FOOT,
-    HAIR,
     NOTE,
     NOTE_LEADING,
     READING,
     READING_LEADING,
-    SECTION,
     caps,
 )
-from kerfolio.writing.page import Mark, Panel, Passage, Role, Rule, Run, Text
+from kerfolio.writing.page import Mark, Panel, Passage, Role, Run, Text
 from kerfolio.writing.setting import on_one_line
-from kerfolio.writing.typeface import MM_PER_POINT, Style, width_of
-
-_SECTION_LEADING = 25 * MM_PER_POINT
-SECTION_SPACE = 12.0
-BLOCK_SPACE = 5.2
-
-
-def section(title: str, grid: Grid, *, new_page: bool = False, under: str = "") -> Bands:
-    """Return a section's title over a line, kept with what follows; it is a bookmark."""
-    words = paragraph((Run(title, SECTION),), grid.width, _SECTION_LEADING, role=Role.TITLE)
-    head = bookmarked(words, title, 1 if under else 0)
-    line = spaced((ruled(grid.width, HAIR * 2),), 2.2)
-    opening = kept((*head, *line, Band(height=5.0)), with_next=True)
-    return fresh(opening) if new_page else spaced(opening, SECTION_SPACE)
+from kerfolio.writing.typeface import Style, width_of
 
 
 def label(text: str, grid: Grid, style: Style = CAPS) -> Bands:
@@ -87,11 +67,6 @@ def warned(text: str, measure: float, head: str = "Caution") -> Bands:
     return kept((first, *moved[1:]))
 
 
-def whole(bands: Sequence[Band], grid: Grid) -> Bands:
-    """Return the bands kept on one page, where a page can hold them at all."""
-    return kept(bands) if total(bands) <= grid.height else tuple(bands)
-
-
 def foot_of(edition: Edition, grid: Grid, what: str = "") -> Foot:
     """Return the foot: plan and release at the left, page x of y at the right."""
     plan = edition.plan
@@ -118,9 +93,3 @@ def foot(title: str, rest: str, grid: Grid) -> Foot:
         return (Passage(marks=marks, role=Role.DECORATION),)
 
     return at
-
-
-def hairline(grid: Grid) -> Band:
-    """Return a thin line across the page."""
-    rule = Rule(x=0, y=0, to_x=grid.width, to_y=0, width=HAIR, ink=Ink.FAINT)
-    return replace(marked(0.0, (rule,), Role.DECORATION), stick=True)

@@ -20,10 +20,10 @@ from kerfolio.paper.document import about
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.held_picture import HeldPicture
 from kerfolio.paper.one_page import heading, height_of, one_page, set_below, setup_grid
-from kerfolio.paper.part_pages import sheet_title
 from kerfolio.paper.section import foot_of
 from kerfolio.paper.setup_blocks import SPACE, cautions, facts, hung, lines, runs_blocks
 from kerfolio.paper.setup_type import SMALL, STOCK, STOCK_SOFT, WARNED, SetupType
+from kerfolio.paper.sheet_page import sheet_title
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.writing.page import Page, Passage
 from kerfolio.writing.pdf import fitted_pdf

@@ -118,7 +118,7 @@ def bundle_files(
     files |= sheet_papers(edition, printed, known=files.keys())
     document = booklet_document(edition)
     files |= {
-        booklet_name(name): booklet_pdf(document, paper, edition.pictures)
+        booklet_name(name): booklet_pdf(document, paper, edition.pictures, edition.identity.look)
         for name, paper in papers.items()
     }
     files |= drawn_papers(edition, papers)
