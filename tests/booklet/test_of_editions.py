@@ -21,7 +21,7 @@ PAPERS = pytest.mark.parametrize("paper", [A4, LETTER], ids=["a4", "letter"])
 
 
 def printed(edition: Edition, paper: PaperStock = A4) -> bytes:
-    return booklet_pdf(booklet_document(edition), paper, edition.pictures)
+    return booklet_pdf(booklet_document(edition), paper, edition.pictures, edition.identity.look)
 
 
 @PAPERS
