@@ -111,6 +111,27 @@ def template_name(fit: str, paper: str) -> str:
     return figured(_TEMPLATES, fit=fit, paper=paper)
 
 
+def lone_name(plan: Plan, name: str) -> str:
+    """Return what a file of the bundle is called where it stands alone, without its folders."""
+    return f"{bundle_stem(plan)}-{name.removeprefix('cut/').replace('/', '-')}"
+
+
+def lone_files(edition: Edition) -> tuple[str, ...]:
+    """Return the files of a bundle that can be had one by one: the booklet, and what is cut first.
+
+    Those are the cut files of whole sheets and the templates for the thickness that is drawn.
+    """
+    settled, papers = edition.settled, papers_of(edition)
+    fit = settled.variant.label
+    numbers = [sheet.number for sheet in edition.layout.sheets]
+    endings = [each.ending for each in edition.formats]
+    return (
+        *(booklet_name(paper) for paper in papers),
+        *(cut_sheet_name(fit, number, ending) for number in numbers for ending in endings),
+        *(template_name(fit, paper) for paper in papers),
+    )
+
+
 def booklet_name(paper: str) -> str:
     """Return the name of the booklet on a paper."""
     return f"booklet-{paper}.pdf"

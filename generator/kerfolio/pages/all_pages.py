@@ -12,6 +12,7 @@ from kerfolio.pages.feed import feed_xml
 from kerfolio.pages.fitting import FITTING_SCRIPT, fitting_script
 from kerfolio.pages.home import home_page, not_found_page, own_page, plans_index
 from kerfolio.pages.log import log_page
+from kerfolio.pages.page_script import PAGE_SCRIPT, page_script
 from kerfolio.pages.plan import plan_page, steps_page
 from kerfolio.pages.setup import has_setup, setup_page
 from kerfolio.pages.site import Site, SitePage, last_day
@@ -72,6 +73,7 @@ def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
         "feed.xml": feed_xml(site),
         site.stylesheet: stylesheet(site.identity.look),
         VIEWER_SCRIPT: viewer_script(),
+        PAGE_SCRIPT: page_script(),
         FITTING_SCRIPT: fitting_script(),
         YARD_SCRIPT: yard_script(),
     }

@@ -37,6 +37,8 @@ class Frame:
     ``policy`` says what the page may load.
     ``grounds`` are those of light and dark screens, ``badge`` what stands for the workshop and
     ``touch_icon`` the picture of it on a phone's first screen, or empty.
+    ``script_file`` leads to the page's own script, ``script`` is that of a page that must stand
+    alone; either is empty where it has none.
     ``release`` names the plan's release, so that it stands on every print of its pages; ``stock``
     leads to the page of the library, or is empty.
     """
@@ -63,6 +65,8 @@ class Frame:
     contact: str = ""
     private: bool = False
     release: str = ""
+    script_file: str = ""
+    script: str = ""
 
 
 def site_frame(

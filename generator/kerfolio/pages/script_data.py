@@ -7,7 +7,7 @@ from zlib import compress
 
 from markupsafe import Markup
 
-from kerfolio.pages.theme import cleaned
+from kerfolio.pages.signs import cleaned
 
 
 def script_data(text: str) -> Markup:

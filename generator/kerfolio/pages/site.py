@@ -18,7 +18,10 @@ STYLESHEET = "assets/style.css"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Download:
-    """A bundle as written. ``href`` is relative to the plan's folder; empty when handed over."""
+    """A bundle, or a file of it by itself, as written.
+
+    ``href`` is relative to the plan's folder; empty when handed over.
+    """
 
     name: str
     size: int
@@ -45,7 +48,8 @@ class PlanFiles:
     ``photos`` maps a path of the plan folder to its files. ``preview`` is the path of a
     PNG that stands for the plan where it has no photo; empty when there is none. ``model`` is the
     data of its 3-D view, empty where it has none on the site. ``fitted`` are its files for any
-    sheet, which the site keeps beside its page.
+    sheet, which the site keeps beside its page. ``lone`` are files of the bundle that the site has
+    by themselves, by their names in the bundle.
     """
 
     download: Download
@@ -55,6 +59,7 @@ class PlanFiles:
     model: str = ""
     fitted: Fitted | None = None
     rescue: Fitted | None = None
+    lone: Mapping[str, Download] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -25,10 +25,11 @@ from kerfolio.basis.thickness import sold_text, thickness_text
 from kerfolio.basis.words import counted, day_text, listed
 from kerfolio.model.look import Look
 from kerfolio.model.prose import plain_text, ticked
-from kerfolio.pages import words
+from kerfolio.pages import document, words
 from kerfolio.pages.links import safe_href
 from kerfolio.pages.look import tokens
 from kerfolio.pages.typefaces import held_faces, linked_faces
+from kerfolio.pages.signs import cleaned
 
 THEME = "workbench"
 _VIEW_BOX = re.compile(r'viewBox="[\d.-]+ [\d.-]+ ([\d.]+) [\d.]+"')
@@ -37,8 +38,6 @@ _LONG = re.compile(r"[^\s<>]{18,}")
 """A word that may be wider than the narrowest column; ordinary words are shorter."""
 
 _TEXT_WITH_LONG = re.compile(rf"(?<=>)[^<>]*{_LONG.pattern}[^<>]*(?=<)")
-_UNFIT = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff\ud800-\udfff]")
-"""Characters that neither HTML nor XML 1.0 may hold."""
 
 
 def render(template: str, **context: Any) -> str:
@@ -74,13 +73,8 @@ def inline_style(look: Look) -> Markup:
 
 
 def _own_style(look: Look) -> str:
-    sheets = ("style.css", "viewer.css", "fitting.css")
+    sheets = ("style.css", "document.css", "viewer.css", "fitting.css")
     return tokens(look) + "".join(map(theme_text, sheets))
-
-
-def cleaned(text: str) -> str:
-    """Return the text without the characters that no page or feed may hold."""
-    return _UNFIT.sub("", text)
 
 
 def to_scale(svg: str, rem: float) -> Markup:
@@ -142,5 +136,11 @@ def _environment() -> Environment:
         "ticked": ticked,
         "to_scale": to_scale,
         "part_notes": words.part_notes,
+        "who_of": document.who_of,
+        "folds_away": document.folds_away,
+        "runs": document.runs,
+        "chief_column": document.chief_column,
+        "cells": document.cells_of,
+        "figure_on": document.figure_on,
     }
     return environment

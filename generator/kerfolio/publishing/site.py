@@ -8,12 +8,13 @@ from dataclasses import replace
 from kerfolio.basis.finding import Finding, note
 from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
-from kerfolio.bundles.archive import sha256
+from kerfolio.bundles.archive import sha256, unzipped
 from kerfolio.bundles.manifest import PlanEntry, manifest_text
 from kerfolio.drawing.house_mark import house_mark
 from kerfolio.drawing.palette import palettes_of
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.names import lone_files, lone_name
 from kerfolio.edition.public import shown_to_all
 from kerfolio.fitted.writing import fitted_json
 from kerfolio.model.workshop import Identity, Workshop
@@ -103,7 +104,21 @@ def _plan_files(bundle: Bundle, workshop: Workshop, files: Files) -> PlanFiles:
         model=bundle.model if plan.is_open else "",
         fitted=bundle.fitted if plan.is_open else None,
         rescue=bundle.rescue if plan.is_open else None,
+        lone=_lone(bundle, files) if plan.is_open else {},
     )
+
+
+def _lone(bundle: Bundle, files: Files) -> dict[str, Download]:
+    """Put what can be had without the bundle among the site's files."""
+    edition, found = bundle.edition, {}
+    packed = unzipped(bundle.content)
+    inside = {name.partition("/")[2]: content for name, content in packed.items()}
+    for name in lone_files(edition):
+        content, called = inside[name], lone_name(edition.plan, name)
+        href = f"downloads/{called}"
+        files[f"plans/{edition.name}/{href}"] = content
+        found[name] = Download(name=called, size=len(content), sha256=sha256(content), href=href)
+    return found
 
 
 def _cover(bundle: Bundle, edition: Edition) -> Mapping[str, str]:
