@@ -34,7 +34,7 @@ from kerfolio.document.blocks import (
     Table,
     Told,
 )
-from kerfolio.document.chapter import Chapter, Opening, Soon, Who
+from kerfolio.document.chapter import BUILDERS, Chapter, Opening, Soon, Who
 from kerfolio.document.picture import Shot, still
 from kerfolio.document.words import Both, File, Mark, Reference, strong, typed
 from kerfolio.drawing.vocabulary import Drawing, Label
@@ -43,7 +43,7 @@ from kerfolio.model.workshop import Identity
 from kerfolio.pages.document import Setting, least_width
 from kerfolio.pages.frame import lone_frame
 from kerfolio.pages.page_script import page_script
-from kerfolio.pages.paths import Path as Way
+from kerfolio.pages.paths import paths_of
 from kerfolio.pages.photos import ShownPhoto
 from kerfolio.pages.theme import _environment
 from tests.outside import node_file, nu_messages
@@ -127,6 +127,9 @@ CHAPTERS = (
     Chapter(
         id="saw", title="With a saw", blocks=(Paragraph(words="Rip it."),), who=frozenset({Who.SAW})
     ),
+    Chapter(
+        id="tape", title="With tape", blocks=(Paragraph(words="Stick it."),), who=BUILDERS
+    ),
     Chapter(id="sag", title="Sag", blocks=(Paragraph(words="2 mm."),), soon=Soon.BACKGROUND),
 )
 OPENING = Opening(
@@ -137,10 +140,7 @@ OPENING = Opening(
     facts=(Fact(head="Cost", lines=(("12 EUR",),)),),
     notices=("Files before 1.1.0 were wrong.",),
 )
-WAYS = [
-    Way(name="saw", title="I have a saw", lines=("Rip.",), chapters=CHAPTERS[1:2]),
-    Way(name="look", title="I only look", lines=("Look.",), chapters=()),
-]
+WAYS = paths_of(CHAPTERS)
 
 
 def show(photo: Photo | None) -> ShownPhoto | None:
@@ -164,8 +164,8 @@ PAGE = """\
 {% extends "base.html" %}{% import "document.html" as doc %}{% block main %}
 {{ doc.opening(opening, page) }}
 <div class="with-list">{{ doc.chapter_list(page, [("path", "Choose your path")]) }}
-<div class="chapters">{{ doc.unit_switch() }}{{ doc.paths_chapter(paths, page) }}
-{% for each in page.chapters %}{{ doc.chapter(each, page, live, brief=brief) }}{% endfor %}
+<div class="chapters">{{ doc.paths_chapter(paths, page, live, "Look.") }}
+{% for each in page.chapters | beside_paths %}{{ doc.chapter(each, page, live, brief=brief) }}{% endfor %}
 </div></div>{% endblock %}
 """
 
@@ -235,10 +235,13 @@ def test_a_step_shows_its_drawing_and_its_photo() -> None:
 
 
 def test_letters_decide_how_narrow_a_drawing_may_be() -> None:
-    """5 mm of 400 mm are 11 px at 880 px, of 100 mm at 220 px, which every phone has."""
+    """5 mm of 400 mm are 11 px at 880 px, of 100 mm at 220 px, which every phone has.
+
+    Where there is room they are drawn 1.3 times as large.
+    """
     assert least_width(inline("x", FINE)) == pytest.approx(880)
     assert least_width(inline("x", COARSE)) == pytest.approx(220)
-    assert [each.attributes.get("width") for each in TREE.all("svg")] == [None, "880", None, "880"]
+    assert [each.attributes.get("width") for each in TREE.all("svg")] == ["286", "1144", "286", "1144"]
 
 
 def test_cells_are_labelled_by_their_heads() -> None:
@@ -252,7 +255,7 @@ def test_cells_are_labelled_by_their_heads() -> None:
 
 def test_a_path_s_chapters_and_the_background_are_closed_at_first() -> None:
     found = [each.attributes for each in TREE.all("details")]
-    assert {"class": "chapter way", "data-who": "saw"} in found
+    assert {"class": "chapter way", "data-who": "hand router saw shop"} in found
     assert {"class": "chapter background"} in found
     assert not [each for each in found if "open" in each]
 
@@ -358,19 +361,23 @@ def test_one_unit_is_shown_and_the_other_at_a_press(browser: Any, written: Path)
 @pytest.mark.browser
 def test_a_path_opens_its_chapters_and_is_remembered(browser: Any, written: Path) -> None:
     page = opened(browser, written, 390)
-    rip = page.get_by_text("Rip it.")
+    rip, stick = page.get_by_text("Rip it."), page.get_by_text("Stick it.")
     assert not rip.is_visible()
-    page.locator("summary", has_text="I have a saw").click()
+    assert not stick.is_visible()
+    page.locator("summary", has_text="I have a table saw").click()
     assert rip.is_visible()
+    assert stick.is_visible(), "what ways share opens, too"
     page.reload()
     assert rip.is_visible()
-    page.locator("summary", has_text="I only look").click()
+    page.locator("summary", has_text="I only want to look").click()
     assert not rip.is_visible()
+    assert not stick.is_visible()
     page.context.close()
     silent = opened(browser, written, 390, java_script_enabled=False)
-    silent.locator("summary", has_text="I have a saw").click()
-    silent.locator(".paths a").click()
-    assert silent.get_by_text("Rip it.").is_visible(), "a link opens what it leads to"
+    silent.locator("summary", has_text="I have a table saw").click()
+    assert silent.get_by_text("Rip it.").is_visible()
+    silent.locator("details[open] .own a").click()
+    assert silent.get_by_text("Stick it.").is_visible(), "a link opens what it leads to"
     silent.context.close()
 
 

@@ -11,16 +11,18 @@ from kerfolio.document.picture import Picture
 
 
 class Who(StrEnum):
-    """A way to get the parts cut; a reader takes one."""
+    """A way to get the parts cut, or none; a reader takes one."""
 
     ROUTER = "router"
     SAW = "saw"
     HAND = "hand"
     SHOP = "shop"
+    LOOK = "look"
 
 
 EVERYONE = frozenset(Who)
 CUTTERS = frozenset({Who.ROUTER, Who.SAW, Who.HAND})
+BUILDERS = EVERYONE - {Who.LOOK}
 
 
 class Soon(StrEnum):

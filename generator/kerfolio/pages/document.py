@@ -22,6 +22,7 @@ LEAST_LETTERS = 11.0
 """Letters of drawings are never smaller on a screen, px (common practice, no single source)."""
 
 _NARROWEST = 280.0  # px that a phone of 320 leaves a drawing
+_COMFORT = 1.3  # times that size, letters are read with ease: a drawing is shown no larger
 _CUES = 80  # px: drawings that slide are told apart by steps of that
 _BOX = re.compile(r'viewBox="[\d.-]+ [\d.-]+ ([\d.]+) ([\d.]+)"')
 _LETTERS = re.compile(r'<text [^>]*?font-size="([\d.]+)"')
@@ -99,8 +100,9 @@ class Setting:
         if alt:
             name = f' aria-label="{escape(cleaned(alt))}"'
             markup = _NAME.sub(lambda _: name, markup, count=1)
-        if cue:
-            markup = markup.replace("<svg ", f'<svg width="{digits(least, 0)}" ', 1)
+        if least:
+            width = digits(least * _COMFORT, 0)
+            markup = markup.replace("<svg ", f'<svg width="{width}" ', 1)
         return ShownFigure(alt=alt, caption=caption, size=size, svg=Markup(markup), cue=cue)
 
     def _piece(self, piece: Inline) -> Markup:

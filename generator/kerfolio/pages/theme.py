@@ -25,7 +25,7 @@ from kerfolio.basis.thickness import sold_text, thickness_text
 from kerfolio.basis.words import counted, day_text, listed
 from kerfolio.model.look import Look
 from kerfolio.model.prose import plain_text, ticked
-from kerfolio.pages import document, words
+from kerfolio.pages import document, paths, words
 from kerfolio.pages.links import safe_href
 from kerfolio.pages.look import tokens
 from kerfolio.pages.typefaces import held_faces, linked_faces
@@ -136,6 +136,7 @@ def _environment() -> Environment:
         "ticked": ticked,
         "to_scale": to_scale,
         "part_notes": words.part_notes,
+        "beside_paths": paths.beside_paths,
         "who_of": document.who_of,
         "folds_away": document.folds_away,
         "runs": document.runs,

@@ -7,20 +7,18 @@ from collections.abc import Iterable, Iterator, Mapping
 from functools import partial
 
 from kerfolio.basis.pixels import Pixels
-from kerfolio.drawing.board_view import board_views
-from kerfolio.drawing.coupon_view import coupon_view
+from kerfolio.chapters.opening import opening
+from kerfolio.chapters.order import PAGE, START, chapters_of
+from kerfolio.document.blocks import Block, Figure, Folded, Live
+from kerfolio.document.picture import Art
 from kerfolio.drawing.layout_view import layout_view
 from kerfolio.drawing.model_3d import Model3d
 from kerfolio.drawing.model_view import model_of
 from kerfolio.drawing.palette import palettes_of
-from kerfolio.drawing.part_view import part_view
-from kerfolio.drawing.saw_view import saw_view
 from kerfolio.drawing.vocabulary import Drawing, Ink
-from kerfolio.drawing.yard_view import yard_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup_pictures import setup_pictures
 from kerfolio.edition.titles import piece_title
-from kerfolio.edition.yard import cuts_of
 from kerfolio.model.plan import Photo
 from kerfolio.model.workshop import Workshop
 from kerfolio.pages.site import PhotoFile
@@ -33,26 +31,33 @@ WIDTHS = (480, 960, 1600)
 """Widths of photos in pixels: a phone, a column of text, a full page."""
 
 PREVIEW_WIDTH = 1200
+_ROOM = (174.0, 230.0)
+"""Room of a drawing, mm: a page's own, so that screen and paper show the same."""
+
 _PAGE_DECIMALS = 2  # a hundredth of a millimetre: far below a pixel on any page
 
 
 def drawings_of(edition: Edition) -> dict[str, Drawing]:
-    """Return the drawings that pages show, by the names the pages room knows them by."""
-    settled, first = edition.settled, edition.first
-    found = {f"part-{part.name}": part_view(settled, part, first=first) for part in settled.parts}
-    for sheet in edition.layout.sheets:
-        found[f"sheet-{sheet.number}"] = layout_view(settled, sheet, first=first)
-        sawn = cuts_of(edition, sheet)
-        if sawn is not None and sawn.cuts:
-            found[f"yard-{sheet.number}"] = yard_view(settled, sheet, sawn)
-    for coupon in settled.coupons:
-        found[f"coupon-{coupon.sheet}"] = coupon_view(settled, coupon, first=first)
-    for saw in edition.saw:
-        found[f"saw-{saw.number}"] = saw_view(settled, saw, first=first)
-    for boards in edition.board_plans:
-        for number, drawing in enumerate(board_views(boards, first=first), start=1):
-            found[f"boards-{boards.stock}-{number}"] = drawing
-    return {**found, **setup_pictures(edition), **edition.drawings}
+    """Return the drawings that pages show: those of their chapters, and of the machine's sheets."""
+    found = {art.name: art.draw(_ROOM) for art in arts_of(edition)}
+    return {**setup_pictures(edition), **edition.drawings, **found}
+
+
+def arts_of(edition: Edition) -> Iterator[Art]:
+    """Yield every drawing of a plan's pages as its chapters have it."""
+    cover = opening(edition).picture
+    if isinstance(cover, Art):
+        yield cover
+    for chapter in chapters_of(edition, tuple(dict.fromkeys((*PAGE, *START)))):
+        yield from _arts(chapter.blocks)
+
+
+def _arts(blocks: Iterable[Block]) -> Iterator[Art]:
+    for block in blocks:
+        if isinstance(block, Folded | Live):
+            yield from _arts(block.blocks)
+        figures = (block,) if isinstance(block, Figure) else getattr(block, "figures", ())
+        yield from (each.picture for each in figures if isinstance(each.picture, Art))
 
 
 def inline_pictures(edition: Edition) -> dict[str, str]:
