@@ -127,9 +127,7 @@ CHAPTERS = (
     Chapter(
         id="saw", title="With a saw", blocks=(Paragraph(words="Rip it."),), who=frozenset({Who.SAW})
     ),
-    Chapter(
-        id="tape", title="With tape", blocks=(Paragraph(words="Stick it."),), who=BUILDERS
-    ),
+    Chapter(id="tape", title="With tape", blocks=(Paragraph(words="Stick it."),), who=BUILDERS),
     Chapter(id="sag", title="Sag", blocks=(Paragraph(words="2 mm."),), soon=Soon.BACKGROUND),
 )
 OPENING = Opening(
@@ -165,7 +163,9 @@ PAGE = """\
 {{ doc.opening(opening, page) }}
 <div class="with-list">{{ doc.chapter_list(page, [("path", "Choose your path")]) }}
 <div class="chapters">{{ doc.paths_chapter(paths, page, live, "Look.") }}
-{% for each in page.chapters | beside_paths %}{{ doc.chapter(each, page, live, brief=brief) }}{% endfor %}
+{% for each in page.chapters | beside_paths %}
+{{ doc.chapter(each, page, live, brief=brief) }}
+{% endfor %}
 </div></div>{% endblock %}
 """
 
@@ -241,7 +241,12 @@ def test_letters_decide_how_narrow_a_drawing_may_be() -> None:
     """
     assert least_width(inline("x", FINE)) == pytest.approx(880)
     assert least_width(inline("x", COARSE)) == pytest.approx(220)
-    assert [each.attributes.get("width") for each in TREE.all("svg")] == ["286", "1144", "286", "1144"]
+    assert [each.attributes.get("width") for each in TREE.all("svg")] == [
+        "286",
+        "1144",
+        "286",
+        "1144",
+    ]
 
 
 def test_cells_are_labelled_by_their_heads() -> None:

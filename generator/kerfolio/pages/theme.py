@@ -28,8 +28,8 @@ from kerfolio.model.prose import plain_text, ticked
 from kerfolio.pages import document, paths, words
 from kerfolio.pages.links import safe_href
 from kerfolio.pages.look import tokens
-from kerfolio.pages.typefaces import held_faces, linked_faces
 from kerfolio.pages.signs import cleaned
+from kerfolio.pages.typefaces import held_faces, linked_faces
 
 THEME = "workbench"
 _VIEW_BOX = re.compile(r'viewBox="[\d.-]+ [\d.-]+ ([\d.]+) [\d.]+"')
