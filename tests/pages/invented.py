@@ -15,6 +15,7 @@ from kerfolio.drawing.layout_view import layout_view
 from kerfolio.drawing.part_view import part_view
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.public import shown_to_all
 from kerfolio.model.plan import Photo, Question, Release, Video
 from kerfolio.model.prose import (
     Alignment,
@@ -27,6 +28,7 @@ from kerfolio.model.prose import (
     Span,
     Table,
 )
+from kerfolio.model.showing import SHOWABLE
 from kerfolio.model.statement import Named
 from kerfolio.model.trial import Trial
 from kerfolio.model.workshop import Page, Workshop
@@ -165,6 +167,7 @@ def locked(found: Edition) -> Edition:
         name="potting-bench",
         title="Potting bench",
         access="supporters",
+        show=tuple(SHOWABLE),
         version="0.9.0",
         summary="Twelve parts of two sheets, for a back yard that gets rain.",
         story=Prose(),
@@ -233,7 +236,7 @@ def plan_files(found: Edition) -> PlanFiles:
 def site(units_first: str = "mm") -> Site:
     """Return the whole invented site."""
     found = edition(units_first)
-    both = (found, locked(found))
+    both = (found, shown_to_all(locked(found)))
     edge = (PhotoFile(href="log/edge-480.jpg", width=480, height=320),)
     return Site(
         identity=found.identity,

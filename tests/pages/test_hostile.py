@@ -26,7 +26,7 @@ from tests.pages.markup import Tree
 EVIL = "\"'><script>alert(1)</script><img src=x onerror=alert(1)>&\u2028</title></style>\x07\x00"
 KEPT = frozenset(
     {"name", "file", "version", "base_url", "units_first", "access", "kind", "label"}
-) | {"look"}
+) | {"look", "sheet"}
 """Fields that the reader holds to a grammar of their own, or that this program writes."""
 
 
@@ -85,6 +85,8 @@ PAGES = hostile_pages()
 OWN_SCRIPTS: tuple[dict[str, str], ...] = (
     {"type": "application/ld+json"},
     {"type": "application/json", "data-fit": "data"},
+    {"src": "../../assets/document.js"},
+    {"src": "../../../assets/document.js"},
     {"src": "../../assets/fitting.js"},
     {"src": "../../../assets/yard.js"},
     {},  # the start page's own, which its policy allows by the hash

@@ -9,10 +9,11 @@ from urllib.parse import parse_qs, urlsplit
 
 from kerfolio.basis.lengths import inch_text
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.names import lone_name
 from kerfolio.model.plan import Release
 from kerfolio.model.prose import Prose
 from kerfolio.pages.plan import plan_page, steps_page
-from kerfolio.pages.site import Site
+from kerfolio.pages.site import Download, Site
 from tests.pages.invented import edition, plan_files, site
 from tests.pages.markup import Tree
 
@@ -34,9 +35,9 @@ def chapter(page: Tree, name: str) -> str:
 def test_what_is_needed_first_comes_first() -> None:
     ids = [each.attributes["id"] for each in page_of(STOOL).all("section")]
     assert ids == [
-        *("download", "story", "which-file", "thickness", "coupon", "cautions", "parts", "sheets"),
-        *("hardware", "boards", "costs", "steps", "video", "questions", "trials", "changes"),
-        "report",
+        *("get", "path", "router", "saw", "hand", "shop", "measuring", "coupon", "cautions"),
+        *("sheets", "yard", "story", "parts", "need", "steps"),
+        *("costs", "questions", "trials", "releases", "about"),
     ]
 
 
@@ -65,17 +66,40 @@ def test_what_a_plan_has_not_is_left_out_whole() -> None:
     )
     ids = [each.attributes["id"] for each in page_of(bare).all("section")]
     assert ids == [
-        *("download", "which-file", "thickness", "cautions", "parts", "sheets", "questions"),
+        *("get", "path", "router", "saw", "hand", "shop", "measuring", "cautions"),
+        *("sheets", "yard", "parts", "need", "questions", "about"),
     ]
 
 
 def test_an_open_plan_is_downloaded_here() -> None:
-    text = chapter(page_of(STOOL), "download")
+    page = page_of(STOOL)
+    text = chapter(page, "get")
     assert "Download the bundle zip, 2.3 MB" in text
-    assert "harbour-stool-1.2.0.zip" in text
-    assert f"SHA-256 {SITE.files['harbour-stool'].download.sha256}" in text
-    assert "CC-BY-SA-4.0" in text
-    assert "not legal advice; the text of the licence rules" in text
+    assert "downloads/harbour-stool-1.2.0.zip" in page.values("href")
+    about = chapter(page, "about")
+    assert "the SHA-256 of harbour-stool-1.2.0.zip" in about
+    assert SITE.files["harbour-stool"].download.sha256 in about
+    assert "CC-BY-SA-4.0" in about
+    assert "not legal advice; the text of the licence rules" in about
+
+
+def test_files_can_be_had_one_by_one() -> None:
+    names = ("booklet-a4.pdf", "booklet-letter.pdf", "cut/17.8mm/sheet-1-17.8mm.dxf")
+    hrefs = {name: f"downloads/{lone_name(STOOL.plan, name)}" for name in names}
+    lone = {
+        name: Download(name=name, size=1000, sha256="", href=href) for name, href in hrefs.items()
+    }
+    files = replace(SITE.files[STOOL.name], lone=lone)
+    page = page_of(STOOL, replace(SITE, files={**SITE.files, STOOL.name: files}))
+    for name in (
+        "harbour-stool-1.2.0-booklet-a4.pdf",
+        "harbour-stool-1.2.0-booklet-letter.pdf",
+        "harbour-stool-1.2.0-17.8mm-sheet-1-17.8mm.dxf",
+    ):
+        assert f"downloads/{name}" in page.values("href")
+    assert "The booklet PDF, 1 kB To read and to print: on A4, or on US Letter." in chapter(
+        page, "get"
+    )
 
 
 def test_the_coupon_names_the_folder_of_each_slot() -> None:
@@ -111,16 +135,17 @@ def test_parts_have_marks_and_sizes_in_both_units() -> None:
 def test_costs_add_up_and_say_what_is_missing() -> None:
     text = chapter(page_of(STOOL), "costs")
     known = sum((row.total for row in STOOL.costs if row.total), Decimal(0))
-    assert f"In all {known:.2f} EUR" in text
+    assert f"In all {known:.2f}" in text
+    assert "One copy, in EUR" in text
     assert "No price is known for 1 line of the list." in text
 
 
 def test_hardware_has_its_twin_in_inches() -> None:
-    assert "1/4-20 × 1 1/2 in" in chapter(page_of(STOOL), "hardware")
+    assert "1/4-20 × 1 1/2 in" in chapter(page_of(STOOL), "need")
 
 
 def test_corrections_stand_out() -> None:
-    text = chapter(page_of(STOOL), "changes")
+    text = chapter(page_of(STOOL), "releases")
     assert "1.1.0 Correction: files before this release were wrong Rail 2 mm longer." in text
     assert text.index("1.2.0") < text.index("1.1.0")
 
@@ -130,7 +155,7 @@ def test_releases_of_one_day_keep_the_newer_first() -> None:
     releases = tuple(
         Release(version=version, date=day, changed="x") for version in ("1.9.0", "1.10.0")
     )
-    text = chapter(page_of(replace(STOOL, plan=replace(STOOL.plan, releases=releases))), "changes")
+    text = chapter(page_of(replace(STOOL, plan=replace(STOOL.plan, releases=releases))), "releases")
     assert text.index("1.10.0") < text.index("1.9.0")
 
 
@@ -157,7 +182,7 @@ def test_a_contact_that_is_a_page_is_linked_as_it_is() -> None:
 def test_generated_answers_follow_the_plan() -> None:
     text = chapter(page_of(replace(STOOL, fitted=True)), "questions")
     assert "Will it take an adult? It has taken its maker since." in text
-    assert "every slot follows what you measured: see “Files for your sheet”" in text
+    assert "every slot follows what you measured" in text
     assert "17.6 to 18 mm (0.693 to 0.709 in)" in text
     assert "Compression cutter 6 mm, 6 mm (0.236 in) wide" in text
     sheets = tuple(replace(each, published=(17.8, 17.8)) for each in STOOL.settled.sheets)
@@ -176,7 +201,7 @@ def test_trials_show_what_failed_too() -> None:
 def test_the_video_is_a_plain_link() -> None:
     page = page_of(STOOL)
     assert "https://example.org/v/1" in page.values("href")
-    assert "2:10 Cutting" in chapter(page, "video")
+    assert "2:10 Cutting" in chapter(page, "steps")
     assert page.all("iframe", "video", "object", "embed") == []
 
 
@@ -213,7 +238,7 @@ def test_steps_page_shows_each_step_with_its_pieces() -> None:
     for mark in ("D1", "D2", "D3", "D4", "C"):
         assert mark in text
     assert "2 × Bolt M6 × 40, hexagon socket" in text
-    assert "about 8 minutes" in text
+    assert "about 8 min" in text
     assert "Keep fingers out of the slot." in chapter(page, "step-1")
     assert "Harbour stool 1.2.0, 2 October 2026." in page.text_of("footer")
 
@@ -224,4 +249,5 @@ def test_a_plan_without_photos_shows_its_drawings() -> None:
     around = replace(SITE, files={"harbour-stool": files})
     page = page_of(bare, around)
     assert page.all("img") == page.all("img")[:1]  # the trial's photo alone
-    assert len(page.all("svg")) == len(files.pictures)
+    drawn = {each.attributes["aria-label"] for each in page.all("svg")}
+    assert len(drawn) == len(files.pictures)

@@ -7,7 +7,6 @@ from dataclasses import replace
 
 from kerfolio.drawing.layer import layer_for
 from kerfolio.edition.layers import layers_explained
-from kerfolio.pages.contents import groups
 from kerfolio.pages.start import start_here
 from tests.pages.invented import CONTENTS, edition, pictures
 from tests.pages.markup import Tree
@@ -28,15 +27,15 @@ def test_it_needs_no_other_file_to_be_read() -> None:
 
 
 def test_it_says_which_file_whom_it_serves_and_what_thickness() -> None:
-    ways = chapter(PAGE, "which-file")
-    for reader in ("CNC router", "a saw, a drill and paper", "table saw", "A shop cuts for me"):
+    ways = chapter(PAGE, "path")
+    for reader in ("CNC router", "a drill, a jigsaw and paper", "table saw", "A shop cuts for me"):
         assert reader in ways
-    assert "cut/17.8mm 17.8 mm (0.701 in)" in chapter(PAGE, "thickness")
+    assert "cut/17.8mm 17.8 mm (0.701 in)" in chapter(PAGE, "measuring")
     assert "3 17.8 mm (0.701 in) 17.6 mm (0.693 in) cut/17.6mm" in chapter(PAGE, "coupon")
 
 
 def test_every_layer_of_the_cut_files_is_explained() -> None:
-    text = chapter(PAGE, "layers")
+    text = chapter(PAGE, "router")
     named = {layer.name for layer in layers_explained(STOOL)}
     cut = {layer_for(cut).name for part in STOOL.settled.parts for cut in part.cuts}
     assert cut < named
@@ -51,33 +50,27 @@ def test_every_layer_of_the_cut_files_is_explained() -> None:
     assert names.index("opening_through") < names.index("outline_through")
 
 
-def test_a_saw_s_sheets_are_linked_the_workshop_s_paper_first() -> None:
-    assert "The saw sheets have every cut in order" in chapter(PAGE, "which-file")
-    assert "The setup sheets (on US Letter) go to the machine" in chapter(PAGE, "which-file")
-    papers = [each for each in PAGE.values("href") if each.startswith("setup/setup-")]
-    assert papers[:2] == ["setup/setup-17.8mm-a4.pdf", "setup/setup-17.8mm-letter.pdf"]
+def test_what_is_printed_is_linked_where_it_is_there() -> None:
+    links = PAGE.values("href")
+    assert "layout/saw-a4.pdf" in links
+    assert {"setup/setup-17.8mm-a4.pdf", "setup/setup-17.8mm-letter.pdf"} <= set(links)
+    assert "It is all in the booklet, in order, on A4 or on US Letter." in chapter(PAGE, "path")
     letter = replace(STOOL, identity=replace(STOOL.identity, paper="letter"))
-    turned = Tree(start_here(letter, CONTENTS, {})).values("href")
-    assert [each for each in turned if each.startswith("setup/setup-")][:2] == papers[1::-1]
+    turned = Tree(start_here(letter, CONTENTS, {}))
+    assert "in order, on US Letter or on A4." in chapter(turned, "path")
     without = Tree(start_here(STOOL, [each for each in CONTENTS if "saw" not in each], {}))
-    assert "saw sheets" not in without.text_of("main")
+    assert "layout/saw-a4.pdf" not in without.values("href")
 
 
 def test_what_is_read_first_is_apart_from_what_programs_read() -> None:
-    first, *others, last = groups(CONTENTS)
-    assert first.title == "Read these first"
-    assert [each.href for each in first.files] == [
-        *("booklet-a4.pdf", "booklet-letter.pdf"),
-        *("cut/fit-coupon/fit-coupon-ply.dxf", "cut/fit-coupon/fit-coupon-ply.svg"),
-        "LICENCE.txt",
-    ]
-    assert last.title == "For checking and for programs"
-    assert [each.href for each in last.files] == ["SHA256SUMS", "plan.json"]
-    assert [each.title for each in others] == ["cut/", "templates/", "lists/", "setup/", "layout/"]
+    text = chapter(PAGE, "files")
+    order = ("Read these first", "booklet-a4.pdf", "LICENCE.txt", "For checking", "SHA256SUMS")
+    places = [text.index(each) for each in order]
+    assert places == sorted(places)
 
 
 def test_files_are_gathered_by_thickness_the_coupon_first() -> None:
-    text = chapter(PAGE, "contents")
+    text = chapter(PAGE, "files")
     order = ["cut/fit-coupon", "cut/17.6mm", "cut/17.8mm", "cut/18.0mm"]
     places = [text.index(name) for name in order]
     assert places == sorted(places)
@@ -102,8 +95,8 @@ def test_cautions_licence_release_and_the_way_to_the_newest() -> None:
     text = PAGE.text_of("main")
     assert "licensed practice come first" in text
     assert "The seat is not to be stood on." in text
-    assert "You may use, share and change these files" in chapter(PAGE, "licence")
-    assert f"Write to Ida Fernhill: {STOOL.identity.contact}" in chapter(PAGE, "licence")
+    assert "You may use, share and change these files" in chapter(PAGE, "about")
+    assert f"Write to Ida Fernhill: {STOOL.identity.contact}" in chapter(PAGE, "about")
     assert "Harbour stool 1.2.0, 2 October 2026." in PAGE.text_of("footer")
     assert "https://example.org/plans/harbour-stool/" in PAGE.values("href")
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from kerfolio.chapters.quantities import told
 from kerfolio.document.blocks import Block, Caution, Heading, Listing, Paragraph
-from kerfolio.document.chapter import Chapter
+from kerfolio.document.chapter import BUILDERS, Chapter
 from kerfolio.document.words import Reference, pieces
 from kerfolio.drawing.edge_map import treatment_words
 from kerfolio.edition.damp_words import surroundings_words
@@ -44,7 +44,7 @@ def care(edition: Edition) -> Chapter | None:
     if not (*finishing, *after):
         return None
     title = "Finishing and care" if finishing else "Care"
-    return Chapter(id="care", title=title, blocks=(*finishing, *after))
+    return Chapter(id="care", title=title, blocks=(*finishing, *after), who=BUILDERS)
 
 
 def _finishing(edition: Edition) -> Iterator[Block]:

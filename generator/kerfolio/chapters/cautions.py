@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from kerfolio.document.blocks import Block, Caution, Fact, Facts, Manner, Paragraph
-from kerfolio.document.chapter import Chapter, Soon
+from kerfolio.document.chapter import BUILDERS, Chapter
 from kerfolio.edition.cautions import OPENING, cautions_of
 from kerfolio.edition.edition import Edition
 
@@ -15,4 +15,4 @@ def cautions(edition: Edition) -> Chapter:
         blocks.append(Caution(head="For this plan", lines=edition.plan.cautions))
     usual = tuple(Fact(head=each.head, lines=((each.text,),)) for each in cautions_of(edition))
     blocks.append(Facts(facts=usual, rows=True))
-    return Chapter(id="cautions", title="Before you cut", blocks=tuple(blocks), soon=Soon.WORKING)
+    return Chapter(id="cautions", title="Before you cut", blocks=tuple(blocks), who=BUILDERS)

@@ -22,7 +22,7 @@ from kerfolio.document.blocks import (
     Size,
     Table,
 )
-from kerfolio.document.chapter import Chapter
+from kerfolio.document.chapter import BUILDERS, Chapter
 from kerfolio.document.picture import still
 from kerfolio.document.words import File, Reference, twin
 from kerfolio.drawing.measuring_view import measuring_view
@@ -58,7 +58,7 @@ def measuring(edition: Edition) -> Chapter | None:
         *_others(edition),
         *_fits(edition),
     ]
-    return Chapter(id="measuring", title="Measure your sheet", blocks=tuple(blocks))
+    return Chapter(id="measuring", title="Measure your sheet", blocks=tuple(blocks), who=BUILDERS)
 
 
 def _makes(words: Measuring) -> Iterator[Block]:

@@ -48,16 +48,15 @@ BOOKLET: tuple[Making, ...] = (
     *(questions, releases, about),
 )
 PAGE: tuple[Making, ...] = (
-    *(story, whole, need, yard),
     *_WAYS,
-    *(measuring, coupon, cautions, parts, sheets, steps, care),
+    *(measuring, coupon, cautions, sheets, yard),
+    *(story, whole, parts, need, steps, care),
     *_BACKGROUND,
     *(questions, trials, releases, about),
 )
 START: tuple[Making, ...] = (
-    *(measuring, coupon, cautions),
     *_WAYS,
-    *(need, yard, parts, sheets, files, whole, steps, care),
+    *(measuring, coupon, cautions, files, yard, need, parts, sheets, whole, steps, care),
     *_BACKGROUND,
     *(questions, releases, about),
 )

@@ -19,7 +19,7 @@ from kerfolio.document.blocks import (
     Row,
     Table,
 )
-from kerfolio.document.chapter import Chapter
+from kerfolio.document.chapter import BUILDERS, Chapter
 from kerfolio.document.picture import Art
 from kerfolio.document.words import Mark, twin
 from kerfolio.drawing.layout_view import layout_view
@@ -36,7 +36,7 @@ def sheets(edition: Edition) -> Chapter | None:
     blocks = [each for layout in edition.layout.sheets for each in _sheet(edition, layout)]
     if not blocks:
         return None
-    return Chapter(id="sheets", title="Pieces on sheets", blocks=tuple(blocks))
+    return Chapter(id="sheets", title="Pieces on sheets", blocks=tuple(blocks), who=BUILDERS)
 
 
 def _sheet(edition: Edition, layout: SheetLayout) -> Iterator[Block]:

@@ -20,7 +20,7 @@ from kerfolio.document.blocks import (
     Row,
     Table,
 )
-from kerfolio.document.chapter import Chapter, Soon
+from kerfolio.document.chapter import BUILDERS, Chapter
 from kerfolio.document.picture import still
 from kerfolio.drawing.yard_view import yard_view
 from kerfolio.edition.edition import Edition
@@ -33,7 +33,7 @@ def yard(edition: Edition) -> Chapter | None:
     if card is None:
         return None
     blocks = (Live(name="yard", blocks=(*_asks(card), *_saw(edition, card))),)
-    return Chapter(id="yard", title="At the yard", blocks=blocks, soon=Soon.WORKING)
+    return Chapter(id="yard", title="At the yard", blocks=blocks, who=BUILDERS)
 
 
 def _asks(card: YardCard) -> Iterator[Block]:

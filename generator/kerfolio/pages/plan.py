@@ -2,48 +2,35 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
 from markupsafe import Markup
 
-from kerfolio.edition.cautions import OPENING, cautions_of
-from kerfolio.edition.copies import copies_remark
-from kerfolio.edition.cutting import cutting_of
-from kerfolio.edition.damp_words import damp_words
-from kerfolio.edition.edge_words import EDGE_MAP, edges_told
+from kerfolio.chapters.opening import opening
+from kerfolio.chapters.order import PAGE, chapters_of
+from kerfolio.chapters.steps import steps
+from kerfolio.document.blocks import Step
+from kerfolio.document.chapter import Chapter, kept
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.format_words import format_words
-from kerfolio.edition.in_use import used_of
-from kerfolio.edition.joint_fits import joint_fits
-from kerfolio.edition.licence_words import RULES
-from kerfolio.edition.loads import loads_of
-from kerfolio.edition.making import copies_called, set_of, wholes_of
 from kerfolio.edition.measuring import measuring_of
-from kerfolio.edition.other_sheets import other_words
-from kerfolio.edition.sheet_count import counted_as
-from kerfolio.edition.swap import REMARK as SWAP_REMARK
-from kerfolio.layouts.layout import SheetLayout
-from kerfolio.layouts.stacks import zones
-from kerfolio.pages.answers import usual_answers
-from kerfolio.pages.choosing import coupon_tables, folder_rows, sheet_titles
-from kerfolio.pages.facts import facts
+from kerfolio.edition.names import PAPERS, booklet_name
+from kerfolio.model.plan import Photo
+from kerfolio.pages.document import Setting
 from kerfolio.pages.fitting import Fitting, fitting_of
 from kerfolio.pages.frame import Frame, release_line, site_frame
 from kerfolio.pages.howto import howto_script, tools
-from kerfolio.pages.licences import licence_note
-from kerfolio.pages.links import contact_href, mail_address, report_href, web_href
-from kerfolio.pages.photos import cover_of, shown
+from kerfolio.pages.links import contact_href, mail_address, report_href
+from kerfolio.pages.page_script import PAGE_SCRIPT
+from kerfolio.pages.paths import paths_of
+from kerfolio.pages.photos import ShownPhoto, cover_of, shown
 from kerfolio.pages.policy import FETCHING_POLICY
-from kerfolio.pages.releases import newest_first
 from kerfolio.pages.setup import has_setup
-from kerfolio.pages.site import Site
-from kerfolio.pages.steps import marks_by_label, step_views
+from kerfolio.pages.site import Download, Site
 from kerfolio.pages.theme import render
-from kerfolio.pages.trial_view import TrialView, trial_views
 from kerfolio.pages.viewer import Viewer, viewer_of
 from kerfolio.pages.yard import has_yard
-from kerfolio.shop.lists import known_total
 
 _REPORT = """\
 Plan: {title}
@@ -58,52 +45,27 @@ def plan_page(site: Site, edition: Edition) -> str:
     """Return ``plans/NAME/index.html``: everything a reader wants to know, in order of need."""
     plan, path = edition.plan, f"plans/{edition.name}/"
     files = site.files[edition.name]
-    cover = shown(cover_of(plan.photos), files.photos, "../../")
+    chapters = chapters_of(edition, PAGE)
+    page = _setting(site, edition, chapters, "../../")
     frame = _frame(site, edition, path, plan.title, plan.summary)
     fitting = _fitting(site, edition)
     if fitting is not None:
         frame = replace(frame, policy=FETCHING_POLICY)
     return render(
         "plan.html",
-        **_common(site, edition),
+        **_common(edition),
         frame=frame,
-        cover=cover,
-        gallery=_gallery(site, edition),
-        facts=facts(edition),
+        page=page,
+        opening=opening(edition),
+        paths=paths_of(chapters),
         download=files.download,
-        coupons=coupon_tables(edition),
-        folders=folder_rows(edition),
-        fitting=fitting,
-        measuring=measuring_of(edition),
-        joint_fits=joint_fits(edition),
-        others=other_words(edition),
-        damp=damp_words(edition),
-        formats=format_words(edition.formats),
-        sheet_titles=sheet_titles(edition),
-        titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},
-        layouts=_layouts(edition),
+        booklets=_booklets(edition, files.lone),
+        sheets=_cut_files(files.lone),
         setup=has_setup(site, edition),
         yard=has_yard(edition),
-        sawn=any(f"saw-{each.number}" in files.pictures for each in edition.saw),
-        cutting=cutting_of(edition),
-        called=copies_called(edition.plan),
-        copies_remark=copies_remark(edition),
-        loads=loads_of(edition),
-        edging=edges_told(edition),
-        edge_map=EDGE_MAP if any(part.edges for part in edition.settled.parts) else "",
-        used=used_of(edition),
-        swap_remark=SWAP_REMARK,
-        total=known_total(edition.costs),
-        unpriced=sum(row.total is None for row in edition.costs),
-        tools=tools(edition),
-        wholes=wholes_of(edition),
-        the_set=set_of(edition),
-        counted_as=counted_as(edition),
+        fitting=fitting,
+        measuring=measuring_of(edition),
         viewer=_viewer(site, edition),
-        video=web_href(plan.video.url) if plan.video else "",
-        answers=usual_answers(edition),
-        trials=_trials(site, edition),
-        releases=newest_first(plan.releases),
         howto=howto_script(site, edition, frame.image),
     )
 
@@ -113,14 +75,22 @@ def steps_page(site: Site, edition: Edition) -> str:
     path = f"plans/{edition.name}/steps/"
     title = f"{edition.plan.title}, step by step"
     words = f"How to put together {edition.plan.title}, release {edition.plan.version}."
-    frame = _frame(site, edition, path, title, words)
-    context = _common(site, edition, depth="../../../")
-    return render("steps.html", **context, frame=frame, tools=tools(edition))
+    chapters = kept([steps(edition)])
+    found = [block for each in chapters for block in each.blocks if isinstance(block, Step)]
+    return render(
+        "steps.html",
+        **_common(edition),
+        frame=_frame(site, edition, path, title, words),
+        page=_setting(site, edition, chapters, "../../../"),
+        steps=found,
+        tools=tools(edition),
+    )
 
 
 def _frame(site: Site, edition: Edition, path: str, title: str, words: str) -> Frame:
     frame = site_frame(site, path, title, words, largest_cover(site, edition), "article")
-    return replace(frame, release=release_line(edition.plan))
+    script = f"{frame.root}{PAGE_SCRIPT}"
+    return replace(frame, release=release_line(edition.plan), script_file=script)
 
 
 def largest_cover(site: Site, edition: Edition) -> str:
@@ -144,26 +114,48 @@ def report_link(edition: Edition) -> str:
     return report_href(edition.identity.contact, subject, body)
 
 
-def _common(site: Site, edition: Edition, depth: str = "../../") -> dict[str, Any]:
-    """Return what both pages need; ``depth`` leads to the site's root."""
+def _setting(site: Site, edition: Edition, chapters: tuple[Chapter, ...], root: str) -> Setting:
+    """Return what a page of the plan has for its chapters; ``root`` leads to the site's."""
     files = site.files[edition.name]
-    # The markup comes from our own SVG writer, which escapes every word of the maker's.
-    pictures = {name: Markup(text) for name, text in files.pictures.items()}
+
+    def show(photo: Photo | None) -> ShownPhoto | None:
+        """Find a photo of the plan, else one of the log."""
+        own = photo in edition.plan.pictured
+        return shown(photo, files.photos if own else site.log_photos, root)
+
+    return Setting(
+        chapters=chapters,
+        # The markup comes from our own SVG writer, which escapes every word of the maker's.
+        pictures={name: Markup(text) for name, text in files.pictures.items()},
+        show=show,
+        unit=edition.first,
+        files={name: each.href for name, each in files.lone.items()},
+        steps="steps/index.html",
+    )
+
+
+def _common(edition: Edition) -> dict[str, Any]:
+    """Return what both pages need."""
+    contact = edition.identity.contact
     return {
-        "edition": edition,
         "plan": edition.plan,
         "identity": edition.identity,
-        "first": edition.first,
-        "pictures": pictures,
-        "steps": step_views(edition, lambda photo: shown(photo, files.photos, depth), pictures),
-        "licence": licence_note(edition),
-        "licence_rules": RULES,
-        "opening": OPENING,
-        "cautions": cautions_of(edition),
         "report": report_link(edition),
-        "contact": contact_href(edition.identity.contact),
-        "mail": mail_address(edition.identity.contact),
+        "contact": contact_href(contact),
+        "mail": mail_address(contact),
     }
+
+
+def _booklets(edition: Edition, lone: Mapping[str, Download]) -> list[tuple[str, Download]]:
+    """Return the booklets that stand alone with their papers, the workshop's own first."""
+    papers = sorted(PAPERS, key=lambda each: each != edition.identity.paper)
+    named = ((PAPERS[each], lone.get(booklet_name(each))) for each in papers)
+    return [(paper, found) for paper, found in named if found is not None]
+
+
+def _cut_files(lone: Mapping[str, Download]) -> list[tuple[str, Download]]:
+    """Return the files of sheets and templates that stand alone, by their names in the bundle."""
+    return [(name, each) for name, each in lone.items() if "/" in name]
 
 
 def _viewer(site: Site, edition: Edition) -> Viewer | None:
@@ -178,35 +170,3 @@ def _fitting(site: Site, edition: Edition) -> Fitting | None:
     if not edition.plan.is_open:
         return None
     return fitting_of(edition, files.fitted, files.rescue, inline=False)
-
-
-def _trials(site: Site, edition: Edition) -> tuple[TrialView, ...]:
-    stock = edition.settled.stock
-    return trial_views(
-        edition.trials, stock, edition.first, lambda each: shown(each, site.log_photos, "../../")
-    )
-
-
-def _gallery(site: Site, edition: Edition) -> list[Any]:
-    photos = [each for each in edition.plan.photos if each is not cover_of(edition.plan.photos)]
-    files = site.files[edition.name].photos
-    found = (shown(photo, files, "../../") for photo in photos)
-    return [photo for photo in found if photo is not None]
-
-
-def _layouts(edition: Edition) -> list[dict[str, Any]]:
-    marks = marks_by_label(edition)
-    return [
-        {
-            "number": each.number,
-            "sheet": each.sheet,
-            "size": each.size,
-            "clamped": bool(zones(edition.settled.sheet(each.sheet), each.size)),
-            "marks": [mark for label, mark in marks.items() if label in _pieces(each)],
-        }
-        for each in edition.layout.sheets
-    ]
-
-
-def _pieces(sheet: SheetLayout) -> frozenset[str]:
-    return frozenset(placed.piece for placed in sheet.placements)

@@ -2,37 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
-from functools import partial
+from urllib.parse import quote
 
 from markupsafe import Markup
 
-from kerfolio.edition.cautions import OPENING, cautions_of
-from kerfolio.edition.damp_words import damp_words
+from kerfolio.chapters.files import file_blocks
+from kerfolio.chapters.opening import opening
+from kerfolio.chapters.order import START, chapters_of
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.format_words import format_words
-from kerfolio.edition.joint_fits import joint_fits
-from kerfolio.edition.layers import layers_explained
-from kerfolio.edition.licence_words import RULES
-from kerfolio.edition.making import set_of, wholes_of
 from kerfolio.edition.measuring import measuring_of
-from kerfolio.edition.names import PAPERS, booklet_name, layout_name, saw_name, setup_name
-from kerfolio.edition.other_sheets import other_words
-from kerfolio.edition.side_words import offset_words
+from kerfolio.edition.names import PAPERS, booklet_name
 from kerfolio.fitted.form import Fitted
-from kerfolio.pages.choosing import coupon_tables, folder_rows, sheet_titles
-from kerfolio.pages.contents import groups
-from kerfolio.pages.facts import facts
+from kerfolio.pages.document import Setting
 from kerfolio.pages.fitting import fitting_of
 from kerfolio.pages.frame import lone_frame, release_line
-from kerfolio.pages.howto import tools
-from kerfolio.pages.licences import licence_note
 from kerfolio.pages.links import contact_href, mail_address
 from kerfolio.pages.newest import newest_address
-from kerfolio.pages.photos import cover_of, inlined
+from kerfolio.pages.page_script import page_script
+from kerfolio.pages.paths import paths_of
+from kerfolio.pages.photos import inlined
 from kerfolio.pages.plan import report_link
-from kerfolio.pages.steps import step_views
 from kerfolio.pages.theme import render
 from kerfolio.pages.viewer import viewer_of
 from kerfolio.pages.yard import yard_of
@@ -54,52 +45,39 @@ def start_here(
     those that open a piece wider.
     """
     plan = edition.plan
-    names = set(contents)
-    labels = tuple(each.variant.label for each in edition.variants)
-    # The markup comes from our own SVG writer, which escapes every word of the maker's.
-    drawn = {name: Markup(text) for name, text in pictures.items()}
+    names = frozenset(contents)
     title = f"Start here: {plan.title} {plan.version}"
     viewer = viewer_of(plan.title, model) if model else None
     fitting = fitting_of(edition, fitted, rescue)
     yard = yard_of(edition)
-    scripts = [each.script for each in (viewer, fitting, yard) if each is not None]
+    own = page_script()
+    scripts = [own, *(each.script for each in (viewer, fitting, yard) if each is not None)]
     frame = lone_frame(edition.identity, title, plan.summary, scripts=scripts)
+    chapters = chapters_of(edition, START)
+    page = Setting(
+        chapters=chapters,
+        # The markup comes from our own SVG writer, which escapes every word of the maker's.
+        pictures={name: Markup(text) for name, text in pictures.items()},
+        show=lambda photo: inlined(photo, edition),
+        unit=edition.first,
+        files={name: quote(name) for name in names},
+        absolute=True,
+    )
     return render(
         "start-here.html",
-        frame=replace(frame, release=release_line(plan)),
-        edition=edition,
+        frame=replace(frame, release=release_line(plan), script=own),
         plan=plan,
         identity=edition.identity,
-        first=edition.first,
-        day=plan.released,
-        cover=inlined(cover_of(plan.photos), edition),
-        pictures=drawn,
-        facts=facts(edition),
-        files=names,
-        prints=_prints(edition, names),
-        offset=offset_words(edition),
-        groups=groups(names, labels),
-        folders=folder_rows(edition),
+        page=page,
+        opening=opening(edition),
+        paths=paths_of(chapters),
+        booklets=_booklets(edition, names),
+        files=file_blocks(edition, names),
+        pictures=page.pictures,
         measuring=measuring_of(edition),
-        joint_fits=joint_fits(edition),
-        others=other_words(edition),
-        damp=damp_words(edition),
-        formats=format_words(edition.formats),
-        sheet_titles=sheet_titles(edition),
-        titles={sheet.name: sheet.stock.title for sheet in edition.settled.sheets},
-        coupons=coupon_tables(edition),
-        layers=layers_explained(edition),
-        steps=step_views(edition, lambda photo: inlined(photo, edition), drawn),
-        tools=tools(edition),
-        wholes=wholes_of(edition),
-        the_set=set_of(edition),
         viewer=viewer,
         fitting=fitting,
         yard=yard,
-        cautions=cautions_of(edition),
-        opening=OPENING,
-        licence=licence_note(edition),
-        licence_rules=RULES,
         report=report_link(edition),
         contact=contact_href(edition.identity.contact),
         mail=mail_address(edition.identity.contact),
@@ -107,17 +85,7 @@ def start_here(
     )
 
 
-def _prints(edition: Edition, names: Collection[str]) -> dict[str, tuple[tuple[str, str], ...]]:
-    """Return title of paper and file of what is printed, the workshop's own paper first."""
+def _booklets(edition: Edition, names: frozenset[str]) -> list[tuple[str, str]]:
+    """Return paper and file of each booklet, the workshop's own paper first."""
     papers = sorted(PAPERS, key=lambda each: each != edition.identity.paper)
-    label = edition.settled.variant.label
-    kinds: dict[str, Callable[[str], str]] = {
-        "booklet": booklet_name,
-        "setup": partial(setup_name, label),
-        "layout": partial(layout_name, label),
-        "saw": saw_name,
-    }
-    return {
-        what: tuple((PAPERS[each], file) for each in papers if (file := name(each)) in names)
-        for what, name in kinds.items()
-    }
+    return [(PAPERS[each], booklet_name(each)) for each in papers if booklet_name(each) in names]

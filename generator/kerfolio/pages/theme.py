@@ -25,7 +25,7 @@ from kerfolio.basis.thickness import sold_text, thickness_text
 from kerfolio.basis.words import counted, day_text, listed
 from kerfolio.model.look import Look
 from kerfolio.model.prose import plain_text, ticked
-from kerfolio.pages import document, paths, words
+from kerfolio.pages import document, paths
 from kerfolio.pages.links import safe_href
 from kerfolio.pages.look import tokens
 from kerfolio.pages.signs import cleaned
@@ -135,7 +135,6 @@ def _environment() -> Environment:
         "plain_text": plain_text,
         "ticked": ticked,
         "to_scale": to_scale,
-        "part_notes": words.part_notes,
         "beside_paths": paths.beside_paths,
         "who_of": document.who_of,
         "folds_away": document.folds_away,
