@@ -192,6 +192,9 @@ TEXT = page_of(setting())
 TREE = Tree(TEXT)
 
 
+DRAWN = [each.attributes for each in TREE.all("svg") if "aria-label" in each.attributes]
+
+
 def within(tag: str, **attributes: str) -> list[str]:
     """Return the text of each element of a tag that has these attributes."""
     found = [each for each in TREE.all(tag) if attributes.items() <= each.attributes.items()]
@@ -222,7 +225,7 @@ def test_ways_lead_where_they_can() -> None:
 
 
 def test_pictures_say_what_they_show_and_headings_are_not_said_twice() -> None:
-    names = [each.attributes["aria-label"] for each in TREE.all("svg")]
+    names = [each["aria-label"] for each in DRAWN]
     assert names == ["The rack from the left", "A rail", "A peg, upright", "A rail"]
     assert [each.attributes["alt"] for each in TREE.all("img")] == ["A peg in its hole"]
 
@@ -241,12 +244,7 @@ def test_letters_decide_how_narrow_a_drawing_may_be() -> None:
     """
     assert least_width(inline("x", FINE)) == pytest.approx(880)
     assert least_width(inline("x", COARSE)) == pytest.approx(220)
-    assert [each.attributes.get("width") for each in TREE.all("svg")] == [
-        "286",
-        "1144",
-        "286",
-        "1144",
-    ]
+    assert [each["width"] for each in DRAWN] == ["286", "1144", "286", "1144"]
 
 
 def test_cells_are_labelled_by_their_heads() -> None:
@@ -355,6 +353,7 @@ def test_one_unit_is_shown_and_the_other_at_a_press(browser: Any, written: Path)
     page.get_by_role("button", name="inches").click()
     assert size.inner_text() == "1 9/16 in"
     page.reload()
+    page.wait_for_function("() => document.documentElement.dataset.unit === 'in'")
     assert size.inner_text() == "1 9/16 in", "it is remembered"
     page.context.close()
     silent = opened(browser, written, 390, java_script_enabled=False)
