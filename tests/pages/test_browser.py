@@ -96,6 +96,7 @@ def test_prices_of_nine_digits_slide_inside_their_table(browser: Any, written: P
     put(target, plan_page(around, found).encode())
     page = opened(browser, width=320, java_script_enabled=False)
     page.goto(target.as_uri())
+    page.locator("summary", has_text="Costs").click()
     assert "987654321.00" in page.locator("#costs").inner_text()
     assert page.locator("html").evaluate("node => node.scrollWidth") <= 320
     page.context.close()
