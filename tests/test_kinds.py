@@ -152,8 +152,14 @@ OTHER_MEANINGS = {
     ("drawing/vocabulary.py", "hole"),
     # The length of what goes into a drawn slot, in a reason.
     ("settling/fitted.py", "tab"),
-    # What is drilled, counted for a setup sheet.
+    # What is drilled, counted for setup sheets, drills and hands.
     ("edition/setup.py", "hole"),
+    ("edition/by_hand.py", "hole"),
+    ("edition/tools.py", "hole"),
+    # What bears a load, counted; the coupon's second piece.
+    ("edition/in_use.py", "tab"),
+    ("edition/loads.py", "tab"),
+    ("edition/setup_coupon.py", "tab"),
     # The edge of a part that a feature stands on, and that of a sheet where a clamp lies.
     ("reading/feature_kinds.py", "edge"),
     ("reading/sheet.py", "edge"),

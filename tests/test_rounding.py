@@ -23,7 +23,11 @@ ALLOWED = {
 TELLING = ("edition", "pages", "paper", "publishing", "trials", "writing")
 """Rooms in which a number is rounded only to be told."""
 
-ROUNDS = {"writing/photo.py": "whole pixels of a picture"}
+ROUNDS = {
+    "writing/photo.py": "whole pixels of a picture",
+    "writing/square_icon.py": "whole pixels of a picture",
+    "pages/badge.py": "whole pixels of a picture",
+}
 
 _SPEC = re.compile(r"(\.\d+[a-zA-Z%]?|[eEfFgG%])$")
 _PERCENT = re.compile(r"%[-+ #0]*\d*(\.\d+)?[eEfFgG]")
