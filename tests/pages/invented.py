@@ -35,6 +35,7 @@ from kerfolio.model.workshop import Page, Workshop
 from kerfolio.pages.all_pages import site_texts
 from kerfolio.pages.site import Download, PhotoFile, PlanFiles, Site
 from kerfolio.reading.picture import read_picture
+from kerfolio.settling.settled import FitVariant
 from kerfolio.writing.photo import sized
 from kerfolio.writing.svg import svg_bytes
 from kerfolio.writing.webfont import web_fonts
@@ -179,6 +180,24 @@ def locked(found: Edition) -> Edition:
     )
     settled = replace(found.settled, plan=plan)
     return replace(found, plan=plan, settled=settled, trials=())
+
+
+def of_two_sheets() -> Edition:
+    """The stool as if its seat were of a thinner sheet, published for two thicknesses of each."""
+    found = edition()
+    ply = found.settled.sheets[0]
+    stock = replace(ply.stock, title="Birch plywood 12 mm")
+    thin = replace(ply, name="thin", stock=stock, published=(11.6, 12.0))
+    pairs = [(a, b) for a in (17.6, 18.0) for b in (11.6, 12.0)]
+    variants = tuple(
+        replace(
+            found.settled,
+            sheets=(ply, thin),
+            variant=FitVariant(label=f"ply-{a}mm_thin-{b}mm", thickness=(("ply", a), ("thin", b))),
+        )
+        for a, b in pairs
+    )
+    return replace(found, settled=variants[0], variants=variants)
 
 
 def inline(name: str, drawing: Drawing) -> str:

@@ -38,9 +38,8 @@ from kerfolio.settling.fitted import of_sheet, taking
 from kerfolio.settling.settled import SettledFeature, Sized
 from tests.fitted.made import LABEL, NUMBERS, fitted
 from tests.outside import node_file
-from tests.pages.invented import CONTENTS, edition, pictures, put, site, write
+from tests.pages.invented import CONTENTS, edition, of_two_sheets, pictures, put, site, write
 from tests.pages.test_browser import TAGS
-from tests.pages.test_choosing import of_two_sheets
 
 FOLDER = shipped("themes") / THEME
 RECKONING = "\n".join((FOLDER / each).read_text("utf-8") for each in ("fitted.js", "fitting.js"))
@@ -359,6 +358,8 @@ def opened(browser: Any, file: Path | str, **options: Any) -> Any:
     page.on("console", lambda said: said.type == "error" and page.faults.append(said.text))
     page.on("pageerror", lambda fault: page.faults.append(str(fault)))
     page.goto(file if isinstance(file, str) else file.as_uri())
+    # On a plan's page the chapter is closed until a reader chooses a path.
+    page.evaluate("() => document.querySelectorAll('details.way').forEach(e => (e.open = true))")
     return page
 
 
