@@ -185,4 +185,4 @@ def test_sheets_boards_and_costs(made: Made) -> None:
     assert total == found.copies[0].total == known_total(found.costs)
     assert Decimal(facts["costs"][0]["total"]) == total
     if total:
-        assert re.search(rf"Together\s+{total}", said(files["booklet-a4.pdf"]))
+        assert re.search(rf"In all\s+{total}", said(files["booklet-a4.pdf"]))
