@@ -25,9 +25,9 @@ from kerfolio.drawing.coupon_view import coupon_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import choice_words
 from kerfolio.edition.measuring import Measuring, arms_words, measuring_of
-from kerfolio.edition.titles import sheet_title
 from kerfolio.settling.coupon import size_of
 from kerfolio.settling.settled import Coupon, CouponSlot
+from kerfolio.settling.titles import sheet_title
 
 
 def coupon(edition: Edition) -> Chapter | None:

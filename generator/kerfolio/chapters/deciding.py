@@ -23,8 +23,8 @@ from kerfolio.edition.hands import Lift, heaviest_sheet, heaviest_step
 from kerfolio.edition.hardware_words import hardware_title
 from kerfolio.edition.making import made_words
 from kerfolio.edition.sheet_count import piece_enough
-from kerfolio.edition.titles import sheet_title
 from kerfolio.edition.tools import tools_of
+from kerfolio.settling.titles import sheet_title
 from kerfolio.shop.lists import known_total
 
 Lines = tuple[tuple[Words, ...], ...]

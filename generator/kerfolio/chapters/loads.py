@@ -12,7 +12,7 @@ from kerfolio.document.blocks import Block, Caution, Column, Heading, Paragraph,
 from kerfolio.document.chapter import Chapter, Soon
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.loads import Bound, LoadWords, loads_of
-from kerfolio.edition.titles import within
+from kerfolio.settling.titles import within
 from kerfolio.shop.assumption import Assumption
 
 

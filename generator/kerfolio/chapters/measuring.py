@@ -33,7 +33,7 @@ from kerfolio.edition.measuring import Measuring, measuring_of
 from kerfolio.edition.names import START
 from kerfolio.edition.other_sheets import other_words
 from kerfolio.edition.proved_words import proved_words
-from kerfolio.edition.titles import sheet_title
+from kerfolio.settling.titles import sheet_title
 
 _OTHERS = (
     "It is laid out for other sheets and beds, too: files of their sheets lie in a folder beside "

@@ -27,9 +27,9 @@ from kerfolio.edition.edge_words import EDGES_TITLE, edges_told
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.hardware_words import hardware_details
 from kerfolio.edition.sheet_count import counted_as
-from kerfolio.edition.titles import board_title
 from kerfolio.edition.tools import tools_of, used_up
 from kerfolio.layouts.boards import BoardPlan
+from kerfolio.settling.titles import board_title
 from kerfolio.shop.rows import SheetRow
 
 _TOOLS = (

@@ -32,9 +32,9 @@ from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edge_words import EDGE_MAP
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import drawn_for
-from kerfolio.edition.titles import part_title, sheet_title
 from kerfolio.model.feature_kind import HOLE, POCKET, WINDOW
 from kerfolio.settling.settled import SettledPart
+from kerfolio.settling.titles import part_title, sheet_title
 from kerfolio.shop.places import Spot, spots_of
 from kerfolio.shop.rows import PartRow
 

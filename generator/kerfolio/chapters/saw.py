@@ -16,9 +16,9 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import sizes_words
 from kerfolio.edition.names import PAPERS, saw_name
 from kerfolio.edition.saw_words import CAUTION, HOW, spare_words
-from kerfolio.edition.titles import sheet_title
 from kerfolio.layouts.boards import BoardPlan
 from kerfolio.layouts.saw_sheet import SawSheet
+from kerfolio.settling.titles import sheet_title
 
 
 def saw(edition: Edition) -> Chapter:

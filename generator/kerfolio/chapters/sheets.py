@@ -26,9 +26,9 @@ from kerfolio.drawing.layout_view import layout_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import file_words
 from kerfolio.edition.sheet_count import counted_as
-from kerfolio.edition.titles import piece_title, sheet_title
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.layouts.stacks import zones
+from kerfolio.settling.titles import piece_title, sheet_title
 
 
 def sheets(edition: Edition) -> Chapter | None:

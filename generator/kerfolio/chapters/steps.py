@@ -16,9 +16,9 @@ from kerfolio.drawing.build_views import step_name
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.hardware_words import hardware_title
 from kerfolio.edition.making import numbered_steps
-from kerfolio.edition.titles import piece_title, within
 from kerfolio.edition.tools import step_tools
 from kerfolio.model.plan import Step, Video
+from kerfolio.settling.titles import piece_title, within
 
 
 def steps(edition: Edition) -> Chapter | None:

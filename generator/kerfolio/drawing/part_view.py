@@ -14,6 +14,7 @@ from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Item, Label
 from kerfolio.geometry.label_spot import label_spot
 from kerfolio.geometry.measure import bounds
 from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.settling.titles import part_title
 
 ROOM = (120.0, 90.0)
 _TEXT = 3.2
@@ -59,7 +60,7 @@ def part_view(
     return Drawing(
         box=padded(extent(items), _air(part)),
         items=items,
-        title=f"{settled.plan.title}: part {part.mark}, {settled.plan.called(part.name)}",
+        title=f"{settled.plan.title}: part {part.mark}, {part_title(settled.plan, part.name)}",
         description=_sentence(part, first),
     )
 

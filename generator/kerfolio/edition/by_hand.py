@@ -11,10 +11,10 @@ from kerfolio.basis.figures import in_way_unit, way_unit, whole_figure
 from kerfolio.basis.said import ByUnit
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.titles import part_title, within
 from kerfolio.model.feature_kind import ENGRAVING, HOLE
 from kerfolio.settling.points import is_oblique
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
+from kerfolio.settling.titles import part_title, within
 from kerfolio.shop.handwork import Handwork, handwork_of
 
 

@@ -9,8 +9,8 @@ from dataclasses import dataclass, replace
 from kerfolio.basis.figures import way_unit
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.titles import part_title, sheet_title, within
 from kerfolio.settling.settled import Operation
+from kerfolio.settling.titles import part_title, sheet_title, within
 from kerfolio.shop.assumption import Assumption
 from kerfolio.shop.cut_setting import REST
 from kerfolio.shop.cut_time import CutTime

@@ -8,7 +8,7 @@ from kerfolio.basis.figures import run_text
 from kerfolio.basis.lengths import both_text
 from kerfolio.drawing.edge_map import treatment_words
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.titles import sheet_title
+from kerfolio.settling.titles import sheet_title
 from kerfolio.shop.edging import TRIMMED
 
 EDGES_TITLE = "Edges"

@@ -10,9 +10,9 @@ from kerfolio.basis.thickness import reading_in, sold_in
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.titles import sheet_title
 from kerfolio.settling.coupon import step_of
 from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.titles import sheet_title
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

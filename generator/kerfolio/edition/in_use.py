@@ -24,9 +24,9 @@ from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition, ThingInUse
 from kerfolio.edition.loads import HELD_BY, Figure
 from kerfolio.edition.making import counted_things
-from kerfolio.edition.titles import called, part_title, piece_title, within
 from kerfolio.model.plan import Plan
 from kerfolio.model.use import LEAN, PLANE, SIT, STAND, STORE, WALL
+from kerfolio.settling.titles import called, part_title, piece_title, within
 from kerfolio.shop.assumption import COMMON_PRACTICE, Assumption
 from kerfolio.shop.leg import LegResult
 from kerfolio.shop.span import SagResult, overloaded, span_title

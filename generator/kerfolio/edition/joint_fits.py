@@ -9,11 +9,11 @@ from kerfolio.basis.cutting_lengths import fit_in
 from kerfolio.basis.said import stated_name
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.titles import part_title, within
 from kerfolio.model.joint import Joint
 from kerfolio.model.joint_kind import FINGER_JOINT
 from kerfolio.model.plan import Plan
 from kerfolio.settling.clearance import Clearance, features_named
+from kerfolio.settling.titles import part_title, within
 
 _HEADS = ("Joints", "For", "Each side", "At the ends")
 _ADDED = "Finish and damp"

@@ -10,9 +10,9 @@ from kerfolio.basis.lengths import MM_PER_UNIT, both_text, sag_pair
 from kerfolio.basis.masses import load_pair
 from kerfolio.basis.words import counted
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.titles import board_title, part_title, within
 from kerfolio.model.plan import BRACKETS, CLAMPED, SCREWED, Plan
 from kerfolio.model.span import Span, SpanLoad
+from kerfolio.settling.titles import board_title, part_title, within
 from kerfolio.shop.assumption import Assumption
 from kerfolio.shop.leg import LegResult
 from kerfolio.shop.rigidity import Weak

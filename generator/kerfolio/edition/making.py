@@ -19,9 +19,9 @@ from kerfolio.basis.masses import mass_text
 from kerfolio.basis.words import listed
 from kerfolio.drawing.build_views import ASSEMBLED, EXPLODED, SET
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.titles import called, piece_title
 from kerfolio.model.plan import BRACKETS, CLAMPED, LYING, SCREWED, Assembly, Plan, Step
 from kerfolio.model.use import TABLE
+from kerfolio.settling.titles import called, piece_title
 from kerfolio.shop.mass import weight_of
 
 

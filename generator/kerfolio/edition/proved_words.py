@@ -6,8 +6,8 @@ from kerfolio.basis.cutting_lengths import chosen_in
 from kerfolio.basis.thickness import sold_in, sold_range_in
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.titles import sheet_title
 from kerfolio.settling.settled import SettledSheet
+from kerfolio.settling.titles import sheet_title
 
 
 def proved_words(edition: Edition) -> str:

@@ -23,6 +23,7 @@ from kerfolio.layouts.layout import SheetLayout
 from kerfolio.model.plan import CutSetting
 from kerfolio.settling.bridges import parts_to_hold
 from kerfolio.settling.settled import CENTRE, Operation, SettledPlan, SettledSheet
+from kerfolio.settling.titles import part_title
 from kerfolio.shop.cut_setting import Setting
 from kerfolio.shop.sheet_run import ByHand, Run, Work
 
@@ -255,7 +256,7 @@ def by_hand_line(found: Ranged, left: ByHand, first: str) -> str:
     def same(facts: SheetFacts) -> ByHand | None:
         return facts.by_hand(left)
 
-    where = f"{left.part.mark}, {found.here.settled.plan.called(left.part.name)}"
+    where = f"{left.part.mark}, {part_title(found.here.settled.plan, left.part.name)}"
     depth = found.told(
         same,
         lambda each: depths_text(each.depths, first),
@@ -282,7 +283,7 @@ def _taped(settled: SettledPlan, layout: SheetLayout) -> Iterator[str]:
     asked, names = parts_to_hold(settled.plan), {each.part for each in layout.placements}
     for part in settled.parts:
         if part.name in names and part.name in asked and not part.is_held:
-            where = f"{part.mark}, {settled.plan.called(part.name)}"
+            where = f"{part.mark}, {part_title(settled.plan, part.name)}"
             yield f"Tape {where} down, or leave a thin skin: no bridge can stand on it"
 
 

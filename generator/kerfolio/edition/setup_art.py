@@ -10,8 +10,8 @@ from kerfolio.basis.lengths import both_text
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup import RunLines, about_time, by_hand_line, run_lines
 from kerfolio.edition.sheet_facts import cut_alone
-from kerfolio.edition.titles import part_title
 from kerfolio.settling.settled import Cut, Operation
+from kerfolio.settling.titles import part_title
 from kerfolio.shop.art import Art, arts_of
 from kerfolio.shop.cut_time import Placed
 

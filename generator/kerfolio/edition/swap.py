@@ -16,10 +16,10 @@ from kerfolio.basis.masses import GRAVITY, load_pair, mass_text
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import sold_range_text, sold_text
 from kerfolio.basis.words import counted
-from kerfolio.edition.titles import part_title, plainly, sheet_title, within
 from kerfolio.layouts.count import sheets_by_size
 from kerfolio.layouts.layout import Layout
 from kerfolio.settling.settled import SettledPlan, SettledSheet
+from kerfolio.settling.titles import part_title, plainly, sheet_title, within
 from kerfolio.shop.edge import edge_words
 from kerfolio.shop.lists import sheet_list
 from kerfolio.shop.mass import weight_of

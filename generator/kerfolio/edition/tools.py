@@ -16,10 +16,10 @@ from kerfolio.edition.cutting import cutter_title
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.hardware_words import hardware_title
 from kerfolio.edition.making import numbered_steps
-from kerfolio.edition.titles import part_title, within
 from kerfolio.model.consumable import Consumable
 from kerfolio.model.finish import BEFORE
 from kerfolio.model.purpose import GLUED
+from kerfolio.settling.titles import part_title, within
 from kerfolio.shop.drills import Drill, drills_of
 
 _USED_UP = re.compile(

@@ -6,7 +6,6 @@ import re
 from dataclasses import dataclass, field
 from datetime import date
 
-from kerfolio.basis.names import headed
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.model.bridges import Bridges
 from kerfolio.model.climate import Climate
@@ -400,11 +399,6 @@ class Plan:
             if each.name == name:
                 return each
         raise KeyError(name)
-
-    def called(self, part: str) -> str:
-        """Return what readers know a part by: its title, else what its name says."""
-        stated = next((each.title for each in self.parts if each.name == part), "")
-        return stated or headed(part)
 
     def laid(self, part: str) -> LiesOn | None:
         """Return how a part's assembly lies on others; None where it does not."""

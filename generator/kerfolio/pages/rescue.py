@@ -12,7 +12,6 @@ from kerfolio.basis.json_text import json_text, number
 from kerfolio.basis.said import stated_name
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.rescue_words import GLUED, LAID
-from kerfolio.edition.titles import part_title
 from kerfolio.fitted.form import Fitted
 from kerfolio.fitted.writing import fitted_json
 from kerfolio.layouts.alone import ways_to_lie
@@ -20,6 +19,7 @@ from kerfolio.model.feature_kind import FINGERS
 from kerfolio.pages.script_data import packed_data, script_data
 from kerfolio.settling.reopened import takers
 from kerfolio.settling.settled import SettledPart
+from kerfolio.settling.titles import part_title
 from kerfolio.shop.mates import mates_of
 from kerfolio.shop.shims import LEAST_LOOSE, SLIPS, shims
 

@@ -13,7 +13,6 @@ from kerfolio.drawing.saw_view import saw_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import sizes_words
 from kerfolio.edition.saw_words import CAUTION, HOW
-from kerfolio.edition.titles import sheet_title
 from kerfolio.layouts.boards import BoardPlan
 from kerfolio.layouts.saw_sheet import CROSS, RIP, TRIM, SawCut, SawSheet
 from kerfolio.model.stock import PaperStock
@@ -25,6 +24,7 @@ from kerfolio.paper.ledger import Cell, Column, strong_cell, table
 from kerfolio.paper.picture import drawing_band, giving_way
 from kerfolio.paper.section import foot_of, note, warned
 from kerfolio.paper.type import HEADING, NOTE_LOUD
+from kerfolio.settling.titles import sheet_title
 from kerfolio.writing.page import Role, Run
 from kerfolio.writing.pdf import pdf_bytes
 

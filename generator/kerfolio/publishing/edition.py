@@ -15,7 +15,6 @@ from kerfolio.drawing.build_views import build_drawings, set_drawings
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition, ThingInUse
 from kerfolio.edition.layout_time import layout_time
-from kerfolio.edition.titles import pieces_called
 from kerfolio.layouts.boards import board_plan
 from kerfolio.layouts.count import sheets_by_size, sheets_for
 from kerfolio.layouts.layout import Layout
@@ -26,6 +25,7 @@ from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.pictures import pictures_of
 from kerfolio.publishing.ready_made import ready_made_sets
 from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.titles import pieces_called
 from kerfolio.shop.cost import MOST_COPIES, CopiesCost, copies_costs
 from kerfolio.shop.cut_time import CutTime
 from kerfolio.shop.lists import board_list, boards_to_buy, hardware_list, parts_list, sheet_list

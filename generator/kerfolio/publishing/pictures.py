@@ -18,10 +18,10 @@ from kerfolio.drawing.palette import palettes_of
 from kerfolio.drawing.vocabulary import Drawing, Ink
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup_pictures import setup_pictures
-from kerfolio.edition.titles import piece_title
 from kerfolio.model.plan import Photo
 from kerfolio.model.workshop import Workshop
 from kerfolio.pages.site import PhotoFile
+from kerfolio.settling.titles import piece_title
 from kerfolio.writing.pdf import picture_size
 from kerfolio.writing.photo import sized
 from kerfolio.writing.png import png_bytes

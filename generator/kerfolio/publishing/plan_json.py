@@ -11,7 +11,6 @@ from kerfolio.basis.said import told
 from kerfolio.drawing.cut_sheet import cut_sheet
 from kerfolio.drawing.path_count import PathCount, drawn_counts
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.titles import called
 from kerfolio.model.edge_treatment import BAND, ROUND_OVER
 from kerfolio.model.plan import Assembly, Step
 from kerfolio.publishing.plan_figures import figures
@@ -27,6 +26,7 @@ from kerfolio.settling.settled import (
     SettledPlan,
     Sized,
 )
+from kerfolio.settling.titles import called
 from kerfolio.shop.mass import part_mass
 from kerfolio.shop.rounding import largest
 

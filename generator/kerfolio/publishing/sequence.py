@@ -5,8 +5,8 @@ from __future__ import annotations
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.found import Deadlock, find
 from kerfolio.assembly.told import as_yaml, told_steps
-from kerfolio.edition.titles import pieces_called
 from kerfolio.publishing.examine import Examined
+from kerfolio.settling.titles import pieces_called
 
 
 def found_orders(examined: Examined) -> tuple[tuple[str, str], ...]:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from kerfolio.edition.titles import board_title, part_title, piece_title, sheet_title, within
+from kerfolio.settling.titles import board_title, part_title, piece_title, sheet_title, within
 from tests.plans import RACK, settled_at, workshop
 from tests.sets import SET
 

@@ -14,8 +14,9 @@ from kerfolio.settling.settled import SettledPlan
 
 
 def part_title(plan: Plan, name: str) -> str:
-    """Return what a part is called: ``Rail``, ``Left side``; of none in the plan what it says."""
-    return plan.called(name)
+    """Return what a part is called: its title, else what its name says (``Back rest``)."""
+    stated = next((each.title for each in plan.parts if each.name == name), "")
+    return stated or headed(name)
 
 
 def piece_title(plan: Plan, label: str) -> str:
