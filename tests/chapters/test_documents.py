@@ -1,20 +1,25 @@
-"""Every chapter is set once in a booklet."""
+"""Every chapter is set once in each document that has it: page, start page and booklet."""
 
 from __future__ import annotations
 
 from collections import Counter
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
 import kerfolio.chapters.document_of
+import kerfolio.pages.plan
+import kerfolio.pages.start
 from kerfolio.booklet.pdf import booklet_pdf
 from kerfolio.chapters.document_of import booklet_document
-from kerfolio.chapters.order import BOOKLET, Making, chapters_of
+from kerfolio.chapters.order import BOOKLET, PAGE, START, Making, chapters_of
 from kerfolio.document.blocks import Paragraph
 from kerfolio.document.chapter import Chapter
 from kerfolio.edition.edition import Edition
-from tests.pages.invented import edition
+from kerfolio.pages.plan import plan_page
+from kerfolio.pages.start import start_here
+from tests.pages.invented import CONTENTS, edition, site
 from tests.paper.editions import A4
 from tests.paper.reading import texts
 
@@ -34,7 +39,13 @@ def marked(found: Edition, order: tuple[Making, ...]) -> tuple[Chapter, ...]:
 
 @pytest.fixture
 def changed(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(kerfolio.chapters.document_of, "chapters_of", marked)
+    rooms: tuple[Any, ...] = (
+        kerfolio.chapters.document_of,
+        kerfolio.pages.plan,
+        kerfolio.pages.start,
+    )
+    for each in rooms:
+        monkeypatch.setattr(each, "chapters_of", marked)
 
 
 def counts(text: str, order: tuple[Making, ...]) -> Counter[int]:
@@ -49,3 +60,18 @@ def test_a_word_changed_in_a_chapter_is_changed_once_in_the_booklet() -> None:
     found = edition()
     content = booklet_pdf(booklet_document(found), A4, found.pictures, found.identity.look)
     assert set(counts("\n".join(texts(content)), BOOKLET)) == {1}
+
+
+@pytest.mark.usefixtures("changed")
+def test_a_word_changed_in_a_chapter_is_changed_once_on_the_page() -> None:
+    assert set(counts(plan_page(site(), edition()), PAGE)) == {1}
+
+
+@pytest.mark.usefixtures("changed")
+def test_a_word_changed_in_a_chapter_is_changed_once_on_the_start_page() -> None:
+    text = start_here(edition(), CONTENTS, {})
+    assert set(counts(text, START)) == {1}
+
+
+def test_a_word_that_was_not_changed_is_found_nowhere() -> None:
+    assert set(counts(plan_page(site(), edition()), PAGE)) == {0}

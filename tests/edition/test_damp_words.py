@@ -9,7 +9,7 @@ from functools import cache
 import pytest
 
 from kerfolio.chapters.document_of import booklet_document
-from kerfolio.edition.damp_words import damp_words
+from kerfolio.edition.damp_words import room_words, surroundings_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.layouts.layout import Layout
@@ -25,6 +25,11 @@ from tests.plans import RACK, settled_at, workshop
 
 OILED = "finish: {of: oil, coats: 2, when: before assembly, sanding: 0.05}"
 SHED = f"place: shed\n{OILED}"
+
+
+def damp_words(edition: Edition) -> tuple[str, ...]:
+    """Return what is told of finish and damp, and last of the room for them."""
+    return tuple(filter(None, (*surroundings_words(edition), room_words(edition))))
 
 
 @cache

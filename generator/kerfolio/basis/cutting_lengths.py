@@ -69,11 +69,6 @@ def fit_in(mm: float, unit: str) -> str:
     return f"{digits(mm / INCH, 4)} in" if unit == "in" else mm_text(mm, 3)
 
 
-def fit_number(mm: float, unit: str) -> str:
-    """Return it without the unit, in mm as a calliper reads: ``0.13``, ``0.005``."""
-    return digits(mm / INCH, 4) if unit == "in" else mm_number(mm, 2)
-
-
 def drill_in(mm: float, unit: str) -> str:
     """Return the drill for a hole in one unit: ``6.6 mm``, ``1/4 in``.
 

@@ -75,11 +75,6 @@ def _plain(piece: Inline) -> str:
             return piece.text.replace("\n", " ")
 
 
-def strong(text: str) -> Span:
-    """Return text in the heavier cut."""
-    return Span(text=text, strong=True)
-
-
 def typed(text: str) -> Span:
     """Return text as it is typed or read on a screen: a field's name, a folder, a command."""
     return Span(text=text, code=True)

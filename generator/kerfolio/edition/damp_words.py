@@ -22,11 +22,6 @@ _ROOM = (
 _GLUE = "Keep the film off what is glued: mask the faces that meet."
 
 
-def damp_words(edition: Edition) -> tuple[str, ...]:
-    """Return what is told of finish, damp and the room for them, a paragraph each."""
-    return tuple(each for each in (*surroundings_words(edition), room_words(edition)) if each)
-
-
 def room_words(edition: Edition) -> str:
     """Return that joints have room for finish and damp; empty where they have none."""
     settled = edition.settled

@@ -13,8 +13,8 @@ from kerfolio.basis.figures import money_number
 from kerfolio.basis.lengths import size_text
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.edition.edition import Edition
+from kerfolio.edition.licence_words import licence_address, licence_of
 from kerfolio.model.plan import NO_DAY, Step
-from kerfolio.pages.licences import licence_note
 from kerfolio.pages.script_data import script_data
 from kerfolio.pages.site import Site, last_day
 
@@ -37,7 +37,7 @@ def _howto(site: Site, edition: Edition, image: str) -> dict[str, Any]:
         "version": plan.version,
         "author": {"@type": "Person", "name": edition.identity.maker},
         "isAccessibleForFree": plan.is_open,
-        "license": licence_note(edition).address,
+        "license": licence_address(licence_of(edition)),
         "url": site.address(f"plans/{plan.name}/"),
         "image": image,
         "datePublished": _day(edition, first=True),

@@ -20,7 +20,6 @@ class Role(StrEnum):
     TITLE = "H1"
     HEADING = "H2"
     PARAGRAPH = "P"
-    CAPTION = "Caption"
     FIGURE = "Figure"
 
 

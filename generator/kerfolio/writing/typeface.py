@@ -27,10 +27,8 @@ class Face(StrEnum):
     """A cut of a family: serif for reading, sans for labels and tables."""
 
     SERIF = "SourceSerifPro-Regular"
-    SERIF_ITALIC = "SourceSerifPro-It"
     SERIF_STRONG = "SourceSerifPro-Semibold"
     SANS = "SourceSansPro-Regular"
-    SANS_ITALIC = "SourceSansPro-It"
     SANS_STRONG = "SourceSansPro-Semibold"
 
 
