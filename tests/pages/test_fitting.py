@@ -693,7 +693,7 @@ def test_axe_finds_nothing_and_nothing_is_too_wide(
         assert page.locator("html").evaluate("node => node.scrollWidth") <= 320
         page.evaluate(source)
         result = page.evaluate(
-            "tags => axe.run('#thickness', {runOnly: {type: 'tag', values: tags}})", list(TAGS)
+            "tags => axe.run('#measuring', {runOnly: {type: 'tag', values: tags}})", list(TAGS)
         )
         assert [
             f"{rule['id']}: {node['html'][:160]}"

@@ -8,13 +8,13 @@ from collections.abc import Iterator
 from kerfolio.assembly.extent import box_around, size_of
 from kerfolio.basis.figures import minutes_text, money_text
 from kerfolio.basis.lengths import INCH, size_pair
-from kerfolio.basis.masses import mass_pair, mass_text
-from kerfolio.basis.sheet_size import sheet_pair, sheet_text
+from kerfolio.basis.masses import mass_pair
+from kerfolio.basis.sheet_size import sheet_pair
 from kerfolio.basis.thickness import sold_in, sold_range_pair
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import counted, listed
 from kerfolio.document.blocks import Fact
-from kerfolio.document.words import Both, Reference, Words, twin
+from kerfolio.document.words import Both, Reference, Words, pieces, twin
 from kerfolio.edition.bed import bed_needs
 from kerfolio.edition.cutting import ROUTER, cutting_of
 from kerfolio.edition.difficulty import difficulty_of
@@ -77,19 +77,23 @@ def _sheets(edition: Edition) -> Lines:
             f"{row.count} × {row.title}",
             (
                 twin(sheet_pair((row.width, row.height), first)),
-                *(f"; {words}" for words in enough_words(edition, row.sheet, row.count)),
+                *(
+                    each
+                    for words in enough_words(edition, row.sheet, row.count)
+                    for each in ("; ", *pieces(words))
+                ),
             ),
         )
         for row in edition.sheets
     )
 
 
-def enough_words(edition: Edition, sheet: str, count: int) -> Iterator[str]:
+def enough_words(edition: Edition, sheet: str, count: int) -> Iterator[Words]:
     """Yield how large a piece will do, where a sheet is hardly used."""
     size = piece_enough(edition, sheet)
     if size is not None:
         which = "" if count == 1 else "of one of them "
-        yield f"{which}a piece of {sheet_text(size, edition.first)} is enough"
+        yield (f"{which}a piece of ", twin(sheet_pair(size, edition.first)), " is enough")
 
 
 def _thicknesses(edition: Edition) -> Lines:
@@ -161,10 +165,10 @@ def _hands(edition: Edition) -> Lines:
     return (("One person, helped at times", *helped),)
 
 
-def _helped(lift: Lift, first: str) -> str:
+def _helped(lift: Lift, first: str) -> Words:
     people = "two" if lift.people == 2 else "more than two"
     what = f"what is moved in step {lift.step}" if lift.step else "the whole sheet"
-    return f"{people} for {what}, {mass_text(lift.mass, first)}"
+    return (f"{people} for {what}, ", twin(mass_pair(lift.mass, first)))
 
 
 def _tools(edition: Edition) -> Lines:
@@ -187,8 +191,8 @@ def _bed(edition: Edition) -> Lines:
     laid: Words = ("sheets as they are laid out want ", *_about(found.laid, first))
     lines: Lines = ((_about(found.alone, first), "for piece after piece", laid),)
     if found.off and edition.identity.bed:
-        bed = sheet_text(edition.identity.bed, first)
-        lines = (*lines, (f"Too large for a bed of {bed}", listed(found.off)))
+        bed = twin(sheet_pair(edition.identity.bed, first))
+        lines = (*lines, (("Too large for a bed of ", bed), listed(found.off)))
     return lines
 
 

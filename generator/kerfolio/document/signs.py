@@ -19,15 +19,20 @@ _FIRM = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?![\w])|\d+/\d)")
 _BEFORE_OPENING = " \xa0\t\n([{–—-/„“‚‘«‹"
 
 
-def with_signs(texts: Sequence[str], language: str, plain: Sequence[bool] = ()) -> tuple[str, ...]:
+def with_signs(
+    texts: Sequence[str], language: str, plain: Sequence[bool] = (), *, firm: bool = True
+) -> tuple[str, ...]:
     """Return the pieces of one line with the signs they mean; each keeps its length.
 
     Straight quotation marks become those of the language, after a number primes for inches and
-    feet; an x between numbers becomes ×; the blank before a unit or a fraction no longer breaks.
-    What is ``plain`` is typed so and stays, yet counts as what stands before and after the others.
+    feet; an x between numbers becomes ×; the blank before a unit or a fraction no longer breaks,
+    unless told otherwise. What is ``plain`` is typed so and stays, yet counts as what stands
+    before and after the others.
     """
     whole = "".join(texts)
-    signed = _firm(_times(_quoted(whole, language)))
+    signed = _times(_quoted(whole, language))
+    if firm:
+        signed = _firm(signed)
     pieces, at = [], 0
     for index, text in enumerate(texts):
         kept = index < len(plain) and plain[index]

@@ -12,10 +12,11 @@ from kerfolio.basis.digits import digits
 from kerfolio.document.blocks import Block, Column, Figure, Folded, Kind, Live, Row, Table
 from kerfolio.document.chapter import EVERYONE, Chapter, Soon
 from kerfolio.document.picture import Art, Picture, Shot
-from kerfolio.document.words import Both, File, Inline, Mark, Reference, Words, pieces
-from kerfolio.model.prose import Span
+from kerfolio.document.words import Both, File, Inline, Mark, Reference, Words
+from kerfolio.model.prose import Prose, Span
 from kerfolio.pages.links import safe_href
 from kerfolio.pages.photos import ShownPhoto, ShowPhoto
+from kerfolio.pages.signed import signed, signed_prose
 from kerfolio.pages.signs import cleaned
 
 LEAST_LETTERS = 11.0
@@ -51,7 +52,8 @@ class Setting:
     """What stands around a document on its page.
 
     ``pictures`` are inline drawings by name, ``show`` finds a photo, ``files`` are links to files
-    that can be had by themselves, by their names in the bundle. ``unit`` is the plan's own.
+    that can be had by themselves, by their names in the bundle. ``unit`` is the plan's own,
+    ``language`` that of its words (BCP 47).
     ``absolute`` is set where links within the site lead nowhere: on a reader's disk.
     """
 
@@ -59,13 +61,18 @@ class Setting:
     pictures: Mapping[str, Markup]
     show: ShowPhoto
     unit: str
+    language: str
     files: Mapping[str, str] = field(default_factory=dict)
     absolute: bool = False
     steps: str = ""
 
     def words(self, words: Words) -> Markup:
-        """Return a line as markup; everything in it is escaped."""
-        return Markup("").join(self._piece(each) for each in pieces(words))
+        """Return a line as markup with the signs it means; everything in it is escaped."""
+        return Markup("").join(self._piece(each) for each in signed(words, self.language))
+
+    def prose(self, text: Prose) -> Prose:
+        """Return a maker's text with the signs it means."""
+        return signed_prose(text, self.language)
 
     def has(self, chapter: str) -> bool:
         """Tell whether a chapter of that id is on the page."""

@@ -19,7 +19,7 @@ from kerfolio.edition.names import PAPERS, booklet_name
 from kerfolio.model.plan import Photo
 from kerfolio.pages.document import Setting
 from kerfolio.pages.fitting import Fitting, fitting_of
-from kerfolio.pages.frame import Frame, release_line, site_frame
+from kerfolio.pages.frame import Frame, language, release_line, site_frame
 from kerfolio.pages.howto import howto_script, tools
 from kerfolio.pages.links import contact_href, mail_address, report_href
 from kerfolio.pages.page_script import PAGE_SCRIPT
@@ -129,6 +129,7 @@ def _setting(site: Site, edition: Edition, chapters: tuple[Chapter, ...], root: 
         pictures={name: Markup(text) for name, text in files.pictures.items()},
         show=show,
         unit=edition.first,
+        language=language(edition.identity),
         files={name: each.href for name, each in files.lone.items()},
         steps="steps/index.html",
     )

@@ -17,7 +17,7 @@ from kerfolio.edition.names import PAPERS, booklet_name
 from kerfolio.fitted.form import Fitted
 from kerfolio.pages.document import Setting
 from kerfolio.pages.fitting import fitting_of
-from kerfolio.pages.frame import lone_frame, release_line
+from kerfolio.pages.frame import language, lone_frame, release_line
 from kerfolio.pages.links import contact_href, mail_address
 from kerfolio.pages.newest import newest_address
 from kerfolio.pages.page_script import page_script
@@ -60,6 +60,7 @@ def start_here(
         pictures={name: Markup(text) for name, text in pictures.items()},
         show=lambda photo: inlined(photo, edition),
         unit=edition.first,
+        language=language(edition.identity),
         files={name: quote(name) for name in names},
         absolute=True,
     )

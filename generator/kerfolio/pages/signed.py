@@ -1,0 +1,75 @@
+"""Lines and running text of a page with the signs they mean, which a keyboard lacks."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from kerfolio.document.signs import with_signs
+from kerfolio.document.words import Inline, Reference, Words, pieces, plain
+from kerfolio.model.prose import (
+    Block,
+    Code,
+    Heading,
+    Listing,
+    Paragraph,
+    Prose,
+    Quotation,
+    Span,
+    Spans,
+    Table,
+)
+
+
+def signed(words: Words, language: str) -> tuple[Inline, ...]:
+    """Return the pieces of a line with their signs.
+
+    Blanks stay as they are: what is looked for on a page or copied from it is found as typed.
+    """
+    found = pieces(words)
+    texts = [each.text if isinstance(each, Span) else plain((each,)) for each in found]
+    kept = [not _has_signs(each) for each in found]
+    made = with_signs(texts, language, kept, firm=False)
+    return tuple(_with(each, text) for each, text in zip(found, made, strict=True))
+
+
+def signed_prose(text: Prose, language: str) -> Prose:
+    """Return a maker's text with its signs, line by line; what is typed as code stays."""
+    return replace(text, blocks=_blocks(text.blocks, language))
+
+
+def signed_spans(spans: Spans, language: str) -> Spans:
+    """Return a maker's line with its signs."""
+    return tuple(each for each in signed(spans, language) if isinstance(each, Span))
+
+
+def _has_signs(piece: Inline) -> bool:
+    """Tell whether a piece is words; marks, names of files and quantities are told as they are."""
+    return isinstance(piece, str | Reference) or (isinstance(piece, Span) and not piece.code)
+
+
+def _with(piece: Inline, text: str) -> Inline:
+    if isinstance(piece, str):
+        return text
+    return replace(piece, text=text) if isinstance(piece, Span | Reference) else piece
+
+
+def _blocks(blocks: tuple[Block, ...], language: str) -> tuple[Block, ...]:
+    return tuple(_block(each, language) for each in blocks)
+
+
+def _block(block: Block, language: str) -> Block:
+    match block:
+        case Paragraph() | Heading():
+            return replace(block, spans=signed_spans(block.spans, language))
+        case Listing():
+            return replace(block, entries=tuple(_blocks(e, language) for e in block.entries))
+        case Quotation():
+            return replace(block, blocks=_blocks(block.blocks, language))
+        case Table():
+            return replace(
+                block,
+                head=tuple(signed_spans(cell, language) for cell in block.head),
+                rows=tuple(tuple(signed_spans(c, language) for c in row) for row in block.rows),
+            )
+        case Code():
+            return block
