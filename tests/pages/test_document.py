@@ -36,9 +36,10 @@ from kerfolio.document.blocks import (
 )
 from kerfolio.document.chapter import BUILDERS, Chapter, Opening, Soon, Who
 from kerfolio.document.picture import Shot, still
-from kerfolio.document.words import Both, File, Mark, Reference, strong, typed
+from kerfolio.document.words import Both, File, Mark, Reference, typed
 from kerfolio.drawing.vocabulary import Drawing, Label
 from kerfolio.model.plan import Photo
+from kerfolio.model.prose import Span
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.document import Setting, least_width
 from kerfolio.pages.frame import lone_frame
@@ -103,7 +104,7 @@ EVERY: tuple[Block, ...] = (
     Paragraph(words=(File(name="booklet-a4.pdf", text="the booklet"), " ", File(name="cut/18mm"))),
     Told(prose=prose("In the maker’s words.")),
     Heading(words="Sums", id="sums"),
-    Listing(entries=("one", (strong("two"), " ", typed("ab"))), ticked=True),
+    Listing(entries=("one", (Span(text="two", strong=True), " ", typed("ab"))), ticked=True),
     Facts(facts=(Fact(head="Size", lines=(((Both(first="40 mm", other="1 9/16 in"),), "tall"),)),)),
     PARTS,
     Table(title="Nothing", columns=(Column(head="A"),), rows=()),
