@@ -138,7 +138,7 @@ def _tails(atoms: Sequence[_Atom]) -> list[float]:
 
 
 def _high(rest: float, rows: Sequence[PictureRow], share: float) -> float:
-    return rest + sum(row.at(share) for row in rows)
+    return rest + sum([row.at(share) for row in rows]) if rows else rest
 
 
 def _filled(

@@ -21,7 +21,7 @@ from kerfolio.booklet.lines import Lines
 from kerfolio.booklet.look import BookletLook, booklet_look
 from kerfolio.booklet.measure import Measure
 from kerfolio.booklet.rows import PictureRow
-from kerfolio.booklet.setting import measured, printed
+from kerfolio.booklet.setting import hollow, measured, printed
 from kerfolio.booklet.told import Teller, targets
 from kerfolio.document.chapter import Document
 from kerfolio.drawing.palette import palettes_of
@@ -29,8 +29,6 @@ from kerfolio.model.look import Look
 from kerfolio.model.stock import PaperStock
 from kerfolio.writing.svg import svg_bytes
 
-_SETTINGS = 3
-"""How often a booklet is set to find its pictures' sizes; most are found after the first."""
 _COVER = 110.0
 """Room for the cover's picture before anybody has measured what is left for it, mm."""
 _LEAST_COVER = 40.0
@@ -39,57 +37,65 @@ _DENSITIES = (1.0, 0.88, 0.76)
 _SPILL = 0.15
 """Share of a page that is no more than a few lines."""
 _FEW_PAGES = 2
-_NEAR = 0.4
-"""mm of a picture that no further setting is worth."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Sizes:
-    """Sizes that one setting finds for the next: the room of the cover's picture, mm, and how much
-    of its own room each row of pictures is given, where it is not all.
+    """Sizes that a draft finds: the room of the cover's picture, mm, whether the contents stand
+    ``beside`` it, and how much of its own room each row of pictures is given, where it is not all.
     """
 
     cover: float = _COVER
+    beside: bool = False
     shares: Mapping[int, float] = field(default_factory=dict)
-
-    def near(self, other: _Sizes, rows: Sequence[PictureRow]) -> bool:
-        """Tell whether pictures come out alike."""
-        moved = (
-            row.room * (self.shares.get(place, 1.0) - other.shares.get(place, 1.0))
-            for place, row in enumerate(rows)
-            if not row.fixed
-        )
-        return abs(self.cover - other.cover) < _NEAR and all(abs(each) < _NEAR for each in moved)
 
 
 def booklet_pdf(
+    document: Document, paper: PaperStock, pictures: Mapping[str, bytes], look: Look
+) -> bytes:
+    """Return the document on one paper, as ``booklet_pdfs`` does."""
+    return booklet_pdfs(document, {"": paper}, pictures, look)[""]
+
+
+def booklet_pdfs(
     document: Document,
-    paper: PaperStock,
+    papers: Mapping[str, PaperStock],
     pictures: Mapping[str, bytes],
     look: Look,
-) -> bytes:
-    """Return the document as PDF 1.7 after PDF/UA-1 (ISO 14289-1), the same bytes on any day.
+) -> dict[str, bytes]:
+    """Return the document as PDF 1.7 after PDF/UA-1 (ISO 14289-1), the same bytes on any day, for
+    each paper by its name.
 
-    ``pictures`` are the bytes of its photos, PNG or JPEG, by their file.
+    ``pictures`` are the bytes of its photos, PNG or JPEG, by their file. All papers share what was
+    drawn.
     """
     written = partial(svg_bytes, palette=palettes_of(look).paper, stretched=False)
-    job = _Job(
-        document=document,
-        gallery=Gallery(pictures=pictures, written=written),
-        measure=Measure(paper=paper),
-        look=booklet_look(look),
-    )
+    gallery = Gallery(pictures=pictures, written=written)
+    return {
+        name: _pdf(
+            _Job(
+                document=document,
+                gallery=gallery,
+                measure=Measure(paper=paper),
+                look=booklet_look(look),
+            )
+        )
+        for name, paper in papers.items()
+    }
+
+
+def _pdf(job: _Job) -> bytes:
     made = [job.set(_DENSITIES[0])]
     while made[-1].spills and len(made) < len(_DENSITIES):
         made.append(job.set(_DENSITIES[len(made)]))
-    return printed((made[0] if made[-1].spills else made[-1]).files)
+    return (made[0] if made[-1].spills else made[-1]).content
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Set:
-    """All that typst reads; whether a few lines of it ``spill`` onto a last page."""
+    """A booklet; whether a few lines of it ``spill`` onto a last page."""
 
-    files: Mapping[str, bytes]
+    content: bytes
     spills: bool
 
 
@@ -103,20 +109,26 @@ class _Job:
     look: BookletLook
 
     def set(self, density: float) -> _Set:
-        """Return the document's files once the sizes of its pictures are found."""
-        sizes = _Sizes()
-        for _ in range(_SETTINGS):
-            files, rows = self._files(sizes, density)
-            told = measured(files)
-            boxes = boxes_of(told["edges"], self.measure)
-            shares = fitted(boxes, rows, self.measure.height)
-            found = _Sizes(cover=max(_LEAST_COVER, told["cover"]), shares=shares)
-            if found.near(sizes, rows):
+        """Return the document with its pictures in the sizes that a draft of it asks for."""
+        files, _ = self._files(self._sizes(density), density, draft=False)
+        content = printed(files)
+        return _Set(content=content, spills=self._spills(measured(files)["edges"]))
+
+    def _sizes(self, density: float) -> _Sizes:
+        """Return sizes from a draft; from a second one where the contents stand elsewhere."""
+        beside = self.document.opening.picture is None
+        for _ in range(2):
+            files, rows = self._files(_Sizes(beside=beside), density, draft=True)
+            told = measured(hollow(files))
+            if told["beside"] == beside:
                 break
-            sizes = found
-        else:
-            files, _ = self._files(sizes, density)
-        return _Set(files=files, spills=self._spills(told["edges"]))
+            beside = told["beside"]
+        boxes = boxes_of(told["edges"], self.measure)
+        return _Sizes(
+            cover=max(_LEAST_COVER, told["cover"]),
+            beside=beside,
+            shares=fitted(boxes, rows, self.measure.height),
+        )
 
     def _spills(self, edges: Sequence[Mapping[str, Any]]) -> bool:
         last = edges[-1] if edges else None
@@ -125,7 +137,7 @@ class _Job:
         return bool(last["y"] - self.measure.top < _SPILL * self.measure.height)
 
     def _files(
-        self, sizes: _Sizes, density: float
+        self, sizes: _Sizes, density: float, *, draft: bool
     ) -> tuple[Mapping[str, bytes], Sequence[PictureRow]]:
         """Return all that typst reads, and the rows of pictures in it."""
         document, measure = self.document, self.measure
@@ -135,6 +147,8 @@ class _Job:
         told = {
             "page": asdict(measure) | paper,
             "density": density,
+            "draft": draft,
+            "beside": sizes.beside,
             "look": asdict(self.look),
             "language": document.language,
             "title": f"{document.opening.title}: {document.what[:1].lower()}{document.what[1:]}",

@@ -16,13 +16,17 @@ from kerfolio.booklet.faces import faces
 _BLANK = b'<svg xmlns="http://www.w3.org/2000/svg" width="1" height="1"/>'
 
 
+def hollow(files: Mapping[str, bytes]) -> Mapping[str, bytes]:
+    """Return files for a draft: pictures stand empty in their places."""
+    return {name: _BLANK if name.endswith(".svg") else each for name, each in files.items()}
+
+
 def measured(files: Mapping[str, bytes]) -> dict[str, Any]:
     """Return what the template tells under ``measured`` once it is set.
 
-    Pictures stand empty in their places, which the template is told: drawing them takes longest.
+    What was printed in the same process is at hand, and is not set again.
     """
-    hollow = {n: _BLANK if n.endswith(".svg") else each for n, each in files.items()}
-    told = typst.query(hollow, "<measured>", field="value", font_paths=faces())  # type: ignore[type-var]
+    told = typst.query(dict(files), "<measured>", field="value", font_paths=faces())  # type: ignore[type-var]
     found: dict[str, Any] = json.loads(told)[0]
     return found
 

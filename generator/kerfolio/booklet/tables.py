@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from kerfolio.booklet.lines import Lines, Piece
@@ -11,11 +13,22 @@ from kerfolio.document.blocks import Cell, Column, Kind, Table
 from kerfolio.document.words import Words, plain
 from kerfolio.model.prose import Alignment, plain_text
 from kerfolio.model.prose import Table as ToldTable
+from kerfolio.writing.typeface import Face, Style, width_of
 
 _SHORT = 22
 """Letters that a column of text takes without being made to break."""
 _LONG = 70
 """Letters from which on longer text earns a column no more room."""
+
+_HEAD, _CELL, _BELOW = (
+    Style(face=Face.SANS_STRONG, points=8.0),
+    Style(face=Face.SANS, points=8.8),
+    Style(face=Face.SANS, points=7.8),
+)
+"""How the template sets heads, cells, and small lines below these (``look.typ``)."""
+_GAP = 4.0
+"""mm between columns."""
+_LED = " (page 99)"
 
 _NUMBER = re.compile(r"[-−+]?\d[\d,  ]*?(\.\d+)?(\D*)")
 
@@ -39,14 +52,16 @@ def table(block: Table, lines: Lines) -> dict[str, Any]:
         }
         for index, row in enumerate(rows)
     ]
+    columns = [
+        _column(column, [plain(row[at].words) for row in cells], lines)
+        for at, column in enumerate(block.columns)
+    ]
     return {
         "kind": "table",
         "title": lines.text(block.title),
         "titled": block.titled,
-        "columns": [
-            _column(column, [plain(row[at].words) for row in cells], lines)
-            for at, column in enumerate(block.columns)
-        ],
+        "columns": columns,
+        "natural": _natural(columns, made),
         "rows": made[: len(block.rows)],
         "foot": made[-1] if block.foot else None,
     }
@@ -58,21 +73,24 @@ def told_table(block: ToldTable, lines: Lines) -> dict[str, Any]:
     texts = [
         [plain_text(row[at]) for row in (heads, *block.rows)] for at in range(len(block.alignments))
     ]
+    columns = [
+        {"head": lines.spans(head), "align": _ALIGNED[alignment], "share": _share(texts[at])}
+        for at, (head, alignment) in enumerate(zip(heads, block.alignments, strict=True))
+    ]
+    rows = [
+        {
+            "chief": False,
+            "cells": [{"line": lines.spans(cell), "below": [], "pad": ""} for cell in row],
+        }
+        for row in block.rows
+    ]
     return {
         "kind": "table",
         "title": "",
         "titled": False,
-        "columns": [
-            {"head": lines.spans(head), "align": _ALIGNED[alignment], "share": _share(texts[at])}
-            for at, (head, alignment) in enumerate(zip(heads, block.alignments, strict=True))
-        ],
-        "rows": [
-            {
-                "chief": False,
-                "cells": [{"line": lines.spans(cell), "below": [], "pad": ""} for cell in row],
-            }
-            for row in block.rows
-        ],
+        "columns": columns,
+        "natural": _natural(columns, rows),
+        "rows": rows,
         "foot": None,
     }
 
@@ -102,6 +120,41 @@ def _share(texts: Sequence[str]) -> int:
     """Return a column's share of the room that is left; 0 for one as wide as what it holds."""
     longest = max(map(len, texts), default=0)
     return 0 if longest <= _SHORT else min(longest, _LONG)
+
+
+def _natural(columns: Sequence[Mapping[str, Any]], rows: Sequence[Mapping[str, Any]]) -> float:
+    """Return the width in mm of a table none of whose cells breaks.
+
+    Its faces' own advances, not a setting by typst, which would take most of a booklet's time; what
+    is a little off does no harm, since columns as wide as what they hold give way.
+    """
+    widths = [
+        max(
+            _wide(column["head"], _HEAD),
+            *(
+                max(
+                    _wide(cell["line"], _CELL) + width_of(cell["pad"], _CELL),
+                    *(_wide(line, _BELOW) for line in cell["below"]),
+                    0.0,
+                )
+                for cell in (row["cells"][at] for row in rows)
+            ),
+            0.0,
+        )
+        for at, column in enumerate(columns)
+    ]
+    return math.fsum(widths) + _GAP * (len(widths) - 1)
+
+
+def _wide(line: Sequence[Piece], style: Style) -> float:
+    strong = replace(style, face=Face.SANS_STRONG)
+    return math.fsum(
+        width_of(
+            each["text"] + (_LED if "to" in each else ""),
+            strong if "strong" in each or "mark" in each else style,
+        )
+        for each in line
+    )
 
 
 def _pads(cells: Sequence[Cell], kind: Kind) -> list[str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from kerfolio.booklet.pdf import booklet_pdf
+from kerfolio.booklet.pdf import booklet_pdfs
 from kerfolio.bundles.archive import sums_text, zip_bytes
 from kerfolio.bundles.licence import licence, licence_file
 from kerfolio.chapters.document_of import booklet_document
@@ -117,10 +117,8 @@ def bundle_files(
     printed = printed or SheetPapers(edition, Settling(edition.settled, edition.corners).at)
     files |= sheet_papers(edition, printed, known=files.keys())
     document = booklet_document(edition)
-    files |= {
-        booklet_name(name): booklet_pdf(document, paper, edition.pictures, edition.identity.look)
-        for name, paper in papers.items()
-    }
+    named = {booklet_name(name): paper for name, paper in papers.items()}
+    files |= booklet_pdfs(document, named, edition.pictures, edition.identity.look)
     files |= drawn_papers(edition, papers)
     files |= coupon_papers(edition, papers)
     if model is not None:

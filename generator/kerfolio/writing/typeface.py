@@ -155,6 +155,7 @@ def in_faces(face: Face, text: str) -> tuple[tuple[Face, str], ...]:
     return tuple(parts)
 
 
+@cache
 def _shown(face: Face, letter: str) -> tuple[Face, str]:
     """Return what is set for a letter, and the face that has it."""
     printed = as_printed(letter)
