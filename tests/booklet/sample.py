@@ -32,7 +32,7 @@ from kerfolio.document.blocks import (
 )
 from kerfolio.document.chapter import Chapter, Document, Opening, Soon
 from kerfolio.document.picture import Art, Room, Shot
-from kerfolio.document.words import Both, File, Mark, Reference, address, strong, typed
+from kerfolio.document.words import Both, File, Mark, Reference, address, typed
 from kerfolio.drawing.vocabulary import Drawing, Ink, Label, Stroke
 from kerfolio.geometry.shapes import rectangle
 from kerfolio.model import prose
@@ -213,7 +213,7 @@ _BACKGROUND: tuple[Block, ...] = (
     ),
     Paragraph(
         words=(
-            *(strong("Strong"), ", ", typed("typed"), ", "),
+            *(prose.Span(text="Strong", strong=True), ", ", typed("typed"), ", "),
             *(address("https://bird.example/", "led"), "."),
         )
     ),
