@@ -36,6 +36,7 @@ from tests.pages.test_contrast import MARK, contrast
 from tests.plans import RACK, settled_at
 
 PLAN, LAYOUT = bench(), bench_layout()
+SHEET = PLAN.sheets[0].stock.title
 PRESSED = settled_at(17.8, RACK + "joint-fit: press\n")
 FILES = {
     "sheet": cut_sheet(PLAN, LAYOUT),
@@ -217,9 +218,9 @@ def test_the_note_names_plan_release_thickness_and_units(name: str) -> None:
     for notes in (svg_notes(svg_bytes(drawing)), dxf_notes(dxf_bytes(drawing))):
         words = " ".join(notes)
         assert "Test bench 1.2.0" in words
-        assert "Cut for 17.80 mm ply (0.701 in)" in words
+        assert f"Cut for {SHEET} at 17.80 mm (0.701 in)" in words
         assert "Fit 0.1 mm, cutter 6 mm" in words
-        assert "Files for 17.8mm" in words
+        assert "Files for sheets 17.80 mm thick" in words
         assert "Units: mm" in words
         assert "100 mm" in notes
         assert "4 in" in notes
@@ -236,14 +237,14 @@ def test_a_note_says_where_some_joint_has_room_of_its_own() -> None:
 
 def test_a_coupon_is_for_every_thickness_and_names_none_as_its_own() -> None:
     notes = svg_notes(svg_bytes(FILES["coupon"]))
-    assert "Steps for ply of 17.5 to 18.1 mm" in notes
+    assert f"Steps for {SHEET}, 17.5 to 18.1 mm thick" in notes
     assert FILES["coupon"].thickness is None
 
 
 def test_the_sheets_note_has_its_number() -> None:
     labels = [item.text for item in FILES["sheet"].items if isinstance(item, Label)]
-    assert "Test bench 1.2.0, sheet 1" in labels
-    assert "Files for 17.8mm, 8 pieces" in labels
+    assert "Test bench 1.2.0, sheet 1: 8 pieces" in labels
+    assert "Files for sheets 17.80 mm thick" in labels
 
 
 def test_a_part_below_its_own_origin_keeps_its_coordinates() -> None:

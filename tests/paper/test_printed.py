@@ -8,6 +8,7 @@ import pytest
 
 from kerfolio.edition.edition import Edition
 from kerfolio.model.stock import PaperStock
+from kerfolio.settling.titles import piece_title
 from tests.paper.editions import A4, LETTER, stool
 from tests.paper.long_edition import long_edition
 from tests.paper.printed import layout_pdf, setup_pdf
@@ -57,4 +58,4 @@ def test_each_sheet_has_a_page_with_its_pieces() -> None:
     assert "Birch plywood 18 mm, drawn for a measured 17.80 mm" in page
     for part in stool().settled.parts:
         for piece in part.pieces:
-            assert f"{piece.mark} {piece.label}" in page
+            assert f"{piece.mark} {piece_title(stool().plan, piece.label)}" in page

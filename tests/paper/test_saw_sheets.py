@@ -68,7 +68,7 @@ def test_boards_say_what_to_buy_and_that_it_is_the_least() -> None:
     page = texts(pdf())[1]
     assert "Boards: Pine 45 × 45 45 × 45 mm (1 25/32 × 1 25/32 in)." in page
     assert "Buy 1 of 2400 mm (94 1/2 in). No choice of the lengths sold is shorter in all." in page
-    assert "foot.1 300 mm (11 13/16 in), foot.2 300 mm (11 13/16 in)" in page
+    assert "Foot 1 300 mm (11 13/16 in), Foot 2 300 mm (11 13/16 in)" in page
     assert "10 mm (13/32 in) trimmed off one end, kerf 3.2 mm (1/8 in)." in page
 
 

@@ -180,9 +180,9 @@ def test_nobody_takes_the_file_of_another_thickness() -> None:
     several = stool()
     sheets = tuple(replace(each, published=(17.8, 17.8)) for each in several.settled.sheets)
     one = replace(several, settled=replace(several.settled, sheets=sheets))
-    only = "Goes with sheet-1 of the cut files for 17.80 mm ply and no other thickness."
+    only = "Goes with sheet-1 of the cut files for sheets 17.80 mm thick and no other thickness."
     told = (
-        "Goes with sheet-1 of the cut files for 17.80 mm ply only. If your sheet measures "
+        "Goes with sheet-1 of the cut files for sheets 17.80 mm thick only. If your sheet measures "
         "otherwise, take both for its thickness."
     )
     for printed_as in (setup_pdf, layout_pdf):
@@ -192,7 +192,7 @@ def test_nobody_takes_the_file_of_another_thickness() -> None:
 
 def test_a_stool_written_by_hand_prints_too() -> None:
     page = words(setup_pdf(stool(), A4))
-    assert "sheet-1, 17.80 mm ply" in page
+    assert "sheet-1, 17.80 mm thick" in page
     assert OWN_CUTTER in page
     assert "18000 rpm, feed 4500, plunge 1200 mm/min" in page
     assert "passes to 8 mm (5/16 in), then through" in page

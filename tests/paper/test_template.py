@@ -59,6 +59,11 @@ def opening(content: bytes) -> int:
     return sum("· templates · print at 100 %" in words for words in texts(content))
 
 
+def titled(part: SettledPart) -> str:
+    """Return how pages call a part of the stool, whose parts have names of one word."""
+    return f"{part.mark} {part.name.capitalize()}"
+
+
 def laid(paper: PaperStock, which: SettledPart = SIDE) -> tuple[Tiling, tuple[Tile, ...]]:
     drawing = template_of(EDITION.settled, which)
     tiling = tiling_of([drawing], paper)
@@ -191,7 +196,7 @@ def test_every_tile_says_what_it_is(paper: PaperStock) -> None:
     content = printed(paper, SIDE)
     for words, tile in zip(texts(content)[opening(content) + 1 :], shown, strict=True):
         for wanted in (
-            *("Harbour stool · release 1.2.0 · 17.80 mm ply · A side", "print at 100 %"),
+            *("Harbour stool · release 1.2.0 · 17.80 mm thick · A Side", "print at 100 %"),
             *("100 mm", "4 in", f"tile {tile.name}: row {tile.row + 1} of {tiles.rows}"),
             *(f"A {tile.name}", "360.0 mm (14.17 in) wide, 450.0 mm (17.72 in) high"),
         ):
@@ -205,8 +210,8 @@ def test_the_first_page_tells_what_to_do_and_which_pages_hold_which_part(
     words = texts(printed(paper))[0]
     for wanted in (
         *("Print this page alone first", "Only one side wrong", "85.60 × 53.98 mm"),
-        *("99.5 mm", "100.5 mm", "For sheets of 17.80 mm ply"),
-        f"A side, cut 2 {opening(printed(paper)) + 1} to {opening(printed(paper)) + 7}",
+        *("99.5 mm", "100.5 mm", "For sheets 17.80 mm thick"),
+        f"A Side, cut 2 {opening(printed(paper)) + 1} to {opening(printed(paper)) + 7}",
     ):
         assert wanted in words
     for side in (paper.width, paper.height):  # half a percent of one tile's step
@@ -240,7 +245,7 @@ def test_pages_are_where_the_first_one_says(paper: PaperStock) -> None:
     found = texts(printed(paper))
     for which in EDITION.settled.parts:
         _, shown = laid(paper, which)
-        own = [n for n, words in enumerate(found, 1) if f"· {which.mark} {which.name} ·" in words]
+        own = [n for n, words in enumerate(found, 1) if f"· {titled(which)} ·" in words]
         assert len(own) == len(shown) + (len(shown) > 1)
         assert own == list(range(own[0], own[-1] + 1))
         paged = f"{own[0]} to {own[-1]}" if len(own) > 1 else str(own[0])
@@ -252,7 +257,7 @@ def test_a_map_shows_how_the_tiles_of_a_part_lie() -> None:
     before = opening(printed(A4))
     words = " ".join(texts(printed(A4))[before].split())
     for wanted in (
-        "A side Cut 2, 17.80 mm ply, 360.0 mm (14.17 in) wide",
+        "A Side Cut 2, 17.80 mm thick, 360.0 mm (14.17 in) wide",
         f"6 tiles on pages {before + 2} to {before + 7}",
         "1-1",
         "2-3",
@@ -299,7 +304,7 @@ def test_a_list_of_very_many_places_leaves_the_map_its_room() -> None:
 def test_the_roll_holds_a_page_for_each_part() -> None:
     found = texts(printed(None))
     for number, (which, words) in enumerate(zip(EDITION.settled.parts, found, strict=True), 1):
-        assert f"{which.mark} {which.name} · whole · page {number} of {len(found)} ·" in words
+        assert f"{titled(which)} · whole · page {number} of {len(found)} ·" in words
 
 
 def test_bookmarks_lead_to_each_part_and_its_tiles() -> None:
@@ -314,11 +319,11 @@ def test_bookmarks_lead_to_each_part_and_its_tiles() -> None:
     assert found[: len(tiles) + 3] == [
         (0, "Print this page alone first", 0),
         (0, "Before you saw", 1),
-        (0, "A side", before),
+        (0, "A Side", before),
         *tiles,
     ]
     parts = [title for level, title, _ in found if level == 0]
-    assert parts[2:] == [f"{each.mark} {each.name}" for each in EDITION.settled.parts]
+    assert parts[2:] == [titled(each) for each in EDITION.settled.parts]
 
 
 def test_many_parts_take_a_second_page_of_contents() -> None:
@@ -329,9 +334,9 @@ def test_many_parts_take_a_second_page_of_contents() -> None:
     content = template_pdf(settled, drawings, on, EDITION.identity)
     found = texts(content)
     assert len(found) == opening(content) + 40
-    assert "wedge-39, cut" in found[1]
+    assert "Wedge 39, cut" in found[1]
     assert str(len(found)) in found[1]
-    assert "· W39 wedge-39 ·" in found[-1]
+    assert "· W39 Wedge 39 ·" in found[-1]
 
 
 def test_the_file_asks_not_to_be_scaled_and_carries_its_faces() -> None:
@@ -479,16 +484,19 @@ def test_a_long_title_stays_on_the_page() -> None:
     content = template_pdf(settled, drawings, tiled_on((drawings,), A4), EDITION.identity)
     assert outside(content, EDGE, SMALL) == []
     assert re.search(
-        "A very long name for a very .*… · release 1.2.0 · 17.80 mm ply", texts(content)[-1]
+        "A very long name for a very .*… · release 1.2.0 · 17.80 mm thick", texts(content)[-1]
     )
 
 
-def test_a_long_name_of_a_sheet_is_broken_not_cut_off() -> None:
+def test_a_long_title_of_a_sheet_is_broken_not_cut_off() -> None:
     """Where it breaks follows the room kept for figures, so alike for 9.5 and for 17.8 mm."""
     name = " ".join(["birch-plywood-of-the-second-grade"] * 4)
-    sheets = tuple(replace(each, name=name) for each in EDITION.settled.sheets)
-    parts = tuple(replace(each, sheet=name) for each in EDITION.settled.parts[:1])
-    settled = replace(EDITION.settled, sheets=sheets, parts=parts)
+    (sheet,) = EDITION.settled.sheets
+    long = replace(sheet, stock=replace(sheet.stock, title=name))
+    sheets = (long, replace(sheet, name="other"))
+    variant = replace(EDITION.settled.variant, thickness=tuple((e.name, 17.8) for e in sheets))
+    parts = EDITION.settled.parts[:1]
+    settled = replace(EDITION.settled, variant=variant, sheets=sheets, parts=parts)
     drawings = templates_of(settled)
     content = template_pdf(settled, drawings, tiled_on((drawings,), A4), EDITION.identity)
     assert outside(content, EDGE, SMALL) == []

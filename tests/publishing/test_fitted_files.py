@@ -136,7 +136,7 @@ def test_names_tell_what_is_not_the_plans_own() -> None:
 def test_words_in_a_file_say_what_it_is_for() -> None:
     at = {"thickness.ply": 17.63, "fit.ply": 0.08, "cutter.ply": None}
     words = read_svg(dict(fill(fitted_of("one sheet"), at))[_SIDE].encode()).words["note"]
-    assert "Cut for 17.63 mm ply (0.694 in)" in words
+    assert "Cut for Birch plywood 18 mm at 17.63 mm (0.694 in)" in words
     assert "Fit 0.08 mm, some joints their own, no cutter" in words
 
 

@@ -179,7 +179,7 @@ def test_other_programs_open_them_and_the_slot_is_as_wide_as_stated() -> None:
     for name, content in filled("one sheet", at).items():
         with pikepdf.open(io.BytesIO(content)) as document:
             assert document.check_pdf_syntax() == []
-        assert "17.87 mm ply" in words(content)
+        assert "17.87 mm thick" in words(content)
         if name.startswith("templates/"):
             assert "17.87 mm sheet + 2 x 0.083 mm fit" in words(content)
             assert f"{wide:.2f} mm" in words(content)
@@ -204,7 +204,8 @@ def test_words_of_sheets_follow_what_was_measured() -> None:
     made = filled("two sheets", {"thickness.ply": 18.13, "thickness.thin": 11.77})
     setup = words(made[name])
     assert "measured 18.13 mm (0.714 in)" in setup
-    assert "Goes with sheet-1 of the cut files for 18.13 mm ply, 11.77 mm thin only." in setup
+    sheets = "Birch plywood 18 mm at 18.13 mm and Birch plywood 12 mm at 11.77 mm"
+    assert f"Goes with sheet-1 of the cut files for {sheets} only." in setup
     # a third and a half of 18.13 mm
     assert "passes to 6.04 mm (0.238 in) and 9.07 mm (0.357 in), then through" in setup
     assert "pocket, 6.04 mm: 1 contour" in setup

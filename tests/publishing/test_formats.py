@@ -135,12 +135,14 @@ def test_the_agreement_check_reads_its_files_back(bundle: Bundle) -> None:
         ),
         f"slot `side.rail-slot` and `{name}` disagree: 18.4 mm is not 17.8 mm",
         f"slot `side.foot` and `{name}` disagree: 18.4 mm is not 17.8 mm",
-        f"`{name}` and what it is for disagree: it does not say “Cut for 17.60 mm ply (0.693 in)”",
-        f"`{name}` and what it is for disagree: it does not say “Files for 17.6mm. Units: mm.”",
         f"`{name}` and what it is for disagree: "
-        "it says “Cut for 18.20 mm ply (0.717 in)” on layer `note`",
+        "it does not say “Cut for Birch plywood 18 mm at 17.60 mm (0.693 in)”",
         f"`{name}` and what it is for disagree: "
-        "it says “Files for 18.2mm. Units: mm.” on layer `note`",
+        "it does not say “Files for sheets 17.60 mm thick. Units: mm.”",
+        f"`{name}` and what it is for disagree: "
+        "it says “Cut for Birch plywood 18 mm at 18.20 mm (0.717 in)” on layer `note`",
+        f"`{name}` and what it is for disagree: "
+        "it says “Files for sheets 18.20 mm thick. Units: mm.” on layer `note`",
         f"`{name}` and its own name disagree: it is for 18.2 mm, the sheet is 17.6 mm",
     ]
     name = "cut/17.6mm/sheet-1-17.6mm.tenths.json"

@@ -218,8 +218,8 @@ def test_an_offcut_holds_the_piece_along_its_grain_and_has_its_own_thickness() -
     (edge,), (piece,) = found["sheet-edge"], found["outline_through"]
     assert edge.bounds == (0, 0, 110, 340)
     assert edge.buffer(-9.999).contains(piece)
-    assert "Cut for 17.50 mm ply (0.689 in)" in text
-    assert "Three pieces 1.0.0, offcut for B, runner" in text
+    assert "Cut for Birch plywood 18 mm at 17.50 mm (0.689 in)" in text
+    assert "Three pieces 1.0.0, offcut for B, Runner: 1 piece" in text
 
 
 @pytest.mark.parametrize(

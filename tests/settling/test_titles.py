@@ -6,10 +6,20 @@ from dataclasses import replace
 
 import pytest
 
-from kerfolio.settling.titles import board_title, part_title, piece_title, sheet_title, within
+from kerfolio.settling.measured import measured_for, sheet_measured, sheets_measured
+from kerfolio.settling.titles import (
+    board_title,
+    feature_title,
+    part_title,
+    piece_title,
+    sheet_title,
+    within,
+)
 from tests.plans import RACK, settled_at, workshop
 from tests.sets import SET
 
+TWO = (("ply", 17.6), ("tops", 12.0))
+THREE = (*TWO, ("back", 6.5))
 STATED = RACK.replace("  side:\n", "  side:\n    title: Cheek\n").replace(
     "ply: {stock:", "ply: {title: The good sheet, stock:"
 )
@@ -52,6 +62,24 @@ def test_sheets_of_one_stock_are_told_apart_by_their_words() -> None:
         f"{title}, ply",
         f"{title}, tops",
     ]
+
+
+def test_what_sheets_measure_is_told_with_titles_where_there_are_several() -> None:
+    one = settled_at(17.6, STATED)
+    assert sheet_measured(one, "ply", "mm") == measured_for(one, "mm") == "17.60 mm thick"
+    assert sheets_measured(one, "in") == "sheets 0.693 in thick"
+    two, three = (
+        replace(one, variant=replace(one.variant, thickness=each)) for each in (TWO, THREE)
+    )
+    assert sheet_measured(two, "tops", "mm") == "Tops at 12.00 mm"
+    assert measured_for(two, "mm") == "The good sheet at 17.60 mm, Tops at 12.00 mm"
+    assert sheets_measured(two, "mm") == "The good sheet at 17.60 mm and Tops at 12.00 mm"
+    assert measured_for(three, "mm") == "17.60 mm, 12.00 mm, 6.50 mm thick"
+
+
+def test_features_and_test_joints() -> None:
+    assert (feature_title("rear-tabs"), feature_title("bolts.2")) == ("Rear tabs", "Bolts 2")
+    assert part_title(workshop(RACK).plans[0], "test-joint-ply") == "Test joint"
 
 
 def test_boards_and_titles_within_a_sentence() -> None:

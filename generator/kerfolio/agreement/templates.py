@@ -12,10 +12,8 @@ from kerfolio.agreement.same_contour import NEAR, same
 from kerfolio.agreement.template_meant import layer_of, template_meant
 from kerfolio.agreement.template_places import Box, Tiles, place_told
 from kerfolio.agreement.written import SETTLED, Written
-from kerfolio.basis.digits import fixed
 from kerfolio.basis.finding import Finding
 from kerfolio.basis.said import Text
-from kerfolio.basis.thickness import calliper_number
 from kerfolio.basis.words import counted
 from kerfolio.drawing.cut_note import CHECK_SQUARES
 from kerfolio.drawing.expand import expanded
@@ -28,8 +26,10 @@ from kerfolio.model.stock import PaperStock
 from kerfolio.paper.seams import TiledOn
 from kerfolio.paper.template_choices import Templates
 from kerfolio.paper.tiling import MARGIN, Tiling
+from kerfolio.settling.measured import measured_for
 from kerfolio.settling.sawn_joint import with_test_joints
 from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.settling.titles import part_title
 from kerfolio.writing.page import Run
 from kerfolio.writing.read_back import Layers, UnreadableError
 from kerfolio.writing.read_pdf import Lettering, ReadPage, read_pdf
@@ -79,15 +79,8 @@ def _template(settled: SettledPlan, part: SettledPart, drawing: Drawing, first: 
         drawing=drawing,
         meant=template_meant(part, drill, drawing),
         labels=tuple(_labels(drawing)),
-        named=f"{part.mark} {part.name}",
-        release=f" · release {settled.plan.version} · {_thicknesses(settled, first)}",
-    )
-
-
-def _thicknesses(settled: SettledPlan, first: str) -> str:
-    return ", ".join(
-        f"{calliper_number(mm)} in {name}" if first == "in" else f"{fixed(mm, 2)} mm {name}"
-        for name, mm in settled.variant.thickness
+        named=f"{part.mark} {part_title(settled.plan, part.name)}",
+        release=f" · release {settled.plan.version} · {measured_for(settled, first)}",
     )
 
 

@@ -18,6 +18,7 @@ from kerfolio.geometry.flatten import points
 from kerfolio.geometry.measure import Box, bounds
 from kerfolio.geometry.shapes import circle, rectangle
 from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.titles import feature_title, part_title, within
 from kerfolio.shop.art import Art, Reach
 
 _TEXT = 4.2
@@ -44,10 +45,11 @@ def art_place_view(
         lambda scale: _place_items(art, Seat(scale=scale), first), (whole.width, whole.height), room
     )
     one, other = (place_text(each, first) for each in art.distances)
+    called = within(part_title(settled.plan, art.part.name))
     return Drawing(
         box=box,
         items=items,
-        title=f"{settled.plan.title}: {art.name} on {art.part.name}",
+        title=f"{settled.plan.title}: {feature_title(art.name)} on {called}",
         description=f"The middle of the art lies {one} and {other} from the edges marked.",
     )
 
@@ -91,7 +93,7 @@ def art_full_view(settled: SettledPlan, art: Art, first: str = "mm") -> Drawing:
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
-        title=f"{settled.plan.title}: {art.name} at full size",
+        title=f"{settled.plan.title}: {feature_title(art.name)} at full size",
         description=f"The art at full size, {size}, with a crosshair through its middle.",
     )
 

@@ -6,7 +6,6 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 
 from kerfolio.basis.lengths import both_text, inch_number, mm_number
-from kerfolio.basis.names import headed
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.block import text_block
 from kerfolio.drawing.extent import extent, padded
@@ -15,6 +14,7 @@ from kerfolio.drawing.lettering import Box, text_width
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label, Stroke
 from kerfolio.geometry.shapes import rectangle
 from kerfolio.layouts.boards import BoardCuts, BoardPiece, BoardPlan
+from kerfolio.settling.titles import board_title
 
 ROOM = (168.0, 230.0)
 _BAR = 9.0
@@ -125,9 +125,9 @@ def _numbers(group: Sequence[BoardCuts]) -> str:
 
 
 def _names(labels: Sequence[str]) -> str:
-    """Return the label, or of several what they have in common: ``rail`` for ``rail.1, rail.2``."""
+    """Return what a piece is called; of several what they have in common: ``Rail`` of two."""
     names = (each.split(".")[0] if len(labels) > 1 else each for each in labels)
-    return listed(sorted({headed(name.replace(".", " ")) for name in names}))
+    return listed(sorted(set(map(board_title, names))))
 
 
 def _words(name: str, size: str, box: Box, *, strong: bool = True) -> tuple[Item, ...]:

@@ -14,6 +14,7 @@ from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.settling.coupon import places_of, size_of
 from kerfolio.settling.settled import Coupon, SettledPlan
+from kerfolio.settling.titles import sheet_title
 
 ROOM = (150.0, 80.0)
 _TEXT = 2.9
@@ -48,7 +49,7 @@ def coupon_view(
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
-        title=f"{settled.plan.title}: fit coupon for {settled.sheet(coupon.sheet).stock.title}",
+        title=f"{settled.plan.title}: fit coupon for {sheet_title(settled, coupon.sheet)}",
         description=_sentence(coupon, first),
     )
 

@@ -12,8 +12,9 @@ from kerfolio.basis.thickness import range_in
 from kerfolio.basis.words import counted
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.settling.coupon import size_of
+from kerfolio.settling.measured import sheets_measured
 from kerfolio.settling.settled import CENTRE, Coupon, SettledPart, SettledPlan, SettledSheet
-from kerfolio.settling.variant_name import label_of
+from kerfolio.settling.titles import feature_title, part_title, sheet_title, within
 from kerfolio.shop.art import Art
 from kerfolio.shop.reopening import Reopening
 
@@ -52,9 +53,9 @@ def sheet_note(
     parts = [part for part in settled.parts if part.name in laid]
     zero = "Middle" if sheet.datum == CENTRE else "Lower left corner"
     return (
-        f"{settled.plan.title} {settled.plan.version}, {what or f'sheet {layout.number}'}",
-        *_sheet_lines(sheet, parts, first),
-        figured("Files for {}, {}", _thicknesses(settled), counted(count, "piece")),
+        f"{_head(settled)}, {what or f'sheet {layout.number}'}: {counted(count, 'piece')}",
+        *_sheet_lines(settled, sheet, parts, first),
+        figured("Files for {}", sheets_measured(settled, first)),
         f"{IN_MM} {zero} of the sheet is 0,0.",
     )
 
@@ -62,34 +63,36 @@ def sheet_note(
 def part_note(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Lines:
     """Return the lines on a part's cut file."""
     return (
-        f"{settled.plan.title} {settled.plan.version}",
-        f"Part {part.mark}, {part.name}: cut {len(part.pieces)}",
-        *_sheet_lines(settled.sheet(part.sheet), (part,), first),
-        figured("Files for {}. {}", _thicknesses(settled), IN_MM),
+        _head(settled),
+        f"Part {part.mark}, {part_title(settled.plan, part.name)}: cut {len(part.pieces)}",
+        *_sheet_lines(settled, settled.sheet(part.sheet), (part,), first),
+        figured("Files for {}. {}", sheets_measured(settled, first), IN_MM),
     )
 
 
 def reopening_note(settled: SettledPlan, reopening: Reopening, first: str = "mm") -> Lines:
     """Return the lines on the file that opens a part's openings wider."""
     part, wider = reopening.part, Figure(reopening.by, _CHOSEN[first])
+    called = reopened_title(settled, reopening)
     past = "Clamp it, then take both away: the cuts run over them"
     return (
-        f"{settled.plan.title} {settled.plan.version}",
-        figured("Part {}, {}: openings wider by {}", part.mark, reopening.name, wider),
-        *_sheet_lines(settled.sheet(part.sheet), (part,), first),
+        _head(settled),
+        figured("Part {}, {}: openings wider by {}", part.mark, called, wider),
+        *_sheet_lines(settled, settled.sheet(part.sheet), (part,), first),
         "Show face up; lower edge to a fence, left edge to a stop",
         "0,0 is the corner of fence and stop, z as for the first cut",
         *((past,) if reopening.lying.past else ()),
         "Cut inside these lines; the piece’s edge is not cut",
-        figured("Files for {}. {}", _thicknesses(settled), IN_MM),
+        figured("Files for {}. {}", sheets_measured(settled, first), IN_MM),
     )
 
 
 def art_note(settled: SettledPlan, art: Art) -> Lines:
     """Return the lines on an engraving's cut file."""
+    called = part_title(settled.plan, art.part.name)
     return (
-        f"{settled.plan.title} {settled.plan.version}",
-        f"Engraving {art.name} on part {art.part.mark}, {art.part.name}",
+        _head(settled),
+        f"{feature_title(art.name)}, engraved on part {art.part.mark}, {called}",
         "0,0 is the middle of the art: set it over the mark on the piece",
         IN_MM,
     )
@@ -98,8 +101,8 @@ def art_note(settled: SettledPlan, art: Art) -> Lines:
 def coupon_note(settled: SettledPlan, coupon: Coupon, first: str = "mm") -> Lines:
     """Return the lines on a fit coupon's cut file."""
     return (
-        f"{settled.plan.title} {settled.plan.version}, fit coupon",
-        f"Steps for {coupon.sheet} of {_range(coupon, first)}",
+        f"{_head(settled)}, fit coupon",
+        f"Steps for {sheet_title(settled, coupon.sheet)}, {_range(coupon, first)} thick",
         "Cut this first: it tells what your cutter really cuts.",
         f"Takes a scrap of {size_text(size_of(coupon), first)}.",
         IN_MM,
@@ -112,12 +115,20 @@ def _range(coupon: Coupon, first: str) -> str:
     return range_in(min(thicknesses), max(thicknesses), first)
 
 
-def _thicknesses(settled: SettledPlan) -> str:
-    """Return the label of a point but for fit and cutter, which have a line of their own."""
-    return label_of(settled.variant, settled.plan.units)
+def reopened_title(settled: SettledPlan, reopening: Reopening) -> str:
+    """Return what is opened wider: ``Rail``, of one feature alone ``Rail, end slots``."""
+    part, _, feature = reopening.name.partition(".")
+    called = part_title(settled.plan, part)
+    return f"{called}, {within(feature_title(feature))}" if feature else called
 
 
-def _sheet_lines(sheet: SettledSheet, parts: Iterable[SettledPart], first: str) -> Lines:
+def _head(settled: SettledPlan) -> str:
+    return f"{settled.plan.title} {settled.plan.version}"
+
+
+def _sheet_lines(
+    settled: SettledPlan, sheet: SettledSheet, parts: Iterable[SettledPart], first: str
+) -> Lines:
     """Return what the files are cut for and with; figures of the same length for any sheet.
 
     The fit is the sheet's; that some joint of these parts has another room is said besides.
@@ -131,7 +142,7 @@ def _sheet_lines(sheet: SettledSheet, parts: Iterable[SettledPart], first: str) 
         chosen, unless=0.0, signed=True, before=", true cut ", after=f"{chosen.after} built in"
     )
     return (
-        figured("Cut for {} {} ({})", one, sheet.name, other),
+        figured("Cut for {} at {} ({})", sheet_title(settled, sheet.name), one, other),
         figured(
             "Fit {}{}, {}{}",
             Figure(sheet.fit, chosen),

@@ -12,6 +12,7 @@ from kerfolio.drawing.cut_note import (
     art_note,
     coupon_note,
     part_note,
+    reopened_title,
     reopening_note,
     sheet_note,
 )
@@ -35,6 +36,7 @@ from kerfolio.geometry.shapes import rectangle
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.settling.built_in import built_in
 from kerfolio.settling.coupon import places_of
+from kerfolio.settling.measured import sheets_measured
 from kerfolio.settling.settled import (
     CENTRE,
     Coupon,
@@ -45,6 +47,7 @@ from kerfolio.settling.settled import (
     SettledPlan,
     SettledSheet,
 )
+from kerfolio.settling.titles import feature_title, part_title, sheet_title
 from kerfolio.shop.art import Art
 from kerfolio.shop.reopening import Reopening
 
@@ -84,7 +87,12 @@ def cut_sheet(
     width, height = layout.size
     edge = _rectangle((-x, -y, width - x, height - y), SHEET_EDGE, Ink.ASIDE)
     made = _cut_file(
-        (edge,), seated, lines, 14.0, _title(settled, what or f"sheet {layout.number}"), first
+        (edge,),
+        seated,
+        lines,
+        14.0,
+        _title(settled, what or f"sheet {layout.number}", first),
+        first,
     )
     return replace(made, thickness=sheet.thickness)
 
@@ -104,7 +112,7 @@ def cut_part(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Draw
     seated = [_seated(built_in(part, sheet.cut), Seat())]
     # A true cut that is built in moves nothing else: what reaches past the finished edge is a hair.
     finished = extent(_strokes([_seated(part, Seat())], first)[0])
-    title = _title(settled, part.name)
+    title = _title(settled, part_title(settled.plan, part.name), first)
     made = _cut_file((), seated, lines, 8.0, title, first, reach=finished)
     return replace(made, thickness=sheet.thickness)
 
@@ -122,7 +130,7 @@ def cut_reopening(settled: SettledPlan, reopening: Reopening, first: str = "mm")
         for each in contours_of(part.routed)
     )
     lines = reopening_note(settled, reopening, first)
-    title = _title(settled, f"{reopening.name}, wider openings")
+    title = _title(settled, f"{reopened_title(settled, reopening)}, wider openings", first)
     made = _cut_file(edges, [_Seated(reopening.cuts, seat)], lines, 8.0, title, first, PIECE_EDGE)
     return replace(
         made, box=(0.0, 0.0, *made.box[2:]), thickness=settled.sheet(part.sheet).thickness
@@ -133,7 +141,8 @@ def cut_art(settled: SettledPlan, art: Art, first: str = "mm") -> Drawing:
     """Return one engraving alone, full size in mm, its middle at 0,0."""
     lines = art_note(settled, art)
     cut = Cut(operation=Operation.ENGRAVE, depth=art.depth, contours=art.centred)
-    return _cut_file((), [_Seated((cut,), Seat())], lines, 8.0, _title(settled, art.name), first)
+    title = _title(settled, feature_title(art.name), first)
+    return _cut_file((), [_Seated((cut,), Seat())], lines, 8.0, title, first)
 
 
 def cut_coupon(settled: SettledPlan, coupon: Coupon, first: str = "mm") -> Drawing:
@@ -141,12 +150,13 @@ def cut_coupon(settled: SettledPlan, coupon: Coupon, first: str = "mm") -> Drawi
     both = zip((coupon.plate, coupon.tab), places_of(coupon), strict=True)
     seated = [_Seated(part.cuts, Seat(x=x, y=y)) for part, (x, y) in both]
     lines = coupon_note(settled, coupon, first)
-    return _cut_file((), seated, lines, 8.0, _title(settled, f"fit coupon, {coupon.sheet}"), first)
+    title = _title(settled, f"fit coupon, {sheet_title(settled, coupon.sheet)}", first)
+    return _cut_file((), seated, lines, 8.0, title, first)
 
 
-def _title(settled: SettledPlan, what: str) -> str:
+def _title(settled: SettledPlan, what: str, first: str) -> str:
     head = f"{settled.plan.title} {settled.plan.version}: {what}"
-    return joined(", ", (head, settled.variant.label))
+    return joined(", for ", (head, sheets_measured(settled, first)))
 
 
 def _cut_file(

@@ -8,6 +8,7 @@ from math import atan2, cos, degrees, radians, sin
 from string import ascii_lowercase
 
 from kerfolio.basis.figured import joined
+from kerfolio.basis.names import spoken
 from kerfolio.drawing.block import Block, box_at, text_block
 from kerfolio.drawing.extent import union
 from kerfolio.drawing.feature_kinds import FEATURE_WORDS
@@ -98,7 +99,7 @@ def place_notes(
 
 def listed_words(feature: SettledFeature, lines: Lines) -> str:
     """Return what a list says of a feature: ``slot, 18 mm (45/64 in) wide``."""
-    return joined(", ", (_base(feature.name), *lines))
+    return joined(", ", (spoken(_base(feature.name)), *lines))
 
 
 def _widest(told: Sequence[Lines]) -> Lines:

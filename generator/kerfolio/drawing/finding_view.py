@@ -18,6 +18,7 @@ from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shapes import circle
 from kerfolio.settling.settled import Operation, SettledPart, SettledPlan
+from kerfolio.settling.titles import part_title
 
 ROOM = (62.0, 70.0)
 """The part's own room, width and height in mm; the lens stands beside it."""
@@ -53,7 +54,7 @@ def finding_view(settled: SettledPlan, part: SettledPart, mark: Mark) -> Drawing
     return Drawing(
         box=padded(extent(items), 0.8),
         items=tuple(items),
-        title=f"{settled.plan.title}: part {part.mark}, {part.name}",
+        title=f"{settled.plan.title}: part {part.mark}, {part_title(settled.plan, part.name)}",
         description=_sentence(mark, settled.plan.units),
     )
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from kerfolio.drawing.arrow import double_arrow, open_path
 from kerfolio.drawing.block import Block, block, box_at, text_block
 from kerfolio.drawing.extent import extent
@@ -18,22 +20,23 @@ _TURNED = 0.75
 """What a block is worth on its side: upright is taken unless it must be much smaller."""
 
 
-def badge(part: SettledPart, ground: Ground, layer: str) -> tuple[Item, ...]:
+def badge(part: SettledPart, told: Sequence[str], ground: Ground, layer: str) -> tuple[Item, ...]:
     """Return the words and arrows, each block in the roomiest spot left; takes those spots.
 
+    ``told`` are lines that say what the part is called, and what it is cut from where need be.
     Nothing of it follows the thickness.
     """
     return (
-        *_placed(_words(part, layer), ground, may_turn=True),
+        *_placed(_words(part, told, layer), ground, may_turn=True),
         *_placed(_arrows(part, layer), ground, may_turn=False),
     )
 
 
-def _words(part: SettledPart, layer: str) -> Block:
+def _words(part: SettledPart, told: Sequence[str], layer: str) -> Block:
     lines = (
         (part.mark, 22.0, True),
         ("SHOW FACE", 6.0, True),
-        (f"{part.name}, cut {len(part.pieces)}", 5.0, False),
+        *((line, 5.0, False) for line in told),
     )
     return text_block(lines, layer)
 

@@ -15,7 +15,6 @@ from kerfolio.geometry.boolean import intersects
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shapes import rectangle
-from kerfolio.settling.settled import SettledPart
 
 MARK = 4.6
 """Font size of a mark in its piece, mm, where there is room."""
@@ -31,11 +30,12 @@ _LONGEST_SLANT = 8.0
 class Laid:
     """A piece as it lies in the picture: its mark, where, and how high the mark may be.
 
-    ``shapes`` are its outlines in the picture at every end of a range, as it is drawn first.
+    ``called`` is its part's mark and title. ``shapes`` are its outlines in the picture at every end
+    of a range, as it is drawn first.
     """
 
     mark: str
-    part: SettledPart
+    called: str
     shapes: tuple[Contour, ...]
     spot: Point
     height: float
@@ -125,8 +125,8 @@ def _count(pieces: list[Laid], size: tuple[float, float], above: float) -> Itera
     """Yield a line that counts the pieces without a mark."""
     if not pieces:
         return
-    counted = Counter((each.part.mark, each.part.name) for each in pieces)
-    words = ", ".join(f"{count} × {mark} {name}" for (mark, name), count in counted.items())
+    counted = Counter(each.called for each in pieces)
+    words = ", ".join(f"{count} × {called}" for called, count in counted.items())
     rows = wrapped(f"Too small to mark: {words}", _COUNT, size[0] - 26.0)
     for number, row in enumerate(reversed(rows)):
         at = (size[0], size[1] + above + number * 1.3 * _COUNT)

@@ -16,6 +16,7 @@ from kerfolio.geometry.label_spot import label_spot
 from kerfolio.geometry.measure import bounds
 from kerfolio.layouts.layout import Placement, SheetLayout
 from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.settling.titles import part_title
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,7 +84,8 @@ def laid_pieces(ends: Sequence[SettledPlan], layout: SheetLayout, scale: float) 
             enough=1.25 * MARK * CAPITAL,
         )
         shapes = tuple(seat.region(part.routed).outer for part in parts)
-        laid.append(Laid(mark, parts[0], shapes, spot, min(MARK, room / CAPITAL)))
+        called = f"{parts[0].mark} {part_title(ends[0].plan, each.part)}"
+        laid.append(Laid(mark, called, shapes, spot, min(MARK, room / CAPITAL)))
     return laid
 
 

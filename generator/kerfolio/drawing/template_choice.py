@@ -18,6 +18,7 @@ from kerfolio.drawing.vocabulary import Item, Label
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.settling.titles import part_title, sheet_title
 
 _LIST = 3.5
 _LEAST_LIST_WIDTH = 120.0
@@ -67,7 +68,7 @@ def _choice(
     drill = max(each.sheet(drawn.sheet).cutter.diameter for each in plans)
     crosses = dict.fromkeys(around(at) for each in parts for at in centres(each))
     ground = Ground.of(parts, crosses, seams)
-    words = badge(drawn, ground, WORDS.name)
+    words = badge(drawn, _told(corners[0], drawn), ground, WORDS.name)
     notes = place_notes([each.features for each in parts], ground, drill, WORDS.name, first)
     boxes = [bounds(each.plain.outer) for each in parts]
     reach = [extent((*template_shape(each, drill), *words, *_placed(notes))) for each in parts]
@@ -82,6 +83,12 @@ def _choice(
     return TemplateChoice(
         badge=words, notes=notes, corner=corner, rows=rows, box=padded(whole, BAND)
     )
+
+
+def _told(settled: SettledPlan, part: SettledPart) -> tuple[str, ...]:
+    """Return what a part is called and how often it is cut; of several sheets from which, too."""
+    sheet = (sheet_title(settled, part.sheet),) if len(settled.sheets) > 1 else ()
+    return (f"{part_title(settled.plan, part.name)}, cut {len(part.pieces)}", *sheet)
 
 
 def _alike(part: SettledPart, drawn: SettledPart) -> bool:

@@ -10,6 +10,7 @@ from kerfolio.drawing.template_shape import DRILL, SHAPE, WASTE, WORDS, template
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.geometry.measure import bounds
 from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.settling.titles import part_title
 
 
 def templates(
@@ -29,11 +30,12 @@ def template(
     below the shape. ``first`` is the unit named first.
     """
     drill = settled.sheet(part.sheet).cutter.diameter
+    called = f"{part.mark}, {part_title(settled.plan, part.name)}"
     return Drawing(
         box=choice.box,
         items=(*template_shape(part, drill), *choice.words(part, drill, first)),
         layers=(WASTE, SHAPE, DRILL, WORDS),
-        title=f"{settled.plan.title} {settled.plan.version}: template of {part.mark}, {part.name}",
+        title=f"{settled.plan.title} {settled.plan.version}: template of {called}",
         description=_sentence(part, first),
     )
 

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from kerfolio.basis.exact_figures import measured_in
-from kerfolio.basis.figured import figured, joined
+from kerfolio.basis.figured import figured
 from kerfolio.basis.thickness import reading_in, sold_in
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
 from kerfolio.settling.coupon import step_of
+from kerfolio.settling.measured import sheets_measured
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.settling.titles import sheet_title
 
@@ -88,25 +88,16 @@ def drawn_for(settled: SettledPlan, first: str) -> str:
     )
 
 
-def measured_for(settled: SettledPlan, first: str) -> str:
-    """Return the same as figures of a calliper: ``17.80 mm ply, 12.00 mm thin``."""
-    told = (
-        figured("{} {}", measured_in(sheet.thickness, first), sheet.name)
-        for sheet in settled.sheets
-    )
-    return joined(", ", told)
-
-
 def goes_with(settled: SettledPlan, number: int, first: str) -> str:
     """Return which cut file a sheet's layout or setup goes with, told as figures."""
     whole = f"Goes with sheet-{number} of the cut files for "
     chosen = any(least < most for least, most in (each.published for each in settled.sheets))
     if not chosen:
-        return figured("{}{} and no other thickness.", whole, measured_for(settled, first))
+        return figured("{}{} and no other thickness.", whole, sheets_measured(settled, first))
     return figured(
         "{}{} only. If your sheet measures otherwise, take both for its thickness.",
         whole,
-        measured_for(settled, first),
+        sheets_measured(settled, first),
     )
 
 

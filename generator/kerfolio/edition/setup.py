@@ -153,7 +153,7 @@ def run_lines(found: Ranged, run: Run, first: str, *, whole: bool = True) -> Run
         lambda each: passes_words(each, first),
         lambda each: passes_words(each, first, _exactly),
     )
-    details = (name, other, passes if whole else "")
+    details = (other, passes if whole else "")
     return RunLines(
         cutter=setting.cutter.title,
         figures=", ".join(filter(None, (main, offset))),

@@ -11,7 +11,7 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup import RunLines, about_time, by_hand_line, run_lines
 from kerfolio.edition.sheet_facts import cut_alone
 from kerfolio.settling.settled import Cut, Operation
-from kerfolio.settling.titles import part_title
+from kerfolio.settling.titles import feature_title, part_title
 from kerfolio.shop.art import Art, arts_of
 from kerfolio.shop.cut_time import Placed
 
@@ -33,7 +33,7 @@ class SetupArt:
     @property
     def title(self) -> str:
         """What heads its page: ``Art on A, End``."""
-        return f"{self.art.name.capitalize()} on {self.art.part.mark}, {self.called}"
+        return f"{feature_title(self.art.name)} on {self.art.part.mark}, {self.called}"
 
 
 def setup_arts(edition: Edition) -> tuple[SetupArt, ...]:

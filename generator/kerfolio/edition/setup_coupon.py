@@ -13,6 +13,7 @@ from kerfolio.edition.sheet_facts import cut_alone
 from kerfolio.layouts.layout import Placement, SheetLayout
 from kerfolio.settling.coupon import places_of, size_of
 from kerfolio.settling.settled import Coupon, SettledPart, SettledPlan, SettledSheet, SheetSize
+from kerfolio.settling.titles import sheet_title
 from kerfolio.shop.cut_time import Placed
 
 _ROUND = {"mm": 5.0, "in": 12.7}
@@ -40,9 +41,14 @@ class SetupCoupon:
     steps: tuple[str, ...]
 
     @property
+    def made_of(self) -> str:
+        """What its sheet is called."""
+        return sheet_title(self.settled, self.sheet.name)
+
+    @property
     def title(self) -> str:
         """What heads its section where there are several: ``Fit coupon, Birch plywood 18 mm``."""
-        return f"Fit coupon, {self.sheet.stock.title}"
+        return f"Fit coupon, {self.made_of}"
 
 
 def setup_coupons(edition: Edition) -> tuple[SetupCoupon, ...]:

@@ -16,6 +16,7 @@ from kerfolio.paper.picture import drawing_band
 from kerfolio.paper.section import foot_of
 from kerfolio.paper.setup_blocks import SPACE, cautions, hung, lines, runs_blocks
 from kerfolio.paper.setup_type import STOCK, STOCK_SOFT, SetupType
+from kerfolio.settling.measured import measured_for
 from kerfolio.writing.page import Page, Passage
 from kerfolio.writing.pdf import pdf_bytes
 
@@ -30,7 +31,7 @@ def art_pdf(edition: Edition, paper: PaperStock) -> bytes:
     They are shown at full size: the file asks not to be scaled.
     """
     grid, arts = setup_grid(paper), setup_arts(edition)
-    foot = foot_of(edition, grid, f"engravings, {edition.settled.variant.label}")
+    foot = foot_of(edition, grid, f"engravings, {measured_for(edition.settled, edition.first)}")
     pages = [_page(edition, each, grid, foot(n, len(arts))) for n, each in enumerate(arts, 1)]
     return pdf_bytes(about(edition, "Engravings", full_size=True), pages)
 

@@ -46,9 +46,7 @@ def _page(edition: Edition, setup: SetupCoupon, grid: Grid, foot: tuple[Passage,
 def _head(edition: Edition, setup: SetupCoupon, grid: Grid) -> Bands:
     kicker = (edition.plan.title, ": setup, cut this first")
     file = coupon_name(setup.coupon.sheet, "").rstrip(".")
-    measured = (
-        f"{setup.sheet.stock.title}, drawn at {reading_in(setup.sheet.thickness, edition.first)}"
-    )
+    measured = f"{setup.made_of}, drawn at {reading_in(setup.sheet.thickness, edition.first)}"
     return (
         *heading(kicker, file, _TITLE, setup.time, grid),
         *spaced(lines((measured,), STOCK, grid.width), 1.0),

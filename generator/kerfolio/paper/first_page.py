@@ -73,7 +73,7 @@ def opening_pages(
 def _titles(titled: Titled, grid: Grid) -> Bands:
     title = paragraph((Run(_TITLE, SECTION),), grid.width, 9.0, role=Role.TITLE)
     words = f"{titled.title}: templates. {_FULL_SIZE}"
-    sheets = joined("", ("For sheets of ", titled.thickness))
+    sheets = joined("", ("For ", titled.sheets))
     line = Rule(x=0, y=0, to_x=grid.width, to_y=0, width=HAIR * 2)
     ruled = Band(height=4.0, passages=(Passage(marks=(line,), role=Role.DECORATION),), space=2.0)
     return (
@@ -98,7 +98,7 @@ def _contents(parts: Sequence[tuple[Titled, Paged]], grid: Grid) -> Bands:
 
 def _row(each: tuple[Titled, Paged]) -> tuple[Cell, Cell]:
     titled, paged = each
-    name = (*strong_cell(f"{titled.mark}  "), Run(f"{titled.name}, {titled.cut}", CELL))
+    name = (*strong_cell(f"{titled.mark}  "), Run(f"{titled.called}, {titled.cut}", CELL))
     return name, paged.words
 
 

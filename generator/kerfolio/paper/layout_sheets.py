@@ -10,7 +10,7 @@ from kerfolio.basis.lengths import size_text
 from kerfolio.basis.style import Numbers
 from kerfolio.drawing.layout_view import layout_picture
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.folder import goes_with, measured_for
+from kerfolio.edition.folder import goes_with
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, fresh
@@ -20,6 +20,7 @@ from kerfolio.paper.grid import Grid
 from kerfolio.paper.held_picture import HeldPicture
 from kerfolio.paper.section import foot_of
 from kerfolio.paper.sheet_page import SHEET_HIGH, SheetTold, sheet_bands
+from kerfolio.settling.measured import measured_for
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.settling.titles import sheet_title
 from kerfolio.writing.pdf import fitted_pdf

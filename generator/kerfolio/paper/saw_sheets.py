@@ -13,7 +13,7 @@ from kerfolio.drawing.saw_view import saw_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import sizes_words
 from kerfolio.edition.saw_words import CAUTION, HOW
-from kerfolio.layouts.boards import BoardPlan
+from kerfolio.layouts.boards import BoardPiece, BoardPlan
 from kerfolio.layouts.saw_sheet import CROSS, RIP, TRIM, SawCut, SawSheet
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, Bands, bookmarked, fresh, kept, paragraph, spaced
@@ -24,7 +24,8 @@ from kerfolio.paper.ledger import Cell, Column, strong_cell, table
 from kerfolio.paper.picture import drawing_band, giving_way
 from kerfolio.paper.section import foot_of, note, warned
 from kerfolio.paper.type import HEADING, NOTE_LOUD
-from kerfolio.settling.titles import sheet_title
+from kerfolio.settling.measured import measured_for
+from kerfolio.settling.titles import board_title, sheet_title
 from kerfolio.writing.page import Role, Run
 from kerfolio.writing.pdf import pdf_bytes
 
@@ -46,7 +47,7 @@ def saw_pdf(
         bands += fresh(_sheet_page(edition, sheet, len(sheets), grid))
     for plan in boards:
         bands += fresh(_board_page(edition, plan, grid))
-    foot = foot_of(edition, grid, f"saw, {edition.settled.variant.label}")
+    foot = foot_of(edition, grid, f"saw, {measured_for(edition.settled, edition.first)}")
     return pdf_bytes(about(edition, "Saw sheets"), flowed(bands, grid, foot))
 
 
@@ -182,11 +183,15 @@ def _boards(plan: BoardPlan, first: str, grid: Grid) -> Bands:
         Column(head="Pieces in the order they are cut", grows=True),
         Column(head="Left over", number=True),
     )
+
+    def told(piece: BoardPiece) -> str:
+        return f"{board_title(piece.label)} {both_text(piece.length, first)}"
+
     rows = [
         (
             strong_cell(str(board.number)),
             both_text(board.length, first),
-            ", ".join(f"{each.label} {both_text(each.length, first)}" for each in board.pieces),
+            ", ".join(map(told, board.pieces)),
             both_text(board.waste, first) if board.waste else "–",
         )
         for board in plan.boards

@@ -11,7 +11,7 @@ from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.style import Numbers
 from kerfolio.drawing.setup_view import setup_picture
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.folder import goes_with, measured_for
+from kerfolio.edition.folder import goes_with
 from kerfolio.edition.setup import COMPARE, NO_CLAMP, SetupSheet
 from kerfolio.edition.side_words import FINISHED
 from kerfolio.model.stock import PaperStock
@@ -23,8 +23,10 @@ from kerfolio.paper.one_page import heading, height_of, one_page, set_below, set
 from kerfolio.paper.section import foot_of
 from kerfolio.paper.setup_blocks import SPACE, cautions, facts, hung, lines, runs_blocks
 from kerfolio.paper.setup_type import SMALL, STOCK, STOCK_SOFT, WARNED, SetupType
-from kerfolio.paper.sheet_page import sheet_title
+from kerfolio.paper.sheet_page import sheet_number
+from kerfolio.settling.measured import measured_for
 from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.titles import sheet_title
 from kerfolio.writing.page import Page, Passage
 from kerfolio.writing.pdf import fitted_pdf
 
@@ -100,12 +102,12 @@ def _head(edition: Edition, settled: SettledPlan, setup: SetupSheet, grid: Grid)
     file = figured("sheet-{}, {}", str(number), measured_for(settled, first))
     grain = ", grain along x" if sheet.stock.grain else ""
     measured = measured_text(sheet.thickness, first)
-    stock = figured("{}, measured {}", sheet.stock.title, measured)
+    stock = figured("{}, measured {}", sheet_title(settled, sheet.name), measured)
     size = f"{sheet_text(setup.layout.size, first)}, show face up{grain}"
     own = f" {OWN_CUTTER}" if any(run.cutter for run in setup.runs) else ""
     told = together(goes_with(settled, number, first), own)
     return (
-        *heading(kicker, file, sheet_title(edition, setup.layout), setup.time, grid),
+        *heading(kicker, file, sheet_number(edition, setup.layout), setup.time, grid),
         *spaced(lines((stock,), STOCK, grid.width), 1.0),
         *lines((size,), STOCK_SOFT, grid.width),
         *spaced(lines((told,), WARNED, grid.width), 0.6),

@@ -20,13 +20,14 @@ from kerfolio.paper.type import (
     NOTE_LOUD,
     SECTION,
 )
+from kerfolio.settling.titles import piece_title
 from kerfolio.writing.page import Role, Run
 
 SHEET_HIGH = 120.0
 """Room for the picture of a sheet, mm."""
 
 
-def sheet_title(edition: Edition, layout: SheetLayout) -> str:
+def sheet_number(edition: Edition, layout: SheetLayout) -> str:
     """Return ``Sheet 1 of 3``."""
     return f"Sheet {layout.number} of {len(edition.layout.sheets)}"
 
@@ -53,7 +54,7 @@ def sheet_bands(
     picture: Band,
 ) -> Bands:
     """Return a sheet's page, with words that follow its thickness as they are ``told``."""
-    words = sheet_title(edition, layout)
+    words = sheet_number(edition, layout)
     large = paragraph((Run(words, SECTION),), grid.width, 9.0, role=Role.TITLE)
     title = bookmarked(large, words)
     sheet = edition.settled.sheet(layout.sheet)
@@ -85,7 +86,7 @@ def _pieces(edition: Edition, layout: SheetLayout, grid: Grid, sizes: Mapping[st
     rows = [
         (
             strong_cell(marks[each.piece]),
-            each.piece,
+            piece_title(edition.plan, each.piece),
             sizes[each.part],
             degrees_text(each.turn) if each.turn else "–",
         )

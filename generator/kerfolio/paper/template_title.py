@@ -4,27 +4,31 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from kerfolio.basis.exact_figures import measured_in, overall_text
+from kerfolio.basis.exact_figures import overall_text
 from kerfolio.basis.figured import figured
 from kerfolio.drawing.vocabulary import Drawing
-from kerfolio.edition.folder import measured_for
 from kerfolio.paper.places import PlacedAt, places_of
+from kerfolio.settling.measured import measured_for, sheet_measured, sheets_measured
 from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.settling.titles import part_title
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Titled:
     """A part's drawing at full size with the words on its pages, sizes in them as figures.
 
-    ``thickness`` tells that of all sheets, ``first`` is the unit named first.
+    ``name`` is the part's own in its plan, ``called`` what readers know it by. ``thickness`` tells
+    that of all sheets, ``sheets`` does so in a sentence; ``first`` is the unit named first.
     """
 
     drawing: Drawing
     title: str
     release: str
     thickness: str
+    sheets: str
     mark: str
     name: str
+    called: str
     cut: str
     sheet: str
     size: tuple[float, float]
@@ -42,10 +46,12 @@ class Titled:
             title=plan.title,
             release=f" · release {plan.version}",
             thickness=measured_for(settled, first),
+            sheets=sheets_measured(settled, first),
             mark=part.mark,
             name=part.name,
+            called=part_title(plan, part.name),
             cut=f"cut {len(part.pieces)}",
-            sheet=figured("{} {}", measured_in(part.thickness, first), part.sheet),
+            sheet=sheet_measured(settled, part.sheet, first),
             size=part.size,
             places=places_of(part, first),
             first=first,
@@ -53,8 +59,8 @@ class Titled:
 
     @property
     def part(self) -> str:
-        """The part's mark and name."""
-        return f"{self.mark} {self.name}"
+        """The part's mark and what it is called."""
+        return f"{self.mark} {self.called}"
 
     @property
     def overall(self) -> str:

@@ -28,6 +28,7 @@ from kerfolio.publishing.rescue_fitted import reopening_file
 from kerfolio.settling.making import set_of
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import CENTRE, FitVariant, SettledPlan, SheetSize
+from kerfolio.settling.titles import part_title
 from kerfolio.shop.reopening import reopening
 from kerfolio.shop.shims import shims
 from kerfolio.writing.formats import formats_in
@@ -132,10 +133,12 @@ def _on_offcut(rescue: Rescue, size: SheetSize, settled: SettledPlan, first: str
     part = settled.part(rescue.part)
     thick = rescue.thickness or part.thickness
     sheet = replace(settled.sheet(part.sheet), thickness=thick)
-    own = replace(settled, sheets=(sheet,), parts=(replace(part, thickness=thick),))
+    sheets = tuple(sheet if each.name == sheet.name else each for each in settled.sheets)
+    own = replace(settled, sheets=sheets, parts=(replace(part, thickness=thick),))
     laid = laid_alone(part, sheet, size)
     assert laid is not None, "it was looked at before"
-    drawn = partial(cut_sheet, own, laid, first, f"offcut for {part.mark}, {part.name}")
+    what = f"offcut for {part.mark}, {part_title(settled.plan, part.name)}"
+    drawn = partial(cut_sheet, own, laid, first, what)
     stem = rescue_stem(rescue, settled.plan.units)
     return CutFile(
         named=partial(rescue_name, settled.variant.label, stem),

@@ -10,13 +10,21 @@ from collections.abc import Callable
 
 from kerfolio.basis.names import headed, spoken
 from kerfolio.model.plan import Assembly, Plan
+from kerfolio.settling.sawn_joint import TEST_JOINT
 from kerfolio.settling.settled import SettledPlan
 
 
 def part_title(plan: Plan, name: str) -> str:
     """Return what a part is called: its title, else what its name says (``Back rest``)."""
-    stated = next((each.title for each in plan.parts if each.name == name), "")
-    return stated or headed(name)
+    stated = {each.name: each.title for each in plan.parts}
+    if name not in stated and name.startswith(TEST_JOINT):
+        return headed(TEST_JOINT)  # its mark tells it from those of other sheets
+    return stated.get(name) or headed(name)
+
+
+def feature_title(name: str) -> str:
+    """Return what a feature is called: ``Rear tabs``, of a row of them ``Rear tabs 2``."""
+    return headed(name).replace(".", " ")
 
 
 def piece_title(plan: Plan, label: str) -> str:

@@ -1,0 +1,39 @@
+"""What the sheets that files are for measure, as readers are told it: as a calliper shows it.
+
+Of one sheet its thickness is enough; of several each is told with what it is called.
+"""
+
+from __future__ import annotations
+
+from kerfolio.basis.exact_figures import measured_in
+from kerfolio.basis.figured import figured, joined, listed_together, together
+from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.titles import sheet_title
+
+_NAMED = 2
+
+
+def sheet_measured(settled: SettledPlan, name: str, first: str) -> str:
+    """Return one sheet in the unit ``first``: ``17.80 mm thick``, ``Birch plywood at 17.80 mm``."""
+    measured = measured_in(dict(settled.variant.thickness)[name], first)
+    if len(settled.variant.thickness) == 1:
+        return figured("{} thick", measured)
+    return figured("{} at {}", sheet_title(settled, name), measured)
+
+
+def measured_for(settled: SettledPlan, first: str) -> str:
+    """Return all sheets so, as the foot of a page tells them, with commas between.
+
+    A foot has room for the names of two; of more sheets their thicknesses stand alone, in the
+    plan's order: ``17.80 mm, 12.00 mm, 6.50 mm thick``.
+    """
+    sheets = settled.variant.thickness
+    if len(sheets) > _NAMED:
+        return figured("{} thick", joined(", ", (measured_in(mm, first) for _, mm in sheets)))
+    return joined(", ", (sheet_measured(settled, name, first) for name, _ in sheets))
+
+
+def sheets_measured(settled: SettledPlan, first: str) -> str:
+    """Return all sheets as a sentence tells them: ``sheets 17.80 mm thick``."""
+    told = [sheet_measured(settled, name, first) for name, _ in settled.variant.thickness]
+    return listed_together(told) if len(told) > 1 else together("sheets ", *told)
