@@ -128,7 +128,7 @@ def test_mark_show_face_up_and_grain_are_there(part: SettledPart) -> None:
     words = texts(template_of(PLAN, part))
     assert part.mark in words
     assert "SHOW FACE" in words
-    assert f"{part.name}, cut {len(part.pieces)}" in words
+    assert f"{part.name.capitalize()}, cut {len(part.pieces)}" in words
     assert "up" in words
     assert ("grain" in words) == (part.grain != "any")
 
