@@ -163,7 +163,7 @@ def test_pieces_too_many_to_mark_are_counted() -> None:
     marked = sum(text in ("D1", "D2", "D3") for text in texts)
     rest = len(layout.placements) - marked
     assert rest > 30
-    assert f"Too small to mark: {rest} × D button" in texts
+    assert f"Too small to mark: {rest} × D Button" in texts
 
 
 def test_marks_of_a_layout_stand_in_their_own_piece_or_off_all() -> None:
