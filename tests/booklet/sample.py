@@ -234,9 +234,9 @@ DOCUMENT = Document(
         small=("Drawn by nobody in particular.",),
     ),
     chapters=(
-        Chapter(id="choosing", title="Choose your wood", blocks=_CHOOSING, fresh=True),
+        Chapter(id="choosing", title="Choose your wood", blocks=_CHOOSING),
         Chapter(id="boards", title="The boards", blocks=_BOARDS),
-        Chapter(id="steps", title="Putting it together", blocks=_STEPS, fresh=True),
+        Chapter(id="steps", title="Putting it together", blocks=_STEPS),
         Chapter(id="maker", title="The maker's words", blocks=(Told(prose=_MAKER),)),
         Chapter(id="ground", title="Background", blocks=_BACKGROUND, soon=Soon.BACKGROUND),
     ),

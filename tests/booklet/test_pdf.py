@@ -156,7 +156,7 @@ def test_a_document_of_almost_nothing_is_a_booklet() -> None:
     bare = replace(
         DOCUMENT,
         opening=replace(DOCUMENT.opening, picture=None, facts=(), notices=(), small=(), kicker=""),
-        chapters=(replace(DOCUMENT.chapters[1], fresh=True),),
+        chapters=(DOCUMENT.chapters[1],),
         address="",
         day="",
     )

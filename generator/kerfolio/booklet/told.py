@@ -86,7 +86,6 @@ class Teller:
             "id": chapter.id,
             "title": self.lines.text(chapter.title),
             "soon": str(chapter.soon),
-            "fresh": chapter.fresh,
             "sections": [
                 {**each, "blocks": _tied(each["blocks"])}
                 for each in sections

@@ -33,7 +33,7 @@ def steps(edition: Edition) -> Chapter | None:
         blocks += _film(plan.video)
     if not blocks:
         return None
-    return Chapter(id="steps", title="Putting it together", blocks=tuple(blocks), fresh=True)
+    return Chapter(id="steps", title="Putting it together", blocks=tuple(blocks))
 
 
 def _ahead(edition: Edition, count: int) -> str:

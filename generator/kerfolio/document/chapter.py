@@ -37,8 +37,7 @@ class Soon(StrEnum):
 class Chapter:
     """A chapter by its ``id``, which is its address within a page.
 
-    ``who`` wants it: a chapter for everyone is on every path. ``fresh`` begins a page on paper,
-    because its pictures need one.
+    ``who`` wants it: a chapter for everyone is on every path.
     """
 
     id: str
@@ -46,7 +45,6 @@ class Chapter:
     blocks: tuple[Block, ...]
     who: frozenset[Who] = EVERYONE
     soon: Soon = Soon.WORKING
-    fresh: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
