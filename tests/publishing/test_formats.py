@@ -206,10 +206,9 @@ def test_readers_are_told_of_it(bundle: Bundle) -> None:
     page = Tree(plan_page(replace(site(), editions=(found,)), found)).text_of("main")
     units = "in millimetres (tenths list in tenths of a millimetre)"
     for text in (start, page):
-        assert "one SVG, one DXF and one tenths list for each sheet" in text
-        assert "Send the DXF files of" in text
-    assert f"All are {units}, whatever your machine shows." in start
-    assert f"and one for each part, {units}." in page
+        assert "one SVG, one DXF and one tenths list for each" in text
+        assert f"all are {units}, whatever your machine shows" in text
+        assert "The DXF files of" in text
     assert f"Cut files come as SVG, as DXF and as tenths list, all {units}, one file" in page
     assert "one SVG, one DXF and one tenths list for each" in words_of(booklet_document(found))
 
@@ -217,5 +216,6 @@ def test_readers_are_told_of_it(bundle: Bundle) -> None:
 def test_readers_are_told_of_two() -> None:
     found = replace(stool(), formats=TWO)
     page = Tree(plan_page(replace(site(), editions=(found,)), found)).text_of("main")
-    assert "one SVG and one DXF for each sheet, and one for each part, in millimetres." in page
+    assert "one SVG and one DXF for each" in page
+    assert "all are in millimetres, whatever your machine shows" in page
     assert "Cut files come as SVG and as DXF, both in millimetres, one file" in page
