@@ -7,7 +7,7 @@ from dataclasses import replace
 import pypdfium2
 import pytest
 
-from kerfolio.booklet.pdf import booklet_pdf
+from kerfolio.booklet.pdf import booklet_pdfs
 from kerfolio.chapters.document_of import booklet_document
 from kerfolio.edition.edition import Edition
 from kerfolio.model.stock import PaperStock
@@ -21,7 +21,8 @@ PAPERS = pytest.mark.parametrize("paper", [A4, LETTER], ids=["a4", "letter"])
 
 
 def printed(edition: Edition, paper: PaperStock = A4) -> bytes:
-    return booklet_pdf(booklet_document(edition), paper, edition.pictures, edition.identity.look)
+    look = edition.identity.look
+    return booklet_pdfs(booklet_document(edition), {"one": paper}, edition.pictures, look)["one"]
 
 
 @PAPERS

@@ -10,7 +10,7 @@ from dataclasses import replace
 
 import pytest
 
-from kerfolio.booklet.pdf import booklet_pdf
+from kerfolio.booklet.pdf import booklet_pdfs
 from kerfolio.document.chapter import Document
 from kerfolio.model.look import Look
 from kerfolio.model.stock import PaperStock
@@ -22,7 +22,7 @@ _LEAST_POINTS = 7.5
 
 
 def printed(document: Document = DOCUMENT, paper: PaperStock = A4) -> bytes:
-    return booklet_pdf(document, paper, pictures(), Look())
+    return booklet_pdfs(document, {"one": paper}, pictures(), Look())["one"]
 
 
 @pytest.fixture(scope="module", params=[A4, LETTER], ids=lambda paper: paper.name)

@@ -11,7 +11,7 @@ import pytest
 import kerfolio.chapters.document_of
 import kerfolio.pages.plan
 import kerfolio.pages.start
-from kerfolio.booklet.pdf import booklet_pdf
+from kerfolio.booklet.pdf import booklet_pdfs
 from kerfolio.chapters.document_of import booklet_document
 from kerfolio.chapters.order import BOOKLET, PAGE, START, Making, chapters_of
 from kerfolio.document.blocks import Paragraph
@@ -58,7 +58,8 @@ def counts(text: str, order: tuple[Making, ...]) -> Counter[int]:
 @pytest.mark.usefixtures("changed")
 def test_a_word_changed_in_a_chapter_is_changed_once_in_the_booklet() -> None:
     found = edition()
-    content = booklet_pdf(booklet_document(found), A4, found.pictures, found.identity.look)
+    look, document = found.identity.look, booklet_document(found)
+    content = booklet_pdfs(document, {"a4": A4}, found.pictures, look)["a4"]
     assert set(counts("\n".join(texts(content)), BOOKLET)) == {1}
 
 

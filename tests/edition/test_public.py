@@ -60,11 +60,11 @@ def test_by_default_pages_tell_what_one_gets_and_no_more() -> None:
     [
         ("steps", "A secret of the steps."),
         ("sizes", "<h2>Parts</h2>"),
-        ("hardware", "<h2>Hardware</h2>"),
+        ("hardware", "<h3>Hardware</h3>"),
         ("costs", "<h2>Costs</h2>"),
         ("story", "<h2>The idea</h2>"),
         ("questions", None),
-        ("video", "Watch the build"),
+        ("video", "Watch it being built"),
     ],
 )
 def test_each_word_shows_what_it_says_and_nothing_else(word: str, told: str | None) -> None:

@@ -50,13 +50,6 @@ class _Sizes:
     shares: Mapping[int, float] = field(default_factory=dict)
 
 
-def booklet_pdf(
-    document: Document, paper: PaperStock, pictures: Mapping[str, bytes], look: Look
-) -> bytes:
-    """Return the document on one paper, as ``booklet_pdfs`` does."""
-    return booklet_pdfs(document, {"": paper}, pictures, look)[""]
-
-
 def booklet_pdfs(
     document: Document,
     papers: Mapping[str, PaperStock],
