@@ -63,7 +63,7 @@ def test_it_keeps_to_its_room_and_says_where() -> None:
     drawing = view(Ring(8, 150, 7), *(Ring(x, 150, 7) for x in (100, 200, 300)))
     assert drawing.width <= 115
     assert drawing.height <= 72
-    assert drawing.title == "Panel: part A, panel"
+    assert drawing.title == "Panel: part A, Panel"
     assert drawing.description == (
         "Marked at (8, 150), (100, 150), (200, 150) and 1 more, "
         "in mm from the part's lower left corner."
