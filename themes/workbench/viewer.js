@@ -383,7 +383,9 @@
       for (let y = 1; y < height; y += 2) {
         for (let x = 1; x < width; x += 2) {
           const entry = scene.list[of(y * width + x)];
-          if (entry) points.set(entry.piece, [...(points.get(entry.piece) || []), [x, y]]);
+          if (!entry) continue;
+          if (!points.has(entry.piece)) points.set(entry.piece, []);
+          points.get(entry.piece).push([x, y]);
         }
       }
       const best = new Map();

@@ -11,8 +11,9 @@ from dataclasses import dataclass, replace
 
 from kerfolio.drawing.build_views import ASSEMBLED, SET
 from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.edition.cover import cover_of
 from kerfolio.edition.edition import Edition
-from kerfolio.model.plan import Photo, Plan, Step
+from kerfolio.model.plan import Plan, Step
 from kerfolio.model.prose import Prose
 from kerfolio.model.showing import ALWAYS, SHOWABLE
 from kerfolio.settling.settled import SettledPlan
@@ -72,7 +73,8 @@ def _plan(plan: Plan) -> Plan:
         plan = replace(plan, video=None)
     if "photos" not in show:
         steps = tuple(_without_photo(each) for each in plan.steps)
-        plan = replace(plan, photos=_cover(plan.photos), steps=steps)
+        cover = cover_of(plan.photos)
+        plan = replace(plan, photos=(cover,) if cover else (), steps=steps)
     return plan
 
 
@@ -80,10 +82,6 @@ def _cover_drawing(edition: Edition) -> Mapping[str, Drawing]:
     """Return the drawing that stands for a plan without photos: the whole put together."""
     names = () if edition.plan.photos else (SET, ASSEMBLED)
     return {each: edition.drawings[each] for each in names if each in edition.drawings}
-
-
-def _cover(photos: tuple[Photo, ...]) -> tuple[Photo, ...]:
-    return next(((each,) for each in photos if each.cover), photos[:1])
 
 
 def _without_photo(step: Step) -> Step:

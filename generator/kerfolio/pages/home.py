@@ -7,12 +7,13 @@ from datetime import date
 
 from markupsafe import Markup
 
+from kerfolio.edition.cover import cover_of
 from kerfolio.edition.edition import Edition
 from kerfolio.model.workshop import Page
 from kerfolio.pages.badge import held_badge
 from kerfolio.pages.facts import short_line
 from kerfolio.pages.frame import site_frame
-from kerfolio.pages.photos import ShownPhoto, cover_of, shown
+from kerfolio.pages.photos import ShownPhoto, shown
 from kerfolio.pages.plan import site_image
 from kerfolio.pages.policy import lone_policy
 from kerfolio.pages.releases import Released, all_releases

@@ -35,11 +35,6 @@ ShowPhoto = Callable[[Photo | None], ShownPhoto | None]
 """How a page finds the image of a photo; None where there is nothing to show."""
 
 
-def cover_of(photos: tuple[Photo, ...]) -> Photo | None:
-    """Return the photo that is called the cover, else the first, else None."""
-    return next((each for each in photos if each.cover), photos[0] if photos else None)
-
-
 def shown(
     photo: Photo | None, files: Mapping[str, tuple[PhotoFile, ...]], root: str
 ) -> ShownPhoto | None:

@@ -13,6 +13,7 @@ from kerfolio.chapters.order import PAGE, chapters_of
 from kerfolio.chapters.steps import steps
 from kerfolio.document.blocks import Step
 from kerfolio.document.chapter import Chapter, kept
+from kerfolio.edition.cover import cover_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.edition.names import PAPERS, booklet_name
@@ -24,7 +25,7 @@ from kerfolio.pages.howto import howto_script, tools
 from kerfolio.pages.links import contact_href, mail_address, report_href
 from kerfolio.pages.page_script import PAGE_SCRIPT
 from kerfolio.pages.paths import paths_of
-from kerfolio.pages.photos import ShownPhoto, cover_of, shown
+from kerfolio.pages.photos import ShownPhoto, shown
 from kerfolio.pages.policy import FETCHING_POLICY
 from kerfolio.pages.setup import has_setup
 from kerfolio.pages.site import Download, Site

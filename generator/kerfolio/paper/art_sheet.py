@@ -14,7 +14,7 @@ from kerfolio.paper.one_page import heading, height_of, one_page, set_below, set
 from kerfolio.paper.phrases import marks_text
 from kerfolio.paper.picture import drawing_band
 from kerfolio.paper.section import foot_of
-from kerfolio.paper.setup_blocks import SPACE, cautions, hung, lines, runs_blocks
+from kerfolio.paper.setup_blocks import SPACE, cautions, lines, steps_blocks
 from kerfolio.paper.setup_type import STOCK, STOCK_SOFT, SetupType
 from kerfolio.settling.measured import measured_for
 from kerfolio.writing.page import Page, Passage
@@ -83,14 +83,5 @@ def _head(edition: Edition, setup: SetupArt, grid: Grid) -> Bands:
 
 
 def _words(setup: SetupArt, style: SetupType, grid: Grid, alone: bool) -> Bands | None:
-    runs = runs_blocks(setup.runs, "", style, grid)
-    if runs is None:
-        return None
-    steps = [f"{number}. {text}" for number, text in enumerate(setup.steps, 1)]
-    if alone:
-        steps.append(_TOO_LARGE)
-    return (
-        *hung("Steps", lines(steps, style.words, grid.main), grid, style.words),
-        *runs,
-        *hung("By hand", lines(setup.by_hand, style.words, grid.main), grid, style.words),
-    )
+    after = _TOO_LARGE if alone else ""
+    return steps_blocks(setup.steps, setup.runs, setup.by_hand, style, grid, after)

@@ -14,7 +14,7 @@ from kerfolio.paper.grid import Grid
 from kerfolio.paper.one_page import heading, height_of, one_page, set_below, setup_grid
 from kerfolio.paper.picture import drawing_band
 from kerfolio.paper.section import foot_of
-from kerfolio.paper.setup_blocks import SPACE, cautions, hung, lines, runs_blocks
+from kerfolio.paper.setup_blocks import SPACE, cautions, lines, steps_blocks
 from kerfolio.paper.setup_type import STOCK, STOCK_SOFT, SetupType
 from kerfolio.writing.page import Page, Passage
 from kerfolio.writing.pdf import pdf_bytes
@@ -55,12 +55,4 @@ def _head(edition: Edition, setup: SetupCoupon, grid: Grid) -> Bands:
 
 
 def _words(setup: SetupCoupon, style: SetupType, grid: Grid) -> Bands | None:
-    runs = runs_blocks(setup.runs, "", style, grid)
-    if runs is None:
-        return None
-    steps = [f"{number}. {text}" for number, text in enumerate(setup.steps, 1)]
-    return (
-        *hung("Steps", lines(steps, style.words, grid.main), grid, style.words),
-        *runs,
-        *hung("By hand", lines(setup.by_hand, style.words, grid.main), grid, style.words),
-    )
+    return steps_blocks(setup.steps, setup.runs, setup.by_hand, style, grid)

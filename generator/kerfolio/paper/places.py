@@ -10,15 +10,16 @@ from kerfolio.basis.cutting_lengths import drill_in
 from kerfolio.basis.exact_figures import exact_in
 from kerfolio.basis.names import headed
 from kerfolio.basis.words import counted
-from kerfolio.model.feature_kind import GROOVE, HOLE, NOTCH, POCKET, SLOT, WINDOW
+from kerfolio.model.feature_kind import HOLE
 from kerfolio.paper.band import Band, Bands, paragraph, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.type import CAPS_LEADING, CELL, CELL_LEADING, NOTE, NOTE_LEADING, caps
 from kerfolio.settling.settled import SettledFeature, SettledPart
+from kerfolio.shop.places import MARKED
 from kerfolio.writing.page import Passage, Run, Text
 from kerfolio.writing.setting import shortened
 
-_PLACED = (HOLE, SLOT, NOTCH, WINDOW, POCKET, GROOVE)
+_PLACED = (HOLE, *MARKED)
 _COLUMNS = 2
 _GAP = 8.0
 _ROW = CELL_LEADING + 0.8

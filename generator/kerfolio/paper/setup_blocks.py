@@ -76,6 +76,30 @@ def runs_blocks(
     return tuple(bands)
 
 
+def steps_blocks(
+    steps: Sequence[str],
+    runs: Sequence[RunLines],
+    by_hand: Sequence[str],
+    style: SetupType,
+    grid: Grid,
+    after: str = "",
+) -> Bands | None:
+    """Return numbered steps and a remark ``after`` them, their cutters, and what hands must do.
+
+    None where a line is too long for the type.
+    """
+    cut = runs_blocks(runs, "", style, grid)
+    if cut is None:
+        return None
+    numbered = [f"{number}. {text}" for number, text in enumerate(steps, 1)]
+    remark = (after,) if after else ()
+    return (
+        *hung("Steps", lines((*numbered, *remark), style.words, grid.main), grid, style.words),
+        *cut,
+        *hung("By hand", lines(by_hand, style.words, grid.main), grid, style.words),
+    )
+
+
 def _run_head(run: RunLines, style: SetupType, measure: float) -> Bands:
     if not run.cutter:
         return lines((run.figures,), style.soft, measure)
