@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 
 from kerfolio.basis.complaint import Complaint, quoted
-from kerfolio.basis.finding import Finding, error, warning
+from kerfolio.basis.finding import Finding, error, in_order, warning
 from kerfolio.basis.names import did_you_mean
-from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
 from kerfolio.basis.shipped import shipped
 from kerfolio.basis.shortened import shortened
@@ -27,59 +26,31 @@ from kerfolio.reading.plan import plan_name_fault, read_plan
 from kerfolio.reading.shelf import Shelf
 from kerfolio.reading.stock import STOCK, Kept, doubled, make_stock, overlay
 from kerfolio.reading.trial import LOG, names_in
-from kerfolio.reading.yaml_text import MOST_BYTES, read_yaml
+from kerfolio.reading.visit import Visit
+from kerfolio.reading.yaml_text import read_yaml
 
 _MANIFEST = "workshop.yaml"
-_MOST_FILE = MOST_BYTES + 1
-"""A file is taken whole up to the size the readers refuse, so that the refusal is theirs."""
 
 
-@dataclass(slots=True)
-class _Visit:
-    """What was gathered on the way through the folder."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shared:
+    """What all plans of a workshop share, with the findings on it; ``plans`` names their folders.
+
+    ``unread_stock`` are items that could not be read. Where ``licence_wanting``, each plan must
+    state its own.
+    """
 
     folder: Path
-    findings: list[Finding] = field(default_factory=list)
-    decodes: bool = True
-    pictures: dict[str, Pixels] = field(default_factory=dict)
-    unread_stock: frozenset[str] = frozenset()
-    licence_wanting: bool = False
-
-    def holds(self, path: Path) -> bool:
-        """Tell whether a path stays inside the workshop; one that leads out gets a finding.
-
-        A workshop may come from somebody else: what lies outside is neither read nor quoted.
-        """
-        try:
-            inside = path.resolve().is_relative_to(self.folder.resolve())
-        except (OSError, RuntimeError):  # links that go round in a circle
-            inside = False
-        if not inside:
-            place = Place(self.shown(path))
-            message, advice = "a link leads out of the workshop", "Copy what it leads to in here."
-            self.findings.append(error("link-out", message, place, advice))
-        return inside
-
-    def content(self, path: Path) -> bytes | None:
-        """Return a file's bytes, or None with a finding."""
-        if not self.holds(path):
-            return None
-        try:
-            with path.open("rb") as opened:
-                return opened.read(_MOST_FILE)
-        except OSError as trouble:
-            message = f"the file cannot be read: {trouble.strerror}"
-            place, advice = Place(self.shown(path)), "See that you may open the file."
-            self.findings.append(error("unreadable-file", message, place, advice))
-            return None
-
-    def shown(self, path: Path) -> str:
-        """Return a path relative to the workshop, with forward slashes."""
-        return path.relative_to(self.folder).as_posix()
-
-    def keep_pictures(self, prefix: str, pictures: dict[str, Pixels]) -> None:
-        """Keep pictures under their paths in the workshop."""
-        self.pictures.update({f"{prefix}/{file}": taken for file, taken in pictures.items()})
+    identity: Identity | None
+    stock: Stock
+    trials: tuple[Trial, ...]
+    pages: tuple[Page, ...]
+    plans: tuple[str, ...]
+    pictures: tuple[Picture, ...]
+    decodes: bool
+    findings: tuple[Finding, ...]
+    unread_stock: frozenset[str]
+    licence_wanting: bool
 
 
 def read_workshop(
@@ -90,24 +61,65 @@ def read_workshop(
     None when the folder is no workshop or its ``workshop.yaml`` cannot be taken apart. Without
     ``pictures`` none is decoded, which takes long, and the workshop holds none.
     """
+    shared, refused = read_shared(folder, pictures=pictures)
+    if shared is None:
+        return None, refused
+    workshop, findings = with_plans(shared, shared.plans)
+    return workshop, in_order((*shared.findings, *findings))
+
+
+def read_shared(
+    folder: Path, *, pictures: bool = True
+) -> tuple[Shared | None, tuple[Finding, ...]]:
+    """Return what plans share, or None with why the folder is no workshop. No plan is read."""
     refusal = _refusal(folder)
     if refusal is not None:
         return None, (refusal,)
-    visit = _Visit(folder, decodes=pictures)
+    visit = Visit(folder, decodes=pictures)
     identity = _identity(visit)
     stock = _stock(visit)
-    plans = tuple(_plans(visit, identity))
-    visit.findings += _titled_twice(plans)
     trials = tuple(_trials(visit, stock))
     pages = tuple(_pages(visit))
-    findings = shortened(visit.findings)
-    if identity is None:
-        return None, findings
-    taken = tuple(
-        Picture(path=path, pixels=visit.pictures[path]) for path in sorted(visit.pictures)
+    shared = Shared(
+        folder=folder,
+        identity=identity,
+        stock=stock,
+        trials=trials,
+        pages=pages,
+        plans=tuple(each.name for each in _of_plans(folder)),
+        pictures=visit.taken,
+        decodes=pictures,
+        findings=shortened(visit.findings),
+        unread_stock=visit.unread_stock,
+        licence_wanting=visit.licence_wanting,
     )
+    return shared, ()
+
+
+def with_plans(shared: Shared, names: Iterable[str]) -> tuple[Workshop | None, tuple[Finding, ...]]:
+    """Return the workshop with some of its plans, and the findings on those alone.
+
+    None where ``workshop.yaml`` cannot be taken apart.
+    """
+    visit = Visit(
+        shared.folder,
+        decodes=shared.decodes,
+        unread_stock=shared.unread_stock,
+        licence_wanting=shared.licence_wanting,
+    )
+    found = (_plan(visit, shared.folder / "plans" / name, shared.identity) for name in names)
+    plans = tuple(each for each in found if each is not None)
+    visit.findings += titled_twice((each.name, each.title, each.place) for each in plans)
+    findings = shortened(visit.findings)
+    if shared.identity is None:
+        return None, findings
     workshop = Workshop(
-        identity=identity, stock=stock, plans=plans, trials=trials, pages=pages, pictures=taken
+        identity=shared.identity,
+        stock=shared.stock,
+        plans=plans,
+        trials=shared.trials,
+        pages=shared.pages,
+        pictures=(*shared.pictures, *visit.taken),
     )
     return workshop, findings
 
@@ -116,7 +128,7 @@ def read_identity(folder: Path) -> Identity | None:
     """Return what ``workshop.yaml`` states, None where it cannot be read."""
     if _refusal(folder) is not None:
         return None
-    return _identity(_Visit(folder, decodes=False))
+    return _identity(Visit(folder, decodes=False))
 
 
 def _refusal(folder: Path) -> Finding | None:
@@ -142,7 +154,7 @@ def _is_misnamed(path: Path) -> bool:
     return path.name.lower() in ("workshop.yml", _MANIFEST) and path.is_file()
 
 
-def _identity(visit: _Visit) -> Identity | None:
+def _identity(visit: Visit) -> Identity | None:
     content = visit.content(visit.folder / _MANIFEST)
     if content is None:
         return None
@@ -175,14 +187,14 @@ def _files(folder: Path, ending: str) -> list[Path]:
     return sorted(each for each in found if not each.name.startswith((".", "_")))
 
 
-def _warn_of_yml(visit: _Visit, folder: Path) -> None:
+def _warn_of_yml(visit: Visit, folder: Path) -> None:
     for path in _files(folder, ".yml"):
         advice = f"Rename it to `{path.stem}.yaml`."
         message = f"{quoted(path.name)} is not read"
         visit.findings.append(warning("not-read", message, Place(visit.shown(path)), advice))
 
 
-def _stock(visit: _Visit) -> Stock:
+def _stock(visit: Visit) -> Stock:
     desk = Desk()
     library, faults = _library()
     desk.findings += faults
@@ -220,19 +232,21 @@ def _sections(content: bytes, file: str, desk: Desk) -> Kept:
     return STOCK.read_named("", Place(file, 1, 1), node, desk) or {}
 
 
-def _plans(visit: _Visit, identity: Identity | None) -> Iterable[Plan]:
-    root = visit.folder / "plans"
+def _of_plans(workshop: Path) -> list[Path]:
+    """Return the folders of plans; those that begin with `.` or `_` are passed over."""
+    root = workshop / "plans"
     folders = sorted(root.iterdir()) if root.is_dir() else []
-    for folder in folders:
-        if not folder.is_dir() or folder.name.startswith((".", "_")):
-            continue
-        plan = _plan(visit, folder) if visit.holds(folder) else None
-        if plan is not None:
-            licensed = _licensed(plan, identity.licence if identity else "", visit)
-            yield _as_set(licensed, identity)
+    return [each for each in folders if each.is_dir() and not each.name.startswith((".", "_"))]
 
 
-def _licensed(plan: Plan, licence: str, visit: _Visit) -> Plan:
+def _plan(visit: Visit, folder: Path, identity: Identity | None) -> Plan | None:
+    plan = _stated(visit, folder) if visit.holds(folder) else None
+    if plan is None:
+        return None
+    return _as_set(_licensed(plan, identity.licence if identity else "", visit), identity)
+
+
+def _licensed(plan: Plan, licence: str, visit: Visit) -> Plan:
     """Return a plan with the workshop's licence where it states none."""
     if not plan.licence and not licence and visit.licence_wanting:
         advice = "Write `licence: CC-BY-SA-4.0`, say: readers ask what they may do with a plan."
@@ -252,7 +266,7 @@ def _as_set(plan: Plan, identity: Identity | None) -> Plan:
     )
 
 
-def _plan(visit: _Visit, folder: Path) -> Plan | None:
+def _stated(visit: Visit, folder: Path) -> Plan | None:
     shown, name = visit.shown(folder), folder.name
     fault = plan_name_fault(name)
     if fault is not None:
@@ -280,21 +294,24 @@ def _plan(visit: _Visit, folder: Path) -> Plan | None:
     )
 
 
-def _titled_twice(plans: Iterable[Plan]) -> Iterable[Finding]:
-    """Yield a warning for each plan of a title that one before it has: readers see the title."""
-    first: dict[str, Plan] = {}
-    for plan in plans:
-        known = first.setdefault(plan.title.casefold(), plan)
-        if plan.title and known is not plan:
-            message = f"{quoted(plan.title)} is the title of `{known.name}`, too"
+def titled_twice(plans: Iterable[tuple[str, str, Place]]) -> Iterator[Finding]:
+    """Yield a warning for each plan of a title that one before it has: readers see the title.
+
+    A plan is its name, its title and its place.
+    """
+    first: dict[str, str] = {}
+    for name, title, place in plans:
+        known = first.setdefault(title.casefold(), name)
+        if title and known != name:
+            message = f"{quoted(title)} is the title of `{known}`, too"
             advice = "Readers know a plan by its title: give each its own."
-            yield warning("doubled-title", message, plan.place, advice)
+            yield warning("doubled-title", message, place, advice)
 
 
 _NO_PLAN = "`kerfolio add plan NAME` writes one; a folder that begins with `_` is passed over."
 
 
-def _layout_text(visit: _Visit, path: Path) -> str:
+def _layout_text(visit: Visit, path: Path) -> str:
     """Return the frozen layout as text; what no reader could use is as good as none."""
     if not path.is_file():
         return ""
@@ -302,7 +319,7 @@ def _layout_text(visit: _Visit, path: Path) -> str:
     return content.decode("utf-8", "replace") if content is not None else ""
 
 
-def _other_layouts(visit: _Visit, folder: Path) -> Iterator[tuple[str, str]]:
+def _other_layouts(visit: Visit, folder: Path) -> Iterator[tuple[str, str]]:
     """Yield the frozen layouts for other sheets and beds, by their labels."""
     for path in sorted(folder.glob("layout-*.json")):
         label = path.name.removeprefix("layout-").removesuffix(".json")
@@ -310,7 +327,7 @@ def _other_layouts(visit: _Visit, folder: Path) -> Iterator[tuple[str, str]]:
             yield label, _layout_text(visit, path)
 
 
-def _trials(visit: _Visit, stock: Stock) -> Iterable[Trial]:
+def _trials(visit: Visit, stock: Stock) -> Iterable[Trial]:
     folder = visit.folder / "log"
     _warn_of_yml(visit, folder)
     known = {
@@ -349,7 +366,7 @@ def _check_names(trial: Trial, known: dict[str, list[str]], desk: Desk) -> None:
             desk.complain("unknown-name", complaint, named.place)
 
 
-def _pages(visit: _Visit) -> Iterable[Page]:
+def _pages(visit: Visit) -> Iterable[Page]:
     for path in _files(visit.folder / "pages", ".md"):
         content = visit.content(path)
         if content is None:
