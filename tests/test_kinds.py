@@ -17,6 +17,7 @@ import pytest
 
 from kerfolio.assembly.feature_kinds import FEATURE_FREEDOMS
 from kerfolio.assembly.joint_kinds import JOINT_WAYS
+from kerfolio.basis.reader import METRIC
 from kerfolio.drawing.feature_kinds import FEATURE_WORDS
 from kerfolio.model import feature_kind, joint_kind
 from kerfolio.model.feature import Cutting
@@ -104,7 +105,7 @@ def test_the_example_of_a_kind_goes_the_whole_way(kind: FeatureKind) -> None:
     part = panel(f"it: {{{kind.key}: {EXAMPLES[kind]}}}", outline="{rectangle: [400, 450]}")
     assert {each.kind for each in part.features} == {kind}
     first = part.features[0]
-    said = FEATURE_WORDS[kind](first, "mm")
+    said = FEATURE_WORDS[kind](first, METRIC)
     assert bool(said) == (kind.fitted or kind is HOLE)
     # Only what opens the sheet, and is not cut to a depth, is cut through.
     assert kind is TAB or kind.opens == (first.depth is None)

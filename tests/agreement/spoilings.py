@@ -100,11 +100,11 @@ def edition(text: str, layout: Callable[[], Layout]) -> Edition:
 def files(text: str, layout: Callable[[], Layout]) -> Mapping[str, bytes]:
     """Return its cut files and templates as they are written."""
     made = edition(text, layout)
-    settled, formats, first = made.settled, made.formats, made.first
-    found = dict(sheet_files(settled, made.layout, formats, first))
-    found |= dict(part_files(settled, formats, first))
-    found |= dict(coupon_files(settled, formats, first))
-    found |= dict(art_files(settled, formats, first))
+    settled, formats, reader = made.settled, made.formats, made.reader
+    found = dict(sheet_files(settled, made.layout, formats, reader))
+    found |= dict(part_files(settled, formats, reader))
+    found |= dict(coupon_files(settled, formats, reader))
+    found |= dict(art_files(settled, formats, reader))
     for name in papers(made):
         found[template_name(settled.variant.label, name)] = templates_of(made, name)
     return found
@@ -113,7 +113,7 @@ def files(text: str, layout: Callable[[], Layout]) -> Mapping[str, bytes]:
 def templates_of(made: Edition, paper: str, drawing: Drawing | None = None) -> bytes:
     """Return the templates of all parts, the first of them as drawn here."""
     settled = with_test_joints(made.settled)
-    drawings = drawn_templates(settled, made.first)
+    drawings = drawn_templates(settled, made.reader.unit)
     stock = papers(made)[paper]
     on = stock and tiled_on((drawings,), stock)
     if drawing is not None:
@@ -162,36 +162,36 @@ def kinds(made: Edition) -> Iterator[tuple[str, Kind]]:
         "sheet",
         Kind(
             lambda ending: cut_sheet_name(fit, 1, ending),
-            cut_sheet(settled, sheet, first=made.first),
-            cut_sheet(settled, replace(sheet, placements=swapped), first=made.first),
+            cut_sheet(settled, sheet, reader=made.reader),
+            cut_sheet(settled, replace(sheet, placements=swapped), reader=made.reader),
         ),
     )
     yield (
         "part",
         Kind(
             lambda ending: cut_part_name(fit, part.name, ending),
-            cut_part(settled, part, first=made.first),
-            cut_part(settled, other, first=made.first),
+            cut_part(settled, part, reader=made.reader),
+            cut_part(settled, other, reader=made.reader),
         ),
     )
     yield (
         "coupon",
         Kind(
             lambda ending: coupon_name("ply", ending),
-            cut_coupon(settled, coupon, first=made.first),
-            cut_coupon(settled, turned, first=made.first),
+            cut_coupon(settled, coupon, reader=made.reader),
+            cut_coupon(settled, turned, reader=made.reader),
         ),
     )
     yield (
         "engraving",
         Kind(
             lambda ending: art_name(art.file, ending),
-            cut_art(settled, art, first=made.first),
-            cut_art(settled, elsewhere, first=made.first),
+            cut_art(settled, art, reader=made.reader),
+            cut_art(settled, elsewhere, reader=made.reader),
             at_zero=True,
         ),
     )
-    unit = made.first
+    unit = made.reader.unit
     yield (
         "template",
         Kind(

@@ -39,8 +39,8 @@ def test_a_bridge_left_out_or_moved_is_told(by: float | None, words: str) -> Non
     fit, part = settled.variant.label, settled.parts[0]
     for form in made.formats:
         for name, drawing in (
-            (cut_part_name(fit, part.name, form.ending), cut_part(settled, part, made.first)),
-            (cut_sheet_name(fit, 1, form.ending), cut_sheet(settled, sheet, made.first)),
+            (cut_part_name(fit, part.name, form.ending), cut_part(settled, part, made.reader)),
+            (cut_sheet_name(fit, 1, form.ending), cut_sheet(settled, sheet, made.reader)),
         ):
             content = form.write(spoiled(drawing, by=by), own_origin=False)
             (message,) = told(made, {**good, name: content})

@@ -18,6 +18,7 @@ from kerfolio.assembly.stability_words import (
     stability_cautions,
     steady_rows,
 )
+from kerfolio.basis.reader import INCHES, METRIC
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.panel import Panel, Recess
 from kerfolio.geometry.rigid import Rigid, scaled
@@ -122,7 +123,7 @@ def test_on_a_point_nothing_stands() -> None:
     found = stability_of(whole(piece(Panel(shape=tip, thickness=18.0))))
     assert found.contact == ()
     assert tippings(found) == ()
-    assert "does not stand by itself" in dict(steady_rows(found, "mm"))["On the floor"]
+    assert "does not stand by itself" in dict(steady_rows(found, METRIC))["On the floor"]
 
 
 def larger(given: Assembled, by: float) -> Assembled:
@@ -183,7 +184,7 @@ def test_turning_it_on_the_floor_does_not_change_how_it_tips(name: str, degrees:
 
 def test_the_rows_say_it_in_both_units() -> None:
     found = stability_of(block(300, 400, 900))
-    assert (*size_rows(found, "mm"), *steady_rows(found, "mm")) == (
+    assert (*size_rows(found, METRIC), *steady_rows(found, METRIC)) == (
         (
             "Put together, width × depth × height",
             "300 × 400 × 900 mm (11 13/16 × 15 3/4 × 35 7/16 in)",
@@ -209,11 +210,11 @@ def test_the_rows_say_it_in_both_units() -> None:
 
 
 def test_what_falls_over_is_said_plainly() -> None:
-    rows = dict(steady_rows(table(), "in", load=20.0))
+    rows = dict(steady_rows(table(), INCHES, load=20.0))
     loaded = rows["Tips, loaded on the edge of its panel, when tilted by"]
     assert loaded.startswith("nothing: it falls over by itself, to the ")
     assert loaded.endswith(", with 44.1 lb (20.0 kg)")
-    assert dict(size_rows(table(), "in"))["Weight of the pieces"] == "22.0 lb (10.0 kg)"
+    assert dict(size_rows(table(), INCHES))["Weight of the pieces"] == "22.0 lb (10.0 kg)"
 
 
 def test_the_angle_is_never_shown_as_approval_and_tall_things_go_to_the_wall() -> None:

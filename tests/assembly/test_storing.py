@@ -7,6 +7,7 @@ import pytest
 from kerfolio.assembly.stability import pile_of, stability_of
 from kerfolio.assembly.storing import OnTop, carried_by, laid_flat, lifted, on_top
 from kerfolio.assembly.storing_words import carriers, set_rows, whole_rows
+from kerfolio.basis.reader import METRIC
 from tests.assembly.hand_made import across, box, level, plan, stool
 
 
@@ -76,7 +77,7 @@ def test_one_person_or_two(mass: float, size: tuple[float, float, float], count:
     ],
 )
 def test_who_carries_it_in_words(mass: float, size: tuple[float, float, float], words: str) -> None:
-    assert carriers(mass, size, "mm").startswith(words)
+    assert carriers(mass, size, METRIC).startswith(words)
 
 
 @pytest.mark.parametrize(
@@ -98,13 +99,13 @@ def test_who_carries_it_in_words(mass: float, size: tuple[float, float, float], 
 )
 def test_what_is_told_of_a_second_one(top: OnTop, words: str) -> None:
     whole = stool()
-    rows = dict(whole_rows(whole.pieces, stability_of(whole), top, "mm"))
+    rows = dict(whole_rows(whole.pieces, stability_of(whole), top, METRIC))
     assert rows["A second one on top of it"] == words
     assert rows["Put together, carried by"].startswith("one person: ")
 
 
 def test_a_set_is_told_flat() -> None:
-    rows = dict(set_rows(stool().pieces, 5.0, "mm"))
+    rows = dict(set_rows(stool().pieces, 5.0, METRIC))
     assert rows["Flat, all of it in one pile"].startswith("418 × 300 × 72 mm (")
     assert "Flat, small pieces side by side" not in rows, "nothing is gained"
     assert rows["Flat, carried by"] == (

@@ -19,6 +19,7 @@ from kerfolio.basis.lengths import (
     size_pair,
     size_text,
 )
+from kerfolio.basis.reader import INCHES, METRIC
 from kerfolio.basis.thickness import (
     caliper_inches,
     read_off,
@@ -64,23 +65,23 @@ def test_millimetres(mm: float, text: str) -> None:
 
 def test_the_readers_unit_stands_first() -> None:
     assert both_text(360.0) == "360 mm (14 3/16 in)"
-    assert both_text(360.0, "in") == "14 3/16 in (360 mm)"
+    assert both_text(360.0, INCHES) == "14 3/16 in (360 mm)"
 
 
 def test_inches_come_from_the_exact_length() -> None:
     """189.67 mm is 7.467 in: 7 15/32; rounded to 189.7 mm first and to sixteenths it was 7 1/2."""
     assert inch_text(189.67) == "7 15/32 in"
     assert inch_text(1280.22) == "50 13/32 in"
-    assert size_pair((1280.22, 189.67), "in") == ("50 13/32 × 7 15/32 in", "1280.2 × 189.7 mm")
-    assert size_text((360.0, 165.1), "mm") == "360 × 165.1 mm (14 3/16 × 6 1/2 in)"
+    assert size_pair((1280.22, 189.67), INCHES) == ("50 13/32 × 7 15/32 in", "1280.2 × 189.7 mm")
+    assert size_text((360.0, 165.1), METRIC) == "360 × 165.1 mm (14 3/16 × 6 1/2 in)"
 
 
 def test_thickness_in_inches_as_a_caliper_shows_it() -> None:
     """1 in = 25.4 mm exactly (international yard and pound agreement, 1959)."""
-    assert thickness_text(17.8, "mm") == "17.8 mm (0.701 in)"
-    assert thickness_text(18.25625, "in") == "0.719 in (18.26 mm)"
-    assert sold_range_text(17.2, 18.6, "mm") == "17.2 to 18.6 mm (0.677 to 0.732 in)"
-    assert sold_range_text(12.7, 12.7, "in") == "1/2 in (12.7 mm)"
+    assert thickness_text(17.8, METRIC) == "17.8 mm (0.701 in)"
+    assert thickness_text(18.25625, INCHES) == "0.719 in (18.26 mm)"
+    assert sold_range_text(17.2, 18.6, METRIC) == "17.2 to 18.6 mm (0.677 to 0.732 in)"
+    assert sold_range_text(12.7, 12.7, INCHES) == "1/2 in (12.7 mm)"
 
 
 def test_steps_of_a_ladder_stay_apart_in_inches() -> None:
@@ -106,13 +107,13 @@ def test_steps_of_a_ladder_stay_apart_in_inches() -> None:
     ],
 )
 def test_a_length_in_the_plans_own_unit(mm: float, metric: str, inch: str) -> None:
-    assert length_in(mm, "mm") == metric
-    assert length_in(mm, "in") == inch
+    assert length_in(mm, METRIC) == metric
+    assert length_in(mm, INCHES) == inch
 
 
 @given(st.floats(min_value=-1e4, max_value=1e4))
 def test_a_length_in_inches_is_within_two_hundredths_of_itself(mm: float) -> None:
-    words = length_in(mm, "in")
+    words = length_in(mm, INCHES)
     if words.startswith("under"):
         assert abs(mm) <= 0.0127
         return
@@ -125,17 +126,17 @@ def test_a_length_in_inches_is_within_two_hundredths_of_itself(mm: float) -> Non
 
 
 def test_a_reading_in_the_plans_own_unit() -> None:
-    assert reading_in(17.82, "mm") == "17.82 mm"
-    assert reading_in(17.82, "in") == "0.702 in"
-    assert reading_in(0.2, "in") == "0.008 in"
-    assert reading_in(0.002, "mm") == "under 0.01 mm"
-    assert reading_in(0.002, "in") == "under 0.001 in"
-    assert reading_in(0.0, "in") == "0 in"
+    assert reading_in(17.82, METRIC) == "17.82 mm"
+    assert reading_in(17.82, INCHES) == "0.702 in"
+    assert reading_in(0.2, INCHES) == "0.008 in"
+    assert reading_in(0.002, METRIC) == "under 0.01 mm"
+    assert reading_in(0.002, INCHES) == "under 0.001 in"
+    assert reading_in(0.0, INCHES) == "0 in"
 
 
 def test_a_size_in_the_plans_own_unit() -> None:
-    assert size_in((360.0, 450.04), "mm") == "360 x 450 mm"
-    assert size_in((360.0, 165.1), "in") == "14 3/16 x 6 1/2 in"
+    assert size_in((360.0, 450.04), METRIC) == "360 x 450 mm"
+    assert size_in((360.0, 165.1), INCHES) == "14 3/16 x 6 1/2 in"
 
 
 def test_a_thickness_is_read_to_a_hundredth_of_a_millimetre() -> None:
@@ -154,7 +155,7 @@ def test_an_inch_text_is_within_half_a_step(mm: float) -> None:
 
 
 def test_a_sag_has_a_tenth_of_a_millimetre_and_a_hundredth_of_an_inch() -> None:
-    assert sag_pair(2.44, "mm") == ("2.4 mm", "0.10 in")
-    assert sag_pair(25.4, "in") == ("1.00 in", "25.4 mm")
-    assert sag_pair(0.04, "mm") == ("under 0.1 mm", "under 0.01 in")
-    assert sag_pair(0.1, "in") == ("under 0.01 in", "0.1 mm")
+    assert sag_pair(2.44, METRIC) == ("2.4 mm", "0.10 in")
+    assert sag_pair(25.4, INCHES) == ("1.00 in", "25.4 mm")
+    assert sag_pair(0.04, METRIC) == ("under 0.1 mm", "under 0.01 in")
+    assert sag_pair(0.1, INCHES) == ("under 0.01 in", "0.1 mm")

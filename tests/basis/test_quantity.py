@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.basis.quantity import read_quantity
+from kerfolio.basis.reader import METRIC
 from kerfolio.basis.said import told
 
 
@@ -109,7 +110,7 @@ def test_reads(text: str, mm: Fraction) -> None:
 def test_refuses_with_advice(text: str, message: str, advice: str) -> None:
     read = read_quantity(text)
     assert isinstance(read, Complaint)
-    assert (str(read), told(read.advice, "mm")) == (message, advice)
+    assert (str(read), told(read.advice, METRIC)) == (message, advice)
 
 
 COUNTS = st.integers(0, 10**6)

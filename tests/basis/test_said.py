@@ -25,6 +25,7 @@ from kerfolio.basis.measures import (
     spot,
 )
 from kerfolio.basis.place import Place
+from kerfolio.basis.reader import INCHES, METRIC
 from kerfolio.basis.said import (
     Measure,
     Quantity,
@@ -44,9 +45,9 @@ SHORT = said("`{}` is {} too {}", "rail", length("short", 2.3), "short")
 
 
 def test_words_are_told_in_the_unit_asked_for() -> None:
-    assert told(SHORT, "mm") == "`rail` is 2.3 mm too short"
-    assert told(SHORT, "in") == "`rail` is 0.091 in too short"
-    assert told("plain", "in") == "plain"
+    assert told(SHORT, METRIC) == "`rail` is 2.3 mm too short"
+    assert told(SHORT, INCHES) == "`rail` is 0.091 in too short"
+    assert told("plain", INCHES) == "plain"
 
 
 def test_the_skeleton_leaves_numbers_and_copies_out() -> None:
@@ -67,7 +68,7 @@ def test_the_facts_are_the_quantities_in_the_order_told() -> None:
 
 
 def test_a_name_is_told_with_its_copy_and_stated_without() -> None:
-    assert told(named("rail.slots.3"), "mm") == "`rail.slots.3`"
+    assert told(named("rail.slots.3"), METRIC) == "`rail.slots.3`"
     assert [stated_name(each) for each in ("rail.slots.3", "rail.slots.1.2", "rail.slots")] == [
         "rail.slots"
     ] * 3
@@ -75,22 +76,22 @@ def test_a_name_is_told_with_its_copy_and_stated_without() -> None:
 
 def test_words_are_joined_as_texts_are() -> None:
     three = [SHORT, "b", said("{}", number("count", 2))]
-    assert told(enumerated(three), "mm") == "`rail` is 2.3 mm too short, b and 2"
-    assert told(enumerated(["a"]), "mm") == "a"
-    assert told(enumerated([]), "mm") == ""
-    assert told(strung(three[1:], ", or "), "mm") == "b, or 2"
-    assert told("It is so: " + SHORT + ".", "mm") == "It is so: `rail` is 2.3 mm too short."
+    assert told(enumerated(three), METRIC) == "`rail` is 2.3 mm too short, b and 2"
+    assert told(enumerated(["a"]), METRIC) == "a"
+    assert told(enumerated([]), METRIC) == ""
+    assert told(strung(three[1:], ", or "), METRIC) == "b, or 2"
+    assert told("It is so: " + SHORT + ".", METRIC) == "It is so: `rail` is 2.3 mm too short."
 
 
 def test_an_example_is_one_of_the_plans_unit() -> None:
-    assert told(written("fit: 0.1", "fit: 0.005"), "mm") == "Write `fit: 0.1`."
-    assert told(written("fit: 0.1", "fit: 0.005"), "in") == "Write `fit: 0.005`."
+    assert told(written("fit: 0.1", "fit: 0.005"), METRIC) == "Write `fit: 0.1`."
+    assert told(written("fit: 0.1", "fit: 0.005"), INCHES) == "Write `fit: 0.005`."
 
 
 def test_a_template_wants_a_field_for_each_gap() -> None:
     with pytest.raises(ValueError, match=r"1 fields for `\{\} and \{\}`"):
         said("{} and {}", "a")
-    assert told(said("`{a: {}}`", 1), "mm") == "`{a: 1}`"
+    assert told(said("`{a: {}}`", 1), METRIC) == "`{a: 1}`"
 
 
 @pytest.mark.parametrize(
@@ -113,17 +114,17 @@ def test_a_template_wants_a_field_for_each_gap() -> None:
 )
 def test_each_quantity_is_told_as_the_trade_does(measure: Measure, metric: str, inch: str) -> None:
     """180 in/min are 4572 mm/min: 25.4 mm to the inch, exactly (1959)."""
-    assert (measure.told("mm"), measure.told("in")) == (metric, inch)
+    assert (measure.told(METRIC), measure.told(INCHES)) == (metric, inch)
 
 
 def test_a_point_names_both_its_lengths() -> None:
-    assert told(point(3.0, 4.5, "least-"), "mm") == "3 mm, 4.5 mm"
+    assert told(point(3.0, 4.5, "least-"), METRIC) == "3 mm, 4.5 mm"
     assert [each.name for each in point(3.0, 4.5, "least-").facts] == ["least-x", "least-y"]
 
 
 @given(st.floats(min_value=0.5, max_value=3000))
 def test_a_fact_is_the_number_told(mm: float) -> None:
-    shown = re.fullmatch(r"([0-9.]+) mm", length("x", mm).told("mm"))
+    shown = re.fullmatch(r"([0-9.]+) mm", length("x", mm).told(METRIC))
     assert shown
     assert abs(float(shown[1]) - length("x", mm).facts[0].value) <= 0.051
 
@@ -145,7 +146,7 @@ def test_a_finding_is_told_in_its_unit_and_keeps_its_facts() -> None:
 
 
 def test_words_without_parts_are_nothing() -> None:
-    assert told(Words(()), "mm") == ""
+    assert told(Words(()), METRIC) == ""
 
 
 def test_what_is_quoted_of_a_file_steers_no_terminal() -> None:
@@ -162,5 +163,5 @@ def test_what_is_quoted_of_a_file_is_cut_where_it_is_long() -> None:
 def test_words_between_two_quotes_are_not_cut() -> None:
     words = f"`side.slot` holds {'more ' * 30}than `shelf.tab` asks for"
     long = f"`side` and {'more ' * 30}of `{'x' * 120}`"
-    assert told(words, "mm") == words
-    assert told(long, "mm") == f"`side` and {'more ' * 30}of `{'x' * 96}...`"
+    assert told(words, METRIC) == words
+    assert told(long, METRIC) == f"`side` and {'more ' * 30}of `{'x' * 96}...`"

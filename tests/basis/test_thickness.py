@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from kerfolio.basis.reader import INCHES, METRIC
 from kerfolio.basis.thickness import (
     caliper_inches,
     precise_in,
@@ -39,22 +40,22 @@ def test_a_folder_is_called_by_what_the_sheet_is_sold_as(mm: float, metric: str,
 
 
 def test_a_thickness_is_told_by_its_fraction_where_it_is_one() -> None:
-    assert sold_in(18.26, "in") == "23/32 in"
-    assert sold_in(18.0, "in") == "0.709 in"
-    assert sold_in(28.58, "in") == "1 1/8 in"
-    assert sold_in(17.8, "mm") == "17.8 mm"
-    assert sold_text(18.26, "in") == "23/32 in (18.26 mm)"
-    assert sold_text(18.26, "mm") == "18.26 mm (0.719 in)"
-    assert sold_range_in(17.46, 18.26, "in") == "11/16 to 23/32 in"
-    assert sold_range_in(17.46, 17.46, "in") == "11/16 in"
-    assert thickness_text(18.26, "in") == "0.719 in (18.26 mm)"
+    assert sold_in(18.26, INCHES) == "23/32 in"
+    assert sold_in(18.0, INCHES) == "0.709 in"
+    assert sold_in(28.58, INCHES) == "1 1/8 in"
+    assert sold_in(17.8, METRIC) == "17.8 mm"
+    assert sold_text(18.26, INCHES) == "23/32 in (18.26 mm)"
+    assert sold_text(18.26, METRIC) == "18.26 mm (0.719 in)"
+    assert sold_range_in(17.46, 18.26, INCHES) == "11/16 to 23/32 in"
+    assert sold_range_in(17.46, 17.46, INCHES) == "11/16 in"
+    assert thickness_text(18.26, INCHES) == "0.719 in (18.26 mm)"
 
 
 @given(st.integers(1, 128))
 def test_every_64th_of_an_inch_is_known_again_as_a_calliper_shows_it(count: int) -> None:
     exact = Fraction(count, 64)
     mm = read_off(float(exact) * 25.4)
-    assert Fraction(sum(map(Fraction, sold_in(mm, "in").removesuffix(" in").split()))) == exact
+    assert Fraction(sum(map(Fraction, sold_in(mm, INCHES).removesuffix(" in").split()))) == exact
     assert abs(float(caliper_inches(mm).removesuffix(" in")) - float(exact)) <= 0.0005 + 1e-9
 
 
@@ -64,5 +65,5 @@ def test_eleven_sixteenths_are_0688() -> None:
 
 
 def test_a_width_is_a_fraction_only_where_it_is_one() -> None:
-    assert precise_in(18.51, "in") == "0.729 in", "no 47/64, which is 0.734"
-    assert precise_in(6.35, "in") == "1/4 in"
+    assert precise_in(18.51, INCHES) == "0.729 in", "no 47/64, which is 0.734"
+    assert precise_in(6.35, INCHES) == "1/4 in"

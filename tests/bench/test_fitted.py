@@ -221,7 +221,7 @@ def test_settled_afresh_a_file_is_the_same_but_for_a_last_decimal(case: Case) ->
         drawn=edition.settled,
         layout=edition.layout,
         formats=edition.formats,
-        first=edition.first,
+        reader=edition.reader,
         fitted=case.fitted,
         printed=case.printed,
     )

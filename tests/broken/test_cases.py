@@ -16,6 +16,7 @@ import pytest
 import yaml
 
 from kerfolio.basis.finding import Finding, Severity
+from kerfolio.basis.reader import INCHES
 from kerfolio.basis.said import told
 from kerfolio.proving.prove import prove_plan
 from kerfolio.reading.workshop import read_workshop
@@ -51,7 +52,7 @@ def told_in_one_unit(finding: Finding) -> bool:
         parts = (text,) if isinstance(text, str) else text.parts
         if any(re.search(r"[0-9]`? ?(mm|kg)\b", each) for each in parts if isinstance(each, str)):
             return False
-        if re.search(r"[0-9] ?(mm|kg)\b", told(text, "in")):
+        if re.search(r"[0-9] ?(mm|kg)\b", told(text, INCHES)):
             return False
     return True
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.basis.thickness import thickness_text
 from kerfolio.chapters.coupon import coupon
 from kerfolio.chapters.hand import hand
@@ -48,7 +49,7 @@ def test_every_folder_stands_beside_the_thickness_it_is_for() -> None:
     assert len(rows) == len(edition.variants) == 4
     for row, each in zip(rows, edition.variants, strict=True):
         assert row.startswith(f"cut/{each.variant.label}\n")
-        assert thickness_text(dict(each.variant.thickness)["ply"], "mm") in row
+        assert thickness_text(dict(each.variant.thickness)["ply"], METRIC) in row
 
 
 def test_where_a_screen_makes_files_paper_says_so() -> None:
@@ -67,8 +68,8 @@ def test_each_step_of_the_coupon_names_what_to_take() -> None:
     assert len(rows) == len(found.slots)
     for row, slot in zip(rows, found.slots, strict=True):
         number, width, thick, *take = row.split("\n")
-        assert (number, width) == (str(slot.number), thickness_text(slot.width, "mm"))
-        assert thick == thickness_text(slot.thickness, "mm")
+        assert (number, width) == (str(slot.number), thickness_text(slot.width, METRIC))
+        assert thick == thickness_text(slot.thickness, METRIC)
         assert take
     assert "cut/fit-coupon" in words_of(coupon(edition))
 

@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import pytest
 
+from kerfolio.basis.reader import Reader
 from kerfolio.drawing.board_view import board_views
 from kerfolio.drawing.hatch import hatched
 from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
@@ -34,7 +35,7 @@ def texts(drawing: Drawing) -> list[str]:
 def test_boards_fit_their_room_and_their_words_stand_clear(
     room: tuple[float, float], first: str
 ) -> None:
-    views = board_views(MANY, room, first)
+    views = board_views(MANY, room, Reader(unit=first))
     assert len(views) > 0
     for drawing in views:
         assert drawing.width <= room[0] + 1e-6

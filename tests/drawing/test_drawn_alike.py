@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.drawing.template_choice import template_choices
 from kerfolio.drawing.template_view import template, templates
 from kerfolio.drawing.vocabulary import Drawing
@@ -18,7 +19,7 @@ from tests.drawing.templates import templates_of
 @pytest.mark.parametrize("name", PLANS)
 def test_templates_are_drawn_alike_all_over_the_range(name: str) -> None:
     found = range_of(name)
-    choices = template_choices((found.drawn, *found.corners), "mm")
+    choices = template_choices((found.drawn, *found.corners), METRIC)
 
     def draw(settled: SettledPlan) -> dict[str, Drawing]:
         return templates(settled, choices)
@@ -37,7 +38,7 @@ def test_what_is_chosen_anew_at_each_thickness_is_seen() -> None:
 
 def test_a_step_is_seen() -> None:
     found = range_of("desk-rack")
-    choices = template_choices((found.drawn, *found.corners), "mm")
+    choices = template_choices((found.drawn, *found.corners), METRIC)
 
     def stepped(settled: SettledPlan) -> dict[str, Drawing]:
         part = settled.parts[0]

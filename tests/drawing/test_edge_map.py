@@ -11,6 +11,7 @@ from itertools import combinations
 import pytest
 
 from kerfolio.basis.colour import rgb
+from kerfolio.basis.reader import INCHES, METRIC
 from kerfolio.basis.shipped import shipped
 from kerfolio.drawing.edge_map import LINES, letters
 from kerfolio.drawing.extent import extent
@@ -94,7 +95,9 @@ def test_the_key_tells_every_line_of_a_part() -> None:
 
 
 def test_two_roundings_are_told_apart_by_number() -> None:
-    assert [(letter, words) for words, (letter, _) in letters(PLAN.part("side"), "in").items()] == [
+    assert [
+        (letter, words) for words, (letter, _) in letters(PLAN.part("side"), INCHES).items()
+    ] == [
         ("s", "left square, as cut"),
         ("e", "eased: fine paper takes the sharpness off"),
         ("r1", "rounded over 0.079 in (2 mm), show face only"),
@@ -114,7 +117,7 @@ def test_lines_are_as_long_as_the_edges_at_their_scale() -> None:
         each for each in drawing.items if isinstance(each, Stroke) and each.fill is Ink.WOOD
     )
     scale = length(face.contour) / length(part.routed.outer)
-    samples = len(letters(part, "mm"))
+    samples = len(letters(part, METRIC))
     drawn = sum(length(each.contour) for each in lines[:-samples])
     assert drawn == pytest.approx(scale * sum(each.length for each in part.edges), rel=1e-4)
 

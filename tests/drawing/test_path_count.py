@@ -7,6 +7,7 @@ from math import pi
 import pytest
 
 from kerfolio.basis.figures import cleared_text, run_text
+from kerfolio.basis.reader import INCHES, METRIC
 from kerfolio.drawing.cut_sheet import cut_sheet
 from kerfolio.drawing.path_count import drawn_counts
 from kerfolio.edition.path_words import path_lines
@@ -53,7 +54,7 @@ def test_contours_lengths_pockets_and_holes_are_those_of_two_plates() -> None:
     assert opening.length == pytest.approx(2 * pi * 50)
     assert (outline.contours, outline.length) == (2, pytest.approx(2000))
     facts = SheetFacts.of(drawn, sheet)
-    assert path_lines(Ranged(here=facts, ends=(facts,)), "mm") == (
+    assert path_lines(Ranged(here=facts, ends=(facts,)), METRIC) == (
         "pocket_6.0mm: 2 contours, 0.38 m, 56.5 cm²",
         "hole_through: 6 contours, 0.18 m, 4 × ø 8 mm and 2 × ø 12 mm",
         "opening_through: 2 contours, 0.31 m",
@@ -62,5 +63,8 @@ def test_contours_lengths_pockets_and_holes_are_those_of_two_plates() -> None:
 
 
 def test_lengths_and_areas_are_told_in_the_first_unit() -> None:
-    assert (run_text(8419.9, "mm"), run_text(304.8 * 27.64, "in")) == ("8.42 m", "27.6 ft")
-    assert (cleared_text(1260.0, "mm"), cleared_text(645.16 * 2, "in")) == ("12.6 cm²", "2.0 in²")
+    assert (run_text(8419.9, METRIC), run_text(304.8 * 27.64, INCHES)) == ("8.42 m", "27.6 ft")
+    assert (cleared_text(1260.0, METRIC), cleared_text(645.16 * 2, INCHES)) == (
+        "12.6 cm²",
+        "2.0 in²",
+    )

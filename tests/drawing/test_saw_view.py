@@ -6,6 +6,7 @@ from itertools import pairwise, product
 
 import pytest
 
+from kerfolio.basis.reader import INCHES, Reader
 from kerfolio.drawing.saw_badge import CutLine, badges, edge_badges
 from kerfolio.drawing.saw_view import saw_view
 from kerfolio.drawing.vocabulary import Drawing, Ink, Label, Stroke
@@ -52,7 +53,7 @@ def test_a_sheet_fits_its_room_and_its_words_stand_clear(
     name: str, room: tuple[float, float], first: str
 ) -> None:
     for sheet in sawn(name):
-        drawing = saw_view(plan(name), sheet, room, first)
+        drawing = saw_view(plan(name), sheet, room, Reader(unit=first))
         assert drawing.width <= room[0] + 1e-6
         assert drawing.height <= room[1] + 1e-6
         assert overlapping(drawing) == []
@@ -114,7 +115,7 @@ def test_settings_at_the_edge_are_in_the_reader_s_unit() -> None:
     (sheet, *_) = sawn("shelf")
     first_rip = next(cut for cut in sheet.cuts if cut.kind == "rip")
     metric = [each.text for each in labels_of(saw_view(plan("shelf"), sheet))]
-    inch = [each.text for each in labels_of(saw_view(plan("shelf"), sheet, first="in"))]
+    inch = [each.text for each in labels_of(saw_view(plan("shelf"), sheet, reader=INCHES))]
     assert first_rip.setting == 320.0
     assert "320" in metric
     assert "12 19/32" in inch  # 320 / 25.4 = 12.598

@@ -11,6 +11,7 @@ import pytest
 import shapely
 
 from kerfolio.assembly.assembled import BuildStep
+from kerfolio.basis.reader import INCHES
 from kerfolio.drawing.assembled_view import assembled_view
 from kerfolio.drawing.exploded_view import exploded_view
 from kerfolio.drawing.extent import extent, padded
@@ -235,7 +236,7 @@ def test_the_finished_piece_has_its_three_sizes_in_both_units() -> None:
         "Put together it is 340 mm (13 3/8 in) wide, 300 mm (11 13/16 in) deep"
         " and 418 mm (16 15/32 in) high."
     )
-    inches = assembled_view(built("stool")[0], first="in")
+    inches = assembled_view(built("stool")[0], reader=INCHES)
     assert "13 3/8 in (340 mm) wide" in inches.description
 
 

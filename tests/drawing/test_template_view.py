@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.drawing.lettering import label_box
 from kerfolio.drawing.template_choice import template_choices
 from kerfolio.drawing.template_view import templates
@@ -152,7 +153,7 @@ def test_words_keep_clear_of_seams() -> None:
     seam = (145.0, 0.0, 155.0, 200.0)
     settled = replace(PLAN, parts=(part,))
     for seams, crossing in (({}, True), ({"plate": [seam]}, False)):
-        drawing = templates(settled, template_choices((settled,), "mm", seams))["plate"]
+        drawing = templates(settled, template_choices((settled,), METRIC, seams))["plate"]
         boxes = map(label_box, labels_of(drawing))
         assert any(box[0] < seam[2] and box[2] > seam[0] for box in boxes) is crossing
 

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 import pytest
 
+from kerfolio.basis.reader import Reader
 from kerfolio.drawing.coupon_view import coupon_view
 from kerfolio.drawing.face import obstacles
 from kerfolio.drawing.layout_view import layout_view
@@ -73,7 +74,7 @@ def test_the_room_is_used() -> None:
 )
 def test_overall_sizes_stand_in_both_units(first: str, texts: list[str]) -> None:
     """360 / 25.4 = 14.173 (14 3/16 = 14.1875 to the nearest 1/32), 450 / 25.4 = 17.717."""
-    drawing = part_view(PLAN, PLAN.parts[0], first=first)
+    drawing = part_view(PLAN, PLAN.parts[0], reader=Reader(unit=first))
     found = [item for item in drawing.items if isinstance(item, Dimension)]
     assert [each.text for each in found] == texts
     (face,) = faces(drawing)
@@ -189,7 +190,7 @@ def test_fibreboard_shows_no_grain() -> None:
 @pytest.mark.parametrize("first", ["mm", "in"])
 @pytest.mark.parametrize("room", [(150.0, 80.0), (90.0, 60.0)])
 def test_a_coupon_calls_out_every_slot(room: tuple[float, float], first: str) -> None:
-    drawing = coupon_view(PLAN, PLAN.coupons[0], room, first)
+    drawing = coupon_view(PLAN, PLAN.coupons[0], room, Reader(unit=first))
     assert drawing.width <= room[0]
     assert drawing.height <= room[1]
     assert overlapping(drawing) == []

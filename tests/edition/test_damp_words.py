@@ -8,6 +8,7 @@ from functools import cache
 
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.chapters.document_of import booklet_document
 from kerfolio.edition.damp_words import room_words, surroundings_words
 from kerfolio.edition.edition import Edition
@@ -92,7 +93,7 @@ def test_a_material_is_told_by_how_it_swells_there() -> None:
         ("", "0.35 % thicker for each % of moisture"),
     ):
         settled = rack(head).settled
-        assert swelling_words(settled, settled.sheets[0], "mm") == words
+        assert swelling_words(settled, settled.sheets[0], METRIC) == words
 
 
 def test_numbers_stand_beside_the_fit_of_every_joint() -> None:

@@ -38,7 +38,7 @@ def test_the_scrap_holds_the_coupon_with_room_for_the_cutter(name: str) -> None:
 def test_zero_is_that_of_the_cut_file(name: str) -> None:
     edition = sample(name)
     for setup in setup_coupons(edition):
-        drawing = cut_coupon(edition.settled, setup.coupon, edition.first)
+        drawing = cut_coupon(edition.settled, setup.coupon, edition.reader)
         cuts = {layer.name for layer in drawing.layers if layer.cuts}
         drawn = [
             bounds(moved(each.contour, *setup.zero))

@@ -16,6 +16,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import LineString, Polygon, box
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.edition.yard import cuts_of
 from kerfolio.layouts.guillotine import Box
 from kerfolio.layouts.panel_cuts import KERF, MOST_CUTS, PanelCuts, panel_cuts
@@ -120,7 +121,7 @@ def test_cuts_pass_between_the_shapes_of_the_written_file(longest: float) -> Non
     assert found is not None
     assert found.cuts
     (dxf,) = (each for each in CUT_FORMATS if each.ending == "dxf")
-    files = dict(sheet_files(edition.settled, edition.layout, (dxf,), "mm"))
+    files = dict(sheet_files(edition.settled, edition.layout, (dxf,), METRIC))
     shapes = outlines(next(iter(files.values())))
     assert len(shapes) == len(layout.placements)
     for each in found.cuts:

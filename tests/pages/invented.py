@@ -209,16 +209,16 @@ def inline(name: str, drawing: Drawing) -> str:
 
 def pictures(found: Edition) -> dict[str, str]:
     """Return every inline picture that a plan page may show."""
-    first = found.first
+    reader = found.reader
     drawn = {
-        f"sheet-{each.number}": layout_view(found.settled, each, first=first)
+        f"sheet-{each.number}": layout_view(found.settled, each, reader=reader)
         for each in found.layout.sheets
     }
     drawn |= {
-        f"part-{p.name}": part_view(found.settled, p, first=first) for p in found.settled.parts
+        f"part-{p.name}": part_view(found.settled, p, reader=reader) for p in found.settled.parts
     }
     drawn |= {
-        f"coupon-{each.sheet}": coupon_view(found.settled, each, (150.0, 70.0), first)
+        f"coupon-{each.sheet}": coupon_view(found.settled, each, (150.0, 70.0), reader)
         for each in found.settled.coupons
     }
     return {name: inline(f"{found.name}-{name}", each) for name, each in drawn.items()}

@@ -16,6 +16,7 @@ from xml.etree import ElementTree
 import pytest
 
 from kerfolio.basis.digits import rounded
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.shipped import shipped
 from kerfolio.basis.style import Style
 from kerfolio.basis.thickness import thickness_text
@@ -188,7 +189,7 @@ def test_widths_play_and_words_of_them_are_the_program_s(blank: Any) -> None:
         assert found == pytest.approx(wanted, abs=1e-9)
         for unit in ("mm", "in"):
             told = reckoned(blank, "told(given[0], given[1])", [slot, unit])
-            assert told == thickness_text(rounded(slot, 2), unit)
+            assert told == thickness_text(rounded(slot, 2), Reader(unit=unit))
 
 
 OUTSIDE = {

@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.basis.shipped import shipped
 from kerfolio.edition.rescue_words import slip_words
 from kerfolio.layouts.alone import laid_alone
@@ -45,7 +46,7 @@ def test_the_page_lines_joints_in_the_words_of_the_program() -> None:
     found = reckoned(told, {"data": DATA, "loose": LOOSE, "thickness": thickness})
     for part, lines in zip(drawn.parts, found, strict=True):
         slips = shims(drawn, part, part.features)
-        assert lines == [list(slip_words(slips, each, "mm")) for each in LOOSE]
+        assert lines == [list(slip_words(slips, each, METRIC)) for each in LOOSE]
 
 
 @pytest.mark.node

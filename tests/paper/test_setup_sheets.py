@@ -122,7 +122,7 @@ def test_a_sheet_s_page_tells_all_that_the_machine_needs(name: str) -> None:
         assert f"about {round(time.minutes)} minutes" in page
         assert "Lower left corner" in page
         assert "Bed under the sheet" in page
-        thicker = "1/64 in" if found.first == "in" else "0.4 mm"
+        thicker = "1/64 in" if found.reader.unit == "in" else "0.4 mm"
         assert f"with it on the face, a spot {thicker} thicker than the rest stays uncut" in page
         material = found.settled.sheet(sheet.sheet)
         assert f"{material.stock.title}, measured" in page
@@ -368,7 +368,9 @@ def test_the_art_is_printed_at_full_size_round_its_crosshair(
     drawn = [each for each in chains(art_pages(name, paper), number) if len(each) >= 2]
     lines = [each for each in drawn if len(each) == 2]
     level = [each for each in lines if each[0][1] == pytest.approx(each[1][1], abs=1e-3)]
-    assert any(math.dist(*each) == pytest.approx(CHECK[found.first], abs=0.05) for each in level)
+    assert any(
+        math.dist(*each) == pytest.approx(CHECK[found.reader.unit], abs=0.05) for each in level
+    )
     wide, high = art.size
     across = [each for each in lines if spans(each, (wide + 16, 0))]
     up = [each for each in lines if spans(each, (0, high + 16))]

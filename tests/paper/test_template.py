@@ -18,6 +18,7 @@ from shapely import LinearRing, Polygon, box, hausdorff_distance
 from kerfolio.basis.colour import rgb
 from kerfolio.basis.exact_figures import measured_in
 from kerfolio.basis.figured import figured
+from kerfolio.basis.reader import METRIC
 from kerfolio.drawing.palette import PALETTE
 from kerfolio.drawing.vocabulary import Drawing, Ink
 from kerfolio.edition.by_hand import Verdict, by_hand
@@ -503,7 +504,7 @@ def test_a_long_title_of_a_sheet_is_broken_not_cut_off() -> None:
     assert texts(content)[0].count("birch-plywood-of-the-second-grade") == 4
     rows = [
         [band.passages[0].marks for band in figured_lines(figured("{} {}", told, name), 168.0)]
-        for told in (measured_in(9.5, "mm"), measured_in(17.8, "mm"))
+        for told in (measured_in(9.5, METRIC), measured_in(17.8, METRIC))
     ]
     assert [len(each) for each in rows] == [2, 2]
     assert rows[0][1] == rows[1][1]

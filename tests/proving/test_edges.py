@@ -9,6 +9,7 @@ from __future__ import annotations
 import pytest
 
 from kerfolio.basis.finding import Finding, Severity
+from kerfolio.basis.reader import INCHES
 from kerfolio.basis.said import told
 from kerfolio.proving import edges
 from kerfolio.proving.prove import prove_plan
@@ -224,7 +225,7 @@ def test_the_tightest_place_of_a_range_counts() -> None:
 def test_inches_are_rounded_down_to_64ths() -> None:
     """8 mm are 20.2 sixty-fourths of an inch."""
     (found,) = found_in(edged_panel("{top: {round-over: 8.5}}", SLOT))
-    assert told(found.counsel, "in") == "At most 5/16 in fits."
+    assert told(found.counsel, INCHES) == "At most 5/16 in fits."
 
 
 def test_every_treatment_may_stand_in_one_plan() -> None:

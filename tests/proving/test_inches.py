@@ -9,6 +9,7 @@ from tempfile import TemporaryDirectory
 import pytest
 
 from kerfolio.basis.finding import Finding, Severity
+from kerfolio.basis.reader import INCHES
 from kerfolio.basis.said import told
 from kerfolio.proving.prove import prove_plan
 from kerfolio.reading.workshop import read_workshop
@@ -197,5 +198,5 @@ def test_the_thickness_concerned_is_told_in_inches() -> None:
     ]
     assert found.subject == "rail.dish"
     assert found.mark
-    assert told(found.mark.at, "in") == "11/16 in"
+    assert told(found.mark.at, INCHES) == "11/16 in"
     assert found.mark.variant == "11-16in"

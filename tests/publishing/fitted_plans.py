@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cache
 
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.style import told_as
 from kerfolio.fitted.fill import fill
 from kerfolio.fitted.form import Fitted, Number, Point
@@ -76,7 +77,7 @@ class Fitting:
     drawn: SettledPlan
     layout: Layout
     formats: Formats
-    first: str
+    reader: Reader
     fitted: Fitted
     printed: tuple[Printed, ...] = ()
 
@@ -87,7 +88,7 @@ class Fitting:
         uncut = Settling(self.drawn).at(replace(variant, cutter=(), cut=()))
         assert settled is not None
         assert uncut is not None
-        files = drafts(settled, self.layout, self.formats, self.first)
+        files = drafts(settled, self.layout, self.formats, self.reader)
         return (*files, *(d for each in self.printed for d in printed_drafts(each(uncut))))
 
 
@@ -123,11 +124,11 @@ def fitting(text: str) -> Fitting:
     )
 
 
-def fitting_of(drawn: SettledPlan, layout: Layout, formats: Formats, first: str) -> Fitting:
+def fitting_of(drawn: SettledPlan, layout: Layout, formats: Formats, reader: Reader) -> Fitting:
     """Fit the files of a settled plan."""
-    fitted = fitted_files(Settling(drawn), layout, formats, first)
+    fitted = fitted_files(Settling(drawn), layout, formats, reader)
     assert fitted is not None
-    return Fitting(drawn=drawn, layout=layout, formats=formats, first=first, fitted=fitted)
+    return Fitting(drawn=drawn, layout=layout, formats=formats, reader=reader, fitted=fitted)
 
 
 def points_of(fitted: Fitted, count: int, seed: int = 9) -> Iterator[dict[str, float | None]]:

@@ -13,6 +13,7 @@ import pytest
 from kerfolio.assembly.stability import stability_of
 from kerfolio.basis.lengths import both_text, inch_number, mm_number, size_numbers, size_text
 from kerfolio.basis.masses import mass_number, mass_unit
+from kerfolio.basis.reader import Reader
 from kerfolio.bundles.archive import unzipped
 from kerfolio.drawing.build_views import ASSEMBLED
 from kerfolio.edition.edition import Edition
@@ -80,20 +81,21 @@ def test_the_overall_size_reads_alike(first: str) -> None:
     size, said = stability_of(build.drawn.assembled).size, words(first)
     assert any(mm_number(side, 1) != mm_number(side, 0) for side in size)
     for where in ("page", "booklet"):
-        assert size_text(size, first) in said[where], where
+        assert size_text(size, Reader(unit=first)) in said[where], where
     for side in size:
-        assert both_text(side, first) in said["drawing"]
+        assert both_text(side, Reader(unit=first)) in said["drawing"]
 
 
 @pytest.mark.parametrize("first", UNITS)
 def test_the_size_of_a_part_reads_alike(first: str) -> None:
     (row,) = [each for each in edition(first).parts if each.part == "rail"]
     sides, said = (row.width, row.height), words(first)
-    one, other = size_numbers(sides, first)
+    one, other = size_numbers(sides, Reader(unit=first))
     for where in ("page", "booklet"):
         assert one in said[where], where
         assert other in said[where], where
-    size = f"{both_text(row.width, first)} wide, {both_text(row.height, first)} high"
+    reader = Reader(unit=first)
+    size = f"{both_text(row.width, reader)} wide, {both_text(row.height, reader)} high"
     assert size in inline_pictures(edition(first))["part-rail"]
     rows = csv.DictReader(io.StringIO(files(first)["lists/parts.csv"].decode()))
     (listed,) = [each for each in rows if each["part"] == "rail"]
@@ -104,8 +106,8 @@ def test_the_size_of_a_part_reads_alike(first: str) -> None:
 @pytest.mark.parametrize("first", UNITS)
 def test_the_mass_of_a_part_reads_alike(first: str) -> None:
     for row in edition(first).parts:
-        told = mass_number(row.mass, first)
-        assert f"{told} {mass_unit(first)}" in words(first)["page"]
+        told = mass_number(row.mass, Reader(unit=first))
+        assert f"{told} {mass_unit(Reader(unit=first))}" in words(first)["page"]
         assert told in words(first)["booklet"]
 
 

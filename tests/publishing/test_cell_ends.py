@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from kerfolio.basis.finding import has_errors
+from kerfolio.basis.reader import METRIC
 from kerfolio.fitted.form import Cell, Fitted, FittedFile, Number
 from kerfolio.publishing.cell_ends import cell_ends, found_at_cell_ends
 from kerfolio.publishing.fitted_files import Settling, fitted_files
@@ -22,7 +23,7 @@ def test_what_is_wrong_just_where_files_change_is_found() -> None:
     assert proof.drawn is not None
     assert not has_errors(proof.findings)
     found = workshop(TENT)
-    fitted = fitted_files(Settling(proof.drawn), small_layout(), formats_in(("mm",)), "mm")
+    fitted = fitted_files(Settling(proof.drawn), small_layout(), formats_in(("mm",)), METRIC)
     assert fitted is not None
     told = list(found_at_cell_ends(proof, found.stock, fitted))
     assert {each.rule for each in told} == {"pieces-clash", "tab-wider-than-slot"}

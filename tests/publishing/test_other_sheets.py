@@ -15,6 +15,7 @@ from kerfolio.agreement.cut_files import cut_files
 from kerfolio.agreement.written import Written
 from kerfolio.basis.finding import Finding
 from kerfolio.basis.place import Place
+from kerfolio.basis.reader import METRIC
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import expected_names
 from kerfolio.edition.other_sheets import other_words
@@ -177,16 +178,16 @@ def test_their_cut_files_are_in_the_bundle_and_checked() -> None:
     (dxf,) = (each for each in CUT_FORMATS if each.ending == "dxf")
     edition = replace(edition, formats=(dxf,))
     settled, sheets = edition.settled, one.others[0].layout.sheets
-    files = dict(other_files(settled, one.others, (dxf,), "mm"))
+    files = dict(other_files(settled, one.others, (dxf,), METRIC))
     assert files.keys() <= expected_names(edition)
     name = "cut/17.6mm/on-500x400/sheet-1-on-500x400-17.6mm.dxf"
     space = ezdxf.read(StringIO(files[name].decode())).modelspace()
     outlines = [each for each in space if each.dxf.layer.startswith("outline")]
     assert len(outlines) == len(sheets[0].placements)
-    files |= dict(sheet_files(settled, edition.layout, (dxf,), "mm"))
-    files |= dict(part_files(settled, (dxf,), "mm"))
-    files |= dict(coupon_files(settled, (dxf,), "mm"))
-    files |= dict(art_files(settled, (dxf,), "mm"))
+    files |= dict(sheet_files(settled, edition.layout, (dxf,), METRIC))
+    files |= dict(part_files(settled, (dxf,), METRIC))
+    files |= dict(coupon_files(settled, (dxf,), METRIC))
+    files |= dict(art_files(settled, (dxf,), METRIC))
     assert faults_of(edition, files) == []
     bed = "cut/17.6mm/on-260x460-bed/sheet-1-on-260x460-bed-17.6mm.dxf"
     assert any(name in each for each in faults_of(edition, {**files, name: files[bed]}))

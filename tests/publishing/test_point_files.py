@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.edition.names import is_of_point
 from kerfolio.publishing import examine_at
 from kerfolio.publishing.asked import Asked
@@ -90,8 +91,8 @@ def test_files_at_a_published_point_are_those_of_the_bundle(tmp_path: Path) -> N
     assert examined.workshop is not None
     edition = edition_of(examined.workshop, examined.laid_out[0])
     settled = edition.variants[-1]
-    bundle = dict(sheet_files(settled, edition.layout, edition.formats, "mm"))
-    bundle |= dict(part_files(settled, edition.formats, "mm"))
+    bundle = dict(sheet_files(settled, edition.layout, edition.formats, METRIC))
+    bundle |= dict(part_files(settled, edition.formats, METRIC))
     bundle |= {name: content for name, content in template_files(edition) if "18.2mm" in name}
     assert len(bundle) == 9
     for name, content in bundle.items():

@@ -17,6 +17,7 @@ import shapely
 from ezdxf.path import make_path
 from shapely import affinity
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.edition.names import is_of_point
 from kerfolio.fitted.fill import fill
 from kerfolio.fitted.form import Number
@@ -54,7 +55,7 @@ def part_of(
 ) -> tuple[shapely.Polygon, shapely.Geometry]:
     """Return a part's wood and what is cleared of it to a depth, from its written file."""
     plan = settled(fit, **more)
-    files = part_files(replace(plan, parts=(plan.part(name),)), EVERY_FORMAT[:2], "mm")
+    files = part_files(replace(plan, parts=(plan.part(name),)), EVERY_FORMAT[:2], METRIC)
     found = layers(next(content for file, content in files if file.endswith(".dxf")))
     (outline,) = found["outline_through"]
     through = chain.from_iterable(found.get(f"{each}_through", ()) for each in ("opening", "hole"))
@@ -67,7 +68,7 @@ def second_cut(name: str, **more: float | None) -> dict[str, list[shapely.Polygo
     plan = settled(**more)
     rescue, findings = rescue_asked(RescueAsked(only=name, reopen=str(BY)), plan)
     assert rescue is not None, findings
-    files = dict(written(rescue_files(rescue, plan, "mm"), EVERY_FORMAT[:2]))
+    files = dict(written(rescue_files(rescue, plan, METRIC), EVERY_FORMAT[:2]))
     return layers(next(content for file, content in files.items() if file.endswith(".dxf")))
 
 
@@ -212,7 +213,7 @@ def test_an_offcut_holds_the_piece_along_its_grain_and_has_its_own_thickness() -
     assert remark.advice == (
         "Its joints are so much looser; `--loose` says what to line: `--only back.slots`."
     )
-    files = dict(written(rescue_files(rescue, settled(), "mm"), EVERY_FORMAT[:2]))
+    files = dict(written(rescue_files(rescue, settled(), METRIC), EVERY_FORMAT[:2]))
     name = "cut/17.8mm/rescue/runner-offcut-110x340mm-17.8mm.dxf"
     found, text = layers(files[name]), files[name].decode()
     (edge,), (piece,) = found["sheet-edge"], found["outline_through"]
@@ -286,7 +287,7 @@ def test_the_page_fills_in_what_the_command_writes() -> None:
         Number(name="cutter.ply", least=4.0, most=6.0, drawn=6.0, decimals=3, none=True),
     )
     settling = Settling(settled())
-    fitted = rescue_fitted(settling, numbers, EVERY_FORMAT[:2], "mm")
+    fitted = rescue_fitted(settling, numbers, EVERY_FORMAT[:2], METRIC)
     assert fitted is not None
     at = {"thickness.ply": 17.63, "fit.ply": 0.08, "cutter.ply": 4.762}
     there = settling.at(variant_at(settling.drawn, at))
@@ -296,7 +297,7 @@ def test_the_page_fills_in_what_the_command_writes() -> None:
     for name in ("back", "runner", "corner"):  # the disc lies by no edge
         rescue, _ = rescue_asked(RescueAsked(only=name, reopen="0.155"), there)
         assert rescue is not None
-        drawn |= written(rescue_files(rescue, there, "mm"), EVERY_FORMAT[:2])
+        drawn |= written(rescue_files(rescue, there, METRIC), EVERY_FORMAT[:2])
     assert "cut/17.63mm-fit-0.08mm-cutter-4.762mm/rescue/" in next(iter(drawn))
     assert filled == drawn
 

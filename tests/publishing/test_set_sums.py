@@ -128,12 +128,12 @@ def test_weight(made: Made) -> None:
     the_set = set_of(found)
     assert the_set is not None
     lines = dict(the_set.rows)
-    assert lines["The set weighs"] == mass_text(stated["total"], found.first)
+    assert lines["The set weighs"] == mass_text(stated["total"], found.reader)
     assert ("Boards and hardware for all of it" in lines) == (shared > 0)
     if shared:
-        assert lines["Boards and hardware for all of it"] == mass_text(shared, found.first)
+        assert lines["Boards and hardware for all of it"] == mass_text(shared, found.reader)
     page = re.sub(r"<[^>]*>", "", files["start-here.html"].decode())
-    assert mass_text(stated["total"], found.first) in page
+    assert mass_text(stated["total"], found.reader) in page
 
 
 def test_hardware(made: Made) -> None:

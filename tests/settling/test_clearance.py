@@ -10,6 +10,7 @@ import io
 import ezdxf
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.basis.said import told
 from kerfolio.drawing.cut_sheet import cut_part
 from kerfolio.settling.clearance import for_length, for_number
@@ -156,7 +157,7 @@ fingers: rail.fingers, with: side.fingers"""
     assert sides(settled, "pocket") == (pytest.approx(0.15), pytest.approx(0.2))
     assert sides(settled, "groove") == (pytest.approx(0.15), pytest.approx(0.2))
     assert "60 mm finger + 0.15 mm glued fit" in str(
-        told(feature(settled, "fingers", "rail").width.reason, "mm")
+        told(feature(settled, "fingers", "rail").width.reason, METRIC)
     )
 
 
@@ -185,7 +186,7 @@ def test_the_nearest_fit_counts_a_joints_its_assemblys_the_plans() -> None:
 
 def test_the_reason_of_a_width_names_the_purpose() -> None:
     settled = at(slotted({"1": ", fit: glued", "2": ""}))
-    reasons = [str(told(feature(settled, f"slot-{n}").width.reason, "mm")) for n in (1, 2)]
+    reasons = [str(told(feature(settled, f"slot-{n}").width.reason, METRIC)) for n in (1, 2)]
     assert reasons == [
         "17.8 mm sheet + 2 x 0.15 mm glued fit",
         "17.8 mm sheet + 2 x 0.1 mm fit",

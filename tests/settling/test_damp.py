@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.basis.said import told
 from kerfolio.model.climate import CLIMATES, DRY, HEATED, OUTDOORS, SHED
 from kerfolio.settling.moisture import STILL, board_moisture, equilibrium_moisture, swelling_in
@@ -117,14 +118,15 @@ def test_a_purpose_comes_before_it() -> None:
 def test_sizes_say_what_they_have_it_for() -> None:
     settled = at(placed(f"place: shed\n{VARNISHED}", ", fit: glued"))
     found = feature(settled, "slot-1")
-    assert told(found.width.reason, "mm") == (
+    assert told(found.width.reason, METRIC) == (
         "17.8 mm sheet + 2 x 0.15 mm glued fit + 2 x 0.38 mm for film, sanding and damp"
     )
     assert (
-        told(found.length.reason, "mm") == "60 mm tab + 2 x 0.2 mm glued fit + 2 x 0.18 mm for film"
+        told(found.length.reason, METRIC)
+        == "60 mm tab + 2 x 0.2 mm glued fit + 2 x 0.18 mm for film"
     )
     sanded = feature(at(placed("finish: {of: oil, film: 0, sanding: 0.05}")), "slot-1")
-    assert told(sanded.width.reason, "mm") == (
+    assert told(sanded.width.reason, METRIC) == (
         "17.8 mm sheet + 2 x 0.1 mm fit - 2 x 0.05 mm for sanding"
     )
 

@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 
 from kerfolio.basis.finding import Finding
+from kerfolio.basis.reader import METRIC
 from kerfolio.basis.said import told
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import area, bounds
@@ -89,10 +90,10 @@ def test_drawn_slots_are_refitted_about_their_centre_lines(thickness: float) -> 
     turned = part.features[1].direction
     assert turned == pytest.approx((math.cos(math.pi / 6), 0.5))
     reason = f"{thickness} mm sheet + 2 x 0.1 mm fit"
-    assert told(part.features[0].width.reason, "mm") == reason
+    assert told(part.features[0].width.reason, METRIC) == reason
     # A slot is drawn as long as its tab: the fit is added at both ends, as it is to a typed one.
     assert part.features[0].length.value == pytest.approx(60.2)
-    assert told(part.features[0].length.reason, "mm") == "60 mm tab + 2 x 0.1 mm fit"
+    assert told(part.features[0].length.reason, METRIC) == "60 mm tab + 2 x 0.1 mm fit"
 
 
 def test_a_slot_shorter_than_the_sheet_is_thick_is_refitted_across() -> None:

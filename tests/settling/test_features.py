@@ -7,6 +7,7 @@ import math
 import pytest
 import shapely
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.basis.said import told
 from kerfolio.geometry.measure import area, bounds
 from kerfolio.settling.settled import Operation, SettledFeature, SettledPart
@@ -49,7 +50,7 @@ def test_a_notch_is_a_fit_deeper_and_open() -> None:
 def test_a_notch_of_a_stated_width_has_no_fit_and_no_relief() -> None:
     made = panel("n: {notch: {edge: left, at: 100, depth: 60, width: 20}}")
     assert area(made.routed) == pytest.approx(400 * 300 - 20 * 60)
-    assert told(feature(made, "n").width.reason, "mm") == "stated: 20"
+    assert told(feature(made, "n").width.reason, METRIC) == "stated: 20"
 
 
 def test_tabs_stand_out_of_their_edge_rounded_where_asked() -> None:
@@ -132,7 +133,7 @@ def test_finger_walls_stand_a_fit_apart(count: int) -> None:
 def test_finger_gaps_are_as_deep_as_the_sheet_they_take() -> None:
     made = panel("c: {fingers: {edge: bottom, count: 5, takes: thin, first: gap}}")
     assert feature(made, "c").length.value == pytest.approx(6.4)
-    assert told(feature(made, "c").length.reason, "mm") == "through the 6.4 mm sheet"
+    assert told(feature(made, "c").length.reason, METRIC) == "through the 6.4 mm sheet"
 
 
 def test_a_counterbore_is_a_pocket_before_the_hole() -> None:
@@ -178,7 +179,7 @@ held: {hole: {at: [90, 50], pilot: screw-4x40}}
     # Usual for a 4 mm wood screw: 4.5 mm clear, 2.5 mm pilot (common practice, no single source).
     assert feature(made, "free").width.value == pytest.approx(4.5)
     assert feature(made, "held").width.value == pytest.approx(2.5)
-    assert told(feature(made, "held").width.reason, "mm") == "pilot hole for Wood screw 4 × 40 mm"
+    assert told(feature(made, "held").width.reason, METRIC) == "pilot hole for Wood screw 4 × 40 mm"
 
 
 def test_a_groove_that_takes_a_sheet_runs_out_at_its_open_ends() -> None:

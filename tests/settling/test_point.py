@@ -15,6 +15,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from kerfolio.basis.cutting_lengths import chosen_in
+from kerfolio.basis.reader import INCHES, METRIC, Reader
 from kerfolio.basis.said import told
 from kerfolio.geometry.contour import Contour
 from kerfolio.model.feature_kind import SLOT
@@ -165,7 +166,7 @@ def test_a_points_label(
     there = point(drawn, {"ply": thickness}, {} if fit is None else {"ply": fit}, {"ply": cutter})
     assert there.label == label
     said = words or "17.63mm with a fit of 0.08 mm and a cutter of 3.175 mm"
-    assert told(words_of(there), "mm") == said
+    assert told(words_of(there), METRIC) == said
 
 
 def test_labels_of_several_sheets_and_of_inches() -> None:
@@ -173,13 +174,14 @@ def test_labels_of_several_sheets_and_of_inches() -> None:
     there = point(two, {"ply": 17.9}, {"ply": 0.05}, {"thin": None})
     assert there.label == "ply-17.9mm-fit-0.05mm_thin-6.4mm-no-cutter"
     assert (
-        told(words_of(there), "mm") == "ply-17.9mm with a fit of 0.05 mm_thin-6.4mm with no cutter"
+        told(words_of(there), METRIC)
+        == "ply-17.9mm with a fit of 0.05 mm_thin-6.4mm with no cutter"
     )
     tote = drawn_plan("tool-tote")
     (sheet,) = tote.sheets
     there = point(tote, {sheet.name: 18.26}, {sheet.name: 0.0762}, {sheet.name: 3.175})
     assert there.label == "23-32in-fit-0.003in-cutter-1-8in"
-    assert told(words_of(there), "in") == "23/32 in with a fit of 0.003 in and a cutter of 1/8 in"
+    assert told(words_of(there), INCHES) == "23/32 in with a fit of 0.003 in and a cutter of 1/8 in"
 
 
 def test_a_sheet_that_a_plan_has_not_is_refused() -> None:
@@ -191,7 +193,9 @@ def test_a_sheet_that_a_plan_has_not_is_refused() -> None:
 @given(st.integers(1, 13000), st.sampled_from(["mm", "in"]))
 def test_what_is_chosen_is_told_to_a_thousandth(thousandths: int, unit: str) -> None:
     """Two cutters that differ by 0.001 mm have two names; the name gives the cutter back."""
-    *whole, last = chosen_in(thousandths / 1000, unit).removesuffix(f" {unit}").split(" ")
+    *whole, last = (
+        chosen_in(thousandths / 1000, Reader(unit=unit)).removesuffix(f" {unit}").split(" ")
+    )
     over, _, under = last.partition("/")
     value = sum(map(float, whole)) + float(over) / float(under or 1)
     assert round(value * (25.4 if unit == "in" else 1.0) * 1000) == thousandths

@@ -7,6 +7,7 @@ from textwrap import dedent
 
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.basis.said import told
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import area, bounds
@@ -44,10 +45,10 @@ def test_a_through_tab_ends_flush_with_the_sheet_it_takes(thickness: float) -> N
 def test_sizes_keep_their_reasons() -> None:
     side = part_of(settled_at(17.6), "side")
     features = {feature.name: feature for feature in side.features}
-    assert told(features["rail-slot"].width.reason, "mm") == "17.6 mm sheet + 2 x 0.1 mm fit"
-    assert told(features["rail-slot"].length.reason, "mm") == "60 mm tab + 2 x 0.1 mm fit"
-    assert told(features["bolt"].width.reason, "mm") == "clearance hole for Bolt M6 × 40 mm"
-    assert told(features["foot"].length.reason, "mm") == "20 mm deep + 0.1 mm fit"
+    assert told(features["rail-slot"].width.reason, METRIC) == "17.6 mm sheet + 2 x 0.1 mm fit"
+    assert told(features["rail-slot"].length.reason, METRIC) == "60 mm tab + 2 x 0.1 mm fit"
+    assert told(features["bolt"].width.reason, METRIC) == "clearance hole for Bolt M6 × 40 mm"
+    assert told(features["foot"].length.reason, METRIC) == "20 mm deep + 0.1 mm fit"
     assert dict(settled_at(17.6).sizes)["t"].value == pytest.approx(17.6)
 
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from kerfolio.basis.reader import INCHES, METRIC
 from kerfolio.settling.measured import measured_for, sheet_measured, sheets_measured
 from kerfolio.settling.titles import (
     board_title,
@@ -66,15 +67,15 @@ def test_sheets_of_one_stock_are_told_apart_by_their_words() -> None:
 
 def test_what_sheets_measure_is_told_with_titles_where_there_are_several() -> None:
     one = settled_at(17.6, STATED)
-    assert sheet_measured(one, "ply", "mm") == measured_for(one, "mm") == "17.60 mm thick"
-    assert sheets_measured(one, "in") == "sheets 0.693 in thick"
+    assert sheet_measured(one, "ply", METRIC) == measured_for(one, METRIC) == "17.60 mm thick"
+    assert sheets_measured(one, INCHES) == "sheets 0.693 in thick"
     two, three = (
         replace(one, variant=replace(one.variant, thickness=each)) for each in (TWO, THREE)
     )
-    assert sheet_measured(two, "tops", "mm") == "Tops at 12.00 mm"
-    assert measured_for(two, "mm") == "The good sheet at 17.60 mm, Tops at 12.00 mm"
-    assert sheets_measured(two, "mm") == "The good sheet at 17.60 mm and Tops at 12.00 mm"
-    assert measured_for(three, "mm") == "17.60 mm, 12.00 mm, 6.50 mm thick"
+    assert sheet_measured(two, "tops", METRIC) == "Tops at 12.00 mm"
+    assert measured_for(two, METRIC) == "The good sheet at 17.60 mm, Tops at 12.00 mm"
+    assert sheets_measured(two, METRIC) == "The good sheet at 17.60 mm and Tops at 12.00 mm"
+    assert measured_for(three, METRIC) == "17.60 mm, 12.00 mm, 6.50 mm thick"
 
 
 def test_features_and_test_joints() -> None:

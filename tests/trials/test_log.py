@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 
+from kerfolio.basis.reader import INCHES
 from kerfolio.model.statement import Named
 from kerfolio.model.trial import Trial
 from kerfolio.trials.log import matching, public, public_for, settings_text
@@ -57,7 +58,7 @@ def test_settings_read_in_one_line() -> None:
 
 def test_settings_read_in_inches_in_a_workshop_of_inches() -> None:
     inches = replace(NEW, thickness=18.26, feed_mm_per_min=3556.0, passes=(7.874, 9.525), fit=0.127)
-    assert settings_text(inches, "in") == (
+    assert settings_text(inches, INCHES) == (
         "birch-plywood-18 · 0.719 in · compression-6 · 18000 rpm · feed 140 in/min"
         " · plunge 47 in/min · passes 0.31, 0.375 in · fit 0.005 in a side"
     )

@@ -10,6 +10,7 @@ import ezdxf
 import pytest
 from ezdxf import bbox
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.drawing.cut_sheet import cut_part
 from kerfolio.publishing.cut_files import part_files
 from kerfolio.writing.formats import CUT_FORMATS, EVERY_FORMAT, INCH_FORMATS, formats_in
@@ -22,7 +23,7 @@ NEAR = 0.0005
 def test_inches_come_only_where_asked_for_and_mm_always() -> None:
     assert formats_in(()) == formats_in(("mm",)) == CUT_FORMATS
     assert formats_in(("in",)) == formats_in(("mm", "in")) == EVERY_FORMAT
-    names = [name for name, _ in part_files(small_settled(), EVERY_FORMAT, "mm")]
+    names = [name for name, _ in part_files(small_settled(), EVERY_FORMAT, METRIC)]
     assert [name for name in names if "side" in name] == [
         f"cut/17.6mm/parts/side-17.6mm.{each}" for each in ("svg", "dxf", "in.svg", "in.dxf")
     ]
@@ -30,7 +31,7 @@ def test_inches_come_only_where_asked_for_and_mm_always() -> None:
 
 @pytest.mark.parametrize("number", [0, 1])
 def test_a_twin_read_back_is_the_file_in_mm(number: int) -> None:
-    drawing = cut_part(small_settled(), small_settled().parts[0], "mm")
+    drawing = cut_part(small_settled(), small_settled().parts[0], METRIC)
     usual, twin = CUT_FORMATS[number], INCH_FORMATS[number]
     one = usual.read(usual.write(drawing, own_origin=False))
     other = twin.read(twin.write(drawing, own_origin=False))
@@ -50,7 +51,7 @@ def test_a_twin_read_back_is_the_file_in_mm(number: int) -> None:
 def test_the_files_say_that_they_are_in_inches() -> None:
     settled = small_settled()
     part = settled.parts[0]
-    drawing = cut_part(settled, part, "mm")
+    drawing = cut_part(settled, part, METRIC)
     svg = INCH_FORMATS[0].write(drawing, own_origin=False).decode()
     width, box = re.search(r'width="([0-9.]+)in" height="[0-9.]+in" viewBox="(.*?)"', svg).groups()  # type: ignore[union-attr]
     assert float(width) == float(box.split()[2])

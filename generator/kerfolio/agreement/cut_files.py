@@ -77,7 +77,7 @@ def _files(written: Written) -> Iterator[_File]:
         yield _File(
             named=partial(coupon_name, coupon.sheet),
             meant=coupon_meant(coupon),
-            note=coupon_note(edition.settled, coupon, edition.first),
+            note=coupon_note(edition.settled, coupon, edition.reader),
         )
     for art in arts_of(edition.settled):
         yield _File(
@@ -89,12 +89,12 @@ def _files(written: Written) -> Iterator[_File]:
 
 
 def _of_variant(written: Written, settled: SettledPlan) -> Iterator[_File]:
-    fit, first = settled.variant.label, written.edition.first
+    fit, reader = settled.variant.label, written.edition.reader
     for part in settled.parts:
         yield _File(
             named=partial(cut_part_name, fit, part.name),
             meant=part_meant(part),
-            note=part_note(settled, part, first),
+            note=part_note(settled, part, reader),
             slots=walled_slots(settled, part),
             thickness=settled.sheet(part.sheet).thickness,
         )
@@ -102,7 +102,7 @@ def _of_variant(written: Written, settled: SettledPlan) -> Iterator[_File]:
         yield _File(
             named=partial(cut_sheet_name, fit, sheet.number),
             meant=sheet_meant(settled, sheet),
-            note=sheet_note(settled, sheet, first),
+            note=sheet_note(settled, sheet, reader),
             thickness=settled.sheet(sheet.sheet).thickness,
             zeroed=True,
         )
@@ -112,7 +112,7 @@ def _of_variant(written: Written, settled: SettledPlan) -> Iterator[_File]:
             yield _File(
                 named=partial(other_sheet_name, other.sheet.label, fit, sheet.number),
                 meant=sheet_meant(settled, sheet),
-                note=sheet_note(settled, sheet, first, what),
+                note=sheet_note(settled, sheet, reader, what),
                 thickness=settled.sheet(sheet.sheet).thickness,
                 zeroed=True,
             )

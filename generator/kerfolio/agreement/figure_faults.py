@@ -10,6 +10,7 @@ from typing import Any
 from kerfolio.agreement.written import list_rows
 from kerfolio.basis.figures import in_way_unit, way_unit
 from kerfolio.basis.masses import in_mass_unit, mass_unit
+from kerfolio.basis.reader import METRIC
 
 Fault = tuple[str, str, str]
 """Two things that disagree, and how."""
@@ -38,7 +39,7 @@ def _masses(rows: list[dict[str, str]], facts: Mapping[str, Any]) -> Iterator[Fa
     for row in rows:
         listed = next(
             float(row[head]) / in_mass_unit(1.0, unit)
-            for unit in ("mm", "in")
+            for unit in METRIC.both
             if (head := f"mass_{mass_unit(unit)}_each") in row
         )
         if abs(listed - masses.get(row["part"], 0.0)) > _KG:
@@ -53,7 +54,7 @@ def _edges(rows: list[dict[str, str]], facts: Mapping[str, Any]) -> Iterator[Fau
         for edge in part.get("edges", ()):
             stated[edge["treatment"]] += len(part["pieces"]) * edge["length"] / 1000
     for row in rows:
-        ways = ((way_unit(unit), in_way_unit(1.0, unit)) for unit in ("mm", "in"))
+        ways = ((way_unit(unit), in_way_unit(1.0, unit)) for unit in METRIC.both)
         listed[row["treatment"]] += next(float(row[way]) / of for way, of in ways if way in row)
     for treatment in sorted({*stated, *listed} - set(_UNLISTED)):
         if abs(stated[treatment] - listed[treatment]) > _METRES * (len(rows) + 1):

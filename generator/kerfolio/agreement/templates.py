@@ -13,6 +13,7 @@ from kerfolio.agreement.template_meant import layer_of, template_meant
 from kerfolio.agreement.template_places import Box, Tiles, place_told
 from kerfolio.agreement.written import SETTLED, Written
 from kerfolio.basis.finding import Finding
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import Text
 from kerfolio.basis.words import counted
 from kerfolio.drawing.cut_note import CHECK_SQUARES
@@ -65,14 +66,16 @@ def templates(written: Written) -> Iterator[Finding]:
     for settled in written.edition.variants:
         drawn = chosen.drawn(settled)  # where words have room only the choice can tell
         parts = with_test_joints(settled).parts
-        made = [_template(settled, each, drawn[each.name], chosen.first) for each in parts]
+        made = [_template(settled, each, drawn[each.name], chosen.reader) for each in parts]
         for name, way in chosen.ways.items():
             file = template_name(settled.variant.label, name)
             for part, other, how in _faults(made, written.files[file], way):
                 yield written.differ(f"`{file}`{part}", other, how)
 
 
-def _template(settled: SettledPlan, part: SettledPart, drawing: Drawing, first: str) -> _Template:
+def _template(
+    settled: SettledPlan, part: SettledPart, drawing: Drawing, reader: Reader
+) -> _Template:
     drill = settled.sheet(part.sheet).cutter.diameter
     return _Template(
         part=part.name,
@@ -80,7 +83,7 @@ def _template(settled: SettledPlan, part: SettledPart, drawing: Drawing, first: 
         meant=template_meant(part, drill, drawing),
         labels=tuple(_labels(drawing)),
         named=f"{part.mark} {part_title(settled.plan, part.name)}",
-        release=f" · release {settled.plan.version} · {measured_for(settled, first)}",
+        release=f" · release {settled.plan.version} · {measured_for(settled, reader)}",
     )
 
 

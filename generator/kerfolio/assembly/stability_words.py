@@ -9,6 +9,7 @@ from kerfolio.assembly.stability import Stability, Tipping, tippings, weakest
 from kerfolio.basis.figures import degrees_text
 from kerfolio.basis.lengths import about_text, size_text
 from kerfolio.basis.masses import force_text, mass_text
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import listed
 from kerfolio.geometry.contour import Point
 from kerfolio.model.plan import Plan
@@ -37,27 +38,27 @@ WALL = "What is this tall or shallow and stores things belongs fixed to the wall
 Row = tuple[str, str]
 
 
-def size_rows(stability: Stability, first: str) -> tuple[Row, ...]:
-    """Return (label, value) rows of size and weight, the unit ``first`` in front."""
+def size_rows(stability: Stability, reader: Reader) -> tuple[Row, ...]:
+    """Return (label, value) rows of size and weight, in the reader's unit first."""
     return (
-        ("Put together, width × depth × height", size_text(stability.size, first)),
-        ("Flat, all pieces in one pile", size_text(stability.pile, first)),
-        ("Weight of the pieces", mass_text(stability.mass, first)),
+        ("Put together, width × depth × height", size_text(stability.size, reader)),
+        ("Flat, all pieces in one pile", size_text(stability.pile, reader)),
+        ("Weight of the pieces", mass_text(stability.mass, reader)),
     )
 
 
-def steady_rows(stability: Stability, first: str, load: float = LOAD) -> tuple[Row, ...]:
-    """Return (label, value) rows of how steady it stands, the unit ``first`` in front.
+def steady_rows(stability: Stability, reader: Reader, load: float = LOAD) -> tuple[Row, ...]:
+    """Return (label, value) rows of how steady it stands, in the reader's unit first.
 
     ``load`` (kg) stands on the edge of the panel that carries in one of them.
     """
-    left, front, height = (about_text(each, first) for each in stability.centre)
+    left, front, height = (about_text(each, reader) for each in stability.centre)
     return (
         (
             "Centre of gravity",
             f"{height} above the floor, {left} from the left, {front} from the front",
         ),
-        *_steadiness(stability, first, load),
+        *_steadiness(stability, reader, load),
     )
 
 
@@ -76,23 +77,23 @@ def stability_cautions(stability: Stability, plan: Plan) -> tuple[str, ...]:
     return (STORING,) if is_storage(plan) else (NOTE,)
 
 
-def _steadiness(stability: Stability, first: str, load: float) -> tuple[Row, ...]:
+def _steadiness(stability: Stability, reader: Reader, load: float) -> tuple[Row, ...]:
     empty, loaded = weakest(tippings(stability)), weakest(tippings(stability, load))
     if not empty:
         return (("On the floor", "It does not stand by itself: nothing flat touches the floor."),)
-    touched = size_text(_spread(stability.contact), first)
+    touched = size_text(_spread(stability.contact), reader)
     rows = (
         ("On the floor", f"{touched} around what touches it"),
         ("Tips, empty, when tilted by", _tilt(empty)),
         (
             "Tips, loaded on the edge of its panel, when tilted by",
-            f"{_tilt(loaded)}, with {mass_text(load, first)}",
+            f"{_tilt(loaded)}, with {mass_text(load, reader)}",
         ),
     )
     if empty[0].angle <= 0:
         return rows
-    top = size_text((stability.size[2],), first)
-    push = f"{force_text(empty[0].push, first)} at the top, {top} up, {_towards(empty)}"
+    top = size_text((stability.size[2],), reader)
+    push = f"{force_text(empty[0].push, reader)} at the top, {top} up, {_towards(empty)}"
     return (*rows, ("Tips, empty, when pushed with", push))
 
 

@@ -15,6 +15,7 @@ from kerfolio.basis.lengths import (
     mm_number,
     mm_text,
 )
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.thickness import caliper_inches, precise_in
 
 _EXACT = 0.0005
@@ -23,59 +24,67 @@ _DRILLED = 0.005
 closer (common practice, no single source). Below the first figure it is the hole."""
 
 
-def cut_pair(mm: float, first: str = "mm") -> tuple[str, str]:
+def cut_pair(mm: float, reader: Reader = METRIC) -> tuple[str, str]:
     """Return a size that a cutter makes (a slot's width, a hole, a depth): ``6.35 mm``, ``1/4 in``.
 
     It is told to a hundredth and to 1/64 in, since what is put into it is measured so.
     """
-    return in_order(mm_text(mm, 2), inch_text(mm, 64), first)
+    return in_order(mm_text(mm, 2), inch_text(mm, 64), reader)
 
 
-def cut_text(mm: float, first: str = "mm") -> str:
+def cut_text(mm: float, reader: Reader = METRIC) -> str:
     """Return such a size in both units on one line: ``6.35 mm (1/4 in)``."""
-    return both(cut_pair(mm, first))
+    return both(cut_pair(mm, reader))
 
 
-def place_text(mm: float, first: str) -> str:
+def place_text(mm: float, reader: Reader) -> str:
     """Return where something is set on a piece: ``76.2 mm (3 in)``, ``3 in (76.2 mm)``.
 
     In inches the fraction that it is, else three decimals: a piece is not moved by 1/64 in.
     """
-    return both((precise_in(mm, "in"), mm_text(mm, 2))) if first == "in" else cut_text(mm)
+    return (
+        both((precise_in(mm, reader.inches), mm_text(mm, 2)))
+        if reader.unit == "in"
+        else cut_text(mm)
+    )
 
 
-def depth_in(mm: float, unit: str) -> str:
+def depth_in(mm: float, reader: Reader) -> str:
     """Return how deep a cutter goes, in one unit: ``7.87 mm``, ``0.31 in``.
 
     In inches it is a decimal, as machines show it: 0.01 in is not 1/64.
     """
-    return depths_in((mm,), unit)
+    return depths_in((mm,), reader)
 
 
-def depths_in(depths: Sequence[float], unit: str, last: str = ", ") -> str:
+def depths_in(depths: Sequence[float], reader: Reader, last: str = ", ") -> str:
     """Return depths in one unit, ``last`` before the last of them: ``6, 8 mm``."""
-    texts = [digits(mm / INCH, 3) if unit == "in" else mm_number(mm, 2) for mm in depths]
+    texts = [digits(mm / INCH, 3) if reader.unit == "in" else mm_number(mm, 2) for mm in depths]
     head = ", ".join(texts[:-1])
-    return f"{head}{last if head else ''}{texts[-1]} {unit}"
+    return f"{head}{last if head else ''}{texts[-1]} {reader.unit}"
 
 
-def depth_text(mm: float, first: str) -> str:
+def depth_text(mm: float, reader: Reader) -> str:
     """Return how deep a cutter goes in both units: ``8 mm (5/16 in)``, ``0.31 in (7.87 mm)``."""
-    return both((depth_in(mm, "in"), depth_in(mm, "mm"))) if first == "in" else cut_text(mm)
+    return (
+        both((depth_in(mm, reader.inches), depth_in(mm, reader.metric)))
+        if reader.unit == "in"
+        else cut_text(mm)
+    )
 
 
-def fit_in(mm: float, unit: str) -> str:
+def fit_in(mm: float, reader: Reader) -> str:
     """Return the clearance on one side of a joint in one unit: ``0.125 mm``, ``0.005 in``."""
-    return f"{digits(mm / INCH, 4)} in" if unit == "in" else mm_text(mm, 3)
+    return f"{digits(mm / INCH, 4)} in" if reader.unit == "in" else mm_text(mm, 3)
 
 
-def drill_in(mm: float, unit: str) -> str:
+def drill_in(mm: float, reader: Reader) -> str:
     """Return the drill for a hole in one unit: ``6.6 mm``, ``1/4 in``.
 
     In inches the least of the fractional series, by 1/64 in, that is not smaller than the hole
     (ASME B94.11M, from memory), and by how much it is larger where that is over 0.005 in.
     """
-    if unit != "in":
+    if reader.unit != "in":
         return mm_text(mm)
     size = math.ceil((mm / INCH - _EXACT) * 64)
     over = size / 64 - mm / INCH
@@ -83,42 +92,42 @@ def drill_in(mm: float, unit: str) -> str:
     return f"{inch_number(size * INCH / 64, 64)} in{more}"
 
 
-def drill_pair(mm: float, first: str) -> tuple[str, str]:
+def drill_pair(mm: float, reader: Reader) -> tuple[str, str]:
     """Return the drill for a hole in the first unit and the other, in mm the hole: ``9/32 in``."""
-    return (drill_in(mm, "in"), mm_text(mm, 2)) if first == "in" else cut_pair(mm)
+    return (drill_in(mm, reader.inches), mm_text(mm, 2)) if reader.unit == "in" else cut_pair(mm)
 
 
-def drill_text(mm: float, first: str) -> str:
+def drill_text(mm: float, reader: Reader) -> str:
     """Return the drill for a hole in both units, in mm the hole: ``9/32 in (7.1 mm)``."""
-    return both(drill_pair(mm, first))
+    return both(drill_pair(mm, reader))
 
 
-def tool_pair(mm: float, first: str) -> tuple[str, str]:
+def tool_pair(mm: float, reader: Reader) -> tuple[str, str]:
     """Return a size by which tools and fasteners are sold: ``3.175 mm``, ``0.125 in``.
 
     Where inches stand in front they are told as sold: ``1/8 in``, ``0.164 in``.
     """
-    inch = precise_in(mm, "in") if first == "in" else caliper_inches(mm)
-    return in_order(mm_text(mm, 3), inch, first)
+    inch = precise_in(mm, reader.inches) if reader.unit == "in" else caliper_inches(mm)
+    return in_order(mm_text(mm, 3), inch, reader)
 
 
-def tool_text(mm: float, first: str) -> str:
+def tool_text(mm: float, reader: Reader) -> str:
     """Return such a size in both units: ``6 mm (0.236 in)``, ``1/4 in (6.35 mm)``."""
-    return both(tool_pair(mm, first))
+    return both(tool_pair(mm, reader))
 
 
-def chosen_in(mm: float, unit: str) -> str:
+def chosen_in(mm: float, reader: Reader) -> str:
     """Return a fit or a cutter that somebody chooses, to 0.001 mm: ``3.175 mm``, ``1/8 in``.
 
     In inches the fraction that it is to 0.001 mm, else the fewest decimals, three at least, that
     give it back.
     """
-    return f"{chosen_number(mm, unit)} {unit}"
+    return f"{chosen_number(mm, reader)} {reader.unit}"
 
 
-def chosen_number(mm: float, unit: str) -> str:
+def chosen_number(mm: float, reader: Reader) -> str:
     """Return it without the unit: ``3.175``, ``1/8``."""
-    if unit != "in":
+    if reader.unit != "in":
         return mm_number(mm, 3)
     inches, wanted = rounded(mm, 3) / INCH, steps(mm, 3)
     sixty_fourths = rounded(inches * 64, 0)
@@ -128,29 +137,29 @@ def chosen_number(mm: float, unit: str) -> str:
     return next(each for each in told if steps(float(each) * INCH, 3) == wanted)
 
 
-def chip_pair(mm: float, first: str) -> tuple[str, str]:
+def chip_pair(mm: float, reader: Reader) -> tuple[str, str]:
     """Return the thickness of a chip: ``0.050 mm``, ``0.0020 in``."""
-    return in_order(f"{fixed(mm, 3)} mm", f"{fixed(mm / INCH, 4)} in", first)
+    return in_order(f"{fixed(mm, 3)} mm", f"{fixed(mm / INCH, 4)} in", reader)
 
 
-def chip_in(mm: float, unit: str) -> str:
+def chip_in(mm: float, reader: Reader) -> str:
     """Return a chip load in a plan's unit: ``0.127 mm``, ``0.005 in``; a tenth of a mil at most."""
-    return f"{digits(mm / INCH, 4)} in" if unit == "in" else mm_text(mm, 3)
+    return f"{digits(mm / INCH, 4)} in" if reader.unit == "in" else mm_text(mm, 3)
 
 
-def chip_range_in(least: float, most: float, unit: str) -> str:
+def chip_range_in(least: float, most: float, reader: Reader) -> str:
     """Return a range of chip loads in a plan's unit: ``0.05 to 0.1 mm``."""
-    first = digits(least / INCH, 4) if unit == "in" else mm_number(least, 3)
-    return f"{first} to {chip_in(most, unit)}"
+    low = digits(least / INCH, 4) if reader.unit == "in" else mm_number(least, 3)
+    return f"{low} to {chip_in(most, reader)}"
 
 
-def acceleration_in(mm_per_s2: float, unit: str) -> str:
+def acceleration_in(mm_per_s2: float, reader: Reader) -> str:
     """Return an acceleration in a plan's unit: ``500 mm/s²``, ``20 in/s²``."""
-    return f"{digits(mm_per_s2 / (INCH if unit == 'in' else 1.0), 0)} {unit}/s²"
+    return f"{digits(mm_per_s2 / (INCH if reader.unit == 'in' else 1.0), 0)} {reader.unit}/s²"
 
 
-def feed_in(mm_per_min: float, unit: str) -> str:
+def feed_in(mm_per_min: float, reader: Reader) -> str:
     """Return a feed in a plan's unit: ``4500 mm/min``, ``177 in/min``."""
-    if unit == "in":
+    if reader.unit == "in":
         return f"{digits(mm_per_min / INCH, 0)} in/min"
     return f"{mm_number(mm_per_min, 0)} mm/min"

@@ -9,6 +9,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from kerfolio.basis.digits import digits, fixed, steps
 from kerfolio.basis.figured import Figure, Figured, figured
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.style import Rule, Style
 from kerfolio.basis.words import counted
 
@@ -38,29 +39,29 @@ def degrees_text(angle: float) -> str:
     return f"{digits(angle, 0)}°"
 
 
-def area_unit(first: str) -> str:
+def area_unit(reader: Reader) -> str:
     """Return what areas are told in beside lengths in mm or in inches."""
-    return "in2" if first == "in" else "cm2"
+    return "in2" if reader.unit == "in" else "cm2"
 
 
-def area_number(mm2: float, first: str) -> str:
+def area_number(mm2: float, reader: Reader) -> str:
     """Return an area in mm2 in that unit, to a tenth."""
-    return fixed(mm2 / _MM2_PER_IN2 if first == "in" else mm2 / 100, 1)
+    return fixed(mm2 / _MM2_PER_IN2 if reader.unit == "in" else mm2 / 100, 1)
 
 
-def way_unit(first: str) -> str:
+def way_unit(reader: Reader) -> str:
     """Return what a cutter's way is told in beside lengths in mm or in inches."""
-    return "feet" if first == "in" else "metres"
+    return "feet" if reader.unit == "in" else "metres"
 
 
-def way_number(metres: float, first: str) -> str:
+def way_number(metres: float, reader: Reader) -> str:
     """Return a way of the cutter for a table, in metres or in feet: ``23.4``, ``76.8``."""
-    return fixed(in_way_unit(metres, first), 1)
+    return fixed(in_way_unit(metres, reader), 1)
 
 
-def in_way_unit(metres: float, first: str) -> float:
+def in_way_unit(metres: float, reader: Reader) -> float:
     """Return a way of the cutter in metres, or in feet beside lengths in inches."""
-    return metres / _METRES_PER_FOOT if first == "in" else metres
+    return metres / _METRES_PER_FOOT if reader.unit == "in" else metres
 
 
 def minutes_text(minutes: float) -> str:
@@ -104,23 +105,23 @@ def bytes_text(size: int) -> str:
     return f"{fixed(size / 1_000_000, 1)} MB"
 
 
-def run_text(mm: float, first: str) -> str:
+def run_text(mm: float, reader: Reader) -> str:
     """Return how long paths are together: ``8.42 m``, ``27.6 ft``."""
-    return f"{fixed(mm / 1000, 2)} m" if first == "mm" else f"{fixed(mm / 304.8, 1)} ft"
+    return f"{fixed(mm / 1000, 2)} m" if reader.unit == "mm" else f"{fixed(mm / 304.8, 1)} ft"
 
 
-def run_figure(mm: float, first: str) -> Figured:
+def run_figure(mm: float, reader: Reader) -> Figured:
     """Return the same as a figure."""
-    value, decimals, unit = (mm / 1000, 2, " m") if first == "mm" else (mm / 304.8, 1, " ft")
+    value, decimals, unit = (mm / 1000, 2, " m") if reader.unit == "mm" else (mm / 304.8, 1, " ft")
     return Figured(Figure(value, Style(rule=Rule.FIXED, decimals=decimals, after=unit)))
 
 
-def cleared_figure(mm2: float, first: str) -> Figured:
+def cleared_figure(mm2: float, reader: Reader) -> Figured:
     """Return an area that is cleared as a figure."""
-    value, unit = (mm2 / _MM2_PER_IN2, "in²") if first == "in" else (mm2 / 100, "cm²")
+    value, unit = (mm2 / _MM2_PER_IN2, "in²") if reader.unit == "in" else (mm2 / 100, "cm²")
     return figured("{} {}", Figure(value, Style(rule=Rule.FIXED, decimals=1)), unit)
 
 
-def cleared_text(mm2: float, first: str) -> str:
+def cleared_text(mm2: float, reader: Reader) -> str:
     """Return an area that is cleared: ``12.6 cm²``, ``2.0 in²``."""
-    return f"{area_number(mm2, first)} {'in' if first == 'in' else 'cm'}²"
+    return f"{area_number(mm2, reader)} {'in' if reader.unit == 'in' else 'cm'}²"

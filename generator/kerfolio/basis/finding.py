@@ -8,6 +8,7 @@ from enum import StrEnum
 from typing import TypedDict, Unpack
 
 from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import Quantity, Text, facts, skeleton, told
 
 
@@ -70,12 +71,12 @@ class Finding:
     @property
     def message(self) -> str:
         """What was found, in the plan's unit."""
-        return told(self.words, self.unit)
+        return told(self.words, Reader(unit=self.unit))
 
     @property
     def advice(self) -> str:
         """What to write instead, in the plan's unit."""
-        return told(self.counsel, self.unit)
+        return told(self.counsel, Reader(unit=self.unit))
 
     @property
     def facts(self) -> tuple[Quantity, ...]:

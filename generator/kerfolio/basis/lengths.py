@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from kerfolio.basis.digits import digits, fixed, steps
+from kerfolio.basis.reader import METRIC, Reader
 
 MM_PER_UNIT: dict[str, Fraction] = {
     "mm": Fraction(1),
@@ -55,34 +56,34 @@ def inch_text(mm: float, denominator: int = 32) -> str:
     return f"{inch_number(mm, denominator)} in"
 
 
-def both_text(mm: float, first: str = "mm", denominator: int = 32) -> str:
+def both_text(mm: float, reader: Reader = METRIC, denominator: int = 32) -> str:
     """Return a length in both units, the reader's first one in front: ``360 mm (14 3/16 in)``."""
-    return both(in_order(mm_text(mm), inch_text(mm, denominator), first))
+    return both(in_order(mm_text(mm), inch_text(mm, denominator), reader))
 
 
-def size_numbers(sides: Sequence[float], first: str) -> tuple[str, str]:
+def size_numbers(sides: Sequence[float], reader: Reader) -> tuple[str, str]:
     """Return a size without units, in the first unit and in the other: ``360 × 450``, ``14 3/16 ×
     17 23/32``.
     """
     metric, inch = (" × ".join(map(number, sides)) for number in (mm_number, inch_number))
-    return in_order(metric, inch, first)
+    return in_order(metric, inch, reader)
 
 
-def size_pair(sides: Sequence[float], first: str) -> tuple[str, str]:
+def size_pair(sides: Sequence[float], reader: Reader) -> tuple[str, str]:
     """Return a size in the first unit and in the other: ``360 × 450 mm``, ``14 3/16 × ... in``."""
-    one, other = size_numbers(sides, first)
-    unit, other_unit = in_order("mm", "in", first)
+    one, other = size_numbers(sides, reader)
+    unit, other_unit = in_order("mm", "in", reader)
     return f"{one} {unit}", f"{other} {other_unit}"
 
 
-def size_text(sides: Sequence[float], first: str) -> str:
+def size_text(sides: Sequence[float], reader: Reader) -> str:
     """Return a size in both units on one line: ``360 × 450 mm (14 3/16 × 17 23/32 in)``."""
-    return both(size_pair(sides, first))
+    return both(size_pair(sides, reader))
 
 
-def place_number(mm: float, unit: str) -> str:
+def place_number(mm: float, reader: Reader) -> str:
     """Return a place to look at without its unit: whole mm, 1/16 in."""
-    return inch_number(mm, 16) if unit == "in" else mm_number(mm, 0)
+    return inch_number(mm, 16) if reader.unit == "in" else mm_number(mm, 0)
 
 
 def place_decimal(mm: float, unit: str) -> str:
@@ -90,22 +91,22 @@ def place_decimal(mm: float, unit: str) -> str:
     return digits(mm / INCH, 3) if unit == "in" else mm_number(mm)
 
 
-def about_text(mm: float, first: str = "mm") -> str:
+def about_text(mm: float, reader: Reader = METRIC) -> str:
     """Return a place that is reckoned rather than measured: whole mm, 1/16 in."""
-    return both(in_order(mm_text(mm, 0), inch_text(mm, 16), first))
+    return both(in_order(mm_text(mm, 0), inch_text(mm, 16), reader))
 
 
-def sag_pair(mm: float, first: str) -> tuple[str, str]:
+def sag_pair(mm: float, reader: Reader) -> tuple[str, str]:
     """Return a sag in the first unit and in the other: ``2.4 mm``, ``0.10 in``.
 
     What would round to nothing is less than the least shown.
     """
     metric = f"{fixed(mm, 1)} mm" if steps(mm, 1) else "under 0.1 mm"
     inch = f"{fixed(mm / INCH, 2)} in" if steps(mm / INCH, 2) else "under 0.01 in"
-    return in_order(metric, inch, first)
+    return in_order(metric, inch, reader)
 
 
-def length_in(mm: float, unit: str) -> str:
+def length_in(mm: float, reader: Reader) -> str:
     """Return a length in a plan's own unit, ``mm`` or ``in``: ``2.3 mm``, ``3/32 in``.
 
     In mm one decimal, two below 1 mm. In inches the nearest 1/32, as drawings and tables say it,
@@ -113,7 +114,7 @@ def length_in(mm: float, unit: str) -> str:
     three decimals: ``0.005 in``. From 25/32 in up it is always 1/32. What would round to nothing
     is ``under 0.01 mm`` or ``under 0.001 in``; nothing itself is ``0``.
     """
-    if unit != "in":
+    if reader.unit != "in":
         return at_least(mm, "mm", 1 if abs(mm) >= 1 else 2, "0.01")
     inches = mm / INCH
     for denominator in (32, 64):
@@ -123,22 +124,22 @@ def length_in(mm: float, unit: str) -> str:
     return at_least(inches, "in", 3, "0.001")
 
 
-def size_in(sides: Sequence[float], unit: str) -> str:
+def size_in(sides: Sequence[float], reader: Reader) -> str:
     """Return a size in a plan's own unit: ``360 x 450 mm``, ``14 3/16 x 6 1/2 in``."""
-    number = inch_number if unit == "in" else mm_number
-    return f"{' x '.join(number(side) for side in sides)} {'in' if unit == 'in' else 'mm'}"
+    number = inch_number if reader.unit == "in" else mm_number
+    return f"{' x '.join(number(side) for side in sides)} {'in' if reader.unit == 'in' else 'mm'}"
 
 
-def spot_in(x: float, y: float, unit: str) -> str:
+def spot_in(x: float, y: float, reader: Reader) -> str:
     """Return a place in a plan's own unit: ``120.5, 40 mm``, ``4 3/4, 1 9/16 in``."""
-    if unit == "in":
+    if reader.unit == "in":
         return f"{inch_number(x)}, {inch_text(y)}"
     return f"{mm_number(x)}, {mm_text(y)}"
 
 
-def in_order(metric: str, inch: str, first: str) -> tuple[str, str]:
+def in_order(metric: str, inch: str, reader: Reader) -> tuple[str, str]:
     """Return both, that of the reader's first unit in front."""
-    return (metric, inch) if first == "mm" else (inch, metric)
+    return (metric, inch) if reader.unit == "mm" else (inch, metric)
 
 
 def both(pair: tuple[str, str]) -> str:

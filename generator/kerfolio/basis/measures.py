@@ -15,6 +15,7 @@ from kerfolio.basis.cutting_lengths import (
 from kerfolio.basis.digits import digits, fixed
 from kerfolio.basis.lengths import length_in, size_in, spot_in
 from kerfolio.basis.masses import mass_in, own_mass_in
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import Measure, Quantity, Words, said
 from kerfolio.basis.thickness import precise_in, range_in, reading_in, sold_in
 
@@ -112,8 +113,8 @@ def number(name: str, value: float) -> Measure:
     return Measure((Quantity(name, value, ""),), _number)
 
 
-def _size(width: float, height: float, unit: str) -> str:
-    return size_in((width, height), unit)
+def _size(width: float, height: float, reader: Reader) -> str:
+    return size_in((width, height), reader)
 
 
 def _degrees(value: float, _: str) -> str:

@@ -12,6 +12,8 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from unicodedata import bidirectional, category
 
+from kerfolio.basis.reader import Reader
+
 
 @dataclass(frozen=True, slots=True)
 class Quantity:
@@ -29,9 +31,9 @@ class Measure:
     facts: tuple[Quantity, ...]
     tell: Callable[..., str]
 
-    def told(self, unit: str) -> str:
+    def told(self, reader: Reader) -> str:
         """Return the quantities in a plan's unit: ``2.3 mm``, ``360 x 450 mm``."""
-        return self.tell(*(each.value for each in self.facts), unit)
+        return self.tell(*(each.value for each in self.facts), reader)
 
     @property
     def skeleton(self) -> str:
@@ -46,9 +48,9 @@ class ByUnit:
     mm: str
     inch: str
 
-    def told(self, unit: str) -> str:
+    def told(self, reader: Reader) -> str:
         """Return the one for a plan's unit."""
-        return self.inch if unit == "in" else self.mm
+        return self.inch if reader.unit == "in" else self.mm
 
     @property
     def skeleton(self) -> str:
@@ -62,7 +64,7 @@ class Copy:
 
     number: str
 
-    def told(self, _: str) -> str:
+    def told(self, _: Reader) -> str:
         """Return the number as it stands after the name."""
         return self.number
 
@@ -87,9 +89,9 @@ class Words:
     def __radd__(self, other: str) -> Words:
         return Words((*_parts(other), *self.parts))
 
-    def told(self, unit: str) -> str:
+    def told(self, reader: Reader) -> str:
         """Return the text in a plan's unit, ``mm`` or ``in``."""
-        return "".join(each if isinstance(each, str) else each.told(unit) for each in self.parts)
+        return "".join(each if isinstance(each, str) else each.told(reader) for each in self.parts)
 
     @property
     def skeleton(self) -> str:
@@ -153,13 +155,13 @@ def enumerated(items: Sequence[Text]) -> Words:
     return said("{} and {}", strung(items[:-1], ", "), strung(items[-1:], ""))
 
 
-def told(text: Text, unit: str) -> str:
+def told(text: Text, reader: Reader) -> str:
     """Return a text in a plan's unit, ``mm`` or ``in``, on one line and without steering signs.
 
     What it quotes of foreign files may be of any length and hold anything, up to commands to a
     terminal.
     """
-    words = text if isinstance(text, str) else text.told(unit)
+    words = text if isinstance(text, str) else text.told(reader)
     words = words if len(words) <= _LONGEST else _QUOTE.sub(_cut, words)
     return words if words.isprintable() else "".join(map(_visible, words))
 

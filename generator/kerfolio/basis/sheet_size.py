@@ -7,6 +7,7 @@ from itertools import groupby
 
 from kerfolio.basis.digits import steps
 from kerfolio.basis.lengths import INCH, both, in_order, inch_number, mm_number, size_numbers
+from kerfolio.basis.reader import Reader
 
 _SHEET = 2
 """Parts of an inch to which a sheet is told that is sold by the millimetre."""
@@ -15,46 +16,46 @@ _WHOLE = 0.01
 """mm by which a size may be off that is whole in its unit."""
 
 
-def sheet_numbers(sides: Sequence[float], first: str) -> tuple[str, str]:
+def sheet_numbers(sides: Sequence[float], reader: Reader) -> tuple[str, str]:
     """Return a sheet's size without units, in the first unit and in the other.
 
     A sheet of 2440 x 1220 mm is sold by no inch, so that its inches are ``about 96 × 48``.
     """
-    if _sold_unit(sides, first) == "in":
-        return size_numbers(sides, first)
+    if _sold_to(sides, reader).unit == "in":
+        return size_numbers(sides, reader)
     inch = " × ".join(inch_number(each, _SHEET) for each in sides)
-    return in_order(" × ".join(map(mm_number, sides)), f"about {inch}", first)
+    return in_order(" × ".join(map(mm_number, sides)), f"about {inch}", reader)
 
 
-def sheet_pair(sides: Sequence[float], first: str) -> tuple[str, str]:
+def sheet_pair(sides: Sequence[float], reader: Reader) -> tuple[str, str]:
     """Return a sheet's size in the first unit and the other: ``2440 × 1220 mm``."""
-    one, other = sheet_numbers(sides, first)
-    unit, other_unit = in_order("mm", "in", first)
+    one, other = sheet_numbers(sides, reader)
+    unit, other_unit = in_order("mm", "in", reader)
     return f"{one} {unit}", f"{other} {other_unit}"
 
 
-def sheet_text(sides: Sequence[float], first: str) -> str:
+def sheet_text(sides: Sequence[float], reader: Reader) -> str:
     """Return a sheet's size on one line: ``96 × 48 in (2438.4 × 1219.2 mm)``."""
-    return both(sheet_pair(sides, first))
+    return both(sheet_pair(sides, reader))
 
 
-def sizes_as_sold(sizes: Sequence[Sequence[float]], first: str) -> str:
+def sizes_as_sold(sizes: Sequence[Sequence[float]], reader: Reader) -> str:
     """Return sizes in the unit each is sold in: ``96 × 48, 120 × 48 in``, ``2440 × 1220 mm``."""
-    runs = groupby(sizes, key=lambda sides: _sold_unit(sides, first))
-    return ", ".join(_listed(list(members), unit) for unit, members in runs)
+    runs = groupby(sizes, key=lambda sides: _sold_to(sides, reader))
+    return ", ".join(_listed(list(members), each) for each, members in runs)
 
 
-def _listed(sizes: Sequence[Sequence[float]], unit: str) -> str:
-    number = inch_number if unit == "in" else mm_number
-    return f"{', '.join(' × '.join(map(number, sides)) for sides in sizes)} {unit}"
+def _listed(sizes: Sequence[Sequence[float]], reader: Reader) -> str:
+    number = inch_number if reader.unit == "in" else mm_number
+    return f"{', '.join(' × '.join(map(number, sides)) for sides in sizes)} {reader.unit}"
 
 
-def _sold_unit(sides: Sequence[float], first: str) -> str:
-    """Return the unit that a size is whole in, to 1/8 in or to 1 mm; the first where both are."""
+def _sold_to(sides: Sequence[float], reader: Reader) -> Reader:
+    """Return the reader told in what a size is whole in, to 1/8 in or 1 mm, as is if both."""
     inch, metric = (
         all(abs(side - steps(side / step, 0) * step) < _WHOLE for side in sides)
         for step in (INCH / 8, 1.0)
     )
     if inch == metric:
-        return first
-    return "in" if inch else "mm"
+        return reader
+    return reader.inches if inch else reader.metric

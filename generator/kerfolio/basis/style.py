@@ -13,6 +13,7 @@ from enum import StrEnum
 
 from kerfolio.basis.cutting_lengths import chosen_number
 from kerfolio.basis.digits import LENGTH_DECIMALS, digits, fixed, steps
+from kerfolio.basis.reader import INCHES
 from kerfolio.basis.thickness import calliper_number, sold_number
 
 
@@ -98,13 +99,13 @@ def _number(value: float, style: Style) -> str:
         case Rule.CALLIPER:
             return calliper_number(value)
         case Rule.SOLD:
-            return sold_number(value, "in")
+            return sold_number(value, INCHES)
         case Rule.SOLD_NAME:
-            return _in_a_name(sold_number(value, "in"))
+            return _in_a_name(sold_number(value, INCHES))
         case Rule.CHOSEN:
-            return chosen_number(value, "in")
+            return chosen_number(value, INCHES)
         case Rule.CHOSEN_NAME:
-            return _in_a_name(chosen_number(value, "in"))
+            return _in_a_name(chosen_number(value, INCHES))
 
 
 def _in_a_name(number: str) -> str:

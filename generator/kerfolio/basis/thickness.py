@@ -19,6 +19,7 @@ from kerfolio.basis.lengths import (
     mm_number,
     mm_text,
 )
+from kerfolio.basis.reader import Reader
 
 _FRACTION = 0.0005
 """Inches by which a length may be off that is told as a fraction to a reader of callipers."""
@@ -55,30 +56,30 @@ def _as_sold(mm: float) -> Fraction | None:
     return sixty_fourths if sixty_fourths and same else None
 
 
-def reading_in(mm: float, unit: str) -> str:
+def reading_in(mm: float, reader: Reader) -> str:
     """Return what a calliper reads (a thickness, a fit, what it lacks) in a plan's unit.
 
     In mm two decimals, none trailing: ``17.82 mm``; in inches three: ``0.702 in``. What would
     round to nothing is told as by ``length_in``.
     """
-    if unit != "in":
+    if reader.unit != "in":
         return at_least(mm, "mm", 2, "0.01")
     return caliper_inches(mm) if steps(mm / INCH, 3) else at_least(mm / INCH, "in", 3, "0.001")
 
 
-def reading_number(mm: float, unit: str) -> str:
+def reading_number(mm: float, reader: Reader) -> str:
     """Return what a calliper reads in one unit without the unit: ``17.82``, ``0.702``."""
-    return calliper_number(mm) if unit == "in" else mm_number(mm, 2)
+    return calliper_number(mm) if reader.unit == "in" else mm_number(mm, 2)
 
 
-def range_in(least: float, most: float, unit: str) -> str:
+def range_in(least: float, most: float, reader: Reader) -> str:
     """Return what a calliper reads at both ends, in a plan's unit: ``17.2 to 18.6 mm``."""
-    if unit == "in":
+    if reader.unit == "in":
         return f"{calliper_number(least)} to {caliper_inches(most)}"
     return f"{mm_number(least, 2)} to {mm_text(most, 2)}"
 
 
-def precise_in(mm: float, unit: str) -> str:
+def precise_in(mm: float, reader: Reader) -> str:
     """Return a width, a depth or a diameter in a plan's unit, close enough to tell it by.
 
     In mm as ``reading_in``; in inches the fraction that it is, to half a thousandth: ``1/4 in``,
@@ -86,17 +87,17 @@ def precise_in(mm: float, unit: str) -> str:
     """
     sixty_fourths = mm / INCH * 64
     off = abs(steps(sixty_fourths, 0) - sixty_fourths) / 64
-    return inch_text(mm, 64) if unit == "in" and off < _FRACTION else reading_in(mm, unit)
+    return inch_text(mm, 64) if reader.unit == "in" and off < _FRACTION else reading_in(mm, reader)
 
 
-def thickness_pair(mm: float, first: str) -> tuple[str, str]:
+def thickness_pair(mm: float, reader: Reader) -> tuple[str, str]:
     """Return a sheet's thickness in the first unit and in the other: ``17.8 mm``, ``0.701 in``."""
-    return in_order(mm_text(mm, 2), caliper_inches(mm), first)
+    return in_order(mm_text(mm, 2), caliper_inches(mm), reader)
 
 
-def thickness_text(mm: float, first: str) -> str:
+def thickness_text(mm: float, reader: Reader) -> str:
     """Return a thickness as a calliper shows it, in both units: ``17.8 mm (0.701 in)``."""
-    return both(thickness_pair(mm, first))
+    return both(thickness_pair(mm, reader))
 
 
 def thickness_label(mm: float, unit: str) -> str:
@@ -105,52 +106,52 @@ def thickness_label(mm: float, unit: str) -> str:
     In mm ``18.0mm`` or ``17.86mm``: one decimal at least, so that folders sort by thickness. In
     inches the fraction it is sold as, ``23-32in``, else as a calliper shows it, ``0.709in``.
     """
-    number = sold_number(mm, unit)
+    number = sold_number(mm, Reader(unit=unit))
     if unit == "in":
         return f"{number.replace(' ', '-').replace('/', '-')}in"
     return f"{number}mm" if "." in number else f"{number}.0mm"
 
 
-def sold_in(mm: float, unit: str) -> str:
+def sold_in(mm: float, reader: Reader) -> str:
     """Return a thickness that sheets are sold in or a plan is published for, in one unit.
 
     ``17.8 mm``; the fraction that it is to 0.01 mm, ``23/32 in``, else as a calliper shows it.
     """
-    return f"{sold_number(mm, unit)} {unit}"
+    return f"{sold_number(mm, reader)} {reader.unit}"
 
 
-def sold_pair(mm: float, first: str) -> tuple[str, str]:
+def sold_pair(mm: float, reader: Reader) -> tuple[str, str]:
     """Return such a thickness in the first unit and the other: ``23/32 in``, ``18.26 mm``."""
-    return sold_range_pair(mm, mm, first)
+    return sold_range_pair(mm, mm, reader)
 
 
-def sold_text(mm: float, first: str) -> str:
+def sold_text(mm: float, reader: Reader) -> str:
     """Return such a thickness in both units: ``17.8 mm (0.701 in)``, ``23/32 in (18.26 mm)``."""
-    return both(sold_pair(mm, first))
+    return both(sold_pair(mm, reader))
 
 
-def sold_range_in(least: float, most: float, unit: str) -> str:
+def sold_range_in(least: float, most: float, reader: Reader) -> str:
     """Return a range of such thicknesses in one unit: ``11/16 to 23/32 in``."""
-    end = sold_in(most, unit)
-    return end if least == most else f"{sold_number(least, unit)} to {end}"
+    end = sold_in(most, reader)
+    return end if least == most else f"{sold_number(least, reader)} to {end}"
 
 
-def sold_range_text(least: float, most: float, first: str) -> str:
+def sold_range_text(least: float, most: float, reader: Reader) -> str:
     """Return a range of such thicknesses in both units: ``17.2 to 18.6 mm (0.677 to 0.732 in)``."""
-    return both(sold_range_pair(least, most, first))
+    return both(sold_range_pair(least, most, reader))
 
 
-def sold_number(mm: float, unit: str) -> str:
+def sold_number(mm: float, reader: Reader) -> str:
     """Return such a thickness in one unit without the unit: ``17.8``, ``23/32``, ``0.709``."""
-    if unit != "in":
+    if reader.unit != "in":
         return mm_number(mm, 2)
     exact = _as_sold(mm)
     return calliper_number(mm) if exact is None else inch_number(float(exact) * INCH, 64)
 
 
-def sold_range_pair(least: float, most: float, first: str) -> tuple[str, str]:
+def sold_range_pair(least: float, most: float, reader: Reader) -> tuple[str, str]:
     """Return a range in the first unit and the other; beside mm, inches are a calliper's."""
-    metric = sold_range_in(least, most, "mm")
-    if first == "in":
-        return sold_range_in(least, most, "in"), metric
-    return metric, caliper_inches(most) if least == most else range_in(least, most, "in")
+    metric = sold_range_in(least, most, reader.metric)
+    if reader.unit == "in":
+        return sold_range_in(least, most, reader.inches), metric
+    return metric, caliper_inches(most) if least == most else range_in(least, most, reader.inches)

@@ -49,7 +49,7 @@ def care(edition: Edition) -> Chapter | None:
 
 def _finishing(edition: Edition) -> Iterator[Block]:
     done = dict.fromkeys(
-        treatment_words(row.edge, edition.first)
+        treatment_words(row.edge, edition.reader)
         for row in edition.edges
         if row.edge.kind in (EASE, ROUND_OVER)
     )

@@ -51,21 +51,21 @@ def coupon(edition: Edition) -> Chapter | None:
 
 
 def _one(edition: Edition, found: Coupon, words: Measuring) -> Iterator[Block]:
-    settled, first = edition.settled, edition.first
+    settled, reader = edition.settled, edition.reader
     title = sheet_title(settled, found.sheet)
     yield Figure(
         picture=Art(
             name=f"coupon-{found.sheet}",
-            draw=lambda room: coupon_view(settled, found, room, first),
+            draw=lambda room: coupon_view(settled, found, room, reader),
         ),
         caption=(
-            f"The coupon for {title}, on a scrap of {size_text(size_of(found), first)}: the plate "
+            f"The coupon for {title}, on a scrap of {size_text(size_of(found), reader)}: the plate "
             "with its two slots, and the tab with its two arms and its tongue. It lies in ",
             File(name="cut/fit-coupon"),
             f". {words.lies}",
         ),
     )
-    yield Paragraph(words=arms_words(found, first))
+    yield Paragraph(words=arms_words(found, reader))
     yield Table(
         title=f"Steps of the coupon for {title}",
         columns=(
@@ -79,8 +79,8 @@ def _one(edition: Edition, found: Coupon, words: Measuring) -> Iterator[Block]:
 
 
 def _row(edition: Edition, found: Coupon, slot: CouponSlot) -> Row:
-    first = edition.first
-    width, thick = (twin(thickness_pair(each, first)) for each in (slot.width, slot.thickness))
+    reader = edition.reader
+    width, thick = (twin(thickness_pair(each, reader)) for each in (slot.width, slot.thickness))
     return Row(cells=(str(slot.number), (width,), (thick,), _take(edition, found, slot)))
 
 

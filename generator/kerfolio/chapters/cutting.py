@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from kerfolio.basis.adding_up import adding_up
 from kerfolio.basis.figures import minutes_text, way_number
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import listed
 from kerfolio.chapters.grounds import grounds
 from kerfolio.document.blocks import Cell, Column, Kind, Manner, Paragraph, Row, Table
@@ -44,17 +45,17 @@ def _by_sheet(words: CuttingWords) -> Table:
             Column(head=words.way_head, kind=Kind.NUMBER, spare=True),
             Column(head="Time", kind=Kind.NUMBER),
         ),
-        rows=tuple(_sheet(each, words.first, times) for each in words.sheets),
+        rows=tuple(_sheet(each, words.reader, times) for each in words.sheets),
         foot=Row(cells=(whole, *_sums(words))) if len(words.sheets) > 1 else None,
     )
 
 
-def _sheet(each: SheetCutting, first: str, times: Iterator[str]) -> Row:
+def _sheet(each: SheetCutting, reader: Reader, times: Iterator[str]) -> Row:
     title = f"{each.number}, {each.title}"
     if each.minutes is None:
         return Row(cells=(Cell(words=title, below=(_UNKNOWN,)), "–", "–"))
     sheet = Cell(words=title, below=(listed(each.cutters),))
-    return Row(cells=(sheet, way_number(each.metres, first), next(times)))
+    return Row(cells=(sheet, way_number(each.metres, reader), next(times)))
 
 
 def _by_cutter(words: CuttingWords) -> Table:
@@ -62,7 +63,7 @@ def _by_cutter(words: CuttingWords) -> Table:
     besides = words.minutes - sum(each.minutes for each in words.work)
     *inside, outside = _times([*(each.minutes for each in words.work), max(0.0, besides)])
     rows = [
-        Row(cells=(each.title, str(each.cuts), way_number(each.metres, words.first), time))
+        Row(cells=(each.title, str(each.cuts), way_number(each.metres, words.reader), time))
         for each, time in zip(words.work, inside, strict=True)
     ]
     return Table(
@@ -80,7 +81,7 @@ def _by_cutter(words: CuttingWords) -> Table:
 
 
 def _sums(words: CuttingWords) -> tuple[Words, Words]:
-    return way_number(words.metres, words.first), minutes_text(words.minutes)
+    return way_number(words.metres, words.reader), minutes_text(words.minutes)
 
 
 def _times(minutes: Sequence[float]) -> list[str]:

@@ -9,6 +9,7 @@ from kerfolio.assembly.extent import box_around, size_of
 from kerfolio.basis.figures import minutes_text, money_text
 from kerfolio.basis.lengths import INCH, size_pair
 from kerfolio.basis.masses import mass_pair
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.sheet_size import sheet_pair
 from kerfolio.basis.thickness import sold_in, sold_range_pair
 from kerfolio.basis.tolerance import NOISE
@@ -56,7 +57,7 @@ def _size(edition: Edition) -> Lines:
     else:
         return ((weight,),) if weight else ()
     holds = (made_words(edition.plan),) if edition.plan.is_set else ()
-    told: Words = (twin(size_pair(size, edition.first)),)
+    told: Words = (twin(size_pair(size, edition.reader)),)
     return ((told, "width × depth × height", *holds, *((weight,) if weight else ())),)
 
 
@@ -67,16 +68,16 @@ def _mass(edition: Edition) -> Words:
         return ""
     titles = [hardware_title(edition, item) for item in weight.unweighed]
     beside = f", without {listed(titles)}" if titles else ""
-    return ("about ", twin(mass_pair(weight.total, edition.first)), beside)
+    return ("about ", twin(mass_pair(weight.total, edition.reader)), beside)
 
 
 def _sheets(edition: Edition) -> Lines:
-    first = edition.first
+    reader = edition.reader
     return tuple(
         (
             f"{row.count} × {row.title}",
             (
-                twin(sheet_pair((row.width, row.height), first)),
+                twin(sheet_pair((row.width, row.height), reader)),
                 *(
                     each
                     for words in enough_words(edition, row.sheet, row.count)
@@ -93,19 +94,19 @@ def enough_words(edition: Edition, sheet: str, count: int) -> Iterator[Words]:
     size = piece_enough(edition, sheet)
     if size is not None:
         which = "" if count == 1 else "of one of them "
-        yield (f"{which}a piece of ", twin(sheet_pair(size, edition.first)), " is enough")
+        yield (f"{which}a piece of ", twin(sheet_pair(size, edition.reader)), " is enough")
 
 
 def _thicknesses(edition: Edition) -> Lines:
     """Return the range that each sheet may be in, and the thickness that is drawn."""
-    first, sheets, sets = edition.first, edition.settled.sheets, len(edition.variants)
+    reader, sheets, sets = edition.reader, edition.settled.sheets, len(edition.variants)
     lines: list[tuple[Words, ...]] = []
     for each in sheets:
-        span: Words = (twin(sold_range_pair(*each.published, first)),)
+        span: Words = (twin(sold_range_pair(*each.published, reader)),)
         title = sheet_title(edition.settled, each.name)
         beside = [title] if len(sheets) > 1 else []
         if each.published[0] < each.published[1]:
-            beside.append(f"drawn at {sold_in(each.thickness, first)}")
+            beside.append(f"drawn at {sold_in(each.thickness, reader)}")
         lines.append((span, *([", ".join(beside)] if beside else [])))
     if sets > 1 and lines:
         lines[-1] = (*lines[-1], f"{sets} sets of files are ready-made")
@@ -115,7 +116,7 @@ def _thicknesses(edition: Edition) -> Lines:
 def _boards(edition: Edition) -> Lines:
     """Return boards as they are sold."""
     return tuple(
-        (f"{count} × {plan.title}", (twin(size_pair((length,), edition.first)), " long"))
+        (f"{count} × {plan.title}", (twin(size_pair((length,), edition.reader)), " long"))
         for plan in edition.board_plans
         for length, count in plan.to_buy
     )
@@ -157,7 +158,7 @@ def _hands(edition: Edition) -> Lines:
         return ()
     sheet, step = heaviest_sheet(edition), heaviest_step(edition)
     lifts = [each for each in (sheet, step) if each is not None]
-    helped = [_helped(each, edition.first) for each in lifts if each.people > 1]
+    helped = [_helped(each, edition.reader) for each in lifts if each.people > 1]
     if not lifts:
         return ()
     if not helped:
@@ -165,10 +166,10 @@ def _hands(edition: Edition) -> Lines:
     return (("One person, helped at times", *helped),)
 
 
-def _helped(lift: Lift, first: str) -> Words:
+def _helped(lift: Lift, reader: Reader) -> Words:
     people = "two" if lift.people == 2 else "more than two"
     what = f"what is moved in step {lift.step}" if lift.step else "the whole sheet"
-    return (f"{people} for {what}, ", twin(mass_pair(lift.mass, first)))
+    return (f"{people} for {what}, ", twin(mass_pair(lift.mass, reader)))
 
 
 def _tools(edition: Edition) -> Lines:
@@ -185,18 +186,18 @@ def _tools(edition: Edition) -> Lines:
 
 def _bed(edition: Edition) -> Lines:
     """Return the least bed that it all can be cut on, and what the workshop's is too small for."""
-    found, first = bed_needs(edition), edition.first
+    found, reader = bed_needs(edition), edition.reader
     if found is None:
         return ()
-    laid: Words = ("sheets as they are laid out want ", *_about(found.laid, first))
-    lines: Lines = ((_about(found.alone, first), "for piece after piece", laid),)
+    laid: Words = ("sheets as they are laid out want ", *_about(found.laid, reader))
+    lines: Lines = ((_about(found.alone, reader), "for piece after piece", laid),)
     if found.off and edition.identity.bed:
-        bed = twin(sheet_pair(edition.identity.bed, first))
+        bed = twin(sheet_pair(edition.identity.bed, reader))
         lines = (*lines, (("Too large for a bed of ", bed), listed(found.off)))
     return lines
 
 
-def _about(sides: tuple[float, float], first: str) -> tuple[Both, ...]:
+def _about(sides: tuple[float, float], reader: Reader) -> tuple[Both, ...]:
     """Return a size that need not be met exactly, rounded up: whole centimetres, or inches."""
-    step = INCH if first == "in" else 10.0
-    return (twin(sheet_pair([math.ceil(each / step - NOISE) * step for each in sides], first)),)
+    step = INCH if reader.unit == "in" else 10.0
+    return (twin(sheet_pair([math.ceil(each / step - NOISE) * step for each in sides], reader)),)

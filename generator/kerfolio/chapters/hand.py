@@ -55,8 +55,8 @@ def _judged(edition: Edition) -> Iterator[Block]:
 def _order(edition: Edition) -> Iterator[Words]:
     yield (
         "Print the first page alone, at 100 %, without any fitting to the page, and measure its "
-        f"check square in both directions: {_SQUARES[edition.first]}. It says what to do when it "
-        "is off."
+        f"check square in both directions: {_SQUARES[edition.reader.unit]}. It says what to do "
+        "when it is off."
     )
     yield "Print the rest, and lay the tiles together by the crosses; a map shows how they lie."
     yield (

@@ -74,14 +74,14 @@ def _coupon_first(edition: Edition) -> Iterator[Block]:
 
 
 def _folders(edition: Edition) -> Table:
-    first, sheets = edition.first, edition.settled.sheets
+    reader, sheets = edition.reader, edition.settled.sheets
     rows = []
     for each in edition.variants:
         thick = dict(each.variant.thickness)
         fits = sorted({sheet.fit for sheet in each.sheets})
-        cells = [(twin(thickness_pair(thick[sheet.name], first)),) for sheet in sheets]
+        cells = [(twin(thickness_pair(thick[sheet.name], reader)),) for sheet in sheets]
         folder = (File(name=f"cut/{each.variant.label}"),)
-        rows.append(Row(cells=(folder, *cells, listed([fit_in(fit, first) for fit in fits]))))
+        rows.append(Row(cells=(folder, *cells, listed([fit_in(fit, reader) for fit in fits]))))
     heads = [sheet_title(edition.settled, sheet.name) for sheet in sheets]
     return Table(
         title="Folders of cut files, by measured thickness",

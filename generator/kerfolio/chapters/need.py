@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.lengths import inch_number, mm_number, size_pair
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.sheet_size import sheet_pair
 from kerfolio.basis.thickness import sold_text
 from kerfolio.basis.words import listed
@@ -73,12 +74,12 @@ def _sheets(edition: Edition) -> tuple[Block, ...]:
     rows: list[Row] = []
     told: set[str] = set()
     for row in edition.sheets:
-        drawn = f"drawn at {sold_text(row.thickness, edition.first)}"
+        drawn = f"drawn at {sold_text(row.thickness, edition.reader)}"
         remarks = [*_asked(edition, row), drawn, *enough_words(edition, row.sheet, row.count)]
         if row.sheet in counts and row.sheet not in told:
             remarks.append(counts[row.sheet])
             told.add(row.sheet)
-        rows.append(_sheet_row(row, tuple(remarks), edition.first))
+        rows.append(_sheet_row(row, tuple(remarks), edition.reader))
     if not rows:
         return ()
     columns = (
@@ -90,8 +91,8 @@ def _sheets(edition: Edition) -> tuple[Block, ...]:
     return (table, Paragraph(words=_ALONG, manner=Manner.SMALL))
 
 
-def _sheet_row(row: SheetRow, remarks: tuple[Words, ...], first: str) -> Row:
-    size = twin(sheet_pair((row.width, row.height), first))
+def _sheet_row(row: SheetRow, remarks: tuple[Words, ...], reader: Reader) -> Row:
+    size = twin(sheet_pair((row.width, row.height), reader))
     return Row(cells=(str(row.count), Cell(words=row.title, below=remarks), (size,)))
 
 
@@ -107,14 +108,14 @@ def _asked(edition: Edition, row: SheetRow) -> Iterator[str]:
 
 def _boards(edition: Edition) -> tuple[Block, ...]:
     """Return boards in the lengths they are sold in, with what is cut from them."""
-    first = edition.first
+    reader = edition.reader
     rows = [
         Row(
             cells=(
                 str(count),
-                Cell(words=plan.title, below=(_cut_from(plan, length, first),)),
-                (twin(size_pair(plan.section, first)),),
-                (twin(size_pair((length,), first)),),
+                Cell(words=plan.title, below=(_cut_from(plan, length, reader),)),
+                (twin(size_pair(plan.section, reader)),),
+                (twin(size_pair((length,), reader)),),
             )
         )
         for plan in edition.board_plans
@@ -129,16 +130,16 @@ def _boards(edition: Edition) -> tuple[Block, ...]:
     return (Table(title="Boards", columns=columns, rows=tuple(rows)),) if rows else ()
 
 
-def _cut_from(plan: BoardPlan, length: float, first: str) -> str:
+def _cut_from(plan: BoardPlan, length: float, reader: Reader) -> str:
     """Return the pieces that come from boards of a length: ``for Batten, 900 mm``."""
     pieces = [piece for board in plan.boards if board.length == length for piece in board.pieces]
     kinds: dict[tuple[str, float], int] = {}
     for piece in pieces:
         key = piece.label.partition(".")[0], piece.length
         kinds[key] = kinds.get(key, 0) + 1
-    number = inch_number if first == "in" else mm_number
+    number = inch_number if reader.unit == "in" else mm_number
     told = [
-        f"{f'{count} × ' if count > 1 else ''}{board_title(name)}, {number(long)} {first}"
+        f"{f'{count} × ' if count > 1 else ''}{board_title(name)}, {number(long)} {reader.unit}"
         for (name, long), count in kinds.items()
     ]
     return f"for {listed(told)}"

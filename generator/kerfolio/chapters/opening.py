@@ -36,10 +36,10 @@ def _drawn(edition: Edition) -> Picture | None:
         return still(whole, edition.drawings[whole])
     if not edition.exact or not edition.layout.sheets:
         return None
-    settled, layout, first = edition.settled, edition.layout.sheets[0], edition.first
+    settled, layout, reader = edition.settled, edition.layout.sheets[0], edition.reader
     return Art(
         name=f"sheet-{layout.number}",
-        draw=lambda room: layout_view(settled, layout, room, first),
+        draw=lambda room: layout_view(settled, layout, room, reader),
         slides=True,
     )
 

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from kerfolio.basis.figures import degrees_text
 from kerfolio.basis.lengths import inch_number, mm_number, size_pair
 from kerfolio.basis.masses import mass_pair
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import counted
 from kerfolio.document.blocks import (
     Block,
@@ -70,7 +71,7 @@ def marks_words(marks: tuple[str, ...]) -> Words:
 
 
 def _list(edition: Edition) -> Table:
-    first = edition.first
+    reader = edition.reader
     mass = math.fsum(row.count * row.mass for row in edition.parts)
     pieces = sum(row.count for row in edition.parts)
     return Table(
@@ -83,19 +84,19 @@ def _list(edition: Edition) -> Table:
             Column(head="Each weighs", kind=Kind.NUMBER, spare=True),
         ),
         rows=tuple(_row(edition, row) for row in edition.parts),
-        foot=Row(cells=("", "Together", str(pieces), "", (twin(mass_pair(mass, first)),))),
+        foot=Row(cells=("", "Together", str(pieces), "", (twin(mass_pair(mass, reader)),))),
     )
 
 
 def _row(edition: Edition, row: PartRow) -> Row:
-    first = edition.first
+    reader = edition.reader
     return Row(
         cells=(
             marks_words(row.marks),
             Cell(words=part_title(edition.plan, row.part), below=tuple(_notes(edition, row))),
             str(row.count),
-            (twin(size_pair((row.width, row.height), first)),),
-            (twin(mass_pair(row.mass, first)),),
+            (twin(size_pair((row.width, row.height), reader)),),
+            (twin(mass_pair(row.mass, reader)),),
         )
     )
 
@@ -112,7 +113,7 @@ def _notes(edition: Edition, row: PartRow) -> Iterator[str]:
 
 
 def _remark(edition: Edition) -> str:
-    sheets = drawn_for(edition.settled, edition.first)
+    sheets = drawn_for(edition.settled, edition.reader)
     return (
         f"For {sheets}. Sizes are overall, with tabs: width first, then height, as the part is "
         "drawn; inches to 1/32. The mark stands on the part in every drawing and file."
@@ -130,7 +131,7 @@ def _drawn(edition: Edition) -> Iterator[Block]:
 
 
 def _figure(edition: Edition, part: SettledPart, scale: int) -> Figure:
-    drawing = part_view(edition.settled, part, first=edition.first, scale=1 / scale)
+    drawing = part_view(edition.settled, part, reader=edition.reader, scale=1 / scale)
     marks = tuple(piece.mark for piece in part.pieces)
     title, count = part_title(edition.plan, part.name), counted(len(part.pieces), "piece")
     return Figure(
@@ -158,37 +159,37 @@ def _places(edition: Edition) -> Iterator[Folded]:
     """Yield a table for each part into which something is cut, where nobody has to see it."""
     tables: list[Block] = []
     for part in edition.settled.parts:
-        rows = [_place(spot, edition.first) for spot in spots_of(edition.settled, part)]
+        rows = [_place(spot, edition.reader) for spot in spots_of(edition.settled, part)]
         if rows:
             title = f"{part.mark}, {part_title(edition.plan, part.name)}"
-            tables.append(_marking(title, rows, edition.first))
+            tables.append(_marking(title, rows, edition.reader))
     if tables:
-        words = _MARKED.format(drawn_for(edition.settled, edition.first))
+        words = _MARKED.format(drawn_for(edition.settled, edition.reader))
         yield Folded(
             summary="To mark by hand: where holes, slots and recesses lie",
             blocks=(Paragraph(words=words, manner=Manner.SMALL), *tables),
         )
 
 
-def _marking(title: str, rows: list[Row], first: str) -> Table:
+def _marking(title: str, rows: list[Row], reader: Reader) -> Table:
     """Return a table in one unit alone: a rule has no other."""
     heads = ("From the left", "From below", "Drill, or length", "Width", "Depth")
-    numbers = (Column(head=f"{head}, {first}", kind=Kind.NUMBER) for head in heads)
+    numbers = (Column(head=f"{head}, {reader.unit}", kind=Kind.NUMBER) for head in heads)
     columns = (Column(head="What"), *numbers, Column(head="Lies"))
     return Table(title=title, titled=True, columns=columns, rows=tuple(rows))
 
 
-def _place(spot: Spot, first: str) -> Row:
+def _place(spot: Spot, reader: Reader) -> Row:
     what = "Wide bore" if spot.bore else _SPOKEN.get(spot.kind, spot.kind.name.capitalize())
     round_one = spot.kind is HOLE
-    wide = "" if round_one else _number(spot.width, first)
-    deep = "through" if spot.depth is None else _number(spot.depth, first)
-    at = (_number(spot.left, first), _number(spot.up, first), _number(spot.length, first))
+    wide = "" if round_one else _number(spot.width, reader)
+    deep = "through" if spot.depth is None else _number(spot.depth, reader)
+    at = (_number(spot.left, reader), _number(spot.up, reader), _number(spot.length, reader))
     return Row(cells=(what, *at, wide, deep, "" if round_one else _lies(spot.turn)))
 
 
-def _number(mm: float, first: str) -> str:
-    return inch_number(mm, 64) if first == "in" else mm_number(mm)
+def _number(mm: float, reader: Reader) -> str:
+    return inch_number(mm, 64) if reader.unit == "in" else mm_number(mm)
 
 
 _SPOKEN = {WINDOW: "Opening", POCKET: "Recess"}

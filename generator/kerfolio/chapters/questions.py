@@ -42,10 +42,10 @@ def _usual(edition: Edition) -> Iterator[tuple[str, str]]:
 
 
 def _thickness(edition: Edition) -> str:
-    sheets, first = edition.settled.sheets, edition.first
+    sheets, reader = edition.settled.sheets, edition.reader
     if not sheets:
         return ""
-    spans = [f"{each.stock.title}, {sold_range_text(*each.published, first)}" for each in sheets]
+    spans = [f"{each.stock.title}, {sold_range_text(*each.published, reader)}" for each in sheets]
     words, sets = measuring_of(edition), len(edition.variants)
     if not words.makes and sets < 2:
         return f"The plan is for {listed(spans)} alone: take a sheet that measures so."
@@ -68,10 +68,10 @@ def _cutter(edition: Edition) -> str:
 
 
 def _sheets(edition: Edition) -> str:
-    first = edition.first
+    reader = edition.reader
     rows = [
         f"{counted(row.count, 'sheet')} of {row.title}, "
-        f"{sheet_text((row.width, row.height), first)}"
+        f"{sheet_text((row.width, row.height), reader)}"
         for row in edition.sheets
     ]
     return f"{listed(rows)}, as laid out in this plan." if rows else ""

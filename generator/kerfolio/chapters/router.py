@@ -54,8 +54,8 @@ def _order(edition: Edition) -> Iterator[Words]:
     measured = Reference(text="Measure your sheet", chapter="measuring")
     yield (measured, ", and take the files that are for its thickness.")
     yield (
-        f"Open a file and measure its check squares: {_SQUARES[edition.first]}. If they are off, "
-        "the program has taken the unit wrongly: do not cut."
+        f"Open a file and measure its check squares: {_SQUARES[edition.reader.unit]}. If they are "
+        "off, the program has taken the unit wrongly: do not cut."
     )
     if edition.settled.coupons:
         coupon = Reference(text="coupon", chapter="coupon")
@@ -83,7 +83,7 @@ def _files(edition: Edition) -> Iterator[Fact]:
     )
     needs = bed_needs(edition)
     if needs is not None:
-        size = size_pair(needs.largest.size, edition.first)
+        size = size_pair(needs.largest.size, edition.reader)
         marks = listed([piece.mark for piece in needs.largest.pieces])
         yield Fact(head="Largest piece", lines=(((twin(size),), marks),))
     yield Fact(head="Setup sheets", lines=_papers(setup_name(label, "{}")))
@@ -106,7 +106,7 @@ def _cutting(edition: Edition) -> Iterator[Block]:
     yield Heading(words="Depth")
     cuts = [cut for part in edition.settled.parts for cut in part.cuts]
     engraves = any(cut.operation is Operation.ENGRAVE for cut in cuts)
-    yield Listing(entries=depth_advice(edition.first, engraves=engraves))
+    yield Listing(entries=depth_advice(edition.reader, engraves=engraves))
     yield Heading(words="The layers of the cut files", id="layers")
     yield Paragraph(
         words="One layer for each operation and depth, in the order of cutting. Depths are from "

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.lengths import both_text
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import counted
 from kerfolio.document.blocks import Block, Caution, Figure, Heading, Paragraph
 from kerfolio.document.chapter import Chapter, Who
@@ -68,13 +69,13 @@ def _files() -> tuple[str | File, ...]:
 
 
 def _sheet(edition: Edition, sheet: SawSheet) -> Figure:
-    settled, first = edition.settled, edition.first
+    settled, reader = edition.settled, edition.reader
     title = sheet_title(settled, sheet.sheet)
     cuts, settings = counted(len(sheet.cuts), "cut"), counted(sheet.settings, "setting")
     return Figure(
         picture=Art(
             name=f"saw-{sheet.number}",
-            draw=lambda room: saw_view(settled, sheet, room, first),
+            draw=lambda room: saw_view(settled, sheet, room, reader),
             slides=True,
         ),
         caption=(
@@ -84,10 +85,10 @@ def _sheet(edition: Edition, sheet: SawSheet) -> Figure:
     )
 
 
-def _trimmed(plan: BoardPlan, first: str) -> str:
+def _trimmed(plan: BoardPlan, reader: Reader) -> str:
     return (
-        f"Trim {both_text(plan.trim, first)} off one end to begin square, then cut in the order "
-        f"drawn; the saw takes {both_text(plan.kerf, first)} beyond each length."
+        f"Trim {both_text(plan.trim, reader)} off one end to begin square, then cut in the order "
+        f"drawn; the saw takes {both_text(plan.kerf, reader)} beyond each length."
     )
 
 
@@ -95,7 +96,7 @@ def _boards(edition: Edition) -> Iterator[Block]:
     if edition.board_plans:
         yield Heading(words="Boards", id="boards")
     for plan in edition.board_plans:
-        yield Paragraph(words=_trimmed(plan, edition.first))
-        for number, drawing in enumerate(board_views(plan, first=edition.first), start=1):
+        yield Paragraph(words=_trimmed(plan, edition.reader))
+        for number, drawing in enumerate(board_views(plan, reader=edition.reader), start=1):
             art = still(f"boards-{plan.stock}-{number}", drawing, slides=True)
             yield Figure(picture=art, caption=plan.title)

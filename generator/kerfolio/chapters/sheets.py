@@ -40,15 +40,15 @@ def sheets(edition: Edition) -> Chapter | None:
 
 
 def _sheet(edition: Edition, layout: SheetLayout) -> Iterator[Block]:
-    first, settled = edition.first, edition.settled
+    reader, settled = edition.reader, edition.settled
     sheet = settled.sheet(layout.sheet)
     count = len(edition.layout.sheets)
     yield Heading(words=f"Sheet {layout.number} of {count}", id=f"sheet-{layout.number}")
-    drawn = f", drawn for a measured {reading_in(sheet.thickness, first)}"
+    drawn = f", drawn for a measured {reading_in(sheet.thickness, reader)}"
     yield Paragraph(
         words=(
             f"{sheet_title(settled, layout.sheet)}{drawn}. ",
-            twin(sheet_pair(layout.size, first)),
+            twin(sheet_pair(layout.size, reader)),
             f", show face up{', grain from left to right' if sheet.stock.grain else ''}.",
             *_remarks(edition, layout),
         )
@@ -58,7 +58,7 @@ def _sheet(edition: Edition, layout: SheetLayout) -> Iterator[Block]:
         yield Figure(
             picture=Art(
                 name=f"sheet-{layout.number}",
-                draw=lambda room: layout_view(settled, layout, room, first),
+                draw=lambda room: layout_view(settled, layout, room, reader),
                 slides=True,
             )
         )
@@ -79,7 +79,7 @@ def _pieces(edition: Edition, layout: SheetLayout) -> Table:
     pieces = [piece for part in edition.settled.parts for piece in part.pieces]
     marks = {piece.label: piece.mark for piece in pieces}
     order = {piece.label: number for number, piece in enumerate(pieces)}
-    sizes = {part.name: size_pair(part.size, edition.first) for part in edition.settled.parts}
+    sizes = {part.name: size_pair(part.size, edition.reader) for part in edition.settled.parts}
     rows = (
         Row(
             cells=(

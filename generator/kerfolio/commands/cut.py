@@ -274,7 +274,7 @@ def trials_command(workshop: Path, stock: str, cutter: str, outcome: str) -> Non
     for trial in matching(found.trials, stock=stock, cutter=cutter, outcome=outcome):
         grade = trial.outcome or "no outcome yet"
         click.echo(f"{trial.date}  {grade:<14} {trial.title}")
-        click.echo(f"            {settings_text(trial, found.identity.units_first)}")
+        click.echo(f"            {settings_text(trial, found.identity.reader)}")
     click.echo(f"wrote {write_private_log(workshop, found)}")
     sys.exit(1 if has_errors(findings) else 0)
 

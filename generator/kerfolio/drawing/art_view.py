@@ -7,6 +7,7 @@ from math import dist
 
 from kerfolio.basis.cutting_lengths import place_text
 from kerfolio.basis.lengths import both_text
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.face import Look, face_strokes
@@ -34,7 +35,7 @@ _CHECKED = {"mm": "100 mm", "in": "4 in"}
 
 
 def art_place_view(
-    settled: SettledPlan, art: Art, room: tuple[float, float], first: str = "mm"
+    settled: SettledPlan, art: Art, room: tuple[float, float], reader: Reader = METRIC
 ) -> Drawing:
     """Return the piece with its art's middle and two distances to it, within ``room`` (mm).
 
@@ -42,9 +43,11 @@ def art_place_view(
     """
     whole = bounds(art.part.plain.outer)
     items, box, _ = filling(
-        lambda scale: _place_items(art, Seat(scale=scale), first), (whole.width, whole.height), room
+        lambda scale: _place_items(art, Seat(scale=scale), reader),
+        (whole.width, whole.height),
+        room,
     )
-    one, other = (place_text(each, first) for each in art.distances)
+    one, other = (place_text(each, reader) for each in art.distances)
     called = within(part_title(settled.plan, art.part.name))
     return Drawing(
         box=box,
@@ -54,25 +57,25 @@ def art_place_view(
     )
 
 
-def _place_items(art: Art, seat: Seat, first: str) -> tuple[Item, ...]:
+def _place_items(art: Art, seat: Seat, reader: Reader) -> tuple[Item, ...]:
     centre = seat.point(art.centre)
     middle = [circle(centre, _TARGET), *_cross(centre, _ARM)]
     return (
         *face_strokes(art.part, seat, Look(outline=_LINE, inside=_FINE)),
         *(Stroke(contour=seat.contour(each), ink=Ink.ENGRAVE, width=_LINE) for each in art.lines),
         _frame(art.box, seat),
-        *(item for each in art.reaches for item in _measured(art, each, seat, first)),
+        *(item for each in art.reaches for item in _measured(art, each, seat, reader)),
         *(Stroke(contour=each, ink=Ink.ACCENT, width=0.4) for each in middle),
     )
 
 
-def art_full_view(settled: SettledPlan, art: Art, first: str = "mm") -> Drawing:
+def art_full_view(settled: SettledPlan, art: Art, reader: Reader = METRIC) -> Drawing:
     """Return the art at full size with its middle at 0,0, a crosshair and a length to check."""
     wide, high = art.size
     arm_x, arm_y = wide / 2 + _OVER, high / 2 + _OVER
     low = -arm_y - 6.0
     cross = (open_path((-arm_x, 0), (arm_x, 0)), open_path((0, -arm_y), (0, arm_y)))
-    reach = CHECK[first] / 2
+    reach = CHECK[reader.unit] / 2
     check = open_path((-reach, low), (reach, low))
     ends = (open_path((x, low - 1.2), (x, low + 1.2)) for x in (-reach, reach))
     items: tuple[Item, ...] = (
@@ -82,14 +85,14 @@ def art_full_view(settled: SettledPlan, art: Art, first: str = "mm") -> Drawing:
         Stroke(contour=circle((0, 0), _TARGET), ink=Ink.ACCENT, width=0.2),
         *(Stroke(contour=each, ink=Ink.SOFT, width=0.2) for each in (check, *ends)),
         Label(
-            text=f"{_CHECKED[first]}, if this is printed at full size",
+            text=f"{_CHECKED[reader.unit]}, if this is printed at full size",
             at=(0, low - 4.2),
             height=3.2,
             ink=Ink.SOFT,
             anchor=Anchor.MIDDLE,
         ),
     )
-    size = f"{both_text(wide, first)} wide and {both_text(high, first)} high"
+    size = f"{both_text(wide, reader)} wide and {both_text(high, reader)} high"
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
@@ -109,7 +112,7 @@ def _frame(box: Box, seat: Seat) -> Stroke:
     return Stroke(contour=frame, ink=Ink.SOFT, width=_FINE, dash=(1.2, 0.9))
 
 
-def _measured(art: Art, reach: Reach, seat: Seat, first: str) -> Iterator[Item]:
+def _measured(art: Art, reach: Reach, seat: Seat, reader: Reader) -> Iterator[Item]:
     """Yield the edge's mark and the distance, its line moved off the piece to the nearer side."""
     foot, centre = seat.point(reach.foot), seat.point(art.centre)
     length = dist(foot, centre)
@@ -123,7 +126,7 @@ def _measured(art: Art, reach: Reach, seat: Seat, first: str) -> Iterator[Item]:
     yield Dimension(
         a=foot,
         b=centre,
-        text=place_text(reach.distance(art.centre), first),
+        text=place_text(reach.distance(art.centre), reader),
         offset=up + _AWAY if up <= -down else down - _AWAY,
         height=_TEXT,
         ink=Ink.ACCENT,

@@ -8,6 +8,7 @@ from math import dist
 from kerfolio.assembly.assembled import Assembled
 from kerfolio.assembly.extent import box_of
 from kerfolio.basis.lengths import both_text
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.expand import NARROW
 from kerfolio.drawing.exploded_view import LOOK
@@ -34,14 +35,14 @@ _AROUND = (13.0, 13.0, 13.0, 3.0)
 def assembled_view(
     assembled: Assembled,
     *,
-    first: str = "mm",
+    reader: Reader = METRIC,
     look: View = LOOK,
     room: tuple[float, float] = ROOM,
     title: str = "",
 ) -> Drawing:
     """Return the picture of a plan put together, at paper size within ``room`` (mm).
 
-    ``first`` is the unit named first, ``mm`` or ``in``. The view must be from above.
+    ``reader`` is whom it is for, ``mm`` or ``in``. The view must be from above.
     """
     scene = home_scene(assembled)
     solids = scene.solids()
@@ -50,7 +51,7 @@ def assembled_view(
     seat = fitted(look, extent_of(solids, look), inner)
     found = seen(solids, look, apart=APART / seat.scale)
     low, high = box_of(scene.corners())
-    sizes = [both_text(b - a, first) for a, b in zip(low, high, strict=True)]
+    sizes = [both_text(b - a, reader) for a, b in zip(low, high, strict=True)]
     items = (*solid_strokes(found, seat, ()), *_dimensions(low, high, sizes, seat))
     return Drawing(
         box=padded(extent(items), 0.6),

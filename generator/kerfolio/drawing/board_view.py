@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 
 from kerfolio.basis.lengths import both_text, inch_number, mm_number
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.block import text_block
 from kerfolio.drawing.extent import extent, padded
@@ -27,12 +28,12 @@ _PAD = 0.6
 
 
 def board_views(
-    plan: BoardPlan, room: tuple[float, float] = ROOM, first: str = "mm"
+    plan: BoardPlan, room: tuple[float, float] = ROOM, reader: Reader = METRIC
 ) -> tuple[Drawing, ...]:
     """Return pictures of a plan's boards to be shown at paper size, each within ``room`` (mm).
 
     All boards have one scale. Boards cut alike are drawn once. A piece shows its label and its
-    length in the reader's ``first`` unit, as far as they fit.
+    length in the reader's unit, as far as they fit.
     """
     if not plan.boards:
         return ()
@@ -40,7 +41,7 @@ def board_views(
     groups = [tuple(group) for _, group in groupby(plan.boards, key=_alike)]
     most = max(1, int((room[1] + _ROW - _BAR - 5.0) / _ROW))
     return tuple(
-        _drawing(plan, groups[start : start + most], scale, first)
+        _drawing(plan, groups[start : start + most], scale, reader)
         for start in range(0, len(groups), most)
     )
 
@@ -50,13 +51,13 @@ def _alike(board: BoardCuts) -> tuple[float, ...]:
 
 
 def _drawing(
-    plan: BoardPlan, groups: Sequence[tuple[BoardCuts, ...]], scale: float, first: str
+    plan: BoardPlan, groups: Sequence[tuple[BoardCuts, ...]], scale: float, reader: Reader
 ) -> Drawing:
     items: list[Item] = []
     for row, group in enumerate(groups):
-        items += _bar(plan, group, -row * _ROW, scale, first)
+        items += _bar(plan, group, -row * _ROW, scale, reader)
     boards = [board for group in groups for board in group]
-    marks = "; ".join(_sentence(board, first) for board in boards)
+    marks = "; ".join(_sentence(board, reader) for board in boards)
     return Drawing(
         box=padded(extent(items), _PAD),
         items=tuple(items),
@@ -65,39 +66,39 @@ def _drawing(
     )
 
 
-def _sentence(board: BoardCuts, first: str) -> str:
-    pieces = ", ".join(f"{_names([each.label])} {_length(each, first)}" for each in board.pieces)
-    return f"board {board.number}, {both_text(board.length, first)}: {pieces}"
+def _sentence(board: BoardCuts, reader: Reader) -> str:
+    pieces = ", ".join(f"{_names([each.label])} {_length(each, reader)}" for each in board.pieces)
+    return f"board {board.number}, {both_text(board.length, reader)}: {pieces}"
 
 
 def _bar(
-    plan: BoardPlan, group: Sequence[BoardCuts], y: float, scale: float, first: str
+    plan: BoardPlan, group: Sequence[BoardCuts], y: float, scale: float, reader: Reader
 ) -> Iterator[Item]:
     """Yield a bar with its head; trim and kerfs are dark, what is left over is hatched."""
     board = group[0]
     end = board.length * scale
-    head = f"{_numbers(group)}: {both_text(board.length, first)}"
+    head = f"{_numbers(group)}: {both_text(board.length, reader)}"
     yield Label(text=head, at=(0.0, y + _BAR + 1.6), height=_HEAD, strong=True)
     yield Stroke(contour=rectangle(0.0, y, end, y + _BAR), ink=Ink.INK, width=0.25, fill=Ink.INK)
     x, untold = plan.trim, []
     for index, piece in enumerate(board.pieces):
         box = (x * scale, y, (x + piece.length) * scale, y + _BAR)
-        name, size = _names([each.pieces[index].label for each in group]), _length(piece, first)
+        name, size = _names([each.pieces[index].label for each in group]), _length(piece, reader)
         words = _words(name, size, box)
         yield _filled(box, Ink.WOOD)
         yield from words
         untold += [] if words else [f"{name} {size}"]
         x += piece.length + plan.kerf
-    yield from _left_over(board, scale, y, first)
+    yield from _left_over(board, scale, y, reader)
     yield from _remark(untold, y, end)
 
 
-def _left_over(board: BoardCuts, scale: float, y: float, first: str) -> Iterator[Item]:
+def _left_over(board: BoardCuts, scale: float, y: float, reader: Reader) -> Iterator[Item]:
     end = board.length * scale
     if board.waste * scale < _SEEN:
         return
     box = (end - board.waste * scale, y, end, y + _BAR)
-    words = _words("left over", _mm_or_inch(board.waste, first), box, strong=False)
+    words = _words("left over", _mm_or_inch(board.waste, reader), box, strong=False)
     yield _filled(box, Ink.WASTE)
     yield from hatched(box, [padded(extent(words), 0.6)] if words else ())
     yield from words
@@ -144,9 +145,9 @@ def _words(name: str, size: str, box: Box, *, strong: bool = True) -> tuple[Item
     return ()
 
 
-def _length(piece: BoardPiece, first: str) -> str:
-    return _mm_or_inch(piece.length, first)
+def _length(piece: BoardPiece, reader: Reader) -> str:
+    return _mm_or_inch(piece.length, reader)
 
 
-def _mm_or_inch(mm: float, first: str) -> str:
-    return mm_number(mm) if first == "mm" else inch_number(mm)
+def _mm_or_inch(mm: float, reader: Reader) -> str:
+    return mm_number(mm) if reader.unit == "mm" else inch_number(mm)

@@ -9,6 +9,7 @@ from kerfolio.assembly.assembled import BuildStep
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.set_together import SetTogether
+from kerfolio.basis.reader import Reader
 from kerfolio.drawing.assembled_view import assembled_view
 from kerfolio.drawing.exploded_view import exploded_view
 from kerfolio.drawing.step_view import step_view
@@ -28,11 +29,11 @@ def step_name(number: int) -> str:
     return f"step-{number}"
 
 
-def build_drawings(made: Made, first: str) -> Mapping[str, Drawing]:
+def build_drawings(made: Made, reader: Reader) -> Mapping[str, Drawing]:
     """Return the whole with its sizes, the whole drawn apart, and a picture of every step.
 
-    Names are those of the whole plan; nothing where nothing tells how the pieces go. ``first`` is
-    the unit named first, ``mm`` or ``in``.
+    Names are those of the whole plan; nothing where nothing tells how the pieces go. ``reader``
+    is whom they are for.
     """
     build = made.build
     if build is None:
@@ -40,7 +41,7 @@ def build_drawings(made: Made, first: str) -> Mapping[str, Drawing]:
     assembled, plan = build.drawn.assembled, build.settled.plan
     drawings = {
         made.named(ASSEMBLED): assembled_view(
-            assembled, first=first, title=f"{plan.title}: put together, with its overall sizes"
+            assembled, reader=reader, title=f"{plan.title}: put together, with its overall sizes"
         )
     }
     if len(assembled.pieces) > 1:
@@ -60,12 +61,12 @@ def build_drawings(made: Made, first: str) -> Mapping[str, Drawing]:
 
 
 def set_drawings(
-    together: SetTogether, made: Sequence[Made], plan: Plan, first: str
+    together: SetTogether, made: Sequence[Made], plan: Plan, reader: Reader
 ) -> Mapping[str, Drawing]:
     """Return a set as it stands, and the steps in which a single piece is laid on the rest."""
     assembled = together.assembled
     title = f"{plan.title}: the whole set, with its overall sizes"
-    drawings = {SET: assembled_view(assembled, first=first, room=SET_ROOM, title=title)}
+    drawings = {SET: assembled_view(assembled, reader=reader, room=SET_ROOM, title=title)}
     lying = {each.first_step: each.settled for each in made if each.lies_alone}
     steps = [step for step in together.order.steps if step.number in lying]
     for step, look in zip(steps, chosen_views(assembled, steps), strict=True):

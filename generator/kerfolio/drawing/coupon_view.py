@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.thickness import reading_in
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.face import face_strokes
@@ -29,13 +30,12 @@ def coupon_view(
     settled: SettledPlan,
     coupon: Coupon,
     room: tuple[float, float] = ROOM,
-    first: str = "mm",
+    reader: Reader = METRIC,
 ) -> Drawing:
     """Return a picture of plate and tab to be shown at paper size, within ``room`` (mm).
 
     They lie as they are cut. The first, the last and every fifth step of the slots has its number;
-    of the arms the first and the last. What is said to those who do not see it is in ``first``,
-    ``mm`` or ``in``.
+    of the arms the first and the last. What is said to those who do not see it is for ``reader``.
     """
     wide, high = size_of(coupon)
     scale = min((room[0] - _AROUND[0]) / wide, (room[1] - _AROUND[1]) / high, 1.0)
@@ -50,7 +50,7 @@ def coupon_view(
         box=padded(extent(items), 0.6),
         items=items,
         title=f"{settled.plan.title}: fit coupon for {sheet_title(settled, coupon.sheet)}",
-        description=_sentence(coupon, first),
+        description=_sentence(coupon, reader),
     )
 
 
@@ -87,10 +87,10 @@ def _label(text: str, at: Point, anchor: Anchor, *, strong: bool = False) -> Lab
     return Label(text=text, at=at, height=_TEXT, ink=ink, anchor=anchor, strong=strong)
 
 
-def _sentence(coupon: Coupon, first: str) -> str:
+def _sentence(coupon: Coupon, reader: Reader) -> str:
     slots = "; ".join(
-        f"step {each.number}, {reading_in(each.width, first)} wide,"
-        f" is for {reading_in(each.thickness, first)} sheets"
+        f"step {each.number}, {reading_in(each.width, reader)} wide,"
+        f" is for {reading_in(each.thickness, reader)} sheets"
         for each in coupon.slots
     )
     return (

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from kerfolio.basis.figured import Figure, figured, replaced
 from kerfolio.basis.lengths import size_text
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.style import Rule, Style
 from kerfolio.basis.thickness import range_in
 from kerfolio.basis.words import counted
@@ -42,9 +43,9 @@ def said_in_inches(line: str) -> str:
 
 
 def sheet_note(
-    settled: SettledPlan, layout: SheetLayout, first: str = "mm", what: str = ""
+    settled: SettledPlan, layout: SheetLayout, reader: Reader = METRIC, what: str = ""
 ) -> Lines:
-    """Return the lines on a sheet's cut file; ``first`` is the unit named first.
+    """Return the lines on a sheet's cut file; ``reader`` is whom it is for.
 
     ``what`` is what the sheet is called, where not by its number.
     """
@@ -54,36 +55,36 @@ def sheet_note(
     zero = "Middle" if sheet.datum == CENTRE else "Lower left corner"
     return (
         f"{_head(settled)}, {what or f'sheet {layout.number}'}: {counted(count, 'piece')}",
-        *_sheet_lines(settled, sheet, parts, first),
-        figured("Files for {}", sheets_measured(settled, first)),
+        *_sheet_lines(settled, sheet, parts, reader),
+        figured("Files for {}", sheets_measured(settled, reader)),
         f"{IN_MM} {zero} of the sheet is 0,0.",
     )
 
 
-def part_note(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Lines:
+def part_note(settled: SettledPlan, part: SettledPart, reader: Reader = METRIC) -> Lines:
     """Return the lines on a part's cut file."""
     return (
         _head(settled),
         f"Part {part.mark}, {part_title(settled.plan, part.name)}: cut {len(part.pieces)}",
-        *_sheet_lines(settled, settled.sheet(part.sheet), (part,), first),
-        figured("Files for {}. {}", sheets_measured(settled, first), IN_MM),
+        *_sheet_lines(settled, settled.sheet(part.sheet), (part,), reader),
+        figured("Files for {}. {}", sheets_measured(settled, reader), IN_MM),
     )
 
 
-def reopening_note(settled: SettledPlan, reopening: Reopening, first: str = "mm") -> Lines:
+def reopening_note(settled: SettledPlan, reopening: Reopening, reader: Reader = METRIC) -> Lines:
     """Return the lines on the file that opens a part's openings wider."""
-    part, wider = reopening.part, Figure(reopening.by, _CHOSEN[first])
+    part, wider = reopening.part, Figure(reopening.by, _CHOSEN[reader.unit])
     called = reopened_title(settled, reopening)
     past = "Clamp it, then take both away: the cuts run over them"
     return (
         _head(settled),
         figured("Part {}, {}: openings wider by {}", part.mark, called, wider),
-        *_sheet_lines(settled, settled.sheet(part.sheet), (part,), first),
+        *_sheet_lines(settled, settled.sheet(part.sheet), (part,), reader),
         "Show face up; lower edge to a fence, left edge to a stop",
         "0,0 is the corner of fence and stop, z as for the first cut",
         *((past,) if reopening.lying.past else ()),
         "Cut inside these lines; the piece’s edge is not cut",
-        figured("Files for {}. {}", sheets_measured(settled, first), IN_MM),
+        figured("Files for {}. {}", sheets_measured(settled, reader), IN_MM),
     )
 
 
@@ -98,21 +99,21 @@ def art_note(settled: SettledPlan, art: Art) -> Lines:
     )
 
 
-def coupon_note(settled: SettledPlan, coupon: Coupon, first: str = "mm") -> Lines:
+def coupon_note(settled: SettledPlan, coupon: Coupon, reader: Reader = METRIC) -> Lines:
     """Return the lines on a fit coupon's cut file."""
     return (
         f"{_head(settled)}, fit coupon",
-        f"Steps for {sheet_title(settled, coupon.sheet)}, {_range(coupon, first)} thick",
+        f"Steps for {sheet_title(settled, coupon.sheet)}, {_range(coupon, reader)} thick",
         "Cut this first: it tells what your cutter really cuts.",
-        f"Takes a scrap of {size_text(size_of(coupon), first)}.",
+        f"Takes a scrap of {size_text(size_of(coupon), reader)}.",
         IN_MM,
     )
 
 
-def _range(coupon: Coupon, first: str) -> str:
+def _range(coupon: Coupon, reader: Reader) -> str:
     """The coupon is the same for every thickness, so its file has none as its own."""
     thicknesses = [each.thickness for each in coupon.slots]
-    return range_in(min(thicknesses), max(thicknesses), first)
+    return range_in(min(thicknesses), max(thicknesses), reader)
 
 
 def reopened_title(settled: SettledPlan, reopening: Reopening) -> str:
@@ -127,16 +128,16 @@ def _head(settled: SettledPlan) -> str:
 
 
 def _sheet_lines(
-    settled: SettledPlan, sheet: SettledSheet, parts: Iterable[SettledPart], first: str
+    settled: SettledPlan, sheet: SettledSheet, parts: Iterable[SettledPart], reader: Reader
 ) -> Lines:
     """Return what the files are cut for and with; figures of the same length for any sheet.
 
     The fit is the sheet's; that some joint of these parts has another room is said besides.
     """
-    inch = Style(rule=Rule.SOLD if first == "in" else Rule.CALLIPER, after=" in")
-    styles = (inch, _THICK) if first == "in" else (_THICK, inch)
+    inch = Style(rule=Rule.SOLD if reader.unit == "in" else Rule.CALLIPER, after=" in")
+    styles = (inch, _THICK) if reader.unit == "in" else (_THICK, inch)
     one, other = (Figure(sheet.thickness, style) for style in styles)
-    chosen = _CHOSEN[first]
+    chosen = _CHOSEN[reader.unit]
     cutter = replace(chosen, before="cutter ", none="no cutter")
     cut = replace(
         chosen, unless=0.0, signed=True, before=", true cut ", after=f"{chosen.after} built in"

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from kerfolio.basis.figured import joined
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.drawing.cut_note import (
     CHECK_SQUARES,
     MEASURE,
@@ -66,11 +67,11 @@ class _Seated:
 
 
 def cut_sheet(
-    settled: SettledPlan, layout: SheetLayout, first: str = "mm", what: str = ""
+    settled: SettledPlan, layout: SheetLayout, reader: Reader = METRIC, what: str = ""
 ) -> Drawing:
     """Return one sheet with all its pieces' cuts, full size in mm, its datum at 0,0.
 
-    ``first`` is the unit that its words name first, ``what`` what it is called where it has no
+    ``reader`` is whom its words are for, ``what`` what it is called where it has no
     number.
 
     Note and check squares stand above the sheet's upper edge, so nothing of them is cut and the
@@ -83,7 +84,7 @@ def cut_sheet(
         _seated(parts[each.part], Seat(x=each.x - x, y=each.y - y, turn=each.turn))
         for each in layout.placements
     ]
-    lines = sheet_note(settled, layout, first, what)
+    lines = sheet_note(settled, layout, reader, what)
     width, height = layout.size
     edge = _rectangle((-x, -y, width - x, height - y), SHEET_EDGE, Ink.ASIDE)
     made = _cut_file(
@@ -91,8 +92,8 @@ def cut_sheet(
         seated,
         lines,
         14.0,
-        _title(settled, what or f"sheet {layout.number}", first),
-        first,
+        _title(settled, what or f"sheet {layout.number}", reader),
+        reader,
     )
     return replace(made, thickness=sheet.thickness)
 
@@ -106,18 +107,18 @@ def datum_of(sheet: SettledSheet, size: Point) -> Point:
     return (size[0] / 2, size[1] / 2) if sheet.datum == CENTRE else (0.0, 0.0)
 
 
-def cut_part(settled: SettledPlan, part: SettledPart, first: str = "mm") -> Drawing:
+def cut_part(settled: SettledPlan, part: SettledPart, reader: Reader = METRIC) -> Drawing:
     """Return the cuts of one part at its own 0,0, full size in mm."""
-    sheet, lines = settled.sheet(part.sheet), part_note(settled, part, first)
+    sheet, lines = settled.sheet(part.sheet), part_note(settled, part, reader)
     seated = [_seated(built_in(part, sheet.cut), Seat())]
     # A true cut that is built in moves nothing else: what reaches past the finished edge is a hair.
-    finished = extent(_strokes([_seated(part, Seat())], first)[0])
-    title = _title(settled, part_title(settled.plan, part.name), first)
-    made = _cut_file((), seated, lines, 8.0, title, first, reach=finished)
+    finished = extent(_strokes([_seated(part, Seat())], reader)[0])
+    title = _title(settled, part_title(settled.plan, part.name), reader)
+    made = _cut_file((), seated, lines, 8.0, title, reader, reach=finished)
     return replace(made, thickness=sheet.thickness)
 
 
-def cut_reopening(settled: SettledPlan, reopening: Reopening, first: str = "mm") -> Drawing:
+def cut_reopening(settled: SettledPlan, reopening: Reopening, reader: Reader = METRIC) -> Drawing:
     """Return what opens a piece's openings wider, full size in mm.
 
     The corner of the edges that it is laid by is at 0,0, which is the file's own lower left corner:
@@ -129,34 +130,34 @@ def cut_reopening(settled: SettledPlan, reopening: Reopening, first: str = "mm")
         Stroke(contour=seat.contour(each), layer=PIECE_EDGE.name, ink=Ink.ASIDE, width=_LINE)
         for each in contours_of(part.routed)
     )
-    lines = reopening_note(settled, reopening, first)
-    title = _title(settled, f"{reopened_title(settled, reopening)}, wider openings", first)
-    made = _cut_file(edges, [_Seated(reopening.cuts, seat)], lines, 8.0, title, first, PIECE_EDGE)
+    lines = reopening_note(settled, reopening, reader)
+    title = _title(settled, f"{reopened_title(settled, reopening)}, wider openings", reader)
+    made = _cut_file(edges, [_Seated(reopening.cuts, seat)], lines, 8.0, title, reader, PIECE_EDGE)
     return replace(
         made, box=(0.0, 0.0, *made.box[2:]), thickness=settled.sheet(part.sheet).thickness
     )
 
 
-def cut_art(settled: SettledPlan, art: Art, first: str = "mm") -> Drawing:
+def cut_art(settled: SettledPlan, art: Art, reader: Reader = METRIC) -> Drawing:
     """Return one engraving alone, full size in mm, its middle at 0,0."""
     lines = art_note(settled, art)
     cut = Cut(operation=Operation.ENGRAVE, depth=art.depth, contours=art.centred)
-    title = _title(settled, feature_title(art.name), first)
-    return _cut_file((), [_Seated((cut,), Seat())], lines, 8.0, title, first)
+    title = _title(settled, feature_title(art.name), reader)
+    return _cut_file((), [_Seated((cut,), Seat())], lines, 8.0, title, reader)
 
 
-def cut_coupon(settled: SettledPlan, coupon: Coupon, first: str = "mm") -> Drawing:
+def cut_coupon(settled: SettledPlan, coupon: Coupon, reader: Reader = METRIC) -> Drawing:
     """Return the cuts of a fit coupon, full size in mm: the plate, and the tab beside it."""
     both = zip((coupon.plate, coupon.tab), places_of(coupon), strict=True)
     seated = [_Seated(part.cuts, Seat(x=x, y=y)) for part, (x, y) in both]
-    lines = coupon_note(settled, coupon, first)
-    title = _title(settled, f"fit coupon, {sheet_title(settled, coupon.sheet)}", first)
-    return _cut_file((), seated, lines, 8.0, title, first)
+    lines = coupon_note(settled, coupon, reader)
+    title = _title(settled, f"fit coupon, {sheet_title(settled, coupon.sheet)}", reader)
+    return _cut_file((), seated, lines, 8.0, title, reader)
 
 
-def _title(settled: SettledPlan, what: str, first: str) -> str:
+def _title(settled: SettledPlan, what: str, reader: Reader) -> str:
     head = f"{settled.plan.title} {settled.plan.version}: {what}"
-    return joined(", for ", (head, sheets_measured(settled, first)))
+    return joined(", for ", (head, sheets_measured(settled, reader)))
 
 
 def _cut_file(
@@ -165,14 +166,14 @@ def _cut_file(
     lines: tuple[str, ...],
     height: float,
     title: str,
-    first: str,
+    reader: Reader,
     edge: Layer = SHEET_EDGE,
     reach: Box | None = None,
 ) -> Drawing:
     """Return a file of cuts with its margin above ``reach``, above all that is drawn if None."""
     placed = tuple(seated)
-    strokes, layers = _strokes(placed, first)
-    bridges, heights = _bridges(placed, first)
+    strokes, layers = _strokes(placed, reader)
+    bridges, heights = _bridges(placed, reader)
     inner = extent((*edges, *strokes)) if reach is None else reach
     margin = tuple(_margin(inner, lines, height))
     outer = union((inner, extent(margin)))
@@ -186,12 +187,14 @@ def _cut_file(
     )
 
 
-def _strokes(seated: Iterable[_Seated], first: str) -> tuple[tuple[Stroke, ...], tuple[Layer, ...]]:
+def _strokes(
+    seated: Iterable[_Seated], reader: Reader
+) -> tuple[tuple[Stroke, ...], tuple[Layer, ...]]:
     """Return every contour once, and the layers used, both in cutting order."""
     found: dict[tuple[object, ...], tuple[Layer, Stroke]] = {}
     for each in seated:
         for cut in each.cuts:
-            layer = layer_for(cut, first)
+            layer = layer_for(cut, reader)
             for contour in cut.contours:
                 placed = each.seat.contour(contour)
                 stroke = Stroke(
@@ -204,7 +207,9 @@ def _strokes(seated: Iterable[_Seated], first: str) -> tuple[tuple[Stroke, ...],
     return tuple(strokes), layers
 
 
-def _bridges(seated: Iterable[_Seated], first: str) -> tuple[tuple[Stroke, ...], tuple[Layer, ...]]:
+def _bridges(
+    seated: Iterable[_Seated], reader: Reader
+) -> tuple[tuple[Stroke, ...], tuple[Layer, ...]]:
     """Return the lines over which the cutter lifts, and their layers, low before high."""
     held = [(bridge, each.seat) for each in seated for bridge in each.bridges]
     strokes = [
@@ -216,7 +221,7 @@ def _bridges(seated: Iterable[_Seated], first: str) -> tuple[tuple[Stroke, ...],
         )
         for bridge, seat in held
     ]
-    heights = {bridge.height: bridge_layer(bridge, first) for bridge, _ in held}
+    heights = {bridge.height: bridge_layer(bridge, reader) for bridge, _ in held}
     layers = dict.fromkeys(heights[each] for each in sorted(heights))
     return tuple(strokes), tuple(layers)
 

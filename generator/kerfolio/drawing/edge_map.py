@@ -8,6 +8,7 @@ from itertools import pairwise
 from math import dist
 
 from kerfolio.basis.cutting_lengths import tool_text
+from kerfolio.basis.reader import Reader
 from kerfolio.drawing.extent import apart
 from kerfolio.drawing.lettering import CAPITAL, Box, label_box, text_width, wrapped
 from kerfolio.drawing.seat import Seat
@@ -65,20 +66,20 @@ _LEADING = 1.55
 _PROBE = 0.3
 
 
-def treatment_words(edge: SettledEdge, first: str) -> str:
+def treatment_words(edge: SettledEdge, reader: Reader) -> str:
     """Return what is done to an edge: ``rounded over 3.0 mm (1/8 in), both faces``."""
     if edge.kind is ROUND_OVER:
-        return f"{edge.kind.says} {tool_text(edge.radius, first)}, {_FACES[edge.faces]}"
+        return f"{edge.kind.says} {tool_text(edge.radius, reader)}, {_FACES[edge.faces]}"
     if edge.kind is BAND:
-        thick = f", {tool_text(edge.thickness, first)}" if edge.thickness else ""
+        thick = f", {tool_text(edge.thickness, reader)}" if edge.thickness else ""
         return f"{edge.kind.says}: {edge.of}{thick}; sizes are without it"
     return edge.kind.says
 
 
-def letters(part: SettledPart, first: str) -> dict[str, tuple[str, EdgeKind]]:
+def letters(part: SettledPart, reader: Reader) -> dict[str, tuple[str, EdgeKind]]:
     """Return a letter for each treatment of a part, by its words; two of a kind are numbered."""
     in_order = sorted(part.edges, key=lambda each: EDGE_KINDS.index(each.kind))
-    kinds = {treatment_words(edge, first): edge.kind for edge in in_order}
+    kinds = {treatment_words(edge, reader): edge.kind for edge in in_order}
     found: dict[str, tuple[str, EdgeKind]] = {}
     for words, kind in kinds.items():
         alike = [each for each, other in kinds.items() if other is kind]
@@ -102,17 +103,17 @@ def edge_strokes(part: SettledPart, seat: Seat) -> tuple[Stroke, ...]:
 
 
 def edge_letters(
-    part: SettledPart, seat: Seat, height: float, first: str, taken: Sequence[Box] = ()
+    part: SettledPart, seat: Seat, height: float, reader: Reader, taken: Sequence[Box] = ()
 ) -> tuple[Label, ...]:
     """Return the letters beside these lines, none over another or what is ``taken``.
 
     They stand outside the outline, those of openings around them, in the wood. A treatment none of
     whose stretches has room for its letter is told by its line alone.
     """
-    named, outer = letters(part, first), seat.region(part.routed).outer
+    named, outer = letters(part, reader), seat.region(part.routed).outer
     made: list[Label] = []
     for edge in part.edges:
-        letter, _ = named[treatment_words(edge, first)]
+        letter, _ = named[treatment_words(edge, reader)]
         for path in _paths(edge, seat):
             for places in _places(path):
                 beside = path if edge.openings else outer
@@ -128,7 +129,7 @@ def _is_free(label: Label, taken: Iterable[Box]) -> bool:
 
 
 def edge_key(
-    part: SettledPart, at: Point, height: float, wide: float, first: str
+    part: SettledPart, at: Point, height: float, wide: float, reader: Reader
 ) -> tuple[Item, ...]:
     """Return what the lines mean, a row each, down from ``at``; long words go on below.
 
@@ -136,7 +137,7 @@ def edge_key(
     """
     items: list[Item] = []
     x, y = at
-    for words, (letter, kind) in letters(part, first).items():
+    for words, (letter, kind) in letters(part, reader).items():
         line, middle = LINES[kind], y - height * CAPITAL / 2
         sample = Contour(((x, middle, 0.0), (x + _SAMPLE, middle, 0.0)), closed=False)
         items.append(Stroke(contour=sample, ink=line.ink, width=line.width, dash=line.dash))

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from kerfolio.basis.cutting_lengths import drill_text
 from kerfolio.basis.exact_figures import exact_in, exact_text, exactly
 from kerfolio.basis.figured import figured
+from kerfolio.basis.reader import Reader
 from kerfolio.model.feature_kind import (
     ENGRAVING,
     FINGERS,
@@ -22,37 +23,37 @@ from kerfolio.model.feature_kind import (
 from kerfolio.settling.settled import SettledFeature
 
 
-def _fitted(feature: SettledFeature, first: str) -> tuple[str, ...]:
+def _fitted(feature: SettledFeature, reader: Reader) -> tuple[str, ...]:
     if not feature.width.reason:
-        return _deep(feature, first)
-    wide = figured("{} wide", exact_text(feature.width.value, first))
-    return (wide, *_deep(feature, first), exactly(feature.width.reason, first))
+        return _deep(feature, reader)
+    wide = figured("{} wide", exact_text(feature.width.value, reader))
+    return (wide, *_deep(feature, reader), exactly(feature.width.reason, reader))
 
 
-def _hole(feature: SettledFeature, first: str) -> tuple[str, ...]:
+def _hole(feature: SettledFeature, reader: Reader) -> tuple[str, ...]:
     """Say the drill, and how deep it goes; a wider bore comes first, as it is bored."""
-    drill, through = drill_text(feature.width.value, first), "" if feature.depth else " through"
+    drill, through = drill_text(feature.width.value, reader), "" if feature.depth else " through"
     if feature.counterbore is None:
-        return (f"ø {drill}{through}", *_deep(feature, first))
+        return (f"ø {drill}{through}", *_deep(feature, reader))
     wide, deep = feature.counterbore
     return (
-        f"first ø {drill_text(wide.value, first)}",
-        figured("{} deep", exact_in(deep.value, first)),
+        f"first ø {drill_text(wide.value, reader)}",
+        figured("{} deep", exact_in(deep.value, reader)),
         f"then ø {drill}{through}",
-        *_deep(feature, first),
+        *_deep(feature, reader),
     )
 
 
-def _nothing(_: SettledFeature, __: str) -> tuple[str, ...]:
+def _nothing(_: SettledFeature, __: Reader) -> tuple[str, ...]:
     """Say nothing of what is cut just as its line is drawn."""
     return ()
 
 
-def _deep(feature: SettledFeature, first: str) -> tuple[str, ...]:
-    return (figured("{} deep", exact_in(feature.depth.value, first)),) if feature.depth else ()
+def _deep(feature: SettledFeature, reader: Reader) -> tuple[str, ...]:
+    return (figured("{} deep", exact_in(feature.depth.value, reader)),) if feature.depth else ()
 
 
-FEATURE_WORDS: dict[FeatureKind, Callable[[SettledFeature, str], tuple[str, ...]]] = {
+FEATURE_WORDS: dict[FeatureKind, Callable[[SettledFeature, Reader], tuple[str, ...]]] = {
     SLOT: _fitted,
     NOTCH: _fitted,
     HOLE: _hole,

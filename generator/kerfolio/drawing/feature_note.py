@@ -9,6 +9,7 @@ from string import ascii_lowercase
 
 from kerfolio.basis.figured import joined
 from kerfolio.basis.names import spoken
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.drawing.block import Block, box_at, text_block
 from kerfolio.drawing.extent import union
 from kerfolio.drawing.feature_kinds import FEATURE_WORDS
@@ -41,11 +42,11 @@ class Note:
     rows: Rows = ()
     key: str = ""
 
-    def at(self, feature: SettledFeature, first: str) -> tuple[Label, ...]:
+    def at(self, feature: SettledFeature, reader: Reader) -> tuple[Label, ...]:
         """Return the labels for the feature as it is at another thickness."""
         if self.key:
             return self.labels
-        lines = FEATURE_WORDS[feature.kind](feature, first)
+        lines = FEATURE_WORDS[feature.kind](feature, reader)
         texts = in_rows(lines, self.rows) if self.rows else lines
         x, y = middle(feature) if self.rows else (0.0, 0.0)
         return tuple(
@@ -69,19 +70,19 @@ def place_notes(
     ground: Ground,
     drill: float,
     layer: str,
-    first: str = "mm",
+    reader: Reader = METRIC,
 ) -> Notes:
     """Return every feature's note: in it, beside it, or listed under a key letter.
 
     ``features`` are the same ones at every end of a range. ``drill`` is the largest diameter in mm
     of the holes drilled into the corners of openings, which words inside an opening keep clear of.
     Features that say the same share a key letter; it stands beside those of them that have room
-    for it. ``first`` is the unit named first.
+    for it. ``reader`` is whom it is for.
     """
     notes: list[Note] = []
     keys: dict[str, tuple[str, int]] = {}
     for index, ends in enumerate(zip(*features, strict=True)):
-        told = [FEATURE_WORDS[each.kind](each, first) for each in ends]
+        told = [FEATURE_WORDS[each.kind](each, reader) for each in ends]
         lines = _widest(told)
         if not lines:
             notes.append(Note())

@@ -7,6 +7,7 @@ from math import dist
 
 from kerfolio.basis.finding import Mark, Ring
 from kerfolio.basis.lengths import place_number
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import listed
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.extent import extent, padded
@@ -55,7 +56,7 @@ def finding_view(settled: SettledPlan, part: SettledPart, mark: Mark) -> Drawing
         box=padded(extent(items), 0.8),
         items=tuple(items),
         title=f"{settled.plan.title}: part {part.mark}, {part_title(settled.plan, part.name)}",
-        description=_sentence(mark, settled.plan.units),
+        description=_sentence(mark, Reader(unit=settled.plan.units)),
     )
 
 
@@ -100,11 +101,11 @@ def _towards(start: Point, end: Point, share: float) -> Point:
     return start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share
 
 
-def _sentence(mark: Mark, unit: str) -> str:
+def _sentence(mark: Mark, reader: Reader) -> str:
     shown = mark.rings[:_SHOWN]
-    spots = [f"({place_number(ring.x, unit)}, {place_number(ring.y, unit)})" for ring in shown]
+    spots = [f"({place_number(ring.x, reader)}, {place_number(ring.y, reader)})" for ring in shown]
     more = len(mark.rings) - _SHOWN
     if more > 0:
         spots.append(f"{more} more")
-    told = "inches" if unit == "in" else "mm"
+    told = "inches" if reader.unit == "in" else "mm"
     return f"Marked at {listed(spots)}, in {told} from the part's lower left corner."

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from kerfolio.basis.figured import Figure, figured
 from kerfolio.basis.lengths import INCH
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.style import Rule, Style
 from kerfolio.drawing.vocabulary import Ink, Layer
 from kerfolio.settling.settled import Cut, Operation, SettledBridge
@@ -53,31 +54,31 @@ _SENTENCES: dict[Operation, str] = {
 }
 
 
-def bridge_layer(bridge: SettledBridge, first: str = "mm") -> Layer:
+def bridge_layer(bridge: SettledBridge, reader: Reader = METRIC) -> Layer:
     """Return the layer of a bridge: ``bridge_2.0mm``, by the height that is left standing.
 
-    Its purpose tells the height in the unit ``first``, too.
+    Its purpose tells the height in the reader's unit, too.
     """
     return Layer(
         name=figured("bridge_{}", _depth_name(bridge.height)),
         purpose=figured(
             "Bridges: over these lines the cutter lifts to {} above the lower face. "
             "They lie on the finished edge. Not cut.",
-            _deep(bridge.height, first),
+            _deep(bridge.height, reader),
         ),
     )
 
 
-def layer_for(cut: Cut, first: str = "mm") -> Layer:
+def layer_for(cut: Cut, reader: Reader = METRIC) -> Layer:
     """Return the layer of a cut: ``pocket_6.0mm``, ``hole_through``.
 
-    Its purpose tells the depth in the unit ``first``, and in mm, as its name does.
+    Its purpose tells the depth in the reader's unit, and in mm, as its name does.
     """
     return Layer(
         name=figured("{}_{}", cut.operation.value, _depth_name(cut.depth)),
         purpose=figured(
             _SENTENCES[cut.operation],
-            depth=_depth_words(cut.depth, first),
+            depth=_depth_words(cut.depth, reader),
             side=SIDES[cut.operation],
         ),
         depth=cut.depth,
@@ -103,14 +104,14 @@ def _depth_name(depth: float | None) -> str:
     return figured("{}", Figure(depth, Style(rule=Rule.POINTED, decimals=2, after="mm")))
 
 
-def _depth_words(depth: float | None, first: str) -> str:
+def _depth_words(depth: float | None, reader: Reader) -> str:
     if depth is None:
         return "through the sheet"
-    return figured("{} deep from the face that lies up", _deep(depth, first))
+    return figured("{} deep from the face that lies up", _deep(depth, reader))
 
 
-def _deep(depth: float, first: str) -> str:
+def _deep(depth: float, reader: Reader) -> str:
     """Return a depth as ``depth_text`` tells it in inches first, else in mm alone."""
     metric = Figure(depth, Style(decimals=2, after=" mm"))
     inch = Figure(depth / INCH, Style(decimals=3, after=" in"))
-    return figured("{} ({})", inch, metric) if first == "in" else figured("{}", metric)
+    return figured("{} ({})", inch, metric) if reader.unit == "in" else figured("{}", metric)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from kerfolio.basis.lengths import both_text
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.drawing.arrow import grain_arrow
 from kerfolio.drawing.extent import extent, padded, scaled
 from kerfolio.drawing.face import Look, face_strokes
@@ -29,7 +30,7 @@ def layout_view(
     settled: SettledPlan,
     layout: SheetLayout,
     room: tuple[float, float] = ROOM,
-    first: str = "mm",
+    reader: Reader = METRIC,
 ) -> Drawing:
     """Return a picture of the sheet to be shown at paper size, within ``room`` (mm).
 
@@ -37,11 +38,11 @@ def layout_view(
     sheet; pieces too small and too many for that are counted in a line. Zones kept clear for
     clamps are hatched. Raises KeyError for a part or piece that the plan has not.
     """
-    return layout_picture((settled,), layout, room, first).whole(settled)
+    return layout_picture((settled,), layout, room, reader).whole(settled)
 
 
 def layout_picture(
-    ends: Sequence[SettledPlan], layout: SheetLayout, room: tuple[float, float], first: str
+    ends: Sequence[SettledPlan], layout: SheetLayout, room: tuple[float, float], reader: Reader
 ) -> SheetPicture:
     """Return what is chosen once for that picture; ``ends`` as in ``laid_pieces``."""
     width, height = layout.size
@@ -56,7 +57,7 @@ def layout_picture(
     dropped = any(label_box(each)[1] < 0 for each in marks if isinstance(each, Label))
     over = (
         *marks,
-        *_sizes(layout, size, first, _AWAY + 4 if dropped else _AWAY),
+        *_sizes(layout, size, reader, _AWAY + 4 if dropped else _AWAY),
         *grain_arrow((0.0, size[1] + 2.2), _grain(ends[0], layout)),
     )
     return SheetPicture(
@@ -67,7 +68,7 @@ def layout_picture(
         over=over,
         shown=lambda part, seat: face_strokes(part, seat, _LOOK),
         title=f"{ends[0].plan.title}: sheet {layout.number}",
-        description=_sentence(laid, layout, first),
+        description=_sentence(laid, layout, reader),
     )
 
 
@@ -84,19 +85,19 @@ def _grain(settled: SettledPlan, layout: SheetLayout) -> str:
 
 
 def _sizes(
-    layout: SheetLayout, size: tuple[float, float], first: str, below: float
+    layout: SheetLayout, size: tuple[float, float], reader: Reader, below: float
 ) -> tuple[Item, ...]:
     width, height = layout.size
     across = Dimension(
-        a=(0, 0), b=(size[0], 0), text=both_text(width, first), offset=-below, height=_TEXT
+        a=(0, 0), b=(size[0], 0), text=both_text(width, reader), offset=-below, height=_TEXT
     )
     up = Dimension(
-        a=(0, 0), b=(0, size[1]), text=both_text(height, first), offset=_AWAY, height=_TEXT
+        a=(0, 0), b=(0, size[1]), text=both_text(height, reader), offset=_AWAY, height=_TEXT
     )
     return across, up
 
 
-def _sentence(laid: list[Laid], layout: SheetLayout, first: str) -> str:
+def _sentence(laid: list[Laid], layout: SheetLayout, reader: Reader) -> str:
     marks = ", ".join(each.mark for each in laid)
-    wide, high = both_text(layout.size[0], first), both_text(layout.size[1], first)
+    wide, high = both_text(layout.size[0], reader), both_text(layout.size[1], reader)
     return f"A sheet of {wide} by {high} with the pieces {marks}."

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from kerfolio.basis.lengths import both_text
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.drawing.arrow import grain_arrow, leader
 from kerfolio.drawing.edge_map import edge_key, edge_letters, edge_strokes
 from kerfolio.drawing.expand import expanded
@@ -40,28 +41,28 @@ def part_view(
     settled: SettledPlan,
     part: SettledPart,
     room: tuple[float, float] = ROOM,
-    first: str = "mm",
+    reader: Reader = METRIC,
     scale: float = 0.0,
 ) -> Drawing:
     """Return a picture of the part to be shown at paper size, within ``room`` (mm) or smaller.
 
-    ``first`` is the unit named first, ``mm`` or ``in``. The part is never shown larger than it is;
+    ``reader`` is whom it is for, ``mm`` or ``in``. The part is never shown larger than it is;
     with a ``scale`` (mm on paper for a mm of wood) just at that, whatever room it takes.
     """
     text = _TEXT if room[0] >= _SMALL_ROOM else _SMALL_TEXT
     asked, scale = scale, scale or 1.0
-    items = _items(part, scale, text, first, room[0])
+    items = _items(part, scale, text, reader, room[0])
     for _ in range(0 if asked else _TRIES):
         over = _over(part, scale, extent(items), room)
         if over <= 1.0:
             break
         scale /= over * 1.0005
-        items = _items(part, scale, text, first, room[0])
+        items = _items(part, scale, text, reader, room[0])
     return Drawing(
         box=padded(extent(items), _air(part)),
         items=items,
         title=f"{settled.plan.title}: part {part.mark}, {part_title(settled.plan, part.name)}",
-        description=_sentence(part, first),
+        description=_sentence(part, reader),
     )
 
 
@@ -87,16 +88,16 @@ def _over(
 
 
 def _items(
-    part: SettledPart, scale: float, text: float, first: str, room: float
+    part: SettledPart, scale: float, text: float, reader: Reader, room: float
 ) -> tuple[Item, ...]:
     shape = bounds(part.routed.outer)
     seat = Seat(scale=scale, x=-shape.x0 * scale, y=-shape.y0 * scale)
     width, height = shape.width * scale, shape.height * scale
     across = Dimension(
-        a=(0, 0), b=(width, 0), text=both_text(shape.width, first), offset=-_AWAY, height=text
+        a=(0, 0), b=(width, 0), text=both_text(shape.width, reader), offset=-_AWAY, height=text
     )
     up = Dimension(
-        a=(0, 0), b=(0, height), text=both_text(shape.height, first), offset=_AWAY, height=text
+        a=(0, 0), b=(0, height), text=both_text(shape.height, reader), offset=_AWAY, height=text
     )
     mark = _mark(part, seat, width)
     right = max(width, extent(mark)[2])
@@ -105,17 +106,17 @@ def _items(
     face = (*face_strokes(part, seat), *edge_strokes(part, seat))
     if not part.edges:
         return (*face, *drawn)
-    return (*face, *drawn, *_told_edges(part, seat, drawn, text, first, room))
+    return (*face, *drawn, *_told_edges(part, seat, drawn, text, reader, room))
 
 
 def _told_edges(
-    part: SettledPart, seat: Seat, drawn: tuple[Item, ...], text: float, first: str, room: float
+    part: SettledPart, seat: Seat, drawn: tuple[Item, ...], text: float, reader: Reader, room: float
 ) -> tuple[Item, ...]:
     """Return the letters at a part's edges, and below all that is drawn what they mean."""
     boxes = [box_of(each) for item in drawn for each in expanded(item)]
-    letters = edge_letters(part, seat, text, first, boxes)
+    letters = edge_letters(part, seat, text, reader, boxes)
     left, bottom, _, _ = extent((*drawn, *letters))
-    return (*letters, *edge_key(part, (left, bottom - _KEY_OFF), text, room, first))
+    return (*letters, *edge_key(part, (left, bottom - _KEY_OFF), text, room, reader))
 
 
 def _mark(part: SettledPart, seat: Seat, width: float) -> tuple[Item, ...]:
@@ -135,8 +136,8 @@ def _mark(part: SettledPart, seat: Seat, width: float) -> tuple[Item, ...]:
     return leader(spot, Label(text=part.mark, at=beside, height=5.0, strong=True))
 
 
-def _sentence(part: SettledPart, first: str) -> str:
+def _sentence(part: SettledPart, reader: Reader) -> str:
     shape = bounds(part.routed.outer)
-    wide, high = both_text(shape.width, first), both_text(shape.height, first)
+    wide, high = both_text(shape.width, reader), both_text(shape.height, reader)
     grain = f" Grain {part.grain}." if part.grained else ""
     return f"{wide} wide, {high} high, seen from the show face.{grain}"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from kerfolio.basis.lengths import both_text, inch_number, mm_number
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.arrow import grain_arrow
 from kerfolio.drawing.block import Block, block, text_block
@@ -37,12 +38,12 @@ def saw_view(
     settled: SettledPlan,
     sheet: SawSheet,
     room: tuple[float, float] = ROOM,
-    first: str = "mm",
+    reader: Reader = METRIC,
 ) -> Drawing:
     """Return a picture of the sheet to be shown at paper size, within ``room`` (mm).
 
     Cuts through the whole sheet are numbered at its edge, with the setting of the fence in the
-    reader's ``first`` unit; others on their lines. A blank shows its part's shape, its mark and
+    reader's unit; others on their lines. A blank shows its part's shape, its mark and
     its size, as far as they fit; what cannot be marked or numbered is named in a line below.
     """
     scale = min(
@@ -52,29 +53,29 @@ def saw_view(
         ),
         1.0,
     )
-    drawing = _drawing(settled, sheet, scale, first, room[0])
+    drawing = _drawing(settled, sheet, scale, reader, room[0])
     for _ in range(_SHRINKS):
         over = max(drawing.width / room[0], drawing.height / room[1])
         if over <= 1.0:
             break
         scale /= 1.01 * over
-        drawing = _drawing(settled, sheet, scale, first, room[0])
+        drawing = _drawing(settled, sheet, scale, reader, room[0])
     return drawing
 
 
 def _drawing(
-    settled: SettledPlan, sheet: SawSheet, scale: float, first: str, wide: float
+    settled: SettledPlan, sheet: SawSheet, scale: float, reader: Reader, wide: float
 ) -> Drawing:
     size = (sheet.size[0] * scale, sheet.size[1] * scale)
     parts = {part.name: part for part in settled.parts}
     seated = [(each, _seat(each, scale)) for each in sheet.blanks]
-    marks = [_marked(each, parts[each.part], seat, first) for each, seat in seated]
+    marks = [_marked(each, parts[each.part], seat, reader) for each, seat in seated]
     taken = [extent([item]) for found in marks for item in found]
     lines = [_line(cut, sheet.saw.kerf, scale) for cut in sheet.cuts]
     inner = badges([each for each in lines if not each.outer], taken)
-    outer = edge_badges([each for each in lines if each.outer], lambda mm: _length(mm, first))
+    outer = edge_badges([each for each in lines if each.outer], lambda mm: _length(mm, reader))
     grain = settled.sheet(sheet.sheet).stock.grain
-    over = [_left_over(each, scale, first, inner.boxes) for each in sheet.offcuts]
+    over = [_left_over(each, scale, reader, inner.boxes) for each in sheet.offcuts]
     clear = [*inner.boxes, *(padded(extent(found), 0.8) for found in over if found)]
     items: list[Item] = [
         Stroke(contour=rectangle(0, 0, *size), ink=Ink.SOFT, fill=Ink.WASTE),
@@ -85,7 +86,7 @@ def _drawing(
         *outer.items,
         *inner.items,
         *(item for found in (*marks, *over) for item in found),
-        *_sizes(sheet, size, first, _AWAY_OF_GRAIN if grain else _AWAY),
+        *_sizes(sheet, size, reader, _AWAY_OF_GRAIN if grain else _AWAY),
         *grain_arrow((2.0, size[1] + 2.0), "along x" if grain else "any"),
     ]
     untold = [each.mark for each, found in zip(sheet.blanks, marks, strict=True) if not found]
@@ -95,12 +96,12 @@ def _drawing(
         box=padded(extent(items), _PAD),
         items=tuple(items),
         title=f"{settled.plan.title}: saw sheet {sheet.number}",
-        description=_sentence(sheet, first),
+        description=_sentence(sheet, reader),
     )
 
 
-def _length(mm: float, first: str) -> str:
-    return mm_number(mm) if first == "mm" else inch_number(mm)
+def _length(mm: float, reader: Reader) -> str:
+    return mm_number(mm) if reader.unit == "mm" else inch_number(mm)
 
 
 def _scaled(work: Workpiece, scale: float) -> Box:
@@ -135,11 +136,11 @@ def _line(cut: SawCut, kerf: float, scale: float) -> CutLine:
     return CutLine(number=cut.number, a=a, b=b, outer=cut.of == "sheet", setting=cut.setting)
 
 
-def _marked(each: SawBlank, part: SettledPart, seat: Seat, first: str) -> tuple[Item, ...]:
+def _marked(each: SawBlank, part: SettledPart, seat: Seat, reader: Reader) -> tuple[Item, ...]:
     """Return a blank's mark and size in the part's shape, the mark alone, or nothing."""
     shape = seat.region(part.plain)
     box = bounds(shape)
-    size = f"{_length(each.at.width, first)} × {_length(each.at.height, first)}"
+    size = f"{_length(each.at.width, reader)} × {_length(each.at.height, reader)}"
     full = (text_block(((each.mark, _MARK, True), (size, _SIZE, False))), _side_by_side(each, size))
     alone = text_block(((each.mark, _MARK, True),))
     tries = [(b, turn, _LEAST_SIZE) for turn in (0.0, 90.0) for b in full]
@@ -161,10 +162,10 @@ def _side_by_side(each: SawBlank, size: str) -> Block:
 
 
 def _left_over(
-    work: Workpiece, scale: float, first: str, badges: Sequence[Box]
+    work: Workpiece, scale: float, reader: Reader, badges: Sequence[Box]
 ) -> tuple[Item, ...]:
     """Return the size of an offcut that is worth keeping, where it has room."""
-    words = f"left over {_length(work.width, first)} × {_length(work.height, first)}"
+    words = f"left over {_length(work.width, reader)} × {_length(work.height, reader)}"
     label = text_block(((words, _SIZE, False),), ink=Ink.SOFT)
     box = _scaled(work, scale)
     spot = ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
@@ -178,9 +179,9 @@ def _left_over(
 
 
 def _sizes(
-    sheet: SawSheet, size: tuple[float, float], first: str, above: float
+    sheet: SawSheet, size: tuple[float, float], reader: Reader, above: float
 ) -> tuple[Item, ...]:
-    wide, high = both_text(sheet.size[0], first), both_text(sheet.size[1], first)
+    wide, high = both_text(sheet.size[0], reader), both_text(sheet.size[1], reader)
     top, right = (0, size[1]), (size[0], 0)
     return (
         Dimension(a=top, b=size, text=wide, offset=above, height=_TEXT),
@@ -213,9 +214,9 @@ def _runs(numbers: Sequence[int]) -> str:
     return listed([f"{run[0]} to {run[-1]}" if run[1:] else str(run[0]) for run in runs])
 
 
-def _sentence(sheet: SawSheet, first: str) -> str:
+def _sentence(sheet: SawSheet, reader: Reader) -> str:
     marks = ", ".join(each.mark for each in sheet.blanks)
-    wide, high = both_text(sheet.size[0], first), both_text(sheet.size[1], first)
+    wide, high = both_text(sheet.size[0], reader), both_text(sheet.size[1], reader)
     turned = next((cut.kind == CROSS for cut in sheet.cuts if cut.kind != TRIM), False)
     way = "cross-cut first" if turned else "ripped first"
     return (

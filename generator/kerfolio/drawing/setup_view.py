@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from math import pi, tan
 
 from kerfolio.basis.lengths import both_text
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.drawing.arrow import grain_arrow, open_path
 from kerfolio.drawing.cut_sheet import datum_of
 from kerfolio.drawing.expand import expanded
@@ -54,7 +55,7 @@ def setup_view(
     layout: SheetLayout,
     spots: Sequence[ClampSpot],
     room: tuple[float, float],
-    first: str = "mm",
+    reader: Reader = METRIC,
     zero: Point | None = None,
 ) -> Drawing:
     """Return a sheet's picture for the machine at paper size, within ``room`` (mm).
@@ -63,7 +64,7 @@ def setup_view(
     numbered from 1; no number lies on a piece. ``zero`` is where 0,0 is, mm from the sheet's lower
     left corner, None where the sheet's datum is. Raises KeyError for a part the plan has not.
     """
-    return setup_picture((settled,), layout, spots, room, first, zero).whole(settled)
+    return setup_picture((settled,), layout, spots, room, reader, zero).whole(settled)
 
 
 def setup_picture(
@@ -71,7 +72,7 @@ def setup_picture(
     layout: SheetLayout,
     spots: Sequence[ClampSpot],
     room: tuple[float, float],
-    first: str,
+    reader: Reader,
     zero: Point | None = None,
 ) -> SheetPicture:
     """Return what is chosen once for that picture; ``ends`` as in ``laid_pieces``."""
@@ -80,12 +81,12 @@ def setup_picture(
     drawn: dict[float, tuple[tuple[Item, ...], tuple[Item, ...]]] = {}
 
     def draw(scale: float) -> tuple[Item, ...]:
-        drawn[scale] = _around(ends, layout, spots, scale, at, first)
+        drawn[scale] = _around(ends, layout, spots, scale, at, reader)
         return (*drawn[scale][0], *drawn[scale][1])
 
-    what, told = f"sheet {layout.number}", _sentence(layout, spots, sheet.datum, first)
+    what, told = f"sheet {layout.number}", _sentence(layout, spots, sheet.datum, reader)
     if zero:
-        what, told = "fit coupon", _scrap(layout, first)
+        what, told = "fit coupon", _scrap(layout, reader)
     _, box, scale = filling(draw, layout.size, room)
     under, over = drawn[scale]
     return SheetPicture(
@@ -106,7 +107,7 @@ def _around(
     spots: Sequence[ClampSpot],
     scale: float,
     zero: Point,
-    first: str,
+    reader: Reader,
 ) -> tuple[tuple[Item, ...], tuple[Item, ...]]:
     """Return what lies below the pieces and what above them."""
     size = (layout.size[0] * scale, layout.size[1] * scale)
@@ -114,7 +115,7 @@ def _around(
     grain = grain_arrow((0.0, size[1] + 2.2), "along x" if sheet.stock.grain else "any")
     held = [scaled(each.box, scale) for each in spots]
     x, y = zero
-    sizes = (part for each in _sizes(layout, size, first) for part in expanded(each))
+    sizes = (part for each in _sizes(layout, size, reader) for part in expanded(each))
     signs = (*_datum((x * scale, y * scale)), *sheet_marks(laid, size), *grain, *sizes)
     ground = Stroke(contour=rectangle(0, 0, *size), ink=Ink.SOFT, width=_LINE, fill=Ink.WASTE)
     under = (ground, *(stroke for box in held for stroke in clamp_zone(box)))
@@ -207,8 +208,8 @@ def _is_free(box: Box, lines: Sequence[Contour], filled: Sequence[Box]) -> bool:
     )
 
 
-def _sizes(layout: SheetLayout, size: tuple[float, float], first: str) -> Iterator[Dimension]:
-    width, height = (both_text(each, first) for each in layout.size)
+def _sizes(layout: SheetLayout, size: tuple[float, float], reader: Reader) -> Iterator[Dimension]:
+    width, height = (both_text(each, reader) for each in layout.size)
     yield Dimension(a=(0, 0), b=(size[0], 0), text=width, offset=-_AWAY, height=_TEXT)
     yield Dimension(a=(0, 0), b=(0, size[1]), text=height, offset=_AWAY, height=_TEXT)
 
@@ -236,13 +237,13 @@ def _order(settled: SettledPlan, layout: SheetLayout, size: tuple[float, float])
         x += wide + _STEP
 
 
-def _sentence(layout: SheetLayout, spots: Sequence[ClampSpot], datum: str, first: str) -> str:
-    wide, high = (both_text(each, first) for each in layout.size)
+def _sentence(layout: SheetLayout, spots: Sequence[ClampSpot], datum: str, reader: Reader) -> str:
+    wide, high = (both_text(each, reader) for each in layout.size)
     zero = "the middle" if datum == CENTRE else "the lower left corner"
     places = f"{len(spots)} spots to clamp are hatched" if spots else "no edge has room for a clamp"
     return f"A sheet of {wide} by {high}; 0,0 is {zero}; {places}."
 
 
-def _scrap(layout: SheetLayout, first: str) -> str:
-    wide, high = (both_text(each, first) for each in layout.size)
+def _scrap(layout: SheetLayout, reader: Reader) -> str:
+    wide, high = (both_text(each, reader) for each in layout.size)
     return f"A scrap of {wide} by {high}; 0,0 is the lower left corner of the plate."

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from kerfolio.basis.cutting_lengths import drill_in
 from kerfolio.basis.figured import joined
+from kerfolio.basis.reader import Reader
 from kerfolio.drawing.extent import extent, padded, union
 from kerfolio.drawing.feature_kinds import FEATURE_WORDS
 from kerfolio.drawing.feature_note import Notes, listed_words, place_notes
@@ -38,16 +39,16 @@ class TemplateChoice:
     rows: tuple[tuple[int, ...], ...]
     box: Box
 
-    def words(self, part: SettledPart, drill: float, first: str) -> tuple[Item, ...]:
+    def words(self, part: SettledPart, drill: float, reader: Reader) -> tuple[Item, ...]:
         """Return all words for the part as it is at one thickness."""
         pairs = zip(self.notes.each, part.features, strict=True)
-        beside = (label for note, each in pairs for label in note.at(each, first))
-        lines = _lines(self.notes, part, drill, first)
+        beside = (label for note, each in pairs for label in note.at(each, reader))
+        lines = _lines(self.notes, part, drill, reader)
         return (*self.badge, *beside, *_listed(lines, self.rows, self.corner))
 
 
 def template_choices(
-    corners: Sequence[SettledPlan], first: str, seams: Mapping[str, Sequence[Box]] | None = None
+    corners: Sequence[SettledPlan], reader: Reader, seams: Mapping[str, Sequence[Box]] | None = None
 ) -> dict[str, TemplateChoice]:
     """Return the choices for every part by its name; ``corners`` are a plan at the ends of its
     range, the one it is drawn for in front. Words keep clear of ``seams``, boxes in the part's
@@ -55,13 +56,13 @@ def template_choices(
     """
     clear = seams or {}
     return {
-        part.name: _choice(corners, part, first, clear.get(part.name, ()))
+        part.name: _choice(corners, part, reader, clear.get(part.name, ()))
         for part in corners[0].parts
     }
 
 
 def _choice(
-    corners: Sequence[SettledPlan], drawn: SettledPart, first: str, seams: Sequence[Box]
+    corners: Sequence[SettledPlan], drawn: SettledPart, reader: Reader, seams: Sequence[Box]
 ) -> TemplateChoice:
     plans = [each for each in corners if _alike(each.part(drawn.name), drawn)]
     parts = [each.part(drawn.name) for each in plans]
@@ -69,14 +70,14 @@ def _choice(
     crosses = dict.fromkeys(around(at) for each in parts for at in centres(each))
     ground = Ground.of(parts, crosses, seams)
     words = badge(drawn, _told(corners[0], drawn), ground, WORDS.name)
-    notes = place_notes([each.features for each in parts], ground, drill, WORDS.name, first)
+    notes = place_notes([each.features for each in parts], ground, drill, WORDS.name, reader)
     boxes = [bounds(each.plain.outer) for each in parts]
     reach = [extent((*template_shape(each, drill), *words, *_placed(notes))) for each in parts]
     reach += ground.taken
     around_all = union(reach)
     room = max(*(box.width for box in boxes), _LEAST_LIST_WIDTH)
     corner = (min(box.x0 for box in boxes), around_all[1] - 2.0)
-    lines = _lines(notes, drawn, drill, first)
+    lines = _lines(notes, drawn, drill, reader)
     rows = tuple(rows_of(line, _LIST, room) for line in lines)
     listed = _listed(lines, rows, corner)
     whole = union((around_all, extent(listed))) if listed else around_all
@@ -101,15 +102,15 @@ def _placed(notes: Notes) -> Iterable[Label]:
     return (label for note in notes.each if not note.rows for label in note.labels)
 
 
-def _lines(notes: Notes, part: SettledPart, drill: float, first: str) -> list[str]:
+def _lines(notes: Notes, part: SettledPart, drill: float, reader: Reader) -> list[str]:
     """Return the lines below the shape: how it is cut, and notes that found no room."""
     lines = ["Saw in the shade, to the line."]
     if part.drill_centres:
-        corners = f"Drill ø {drill_in(drill, first)} at the small circles"
+        corners = f"Drill ø {drill_in(drill, reader)} at the small circles"
         lines = [f"{corners}, then saw in the shade, to the line."]
     for key, index in notes.listed:
         feature = part.features[index]
-        said = listed_words(feature, FEATURE_WORDS[feature.kind](feature, first))
+        said = listed_words(feature, FEATURE_WORDS[feature.kind](feature, reader))
         lines.append(joined(": ", (key, said)) if key else said)
     return lines
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from kerfolio.basis.lengths import both_text
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.drawing.template_choice import TemplateChoice
 from kerfolio.drawing.template_shape import DRILL, SHAPE, WASTE, WORDS, template_shape
 from kerfolio.drawing.vocabulary import Drawing
@@ -14,33 +15,35 @@ from kerfolio.settling.titles import part_title
 
 
 def templates(
-    settled: SettledPlan, choices: Mapping[str, TemplateChoice], first: str = "mm"
+    settled: SettledPlan, choices: Mapping[str, TemplateChoice], reader: Reader = METRIC
 ) -> dict[str, Drawing]:
     """Return the templates of all parts by name."""
-    return {each.name: template(settled, each, choices[each.name], first) for each in settled.parts}
+    return {
+        each.name: template(settled, each, choices[each.name], reader) for each in settled.parts
+    }
 
 
 def template(
-    settled: SettledPlan, part: SettledPart, choice: TemplateChoice, first: str = "mm"
+    settled: SettledPlan, part: SettledPart, choice: TemplateChoice, reader: Reader = METRIC
 ) -> Drawing:
     """Return the part full size in mm for cutting by hand, seen from its show face.
 
     Inside corners are square; a drill of the sheet's cutter diameter at the marked centres opens
     them. Words stand where the choice for all thicknesses has them; what found no room is listed
-    below the shape. ``first`` is the unit named first.
+    below the shape. ``reader`` is whom it is for.
     """
     drill = settled.sheet(part.sheet).cutter.diameter
     called = f"{part.mark}, {part_title(settled.plan, part.name)}"
     return Drawing(
         box=choice.box,
-        items=(*template_shape(part, drill), *choice.words(part, drill, first)),
+        items=(*template_shape(part, drill), *choice.words(part, drill, reader)),
         layers=(WASTE, SHAPE, DRILL, WORDS),
         title=f"{settled.plan.title} {settled.plan.version}: template of {called}",
-        description=_sentence(part, first),
+        description=_sentence(part, reader),
     )
 
 
-def _sentence(part: SettledPart, first: str) -> str:
+def _sentence(part: SettledPart, reader: Reader) -> str:
     box = bounds(part.plain.outer)
-    size = f"{both_text(box.width, first)} by {both_text(box.height, first)}"
+    size = f"{both_text(box.width, reader)} by {both_text(box.height, reader)}"
     return f"Full size, {size}. Square inside corners, to be cut by hand."

@@ -8,6 +8,7 @@ from enum import StrEnum
 
 from kerfolio.basis.cutting_lengths import fit_in
 from kerfolio.basis.figures import in_way_unit, way_unit, whole_figure
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import ByUnit
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition
@@ -79,41 +80,40 @@ def by_hand(edition: Edition) -> ByHand:
     """
     settled, order = edition.settled, list(Verdict)[::-1]
     work = handwork_of(settled)
-    found = _reasons(settled, work.saw, edition.first)
+    found = _reasons(settled, work.saw, edition.reader)
     reasons = sorted(found, key=lambda each: order.index(each.weighs))
     verdict = reasons[0].weighs if reasons else Verdict.YES
     return ByHand(
         verdict=verdict,
         words=_WORDS[verdict],
         reasons=tuple(reasons),
-        effort=_effort(work, edition.first),
+        effort=_effort(work, edition.reader),
         work=work,
     )
 
 
-def _effort(work: Handwork, first: str) -> str:
+def _effort(work: Handwork, reader: Reader) -> str:
     drilled = [
         *([counted(work.holes, "hole")] if work.holes else []),
         *([counted(work.corners, "inside corner")] if work.corners else []),
     ]
-    return (
-        f"About {_way(work.saw, first)} to saw{f', {listed(drilled)} to drill' if drilled else ''}."
-    )
+    drilling = f", {listed(drilled)} to drill" if drilled else ""
+    return f"About {_way(work.saw, reader)} to saw{drilling}."
 
 
-def _way(metres: float, first: str) -> str:
-    return f"{whole_figure(in_way_unit(metres, first))} {way_unit(first)}"
+def _way(metres: float, reader: Reader) -> str:
+    return f"{whole_figure(in_way_unit(metres, reader))} {way_unit(reader)}"
 
 
-def _reasons(settled: SettledPlan, saw: float, first: str) -> Iterator[Reason]:
-    yield from _joints(settled, first)
-    yield from _openings(settled, first)
+def _reasons(settled: SettledPlan, saw: float, reader: Reader) -> Iterator[Reason]:
+    yield from _joints(settled, reader)
+    yield from _openings(settled, reader)
     yield from _recesses(settled)
     yield from _leaning(settled)
-    yield from _small(settled, first)
+    yield from _small(settled, reader)
     yield from _art(settled)
     if saw > _LONG:
-        text = f"{_way(saw, first)} of sawing want days."
+        text = f"{_way(saw, reader)} of sawing want days."
         yield Reason(head="Much to saw", text=text, weighs=Verdict.CARE)
     if any(each.drill_centres for each in settled.parts):
         yield Reason(head="Corners", text=_CORNERS, weighs=Verdict.YES)
@@ -126,11 +126,11 @@ _CORNERS = (
 )
 
 
-def _joints(settled: SettledPlan, first: str) -> Iterator[Reason]:
+def _joints(settled: SettledPlan, reader: Reader) -> Iterator[Reason]:
     """Yield how close the closest joint goes; nothing where a jigsaw comes to it."""
     rooms = [each.room.width for part in settled.parts for each in part.features if each.room]
     closest = min(rooms, default=_SAWN)
-    play = f"{fit_in(closest, first)} of play on each side"
+    play = f"{fit_in(closest, reader)} of play on each side"
     if closest < _DRIVEN:
         text = f"The closest have {play}, less than a hand can saw and file to."
         yield Reason(head="Joints that are driven in", text=text, weighs=Verdict.NO)
@@ -142,14 +142,14 @@ def _joints(settled: SettledPlan, first: str) -> Iterator[Reason]:
         yield Reason(head="Close joints", text=text, weighs=Verdict.CARE)
 
 
-def _openings(settled: SettledPlan, first: str) -> Iterator[Reason]:
+def _openings(settled: SettledPlan, reader: Reader) -> Iterator[Reason]:
     def is_narrow(each: SettledFeature) -> bool:
         sawn = each.kind.opens and each.kind is not HOLE and not each.depth
         return sawn and min(each.width.value, each.length.value) < _BLADE
 
     if names := _having(settled, is_narrow):
         text = (
-            f"Openings in {names} are under {_BLADE_TOLD.told(first)} wide: no blade can be "
+            f"Openings in {names} are under {_BLADE_TOLD.told(reader)} wide: no blade can be "
             "steered there."
         )
         yield Reason(head="Narrow openings", text=text, weighs=Verdict.NO)
@@ -183,10 +183,10 @@ def _leaning(settled: SettledPlan) -> Iterator[Reason]:
         yield Reason(head="Tilted joints", text=text, weighs=Verdict.CARE)
 
 
-def _small(settled: SettledPlan, first: str) -> Iterator[Reason]:
+def _small(settled: SettledPlan, reader: Reader) -> Iterator[Reason]:
     if names := _named(settled, lambda each: min(each.size) < _SMALL):
         text = (
-            f"{names[:1].upper()}{names[1:]}: under {_SMALL_TOLD.told(first)} wide, too small to "
+            f"{names[:1].upper()}{names[1:]}: under {_SMALL_TOLD.told(reader)} wide, too small to "
             "hold under a jigsaw. Clamp the sheet and saw them free last, or take a coping saw."
         )
         yield Reason(head="Small pieces", text=text, weighs=Verdict.CARE)

@@ -15,6 +15,7 @@ from kerfolio.assembly.wall_holes import (
 )
 from kerfolio.basis.figures import figure
 from kerfolio.basis.lengths import inch_number, mm_number
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
 from kerfolio.model.use import TABLE, WALL, is_seat, is_storage
@@ -128,16 +129,16 @@ def _fixing(edition: Edition, *, hung: bool) -> str:
 
 def _meeting(edition: Edition) -> str:
     """Return which studs its holes meet, or where to bore holes that do."""
-    first, width = edition.first, _width(edition)
+    reader, width = edition.reader, _width(edition)
     met = _met(edition)
     if met:
-        return f"Its holes meet studs that stand {_spaced(met, first)} apart"
+        return f"Its holes meet studs that stand {_spaced(met, reader)} apart"
     reached = [each for each in STUDS if width is not None and each + 2 * _EDGE <= width]
     if reached:
-        apart = _spaced(reached, first)
+        apart = _spaced(reached, reader)
         return f"Where studs stand {apart} apart, as is common, bore holes so far apart to meet two"
     return (
-        f"Studs commonly stand {_spaced(STUDS, first)} apart, and it is narrower or its width is "
+        f"Studs commonly stand {_spaced(STUDS, reader)} apart, and it is narrower or its width is "
         "not known: fix a batten across two of them and the piece to the batten"
     )
 
@@ -151,11 +152,11 @@ def _met(edition: Edition) -> tuple[float, ...]:
     return next(filter(None, found), ())
 
 
-def _spaced(spacings: Sequence[float], first: str) -> str:
+def _spaced(spacings: Sequence[float], reader: Reader) -> str:
     """Return spacings of studs, each in the unit it is common in: ``400 or 600 mm, or 16 in``."""
     metric = [mm_number(each) for each in spacings if each in METRIC_STUDS]
     inch = [inch_number(each) for each in spacings if each in INCH_STUDS]
-    told = [(metric, "mm"), (inch, "in")] if first == "mm" else [(inch, "in"), (metric, "mm")]
+    told = [(metric, "mm"), (inch, "in")] if reader.unit == "mm" else [(inch, "in"), (metric, "mm")]
     last = "or"
     return ", or ".join(f"{listed(numbers, last)} {unit}" for numbers, unit in told if numbers)
 

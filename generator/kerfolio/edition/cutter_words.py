@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from kerfolio.basis.cutting_lengths import tool_text
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.thickness import thickness_text
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
@@ -11,12 +12,12 @@ from kerfolio.shop.tightest import tightest_inside
 
 def cutter_words(edition: Edition) -> str:
     """Return a few sentences; nothing where nothing is cut from a sheet."""
-    first = edition.first
+    reader = edition.reader
     cutters = {sheet.cutter.name: sheet.cutter for sheet in edition.settled.sheets}
     if not cutters:
         return ""
     named = listed(
-        [f"{each.title}, {tool_text(each.diameter, first)} wide" for each in cutters.values()]
+        [f"{each.title}, {tool_text(each.diameter, reader)} wide" for each in cutters.values()]
     )
     words = [f"The cut files are drawn for {named}."]
     if edition.plan.relief.style != "none":
@@ -30,12 +31,12 @@ def cutter_words(edition: Edition) -> str:
         words.append("Some inside corners are drawn square: what the cutter leaves is cut by hand.")
     elif tightest is not None:
         words.append(
-            f"The tightest inside curve has a radius of {_told(tightest, first)}: no "
-            f"cutter wider than {_told(2 * tightest, first)} follows it."
+            f"The tightest inside curve has a radius of {_told(tightest, reader)}: no "
+            f"cutter wider than {_told(2 * tightest, reader)} follows it."
         )
     return " ".join(words)
 
 
-def _told(mm: float, first: str) -> str:
+def _told(mm: float, reader: Reader) -> str:
     """Return a radius or a width: of few figures in mm, in inches as cutters are sold."""
-    return tool_text(mm, first) if first == "in" else thickness_text(mm, first)
+    return tool_text(mm, reader) if reader.unit == "in" else thickness_text(mm, reader)

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from kerfolio.basis.figures import way_unit
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition
 from kerfolio.settling.settled import Operation
@@ -55,8 +56,8 @@ class CuttingWords:
     """The cutting of a plan; ``minutes`` and ``metres`` of the sheets whose time is known.
 
     ``known`` counts these sheets in words: ``2 sheets``, or ``1 of 2 sheets`` where not ``whole``.
-    ``remark`` says what the times are for and what is not in them. ``first`` is the unit shown
-    first.
+    ``remark`` says what the times are for and what is not in them. ``reader`` is whom it
+    is for.
     """
 
     sheets: tuple[SheetCutting, ...]
@@ -67,12 +68,12 @@ class CuttingWords:
     known: str
     remark: str
     assumptions: tuple[Assumption, ...]
-    first: str = "mm"
+    reader: Reader = METRIC
 
     @property
     def way_head(self) -> str:
         """The head of a column of the cutter's ways: ``Metres`` or ``Feet``."""
-        return way_unit(self.first).capitalize()
+        return way_unit(self.reader).capitalize()
 
     @property
     def wear_remark(self) -> str:
@@ -101,7 +102,7 @@ def cutting_of(edition: Edition) -> CuttingWords | None:
         ),
         minutes=math.fsum(each.minutes for each in known),
         metres=math.fsum(each.metres for each in known),
-        first=edition.first,
+        reader=edition.reader,
         whole=len(known) == len(edition.times),
         known=_counted(len(known), len(edition.times)),
         remark=_remark(known, edition),
@@ -116,8 +117,8 @@ def _told(each: Assumption, edition: Edition) -> Assumption:
             through = REST in cut.passes or not cut.passes
             title = sheet_title(edition.settled, cut.sheet.name)
             label = f"{title}, {'through' if through else 'to a depth'}"
-            return replace(each, label=label).told(edition.first)
-    return each.told(edition.first)
+            return replace(each, label=label).told(edition.reader)
+    return each.told(edition.reader)
 
 
 def cutter_title(edition: Edition, name: str) -> str:
@@ -151,7 +152,7 @@ def _remark(known: Sequence[CutTime], edition: Edition) -> str:
     left = dict.fromkeys(_uncut(each, edition) for time in known for each in time.uncut)
     uncut = listed(tuple(left))
     left_out = f" Not in it either: {uncut}." if uncut else ""
-    ways = way_unit(edition.first)
+    ways = way_unit(edition.reader)
     return (
         f"Reckoned for {ROUTER} with the maker’s settings; {ways} are those of all "
         f"passes. Loading, fixing and turning the sheet and sweeping are not in it.{left_out}"

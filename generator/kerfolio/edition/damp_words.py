@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from kerfolio.basis.cutting_lengths import fit_in
 from kerfolio.basis.figures import figure
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import counted
 from kerfolio.edition.edition import Edition
 from kerfolio.model.climate import Climate
@@ -36,14 +37,14 @@ def surroundings_words(edition: Edition) -> tuple[str, ...]:
     surroundings = settled.surroundings
     if surroundings is None:
         return ()
-    first = edition.first
-    place = _place(settled, surroundings, plan.climate, first) if plan.climate else ()
-    finish = _finish(plan.finish, settled, surroundings, first) if plan.finish else ""
+    reader = edition.reader
+    place = _place(settled, surroundings, plan.climate, reader) if plan.climate else ()
+    finish = _finish(plan.finish, settled, surroundings, reader) if plan.finish else ""
     return tuple(each for each in (" ".join(place), finish) if each)
 
 
 def _place(
-    settled: SettledPlan, surroundings: Surroundings, climate: Climate, first: str
+    settled: SettledPlan, surroundings: Surroundings, climate: Climate, reader: Reader
 ) -> Iterator[str]:
     air = f"{figure(climate.least)} to {figure(climate.most)} %"
     yield f"It is made to live in {climate.where}, in air of {air} humidity."
@@ -55,25 +56,27 @@ def _place(
             continue
         moisture = f"at {figure(grows.bought)} % moisture when it is bought"
         if grows.thickness:
-            thicker = fit_in(2 * needs_of(settled, sheet).swelling, first)
+            thicker = fit_in(2 * needs_of(settled, sheet).swelling, reader)
             most = figure(grows.most, 0)
             yield f"{title} is {moisture}; there it comes to {most} % and is {thicker} thicker."
         else:
             yield f"{title} is {moisture}; there it stays below that, and swells by nothing."
 
 
-def _finish(finish: Finish, settled: SettledPlan, surroundings: Surroundings, first: str) -> str:
+def _finish(
+    finish: Finish, settled: SettledPlan, surroundings: Surroundings, reader: Reader
+) -> str:
     stock = settled.stock.finish(finish.of.name)
     title = stock.title.lower() if stock else finish.of.name
     coats = counted(finish.coats, "coat")
-    film = fit_in(surroundings.coat, first)
+    film = fit_in(surroundings.coat, reader)
     said = [f"It is finished {finish.when}, with {coats} of {title}: a film of {film} in all."]
     if finish.when == BEFORE:
         said.append("That lies on every face and wall, so that each side of a joint has it twice.")
     else:
         said.append("None of it lies in the joints.")
     if surroundings.sanded:
-        said.append(f"Sanding takes {fit_in(surroundings.sanded, first)} off each face before.")
+        said.append(f"Sanding takes {fit_in(surroundings.sanded, reader)} off each face before.")
     if finish.when == BEFORE and _glued(settled):
         said.append(_GLUE)
     return " ".join(said)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from kerfolio.basis.cutting_lengths import depth_text
 from kerfolio.basis.exact_figures import exact_text
 from kerfolio.basis.figured import listed_together, together
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import ByUnit, said
 from kerfolio.basis.words import listed
 from kerfolio.edition.sheet_facts import Ranged, SheetFacts
@@ -32,7 +33,7 @@ _BED = (
 )
 
 
-def depth_lines(found: Ranged, sheet: str, first: str) -> tuple[str, ...]:
+def depth_lines(found: Ranged, sheet: str, reader: Reader) -> tuple[str, ...]:
     """Return the lines on depth for a sheet, those that bear on what is done to it.
 
     Floors left are the sheet's thickness less each depth that does not go through.
@@ -47,17 +48,17 @@ def depth_lines(found: Ranged, sheet: str, first: str) -> tuple[str, ...]:
     if _depths(found.here):
         told = found.told(
             floors,
-            lambda each: listed([depth_text(one, first) for one in each]),
-            lambda each: listed_together([exact_text(one, first) for one in each]),
+            lambda each: listed([depth_text(one, reader) for one in each]),
+            lambda each: listed_together([exact_text(one, reader) for one in each]),
         )
-    return depth_advice(first, floors=told, engraves=Operation.ENGRAVE in operations)
+    return depth_advice(reader, floors=told, engraves=Operation.ENGRAVE in operations)
 
 
-def depth_advice(first: str, *, floors: str = "", engraves: bool = False) -> tuple[str, ...]:
+def depth_advice(reader: Reader, *, floors: str = "", engraves: bool = False) -> tuple[str, ...]:
     """Return what keeps depths true, a line each; ``floors`` are those that recesses leave."""
     left = (together(_LEFT, floors, "."),) if floors else ()
     engraved = (_ENGRAVED,) if engraves else ()
-    return (_WHY.told(first), _THICKEST, *left, *engraved, _BED)
+    return (_WHY.told(reader), _THICKEST, *left, *engraved, _BED)
 
 
 def _depths(facts: SheetFacts) -> tuple[float, ...]:

@@ -160,7 +160,7 @@ def _tight(edition: Edition) -> Iterator[Reason]:
         if feature.room is not None
     ]
     if rooms and min(rooms) < TIGHT:
-        least = fit_in(min(rooms), edition.first)
+        least = fit_in(min(rooms), edition.reader)
         words = f"tight joints, with {least} of room on each side"
         yield Reason(words=words, level=Level.CARE)
 
@@ -214,5 +214,5 @@ def _lifted(edition: Edition) -> Iterator[Reason]:
         return
     level = _graded(found.mass, LIGHT, HEAVY)
     if level is not Level.EASY:
-        words = f"{mass_text(found.mass, edition.first)} to be moved at once in step {found.step}"
+        words = f"{mass_text(found.mass, edition.reader)} to be moved at once in step {found.step}"
         yield Reason(words=words, level=level)

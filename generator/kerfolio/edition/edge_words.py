@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from kerfolio.basis.figures import run_text
 from kerfolio.basis.lengths import both_text
+from kerfolio.basis.reader import Reader
 from kerfolio.drawing.edge_map import treatment_words
 from kerfolio.edition.edition import Edition
 from kerfolio.settling.titles import sheet_title
@@ -39,23 +40,23 @@ class EdgesTold:
 
 def edges_told(edition: Edition) -> EdgesTold | None:
     """Return what is done to edges, all pieces of one copy counted; None where nothing is."""
-    first = edition.first
+    reader = edition.reader
     rows = tuple(
         EdgeTold(
-            what=treatment_words(row.edge, first),
+            what=treatment_words(row.edge, reader),
             sheet=sheet_title(edition.settled, row.sheet),
             count=str(row.count),
-            length=run_text(row.length, first),
-            to_buy=run_text(row.to_buy, first) if row.to_buy else "–",
+            length=run_text(row.length, reader),
+            to_buy=run_text(row.to_buy, reader) if row.to_buy else "–",
         )
         for row in edition.edges
     )
     banded = any(row.to_buy for row in edition.edges)
-    return EdgesTold(rows=rows, remark=_remark(first) if banded else "") if rows else None
+    return EdgesTold(rows=rows, remark=_remark(reader) if banded else "") if rows else None
 
 
-def _remark(first: str) -> str:
-    more = both_text(TRIMMED, first)
+def _remark(reader: Reader) -> str:
+    more = both_text(TRIMMED, reader)
     return (
         f"To buy: {more} more at each end of every strip, to be trimmed flush. Banding is wider "
         "than the sheet is thick. Measure your edges before you cut it to length."

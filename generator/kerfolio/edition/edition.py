@@ -11,6 +11,7 @@ from kerfolio.assembly.made import Made
 from kerfolio.assembly.set_together import SetTogether
 from kerfolio.assembly.stability import Stability
 from kerfolio.assembly.storing import OnTop
+from kerfolio.basis.reader import Reader
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.swap import SwapTable
 from kerfolio.layouts.boards import BoardPlan
@@ -102,9 +103,9 @@ class Edition:
         return self.plan.name
 
     @property
-    def first(self) -> str:
-        """The unit shown first, ``mm`` or ``in``."""
-        return self.identity.unit_for(self.plan)
+    def reader(self) -> Reader:
+        """Whom it is for."""
+        return self.identity.reader_of(self.plan)
 
     @property
     def assembled(self) -> tuple[Assembled, BuildOrder] | None:

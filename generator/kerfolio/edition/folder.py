@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.basis.figured import figured
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.thickness import reading_in, sold_in
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import listed
@@ -45,7 +46,7 @@ def folder_choice(edition: Edition, sheet: str, wanted: float) -> Choice:
         side = "thinner" if wanted < least else "thicker"
         return Choice(thickness=None, instead=f"none: {side} than the plan is published for")
     if edition.fitted:
-        made = f"files made for {reading_in(wanted, edition.first)}"
+        made = f"files made for {reading_in(wanted, edition.reader)}"
         return Choice(thickness=None, instead=made)
     if not known[0] < wanted < known[-1]:
         return Choice(thickness=None, instead="none is ready-made")
@@ -74,30 +75,30 @@ def choice_words(edition: Edition, sheet: str, wanted: float) -> tuple[str, str]
         folder = f"cut/{folders_of(edition, sheet, choice.thickness)[0]}"
     else:
         title = sheet_title(edition.settled, sheet)
-        folder = f"a folder for {title} measuring {sold_in(choice.thickness, edition.first)}"
+        folder = f"a folder for {title} measuring {sold_in(choice.thickness, edition.reader)}"
     return folder, "" if choice.exact else "the next thicker"
 
 
-def drawn_for(settled: SettledPlan, first: str) -> str:
+def drawn_for(settled: SettledPlan, reader: Reader) -> str:
     """Return the sheets and thicknesses of a variant: ``Birch plywood measuring 17.8 mm``."""
     return listed(
         [
-            f"{sheet_title(settled, sheet.name)} measuring {sold_in(sheet.thickness, first)}"
+            f"{sheet_title(settled, sheet.name)} measuring {sold_in(sheet.thickness, reader)}"
             for sheet in settled.sheets
         ]
     )
 
 
-def goes_with(settled: SettledPlan, number: int, first: str) -> str:
+def goes_with(settled: SettledPlan, number: int, reader: Reader) -> str:
     """Return which cut file a sheet's layout or setup goes with, told as figures."""
     whole = f"Goes with sheet-{number} of the cut files for "
     chosen = any(least < most for least, most in (each.published for each in settled.sheets))
     if not chosen:
-        return figured("{}{} and no other thickness.", whole, sheets_measured(settled, first))
+        return figured("{}{} and no other thickness.", whole, sheets_measured(settled, reader))
     return figured(
         "{}{} only. If your sheet measures otherwise, take both for its thickness.",
         whole,
-        sheets_measured(settled, first),
+        sheets_measured(settled, reader),
     )
 
 
@@ -111,7 +112,7 @@ def file_words(edition: Edition, number: int) -> str:
 
     Setup sheet and layout show the thickness drawn alone; who cuts another must not take its file.
     """
-    own = f"{drawn_file(edition, number)} is for {drawn_for(edition.settled, edition.first)}"
+    own = f"{drawn_file(edition, number)} is for {drawn_for(edition.settled, edition.reader)}"
     if not _has_others(edition):
         return f"{own} and no other thickness."
     where = f"sheet-{number} of the files for its thickness"
@@ -120,7 +121,7 @@ def file_words(edition: Edition, number: int) -> str:
 
 def sizes_words(edition: Edition) -> str:
     """Return which sheet the sizes that a saw is set to are for, and what to do with others."""
-    own = f"These sizes are for {drawn_for(edition.settled, edition.first)}"
+    own = f"These sizes are for {drawn_for(edition.settled, edition.reader)}"
     if not _has_others(edition):
         return f"{own} and no other thickness."
     return (

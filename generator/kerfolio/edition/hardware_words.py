@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.cutting_lengths import drill_in
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.thickness import precise_in
 from kerfolio.edition.edition import Edition
 from kerfolio.model.stock import HardwareStock
@@ -23,17 +24,17 @@ def hardware_details(edition: Edition, item: str) -> str:
     Empty for what the stock knows nothing of.
     """
     stocked = edition.settled.stock.item(item)
-    return "" if stocked is None else ", ".join(_details(stocked, edition.first))
+    return "" if stocked is None else ", ".join(_details(stocked, edition.reader))
 
 
-def _details(item: HardwareStock, first: str) -> Iterator[str]:
+def _details(item: HardwareStock, reader: Reader) -> Iterator[str]:
     if item.head:
         yield item.head
     if item.thread is not None and item.kind in ("bolt", "screw", "dowel", "connector"):
-        yield f"ø {precise_in(item.thread, first)}"
+        yield f"ø {precise_in(item.thread, reader)}"
     if item.length is not None:
-        yield f"{precise_in(item.length, first)} long"
+        yield f"{precise_in(item.length, reader)} long"
     if item.kind in ("barrel-nut", "tee-nut", "shelf-pin") and item.clearance is not None:
-        yield f"ø {precise_in(item.clearance, first)} outside"
+        yield f"ø {precise_in(item.clearance, reader)} outside"
     if item.kind == "insert" and item.pilot is not None:
-        yield f"for a hole of {drill_in(item.pilot, first)}"
+        yield f"for a hole of {drill_in(item.pilot, reader)}"

@@ -20,6 +20,7 @@ from kerfolio.assembly.stability_words import way_words
 from kerfolio.basis.figures import degrees_text, figure
 from kerfolio.basis.lengths import about_text, both_text, sag_pair
 from kerfolio.basis.masses import force_text, load_pair
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition, ThingInUse
 from kerfolio.edition.loads import HELD_BY, Figure
@@ -79,7 +80,7 @@ def used_of(edition: Edition) -> Used | None:
 
 
 def _words(edition: Edition, thing: ThingInUse) -> UsedWords:
-    found, first, spans = thing.found, edition.first, _spans(edition, thing)
+    found, reader, spans = thing.found, edition.reader, _spans(edition, thing)
     carries = not any(overloaded(each) for each in spans)
     sits = thing.sat_on is None or not overloaded(thing.sat_on)
     judged = fits(edition.plan, found, sits=sits, carries=carries)
@@ -88,9 +89,9 @@ def _words(edition: Edition, thing: ThingInUse) -> UsedWords:
         sentence=sentence_of(judged),
         fits=judged,
         figures=(
-            *_sags(edition.plan, thing, spans, first),
-            *_edge(found.edge, found, SIT in edition.plan.uses, first),
-            *(each for push in found.pushes for each in _push(push, edition.plan, found, first)),
+            *_sags(edition.plan, thing, spans, reader),
+            *_edge(found.edge, found, SIT in edition.plan.uses, reader),
+            *(each for push in found.pushes for each in _push(push, edition.plan, found, reader)),
         ),
     )
 
@@ -133,7 +134,7 @@ def _both(pair: tuple[str, str]) -> str:
 
 
 def _sags(
-    plan: Plan, thing: ThingInUse, spans: Sequence[SagResult | LegResult], first: str
+    plan: Plan, thing: ThingInUse, spans: Sequence[SagResult | LegResult], reader: Reader
 ) -> Iterator[Figure]:
     """Yield the panel's sag with the person in its middle, and with what its span is stated for."""
     uses, sat, found = plan.uses, thing.sat_on, thing.found
@@ -144,43 +145,43 @@ def _sags(
             none = f"no span of the {within(part_title(plan, found.part))} is stated"
             yield Figure(head=head, value="not known", notes=(none,))
         else:
-            yield Figure(head=head, value=_sag(sat, first), notes=_later(sat, first))
+            yield Figure(head=head, value=_sag(sat, reader), notes=_later(sat, reader))
     for each in spans:
         if {STAND, STORE} & set(uses) and isinstance(each, SagResult):
-            notes = (f"with {_both(load_pair(each.load, first))}", *_later(each, first))
+            notes = (f"with {_both(load_pair(each.load, reader))}", *_later(each, reader))
             head = f"{span_title(each.name)} sags"
-            yield Figure(head=head, value=_sag(each, first), notes=notes)
+            yield Figure(head=head, value=_sag(each, reader), notes=notes)
 
 
-def _sag(result: SagResult, first: str) -> str:
-    return f"{_both(sag_pair(result.sags[0].first_day, first))} on the first day"
+def _sag(result: SagResult, reader: Reader) -> str:
+    return f"{_both(sag_pair(result.sags[0].first_day, reader))} on the first day"
 
 
-def _later(result: SagResult, first: str) -> tuple[str, ...]:
+def _later(result: SagResult, reader: Reader) -> tuple[str, ...]:
     later = result.sags[0].long_term
     if later is None:
         return ("after years: not known, no creep is stated",)
-    return (f"{_both(sag_pair(later, first))} after years",)
+    return (f"{_both(sag_pair(later, reader))} after years",)
 
 
-def _edge(edge: Edge, found: InUse, sitting: bool, first: str) -> Iterator[Figure]:
+def _edge(edge: Edge, found: InUse, sitting: bool, reader: Reader) -> Iterator[Figure]:
     """Yield where a person may sit before it tips, and how it tips with them at the edge."""
     borne = "what it lies on" if found.lies else "the feet"
-    towards, person = way_words(edge.way), _both(load_pair(found.person.kg, first))
+    towards, person = way_words(edge.way), _both(load_pair(found.person.kg, reader))
     if edge.load is None:
         yield Figure(
             head="A load on its edge tips it",
             value=f"nowhere: it stays over {borne}",
-            notes=(f"nearest {towards}, {about_text(-edge.out, first)} inside",),
+            notes=(f"nearest {towards}, {about_text(-edge.out, reader)} inside",),
         )
     else:
         inset = max(0.0, edge.out - edge.beyond)
-        where = f"no nearer than {about_text(inset, first)} to that edge" if inset else "anywhere"
+        where = f"no nearer than {about_text(inset, reader)} to that edge" if inset else "anywhere"
         yield Figure(
             head=f"A load on its edge tips it{' off' if found.lies else ''}, from",
-            value=f"{_both(load_pair(edge.load, first))} {towards}",
+            value=f"{_both(load_pair(edge.load, reader))} {towards}",
             notes=(
-                f"there it reaches {about_text(edge.out, first)} beyond {borne}",
+                f"there it reaches {about_text(edge.out, reader)} beyond {borne}",
                 f"{'a person' if sitting else 'a load'} of {person} may be {where}",
             ),
         )
@@ -199,16 +200,16 @@ _STIFF = {
 }
 
 
-def _push(push: Push, plan: Plan, found: InUse, first: str) -> Iterator[Figure]:
+def _push(push: Push, plan: Plan, found: InUse, reader: Reader) -> Iterator[Figure]:
     """Yield what a push one way does, and what stands against it."""
     on = " on what it lies on" if found.lies else ""
-    empty = _moves(push.slides_empty, push.tips_empty, on, first)
-    loaded = _moves(push.slides_loaded, push.tips_loaded, on, first)
+    empty = _moves(push.slides_empty, push.tips_empty, on, reader)
+    loaded = _moves(push.slides_loaded, push.tips_loaded, on, reader)
     yield Figure(
         head=f"Pushed {push.way}, empty, it",
         value=empty,
         notes=(
-            f"pushed {about_text(found.height, first)} up",
+            f"pushed {about_text(found.height, reader)} up",
             f"with the person on it, it {loaded}",
         ),
     )
@@ -217,33 +218,33 @@ def _push(push: Push, plan: Plan, found: InUse, first: str) -> Iterator[Figure]:
     count = counted(push.tabs, "tab") if push.tabs else "no tab"
     lean = "none: what stands along the push, or bolts, leave no play"
     if push.lean is not None:
-        lean = f"up to {both_text(push.lean, first)} at the top, by the play of its joints"
+        lean = f"up to {both_text(push.lean, reader)} at the top, by the play of its joints"
     elif not push.stiffened:
         lean = "not known: no tab holds it this way"
     yield Figure(head=f"It leans {push.way}", value=lean, notes=(f"{count} there; {kept}",))
 
 
-def _moves(slides: float, tips: float, on: str, first: str) -> str:
+def _moves(slides: float, tips: float, on: str, reader: Reader) -> str:
     """Return which of sliding ``on`` something and tipping comes first, and at what push."""
-    slide, tip = force_text(slides, first), force_text(tips, first)
+    slide, tip = force_text(slides, reader), force_text(tips, reader)
     if slides <= tips:
         return f"slides{on} at {slide}, before it tips at {tip}"
     return f"tips at {tip}, before it slides{on} at {slide}"
 
 
 def _assumptions(edition: Edition, thing: ThingInUse) -> tuple[Assumption, ...]:
-    found, first = thing.found, edition.first
+    found, reader = thing.found, edition.reader
     person, fixed = found.person, edition.plan.placed == WALL
     stands = "free on the floor" + (", as before it is fixed to the wall" if fixed else "")
     facts = (
         (
             "Person",
-            _both(load_pair(person.kg, first)),
+            _both(load_pair(person.kg, reader)),
             "stated in the plan, else the scope of EN 1022:2018",
         ),
         (
             "Push of a person who leans or planes",
-            force_text(person.push, first),
+            force_text(person.push, reader),
             f"stated in the plan, else {COMMON_PRACTICE}",
         ),
         (

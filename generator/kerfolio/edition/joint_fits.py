@@ -63,14 +63,14 @@ def joint_fits(edition: Edition) -> JointFits | None:
 
     Figures are those of the sheet's own fit. Where finish or damp want room, every joint is told.
     """
-    first, plan = edition.first, edition.plan
+    reader, plan = edition.reader, edition.plan
     owners = {label: part.name for part in plan.parts for label in part.labels}
     damp = bool(edition.settled.surroundings)
     alike: dict[tuple[str, ...], list[str]] = {}
     for joint, room in _rooms(edition, owners):
-        ends = "–" if joint.kind is FINGER_JOINT else fit_in(room.ends, first)
-        added = fit_in(room.allowed[0], first) if damp else ""
-        told = (str(room.purpose or "–"), fit_in(room.width, first), ends, added)
+        ends = "–" if joint.kind is FINGER_JOINT else fit_in(room.ends, reader)
+        added = fit_in(room.allowed[0], reader) if damp else ""
+        told = (str(room.purpose or "–"), fit_in(room.width, reader), ends, added)
         names = alike.setdefault(told, [])
         words = _called(joint, owners, plan)
         if words not in names:

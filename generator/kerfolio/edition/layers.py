@@ -18,8 +18,10 @@ def layers_explained(edition: Edition) -> tuple[Layer, ...]:
     """Return every layer of the plan's cut files: those that are cut, in order, then the others."""
     coupons = (part for each in edition.settled.coupons for part in (each.plate, each.tab))
     parts = (*(part for each in edition.variants for part in each.parts), *coupons)
-    first = edition.first
-    cut = in_cutting_order(layer_for(cut, first) for part in parts for cut in part.cuts)
-    held = {bridge.height: bridge_layer(bridge, first) for part in parts for bridge in part.bridges}
+    reader = edition.reader
+    cut = in_cutting_order(layer_for(cut, reader) for part in parts for cut in part.cuts)
+    held = {
+        bridge.height: bridge_layer(bridge, reader) for part in parts for bridge in part.bridges
+    }
     bridges = dict.fromkeys(held[height] for height in sorted(held))
     return (*cut, *bridges, SHEET_EDGE, CHECK_SQUARE, NOTE)

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from kerfolio.basis.figures import figure
 from kerfolio.basis.lengths import MM_PER_UNIT, both_text, sag_pair
 from kerfolio.basis.masses import load_pair
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import counted
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import BRACKETS, CLAMPED, SCREWED, Plan
@@ -84,41 +85,41 @@ def loads_of(edition: Edition) -> Loads | None:
     if not edition.spans:
         return None
     stated = {span.name: span for span in edition.plan.spans}
-    first = edition.first
+    reader = edition.reader
     plan = edition.plan
     return Loads(
-        spans=tuple(_words(stated[each.name], each, plan, first) for each in edition.spans)
+        spans=tuple(_words(stated[each.name], each, plan, reader) for each in edition.spans)
     )
 
 
-def _words(span: Span, result: SpanResult, plan: Plan, first: str) -> LoadWords:
+def _words(span: Span, result: SpanResult, plan: Plan, reader: Reader) -> LoadWords:
     title = span_title(span.name)
     if isinstance(result, Unreckoned):
-        asked = f"{_load(span.load, span.load.kg, first)} {_called(result.carrier, plan)}."
+        asked = f"{_load(span.load, span.load.kg, reader)} {_called(result.carrier, plan)}."
         return LoadWords(title=title, asked=asked, warning=f"No figure: {result.why}.")
     over = overloaded(result)
     lifts = isinstance(result, SagResult) and result.lifts
-    warnings = (LIFTS if lifts else "", _overloaded(result, plan, first) if over else "")
+    warnings = (LIFTS if lifts else "", _overloaded(result, plan, reader) if over else "")
     words = LoadWords(
         title=title,
-        asked=_asked(span, result, plan, first),
+        asked=_asked(span, result, plan, reader),
         warning=" ".join(each for each in warnings if each),
-        assumptions=tuple(each.told(first) for each in result.assumptions),
+        assumptions=tuple(each.told(reader) for each in result.assumptions),
     )
     if isinstance(result, LegResult):
-        return replace(words, figures=_leg_figures(result, first))
-    bounds = tuple(_bound(each, first) for each in result.sags)
-    held = (*_sag_figures(result, plan, first), *_held_down(span, result, plan))
+        return replace(words, figures=_leg_figures(result, reader))
+    bounds = tuple(_bound(each, reader) for each in result.sags)
+    held = (*_sag_figures(result, plan, reader), *_held_down(span, result, plan))
     return replace(words, figures=held, bounds=bounds)
 
 
-def _overloaded(result: SagResult | LegResult, plan: Plan, first: str) -> str:
+def _overloaded(result: SagResult | LegResult, plan: Plan, reader: Reader) -> str:
     """Return that more is asked than allowed, what gives way, and which limit would suit."""
     if isinstance(result, LegResult):
         return OVERLOADED
     words = [OVERLOADED]
     if result.load_for_limit == 0:
-        sag, limit = (_both(sag_pair(each, first)) for each in (result.rest.final, result.limit))
+        sag, limit = (_both(sag_pair(each, reader)) for each in (result.rest.final, result.limit))
         words.append(f"Its own weight alone sags {sag}, beyond the limit of {limit}.")
     if result.load_for_strength == 0:
         words.append("Its own weight alone brings it to its strength over the safety factor.")
@@ -157,23 +158,23 @@ def _called(name: str, plan: Plan) -> str:
     return within(part_title(plan, name) if known else board_title(name))
 
 
-def _load(load: SpanLoad, kg: float, first: str) -> str:
+def _load(load: SpanLoad, kg: float, reader: Reader) -> str:
     """Return the whole load; one stated by the metre says that too."""
-    words = f"{_both(load_pair(kg, first))} {_WHERE[load.where]}"
+    words = f"{_both(load_pair(kg, reader))} {_WHERE[load.where]}"
     if not load.per_metre:
         return words
-    metric = f"{load_pair(load.kg, 'mm')[0]} a metre"
-    foot = f"{load_pair(load.kg * _METRES_PER_FOOT, 'in')[0]} a foot"
-    return f"{_both((metric, foot) if first == 'mm' else (foot, metric))}, in all {words}"
+    metric = f"{load_pair(load.kg, reader.metric)[0]} a metre"
+    foot = f"{load_pair(load.kg * _METRES_PER_FOOT, reader.inches)[0]} a foot"
+    return f"{_both((metric, foot) if reader.unit == 'mm' else (foot, metric))}, in all {words}"
 
 
-def _asked(span: Span, result: SagResult | LegResult, plan: Plan, first: str) -> str:
-    reach = _REACH[span.kind].format(both_text(result.length, first))
+def _asked(span: Span, result: SagResult | LegResult, plan: Plan, reader: Reader) -> str:
+    reach = _REACH[span.kind].format(both_text(result.length, reader))
     carrier = _called(result.carrier, plan)
     if span.kind == "leg":
-        load = _both(load_pair(result.load, first))
+        load = _both(load_pair(result.load, reader))
         return f"{load} straight down on the {carrier}, {reach}."
-    load = _load(span.load, result.load, first)
+    load = _load(span.load, result.load, reader)
     stays = "the load stays" if span.lasting else "the load comes and goes"
     under = [
         f" {_LIES[each.lies]}: {each.count} × {called}, {_HOLDS[each.joined]}."
@@ -183,28 +184,28 @@ def _asked(span: Span, result: SagResult | LegResult, plan: Plan, first: str) ->
     return f"{load} {carrier}, {reach}; {stays}.{''.join(under)}"
 
 
-def _sag_figures(result: SagResult, plan: Plan, first: str) -> tuple[Figure, ...]:
+def _sag_figures(result: SagResult, plan: Plan, reader: Reader) -> tuple[Figure, ...]:
     """Return both sags as bounds, the limit, and the greatest load with what sets it."""
     counts, best = result.sags[0], min(result.sags, key=lambda each: each.first_day)
     limit = (result.limit_words,) if result.limit_words.startswith("span") else ()
     return (
-        _sag("Sag on the first day", counts.first_day, best.first_day, best, first),
-        _sag("Sag after years", counts.long_term, best.long_term, best, first),
-        Figure(head="Limit", value=_both(sag_pair(result.limit, first)), notes=limit),
-        *_lifting(result, first),
-        _greatest(result.greatest_load, _reasons(result, plan, first), first),
+        _sag("Sag on the first day", counts.first_day, best.first_day, best, reader),
+        _sag("Sag after years", counts.long_term, best.long_term, best, reader),
+        Figure(head="Limit", value=_both(sag_pair(result.limit, reader)), notes=limit),
+        *_lifting(result, reader),
+        _greatest(result.greatest_load, _reasons(result, plan, reader), reader),
     )
 
 
-def _lifting(result: SagResult, first: str) -> Iterator[Figure]:
+def _lifting(result: SagResult, reader: Reader) -> Iterator[Figure]:
     """Yield the load on an overhang that lifts the far end, where nothing holds it down."""
     if result.lifting is not None:
-        even = load_pair(result.lifting.load_even, first)[0]
+        even = load_pair(result.lifting.load_even, reader)[0]
         yield Figure(
             head="Its far end lifts with, at the end",
-            value=_both(load_pair(result.lifting.load_end, first)),
+            value=_both(load_pair(result.lifting.load_end, reader)),
             notes=(
-                f"{even} spread over the overhang of {both_text(result.lifting.reach, first)}",
+                f"{even} spread over the overhang of {both_text(result.lifting.reach, reader)}",
                 "it only lies there, held by its own weight alone; no limit of sag changes that",
             ),
         )
@@ -223,30 +224,30 @@ def _held_down(span: Span, result: SagResult, plan: Plan) -> Iterator[Figure]:
         yield Figure(head="It does not lift", value=f"held down by {by}", notes=(note,))
 
 
-def _sag(head: str, sag: float | None, least: float | None, best: Sag, first: str) -> Figure:
+def _sag(head: str, sag: float | None, least: float | None, best: Sag, reader: Reader) -> Figure:
     if sag is None or least is None:
         return Figure(head=head, value="not known", notes=("no creep is stated",))
     if sag == least:
-        return Figure(head=head, value=_both(sag_pair(sag, first)))
+        return Figure(head=head, value=_both(sag_pair(sag, reader)))
     glued = " and glued" if best.joined == "glued" else ""
-    note = f"{sag_pair(least, first)[0]} were it clamped{glued}"
-    return Figure(head=head, value=_both(sag_pair(sag, first)), notes=(note,))
+    note = f"{sag_pair(least, reader)[0]} were it clamped{glued}"
+    return Figure(head=head, value=_both(sag_pair(sag, reader)), notes=(note,))
 
 
-def _reasons(result: SagResult, plan: Plan, first: str) -> tuple[str, ...]:
-    sag = f"sag at its limit: {load_pair(result.load_for_limit, first)[0]}"
-    tabs = [_tab_words(each, plan, first) for each in result.tabs]
+def _reasons(result: SagResult, plan: Plan, reader: Reader) -> tuple[str, ...]:
+    sag = f"sag at its limit: {load_pair(result.load_for_limit, reader)[0]}"
+    tabs = [_tab_words(each, plan, reader) for each in result.tabs]
     if result.kind == "overhang" and result.load_lifting is not None:
-        tabs.append(f"lifting off: {load_pair(result.load_lifting, first)[0]}")
+        tabs.append(f"lifting off: {load_pair(result.load_lifting, reader)[0]}")
     if result.load_for_strength is None:
         return (sag, "strength: not known", *tabs)
-    strength = load_pair(result.load_for_strength, first)[0]
-    where = _spot(result.weakest, result, plan, first)
+    strength = load_pair(result.load_for_strength, reader)[0]
+    where = _spot(result.weakest, result, plan, reader)
     factor = figure(result.safety)
     return (sag, f"strength over a safety factor of {factor}: {strength}, {where}", *tabs)
 
 
-def _spot(weak: Weak, result: SagResult, plan: Plan, first: str) -> str:
+def _spot(weak: Weak, result: SagResult, plan: Plan, reader: Reader) -> str:
     """Return where a span comes nearest to its strength, in words."""
     near = weak.at if result.kind == "overhang" else min(weak.at, 1 - weak.at)
     member = _called(weak.member, plan)
@@ -254,11 +255,11 @@ def _spot(weak: Weak, result: SagResult, plan: Plan, first: str) -> str:
         return f"in the middle of the {member}"
     if near < _AT_AN_END:
         return f"in the {member}, at a support"
-    at = both_text(near * result.length, first)
+    at = both_text(near * result.length, reader)
     return f"in the {member}, {at} from a support"
 
 
-def _tab_words(tabs: TabResult, plan: Plan, first: str) -> str:
+def _tab_words(tabs: TabResult, plan: Plan, reader: Reader) -> str:
     """Return what the tabs at an end of a member bear, over the safety factor as well."""
     known = [each for each in (tabs.load_shear, tabs.load_bearing) if each is not None]
     member = _called(tabs.member, plan)
@@ -267,34 +268,34 @@ def _tab_words(tabs: TabResult, plan: Plan, first: str) -> str:
         return f"{whose}: strength not known"
     least = min(known)
     how = "shear" if least == tabs.load_shear else "pressure"
-    return f"{whose}, without glue ({how}): {load_pair(least, first)[0]}"
+    return f"{whose}, without glue ({how}): {load_pair(least, reader)[0]}"
 
 
-def _leg_figures(result: LegResult, first: str) -> tuple[Figure, ...]:
+def _leg_figures(result: LegResult, reader: Reader) -> tuple[Figure, ...]:
     factor = f"each over a safety factor of {figure(result.safety)}"
     crushing = result.load_crushing
     return (
         Figure(
             head="Buckles, swaying, at",
-            value=_both(load_pair(result.load_swaying, first)),
+            value=_both(load_pair(result.load_swaying, reader)),
             notes=("its upper end is free, as in a frame without a brace",),
         ),
         Figure(
             head="Buckles, held, at",
-            value=_both(load_pair(result.load_held, first)),
+            value=_both(load_pair(result.load_held, reader)),
             notes=("neither end can move sideways",),
         ),
         Figure(
             head="Is crushed at",
-            value="not known" if crushing is None else _both(load_pair(crushing, first)),
+            value="not known" if crushing is None else _both(load_pair(crushing, reader)),
         ),
-        _greatest(result.greatest_load, ("the least of them", factor), first),
+        _greatest(result.greatest_load, ("the least of them", factor), reader),
     )
 
 
-def _greatest(kg: float, notes: tuple[str, ...], first: str) -> Figure:
+def _greatest(kg: float, notes: tuple[str, ...], reader: Reader) -> Figure:
     head = "Greatest load, estimated"
-    return Figure(head=head, value=_both(load_pair(kg, first)), notes=notes)
+    return Figure(head=head, value=_both(load_pair(kg, reader)), notes=notes)
 
 
 _MIDDLE, _AT_AN_END = 0.45, 0.02
@@ -310,10 +311,10 @@ _JOINED = {
 }
 
 
-def _bound(sag: Sag, first: str) -> Bound:
+def _bound(sag: Sag, reader: Reader) -> Bound:
     later = sag.long_term
     return Bound(
         held=_ENDS[sag.ends] + _JOINED[sag.joined],
-        first_day=_both(sag_pair(sag.first_day, first)),
-        after_years="not known" if later is None else _both(sag_pair(later, first)),
+        first_day=_both(sag_pair(sag.first_day, reader)),
+        after_years="not known" if later is None else _both(sag_pair(later, reader)),
     )

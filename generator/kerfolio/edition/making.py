@@ -16,6 +16,7 @@ from kerfolio.assembly.stability_words import size_rows, stability_cautions, ste
 from kerfolio.assembly.storing_words import set_rows, whole_rows
 from kerfolio.basis.lengths import both_text, size_text
 from kerfolio.basis.masses import mass_text
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import listed
 from kerfolio.drawing.build_views import ASSEMBLED, EXPLODED, SET
 from kerfolio.edition.edition import Edition
@@ -63,24 +64,24 @@ class TheSet:
 
 def set_of(edition: Edition) -> TheSet | None:
     """Return what is told of a set, None of a plan of one thing."""
-    plan, first = edition.plan, edition.first
+    plan, reader = edition.plan, edition.reader
     if not plan.is_set:
         return None
-    rows = [(making_line(each.stated), _one(each, first)) for each in edition.made]
+    rows = [(making_line(each.stated), _one(each, reader)) for each in edition.made]
     weight = edition.weight.total
     rest = weight - math.fsum(
         each.stated.count * weight_of(each.settled).total for each in edition.made
     )
     if rest > _NOTHING:
-        rows.append(("Boards and hardware for all of it", mass_text(rest, first)))
-    rows.append(("The set weighs", mass_text(weight, first)))
+        rows.append(("Boards and hardware for all of it", mass_text(rest, reader)))
+    rows.append(("The set weighs", mass_text(weight, reader)))
     if edition.together is not None:
         pieces = edition.together.assembled.pieces
-        size = size_text(size_of(box_around(pieces)), first)
+        size = size_text(size_of(box_around(pieces)), reader)
         rows.append(("As drawn, width × depth × height", size))
         if plan.shows("sizes"):
-            rows += [_lying(row, plan, first) for row in edition.together.rows]
-            rows += set_rows(pieces, edition.weight.panels, first)
+            rows += [_lying(row, plan, reader) for row in edition.together.rows]
+            rows += set_rows(pieces, edition.weight.panels, reader)
     return TheSet(holds=f"A set: {made_words(plan)}.", rows=tuple(rows))
 
 
@@ -92,26 +93,26 @@ _HELD = {
 }
 
 
-def _lying(row: Row, plan: Plan, first: str) -> tuple[str, str]:
+def _lying(row: Row, plan: Plan, reader: Reader) -> tuple[str, str]:
     """Return what a thing lies on, how it is held there, and how far it reaches beyond."""
     words = [counted_things([name for name, _ in row.supports], plan), _HELD[row.lying.held]]
     beyond = min(row.overhangs)
     if beyond > 0:
-        words.append(f"{both_text(beyond, first)} beyond the outermost")
+        words.append(f"{both_text(beyond, reader)} beyond the outermost")
     return f"{called(row.lying)} lies on", ", ".join(words)
 
 
 _NOTHING = 1e-6  # kg
 
 
-def _one(made: Made, first: str) -> str:
+def _one(made: Made, reader: Reader) -> str:
     """Return how large and how heavy one of the things of a set is."""
     each = " each" if made.stated.count > 1 else ""
-    mass = f"{mass_text(weight_of(made.settled).total, first)}{each}"
+    mass = f"{mass_text(weight_of(made.settled).total, reader)}{each}"
     if made.build is None:
         return mass
     size = size_of(box_around(made.build.drawn.assembled.pieces))
-    return f"{size_text(size, first)}, {mass}"
+    return f"{size_text(size, reader)}, {mass}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,9 +142,9 @@ def wholes_of(edition: Edition) -> tuple[Whole, ...]:
 
 
 def _whole(edition: Edition, made: Made, build: Build) -> Whole:
-    plan, first, stability = edition.plan, edition.first, build.stability
+    plan, reader, stability = edition.plan, edition.reader, build.stability
     pieces, top = build.drawn.assembled.pieces, edition.on_top.get(made.stated.name)
-    rows = (*size_rows(stability, first), *whole_rows(pieces, stability, top, first))
+    rows = (*size_rows(stability, reader), *whole_rows(pieces, stability, top, reader))
     stands = plan.shows("sizes") and plan.placed != TABLE  # a table's edge is not its floor
     remark, *on_wall = stability_cautions(stability, plan)
     return Whole(
@@ -151,7 +152,7 @@ def _whole(edition: Edition, made: Made, build: Build) -> Whole:
         assembled=made.named(ASSEMBLED),
         exploded=made.named(EXPLODED),
         rows=rows if plan.shows("sizes") else rows[:1],
-        steady=steady_rows(stability, first) if stands else (),
+        steady=steady_rows(stability, reader) if stands else (),
         remark=remark,
         on_wall=" ".join(on_wall),
         proved=proof_words(build),

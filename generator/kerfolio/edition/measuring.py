@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import ByUnit, said
 from kerfolio.basis.thickness import reading_in, sold_in
 from kerfolio.basis.words import listed
@@ -126,20 +127,20 @@ class Measuring:
 
 def measuring_of(edition: Edition) -> Measuring:
     """Return the words for an edition, in its unit, for as many sets of files as it has."""
-    first = edition.first
+    reader = edition.reader
     many = len(edition.variants) > 1
     ranged = any(least < most for least, most in (s.published for s in edition.settled.sheets))
     made = ranged and edition.fitted
     return Measuring(
-        measure=_MEASURE.told(first),
-        points=_POINTS.told(first),
-        type=_TYPE.told(first),
+        measure=_MEASURE.told(reader),
+        points=_POINTS.told(reader),
+        type=_TYPE.told(reader),
         counts=_COUNTS,
         makes=_MAKES if made else "",
         take=_sets(edition) if many else (_READY if ranged else _ONE).format(_only(edition)),
-        coupon=_COUPON.told(first),
+        coupon=_COUPON.told(reader),
         read=f"{_READ}{_TYPED if made else ''}{_crossing(edition)}",
-        rule=f"{_RULE.told(first)}{_BUILT if made else ''}",
+        rule=f"{_RULE.told(reader)}{_BUILT if made else ''}",
         without=_WITHOUT,
         lies=_LIES,
         play=_PLAY,
@@ -149,21 +150,23 @@ def measuring_of(edition: Edition) -> Measuring:
 def _sets(edition: Edition) -> str:
     other = _MADE if edition.fitted else _NEXT
     each = _EACH if len(edition.settled.sheets) > 1 else ""
-    return f"{_SETS.told(edition.first)}{other}{each}"
+    return f"{_SETS.told(edition.reader)}{other}{each}"
 
 
 def _crossing(edition: Edition) -> str:
     return _CROSSING if any(each.halving for each in edition.settled.coupons) else ""
 
 
-def arms_words(coupon: Coupon, first: str) -> str:
+def arms_words(coupon: Coupon, reader: Reader) -> str:
     """Return how wide the steps of a coupon's arms are drawn, and how long its long slot is."""
-    steps = listed([reading_in(each.width, first) for each in coupon.steps])
+    steps = listed([reading_in(each.width, reader) for each in coupon.steps])
     return (
         f"The arms’ steps are drawn {steps} wide from the tip on, the long slot "
-        f"{reading_in(coupon.opening, first)} long."
+        f"{reading_in(coupon.opening, reader)} long."
     )
 
 
 def _only(edition: Edition) -> str:
-    return listed([sold_in(thick, edition.first) for _, thick in edition.settled.variant.thickness])
+    return listed(
+        [sold_in(thick, edition.reader) for _, thick in edition.settled.variant.thickness]
+    )

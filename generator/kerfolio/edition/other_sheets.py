@@ -24,7 +24,7 @@ def other_words(edition: Edition) -> tuple[OtherWords, ...]:
     titles = {each.name: each.stock.title for each in edition.settled.sheets}
     found = []
     for other in edition.others:
-        size, bed = sheet_text(other.sheet.size, edition.first), other.sheet.bed
+        size, bed = sheet_text(other.sheet.size, edition.reader), other.sheet.bed
         what = "blank" if bed else "sheet"
         counts = sheets_used(other.layout).items()
         takes = listed([f"{counted(count, what)} of {titles[name]}" for name, count in counts])

@@ -5,6 +5,7 @@ from __future__ import annotations
 from kerfolio.basis.exact_figures import exact_in
 from kerfolio.basis.figured import Figure, Figured, figured, listed_together, parts_of, together
 from kerfolio.basis.figures import cleared_figure, cleared_text, run_figure, run_text
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.style import Rule, Style
 from kerfolio.basis.thickness import precise_in
 from kerfolio.basis.words import counted, listed
@@ -15,12 +16,12 @@ from kerfolio.settling.settled import Operation
 _DEEP = Style(rule=Rule.FIXED, decimals=2, after=" mm")
 
 
-def path_lines(found: Ranged, first: str) -> tuple[str, ...]:
+def path_lines(found: Ranged, reader: Reader) -> tuple[str, ...]:
     """Return a line for each cut layer: ``opening_through: 2 contours, 1 m``."""
-    return tuple(_line(found, index, first) for index in range(len(found.here.paths)))
+    return tuple(_line(found, index, reader) for index in range(len(found.here.paths)))
 
 
-def _line(found: Ranged, index: int, first: str) -> str:
+def _line(found: Ranged, index: int, reader: Reader) -> str:
     def path(facts: SheetFacts) -> PathCount | None:
         return facts.paths[index] if len(facts.paths) == len(found.here.paths) else None
 
@@ -28,27 +29,29 @@ def _line(found: Ranged, index: int, first: str) -> str:
     words = [
         counted(each.contours, "contour"),
         found.told(
-            path, lambda p: run_text(p.length, first), lambda p: run_figure(p.length, first)
+            path, lambda p: run_text(p.length, reader), lambda p: run_figure(p.length, reader)
         ),
     ]
     if each.operation is Operation.POCKET:
         words.append(
             found.told(
-                path, lambda p: cleared_text(p.area, first), lambda p: cleared_figure(p.area, first)
+                path,
+                lambda p: cleared_text(p.area, reader),
+                lambda p: cleared_figure(p.area, reader),
             )
         )
     if each.diameters:
-        words.append(found.told(path, lambda p: _holes(p, first), lambda p: _bored(p, first)))
+        words.append(found.told(path, lambda p: _holes(p, reader), lambda p: _bored(p, reader)))
     layer = found.told(path, lambda p: str(p.layer), _layer)
     return together(layer, ": ", together(*words, between=", "))
 
 
-def _holes(path: PathCount, first: str) -> str:
-    return listed([f"{count} × ø {precise_in(wide, first)}" for wide, count in path.diameters])
+def _holes(path: PathCount, reader: Reader) -> str:
+    return listed([f"{count} × ø {precise_in(wide, reader)}" for wide, count in path.diameters])
 
 
-def _bored(path: PathCount, first: str) -> str:
-    told = [figured("{} × ø {}", str(n), exact_in(wide, first)) for wide, n in path.diameters]
+def _bored(path: PathCount, reader: Reader) -> str:
+    told = [figured("{} × ø {}", str(n), exact_in(wide, reader)) for wide, n in path.diameters]
     return listed_together(told)
 
 

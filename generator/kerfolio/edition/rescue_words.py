@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 from kerfolio.basis.cutting_lengths import chosen_in
 from kerfolio.basis.digits import digits
 from kerfolio.basis.lengths import size_in
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import stated_name
 from kerfolio.basis.words import counted, listed
 from kerfolio.shop.shims import SLIPS, Shim, made_of
@@ -26,20 +27,20 @@ def offcut_words(part: str, turn: float) -> str:
     return f"`{part}` lies {turned}, in the lower left of the offcut."
 
 
-def slip_words(shims: Iterable[Shim], loose: float, first: str) -> Iterator[str]:
+def slip_words(shims: Iterable[Shim], loose: float, reader: Reader) -> Iterator[str]:
     """Yield what lines a joint that is ``loose`` mm too loose, a line each."""
     thick = dict(SLIPS)
     layers = listed(
         [
-            f"{counted(count, 'layer')} of {name} ({chosen_in(thick[name], first)})"
+            f"{counted(count, 'layer')} of {name} ({chosen_in(thick[name], reader)})"
             for name, count in made_of(loose)
         ]
     )
-    yield f"Slips of about {chosen_in(loose, first)}: {layers}, as each usually is thick."
+    yield f"Slips of about {chosen_in(loose, reader)}: {layers}, as each usually is thick."
     rows: dict[tuple[str, float, float], int] = {}
     for each in shims:
         row = stated_name(each.feature), each.length, each.width
         rows[row] = rows.get(row, 0) + each.count
     for (name, *sides), count in rows.items():
-        yield f"{name}: {count} of {size_in(sides, first)}"
+        yield f"{name}: {count} of {size_in(sides, reader)}"
     yield GLUED

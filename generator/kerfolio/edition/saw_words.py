@@ -28,5 +28,5 @@ def spare_words(edition: Edition) -> str:
     ]
     if not any(shaped):
         return ""
-    spare = both_text(max(shaped), edition.first)
+    spare = both_text(max(shaped), edition.reader)
     return f"Shaped parts are sawn as blanks with {spare} to spare, and shaped by their templates."

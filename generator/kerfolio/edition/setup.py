@@ -10,6 +10,7 @@ from kerfolio.basis.exact_figures import exact_text
 from kerfolio.basis.figured import listed_together, together
 from kerfolio.basis.figures import minutes_short, minutes_text, whole_figure
 from kerfolio.basis.lengths import MM_PER_UNIT, inch_number, mm_number
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.layer import ON, SIDES
 from kerfolio.drawing.setup_view import SETUP_NAMES
@@ -100,14 +101,14 @@ def setup_sheets(edition: Edition) -> tuple[SetupSheet, ...]:
     facts = [SheetFacts.of(settled, *each) for each in zip(sheets, times, strict=True)]
     return tuple(
         setup_sheet(
-            Ranged(here=each, ends=(each,)), layout, clamp_spots(settled, layout), edition.first
+            Ranged(here=each, ends=(each,)), layout, clamp_spots(settled, layout), edition.reader
         )
         for layout, each in zip(sheets, facts, strict=True)
     )
 
 
 def setup_sheet(
-    found: Ranged, layout: SheetLayout, spots: tuple[ClampSpot, ...], first: str
+    found: Ranged, layout: SheetLayout, spots: tuple[ClampSpot, ...], reader: Reader
 ) -> SetupSheet:
     """Return a sheet in words that hold at its point, and are as long within its whole range."""
     here = found.here
@@ -116,9 +117,9 @@ def setup_sheet(
     return SetupSheet(
         layout=layout,
         sheet=sheet,
-        runs=tuple(run_lines(found, each, first) for each in here.runs),
+        runs=tuple(run_lines(found, each, reader) for each in here.runs),
         by_hand=(
-            *(by_hand_line(found, each, first) for each in here.left),
+            *(by_hand_line(found, each, reader) for each in here.left),
             *_taped(settled, layout),
         ),
         time=about_time(found.most(lambda each: each.time.minutes, minutes_text)) if known else "",
@@ -127,31 +128,31 @@ def setup_sheet(
         clear=clear_of_pieces(settled, layout.sheet),
         zero="Middle of the sheet" if sheet.datum == CENTRE else "Lower left corner",
         zero_z=ZERO_Z,
-        below=_below(found, first),
-        depth=depth_lines(found, layout.sheet, first),
-        clamps=_clamps(spots, first),
-        compare=path_lines(found, first),
+        below=_below(found, reader),
+        depth=depth_lines(found, layout.sheet, reader),
+        clamps=_clamps(spots, reader),
+        compare=path_lines(found, reader),
     )
 
 
-def run_lines(found: Ranged, run: Run, first: str, *, whole: bool = True) -> RunLines:
+def run_lines(found: Ranged, run: Run, reader: Reader, *, whole: bool = True) -> RunLines:
     """Return a run in words; its setting's passes are told only where they are all run.
 
     An engraving ends far above the last of them.
     """
-    works = tuple(_work(found, run, each, first) for each in run.works)
+    works = tuple(_work(found, run, each, reader) for each in run.works)
     if run.setting is None:
         return RunLines(cutter="", figures=_NO_SETTINGS, details=(), works=works)
     name = run.setting.name
     setting = found.here.setting(name)
     assert setting is not None, "a run has a setting"
-    main, other = _figures(run.setting, first)
+    main, other = _figures(run.setting, reader)
     beside = any(SIDES[each.operation] != ON for each in run.works)
-    offset = f"offset {offset_text(setting.cutter.diameter, first)}" if beside else ""
+    offset = f"offset {offset_text(setting.cutter.diameter, reader)}" if beside else ""
     passes = found.told(
         lambda facts: facts.setting(name),
-        lambda each: passes_words(each, first),
-        lambda each: passes_words(each, first, _exactly),
+        lambda each: passes_words(each, reader),
+        lambda each: passes_words(each, reader, _exactly),
     )
     details = (other, passes if whole else "")
     return RunLines(
@@ -162,7 +163,7 @@ def run_lines(found: Ranged, run: Run, first: str, *, whole: bool = True) -> Run
     )
 
 
-def _figures(setting: CutSetting, first: str) -> tuple[str, str]:
+def _figures(setting: CutSetting, reader: Reader) -> tuple[str, str]:
     """Return speed and feeds in the first unit, and the feeds in the other."""
     speed = "" if setting.speed_rpm is None else f"{whole_figure(setting.speed_rpm)} rpm"
     rates = [("feed", setting.feed_mm_per_min), ("plunge", setting.plunge_mm_per_min)]
@@ -171,22 +172,24 @@ def _figures(setting: CutSetting, first: str) -> tuple[str, str]:
     metric = ", ".join(f"{name} {whole_figure(rate)}" for name, rate in stated)
     inch = ", ".join(f"{name} {whole_figure(rate / per)}" for name, rate in stated)
     texts = [f"{metric} mm/min", f"{inch} in/min"] if stated else ["", ""]
-    main, other = texts if first == "mm" else reversed(texts)
+    main, other = texts if reader.unit == "mm" else reversed(texts)
     return ", ".join(filter(None, (speed, main))), other
 
 
 def passes_words(
-    setting: Setting, first: str, told: Callable[[Sequence[float | None], str], str] | None = None
+    setting: Setting,
+    reader: Reader,
+    told: Callable[[Sequence[float | None], Reader], str] | None = None,
 ) -> str:
     """Return how deep the passes of a setting go: ``passes to 8 mm (5/16 in), then through``."""
     if setting.depths is None:
         return "one cutter diameter a pass"
-    depths = (told or depths_text)(setting.depths, first) if setting.depths else ""
+    depths = (told or depths_text)(setting.depths, reader) if setting.depths else ""
     deep = together("passes to ", depths) if depths else "one pass"
     return together(deep, ", then through") if setting.through and setting.depths else deep
 
 
-def _work(found: Ranged, run: Run, work: Work, first: str) -> WorkLine:
+def _work(found: Ranged, run: Run, work: Work, reader: Reader) -> WorkLine:
     def same(facts: SheetFacts) -> Work | None:
         return facts.work(run, work.operation)
 
@@ -204,14 +207,14 @@ def _work(found: Ranged, run: Run, work: Work, first: str) -> WorkLine:
         side="on line" if SIDES[work.operation] == ON else SIDES[work.operation],
         depth=found.told(
             same,
-            lambda each: depths_text(each.depths, first),
-            lambda each: _exactly(each.depths, first),
+            lambda each: depths_text(each.depths, reader),
+            lambda each: _exactly(each.depths, reader),
         ),
         passes=found.most(passes, _passes) if work.passes else "",
         bridges=found.told(
             same,
-            lambda each: _bridges(each, depth_text(each.bridge_height, first)),
-            lambda each: _bridges(each, exact_text(each.bridge_height, first)),
+            lambda each: _bridges(each, depth_text(each.bridge_height, reader)),
+            lambda each: _bridges(each, exact_text(each.bridge_height, reader)),
         ),
         minutes="" if work.minutes is None else found.most(minutes, minutes_short),
     )
@@ -228,20 +231,20 @@ def _bridges(work: Work, height: str) -> str:
     return together(f"{counted(work.bridges, 'bridge')} ", height, " high")
 
 
-def _exactly(depths: Sequence[float | None], first: str) -> str:
+def _exactly(depths: Sequence[float | None], reader: Reader) -> str:
     """Return depths of cut as figures: ``5.93 mm (0.233 in) and through``."""
-    deep = [exact_text(each, first) for each in depths if each is not None]
+    deep = [exact_text(each, reader) for each in depths if each is not None]
     return listed_together([*deep, *(["through"] if None in depths else [])])
 
 
-def depths_text(depths: Sequence[float | None], first: str) -> str:
+def depths_text(depths: Sequence[float | None], reader: Reader) -> str:
     """Return depths of cut: ``8 mm (5/16 in)``, ``6 and 8 mm``, ``8 mm and through``."""
     deep = [each for each in depths if each is not None]
     words = []
     if len(deep) == 1:
-        words = [depth_text(deep[0], first)]
+        words = [depth_text(deep[0], reader)]
     elif deep:
-        words = [depths_in(deep, first, " and ")]
+        words = [depths_in(deep, reader, " and ")]
     return listed([*words, *(["through"] if None in depths else [])])
 
 
@@ -250,7 +253,7 @@ def about_time(told: str) -> str:
     return told if told.startswith(UP_TO) else f"about {told}"
 
 
-def by_hand_line(found: Ranged, left: ByHand, first: str) -> str:
+def by_hand_line(found: Ranged, left: ByHand, reader: Reader) -> str:
     """Return what no stated setting cuts: ``Drill by hand: 2 holes ø 6 mm, through, in A``."""
 
     def same(facts: SheetFacts) -> ByHand | None:
@@ -259,14 +262,14 @@ def by_hand_line(found: Ranged, left: ByHand, first: str) -> str:
     where = f"{left.part.mark}, {part_title(found.here.settled.plan, left.part.name)}"
     depth = found.told(
         same,
-        lambda each: depths_text(each.depths, first),
-        lambda each: _exactly(each.depths, first),
+        lambda each: depths_text(each.depths, reader),
+        lambda each: _exactly(each.depths, reader),
     )
     if left.operation is Operation.HOLE:
         wide = found.told(
             same,
-            lambda each: listed([f"ø {drill_text(one, first)}" for one in each.widths]),
-            lambda each: _bored(each.widths, first),
+            lambda each: listed([f"ø {drill_text(one, reader)}" for one in each.widths]),
+            lambda each: _bored(each.widths, reader),
         )
         holes = counted(left.count, "hole")
         return together(f"Drill by hand: {holes} ", wide, ", ", depth, f", in {where}")
@@ -274,8 +277,8 @@ def by_hand_line(found: Ranged, left: ByHand, first: str) -> str:
     return together(words, depth, f": {left.why}")
 
 
-def _bored(widths: Sequence[float], first: str) -> str:
-    return listed_together([together("ø ", exact_text(each, first)) for each in widths])
+def _bored(widths: Sequence[float], reader: Reader) -> str:
+    return listed_together([together("ø ", exact_text(each, reader)) for each in widths])
 
 
 def _taped(settled: SettledPlan, layout: SheetLayout) -> Iterator[str]:
@@ -287,30 +290,30 @@ def _taped(settled: SettledPlan, layout: SheetLayout) -> Iterator[str]:
             yield f"Tape {where} down, or leave a thin skin: no bridge can stand on it"
 
 
-def _below(found: Ranged, first: str) -> str:
+def _below(found: Ranged, reader: Reader) -> str:
     if not found.here.skim:
         return "no depth stated"
     return found.told(
         lambda facts: facts.skim,
-        lambda deep: depth_text(deep, first),
-        lambda deep: exact_text(deep, first),
+        lambda deep: depth_text(deep, reader),
+        lambda deep: exact_text(deep, reader),
     )
 
 
-def _clamps(spots: Sequence[ClampSpot], first: str) -> tuple[str, ...]:
+def _clamps(spots: Sequence[ClampSpot], reader: Reader) -> tuple[str, ...]:
     """Return where along x and where along y the spots lie, by their numbers."""
     numbered = list(enumerate(spots, 1))
     ways = (("along x", ("bottom", "top")), ("along y", ("left", "right")))
     found = []
     for way, on in ways:
-        where = [f"{n} from {_stretch(each, first)}" for n, each in numbered if each.edge in on]
+        where = [f"{n} from {_stretch(each, reader)}" for n, each in numbered if each.edge in on]
         if where:
-            found.append(f"{way}: {', '.join(where)} {first}")
+            found.append(f"{way}: {', '.join(where)} {reader.unit}")
     return tuple(found)
 
 
-def _stretch(spot: ClampSpot, first: str) -> str:
+def _stretch(spot: ClampSpot, reader: Reader) -> str:
     """Return where a spot begins and ends, to the mm or to half an inch, without the unit."""
-    if first == "mm":
+    if reader.unit == "mm":
         return " to ".join(mm_number(each, 0) for each in spot.along)
     return " to ".join(inch_number(each, 2) for each in spot.along)

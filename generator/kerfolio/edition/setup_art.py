@@ -43,20 +43,20 @@ def setup_arts(edition: Edition) -> tuple[SetupArt, ...]:
 
 def _art(edition: Edition, art: Art) -> SetupArt:
     """Work an engraving out as if nothing else were cut."""
-    settled, first = edition.settled, edition.first
+    settled, reader = edition.settled, edition.reader
     cut = Cut(operation=Operation.ENGRAVE, depth=art.depth, contours=art.lines, feature=art.name)
     part = replace(art.part, cuts=(cut,))
     found = cut_alone(settled, part.sheet, (part,), (Placed(part=part.name),))
     here = found.here
-    one, other = (place_text(each, first) for each in art.distances)
+    one, other = (place_text(each, reader) for each in art.distances)
     return SetupArt(
         art=art,
         called=part_title(settled.plan, art.part.name),
-        runs=tuple(run_lines(found, each, first, whole=False) for each in here.runs),
-        by_hand=tuple(by_hand_line(found, each, first) for each in here.left),
+        runs=tuple(run_lines(found, each, reader, whole=False) for each in here.runs),
+        by_hand=tuple(by_hand_line(found, each, reader) for each in here.left),
         time=about_time(minutes_text(here.time.minutes)) if here.time.known else "",
-        size=f"{both_text(art.size[0], first)} wide, {both_text(art.size[1], first)} high",
-        depth=depth_text(art.depth, first),
+        size=f"{both_text(art.size[0], reader)} wide, {both_text(art.size[1], reader)} high",
+        depth=depth_text(art.depth, reader),
         steps=_steps(art, one, other),
         pieces=tuple(piece.mark for piece in art.part.pieces),
     )

@@ -57,7 +57,7 @@ def setup_coupons(edition: Edition) -> tuple[SetupCoupon, ...]:
 
 
 def _coupon(edition: Edition, coupon: Coupon) -> SetupCoupon:
-    settled, first = edition.settled, edition.first
+    settled, reader = edition.settled, edition.reader
     sheet = settled.sheet(coupon.sheet)
     parts = (_called(coupon.plate, "plate"), _called(coupon.tab, "tab"))
     edge = max(sheet.margin, _EDGE)
@@ -69,21 +69,21 @@ def _coupon(edition: Edition, coupon: Coupon) -> SetupCoupon:
     layout = SheetLayout(
         number=1,
         sheet=sheet.name,
-        size=_scrap(size_of(coupon), edge, _ROUND[first]),
+        size=_scrap(size_of(coupon), edge, _ROUND[reader.unit]),
         placements=tuple(
             Placement(piece=part.pieces[0].label, part=part.name, x=each.x, y=each.y, turn=0.0)
             for part, each in zip(parts, placed, strict=True)
         ),
     )
-    size = size_text(layout.size, first)
+    size = size_text(layout.size, reader)
     return SetupCoupon(
         coupon=coupon,
         sheet=sheet,
         settled=replace(settled, parts=parts),
         layout=layout,
         zero=zero,
-        runs=tuple(run_lines(found, each, first) for each in here.runs),
-        by_hand=tuple(by_hand_line(found, each, first) for each in here.left),
+        runs=tuple(run_lines(found, each, reader) for each in here.runs),
+        by_hand=tuple(by_hand_line(found, each, reader) for each in here.left),
         time=about_time(minutes_text(here.time.minutes)) if here.time.known else "",
         size=size,
         steps=_steps(size, bool(sheet.stock.grain)),

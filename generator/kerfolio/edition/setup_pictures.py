@@ -16,22 +16,22 @@ _SHEET_ROOM, _ART_ROOM = (178.0, 120.0), (150.0, 95.0)
 
 def setup_pictures(edition: Edition) -> dict[str, Drawing]:
     """Return ``setup-N`` for sheet N, and a picture for every coupon and every engraving."""
-    settled, first = edition.settled, edition.first
+    settled, reader = edition.settled, edition.reader
     found = {
         f"setup-{sheet.number}": setup_view(
-            settled, sheet, clamp_spots(settled, sheet), _SHEET_ROOM, first
+            settled, sheet, clamp_spots(settled, sheet), _SHEET_ROOM, reader
         )
         for sheet in edition.layout.sheets
     }
     found |= {
         coupon_picture(each.coupon): setup_view(
-            each.settled, each.layout, (), _SHEET_ROOM, first, each.zero
+            each.settled, each.layout, (), _SHEET_ROOM, reader, each.zero
         )
         for each in setup_coupons(edition)
     }
     arts = arts_of(settled)
     return found | {
-        art_picture(each): art_place_view(settled, each, _ART_ROOM, first) for each in arts
+        art_picture(each): art_place_view(settled, each, _ART_ROOM, reader) for each in arts
     }
 
 

@@ -52,7 +52,7 @@ def piece_enough(edition: Edition, sheet: str) -> tuple[float, float] | None:
 
 
 def _needed(edition: Edition, layout: SheetLayout) -> tuple[float, float]:
-    step, margin = _STEPS[edition.first], edition.settled.sheet(layout.sheet).margin
+    step, margin = _STEPS[edition.reader.unit], edition.settled.sheet(layout.sheet).margin
     sides = (side + 2 * margin for side in laid_size(edition, layout))
     wide, high = (math.ceil(side / step - NOISE) * step for side in sides)
     return wide, high

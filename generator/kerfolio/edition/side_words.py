@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from kerfolio.basis.cutting_lengths import tool_text
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import listed
 from kerfolio.drawing.layer import SIDES
 from kerfolio.drawing.setup_view import SETUP_NAMES
@@ -13,9 +14,9 @@ FINISHED = "the finished edge"
 """What every line of a cut file is, engravings aside."""
 
 
-def offset_text(diameter: float, first: str) -> str:
+def offset_text(diameter: float, reader: Reader) -> str:
     """Return how far off the line a cutter of a diameter (mm) runs: ``3 mm (0.118 in)``."""
-    return tool_text(diameter / 2, first)
+    return tool_text(diameter / 2, reader)
 
 
 def offset_words(edition: Edition) -> str:
@@ -27,7 +28,7 @@ def offset_words(edition: Edition) -> str:
     cutters = {sheet.cutter.name: sheet.cutter for sheet in edition.settled.sheets}
     many = len(cutters) > 1
     found = [
-        offset_text(each.diameter, edition.first) + (f" for {each.title}" if many else "")
+        offset_text(each.diameter, edition.reader) + (f" for {each.title}" if many else "")
         for each in cutters.values()
     ]
     own = f", {listed(found)}" if found else ""

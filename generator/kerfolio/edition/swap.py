@@ -13,6 +13,7 @@ from kerfolio.basis.figures import money_text
 from kerfolio.basis.finding import Finding, Severity
 from kerfolio.basis.lengths import both, sag_pair
 from kerfolio.basis.masses import GRAVITY, load_pair, mass_text
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import sold_range_text, sold_text
 from kerfolio.basis.words import counted
@@ -75,7 +76,7 @@ def swap_table(
     after: Cut | None,
     coming: Sequence[tuple[str, str]],
     fresh: Sequence[Finding],
-    units: tuple[str, str],
+    units: tuple[Reader, str],
 ) -> SwapTable:
     """Return the table of a swap.
 
@@ -114,9 +115,9 @@ def _verdict(refused: int, remarks: int) -> str:
     return f"It goes together; {counted(remarks, 'thing')} to mind." if remarks else _HOLDS
 
 
-def _told(cut: Cut, names: Sequence[str], units: tuple[str, str]) -> Iterator[tuple[str, str]]:
+def _told(cut: Cut, names: Sequence[str], units: tuple[Reader, str]) -> Iterator[tuple[str, str]]:
     """Yield each matter and its words; those of a sheet for the sheets ``names``."""
-    settled, (first, currency) = cut.settled, units
+    settled, (reader, currency) = cut.settled, units
     sheets = [settled.sheet(name) for name in names]
     several = len(sheets) > 1
 
@@ -124,24 +125,24 @@ def _told(cut: Cut, names: Sequence[str], units: tuple[str, str]) -> Iterator[tu
         return f"{what}, {sheet_title(settled, sheet.name)}" if several else what
 
     for sheet in sheets:
-        yield of("Thickness", sheet), _thickness(sheet, first)
-    yield "Weight", mass_text(weight_of(settled).total, first)
+        yield of("Thickness", sheet), _thickness(sheet, reader)
+    yield "Weight", mass_text(weight_of(settled).total, reader)
     rows = _rows(cut, names)
-    yield "Sheets", _counts(rows, first)
+    yield "Sheets", _counts(rows, reader)
     yield "Price of the sheets", _price(rows, currency)
     for each in span_results(settled):
-        yield span_title(each.name), _span(each, first)
-    yield from _screws(settled, names, first)
+        yield span_title(each.name), _span(each, reader)
+    yield from _screws(settled, names, reader)
     for sheet in sheets:
         yield of("Cut edges", sheet), edge_words(sheet.stock) or UNKNOWN
-        damp = swelling_words(settled, sheet, first)
+        damp = swelling_words(settled, sheet, reader)
         yield of("Damp", sheet), damp or "no figure in the stock"
 
 
-def _thickness(sheet: SettledSheet, first: str) -> str:
+def _thickness(sheet: SettledSheet, reader: Reader) -> str:
     least, most = sheet.published
-    drawn = sold_text(sheet.thickness, first)
-    return drawn if least == most else f"{drawn}, for {sold_range_text(least, most, first)}"
+    drawn = sold_text(sheet.thickness, reader)
+    return drawn if least == most else f"{drawn}, for {sold_range_text(least, most, reader)}"
 
 
 def _rows(cut: Cut, names: Sequence[str]) -> tuple[SheetRow, ...]:
@@ -149,8 +150,8 @@ def _rows(cut: Cut, names: Sequence[str]) -> tuple[SheetRow, ...]:
     return tuple(row for row in sheet_list(cut.settled, counts) if row.sheet in names)
 
 
-def _counts(rows: Sequence[SheetRow], first: str) -> str:
-    found = (f"{row.count} × {sheet_text((row.width, row.height), first)}" for row in rows)
+def _counts(rows: Sequence[SheetRow], reader: Reader) -> str:
+    found = (f"{row.count} × {sheet_text((row.width, row.height), reader)}" for row in rows)
     return "; ".join(found) or UNKNOWN
 
 
@@ -161,18 +162,20 @@ def _price(rows: Sequence[SheetRow], currency: str) -> str:
     return money_text(total, currency) if known and total else UNKNOWN
 
 
-def _span(result: SpanResult, first: str) -> str:
+def _span(result: SpanResult, reader: Reader) -> str:
     if isinstance(result, Unreckoned):
         return f"{UNKNOWN}: {result.why}"
-    bears = f"bears {both(load_pair(result.greatest_load, first))}"
-    asked = f"asked {load_pair(result.load, first)[0]}"
+    bears = f"bears {both(load_pair(result.greatest_load, reader))}"
+    asked = f"asked {load_pair(result.load, reader)[0]}"
     if not isinstance(result, SagResult):
         return f"{bears}, {asked}"
-    sag, limit = both(sag_pair(result.sags[0].final, first)), sag_pair(result.limit, first)[0]
+    sag, limit = both(sag_pair(result.sags[0].final, reader)), sag_pair(result.limit, reader)[0]
     return f"sags {sag}, limit {limit}; {bears}, {asked}"
 
 
-def _screws(settled: SettledPlan, names: Sequence[str], first: str) -> Iterator[tuple[str, str]]:
+def _screws(
+    settled: SettledPlan, names: Sequence[str], reader: Reader
+) -> Iterator[tuple[str, str]]:
     """Yield how much pull each kind of screw is allowed in a part of the sheets ``names``."""
     faces = [(each.pilot.part, each.pilot.item, each.bite, False) for each in screwed(settled)]
     edges = [(each.part, each.bore.item, each.bite, True) for each in screwed_edges(settled)]
@@ -186,4 +189,4 @@ def _screws(settled: SettledPlan, names: Sequence[str], first: str) -> Iterator[
             what = f"{item.title}, pull in {'an edge' if edge else 'the face'} of the {title}"
             holds[what] = min(holds.get(what, pull), pull)
     for what, newtons in holds.items():
-        yield what, both(load_pair(newtons / GRAVITY, first))
+        yield what, both(load_pair(newtons / GRAVITY, reader))

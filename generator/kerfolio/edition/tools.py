@@ -61,27 +61,27 @@ def step_tools(edition: Edition) -> tuple[str, ...]:
 
 def _measuring(edition: Edition) -> Iterator[Tool]:
     if edition.settled.sheets:
-        yield Tool(what=_CALIPER, purpose=_MEASURES[edition.first])
+        yield Tool(what=_CALIPER, purpose=_MEASURES[edition.reader.unit])
 
 
 def _cutters(edition: Edition) -> Iterator[Tool]:
     """Yield the router bits of the plan's settings, else those that its files are drawn for."""
-    first = edition.first
+    reader = edition.reader
     plan = edition.plan
     stated = [each.cutter.name for each in plan.cuts] if plan.shows("settings") else []
     drawn = [sheet.cutter.name for sheet in edition.settled.sheets]
     for name in dict.fromkeys(stated or drawn):
         cutter = edition.settled.stock.cutter(name)
-        wide = f", {tool_text(cutter.diameter, first)} wide" if cutter else ""
+        wide = f", {tool_text(cutter.diameter, reader)} wide" if cutter else ""
         yield Tool(what=cutter_title(edition, name), purpose=f"with a CNC router{wide}")
 
 
 def _drill(edition: Edition, drill: Drill) -> Tool:
     parts = listed([within(part_title(edition.plan, each)) for each in drill.parts])
     holes = f"{counted(drill.count, 'hole')} in {parts}"
-    wide = drill_text(drill.diameter, edition.first)
+    wide = drill_text(drill.diameter, edition.reader)
     if drill.depth is not None:
-        holes += f", {drill_text(drill.depth, edition.first)} deep"
+        holes += f", {drill_text(drill.depth, edition.reader)} deep"
     return Tool(what=f"Drill bit, {wide}", purpose=f"{holes}{_bored_for(edition, drill)}")
 
 

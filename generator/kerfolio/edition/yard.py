@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from kerfolio.basis.lengths import INCH, both_text
 from kerfolio.basis.masses import KG_PER_MM3, mass_text
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import sold_range_text
 from kerfolio.basis.words import counted, listed
@@ -96,10 +97,10 @@ def yard_card(edition: Edition) -> YardCard | None:
     total = math.fsum(row.count * _row_mass(edition, row) for row in bought)
     return YardCard(
         asks=(*(_sheet_ask(edition, row) for row in bought), *_board_asks(edition)),
-        weight=mass_text(total, edition.first) if total else "",
+        weight=mass_text(total, edition.reader) if total else "",
         limits=_limits(edition),
         sheets=tuple(_sawn(edition, each) for each in edition.layout.sheets),
-        sawn=_SAWN.format(both_text(KERF, edition.first)),
+        sawn=_SAWN.format(both_text(KERF, edition.reader)),
     )
 
 
@@ -111,7 +112,7 @@ def cuts_of(edition: Edition, layout: SheetLayout) -> PanelCuts | None:
     identity, sheet = edition.identity, edition.settled.sheet(layout.sheet)
     carried, bed = identity.carries, identity.bed
     pieces = {each.piece: _box(each, edition) for each in layout.placements}
-    step = _STEPS[edition.first]
+    step = _STEPS[edition.reader.unit]
 
     def cut_for(limits: Sequence[Size]) -> PanelCuts | None:
         def fits(box: Box, laden: bool) -> bool:
@@ -151,17 +152,17 @@ def _row_mass(edition: Edition, row: SheetRow) -> float:
 
 
 def _sheet_ask(edition: Edition, row: SheetRow) -> Ask:
-    first, sheet = edition.first, edition.settled.sheet(row.sheet)
+    reader, sheet = edition.reader, edition.settled.sheet(row.sheet)
     grade = next((each.grade for each in edition.plan.sheets if each.name == row.sheet), "")
     least, most = sheet.published
     details = (
-        sheet_text((row.width, row.height), first),
+        sheet_text((row.width, row.height), reader),
         f"grade {grade}" if grade else "",
         f"{sheet.stock.plies} plies" if sheet.stock.plies else "",
-        f"from {sold_range_text(least, most, first)} thick",
+        f"from {sold_range_text(least, most, reader)} thick",
     )
     each = _row_mass(edition, row)
-    weight = f"{mass_text(each, first)}{' each' if row.count > 1 else ''}"
+    weight = f"{mass_text(each, reader)}{' each' if row.count > 1 else ''}"
     known = tuple(text for text in details if text)
     return Ask(count=row.count, title=row.title, details=known, weight=weight)
 
@@ -169,22 +170,22 @@ def _sheet_ask(edition: Edition, row: SheetRow) -> Ask:
 def _board_asks(edition: Edition) -> Iterator[Ask]:
     for plan in edition.board_plans:
         for length, count in plan.to_buy:
-            words = (f"{both_text(length, edition.first)} long",)
+            words = (f"{both_text(length, edition.reader)} long",)
             yield Ask(count=count, title=plan.title, details=words)
 
 
 def _limits(edition: Edition) -> str:
-    first, carried, bed = edition.first, edition.identity.carries, edition.identity.bed
-    size, mass = sheet_text(carried.size, first), mass_text(carried.kg, first)
+    reader, carried, bed = edition.reader, edition.identity.carries, edition.identity.bed
+    size, mass = sheet_text(carried.size, reader), mass_text(carried.kg, reader)
     words = f"no larger than {size} and no heavier than {mass}, for a car and one person"
     if bed is not None:
-        words += f"; where that can be had, no larger than the bed of {sheet_text(bed, first)}"
+        words += f"; where that can be had, no larger than the bed of {sheet_text(bed, reader)}"
     return f"Blanks are to be {words}."
 
 
 def _sawn(edition: Edition, layout: SheetLayout) -> SawnSheet:
     sheet = edition.settled.sheet(layout.sheet)
-    size = sheet_text(layout.size, edition.first)
+    size = sheet_text(layout.size, edition.reader)
     title = f"Sheet {layout.number}: {sheet.stock.title}, {size}"
     found = cuts_of(edition, layout)
     if found is None:
@@ -193,10 +194,10 @@ def _sawn(edition: Edition, layout: SheetLayout) -> SawnSheet:
     return SawnSheet(
         number=layout.number,
         title=title,
-        words=f"{_words(found, edition.first)}{_off_bed(found, edition)}",
-        cuts=tuple(_cut(each, edition.first) for each in found.cuts),
+        words=f"{_words(found, edition.reader)}{_off_bed(found, edition)}",
+        cuts=tuple(_cut(each, edition.reader) for each in found.cuts),
         blanks=tuple(
-            _blank(each, number, sheet, marks, edition.first)
+            _blank(each, number, sheet, marks, edition.reader)
             for number, each in enumerate(found.laden, start=1)
         ),
     )
@@ -206,10 +207,10 @@ def _marks(edition: Edition) -> Mapping[str, str]:
     return {piece.label: piece.mark for part in edition.settled.parts for piece in part.pieces}
 
 
-def _words(found: PanelCuts, first: str) -> str:
+def _words(found: PanelCuts, reader: Reader) -> str:
     if not found.cuts:
         return "It needs no cut: it can be taken as it is."
-    empty = [_size(each, first) for each in found.blanks if not each.pieces]
+    empty = [_size(each, reader) for each in found.blanks if not each.pieces]
     rest = f" What is left over: {'; '.join(empty)}." if empty else ""
     blanks = counted(len(found.laden), "blank")
     return f"{counted(len(found.cuts), 'straight cut')}, through no piece: {blanks}.{rest}"
@@ -226,8 +227,8 @@ def _off_bed(found: PanelCuts, edition: Edition) -> str:
     return f" {blanks} still larger than the bed: no straight cut passes between the pieces."
 
 
-def _size(blank: PanelBlank, first: str) -> str:
-    return " × ".join(both_text(each, first) for each in blank.size)
+def _size(blank: PanelBlank, reader: Reader) -> str:
+    return " × ".join(both_text(each, reader) for each in blank.size)
 
 
 def _none(edition: Edition, layout: SheetLayout) -> str:
@@ -246,8 +247,8 @@ def _none(edition: Edition, layout: SheetLayout) -> str:
     )
 
 
-def _cut(cut: PanelCut, first: str) -> str:
-    at = both_text(cut.from_edge, first)
+def _cut(cut: PanelCut, reader: Reader) -> str:
+    at = both_text(cut.from_edge, reader)
     where = " and ".join(f"{_SIDES[side]} cut {number}" for side, number in cut.within)
     panel = f"What lies {where}: " if where else ""
     edge, way = ("left", "across") if cut.across else ("lower", "along")
@@ -259,14 +260,14 @@ _SIDES = {"left": "left of", "right": "right of", "below": "below", "above": "ab
 
 
 def _blank(
-    blank: PanelBlank, number: int, sheet: SettledSheet, marks: Mapping[str, str], first: str
+    blank: PanelBlank, number: int, sheet: SettledSheet, marks: Mapping[str, str], reader: Reader
 ) -> BlankWords:
     ways = zip(blank.box[:2], ("right", "up"), strict=True)
-    corner = ", ".join(f"{both_text(mm, first)} {way}" for mm, way in ways if mm)
+    corner = ", ".join(f"{both_text(mm, reader)} {way}" for mm, way in ways if mm)
     return BlankWords(
         number=number,
-        size=_size(blank, first),
-        weight=mass_text(_mass(sheet, blank.size), first),
+        size=_size(blank, reader),
+        weight=mass_text(_mass(sheet, blank.size), reader),
         marks=tuple(marks[piece] for piece in blank.pieces),
         corner=corner or "the sheet’s own",
     )

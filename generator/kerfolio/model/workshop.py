@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.basis.reader import Reader
 from kerfolio.model.carrying import Carries
 from kerfolio.model.consumable import Consumable
 from kerfolio.model.look import Look
@@ -65,9 +66,14 @@ class Identity:
         """Return the units that a plan's cut files come in besides mm: its own, else ours."""
         return plan.cut_files or self.cut_files
 
-    def unit_for(self, plan: Plan) -> str:
-        """Return the unit shown first of a plan: inches where it or the workshop is in inches."""
-        return "in" if "in" in (plan.units, self.units_first) else "mm"
+    @property
+    def reader(self) -> Reader:
+        """Whom the workshop's own pages are for."""
+        return Reader(unit=self.units_first, language=self.language)
+
+    def reader_of(self, plan: Plan) -> Reader:
+        """Return whom a plan is for: inches stand first where it or the workshop is in inches."""
+        return self.reader.inches if plan.units == "in" else self.reader
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,5 +14,5 @@ def short_line(edition: Edition) -> str:
     pieces = sum(row.count for row in edition.parts)
     counts = ((sheets, "sheet"), (boards, "board"), (pieces, "piece"))
     words = [counted(count, what) for count, what in counts if count]
-    spans = [sold_range_text(*each.published, edition.first) for each in edition.settled.sheets]
+    spans = [sold_range_text(*each.published, edition.reader) for each in edition.settled.sheets]
     return " · ".join((*words, *spans))

@@ -160,15 +160,15 @@ def _fit_steps(found: Number | None, sheet: SettledSheet, edition: Edition) -> I
     """Yield the fits to choose from: both ends, the plan's own, and round ones between."""
     if found is None:
         return
-    first, play = edition.first, edition.plan.play
-    step = _FIT_STEP[first]
+    reader, play = edition.reader, edition.plan.play
+    step = _FIT_STEP[reader.unit]
     between = [n * step for n in range(1, 20) if found.least < n * step < found.most]
     apart = [each for each in between if abs(each - sheet.fit) > step / 2]
     values = sorted({found.least, found.most, sheet.fit, *apart})
     for each in values:
         yield FitStep(
             value=number(each, 3),
-            told=f"{fit_in(each, first)}: {play.feel(each).told}",
+            told=f"{fit_in(each, reader)}: {play.feel(each).told}",
             own=abs(each - sheet.fit) < NOISE,
         )
 
@@ -182,7 +182,7 @@ def _data(edition: Edition, numbers: Mapping[str, Number], *, made: bool) -> dic
         "day": plan.released.isoformat(),
         "house": edition.identity.title,
         "ask": edition.identity.maker,
-        "unit": edition.first,
+        "unit": edition.reader.unit,
         "newest": newest_address(edition),
         "made": made,
         "files": FITTED_FILES,

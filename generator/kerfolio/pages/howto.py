@@ -72,13 +72,13 @@ def _cost(edition: Edition) -> dict[str, str] | None:
 
 
 def _supplies(edition: Edition) -> list[dict[str, Any]]:
-    first = edition.first
+    reader = edition.reader
     sheets = [
-        (f"{row.title}, {sheet_text((row.width, row.height), first)}", row.count)
+        (f"{row.title}, {sheet_text((row.width, row.height), reader)}", row.count)
         for row in edition.sheets
     ]
     boards = [
-        (f"{row.title}, {size_text((row.thickness, row.width, row.length), first)}", row.count)
+        (f"{row.title}, {size_text((row.thickness, row.width, row.length), reader)}", row.count)
         for row in edition.boards
     ]
     hardware = [(row.title, row.count) for row in edition.hardware]

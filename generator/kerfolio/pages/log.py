@@ -40,7 +40,7 @@ def log_page(site: Site) -> str:
     views = trial_views(
         site.trials,
         stock,
-        site.identity.units_first,
+        site.identity.reader,
         lambda photo: shown(photo, site.log_photos, "../"),
     )
     return render("log.html", frame=frame, trials=views, titles=titles, root="../")
@@ -65,7 +65,7 @@ def private_log_page(workshop: Workshop, log_folder: str = "../log/") -> str:
     views = trial_views(
         workshop.trials,
         workshop.stock,
-        identity.units_first,
+        identity.reader,
         lambda photo: _beside(photo, log_folder),
     )
     return render(

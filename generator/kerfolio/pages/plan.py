@@ -129,7 +129,7 @@ def _setting(site: Site, edition: Edition, chapters: tuple[Chapter, ...], root: 
         # The markup comes from our own SVG writer, which escapes every word of the maker's.
         pictures={name: Markup(text) for name, text in files.pictures.items()},
         show=show,
-        unit=edition.first,
+        unit=edition.reader.unit,
         language=language(edition.identity),
         files={name: each.href for name, each in files.lone.items()},
         steps="steps/index.html",

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from kerfolio.basis.finding import Finding, Severity
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import told
 from kerfolio.basis.words import counted, listed
 from kerfolio.model.workshop import Identity
@@ -112,7 +113,7 @@ def _groups(remarks: tuple[Remark, ...]) -> Iterator[_Group]:
 
 def _line(remark: Remark) -> _Line:
     finding = remark.finding
-    at = f", at {told(finding.mark.at, finding.unit)}" if finding.mark else ""
+    at = f", at {told(finding.mark.at, Reader(unit=finding.unit))}" if finding.mark else ""
     return _Line(
         weight=str(finding.severity).capitalize(),
         message=_spans(finding.message),

@@ -41,7 +41,7 @@ def setup_page(site: Site, edition: Edition) -> str:
         frame=replace(site_frame(site, path, title, words), release=release_line(plan)),
         plan=plan,
         fit=edition.settled.variant.label,
-        first=edition.first,
+        reader=edition.reader,
         file_words=lambda number: file_words(edition, number),
         finished=FINISHED,
         sheets=setup_sheets(edition),

@@ -59,7 +59,7 @@ def start_here(
         # The markup comes from our own SVG writer, which escapes every word of the maker's.
         pictures={name: Markup(text) for name, text in pictures.items()},
         show=lambda photo: inlined(photo, edition),
-        unit=edition.first,
+        unit=edition.reader.unit,
         language=language(edition.identity),
         files={name: quote(name) for name in names},
         absolute=True,

@@ -95,7 +95,7 @@ def chapters(site: Site) -> tuple[Chapter, ...]:
             title=each.title,
             tables=tuple(_table(each.kind, group) for group in each.groups),
         )
-        for each in stock_lists(site.stock, site.identity.units_first)
+        for each in stock_lists(site.stock, site.identity.reader)
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
+from kerfolio.basis.reader import Reader
 from kerfolio.chapters.trials import settings
 from kerfolio.model.prose import Prose
 from kerfolio.model.stock import Stock
@@ -31,12 +32,12 @@ class TrialView:
 def trial_views(
     trials: Iterable[Trial],
     stock: Stock | None,
-    first: str,
+    reader: Reader,
     show: ShowPhoto,
 ) -> tuple[TrialView, ...]:
     """Return the trials, newest first; without a stock, sheets and cutters keep their names.
 
-    ``first`` is the unit shown first.
+    ``reader`` is whom it is for.
     """
     return tuple(
         TrialView(
@@ -44,7 +45,7 @@ def trial_views(
             title=each.title,
             plan=each.plan.name if each.plan else "",
             outcome=each.outcome,
-            settings=settings(each, stock or Stock(), first),
+            settings=settings(each, stock or Stock(), reader),
             photo=show(each.photo),
             text=each.text,
             public=each.public,

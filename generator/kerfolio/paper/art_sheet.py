@@ -31,14 +31,14 @@ def art_pdf(edition: Edition, paper: PaperStock) -> bytes:
     They are shown at full size: the file asks not to be scaled.
     """
     grid, arts = setup_grid(paper), setup_arts(edition)
-    foot = foot_of(edition, grid, f"engravings, {measured_for(edition.settled, edition.first)}")
+    foot = foot_of(edition, grid, f"engravings, {measured_for(edition.settled, edition.reader)}")
     pages = [_page(edition, each, grid, foot(n, len(arts))) for n, each in enumerate(arts, 1)]
     return pdf_bytes(about(edition, "Engravings", full_size=True), pages)
 
 
 def _page(edition: Edition, setup: SetupArt, grid: Grid, foot: tuple[Passage, ...]) -> Page:
     """Return the page: the piece with distances, what to do, the art at full size if it fits."""
-    full = art_full_view(edition.settled, setup.art, edition.first)
+    full = art_full_view(edition.settled, setup.art, edition.reader)
     if full.width <= grid.width and full.height <= _FULL_HIGH:
         made = _made(edition, setup, grid, full)
         if made is not None:
@@ -52,19 +52,19 @@ def _made(
     edition: Edition, setup: SetupArt, grid: Grid, full: Drawing | None
 ) -> tuple[Bands, Bands] | None:
     """Return what stands on the page and at its foot, None where the art leaves too little room."""
-    settled, first, head = (
+    settled, reader, head = (
         edition.settled,
-        edition.first,
+        edition.reader,
         _head(edition, setup, grid),
     )
     figure = (drawing_band(full, grid.width, full.height),) if full else ()
     tail = (*spaced(figure, SPACE), *spaced(cautions(grid), SPACE))
     room = grid.height - height_of(head) - height_of(tail) - SPACE
-    ideal = art_place_view(settled, setup.art, (grid.width, _PLACE_HIGH), first).height
+    ideal = art_place_view(settled, setup.art, (grid.width, _PLACE_HIGH), reader).height
     _, words, left = set_below(lambda style: _words(setup, style, grid, full is None), room, ideal)
     if full and left < min(_LEAST, ideal):
         return None
-    view = art_place_view(settled, setup.art, (grid.width, left), first)
+    view = art_place_view(settled, setup.art, (grid.width, left), reader)
     picture = spaced((drawing_band(view, grid.width, left),), SPACE)
     return (*head, *picture, *words), tail
 

@@ -43,5 +43,5 @@ def template_pages(
     """
     told = foot(titled.title, f"{titled.release} · {what} · {FULL_SIZE}", grid)
     size = (grid.paper.width, grid.paper.height)
-    lengths = Passage(marks=check_lengths(size, titled.first), once=True)
+    lengths = Passage(marks=check_lengths(size, titled.reader), once=True)
     return flowed(bands, grid, lambda page, _: (*told(page, pages), lengths), before=before)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.paper.tiling import EDGE, MARGIN
 from kerfolio.writing.page import Mark, Rule, Run, Text
@@ -22,13 +23,13 @@ _HALF = 0.88
 """Half the height of a figure in it, mm."""
 
 
-def check_lengths(page: tuple[float, float], first: str = "mm") -> tuple[Mark, ...]:
+def check_lengths(page: tuple[float, float], reader: Reader = METRIC) -> tuple[Mark, ...]:
     """Return lines of 100 mm and 4 in along the top and the left edge of a page (mm).
 
-    That in the unit ``first`` lies nearest to the edge.
+    That in the reader's unit lies nearest to the edge.
     """
     marks: list[Mark] = []
-    units = sorted(LENGTHS, key=lambda unit: unit != first)
+    units = sorted(LENGTHS, key=lambda unit: unit != reader.unit)
     for (words, length), away in zip((LENGTHS[unit] for unit in units), _FROM_EDGE, strict=True):
         marks += _across(words, length, page[1] - away)
         marks += _up(words, length, away, page[1])

@@ -32,13 +32,13 @@ def coupon_pdf(edition: Edition, paper: PaperStock) -> bytes:
 
 
 def _page(edition: Edition, setup: SetupCoupon, grid: Grid, foot: tuple[Passage, ...]) -> Page:
-    head, tail, first = _head(edition, setup, grid), cautions(grid), edition.first
+    head, tail, reader = _head(edition, setup, grid), cautions(grid), edition.reader
     room = grid.height - height_of(head) - height_of(tail) - 2 * SPACE
     most = (grid.width, _PICTURE_HIGH)
-    ideal = setup_view(setup.settled, setup.layout, (), most, first, setup.zero).height
+    ideal = setup_view(setup.settled, setup.layout, (), most, reader, setup.zero).height
     _, words, left = set_below(lambda style: _words(setup, style, grid), room, ideal)
     drawn = (grid.width, left)
-    view = setup_view(setup.settled, setup.layout, (), drawn, first, setup.zero)
+    view = setup_view(setup.settled, setup.layout, (), drawn, reader, setup.zero)
     picture = spaced((drawing_band(view, grid.width, left),), SPACE)
     return one_page((*head, *picture, *words), tail, grid, foot)
 
@@ -46,7 +46,7 @@ def _page(edition: Edition, setup: SetupCoupon, grid: Grid, foot: tuple[Passage,
 def _head(edition: Edition, setup: SetupCoupon, grid: Grid) -> Bands:
     kicker = (edition.plan.title, ": setup, cut this first")
     file = coupon_name(setup.coupon.sheet, "").rstrip(".")
-    measured = f"{setup.made_of}, drawn at {reading_in(setup.sheet.thickness, edition.first)}"
+    measured = f"{setup.made_of}, drawn at {reading_in(setup.sheet.thickness, edition.reader)}"
     return (
         *heading(kicker, file, _TITLE, setup.time, grid),
         *spaced(lines((measured,), STOCK, grid.width), 1.0),

@@ -7,6 +7,7 @@ from itertools import zip_longest
 
 from kerfolio.basis.figured import joined
 from kerfolio.basis.lengths import inch_text, mm_text
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import ByUnit, said
 from kerfolio.basis.thickness import precise_in
 from kerfolio.drawing.vocabulary import Anchor, Ink
@@ -59,11 +60,11 @@ def opening_pages(
     anything is sawn: ``hand`` tells whether the plan can be cut so at all.
     """
     grid, titled = template_grid(paper), parts[0][0]
-    first = titled.first
+    reader = titled.reader
     bands = (
         *_titles(titled, grid),
-        *_checks(grid, first),
-        *spaced(_remedies(paper, grid, first), _GAP),
+        *_checks(grid, reader),
+        *spaced(_remedies(paper, grid, reader), _GAP),
         *spaced(_contents(parts, grid), _GAP),
         *before_sawing(parts, hand, grid),
     )
@@ -102,16 +103,18 @@ def _row(each: tuple[Titled, Paged]) -> tuple[Cell, Cell]:
     return name, paged.words
 
 
-def _checks(grid: Grid, first: str) -> Bands:
+def _checks(grid: Grid, reader: Reader) -> Bands:
     """Return the square with, beside it, the card and what to look for."""
-    x = SQUARES[first] + (14.0 if first == "in" else 9.0)  # clear of the other length's name
+    x = SQUARES[reader.unit] + (
+        14.0 if reader.unit == "in" else 9.0
+    )  # clear of the other length's name
     room = grid.width - x
-    square = _square(first)
+    square = _square(reader)
     words = (
         *paragraph((caps("Measure the square"),), room, CAPS_LEADING),
-        *spaced(plain(_MEASURE.told(first), room, TEXT), 0.8),
+        *spaced(plain(_MEASURE.told(reader), room, TEXT), 0.8),
         *spaced(paragraph((caps("No rule at hand?"),), room, CAPS_LEADING), 4.0),
-        *spaced(plain(_CARD.told(first), room, TEXT), 0.8),
+        *spaced(plain(_CARD.told(reader), room, TEXT), 0.8),
     )
     return beside(indented(words, x), (square,))
 
@@ -129,35 +132,35 @@ _CARD_SIZE = ByUnit("85.60 × 53.98 mm", "3.370 × 2.125 in")
 _CARD = said("A bank card covers the outline in the square exactly: {}.", _CARD_SIZE)
 
 
-def _square(first: str) -> Band:
-    square = SQUARES[first]
+def _square(reader: Reader) -> Band:
+    square = SQUARES[reader.unit]
     left = (square - CARD[0]) / 2
     card_y = -square + 10.0
-    side = (Run(_SIDE.told(first), CELL_STRONG),)
+    side = (Run(_SIDE.told(reader), CELL_STRONG),)
     marks: list[Mark] = [
         *frame((0, -square), (square, square), 0.18, Ink.INK),
         *frame((left, card_y), CARD, 0.18, Ink.ACCENT),
-        *_ticks(first),
+        *_ticks(reader),
         Text(x=square / 2, y=-7.0, runs=side, anchor=Anchor.MIDDLE),
         Text(x=left - 1.6, y=-square / 2, runs=side, anchor=Anchor.MIDDLE, angle=90),
         Text(
             x=square / 2,
             y=card_y + CARD[1] / 2,
-            runs=(Run(f"a bank card, {_CARD_SIZE.told(first)}", NOTE),),
+            runs=(Run(f"a bank card, {_CARD_SIZE.told(reader)}", NOTE),),
             anchor=Anchor.MIDDLE,
         ),
     ]
-    passage = Passage(marks=tuple(marks), role=Role.FIGURE, alt=_ALT.told(first))
+    passage = Passage(marks=tuple(marks), role=Role.FIGURE, alt=_ALT.told(reader))
     return Band(height=max(SQUARES.values()), passages=(passage,))
 
 
 _ALT = said("A square of {} with a card", _SIDE)
 
 
-def _ticks(first: str) -> tuple[Mark, ...]:
+def _ticks(reader: Reader) -> tuple[Mark, ...]:
     """Return the ends of the other length from the square's upper left corner, on both sides."""
-    end = SQUARES["mm" if first == "in" else "in"]
-    name = (Run(_OTHER.told(first), NOTE),)
+    end = SQUARES["mm" if reader.unit == "in" else "in"]
+    name = (Run(_OTHER.told(reader), NOTE),)
     return (
         Rule(x=end, y=-3.0, to_x=end, to_y=0.0, width=0.13, ink=Ink.SOFT),
         Text(x=max(SQUARES.values()) + 0.8, y=-2.6, runs=name),
@@ -182,30 +185,30 @@ _WRONG_TILES = said(
 )
 
 
-def _remedies(paper: PaperStock, grid: Grid, first: str) -> Bands:
+def _remedies(paper: PaperStock, grid: Grid, reader: Reader) -> Bands:
     """Return what to do when both directions, or only one, come out wrong."""
     left = (grid.width - 8.0) * 0.6
     right = grid.width - 8.0 - left
     text = (
         *paragraph((caps("When only one direction is off"),), left, CAPS_LEADING),
-        *spaced(plain(f"{_WRONG} {_WRONG_TILES.told(first)}", left, TEXT), 0.8),
+        *spaced(plain(f"{_WRONG} {_WRONG_TILES.told(reader)}", left, TEXT), 0.8),
     )
-    return beside(indented(_shifts(paper, right, first), left + 8.0), text)
+    return beside(indented(_shifts(paper, right, reader), left + 8.0), text)
 
 
-def _shifts(paper: PaperStock, measure: float, first: str) -> Bands:
+def _shifts(paper: PaperStock, measure: float, reader: Reader) -> Bands:
     """Return how far to shift tiles; it is the same for every part, however its paper lies."""
-    square, step = SQUARES[first], _WRONG_BY[first]
+    square, step = SQUARES[reader.unit], _WRONG_BY[reader.unit]
     columns = (
-        Column(head=f"{_SIDE.told(first)} reads", grows=True),
+        Column(head=f"{_SIDE.told(reader)} reads", grows=True),
         Column(head="Short edge", number=True),
         Column(head="Long edge", number=True),
     )
     steps = full_step((paper.width, paper.height))
     rows = [
         (
-            precise_in(square + times * step, first),
-            *(_shift(abs(times) * step / square * each, first) for each in steps),
+            precise_in(square + times * step, reader),
+            *(_shift(abs(times) * step / square * each, reader) for each in steps),
         )
         for times in (-2, -1, 1, 2)
     ]
@@ -216,8 +219,8 @@ def _shifts(paper: PaperStock, measure: float, first: str) -> Bands:
     return (*table(columns, rows, measure), *spaced(_small(words, measure), 1.2))
 
 
-def _shift(mm: float, first: str) -> str:
-    return inch_text(mm, 64) if first == "in" else mm_text(mm)
+def _shift(mm: float, reader: Reader) -> str:
+    return inch_text(mm, 64) if reader.unit == "in" else mm_text(mm)
 
 
 _WRONG_BY = {"mm": 0.5, "in": 25.4 / 64}

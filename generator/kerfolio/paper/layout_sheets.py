@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from kerfolio.basis.exact_figures import measured_in, overall_size
 from kerfolio.basis.figured import figured, together
 from kerfolio.basis.lengths import size_text
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.style import Numbers
 from kerfolio.drawing.layout_view import layout_picture
 from kerfolio.edition.edition import Edition
@@ -31,7 +32,7 @@ def layout_pictures(
 ) -> tuple[HeldPicture, ...]:
     """Choose the picture of every sheet; ``ends`` are the plan at the ends of its range."""
     room = (Grid(paper=paper).width, SHEET_HIGH)
-    made = (layout_picture(ends, each, room, edition.first) for each in edition.layout.sheets)
+    made = (layout_picture(ends, each, room, edition.reader) for each in edition.layout.sheets)
     return tuple(HeldPicture.of(each, ends) for each in made)
 
 
@@ -47,35 +48,37 @@ def layout_pdf(
 
     ``settled`` is the plan at the point, ``sizes`` those of its parts in words.
     """
-    grid, first = Grid(paper=paper), edition.first
+    grid, reader = Grid(paper=paper), edition.reader
     bands: list[Band] = []
     for layout, picture in zip(edition.layout.sheets, pictures, strict=True):
         told = SheetTold(
-            stock=_stock(settled, layout, first),
-            file=goes_with(settled, layout.number, first),
+            stock=_stock(settled, layout, reader),
+            file=goes_with(settled, layout.number, reader),
             sizes=sizes,
         )
         shown = picture.band(settled, grid.width, SHEET_HIGH)
         bands += fresh(sheet_bands(edition, layout, grid, told, shown))
-    foot = foot_of(edition, grid, together("layout, ", measured_for(settled, first)))
+    foot = foot_of(edition, grid, together("layout, ", measured_for(settled, reader)))
     return fitted_pdf(about(edition, "Layout"), flowed(bands, grid, foot), numbers)
 
 
-def _stock(settled: SettledPlan, layout: SheetLayout, first: str) -> str:
+def _stock(settled: SettledPlan, layout: SheetLayout, reader: Reader) -> str:
     sheet = settled.sheet(layout.sheet)
     return figured(
         "{}, drawn for a measured {}",
         sheet_title(settled, sheet.name),
-        measured_in(sheet.thickness, first),
+        measured_in(sheet.thickness, reader),
     )
 
 
-def sizes_told(settled: SettledPlan, ends: Sequence[SettledPlan], first: str) -> Mapping[str, str]:
+def sizes_told(
+    settled: SettledPlan, ends: Sequence[SettledPlan], reader: Reader
+) -> Mapping[str, str]:
     """Return the sizes of parts in words, as figures where any is another within the range."""
-    known = {part.name: size_text(part.size, first) for part in ends[0].parts}
-    if all(size_text(part.size, first) == known[part.name] for e in ends for part in e.parts):
+    known = {part.name: size_text(part.size, reader) for part in ends[0].parts}
+    if all(size_text(part.size, reader) == known[part.name] for e in ends for part in e.parts):
         return known
     return {
-        part.name: overall_size(part.size, [each.part(part.name).size for each in ends], first)
+        part.name: overall_size(part.size, [each.part(part.name).size for each in ends], reader)
         for part in settled.parts
     }

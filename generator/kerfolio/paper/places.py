@@ -9,6 +9,7 @@ from math import ceil, floor
 from kerfolio.basis.cutting_lengths import drill_in
 from kerfolio.basis.exact_figures import exact_in
 from kerfolio.basis.names import headed
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import counted
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.paper.band import Band, Bands, paragraph, spaced
@@ -37,23 +38,23 @@ class PlacedAt:
     up: str
 
 
-def places_of(part: SettledPart, first: str) -> tuple[PlacedAt, ...]:
+def places_of(part: SettledPart, reader: Reader) -> tuple[PlacedAt, ...]:
     """Return what is cut into a part, in the order of its plan, places as figures in one unit."""
     return tuple(
         PlacedAt(
-            what=_called(each, first),
-            across=exact_in(each.at[0], first),
-            up=exact_in(each.at[1], first),
+            what=_called(each, reader),
+            across=exact_in(each.at[0], reader),
+            up=exact_in(each.at[1], reader),
         )
         for each in part.features
         if each.kind in _PLACED
     )
 
 
-def _called(feature: SettledFeature, first: str) -> str:
+def _called(feature: SettledFeature, reader: Reader) -> str:
     head, dot, number = feature.name.rpartition(".")
     name = headed(head if dot and number.isdigit() else feature.name)
-    return f"{name}, ø {drill_in(feature.width.value, first)}" if feature.kind is HOLE else name
+    return f"{name}, ø {drill_in(feature.width.value, reader)}" if feature.kind is HOLE else name
 
 
 def places_bands(places: Sequence[PlacedAt], grid: Grid, most: float) -> Bands:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from kerfolio.basis.lengths import both_text, inch_number, mm_number, size_text
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import reading_in
 from kerfolio.basis.words import counted, listed
@@ -47,7 +48,7 @@ def saw_pdf(
         bands += fresh(_sheet_page(edition, sheet, len(sheets), grid))
     for plan in boards:
         bands += fresh(_board_page(edition, plan, grid))
-    foot = foot_of(edition, grid, f"saw, {measured_for(edition.settled, edition.first)}")
+    foot = foot_of(edition, grid, f"saw, {measured_for(edition.settled, edition.reader)}")
     return pdf_bytes(about(edition, "Saw sheets"), flowed(bands, grid, foot))
 
 
@@ -57,43 +58,43 @@ def _title(words: str, grid: Grid) -> Bands:
 
 
 def _sheet_page(edition: Edition, sheet: SawSheet, count: int, grid: Grid) -> Bands:
-    settled, first = edition.settled, edition.first
+    settled, reader = edition.settled, edition.reader
     above = (
         *_title(f"Saw sheet {sheet.number} of {count}", grid),
         *kept(note(_sheet_words(edition, sheet), grid.width), with_next=True),
         *kept(note(sizes_words(edition), grid.width, NOTE_LOUD), with_next=True),
     )
     below = (
-        *spaced(_cuts(sheet, first, grid), _SPACE),
+        *spaced(_cuts(sheet, reader, grid), _SPACE),
         *note(HOW, grid.width),
-        *_to_trim(sheet, first, grid),
+        *_to_trim(sheet, reader, grid),
         *spaced(warned(CAUTION, grid.width), _SPACE),
     )
 
     def made(high: float) -> Bands:
-        picture = saw_view(settled, sheet, (grid.width, high), first)
+        picture = saw_view(settled, sheet, (grid.width, high), reader)
         return (*above, *spaced((drawing_band(picture, grid.width, high),), _SPACE), *below)
 
     return giving_way(made, _PICTURE, _LEAST, grid)
 
 
 def _sheet_words(edition: Edition, sheet: SawSheet) -> str:
-    first = edition.first
+    reader = edition.reader
     stock = edition.settled.sheet(sheet.sheet)
     grain = ", grain from left to right" if stock.stock.grain else ""
     settings = counted(sheet.settings, "setting")
     return (
         f"{sheet_title(edition.settled, sheet.sheet)}, "
-        f"measured {reading_in(stock.thickness, first)}. "
-        f"{sheet_text(sheet.size, first)}, show face up{grain}. Kerf "
-        f"{both_text(sheet.saw.kerf, first)}. {counted(len(sheet.cuts), 'cut')}, {settings} of the "
-        "fence."
+        f"measured {reading_in(stock.thickness, reader)}. "
+        f"{sheet_text(sheet.size, reader)}, show face up{grain}. Kerf "
+        f"{both_text(sheet.saw.kerf, reader)}. {counted(len(sheet.cuts), 'cut')}, {settings} of "
+        "the fence."
     )
 
 
-def _cuts(sheet: SawSheet, first: str, grid: Grid) -> Bands:
+def _cuts(sheet: SawSheet, reader: Reader, grid: Grid) -> Bands:
     """Return a row for each setting of the fence."""
-    units = ("mm", "in") if first == "mm" else ("in", "mm")
+    units = ("mm", "in") if reader.unit == "mm" else ("in", "mm")
     columns = (
         Column(head="Cuts", number=True),
         Column(head="Lay on the saw", grows=True),
@@ -101,7 +102,7 @@ def _cuts(sheet: SawSheet, first: str, grid: Grid) -> Bands:
         *(Column(head=f"Size, {unit}", number=True) for unit in units),
         Column(head="Gives", grows=True),
     )
-    return table(columns, [_row(cuts, first) for cuts in _rows(sheet.cuts)], grid.width)
+    return table(columns, [_row(cuts, reader) for cuts in _rows(sheet.cuts)], grid.width)
 
 
 def _rows(cuts: Sequence[SawCut]) -> Iterator[list[SawCut]]:
@@ -115,7 +116,7 @@ def _rows(cuts: Sequence[SawCut]) -> Iterator[list[SawCut]]:
         yield row
 
 
-def _row(cuts: Sequence[SawCut], first: str) -> tuple[Cell, ...]:
+def _row(cuts: Sequence[SawCut], reader: Reader) -> tuple[Cell, ...]:
     begin, end = cuts[0].number, cuts[-1].number
     numbers = str(begin) if begin == end else f"{begin}–{end}"
     how = _WAYS[cuts[0].kind]
@@ -124,16 +125,16 @@ def _row(cuts: Sequence[SawCut], first: str) -> tuple[Cell, ...]:
     laid = ", ".join(dict.fromkeys(cut.of for cut in cuts))
     gives = "" if cuts[0].kind == TRIM else ", ".join(cut.gives for cut in cuts)
     sizes = (mm_number(cuts[0].setting), inch_number(cuts[0].setting))
-    turn = 1 if first == "mm" else -1
+    turn = 1 if reader.unit == "mm" else -1
     return (strong_cell(numbers), laid, how, *sizes[::turn], gives)
 
 
-def _to_trim(sheet: SawSheet, first: str, grid: Grid) -> Bands:
+def _to_trim(sheet: SawSheet, reader: Reader, grid: Grid) -> Bands:
     """Return what is still to be cut off blanks of shaped parts."""
     told: dict[str, list[str]] = {}
     for each in sheet.blanks:
         sides = [
-            f"{both_text(size, first)} {side}"
+            f"{both_text(size, reader)} {side}"
             for size, side in zip(
                 each.blank.grown, ("left", "below", "right", "above"), strict=True
             )
@@ -147,8 +148,8 @@ def _to_trim(sheet: SawSheet, first: str, grid: Grid) -> Bands:
 
 
 def _board_page(edition: Edition, plan: BoardPlan, grid: Grid) -> Bands:
-    first = edition.first
-    views = board_views(plan, (grid.width, grid.height * 0.6), first)
+    reader = edition.reader
+    views = board_views(plan, (grid.width, grid.height * 0.6), reader)
     pictures = [
         band
         for view in views
@@ -156,27 +157,27 @@ def _board_page(edition: Edition, plan: BoardPlan, grid: Grid) -> Bands:
     ]
     return (
         *_title(f"Boards: {plan.title}", grid),
-        *kept(note(_board_words(plan, first), grid.width), with_next=True),
+        *kept(note(_board_words(plan, reader), grid.width), with_next=True),
         *pictures,
-        *spaced(_boards(plan, first, grid), _SPACE),
+        *spaced(_boards(plan, reader, grid), _SPACE),
         *spaced(warned(CAUTION, grid.width), _SPACE),
     )
 
 
-def _board_words(plan: BoardPlan, first: str) -> str:
-    buy = listed([f"{count} of {both_text(length, first)}" for length, count in plan.to_buy])
+def _board_words(plan: BoardPlan, reader: Reader) -> str:
+    buy = listed([f"{count} of {both_text(length, reader)}" for length, count in plan.to_buy])
     sure = (
         "No choice of the lengths sold is shorter in all."
         if plan.proven
-        else f"In all {both_text(plan.bought, first)}; none can be shorter than "
-        f"{both_text(plan.bound, first)}."
+        else f"In all {both_text(plan.bought, reader)}; none can be shorter than "
+        f"{both_text(plan.bound, reader)}."
     )
-    trim = f"{both_text(plan.trim, first)} trimmed off one end, " if plan.trim else ""
-    section = size_text(plan.section, first)
-    return f"{section}. Buy {buy}. {sure} On each board {trim}kerf {both_text(plan.kerf, first)}."
+    trim = f"{both_text(plan.trim, reader)} trimmed off one end, " if plan.trim else ""
+    section = size_text(plan.section, reader)
+    return f"{section}. Buy {buy}. {sure} On each board {trim}kerf {both_text(plan.kerf, reader)}."
 
 
-def _boards(plan: BoardPlan, first: str, grid: Grid) -> Bands:
+def _boards(plan: BoardPlan, reader: Reader, grid: Grid) -> Bands:
     columns = (
         Column(head="Board", number=True),
         Column(head="Length", number=True),
@@ -185,14 +186,14 @@ def _boards(plan: BoardPlan, first: str, grid: Grid) -> Bands:
     )
 
     def told(piece: BoardPiece) -> str:
-        return f"{board_title(piece.label)} {both_text(piece.length, first)}"
+        return f"{board_title(piece.label)} {both_text(piece.length, reader)}"
 
     rows = [
         (
             strong_cell(str(board.number)),
-            both_text(board.length, first),
+            both_text(board.length, reader),
             ", ".join(map(told, board.pieces)),
-            both_text(board.waste, first) if board.waste else "–",
+            both_text(board.waste, reader) if board.waste else "–",
         )
         for board in plan.boards
     ]

@@ -55,13 +55,13 @@ def setup_page(
     paper: PaperStock,
 ) -> SetupPage:
     """Choose for a page; ``ends`` are the plan at the ends of its range, as it is drawn first."""
-    grid, first = setup_grid(paper), edition.first
+    grid, reader = setup_grid(paper), edition.reader
     head, tail = _head(edition, ends[0], setup, grid), cautions(grid)
     room = grid.height - height_of(head) - height_of(tail) - 2 * SPACE
     most = (grid.width, _PICTURE_HIGH)
-    ideal = setup_picture(ends, setup.layout, setup.spots, most, first).box
+    ideal = setup_picture(ends, setup.layout, setup.spots, most, reader).box
     style, _, left = set_below(lambda style: _words(setup, style, grid), room, ideal[3] - ideal[1])
-    view = setup_picture(ends, setup.layout, setup.spots, (grid.width, left), first)
+    view = setup_picture(ends, setup.layout, setup.spots, (grid.width, left), reader)
     return SetupPage(style=style, picture=HeldPicture.of(view, ends), high=left)
 
 
@@ -74,7 +74,7 @@ def setup_pdf(
 ) -> bytes:
     """Return the setup sheets of a plan at a point, ``settled``, as a PDF, a page each."""
     grid = setup_grid(paper)
-    foot = foot_of(edition, grid, together("setup, ", measured_for(settled, edition.first)))
+    foot = foot_of(edition, grid, together("setup, ", measured_for(settled, edition.reader)))
     pages = [
         _page(edition, settled, *each, grid, foot(n, len(sheets)))
         for n, each in enumerate(sheets, 1)
@@ -97,15 +97,15 @@ def _page(
 
 
 def _head(edition: Edition, settled: SettledPlan, setup: SetupSheet, grid: Grid) -> Bands:
-    first, sheet, number = edition.first, setup.sheet, setup.layout.number
+    reader, sheet, number = edition.reader, setup.sheet, setup.layout.number
     kicker = (edition.plan.title, ": setup")
-    file = figured("sheet-{}, {}", str(number), measured_for(settled, first))
+    file = figured("sheet-{}, {}", str(number), measured_for(settled, reader))
     grain = ", grain along x" if sheet.stock.grain else ""
-    measured = measured_text(sheet.thickness, first)
+    measured = measured_text(sheet.thickness, reader)
     stock = figured("{}, measured {}", sheet_title(settled, sheet.name), measured)
-    size = f"{sheet_text(setup.layout.size, first)}, show face up{grain}"
+    size = f"{sheet_text(setup.layout.size, reader)}, show face up{grain}"
     own = f" {OWN_CUTTER}" if any(run.cutter for run in setup.runs) else ""
-    told = together(goes_with(settled, number, first), own)
+    told = together(goes_with(settled, number, reader), own)
     return (
         *heading(kicker, file, sheet_number(edition, setup.layout), setup.time, grid),
         *spaced(lines((stock,), STOCK, grid.width), 1.0),

@@ -57,10 +57,10 @@ class SheetPapers:
     def at(self, settled: SettledPlan) -> Iterator[PrintedFile]:
         """Yield the files of the plan at one point, cut with its own cutter."""
         settled = self._uncut(settled)
-        edition, first = self._edition, self._edition.first
+        edition, reader = self._edition, self._edition.reader
         label = label_of(settled.variant, settled.plan.units, self._ends[0].sheets)
         told = self._told(settled)
-        sizes = sizes_told(settled, self._ends, first)
+        sizes = sizes_told(settled, self._ends, reader)
         for name, paper in self._papers.items():
             yield PrintedFile(
                 name=layout_name(label, name),
@@ -81,10 +81,10 @@ class SheetPapers:
     def _told(self, settled: SettledPlan) -> Sequence[SetupSheet]:
         """Return the setup of every sheet in words."""
         ends = zip(*(self._facts(each) for each in self._ends), strict=True)
-        sheets, first = self._edition.layout.sheets, self._edition.first
+        sheets, reader = self._edition.layout.sheets, self._edition.reader
         rows = zip(self._facts(settled), ends, sheets, self._spots, strict=True)
         return [
-            setup_sheet(Ranged(here=here, ends=at_ends), layout, spots, first)
+            setup_sheet(Ranged(here=here, ends=at_ends), layout, spots, reader)
             for here, at_ends, layout, spots in rows
         ]
 

@@ -59,7 +59,7 @@ def sheet_bands(
     title = bookmarked(large, words)
     sheet = edition.settled.sheet(layout.sheet)
     rest = (
-        f". {sheet_text(layout.size, edition.first)}, show face up"
+        f". {sheet_text(layout.size, edition.reader)}, show face up"
         f"{', grain from left to right' if sheet.stock.grain else ''}.{_count(edition, layout)}"
         f"{' Hatched: kept clear for clamps.' if zones(sheet, layout.size) else ''}"
     )

@@ -58,8 +58,8 @@ def template_pdf(
     10 mm margins that overlap by 10 mm. Without a paper: a page as large as each part, for a roll.
     ``numbers`` tells every number that follows what a reader measures.
     """
-    unit = identity.unit_for(settled.plan)
-    parts = [Titled.of(settled, part, drawings[part.name], unit) for part in settled.parts]
+    reader = identity.reader_of(settled.plan)
+    parts = [Titled.of(settled, part, drawings[part.name], reader) for part in settled.parts]
     pages = _rolled(parts) if on is None else _tiled(parts, on, hand)
     return fitted_pdf(_about(settled, identity), tuple(pages), numbers)
 

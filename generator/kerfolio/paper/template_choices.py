@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import partial
 
+from kerfolio.basis.reader import Reader
 from kerfolio.drawing.template_choice import TemplateChoice, template_choices
 from kerfolio.drawing.template_view import templates
 from kerfolio.drawing.vocabulary import Drawing
@@ -30,7 +31,7 @@ class Templates:
 
     identity: Identity
     own: tuple[SettledSheet, ...]
-    first: str
+    reader: Reader
     choices: Mapping[str, TemplateChoice]
     ways: Mapping[str, TiledOn | None]
     hand: ByHand
@@ -42,17 +43,17 @@ class Templates:
         Words are placed twice: where seams lie is known only once it is known how much paper they
         take, and then they keep clear of them.
         """
-        first = edition.first
+        reader = edition.reader
         ends = [with_test_joints(each) for each in edition.corners]
         papers = papers_of(edition)
-        rough = [templates(each, template_choices(ends, first), first) for each in ends]
-        choices = template_choices(ends, first, seams_of(rough, papers.values()))
-        corners = [templates(each, choices, first) for each in ends]
+        rough = [templates(each, template_choices(ends, reader), reader) for each in ends]
+        choices = template_choices(ends, reader, seams_of(rough, papers.values()))
+        corners = [templates(each, choices, reader) for each in ends]
         ways = {name: tiled_on(corners, paper) for name, paper in papers.items()}
         return cls(
             identity=edition.identity,
             own=edition.corners[0].sheets,
-            first=first,
+            reader=reader,
             choices=choices,
             ways={**ways, ROLL: None},
             hand=by_hand(edition),
@@ -60,7 +61,7 @@ class Templates:
 
     def drawn(self, settled: SettledPlan) -> dict[str, Drawing]:
         """Return the drawings of the plan at one point, by part."""
-        return templates(with_test_joints(settled), self.choices, self.first)
+        return templates(with_test_joints(settled), self.choices, self.reader)
 
     def at(self, settled: SettledPlan) -> Iterator[PrintedFile]:
         """Yield the files of the plan at one point, not named by its cutters, which cut none."""

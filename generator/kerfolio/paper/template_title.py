@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from kerfolio.basis.exact_figures import overall_text
 from kerfolio.basis.figured import figured
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.paper.places import PlacedAt, places_of
 from kerfolio.settling.measured import measured_for, sheet_measured, sheets_measured
@@ -18,7 +19,7 @@ class Titled:
     """A part's drawing at full size with the words on its pages, sizes in them as figures.
 
     ``name`` is the part's own in its plan, ``called`` what readers know it by. ``thickness`` tells
-    that of all sheets, ``sheets`` does so in a sentence; ``first`` is the unit named first.
+    that of all sheets, ``sheets`` does so in a sentence; ``reader`` is whom it is for.
     """
 
     drawing: Drawing
@@ -33,28 +34,28 @@ class Titled:
     sheet: str
     size: tuple[float, float]
     places: tuple[PlacedAt, ...]
-    first: str
+    reader: Reader
 
     @classmethod
     def of(
-        cls, settled: SettledPlan, part: SettledPart, drawing: Drawing, first: str = "mm"
+        cls, settled: SettledPlan, part: SettledPart, drawing: Drawing, reader: Reader = METRIC
     ) -> Titled:
-        """Return the words for a part, its sheet in the unit ``first``."""
+        """Return the words for a part, its sheet in the reader's unit."""
         plan = settled.plan
         return cls(
             drawing=drawing,
             title=plan.title,
             release=f" · release {plan.version}",
-            thickness=measured_for(settled, first),
-            sheets=sheets_measured(settled, first),
+            thickness=measured_for(settled, reader),
+            sheets=sheets_measured(settled, reader),
             mark=part.mark,
             name=part.name,
             called=part_title(plan, part.name),
             cut=f"cut {len(part.pieces)}",
-            sheet=sheet_measured(settled, part.sheet, first),
+            sheet=sheet_measured(settled, part.sheet, reader),
             size=part.size,
-            places=places_of(part, first),
-            first=first,
+            places=places_of(part, reader),
+            reader=reader,
         )
 
     @property
@@ -65,7 +66,7 @@ class Titled:
     @property
     def overall(self) -> str:
         """The part's overall size in both units."""
-        wide, high = (overall_text(each, self.first) for each in self.size)
+        wide, high = (overall_text(each, self.reader) for each in self.size)
         return figured("{} wide, {} high", wide, high)
 
     @property

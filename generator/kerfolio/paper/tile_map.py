@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from kerfolio.basis.figured import joined
 from kerfolio.basis.lengths import length_in
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import counted
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.model.stock import PaperStock
@@ -31,8 +32,8 @@ _LEAST_MAP = 110.0
 
 def map_page(titled: Titled, tiling: Tiling, paper: PaperStock, paged: Paged, pages: int) -> Page:
     """Return the page that tells how a part's tiles lie; ``paged`` are that part's own pages."""
-    grid, first = template_grid(paper), titled.first
-    words = (*_title(titled, grid), *spaced(_laying(tiling, paged, grid, first), _GAP))
+    grid, reader = template_grid(paper), titled.reader
+    words = (*_title(titled, grid), *spaced(_laying(tiling, paged, grid, reader), _GAP))
     left = grid.height - total(words) - _GAP
     places = spaced(places_bands(titled.places, grid, left - _GAP - _LEAST_MAP), _GAP)
     room = (grid.width, left - (total(places) + _GAP if places else 0.0))
@@ -47,7 +48,7 @@ def _title(titled: Titled, grid: Grid) -> Bands:
     return (*bookmarked(title, titled.part), *figured_lines(words, grid.width))
 
 
-def _laying(tiling: Tiling, paged: Paged, grid: Grid, first: str) -> Bands:
+def _laying(tiling: Tiling, paged: Paged, grid: Grid, reader: Reader) -> Bands:
     blank = len(tiling.left_out)
     left_out = (
         f" {blank} without a line {'is' if blank == 1 else 'are'} grey and not printed."
@@ -58,7 +59,7 @@ def _laying(tiling: Tiling, paged: Paged, grid: Grid, first: str) -> Bands:
         f"{counted(len(tiling.printed), 'tile')} on pages {paged.first + 1} to {paged.last}, named "
         f"by row from the top and column from the left.{left_out} Trim one of two neighbours along "
         f"the dashed line, lay cross on cross, and tape. Neighbours share "
-        f"{length_in(OVERLAP, first)}."
+        f"{length_in(OVERLAP, reader)}."
     )
     head = paragraph((caps("How the tiles lie"),), grid.width, CAPS_LEADING)
     return (*head, *spaced(plain(words, grid.width, TEXT), 0.8))

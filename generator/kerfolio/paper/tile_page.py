@@ -90,7 +90,7 @@ def _page(
         Passage(marks=_window(size), role=Role.DECORATION, once=True),
         head,
         Passage(marks=(_words(titled, where, size), _overall(titled, size))),
-        Passage(marks=check_lengths(size, titled.first), once=True),
+        Passage(marks=check_lengths(size, titled.reader), once=True),
     )  # the wood of the drawing hides what it stands on
     return Page(width=size[0], height=size[1], passages=passages)
 

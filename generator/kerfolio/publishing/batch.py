@@ -113,8 +113,8 @@ def _multiplied(proof: Proof, copies: int) -> Proof:
 
 def _files(edition: Edition) -> Iterator[Named]:
     for settled in edition.variants:
-        yield from sheet_files(settled, edition.layout, edition.formats, edition.first)
-    yield from art_files(edition.settled, edition.formats, edition.first)
+        yield from sheet_files(settled, edition.layout, edition.formats, edition.reader)
+    yield from art_files(edition.settled, edition.formats, edition.reader)
     name = edition.identity.paper
     paper = edition.settled.stock.paper(name)
     assert paper is not None, "the workshop's paper is in the library"

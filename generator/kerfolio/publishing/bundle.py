@@ -74,14 +74,14 @@ def bundle_of(edition: Edition) -> Bundle:
     plan, pictures, model = edition.plan, inline_pictures(edition), model_3d(edition)
     data = "" if model is None else viewer_data(model)
     settling = Settling(edition.settled, edition.corners)
-    fitted = fitted_files(settling, edition.layout, edition.formats, edition.first, edition.others)
+    fitted = fitted_files(settling, edition.layout, edition.formats, edition.reader, edition.others)
     templates, papers = Templates.of(edition), SheetPapers(edition, settling.at)
     rescue = None
     if fitted is not None:
         fitted = with_printed(fitted, settling, templates.at)
         fitted = with_printed(fitted, settling, papers.at)
         edition = replace(edition, fitted=True)
-        rescue = rescue_fitted(settling, fitted.numbers, edition.formats, edition.first)
+        rescue = rescue_fitted(settling, fitted.numbers, edition.formats, edition.reader)
     files = bundle_files(edition, pictures, model, data, fitted, templates, papers, rescue)
     packed = zip_bytes(files, plan.released, bundle_stem(plan), first=START)
     return Bundle(
@@ -139,11 +139,11 @@ def _cut_files(edition: Edition, fitted: Fitted | None) -> Iterator[Named]:
         if fitted is not None:
             yield from filled_at(fitted, settled.variant).items()
         else:
-            yield from sheet_files(settled, edition.layout, formats, edition.first)
-            yield from other_files(settled, edition.others, formats, edition.first)
-            yield from part_files(settled, formats, edition.first)
-    yield from coupon_files(edition.settled, formats, edition.first)
-    yield from art_files(edition.settled, formats, edition.first)
+            yield from sheet_files(settled, edition.layout, formats, edition.reader)
+            yield from other_files(settled, edition.others, formats, edition.reader)
+            yield from part_files(settled, formats, edition.reader)
+    yield from coupon_files(edition.settled, formats, edition.reader)
+    yield from art_files(edition.settled, formats, edition.reader)
 
 
 def _licence(edition: Edition) -> bytes:

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 
 from kerfolio.basis.cutting_lengths import chosen_in
 from kerfolio.basis.finding import Finding
+from kerfolio.basis.reader import Reader
 from kerfolio.proving.corners import walls_left
 from kerfolio.proving.machining import cutter_enters, kerf_between
 from kerfolio.proving.rule import After
@@ -86,7 +87,7 @@ class _Looks:
 
     def _fault(self, sheet: SettledSheet, diameter: float) -> str:
         """Return in words what is wrong with a diameter, empty where nothing is."""
-        words = f"A cutter of {chosen_in(diameter, self._drawn.plan.units)}"
+        words = f"A cutter of {chosen_in(diameter, Reader(unit=self._drawn.plan.units))}"
         for thick in (False, True):
             usual = self._at(None, thick=thick)
             if usual is None:

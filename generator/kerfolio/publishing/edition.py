@@ -11,6 +11,7 @@ from kerfolio.assembly.made import Made
 from kerfolio.assembly.set_together import SetTogether
 from kerfolio.assembly.storing import OnTop, on_top
 from kerfolio.assembly.told import told_steps
+from kerfolio.basis.reader import Reader
 from kerfolio.drawing.build_views import build_drawings, set_drawings
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition, ThingInUse
@@ -67,7 +68,7 @@ def edition_of(
         pictures=_pictures(workshop, plan),
         made=made,
         together=together,
-        drawings=_drawings(plan, made, together, workshop.identity.unit_for(plan)),
+        drawings=_drawings(plan, made, together, workshop.identity.reader_of(plan)),
         in_use=tuple(_in_use(settled, made, together)),
         on_top=dict(_on_top(made)),
         times=times,
@@ -126,13 +127,13 @@ def _with_steps(plan: Plan, made: Sequence[Made]) -> Plan:
 
 
 def _drawings(
-    plan: Plan, made: Sequence[Made], together: SetTogether | None, first: str
+    plan: Plan, made: Sequence[Made], together: SetTogether | None, reader: Reader
 ) -> dict[str, Drawing]:
     drawings: dict[str, Drawing] = {}
     for each in made:
-        drawings |= build_drawings(each, first)
+        drawings |= build_drawings(each, reader)
     if together is not None:
-        drawings |= set_drawings(together, made, plan, first)
+        drawings |= set_drawings(together, made, plan, reader)
     return drawings
 
 

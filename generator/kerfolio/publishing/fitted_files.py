@@ -9,6 +9,7 @@ from functools import cache, partial
 from typing import overload
 
 from kerfolio.basis.digits import rounded
+from kerfolio.basis.reader import Reader
 from kerfolio.fitted.fill import fill
 from kerfolio.fitted.finding import CellsError, Draw, find
 from kerfolio.fitted.form import Fitted, Number, Point
@@ -90,7 +91,7 @@ def fitted_files(
     settling: Settling,
     layout: Layout,
     formats: Formats,
-    first: str,
+    reader: Reader,
     others: Sequence[OtherLayout] = (),
 ) -> Fitted | None:
     """Return the fitted files of all sheets of a layout and all parts, in every format.
@@ -102,7 +103,7 @@ def fitted_files(
     where they follow cutters.
     """
     drawn = settling.drawn
-    draw = _drawing(settling, lambda there: drafts(there, layout, formats, first, others))
+    draw = _drawing(settling, lambda there: drafts(there, layout, formats, reader, others))
     own = {each.name: _own(each) for each in drawn.sheets}
     for cutters, chosen in ((cutter_ranges(drawn, settling.at), True), (own, True), (own, False)):
         with suppress(CellsError):
@@ -211,14 +212,14 @@ def drafts(
     settled: SettledPlan,
     layout: Layout,
     formats: Formats,
-    first: str,
+    reader: Reader,
     others: Sequence[OtherLayout] = (),
 ) -> Sequence[Draft]:
     """Return the files of all sheets and parts, recorded, in the same order for any point."""
     files = (
-        *files_of_sheets(settled, layout, first),
-        *files_of_others(settled, others, first),
-        *files_of_parts(settled, first),
+        *files_of_sheets(settled, layout, reader),
+        *files_of_others(settled, others, reader),
+        *files_of_parts(settled, reader),
     )
     return _Drafts(partial(draft_of, file, each) for file in files for each in formats)
 

@@ -15,6 +15,7 @@ from kerfolio.basis.figures import (
 )
 from kerfolio.basis.lengths import inch_number, mm_number, place_decimal
 from kerfolio.basis.masses import in_mass_unit, mass_unit
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.thickness import reading_number
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import LISTS
@@ -29,25 +30,25 @@ def _money(amount: Decimal | None) -> str:
     return "" if amount is None else money_number(amount)
 
 
-def _sides(first: str, *names: str) -> _Row:
+def _sides(reader: Reader, *names: str) -> _Row:
     """Return the heads of lengths that are listed in both units, those in the first unit first."""
-    units = ("in", "mm") if first == "in" else ("mm", "in")
+    units = ("in", "mm") if reader.unit == "in" else ("mm", "in")
     return tuple(f"{name}_{unit}" for unit in units for name in names)
 
 
-def _both(first: str, *lengths: float) -> _Row:
+def _both(reader: Reader, *lengths: float) -> _Row:
     """Return the lengths under these heads."""
     inches, metric = (tuple(map(number, lengths)) for number in (inch_number, mm_number))
-    return (*inches, *metric) if first == "in" else (*metric, *inches)
+    return (*inches, *metric) if reader.unit == "in" else (*metric, *inches)
 
 
 def _parts(edition: Edition) -> tuple[_Row, list[_Row]]:
-    first = edition.first
+    reader, unit = edition.reader, edition.reader.unit
     header: _Row = (
-        *("marks", "part", "pieces", "count", "sheet", f"thickness_{first}"),
-        *_sides(first, "width", "height"),
-        *(f"area_{area_unit(first)}", f"mass_{mass_unit(first)}_each"),
-        *(f"centre_{axis}_{first}" for axis in "xyz"),
+        *("marks", "part", "pieces", "count", "sheet", f"thickness_{unit}"),
+        *_sides(reader, "width", "height"),
+        *(f"area_{area_unit(reader)}", f"mass_{mass_unit(reader)}_each"),
+        *(f"centre_{axis}_{unit}" for axis in "xyz"),
         *("grain", "note"),
     )
     masses = {part.name: part_mass(part) for part in edition.settled.parts}
@@ -58,11 +59,11 @@ def _parts(edition: Edition) -> tuple[_Row, list[_Row]]:
             " ".join(row.labels),
             str(row.count),
             row.sheet,
-            reading_number(row.thickness, first),
-            *_both(first, row.width, row.height),
-            area_number(row.area, first),
-            summed(in_mass_unit(row.mass, first)),
-            *_centre(masses[row.part], first),
+            reading_number(row.thickness, reader),
+            *_both(reader, row.width, row.height),
+            area_number(row.area, reader),
+            summed(in_mass_unit(row.mass, reader)),
+            *_centre(masses[row.part], reader),
             row.grain,
             row.note,
         )
@@ -71,9 +72,9 @@ def _parts(edition: Edition) -> tuple[_Row, list[_Row]]:
     return header, rows
 
 
-def _centre(mass: PartMass, first: str) -> tuple[str, ...]:
+def _centre(mass: PartMass, reader: Reader) -> tuple[str, ...]:
     """Return the centre of gravity in the part's frame, z from its rear face."""
-    return tuple(place_decimal(each, first) for each in (mass.x, mass.y, mass.z))
+    return tuple(place_decimal(each, reader.unit) for each in (mass.x, mass.y, mass.z))
 
 
 def _hardware(edition: Edition) -> tuple[_Row, list[_Row]]:
@@ -94,18 +95,18 @@ def _hardware(edition: Edition) -> tuple[_Row, list[_Row]]:
 
 
 def _sheets(edition: Edition) -> tuple[_Row, list[_Row]]:
-    first = edition.first
+    reader, unit = edition.reader, edition.reader.unit
     header: _Row = (
-        *("sheet", "title", f"thickness_{first}"),
-        *_sides(first, "along_grain", "across_grain"),
+        *("sheet", "title", f"thickness_{unit}"),
+        *_sides(reader, "along_grain", "across_grain"),
         *("count", "price_each", "currency"),
     )
     rows: list[_Row] = [
         (
             row.sheet,
             row.title,
-            reading_number(row.thickness, first),
-            *_both(first, row.width, row.height),
+            reading_number(row.thickness, reader),
+            *_both(reader, row.width, row.height),
             str(row.count),
             _money(row.price),
             edition.identity.currency if row.price is not None else "",
@@ -116,16 +117,16 @@ def _sheets(edition: Edition) -> tuple[_Row, list[_Row]]:
 
 
 def _boards(edition: Edition) -> tuple[_Row, list[_Row]]:
-    first = edition.first
-    section = (f"thickness_{first}", f"width_{first}")
-    header: _Row = ("board", "title", *section, *_sides(first, "length"), "count")
+    reader, unit = edition.reader, edition.reader.unit
+    section = (f"thickness_{unit}", f"width_{unit}")
+    header: _Row = ("board", "title", *section, *_sides(reader, "length"), "count")
     rows: list[_Row] = [
         (
             row.name,
             row.title,
-            place_decimal(row.thickness, first),
-            place_decimal(row.width, first),
-            *_both(first, row.length),
+            place_decimal(row.thickness, unit),
+            place_decimal(row.width, unit),
+            *_both(reader, row.length),
             str(row.count),
         )
         for row in edition.boards
@@ -134,19 +135,19 @@ def _boards(edition: Edition) -> tuple[_Row, list[_Row]]:
 
 
 def _board_cuts(edition: Edition) -> tuple[_Row, list[_Row]]:
-    first = edition.first
-    pieces, waste = f"pieces_{first}" if first == "in" else "pieces", f"waste_{first}"
-    header: _Row = ("board", "title", "number", *_sides(first, "length"), pieces, waste)
+    reader, unit = edition.reader, edition.reader.unit
+    pieces, waste = f"pieces_{unit}" if unit == "in" else "pieces", f"waste_{unit}"
+    header: _Row = ("board", "title", "number", *_sides(reader, "length"), pieces, waste)
     rows: list[_Row] = [
         (
             plan.stock,
             plan.title,
             str(board.number),
-            *_both(first, board.length),
+            *_both(reader, board.length),
             "; ".join(
-                f"{piece.label} {place_decimal(piece.length, first)}" for piece in board.pieces
+                f"{piece.label} {place_decimal(piece.length, unit)}" for piece in board.pieces
             ),
-            place_decimal(board.waste, first),
+            place_decimal(board.waste, unit),
         )
         for plan in edition.board_plans
         for board in plan.boards
@@ -174,18 +175,18 @@ def _costs(edition: Edition) -> tuple[_Row, list[_Row]]:
 def _cutting(edition: Edition) -> tuple[_Row, list[_Row]]:
     header: _Row = (
         *("sheet", "material", "operation", "setting", "cutter"),
-        *("cuts", "most_passes", way_unit(edition.first), "minutes"),
+        *("cuts", "most_passes", way_unit(edition.reader), "minutes"),
     )
     sheets = zip(edition.layout.sheets, edition.times, strict=True)
     rows = [
         (str(sheet.number), sheet.sheet, *row)
         for sheet, time in sheets
-        for row in _cuts(time, edition.first)
+        for row in _cuts(time, edition.reader)
     ]
     return header, rows
 
 
-def _cuts(time: CutTime, first: str) -> Iterator[_Row]:
+def _cuts(time: CutTime, reader: Reader) -> Iterator[_Row]:
     """Yield a sheet's operations, then the time beside them; nothing without cut settings."""
     if not time.known:
         return
@@ -196,7 +197,7 @@ def _cuts(time: CutTime, first: str) -> Iterator[_Row]:
             each.cutter,
             str(each.cuts),
             str(each.most_passes),
-            summed(in_way_unit(each.metres, first)),
+            summed(in_way_unit(each.metres, reader)),
             _minutes(each.feed_seconds + each.plunge_seconds),
         )
     yield ("moves above the sheet", "", "", "", "", "", _minutes(time.rapid_seconds))
@@ -210,24 +211,24 @@ def _minutes(seconds: float) -> str:
 
 
 def _edges(edition: Edition) -> tuple[_Row, list[_Row]]:
-    first = edition.first
-    way = way_unit(first)
+    reader, unit = edition.reader, edition.reader.unit
+    way = way_unit(reader)
     header: _Row = (
-        *("treatment", "what", f"banding_thickness_{first}", f"radius_{first}", "faces"),
-        *("sheet", f"sheet_thickness_{first}", "count", way, f"{way}_to_buy"),
+        *("treatment", "what", f"banding_thickness_{unit}", f"radius_{unit}", "faces"),
+        *("sheet", f"sheet_thickness_{unit}", "count", way, f"{way}_to_buy"),
     )
     rows: list[_Row] = [
         (
             row.edge.kind.name,
             row.edge.of,
-            reading_number(row.edge.thickness, first) if row.edge.thickness else "",
-            reading_number(row.edge.radius, first) if row.edge.radius else "",
+            reading_number(row.edge.thickness, reader) if row.edge.thickness else "",
+            reading_number(row.edge.radius, reader) if row.edge.radius else "",
             row.edge.faces if row.edge.radius else "",
             row.sheet,
-            reading_number(row.thickness, first),
+            reading_number(row.thickness, reader),
             str(row.count),
-            summed(in_way_unit(row.length / 1000, first)),
-            summed(in_way_unit(row.to_buy / 1000, first)) if row.to_buy else "",
+            summed(in_way_unit(row.length / 1000, reader)),
+            summed(in_way_unit(row.to_buy / 1000, reader)) if row.to_buy else "",
         )
         for row in edition.edges
     ]

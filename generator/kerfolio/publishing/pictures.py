@@ -124,8 +124,8 @@ def _photo(href: str, data: bytes) -> PhotoFile:
 
 def preview(edition: Edition) -> bytes | None:
     """Return a PNG of the first sheet's layout, or None where the cairo library is missing."""
-    first = edition.first
-    drawing = layout_view(edition.settled, edition.layout.sheets[0], first=first)
+    reader = edition.reader
+    drawing = layout_view(edition.settled, edition.layout.sheets[0], reader=reader)
     palette = palettes_of(edition.identity.look).light
     svg = svg_bytes(drawing, palette, outlined=True)
     return png_bytes(svg, PREVIEW_WIDTH, palette[Ink.PAPER])

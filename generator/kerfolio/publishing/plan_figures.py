@@ -9,6 +9,7 @@ from enum import StrEnum
 from typing import Any
 
 from kerfolio.basis.json_text import number
+from kerfolio.basis.reader import Reader
 from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.in_use import used_of
@@ -39,7 +40,7 @@ def figures(edition: Edition) -> dict[str, Any]:
         ],
         "spans": {
             "cautions": [*SPAN_CAUTIONS, RACKING] if edition.spans else [],
-            "results": [_span(each, edition.first) for each in edition.spans],
+            "results": [_span(each, edition.reader) for each in edition.spans],
         },
     }
 
@@ -83,11 +84,11 @@ def _cost(cost: CopiesCost, currency: str) -> dict[str, Any]:
     return {**_plain(cost), **totals, "unpriced": list(cost.unpriced)}
 
 
-def _span(result: SpanResult, first: str) -> dict[str, Any]:
-    """Return a span; what it rests on is told in the unit ``first``."""
+def _span(result: SpanResult, reader: Reader) -> dict[str, Any]:
+    """Return a span; what it rests on is told in the reader's unit."""
     kept: dict[str, Any] = _plain(result)
     if not isinstance(result, Unreckoned):
-        kept["assumptions"] = _plain([each.told(first) for each in result.assumptions])
+        kept["assumptions"] = _plain([each.told(reader) for each in result.assumptions])
         kept["greatest-load-estimated"] = number(result.greatest_load)
     return kept
 

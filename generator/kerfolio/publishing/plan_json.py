@@ -7,6 +7,7 @@ from typing import Any
 
 from kerfolio.basis.digits import RATIO_DECIMALS
 from kerfolio.basis.json_text import json_text, number
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import told
 from kerfolio.drawing.cut_sheet import cut_sheet
 from kerfolio.drawing.path_count import PathCount, drawn_counts
@@ -41,7 +42,7 @@ def _sized(size: Sized | None, unit: str) -> dict[str, Any] | None:
         return None
     # A named size may be a square or a cube of lengths: beyond all digits it is written as it is.
     value = number(size.value) if abs(size.value) <= _MOST else size.value
-    return {"value": value, "reason": told(size.reason, unit)}
+    return {"value": value, "reason": told(size.reason, Reader(unit=unit))}
 
 
 def _feature(feature: SettledFeature, unit: str) -> dict[str, Any]:

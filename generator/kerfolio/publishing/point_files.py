@@ -118,23 +118,23 @@ def _cut_files(
     They are what the published page fills in, too. Where it does not reach, or other sheets are
     needed, cut files are drawn.
     """
-    settled, formats, first = edition.settled, edition.formats, edition.first
+    settled, formats, reader = edition.settled, edition.formats, edition.reader
     drawn = published.proof.drawn
     if drawn is not None and edition.layout == published.layout:
         settling = Settling(drawn, published.proof.corners)
-        fitted = fitted_files(settling, published.layout, formats, first)
+        fitted = fitted_files(settling, published.layout, formats, reader)
         if fitted is not None:
             for each in printed:
                 fitted = with_printed(fitted, settling, each)
             with suppress(PointError):
                 return filled_at(fitted, settled.variant)
-    parts = part_files(settled, formats, first)
-    return dict((*sheet_files(settled, edition.layout, formats, first), *parts))
+    parts = part_files(settled, formats, reader)
+    return dict((*sheet_files(settled, edition.layout, formats, reader), *parts))
 
 
 def _other_files(edition: Edition) -> Iterator[Named]:
     settled = edition.settled
-    yield from art_files(settled, edition.formats, edition.first)
+    yield from art_files(settled, edition.formats, edition.reader)
     yield from drawn_papers(edition, papers_of(edition))
     yield FILES, files_json(settled)
 

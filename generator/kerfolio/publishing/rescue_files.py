@@ -11,6 +11,7 @@ from kerfolio.basis.digits import digits
 from kerfolio.basis.finding import Finding, has_errors, in_order
 from kerfolio.basis.json_text import number
 from kerfolio.basis.lengths import INCH
+from kerfolio.basis.reader import Reader
 from kerfolio.disk.hand_over import hand_over
 from kerfolio.drawing.cut_sheet import cut_sheet
 from kerfolio.edition.names import FILES, rescue_name, wider_stem
@@ -71,10 +72,10 @@ def make_rescue(request: RescueRequest, say: Say = silent) -> FilesMade:
     rescue, remarks = rescue_asked(request.rescue, settled)
     assert rescue is not None, "it was looked at before"
     identity = found.workshop.identity
-    first = identity.unit_for(settled.plan)
+    reader = identity.reader_of(settled.plan)
     formats = formats_in(identity.cut_files_of(settled.plan))
     say(f"drawing what saves {rescue.name}")
-    files = dict(written(rescue_files(rescue, settled, first), formats))
+    files = dict(written(rescue_files(rescue, settled, reader), formats))
     out = _out(request, rescue, settled)
     if files:
         files[FILES] = files_json(settled, _about(rescue))
@@ -84,7 +85,7 @@ def make_rescue(request: RescueRequest, say: Say = silent) -> FilesMade:
         written=tuple(files),
         label=settled.variant.label,
         out=out,
-        told=tuple(_told(rescue, settled, first)),
+        told=tuple(_told(rescue, settled, reader)),
     )
 
 
@@ -110,25 +111,25 @@ def rescue_stem(rescue: Rescue, unit: str) -> str:
     return rescue.part
 
 
-def rescue_files(rescue: Rescue, settled: SettledPlan, first: str) -> Iterator[CutFile]:
+def rescue_files(rescue: Rescue, settled: SettledPlan, reader: Reader) -> Iterator[CutFile]:
     """Yield the cut files that save a piece; none for one that is lined."""
     if rescue.offcut is not None:
-        yield _on_offcut(rescue, rescue.offcut, settled, first)
+        yield _on_offcut(rescue, rescue.offcut, settled, reader)
     elif rescue.reopen is not None:
-        yield _reopening(rescue, rescue.reopen, settled, first)
+        yield _reopening(rescue, rescue.reopen, settled, reader)
     elif rescue.loose is None:
         part = settled.part(rescue.part)
-        yield from files_of_parts(replace(settled, parts=(part,)), first)
+        yield from files_of_parts(replace(settled, parts=(part,)), reader)
 
 
-def _reopening(rescue: Rescue, by: float, settled: SettledPlan, first: str) -> CutFile:
+def _reopening(rescue: Rescue, by: float, settled: SettledPlan, reader: Reader) -> CutFile:
     part = settled.part(rescue.part)
     found = reopening(rescue.name, part, settled.sheet(part.sheet), rescue.features, by)
     assert found is not None, "it was looked at before"
-    return reopening_file(found, settled, first)
+    return reopening_file(found, settled, reader)
 
 
-def _on_offcut(rescue: Rescue, size: SheetSize, settled: SettledPlan, first: str) -> CutFile:
+def _on_offcut(rescue: Rescue, size: SheetSize, settled: SettledPlan, reader: Reader) -> CutFile:
     """Return the file of an offcut, which may have another thickness than its sheet."""
     part = settled.part(rescue.part)
     thick = rescue.thickness or part.thickness
@@ -138,7 +139,7 @@ def _on_offcut(rescue: Rescue, size: SheetSize, settled: SettledPlan, first: str
     laid = laid_alone(part, sheet, size)
     assert laid is not None, "it was looked at before"
     what = f"offcut for {part.mark}, {part_title(settled.plan, part.name)}"
-    drawn = partial(cut_sheet, own, laid, first, what)
+    drawn = partial(cut_sheet, own, laid, reader, what)
     stem = rescue_stem(rescue, settled.plan.units)
     return CutFile(
         named=partial(rescue_name, settled.variant.label, stem),
@@ -157,11 +158,11 @@ def _about(rescue: Rescue) -> dict[str, object]:
     }
 
 
-def _told(rescue: Rescue, settled: SettledPlan, first: str) -> Iterator[str]:
+def _told(rescue: Rescue, settled: SettledPlan, reader: Reader) -> Iterator[str]:
     """Yield what is to be done, in words."""
     part = settled.part(rescue.part)
     if rescue.loose is not None:
-        yield from slip_words(shims(settled, part, rescue.features), rescue.loose, first)
+        yield from slip_words(shims(settled, part, rescue.features), rescue.loose, reader)
     elif rescue.offcut is not None:
         laid = laid_alone(part, settled.sheet(part.sheet), rescue.offcut)
         assert laid is not None, "it was looked at before"

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import cache, partial
 
+from kerfolio.basis.reader import Reader
 from kerfolio.drawing.cut_sheet import cut_reopening
 from kerfolio.edition.names import rescue_name, wider_stem
 from kerfolio.fitted.finding import CellsError, find
@@ -21,17 +22,17 @@ REOPEN = Number(name="reopen", least=LEAST_REOPEN, most=MOST_REOPEN, drawn=LEAST
 """By how much a piece's joints are too tight, mm."""
 
 
-def reopening_file(found: Reopening, settled: SettledPlan, first: str) -> CutFile:
+def reopening_file(found: Reopening, settled: SettledPlan, reader: Reader) -> CutFile:
     """Return the cut file that opens a piece wider."""
     stem = wider_stem(found.name, found.by, settled.plan.units)
     return CutFile(
         named=partial(rescue_name, settled.variant.label, stem),
-        drawn=cache(partial(cut_reopening, settled, found, first)),
+        drawn=cache(partial(cut_reopening, settled, found, reader)),
     )
 
 
 def rescue_fitted(
-    settling: Settling, numbers: Sequence[Number], formats: Formats, first: str
+    settling: Settling, numbers: Sequence[Number], formats: Formats, reader: Reader
 ) -> Fitted | None:
     """Return what opens each part wider that can be laid for it, by a plan's ``numbers``, too.
 
@@ -46,7 +47,7 @@ def rescue_fitted(
         if there is None or by is None:
             raise CellsError("the plan does not settle within its range")
         found = [_reopened(there, name, turn, by) for name, turn in turns.items()]
-        files = [reopening_file(each, there, first) for each in found]
+        files = [reopening_file(each, there, reader) for each in found]
         return [draft_of(file, form) for file in files for form in formats]
 
     if not turns:

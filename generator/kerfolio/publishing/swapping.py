@@ -139,7 +139,7 @@ def _tried(one: LaidOut, swap: Swap, workshop: Workshop, say: Say) -> Tried:
         None if proof.drawn is None else Cut(settled=proof.drawn, layout=layout),
         titles,
         fresh,
-        (identity.unit_for(plan), identity.currency),
+        (identity.reader_of(plan), identity.currency),
     )
     return Tried(plan=plan, table=table, findings=findings)
 

@@ -7,21 +7,22 @@ from __future__ import annotations
 
 from kerfolio.basis.exact_figures import measured_in
 from kerfolio.basis.figured import figured, joined, listed_together, together
+from kerfolio.basis.reader import Reader
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.settling.titles import sheet_title
 
 _NAMED = 2
 
 
-def sheet_measured(settled: SettledPlan, name: str, first: str) -> str:
-    """Return one sheet in the unit ``first``: ``17.80 mm thick``, ``Birch plywood at 17.80 mm``."""
-    measured = measured_in(dict(settled.variant.thickness)[name], first)
+def sheet_measured(settled: SettledPlan, name: str, reader: Reader) -> str:
+    """Return one sheet in the reader's unit: ``17.80 mm thick``, ``Birch plywood at 17.80 mm``."""
+    measured = measured_in(dict(settled.variant.thickness)[name], reader)
     if len(settled.variant.thickness) == 1:
         return figured("{} thick", measured)
     return figured("{} at {}", sheet_title(settled, name), measured)
 
 
-def measured_for(settled: SettledPlan, first: str) -> str:
+def measured_for(settled: SettledPlan, reader: Reader) -> str:
     """Return all sheets so, as the foot of a page tells them, with commas between.
 
     A foot has room for the names of two; of more sheets their thicknesses stand alone, in the
@@ -29,11 +30,11 @@ def measured_for(settled: SettledPlan, first: str) -> str:
     """
     sheets = settled.variant.thickness
     if len(sheets) > _NAMED:
-        return figured("{} thick", joined(", ", (measured_in(mm, first) for _, mm in sheets)))
-    return joined(", ", (sheet_measured(settled, name, first) for name, _ in sheets))
+        return figured("{} thick", joined(", ", (measured_in(mm, reader) for _, mm in sheets)))
+    return joined(", ", (sheet_measured(settled, name, reader) for name, _ in sheets))
 
 
-def sheets_measured(settled: SettledPlan, first: str) -> str:
+def sheets_measured(settled: SettledPlan, reader: Reader) -> str:
     """Return all sheets as a sentence tells them: ``sheets 17.80 mm thick``."""
-    told = [sheet_measured(settled, name, first) for name, _ in settled.variant.thickness]
+    told = [sheet_measured(settled, name, reader) for name, _ in settled.variant.thickness]
     return listed_together(told) if len(told) > 1 else together("sheets ", *told)

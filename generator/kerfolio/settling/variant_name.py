@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from kerfolio.basis.figured import Figure, Figured, joined
 from kerfolio.basis.measures import chosen
+from kerfolio.basis.reader import INCHES
 from kerfolio.basis.said import ByUnit, Measure, Quantity, Text, Words, enumerated, said, strung
 from kerfolio.basis.style import Rule, Style
 from kerfolio.basis.thickness import sold_in, thickness_label
@@ -81,7 +82,7 @@ def words_of(variant: FitVariant) -> Words:
 
 
 def _rung_in(mm: float, unit: str) -> str:
-    return sold_in(mm, unit) if unit == "in" else thickness_label(mm, unit)
+    return sold_in(mm, INCHES) if unit == "in" else thickness_label(mm, unit)
 
 
 def _others(sheet: str, variant: FitVariant) -> Text:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import Text, told
 
 COMMON_PRACTICE = "common practice, no single source"
@@ -18,6 +19,6 @@ class Assumption:
     value: Text
     source: str
 
-    def told(self, unit: str) -> Assumption:
+    def told(self, reader: Reader) -> Assumption:
         """Return it with its value told in a unit, ``mm`` or ``in``."""
-        return replace(self, value=told(self.value, unit))
+        return replace(self, value=told(self.value, reader))

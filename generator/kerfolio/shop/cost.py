@@ -74,7 +74,7 @@ def _cost(
 ) -> CopiesCost:
     sheets = sheet_list(settled, counts)
     hardware = [replace(row, count=row.count * copies) for row in hardware_list(settled)]
-    materials = cost_list(sheets, boards, hardware, identity.unit_for(settled.plan))
+    materials = cost_list(sheets, boards, hardware, identity.reader_of(settled.plan))
     number = sum(row.count for row in sheets)
     others = _others(settled, identity, copies, number, minutes)
     return CopiesCost(copies=copies, sheets=number, lines=(*materials, *others))

@@ -8,6 +8,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from kerfolio.basis.digits import digits
 from kerfolio.basis.lengths import both_text
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import SheetStock
 from kerfolio.settling.settled import SettledPlan, SettledSheet, SheetSize
@@ -186,15 +187,18 @@ def cost_list(
     sheets: Sequence[SheetRow],
     boards: Sequence[BoardRow],
     hardware: Sequence[HardwareRow],
-    first: str = "mm",
+    reader: Reader = METRIC,
 ) -> tuple[CostRow, ...]:
     """Return what is paid for line by line; a line without a price is there without a total.
 
-    ``boards`` are those to buy; their lengths are told in the unit ``first``, then in the other.
+    ``boards`` are those to buy; their lengths are told in the reader's unit, then in the other.
     """
     lines = [
         *((row.title, row.count, row.price) for row in sheets),
-        *((f"{row.title}, {both_text(row.length, first)}", row.count, row.price) for row in boards),
+        *(
+            (f"{row.title}, {both_text(row.length, reader)}", row.count, row.price)
+            for row in boards
+        ),
         *((row.title, row.count, row.price) for row in hardware),
     ]
     return tuple(

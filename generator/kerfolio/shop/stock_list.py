@@ -9,6 +9,7 @@ from typing import Any
 from kerfolio.basis.cutting_lengths import chip_pair, tool_pair
 from kerfolio.basis.figures import figure
 from kerfolio.basis.place import Place
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.sheet_size import sizes_as_sold
 from kerfolio.basis.thickness import thickness_pair
 from kerfolio.model.stock import (
@@ -68,35 +69,35 @@ class StockList:
     groups: tuple[StockGroup, ...]
 
 
-Form = Callable[[Any, str], Lines]
+Form = Callable[[Any, Reader], Lines]
 
 
-def _thickness(mm: float, first: str) -> Lines:
-    return thickness_pair(mm, first)
+def _thickness(mm: float, reader: Reader) -> Lines:
+    return thickness_pair(mm, reader)
 
 
-def _length(mm: float, first: str) -> Lines:
-    return tool_pair(mm, first)
+def _length(mm: float, reader: Reader) -> Lines:
+    return tool_pair(mm, reader)
 
 
-def _chip(mm: float, first: str) -> Lines:
-    return chip_pair(mm, first)
+def _chip(mm: float, reader: Reader) -> Lines:
+    return chip_pair(mm, reader)
 
 
-def _plain(value: float | str, _: str) -> Lines:
+def _plain(value: float | str, _: Reader) -> Lines:
     return (value if isinstance(value, str) else figure(value),)
 
 
-def _grams(kg: float, _: str) -> Lines:
+def _grams(kg: float, _: Reader) -> Lines:
     return (figure(kg * 1000),)
 
 
-def _sizes(sizes: Sequence[tuple[float, float]], first: str) -> Lines:
-    return (sizes_as_sold(sizes, first),)
+def _sizes(sizes: Sequence[tuple[float, float]], reader: Reader) -> Lines:
+    return (sizes_as_sold(sizes, reader),)
 
 
-def _lengths(lengths: Sequence[float], first: str) -> Lines:
-    return (sizes_as_sold([(each,) for each in lengths], first),)
+def _lengths(lengths: Sequence[float], reader: Reader) -> Lines:
+    return (sizes_as_sold([(each,) for each in lengths], reader),)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -213,45 +214,45 @@ _MANY = (
 )
 
 
-def stock_lists(stock: Stock, first: str = "mm") -> tuple[StockList, ...]:
-    """Return every section that has items; ``first`` is the reader's first unit, mm or in."""
-    lists = (_list(stock, kind, first) for kind in KINDS)
+def stock_lists(stock: Stock, reader: Reader = METRIC) -> tuple[StockList, ...]:
+    """Return every section that has items; ``reader`` is whom it is for."""
+    lists = (_list(stock, kind, reader) for kind in KINDS)
     return tuple(each for each in lists if each.groups)
 
 
-def _list(stock: Stock, kind: str, first: str) -> StockList:
+def _list(stock: Stock, kind: str, reader: Reader) -> StockList:
     items: tuple[StockItem, ...] = getattr(stock, kind.replace("-", "_"))
     grouped: dict[str, list[StockItem]] = {}
     for item in sorted(items, key=lambda each: _order(kind, each)):
         grouped.setdefault(_group(kind, item), []).append(item)
     groups = tuple(
-        StockGroup(title=_spoken(word), rows=_rows(members, _COLUMNS[kind], first))
+        StockGroup(title=_spoken(word), rows=_rows(members, _COLUMNS[kind], reader))
         for word, members in grouped.items()
     )
     return StockList(kind=kind, title=_TITLES.get(kind, kind.capitalize()), groups=groups)
 
 
 def _rows(
-    items: Iterable[StockItem], columns: Sequence[_Column], first: str
+    items: Iterable[StockItem], columns: Sequence[_Column], reader: Reader
 ) -> tuple[StockRow, ...]:
     return tuple(
         StockRow(
             name=item.name,
             title=_title(item),
-            figures=_figures(item, columns, first),
+            figures=_figures(item, columns, reader),
         )
         for item in items
     )
 
 
-def _figures(item: StockItem, columns: Sequence[_Column], first: str) -> tuple[Figure, ...]:
+def _figures(item: StockItem, columns: Sequence[_Column], reader: Reader) -> tuple[Figure, ...]:
     """Return what is known of an item; a field without a value gives no figure."""
     return tuple(
         Figure(
             rank=rank,
             label=each.label,
             unit=each.unit,
-            lines=each.form(value, first),
+            lines=each.form(value, reader),
             source=item.source_of(each.field),
             place=item.came_from(each.field),
             kind=getattr(item, each.kind) if each.kind else "",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from kerfolio.basis.cutting_lengths import fit_in
 from kerfolio.basis.figures import figure
+from kerfolio.basis.reader import Reader
 from kerfolio.model.feature_kind import SLOT
 from kerfolio.settling.settled import SettledPlan, SettledSheet
 from kerfolio.settling.surroundings import Needs
@@ -28,7 +29,7 @@ def room_for(settled: SettledPlan, sheet: SettledSheet) -> float:
     return needs_of(settled, sheet).width if any(takes) else 0.0
 
 
-def swelling_words(settled: SettledPlan, sheet: SettledSheet, first: str) -> str:
+def swelling_words(settled: SettledPlan, sheet: SettledSheet, reader: Reader) -> str:
     """Return how a sheet swells where the thing lives, else how it does for each per cent.
 
     Empty where nothing is known.
@@ -38,6 +39,6 @@ def swelling_words(settled: SettledPlan, sheet: SettledSheet, first: str) -> str
     if movement is not None and climate is None:
         found.append(f"{figure(movement.thickness)} % thicker for each % of moisture")
     elif movement is not None and climate is not None:
-        thicker = fit_in(2 * needs_of(settled, sheet).swelling, first)
+        thicker = fit_in(2 * needs_of(settled, sheet).swelling, reader)
         found.append(f"{thicker} thicker in {climate.where}")
     return "; ".join(found)

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from kerfolio.basis.cutting_lengths import depths_in, feed_in, fit_in
 from kerfolio.basis.figures import whole_figure
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.thickness import reading_in
 from kerfolio.model.trial import Trial
 
@@ -40,21 +41,23 @@ def matching(
     )
 
 
-def settings_text(trial: Trial, unit: str = "mm") -> str:
+def settings_text(trial: Trial, reader: Reader = METRIC) -> str:
     """Return what is known of a trial's settings in one line, parts divided by a middle dot.
 
     Lengths are in ``unit``, ``mm`` or ``in``.
     """
     known = (
         trial.stock.name if trial.stock else "",
-        reading_in(trial.thickness, unit) if trial.thickness is not None else "",
+        reading_in(trial.thickness, reader) if trial.thickness is not None else "",
         trial.cutter.name if trial.cutter else "",
         f"{whole_figure(trial.speed_rpm)} rpm" if trial.speed_rpm is not None else "",
-        f"feed {feed_in(trial.feed_mm_per_min, unit)}" if trial.feed_mm_per_min is not None else "",
-        f"plunge {feed_in(trial.plunge_mm_per_min, unit)}"
+        f"feed {feed_in(trial.feed_mm_per_min, reader)}"
+        if trial.feed_mm_per_min is not None
+        else "",
+        f"plunge {feed_in(trial.plunge_mm_per_min, reader)}"
         if trial.plunge_mm_per_min is not None
         else "",
-        f"passes {depths_in(trial.passes, unit)}" if trial.passes else "",
-        f"fit {fit_in(trial.fit, unit)} a side" if trial.fit is not None else "",
+        f"passes {depths_in(trial.passes, reader)}" if trial.passes else "",
+        f"fit {fit_in(trial.fit, reader)} a side" if trial.fit is not None else "",
     )
     return " · ".join(text for text in known if text)
