@@ -41,6 +41,7 @@ def settled_feature(
     depth: Sized | None = None,
     takes: Named | None = None,
     room: Clearance | None = None,
+    ruler: tuple[Point, Point] | None = None,
 ) -> SettledFeature:
     """Return the record of a feature; ``sides`` are its width and its length."""
     return SettledFeature(
@@ -54,6 +55,7 @@ def settled_feature(
         takes=takes.name if takes else "",
         shape=shape,
         room=room,
+        ruler=ruler,
         place=feature.place,
     )
 

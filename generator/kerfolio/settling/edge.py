@@ -28,6 +28,11 @@ class EdgeFrame:
     first: float
     last: float
 
+    @property
+    def ruler(self) -> tuple[Point, Point]:
+        """Where distances along the edge begin, and the end of the edge."""
+        return self.origin, self.point(self.last, 0.0)
+
     def point(self, s: float, h: float) -> Point:
         """Return the point at s along the edge and h outward of it."""
         return (

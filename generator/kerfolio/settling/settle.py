@@ -58,6 +58,23 @@ class Settler:
 
         Bridges and coupons are chosen once, as the plan is drawn.
         """
+        made, faults = self._so_far(variant, "")
+        return None if faults else made, _told(faults)
+
+    def so_far(
+        self, variant: FitVariant, only: str = ""
+    ) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
+        """Return what of a plan settles, and what is wrong with the rest.
+
+        With ``only`` no other part is settled, nor looked at. None where the plan is too large to
+        begin with.
+        """
+        made, faults = self._so_far(variant, only)
+        return made, _told(faults)
+
+    def _so_far(
+        self, variant: FitVariant, only: str
+    ) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
         plan, stock = self._plan, self._stock
         sheets, findings = settled_sheets(plan, stock, variant)
         scope, sizes, more = _scope_of(plan, sheets)
@@ -80,33 +97,28 @@ class Settler:
             return None, (large,)
         own = replace(variant, cutter=())
         plain = settled_sheets(plan, stock, own)[0] if variant.cutter else sheets
-        parts, part_findings = self._made(job, plain)
+        parts, part_findings = self._made(job, plain, only)
         boards, board_findings = _boards(plan, stock, scope)
         joints, joint_findings = _joints(plan.joints, scope)
         overhangs, lying_findings = _overhangs(plan.assemblies, scope)
         told = (*part_findings, *board_findings, *joint_findings, *lying_findings)
-        every = in_order((*findings, *self._faults, *more, *told))
-        if every:
-            return None, tuple(each for each in every if each.rule != FOLLOWS)
-        return (
-            SettledPlan(
-                plan=plan,
-                stock=stock,
-                variant=variant,
-                sizes=sizes,
-                sheets=tuple(sheets.values()),
-                parts=parts,
-                boards=boards,
-                joints=joints,
-                overhangs=overhangs,
-                coupons=self._kept.coupons,
-                surroundings=self._surroundings,
-            ),
-            (),
+        settled = SettledPlan(
+            plan=plan,
+            stock=stock,
+            variant=variant,
+            sizes=sizes,
+            sheets=tuple(sheets.values()),
+            parts=parts,
+            boards=boards,
+            joints=joints,
+            overhangs=overhangs,
+            coupons=self._kept.coupons,
+            surroundings=self._surroundings,
         )
+        return settled, in_order((*findings, *self._faults, *more, *told))
 
     def _made(
-        self, job: Job, plain: Mapping[str, SettledSheet]
+        self, job: Job, plain: Mapping[str, SettledSheet], only: str
     ) -> tuple[tuple[SettledPart, ...], tuple[Finding, ...]]:
         """Settle all parts; ``plain`` are the sheets as if each were cut with its own cutter."""
         made: list[SettledPart] = []
@@ -115,6 +127,8 @@ class Settler:
         sheets = job.fitting.sheets
         for part, mark in zip(self._plan.parts, marks(len(self._plan.parts)), strict=True):
             sheet = part.sheet.name
+            if only and part.name != only:
+                continue
             if sheet in stated and sheet not in sheets:
                 continue  # the sheet itself has been remarked on
             # What a part's mates are cut with is nothing to it.
@@ -156,6 +170,11 @@ def settle(
     A pure function: the same plan, stock and variant give the same result.
     """
     return Settler(plan, stock).at(variant)
+
+
+def _told(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Return findings without those that only follow from others, told where they are."""
+    return tuple(each for each in findings if each.rule != FOLLOWS)
 
 
 def _surroundings(plan: Plan, stock: Stock) -> tuple[Surroundings | None, tuple[Finding, ...]]:

@@ -80,7 +80,8 @@ class SettledFeature:
     along; ``depth`` None goes through. ``shape`` is what it cuts away, or adds (tab), before
     relief: one closed contour, or one for each gap (fingers); the lines of an engraving. ``room``
     is what it leaves round a sheet that it takes, None where it takes none. ``counterbore`` are the
-    diameter and the depth of a hole's wider bore on the show face.
+    diameter and the depth of a hole's wider bore on the show face. ``ruler``, of a feature on an
+    edge as it is stated, is where its ``at`` is 0, and the end of the edge; a copy has none.
     """
 
     name: str
@@ -94,6 +95,7 @@ class SettledFeature:
     shape: tuple[Contour, ...] = ()
     room: Clearance | None = None
     counterbore: tuple[Sized, Sized] | None = None
+    ruler: tuple[Point, Point] | None = None
     place: Place = NOWHERE
 
 

@@ -91,6 +91,7 @@ def _feature(feature: SettledFeature, shift: Shift, name: str) -> SettledFeature
         at=shift.point(feature.at),
         direction=feature.direction if engraved else shift.direction(feature.direction),
         shape=_contours(feature.shape, shift, feature),
+        ruler=feature.ruler if shift == Shift() else None,
     )
 
 
