@@ -15,10 +15,10 @@ WORKSHOP = click.argument(
 PLAN = click.option("--plan", "plan", default="", metavar="NAME", help="Only this plan.")
 
 _GROUPS = {
-    "Begin": ("start", "add", "schema"),
-    "Make": ("prove", "sequence"),
-    "Cut": ("layout", "files", "batch", "trials", "stock"),
-    "Hand on": ("publish",),
+    "Begin": ("start", "add", "adopt", "schema"),
+    "Make": ("look", "watch", "prove", "sequence", "draw"),
+    "Cut": ("layout", "files", "batch", "trials", "best", "receive", "stock"),
+    "Hand on": ("publish", "release", "seal", "unseal", "verify", "send"),
 }
 """What a person wants to do, and the commands for it."""
 

@@ -18,6 +18,45 @@ if TYPE_CHECKING:
     from kerfolio.publishing.swapping import Tried
 
 
+@kerfolio.command("look")
+@click.argument("plan", metavar="PLAN")
+@click.argument("part", default="", metavar="[PART]")
+@click.option(
+    "--workshop",
+    type=click.Path(path_type=Path),
+    default=".",
+    metavar="DIR",
+    help="The workshop of the plan [the current folder].",
+)
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path, dir_okay=False),
+    metavar="FILE",
+    help="Where the picture goes, .svg or .png [WORKSHOP/.kerfolio/look/PLAN-PART.svg].",
+)
+def look_command(plan: str, part: str, workshop: Path, out: Path | None) -> None:
+    """Draw a part large, with its sizes and the names of its features, or the whole.
+
+    PLAN is a plan's name, or its folder. What has errors is left out, and told; `prove` looks at
+    the rest.
+
+    Example: kerfolio look stool side --workshop my-workshop
+
+    Example: kerfolio look my-workshop/plans/stool --out stool.png
+    """
+    from kerfolio.publishing.look import ENDINGS, LookRequest, look
+
+    if out is not None and out.suffix not in ENDINGS:
+        raise click.UsageError("Let --out end in .svg or .png.")
+    folder = Path(plan)
+    if folder.parent.name == "plans":
+        workshop, plan = folder.parent.parent, folder.name
+    looked = look(LookRequest(folder=workshop, plan=plan, part=part, out=out))
+    print_findings(looked.findings)
+    click.echo(f"wrote {looked.written}" if looked.written else "Nothing to show.")
+    sys.exit(1 if has_errors(looked.findings) else 0)
+
+
 @kerfolio.command("prove")
 @WORKSHOP
 @PLAN

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import dist
 
 from kerfolio.assembly.assembled import Assembled
@@ -29,7 +29,8 @@ _TEXT, _LEAST_TEXT = 3.2, 2.4
 _ARROWS = 2.4
 _AWAY, _OVERRUN, _GAP = 7.0, 1.5, 0.8
 """On paper, mm: from the object to a dimension line, past it, and free beside the object."""
-_AROUND = (13.0, 13.0, 13.0, 3.0)
+AROUND = (13.0, 13.0, 13.0, 3.0)
+"""Room for the sizes: left, below, right, above, mm."""
 
 
 def assembled_view(
@@ -46,13 +47,13 @@ def assembled_view(
     """
     scene = home_scene(assembled)
     solids = scene.solids()
-    left, bottom, right, top = _AROUND
+    left, bottom, right, top = AROUND
     inner: Box = (left, bottom, room[0] - right, room[1] - top)
     seat = fitted(look, extent_of(solids, look), inner)
     found = seen(solids, look, apart=APART / seat.scale)
     low, high = box_of(scene.corners())
     sizes = [both_text(b - a, reader) for a, b in zip(low, high, strict=True)]
-    items = (*solid_strokes(found, seat, ()), *_dimensions(low, high, sizes, seat))
+    items = (*solid_strokes(found, seat, ()), *overall_dimensions(low, high, sizes, seat))
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
@@ -61,7 +62,9 @@ def assembled_view(
     )
 
 
-def _dimensions(low: Vector, high: Vector, sizes: list[str], seat: PaperSeat) -> Iterator[Item]:
+def overall_dimensions(
+    low: Vector, high: Vector, sizes: Sequence[str], seat: PaperSeat
+) -> Iterator[Item]:
     """Yield the three sizes: two along the ground before the object, the height at its side."""
     eye = seat.view.to_viewer
     near_x, far_x = (high[0], low[0]) if eye[0] > 0 else (low[0], high[0])

@@ -28,10 +28,11 @@ class Block:
     def seated(self, at: Point, scale: float = 1.0, turn: float = 0.0) -> tuple[Item, ...]:
         """Return the items with their middle at a point, shrunk, turned counter-clockwise."""
         seat = Seat(x=at[0], y=at[1], scale=scale, turn=turn)
-        return tuple(_seated(item, seat) for item in self.items)
+        return tuple(seated(item, seat) for item in self.items)
 
 
-def _seated(item: Stroke | Label, seat: Seat) -> Stroke | Label:
+def seated(item: Stroke | Label, seat: Seat) -> Stroke | Label:
+    """Return an item where a seat puts it, lettering shrunk and turned with it."""
     if isinstance(item, Label):
         return replace(
             item,
@@ -39,7 +40,8 @@ def _seated(item: Stroke | Label, seat: Seat) -> Stroke | Label:
             height=item.height * seat.scale,
             angle=item.angle + seat.turn,
         )
-    return replace(item, contour=seat.contour(item.contour))
+    holes = tuple(map(seat.contour, item.holes))
+    return replace(item, contour=seat.contour(item.contour), holes=holes)
 
 
 def block(items: Iterable[Stroke | Label], pad: float = 0.0) -> Block:
@@ -47,7 +49,7 @@ def block(items: Iterable[Stroke | Label], pad: float = 0.0) -> Block:
     kept = tuple(items)
     left, bottom, right, top = padded(extent(kept), pad)
     seat = Seat(x=-(left + right) / 2, y=-(bottom + top) / 2)
-    moved = tuple(_seated(item, seat) for item in kept)
+    moved = tuple(seated(item, seat) for item in kept)
     return Block(items=moved, width=right - left, height=top - bottom)
 
 

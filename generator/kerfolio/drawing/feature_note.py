@@ -100,7 +100,7 @@ def place_notes(
 
 def listed_words(feature: SettledFeature, lines: Lines) -> str:
     """Return what a list says of a feature: ``slot, 18 mm (45/64 in) wide``."""
-    return joined(", ", (spoken(_base(feature.name)), *lines))
+    return joined(", ", (spoken(set_name(feature.name)), *lines))
 
 
 def _widest(told: Sequence[Lines]) -> Lines:
@@ -117,8 +117,8 @@ def _key(number: int) -> str:
     return (ascii_lowercase[high - 1] if high else "") + ascii_lowercase[low]
 
 
-def _base(name: str) -> str:
-    """Return a repeated feature's name without its number."""
+def set_name(name: str) -> str:
+    """Return what a set of features is called: a name without its number."""
     head, dot, tail = name.rpartition(".")
     return head if dot and tail.isdigit() else name
 

@@ -53,6 +53,11 @@ class Settler:
         self._surroundings, self._faults = _surroundings(plan, stock)
         self._parts: MadeOnce[_MadePart] = MadeOnce()
 
+    @classmethod
+    def for_a_look(cls, plan: Plan, stock: Stock) -> Settler:
+        """Return one that chooses no coupon, and bridges by each part alone: it begins at once."""
+        return cls(plan, stock, _AsDrawn())
+
     def at(self, variant: FitVariant) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
         """Return the plan settled at a variant, None when anything could not be settled.
 

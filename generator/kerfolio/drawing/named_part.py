@@ -1,0 +1,132 @@
+"""A part drawn large for its maker: sizes, rulers along its edges, what each feature is called."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+
+from kerfolio.basis.lengths import length_in
+from kerfolio.basis.words import listed
+from kerfolio.drawing.arrow import grain_arrow, open_path
+from kerfolio.drawing.edge_ruler import edge_rulers
+from kerfolio.drawing.expand import expanded
+from kerfolio.drawing.extent import extent, padded
+from kerfolio.drawing.face import OUTLINE, face_strokes
+from kerfolio.drawing.lettering import label_box
+from kerfolio.drawing.name_tags import Tags
+from kerfolio.drawing.seat import Seat
+from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Item, Label, Stroke
+from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.settling.settled import SettledPart, SettledPlan
+
+ROOM = (190.0, 170.0)
+"""What the part itself is drawn in, mm of paper; what is written round it has its own."""
+_LARGEST = 3.0
+"""A small part is drawn so many times its size, at most."""
+_TEXT, _HEAD, _SMALL = 3.2, 4.6, 2.8
+_AWAY = 6.5
+_BLANK = 0.35
+_AXIS = 9.0
+
+
+def named_part(
+    settled: SettledPlan,
+    part: SettledPart,
+    changed: Collection[str] = (),
+    room: tuple[float, float] = ROOM,
+) -> Drawing:
+    """Return a part with all that its maker calls by name, numbers in the plan's own unit.
+
+    Features named in ``changed`` are tinted. The names stand on the part where there is room, else
+    beside it on leaders; those of tabs, notches and fingers on rulers along their edges.
+    """
+    upright = part.grain == "along y"
+    unit, shape = settled.plan.units, bounds(part.routed)
+    scale = min(room[0] / shape.width, room[1] / shape.height, _LARGEST)
+    seat = Seat(scale=scale, x=-shape.x0 * scale, y=-shape.y0 * scale)
+    face: list[Item] = [*face_strokes(part, seat), *_tinted(part, seat, changed)]
+    origin = tuple(_origin(seat))
+    tags = Tags(part=part, seat=seat, unit=unit, taken=[extent(origin)])
+    tags.write()
+    rulers = edge_rulers(part, seat, unit, tags.taken)
+    drawn: list[Item] = [*face, *tags.items, *rulers, *origin]
+    drawn += _overall(seat, part, unit, drawn)
+    drawn += grain_arrow((extent(drawn)[2] + 3.0, 0.0), "along y" if upright else "")
+    drawn += tags.columns(extent(drawn))
+    drawn += _head(settled, part, drawn)
+    return Drawing(
+        box=padded(extent(drawn), 2.0),
+        items=tuple(_cleared(drawn, tags)),
+        title=f"{settled.plan.title}: {part.name}",
+        description=_sentence(part, unit),
+    )
+
+
+def _cleared(items: list[Item], tags: Tags) -> Iterator[Item]:
+    """Yield items so that no line runs through a word: lines, then blanks, then all words.
+
+    Words on the wood have a blank of wood, those beside the part one of paper.
+    """
+    every = [each for item in items for each in expanded(item)]
+    yield from (each for each in every if isinstance(each, Stroke))
+    words = [each for each in every if isinstance(each, Label)]
+    on_part = [label_box(each) for each in tags.items if isinstance(each, Label)]
+    for box in map(label_box, words):
+        if box in tags.on_wood or box not in on_part:
+            fill = Ink.WOOD if box in tags.on_wood else Ink.PAPER
+            yield Stroke(contour=rectangle(*padded(box, _BLANK)), width=None, fill=fill)
+    yield from words
+
+
+def _tinted(part: SettledPart, seat: Seat, changed: Collection[str]) -> Iterator[Item]:
+    for each in part.features:
+        if each.name in changed:
+            for contour in each.shape:
+                fill = Ink.NEW_LIGHT if contour.closed else None
+                shape = seat.contour(contour)
+                yield Stroke(contour=shape, ink=Ink.NEW_LINE, width=2 * OUTLINE, fill=fill)
+
+
+def _origin(seat: Seat) -> Iterator[Item]:
+    """Yield the part's 0,0 with the ways that x and y count."""
+    x, y = seat.point((0.0, 0.0))
+    yield Stroke(contour=circle((x, y), 1.8), width=None, fill=Ink.ACCENT)
+    for tip, wings in (
+        ((x + _AXIS, y), ((x + _AXIS - 2, y + 0.8), (x + _AXIS - 2, y - 0.8))),
+        ((x, y + _AXIS), ((x + 0.8, y + _AXIS - 2), (x - 0.8, y + _AXIS - 2))),
+    ):
+        yield Stroke(contour=open_path((x, y), tip), ink=Ink.ACCENT, width=OUTLINE)
+        yield Stroke(contour=open_path(wings[0], tip, wings[1]), ink=Ink.ACCENT, width=OUTLINE)
+
+
+def _overall(seat: Seat, part: SettledPart, unit: str, drawn: list[Item]) -> Iterator[Item]:
+    """Yield the sizes over all, below and to the left of all that is drawn."""
+    shape = bounds(part.routed)
+    (x0, y0), (x1, y1) = seat.point((shape.x0, shape.y0)), seat.point((shape.x1, shape.y1))
+    left, bottom, _, _ = extent(drawn)
+    across, up = length_in(shape.width, unit), length_in(shape.height, unit)
+    yield Dimension(a=(x0, y0), b=(x1, y0), text=across, offset=bottom - y0 - _AWAY, height=_TEXT)
+    yield Dimension(a=(x0, y0), b=(x0, y1), text=up, offset=x0 - left + _AWAY, height=_TEXT)
+
+
+def _head(settled: SettledPlan, part: SettledPart, drawn: list[Item]) -> Iterator[Item]:
+    """Yield the part's name and what it is cut from, above all that is drawn."""
+    left, _, _, top = extent(drawn)
+    pieces = [each.label for each in part.pieces]
+    thick = length_in(part.thickness, settled.plan.units)
+    made = f": {listed(pieces)}" if pieces != [part.name] else ""
+    words = f"mark {part.mark}, {thick} {part.sheet}, {len(pieces)} of it{made}"
+    base = top + 5.0
+    yield Label(text=words, at=(left, base), height=_SMALL, ink=Ink.SOFT)
+    name = Label(text=part.name, at=(left, base + 5.2), height=_HEAD, strong=True)
+    yield name
+    grain = (label_box(name)[2] + 8.0, base + 5.2)
+    yield from grain_arrow(grain, "along x" if part.grain == "along x" else "", height=_SMALL)
+
+
+def _sentence(part: SettledPart, unit: str) -> str:
+    shape = bounds(part.routed)
+    wide, high = length_in(shape.width, unit), length_in(shape.height, unit)
+    names = ", ".join(each.name for each in part.features)
+    told = f" Features: {names}." if names else ""
+    return f"{wide} wide, {high} high, seen from the show face.{told}"
