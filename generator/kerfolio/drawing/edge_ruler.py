@@ -8,6 +8,7 @@ from itertools import pairwise
 from math import atan2, degrees, dist, hypot
 
 from kerfolio.basis.lengths import place_decimal
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.thickness import reading_number
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.expand import NARROW
@@ -55,12 +56,12 @@ class _Frame:
 
 
 def edge_rulers(
-    part: SettledPart, seat: Seat, unit: str, taken: Sequence[Box] = ()
+    part: SettledPart, seat: Seat, reader: Reader, taken: Sequence[Box] = ()
 ) -> tuple[Item, ...]:
     """Return a ruler for each set of tabs, notches or fingers, outside the part.
 
     A tab is measured to where it begins, a notch to its middle, as a plan states them; numbers are
-    in ``unit``. Nothing stands over what is ``taken`` (boxes on paper), or over another ruler.
+    in the reader's unit. Nothing stands over what is ``taken`` (boxes on paper) or another ruler.
     """
     sets: dict[tuple[str, Point | None], list[SettledFeature]] = {}
     for each in part.features:
@@ -68,7 +69,7 @@ def edge_rulers(
             sets.setdefault((set_name(each.name), each.direction), []).append(each)
     whole, boxes, made = seat.region(part.routed), list(taken), list[Item]()
     for (name, _), features in sets.items():
-        ruler = _Ruler(name, tuple(features), seat, unit)
+        ruler = _Ruler(name, tuple(features), seat, reader)
         items = ruler.placed(whole, boxes)
         boxes.append(extent(items))
         made += (*ruler.reaches(items), *items)
@@ -79,7 +80,7 @@ class _Ruler:
     """The ruler of one set."""
 
     def __init__(
-        self, name: str, features: tuple[SettledFeature, ...], seat: Seat, unit: str
+        self, name: str, features: tuple[SettledFeature, ...], seat: Seat, reader: Reader
     ) -> None:
         first = features[0]
         assert first.ruler is not None, "only what stands on an edge has a ruler"
@@ -88,12 +89,12 @@ class _Ruler:
         along = ((x1 - x0) / size, (y1 - y0) / size)
         self.frame = _Frame(origin=seat.point((x0, y0)), along=along, out=first.direction)
         self.out = max((f.length.value * seat.scale for f in features if f.kind is TAB), default=0)
-        self.name = f"{name}: {edge_words(first, unit)}"
+        self.name = f"{name}: {edge_words(first, reader)}"
         kept = [] if first.kind is FINGERS else features
         reach = {_counted(each, along): each for each in kept}
-        self.places = [(mm * seat.scale, place_decimal(mm, unit)) for mm in sorted(reach)]
+        self.places = [(mm * seat.scale, place_decimal(mm, reader.unit)) for mm in sorted(reach)]
         if first.kind is FINGERS:
-            self.places = [(size * seat.scale, place_decimal(size, unit))]
+            self.places = [(size * seat.scale, place_decimal(size, reader.unit))]
 
     def placed(self, whole: Region, taken: Sequence[Box]) -> list[Item]:
         """Return its line and its words as near to the edge as there is room, else far from it."""
@@ -149,11 +150,11 @@ class _Ruler:
         yield _centred(self.name, self.frame.spot(start, base), _NAME, angle, strong=True)
 
 
-def edge_words(feature: SettledFeature, unit: str) -> str:
-    """Return how large a feature on an edge is: ``60 wide, 18 long``, in a plan's ``unit``."""
+def edge_words(feature: SettledFeature, reader: Reader) -> str:
+    """Return how large a feature on an edge is: ``60 wide, 18 long``, in the reader's unit."""
     wide, long = (
-        reading_number(feature.width.value, unit),
-        reading_number(feature.length.value, unit),
+        reading_number(feature.width.value, reader),
+        reading_number(feature.length.value, reader),
     )
     if feature.kind is FINGERS:
         return f"fingers and gaps, {long} deep"

@@ -6,7 +6,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from math import atan2, degrees, dist
 
+from kerfolio.basis.digits import digits
 from kerfolio.basis.lengths import place_decimal
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.thickness import reading_number
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.block import Block, box_at, text_block
@@ -59,7 +61,7 @@ class Tags:
 
     part: SettledPart
     seat: Seat
-    unit: str
+    reader: Reader
     taken: list[Box] = field(default_factory=list)
     items: list[Item] = field(default_factory=list)
     on_wood: list[Box] = field(default_factory=list)
@@ -110,7 +112,7 @@ class Tags:
 
     def _tag(self, name: str, features: Sequence[SettledFeature]) -> _Set:
         return _Set(
-            lines=tuple(_lines(name, features, self.unit)),
+            lines=tuple(_lines(name, features, self.reader)),
             members=tuple(map(self._reach, features)),
             inside=features[0].kind is WINDOW,
         )
@@ -209,21 +211,21 @@ def _sets(part: SettledPart) -> dict[str, list[SettledFeature]]:
 
 
 def _lines(
-    name: str, features: Sequence[SettledFeature], unit: str
+    name: str, features: Sequence[SettledFeature], reader: Reader
 ) -> Iterator[tuple[str, float, bool]]:
     first, count = features[0], len(features)
     yield (f"{name} 1 to {count}" if count > 1 else name), _NAME, True
-    x, y = (place_decimal(each, unit) for each in first.at)
+    x, y = (place_decimal(each, reader.unit) for each in first.at)
     where = f"; 1 at {x}, {y}" if count > 1 else f" at {x}, {y}"
-    yield f"{feature_words(first, unit)}{where}", _WORDS, False
+    yield f"{feature_words(first, reader)}{where}", _WORDS, False
 
 
-def feature_words(feature: SettledFeature, unit: str) -> str:
-    """Return how large a feature in the face is: ``slot 120 × 18.2``, numbers in ``unit``."""
-    wide, long = (reading_number(each.value, unit) for each in (feature.width, feature.length))
+def feature_words(feature: SettledFeature, reader: Reader) -> str:
+    """Return how large a feature in the face is: ``slot 120 × 18.2``, in the reader's unit."""
+    wide, long = (reading_number(each.value, reader) for each in (feature.width, feature.length))
     if feature.kind is ENGRAVING:
         return f"{feature.kind.name}"
-    deep = f", {reading_number(feature.depth.value, unit)} deep" if feature.depth else ""
+    deep = f", {reading_number(feature.depth.value, reader)} deep" if feature.depth else ""
     if feature.kind is HOLE:
         return f"ø {wide}{deep}"
     return f"{feature.kind.name} {long} × {wide}{_turned(feature)}{deep}"
@@ -234,7 +236,7 @@ def _turned(feature: SettledFeature) -> str:
     angle = degrees(atan2(feature.direction[1], feature.direction[0])) % 180
     if not 1e-6 < angle < 180 - 1e-6:
         return ""
-    return " upright" if abs(angle - 90) < 1e-6 else f" turned {reading_number(angle, 'mm')}°"
+    return " upright" if abs(angle - 90) < 1e-6 else f" turned {digits(angle, 2)}°"
 
 
 def _around(box: Box, note: Block, away: float) -> Iterator[Point]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 
 from kerfolio.basis.lengths import length_in
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import listed
 from kerfolio.drawing.arrow import grain_arrow, open_path
 from kerfolio.drawing.edge_ruler import edge_rulers
@@ -41,24 +42,24 @@ def named_part(
     beside it on leaders; those of tabs, notches and fingers on rulers along their edges.
     """
     upright = part.grain == "along y"
-    unit, shape = settled.plan.units, bounds(part.routed)
+    reader, shape = Reader(unit=settled.plan.units), bounds(part.routed)
     scale = min(room[0] / shape.width, room[1] / shape.height, _LARGEST)
     seat = Seat(scale=scale, x=-shape.x0 * scale, y=-shape.y0 * scale)
     face: list[Item] = [*face_strokes(part, seat), *_tinted(part, seat, changed)]
     origin = tuple(_origin(seat))
-    tags = Tags(part=part, seat=seat, unit=unit, taken=[extent(origin)])
+    tags = Tags(part=part, seat=seat, reader=reader, taken=[extent(origin)])
     tags.write()
-    rulers = edge_rulers(part, seat, unit, tags.taken)
+    rulers = edge_rulers(part, seat, reader, tags.taken)
     drawn: list[Item] = [*face, *tags.items, *rulers, *origin]
-    drawn += _overall(seat, part, unit, drawn)
+    drawn += _overall(seat, part, reader, drawn)
     drawn += grain_arrow((extent(drawn)[2] + 3.0, 0.0), "along y" if upright else "")
     drawn += tags.columns(extent(drawn))
-    drawn += _head(settled, part, drawn)
+    drawn += _head(part, reader, drawn)
     return Drawing(
         box=padded(extent(drawn), 2.0),
         items=tuple(_cleared(drawn, tags)),
         title=f"{settled.plan.title}: {part.name}",
-        description=_sentence(part, unit),
+        description=_sentence(part, reader),
     )
 
 
@@ -99,21 +100,21 @@ def _origin(seat: Seat) -> Iterator[Item]:
         yield Stroke(contour=open_path(wings[0], tip, wings[1]), ink=Ink.ACCENT, width=OUTLINE)
 
 
-def _overall(seat: Seat, part: SettledPart, unit: str, drawn: list[Item]) -> Iterator[Item]:
+def _overall(seat: Seat, part: SettledPart, reader: Reader, drawn: list[Item]) -> Iterator[Item]:
     """Yield the sizes over all, below and to the left of all that is drawn."""
     shape = bounds(part.routed)
     (x0, y0), (x1, y1) = seat.point((shape.x0, shape.y0)), seat.point((shape.x1, shape.y1))
     left, bottom, _, _ = extent(drawn)
-    across, up = length_in(shape.width, unit), length_in(shape.height, unit)
+    across, up = length_in(shape.width, reader), length_in(shape.height, reader)
     yield Dimension(a=(x0, y0), b=(x1, y0), text=across, offset=bottom - y0 - _AWAY, height=_TEXT)
     yield Dimension(a=(x0, y0), b=(x0, y1), text=up, offset=x0 - left + _AWAY, height=_TEXT)
 
 
-def _head(settled: SettledPlan, part: SettledPart, drawn: list[Item]) -> Iterator[Item]:
+def _head(part: SettledPart, reader: Reader, drawn: list[Item]) -> Iterator[Item]:
     """Yield the part's name and what it is cut from, above all that is drawn."""
     left, _, _, top = extent(drawn)
     pieces = [each.label for each in part.pieces]
-    thick = length_in(part.thickness, settled.plan.units)
+    thick = length_in(part.thickness, reader)
     made = f": {listed(pieces)}" if pieces != [part.name] else ""
     words = f"mark {part.mark}, {thick} {part.sheet}, {len(pieces)} of it{made}"
     base = top + 5.0
@@ -124,9 +125,9 @@ def _head(settled: SettledPlan, part: SettledPart, drawn: list[Item]) -> Iterato
     yield from grain_arrow(grain, "along x" if part.grain == "along x" else "", height=_SMALL)
 
 
-def _sentence(part: SettledPart, unit: str) -> str:
+def _sentence(part: SettledPart, reader: Reader) -> str:
     shape = bounds(part.routed)
-    wide, high = length_in(shape.width, unit), length_in(shape.height, unit)
+    wide, high = length_in(shape.width, reader), length_in(shape.height, reader)
     names = ", ".join(each.name for each in part.features)
     told = f" Features: {names}." if names else ""
     return f"{wide} wide, {high} high, seen from the show face.{told}"

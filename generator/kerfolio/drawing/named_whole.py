@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from kerfolio.assembly.assembled import Assembled
 from kerfolio.assembly.extent import box_of
 from kerfolio.basis.lengths import length_in
+from kerfolio.basis.reader import Reader
 from kerfolio.drawing.anchors import flat_on_paper, piece_anchors
 from kerfolio.drawing.assembled_view import AROUND, overall_dimensions
 from kerfolio.drawing.balloons import balloons
@@ -57,7 +58,7 @@ def named_whole(
     loose = [part for part in settled.parts if part.name not in joined]
     items: list[Item] = []
     for each in wholes:
-        items += _below(tuple(_thing(each, settled.plan.units, changed)), items)
+        items += _below(tuple(_thing(each, Reader(unit=settled.plan.units), changed)), items)
     if loose:
         items += _below(tuple(_loose(loose, told=bool(wholes))), items)
     if not items:
@@ -70,7 +71,7 @@ def named_whole(
     )
 
 
-def _thing(whole: Whole, unit: str, changed: Collection[str]) -> Iterator[Item]:
+def _thing(whole: Whole, reader: Reader, changed: Collection[str]) -> Iterator[Item]:
     assembled = whole.assembled
     home = home_scene(assembled)
     new = frozenset(each.label for each in assembled.pieces if each.part in changed)
@@ -79,7 +80,7 @@ def _thing(whole: Whole, unit: str, changed: Collection[str]) -> Iterator[Item]:
     seat = fitted(LOOK, extent_of(solids, LOOK), (left, bottom, ROOM[0] - right, ROOM[1] - top))
     found = seen(solids, LOOK, apart=APART / seat.scale, first=scene.coloured)
     low, high = box_of(scene.corners())
-    sizes = [length_in(b - a, unit) for a, b in zip(low, high, strict=True)]
+    sizes = [length_in(b - a, reader) for a, b in zip(low, high, strict=True)]
     measured = tuple(overall_dimensions(low, high, sizes, seat))
     taken = Occupied([flat_on_paper(each.shape, seat) for each in found.areas])
     anchors = piece_anchors(scene, found, seat, set(scene.away))
