@@ -44,6 +44,16 @@ parts:
       polygon: [[0, 0], [60, 0], [60, 50], [240, 50], [240, 0], [300, 0], [300, 700], [0, 700]]
 releases: {1.0.0: {date: 2026-10-02, changed: First.}}
 """
+INCHES = """\
+plan: Loaded
+version: 1.0.0
+summary: A shelf of inches to load.
+units: in
+sizes: {inset: 1-1/2}
+sheets: {ply: {stock: plywood-23-32, size: 96 x 48, published-for: 0.703}}
+parts: {shelf: {sheet: ply, grain: along x, outline: {rectangle: [32, 12 + inset]}}}
+releases: {1.0.0: {date: 2026-10-02, changed: First.}}
+"""
 E_ALONG, E_ACROSS = 10_048, 7_452
 """Handbook of Finnish Plywood (2002/2007), birch 18 mm, mean values; from memory."""
 G_FLAT, G_EDGE = 190, 620
@@ -318,6 +328,11 @@ def test_what_is_said_of_a_span(span: str, rule: str, message: str, advice: str)
 
 def test_a_sound_span_is_not_remarked_on() -> None:
     assert list(span_findings(settled("part: shelf, load: {kg: 10}"))) == []
+
+
+def test_named_sizes_of_an_inch_plan_are_inches() -> None:
+    found = Spanned(INCHES).bent("part: shelf, supports: [inset, 32 - 2*inset], load: {kg: 5}")
+    assert found.length == pytest.approx(27.5 * 25.4)
 
 
 def test_every_assumption_has_its_source() -> None:
