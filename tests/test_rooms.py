@@ -65,6 +65,8 @@ LIBRARIES: dict[str, set[str]] = {
     "shapely": {"geometry"},
     "manifold3d": {"geometry"},
     "HersheyFonts": {"geometry"},
+    "fluent": {"basis"},
+    "babel": {"basis"},
     "jinja2": {"pages"},
     "markupsafe": {"pages"},
     "reportlab": {"writing"},

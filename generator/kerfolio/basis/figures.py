@@ -9,7 +9,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 from kerfolio.basis.digits import digits, fixed, steps
 from kerfolio.basis.figured import Figure, Figured, figured
-from kerfolio.basis.reader import Reader
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.style import Rule, Style
 from kerfolio.basis.words import counted
 
@@ -86,9 +86,9 @@ def summed(value: float) -> str:
     return fixed(value, 3)
 
 
-def money_number(amount: Decimal) -> str:
+def money_number(amount: Decimal, reader: Reader = METRIC) -> str:
     """Return money to the cent, without its currency: ``92.50``."""
-    return str(amount.quantize(_CENT, ROUND_HALF_UP))
+    return reader.number(str(amount.quantize(_CENT, ROUND_HALF_UP)))
 
 
 def money_text(amount: Decimal, currency: str) -> str:

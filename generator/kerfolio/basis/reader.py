@@ -3,6 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cache
+
+from babel import Locale
+
+from kerfolio.basis.catalogue import spoken
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -11,6 +16,20 @@ class Reader:
 
     unit: str = "mm"
     language: str = "en"
+
+    @property
+    def mark(self) -> str:
+        """The decimal mark (Unicode CLDR)."""
+        return str(self.locale.number_symbols["latn"]["decimal"])
+
+    @property
+    def locale(self) -> Locale:
+        """What dates and numbers are told by: the reader's, where the catalogue has its words."""
+        return _locale(spoken(self.language))
+
+    def number(self, text: str) -> str:
+        """Return a number's digits with the reader's decimal mark: ``17.8`` or ``17,8``."""
+        return text.replace(".", self.mark)
 
     @property
     def metric(self) -> Reader:
@@ -30,3 +49,8 @@ class Reader:
 
 METRIC = Reader()
 INCHES = Reader(unit="in")
+
+
+@cache
+def _locale(language: str) -> Locale:
+    return Locale.parse(language, sep="-")

@@ -1,4 +1,4 @@
-"""Finds the data shipped with the program: the stock library and the theme."""
+"""Finds the data shipped with the program: the stock library, the theme, the words for readers."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ _PACKAGE = Path(__file__).resolve().parent.parent
 
 
 def shipped(folder: str) -> Path:
-    """Return the folder ``content`` or ``themes``, in an installed wheel or in a checkout.
+    """Return the folder ``content``, ``themes`` or ``words`` of an installed wheel or a checkout.
 
     Raises FileNotFoundError when the installation carries neither.
     """

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from kerfolio.basis.figures import money_number
-from kerfolio.basis.words import counted
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.chapters.quantities import told
 from kerfolio.document.blocks import Block, Column, Kind, Manner, Paragraph, Row, Table
 from kerfolio.document.chapter import Chapter, Soon
@@ -21,56 +22,63 @@ def costs(edition: Edition) -> Chapter | None:
     if not any(row.total is not None for row in edition.costs):
         return None
     blocks = (*_one(edition), *_several(edition))
-    return Chapter(id="costs", title="Costs", blocks=blocks, soon=Soon.BACKGROUND)
+    title = say(edition.reader, "costs-title")
+    return Chapter(id="costs", title=title, blocks=blocks, soon=Soon.BACKGROUND)
 
 
 def _one(edition: Edition) -> Iterator[Block]:
-    rows = edition.costs
+    reader, rows = edition.reader, edition.costs
     named, currency = copies_called(edition.plan), edition.identity.currency
     yield Table(
-        title=f"One {named.one}, in {currency}",
+        title=say(reader, "costs-one", copy=named.one, currency=currency),
         columns=(
-            Column(head="Count", kind=Kind.COUNT),
-            Column(head="What"),
-            Column(head="Each", kind=Kind.NUMBER, spare=True),
-            Column(head="Together", kind=Kind.NUMBER),
+            Column(head=say(reader, "costs-count"), kind=Kind.COUNT),
+            Column(head=say(reader, "costs-what")),
+            Column(head=say(reader, "costs-each"), kind=Kind.NUMBER, spare=True),
+            Column(head=say(reader, "costs-together"), kind=Kind.NUMBER),
         ),
         rows=tuple(
-            Row(cells=(str(row.count), told(row.what), _amount(row.price), _amount(row.total)))
+            Row(
+                cells=(
+                    str(row.count),
+                    told(row.what),
+                    _amount(reader, row.price),
+                    _amount(reader, row.total),
+                )
+            )
             for row in rows
         ),
-        foot=Row(cells=("", "In all", "", money_number(known_total(rows)))),
+        foot=Row(cells=("", say(reader, "costs-in-all"), "", _amount(reader, known_total(rows)))),
         titled=True,
     )
     unknown = sum(row.total is None for row in rows)
-    missing = f" No price is known for {counted(unknown, 'line')} of the list." if unknown else ""
-    words = f"The maker’s own prices; yours will differ.{missing}"
-    yield Paragraph(words=words, manner=Manner.SMALL)
+    yield Paragraph(words=say(reader, "costs-own-prices", unknown=unknown), manner=Manner.SMALL)
 
 
-def _amount(value: Decimal | None) -> str:
-    return "–" if value is None else money_number(value)
+def _amount(reader: Reader, value: Decimal | None) -> str:
+    return "–" if value is None else money_number(value, reader)
 
 
 def _several(edition: Edition) -> Iterator[Block]:
     if len(edition.copies) < 2 or not known_total(edition.costs):
         return
+    reader = edition.reader
     named, currency = copies_called(edition.plan), edition.identity.currency
     yield Table(
-        title=f"Several {named.many}, in {currency}",
+        title=say(reader, "costs-several", copies=named.many, currency=currency),
         columns=(
             Column(head=named.many.capitalize(), kind=Kind.COUNT),
-            Column(head="Sheets", kind=Kind.NUMBER),
-            Column(head="Together", kind=Kind.NUMBER),
-            Column(head="Each", kind=Kind.NUMBER),
+            Column(head=say(reader, "costs-sheets"), kind=Kind.NUMBER),
+            Column(head=say(reader, "costs-together"), kind=Kind.NUMBER),
+            Column(head=say(reader, "costs-each"), kind=Kind.NUMBER),
         ),
         rows=tuple(
             Row(
                 cells=(
                     str(each.copies),
                     str(each.sheets),
-                    money_number(each.total),
-                    money_number(each.each),
+                    _amount(reader, each.total),
+                    _amount(reader, each.each),
                 )
             )
             for each in edition.copies

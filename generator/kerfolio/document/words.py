@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import cast
 
+from kerfolio.basis.catalogue import message
+from kerfolio.basis.reader import Reader
 from kerfolio.model.prose import Span
 
 
@@ -56,6 +59,19 @@ def pieces(words: Words) -> tuple[Inline, ...]:
     if isinstance(words, str):
         return (words,) if words else ()
     return words
+
+
+def worded(reader: Reader, name: str, /, **values: Words | Inline | int) -> Words:
+    """Return a message of the catalogue as a line, each value a piece or pieces of it.
+
+    Raises as ``basis.saying.say``.
+    """
+    made = list[Inline]()
+    for each in message(reader.language, name, values):
+        made += each if isinstance(each, tuple) else (cast("Inline", each),)
+    if all(isinstance(each, str) for each in made):
+        return "".join(cast("list[str]", made))
+    return tuple(made)
 
 
 def plain(words: Words) -> str:

@@ -1,0 +1,152 @@
+"""The catalogue of words: every message in every language, none missing, none to spare."""
+
+from __future__ import annotations
+
+import ast
+import re
+from collections.abc import Iterator
+from datetime import date
+from functools import cache
+from pathlib import Path
+
+import pytest
+from fluent.syntax import FluentParser
+from fluent.syntax import ast as fluent
+from fluent.syntax.visitor import Visitor
+
+from kerfolio.basis.catalogue import languages, message, spoken
+from kerfolio.basis.figured import Figure, Figured
+from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import day_text, listed, say
+from kerfolio.basis.style import Rule, Style
+from kerfolio.document.words import Mark, worded
+
+HOME = Path(__file__).resolve().parents[2]
+WORDS = HOME / "words"
+SAYERS = {"say": 1, "worded": 1, "listed": 99, "Message": 0}
+"""Calls that name a message, and which of their arguments does."""
+
+GERMAN = Reader(language="de")
+
+
+class Wanted(Visitor):  # type: ignore[misc]
+    def __init__(self) -> None:
+        self.names: set[str] = set()
+
+    def visit_VariableReference(self, node: fluent.VariableReference) -> None:  # noqa: N802
+        self.names.add(node.id.name)
+
+
+@cache
+def messages(language: str) -> dict[str, tuple[str, frozenset[str]]]:
+    """Return the file and the variables of every message of a language."""
+    found: dict[str, tuple[str, frozenset[str]]] = {}
+    for path in sorted((WORDS / language).glob("*.ftl")):
+        for entry in FluentParser().parse(path.read_text("utf-8")).body:
+            assert not isinstance(entry, fluent.Junk), f"{path.name}: {entry.content[:60]}"
+            if isinstance(entry, fluent.Message):
+                wanted = Wanted()
+                wanted.visit(entry)
+                assert entry.id.name not in found, entry.id.name
+                found[entry.id.name] = path.stem, frozenset(wanted.names)
+    return found
+
+
+@cache
+def named() -> tuple[frozenset[str], frozenset[str]]:
+    """Return the messages that the program and its theme name, and beginnings of made-up names."""
+    names, beginnings = set[str](), set[str]()
+    for path in sorted((HOME / "generator").rglob("*.py")):
+        for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+            for each in _arguments(node):
+                if isinstance(each, ast.Constant) and isinstance(each.value, str):
+                    names.add(each.value)
+                elif isinstance(each, ast.JoinedStr) and isinstance(each.values[0], ast.Constant):
+                    beginnings.add(str(each.values[0].value))
+    for path in sorted((HOME / "themes").rglob("*.*")):
+        if path.suffix in (".html", ".xml", ".typ", ".js"):
+            text = path.read_text("utf-8")
+            names |= set(re.findall(r"\bsay\(\s*[\"']([a-z0-9-]+)[\"'] *[,)]", text))
+            beginnings |= set(re.findall(r"\bsay\(\s*[\"']([a-z0-9]+-[a-z0-9-]*)[\"'] *~", text))
+    return frozenset(names), frozenset(beginnings)
+
+
+def _arguments(node: ast.AST) -> Iterator[ast.expr]:
+    """Yield what may name a message, each branch of a choice by itself."""
+    if isinstance(node, ast.Call):
+        called = node.func
+        name = called.id if isinstance(called, ast.Name) else getattr(called, "attr", "")
+        place = SAYERS.get(name, 99)
+        if place < len(node.args):
+            yield from _branches(node.args[place])
+
+
+def _branches(node: ast.expr) -> Iterator[ast.expr]:
+    if isinstance(node, ast.IfExp):
+        yield from _branches(node.body)
+        yield from _branches(node.orelse)
+    else:
+        yield node
+
+
+@pytest.mark.parametrize("language", languages())
+def test_every_language_has_every_message_with_the_same_values(language: str) -> None:
+    ours, english = messages(language), messages("en")
+    assert ours.keys() ^ english.keys() == set()
+    assert {n: v for n, v in ours.items() if v != english[n]} == {}
+
+
+def test_a_message_is_named_after_its_file() -> None:
+    wrong = [n for n, (file, _) in messages("en").items() if not n.startswith(f"{file}-")]
+    assert wrong == []
+
+
+def test_every_message_that_is_named_is_there() -> None:
+    names, beginnings = named()
+    assert sorted(names - messages("en").keys()) == []
+    there = messages("en")
+    assert sorted(b for b in beginnings if not any(n.startswith(b) for n in there)) == []
+
+
+def test_no_message_is_left_that_nothing_names() -> None:
+    names, beginnings = named()
+    kept = tuple(sorted(beginnings))
+    assert sorted(n for n in messages("en") if n not in names and not n.startswith(kept)) == []
+
+
+def test_a_reader_without_a_catalogue_reads_english() -> None:
+    assert languages() == ("de", "en")
+    assert [spoken(each) for each in ("de", "de-AT", "DE", "fr", "en-GB")] == [
+        *("de", "de-AT", "DE", "en", "en-GB"),
+    ]
+    assert say(Reader(language="fr"), "lists-and", head="a", item="b") == "a and b"
+    assert say(Reader(language="de-AT"), "lists-and", head="a", item="b") == "a und b"
+
+
+def test_figures_and_pieces_are_still_known_in_a_message() -> None:
+    figure = Figure(17.8, Style(rule=Rule.FIXED, decimals=2, after=" mm"))
+    said = say(GERMAN, "lists-or", head=figure, item="nichts")
+    assert said == "17.80 mm oder nichts"
+    assert isinstance(said, Figured)
+    assert said.parts == (figure, " oder nichts")
+    assert worded(METRIC, "lists-and", head=Mark(text="A1"), item=("the ", Mark(text="B"))) == (
+        *(Mark(text="A1"), " and ", "the ", Mark(text="B")),
+    )
+
+
+def test_counts_are_not_grouped_and_unknown_names_are_told() -> None:
+    assert say(METRIC, "lists-and", head=1200, item="more") == "1200 and more"
+    with pytest.raises(KeyError, match="lists-nor"):
+        say(METRIC, "lists-nor", head="a", item="b")
+    with pytest.raises(ValueError, match="lists-and"):
+        say(METRIC, "lists-and", head="a")
+    assert message("en", "lists-one", {"item": chr(0xF0000)}) == (chr(0xF0000),)
+
+
+def test_lists_days_and_decimals_follow_the_language() -> None:
+    """Names of months and decimal marks as the Unicode CLDR has them."""
+    assert listed(GERMAN, ("a", "b", "c")) == "a, b und c"
+    assert (listed(METRIC, ()), listed(METRIC, ("a",), "or")) == ("", "a")
+    assert day_text(METRIC, date(2026, 10, 2)) == "2 October 2026"
+    assert day_text(GERMAN, date(2026, 3, 2)) == "2. März 2026"
+    assert (METRIC.number("17.80"), GERMAN.number("17.80")) == ("17.80", "17,80")

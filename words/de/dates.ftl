@@ -1,0 +1,2 @@
+# Ein Tag, wie CLDR Muster schreibt.
+dates-day = d. MMMM y

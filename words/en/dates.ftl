@@ -1,0 +1,2 @@
+# A day, as CLDR writes patterns.
+dates-day = d MMMM y

@@ -1,0 +1,5 @@
+# Enumerations.
+lists-one = { $item }
+lists-more = { $head }, { $item }
+lists-and = { $head } and { $item }
+lists-or = { $head } or { $item }
