@@ -12,6 +12,7 @@ import pytest
 from hypothesis import settings
 from xdist.scheduler import LoadFileScheduling
 
+from kerfolio.basis.collector import collect_seldom
 from kerfolio.publishing.build import Outcome, Request, publish
 
 # The same cases on every run, so that a change is judged by what it changed. New ones are looked
@@ -19,6 +20,8 @@ from kerfolio.publishing.build import Outcome, Request, publish
 settings.register_profile("steady", derandomize=True, database=None, deadline=None)
 settings.register_profile("search", derandomize=False, deadline=None)
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "steady"))
+
+collect_seldom()  # as the command does
 
 SAMPLE = Path(__file__).resolve().parent.parent / "sample-site"
 BUILT = ("site", "supporters", ".kerfolio")

@@ -14,6 +14,7 @@ import traceback
 
 import click
 
+from kerfolio.basis.collector import collect_seldom
 from kerfolio.basis.source_date import NAME as SOURCE_DATE
 from kerfolio.basis.source_date import source_date_fault
 from kerfolio.commands import begin, cut, hand_on, make  # noqa: F401 - loading adds their commands
@@ -25,6 +26,7 @@ from kerfolio.disk.trouble import DiskError
 def main() -> None:
     """Run the command line; whatever stops it is told in words, never as a traceback."""
     signal.signal(signal.SIGTERM, signal.default_int_handler)
+    collect_seldom()
     _bear_any_letter()
     wrong_date = source_date_fault(os.environ.get(SOURCE_DATE))
     if wrong_date:
