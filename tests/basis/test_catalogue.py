@@ -6,6 +6,7 @@ import ast
 import re
 from collections.abc import Iterator
 from datetime import date
+from decimal import Decimal
 from functools import cache
 from pathlib import Path
 
@@ -15,15 +16,21 @@ from fluent.syntax import ast as fluent
 from fluent.syntax.visitor import Visitor
 
 from kerfolio.basis.catalogue import languages, message, spoken
+from kerfolio.basis.cutting_lengths import chosen_in, drill_in
 from kerfolio.basis.figured import Figure, Figured
+from kerfolio.basis.figures import minutes_text, money_text
+from kerfolio.basis.lengths import both_text, mm_text, sag_pair
+from kerfolio.basis.masses import mass_text
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import day_text, listed, say
+from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.style import Rule, Style
+from kerfolio.basis.thickness import sold_range_text
 from kerfolio.document.words import Mark, worded
 
 HOME = Path(__file__).resolve().parents[2]
 WORDS = HOME / "words"
-SAYERS = {"say": 1, "worded": 1, "listed": 99, "Message": 0}
+SAYERS = {"say": 1, "says": 0, "worded": 1, "listed": 99, "Message": 0}
 """Calls that name a message, and which of their arguments does."""
 
 GERMAN = Reader(language="de")
@@ -150,3 +157,19 @@ def test_lists_days_and_decimals_follow_the_language() -> None:
     assert day_text(METRIC, date(2026, 10, 2)) == "2 October 2026"
     assert day_text(GERMAN, date(2026, 3, 2)) == "2. März 2026"
     assert (METRIC.number("17.80"), GERMAN.number("17.80")) == ("17.80", "17,80")
+
+
+def test_figures_are_told_with_the_mark_and_the_words_of_the_language() -> None:
+    german, inches = GERMAN, GERMAN.inches
+    assert both_text(360.5, german) == "360,5 mm (14 3/16 in)"
+    assert sold_range_text(17.2, 18.6, german) == "17,2 bis 18,6 mm (0,677 bis 0,732 in)"
+    assert sheet_text((2440, 1220), german) == "2440 × 1220 mm (etwa 96 × 48 in)"
+    assert mass_text(8.2, inches) == "18,1 lb (8,2 kg)"
+    assert drill_in(7.0, inches) == "9/32 in, 0,006 in darüber"
+    assert chosen_in(3.3, inches) == "0,12992 in"
+    assert [minutes_text(each, german) for each in (1, 59, 60, 80)] == [
+        *("1 Minute", "59 Minuten", "1 h", "1 h 20 min"),
+    ]
+    assert money_text(Decimal("92.5"), "EUR", german) == "92,50 EUR"
+    assert sag_pair(0.01, german) == ("unter 0,1 mm", "unter 0,01 in")
+    assert mm_text(17.8, 1, german.plain) == "17.8 mm"

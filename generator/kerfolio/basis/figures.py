@@ -11,7 +11,6 @@ from kerfolio.basis.digits import digits, fixed, steps
 from kerfolio.basis.figured import Figure, Figured, figured
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.style import Rule, Style
-from kerfolio.basis.words import counted
 
 _CENT = Decimal("0.01")
 _HARDLY_ONE = 0.95
@@ -19,9 +18,9 @@ _METRES_PER_FOOT = 0.3048
 _MM2_PER_IN2 = 645.16
 
 
-def figure(value: float, places: int = 4) -> str:
+def figure(value: float, places: int = 4, reader: Reader = METRIC) -> str:
     """Return a stated figure (a speed, a factor, a share) with at most so many decimals."""
-    return digits(value, places)
+    return reader.digits(value, places)
 
 
 def whole_figure(value: float) -> str:
@@ -29,9 +28,9 @@ def whole_figure(value: float) -> str:
     return digits(value, 0)
 
 
-def percent_text(share: float) -> str:
+def percent_text(share: float, reader: Reader = METRIC) -> str:
     """Return ``40 %``."""
-    return f"{digits(100 * share, 0)} %"
+    return f"{reader.digits(100 * share, 0)} %"
 
 
 def degrees_text(angle: float) -> str:
@@ -46,7 +45,7 @@ def area_unit(reader: Reader) -> str:
 
 def area_number(mm2: float, reader: Reader) -> str:
     """Return an area in mm2 in that unit, to a tenth."""
-    return fixed(mm2 / _MM2_PER_IN2 if reader.unit == "in" else mm2 / 100, 1)
+    return reader.fixed(mm2 / _MM2_PER_IN2 if reader.unit == "in" else mm2 / 100, 1)
 
 
 def way_unit(reader: Reader) -> str:
@@ -54,9 +53,14 @@ def way_unit(reader: Reader) -> str:
     return "feet" if reader.unit == "in" else "metres"
 
 
+def way_words(reader: Reader) -> str:
+    """Return that in words."""
+    return reader.says(f"figures-{way_unit(reader)}")
+
+
 def way_number(metres: float, reader: Reader) -> str:
     """Return a way of the cutter for a table, in metres or in feet: ``23.4``, ``76.8``."""
-    return fixed(in_way_unit(metres, reader), 1)
+    return reader.fixed(in_way_unit(metres, reader), 1)
 
 
 def in_way_unit(metres: float, reader: Reader) -> float:
@@ -64,18 +68,19 @@ def in_way_unit(metres: float, reader: Reader) -> float:
     return metres / _METRES_PER_FOOT if reader.unit == "in" else metres
 
 
-def minutes_text(minutes: float) -> str:
+def minutes_text(minutes: float, reader: Reader = METRIC) -> str:
     """Return ``25 minutes`` or ``1 h 20 min``; never less than a minute."""
     whole = max(1, steps(minutes, 0))
     if whole < 60:
-        return counted(whole, "minute")
+        return reader.says("figures-minutes", minutes=whole)
     hours, rest = divmod(whole, 60)
-    return f"{hours} h {rest} min" if rest else f"{hours} h"
+    return reader.says("figures-hours", hours=hours, minutes=rest)
 
 
-def minutes_short(minutes: float) -> str:
+def minutes_short(minutes: float, reader: Reader = METRIC) -> str:
     """Return a time for a table: ``7 min``, ``under 1 min``."""
-    return "under 1 min" if minutes < _HARDLY_ONE else f"{digits(minutes, 0)} min"
+    least = minutes < _HARDLY_ONE
+    return reader.says("figures-minutes-short", minutes=0 if least else steps(minutes, 0))
 
 
 def summed(value: float) -> str:
@@ -91,23 +96,23 @@ def money_number(amount: Decimal, reader: Reader = METRIC) -> str:
     return reader.number(str(amount.quantize(_CENT, ROUND_HALF_UP)))
 
 
-def money_text(amount: Decimal, currency: str) -> str:
+def money_text(amount: Decimal, currency: str, reader: Reader = METRIC) -> str:
     """Return ``92.50 EUR``."""
-    return f"{money_number(amount)} {currency}"
+    return f"{money_number(amount, reader)} {currency}"
 
 
-def bytes_text(size: int) -> str:
+def bytes_text(size: int, reader: Reader = METRIC) -> str:
     """Return a file's size as people read it: ``640 kB``, ``3.2 MB`` (1 kB = 1000 bytes)."""
     if size < 1000:
-        return counted(size, "byte")
+        return reader.says("figures-bytes", bytes=size)
     if size < 1_000_000:
-        return f"{digits(size / 1000, 0)} kB"
-    return f"{fixed(size / 1_000_000, 1)} MB"
+        return f"{reader.digits(size / 1000, 0)} kB"
+    return f"{reader.fixed(size / 1_000_000, 1)} MB"
 
 
 def run_text(mm: float, reader: Reader) -> str:
     """Return how long paths are together: ``8.42 m``, ``27.6 ft``."""
-    return f"{fixed(mm / 1000, 2)} m" if reader.unit == "mm" else f"{fixed(mm / 304.8, 1)} ft"
+    return str(run_figure(mm, reader))
 
 
 def run_figure(mm: float, reader: Reader) -> Figured:

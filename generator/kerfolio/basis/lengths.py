@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from kerfolio.basis.digits import digits, fixed, steps
+from kerfolio.basis.digits import digits, steps
 from kerfolio.basis.reader import METRIC, Reader
 
 MM_PER_UNIT: dict[str, Fraction] = {
@@ -30,14 +30,14 @@ _NEAR = 0.02
 """Share of a length by which a fraction of an inch may be off and still tell it."""
 
 
-def mm_number(mm: float, places: int = 1) -> str:
+def mm_number(mm: float, places: int = 1, reader: Reader = METRIC) -> str:
     """Return a length in mm as a number for people: at most ``places`` decimals, none trailing."""
-    return digits(mm, places)
+    return reader.digits(mm, places)
 
 
-def mm_text(mm: float, places: int = 1) -> str:
+def mm_text(mm: float, places: int = 1, reader: Reader = METRIC) -> str:
     """Return ``17.8 mm``."""
-    return f"{mm_number(mm, places)} mm"
+    return f"{mm_number(mm, places, reader=reader)} mm"
 
 
 def inch_number(mm: float, denominator: int = 32) -> str:
@@ -58,15 +58,20 @@ def inch_text(mm: float, denominator: int = 32) -> str:
 
 def both_text(mm: float, reader: Reader = METRIC, denominator: int = 32) -> str:
     """Return a length in both units, the reader's first one in front: ``360 mm (14 3/16 in)``."""
-    return both(in_order(mm_text(mm), inch_text(mm, denominator), reader))
+    return both(in_order(mm_text(mm, reader=reader), inch_text(mm, denominator), reader))
+
+
+def side_number(mm: float, reader: Reader) -> str:
+    """Return a side in the reader's unit without it: ``360``, ``14 3/16``."""
+    return inch_number(mm) if reader.unit == "in" else mm_number(mm, reader=reader)
 
 
 def size_numbers(sides: Sequence[float], reader: Reader) -> tuple[str, str]:
     """Return a size without units, in the first unit and in the other: ``360 × 450``, ``14 3/16 ×
     17 23/32``.
     """
-    metric, inch = (" × ".join(map(number, sides)) for number in (mm_number, inch_number))
-    return in_order(metric, inch, reader)
+    one, other = (" × ".join(side_number(side, each) for side in sides) for each in reader.both)
+    return one, other
 
 
 def size_pair(sides: Sequence[float], reader: Reader) -> tuple[str, str]:
@@ -83,7 +88,7 @@ def size_text(sides: Sequence[float], reader: Reader) -> str:
 
 def place_number(mm: float, reader: Reader) -> str:
     """Return a place to look at without its unit: whole mm, 1/16 in."""
-    return inch_number(mm, 16) if reader.unit == "in" else mm_number(mm, 0)
+    return inch_number(mm, 16) if reader.unit == "in" else mm_number(mm, 0, reader)
 
 
 def place_decimal(mm: float, unit: str) -> str:
@@ -93,7 +98,7 @@ def place_decimal(mm: float, unit: str) -> str:
 
 def about_text(mm: float, reader: Reader = METRIC) -> str:
     """Return a place that is reckoned rather than measured: whole mm, 1/16 in."""
-    return both(in_order(mm_text(mm, 0), inch_text(mm, 16), reader))
+    return both(in_order(mm_text(mm, 0, reader), inch_text(mm, 16), reader))
 
 
 def sag_pair(mm: float, reader: Reader) -> tuple[str, str]:
@@ -101,8 +106,8 @@ def sag_pair(mm: float, reader: Reader) -> tuple[str, str]:
 
     What would round to nothing is less than the least shown.
     """
-    metric = f"{fixed(mm, 1)} mm" if steps(mm, 1) else "under 0.1 mm"
-    inch = f"{fixed(mm / INCH, 2)} in" if steps(mm / INCH, 2) else "under 0.01 in"
+    metric = f"{reader.fixed(mm, 1)} mm" if steps(mm, 1) else _under("0.1 mm", reader)
+    inch = f"{reader.fixed(mm / INCH, 2)} in" if steps(mm / INCH, 2) else _under("0.01 in", reader)
     return in_order(metric, inch, reader)
 
 
@@ -115,26 +120,25 @@ def length_in(mm: float, reader: Reader) -> str:
     is ``under 0.01 mm`` or ``under 0.001 in``; nothing itself is ``0``.
     """
     if reader.unit != "in":
-        return at_least(mm, "mm", 1 if abs(mm) >= 1 else 2, "0.01")
+        return at_least(mm, "mm", 1 if abs(mm) >= 1 else 2, "0.01", reader)
     inches = mm / INCH
     for denominator in (32, 64):
         off = abs(steps(inches * denominator, 0) / denominator - inches)
         if off <= _NEAR * abs(inches):
             return inch_text(mm, denominator)
-    return at_least(inches, "in", 3, "0.001")
+    return at_least(inches, "in", 3, "0.001", reader)
 
 
 def size_in(sides: Sequence[float], reader: Reader) -> str:
     """Return a size in a plan's own unit: ``360 x 450 mm``, ``14 3/16 x 6 1/2 in``."""
-    number = inch_number if reader.unit == "in" else mm_number
-    return f"{' x '.join(number(side) for side in sides)} {'in' if reader.unit == 'in' else 'mm'}"
+    return f"{' x '.join(side_number(side, reader) for side in sides)} {reader.unit}"
 
 
 def spot_in(x: float, y: float, reader: Reader) -> str:
     """Return a place in a plan's own unit: ``120.5, 40 mm``, ``4 3/4, 1 9/16 in``."""
     if reader.unit == "in":
         return f"{inch_number(x)}, {inch_text(y)}"
-    return f"{mm_number(x)}, {mm_text(y)}"
+    return f"{mm_number(x, reader=reader)}, {mm_text(y, reader=reader)}"
 
 
 def in_order(metric: str, inch: str, reader: Reader) -> tuple[str, str]:
@@ -147,8 +151,12 @@ def both(pair: tuple[str, str]) -> str:
     return f"{pair[0]} ({pair[1]})"
 
 
-def at_least(value: float, unit: str, places: int, least: str) -> str:
+def at_least(value: float, unit: str, places: int, least: str, reader: Reader = METRIC) -> str:
     """Return a value to so many places, ``under`` the least of them where it would be nothing."""
     if value and not steps(value, places):
-        return f"under {least} {unit}"
-    return f"{digits(value, places)} {unit}"
+        return _under(f"{least} {unit}", reader)
+    return f"{reader.digits(value, places)} {unit}"
+
+
+def _under(least: str, reader: Reader) -> str:
+    return reader.says("figures-under", figure=reader.number(least))

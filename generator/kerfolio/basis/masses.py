@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from fractions import Fraction
 
-from kerfolio.basis.digits import digits, fixed
 from kerfolio.basis.reader import Reader
 
 KG_PER_POUND = Fraction("0.45359237")
@@ -26,12 +25,12 @@ def mass_pair(kg: float, reader: Reader) -> tuple[str, str]:
 
 def mass_in(kg: float, reader: Reader) -> str:
     """Return a mass in the system of a plan's unit: ``8.2 kg``, ``18.1 lb``."""
-    return f"{digits(in_mass_unit(kg, reader), 1)} {mass_unit(reader)}"
+    return f"{reader.digits(in_mass_unit(kg, reader), 1)} {mass_unit(reader)}"
 
 
 def own_mass_in(kg: float, reader: Reader) -> str:
     """Return a small mass in the system of a plan's unit: ``0.75 kg``, ``1.65 lb``."""
-    return f"{digits(in_mass_unit(kg, reader), 2)} {mass_unit(reader)}"
+    return f"{reader.digits(in_mass_unit(kg, reader), 2)} {mass_unit(reader)}"
 
 
 def mass_unit(reader: Reader) -> str:
@@ -41,7 +40,7 @@ def mass_unit(reader: Reader) -> str:
 
 def mass_number(kg: float, reader: Reader) -> str:
     """Return a mass in that unit as a number: a tenth from 1 kg up, else a hundredth."""
-    return fixed(in_mass_unit(kg, reader), _places(kg))
+    return reader.fixed(in_mass_unit(kg, reader), _places(kg))
 
 
 def in_mass_unit(kg: float, reader: Reader) -> float:
@@ -61,8 +60,8 @@ def mass_text(kg: float, reader: Reader) -> str:
 
 def force_text(newtons: float, reader: Reader) -> str:
     """Return a force in whole N and in pounds-force: ``16 N (3.7 lbf)``."""
-    metric = f"{digits(newtons, 0)} N"
-    pounds = f"{fixed(newtons / (GRAVITY * float(KG_PER_POUND)), 1)} lbf"
+    metric = f"{reader.digits(newtons, 0)} N"
+    pounds = f"{reader.fixed(newtons / (GRAVITY * float(KG_PER_POUND)), 1)} lbf"
     one, other = (metric, pounds) if reader.unit == "mm" else (pounds, metric)
     return f"{one} ({other})"
 
@@ -72,11 +71,11 @@ def load_pair(kg: float, reader: Reader) -> tuple[str, str]:
 
     It is rounded down, so that no figure is kinder than what was reckoned.
     """
-    metric = f"{_down(kg)} kg"
-    pounds = f"{_down(kg / float(KG_PER_POUND))} lb"
+    metric = f"{_down(kg, reader)} kg"
+    pounds = f"{_down(kg / float(KG_PER_POUND), reader)} lb"
     return (metric, pounds) if reader.unit == "mm" else (pounds, metric)
 
 
-def _down(value: float) -> str:
+def _down(value: float, reader: Reader) -> str:
     scale = 1 if value >= 10 else 10
-    return digits(math.floor(value * scale + 1e-6) / scale, 1)
+    return reader.digits(math.floor(value * scale + 1e-6) / scale, 1)

@@ -6,7 +6,15 @@ from collections.abc import Sequence
 from itertools import groupby
 
 from kerfolio.basis.digits import steps
-from kerfolio.basis.lengths import INCH, both, in_order, inch_number, mm_number, size_numbers
+from kerfolio.basis.lengths import (
+    INCH,
+    both,
+    in_order,
+    inch_number,
+    mm_number,
+    side_number,
+    size_numbers,
+)
 from kerfolio.basis.reader import Reader
 
 _SHEET = 2
@@ -24,7 +32,8 @@ def sheet_numbers(sides: Sequence[float], reader: Reader) -> tuple[str, str]:
     if _sold_to(sides, reader).unit == "in":
         return size_numbers(sides, reader)
     inch = " × ".join(inch_number(each, _SHEET) for each in sides)
-    return in_order(" × ".join(map(mm_number, sides)), f"about {inch}", reader)
+    metric = " × ".join(mm_number(each, reader=reader) for each in sides)
+    return in_order(metric, reader.says("figures-about", figure=inch), reader)
 
 
 def sheet_pair(sides: Sequence[float], reader: Reader) -> tuple[str, str]:
@@ -46,8 +55,8 @@ def sizes_as_sold(sizes: Sequence[Sequence[float]], reader: Reader) -> str:
 
 
 def _listed(sizes: Sequence[Sequence[float]], reader: Reader) -> str:
-    number = inch_number if reader.unit == "in" else mm_number
-    return f"{', '.join(' × '.join(map(number, sides)) for sides in sizes)} {reader.unit}"
+    listed = ", ".join(" × ".join(side_number(each, reader) for each in sides) for sides in sizes)
+    return f"{listed} {reader.unit}"
 
 
 def _sold_to(sides: Sequence[float], reader: Reader) -> Reader:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from kerfolio.basis.digits import fixed, rounded, steps
+from kerfolio.basis.digits import rounded, steps
 from kerfolio.basis.lengths import (
     INCH,
     at_least,
@@ -19,7 +19,7 @@ from kerfolio.basis.lengths import (
     mm_number,
     mm_text,
 )
-from kerfolio.basis.reader import Reader
+from kerfolio.basis.reader import METRIC, Reader
 
 _FRACTION = 0.0005
 """Inches by which a length may be off that is told as a fraction to a reader of callipers."""
@@ -34,19 +34,19 @@ def read_off(mm: float) -> float:
     return rounded(mm, 2)
 
 
-def caliper_inches(mm: float) -> str:
+def caliper_inches(mm: float, reader: Reader = METRIC) -> str:
     """Return a thickness as a caliper shows it: ``0.701 in``.
 
     Fractions of 1/64 in (0.4 mm) cannot tell the steps of a ladder apart. What is 11/16 in to
     0.01 mm is 0.688 in, though 17.46 mm alone would be 0.687 in.
     """
-    return f"{calliper_number(mm)} in"
+    return f"{calliper_number(mm, reader)} in"
 
 
-def calliper_number(mm: float) -> str:
+def calliper_number(mm: float, reader: Reader = METRIC) -> str:
     """Return inches as a caliper shows them, without the unit: ``0.701``."""
     exact = _as_sold(mm)
-    return fixed(mm / INCH if exact is None else float(exact), 3)
+    return reader.fixed(mm / INCH if exact is None else float(exact), 3)
 
 
 def _as_sold(mm: float) -> Fraction | None:
@@ -63,20 +63,24 @@ def reading_in(mm: float, reader: Reader) -> str:
     round to nothing is told as by ``length_in``.
     """
     if reader.unit != "in":
-        return at_least(mm, "mm", 2, "0.01")
-    return caliper_inches(mm) if steps(mm / INCH, 3) else at_least(mm / INCH, "in", 3, "0.001")
+        return at_least(mm, "mm", 2, "0.01", reader)
+    if steps(mm / INCH, 3):
+        return caliper_inches(mm, reader)
+    return at_least(mm / INCH, "in", 3, "0.001", reader)
 
 
 def reading_number(mm: float, reader: Reader) -> str:
     """Return what a calliper reads in one unit without the unit: ``17.82``, ``0.702``."""
-    return calliper_number(mm) if reader.unit == "in" else mm_number(mm, 2)
+    return calliper_number(mm, reader) if reader.unit == "in" else mm_number(mm, 2, reader)
 
 
 def range_in(least: float, most: float, reader: Reader) -> str:
     """Return what a calliper reads at both ends, in a plan's unit: ``17.2 to 18.6 mm``."""
     if reader.unit == "in":
-        return f"{calliper_number(least)} to {caliper_inches(most)}"
-    return f"{mm_number(least, 2)} to {mm_text(most, 2)}"
+        low, high = calliper_number(least, reader), caliper_inches(most, reader)
+    else:
+        low, high = mm_number(least, 2, reader), mm_text(most, 2, reader)
+    return reader.says("figures-to", least=low, most=high)
 
 
 def precise_in(mm: float, reader: Reader) -> str:
@@ -92,7 +96,7 @@ def precise_in(mm: float, reader: Reader) -> str:
 
 def thickness_pair(mm: float, reader: Reader) -> tuple[str, str]:
     """Return a sheet's thickness in the first unit and in the other: ``17.8 mm``, ``0.701 in``."""
-    return in_order(mm_text(mm, 2), caliper_inches(mm), reader)
+    return in_order(mm_text(mm, 2, reader), caliper_inches(mm, reader), reader)
 
 
 def thickness_text(mm: float, reader: Reader) -> str:
@@ -133,7 +137,9 @@ def sold_text(mm: float, reader: Reader) -> str:
 def sold_range_in(least: float, most: float, reader: Reader) -> str:
     """Return a range of such thicknesses in one unit: ``11/16 to 23/32 in``."""
     end = sold_in(most, reader)
-    return end if least == most else f"{sold_number(least, reader)} to {end}"
+    if least == most:
+        return end
+    return reader.says("figures-to", least=sold_number(least, reader), most=end)
 
 
 def sold_range_text(least: float, most: float, reader: Reader) -> str:
@@ -144,9 +150,9 @@ def sold_range_text(least: float, most: float, reader: Reader) -> str:
 def sold_number(mm: float, reader: Reader) -> str:
     """Return such a thickness in one unit without the unit: ``17.8``, ``23/32``, ``0.709``."""
     if reader.unit != "in":
-        return mm_number(mm, 2)
+        return mm_number(mm, 2, reader)
     exact = _as_sold(mm)
-    return calliper_number(mm) if exact is None else inch_number(float(exact) * INCH, 64)
+    return calliper_number(mm, reader) if exact is None else inch_number(float(exact) * INCH, 64)
 
 
 def sold_range_pair(least: float, most: float, reader: Reader) -> tuple[str, str]:
@@ -154,4 +160,6 @@ def sold_range_pair(least: float, most: float, reader: Reader) -> tuple[str, str
     metric = sold_range_in(least, most, reader.metric)
     if reader.unit == "in":
         return sold_range_in(least, most, reader.inches), metric
-    return metric, caliper_inches(most) if least == most else range_in(least, most, reader.inches)
+    return metric, caliper_inches(most, reader) if least == most else range_in(
+        least, most, reader.inches
+    )

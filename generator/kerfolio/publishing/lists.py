@@ -43,7 +43,7 @@ def _both(reader: Reader, *lengths: float) -> _Row:
 
 
 def _parts(edition: Edition) -> tuple[_Row, list[_Row]]:
-    reader, unit = edition.reader, edition.reader.unit
+    reader, unit = edition.reader.plain, edition.reader.unit
     header: _Row = (
         *("marks", "part", "pieces", "count", "sheet", f"thickness_{unit}"),
         *_sides(reader, "width", "height"),
@@ -95,7 +95,7 @@ def _hardware(edition: Edition) -> tuple[_Row, list[_Row]]:
 
 
 def _sheets(edition: Edition) -> tuple[_Row, list[_Row]]:
-    reader, unit = edition.reader, edition.reader.unit
+    reader, unit = edition.reader.plain, edition.reader.unit
     header: _Row = (
         *("sheet", "title", f"thickness_{unit}"),
         *_sides(reader, "along_grain", "across_grain"),
@@ -117,7 +117,7 @@ def _sheets(edition: Edition) -> tuple[_Row, list[_Row]]:
 
 
 def _boards(edition: Edition) -> tuple[_Row, list[_Row]]:
-    reader, unit = edition.reader, edition.reader.unit
+    reader, unit = edition.reader.plain, edition.reader.unit
     section = (f"thickness_{unit}", f"width_{unit}")
     header: _Row = ("board", "title", *section, *_sides(reader, "length"), "count")
     rows: list[_Row] = [
@@ -135,7 +135,7 @@ def _boards(edition: Edition) -> tuple[_Row, list[_Row]]:
 
 
 def _board_cuts(edition: Edition) -> tuple[_Row, list[_Row]]:
-    reader, unit = edition.reader, edition.reader.unit
+    reader, unit = edition.reader.plain, edition.reader.unit
     pieces, waste = f"pieces_{unit}" if unit == "in" else "pieces", f"waste_{unit}"
     header: _Row = ("board", "title", "number", *_sides(reader, "length"), pieces, waste)
     rows: list[_Row] = [
@@ -211,7 +211,7 @@ def _minutes(seconds: float) -> str:
 
 
 def _edges(edition: Edition) -> tuple[_Row, list[_Row]]:
-    reader, unit = edition.reader, edition.reader.unit
+    reader, unit = edition.reader.plain, edition.reader.unit
     way = way_unit(reader)
     header: _Row = (
         *("treatment", "what", f"banding_thickness_{unit}", f"radius_{unit}", "faces"),
