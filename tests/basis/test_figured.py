@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from kerfolio.basis.figured import Figure, Figured, figured, joined, replaced, resolved, widest
 from kerfolio.basis.style import Rule, Style
 
@@ -39,6 +41,8 @@ def test_braces_in_what_is_put_in_are_letters() -> None:
 
 def test_they_keep_room_for_the_widest_figure() -> None:
     assert widest(LINE) == "Cut for 00.00 mm ply"
+    german = Figure(17.8, replace(THICK, mark=","))
+    assert (Figured(german), widest(Figured(german))) == ("17,80 mm", "00,00 mm")
     assert widest(Figured(Figure(19.05, Style(rule=Rule.SOLD)), " in")) == "0 00/00 in"
     assert widest("17.8") == "17.8"
 

@@ -47,6 +47,7 @@ def style(chance: random.Random) -> Style:
         before=chance.choice(("", "", "fit ")),
         after=chance.choice(("", "", " mm")),
         room=chance.choice((0, 0, 12)),
+        mark=chance.choice((".", ".", ",")),
     )
 
 

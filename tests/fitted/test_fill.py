@@ -38,6 +38,8 @@ from tests.outside import node
         (0.1000001, Style(decimals=3, unless=0.1, before="-fit-", after="mm"), ""),
         (9.99, Style(rule=Rule.FIXED, decimals=2, after=" mm", room=9), "9.99 mm  "),
         (110.0, Style(rule=Rule.FIXED, decimals=2, after=" mm", room=9), "110.00 mm"),
+        (17.8, Style(rule=Rule.FIXED, decimals=2, before="ca. ", mark=","), "ca. 17,80"),
+        (-1.5, Style(rule=Rule.PADDED, decimals=2, width=8, mark=","), "   -1,50"),
     ],
 )
 def test_a_number_is_told_in_its_style(value: float, style: Style, text: str) -> None:

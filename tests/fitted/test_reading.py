@@ -26,6 +26,7 @@ STYLES = st.builds(
     before=WORDS,
     after=WORDS,
     none=WORDS,
+    mark=st.characters(exclude_categories=["Cs"]),
 )
 
 
@@ -124,6 +125,7 @@ def spoiled(*path: str | int, value: Any) -> str:
             spoiled("styles", 0, "width", value=1000),
             "styles[0].width: must be a whole number from 0 to 100",
         ),
+        (spoiled("styles", 0, "mark", value=", "), "styles[0].mark: must be one sign"),
         (spoiled("pieces", 0, value=[7, 1]), None),
         (
             spoiled("pieces", 0, value=[0]),

@@ -136,6 +136,17 @@ def test_a_figure_that_takes_another_sign_moves_nothing() -> None:
     document.close()
 
 
+def test_another_decimal_mark_is_one_of_the_signs_of_every_face() -> None:
+    told = Figure(9.99, replace(WIDE, mark=","))
+    run = Run(figured("A slot, {}", told), Type(face=Face.SERIF, points=10))
+    page = Page(width=90, height=90, passages=(Passage(marks=(Text(x=9, y=9, runs=(run,)),)),))
+    content = fitted_pdf(ABOUT, (page,))
+    assert b"(9,99 mm)" in content
+    document = pypdfium2.PdfDocument(content)
+    assert document[0].get_textpage().get_text_range() == "A slot, 9,99 mm"
+    document.close()
+
+
 def test_words_moved_by_a_figure_that_takes_another_sign_are_seen() -> None:
     """9.99 mm and 10 mm are not of one width: a full stop behind them stands elsewhere."""
     one, other = (unmarked(pages(width)) for width in (9.99, 10.0))

@@ -107,7 +107,8 @@ function said(value, style) {
   const { decimals, unless } = style;
   if (unless !== undefined && steps(value, decimals) === steps(unless, decimals)) return "";
   const sign = style.signed ? (value < 0 ? "-" : "+") : "";
-  return (style.before || "") + sign + RULES[style.rule](sign ? Math.abs(value) : value, style) + (style.after || "");
+  const number = RULES[style.rule](sign ? Math.abs(value) : value, style).replace(".", style.mark || ".");
+  return (style.before || "") + sign + number + (style.after || "");
 }
 
 // ---- filling in ---------------------------------------------------------------------------

@@ -64,8 +64,9 @@ def _side(within: Sequence[float], reader: Reader) -> Figure:
     decimals = _OVERALL[reader.unit]
     signs = {len(fixed(each, decimals)) for each in values}
     if len(signs) == 1:
-        return Figure(values[0], Style(rule=Rule.FIXED, decimals=decimals))
-    return Figure(values[0], Style(rule=Rule.PADDED, decimals=decimals, width=max(signs)))
+        return Figure(values[0], Style(rule=Rule.FIXED, decimals=decimals, mark=reader.mark))
+    style = Style(rule=Rule.PADDED, decimals=decimals, width=max(signs), mark=reader.mark)
+    return Figure(values[0], style)
 
 
 def exactly(text: Text, reader: Reader) -> str:
@@ -91,10 +92,11 @@ def _measured(measure: Measure, reader: Reader) -> Figure:
 
 def _thickness(mm: float, reader: Reader) -> Figure:
     if reader.unit == "in":
-        return Figure(mm, Style(rule=Rule.CALLIPER, after=" in"))
+        return Figure(mm, Style(rule=Rule.CALLIPER, after=" in", mark=reader.mark))
     return _figure(mm, reader, _EXACT)
 
 
 def _figure(mm: float, reader: Reader, decimals: dict[str, int]) -> Figure:
-    style = Style(rule=Rule.FIXED, decimals=decimals[reader.unit], after=f" {reader.unit}")
+    after, places = f" {reader.unit}", decimals[reader.unit]
+    style = Style(rule=Rule.FIXED, decimals=places, after=after, mark=reader.mark)
     return Figure(mm / INCH if reader.unit == "in" else mm, style)

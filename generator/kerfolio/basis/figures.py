@@ -118,13 +118,15 @@ def run_text(mm: float, reader: Reader) -> str:
 def run_figure(mm: float, reader: Reader) -> Figured:
     """Return the same as a figure."""
     value, decimals, unit = (mm / 1000, 2, " m") if reader.unit == "mm" else (mm / 304.8, 1, " ft")
-    return Figured(Figure(value, Style(rule=Rule.FIXED, decimals=decimals, after=unit)))
+    style = Style(rule=Rule.FIXED, decimals=decimals, after=unit, mark=reader.mark)
+    return Figured(Figure(value, style))
 
 
 def cleared_figure(mm2: float, reader: Reader) -> Figured:
     """Return an area that is cleared as a figure."""
     value, unit = (mm2 / _MM2_PER_IN2, "in²") if reader.unit == "in" else (mm2 / 100, "cm²")
-    return figured("{} {}", Figure(value, Style(rule=Rule.FIXED, decimals=1)), unit)
+    style = Style(rule=Rule.FIXED, decimals=1, mark=reader.mark)
+    return figured("{} {}", Figure(value, style), unit)
 
 
 def cleared_text(mm2: float, reader: Reader) -> str:

@@ -46,7 +46,7 @@ class Style:
 
     ``width`` is that of ``PADDED``, in signs. A number that is ``unless`` to the style's decimals
     is not told at all, nor its words. ``none`` is said where there is none of it. Whatever is told
-    takes ``room`` signs at least: blanks follow it.
+    takes ``room`` signs at least: blanks follow it. ``mark`` is the decimal mark, one sign.
     """
 
     rule: Rule = Rule.TRIMMED
@@ -58,6 +58,7 @@ class Style:
     after: str = ""
     none: str = ""
     room: int = 0
+    mark: str = "."
 
 
 Numbers = Callable[[float | None, Style], str]
@@ -82,7 +83,7 @@ def _said(value: float | None, style: Style) -> str:
         return ""
     sign = ("-" if value < 0 else "+") if style.signed else ""
     number = _number(abs(value) if sign else value, style)
-    return f"{style.before}{sign}{number}{style.after}"
+    return f"{style.before}{sign}{number.replace('.', style.mark)}{style.after}"
 
 
 def _number(value: float, style: Style) -> str:
@@ -121,7 +122,8 @@ def widest_of(style: Style) -> str:
             number = "0 00/00"
         case _:
             number = "00." + "0" * style.decimals
-    return f"{style.before}{'+' if style.signed else ''}{number}{style.after}"
+    sign, number = "+" if style.signed else "", number.replace(".", style.mark)
+    return f"{style.before}{sign}{number}{style.after}"
 
 
 def _padded(text: str, width: int) -> str:

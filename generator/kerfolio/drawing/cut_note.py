@@ -33,9 +33,6 @@ Lines = tuple[str, ...]
 _OWN_FIT = ", some joints their own"
 """What is said after the sheet's fit where it is not that of all joints."""
 
-_THICK = Style(rule=Rule.FIXED, decimals=2, after=" mm")
-_CHOSEN = {"mm": Style(decimals=3, after=" mm"), "in": Style(rule=Rule.CHOSEN, after=" in")}
-
 
 def said_in_inches(line: str) -> str:
     """Return a line as the twin of a file says it that is in inches."""
@@ -73,7 +70,7 @@ def part_note(settled: SettledPlan, part: SettledPart, reader: Reader = METRIC) 
 
 def reopening_note(settled: SettledPlan, reopening: Reopening, reader: Reader = METRIC) -> Lines:
     """Return the lines on the file that opens a part's openings wider."""
-    part, wider = reopening.part, Figure(reopening.by, _CHOSEN[reader.unit])
+    part, wider = reopening.part, Figure(reopening.by, _chosen(reader))
     called = reopened_title(settled, reopening)
     past = "Clamp it, then take both away: the cuts run over them"
     return (
@@ -134,10 +131,8 @@ def _sheet_lines(
 
     The fit is the sheet's; that some joint of these parts has another room is said besides.
     """
-    inch = Style(rule=Rule.SOLD if reader.unit == "in" else Rule.CALLIPER, after=" in")
-    styles = (inch, _THICK) if reader.unit == "in" else (_THICK, inch)
-    one, other = (Figure(sheet.thickness, style) for style in styles)
-    chosen = _CHOSEN[reader.unit]
+    one, other = (Figure(sheet.thickness, style) for style in _thick(reader))
+    chosen = _chosen(reader)
     cutter = replace(chosen, before="cutter ", none="no cutter")
     cut = replace(
         chosen, unless=0.0, signed=True, before=", true cut ", after=f"{chosen.after} built in"
@@ -152,6 +147,19 @@ def _sheet_lines(
             Figure(sheet.cut, cut),
         ),
     )
+
+
+def _thick(reader: Reader) -> tuple[Style, Style]:
+    rule = Rule.SOLD if reader.unit == "in" else Rule.CALLIPER
+    mm = Style(rule=Rule.FIXED, decimals=2, after=" mm", mark=reader.mark)
+    inch = Style(rule=rule, after=" in", mark=reader.mark)
+    return (inch, mm) if reader.unit == "in" else (mm, inch)
+
+
+def _chosen(reader: Reader) -> Style:
+    if reader.unit == "in":
+        return Style(rule=Rule.CHOSEN, after=" in", mark=reader.mark)
+    return Style(decimals=3, after=" mm", mark=reader.mark)
 
 
 def _has_own_room(part: SettledPart) -> bool:

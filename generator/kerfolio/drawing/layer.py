@@ -112,6 +112,6 @@ def _depth_words(depth: float | None, reader: Reader) -> str:
 
 def _deep(depth: float, reader: Reader) -> str:
     """Return a depth as ``depth_text`` tells it in inches first, else in mm alone."""
-    metric = Figure(depth, Style(decimals=2, after=" mm"))
-    inch = Figure(depth / INCH, Style(decimals=3, after=" in"))
+    metric = Figure(depth, Style(decimals=2, after=" mm", mark=reader.mark))
+    inch = Figure(depth / INCH, Style(decimals=3, after=" in", mark=reader.mark))
     return figured("{} ({})", inch, metric) if reader.unit == "in" else figured("{}", metric)

@@ -13,8 +13,6 @@ from kerfolio.drawing.path_count import PathCount
 from kerfolio.edition.sheet_facts import Ranged, SheetFacts
 from kerfolio.settling.settled import Operation
 
-_DEEP = Style(rule=Rule.FIXED, decimals=2, after=" mm")
-
 
 def path_lines(found: Ranged, reader: Reader) -> tuple[str, ...]:
     """Return a line for each cut layer: ``opening_through: 2 contours, 1 m``."""
@@ -42,7 +40,7 @@ def _line(found: Ranged, index: int, reader: Reader) -> str:
         )
     if each.diameters:
         words.append(found.told(path, lambda p: _holes(p, reader), lambda p: _bored(p, reader)))
-    layer = found.told(path, lambda p: str(p.layer), _layer)
+    layer = found.told(path, lambda p: str(p.layer), lambda p: _layer(p, reader))
     return together(layer, ": ", together(*words, between=", "))
 
 
@@ -55,7 +53,8 @@ def _bored(path: PathCount, reader: Reader) -> str:
     return listed_together(told)
 
 
-def _layer(path: PathCount) -> str:
+def _layer(path: PathCount, reader: Reader) -> str:
     """Return a layer that is called by a depth: ``pocket, 5.93 mm``; its name has no noughts."""
     depths = (part.value for part in parts_of(path.layer) if isinstance(part, Figure))
-    return figured("{}, {}", path.operation.value, Figured(Figure(next(depths), _DEEP)))
+    deep = Style(rule=Rule.FIXED, decimals=2, after=" mm", mark=reader.mark)
+    return figured("{}, {}", path.operation.value, Figured(Figure(next(depths), deep)))

@@ -94,6 +94,12 @@ def _words(value: Any, at: str) -> str:
     return value
 
 
+def _sign(value: Any, at: str) -> str:
+    if len(_words(value, at)) != 1:
+        raise FittedError(f"{at}: must be one sign")
+    return str(value)
+
+
 def _flag(value: Any, at: str) -> bool:
     if not isinstance(value, bool):
         raise FittedError(f"{at}: must be true or false")
@@ -133,6 +139,7 @@ def _style(stated: Any, at: str) -> Style:
         after=_words(each.get("after", ""), f"{at}.after"),
         none=_words(each.get("none", ""), f"{at}.none"),
         room=_count(each.get("room", 0), f"{at}.room", _WIDEST),
+        mark=_sign(each.get("mark", "."), f"{at}.mark"),
     )
 
 

@@ -68,6 +68,7 @@ def _style(style: Style) -> dict[str, Any]:
     stated |= {} if style.unless is None else {"unless": _exact(style.unless)}
     stated |= {"signed": True} if style.signed else {}
     stated |= {"room": style.room} if style.room else {}
+    stated |= {"mark": style.mark} if style.mark != "." else {}
     words = {"before": style.before, "after": style.after, "none": style.none}
     return stated | {key: text for key, text in words.items() if text}
 
