@@ -6,13 +6,14 @@ from dataclasses import replace
 
 import pytest
 
-from kerfolio.basis.reader import INCHES, METRIC
+from kerfolio.basis.reader import INCHES, METRIC, Reader
 from kerfolio.settling.measured import measured_for, sheet_measured, sheets_measured
 from kerfolio.settling.titles import (
     board_title,
     feature_title,
     part_title,
     piece_title,
+    plainly,
     sheet_title,
     within,
 )
@@ -90,3 +91,17 @@ def test_boards_and_titles_within_a_sentence() -> None:
         "MDF back",
         "T-nut",
     ]
+
+
+def test_they_are_told_in_the_readers_language() -> None:
+    """German nouns keep their capitals; what a piece is called by stands behind its part."""
+    german, plan = Reader(language="de"), workshop(SET).plans[0]
+    assert piece_title(plan, "2/lower", german) == "Lower von Foot 2"
+    assert piece_title(workshop(RACK).plans[0], "side.left", german) == "Side left"
+    assert within("Rail", german) == "Rail"
+    assert part_title(plan, "test-joint", german) == "Probeverbindung"
+    assert plainly("`rail.left-tabs`", workshop(RACK).plans[0], german) == "left tabs (Rail)"
+    one = settled_at(17.6, STATED)
+    assert sheets_measured(one, german) == "Platten von 17,60 mm Dicke"
+    two = replace(one, variant=replace(one.variant, thickness=TWO))
+    assert sheets_measured(two, german) == "The good sheet mit 17,60 mm und Tops mit 12,00 mm"

@@ -6,8 +6,9 @@ Of one sheet its thickness is enough; of several each is told with what it is ca
 from __future__ import annotations
 
 from kerfolio.basis.exact_figures import measured_in
-from kerfolio.basis.figured import figured, joined, listed_together, together
+from kerfolio.basis.figured import joined
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.settling.titles import sheet_title
 
@@ -18,8 +19,8 @@ def sheet_measured(settled: SettledPlan, name: str, reader: Reader) -> str:
     """Return one sheet in the reader's unit: ``17.80 mm thick``, ``Birch plywood at 17.80 mm``."""
     measured = measured_in(dict(settled.variant.thickness)[name], reader)
     if len(settled.variant.thickness) == 1:
-        return figured("{} thick", measured)
-    return figured("{} at {}", sheet_title(settled, name), measured)
+        return say(reader, "measured-thick", figure=measured)
+    return say(reader, "measured-at", sheet=sheet_title(settled, name), figure=measured)
 
 
 def measured_for(settled: SettledPlan, reader: Reader) -> str:
@@ -30,11 +31,14 @@ def measured_for(settled: SettledPlan, reader: Reader) -> str:
     """
     sheets = settled.variant.thickness
     if len(sheets) > _NAMED:
-        return figured("{} thick", joined(", ", (measured_in(mm, reader) for _, mm in sheets)))
+        figures = joined(", ", (measured_in(mm, reader) for _, mm in sheets))
+        return say(reader, "measured-thick", figure=figures)
     return joined(", ", (sheet_measured(settled, name, reader) for name, _ in sheets))
 
 
 def sheets_measured(settled: SettledPlan, reader: Reader) -> str:
     """Return all sheets as a sentence tells them: ``sheets 17.80 mm thick``."""
-    told = [sheet_measured(settled, name, reader) for name, _ in settled.variant.thickness]
-    return listed_together(told) if len(told) > 1 else together("sheets ", *told)
+    sheets = settled.variant.thickness
+    if len(sheets) > 1:
+        return listed(reader, [sheet_measured(settled, name, reader) for name, _ in sheets])
+    return say(reader, "measured-sheets", figure=measured_in(sheets[0][1], reader))
