@@ -32,7 +32,9 @@ from kerfolio.model.feature_kind import (
     FeatureKind,
 )
 from kerfolio.model.joint_kind import JOINT_KINDS, JointKind
+from kerfolio.reading.by_mate import BY_MATE_FORMS
 from kerfolio.reading.feature_kinds import FEATURE_FORMS
+from kerfolio.reading.followed import FOLLOWING
 from kerfolio.reading.joint_kinds import JOINT_FORMS
 from kerfolio.reading.workshop import read_workshop
 from kerfolio.settling.drawn import DRAWN_SHAPES
@@ -45,6 +47,8 @@ JOINED = {each for joint in JOINT_KINDS for end in joint.ends for each in end}
 
 FEATURE_TABLES: dict[str, tuple[Collection[FeatureKind], Collection[FeatureKind]]] = {
     "reading: its form": (FEATURE_FORMS, FEATURE_KINDS),
+    "reading: its form by its mate": (BY_MATE_FORMS, [k for k in FEATURE_KINDS if k.by_mate]),
+    "reading: what it follows": (FOLLOWING, [k for k in FEATURE_KINDS if k.by_mate]),
     "settling: its shapes": (FEATURE_SHAPES, FEATURE_KINDS),
     "settling: its shapes as drawn": (DRAWN_SHAPES, [k for k in FEATURE_KINDS if k.drawn]),
     "assembly: its freedom": (FEATURE_FREEDOMS, [k for k in FEATURE_KINDS if k in JOINED]),

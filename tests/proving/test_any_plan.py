@@ -48,7 +48,7 @@ PLY = Named("ply")
 def cuttings() -> st.SearchStrategy[Cutting]:
     return st.one_of(
         st.builds(
-            lambda at, long, turn: Slot(at=at, length=long, angle=turn, takes=PLY),
+            lambda at, long, turn: Slot(at=(at,), length=long, angle=turn, takes=PLY),
             *(spots, widths, angles),
         ),
         st.builds(

@@ -80,7 +80,7 @@ def test_every_kind_of_feature() -> None:
         each.cutting for each in part.features
     )
     assert isinstance(slot, Slot)
-    assert texts(slot.at.x, slot.at.y, slot.angle, slot.width) == ["w/2", "9", "45", ""]
+    assert texts(slot.at[0].x, slot.at[0].y, slot.angle, slot.width) == ["w/2", "9", "45", ""]
     assert isinstance(notch, Notch)
     assert texts(*notch.at) == ["60", "120"]
     assert notch.edge.side == "top"
@@ -123,7 +123,7 @@ def test_pieces(text: str, pieces: tuple[str, ...]) -> None:
         (
             "{}",
             "a feature needs one of `slot`, `notch`, `hole`, `window`, `pocket`, `groove`, "
-            "`tabs`, `fingers`, `engrave` / "
+            "`tabs`, `fingers`, `engrave`, `slots`, `notches`, `holes`, `housings`, `grooves` / "
             "Write its kind first: `{slot: {at: [180, 370], length: 120, takes: ply}}`.",
         ),
         (

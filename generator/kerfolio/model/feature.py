@@ -47,14 +47,14 @@ class Repeat:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Slot:
-    """A through slot about its centre; ``takes`` a sheet or has a ``width``.
+    """A through slot about each of its centres; ``takes`` a sheet or has a ``width``.
 
     The length runs along ``angle`` (degrees from the x axis). A slot that takes a sheet is
     widened and lengthened by the fit on every side.
     """
 
     kind: ClassVar[FeatureKind] = SLOT
-    at: Spot
+    at: tuple[Spot, ...]
     length: Amount
     angle: Amount | None = None
     takes: Named | None = None
@@ -106,7 +106,7 @@ class Pocket:
     """A recess of any outline to a depth; with ``takes`` a blind tab's housing, given the fit."""
 
     kind: ClassVar[FeatureKind] = POCKET
-    at: Spot
+    at: tuple[Spot, ...]
     outline: Outline
     depth: Amount
     angle: Amount | None = None
@@ -170,12 +170,53 @@ class Engraving:
 Cutting = Slot | Notch | Hole | Window | Pocket | Groove | Tabs | Fingers | Engraving
 
 
+def places_of(cutting: object) -> int:
+    """Return at how many places a statement puts its kind: one, or as many as ``at`` lists."""
+    match cutting:
+        case Slot() | Pocket() | Hole() | Notch() | Tabs():
+            return len(cutting.at)
+        case _:
+            return 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mated:
+    """What meets a feature of one piece; ``piece`` is its name, empty where none is named."""
+
+    piece: Named
+    mate: Named
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ByMate:
+    """A feature that is as the one it meets has it: how many, how far apart, of which sheet.
+
+    Reading makes it into what it comes to: no plan that has been read holds one. ``at`` is where
+    the middle of the set lies, half way between its first and its last, ``zero`` where the 0 lies
+    that its mate is measured from; on an edge both are one distance. ``angle`` is the way the set
+    runs, first to last (``backward`` along an edge: the other way); a pattern of holes may be seen
+    from the other side (``mirrored``); ``bore`` is what is stated of its size.
+    """
+
+    kind: FeatureKind
+    of: tuple[Mated, ...]
+    at: Spot | Amount | None = None
+    zero: Spot | Amount | None = None
+    angle: Amount | None = None
+    edge: EdgeLine | None = None
+    depth: Amount | None = None
+    backward: bool = False
+    mirrored: bool = False
+    bore: Hole | None = None
+    place: Place = NOWHERE
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Feature:
     """A named feature, perhaps repeated and mirrored (copies are numbered ``name.1`` ...)."""
 
     name: str
-    cutting: Cutting
+    cutting: Cutting | ByMate
     repeat: Repeat | None = None
     mirror: Mirror | None = None
     place: Place = NOWHERE

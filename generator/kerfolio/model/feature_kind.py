@@ -26,6 +26,7 @@ class FeatureKind:
     ``drawn``: it may be an element of a drawing.
     ``outlined``: what those within a drawn outline are called, which is also the key that says
     what they take; empty for kinds that are not looked for there.
+    ``by_mate``: the key that states it by what it meets; empty where nothing does.
     """
 
     name: str
@@ -39,6 +40,7 @@ class FeatureKind:
     cleared: bool = False
     drawn: bool = False
     outlined: str = ""
+    by_mate: str = ""
 
     @property
     def fitted(self) -> bool:
@@ -66,6 +68,7 @@ SLOT = FeatureKind(
     takes=True,
     cleared=True,
     drawn=True,
+    by_mate="slots",
 )
 NOTCH = FeatureKind(
     name="notch",
@@ -80,6 +83,7 @@ NOTCH = FeatureKind(
     takes=True,
     cleared=True,
     outlined="notches",
+    by_mate="notches",
 )
 HOLE = FeatureKind(
     name="hole",
@@ -89,6 +93,7 @@ HOLE = FeatureKind(
     example=ByUnit("{at: [30, 30], diameter: 8}", "{at: [1, 1], diameter: 3/8 in}"),
     opens=True,
     drawn=True,
+    by_mate="holes",
 )
 WINDOW = FeatureKind(
     name="window",
@@ -114,6 +119,7 @@ POCKET = FeatureKind(
     takes=True,
     cleared=True,
     drawn=True,
+    by_mate="housings",
 )
 GROOVE = FeatureKind(
     name="groove",
@@ -126,6 +132,7 @@ GROOVE = FeatureKind(
     ),
     takes=True,
     cleared=True,
+    by_mate="grooves",
 )
 TAB = FeatureKind(
     name="tab",
@@ -149,6 +156,7 @@ FINGERS = FeatureKind(
     opens=True,
     on_edge=True,
     takes=True,
+    by_mate="fingers",
 )
 ENGRAVING = FeatureKind(
     name="engraving",

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from kerfolio.assembly.ends import SIDES
 from kerfolio.basis.said import stated_name
-from kerfolio.model.feature import Feature, Hole, Notch, Tabs
+from kerfolio.model.feature import Feature, places_of
 from kerfolio.model.feature_kind import OUTLINED, TAB, FeatureKind
 from kerfolio.model.joint_kind import PIECE, SIDE, EndKind
 from kerfolio.model.outline import Drawn, DrawnFeatureRule
@@ -106,6 +106,4 @@ def takers_of(part: Part) -> Iterator[tuple[str, str]]:
 
 
 def _is_many(feature: Feature) -> bool:
-    cutting = feature.cutting
-    listed = len(cutting.at) if isinstance(cutting, Notch | Tabs | Hole) else 1
-    return bool(feature.repeat or feature.mirror or listed > 1)
+    return bool(feature.repeat or feature.mirror or places_of(feature.cutting) > 1)

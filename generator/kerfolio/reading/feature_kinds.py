@@ -72,11 +72,12 @@ EDGE = Either(
     advice="Write `top`, `bottom`, `left`, `right` or `{from: [x, y], to: [x, y]}`.",
 )
 _AT = Key(name="at", form=SPOT, says="Its centre, from the part's 0,0.", required=True)
-_DEPTH = Key(name="depth", form=LENGTH, says="Depth from the show face.", required=True)
+_ALL_AT = Key(name="at", form=SPOTS, says="Its centre, or a list of centres.", required=True)
+DEPTH = Key(name="depth", form=LENGTH, says="Depth from the show face.", required=True)
 _ANGLE = Key(name="angle", form=ANGLE, says="Degrees from the x axis, counter-clockwise.")
 _TAKES = Key(name="takes", form=REFERENCE, says="The sheet that goes in.")
 _WIDTH = Key(name="width", form=LENGTH, says="Width where no sheet is taken.")
-_EDGE = Key(name="edge", form=EDGE, says="The part's edge it sits on.", required=True)
+EDGE_KEY = Key(name="edge", form=EDGE, says="The part's edge it sits on.", required=True)
 
 
 def _form(
@@ -157,7 +158,7 @@ def _slot() -> Record[Cutting]:
     return _form(
         SLOT,
         Slot,
-        _AT,
+        _ALL_AT,
         Key(name="length", form=LENGTH, says="Length along the angle.", required=True),
         *(_ANGLE, _TAKES, _WIDTH),
         one_of=_FITS,
@@ -169,9 +170,9 @@ def _notch() -> Record[Cutting]:
     return _form(
         NOTCH,
         Notch,
-        _EDGE,
+        EDGE_KEY,
         Key(name="at", form=LENGTHS, says="Centre line along the edge.", required=True),
-        *(_DEPTH, _TAKES, _WIDTH),
+        *(DEPTH, _TAKES, _WIDTH),
         one_of=_FITS,
     )
 
@@ -180,7 +181,7 @@ def _hole() -> Record[Cutting]:
     return _form(
         HOLE,
         _make_hole,
-        Key(name="at", form=SPOTS, says="Its centre, or a list of centres.", required=True),
+        _ALL_AT,
         Key(name="diameter", form=LENGTH, says="Diameter."),
         Key(name="for", form=REFERENCE, says="Clearance hole of this hardware.", field="for_"),
         Key(name="pilot", form=REFERENCE, says="Pilot hole of this screw."),
@@ -206,7 +207,7 @@ def _pocket() -> Record[Cutting]:
     return _form(
         POCKET,
         _make_pocket,
-        *(_AT, *SHAPE_KEYS, _DEPTH, _ANGLE, _TAKES),
+        *(_ALL_AT, *SHAPE_KEYS, DEPTH, _ANGLE, _TAKES),
         Key(name="length", form=LENGTH, says="Length of a housing that takes a sheet."),
         one_of=((*SHAPES, "takes"),),
         check=_pocket_faults,
@@ -219,7 +220,7 @@ def _groove() -> Record[Cutting]:
         Groove,
         Key(name="from", form=SPOT, says="Where it begins.", required=True, field="start"),
         Key(name="to", form=SPOT, says="Where it ends.", required=True, field="end"),
-        *(_DEPTH, _TAKES, _WIDTH),
+        *(DEPTH, _TAKES, _WIDTH),
         one_of=_FITS,
     )
 
@@ -228,7 +229,7 @@ def _tabs() -> Record[Cutting]:
     return _form(
         TAB,
         Tabs,
-        _EDGE,
+        EDGE_KEY,
         Key(name="at", form=LENGTHS, says="Where each begins along the edge.", required=True),
         Key(name="width", form=LENGTH, says="Width of each tab.", required=True),
         Key(name="depth", form=LENGTH, says="How far each stands out."),
@@ -243,7 +244,7 @@ def _fingers() -> Record[Cutting]:
     return _form(
         FINGERS,
         Fingers,
-        _EDGE,
+        EDGE_KEY,
         Key(name="count", form=COUNT, says="Fingers and gaps together.", required=True),
         Key(name="takes", form=REFERENCE, says="The sheet it meets.", required=True),
         Key(name="first", form=first, says="What stands at the lower end of the edge."),
@@ -259,7 +260,7 @@ def _engraving() -> Record[Cutting]:
         Key(name="drawing", form=DrawingFile(art=True), says="An SVG or DXF file instead."),
         _AT,
         Key(name="height", form=LENGTH, says="Height of its letters.", required=True),
-        *(_DEPTH, _ANGLE),
+        *(DEPTH, _ANGLE),
         Key(name="style", form=style, says="Single strokes or outlines."),
         one_of=(("text", "drawing"),),
         check=_engraving_faults,
@@ -277,7 +278,7 @@ FEATURE_FORMS: dict[FeatureKind, Record[Cutting]] = {
     FINGERS: _fingers(),
     ENGRAVING: _engraving(),
 }
-"""How each kind is written in a plan."""
+"""How each kind is written in a plan by itself."""
 
 
 def has_depth(kind: FeatureKind) -> bool:

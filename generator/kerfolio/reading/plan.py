@@ -30,6 +30,7 @@ from kerfolio.reading.fit import JOINT_FIT
 from kerfolio.reading.forms import Book, Form, ListOf, Schema
 from kerfolio.reading.joint import JOINTS, STANDING
 from kerfolio.reading.licences import LICENCE
+from kerfolio.reading.mates import with_mates
 from kerfolio.reading.nodes import Mapping, Node, Scalar
 from kerfolio.reading.part import PARTS
 from kerfolio.reading.person import FRICTION, PERSON
@@ -284,7 +285,7 @@ def read_plan(
     desk.unread.update(unread)
     plan = PLAN.read_named(name, Place(file, 1, 1), node, desk)
     if plan is not None:
-        plan = _completed(plan, desk)
+        plan = _completed(with_mates(plan, desk), desk)
     told = in_unit(desk.findings, desk.unit)
     return PlanRead(plan=plan, pictures=desk.decoded, findings=told)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from kerfolio.basis.budgets import FINGERS, REPEATS
-from kerfolio.model.feature import Feature, Fingers, Hole, Notch, Tabs
+from kerfolio.model.feature import Feature, Fingers, places_of
 from kerfolio.settling.scope import Scope, within
 from kerfolio.settling.shaped import Shaped, Shift, shifted
 
@@ -13,13 +13,8 @@ def how_many(feature: Feature, scope: Scope) -> int:
 
     Raises SettlingError.
     """
-    match feature.cutting:
-        case Hole() | Notch() | Tabs():
-            stated = len(feature.cutting.at)
-        case Fingers():
-            stated = finger_count(feature.cutting, scope)
-        case _:
-            stated = 1
+    cutting = feature.cutting
+    stated = finger_count(cutting, scope) if isinstance(cutting, Fingers) else places_of(cutting)
     return stated * copy_count(feature, scope)
 
 

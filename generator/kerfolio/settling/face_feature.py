@@ -35,22 +35,23 @@ def slot_corners(at: Point, along: Point, length: float, width: float) -> tuple[
 
 
 def through_slot(cutting: Slot, feature: Feature, bench: Bench) -> Iterator[Shaped]:
-    """Yield a slot. Raises SettlingError, ShapeError."""
+    """Yield a slot at each of its centres. Raises SettlingError, ShapeError."""
     fitting = bench.fitting
-    at, along = fitting.scope.point(cutting.at), unit(fitting.scope.plain(cutting.angle))
+    along = unit(fitting.scope.plain(cutting.angle))
     width = fitting.width(cutting.takes, cutting.width)
     length = fitting.length(cutting.length, cutting.takes)
-    shape = slot(at, along, length.value, width.value)
-    corners = slot_corners(at, along, length.value, width.value)
-    yield Shaped(
-        feature=settled_feature(
-            *(feature, at, along, (width, length), (shape,)),
-            takes=cutting.takes,
-            room=fitting.given,
-        ),
-        taken=(shape,),
-        mating=corners if cutting.takes else (),
-    )
+    for at in map(fitting.scope.point, cutting.at):
+        shape = slot(at, along, length.value, width.value)
+        corners = slot_corners(at, along, length.value, width.value)
+        yield Shaped(
+            feature=settled_feature(
+                *(feature, at, along, (width, length), (shape,)),
+                takes=cutting.takes,
+                room=fitting.given,
+            ),
+            taken=(shape,),
+            mating=corners if cutting.takes else (),
+        )
 
 
 def window(cutting: Window, feature: Feature, bench: Bench) -> Iterator[Shaped]:
@@ -66,9 +67,14 @@ def window(cutting: Window, feature: Feature, bench: Bench) -> Iterator[Shaped]:
 
 
 def pocket(cutting: Pocket, feature: Feature, bench: Bench) -> Iterator[Shaped]:
-    """Yield a pocket, or the housing of a blind tab. Raises SettlingError, ShapeError."""
+    """Yield a pocket, or a blind tab's housing, at each place. Raises SettlingError, ShapeError."""
+    for at in map(bench.fitting.scope.point, cutting.at):
+        yield _pocket_at(at, cutting, feature, bench)
+
+
+def _pocket_at(at: Point, cutting: Pocket, feature: Feature, bench: Bench) -> Shaped:
     fitting = bench.fitting
-    at, angle = fitting.scope.point(cutting.at), fitting.scope.plain(cutting.angle)
+    angle = fitting.scope.plain(cutting.angle)
     along, depth = unit(angle), bench.depth(cutting.depth)
     corners: tuple[Mating, ...] = ()
     if cutting.takes is not None and cutting.length is not None:
@@ -78,7 +84,7 @@ def pocket(cutting: Pocket, feature: Feature, bench: Bench) -> Iterator[Shaped]:
     else:
         made = outline_contour(cutting.outline, fitting.scope, f"`{feature.name}`", centred=True)
         sides, shape = _extent(made), moved(turned(made, angle), *at)
-    yield Shaped(
+    return Shaped(
         feature=settled_feature(
             *(feature, at, along, sides, (shape,), depth, cutting.takes), room=fitting.given
         ),
