@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from kerfolio.edition.copies import APART, TOGETHER, copies_remark
+from kerfolio.edition.copies import copies_remark
 from kerfolio.layouts.count import sheets_for
 from kerfolio.layouts.layout import CopiesCount
 from tests.edition.carrying import carrying
 from tests.plans import small_layout
+
+TOGETHER = "Sheets are counted for all copies laid out together."
+APART = "Every copy is counted with whole sheets of its own; laid out together they may take fewer."
 
 
 def test_a_table_of_the_layout_tells_the_sheets_of_several_copies() -> None:
@@ -40,12 +43,12 @@ def test_sizes_that_only_many_copies_take_are_told_for_them_alone() -> None:
 
 def test_how_the_sheets_were_counted_is_said() -> None:
     edition = carrying()
-    assert copies_remark(edition) == APART.format("copy")
+    assert copies_remark(edition) == APART
     table = tuple(
         CopiesCount(sheet=name, size=(2440.0, 1220.0), counts=(1, 1, 1, 2, 2, 2))
         for name in ("ply", "thin")
     )
     together = replace(edition, layout=replace(edition.layout, copies=table))
-    assert copies_remark(together) == TOGETHER.format("copies")
+    assert copies_remark(together) == TOGETHER
     half = replace(edition, layout=replace(edition.layout, copies=table[:1]))
-    assert copies_remark(half) == APART.format("copy")
+    assert copies_remark(half) == APART

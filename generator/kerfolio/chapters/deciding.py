@@ -10,6 +10,7 @@ from kerfolio.basis.figures import minutes_text, money_text
 from kerfolio.basis.lengths import INCH, size_pair
 from kerfolio.basis.masses import mass_pair
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.basis.sheet_size import sheet_pair
 from kerfolio.basis.thickness import sold_in, sold_range_pair
 from kerfolio.basis.tolerance import NOISE
@@ -17,7 +18,7 @@ from kerfolio.basis.words import counted, listed
 from kerfolio.document.blocks import Fact
 from kerfolio.document.words import Both, Reference, Words, pieces, twin
 from kerfolio.edition.bed import bed_needs
-from kerfolio.edition.cutting import ROUTER, cutting_of
+from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.difficulty import difficulty_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.hands import Lift, heaviest_sheet, heaviest_step
@@ -139,7 +140,8 @@ def _cutting(edition: Edition) -> Lines:
     if found is None:
         return ()
     sheets = "" if found.whole else f"{found.known}, "
-    return ((f"about {minutes_text(found.minutes)} to cut", f"{sheets}on {ROUTER}"),)
+    machine = say(edition.reader, "cutting-machine")
+    return ((f"about {minutes_text(found.minutes)} to cut", f"{sheets}{machine}"),)
 
 
 def _time(edition: Edition) -> Lines:
@@ -149,7 +151,9 @@ def _time(edition: Edition) -> Lines:
 
 def _difficulty(edition: Edition) -> Lines:
     found = difficulty_of(edition)
-    return ((found.level.words, "; ".join(e.words for e in found.reasons)),) if found else ()
+    return (
+        ((found.words(edition.reader), "; ".join(e.words for e in found.reasons)),) if found else ()
+    )
 
 
 def _hands(edition: Edition) -> Lines:

@@ -24,7 +24,7 @@ from kerfolio.document.blocks import (
 )
 from kerfolio.document.chapter import Chapter, Soon
 from kerfolio.document.words import Words, twin
-from kerfolio.edition.edge_words import EDGES_TITLE, edges_told
+from kerfolio.edition.edge_words import edges_title, edges_told
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.hardware_words import hardware_details
 from kerfolio.edition.sheet_count import counted_as
@@ -48,7 +48,7 @@ def need(edition: Edition) -> Chapter:
         ("Sheets", _sheets(edition)),
         ("Boards", _boards(edition)),
         ("Hardware", _hardware(edition)),
-        (EDGES_TITLE, _edges(edition)),
+        (edges_title(edition.reader), _edges(edition)),
         ("Glue, finish and what is used up", _used_up(edition)),
     )
     blocks: list[Block] = []
@@ -188,7 +188,7 @@ def _edges(edition: Edition) -> tuple[Block, ...]:
         )
         for each in told.rows
     )
-    table = Table(title=EDGES_TITLE, columns=columns, rows=rows)
+    table = Table(title=edges_title(edition.reader), columns=columns, rows=rows)
     remark = (Paragraph(words=told.remark, manner=Manner.SMALL),) if told.remark else ()
     return (table, *remark)
 

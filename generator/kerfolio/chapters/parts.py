@@ -30,7 +30,7 @@ from kerfolio.document.words import Mark, Words, twin
 from kerfolio.drawing.common_scale import common_scale
 from kerfolio.drawing.part_view import part_view
 from kerfolio.drawing.vocabulary import Drawing
-from kerfolio.edition.edge_words import EDGE_MAP
+from kerfolio.edition.edge_words import edge_map_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import drawn_for
 from kerfolio.model.feature_kind import HOLE, POCKET, WINDOW
@@ -125,7 +125,7 @@ def _drawn(edition: Edition) -> Iterator[Block]:
     found = edition.settled.parts
     scale = common_scale(found)
     words = _FACES.format(f"1:{scale}")
-    edged = f" {EDGE_MAP}" if any(part.edges for part in found) else ""
+    edged = f" {edge_map_words(edition.reader)}" if any(part.edges for part in found) else ""
     yield Paragraph(words=f"{words}{edged}")
     yield Figures(figures=tuple(_figure(edition, part, scale) for part in found))
 

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
+from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.making import copies_called
-
-TOGETHER = "Sheets are counted for all {} laid out together."
-APART = "Every {} is counted with whole sheets of its own; laid out together they may take fewer."
 
 
 def copies_remark(edition: Edition) -> str:
@@ -14,5 +11,6 @@ def copies_remark(edition: Edition) -> str:
     most = len(edition.copies)
     counted = {each.sheet for each in edition.layout.copies if len(each.counts) >= most}
     used = {sheet.sheet for sheet in edition.layout.sheets}
-    called = copies_called(edition.plan)
-    return TOGETHER.format(called.many) if used <= counted else APART.format(called.one)
+    called = "set" if edition.plan.is_set else "copy"
+    told = "together" if used <= counted else "apart"
+    return say(edition.reader, f"copies-{told}", called=called)

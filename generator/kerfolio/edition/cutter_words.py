@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from kerfolio.basis.cutting_lengths import tool_text
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.basis.thickness import thickness_text
-from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
 from kerfolio.shop.tightest import tightest_inside
 
@@ -16,24 +16,19 @@ def cutter_words(edition: Edition) -> str:
     cutters = {sheet.cutter.name: sheet.cutter for sheet in edition.settled.sheets}
     if not cutters:
         return ""
-    named = listed(
-        [f"{each.title}, {tool_text(each.diameter, reader)} wide" for each in cutters.values()]
-    )
-    words = [f"The cut files are drawn for {named}."]
+    named = [
+        say(reader, "cutterwords-wide", cutter=each.title, wide=tool_text(each.diameter, reader))
+        for each in cutters.values()
+    ]
+    words = [say(reader, "cutterwords-drawn", cutters=listed(reader, named))]
     if edition.plan.relief.style != "none":
-        words.append(
-            "Inside corners are opened a little wider than it, since many toolpath programs drop "
-            "arcs of exactly the cutter’s radius; a smaller cutter works too, a larger one leaves "
-            "the corners too full."
-        )
+        words.append(say(reader, "cutterwords-opened"))
     tightest = tightest_inside(edition.settled)
     if tightest == 0:
-        words.append("Some inside corners are drawn square: what the cutter leaves is cut by hand.")
+        words.append(say(reader, "cutterwords-square"))
     elif tightest is not None:
-        words.append(
-            f"The tightest inside curve has a radius of {_told(tightest, reader)}: no "
-            f"cutter wider than {_told(2 * tightest, reader)} follows it."
-        )
+        radius, most = (_told(each, reader) for each in (tightest, 2 * tightest))
+        words.append(say(reader, "cutterwords-tightest", radius=radius, most=most))
     return " ".join(words)
 
 

@@ -6,28 +6,14 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from kerfolio.basis.figures import way_unit
 from kerfolio.basis.reader import METRIC, Reader
-from kerfolio.basis.words import counted, listed
+from kerfolio.basis.saying import listed, say
 from kerfolio.edition.edition import Edition
-from kerfolio.settling.settled import Operation
 from kerfolio.settling.titles import part_title, sheet_title, within
 from kerfolio.shop.assumption import Assumption
 from kerfolio.shop.cut_setting import REST
 from kerfolio.shop.cut_time import CutTime
 from kerfolio.shop.tool_path import Uncut
-
-ROUTER = "a small-shop router"
-"""The machine that the times are reckoned for."""
-
-OPERATIONS = {
-    Operation.ENGRAVE: "Engravings",
-    Operation.POCKET: "Recesses",
-    Operation.HOLE: "Holes",
-    Operation.OPENING: "Openings",
-    Operation.OUTLINE: "Outlines",
-}
-"""What is cut, by operation."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,15 +59,12 @@ class CuttingWords:
     @property
     def way_head(self) -> str:
         """The head of a column of the cutter's ways: ``Metres`` or ``Feet``."""
-        return way_unit(self.reader).capitalize()
+        return say(self.reader, "cutting-ways", unit=self.reader.unit)
 
     @property
     def wear_remark(self) -> str:
         """What stands beside the work of the cutters."""
-        return (
-            f"{self.way_head} are counted over all passes. Depth, glue and grit dull a cutter too: "
-            "compare like with like."
-        )
+        return say(self.reader, "cutting-wear", ways=self.way_head)
 
 
 def cutting_of(edition: Edition) -> CuttingWords | None:
@@ -104,7 +87,7 @@ def cutting_of(edition: Edition) -> CuttingWords | None:
         metres=math.fsum(each.metres for each in known),
         reader=edition.reader,
         whole=len(known) == len(edition.times),
-        known=_counted(len(known), len(edition.times)),
+        known=_counted(edition.reader, len(known), len(edition.times)),
         remark=_remark(known, edition),
         assumptions=tuple(_told(each, edition) for each in _assumptions(known)),
     )
@@ -116,7 +99,8 @@ def _told(each: Assumption, edition: Edition) -> Assumption:
         if cut.name == each.label:
             through = REST in cut.passes or not cut.passes
             title = sheet_title(edition.settled, cut.sheet.name)
-            label = f"{title}, {'through' if through else 'to a depth'}"
+            deep = "through" if through else "deep"
+            label = say(edition.reader, f"cutting-setting-{deep}", sheet=title)
             return replace(each, label=label).told(edition.reader)
     return each.told(edition.reader)
 
@@ -142,21 +126,20 @@ def _cutters(time: CutTime) -> dict[str, None]:
     return dict.fromkeys(each.cutter for each in time.operations)
 
 
-def _counted(known: int, sheets: int) -> str:
-    whole = counted(sheets, "sheet")
-    return whole if known == sheets else f"{known} of {whole}"
+def _counted(reader: Reader, known: int, sheets: int) -> str:
+    if known == sheets:
+        return say(reader, "cutting-sheets", sheets=sheets)
+    return say(reader, "cutting-some-sheets", known=known, sheets=sheets)
 
 
 def _remark(known: Sequence[CutTime], edition: Edition) -> str:
     """Return what the times are for; what no path could be made for is named once."""
     left = dict.fromkeys(_uncut(each, edition) for time in known for each in time.uncut)
-    uncut = listed(tuple(left))
-    left_out = f" Not in it either: {uncut}." if uncut else ""
-    ways = way_unit(edition.reader)
-    return (
-        f"Reckoned for {ROUTER} with the maker’s settings; {ways} are those of all "
-        f"passes. Loading, fixing and turning the sheet and sweeping are not in it.{left_out}"
-    )
+    reader = edition.reader
+    remark = say(reader, "cutting-remark", unit=reader.unit)
+    if not left:
+        return remark
+    return f"{remark} {say(reader, 'cutting-left', uncut=listed(reader, tuple(left)))}"
 
 
 def _assumptions(known: Sequence[CutTime]) -> Iterator[Assumption]:
@@ -168,5 +151,7 @@ def _assumptions(known: Sequence[CutTime]) -> Iterator[Assumption]:
 
 
 def _uncut(each: Uncut, edition: Edition) -> str:
-    part = within(part_title(edition.plan, each.part))
-    return f"{OPERATIONS[each.operation].lower()} of the {part} ({each.why})"
+    part = within(part_title(edition.plan, each.part), edition.reader)
+    return say(
+        edition.reader, "cutting-uncut", operation=each.operation.value, part=part, why=each.why
+    )

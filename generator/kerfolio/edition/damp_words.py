@@ -7,20 +7,15 @@ from collections.abc import Iterator
 from kerfolio.basis.cutting_lengths import fit_in
 from kerfolio.basis.figures import figure
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.words import counted
+from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
 from kerfolio.model.climate import Climate
 from kerfolio.model.finish import BEFORE, Finish
 from kerfolio.model.purpose import GLUED
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.settling.surroundings import Surroundings
+from kerfolio.settling.titles import within
 from kerfolio.shop.swelling import needs_of, room_for
-
-_ROOM = (
-    "Joints have room for that besides their fit: bare and dry they go together more loosely than "
-    "they will stay."
-)
-_GLUE = "Keep the film off what is glued: mask the faces that meet."
 
 
 def room_words(edition: Edition) -> str:
@@ -28,7 +23,8 @@ def room_words(edition: Edition) -> str:
     settled = edition.settled
     if settled.surroundings is None:
         return ""
-    return _ROOM if any(room_for(settled, sheet) for sheet in settled.sheets) else ""
+    has_room = any(room_for(settled, sheet) for sheet in settled.sheets)
+    return say(edition.reader, "dampwords-room") if has_room else ""
 
 
 def surroundings_words(edition: Edition) -> tuple[str, ...]:
@@ -46,39 +42,46 @@ def surroundings_words(edition: Edition) -> tuple[str, ...]:
 def _place(
     settled: SettledPlan, surroundings: Surroundings, climate: Climate, reader: Reader
 ) -> Iterator[str]:
-    air = f"{figure(climate.least)} to {figure(climate.most)} %"
-    yield f"It is made to live in {climate.where}, in air of {air} humidity."
+    yield say(
+        reader,
+        "dampwords-place",
+        climate=climate.name.replace(" ", "-"),
+        least=figure(climate.least),
+        most=figure(climate.most),
+    )
     for sheet in settled.sheets:
         grows = surroundings.swelling(sheet.stock)
         title = sheet.stock.title
         if not grows.most:
-            yield f"How {title} swells is not known."
+            yield say(reader, "dampwords-unknown", sheet=title)
             continue
-        moisture = f"at {figure(grows.bought)} % moisture when it is bought"
+        bought = figure(grows.bought)
         if grows.thickness:
-            thicker = fit_in(2 * needs_of(settled, sheet).swelling, reader)
-            most = figure(grows.most, 0)
-            yield f"{title} is {moisture}; there it comes to {most} % and is {thicker} thicker."
+            yield say(
+                reader,
+                "dampwords-swells",
+                sheet=title,
+                bought=bought,
+                most=figure(grows.most, 0),
+                thicker=fit_in(2 * needs_of(settled, sheet).swelling, reader),
+            )
         else:
-            yield f"{title} is {moisture}; there it stays below that, and swells by nothing."
+            yield say(reader, "dampwords-stays", sheet=title, bought=bought)
 
 
 def _finish(
     finish: Finish, settled: SettledPlan, surroundings: Surroundings, reader: Reader
 ) -> str:
     stock = settled.stock.finish(finish.of.name)
-    title = stock.title.lower() if stock else finish.of.name
-    coats = counted(finish.coats, "coat")
+    title = within(stock.title, reader) if stock else finish.of.name
     film = fit_in(surroundings.coat, reader)
-    said = [f"It is finished {finish.when}, with {coats} of {title}: a film of {film} in all."]
-    if finish.when == BEFORE:
-        said.append("That lies on every face and wall, so that each side of a joint has it twice.")
-    else:
-        said.append("None of it lies in the joints.")
+    early = finish.when == BEFORE
+    when = "before" if early else "after"
+    said = [say(reader, f"dampwords-{when}", coats=finish.coats, finish=title, film=film)]
     if surroundings.sanded:
-        said.append(f"Sanding takes {fit_in(surroundings.sanded, reader)} off each face before.")
-    if finish.when == BEFORE and _glued(settled):
-        said.append(_GLUE)
+        said.append(say(reader, "dampwords-sanded", off=fit_in(surroundings.sanded, reader)))
+    if early and _glued(settled):
+        said.append(say(reader, "dampwords-glue"))
     return " ".join(said)
 
 

@@ -8,29 +8,15 @@ from __future__ import annotations
 
 from kerfolio.basis.cutting_lengths import depth_text
 from kerfolio.basis.exact_figures import exact_text
-from kerfolio.basis.figured import listed_together, together
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.said import ByUnit, said
-from kerfolio.basis.words import listed
+from kerfolio.basis.saying import listed, say
 from kerfolio.edition.sheet_facts import Ranged, SheetFacts
 from kerfolio.settling.settled import Operation
 
-ZERO_Z = "Bed under the sheet"
 
-_WHY = said(
-    "Zero z on the bed, not on the face: with it on the face, a spot {} thicker than the rest "
-    "stays uncut.",
-    ByUnit("0.4 mm", "1/64 in"),
-)
-_THICKEST = (
-    "Give your program the thickest reading as the sheet’s thickness; depths count down from there."
-)
-_LEFT = "What is not cut through leaves a floor of "
-_ENGRAVED = "Engrave by itself, with z zero on the face: a line so shallow must follow it."
-_BED = (
-    "Skim the bed flat first, and go below it no deeper than stated. A sheet that bows up is held "
-    "down in the middle too, by screws in the waste or by vacuum: else its floors come out thin."
-)
+def zero_z(reader: Reader) -> str:
+    """Return where z is zero."""
+    return say(reader, "depthwords-zero")
 
 
 def depth_lines(found: Ranged, sheet: str, reader: Reader) -> tuple[str, ...]:
@@ -48,17 +34,21 @@ def depth_lines(found: Ranged, sheet: str, reader: Reader) -> tuple[str, ...]:
     if _depths(found.here):
         told = found.told(
             floors,
-            lambda each: listed([depth_text(one, reader) for one in each]),
-            lambda each: listed_together([exact_text(one, reader) for one in each]),
+            lambda each: listed(reader, [depth_text(one, reader) for one in each]),
+            lambda each: listed(reader, [exact_text(one, reader) for one in each]),
         )
     return depth_advice(reader, floors=told, engraves=Operation.ENGRAVE in operations)
 
 
 def depth_advice(reader: Reader, *, floors: str = "", engraves: bool = False) -> tuple[str, ...]:
     """Return what keeps depths true, a line each; ``floors`` are those that recesses leave."""
-    left = (together(_LEFT, floors, "."),) if floors else ()
-    engraved = (_ENGRAVED,) if engraves else ()
-    return (_WHY.told(reader), _THICKEST, *left, *engraved, _BED)
+    return (
+        say(reader, "depthwords-why", unit=reader.unit),
+        say(reader, "depthwords-thickest"),
+        *([say(reader, "depthwords-left", floors=floors)] if floors else []),
+        *([say(reader, "depthwords-engraved")] if engraves else []),
+        say(reader, "depthwords-bed"),
+    )
 
 
 def _depths(facts: SheetFacts) -> tuple[float, ...]:

@@ -16,7 +16,8 @@ from kerfolio.assembly.slant import slants
 from kerfolio.basis.cutting_lengths import fit_in
 from kerfolio.basis.figures import degrees_text
 from kerfolio.basis.masses import mass_text
-from kerfolio.basis.words import counted
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.hands import heaviest_step
 from kerfolio.model.feature_kind import GROOVE, POCKET
@@ -48,11 +49,6 @@ class Level(IntEnum):
     CARE = 1
     DEMANDING = 2
 
-    @property
-    def words(self) -> str:
-        """What readers are told."""
-        return ("Easy", "Some care", "Demanding")[self]
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reason:
@@ -68,6 +64,10 @@ class Difficulty:
 
     level: Level
     reasons: tuple[Reason, ...]
+
+    def words(self, reader: Reader) -> str:
+        """Return what readers are told of the whole."""
+        return say(reader, f"difficulty-{self.level.name.lower()}")
 
 
 def difficulty_of(edition: Edition) -> Difficulty | None:
@@ -100,8 +100,7 @@ def _graded(value: float, few: float, many: float) -> Level:
 def _size(edition: Edition) -> Reason:
     pieces = sum(row.count for row in edition.parts)
     steps = sum(len(each.steps) for each in edition.plan.made)
-    words = counted(pieces, "piece")
-    words += f" in {counted(steps, 'step')}" if steps else ""
+    words = say(edition.reader, "difficulty-size", pieces=pieces, steps=steps)
     return Reason(words=words, level=_graded(pieces, FEW_PIECES, MANY_PIECES))
 
 
@@ -110,19 +109,23 @@ def _joints(edition: Edition) -> Iterator[Reason]:
     plan, settled = edition.plan, edition.settled
     kinds = {joint.kind for joint, _ in plan.fits}
     told = (
-        (FINGER_JOINT in kinds, "finger joints, whose fingers all enter at once"),
-        (_blind(edition), "grooves or recesses whose depth must be right"),
-        (EDGE_JOINT in kinds, "edges that are held square while they are screwed"),
-        (WEDGE_JOINT in kinds, "wedges that are driven by feel"),
-        (_is_glued(edition), "it is glued: what has set is not put right"),
-        (_is_bored(edition), "holes bored into edges by hand"),
-        (tightest_inside(settled) == 0, "inside corners that are squared by hand"),
+        (FINGER_JOINT in kinds, "fingers"),
+        (_blind(edition), "blind"),
+        (EDGE_JOINT in kinds, "edges"),
+        (WEDGE_JOINT in kinds, "wedges"),
+        (_is_glued(edition), "glued"),
+        (_is_bored(edition), "bored"),
+        (tightest_inside(settled) == 0, "squared"),
     )
-    found = [Reason(words=words, level=Level.CARE) for holds, words in told if holds]
+    found = [_wanting_care(edition, f"joints-{name}") for holds, name in told if holds]
     found += [*_slanted(edition), *_tight(edition)]
     yield from found
     if kinds and not found:
-        yield Reason(words="plain joints that go together by hand", level=Level.EASY)
+        yield Reason(words=say(edition.reader, "difficulty-plain"), level=Level.EASY)
+
+
+def _wanting_care(edition: Edition, name: str, **values: str) -> Reason:
+    return Reason(words=say(edition.reader, f"difficulty-{name}", **values), level=Level.CARE)
 
 
 def _blind(edition: Edition) -> bool:
@@ -151,7 +154,7 @@ def _is_bored(edition: Edition) -> bool:
 
 def _tight(edition: Edition) -> Iterator[Reason]:
     if any(fit is not None and fit.purpose is PRESS for _, fit in edition.plan.fits):
-        yield Reason(words="joints that are driven in and hold by their grip", level=Level.CARE)
+        yield _wanting_care(edition, "driven")
         return
     rooms = [
         feature.room.fit
@@ -160,17 +163,14 @@ def _tight(edition: Edition) -> Iterator[Reason]:
         if feature.room is not None
     ]
     if rooms and min(rooms) < TIGHT:
-        least = fit_in(min(rooms), edition.reader)
-        words = f"tight joints, with {least} of room on each side"
-        yield Reason(words=words, level=Level.CARE)
+        yield _wanting_care(edition, "tight", room=fit_in(min(rooms), edition.reader))
 
 
 def _slanted(edition: Edition) -> Iterator[Reason]:
     builds = (made.build for made in edition.made if made.build is not None)
     sharpest = min((a for each in builds for a in slants(each.drawn.assembled)), default=None)
     if sharpest is not None:
-        words = f"panels that meet at {degrees_text(sharpest)}, not square"
-        yield Reason(words=words, level=Level.CARE)
+        yield _wanting_care(edition, "slant", angle=degrees_text(sharpest))
 
 
 def _at_once(edition: Edition) -> Iterator[Reason]:
@@ -178,8 +178,7 @@ def _at_once(edition: Edition) -> Iterator[Reason]:
     count, step = max(found, key=lambda each: each[0], default=(0, 0))
     level = _graded(count, FEW_AT_ONCE, MANY_AT_ONCE)
     if level is not Level.EASY:
-        go = "goes" if count == 1 else "go"
-        words = f"{counted(count, 'joint')} that {go} home at once in step {step}"
+        words = say(edition.reader, "difficulty-at-once", joints=count, step=step)
         yield Reason(words=words, level=level)
 
 
@@ -214,5 +213,6 @@ def _lifted(edition: Edition) -> Iterator[Reason]:
         return
     level = _graded(found.mass, LIGHT, HEAVY)
     if level is not Level.EASY:
-        words = f"{mass_text(found.mass, edition.reader)} to be moved at once in step {found.step}"
+        mass = mass_text(found.mass, edition.reader)
+        words = say(edition.reader, "difficulty-lifted", mass=mass, step=found.step)
         yield Reason(words=words, level=level)

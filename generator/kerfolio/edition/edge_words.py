@@ -7,16 +7,21 @@ from dataclasses import dataclass
 from kerfolio.basis.figures import run_text
 from kerfolio.basis.lengths import both_text
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.edge_map import treatment_words
 from kerfolio.edition.edition import Edition
 from kerfolio.settling.titles import sheet_title
 from kerfolio.shop.edging import TRIMMED
 
-EDGES_TITLE = "Edges"
-EDGE_MAP = (
-    "Coloured lines with small letters are what is done to an edge once the part is cut; the key "
-    "is below each part. Cut files and templates know nothing of it."
-)
+
+def edges_title(reader: Reader) -> str:
+    """Return what the list of edges is called."""
+    return say(reader, "edgewords-title")
+
+
+def edge_map_words(reader: Reader) -> str:
+    """Return how edges are shown on the map of parts."""
+    return say(reader, "edgewords-map")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,8 +61,4 @@ def edges_told(edition: Edition) -> EdgesTold | None:
 
 
 def _remark(reader: Reader) -> str:
-    more = both_text(TRIMMED, reader)
-    return (
-        f"To buy: {more} more at each end of every strip, to be trimmed flush. Banding is wider "
-        "than the sheet is thick. Measure your edges before you cut it to length."
-    )
+    return say(reader, "edgewords-buy", more=both_text(TRIMMED, reader))

@@ -14,7 +14,7 @@ from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.layer import ON, SIDES
 from kerfolio.drawing.setup_view import SETUP_NAMES
-from kerfolio.edition.depth_words import ZERO_Z, depth_lines
+from kerfolio.edition.depth_words import depth_lines, zero_z
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.path_words import path_lines
 from kerfolio.edition.sheet_facts import UP_TO, Ranged, SheetFacts
@@ -127,7 +127,7 @@ def setup_sheet(
         spots=spots,
         clear=clear_of_pieces(settled, layout.sheet),
         zero="Middle of the sheet" if sheet.datum == CENTRE else "Lower left corner",
-        zero_z=ZERO_Z,
+        zero_z=zero_z(reader),
         below=_below(found, reader),
         depth=depth_lines(found, layout.sheet, reader),
         clamps=_clamps(spots, reader),

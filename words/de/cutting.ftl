@@ -1,0 +1,32 @@
+# Wie lange es dauert, die Platten eines Plans zu fräsen.
+cutting-machine = auf der CNC-Fräse einer kleinen Werkstatt
+cutting-ways = { $unit ->
+    [in] Fuß
+   *[mm] Meter
+ }
+cutting-wear = { $ways } sind über alle Durchgänge gezählt. Auch Tiefe, Leim und Staub machen
+    einen Fräser stumpf: Vergleiche nur Gleiches mit Gleichem.
+cutting-setting-through = { $sheet }, durch
+cutting-setting-deep = { $sheet }, bis zu einer Tiefe
+cutting-sheets = { $sheets ->
+    [one] { $sheets } Platte
+   *[other] { $sheets } Platten
+ }
+cutting-some-sheets = { $sheets ->
+    [one] { $known } von { $sheets } Platte
+   *[other] { $known } von { $sheets } Platten
+ }
+cutting-remark = Berechnet für die CNC-Fräse einer kleinen Werkstatt mit den Einstellungen des
+    Machers; die { $unit ->
+    [in] Fuß
+   *[mm] Meter
+ } sind die aller Durchgänge. Auflegen, Festspannen und Wenden der Platte und das Saubermachen
+    sind nicht dabei.
+cutting-left = Auch nicht dabei: { $uncut }.
+cutting-uncut = { $operation ->
+    [engrave] Gravuren von { $part } ({ $why })
+    [pocket] Vertiefungen von { $part } ({ $why })
+    [hole] Löcher von { $part } ({ $why })
+    [opening] Öffnungen von { $part } ({ $why })
+   *[outline] Umrisse von { $part } ({ $why })
+ }
