@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import Any
 
 import pytest
 from markupsafe import Markup
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.document.blocks import (
     Asked,
     Block,
@@ -46,6 +48,7 @@ from kerfolio.pages.frame import lone_frame
 from kerfolio.pages.page_script import page_script
 from kerfolio.pages.paths import paths_of
 from kerfolio.pages.photos import ShownPhoto
+from kerfolio.pages.spoken import spoken
 from kerfolio.pages.theme import _environment
 from tests.outside import node_file, nu_messages
 from tests.pages.invented import inline, prose
@@ -164,7 +167,7 @@ def setting(chapters: tuple[Chapter, ...] = CHAPTERS) -> Setting:
 
 
 PAGE = """\
-{% extends "base.html" %}{% import "document.html" as doc %}{% block main %}
+{% extends "base.html" %}{% import "document.html" as doc with context %}{% block main %}
 {{ doc.opening(opening, page) }}
 <div class="with-list">{{ doc.chapter_list(page, [("path", "Choose your path")]) }}
 <div class="chapters">{{ doc.paths_chapter(paths, page, live, "Look.") }}
@@ -183,6 +186,8 @@ def page_of(page: Setting, live: Mapping[str, Markup] | None = None, brief: bool
         _environment()
         .from_string(PAGE)
         .render(
+            reader=METRIC,
+            say=partial(spoken, METRIC),
             frame=replace(frame, script=script),
             page=page,
             live=live or {},

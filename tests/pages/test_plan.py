@@ -97,7 +97,7 @@ def test_files_can_be_had_one_by_one() -> None:
         "harbour-stool-1.2.0-17.8mm-sheet-1-17.8mm.dxf",
     ):
         assert f"downloads/{name}" in page.values("href")
-    assert "The booklet PDF, 1 kB To read and to print: on A4, or on US Letter." in chapter(
+    assert "The booklet PDF, 1 kB To read and to print: on A4 or on US Letter." in chapter(
         page, "get"
     )
 

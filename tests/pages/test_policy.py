@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.frame import Frame, lone_frame, site_frame
 from kerfolio.pages.policy import FETCHING_POLICY, SITE_POLICY, lone_policy
@@ -63,8 +64,8 @@ VIEWS = ("plans/viewed/index.html", "bundle/viewed.html")
 def with_view(frame: Frame) -> str:
     """Return a page in a frame with the view in 3-D on it."""
     view = viewer_of(model().title, viewer_data(model()))
-    fragment = render("viewer.html", viewer=view, frame=frame)
-    return render("base.html", frame=frame).replace("</main>", f"{fragment}</main>")
+    fragment = render("viewer.html", METRIC, viewer=view, frame=frame)
+    return render("base.html", METRIC, frame=frame).replace("</main>", f"{fragment}</main>")
 
 
 @pytest.fixture(scope="module")
@@ -122,7 +123,7 @@ def test_a_browser_sees_what_is_not_allowed(
     browser: Any, tmp_path: Path, spoilt: tuple[str, str]
 ) -> None:
     frame = lone_frame(Identity(title="A bench", maker="Ada Example"), "A page", "To be spoilt.")
-    text = render("base.html", frame=frame)
+    text = render("base.html", METRIC, frame=frame)
     assert spoilt[0] in text
     page = tmp_path / "page.html"
     page.write_text(text, "utf-8")

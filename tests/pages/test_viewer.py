@@ -12,6 +12,7 @@ import pytest
 from PIL import Image, ImageChops
 
 from kerfolio.assembly.assembled import BuildOrder
+from kerfolio.basis.reader import METRIC
 from kerfolio.basis.shipped import shipped
 from kerfolio.drawing.model_3d import Model3d
 from kerfolio.drawing.model_view import model_of, viewer_data
@@ -45,12 +46,12 @@ def frame_for(title: str) -> Frame:
 
 
 def fragment_of(shown: Viewer) -> str:
-    return render("viewer.html", viewer=shown, frame=frame_for(shown.title))
+    return render("viewer.html", METRIC, viewer=shown, frame=frame_for(shown.title))
 
 
 def page_text(shown: Viewer) -> str:
     """Return a page of one file that shows the viewer and nothing else."""
-    text = render("base.html", frame=frame_for(shown.title))
+    text = render("base.html", METRIC, frame=frame_for(shown.title))
     fragment = fragment_of(shown)
     chapter = f'<div class="chapter"><h1>{shown.title}</h1><div>{fragment}</div></div>'
     return text.replace("</main>", f"{chapter}</main>")

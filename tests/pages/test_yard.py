@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.model.carrying import Carries
 from kerfolio.pages.theme import render
 from kerfolio.pages.yard import yard_of
@@ -22,7 +23,7 @@ def test_a_price_is_multiplied_and_added_up(browser: Any) -> None:
     yard = yard_of(replace(edition, sheets=rows))
     frame = {"style": "in the page", "root": ""}
     page = browser.new_page()
-    page.set_content(render("yard-card.html", yard=yard, frame=frame, pictures={}))
+    page.set_content(render("yard-card.html", METRIC, yard=yard, frame=frame, pictures={}))
     prices, told = page.locator("input"), page.locator("output")
     prices.nth(0).fill("46,50")
     assert told.all_inner_texts() == ["139.50", "________", "139.50"]

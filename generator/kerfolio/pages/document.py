@@ -78,6 +78,10 @@ class Setting:
         """Tell whether a chapter of that id is on the page."""
         return any(each.id == chapter for each in self.chapters)
 
+    def title(self, chapter: str) -> Markup:
+        """Return the title of a chapter that is on the page."""
+        return next(self.words(each.title) for each in self.chapters if each.id == chapter)
+
     def live(self, name: str) -> str:
         """Return the id of the chapter that has a place for what only a screen can do, or empty."""
         return next((each.id for each in self.chapters if _has_live(each.blocks, name)), "")

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from kerfolio.basis.saying import say
 from kerfolio.basis.thickness import sold_range_text
-from kerfolio.basis.words import counted
 from kerfolio.edition.edition import Edition
 
 
@@ -12,7 +12,10 @@ def short_line(edition: Edition) -> str:
     sheets = sum(row.count for row in edition.sheets)
     boards = sum(row.count for row in edition.boards)
     pieces = sum(row.count for row in edition.parts)
-    counts = ((sheets, "sheet"), (boards, "board"), (pieces, "piece"))
-    words = [counted(count, what) for count, what in counts if count]
-    spans = [sold_range_text(*each.published, edition.reader) for each in edition.settled.sheets]
+    reader = edition.reader
+    counts = {"sheets": sheets, "boards": boards, "pieces": pieces}
+    words = [
+        say(reader, f"pagefacts-{each}", count=count) for each, count in counts.items() if count
+    ]
+    spans = [sold_range_text(*each.published, reader) for each in edition.settled.sheets]
     return " · ".join((*words, *spans))

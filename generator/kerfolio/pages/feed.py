@@ -6,9 +6,9 @@ import uuid
 from dataclasses import dataclass
 from datetime import date
 
+from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Release
-from kerfolio.pages.frame import language
 from kerfolio.pages.releases import all_releases
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render
@@ -36,9 +36,9 @@ def feed_xml(site: Site) -> str:
     releases = all_releases(site.editions)[:_ENTRIES]
     return render(
         "feed.xml",
+        site.identity.reader,
         site=site,
         identity=site.identity,
-        language=language(site.identity),
         identifier=_identifier(site, ""),
         updated=_moment(site.updated),
         entries=[_entry(site, each.edition, each.release) for each in releases],
@@ -48,10 +48,14 @@ def feed_xml(site: Site) -> str:
 def _entry(site: Site, edition: Edition, release: Release) -> FeedEntry:
     path = f"plans/{edition.name}/#release-{release.version}"
     page = f"plans/{edition.name}/index.html#release-{release.version}"
-    correction = ", a correction" if release.errata else ""
     return FeedEntry(
         identifier=_identifier(site, path),
-        title=f"{edition.plan.title} {release.version}{correction}",
+        title=say(
+            edition.reader,
+            "feed-correction" if release.errata else "feed-release",
+            plan=edition.plan.title,
+            release=release.version,
+        ),
         day=_moment(release.date),
         href=site.address(path) or page,
         text=release.changed or edition.plan.summary,

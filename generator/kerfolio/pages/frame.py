@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from kerfolio.basis.words import day_text
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import day_text
 from kerfolio.model.plan import Plan
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.badge import Badge, held_badge, site_badge
@@ -15,8 +15,6 @@ from kerfolio.pages.look import theme_colours
 from kerfolio.pages.policy import SITE_POLICY, lone_policy
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import inline_style
-
-_LANGUAGE = re.compile(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,7 +41,7 @@ class Frame:
     leads to the page of the library, or is empty.
     """
 
-    language: str
+    reader: Reader
     title: str
     description: str
     grounds: tuple[str, str]
@@ -76,7 +74,7 @@ def site_frame(
     root = "../" * path.count("/")
     house = site.identity.title
     return Frame(
-        language=language(site.identity),
+        reader=site.identity.reader,
         title=title if title == house else f"{title} · {house}",
         description=description,
         grounds=theme_colours(site.identity.look),
@@ -111,7 +109,7 @@ def lone_frame(
     """
     style = inline_style(identity.look)
     return Frame(
-        language=language(identity),
+        reader=identity.reader,
         title=title,
         description=description,
         grounds=theme_colours(identity.look),
@@ -127,14 +125,9 @@ def lone_frame(
     )
 
 
-def release_line(plan: Plan) -> str:
+def release_line(plan: Plan, reader: Reader) -> str:
     """Return ``Harbour stool 1.2.0, 2 October 2026``."""
-    return f"{plan.title} {plan.version}, {day_text(plan.released)}"
-
-
-def language(identity: Identity) -> str:
-    """Return the workshop's language tag, or ``en`` where what is stated is none (BCP 47)."""
-    return identity.language if _LANGUAGE.fullmatch(identity.language) else "en"
+    return f"{plan.title} {plan.version}, {day_text(reader, plan.released)}"
 
 
 def _menu(site: Site, path: str, root: str) -> tuple[Entry, ...]:

@@ -7,6 +7,7 @@ from datetime import date
 
 from markupsafe import Markup
 
+from kerfolio.basis.saying import say
 from kerfolio.edition.cover import cover_of
 from kerfolio.edition.edition import Edition
 from kerfolio.model.workshop import Page
@@ -54,31 +55,41 @@ class Change:
 def home_page(site: Site) -> str:
     """Return ``index.html``."""
     identity = site.identity
-    words = identity.tagline or f"Plans by {identity.maker}."
+    words = identity.tagline or say(identity.reader, "pagehome-by", maker=identity.maker)
     frame = site_frame(site, "", identity.title, words, site_image(site))
     entries = _entries(site, "")
     return render(
-        "home.html", frame=frame, identity=identity, entries=entries, changes=_changes(site)
+        "home.html",
+        site.identity.reader,
+        frame=frame,
+        identity=identity,
+        entries=entries,
+        changes=_changes(site),
     )
 
 
 def plans_index(site: Site) -> str:
     """Return ``plans/index.html``."""
-    words = f"All plans of {site.identity.title}, the newest release first."
-    frame = site_frame(site, "plans/", "Plans", words, site_image(site))
-    return render("plans.html", frame=frame, entries=_entries(site, "../"))
+    reader = site.identity.reader
+    words = say(reader, "pagehome-all", house=site.identity.title)
+    frame = site_frame(site, "plans/", say(reader, "pagehome-plans"), words, site_image(site))
+    return render("plans.html", site.identity.reader, frame=frame, entries=_entries(site, "../"))
 
 
 def own_page(site: Site, page: Page) -> str:
     """Return ``NAME/index.html``, a page of the maker's own."""
     words = page.text.plain()[:200] or page.title
     frame = site_frame(site, f"{page.name}/", page.title, words, site_image(site))
-    return render("own.html", frame=frame, page=page, page_parts=chapters(page.text))
+    return render(
+        "own.html", site.identity.reader, frame=frame, page=page, page_parts=chapters(page.text)
+    )
 
 
 def not_found_page(site: Site) -> str:
     """Return ``404.html``; shown at any depth, it stands alone and links outright."""
-    frame = site_frame(site, "", "No such page", "There is no page at this address.")
+    reader = site.identity.reader
+    title, words = say(reader, "pagehome-missing-title"), say(reader, "pagehome-missing-about")
+    frame = site_frame(site, "", title, words)
     base = site.base_url
     style = inline_style(site.identity.look)
     frame = replace(
@@ -93,7 +104,9 @@ def not_found_page(site: Site) -> str:
         stock=f"{base}{frame.stock}" if frame.stock else "",
         menu=tuple(replace(each, href=f"{base}{each.href}", here=False) for each in frame.menu),
     )
-    return render("missing.html", frame=frame, plans=f"{base}plans/index.html")
+    return render(
+        "missing.html", site.identity.reader, frame=frame, plans=f"{base}plans/index.html"
+    )
 
 
 def _entries(site: Site, root: str) -> list[PlanEntry]:

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from urllib.parse import quote
 
+from kerfolio.basis.saying import say
 from kerfolio.model.plan import Photo
 from kerfolio.model.stock import CutterStock, SheetStock, Stock
 from kerfolio.model.trial import Trial
@@ -33,8 +34,9 @@ class Tally:
 
 def log_page(site: Site) -> str:
     """Return ``log/index.html``: the trials that the maker marked public."""
-    words = f"Tests and jobs logged at {site.identity.title}: settings in, outcome out."
-    frame = site_frame(site, "log/", "Test cuts", words, _image(site))
+    reader = site.identity.reader
+    words = say(reader, "pagelog-about", house=site.identity.title)
+    frame = site_frame(site, "log/", say(reader, "pagelog-title"), words, _image(site))
     titles = {each.name: each.plan.title for each in site.editions}
     stock = site.editions[0].settled.stock if site.editions else None
     views = trial_views(
@@ -43,7 +45,9 @@ def log_page(site: Site) -> str:
         site.identity.reader,
         lambda photo: shown(photo, site.log_photos, "../"),
     )
-    return render("log.html", frame=frame, trials=views, titles=titles, root="../")
+    return render(
+        "log.html", site.identity.reader, frame=frame, trials=views, titles=titles, root="../"
+    )
 
 
 def _image(site: Site) -> str:
@@ -70,6 +74,7 @@ def private_log_page(workshop: Workshop, log_folder: str = "../log/") -> str:
     )
     return render(
         "private-log.html",
+        identity.reader,
         frame=frame,
         trials=views,
         tallies=tallies(workshop.trials, workshop.stock),

@@ -8,6 +8,7 @@ from typing import Any
 
 from markupsafe import Markup
 
+from kerfolio.basis.saying import say
 from kerfolio.chapters.opening import opening
 from kerfolio.chapters.order import PAGE, chapters_of
 from kerfolio.chapters.steps import steps
@@ -20,7 +21,7 @@ from kerfolio.edition.names import PAPERS, booklet_name
 from kerfolio.model.plan import Photo
 from kerfolio.pages.document import Setting
 from kerfolio.pages.fitting import Fitting, fitting_of
-from kerfolio.pages.frame import Frame, language, release_line, site_frame
+from kerfolio.pages.frame import Frame, release_line, site_frame
 from kerfolio.pages.howto import howto_script, tools
 from kerfolio.pages.links import contact_href, mail_address, report_href
 from kerfolio.pages.page_script import PAGE_SCRIPT
@@ -33,13 +34,8 @@ from kerfolio.pages.theme import render
 from kerfolio.pages.viewer import Viewer, viewer_of
 from kerfolio.pages.yard import has_yard
 
-_REPORT = """\
-Plan: {title}
-Release: {version}
-Part (its mark, such as A1):
-Thickness of your sheet:
-What is wrong:
-"""
+_LETTER = ("plan", "release", "part", "thickness", "wrong")
+"""What the letter that reports a problem asks for, line by line."""
 
 
 def plan_page(site: Site, edition: Edition) -> str:
@@ -54,6 +50,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         frame = replace(frame, policy=FETCHING_POLICY)
     return render(
         "plan.html",
+        edition.reader,
         **_common(edition),
         frame=frame,
         page=page,
@@ -74,12 +71,14 @@ def plan_page(site: Site, edition: Edition) -> str:
 def steps_page(site: Site, edition: Edition) -> str:
     """Return ``plans/NAME/steps/index.html``: one big step after another."""
     path = f"plans/{edition.name}/steps/"
-    title = f"{edition.plan.title}, step by step"
-    words = f"How to put together {edition.plan.title}, release {edition.plan.version}."
+    plan, reader = edition.plan, edition.reader
+    title = say(reader, "pagesteps-head", plan=plan.title)
+    words = say(reader, "pagesteps-about", plan=plan.title, release=plan.version)
     chapters = kept([steps(edition)])
     found = [block for each in chapters for block in each.blocks if isinstance(block, Step)]
     return render(
         "steps.html",
+        edition.reader,
         **_common(edition),
         frame=_frame(site, edition, path, title, words),
         page=_setting(site, edition, chapters, "../../../"),
@@ -91,7 +90,7 @@ def steps_page(site: Site, edition: Edition) -> str:
 def _frame(site: Site, edition: Edition, path: str, title: str, words: str) -> Frame:
     frame = site_frame(site, path, title, words, largest_cover(site, edition), "article")
     script = f"{frame.root}{PAGE_SCRIPT}"
-    return replace(frame, release=release_line(edition.plan), script_file=script)
+    return replace(frame, release=release_line(edition.plan, edition.reader), script_file=script)
 
 
 def largest_cover(site: Site, edition: Edition) -> str:
@@ -110,8 +109,10 @@ def site_image(site: Site) -> str:
 def report_link(edition: Edition) -> str:
     """Return the link that reports a problem; the letter names plan and release by itself."""
     plan = edition.plan
-    subject = f"{plan.title} {plan.version}: a problem"
-    body = _REPORT.format(title=plan.title, version=plan.version)
+    told = {"plan": plan.title, "release": plan.version}
+    subject = say(edition.reader, "pageplan-letter", **told)
+    lines = (f"pageplan-letter-{each}" for each in _LETTER)
+    body = "".join(f"{say(edition.reader, each, **told)}\n" for each in lines)
     return report_href(edition.identity.contact, subject, body)
 
 
@@ -130,7 +131,7 @@ def _setting(site: Site, edition: Edition, chapters: tuple[Chapter, ...], root: 
         pictures={name: Markup(text) for name, text in files.pictures.items()},
         show=show,
         unit=edition.reader.unit,
-        language=language(edition.identity),
+        language=edition.reader.language,
         files={name: each.href for name, each in files.lone.items()},
         steps="steps/index.html",
     )

@@ -85,6 +85,7 @@ def report_page(identity: Identity, plans: tuple[PlanRemarks, ...]) -> str:
     title, about = f"What proving found · {identity.title}", "All findings, for the maker alone."
     return render(
         "report.html",
+        identity.reader,
         frame=lone_frame(identity, title, about, private=True),
         words=_counts(every),
         sections=tuple(_section(plan) for plan in plans),

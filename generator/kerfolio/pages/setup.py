@@ -38,10 +38,12 @@ def setup_page(site: Site, edition: Edition) -> str:
     pictures = {name: Markup(text) for name, text in site.files[edition.name].pictures.items()}
     return render(
         "setup.html",
-        frame=replace(site_frame(site, path, title, words), release=release_line(plan)),
+        edition.reader,
+        frame=replace(
+            site_frame(site, path, title, words), release=release_line(plan, edition.reader)
+        ),
         plan=plan,
         fit=edition.settled.variant.label,
-        reader=edition.reader,
         file_words=lambda number: file_words(edition, number),
         finished=FINISHED,
         sheets=setup_sheets(edition),

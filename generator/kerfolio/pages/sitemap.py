@@ -31,7 +31,7 @@ def sitemap_xml(site: Site, pages: Sequence[SitePage]) -> str | None:
     if not site.base_url:
         return None
     found = [_location(site, each) for each in pages[:MOST_ADDRESSES]]
-    return render("sitemap.xml", locations=found)
+    return render("sitemap.xml", site.identity.reader, locations=found)
 
 
 def robots_text(site: Site) -> str:

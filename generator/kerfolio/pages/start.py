@@ -8,6 +8,7 @@ from urllib.parse import quote
 
 from markupsafe import Markup
 
+from kerfolio.basis.saying import say
 from kerfolio.chapters.files import file_blocks
 from kerfolio.chapters.opening import opening
 from kerfolio.chapters.order import START, chapters_of
@@ -17,7 +18,7 @@ from kerfolio.edition.names import PAPERS, booklet_name
 from kerfolio.fitted.form import Fitted
 from kerfolio.pages.document import Setting
 from kerfolio.pages.fitting import fitting_of
-from kerfolio.pages.frame import language, lone_frame, release_line
+from kerfolio.pages.frame import lone_frame, release_line
 from kerfolio.pages.links import contact_href, mail_address
 from kerfolio.pages.newest import newest_address
 from kerfolio.pages.page_script import page_script
@@ -46,7 +47,7 @@ def start_here(
     """
     plan = edition.plan
     names = frozenset(contents)
-    title = f"Start here: {plan.title} {plan.version}"
+    title = say(edition.reader, "pagestart-title", plan=plan.title, release=plan.version)
     viewer = viewer_of(plan.title, model) if model else None
     fitting = fitting_of(edition, fitted, rescue)
     yard = yard_of(edition)
@@ -60,13 +61,14 @@ def start_here(
         pictures={name: Markup(text) for name, text in pictures.items()},
         show=lambda photo: inlined(photo, edition),
         unit=edition.reader.unit,
-        language=language(edition.identity),
+        language=edition.reader.language,
         files={name: quote(name) for name in names},
         absolute=True,
     )
     return render(
         "start-here.html",
-        frame=replace(frame, release=release_line(plan), script=own),
+        edition.reader,
+        frame=replace(frame, release=release_line(plan, edition.reader), script=own),
         plan=plan,
         identity=edition.identity,
         page=page,

@@ -84,7 +84,13 @@ def stock_page(site: Site) -> str:
     """Return ``stock/index.html``."""
     words = "Sheets, boards, cutters, hardware and chip loads: every figure with its source."
     frame = site_frame(site, "stock/", "What the figures rest on", words)
-    return render("stock.html", frame=frame, chapters=chapters(site), no_source=NO_SOURCE)
+    return render(
+        "stock.html",
+        site.identity.reader,
+        frame=frame,
+        chapters=chapters(site),
+        no_source=NO_SOURCE,
+    )
 
 
 def chapters(site: Site) -> tuple[Chapter, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, partial
 from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
@@ -12,23 +12,20 @@ from markupsafe import Markup
 from kerfolio.basis.digits import digits
 from kerfolio.basis.figures import (
     bytes_text,
-    minutes_text,
-    money_number,
-    money_text,
-    way_number,
 )
-from kerfolio.basis.lengths import size_pair, size_text
-from kerfolio.basis.masses import mass_pair
-from kerfolio.basis.sheet_size import sheet_pair, sheet_text
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import day_text
+from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.shipped import shipped
-from kerfolio.basis.thickness import sold_text, thickness_text
-from kerfolio.basis.words import counted, day_text, listed
+from kerfolio.basis.thickness import thickness_text
+from kerfolio.basis.words import counted
 from kerfolio.model.look import Look
 from kerfolio.model.prose import plain_text, ticked
 from kerfolio.pages import document, paths
 from kerfolio.pages.links import safe_href
 from kerfolio.pages.look import tokens
 from kerfolio.pages.signs import cleaned
+from kerfolio.pages.spoken import spoken, spoken_list, ways
 from kerfolio.pages.typefaces import held_faces, linked_faces
 
 THEME = "workbench"
@@ -40,9 +37,13 @@ _LONG = re.compile(r"[^\s<>]{18,}")
 _TEXT_WITH_LONG = re.compile(rf"(?<=>)[^<>]*{_LONG.pattern}[^<>]*(?=<)")
 
 
-def render(template: str, **context: Any) -> str:
-    """Fill a template. Everything printed is escaped; an unknown or missing value is our bug."""
-    text = _environment().get_template(template).render(context)
+def render(template: str, reader: Reader, **context: Any) -> str:
+    """Fill a template; ``say`` says a message of the catalogue to the reader.
+
+    Everything printed is escaped; an unknown or missing value is our bug.
+    """
+    told = {"reader": reader, "say": partial(spoken, reader)}
+    text = _environment().get_template(template).render(told | context)
     return breakable(text) if template.endswith(".html") else text
 
 
@@ -116,21 +117,13 @@ def _environment() -> Environment:
         finalize=_final,
     )
     environment.filters |= {
-        "day": day_text,
+        "day": lambda when, reader: day_text(reader, when),
         "thickness": thickness_text,
-        "size": size_text,
-        "size_pair": size_pair,
         "sheet_size": sheet_text,
-        "sheet_pair": sheet_pair,
-        "sold": sold_text,
-        "mass_pair": mass_pair,
-        "way": way_number,
-        "money_number": money_number,
-        "money": money_text,
-        "minutes": minutes_text,
         "bytes": bytes_text,
         "counted": counted,
-        "listed": listed,
+        "listed": spoken_list,
+        "ways": ways,
         "safe_href": safe_href,
         "plain_text": plain_text,
         "ticked": ticked,

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field, replace
 
 from markupsafe import Markup
 
+from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.yard import YardCard, has_card, yard_card
 from kerfolio.pages.frame import release_line, site_frame
@@ -45,13 +46,20 @@ def has_yard(edition: Edition) -> bool:
 def yard_page(site: Site, edition: Edition) -> str:
     """Return ``plans/NAME/yard/index.html``."""
     plan = edition.plan
-    path, title = f"plans/{edition.name}/yard/", f"{plan.title}, yard card"
-    words = f"What to ask for at the yard for {plan.title}, release {plan.version}."
+    path, title = (
+        f"plans/{edition.name}/yard/",
+        say(edition.reader, "pageyard-head", plan=plan.title),
+    )
+    told = {"plan": plan.title, "release": plan.version}
+    words = say(edition.reader, "pageyard-about", **told)
     # The markup comes from our own SVG writer, which escapes every word of the maker's.
     pictures = {name: Markup(text) for name, text in site.files[edition.name].pictures.items()}
     return render(
         "yard.html",
-        frame=replace(site_frame(site, path, title, words), release=release_line(plan)),
+        edition.reader,
+        frame=replace(
+            site_frame(site, path, title, words), release=release_line(plan, edition.reader)
+        ),
         plan=plan,
         yard=yard_of(edition),
         pictures=pictures,

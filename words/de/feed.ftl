@@ -1,0 +1,3 @@
+# Der Feed der Ausgaben.
+feed-release = { $plan } { $release }
+feed-correction = { $plan } { $release }, eine Korrektur

@@ -1,0 +1,3 @@
+# The feed of releases.
+feed-release = { $plan } { $release }
+feed-correction = { $plan } { $release }, a correction
