@@ -28,9 +28,11 @@ def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 def test_the_wheel_carries_what_it_needs(wheel: Path) -> None:
     names = zipfile.ZipFile(wheel).namelist()
-    shipped = {f"content/{each.name}" for each in (ROOT / "content").glob("*.yaml")}
-    shipped |= {
-        each.relative_to(ROOT).as_posix() for each in (ROOT / "themes").rglob("*") if each.is_file()
+    shipped = {
+        each.relative_to(ROOT).as_posix()
+        for folder in ("content", "themes")
+        for each in (ROOT / folder).rglob("*")
+        if each.is_file()
     }
     assert {f"kerfolio/_shipped/{each}" for each in shipped} <= set(names)
     assert "kerfolio/py.typed" in names

@@ -11,7 +11,7 @@ import click
 from kerfolio.basis.finding import has_errors
 from kerfolio.commands.group import WORKSHOP, kerfolio
 from kerfolio.commands.telling import print_findings
-from kerfolio.publishing.begin import Begun, begin_plan, begin_trial, begin_workshop
+from kerfolio.publishing.begin import FIRST, Begun, begin_plan, begin_trial, begin_workshop
 
 
 def _told(begun: Begun) -> None:
@@ -47,14 +47,48 @@ def add_group() -> None:
 
 
 @add_group.command("plan")
-@click.argument("name")
+@click.argument("name", default="", metavar="NAME")
 @WORKSHOP
-def add_plan_command(name: str, workshop: Path) -> None:
-    """Write a new plan folder to change into your own.
+@click.option("--like", default=FIRST, metavar="KIND", help=f"The kind of plan to write [{FIRST}].")
+@click.option("--kinds", is_flag=True, help="Tell which kinds there are, and when to take which.")
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path, dir_okay=False),
+    metavar="FILE",
+    help="With --kinds: draw them all on one sheet, .svg or .png.",
+)
+def add_plan_command(name: str, workshop: Path, like: str, kinds: bool, out: Path | None) -> None:
+    """Write a new plan folder to change into your own, one that proves as it is.
 
-    Example: kerfolio add plan garden-bench my-workshop
+    What it is like is a kind: a box, a stool, shelves and so on. Its main sizes stand at the top of
+    the plan; change them, and all its parts and joints follow.
+
+    Example: kerfolio add plan garden-bench my-workshop --like bench
+
+    Example: kerfolio add plan --kinds --out kinds.svg
     """
-    _told(begin_plan(workshop, name, date.today()))
+    if kinds:
+        _tell_kinds(name, out)
+        return
+    if not name:
+        raise click.UsageError("Name the plan, or ask for --kinds.")
+    if out is not None:
+        raise click.UsageError("--out goes with --kinds.")
+    _told(begin_plan(workshop, name, date.today(), like))
+
+
+def _tell_kinds(workshop: str, out: Path | None) -> None:
+    from kerfolio.publishing.kinds import draw_kinds, kinds_in_words
+    from kerfolio.publishing.look import ENDINGS
+
+    if out is not None and out.suffix not in ENDINGS:
+        raise click.UsageError("Let --out end in .svg or .png.")
+    listed = click.HelpFormatter()
+    listed.write_dl(kinds_in_words())
+    click.echo(listed.getvalue(), nl=False)
+    if out is not None:
+        findings = draw_kinds(Path(workshop or "."), out)
+        _told((() if findings else (out,), findings))
 
 
 @add_group.command("trial")

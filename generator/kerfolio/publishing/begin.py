@@ -8,13 +8,18 @@ from datetime import date
 from pathlib import Path
 
 from kerfolio.basis.budgets import TITLE, WORD, longest_word
+from kerfolio.basis.complaint import quoted
 from kerfolio.basis.finding import Finding, error
-from kerfolio.basis.names import is_plan_name, name_of
+from kerfolio.basis.names import did_you_mean, is_plan_name, name_of
 from kerfolio.basis.place import Place
 from kerfolio.disk.put import put
+from kerfolio.model.beginning import Beginning
 
 Begun = tuple[tuple[Path, ...], tuple[Finding, ...]]
 """The files written, or the findings that say why none was."""
+
+FIRST = "cross"
+"""The kind of plan that a workshop begins with, and any plan that is not to be like another."""
 
 _WORKSHOP = """\
 # Who publishes. Every key is explained in the schema: kerfolio schema FOLDER
@@ -25,49 +30,6 @@ units-first: {unit}
 licence: CC-BY-SA-4.0
 currency: {currency}
 paper: {paper}
-"""
-
-_PLAN = """\
-plan: {title}
-version: 1.0.0
-summary: Two halves that slide into each other and stand.
-units: {unit}
-access: open
-
-sizes:                      # named numbers; every length below may use them
-  t: thickness(ply)         # what the reader's sheet measures
-  wide: {wide}
-  tall: {tall}
-
-sheets:
-  ply: {{stock: {stock}, published-for: {ladder}, fit: {fit}}}
-
-relief: sideways            # inside corners are opened for a round cutter, beside their walls
-
-parts:
-  lower:
-    sheet: ply
-    outline: {{rectangle: [wide, tall], round: {round}}}
-    features:
-      crossing: {{notch: {{edge: top, at: wide/2, depth: tall/2, takes: ply}}}}
-  upper:
-    sheet: ply
-    outline: {{rectangle: [wide, tall], round: {round}}}
-    features:
-      crossing: {{notch: {{edge: bottom, at: wide/2, depth: tall/2, takes: ply}}}}
-
-joints:
-  - {{notch: lower.crossing, with: upper.crossing}}
-
-steps:
-  - title: Slide them together
-    add: [lower, upper]
-    minutes: 1
-    text: Hold the lower half upright and push the upper half down over it until both stand.
-    caution: Keep fingertips clear of the notches as they close.
-
-releases:
-  1.0.0: {{date: {day}, changed: First release.}}
 """
 
 _TRIAL = """\
@@ -89,16 +51,6 @@ trials:
 _SHOP_WORDS = {
     "mm": {"unit": "mm", "currency": "EUR", "paper": "a4"},
     "in": {"unit": "in", "currency": "USD", "paper": "letter"},
-}
-_PLAN_WORDS = {
-    "mm": {
-        **{"unit": "mm", "wide": "200", "tall": "120", "round": "8", "fit": "0.1"},
-        **{"stock": "birch-plywood-9", "ladder": "8.8 to 9.4"},
-    },
-    "in": {
-        **{"unit": "in", "wide": "8", "tall": "4-3/4", "round": "5/16", "fit": "0.005"},
-        **{"stock": "plywood-23-32", "ladder": "11/16 to 3/4"},
-    },
 }
 _TRIAL_WORDS = {
     "mm": {
@@ -123,7 +75,7 @@ def begin_workshop(folder: Path, day: date, unit: str = "mm") -> Begun:
         message = "there is something here already"
         return (), (error("not-empty", message, Place(str(folder)), advice),)
     title = _title(folder.resolve().name)
-    plan = _PLAN.format(title="Standing cross", day=day.isoformat(), **_PLAN_WORDS[unit])
+    plan = _kinds()[FIRST].written("Standing cross", unit, day)
     files = {
         folder / "workshop.yaml": _WORKSHOP.format(title=title, **_SHOP_WORDS[unit]),
         folder / "plans" / "standing-cross" / "plan.yaml": plan,
@@ -139,23 +91,33 @@ def _title(name: str) -> str:
     return title if good else "Workshop"
 
 
-def begin_plan(workshop: Path, name: str, day: date) -> Begun:
-    """Write a new plan folder into a workshop, in its first unit.
+def begin_plan(workshop: Path, name: str, day: date, like: str = FIRST) -> Begun:
+    """Write a new plan folder of the kind ``like`` into a workshop, in its first unit.
 
     Raises OSError when the disk refuses.
     """
     target = workshop / "plans" / name / "plan.yaml"
+    kinds = _kinds()
     if not is_plan_name(name):
         meant = name_of(name) if is_plan_name(name_of(name)) else "garden-bench"
         advice = f"Use small letters, digits and hyphens: `{meant}`."
         return (), (error("bad-name", f"`{name}` is no plan name", Place("plans"), advice),)
+    if like not in kinds:
+        message = f"no kind of plan {quoted(like)}"
+        advice = f"{did_you_mean(like, kinds)} `kerfolio add plan --kinds` tells of each."
+        return (), (error("unknown-kind", message, Place("plans"), advice),)
     if target.exists():
         advice = "Name another plan, or change this one."
         message = f"there is a plan `{name}` already"
         return (), (error("not-empty", message, Place(f"plans/{name}"), advice),)
     title = name.replace("-", " ").capitalize()
-    words = _PLAN_WORDS[_unit_of(workshop)]
-    return _written({target: _PLAN.format(title=title, day=day.isoformat(), **words)}), ()
+    return _written({target: kinds[like].written(title, unit_of(workshop), day)}), ()
+
+
+def _kinds() -> dict[str, Beginning]:
+    from kerfolio.reading.beginnings import beginnings
+
+    return {each.name: each for each in beginnings()}
 
 
 def begin_trial(workshop: Path, day: date) -> Begun:
@@ -167,11 +129,11 @@ def begin_trial(workshop: Path, day: date) -> Begun:
     if target.exists():
         message, advice = "there is an entry for this day already", "Add the trial to that file."
         return (), (error("not-empty", message, Place(f"log/{target.name}"), advice),)
-    words = _TRIAL_WORDS[_unit_of(workshop)]
+    words = _TRIAL_WORDS[unit_of(workshop)]
     return _written({target: _TRIAL.format(day=day.isoformat(), **words)}), ()
 
 
-def _unit_of(workshop: Path) -> str:
+def unit_of(workshop: Path) -> str:
     """Return the unit a workshop shows first; mm where its ``workshop.yaml`` does not tell."""
     from kerfolio.reading.workshop import read_identity
 

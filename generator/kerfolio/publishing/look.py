@@ -58,9 +58,9 @@ def look(request: LookRequest) -> Looked:
     if drawing is None:
         return Looked(written=None, findings=told)
     target = request.out or _usual(request, part)
-    content = _content(drawing, target.suffix)
+    content = picture_bytes(drawing, target.suffix)
     if content is None:
-        return Looked(written=None, findings=in_order((*told, _no_png(target))))
+        return Looked(written=None, findings=in_order((*told, no_png(target))))
     target.parent.mkdir(parents=True, exist_ok=True)
     put(target, content)
     return Looked(written=target, findings=told)
@@ -111,13 +111,14 @@ def _usual(request: LookRequest, part: str) -> Path:
     return request.folder / ".kerfolio" / "look" / f"{name}.svg"
 
 
-def _content(drawing: Drawing, ending: str) -> bytes | None:
+def picture_bytes(drawing: Drawing, ending: str) -> bytes | None:
     """Return the bytes of a picture on paper, lettering as outlines; None without cairo."""
     ground = Stroke(contour=rectangle(*drawing.box), width=None, fill=Ink.PAPER)
     svg = svg_bytes(replace(drawing, items=(ground, *drawing.items)), outlined=True)
     return png_bytes(svg, int(drawing.width * _PIXELS_PER_MM)) if ending == ".png" else svg
 
 
-def _no_png(target: Path) -> Finding:
+def no_png(target: Path) -> Finding:
+    """Return the error that tells of a PNG that cannot be written."""
     advice = "Install the cairo library (Debian: `libcairo2`), or let `--out` end in `.svg`."
     return error("no-png", "no PNG can be written here", Place(target.name), advice)
