@@ -7,7 +7,8 @@ from dataclasses import replace
 import pytest
 
 from kerfolio.assembly.in_use import JOINTS_ALONE, Fit
-from kerfolio.edition.in_use import CAUTIONS, Used, sentence_of, used_of
+from kerfolio.basis.reader import METRIC
+from kerfolio.edition.in_use import Used, sentence_of, used_of
 from tests.edition.of_set import edition_of_set
 from tests.edition.used import sat
 from tests.sets import changed
@@ -35,7 +36,7 @@ from tests.sets import changed
     ],
 )
 def test_the_plain_sentence(judged: tuple[Fit, ...], said: str) -> None:
-    assert sentence_of(judged) == said
+    assert sentence_of(judged, METRIC) == said
 
 
 def test_figures_in_words() -> None:
@@ -54,8 +55,7 @@ def test_figures_in_words() -> None:
     lean = told["It leans to the left or right"]
     assert lean.notes == (f"no tab there; {JOINTS_ALONE}",)
     assert thing.sentence.startswith("For sitting and carrying; not for ")
-    assert found.cautions == CAUTIONS
-    assert "no rating" in " ".join(CAUTIONS)
+    assert "no rating" in " ".join(found.cautions)
     assert all(each.label and each.value and each.source for each in found.assumptions)
 
 

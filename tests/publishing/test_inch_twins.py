@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.bundles.archive import unzipped
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
@@ -51,6 +52,11 @@ def test_without_the_word_there_is_none() -> None:
 
 
 def test_readers_are_told_of_the_twins() -> None:
-    words = format_words(edition(BOTH).formats)
+    words = format_words(edition(BOTH).formats, METRIC)
     assert words.each == "one SVG, one DXF, one SVG in inches and one DXF in inches"
+    assert words.units == "in millimetres, but for those in inches"
+    assert words.coming == (
+        "as SVG, as DXF, as SVG in inches and as DXF in inches; those without a unit are in "
+        "millimetres"
+    )
     assert words.sent == "DXF"

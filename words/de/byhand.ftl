@@ -51,7 +51,3 @@ byhand-small-text = { $parts }: weniger als { $unit ->
 byhand-art = Gravur
 byhand-art-text = Was auf { $parts } graviert ist, lässt sich nicht von Hand fräsen. Zeichne es mit
     Bleistift nach, damit Schritte, die sich danach richten, noch stimmen, oder lass es weg.
-byhand-way = { $unit ->
-    [in] { $way } Fuß
-   *[mm] { $way } Meter
- }

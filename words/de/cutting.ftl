@@ -1,9 +1,5 @@
 # Wie lange es dauert, die Platten eines Plans zu fräsen.
 cutting-machine = auf der CNC-Fräse einer kleinen Werkstatt
-cutting-ways = { $unit ->
-    [in] Fuß
-   *[mm] Meter
- }
 cutting-wear = { $ways } sind über alle Durchgänge gezählt. Auch Tiefe, Leim und Staub machen
     einen Fräser stumpf: Vergleiche nur Gleiches mit Gleichem.
 cutting-setting-through = { $sheet }, durch
@@ -17,11 +13,8 @@ cutting-some-sheets = { $sheets ->
    *[other] { $known } von { $sheets } Platten
  }
 cutting-remark = Berechnet für die CNC-Fräse einer kleinen Werkstatt mit den Einstellungen des
-    Machers; die { $unit ->
-    [in] Fuß
-   *[mm] Meter
- } sind die aller Durchgänge. Auflegen, Festspannen und Wenden der Platte und das Saubermachen
-    sind nicht dabei.
+    Machers; die { $ways } sind die aller Durchgänge. Auflegen, Festspannen und
+    Wenden der Platte und das Saubermachen sind nicht dabei.
 cutting-left = Auch nicht dabei: { $uncut }.
 cutting-uncut = { $operation ->
     [engrave] Gravuren von { $part } ({ $why })

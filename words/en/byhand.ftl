@@ -49,7 +49,3 @@ byhand-small-text = { $parts }: under { $unit ->
 byhand-art = Engraving
 byhand-art-text = What is engraved on { $parts } cannot be cut by hand. Trace it with a pencil, so
     that steps which go by it still tell, or leave it out.
-byhand-way = { $unit ->
-    [in] { $way } feet
-   *[mm] { $way } metres
- }

@@ -1,9 +1,5 @@
 # How long a plan's sheets take to cut.
 cutting-machine = on a small-shop router
-cutting-ways = { $unit ->
-    [in] Feet
-   *[mm] Metres
- }
 cutting-wear = { $ways } are counted over all passes. Depth, glue and grit dull a cutter too:
     compare like with like.
 cutting-setting-through = { $sheet }, through
@@ -16,10 +12,8 @@ cutting-some-sheets = { $sheets ->
     [one] { $known } of { $sheets } sheet
    *[other] { $known } of { $sheets } sheets
  }
-cutting-remark = Reckoned for a small-shop router with the maker’s settings; { $unit ->
-    [in] feet
-   *[mm] metres
- } are those of all passes. Loading, fixing and turning the sheet and sweeping are not in it.
+cutting-remark = Reckoned for a small-shop router with the maker’s settings; { $ways } are those of
+    all passes. Loading, fixing and turning the sheet and sweeping are not in it.
 cutting-left = Not in it either: { $uncut }.
 cutting-uncut = { $operation ->
     [engrave] engravings of the { $part } ({ $why })

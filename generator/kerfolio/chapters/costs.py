@@ -28,7 +28,7 @@ def costs(edition: Edition) -> Chapter | None:
 
 def _one(edition: Edition) -> Iterator[Block]:
     reader, rows = edition.reader, edition.costs
-    named, currency = copies_called(edition.plan), edition.identity.currency
+    named, currency = copies_called(edition.plan, reader), edition.identity.currency
     yield Table(
         title=say(reader, "costs-one", copy=named.one, currency=currency),
         columns=(
@@ -63,7 +63,7 @@ def _several(edition: Edition) -> Iterator[Block]:
     if len(edition.copies) < 2 or not known_total(edition.costs):
         return
     reader = edition.reader
-    named, currency = copies_called(edition.plan), edition.identity.currency
+    named, currency = copies_called(edition.plan, reader), edition.identity.currency
     yield Table(
         title=say(reader, "costs-several", copies=named.many, currency=currency),
         columns=(

@@ -57,7 +57,7 @@ def _size(edition: Edition) -> Lines:
         size = edition.stability.size
     else:
         return ((weight,),) if weight else ()
-    holds = (made_words(edition.plan),) if edition.plan.is_set else ()
+    holds = (made_words(edition.plan, edition.reader),) if edition.plan.is_set else ()
     told: Words = (twin(size_pair(size, edition.reader)),)
     return ((told, "width × depth × height", *holds, *((weight,) if weight else ())),)
 

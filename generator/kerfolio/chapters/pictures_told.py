@@ -39,7 +39,7 @@ def _shown(edition: Edition) -> Iterator[tuple[str, Photo]]:
     cover = cover_photo(edition)
     if cover is not None:
         yield _COVER, cover
-    for number, _, step in numbered_steps(edition.plan):
+    for number, _, step in numbered_steps(edition.plan, edition.reader):
         yield from ((str(number), photo) for photo in shown((step.photo,), edition))
 
 

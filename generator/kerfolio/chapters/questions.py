@@ -78,8 +78,9 @@ def _sheets(edition: Edition) -> str:
 
 
 def _formats(edition: Edition) -> str:
+    coming = format_words(edition.formats, edition.reader).coming
     return (
-        f"Cut files come {format_words(edition.formats).coming}, one file for each sheet and one "
+        f"Cut files come {coming}, one file for each sheet and one "
         "for each part. Templates, booklet, layouts and setup sheets are PDF, on A4 and on US "
         "Letter. Lists are CSV, which any spreadsheet opens."
     )

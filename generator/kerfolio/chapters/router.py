@@ -68,7 +68,7 @@ def _order(edition: Edition) -> Iterator[Words]:
 
 def _files(edition: Edition) -> Iterator[Fact]:
     """Yield where the files for a router lie, those for the thickness drawn by their names."""
-    formats, label = format_words(edition.formats), edition.settled.variant.label
+    formats, label = format_words(edition.formats, edition.reader), edition.settled.variant.label
     yield Fact(
         head="Every sheet, every part",
         lines=(

@@ -26,7 +26,7 @@ def shop(edition: Edition) -> Chapter:
 
 
 def _sent(edition: Edition) -> Iterator[Words]:
-    sent = format_words(edition.formats).sent
+    sent = format_words(edition.formats, edition.reader).sent
     yield (f"The {sent} files of that thickness, in ", File(name="cut", text="cut/"), ".")
     yield (
         "The layouts, in ",

@@ -25,7 +25,7 @@ def steps(edition: Edition) -> Chapter | None:
     """Return every step, and the film of the build; None of a plan without either."""
     plan = edition.plan
     blocks: list[Block] = []
-    numbered = tuple(numbered_steps(plan))
+    numbered = tuple(numbered_steps(plan, edition.reader))
     if numbered:
         blocks.append(Paragraph(words=_ahead(edition, len(numbered))))
     blocks += (_step(edition, number, begins, step) for number, begins, step in numbered)

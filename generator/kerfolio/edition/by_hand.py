@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from kerfolio.basis.cutting_lengths import fit_in
-from kerfolio.basis.figures import in_way_unit, whole_figure
+from kerfolio.basis.figures import in_way_unit, way_words, whole_figure
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import listed, say
 from kerfolio.edition.edition import Edition
@@ -97,8 +97,7 @@ def _effort(work: Handwork, reader: Reader) -> str:
 
 
 def _way(metres: float, reader: Reader) -> str:
-    way = whole_figure(in_way_unit(metres, reader))
-    return say(reader, "byhand-way", way=way, unit=reader.unit)
+    return f"{whole_figure(in_way_unit(metres, reader))} {way_words(reader)}"
 
 
 def _reasons(settled: SettledPlan, saw: float, reader: Reader) -> Iterator[Reason]:

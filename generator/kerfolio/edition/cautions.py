@@ -63,9 +63,9 @@ def _noise(reader: Reader, name: str) -> str:
         reader,
         "cautions-eyes-text",
         body=NIOSH.body,
-        level=figure(NIOSH.level),
-        more=figure(NIOSH.exchange),
-        minutes=figure(bearable_minutes(100, NIOSH)),
+        level=figure(NIOSH.level, reader=reader),
+        more=figure(NIOSH.exchange, reader=reader),
+        minutes=figure(bearable_minutes(100, NIOSH), reader=reader),
     )
 
 

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from kerfolio.basis.figures import way_words
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import listed, say
 from kerfolio.edition.edition import Edition
@@ -59,7 +60,7 @@ class CuttingWords:
     @property
     def way_head(self) -> str:
         """The head of a column of the cutter's ways: ``Metres`` or ``Feet``."""
-        return say(self.reader, "cutting-ways", unit=self.reader.unit)
+        return way_words(self.reader).capitalize()
 
     @property
     def wear_remark(self) -> str:
@@ -136,7 +137,7 @@ def _remark(known: Sequence[CutTime], edition: Edition) -> str:
     """Return what the times are for; what no path could be made for is named once."""
     left = dict.fromkeys(_uncut(each, edition) for time in known for each in time.uncut)
     reader = edition.reader
-    remark = say(reader, "cutting-remark", unit=reader.unit)
+    remark = say(reader, "cutting-remark", ways=way_words(reader))
     if not left:
         return remark
     return f"{remark} {say(reader, 'cutting-left', uncut=listed(reader, tuple(left)))}"

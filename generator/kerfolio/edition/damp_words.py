@@ -46,8 +46,8 @@ def _place(
         reader,
         "dampwords-place",
         climate=climate.name.replace(" ", "-"),
-        least=figure(climate.least),
-        most=figure(climate.most),
+        least=figure(climate.least, reader=reader),
+        most=figure(climate.most, reader=reader),
     )
     for sheet in settled.sheets:
         grows = surroundings.swelling(sheet.stock)
@@ -55,14 +55,14 @@ def _place(
         if not grows.most:
             yield say(reader, "dampwords-unknown", sheet=title)
             continue
-        bought = figure(grows.bought)
+        bought = figure(grows.bought, reader=reader)
         if grows.thickness:
             yield say(
                 reader,
                 "dampwords-swells",
                 sheet=title,
                 bought=bought,
-                most=figure(grows.most, 0),
+                most=figure(grows.most, 0, reader),
                 thicker=fit_in(2 * needs_of(settled, sheet).swelling, reader),
             )
         else:

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from kerfolio.basis.figured import figured
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.basis.thickness import reading_in, sold_in
 from kerfolio.basis.tolerance import NOISE
-from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
 from kerfolio.settling.coupon import step_of
 from kerfolio.settling.measured import sheets_measured
@@ -35,7 +34,7 @@ def folder_choice(edition: Edition, sheet: str, wanted: float) -> Choice:
 
     Raises KeyError for a sheet that the plan has not.
     """
-    settled = edition.settled.sheet(sheet)
+    settled, reader = edition.settled.sheet(sheet), edition.reader
     known = sorted({dict(each.variant.thickness)[sheet] for each in edition.variants})
     within = step_of(settled, edition.plan.units) / 2
     near = [each for each in known if abs(each - wanted) <= within + NOISE]
@@ -44,12 +43,12 @@ def folder_choice(edition: Edition, sheet: str, wanted: float) -> Choice:
     least, most = settled.published
     if not least - NOISE <= wanted <= most + NOISE:
         side = "thinner" if wanted < least else "thicker"
-        return Choice(thickness=None, instead=f"none: {side} than the plan is published for")
+        return Choice(thickness=None, instead=say(reader, f"folder-{side}"))
     if edition.fitted:
-        made = f"files made for {reading_in(wanted, edition.reader)}"
+        made = say(reader, "folder-made", thickness=reading_in(wanted, reader))
         return Choice(thickness=None, instead=made)
     if not known[0] < wanted < known[-1]:
-        return Choice(thickness=None, instead="none is ready-made")
+        return Choice(thickness=None, instead=say(reader, "folder-none-ready"))
     return Choice(thickness=next(each for each in known if each > wanted))
 
 
@@ -68,37 +67,40 @@ def choice_words(edition: Edition, sheet: str, wanted: float) -> tuple[str, str]
     The first is empty where there is no folder. Where a plan has more sheets than one, a folder
     stands for all their thicknesses together.
     """
-    choice = folder_choice(edition, sheet, wanted)
+    choice, reader = folder_choice(edition, sheet, wanted), edition.reader
     if choice.thickness is None:
         return "", choice.instead
     if len(edition.settled.sheets) == 1:
         folder = f"cut/{folders_of(edition, sheet, choice.thickness)[0]}"
     else:
-        title = sheet_title(edition.settled, sheet)
-        folder = f"a folder for {title} measuring {sold_in(choice.thickness, edition.reader)}"
-    return folder, "" if choice.exact else "the next thicker"
+        measured = _measuring(edition.settled, sheet, choice.thickness, reader)
+        folder = say(reader, "folder-a-folder", sheet=measured)
+    return folder, "" if choice.exact else say(reader, "folder-next-thicker")
+
+
+def _measuring(settled: SettledPlan, sheet: str, thickness: float, reader: Reader) -> str:
+    """Return a sheet with what it measures: ``Birch plywood measuring 17.8 mm``."""
+    title = sheet_title(settled, sheet)
+    return say(reader, "folder-measuring", sheet=title, thickness=sold_in(thickness, reader))
 
 
 def drawn_for(settled: SettledPlan, reader: Reader) -> str:
     """Return the sheets and thicknesses of a variant: ``Birch plywood measuring 17.8 mm``."""
     return listed(
-        [
-            f"{sheet_title(settled, sheet.name)} measuring {sold_in(sheet.thickness, reader)}"
-            for sheet in settled.sheets
-        ]
+        reader,
+        [_measuring(settled, sheet.name, sheet.thickness, reader) for sheet in settled.sheets],
     )
 
 
 def goes_with(settled: SettledPlan, number: int, reader: Reader) -> str:
     """Return which cut file a sheet's layout or setup goes with, told as figures."""
-    whole = f"Goes with sheet-{number} of the cut files for "
     chosen = any(least < most for least, most in (each.published for each in settled.sheets))
-    if not chosen:
-        return figured("{}{} and no other thickness.", whole, sheets_measured(settled, reader))
-    return figured(
-        "{}{} only. If your sheet measures otherwise, take both for its thickness.",
-        whole,
-        sheets_measured(settled, reader),
+    measured = sheets_measured(settled, reader)
+    return say(
+        reader,
+        "folder-goes-with-chosen" if chosen else "folder-goes-with",
+        number=number,
+        sheets=measured,
     )
 
 
@@ -112,21 +114,21 @@ def file_words(edition: Edition, number: int) -> str:
 
     Setup sheet and layout show the thickness drawn alone; who cuts another must not take its file.
     """
-    own = f"{drawn_file(edition, number)} is for {drawn_for(edition.settled, edition.reader)}"
-    if not _has_others(edition):
-        return f"{own} and no other thickness."
-    where = f"sheet-{number} of the files for its thickness"
-    return f"{own} only. If your sheet measures otherwise, take {where}."
+    return say(
+        edition.reader,
+        "folder-file-of-several" if _has_others(edition) else "folder-file",
+        file=drawn_file(edition, number),
+        sheets=drawn_for(edition.settled, edition.reader),
+        number=number,
+    )
 
 
 def sizes_words(edition: Edition) -> str:
     """Return which sheet the sizes that a saw is set to are for, and what to do with others."""
-    own = f"These sizes are for {drawn_for(edition.settled, edition.reader)}"
-    if not _has_others(edition):
-        return f"{own} and no other thickness."
-    return (
-        f"{own} only. If your sheet measures otherwise, compare every piece with its template for "
-        "that thickness."
+    return say(
+        edition.reader,
+        "folder-sizes-of-several" if _has_others(edition) else "folder-sizes",
+        sheets=drawn_for(edition.settled, edition.reader),
     )
 
 

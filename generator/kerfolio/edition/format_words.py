@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from kerfolio.basis.words import listed
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.writing.formats import CutFormat
 
 
@@ -13,36 +14,29 @@ from kerfolio.writing.formats import CutFormat
 class FormatWords:
     """What readers are told of the formats.
 
-    ``each``: ``one SVG and one DXF``; ``choice``: ``a DXF or an SVG``, what a shop is sent first;
-    ``units``: ``in millimetres``, with those that differ in brackets; ``coming``: ``as SVG and as
+    ``each``: ``one SVG and one DXF``; ``units``: ``in millimetres``; ``coming``: ``as SVG and as
     DXF, both in millimetres``; ``sent``: what a shop that cuts for others is sent, ``DXF``.
     """
 
     each: str
-    choice: str
     units: str
     coming: str
     sent: str
 
 
-def format_words(formats: Sequence[CutFormat]) -> FormatWords:
+def format_words(formats: Sequence[CutFormat], reader: Reader) -> FormatWords:
     """Return the words for some formats, at least one."""
-    units, together = _units(formats), {1: "", 2: "both "}.get(len(formats), "all ")
-    preferred = sorted(formats, key=lambda each: not each.sent)
+    titles = [_title(each, reader) for each in formats]
+    inches = sum(each.unit == "in" for each in formats)
+    coming = listed(reader, [say(reader, "formatwords-as", format=each) for each in titles])
     return FormatWords(
-        each=listed([f"one {each.title}" for each in formats]),
-        choice=listed([f"{each.article} {each.title}" for each in preferred], "or"),
-        units=units,
-        coming=f"{listed([f'as {each.title}' for each in formats])}, {together}{units}",
-        sent=listed([each.title for each in formats if each.sent], "or"),
+        each=listed(reader, [say(reader, "formatwords-one", format=each) for each in titles]),
+        units=say(reader, "formatwords-units", inches=inches),
+        coming=say(reader, "formatwords-coming", formats=coming, count=len(formats), inches=inches),
+        sent=listed(reader, [_title(each, reader) for each in formats if each.sent], "or"),
     )
 
 
-def _units(formats: Sequence[CutFormat]) -> str:
-    """The unit of the first is that of all, but for those named in brackets."""
-    others: dict[str, list[str]] = {}
-    for each in formats:
-        others.setdefault(each.unit, []).append(each.title)
-    (usual, _), *odd = others.items()
-    beside = listed([f"{listed(titles)} in {unit}" for unit, titles in odd])
-    return f"in {usual} ({beside})" if odd else f"in {usual}"
+def _title(form: CutFormat, reader: Reader) -> str:
+    inches = form.unit == "in"
+    return say(reader, "formatwords-in-inches", format=form.title) if inches else form.title

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from kerfolio.basis.cutting_lengths import drill_in
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.basis.thickness import precise_in
 from kerfolio.edition.edition import Edition
 from kerfolio.model.stock import HardwareStock
@@ -33,8 +34,8 @@ def _details(item: HardwareStock, reader: Reader) -> Iterator[str]:
     if item.thread is not None and item.kind in ("bolt", "screw", "dowel", "connector"):
         yield f"ø {precise_in(item.thread, reader)}"
     if item.length is not None:
-        yield f"{precise_in(item.length, reader)} long"
+        yield say(reader, "hardwarewords-long", length=precise_in(item.length, reader))
     if item.kind in ("barrel-nut", "tee-nut", "shelf-pin") and item.clearance is not None:
-        yield f"ø {precise_in(item.clearance, reader)} outside"
+        yield say(reader, "hardwarewords-outside", wide=precise_in(item.clearance, reader))
     if item.kind == "insert" and item.pilot is not None:
-        yield f"for a hole of {drill_in(item.pilot, reader)}"
+        yield say(reader, "hardwarewords-pilot", hole=drill_in(item.pilot, reader))

@@ -6,10 +6,6 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.assembly.in_use import (
-    BRACE,
-    JOINTS_ALONE,
-    PANEL,
-    SHOULDER,
     Edge,
     Fit,
     InUse,
@@ -18,34 +14,19 @@ from kerfolio.assembly.in_use import (
 )
 from kerfolio.assembly.stability_words import way_words
 from kerfolio.basis.figures import degrees_text, figure
-from kerfolio.basis.lengths import about_text, both_text, sag_pair
+from kerfolio.basis.lengths import about_text, both, both_text, sag_pair
 from kerfolio.basis.masses import force_text, load_pair
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.words import counted, listed
+from kerfolio.basis.saying import listed, say
 from kerfolio.edition.edition import Edition, ThingInUse
-from kerfolio.edition.loads import HELD_BY, Figure
+from kerfolio.edition.loads import Figure
 from kerfolio.edition.making import counted_things
 from kerfolio.model.plan import Plan
-from kerfolio.model.use import LEAN, PLANE, SIT, STAND, STORE, WALL
+from kerfolio.model.use import SIT, STAND, STORE, WALL
 from kerfolio.settling.titles import called, part_title, piece_title, within
-from kerfolio.shop.assumption import COMMON_PRACTICE, Assumption
+from kerfolio.shop.assumption import Assumption
 from kerfolio.shop.leg import LegResult
 from kerfolio.shop.span import SagResult, overloaded, span_title
-
-DOING = {
-    SIT: "sitting",
-    STAND: "carrying",
-    STORE: "storing",
-    LEAN: "leaning on",
-    PLANE: "planing",
-}
-CAUTIONS = (
-    "Estimates from stated values for a stiff, sound thing on a hard, level floor; no rating. Try "
-    "it with care before you trust it.",
-    "Who jumps, rocks, climbs or stands on it asks more than is reckoned here.",
-    "Local codes and licensed practice come first.",
-)
-_STATICS = "statics of a rigid body"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,8 +45,8 @@ class Used:
 
     things: tuple[UsedWords, ...]
     assumptions: tuple[Assumption, ...]
-    cautions: tuple[str, ...] = CAUTIONS
-    heading: str = "Estimates, no ratings"
+    cautions: tuple[str, ...]
+    heading: str
 
 
 def used_of(edition: Edition) -> Used | None:
@@ -73,9 +54,12 @@ def used_of(edition: Edition) -> Used | None:
     if not edition.in_use:
         return None
     rests = [each for thing in edition.in_use for each in _assumptions(edition, thing)]
+    reader, cautions = edition.reader, ("estimates", "more", "codes")
     return Used(
         things=tuple(_words(edition, each) for each in edition.in_use),
         assumptions=tuple(dict.fromkeys(rests)),
+        cautions=tuple(say(reader, f"inuse-caution-{each}") for each in cautions),
+        heading=say(reader, "inuse-heading"),
     )
 
 
@@ -85,8 +69,8 @@ def _words(edition: Edition, thing: ThingInUse) -> UsedWords:
     sits = thing.sat_on is None or not overloaded(thing.sat_on)
     judged = fits(edition.plan, found, sits=sits, carries=carries)
     return UsedWords(
-        title=_title(edition.plan, thing),
-        sentence=sentence_of(judged),
+        title=_title(edition.plan, thing, reader),
+        sentence=sentence_of(judged, reader),
         fits=judged,
         figures=(
             *_sags(edition.plan, thing, spans, reader),
@@ -96,13 +80,14 @@ def _words(edition: Edition, thing: ThingInUse) -> UsedWords:
     )
 
 
-def _title(plan: Plan, thing: ThingInUse) -> str:
+def _title(plan: Plan, thing: ThingInUse, reader: Reader) -> str:
     """Return which thing of a set is told of: ``Board on 2 × Foot``; nothing of a single one."""
     if thing.stated is None:
         return ""
+    own = called(thing.stated)
     if thing.on:
-        return f"{called(thing.stated)} on {counted_things(thing.on, plan)}"
-    return f"{called(thing.stated)}{', by itself' if thing.bears else ''}"
+        return say(reader, "inuse-on", thing=own, others=counted_things(thing.on, plan, reader))
+    return say(reader, "inuse-alone", thing=own) if thing.bears else own
 
 
 def _spans(edition: Edition, thing: ThingInUse) -> list[SagResult | LegResult]:
@@ -116,21 +101,21 @@ def _spans(edition: Edition, thing: ThingInUse) -> list[SagResult | LegResult]:
     return [each for each in results if parts.get(each.name) in names]
 
 
-def sentence_of(judged: tuple[Fit, ...]) -> str:
+def sentence_of(judged: tuple[Fit, ...], reader: Reader) -> str:
     """Return the plain sentence: ``For sitting and carrying; not for planing: ...``."""
-    good = [DOING[each.use] for each in judged if not each.why]
-    bad = [each for each in judged if each.why]
+    doing = {each.use: say(reader, f"inuse-doing-{each.use.replace(' ', '-')}") for each in judged}
+    good = listed(reader, [doing[each.use] for each in judged if not each.why])
     reasons: dict[str, list[str]] = {}
-    for each in bad:
-        reasons.setdefault(each.why, []).append(DOING[each.use])
-    parts = [f"for {listed(good)}"] if good else []
-    parts += [f"not for {' or '.join(uses)}: {why}" for why, uses in reasons.items()]
+    for each in judged:
+        if each.why:
+            reasons.setdefault(each.why, []).append(doing[each.use])
+    parts = [say(reader, "inuse-for", uses=good)] if good else []
+    parts += [
+        say(reader, "inuse-not-for", uses=listed(reader, uses, "or"), why=why)
+        for why, uses in reasons.items()
+    ]
     text = "; ".join(parts)
     return f"{text[:1].upper()}{text[1:]}."
-
-
-def _both(pair: tuple[str, str]) -> str:
-    return f"{pair[0]} ({pair[1]})"
 
 
 def _sags(
@@ -139,169 +124,155 @@ def _sags(
     """Yield the panel's sag with the person in its middle, and with what its span is stated for."""
     uses, sat, found = plan.uses, thing.sat_on, thing.found
     if SIT in uses and found.panel:
-        panel = piece_title(plan, found.panel)
-        head = f"{panel} with a person in its middle sags"
+        head = say(reader, "inuse-sags-sat", panel=piece_title(plan, found.panel, reader))
         if sat is None:
-            none = f"no span of the {within(part_title(plan, found.part))} is stated"
-            yield Figure(head=head, value="not known", notes=(none,))
+            part = within(part_title(plan, found.part, reader), reader)
+            none = say(reader, "inuse-no-span", part=part)
+            yield Figure(head=head, value=say(reader, "inuse-not-known"), notes=(none,))
         else:
             yield Figure(head=head, value=_sag(sat, reader), notes=_later(sat, reader))
     for each in spans:
         if {STAND, STORE} & set(uses) and isinstance(each, SagResult):
-            notes = (f"with {_both(load_pair(each.load, reader))}", *_later(each, reader))
-            head = f"{span_title(each.name)} sags"
-            yield Figure(head=head, value=_sag(each, reader), notes=notes)
+            load = say(reader, "inuse-with", load=both(load_pair(each.load, reader)))
+            head = say(reader, "inuse-sags", span=span_title(each.name))
+            yield Figure(head=head, value=_sag(each, reader), notes=(load, *_later(each, reader)))
 
 
 def _sag(result: SagResult, reader: Reader) -> str:
-    return f"{_both(sag_pair(result.sags[0].first_day, reader))} on the first day"
+    sag = both(sag_pair(result.sags[0].first_day, reader))
+    return say(reader, "inuse-first-day", sag=sag)
 
 
 def _later(result: SagResult, reader: Reader) -> tuple[str, ...]:
     later = result.sags[0].long_term
     if later is None:
-        return ("after years: not known, no creep is stated",)
-    return (f"{_both(sag_pair(later, reader))} after years",)
+        return (say(reader, "inuse-no-creep"),)
+    return (say(reader, "inuse-after-years", sag=both(sag_pair(later, reader))),)
 
 
 def _edge(edge: Edge, found: InUse, sitting: bool, reader: Reader) -> Iterator[Figure]:
     """Yield where a person may sit before it tips, and how it tips with them at the edge."""
-    borne = "what it lies on" if found.lies else "the feet"
-    towards, person = way_words(edge.way), _both(load_pair(found.person.kg, reader))
+    on = "others" if found.lies else "feet"
+    towards, person = way_words(edge.way), both(load_pair(found.person.kg, reader))
     if edge.load is None:
+        near = say(reader, "inuse-nearest", towards=towards, inside=about_text(-edge.out, reader))
         yield Figure(
-            head="A load on its edge tips it",
-            value=f"nowhere: it stays over {borne}",
-            notes=(f"nearest {towards}, {about_text(-edge.out, reader)} inside",),
+            head=say(reader, "inuse-edge"),
+            value=say(reader, "inuse-edge-nowhere", on=on),
+            notes=(near,),
         )
     else:
         inset = max(0.0, edge.out - edge.beyond)
-        where = f"no nearer than {about_text(inset, reader)} to that edge" if inset else "anywhere"
         yield Figure(
-            head=f"A load on its edge tips it{' off' if found.lies else ''}, from",
-            value=f"{_both(load_pair(edge.load, reader))} {towards}",
+            head=say(reader, "inuse-edge-from", on=on),
+            value=say(
+                reader,
+                "inuse-load-towards",
+                load=both(load_pair(edge.load, reader)),
+                towards=towards,
+            ),
             notes=(
-                f"there it reaches {about_text(edge.out, reader)} beyond {borne}",
-                f"{'a person' if sitting else 'a load'} of {person} may be {where}",
+                say(reader, "inuse-reaches", beyond=about_text(edge.out, reader), on=on),
+                say(
+                    reader,
+                    "inuse-may-be-near" if inset else "inuse-may-be-anywhere",
+                    who="person" if sitting else "load",
+                    mass=person,
+                    near=about_text(inset, reader),
+                ),
             ),
         )
-    tilt = "by itself" if edge.angle <= 0 else f"when tilted by {degrees_text(edge.angle)}"
     yield Figure(
-        head="With a person on that edge it tips",
-        value=f"{tilt}, {towards}",
-        notes=(f"a person of {person}",),
+        head=say(reader, "inuse-edge-sat"),
+        value=_tilt(edge, towards, reader),
+        notes=(say(reader, "inuse-person-of", mass=person),),
     )
 
 
-_STIFF = {
-    PANEL: "a panel stiffens it",
-    BRACE: "a brace stiffens it",
-    SHOULDER: "a bolted shoulder stiffens it",
-}
+def _tilt(edge: Edge, towards: str, reader: Reader) -> str:
+    if edge.angle <= 0:
+        return say(reader, "inuse-tips-itself", towards=towards)
+    return say(reader, "inuse-tips-tilted", angle=degrees_text(edge.angle), towards=towards)
 
 
 def _push(push: Push, plan: Plan, found: InUse, reader: Reader) -> Iterator[Figure]:
     """Yield what a push one way does, and what stands against it."""
-    on = " on what it lies on" if found.lies else ""
-    empty = _moves(push.slides_empty, push.tips_empty, on, reader)
+    on = "others" if found.lies else "floor"
     loaded = _moves(push.slides_loaded, push.tips_loaded, on, reader)
     yield Figure(
-        head=f"Pushed {push.way}, empty, it",
-        value=empty,
+        head=say(reader, "inuse-pushed", way=push.way),
+        value=_moves(push.slides_empty, push.tips_empty, on, reader),
         notes=(
-            f"pushed {about_text(found.height, reader)} up",
-            f"with the person on it, it {loaded}",
+            say(reader, "inuse-pushed-up", height=about_text(found.height, reader)),
+            say(reader, "inuse-pushed-loaded", moves=loaded),
         ),
     )
-    by = listed([within(piece_title(plan, each)) for each in push.by])
-    kept = f"{_STIFF[push.stiffened]}: {by}" if push.stiffened else JOINTS_ALONE
-    count = counted(push.tabs, "tab") if push.tabs else "no tab"
-    lean = "none: what stands along the push, or bolts, leave no play"
+    yield Figure(
+        head=say(reader, "inuse-leans", way=push.way),
+        value=_lean(push, reader),
+        notes=(say(reader, "inuse-tabs-there", tabs=push.tabs, kept=_kept(push, plan, reader)),),
+    )
+
+
+def _kept(push: Push, plan: Plan, reader: Reader) -> str:
+    """Return what stiffens it against a push."""
+    if not push.stiffened:
+        return say(reader, "inuse-joints-alone")
+    by = listed(reader, [within(piece_title(plan, each, reader), reader) for each in push.by])
+    return say(reader, f"inuse-stiff-{push.stiffened.replace(' ', '-')}", by=by)
+
+
+def _lean(push: Push, reader: Reader) -> str:
     if push.lean is not None:
-        lean = f"up to {both_text(push.lean, reader)} at the top, by the play of its joints"
-    elif not push.stiffened:
-        lean = "not known: no tab holds it this way"
-    yield Figure(head=f"It leans {push.way}", value=lean, notes=(f"{count} there; {kept}",))
+        return say(reader, "inuse-lean-upto", most=both_text(push.lean, reader))
+    return say(reader, "inuse-lean-none" if push.stiffened else "inuse-lean-unknown")
 
 
 def _moves(slides: float, tips: float, on: str, reader: Reader) -> str:
     """Return which of sliding ``on`` something and tipping comes first, and at what push."""
     slide, tip = force_text(slides, reader), force_text(tips, reader)
-    if slides <= tips:
-        return f"slides{on} at {slide}, before it tips at {tip}"
-    return f"tips at {tip}, before it slides{on} at {slide}"
+    first = "slides" if slides <= tips else "tips"
+    return say(reader, f"inuse-first-{first}", slide=slide, tip=tip, on=on)
 
 
 def _assumptions(edition: Edition, thing: ThingInUse) -> tuple[Assumption, ...]:
     found, reader = thing.found, edition.reader
     person, fixed = found.person, edition.plan.placed == WALL
-    stands = "free on the floor" + (", as before it is fixed to the wall" if fixed else "")
+    panel = within(piece_title(edition.plan, found.panel, reader), reader) if found.panel else ""
     facts = (
+        ("person", both(load_pair(person.kg, reader)), "en1022"),
+        ("push", force_text(person.push, reader), "stated"),
+        ("friction", figure(found.friction, reader=reader), "friction"),
+        ("stands", say(reader, f"inuse-stands-{'fixed' if fixed else 'free'}"), "simplified"),
         (
-            "Person",
-            _both(load_pair(person.kg, reader)),
-            "stated in the plan, else the scope of EN 1022:2018",
+            "carrying",
+            say(reader, "inuse-carrying-panel" if panel else "inuse-carrying-none", panel=panel),
+            "together",
         ),
-        (
-            "Push of a person who leans or planes",
-            force_text(person.push, reader),
-            f"stated in the plan, else {COMMON_PRACTICE}",
-        ),
-        (
-            "Friction between feet and floor",
-            figure(found.friction),
-            "stated in the plan, else 0.3, wood on a hard floor; from memory",
-        ),
-        ("It stands", stands, "simplification"),
-        (
-            "Panel that carries",
-            f"{within(piece_title(edition.plan, found.panel))}, the highest broad one to lie flat"
-            if found.panel
-            else "none lies flat: what of it is highest",
-            "the plan put together",
-        ),
-        (
-            "Tipping",
-            "over the hull of what touches the floor; a load at the panel’s edge over m b / o",
-            _STATICS,
-        ),
-        ("Pushing", "level, at the height of the panel, the worse of both directions", _STATICS),
-        (
-            "Lean",
-            "each tab turns in its slot by twice the fit over its depth",
-            "geometry of small angles; give of the wood not reckoned",
-        ),
-        (
-            "Stiffening",
-            "a panel half as high as the uprights, a shoulder drawn up by bolts, or braces "
-            "together a quarter as high",
-            COMMON_PRACTICE,
-        ),
+        ("tipping", say(reader, "inuse-tipping-is"), "statics"),
+        ("pushing", say(reader, "inuse-pushing-is"), "statics"),
+        ("lean", say(reader, "inuse-lean-is"), "angles"),
+        ("stiffening", say(reader, "inuse-stiffening-is"), "practice"),
+        *_holding(thing, reader),
     )
-    held = _holding(thing)
-    return tuple(Assumption(label=a, value=b, source=c) for a, b, c in (*facts, *held))
+    return tuple(
+        Assumption(
+            label=say(reader, f"inuse-rest-{name}"),
+            value=value,
+            source=say(reader, f"inuse-source-{source}"),
+        )
+        for name, value, source in facts
+    )
 
 
-def _holding(thing: ThingInUse) -> tuple[tuple[str, str, str], ...]:
-    """Return what is taken of a thing that lies on others, loose or held: label, value, source."""
+def _holding(thing: ThingInUse, reader: Reader) -> tuple[tuple[str, str, str], ...]:
+    """Return what is taken of a thing that lies on others, loose or held: name, value, source."""
     laid = thing.stated.lies_on if thing.stated else None
     if laid is None:
         return ()
     if not thing.found.lies:
-        by = HELD_BY[laid.held]
-        return (
-            ("It is held on what bears it", f"by {by}: all move as one body", "simplification"),
-        )
+        return (("held", say(reader, "inuse-held-by", held=laid.held), "simplified"),)
     return (
-        (
-            "It lies loose on what bears it",
-            "its own weight alone keeps it there: it tips off over the hull of their tops",
-            _STATICS,
-        ),
-        (
-            "A push on what lies loose",
-            "reaches its supports by friction; each takes an even share of the load and tips "
-            "about its own foot",
-            "simplification",
-        ),
+        ("loose", say(reader, "inuse-loose-is"), "statics"),
+        ("loose-pushed", say(reader, "inuse-loose-pushed-is"), "simplified"),
     )

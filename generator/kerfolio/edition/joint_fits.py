@@ -6,26 +6,15 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from kerfolio.basis.cutting_lengths import fit_in
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import stated_name
-from kerfolio.basis.words import listed
+from kerfolio.basis.saying import listed, say
 from kerfolio.edition.edition import Edition
 from kerfolio.model.joint import Joint
 from kerfolio.model.joint_kind import FINGER_JOINT
 from kerfolio.model.plan import Plan
 from kerfolio.settling.clearance import Clearance, features_named
 from kerfolio.settling.titles import part_title, within
-
-_HEADS = ("Joints", "For", "Each side", "At the ends")
-_ADDED = "Finish and damp"
-_WORDS = (
-    "Some joints have room of their own on each side of what goes in: by what they are for, how "
-    "long they are and how many enter together."
-)
-_ALL = (
-    "Every joint has this room on each side of what goes in, bare and dry: its fit, by what it is "
-    "for, how long it is and how many enter together, and what finish and damp want of it."
-)
-_CHOSEN = " It follows the fit that you choose, but for lengths that the maker states."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,7 +44,7 @@ class JointFits:
 
     words: str
     rows: tuple[FitRow, ...]
-    heads: tuple[str, ...] = _HEADS
+    heads: tuple[str, ...]
 
 
 def joint_fits(edition: Edition) -> JointFits | None:
@@ -70,20 +59,26 @@ def joint_fits(edition: Edition) -> JointFits | None:
     for joint, room in _rooms(edition, owners):
         ends = "–" if joint.kind is FINGER_JOINT else fit_in(room.ends, reader)
         added = fit_in(room.allowed[0], reader) if damp else ""
-        told = (str(room.purpose or "–"), fit_in(room.width, reader), ends, added)
+        told = (_purpose(room, reader), fit_in(room.width, reader), ends, added)
         names = alike.setdefault(told, [])
-        words = _called(joint, owners, plan)
+        words = _called(joint, owners, plan, reader)
         if words not in names:
             names.append(words)
     if not alike:
         return None
     chosen = any(sheet.fits is not None for sheet in edition.settled.sheets)
-    joints, purpose, width, ends = _HEADS
+    said = [
+        say(reader, "jointfits-all" if damp else "jointfits-some"),
+        *([say(reader, "jointfits-chosen")] if chosen else []),
+    ]
+    heads = ("joints", "for", "side", *(["added"] if damp else []), "ends")
     return JointFits(
-        words=f"{_ALL if damp else _WORDS}{_CHOSEN if chosen else ''}",
-        heads=(joints, purpose, width, _ADDED, ends) if damp else _HEADS,
+        words=" ".join(said),
+        heads=tuple(say(reader, f"jointfits-head-{each}") for each in heads),
         rows=tuple(
-            FitRow(joints=listed(names), purpose=purpose, width=width, ends=ends, added=added)
+            FitRow(
+                joints=listed(reader, names), purpose=purpose, width=width, ends=ends, added=added
+            )
             for (purpose, width, ends, added), names in alike.items()
         ),
     )
@@ -108,14 +103,21 @@ def _rooms(edition: Edition, owners: Mapping[str, str]) -> Iterator[tuple[Joint,
                 yield joint, room
 
 
-def _called(joint: Joint, owners: Mapping[str, str], plan: Plan) -> str:
+def _purpose(room: Clearance, reader: Reader) -> str:
+    """Return what a joint is for; a dash where it is for nothing of its own."""
+    if room.purpose is None:
+        return "–"
+    return say(reader, f"jointfits-for-{room.purpose.name}")
+
+
+def _called(joint: Joint, owners: Mapping[str, str], plan: Plan, reader: Reader) -> str:
     """Return a joint by the parts that meet: ``rail into side``."""
     one, other = (
         next((owners[each] for each in owners if _is_of(end.name, each)), end.name)
         for end in (joint.a, joint.b)
     )
-    one, other = (within(part_title(plan, each)) for each in (one, other))
-    return f"{one} {joint.kind.other} {other}"
+    one, other = (within(part_title(plan, each, reader), reader) for each in (one, other))
+    return say(reader, f"jointfits-called-{joint.kind.other}", one=one, other=other)
 
 
 def _is_of(end: str, label: str) -> bool:

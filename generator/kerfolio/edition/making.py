@@ -17,36 +17,37 @@ from kerfolio.assembly.storing_words import set_rows, whole_rows
 from kerfolio.basis.lengths import both_text, size_text
 from kerfolio.basis.masses import mass_text
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.words import listed
+from kerfolio.basis.saying import listed, say
 from kerfolio.drawing.build_views import ASSEMBLED, EXPLODED, SET
 from kerfolio.edition.edition import Edition
-from kerfolio.model.plan import BRACKETS, CLAMPED, LYING, SCREWED, Assembly, Plan, Step
+from kerfolio.model.plan import Assembly, Plan, Step
 from kerfolio.model.use import TABLE
 from kerfolio.settling.titles import called, piece_title
 from kerfolio.shop.mass import weight_of
 
 
-def made_words(plan: Plan) -> str:
+def made_words(plan: Plan, reader: Reader) -> str:
     """Return what a set holds: ``2 × Stand and 1 × Board``; nothing for a plan of one thing."""
-    return listed([f"{each.count} × {called(each)}" for each in plan.assemblies])
+    return listed(reader, [f"{each.count} × {called(each)}" for each in plan.assemblies])
 
 
-def counted_things(names: Sequence[str], plan: Plan) -> str:
+def counted_things(names: Sequence[str], plan: Plan, reader: Reader) -> str:
     """Return things of a set with how often each is named: ``2 × Foot``."""
     titles = {each.name: called(each) for each in plan.assemblies}
-    return listed([f"{names.count(each)} × {titles[each]}" for each in dict.fromkeys(names)])
+    things = [f"{names.count(each)} × {titles[each]}" for each in dict.fromkeys(names)]
+    return listed(reader, things)
 
 
-def making_line(assembly: Assembly) -> str:
+def making_line(assembly: Assembly, reader: Reader) -> str:
     """Return how many of a thing are made: ``Stand: make 2``."""
-    return f"{called(assembly)}: make {assembly.count}"
+    return say(reader, "making-line", thing=called(assembly), count=assembly.count)
 
 
-def numbered_steps(plan: Plan) -> Iterator[tuple[int, str, Step]]:
+def numbered_steps(plan: Plan, reader: Reader) -> Iterator[tuple[int, str, Step]]:
     """Yield every step with its number over the plan, and what of a set begins with it."""
     number = 0
     for assembly in plan.made:
-        begins = making_line(assembly) if plan.is_set else ""
+        begins = making_line(assembly, reader) if plan.is_set else ""
         for step in assembly.steps:
             number += 1
             yield number, begins, step
@@ -67,39 +68,34 @@ def set_of(edition: Edition) -> TheSet | None:
     plan, reader = edition.plan, edition.reader
     if not plan.is_set:
         return None
-    rows = [(making_line(each.stated), _one(each, reader)) for each in edition.made]
+    rows = [(making_line(each.stated, reader), _one(each, reader)) for each in edition.made]
     weight = edition.weight.total
     rest = weight - math.fsum(
         each.stated.count * weight_of(each.settled).total for each in edition.made
     )
     if rest > _NOTHING:
-        rows.append(("Boards and hardware for all of it", mass_text(rest, reader)))
-    rows.append(("The set weighs", mass_text(weight, reader)))
+        rows.append((say(reader, "making-rest"), mass_text(rest, reader)))
+    rows.append((say(reader, "making-weighs"), mass_text(weight, reader)))
     if edition.together is not None:
         pieces = edition.together.assembled.pieces
         size = size_text(size_of(box_around(pieces)), reader)
-        rows.append(("As drawn, width × depth × height", size))
+        rows.append((say(reader, "making-size"), size))
         if plan.shows("sizes"):
             rows += [_lying(row, plan, reader) for row in edition.together.rows]
             rows += set_rows(pieces, edition.weight.panels, reader)
-    return TheSet(holds=f"A set: {made_words(plan)}.", rows=tuple(rows))
-
-
-_HELD = {
-    LYING: "loose",
-    CLAMPED: "clamped to them",
-    SCREWED: "screwed to them",
-    BRACKETS: "held by brackets",
-}
+    return TheSet(
+        holds=say(reader, "making-set", things=made_words(plan, reader)), rows=tuple(rows)
+    )
 
 
 def _lying(row: Row, plan: Plan, reader: Reader) -> tuple[str, str]:
     """Return what a thing lies on, how it is held there, and how far it reaches beyond."""
-    words = [counted_things([name for name, _ in row.supports], plan), _HELD[row.lying.held]]
+    things = counted_things([name for name, _ in row.supports], plan, reader)
+    words = [say(reader, f"making-held-{row.lying.held}", things=things)]
     beyond = min(row.overhangs)
     if beyond > 0:
-        words.append(f"{both_text(beyond, reader)} beyond the outermost")
-    return f"{called(row.lying)} lies on", ", ".join(words)
+        words.append(say(reader, "making-beyond", beyond=both_text(beyond, reader)))
+    return say(reader, "making-lies-on", thing=called(row.lying)), ", ".join(words)
 
 
 _NOTHING = 1e-6  # kg
@@ -107,8 +103,9 @@ _NOTHING = 1e-6  # kg
 
 def _one(made: Made, reader: Reader) -> str:
     """Return how large and how heavy one of the things of a set is."""
-    each = " each" if made.stated.count > 1 else ""
-    mass = f"{mass_text(weight_of(made.settled).total, reader)}{each}"
+    mass = mass_text(weight_of(made.settled).total, reader)
+    if made.stated.count > 1:
+        mass = say(reader, "making-each", mass=mass)
     if made.build is None:
         return mass
     size = size_of(box_around(made.build.drawn.assembled.pieces))
@@ -148,7 +145,7 @@ def _whole(edition: Edition, made: Made, build: Build) -> Whole:
     stands = plan.shows("sizes") and plan.placed != TABLE  # a table's edge is not its floor
     remark, *on_wall = stability_cautions(stability, plan)
     return Whole(
-        title=making_line(made.stated) if plan.is_set else "",
+        title=making_line(made.stated, reader) if plan.is_set else "",
         assembled=made.named(ASSEMBLED),
         exploded=made.named(EXPLODED),
         rows=rows if plan.shows("sizes") else rows[:1],
@@ -165,8 +162,11 @@ def _missing(edition: Edition, made: Made, pieces: Sequence[PosedPiece]) -> str:
     placed = {piece.label for piece in pieces}
     labels = [piece.label for part in made.settled.parts for piece in part.pieces]
     missing = [label for label in labels if label not in placed] if edition.parts else []
-    titles = [piece_title(edition.plan, label) for label in missing]
-    return f"Not shown: {listed(titles)}." if missing else ""
+    if not missing:
+        return ""
+    reader = edition.reader
+    titles = [piece_title(edition.plan, label, reader) for label in missing]
+    return say(reader, "making-not-shown", pieces=listed(reader, titles))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -177,8 +177,9 @@ class CopiesCalled:
     many: str
 
 
-def copies_called(plan: Plan) -> CopiesCalled:
+def copies_called(plan: Plan, reader: Reader) -> CopiesCalled:
     """Return what one of a plan, and several of it, are called."""
-    if plan.is_set:
-        return CopiesCalled(one="set", many="sets")
-    return CopiesCalled(one="copy", many="copies")
+    what = "set" if plan.is_set else "copy"
+    return CopiesCalled(
+        one=say(reader, f"making-one-{what}"), many=say(reader, f"making-many-{what}")
+    )

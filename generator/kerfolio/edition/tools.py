@@ -97,7 +97,7 @@ def _bored_for(edition: Edition, drill: Drill) -> str:
 def _of_steps(edition: Edition) -> Iterator[Tool]:
     """Yield the tools that steps name, with their numbers; one named twice stands once."""
     steps: dict[str, tuple[str, list[str]]] = {}
-    for number, _, step in numbered_steps(edition.plan):
+    for number, _, step in numbered_steps(edition.plan, edition.reader):
         for tool in step.tools:
             if not _USED_UP.search(tool):
                 _, numbers = steps.setdefault(tool.lower(), (tool, []))
@@ -111,7 +111,7 @@ def used_up(edition: Edition) -> tuple[str, ...]:
     """Return what is used up besides: glue, finish, what the maker lists, what steps name."""
     found = [*_glue(edition), *_finish(edition)]
     found += [each.what for each in _consumables(edition)]
-    for _, _, step in numbered_steps(edition.plan):
+    for _, _, step in numbered_steps(edition.plan, edition.reader):
         found += [tool for tool in step.tools if _USED_UP.search(tool)]
     once: dict[str, str] = {}
     for each in found:

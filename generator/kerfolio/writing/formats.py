@@ -32,16 +32,15 @@ class CutFormat:
     """A format of cut files: what it is called, how it is written and how it is read back.
 
     ``ending`` is what stands behind the dot of a file's name, ``title`` what readers know the
-    format as, ``article`` what goes before the title (``a`` or ``an``), ``unit`` what its files are
-    in; ``says`` turns a line on the drawing into that on the file.
+    format as, ``unit`` what its files are in, ``mm`` or ``in``; ``says`` turns a line on the
+    drawing into that on the file.
     ``sent`` marks what is sent to a shop that cuts for others. ``read`` reads a file of this
     program back; it raises UnreadableError for what is none.
     """
 
     ending: str
     title: str
-    article: str
-    unit: str = "millimetres"
+    unit: str = "mm"
     says: Callable[[str], str] = str
     sent: bool = False
     write: Write
@@ -80,16 +79,15 @@ def _twin(usual: CutFormat, written: Callable[..., bytes]) -> CutFormat:
     return replace(
         usual,
         ending=f"in.{usual.ending}",
-        title=f"{usual.title} in inches",
-        unit="inches",
+        unit="in",
         says=said_in_inches,
         sent=False,
         write=write,
     )
 
 
-SVG = CutFormat(ending="svg", title="SVG", article="an", write=_svg, read=read_svg)
-DXF = CutFormat(ending="dxf", title="DXF", article="a", sent=True, write=_dxf, read=read_dxf)
+SVG = CutFormat(ending="svg", title="SVG", write=_svg, read=read_svg)
+DXF = CutFormat(ending="dxf", title="DXF", sent=True, write=_dxf, read=read_dxf)
 
 CUT_FORMATS = (SVG, DXF)
 """The formats that every plan's cut files are published in, in the order readers are told of."""
