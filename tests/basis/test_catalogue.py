@@ -156,7 +156,7 @@ def test_figures_and_pieces_are_still_known_in_a_message() -> None:
     assert isinstance(said, Figured)
     assert said.parts == (figure, " oder nichts")
     assert worded(METRIC, "lists-and", head=Mark(text="A1"), item=("the ", Mark(text="B"))) == (
-        *(Mark(text="A1"), " and ", "the ", Mark(text="B")),
+        *(Mark(text="A1"), " and the ", Mark(text="B")),
     )
 
 

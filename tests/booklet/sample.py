@@ -220,7 +220,7 @@ _BACKGROUND: tuple[Block, ...] = (
 )
 
 DOCUMENT = Document(
-    what="Booklet",
+    title="Shelf bird: booklet",
     opening=Opening(
         title="Shelf bird",
         summary="A bird that sits on a shelf and does nothing else, cut from a single board.",

@@ -12,6 +12,7 @@ import pytest
 
 from kerfolio.basis.adding_up import adding_up
 from kerfolio.basis.figures import minutes_text, money_number
+from kerfolio.basis.reader import METRIC
 from kerfolio.chapters.about import about
 from kerfolio.chapters.care import care
 from kerfolio.chapters.costs import costs
@@ -21,7 +22,7 @@ from kerfolio.chapters.in_use import in_use
 from kerfolio.chapters.loads import loads
 from kerfolio.chapters.quantities import told
 from kerfolio.chapters.questions import questions
-from kerfolio.chapters.releases import CORRECTION, releases
+from kerfolio.chapters.releases import correction, releases
 from kerfolio.chapters.steps import steps
 from kerfolio.chapters.story import story
 from kerfolio.chapters.swaps import swaps
@@ -325,7 +326,7 @@ def test_trials_come_with_settings_outcome_and_picture() -> None:
 def test_releases_are_newest_first_and_corrections_say_so() -> None:
     newest, older = (each for each in releases(edition()).blocks if isinstance(each, Dated))
     assert (newest.id, newest.head, newest.iso) == ("release-1.2.0", "1.2.0", "2026-10-02")
-    assert (older.flag, newest.flag) == (CORRECTION, "")
+    assert (older.flag, newest.flag) == (correction(METRIC), "")
     assert older.words == "Rail 2 mm longer."
 
 

@@ -14,6 +14,8 @@ from typing import Any
 
 import segno
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.basis.shipped import shipped
 from kerfolio.booklet.art import Gallery
 from kerfolio.booklet.fitting import boxes_of, fitted
@@ -144,7 +146,8 @@ class _Job:
             "beside": sizes.beside,
             "look": asdict(self.look),
             "language": document.language,
-            "title": f"{document.opening.title}: {document.what[:1].lower()}{document.what[1:]}",
+            "words": _words(Reader(language=document.language)),
+            "title": document.title,
             "author": document.author,
             "subject": document.subject,
             "foot": lines.text(document.foot),
@@ -161,6 +164,17 @@ class _Job:
         if document.address:
             files["address.svg"] = _code(document.address, self.look.ink)
         return files, teller.rows
+
+
+def _words(reader: Reader) -> Mapping[str, str]:
+    """Return the words that the template has of its own, with places for numbers of pages."""
+    return {
+        "notices": say(reader, "booklet-notices"),
+        "caution": say(reader, "booklet-caution"),
+        "by-hand": say(reader, "booklet-by-hand"),
+        "page": say(reader, "booklet-page", page="{page}", pages="{pages}"),
+        "led": say(reader, "booklet-led", words="{words}", page="{page}"),
+    }
 
 
 @cache

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.lengths import size_text
+from kerfolio.basis.saying import say
 from kerfolio.basis.thickness import thickness_pair
 from kerfolio.document.blocks import (
     Block,
@@ -20,7 +21,7 @@ from kerfolio.document.blocks import (
 )
 from kerfolio.document.chapter import CUTTERS, Chapter
 from kerfolio.document.picture import Art
-from kerfolio.document.words import File, Words, twin
+from kerfolio.document.words import File, Words, twin, worded
 from kerfolio.drawing.coupon_view import coupon_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import choice_words
@@ -35,19 +36,20 @@ def coupon(edition: Edition) -> Chapter | None:
     coupons = edition.settled.coupons
     if not coupons:
         return None
-    words = measuring_of(edition)
+    words, reader = measuring_of(edition), edition.reader
     blocks: list[Block] = [
         Paragraph(words=words.coupon, manner=Manner.LEAD),
-        Heading(words="Read it"),
+        Heading(words=say(reader, "coupon-read")),
         Paragraph(words=words.read),
-        Heading(words="Correct once"),
+        Heading(words=say(reader, "coupon-correct")),
         Paragraph(words=words.rule),
     ]
     for each in coupons:
         blocks += _one(edition, each, words)
     blocks.append(Paragraph(words=words.without, manner=Manner.SMALL))
     blocks.append(Paragraph(words=words.play, manner=Manner.SMALL))
-    return Chapter(id="coupon", title="Cut this first", blocks=tuple(blocks), who=CUTTERS)
+    title = say(reader, "coupon-title")
+    return Chapter(id="coupon", title=title, blocks=tuple(blocks), who=CUTTERS)
 
 
 def _one(edition: Edition, found: Coupon, words: Measuring) -> Iterator[Block]:
@@ -58,21 +60,23 @@ def _one(edition: Edition, found: Coupon, words: Measuring) -> Iterator[Block]:
             name=f"coupon-{found.sheet}",
             draw=lambda room: coupon_view(settled, found, room, reader),
         ),
-        caption=(
-            f"The coupon for {title}, on a scrap of {size_text(size_of(found), reader)}: the plate "
-            "with its two slots, and the tab with its two arms and its tongue. It lies in ",
-            File(name="cut/fit-coupon"),
-            f". {words.lies}",
+        caption=worded(
+            reader,
+            "coupon-caption",
+            sheet=title,
+            size=size_text(size_of(found), reader),
+            folder=File(name="cut/fit-coupon"),
+            lies=words.lies,
         ),
     )
     yield Paragraph(words=arms_words(found, reader))
     yield Table(
-        title=f"Steps of the coupon for {title}",
+        title=say(reader, "coupon-steps", sheet=title),
         columns=(
-            Column(head="Step", kind=Kind.MARK),
-            Column(head="Slot as drawn", kind=Kind.NUMBER, spare=True),
-            Column(head="Without a caliper", kind=Kind.NUMBER),
-            Column(head="Take"),
+            Column(head=say(reader, "coupon-step"), kind=Kind.MARK),
+            Column(head=say(reader, "coupon-slot"), kind=Kind.NUMBER, spare=True),
+            Column(head=say(reader, "coupon-bare"), kind=Kind.NUMBER),
+            Column(head=say(reader, "coupon-take")),
         ),
         rows=tuple(_row(edition, found, slot) for slot in found.slots),
     )

@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 
 from kerfolio.assembly.extent import box_around, size_of
 from kerfolio.basis.figures import minutes_text, money_text
 from kerfolio.basis.lengths import INCH, size_pair
 from kerfolio.basis.masses import mass_pair
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.saying import say
+from kerfolio.basis.saying import listed, say
 from kerfolio.basis.sheet_size import sheet_pair
 from kerfolio.basis.thickness import sold_in, sold_range_pair
 from kerfolio.basis.tolerance import NOISE
-from kerfolio.basis.words import counted, listed
 from kerfolio.document.blocks import Fact
-from kerfolio.document.words import Both, Reference, Words, pieces, twin
+from kerfolio.document.words import Both, Reference, Words, twin, worded
 from kerfolio.edition.bed import bed_needs
 from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.difficulty import difficulty_of
@@ -28,6 +26,7 @@ from kerfolio.edition.sheet_count import piece_enough
 from kerfolio.edition.tools import tools_of
 from kerfolio.settling.titles import sheet_title
 from kerfolio.shop.lists import known_total
+from kerfolio.shop.rows import SheetRow
 
 Lines = tuple[tuple[Words, ...], ...]
 
@@ -35,17 +34,22 @@ Lines = tuple[tuple[Words, ...], ...]
 def deciding_facts(edition: Edition) -> tuple[Fact, ...]:
     """Return the facts in the order in which they are asked; what nobody knows is left out."""
     found = (
-        Fact(head="Size", lines=_size(edition)),
-        Fact(head="Material", lines=(*_sheets(edition), *_boards(edition))),
-        Fact(head="Sheet thickness", lines=_thicknesses(edition)),
-        Fact(head="Cost", lines=_cost(edition)),
-        Fact(head="Time", lines=(*_cutting(edition), *_time(edition))),
-        Fact(head="How hard", lines=_difficulty(edition)),
-        Fact(head="Hands", lines=_hands(edition)),
-        Fact(head="Tools", lines=_tools(edition)),
-        Fact(head="Router’s bed", lines=_bed(edition)),
+        ("size", _size(edition)),
+        ("material", (*_sheets(edition), *_boards(edition))),
+        ("thickness", _thicknesses(edition)),
+        ("cost", _cost(edition)),
+        ("time", (*_cutting(edition), *_time(edition))),
+        ("difficulty", _difficulty(edition)),
+        ("hands", _hands(edition)),
+        ("tools", _tools(edition)),
+        ("bed", _bed(edition)),
     )
-    return tuple(fact for fact in found if fact.lines)
+    reader = edition.reader
+    return tuple(
+        Fact(head=say(reader, f"deciding-head-{name}"), lines=lines)
+        for name, lines in found
+        if lines
+    )
 
 
 def _size(edition: Edition) -> Lines:
@@ -59,7 +63,8 @@ def _size(edition: Edition) -> Lines:
         return ((weight,),) if weight else ()
     holds = (made_words(edition.plan, edition.reader),) if edition.plan.is_set else ()
     told: Words = (twin(size_pair(size, edition.reader)),)
-    return ((told, "width × depth × height", *holds, *((weight,) if weight else ())),)
+    sides = say(edition.reader, "deciding-sides")
+    return ((told, sides, *holds, *((weight,) if weight else ())),)
 
 
 def _mass(edition: Edition) -> Words:
@@ -67,9 +72,12 @@ def _mass(edition: Edition) -> Words:
     weight = edition.weight
     if not weight.total:
         return ""
+    reader = edition.reader
+    mass = twin(mass_pair(weight.total, reader))
     titles = [hardware_title(edition, item) for item in weight.unweighed]
-    beside = f", without {listed(titles)}" if titles else ""
-    return ("about ", twin(mass_pair(weight.total, edition.reader)), beside)
+    if not titles:
+        return worded(reader, "figures-about", figure=mass)
+    return worded(reader, "deciding-mass-without", mass=mass, items=listed(reader, titles))
 
 
 def _sheets(edition: Edition) -> Lines:
@@ -77,25 +85,25 @@ def _sheets(edition: Edition) -> Lines:
     return tuple(
         (
             f"{row.count} × {row.title}",
-            (
-                twin(sheet_pair((row.width, row.height), reader)),
-                *(
-                    each
-                    for words in enough_words(edition, row.sheet, row.count)
-                    for each in ("; ", *pieces(words))
-                ),
-            ),
+            _sheet_size(edition, row, reader),
         )
         for row in edition.sheets
     )
 
 
-def enough_words(edition: Edition, sheet: str, count: int) -> Iterator[Words]:
-    """Yield how large a piece will do, where a sheet is hardly used."""
-    size = piece_enough(edition, sheet)
-    if size is not None:
-        which = "" if count == 1 else "of one of them "
-        yield (f"{which}a piece of ", twin(sheet_pair(size, edition.reader)), " is enough")
+def _sheet_size(edition: Edition, row: SheetRow, reader: Reader) -> Words:
+    size = twin(sheet_pair((row.width, row.height), reader))
+    enough = enough_words(edition, row.sheet, row.count)
+    return worded(reader, "deciding-size-enough", size=size, enough=enough) if enough else (size,)
+
+
+def enough_words(edition: Edition, sheet: str, count: int) -> Words:
+    """Return how large a piece will do, where a sheet is hardly used; else nothing."""
+    size, reader = piece_enough(edition, sheet), edition.reader
+    if size is None:
+        return ""
+    name = "deciding-enough" if count == 1 else "deciding-one-enough"
+    return worded(reader, name, size=twin(sheet_pair(size, reader)))
 
 
 def _thicknesses(edition: Edition) -> Lines:
@@ -107,17 +115,22 @@ def _thicknesses(edition: Edition) -> Lines:
         title = sheet_title(edition.settled, each.name)
         beside = [title] if len(sheets) > 1 else []
         if each.published[0] < each.published[1]:
-            beside.append(f"drawn at {sold_in(each.thickness, reader)}")
+            drawn = sold_in(each.thickness, reader)
+            beside.append(say(reader, "deciding-drawn", thickness=drawn))
         lines.append((span, *([", ".join(beside)] if beside else [])))
     if sets > 1 and lines:
-        lines[-1] = (*lines[-1], f"{sets} sets of files are ready-made")
+        lines[-1] = (*lines[-1], say(reader, "deciding-sets", sets=sets))
     return tuple(lines)
 
 
 def _boards(edition: Edition) -> Lines:
     """Return boards as they are sold."""
+    reader = edition.reader
     return tuple(
-        (f"{count} × {plan.title}", (twin(size_pair((length,), edition.reader)), " long"))
+        (
+            f"{count} × {plan.title}",
+            worded(reader, "deciding-long", length=twin(size_pair((length,), reader))),
+        )
         for plan in edition.board_plans
         for length, count in plan.to_buy
     )
@@ -128,25 +141,32 @@ def _cost(edition: Edition) -> Lines:
     unknown = sum(row.total is None for row in edition.costs)
     if not edition.costs:
         return ()
+    reader = edition.reader
     if unknown == len(edition.costs):
-        return (("no prices known",),)
-    total = money_text(known_total(edition.costs), edition.identity.currency)
-    missing = f"no price is known for {counted(unknown, 'line')} of the list"
-    return ((f"{'from' if unknown else 'about'} {total}", missing if unknown else "all of it"),)
+        return ((say(reader, "deciding-no-prices"),),)
+    total = money_text(known_total(edition.costs), edition.identity.currency, reader)
+    if unknown:
+        missing = say(reader, "deciding-unpriced", unknown=unknown)
+        return ((say(reader, "deciding-from", total=total), missing),)
+    return ((say(reader, "figures-about", figure=total), say(reader, "deciding-all-priced")),)
 
 
 def _cutting(edition: Edition) -> Lines:
     found = cutting_of(edition)
     if found is None:
         return ()
-    sheets = "" if found.whole else f"{found.known}, "
-    machine = say(edition.reader, "cutting-machine")
-    return ((f"about {minutes_text(found.minutes)} to cut", f"{sheets}{machine}"),)
+    reader = edition.reader
+    machine = say(reader, "cutting-machine")
+    where = machine if found.whole else f"{found.known}, {machine}"
+    time = minutes_text(found.minutes, reader)
+    return ((say(reader, "deciding-cutting", time=time), where),)
 
 
 def _time(edition: Edition) -> Lines:
-    minutes = edition.plan.minutes
-    return ((f"about {minutes_text(minutes)} to put together",),) if minutes else ()
+    reader, minutes = edition.reader, edition.plan.minutes
+    if not minutes:
+        return ()
+    return ((say(reader, "deciding-building", time=minutes_text(minutes, reader)),),)
 
 
 def _difficulty(edition: Edition) -> Lines:
@@ -160,32 +180,30 @@ def _hands(edition: Edition) -> Lines:
     """Return how many people it takes, and for what, by the NIOSH lifting equation."""
     if not edition.parts:
         return ()
-    sheet, step = heaviest_sheet(edition), heaviest_step(edition)
+    reader, sheet, step = edition.reader, heaviest_sheet(edition), heaviest_step(edition)
     lifts = [each for each in (sheet, step) if each is not None]
-    helped = [_helped(each, edition.reader) for each in lifts if each.people > 1]
+    helped = [_helped(each, reader) for each in lifts if each.people > 1]
     if not lifts:
         return ()
     if not helped:
-        return (("One person", "for sheets and steps alike"),)
-    return (("One person, helped at times", *helped),)
+        return ((say(reader, "deciding-alone"), say(reader, "deciding-alone-for")),)
+    return ((say(reader, "deciding-helped"), *helped),)
 
 
 def _helped(lift: Lift, reader: Reader) -> Words:
-    people = "two" if lift.people == 2 else "more than two"
-    what = f"what is moved in step {lift.step}" if lift.step else "the whole sheet"
-    return (f"{people} for {what}, ", twin(mass_pair(lift.mass, reader)))
+    mass = twin(mass_pair(lift.mass, reader))
+    if lift.step:
+        return worded(reader, "deciding-lift-step", people=lift.people, step=lift.step, mass=mass)
+    return worded(reader, "deciding-lift-sheet", people=lift.people, mass=mass)
 
 
 def _tools(edition: Edition) -> Lines:
-    count = len(tools_of(edition))
+    reader, count = edition.reader, len(tools_of(edition))
     if not count:
         return ()
-    return (
-        (
-            counted(count, "tool"),
-            ("listed under ", Reference(text="What you need", chapter="need")),
-        ),
-    )
+    need = Reference(text=say(reader, "need-title"), chapter="need")
+    listed_under = worded(reader, "deciding-tools-under", need=need)
+    return ((say(reader, "deciding-tools", count=count), listed_under),)
 
 
 def _bed(edition: Edition) -> Lines:
@@ -193,15 +211,16 @@ def _bed(edition: Edition) -> Lines:
     found, reader = bed_needs(edition), edition.reader
     if found is None:
         return ()
-    laid: Words = ("sheets as they are laid out want ", *_about(found.laid, reader))
-    lines: Lines = ((_about(found.alone, reader), "for piece after piece", laid),)
+    laid = worded(reader, "deciding-bed-laid", size=_about(found.laid, reader))
+    alone = say(reader, "deciding-bed-alone")
+    lines: Lines = (((_about(found.alone, reader),), alone, laid),)
     if found.off and edition.identity.bed:
         bed = twin(sheet_pair(edition.identity.bed, reader))
-        lines = (*lines, (("Too large for a bed of ", bed), listed(found.off)))
+        lines = (*lines, (worded(reader, "deciding-bed-off", bed=bed), listed(reader, found.off)))
     return lines
 
 
-def _about(sides: tuple[float, float], reader: Reader) -> tuple[Both, ...]:
+def _about(sides: tuple[float, float], reader: Reader) -> Both:
     """Return a size that need not be met exactly, rounded up: whole centimetres, or inches."""
     step = INCH if reader.unit == "in" else 10.0
-    return (twin(sheet_pair([math.ceil(each / step - NOISE) * step for each in sides], reader)),)
+    return twin(sheet_pair([math.ceil(each / step - NOISE) * step for each in sides], reader))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from kerfolio.basis.saying import say
 from kerfolio.chapters.opening import opening
 from kerfolio.chapters.order import BOOKLET, chapters_of
 from kerfolio.document.chapter import Document
@@ -11,15 +12,16 @@ from kerfolio.edition.newest import address_of
 
 def booklet_document(edition: Edition) -> Document:
     """Return the booklet: what a builder wants at the bench."""
-    plan, identity = edition.plan, edition.identity
+    plan, identity, reader = edition.plan, edition.identity, edition.reader
+    named = {"title": plan.title, "version": plan.version}
     return Document(
-        what="Booklet",
+        title=say(reader, "booklet-title", title=plan.title),
         opening=opening(edition),
         chapters=chapters_of(edition, BOOKLET),
         author=identity.maker,
-        subject=f"Booklet for {plan.title}, release {plan.version}",
+        subject=say(reader, "booklet-subject", **named),
         language=identity.language,
-        foot=f"{plan.title} · release {plan.version}",
+        foot=say(reader, "booklet-foot", **named),
         address=address_of(edition),
         day=plan.released.isoformat(),
     )

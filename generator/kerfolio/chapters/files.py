@@ -4,46 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from kerfolio.basis.words import counted
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.document.blocks import Block, Folded, Heading, Listing, Live, Manner, Paragraph
 from kerfolio.document.chapter import Chapter, Soon
 from kerfolio.document.words import File
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import LICENCE, PLAN, START, SUMS, expected_names
 
-_FIRST = "Read these first"
-_FOR_FIRST = "The booklet, the fit coupon that is cut before anything else, and the licence."
-_CHECKING = "For checking and for programs"
-_FOR_CHECKING: dict[str, str] = {
-    PLAN: f"{PLAN} tells the whole plan to other programs.",
-    SUMS: (
-        f"{SUMS} has a check sum for every file: a file that is not in it, or differs from it, "
-        "is not the maker’s."
-    ),
-}
-_PURPOSES: dict[str, str] = {
-    "cut": (
-        "Cut files for a router, a folder for each thickness that stands ready; engravings alone, "
-        "centred, in engravings."
-    ),
-    "templates": "Full-size paper templates to cut by, a file of all parts for each thickness.",
-    "lists": "What to cut and what to buy, as tables that any spreadsheet opens.",
-    "setup": (
-        "For the machine: where the sheet lies, which cutter, in which order, for each thickness "
-        "that stands ready."
-    ),
-    "layout": (
-        "Pictures of every sheet with its pieces, for each thickness that stands ready; saw is for "
-        "a table saw."
-    ),
-    "model": "The whole thing in three dimensions.",
-}
+_CHECKING = {PLAN: "plan", SUMS: "sums"}
+"""What is there for checking and for programs; what each does is ``files-for-...``."""
+_FOLDERS = ("cut", "templates", "lists", "setup", "layout", "model")
+"""Folders in the order in which they are told; the purpose of each is ``files-in-FOLDER``."""
 
 
 def files(edition: Edition) -> Chapter:
     """Return the list of all files; a page that knows what was written tells it as ``files``."""
     live = Live(name="files", blocks=file_blocks(edition, expected_names(edition)))
-    return Chapter(id="files", title="All files", blocks=(live,), soon=Soon.BACKGROUND)
+    return Chapter(
+        id="files", title=say(edition.reader, "files-title"), blocks=(live,), soon=Soon.BACKGROUND
+    )
 
 
 def file_blocks(edition: Edition, names: Iterable[str]) -> tuple[Block, ...]:
@@ -55,14 +35,15 @@ def file_blocks(edition: Edition, names: Iterable[str]) -> tuple[Block, ...]:
     coupons = [name for name in known if name.startswith("cut/fit-coupon/")]
     booklets = [name for name in known if name.startswith("booklet")]
     read = [*booklets, *coupons, *(name for name in known if name == LICENCE)]
-    checked = [name for name in known if name in _FOR_CHECKING]
-    told = " ".join(_FOR_CHECKING[name] for name in checked)
+    reader = edition.reader
+    checked = [name for name in known if name in _CHECKING]
+    told = " ".join(say(reader, f"files-for-{_CHECKING[name]}", file=name) for name in checked)
     apart = {*read, *checked} - {*coupons}
     order = tuple(each.variant.label for each in edition.variants)
     return (
-        *_group(_FIRST, _FOR_FIRST, read),
-        *_folders([name for name in known if name not in apart], order),
-        *_group(_CHECKING, told, checked),
+        *_group(say(reader, "files-first"), say(reader, "files-first-why"), read),
+        *_folders([name for name in known if name not in apart], order, reader),
+        *_group(say(reader, "files-checking"), told, checked),
     )
 
 
@@ -79,28 +60,28 @@ def _listed(names: Iterable[str], within: str = "") -> Listing:
     return Listing(entries=tuple(entries))
 
 
-def _folders(names: Iterable[str], order: tuple[str, ...]) -> Iterator[Block]:
+def _folders(names: Iterable[str], order: tuple[str, ...], reader: Reader) -> Iterator[Block]:
     found: dict[str, dict[str, list[str]]] = {}
     for name in names:
         folder, _, inner = name.rpartition("/")[0].partition("/")
         found.setdefault(folder, {}).setdefault(inner.split("/")[0], []).append(name)
-    known = [*_PURPOSES, *sorted(found.keys() - _PURPOSES.keys())]
+    known = [*_FOLDERS, *sorted(found.keys() - {*_FOLDERS})]
     for folder in known:
         if folder in found:
-            yield from _folder(folder, found[folder], order)
+            yield from _folder(folder, found[folder], order, reader)
 
 
 def _folder(
-    folder: str, shelves: Mapping[str, list[str]], order: tuple[str, ...]
+    folder: str, shelves: Mapping[str, list[str]], order: tuple[str, ...], reader: Reader
 ) -> Iterator[Block]:
     yield Heading(words=f"{folder}/")
-    if folder in _PURPOSES:
-        yield Paragraph(words=_PURPOSES[folder], manner=Manner.SMALL)
+    if folder in _FOLDERS:
+        yield Paragraph(words=say(reader, f"files-in-{folder}"), manner=Manner.SMALL)
     if "" in shelves:
         yield _listed(shelves[""], f"{folder}/")
     for shelf in sorted(shelves.keys() - {""}, key=lambda each: _place(each, order)):
         held, inside = shelves[shelf], f"{folder}/{shelf}"
-        summary = f"{inside} ({counted(len(held), 'file')})"
+        summary = say(reader, "files-shelf", folder=inside, files=len(held))
         yield Folded(summary=summary, blocks=(_listed(held, f"{inside}/"),))
 
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.basis.lengths import inch_number, mm_number, size_pair
+from kerfolio.basis.lengths import size_pair
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.basis.sheet_size import sheet_pair
 from kerfolio.basis.thickness import sold_text
-from kerfolio.basis.words import listed
 from kerfolio.chapters.deciding import enough_words
 from kerfolio.document.blocks import (
     Block,
@@ -33,62 +33,59 @@ from kerfolio.layouts.boards import BoardPlan
 from kerfolio.settling.titles import board_title
 from kerfolio.shop.rows import SheetRow
 
-_TOOLS = (
-    "What cuts the parts is yours to choose: each way has its chapter. Bits for holes are for "
-    "those who drill by hand; a router makes most of the holes."
-)
-_ALONG = "Sizes of sheets: along the grain first, then across."
-_PIECES = "Counts are summed over the steps: pieces, not packs."
-
 
 def need(edition: Edition) -> Chapter:
     """Return tools, hardware, sheets, boards, edges and what is used up; what is empty is out."""
+    reader = edition.reader
     found = (
-        ("Tools", _tools(edition)),
-        ("Sheets", _sheets(edition)),
-        ("Boards", _boards(edition)),
-        ("Hardware", _hardware(edition)),
-        (edges_title(edition.reader), _edges(edition)),
-        ("Glue, finish and what is used up", _used_up(edition)),
+        (say(reader, "need-tools"), _tools(edition)),
+        (say(reader, "need-sheets"), _sheets(edition)),
+        (say(reader, "need-boards"), _boards(edition)),
+        (say(reader, "need-hardware"), _hardware(edition)),
+        (edges_title(reader), _edges(edition)),
+        (say(reader, "need-used-up"), _used_up(edition)),
     )
     blocks: list[Block] = []
     for head, body in found:
         if body:
             blocks += (Heading(words=head), *body)
-    return Chapter(id="need", title="What you need", blocks=tuple(blocks), soon=Soon.FIRST)
+    title = say(reader, "need-title")
+    return Chapter(id="need", title=title, blocks=tuple(blocks), soon=Soon.FIRST)
 
 
 def _tools(edition: Edition) -> tuple[Block, ...]:
     rows = [Row(cells=(each.what, each.purpose)) for each in tools_of(edition)]
     if not rows:
         return ()
-    columns = (Column(head="Tool"), Column(head="For"))
+    reader = edition.reader
+    columns = (Column(head=say(reader, "need-tool")), Column(head=say(reader, "need-for")))
     return (
-        Table(title="Tools", columns=columns, rows=tuple(rows)),
-        Paragraph(words=_TOOLS, manner=Manner.SMALL),
+        Table(title=say(reader, "need-tools"), columns=columns, rows=tuple(rows)),
+        Paragraph(words=say(reader, "need-tools-why"), manner=Manner.SMALL),
     )
 
 
 def _sheets(edition: Edition) -> tuple[Block, ...]:
-    counts = counted_as(edition)
+    reader, counts = edition.reader, counted_as(edition)
     rows: list[Row] = []
     told: set[str] = set()
     for row in edition.sheets:
-        drawn = f"drawn at {sold_text(row.thickness, edition.reader)}"
-        remarks = [*_asked(edition, row), drawn, *enough_words(edition, row.sheet, row.count)]
+        drawn = say(reader, "deciding-drawn", thickness=sold_text(row.thickness, reader))
+        enough = enough_words(edition, row.sheet, row.count)
+        remarks = [*_asked(edition, row), drawn, *([enough] if enough else [])]
         if row.sheet in counts and row.sheet not in told:
             remarks.append(counts[row.sheet])
             told.add(row.sheet)
-        rows.append(_sheet_row(row, tuple(remarks), edition.reader))
+        rows.append(_sheet_row(row, tuple(remarks), reader))
     if not rows:
         return ()
     columns = (
-        Column(head="Count", kind=Kind.COUNT),
-        Column(head="Sheet"),
-        Column(head="Size", kind=Kind.NUMBER),
+        Column(head=say(reader, "need-count"), kind=Kind.COUNT),
+        Column(head=say(reader, "need-sheet")),
+        Column(head=say(reader, "need-size"), kind=Kind.NUMBER),
     )
-    table = Table(title="Sheets", columns=columns, rows=tuple(rows))
-    return (table, Paragraph(words=_ALONG, manner=Manner.SMALL))
+    table = Table(title=say(reader, "need-sheets"), columns=columns, rows=tuple(rows))
+    return (table, Paragraph(words=say(reader, "need-along"), manner=Manner.SMALL))
 
 
 def _sheet_row(row: SheetRow, remarks: tuple[Words, ...], reader: Reader) -> Row:
@@ -100,10 +97,13 @@ def _asked(edition: Edition, row: SheetRow) -> Iterator[str]:
     """Yield what to ask for besides: grade and plies."""
     grade = next((each.grade for each in edition.plan.sheets if each.name == row.sheet), "")
     plies = edition.settled.sheet(row.sheet).stock.plies
-    words = (f"grade {grade}" if grade else "", f"{plies} plies" if plies else "")
-    asked = ", ".join(filter(None, words))
+    reader, asked = edition.reader, list[str]()
+    if grade:
+        asked.append(say(reader, "need-grade", grade=grade))
+    if plies:
+        asked.append(say(reader, "need-plies", plies=plies))
     if asked:
-        yield asked
+        yield ", ".join(asked)
 
 
 def _boards(edition: Edition) -> tuple[Block, ...]:
@@ -122,12 +122,13 @@ def _boards(edition: Edition) -> tuple[Block, ...]:
         for length, count in plan.to_buy
     ]
     columns = (
-        Column(head="Count", kind=Kind.COUNT),
-        Column(head="Board"),
-        Column(head="Section", spare=True),
-        Column(head="Length to buy", kind=Kind.NUMBER),
+        Column(head=say(reader, "need-count"), kind=Kind.COUNT),
+        Column(head=say(reader, "need-board")),
+        Column(head=say(reader, "need-section"), spare=True),
+        Column(head=say(reader, "need-length"), kind=Kind.NUMBER),
     )
-    return (Table(title="Boards", columns=columns, rows=tuple(rows)),) if rows else ()
+    title = say(reader, "need-boards")
+    return (Table(title=title, columns=columns, rows=tuple(rows)),) if rows else ()
 
 
 def _cut_from(plan: BoardPlan, length: float, reader: Reader) -> str:
@@ -137,17 +138,16 @@ def _cut_from(plan: BoardPlan, length: float, reader: Reader) -> str:
     for piece in pieces:
         key = piece.label.partition(".")[0], piece.length
         kinds[key] = kinds.get(key, 0) + 1
-    number = inch_number if reader.unit == "in" else mm_number
     told = [
-        f"{f'{count} × ' if count > 1 else ''}{board_title(name)}, {number(long)} {reader.unit}"
+        f"{f'{count} × ' if count > 1 else ''}{board_title(name)}, {size_pair((long,), reader)[0]}"
         for (name, long), count in kinds.items()
     ]
-    return f"for {listed(told)}"
+    return say(reader, "need-cut-from", pieces=listed(reader, told))
 
 
 def _hardware(edition: Edition) -> tuple[Block, ...]:
     """Return the hardware, with what to buy instead where any of it has such a twin."""
-    twins = any(row.inch_twin for row in edition.hardware)
+    reader, twins = edition.reader, any(row.inch_twin for row in edition.hardware)
     rows = [
         Row(
             cells=(
@@ -162,25 +162,26 @@ def _hardware(edition: Edition) -> tuple[Block, ...]:
         for row in edition.hardware
     ]
     columns = (
-        Column(head="Count", kind=Kind.COUNT),
-        Column(head="Item"),
-        *((Column(head="Or, in inches", spare=True),) if twins else ()),
+        Column(head=say(reader, "need-count"), kind=Kind.COUNT),
+        Column(head=say(reader, "need-item")),
+        *((Column(head=say(reader, "need-twin"), spare=True),) if twins else ()),
     )
     if not rows:
         return ()
-    table = Table(title="Hardware", columns=columns, rows=tuple(rows))
-    return (table, Paragraph(words=_PIECES, manner=Manner.SMALL))
+    table = Table(title=say(reader, "need-hardware"), columns=columns, rows=tuple(rows))
+    return (table, Paragraph(words=say(reader, "need-hardware-sum"), manner=Manner.SMALL))
 
 
 def _edges(edition: Edition) -> tuple[Block, ...]:
     told = edges_told(edition)
     if told is None:
         return ()
+    reader = edition.reader
     columns = (
-        Column(head="Edges"),
-        Column(head="Stretches", kind=Kind.NUMBER, spare=True),
-        Column(head="Together", kind=Kind.NUMBER),
-        Column(head="To buy", kind=Kind.NUMBER),
+        Column(head=say(reader, "need-edges")),
+        Column(head=say(reader, "need-stretches"), kind=Kind.NUMBER, spare=True),
+        Column(head=say(reader, "need-together"), kind=Kind.NUMBER),
+        Column(head=say(reader, "need-to-buy"), kind=Kind.NUMBER),
     )
     rows = tuple(
         Row(

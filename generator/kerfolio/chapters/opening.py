@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from kerfolio.basis.words import day_text
+from kerfolio.basis.saying import day_text, say
 from kerfolio.chapters.deciding import deciding_facts
 from kerfolio.document.chapter import Opening
 from kerfolio.document.picture import Art, Picture, Shot, still
@@ -48,17 +48,22 @@ def _notices(edition: Edition) -> tuple[str, ...]:
     """Return what earlier releases had wrong, the newest correction first."""
     wrong = sorted((each for each in edition.plan.releases if each.errata), key=lambda r: r.order)
     return tuple(
-        f"Files from before release {each.version} ({day_text(each.date)}) were wrong. "
-        f"{each.changed}"
+        say(
+            edition.reader,
+            "opening-wrong",
+            version=each.version,
+            day=day_text(edition.reader, each.date),
+            changed=each.changed,
+        )
         for each in reversed(wrong)
     )
 
 
 def _small(edition: Edition) -> tuple[str, ...]:
-    plan, identity = edition.plan, edition.identity
-    release = f"Release {plan.version}, {day_text(plan.released)}"
+    plan, identity, reader = edition.plan, edition.identity, edition.reader
+    released = {"version": plan.version, "day": day_text(reader, plan.released)}
     lines = (
-        f"Designed by {identity.maker}. {release}.",
+        say(reader, "opening-whose", maker=identity.maker, **released),
         licence_sentence(plan.licence or identity.licence),
         contact_words(identity),
     )

@@ -4,35 +4,38 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.basis.words import listed
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.chapters.shots import shown
 from kerfolio.edition.cover import cover_photo
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.making import numbered_steps
 from kerfolio.model.plan import Photo
 
-_COVER = "the cover"
+_COVER = ""
+"""Where a picture is that belongs to no step."""
 
 
 def pictures_sentence(edition: Edition) -> str:
     """Return which pictures of cover and steps are photographs; a gallery says it by itself."""
+    reader = edition.reader
     made: dict[str, list[str]] = {}
     for where, photo in _shown(edition):
         made.setdefault(photo.made, []).append(where)
     if not made:
-        return "All pictures are drawings made from the plan."
+        return say(reader, "pictures-drawn")
     photographs = made.pop("", [])
     if not made:
-        return "The pictures of the build are photographs; all others are drawn from the plan."
+        return say(reader, "pictures-photographed")
     said = [
-        f"{_places(places)} {_are(places)} shown as a {how}, not a photograph"
+        say(reader, "pictures-shown", places=_places(places, reader), count=len(places), how=how)
         for how, places in sorted(made.items())
     ]
     if photographs:
-        what = "a photograph" if len(photographs) == 1 else "photographs"
-        said.append(f"{_places(photographs)} {_are(photographs)} {what}")
+        where, count = _places(photographs, reader), len(photographs)
+        said.append(say(reader, "pictures-photographs", places=where, count=count))
     sentence = "; ".join(said)
-    return f"{sentence[0].upper()}{sentence[1:]}. Parts and sheets are drawn from the plan."
+    return say(reader, "pictures-said", said=f"{sentence[0].upper()}{sentence[1:]}")
 
 
 def _shown(edition: Edition) -> Iterator[tuple[str, Photo]]:
@@ -43,13 +46,10 @@ def _shown(edition: Edition) -> Iterator[tuple[str, Photo]]:
         yield from ((str(number), photo) for photo in shown((step.photo,), edition))
 
 
-def _are(places: list[str]) -> str:
-    return "is" if len(places) == 1 else "are"
-
-
-def _places(places: list[str]) -> str:
+def _places(places: list[str], reader: Reader) -> str:
     steps = [each for each in places if each != _COVER]
-    words = [each for each in places if each == _COVER]
+    words = [say(reader, "pictures-cover") for each in places if each == _COVER]
     if steps:
-        words.append(f"step {steps[0]}" if len(steps) == 1 else f"steps {listed(steps)}")
-    return listed(words)
+        told = listed(reader, steps)
+        words.append(say(reader, "pictures-steps", steps=told, count=len(steps)))
+    return listed(reader, words)

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from kerfolio.basis.words import day_text
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import day_text, say
 from kerfolio.document.blocks import Dated
 from kerfolio.document.chapter import Chapter, Soon
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Release
-
-CORRECTION = "Correction: files before this release were wrong"
 
 
 def release_id(version: str) -> str:
@@ -18,21 +17,27 @@ def release_id(version: str) -> str:
 
 def releases(edition: Edition) -> Chapter | None:
     """Return the change list; None of a plan without releases."""
+    reader = edition.reader
     newest_first = sorted(edition.plan.releases, key=lambda each: each.order, reverse=True)
     return Chapter(
         id="releases",
-        title="Releases",
-        blocks=tuple(_told(each) for each in newest_first),
+        title=say(reader, "releases-title"),
+        blocks=tuple(_told(each, reader) for each in newest_first),
         soon=Soon.BACKGROUND,
     )
 
 
-def _told(release: Release) -> Dated:
+def correction(reader: Reader) -> str:
+    """Return what is said of a release that puts files right."""
+    return say(reader, "releases-correction")
+
+
+def _told(release: Release, reader: Reader) -> Dated:
     return Dated(
-        day=day_text(release.date),
+        day=day_text(reader, release.date),
         iso=release.date.isoformat(),
         head=release.version,
-        flag=CORRECTION if release.errata else "",
+        flag=correction(reader) if release.errata else "",
         words=release.changed,
         id=release_id(release.version),
     )

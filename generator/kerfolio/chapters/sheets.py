@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from kerfolio.basis.figures import degrees_text
 from kerfolio.basis.lengths import size_pair
+from kerfolio.basis.saying import say
 from kerfolio.basis.sheet_size import sheet_pair
 from kerfolio.basis.thickness import reading_in
 from kerfolio.document.blocks import (
@@ -21,7 +22,7 @@ from kerfolio.document.blocks import (
 )
 from kerfolio.document.chapter import BUILDERS, Chapter
 from kerfolio.document.picture import Art
-from kerfolio.document.words import Mark, twin
+from kerfolio.document.words import Mark, pieces, twin, worded
 from kerfolio.drawing.layout_view import layout_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import file_words
@@ -36,23 +37,25 @@ def sheets(edition: Edition) -> Chapter | None:
     blocks = [each for layout in edition.layout.sheets for each in _sheet(edition, layout)]
     if not blocks:
         return None
-    return Chapter(id="sheets", title="Pieces on sheets", blocks=tuple(blocks), who=BUILDERS)
+    return Chapter(
+        id="sheets", title=say(edition.reader, "sheets-title"), blocks=tuple(blocks), who=BUILDERS
+    )
 
 
 def _sheet(edition: Edition, layout: SheetLayout) -> Iterator[Block]:
     reader, settled = edition.reader, edition.settled
     sheet = settled.sheet(layout.sheet)
-    count = len(edition.layout.sheets)
-    yield Heading(words=f"Sheet {layout.number} of {count}", id=f"sheet-{layout.number}")
-    drawn = f", drawn for a measured {reading_in(sheet.thickness, reader)}"
-    yield Paragraph(
-        words=(
-            f"{sheet_title(settled, layout.sheet)}{drawn}. ",
-            twin(sheet_pair(layout.size, reader)),
-            f", show face up{', grain from left to right' if sheet.stock.grain else ''}.",
-            *_remarks(edition, layout),
-        )
+    head = say(reader, "sheets-one", number=layout.number, count=len(edition.layout.sheets))
+    yield Heading(words=head, id=f"sheet-{layout.number}")
+    told = worded(
+        reader,
+        "sheets-told",
+        sheet=sheet_title(settled, layout.sheet),
+        thickness=reading_in(sheet.thickness, reader),
+        size=twin(sheet_pair(layout.size, reader)),
+        grain=int(bool(sheet.stock.grain)),
     )
+    yield Paragraph(words=(*pieces(told), *_remarks(edition, layout)))
     yield Paragraph(words=file_words(edition, layout.number), manner=Manner.SMALL, loud=True)
     if edition.exact:
         yield Figure(
@@ -72,14 +75,15 @@ def _remarks(edition: Edition, layout: SheetLayout) -> Iterator[str]:
     if words and layout.number == same[0]:
         yield f" {words[:1].upper()}{words[1:]}."
     if zones(edition.settled.sheet(layout.sheet), layout.size):
-        yield " Hatched: kept clear for clamps."
+        yield f" {say(edition.reader, 'sheets-hatched')}"
 
 
 def _pieces(edition: Edition, layout: SheetLayout) -> Table:
-    pieces = [piece for part in edition.settled.parts for piece in part.pieces]
-    marks = {piece.label: piece.mark for piece in pieces}
-    order = {piece.label: number for number, piece in enumerate(pieces)}
-    sizes = {part.name: size_pair(part.size, edition.reader) for part in edition.settled.parts}
+    reader = edition.reader
+    found = [piece for part in edition.settled.parts for piece in part.pieces]
+    marks = {piece.label: piece.mark for piece in found}
+    order = {piece.label: number for number, piece in enumerate(found)}
+    sizes = {part.name: size_pair(part.size, reader) for part in edition.settled.parts}
     rows = (
         Row(
             cells=(
@@ -92,12 +96,12 @@ def _pieces(edition: Edition, layout: SheetLayout) -> Table:
         for each in sorted(layout.placements, key=lambda each: order[each.piece])
     )
     return Table(
-        title=f"Pieces on sheet {layout.number}",
+        title=say(reader, "sheets-pieces", number=layout.number),
         columns=(
-            Column(head="Mark", kind=Kind.MARK),
-            Column(head="Piece"),
-            Column(head="Overall size", kind=Kind.NUMBER, spare=True),
-            Column(head="Turned", kind=Kind.NUMBER),
+            Column(head=say(reader, "sheets-mark"), kind=Kind.MARK),
+            Column(head=say(reader, "sheets-piece")),
+            Column(head=say(reader, "sheets-size"), kind=Kind.NUMBER, spare=True),
+            Column(head=say(reader, "sheets-turned"), kind=Kind.NUMBER),
         ),
         rows=tuple(rows),
     )

@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.document.blocks import Figure, Size
 from kerfolio.document.picture import Shot
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Photo
 
 
-def shot(photo: Photo, size: Size = Size.WIDE) -> Figure:
+def shot(photo: Photo, reader: Reader, size: Size = Size.WIDE) -> Figure:
     """Return a photo as a figure; what is no photograph says so."""
-    made = f"{photo.made[:1].upper()}{photo.made[1:]}, not a photograph." if photo.made else ""
+    how = f"{photo.made[:1].upper()}{photo.made[1:]}"
+    made = say(reader, "pictures-made", how=how) if photo.made else ""
     return Figure(picture=Shot(photo=photo), caption=made, alt=photo.alt, size=size)
 
 

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.figures import minutes_text
-from kerfolio.basis.words import counted, listed
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.chapters.shots import shot, shown
 from kerfolio.document.blocks import Block, Column, Fact, Figure, Heading, Paragraph, Row, Table
 from kerfolio.document.blocks import Step as StepBlock
 from kerfolio.document.chapter import Chapter
 from kerfolio.document.picture import still
-from kerfolio.document.words import Mark, Words, address
+from kerfolio.document.words import Mark, Words, address, worded
 from kerfolio.drawing.build_views import step_name
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.hardware_words import hardware_title
@@ -30,19 +31,24 @@ def steps(edition: Edition) -> Chapter | None:
         blocks.append(Paragraph(words=_ahead(edition, len(numbered))))
     blocks += (_step(edition, number, begins, step) for number, begins, step in numbered)
     if plan.video:
-        blocks += _film(plan.video)
+        blocks += _film(plan.video, edition.reader)
     if not blocks:
         return None
-    return Chapter(id="steps", title="Putting it together", blocks=tuple(blocks))
+    return Chapter(id="steps", title=say(edition.reader, "steps-title"), blocks=tuple(blocks))
 
 
 def _ahead(edition: Edition, count: int) -> str:
     """Return how many steps there are, how long they take and what to have at hand."""
-    minutes = edition.plan.minutes
-    taking = f", about {minutes_text(minutes)} in all" if minutes else ""
-    at_hand = [within(each) for each in step_tools(edition)]
-    have = f" Have at hand: {listed(at_hand)}." if at_hand else ""
-    return f"{counted(count, 'step')}{taking}.{have}"
+    reader, minutes = edition.reader, edition.plan.minutes
+    if minutes:
+        time = minutes_text(minutes, reader)
+        ahead = say(reader, "steps-taking", count=count, time=time)
+    else:
+        ahead = say(reader, "steps-ahead", count=count)
+    tools = [within(each) for each in step_tools(edition)]
+    if not tools:
+        return ahead
+    return f"{ahead} {say(reader, 'steps-have', tools=listed(reader, tools))}"
 
 
 def _step(edition: Edition, number: int, begins: str, step: Step) -> StepBlock:
@@ -60,18 +66,21 @@ def _step(edition: Edition, number: int, begins: str, step: Step) -> StepBlock:
 
 def _need(edition: Edition, step: Step) -> Iterator[Fact]:
     """Yield what joins, with what, by what, in how long; what is not stated is left out."""
+    reader = edition.reader
     marks = edition.piece_marks if edition.parts else {}
     pieces = [_piece(edition, each.name, marks.get(each.name, "")) for each in step.add]
     hardware = [f"{use.count} × {hardware_title(edition, use.item.name)}" for use in step.hardware]
-    time = [f"about {minutes_text(step.minutes)}"] if step.minutes else []
-    for head, lines in (
-        ("Pieces", pieces),
-        ("Hardware", hardware),
-        ("Tools", step.tools),
-        ("Time", time),
+    time = minutes_text(step.minutes, reader) if step.minutes else ""
+    for name, lines in (
+        ("pieces", pieces),
+        ("hardware", hardware),
+        ("tools", step.tools),
+        ("time", [say(reader, "figures-about", figure=time)] if time else []),
     ):
         if lines:
-            yield Fact(head=head, lines=tuple((each,) for each in lines))
+            yield Fact(
+                head=say(reader, f"steps-need-{name}"), lines=tuple((each,) for each in lines)
+            )
 
 
 def _piece(edition: Edition, label: str, mark: str) -> Words:
@@ -84,16 +93,19 @@ def _figures(edition: Edition, number: int, step: Step) -> Iterator[Figure]:
     name = step_name(number)
     if name in edition.drawings:
         yield Figure(picture=still(name, edition.drawings[name]))
-    yield from (shot(each) for each in shown((step.photo,), edition))
+    yield from (shot(each, edition.reader) for each in shown((step.photo,), edition))
 
 
-def _film(video: Video) -> Iterator[Block]:
+def _film(video: Video, reader: Reader) -> Iterator[Block]:
     """Yield where the film of the build is, and what is in it when."""
-    yield Heading(words="The film", id="video")
+    yield Heading(words=say(reader, "steps-film"), id="video")
     where = video.url.partition("://")[2] or video.url
-    yield Paragraph(words=("Watch it being built: ", address(video.url, where)))
+    yield Paragraph(words=worded(reader, "steps-watch", address=address(video.url, where)))
     yield Table(
-        title="What is in the film",
-        columns=(Column(head="At"), Column(head="What")),
+        title=say(reader, "steps-film-parts"),
+        columns=(
+            Column(head=say(reader, "steps-film-at")),
+            Column(head=say(reader, "steps-film-what")),
+        ),
         rows=tuple(Row(cells=(time, title)) for time, title in video.chapters),
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from kerfolio.basis.saying import say
 from kerfolio.chapters.shots import shot, shown
 from kerfolio.document.blocks import Block, Figures, Size, Told
 from kerfolio.document.chapter import Chapter, Soon
@@ -17,7 +18,8 @@ def story(edition: Edition) -> Chapter | None:
     size = Size.WIDE if len(gallery) == 1 else Size.HALF
     blocks: list[Block] = [Told(prose=plan.story)] if plan.story else []
     if gallery:
-        blocks.append(Figures(figures=tuple(shot(each, size) for each in gallery)))
+        blocks.append(Figures(figures=tuple(shot(each, edition.reader, size) for each in gallery)))
     if not blocks:
         return None
-    return Chapter(id="story", title="The idea", blocks=tuple(blocks), soon=Soon.FIRST)
+    title = say(edition.reader, "story-title")
+    return Chapter(id="story", title=title, blocks=tuple(blocks), soon=Soon.FIRST)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.chapters.quantities import told
 from kerfolio.document.blocks import (
     Block,
@@ -27,13 +29,15 @@ def swaps(edition: Edition) -> Chapter | None:
         return None
     blocks: list[Block] = []
     for each in edition.swaps:
-        blocks += _swap(each)
+        blocks += _swap(each, edition.reader)
     blocks.append(Paragraph(words=REMARK, manner=Manner.SMALL))
-    return Chapter(id="swaps", title="Another material", blocks=tuple(blocks), soon=Soon.BACKGROUND)
+    title = say(edition.reader, "swaps-title")
+    return Chapter(id="swaps", title=title, blocks=tuple(blocks), soon=Soon.BACKGROUND)
 
 
-def _swap(swap: SwapTable) -> Iterator[Block]:
-    yield Heading(words=f"{swap.after} in place of {swap.before}")
+def _swap(swap: SwapTable, reader: Reader) -> Iterator[Block]:
+    pair = {"before": swap.before, "after": swap.after}
+    yield Heading(words=say(reader, "swaps-one", **pair))
     if swap.refused:
         yield Caution(head=swap.verdict, lines=tuple(_sentence(each) for each in swap.refused))
     else:
@@ -41,8 +45,12 @@ def _swap(swap: SwapTable) -> Iterator[Block]:
     if swap.remarks:
         yield Listing(entries=tuple(_sentence(each) for each in swap.remarks))
     yield Table(
-        title=f"{swap.before} and {swap.after}",
-        columns=(Column(head="What"), Column(head=swap.before), Column(head=swap.after)),
+        title=say(reader, "swaps-both", **pair),
+        columns=(
+            Column(head=say(reader, "swaps-what")),
+            Column(head=swap.before),
+            Column(head=swap.after),
+        ),
         rows=tuple(Row(cells=(row.what, told(row.before), told(row.after))) for row in swap.rows),
     )
 

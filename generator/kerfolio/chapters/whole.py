@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from kerfolio.basis.saying import say
 from kerfolio.chapters.quantities import told
 from kerfolio.document.blocks import (
     Block,
@@ -35,31 +36,34 @@ def whole(edition: Edition) -> Chapter | None:
     blocks = [*_set(the_set, edition)] if the_set else []
     for each in wholes:
         blocks += _whole(each, edition, live=the_set is None)
-    return Chapter(id="whole", title="The whole", blocks=tuple(blocks), soon=Soon.FIRST)
+    title = say(edition.reader, "whole-title")
+    return Chapter(id="whole", title=title, blocks=tuple(blocks), soon=Soon.FIRST)
 
 
 def _set(the_set: TheSet, edition: Edition) -> Iterator[Block]:
     yield Paragraph(words=the_set.holds, manner=Manner.LEAD)
-    caption = "The whole set, with its overall sizes."
+    caption = say(edition.reader, "whole-set")
     yield from _figures(edition, ((the_set.picture, caption),))
     yield _MODEL
     yield _rows(the_set.rows)
 
 
 def _whole(each: Whole, edition: Edition, *, live: bool) -> Iterator[Block]:
+    reader = edition.reader
     if each.title:
         yield Heading(words=each.title)
-    apart = " ".join(filter(None, ("The pieces drawn apart, with their marks.", each.left_out)))
-    together = "Put together, with its overall sizes."
+    apart = " ".join(filter(None, (say(reader, "whole-apart"), each.left_out)))
+    together = say(reader, "whole-together")
     yield from _figures(edition, ((each.assembled, together), (each.exploded, apart)))
     if live:
         yield _MODEL
     yield _rows(each.rows)
     if each.on_wall:
-        yield Caution(head="Fix it to the wall", lines=(each.on_wall,))
+        yield Caution(head=say(reader, "whole-wall"), lines=(each.on_wall,))
     if each.steady:
         remark = Paragraph(words=each.remark, manner=Manner.SMALL)
-        yield Folded(summary="How steady it stands", blocks=(_rows(each.steady), remark))
+        summary = say(reader, "whole-steady")
+        yield Folded(summary=summary, blocks=(_rows(each.steady), remark))
     if each.proved:
         yield Paragraph(words=" ".join(each.proved), manner=Manner.SMALL)
 

@@ -69,11 +69,11 @@ class Opening:
 class Document:
     """An opening and chapters; what it says of itself to programs and at the foot of its pages.
 
-    ``what`` it is: ``Booklet``. ``address`` is where its newest release stands, empty where nobody
-    knows; ``day`` in ISO form, empty where none is stated.
+    ``title`` names it among others: ``Stool: booklet``. ``address`` is where its newest release
+    stands, empty where nobody knows; ``day`` in ISO form, empty where none is stated.
     """
 
-    what: str
+    title: str
     opening: Opening
     chapters: tuple[Chapter, ...]
     author: str

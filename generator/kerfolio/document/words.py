@@ -68,7 +68,11 @@ def worded(reader: Reader, name: str, /, **values: Words | Inline | int) -> Word
     """
     made = list[Inline]()
     for each in message(reader.language, name, values):
-        made += each if isinstance(each, tuple) else (cast("Inline", each),)
+        for piece in each if isinstance(each, tuple) else (cast("Inline", each),):
+            if made and type(piece) is str and type(made[-1]) is str:
+                made[-1] += piece
+            else:
+                made.append(piece)
     if all(isinstance(each, str) for each in made):
         return "".join(cast("list[str]", made))
     return tuple(made)

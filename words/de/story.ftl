@@ -1,0 +1,2 @@
+# Warum es entstanden ist.
+story-title = Die Idee

@@ -1,0 +1,13 @@
+# Was unterwegs ausprobiert wurde.
+trials-title = Versuche
+trials-mind = Was die Werkstatt unterwegs ausprobiert hat. Einstellungen einer Maschine und einer
+    Platte: Fang mit deiner niedriger an.
+trials-set-sheet = Platte
+trials-set-measured = Gemessen
+trials-set-cutter = Fräser
+trials-set-speed = Drehzahl
+trials-set-feed = Vorschub
+trials-set-plunge = Eintauchen
+trials-set-passes = Durchgänge
+trials-set-fit = Passung je Seite
+trials-rpm = { $speed } U/min

@@ -1,0 +1,3 @@
+# What stands before all chapters.
+opening-wrong = Files from before release { $version } ({ $day }) were wrong. { $changed }
+opening-whose = Designed by { $maker }. Release { $version }, { $day }.

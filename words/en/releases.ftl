@@ -1,0 +1,3 @@
+# Releases of a plan.
+releases-title = Releases
+releases-correction = Correction: files before this release were wrong

@@ -1,0 +1,20 @@
+# Putting it together, step by step.
+steps-title = Putting it together
+steps-ahead = { $count ->
+    [one] { $count } step
+   *[other] { $count } steps
+ }.
+steps-taking = { $count ->
+    [one] { $count } step
+   *[other] { $count } steps
+ }, about { $time } in all.
+steps-have = Have at hand: { $tools }.
+steps-need-pieces = Pieces
+steps-need-hardware = Hardware
+steps-need-tools = Tools
+steps-need-time = Time
+steps-film = The film
+steps-watch = Watch it being built: { $address }
+steps-film-parts = What is in the film
+steps-film-at = At
+steps-film-what = What

@@ -1,0 +1,2 @@
+# Why the maker made it.
+story-title = The idea
