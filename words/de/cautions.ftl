@@ -50,3 +50,5 @@ cautions-standing-text = Stell Dinge zwischen seinen Füßen ab, das Schwerste i
 cautions-tipping = Umkippen
 cautions-tipping-text = Was hoch oder schmal ist, kann kippen, vor allem auf Teppich. Halte, was
     schwer ist, unten. Nicht daraufsteigen.
+cautions-title = Bevor du schneidest
+cautions-own = Für diesen Plan

@@ -23,3 +23,15 @@ cutting-uncut = { $operation ->
     [opening] Öffnungen von { $part } ({ $why })
    *[outline] Umrisse von { $part } ({ $why })
  }
+cutting-title = Schnittzeit
+cutting-rests = Worauf die Zeit beruht
+cutting-by-sheet = Schnittzeit, Platte für Platte
+cutting-sheet = Platte
+cutting-time = Zeit
+cutting-unknown = dafür sind keine Schnittwerte angegeben
+cutting-in-all = Alles zusammen
+cutting-in-some = Alles zusammen, { $known }
+cutting-by-cutter = Was jeder Fräser im Holz tut
+cutting-cutter = Fräser
+cutting-cuts = Schnitte
+cutting-besides = Wege über der Platte und Fräserwechsel

@@ -114,3 +114,5 @@ inuse-source-together = der zusammengebaute Plan
 inuse-source-statics = Statik des starren Körpers
 inuse-source-angles = Geometrie kleiner Winkel; Nachgeben des Holzes nicht gerechnet
 inuse-source-practice = allgemeiner Gebrauch, keine einzelne Quelle
+inuse-title = Im Gebrauch
+inuse-rests = Worauf diese Schätzungen beruhen

@@ -49,3 +49,5 @@ cautions-standing-text = Set things down between its feet, the heaviest in the m
 cautions-tipping = Tipping over
 cautions-tipping-text = Whatever is tall or shallow can tip, above all on carpet. Keep what is heavy
     low. Do not climb on it.
+cautions-title = Before you cut
+cautions-own = For this plan

@@ -22,3 +22,15 @@ cutting-uncut = { $operation ->
     [opening] openings of the { $part } ({ $why })
    *[outline] outlines of the { $part } ({ $why })
  }
+cutting-title = Cutting time
+cutting-rests = What the time rests on
+cutting-by-sheet = Cutting time, sheet by sheet
+cutting-sheet = Sheet
+cutting-time = Time
+cutting-unknown = no cut settings are stated for it
+cutting-in-all = In all
+cutting-in-some = In all, { $known }
+cutting-by-cutter = What each cutter does in the wood
+cutting-cutter = Cutter
+cutting-cuts = Cuts
+cutting-besides = Moves above the sheet and changes of cutter

@@ -109,3 +109,5 @@ inuse-source-together = the plan put together
 inuse-source-statics = statics of a rigid body
 inuse-source-angles = geometry of small angles; give of the wood not reckoned
 inuse-source-practice = common practice, no single source
+inuse-title = In use
+inuse-rests = What these estimates rest on

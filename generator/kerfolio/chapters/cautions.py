@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from kerfolio.basis.saying import say
 from kerfolio.document.blocks import Block, Caution, Fact, Facts, Manner, Paragraph
 from kerfolio.document.chapter import BUILDERS, Chapter
 from kerfolio.edition.cautions import cautions_of, opening_words
@@ -13,7 +14,10 @@ def cautions(edition: Edition) -> Chapter:
     opening = opening_words(edition.reader)
     blocks: list[Block] = [Paragraph(words=opening, manner=Manner.LEAD)]
     if edition.plan.cautions:
-        blocks.append(Caution(head="For this plan", lines=edition.plan.cautions))
+        blocks.append(
+            Caution(head=say(edition.reader, "cautions-own"), lines=edition.plan.cautions)
+        )
     usual = tuple(Fact(head=each.head, lines=((each.text,),)) for each in cautions_of(edition))
     blocks.append(Facts(facts=usual, rows=True))
-    return Chapter(id="cautions", title="Before you cut", blocks=tuple(blocks), who=BUILDERS)
+    title = say(edition.reader, "cautions-title")
+    return Chapter(id="cautions", title=title, blocks=tuple(blocks), who=BUILDERS)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from kerfolio.basis.saying import say
 from kerfolio.chapters.grounds import figures, grounds
 from kerfolio.document.blocks import Block, Caution, Heading, Manner, Paragraph
 from kerfolio.document.chapter import Chapter, Soon
@@ -22,5 +23,7 @@ def in_use(edition: Edition) -> Chapter | None:
         if not number:
             blocks.append(Caution(head=used.heading, lines=used.cautions))
         blocks.append(figures(each.figures))
-    blocks += grounds(used.assumptions, "What these estimates rest on")
-    return Chapter(id="in-use", title="In use", blocks=tuple(blocks), soon=Soon.BACKGROUND)
+    reader = edition.reader
+    blocks += grounds(used.assumptions, say(reader, "inuse-rests"))
+    title = say(reader, "inuse-title")
+    return Chapter(id="in-use", title=title, blocks=tuple(blocks), soon=Soon.BACKGROUND)

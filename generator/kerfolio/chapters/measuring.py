@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.cutting_lengths import fit_in
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.basis.thickness import thickness_pair
-from kerfolio.basis.words import listed
 from kerfolio.document.blocks import (
     Block,
     Cell,
@@ -24,7 +25,7 @@ from kerfolio.document.blocks import (
 )
 from kerfolio.document.chapter import BUILDERS, Chapter
 from kerfolio.document.picture import still
-from kerfolio.document.words import File, Reference, twin
+from kerfolio.document.words import File, Reference, twin, worded
 from kerfolio.drawing.measuring_view import measuring_view
 from kerfolio.edition.damp_words import room_words
 from kerfolio.edition.edition import Edition
@@ -34,11 +35,6 @@ from kerfolio.edition.names import START
 from kerfolio.edition.other_sheets import other_words
 from kerfolio.edition.proved_words import proved_words
 from kerfolio.settling.titles import sheet_title
-
-_OTHERS = (
-    "It is laid out for other sheets and beds, too: files of their sheets lie in a folder beside "
-    "the others, and those of the parts serve all."
-)
 
 
 def measuring(edition: Edition) -> Chapter | None:
@@ -50,7 +46,7 @@ def measuring(edition: Edition) -> Chapter | None:
         Paragraph(words=words.measure, manner=Manner.LEAD),
         Figure(picture=still("measuring", measuring_view()), caption=words.points, size=Size.SMALL),
         Paragraph(words=words.counts),
-        Live(name="fitting", blocks=tuple(_makes(words))),
+        Live(name="fitting", blocks=tuple(_makes(words, edition.reader))),
         *_coupon_first(edition),
         Paragraph(words=words.take),
         _folders(edition),
@@ -58,19 +54,22 @@ def measuring(edition: Edition) -> Chapter | None:
         *_others(edition),
         *_fits(edition),
     ]
-    return Chapter(id="measuring", title="Measure your sheet", blocks=tuple(blocks), who=BUILDERS)
+    title = say(edition.reader, "measure-title")
+    return Chapter(id="measuring", title=title, blocks=tuple(blocks), who=BUILDERS)
 
 
-def _makes(words: Measuring) -> Iterator[Block]:
+def _makes(words: Measuring, reader: Reader) -> Iterator[Block]:
     """Yield where files are made for a reading, for documents in which they are not."""
     if words.makes:
-        yield Paragraph(words=("Open ", File(name=START), words.makes))
+        start = File(name=START)
+        yield Paragraph(words=worded(reader, "measure-open", start=start, makes=words.makes))
 
 
 def _coupon_first(edition: Edition) -> Iterator[Block]:
     if edition.settled.coupons:
-        coupon = Reference(text="coupon", chapter="coupon")
-        yield Paragraph(words=("Cut the ", coupon, " before anything else."), loud=True)
+        reader = edition.reader
+        coupon = Reference(text=say(reader, "measure-coupon"), chapter="coupon")
+        yield Paragraph(words=worded(reader, "measure-coupon-first", coupon=coupon), loud=True)
 
 
 def _folders(edition: Edition) -> Table:
@@ -81,14 +80,15 @@ def _folders(edition: Edition) -> Table:
         fits = sorted({sheet.fit for sheet in each.sheets})
         cells = [(twin(thickness_pair(thick[sheet.name], reader)),) for sheet in sheets]
         folder = (File(name=f"cut/{each.variant.label}"),)
-        rows.append(Row(cells=(folder, *cells, listed([fit_in(fit, reader) for fit in fits]))))
+        told = listed(reader, [fit_in(fit, reader) for fit in fits])
+        rows.append(Row(cells=(folder, *cells, told)))
     heads = [sheet_title(edition.settled, sheet.name) for sheet in sheets]
     return Table(
-        title="Folders of cut files, by measured thickness",
+        title=say(reader, "measure-folders"),
         columns=(
-            Column(head="Folder"),
+            Column(head=say(reader, "measure-folder")),
             *(Column(head=head, kind=Kind.NUMBER) for head in heads),
-            Column(head="Fit on each side", kind=Kind.NUMBER, spare=True),
+            Column(head=say(reader, "measure-fit"), kind=Kind.NUMBER, spare=True),
         ),
         rows=tuple(rows),
     )
@@ -101,34 +101,41 @@ def _proved(edition: Edition) -> Iterator[Block]:
 
 
 def _others(edition: Edition) -> Iterator[Block]:
-    others = other_words(edition)
+    reader, others = edition.reader, other_words(edition)
     if others:
-        yield Heading(words="Other sheets and beds", id="other-sheets")
-        yield Paragraph(words=_OTHERS)
+        yield Heading(words=say(reader, "measure-others"), id="other-sheets")
+        yield Paragraph(words=say(reader, "measure-others-lie"))
         yield Listing(
             entries=tuple(
-                (f"{each.title}: {each.takes}, in ", File(name=each.folder)) for each in others
+                worded(
+                    reader,
+                    "measure-other",
+                    sheet=each.title,
+                    takes=each.takes,
+                    folder=File(name=each.folder),
+                )
+                for each in others
             )
         )
 
 
 def _fits(edition: Edition) -> Iterator[Block]:
-    room, fits = room_words(edition), joint_fits(edition)
+    reader, room, fits = edition.reader, room_words(edition), joint_fits(edition)
     if room or fits is not None:
-        yield Heading(words="Fit of the joints")
+        yield Heading(words=say(reader, "measure-joints"))
     if room:
-        care = Reference(text="Finish and damp", chapter="care")
-        yield Paragraph(words=(care, f" make pieces thicker. {room}"))
+        care = Reference(text=say(reader, "measure-care"), chapter="care")
+        yield Paragraph(words=worded(reader, "measure-damp", care=care, room=room))
     if fits is not None:
         yield Paragraph(words=fits.words)
-        yield _fits_table(fits)
+        yield _fits_table(fits, reader)
 
 
-def _fits_table(fits: JointFits) -> Table:
+def _fits_table(fits: JointFits, reader: Reader) -> Table:
     joints, purpose, *rooms = fits.heads
     columns = (Column(head=joints), Column(head=purpose, spare=True))
     return Table(
-        title="Fit of the joints",
+        title=say(reader, "measure-joints"),
         columns=(*columns, *(Column(head=each, kind=Kind.NUMBER) for each in rooms)),
         rows=tuple(Row(cells=(Cell(words=row.joints), *row.cells[1:])) for row in fits.rows),
     )

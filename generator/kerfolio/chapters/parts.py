@@ -93,7 +93,10 @@ def _row(edition: Edition, row: PartRow) -> Row:
     return Row(
         cells=(
             marks_words(row.marks, reader),
-            Cell(words=part_title(edition.plan, row.part), below=tuple(_notes(edition, row))),
+            Cell(
+                words=part_title(edition.plan, row.part, edition.reader),
+                below=tuple(_notes(edition, row)),
+            ),
             str(row.count),
             (twin(size_pair((row.width, row.height), reader)),),
             (twin(mass_pair(row.mass, reader)),),
@@ -138,7 +141,7 @@ def _figure(edition: Edition, part: SettledPart, scale: int) -> Figure:
             edition.reader,
             "parts-one",
             marks=marks_words(marks, edition.reader),
-            part=part_title(edition.plan, part.name),
+            part=part_title(edition.plan, part.name, edition.reader),
             pieces=len(part.pieces),
         ),
         size=_size_of(drawing),
@@ -165,7 +168,7 @@ def _places(edition: Edition) -> Iterator[Folded]:
     for part in edition.settled.parts:
         rows = [_place(spot, edition.reader) for spot in spots_of(edition.settled, part)]
         if rows:
-            title = f"{part.mark}, {part_title(edition.plan, part.name)}"
+            title = f"{part.mark}, {part_title(edition.plan, part.name, edition.reader)}"
             tables.append(_marking(title, rows, edition.reader))
     if tables:
         sheets = drawn_for(edition.settled, edition.reader)

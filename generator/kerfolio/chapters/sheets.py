@@ -88,7 +88,7 @@ def _pieces(edition: Edition, layout: SheetLayout) -> Table:
         Row(
             cells=(
                 (Mark(text=marks[each.piece]),),
-                piece_title(edition.plan, each.piece),
+                piece_title(edition.plan, each.piece, reader),
                 (twin(sizes[each.part]),),
                 degrees_text(each.turn) if each.turn else "–",
             )

@@ -45,7 +45,7 @@ def _ahead(edition: Edition, count: int) -> str:
         ahead = say(reader, "steps-taking", count=count, time=time)
     else:
         ahead = say(reader, "steps-ahead", count=count)
-    tools = [within(each) for each in step_tools(edition)]
+    tools = [within(each, reader) for each in step_tools(edition)]
     if not tools:
         return ahead
     return f"{ahead} {say(reader, 'steps-have', tools=listed(reader, tools))}"
@@ -84,7 +84,7 @@ def _need(edition: Edition, step: Step) -> Iterator[Fact]:
 
 
 def _piece(edition: Edition, label: str, mark: str) -> Words:
-    title = piece_title(edition.plan, label)
+    title = piece_title(edition.plan, label, edition.reader)
     return (Mark(text=mark), f" {title}") if mark else title
 
 

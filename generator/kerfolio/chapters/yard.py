@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.basis.words import listed
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.document.blocks import (
     Block,
     Cell,
@@ -32,22 +33,24 @@ def yard(edition: Edition) -> Chapter | None:
     card = yard_card(edition) if edition.exact else None
     if card is None:
         return None
-    blocks = (Live(name="yard", blocks=(*_asks(card), *_saw(edition, card))),)
-    return Chapter(id="yard", title="At the yard", blocks=blocks, who=BUILDERS)
+    blocks = (Live(name="yard", blocks=(*_asks(card, edition.reader), *_saw(edition, card))),)
+    title = say(edition.reader, "yardcard-title")
+    return Chapter(id="yard", title=title, blocks=blocks, who=BUILDERS)
 
 
-def _asks(card: YardCard) -> Iterator[Block]:
+def _asks(card: YardCard, reader: Reader) -> Iterator[Block]:
     yield Table(
-        title="What to ask for",
+        title=say(reader, "yardcard-ask"),
         columns=(
-            Column(head="Count", kind=Kind.COUNT),
-            Column(head="What to ask for"),
-            Column(head="Weight", kind=Kind.NUMBER),
+            Column(head=say(reader, "yardcard-count"), kind=Kind.COUNT),
+            Column(head=say(reader, "yardcard-ask")),
+            Column(head=say(reader, "yardcard-weight"), kind=Kind.NUMBER),
         ),
         rows=tuple(_ask(each) for each in card.asks),
     )
-    weight = f"The sheets weigh {card.weight} together. " if card.weight else ""
-    yield Paragraph(words=f"{weight}{card.measure}", manner=Manner.SMALL)
+    weight = say(reader, "yardcard-together", weight=card.weight) if card.weight else ""
+    words = " ".join(filter(None, (weight, card.measure)))
+    yield Paragraph(words=words, manner=Manner.SMALL)
 
 
 def _ask(ask: Ask) -> Row:
@@ -59,7 +62,7 @@ def _saw(edition: Edition, card: YardCard) -> Iterator[Folded]:
     if card.sheets:
         sheets = [block for each in card.sheets for block in _sheet(edition, each)]
         yield Folded(
-            summary="Cut small at the yard, to fit a car",
+            summary=say(edition.reader, "yardcard-small"),
             blocks=(
                 Paragraph(words=card.limits),
                 *sheets,
@@ -74,24 +77,25 @@ def _sheet(edition: Edition, sheet: SawnSheet) -> Iterator[Block]:
     if sheet.cuts:
         yield from _picture(edition, sheet.number)
         yield Listing(entries=sheet.cuts, numbered=True)
+        reader = edition.reader
         yield Table(
-            title=f"Blanks of sheet {sheet.number}",
+            title=say(reader, "yardcard-blanks", number=sheet.number),
             columns=(
-                Column(head="Blank", kind=Kind.MARK),
-                Column(head="Size, weight"),
-                Column(head="Pieces"),
-                Column(head="Its corner"),
+                Column(head=say(reader, "yardcard-blank"), kind=Kind.MARK),
+                Column(head=say(reader, "yardcard-size")),
+                Column(head=say(reader, "yardcard-pieces")),
+                Column(head=say(reader, "yardcard-corner")),
             ),
-            rows=tuple(_blank(each) for each in sheet.blanks),
+            rows=tuple(_blank(each, reader) for each in sheet.blanks),
         )
 
 
-def _blank(blank: BlankWords) -> Row:
+def _blank(blank: BlankWords, reader: Reader) -> Row:
     return Row(
         cells=(
             str(blank.number),
             Cell(words=blank.size, below=(blank.weight,)),
-            listed(blank.marks),
+            listed(reader, blank.marks),
             blank.corner,
         )
     )
