@@ -11,7 +11,7 @@ from kerfolio.geometry.shapes import circle, polygon, rectangle
 from kerfolio.geometry.transform import turned
 from kerfolio.layouts.saw import SAW, saw_faults, saw_plan
 from kerfolio.layouts.saw_blank import blank_of
-from kerfolio.layouts.saw_sheet import CROSS, RIP, TRIM, Saw, SawSheet, Workpiece
+from kerfolio.layouts.saw_sheet import CROSS, RIP, SHEET, TRIM, Called, Saw, SawSheet, Workpiece
 from kerfolio.settling.settled import SettledPart, SettledPlan
 from tests.layouts.plans import part_of, part_set, plan_of, sheet_of
 
@@ -87,7 +87,10 @@ def boards_of(*sizes: tuple[float, float, int, str]) -> SettledPlan:
 def test_a_small_plan_is_cut_in_the_order_of_the_shop() -> None:
     (sheet,) = saw_plan(boards_of((600, 400, 4, "along x"), (600, 200, 2, "along x")))
     told = [(cut.kind, cut.of, cut.setting, cut.edge) for cut in sheet.cuts]
-    assert told[:2] == [(TRIM, "sheet", 5.0, "lower"), (TRIM, "sheet", 5.0, "left")]
+    assert told[:2] == [
+        (TRIM, Called(SHEET), 5.0, "lower"),
+        (TRIM, Called(SHEET), 5.0, "left"),
+    ]
     kinds = [cut.kind for cut in sheet.cuts[2:]]
     assert kinds == sorted(kinds, key=[RIP, CROSS].index)  # all strips, then all lengths
     rips = [cut for cut in sheet.cuts if cut.kind == RIP]
@@ -186,7 +189,7 @@ def test_marks_follow_the_cuts() -> None:
     settled = boards_of((600, 400, 4, "along x"))
     (sheet,) = saw_plan(settled)
     assert [blank.piece for blank in sheet.blanks] == ["a.0", "a.1", "a.2", "a.3"]
-    given_marks = [cut.gives for cut in sheet.cuts if cut.kind == CROSS]
+    given_marks = [cut.gives.name for cut in sheet.cuts if cut.kind == CROSS]
     assert sorted(given_marks) == ["a.0", "a.1", "a.2", "a.3"]
 
 

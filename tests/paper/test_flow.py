@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.paper.band import Band, beside, blank, fresh, kept, paragraph, spaced, total
 from kerfolio.paper.flow import flowed, leaves
 from kerfolio.paper.grid import Grid
@@ -136,7 +137,7 @@ def test_nothing_is_lost_and_nothing_stands_below_the_margin(
 
 def test_every_page_has_its_foot_with_the_right_number() -> None:
     grid = Grid(paper=LETTER)
-    made = flowed([blank(150.0)] * 3, grid, foot("Harbour stool", "", grid), before=1)
+    made = flowed([blank(150.0)] * 3, grid, foot("Harbour stool", "", grid, METRIC), before=1)
     last = [page.passages[-1] for page in made]
     assert all(passage.role is Role.DECORATION for passage in last)
     words = [[mark.runs[0].text for mark in p.marks if isinstance(mark, Text)] for p in last]

@@ -4,6 +4,7 @@ from functools import cache
 
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.edition.saw_words import CAUTION
 from kerfolio.layouts.boards import BoardPiece, cut_boards
 from kerfolio.layouts.saw import saw_plan
@@ -47,7 +48,7 @@ def test_every_setting_stands_in_its_row_in_both_units() -> None:
     assert f"{len(sheet.cuts)} cuts, {sheet.settings} settings of the fence." in page
     assert "1–2 sheet Trim lower and left edge 5 3/16" in page
     for cut in sheet.cuts:
-        assert cut.gives in page
+        assert cut.gives.told(METRIC) in page
     assert "Rip" in page
     assert "Cross-cut" in page
 

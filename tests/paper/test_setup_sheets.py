@@ -13,6 +13,8 @@ import ezdxf
 import pypdfium2
 import pytest
 
+from kerfolio.basis.reader import METRIC
+from kerfolio.basis.saying import say
 from kerfolio.drawing.art_view import CHECK, art_place_view
 from kerfolio.drawing.cut_sheet import cut_art, cut_part, cut_sheet
 from kerfolio.drawing.setup_view import setup_view
@@ -25,7 +27,6 @@ from kerfolio.geometry.measure import bounds
 from kerfolio.layouts.clamp_spots import clamp_spots
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.art_sheet import art_pdf
-from kerfolio.paper.setup_sheets import OWN_CUTTER
 from kerfolio.settling.settled import CENTRE
 from kerfolio.shop.art import Art, arts_of
 from kerfolio.shop.cut_time import Placed, sheet_time
@@ -170,7 +171,7 @@ def test_a_sheet_without_settings_says_so_and_keeps_the_order() -> None:
     page = texts(setup_pdf(rack(), A4))[0]
     assert "The plan states no cut settings for this sheet" in page
     assert "minutes" not in page
-    assert OWN_CUTTER not in page
+    assert say(METRIC, "printed-own-cutter") not in page
     rows = ("Engravings on line", "Pockets inside", "Holes inside", "Openings inside", "Outlines")
     places = [page.index(row) for row in rows]
     assert places == sorted(places)
@@ -193,7 +194,7 @@ def test_nobody_takes_the_file_of_another_thickness() -> None:
 def test_a_stool_written_by_hand_prints_too() -> None:
     page = words(setup_pdf(stool(), A4))
     assert "sheet-1, 17.80 mm thick" in page
-    assert OWN_CUTTER in page
+    assert say(METRIC, "printed-own-cutter") in page
     assert "18000 rpm, feed 4500, plunge 1200 mm/min" in page
     assert "passes to 8 mm (5/16 in), then through" in page
 

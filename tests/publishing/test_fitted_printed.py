@@ -14,12 +14,13 @@ import pikepdf
 import pypdfium2
 import pytest
 
+from kerfolio.basis.reader import METRIC
+from kerfolio.basis.saying import say
 from kerfolio.basis.style import told_as
 from kerfolio.edition.edition import Edition
 from kerfolio.fitted.fill import fill
 from kerfolio.fitted.form import Fitted, Number, Point
 from kerfolio.model.stock import PaperStock
-from kerfolio.paper.setup_sheets import OWN_CUTTER
 from kerfolio.paper.sheet_choices import SheetPapers
 from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.edition import edition_of
@@ -163,7 +164,7 @@ def test_nothing_printed_follows_the_cutter_and_setup_sheets_say_so() -> None:
         if not name.startswith("templates/")
     }
     with_settings = filled("two sheets", {})["setup/setup-ply-17.7mm_thin-12.0mm-a4.pdf"]
-    assert OWN_CUTTER in words(with_settings)
+    assert say(METRIC, "printed-own-cutter") in words(with_settings)
 
 
 def words(content: bytes) -> str:

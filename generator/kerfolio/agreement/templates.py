@@ -24,6 +24,7 @@ from kerfolio.edition.names import template_name
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.model.stock import PaperStock
+from kerfolio.paper.phrases import release_told
 from kerfolio.paper.seams import TiledOn
 from kerfolio.paper.template_choices import Templates
 from kerfolio.paper.tiling import MARGIN, Tiling
@@ -82,8 +83,8 @@ def _template(
         drawing=drawing,
         meant=template_meant(part, drill, drawing),
         labels=tuple(_labels(drawing)),
-        named=f"{part.mark} {part_title(settled.plan, part.name)}",
-        release=f" · release {settled.plan.version} · {measured_for(settled, reader)}",
+        named=f"{part.mark} {part_title(settled.plan, part.name, reader)}",
+        release=f"{release_told(settled.plan.version, reader)} · {measured_for(settled, reader)}",
     )
 
 

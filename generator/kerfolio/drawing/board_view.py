@@ -150,4 +150,4 @@ def _length(piece: BoardPiece, reader: Reader) -> str:
 
 
 def _mm_or_inch(mm: float, reader: Reader) -> str:
-    return mm_number(mm) if reader.unit == "mm" else inch_number(mm)
+    return mm_number(mm, reader=reader) if reader.unit == "mm" else inch_number(mm)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.face import FINE, OUTLINE
 from kerfolio.drawing.hatch import hatched
@@ -19,12 +21,12 @@ _HOLE = (17.0, 28.0)
 _DRILL = 4.0
 
 
-def lines_view() -> Drawing:
+def lines_view(reader: Reader) -> Drawing:
     """Return a corner of a template with each kind of line, numbered 1 to 4, 56 mm wide."""
     return Drawing(
         box=(0.0, 0.0, 56.0, 40.0),
         items=tuple(_lines()),
-        description="A template's shaded edge, its slot with bored corners, a hole, and two bars",
+        description=say(reader, "drawing-lines"),
     )
 
 
@@ -51,26 +53,26 @@ def _lines() -> Iterator[Item]:
         yield _said(str(number), at, strong=True)
 
 
-def offcut_view() -> Drawing:
+def offcut_view(reader: Reader) -> Drawing:
     """Return how an offcut on its edge marks a slot's width: from its end, and from above."""
     return Drawing(
         box=(0.0, 0.0, 56.0, 40.0),
-        items=(*_from_the_end(), *_from_above()),
-        description="An offcut stands on its edge, one face on a slot's line; a mark at the other",
+        items=(*_from_the_end(reader), *_from_above(reader)),
+        description=say(reader, "drawing-offcut"),
     )
 
 
-def _from_the_end() -> Iterator[Item]:
+def _from_the_end(reader: Reader) -> Iterator[Item]:
     yield from _sheet((1.0, 6.0, 24.0, 14.0))
     yield from _sheet((9.0, 14.0, 16.0, 34.0))
     for x, ink in ((9.0, Ink.INK), (16.0, Ink.ACCENT)):
         yield Stroke(contour=open_path((x, 9.0), (x, 14.0)), ink=ink, width=2 * OUTLINE)
     yield Stroke(contour=open_path((16.3, 14.3), (20.5, 24.0)), ink=Ink.ACCENT, width=OUTLINE)
-    yield _said("offcut", (12.5, 35.4))
-    yield _said("mark", (21.5, 25.0), Anchor.START, Ink.ACCENT)
+    yield _said(say(reader, "drawing-an-offcut"), (12.5, 35.4))
+    yield _said(say(reader, "drawing-a-mark"), (21.5, 25.0), Anchor.START, Ink.ACCENT)
 
 
-def _from_above() -> Iterator[Item]:
+def _from_above(reader: Reader) -> Iterator[Item]:
     shape = rectangle(36.0, 8.0, 43.0, 34.0)
     yield Stroke(contour=shape, ink=Ink.FAINT, width=FINE, dash=(1.2, 1.2))
     yield from _sheet((36.0, 11.0, 43.0, 31.0))
@@ -81,8 +83,8 @@ def _from_above() -> Iterator[Item]:
         width=2 * OUTLINE,
         dash=(2.4, 1.2),
     )
-    yield _said("line", (35.0, 2.0), Anchor.END)
-    yield _said("mark", (44.5, 2.0), Anchor.START, Ink.ACCENT)
+    yield _said(say(reader, "drawing-a-line"), (35.0, 2.0), Anchor.END)
+    yield _said(say(reader, "drawing-a-mark"), (44.5, 2.0), Anchor.START, Ink.ACCENT)
 
 
 def _sheet(box: tuple[float, float, float, float]) -> Iterator[Item]:

@@ -18,7 +18,7 @@ from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Ink, Item, L
 from kerfolio.geometry.label_spot import label_spot
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shapes import rectangle
-from kerfolio.layouts.saw_sheet import CROSS, TRIM, SawBlank, SawCut, SawSheet, Workpiece
+from kerfolio.layouts.saw_sheet import CROSS, SHEET, TRIM, SawBlank, SawCut, SawSheet, Workpiece
 from kerfolio.settling.settled import SettledPart, SettledPlan
 
 ROOM = (170.0, 120.0)
@@ -101,7 +101,7 @@ def _drawing(
 
 
 def _length(mm: float, reader: Reader) -> str:
-    return mm_number(mm) if reader.unit == "mm" else inch_number(mm)
+    return mm_number(mm, reader=reader) if reader.unit == "mm" else inch_number(mm)
 
 
 def _scaled(work: Workpiece, scale: float) -> Box:
@@ -133,7 +133,7 @@ def _line(cut: SawCut, kerf: float, scale: float) -> CutLine:
         x = kept.x - kerf / 2 if cut.kind == TRIM else kept.x + kept.width + kerf / 2
         ends = ((x, work.y), (x, work.y + work.height))
     a, b = ((u * scale, v * scale) for u, v in ends)
-    return CutLine(number=cut.number, a=a, b=b, outer=cut.of == "sheet", setting=cut.setting)
+    return CutLine(number=cut.number, a=a, b=b, outer=cut.of.kind == SHEET, setting=cut.setting)
 
 
 def _marked(each: SawBlank, part: SettledPart, seat: Seat, reader: Reader) -> tuple[Item, ...]:

@@ -6,7 +6,20 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 from kerfolio.layouts.saw_levels import Column, Levels, Strip
-from kerfolio.layouts.saw_sheet import CROSS, RIP, TRIM, Saw, SawCut, Workpiece
+from kerfolio.layouts.saw_sheet import (
+    BLOCK,
+    CROSS,
+    PIECE,
+    RIP,
+    ROUGH,
+    SHEET,
+    STRIP,
+    TRIM,
+    Called,
+    Saw,
+    SawCut,
+    Workpiece,
+)
 
 NM = 1_000_000
 """Levels are in whole nm, in which mm and 1/128 in are exact."""
@@ -40,7 +53,7 @@ def sheet_cuts(
         sorted(cuts, key=lambda cut: -cut.setting) if stage > 1 else cuts
         for stage, cuts in sorted(bench.stages.items())
     )
-    called = dict(zip(bench.places, marks, strict=True))
+    called = dict(zip(bench.places, (Called(PIECE, mark) for mark in marks), strict=True))
     cuts = [replace(cut, gives=called.get(cut.kept, cut.gives)) for each in stages for cut in each]
     large = sorted(bench.offcuts, key=lambda each: -each.width * each.height)
     return Cutting(places=tuple(bench.places), cuts=tuple(_numbered(cuts)), offcuts=tuple(large))
@@ -50,7 +63,7 @@ def sheet_cuts(
 class _Share:
     """A named part of a workpiece, ``size`` mm of it, and what it is divided into in turn."""
 
-    name: str
+    name: Called
     size: float
     parts: tuple[_Share, ...] = ()
 
@@ -59,7 +72,7 @@ def _shares(levels: Levels, marks: Sequence[str], kerf: float) -> _Share:
     names = iter(marks)
     strips = tuple(
         _Share(
-            name=f"strip {number}",
+            name=Called(STRIP, str(number)),
             size=_mm(strip.height, kerf),
             parts=tuple(
                 _column(strip, column, f"{number}{_letters(index)}", names, kerf)
@@ -68,7 +81,7 @@ def _shares(levels: Levels, marks: Sequence[str], kerf: float) -> _Share:
         )
         for number, strip in enumerate(levels.strips, 1)
     )
-    return _Share(name="sheet", size=0.0, parts=strips)
+    return _Share(name=Called(SHEET), size=0.0, parts=strips)
 
 
 def _column(strip: Strip, column: Column, name: str, marks: Iterator[str], kerf: float) -> _Share:
@@ -77,13 +90,13 @@ def _column(strip: Strip, column: Column, name: str, marks: Iterator[str], kerf:
     for _, u, v in column.pieces:
         mark = next(marks)
         if u < column.width:
-            trimmed = (_Share(name=mark, size=_mm(u, kerf)),)
-            pieces.append(_Share(name=f"{mark} rough", size=_mm(v, kerf), parts=trimmed))
+            trimmed = (_Share(name=Called(PIECE, mark), size=_mm(u, kerf)),)
+            pieces.append(_Share(name=Called(ROUGH, mark), size=_mm(v, kerf), parts=trimmed))
         else:
-            pieces.append(_Share(name=mark, size=_mm(v, kerf)))
+            pieces.append(_Share(name=Called(PIECE, mark), size=_mm(v, kerf)))
     if len(pieces) == 1 and column.used == strip.height:
         return replace(pieces[0], size=size)
-    return _Share(name=f"block {name}", size=size, parts=tuple(pieces))
+    return _Share(name=Called(BLOCK, name), size=size, parts=tuple(pieces))
 
 
 def _mm(size: int, kerf: float) -> float:
@@ -112,7 +125,7 @@ class _Bench:
             _, beyond = _parted(work, trim - self.saw.kerf, self.saw.kerf, upward)
             if beyond is None:
                 raise ValueError("a sheet is smaller than its trim")
-            cut = _cut(("sheet", "sheet"), TRIM, trim, upward, (work, beyond))
+            cut = _cut((Called(SHEET), Called(SHEET)), TRIM, trim, upward, (work, beyond))
             self.stages.setdefault(0, []).append(cut)
             work = beyond
         return work
@@ -155,7 +168,7 @@ def _parted(
 
 
 def _cut(
-    names: tuple[str, str],
+    names: tuple[Called, Called],
     kind: str,
     setting: float,
     upward: bool,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.basis.reader import Reader
 from kerfolio.layouts.saw_blank import Blank
 
 TRIM, RIP, CROSS = "trim", "rip", "cross-cut"
@@ -48,6 +49,24 @@ class SawBlank:
     blank: Blank
 
 
+SHEET, STRIP, BLOCK, ROUGH, PIECE = "sheet", "strip", "block", "rough", "piece"
+
+
+@dataclass(frozen=True, slots=True)
+class Called:
+    """What a workpiece is called: the sheet, a strip, a block of pieces, a piece; by which name.
+
+    What is ``ROUGH`` becomes the piece of that mark once it is trimmed.
+    """
+
+    kind: str
+    name: str = ""
+
+    def told(self, reader: Reader) -> str:
+        """Return it in words: ``strip 2``, ``block 2a``, ``A1 rough``, ``A1``."""
+        return reader.says(f"sawsheet-called-{self.kind}", name=self.name)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SawCut:
     """One cut from edge to edge of a workpiece.
@@ -61,8 +80,8 @@ class SawCut:
 
     number: int
     kind: str
-    of: str
-    gives: str
+    of: Called
+    gives: Called
     setting: float
     edge: str
     workpiece: Workpiece

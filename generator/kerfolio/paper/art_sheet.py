@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.art_view import art_full_view, art_place_view
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
@@ -22,7 +24,6 @@ from kerfolio.writing.pdf import pdf_bytes
 
 _PLACE_HIGH, _LEAST = 100.0, 45.0
 _FULL_HIGH = 100.0
-_TOO_LARGE = "The art is larger than this page: for its full size print the file of the art."
 
 
 def art_pdf(edition: Edition, paper: PaperStock) -> bytes:
@@ -30,10 +31,11 @@ def art_pdf(edition: Edition, paper: PaperStock) -> bytes:
 
     They are shown at full size: the file asks not to be scaled.
     """
-    grid, arts = setup_grid(paper), setup_arts(edition)
-    foot = foot_of(edition, grid, f"engravings, {measured_for(edition.settled, edition.reader)}")
+    grid, arts, reader = setup_grid(paper), setup_arts(edition), edition.reader
+    thick = measured_for(edition.settled, reader)
+    foot = foot_of(edition, grid, say(reader, "printed-foot-art", thick=thick))
     pages = [_page(edition, each, grid, foot(n, len(arts))) for n, each in enumerate(arts, 1)]
-    return pdf_bytes(about(edition, "Engravings", full_size=True), pages)
+    return pdf_bytes(about(edition, "art", full_size=True), pages)
 
 
 def _page(edition: Edition, setup: SetupArt, grid: Grid, foot: tuple[Passage, ...]) -> Page:
@@ -58,10 +60,12 @@ def _made(
         _head(edition, setup, grid),
     )
     figure = (drawing_band(full, grid.width, full.height),) if full else ()
-    tail = (*spaced(figure, SPACE), *spaced(cautions(grid), SPACE))
+    tail = (*spaced(figure, SPACE), *spaced(cautions(grid, reader), SPACE))
     room = grid.height - height_of(head) - height_of(tail) - SPACE
     ideal = art_place_view(settled, setup.art, (grid.width, _PLACE_HIGH), reader).height
-    _, words, left = set_below(lambda style: _words(setup, style, grid, full is None), room, ideal)
+    _, words, left = set_below(
+        lambda style: _words(setup, style, grid, full is None, reader), room, ideal
+    )
     if full and left < min(_LEAST, ideal):
         return None
     view = art_place_view(settled, setup.art, (grid.width, left), reader)
@@ -70,18 +74,20 @@ def _made(
 
 
 def _head(edition: Edition, setup: SetupArt, grid: Grid) -> Bands:
-    art = setup.art
-    kicker = (edition.plan.title, ": engraving, zero at the centre")
+    art, reader = setup.art, edition.reader
+    kicker = (edition.plan.title, f": {say(reader, 'printed-kicker-art')}")
+    marks = marks_text(setup.pieces, reader)
+    deep = say(reader, "printed-art-deep", depth=setup.depth, marks=marks)
     file = f"cut/engravings/{art.file}"
     return (
         *heading(kicker, file, setup.title, setup.time, grid),
-        *spaced(
-            lines((f"{setup.depth} deep, on {marks_text(setup.pieces)}",), STOCK, grid.width), 1.0
-        ),
-        *lines((f"The art is {setup.size}",), STOCK_SOFT, grid.width),
+        *spaced(lines((deep,), STOCK, grid.width), 1.0),
+        *lines((say(reader, "printed-art-size", size=setup.size),), STOCK_SOFT, grid.width),
     )
 
 
-def _words(setup: SetupArt, style: SetupType, grid: Grid, alone: bool) -> Bands | None:
-    after = _TOO_LARGE if alone else ""
-    return steps_blocks(setup.steps, setup.runs, setup.by_hand, style, grid, after)
+def _words(
+    setup: SetupArt, style: SetupType, grid: Grid, alone: bool, reader: Reader
+) -> Bands | None:
+    after = say(reader, "printed-art-too-large") if alone else ""
+    return steps_blocks(setup.steps, setup.runs, setup.by_hand, style, grid, reader, after)

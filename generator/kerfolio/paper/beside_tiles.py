@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from kerfolio.basis.figured import widest
+from kerfolio.basis.saying import say
 from kerfolio.drawing.lettering import in_rows, rows_within
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, Bands, spaced
@@ -11,7 +12,6 @@ from kerfolio.paper.flow import flowed
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.section import foot
 from kerfolio.paper.template_title import Titled
-from kerfolio.paper.tile_page import FULL_SIZE
 from kerfolio.writing.page import Page, Passage, Run, Text
 from kerfolio.writing.typeface import MM_PER_POINT, Face, Style, width_of
 
@@ -41,7 +41,9 @@ def template_pages(
 
     Their feet tell ``what`` they are of; lengths of known size stand at their edges.
     """
-    told = foot(titled.title, f"{titled.release} · {what} · {FULL_SIZE}", grid)
+    reader = titled.reader
+    rest = f"{titled.release} · {what} · {say(reader, 'tiles-print-at')}"
+    told = foot(titled.title, rest, grid, reader)
     size = (grid.paper.width, grid.paper.height)
-    lengths = Passage(marks=check_lengths(size, titled.reader), once=True)
+    lengths = Passage(marks=check_lengths(size, reader), once=True)
     return flowed(bands, grid, lambda page, _: (*told(page, pages), lengths), before=before)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.basis.thickness import reading_in
 from kerfolio.drawing.setup_view import setup_view
 from kerfolio.edition.edition import Edition
@@ -19,24 +21,24 @@ from kerfolio.paper.setup_type import STOCK, STOCK_SOFT, SetupType
 from kerfolio.writing.page import Page, Passage
 from kerfolio.writing.pdf import pdf_bytes
 
-_TITLE = "Fit coupon"
 _PICTURE_HIGH = 110.0
 
 
 def coupon_pdf(edition: Edition, paper: PaperStock) -> bytes:
     """Return the pages of a plan's fit coupons as a PDF."""
     grid, coupons = setup_grid(paper), setup_coupons(edition)
-    foot = foot_of(edition, grid, "setup, fit coupon")
+    foot = foot_of(edition, grid, say(edition.reader, "printed-foot-coupon"))
     pages = [_page(edition, each, grid, foot(n, len(coupons))) for n, each in enumerate(coupons, 1)]
-    return pdf_bytes(about(edition, "Setup of the fit coupon"), pages)
+    return pdf_bytes(about(edition, "coupon"), pages)
 
 
 def _page(edition: Edition, setup: SetupCoupon, grid: Grid, foot: tuple[Passage, ...]) -> Page:
-    head, tail, reader = _head(edition, setup, grid), cautions(grid), edition.reader
+    reader = edition.reader
+    head, tail = _head(edition, setup, grid), cautions(grid, reader)
     room = grid.height - height_of(head) - height_of(tail) - 2 * SPACE
     most = (grid.width, _PICTURE_HIGH)
     ideal = setup_view(setup.settled, setup.layout, (), most, reader, setup.zero).height
-    _, words, left = set_below(lambda style: _words(setup, style, grid), room, ideal)
+    _, words, left = set_below(lambda style: _words(setup, style, grid, reader), room, ideal)
     drawn = (grid.width, left)
     view = setup_view(setup.settled, setup.layout, (), drawn, reader, setup.zero)
     picture = spaced((drawing_band(view, grid.width, left),), SPACE)
@@ -44,15 +46,17 @@ def _page(edition: Edition, setup: SetupCoupon, grid: Grid, foot: tuple[Passage,
 
 
 def _head(edition: Edition, setup: SetupCoupon, grid: Grid) -> Bands:
-    kicker = (edition.plan.title, ": setup, cut this first")
+    reader = edition.reader
+    kicker = (edition.plan.title, f": {say(reader, 'printed-kicker-coupon')}")
     file = coupon_name(setup.coupon.sheet, "").rstrip(".")
-    measured = f"{setup.made_of}, drawn at {reading_in(setup.sheet.thickness, edition.reader)}"
+    thick = reading_in(setup.sheet.thickness, reader)
+    measured = say(reader, "printed-coupon-drawn", sheet=setup.made_of, thickness=thick)
     return (
-        *heading(kicker, file, _TITLE, setup.time, grid),
+        *heading(kicker, file, say(reader, "printed-fit-coupon"), setup.time, grid),
         *spaced(lines((measured,), STOCK, grid.width), 1.0),
-        *lines((f"A scrap of {setup.size}, show face up",), STOCK_SOFT, grid.width),
+        *lines((say(reader, "printed-scrap", size=setup.size),), STOCK_SOFT, grid.width),
     )
 
 
-def _words(setup: SetupCoupon, style: SetupType, grid: Grid) -> Bands | None:
-    return steps_blocks(setup.steps, setup.runs, setup.by_hand, style, grid)
+def _words(setup: SetupCoupon, style: SetupType, grid: Grid, reader: Reader) -> Bands | None:
+    return steps_blocks(setup.steps, setup.runs, setup.by_hand, style, grid, reader)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import zip_longest
 
-from kerfolio.basis.figured import joined
 from kerfolio.basis.lengths import inch_text, mm_text
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.said import ByUnit, said
+from kerfolio.basis.said import ByUnit
+from kerfolio.basis.saying import say
 from kerfolio.basis.thickness import precise_in
 from kerfolio.drawing.vocabulary import Anchor, Ink
 from kerfolio.edition.by_hand import ByHand
@@ -44,8 +44,9 @@ _FEW = 6
 """Parts that are listed in one column."""
 _PAGES = 26.0
 """What their pages take beside them with the gaps, mm."""
-_TITLE = "Print this page alone first"
-_FULL_SIZE = "Print at 100 %: “actual size”, without fitting to the page."
+_SIDE, _OTHER = ByUnit("100 mm", "4 in"), ByUnit("4 in", "100 mm")
+_WITHIN = ByUnit("0.5 mm", "1/64 in")
+_CARD_SIZE = ByUnit("85.60 × 53.98 mm", "3.370 × 2.125 in")
 
 
 def opening_pages(
@@ -68,17 +69,19 @@ def opening_pages(
         *spaced(_contents(parts, grid), _GAP),
         *before_sawing(parts, hand, grid),
     )
-    return template_pages(bands, titled, "templates", grid, pages)
+    return template_pages(bands, titled, say(reader, "firstprint-templates"), grid, pages)
 
 
 def _titles(titled: Titled, grid: Grid) -> Bands:
-    title = paragraph((Run(_TITLE, SECTION),), grid.width, 9.0, role=Role.TITLE)
-    words = f"{titled.title}: templates. {_FULL_SIZE}"
-    sheets = joined("", ("For ", titled.sheets))
+    reader = titled.reader
+    head = say(reader, "firstprint-title")
+    title = paragraph((Run(head, SECTION),), grid.width, 9.0, role=Role.TITLE)
+    words = say(reader, "firstprint-what", plan=titled.title)
+    sheets = say(reader, "firstprint-for", sheets=titled.sheets)
     line = Rule(x=0, y=0, to_x=grid.width, to_y=0, width=HAIR * 2)
     ruled = Band(height=4.0, passages=(Passage(marks=(line,), role=Role.DECORATION),), space=2.0)
     return (
-        *bookmarked(title, _TITLE),
+        *bookmarked(title, head),
         *spaced(plain(words, grid.width, TEXT), 0.5),
         *figured_lines(sheets, grid.width),
         ruled,
@@ -89,7 +92,11 @@ def _contents(parts: Sequence[tuple[Titled, Paged]], grid: Grid) -> Bands:
     """Return which pages hold which part, in two columns where they are many."""
     many = len(parts) > _FEW
     least = grid.width / 2 - _PAGES if many else 0.0
-    columns = (Column(head="Part", grows=True, least=least), Column(head="Pages", number=True))
+    reader = parts[0][0].reader
+    columns = (
+        Column(head=say(reader, "firstprint-part"), grows=True, least=least),
+        Column(head=say(reader, "firstprint-pages"), number=True),
+    )
     if not many:
         return table(columns, [_row(each) for each in parts], grid.width)
     half = (len(parts) + 1) // 2
@@ -100,7 +107,7 @@ def _contents(parts: Sequence[tuple[Titled, Paged]], grid: Grid) -> Bands:
 def _row(each: tuple[Titled, Paged]) -> tuple[Cell, Cell]:
     titled, paged = each
     name = (*strong_cell(f"{titled.mark}  "), Run(f"{titled.called}, {titled.cut}", CELL))
-    return name, paged.words
+    return name, paged.words(titled.reader)
 
 
 def _checks(grid: Grid, reader: Reader) -> Bands:
@@ -111,25 +118,22 @@ def _checks(grid: Grid, reader: Reader) -> Bands:
     room = grid.width - x
     square = _square(reader)
     words = (
-        *paragraph((caps("Measure the square"),), room, CAPS_LEADING),
-        *spaced(plain(_MEASURE.told(reader), room, TEXT), 0.8),
-        *spaced(paragraph((caps("No rule at hand?"),), room, CAPS_LEADING), 4.0),
-        *spaced(plain(_CARD.told(reader), room, TEXT), 0.8),
+        *paragraph((caps(say(reader, "firstprint-measure-head")),), room, CAPS_LEADING),
+        *spaced(plain(" ".join(_measuring(reader)), room, TEXT), 0.8),
+        *spaced(paragraph((caps(say(reader, "firstprint-no-rule")),), room, CAPS_LEADING), 4.0),
+        *spaced(plain(say(reader, "firstprint-card", size=_card_size(reader)), room, TEXT), 0.8),
     )
     return beside(indented(words, x), (square,))
 
 
-_SIDE, _OTHER = ByUnit("100 mm", "4 in"), ByUnit("4 in", "100 mm")
-_MEASURE = said(
-    "Lay a steel rule along both sides. Each must be {} to within {} (common practice for "
-    "cutting by hand). The marks at {} serve {} rule.",
-    _SIDE,
-    ByUnit("0.5 mm", "1/64 in"),
-    _OTHER,
-    ByUnit("an inch", "a metric"),
-)
-_CARD_SIZE = ByUnit("85.60 × 53.98 mm", "3.370 × 2.125 in")
-_CARD = said("A bank card covers the outline in the square exactly: {}.", _CARD_SIZE)
+def _measuring(reader: Reader) -> tuple[str, str]:
+    within = reader.number(_WITHIN.told(reader))
+    side = say(reader, "firstprint-measure", side=_SIDE.told(reader), within=within)
+    return side, say(reader, f"firstprint-other-{reader.unit}", other=_OTHER.told(reader))
+
+
+def _card_size(reader: Reader) -> str:
+    return reader.number(_CARD_SIZE.told(reader))
 
 
 def _square(reader: Reader) -> Band:
@@ -146,15 +150,13 @@ def _square(reader: Reader) -> Band:
         Text(
             x=square / 2,
             y=card_y + CARD[1] / 2,
-            runs=(Run(f"a bank card, {_CARD_SIZE.told(reader)}", NOTE),),
+            runs=(Run(say(reader, "firstprint-a-card", size=_card_size(reader)), NOTE),),
             anchor=Anchor.MIDDLE,
         ),
     ]
-    passage = Passage(marks=tuple(marks), role=Role.FIGURE, alt=_ALT.told(reader))
+    alt = say(reader, "firstprint-alt", side=_SIDE.told(reader))
+    passage = Passage(marks=tuple(marks), role=Role.FIGURE, alt=alt)
     return Band(height=max(SQUARES.values()), passages=(passage,))
-
-
-_ALT = said("A square of {} with a card", _SIDE)
 
 
 def _ticks(reader: Reader) -> tuple[Mark, ...]:
@@ -169,29 +171,15 @@ def _ticks(reader: Reader) -> tuple[Mark, ...]:
     )
 
 
-_WRONG = (
-    "Both sides wrong by the same: the program scaled the page; look for “fit”, “shrink” or "
-    "“scale” and set 100 %. Only one side wrong: the printer feeds paper too far or not far "
-    "enough. Use thicker paper, a slower setting or the straight feed, or have the roll page "
-    "printed at a shop. "
-)
-_WRONG_TILES = said(
-    "If it stays, lay the tiles by their true distance instead of by the crosses. Measure the {}"
-    " at the upper and the left edge of a tile, and move each next tile in the wrong direction"
-    " by the length in the table: apart when the print is short, together when it is long. A part"
-    " on one page is corrected by hand: its true size stands at the top. Slots follow your sheet,"
-    " not paper.",
-    _SIDE,
-)
-
-
 def _remedies(paper: PaperStock, grid: Grid, reader: Reader) -> Bands:
     """Return what to do when both directions, or only one, come out wrong."""
     left = (grid.width - 8.0) * 0.6
     right = grid.width - 8.0 - left
+    side = _SIDE.told(reader)
+    wrong = f"{say(reader, 'firstprint-off')} {say(reader, 'firstprint-off-tiles', side=side)}"
     text = (
-        *paragraph((caps("When only one direction is off"),), left, CAPS_LEADING),
-        *spaced(plain(f"{_WRONG} {_WRONG_TILES.told(reader)}", left, TEXT), 0.8),
+        *paragraph((caps(say(reader, "firstprint-off-head")),), left, CAPS_LEADING),
+        *spaced(plain(wrong, left, TEXT), 0.8),
     )
     return beside(indented(_shifts(paper, right, reader), left + 8.0), text)
 
@@ -200,9 +188,9 @@ def _shifts(paper: PaperStock, measure: float, reader: Reader) -> Bands:
     """Return how far to shift tiles; it is the same for every part, however its paper lies."""
     square, step = SQUARES[reader.unit], _WRONG_BY[reader.unit]
     columns = (
-        Column(head=f"{_SIDE.told(reader)} reads", grows=True),
-        Column(head="Short edge", number=True),
-        Column(head="Long edge", number=True),
+        Column(head=say(reader, "firstprint-reads", side=_SIDE.told(reader)), grows=True),
+        Column(head=say(reader, "firstprint-short-edge"), number=True),
+        Column(head=say(reader, "firstprint-long-edge"), number=True),
     )
     steps = full_step((paper.width, paper.height))
     rows = [
@@ -212,15 +200,12 @@ def _shifts(paper: PaperStock, measure: float, reader: Reader) -> Bands:
         )
         for times in (-2, -1, 1, 2)
     ]
-    words = (
-        "Shift from one tile to the next, along the short or the long edge of the paper: less in "
-        "proportion where the map shows them nearer together."
-    )
-    return (*table(columns, rows, measure), *spaced(_small(words, measure), 1.2))
+    words = _small(say(reader, "firstprint-shift"), measure)
+    return (*table(columns, rows, measure), *spaced(words, 1.2))
 
 
 def _shift(mm: float, reader: Reader) -> str:
-    return inch_text(mm, 64) if reader.unit == "in" else mm_text(mm)
+    return inch_text(mm, 64) if reader.unit == "in" else mm_text(mm, reader=reader)
 
 
 _WRONG_BY = {"mm": 0.5, "in": 25.4 / 64}

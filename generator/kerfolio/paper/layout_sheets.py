@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from kerfolio.basis.exact_figures import measured_in, overall_size
-from kerfolio.basis.figured import figured, together
 from kerfolio.basis.lengths import size_text
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.basis.style import Numbers
 from kerfolio.drawing.layout_view import layout_picture
 from kerfolio.edition.edition import Edition
@@ -58,17 +58,15 @@ def layout_pdf(
         )
         shown = picture.band(settled, grid.width, SHEET_HIGH)
         bands += fresh(sheet_bands(edition, layout, grid, told, shown))
-    foot = foot_of(edition, grid, together("layout, ", measured_for(settled, reader)))
-    return fitted_pdf(about(edition, "Layout"), flowed(bands, grid, foot), numbers)
+    told_for = say(reader, "printed-foot-layout", thick=measured_for(settled, reader))
+    foot = foot_of(edition, grid, told_for)
+    return fitted_pdf(about(edition, "layout"), flowed(bands, grid, foot), numbers)
 
 
 def _stock(settled: SettledPlan, layout: SheetLayout, reader: Reader) -> str:
     sheet = settled.sheet(layout.sheet)
-    return figured(
-        "{}, drawn for a measured {}",
-        sheet_title(settled, sheet.name),
-        measured_in(sheet.thickness, reader),
-    )
+    title, thick = sheet_title(settled, sheet.name), measured_in(sheet.thickness, reader)
+    return say(reader, "printed-drawn-for", sheet=title, thickness=thick)
 
 
 def sizes_told(

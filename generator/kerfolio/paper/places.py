@@ -10,7 +10,7 @@ from kerfolio.basis.cutting_lengths import drill_in
 from kerfolio.basis.exact_figures import exact_in
 from kerfolio.basis.names import headed
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.words import counted
+from kerfolio.basis.saying import say
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.paper.band import Band, Bands, paragraph, spaced
 from kerfolio.paper.grid import Grid
@@ -26,7 +26,7 @@ _GAP = 8.0
 _ROW = CELL_LEADING + 0.8
 _FIGURES = 21.0
 """How wide the column of a figure is, mm: it tells up to 9999.99 mm."""
-_HEADS = ("Middle of", "From left", "From below")
+_HEADS = ("middle", "left", "below")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +57,7 @@ def _called(feature: SettledFeature, reader: Reader) -> str:
     return f"{name}, ø {drill_in(feature.width.value, reader)}" if feature.kind is HOLE else name
 
 
-def places_bands(places: Sequence[PlacedAt], grid: Grid, most: float) -> Bands:
+def places_bands(places: Sequence[PlacedAt], grid: Grid, most: float, reader: Reader) -> Bands:
     """Return the table, no higher than ``most`` mm; what it has no room for is counted."""
     head, more = CAPS_LEADING + 1.2, NOTE_LEADING + 1.2
     lines = min(ceil(len(places) / _COLUMNS), floor((most - head - more) / _ROW))
@@ -65,13 +65,14 @@ def places_bands(places: Sequence[PlacedAt], grid: Grid, most: float) -> Bands:
         return ()
     shown = places[: lines * _COLUMNS]
     step = (grid.width + _GAP) / _COLUMNS
-    bands = [_row([(caps(each),) for each in _HEADS * _COLUMNS], step, CAPS_LEADING)]
+    heads = [say(reader, f"tiles-head-{each}") for each in _HEADS * _COLUMNS]
+    bands = [_row([(caps(each),) for each in heads], step, CAPS_LEADING)]
     for line in range(lines):
         entries = shown[line::lines]
         cells = [(_cell(text, step),) for e in entries for text in (e.what, e.across, e.up)]
         bands += spaced((_row(cells, step, _ROW),), 0.0 if line else 1.2)
     if left := len(places) - len(shown):
-        words = f"{counted(left, 'more is', 'more are')} measured on the tiles."
+        words = say(reader, "tiles-more", count=left)
         bands += spaced(paragraph((Run(words, NOTE),), grid.width, NOTE_LEADING), 1.2)
     return tuple(bands)
 

@@ -6,16 +6,16 @@ from collections.abc import Iterator, Sequence
 
 from kerfolio.basis.lengths import both_text, inch_number, mm_number, size_text
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import reading_in
-from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.board_view import board_views
 from kerfolio.drawing.saw_view import saw_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import sizes_words
 from kerfolio.edition.saw_words import CAUTION, HOW
 from kerfolio.layouts.boards import BoardPiece, BoardPlan
-from kerfolio.layouts.saw_sheet import CROSS, RIP, TRIM, SawCut, SawSheet
+from kerfolio.layouts.saw_sheet import TRIM, SawCut, SawSheet
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, Bands, bookmarked, fresh, kept, paragraph, spaced
 from kerfolio.paper.document import about
@@ -32,7 +32,7 @@ from kerfolio.writing.pdf import pdf_bytes
 
 _PICTURE, _LEAST = 122.0, 90.0
 _SPACE = 5.0
-_WAYS = {RIP: "Rip", CROSS: "Cross-cut", TRIM: "Trim"}
+_SIDES = ("left", "below", "right", "above")
 
 
 def saw_pdf(
@@ -42,14 +42,15 @@ def saw_pdf(
     paper: PaperStock,
 ) -> bytes:
     """Return a plan's saw diagrams and board cuts, at the thickness that is drawn, as a PDF."""
-    grid = Grid(paper=paper)
+    grid, reader = Grid(paper=paper), edition.reader
     bands: list[Band] = []
     for sheet in sheets:
         bands += fresh(_sheet_page(edition, sheet, len(sheets), grid))
     for plan in boards:
         bands += fresh(_board_page(edition, plan, grid))
-    foot = foot_of(edition, grid, f"saw, {measured_for(edition.settled, edition.reader)}")
-    return pdf_bytes(about(edition, "Saw sheets"), flowed(bands, grid, foot))
+    told_for = say(reader, "sawsheet-foot", thick=measured_for(edition.settled, reader))
+    foot = foot_of(edition, grid, told_for)
+    return pdf_bytes(about(edition, "saw"), flowed(bands, grid, foot))
 
 
 def _title(words: str, grid: Grid) -> Bands:
@@ -60,7 +61,7 @@ def _title(words: str, grid: Grid) -> Bands:
 def _sheet_page(edition: Edition, sheet: SawSheet, count: int, grid: Grid) -> Bands:
     settled, reader = edition.settled, edition.reader
     above = (
-        *_title(f"Saw sheet {sheet.number} of {count}", grid),
+        *_title(say(reader, "sawsheet-number", number=sheet.number, sheets=count), grid),
         *kept(note(_sheet_words(edition, sheet), grid.width), with_next=True),
         *kept(note(sizes_words(edition), grid.width, NOTE_LOUD), with_next=True),
     )
@@ -68,7 +69,7 @@ def _sheet_page(edition: Edition, sheet: SawSheet, count: int, grid: Grid) -> Ba
         *spaced(_cuts(sheet, reader, grid), _SPACE),
         *note(HOW, grid.width),
         *_to_trim(sheet, reader, grid),
-        *spaced(warned(CAUTION, grid.width), _SPACE),
+        *spaced(warned(say(reader, "printed-caution"), CAUTION, grid.width), _SPACE),
     )
 
     def made(high: float) -> Bands:
@@ -81,26 +82,35 @@ def _sheet_page(edition: Edition, sheet: SawSheet, count: int, grid: Grid) -> Ba
 def _sheet_words(edition: Edition, sheet: SawSheet) -> str:
     reader = edition.reader
     stock = edition.settled.sheet(sheet.sheet)
-    grain = ", grain from left to right" if stock.stock.grain else ""
-    settings = counted(sheet.settings, "setting")
-    return (
-        f"{sheet_title(edition.settled, sheet.sheet)}, "
-        f"measured {reading_in(stock.thickness, reader)}. "
-        f"{sheet_text(sheet.size, reader)}, show face up{grain}. Kerf "
-        f"{both_text(sheet.saw.kerf, reader)}. {counted(len(sheet.cuts), 'cut')}, {settings} of "
-        "the fence."
+    told = (
+        say(
+            reader,
+            "printed-measured",
+            sheet=sheet_title(edition.settled, sheet.sheet),
+            thickness=reading_in(stock.thickness, reader),
+        ),
+        say(
+            reader,
+            "printed-sheet-lies",
+            size=sheet_text(sheet.size, reader),
+            grain=int(stock.stock.grain),
+        ),
+        say(reader, "sawsheet-kerf", kerf=both_text(sheet.saw.kerf, reader)),
+        say(reader, "sawsheet-cuts", cuts=len(sheet.cuts), settings=sheet.settings),
     )
+    measured, *others = told
+    return " ".join((f"{measured}.", *others))
 
 
 def _cuts(sheet: SawSheet, reader: Reader, grid: Grid) -> Bands:
     """Return a row for each setting of the fence."""
     units = ("mm", "in") if reader.unit == "mm" else ("in", "mm")
     columns = (
-        Column(head="Cuts", number=True),
-        Column(head="Lay on the saw", grows=True),
-        Column(head="How"),
-        *(Column(head=f"Size, {unit}", number=True) for unit in units),
-        Column(head="Gives", grows=True),
+        Column(head=say(reader, "printed-cuts"), number=True),
+        Column(head=say(reader, "sawsheet-lay"), grows=True),
+        Column(head=say(reader, "sawsheet-how")),
+        *(Column(head=say(reader, "sawsheet-size", unit=unit), number=True) for unit in units),
+        Column(head=say(reader, "sawsheet-gives"), grows=True),
     )
     return table(columns, [_row(cuts, reader) for cuts in _rows(sheet.cuts)], grid.width)
 
@@ -119,12 +129,11 @@ def _rows(cuts: Sequence[SawCut]) -> Iterator[list[SawCut]]:
 def _row(cuts: Sequence[SawCut], reader: Reader) -> tuple[Cell, ...]:
     begin, end = cuts[0].number, cuts[-1].number
     numbers = str(begin) if begin == end else f"{begin}–{end}"
-    how = _WAYS[cuts[0].kind]
-    if cuts[0].kind == TRIM:
-        how = f"Trim {listed([cut.edge for cut in cuts])} edge"
-    laid = ", ".join(dict.fromkeys(cut.of for cut in cuts))
-    gives = "" if cuts[0].kind == TRIM else ", ".join(cut.gives for cut in cuts)
-    sizes = (mm_number(cuts[0].setting), inch_number(cuts[0].setting))
+    edges = [say(reader, f"sawsheet-edge-{cut.edge}") for cut in cuts]
+    how = say(reader, f"sawsheet-way-{cuts[0].kind}", edges=listed(reader, edges))
+    laid = ", ".join(dict.fromkeys(cut.of.told(reader) for cut in cuts))
+    gives = "" if cuts[0].kind == TRIM else ", ".join(cut.gives.told(reader) for cut in cuts)
+    sizes = (mm_number(cuts[0].setting, reader=reader), inch_number(cuts[0].setting))
     turn = 1 if reader.unit == "mm" else -1
     return (strong_cell(numbers), laid, how, *sizes[::turn], gives)
 
@@ -134,17 +143,14 @@ def _to_trim(sheet: SawSheet, reader: Reader, grid: Grid) -> Bands:
     told: dict[str, list[str]] = {}
     for each in sheet.blanks:
         sides = [
-            f"{both_text(size, reader)} {side}"
-            for size, side in zip(
-                each.blank.grown, ("left", "below", "right", "above"), strict=True
-            )
+            say(reader, f"sawsheet-left-{side}", size=both_text(size, reader))
+            for size, side in zip(each.blank.grown, _SIDES, strict=True)
             if size
         ]
         if sides:
-            told.setdefault(listed(sides), []).append(each.mark)
-    words = "; ".join(f"{listed(marks)}: {sides}" for sides, marks in told.items())
-    left = f"Left on blanks of shaped parts, to be cut to the outline: {words}."
-    return note(left, grid.width) if told else ()
+            told.setdefault(listed(reader, sides), []).append(each.mark)
+    blanks = "; ".join(f"{listed(reader, marks)}: {sides}" for sides, marks in told.items())
+    return note(say(reader, "sawsheet-left-on", blanks=blanks), grid.width) if told else ()
 
 
 def _board_page(edition: Edition, plan: BoardPlan, grid: Grid) -> Bands:
@@ -156,33 +162,45 @@ def _board_page(edition: Edition, plan: BoardPlan, grid: Grid) -> Bands:
         for band in spaced((drawing_band(view, grid.width, view.height),), _SPACE)
     ]
     return (
-        *_title(f"Boards: {plan.title}", grid),
+        *_title(say(reader, "sawsheet-boards", board=plan.title), grid),
         *kept(note(_board_words(plan, reader), grid.width), with_next=True),
         *pictures,
         *spaced(_boards(plan, reader, grid), _SPACE),
-        *spaced(warned(CAUTION, grid.width), _SPACE),
+        *spaced(warned(say(reader, "printed-caution"), CAUTION, grid.width), _SPACE),
     )
 
 
 def _board_words(plan: BoardPlan, reader: Reader) -> str:
-    buy = listed([f"{count} of {both_text(length, reader)}" for length, count in plan.to_buy])
+    buy = [
+        say(reader, "sawsheet-of-length", count=count, length=both_text(length, reader))
+        for length, count in plan.to_buy
+    ]
     sure = (
-        "No choice of the lengths sold is shorter in all."
+        say(reader, "sawsheet-least")
         if plan.proven
-        else f"In all {both_text(plan.bought, reader)}; none can be shorter than "
-        f"{both_text(plan.bound, reader)}."
+        else say(
+            reader,
+            "sawsheet-near-least",
+            bought=both_text(plan.bought, reader),
+            bound=both_text(plan.bound, reader),
+        )
     )
-    trim = f"{both_text(plan.trim, reader)} trimmed off one end, " if plan.trim else ""
-    section = size_text(plan.section, reader)
-    return f"{section}. Buy {buy}. {sure} On each board {trim}kerf {both_text(plan.kerf, reader)}."
+    kerf = both_text(plan.kerf, reader)
+    lost = (
+        say(reader, "sawsheet-board-trimmed", trim=both_text(plan.trim, reader), kerf=kerf)
+        if plan.trim
+        else say(reader, "sawsheet-board-kerf", kerf=kerf)
+    )
+    bought = say(reader, "sawsheet-buy", boards=listed(reader, buy))
+    return f"{size_text(plan.section, reader)}. {bought} {sure} {lost}"
 
 
 def _boards(plan: BoardPlan, reader: Reader, grid: Grid) -> Bands:
     columns = (
-        Column(head="Board", number=True),
-        Column(head="Length", number=True),
-        Column(head="Pieces in the order they are cut", grows=True),
-        Column(head="Left over", number=True),
+        Column(head=say(reader, "sawsheet-board"), number=True),
+        Column(head=say(reader, "sawsheet-length"), number=True),
+        Column(head=say(reader, "sawsheet-pieces"), grows=True),
+        Column(head=say(reader, "sawsheet-over"), number=True),
     )
 
     def told(piece: BoardPiece) -> str:

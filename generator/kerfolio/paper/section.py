@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from kerfolio.basis.figured import together
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.vocabulary import Anchor, Ink
 from kerfolio.edition.edition import Edition
 from kerfolio.paper.band import (
@@ -20,6 +22,7 @@ from kerfolio.paper.band import (
 )
 from kerfolio.paper.flow import Foot
 from kerfolio.paper.grid import Grid
+from kerfolio.paper.phrases import release_told
 from kerfolio.paper.running_text import plain
 from kerfolio.paper.type import (
     CAPS,
@@ -54,7 +57,7 @@ def note(text: str, measure: float, style: Style = NOTE) -> Bands:
     return spaced(paragraph((Run(text, style),), measure, NOTE_LEADING), 2.0)
 
 
-def warned(text: str, measure: float, head: str = "Caution") -> Bands:
+def warned(head: str, text: str, measure: float) -> Bands:
     """Return a caution: a firm bar at its left, its head and its sentence, kept together."""
     inner = 5.0
     title = paragraph((caps(head, CAPS_LOUD),), measure, CAPS_LEADING)
@@ -69,15 +72,16 @@ def warned(text: str, measure: float, head: str = "Caution") -> Bands:
 
 def foot_of(edition: Edition, grid: Grid, what: str = "") -> Foot:
     """Return the foot: plan and release at the left, page x of y at the right."""
-    plan = edition.plan
-    rest = together(f" · release {plan.version}", *([" · ", what] if what else []))
-    return foot(plan.title, rest, grid)
+    plan, reader = edition.plan, edition.reader
+    release = release_told(plan.version, reader)
+    rest = together(release, *([" · ", what] if what else []))
+    return foot(plan.title, rest, grid, reader)
 
 
-def foot(title: str, rest: str, grid: Grid) -> Foot:
+def foot(title: str, rest: str, grid: Grid, reader: Reader) -> Foot:
     """Return a foot: a title and what follows it at the left, the page's number at the right."""
     y = grid.bottom - 11.0
-    room = grid.width - width_of("  Page 999 of 999", FOOT)
+    room = grid.width - width_of(f"  {_page(999, 999, reader)}", FOOT)
     left = on_one_line(title, rest, FOOT, room)
 
     def at(page: int, pages: int) -> tuple[Passage, ...]:
@@ -86,10 +90,14 @@ def foot(title: str, rest: str, grid: Grid) -> Foot:
             Text(
                 x=grid.paper.width - grid.side,
                 y=y,
-                runs=(Run(f"Page {page} of {pages}", FOOT),),
+                runs=(Run(_page(page, pages, reader), FOOT),),
                 anchor=Anchor.END,
             ),
         )
         return (Passage(marks=marks, role=Role.DECORATION),)
 
     return at
+
+
+def _page(page: int, pages: int, reader: Reader) -> str:
+    return say(reader, "printed-page", page=page, pages=pages)

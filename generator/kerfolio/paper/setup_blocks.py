@@ -6,6 +6,8 @@ import math
 from collections.abc import Iterable, Sequence
 
 from kerfolio.basis.figured import together
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.layer import INKS
 from kerfolio.drawing.vocabulary import Anchor, Ink
 from kerfolio.edition.setup import CAUTIONS, DEFER, RunLines, WorkLine
@@ -57,7 +59,7 @@ def facts(pairs: Sequence[tuple[str, str]], style: SetupType, grid: Grid) -> Ban
 
 
 def runs_blocks(
-    runs: Sequence[RunLines], between: str, style: SetupType, grid: Grid
+    runs: Sequence[RunLines], between: str, style: SetupType, grid: Grid, reader: Reader
 ) -> Bands | None:
     """Return each cutter with its work in order; None where a line is too long for the type.
 
@@ -68,10 +70,10 @@ def runs_blocks(
     if math.fsum(columns) - _GAP > grid.main:
         return None
     for number, run in enumerate(runs, 1):
-        head = f"Cutter {number}" if run.cutter else "Cuts"
+        head = say(reader, "printed-cutter" if run.cutter else "printed-cuts", number=number)
         works = [_work(each, columns, style, grid.main) for each in run.works]
         if number == len(runs) and between:
-            works.append(_between(between, style, grid.main))
+            works.append(_between(between, style, grid.main, reader))
         bands += hung(head, (*_run_head(run, style, grid.main), *works), grid, style.strong)
     return tuple(bands)
 
@@ -82,21 +84,23 @@ def steps_blocks(
     by_hand: Sequence[str],
     style: SetupType,
     grid: Grid,
+    reader: Reader,
     after: str = "",
 ) -> Bands | None:
     """Return numbered steps and a remark ``after`` them, their cutters, and what hands must do.
 
     None where a line is too long for the type.
     """
-    cut = runs_blocks(runs, "", style, grid)
+    cut = runs_blocks(runs, "", style, grid, reader)
     if cut is None:
         return None
     numbered = [f"{number}. {text}" for number, text in enumerate(steps, 1)]
     remark = (after,) if after else ()
+    steps_head, hand_head = say(reader, "printed-steps"), say(reader, "printed-by-hand")
     return (
-        *hung("Steps", lines((*numbered, *remark), style.words, grid.main), grid, style.words),
+        *hung(steps_head, lines((*numbered, *remark), style.words, grid.main), grid, style.words),
         *cut,
-        *hung("By hand", lines(by_hand, style.words, grid.main), grid, style.words),
+        *hung(hand_head, lines(by_hand, style.words, grid.main), grid, style.words),
     )
 
 
@@ -111,9 +115,9 @@ def _run_head(run: RunLines, style: SetupType, measure: float) -> Bands:
     )
 
 
-def _between(minutes: str, style: SetupType, measure: float) -> Band:
+def _between(minutes: str, style: SetupType, measure: float, reader: Reader) -> Band:
     high = leading(style.words)
-    words, y = "moves above the sheet, changes of cutter", -0.72 * high
+    words, y = say(reader, "printed-between"), -0.72 * high
     texts: tuple[Mark, ...] = (
         Text(x=_SWATCH[0] + _SWATCH_GAP, y=y, runs=(Run(words, style.soft),)),
         Text(x=measure, y=y, runs=(Run(minutes, style.soft),), anchor=Anchor.END),
@@ -149,9 +153,9 @@ def _work(work: WorkLine, columns: Sequence[float], style: SetupType, measure: f
     return Band(height=high, passages=(swatch, Passage(marks=tuple(texts))))
 
 
-def cautions(grid: Grid) -> Bands:
+def cautions(grid: Grid, reader: Reader) -> Bands:
     """Return the usual cautions, for the foot of the page."""
-    head = caps("Safety   ", CAPS_LOUD)
+    head = caps(f"{say(reader, 'printed-safety')}   ", CAPS_LOUD)
     text = (head, Run(f"{' '.join(CAUTIONS)} ", SMALL), Run(DEFER, SMALL_SOFT))
     body = paragraph(text, grid.width, leading(SMALL))
     return (ruled(grid.width, HAIR, Ink.SOFT), *spaced(body, 1.6))

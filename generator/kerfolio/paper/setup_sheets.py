@@ -6,7 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from kerfolio.basis.exact_figures import measured_text
-from kerfolio.basis.figured import figured, together
+from kerfolio.basis.figured import together
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.style import Numbers
 from kerfolio.drawing.setup_view import setup_picture
@@ -32,10 +34,6 @@ from kerfolio.writing.pdf import fitted_pdf
 
 _PICTURE_HIGH = 132.0
 
-OWN_CUTTER = (
-    "Cutters, passes and times are the plan’s own; with another cutter choose yours, and try them."
-)
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SetupPage:
@@ -56,11 +54,12 @@ def setup_page(
 ) -> SetupPage:
     """Choose for a page; ``ends`` are the plan at the ends of its range, as it is drawn first."""
     grid, reader = setup_grid(paper), edition.reader
-    head, tail = _head(edition, ends[0], setup, grid), cautions(grid)
+    head, tail = _head(edition, ends[0], setup, grid), cautions(grid, reader)
     room = grid.height - height_of(head) - height_of(tail) - 2 * SPACE
     most = (grid.width, _PICTURE_HIGH)
     ideal = setup_picture(ends, setup.layout, setup.spots, most, reader).box
-    style, _, left = set_below(lambda style: _words(setup, style, grid), room, ideal[3] - ideal[1])
+    high = ideal[3] - ideal[1]
+    style, _, left = set_below(lambda style: _words(setup, style, grid, reader), room, high)
     view = setup_picture(ends, setup.layout, setup.spots, (grid.width, left), reader)
     return SetupPage(style=style, picture=HeldPicture.of(view, ends), high=left)
 
@@ -73,13 +72,14 @@ def setup_pdf(
     numbers: Numbers,
 ) -> bytes:
     """Return the setup sheets of a plan at a point, ``settled``, as a PDF, a page each."""
-    grid = setup_grid(paper)
-    foot = foot_of(edition, grid, together("setup, ", measured_for(settled, edition.reader)))
+    grid, reader = setup_grid(paper), edition.reader
+    told_for = say(reader, "printed-foot-setup", thick=measured_for(settled, reader))
+    foot = foot_of(edition, grid, told_for)
     pages = [
         _page(edition, settled, *each, grid, foot(n, len(sheets)))
         for n, each in enumerate(sheets, 1)
     ]
-    return fitted_pdf(about(edition, "Setup sheets"), pages, numbers)
+    return fitted_pdf(about(edition, "setup"), pages, numbers)
 
 
 def _page(
@@ -90,21 +90,27 @@ def _page(
     grid: Grid,
     foot: tuple[Passage, ...],
 ) -> Page:
-    head, words = _head(edition, settled, setup, grid), _words(setup, page.style, grid)
+    reader = edition.reader
+    head, words = _head(edition, settled, setup, grid), _words(setup, page.style, grid, reader)
     assert words is not None, "the type was chosen for these words"
     picture = spaced((page.picture.band(settled, grid.width, page.high),), SPACE)
-    return one_page((*head, *picture, *words), cautions(grid), grid, foot)
+    return one_page((*head, *picture, *words), cautions(grid, reader), grid, foot)
 
 
 def _head(edition: Edition, settled: SettledPlan, setup: SetupSheet, grid: Grid) -> Bands:
     reader, sheet, number = edition.reader, setup.sheet, setup.layout.number
-    kicker = (edition.plan.title, ": setup")
-    file = figured("sheet-{}, {}", str(number), measured_for(settled, reader))
-    grain = ", grain along x" if sheet.stock.grain else ""
-    measured = measured_text(sheet.thickness, reader)
-    stock = figured("{}, measured {}", sheet_title(settled, sheet.name), measured)
-    size = f"{sheet_text(setup.layout.size, reader)}, show face up{grain}"
-    own = f" {OWN_CUTTER}" if any(run.cutter for run in setup.runs) else ""
+    kicker = (edition.plan.title, f": {say(reader, 'printed-kicker-setup')}")
+    file = together(f"sheet-{number}, ", measured_for(settled, reader))
+    stock = say(
+        reader,
+        "printed-measured",
+        sheet=sheet_title(settled, sheet.name),
+        thickness=measured_text(sheet.thickness, reader),
+    )
+    area, grain = sheet_text(setup.layout.size, reader), int(sheet.stock.grain)
+    size = say(reader, "printed-lies", size=area, grain=grain)
+    cutters = any(run.cutter for run in setup.runs)
+    own = f" {say(reader, 'printed-own-cutter')}" if cutters else ""
     told = together(goes_with(settled, number, reader), own)
     return (
         *heading(kicker, file, sheet_number(edition, setup.layout), setup.time, grid),
@@ -114,16 +120,16 @@ def _head(edition: Edition, settled: SettledPlan, setup: SetupSheet, grid: Grid)
     )
 
 
-def _words(setup: SetupSheet, style: SetupType, grid: Grid) -> Bands | None:
+def _words(setup: SetupSheet, style: SetupType, grid: Grid, reader: Reader) -> Bands | None:
     """Return what stands below the picture, None where a line is too long for the type."""
-    runs = runs_blocks(setup.runs, setup.between, style, grid)
+    runs = runs_blocks(setup.runs, setup.between, style, grid, reader)
     if runs is None:
         return None
     told = (
-        ("Zero x, y", setup.zero),
-        ("Zero z", setup.zero_z),
-        ("Into spoilboard", setup.below),
-        ("Drawn lines", FINISHED.capitalize()),
+        (say(reader, "printed-zero"), setup.zero),
+        (say(reader, "printed-zero-z"), setup.zero_z),
+        (say(reader, "printed-spoilboard"), setup.below),
+        (say(reader, "printed-drawn-lines"), FINISHED.capitalize()),
     )
     clamps = lines(setup.clamps or (NO_CLAMP,), style.words, grid.main)
     left = lines(setup.by_hand, style.words, grid.main)
@@ -133,8 +139,8 @@ def _words(setup: SetupSheet, style: SetupType, grid: Grid) -> Bands | None:
     return (
         *facts(told, style, grid),
         *runs,
-        *hung("By hand", left, grid, style.words),
-        *hung("Clamp at", clamps, grid, style.words),
-        *hung("Depth", depth, grid, SMALL),
-        *hung("Compare", compare, grid, SMALL),
+        *hung(say(reader, "printed-by-hand"), left, grid, style.words),
+        *hung(say(reader, "printed-clamp"), clamps, grid, style.words),
+        *hung(say(reader, "printed-depth"), depth, grid, SMALL),
+        *hung(say(reader, "printed-compare"), compare, grid, SMALL),
     )

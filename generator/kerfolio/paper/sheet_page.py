@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from kerfolio.basis.figured import together
 from kerfolio.basis.figures import degrees_text
+from kerfolio.basis.saying import say
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.sheet_count import counted_as
@@ -29,7 +30,8 @@ SHEET_HIGH = 120.0
 
 def sheet_number(edition: Edition, layout: SheetLayout) -> str:
     """Return ``Sheet 1 of 3``."""
-    return f"Sheet {layout.number} of {len(edition.layout.sheets)}"
+    sheets = len(edition.layout.sheets)
+    return say(edition.reader, "printed-sheet-number", number=layout.number, sheets=sheets)
 
 
 def _count(edition: Edition, layout: SheetLayout) -> str:
@@ -57,12 +59,15 @@ def sheet_bands(
     words = sheet_number(edition, layout)
     large = paragraph((Run(words, SECTION),), grid.width, 9.0, role=Role.TITLE)
     title = bookmarked(large, words)
-    sheet = edition.settled.sheet(layout.sheet)
-    rest = (
-        f". {sheet_text(layout.size, edition.reader)}, show face up"
-        f"{', grain from left to right' if sheet.stock.grain else ''}.{_count(edition, layout)}"
-        f"{' Hatched: kept clear for clamps.' if zones(sheet, layout.size) else ''}"
+    sheet, reader = edition.settled.sheet(layout.sheet), edition.reader
+    lies = say(
+        reader,
+        "printed-sheet-lies",
+        size=sheet_text(layout.size, reader),
+        grain=int(sheet.stock.grain),
     )
+    hatched = f" {say(reader, 'printed-hatched')}" if zones(sheet, layout.size) else ""
+    rest = f". {lies}{_count(edition, layout)}{hatched}"
     return (
         *kept(title, with_next=True),
         *kept(note(together(told.stock, rest), grid.width), with_next=True),
@@ -77,16 +82,17 @@ def _pieces(edition: Edition, layout: SheetLayout, grid: Grid, sizes: Mapping[st
     marks = {piece.label: piece.mark for piece in pieces}
     pieces.sort(key=lambda piece: piece.copy)
     order = {piece.label: number for number, piece in enumerate(pieces)}
+    reader = edition.reader
     columns = (
-        Column(head="Mark"),
-        Column(head="Piece", grows=True),
-        Column(head="Overall size", number=True),
-        Column(head="Turned", number=True),
+        Column(head=say(reader, "printed-mark")),
+        Column(head=say(reader, "printed-piece"), grows=True),
+        Column(head=say(reader, "printed-overall"), number=True),
+        Column(head=say(reader, "printed-turned"), number=True),
     )
     rows = [
         (
             strong_cell(marks[each.piece]),
-            piece_title(edition.plan, each.piece),
+            piece_title(edition.plan, each.piece, reader),
             sizes[each.part],
             degrees_text(each.turn) if each.turn else "–",
         )

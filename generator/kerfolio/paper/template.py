@@ -6,6 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.basis.style import Numbers, told_as
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.by_hand import ByHand
@@ -40,7 +42,8 @@ class _Sheaf:
         if len(tiles) > 1:
             yield map_page(self.titled, self.tiling, paper, paged, pages)
         for page, spot in enumerate(tiles, paged.last - len(tiles) + 1):
-            yield tile_page(self.titled, self.tiling, spot, f"page {page} of {pages}")
+            where = _where(page, pages, self.titled.reader)
+            yield tile_page(self.titled, self.tiling, spot, where)
 
 
 def template_pdf(
@@ -61,15 +64,19 @@ def template_pdf(
     reader = identity.reader_of(settled.plan)
     parts = [Titled.of(settled, part, drawings[part.name], reader) for part in settled.parts]
     pages = _rolled(parts) if on is None else _tiled(parts, on, hand)
-    return fitted_pdf(_about(settled, identity), tuple(pages), numbers)
+    return fitted_pdf(_about(settled, identity, reader), tuple(pages), numbers)
 
 
-def _about(settled: SettledPlan, identity: Identity) -> About:
+def _where(page: int, pages: int, reader: Reader) -> str:
+    return say(reader, "tiles-page", page=page, pages=pages)
+
+
+def _about(settled: SettledPlan, identity: Identity, reader: Reader) -> About:
     plan = settled.plan
     return About(
-        title=f"{plan.title}: templates",
+        title=say(reader, "printed-title-templates", plan=plan.title),
         author=identity.maker,
-        subject=f"Full-size templates for {plan.title}, release {plan.version}",
+        subject=say(reader, "printed-subject-templates", plan=plan.title, version=plan.version),
         language=identity.language,
         date=plan.released,
         full_size=True,
@@ -78,7 +85,7 @@ def _about(settled: SettledPlan, identity: Identity) -> About:
 
 def _rolled(parts: Sequence[Titled]) -> Iterator[Page]:
     for number, titled in enumerate(parts, 1):
-        yield roll_page(titled, f"page {number} of {len(parts)}")
+        yield roll_page(titled, _where(number, len(parts), titled.reader))
 
 
 def _tiled(parts: Sequence[Titled], on: TiledOn, hand: ByHand | None) -> Iterator[Page]:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.basis.exact_figures import overall_text
-from kerfolio.basis.figured import figured
 from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.paper.phrases import release_told
 from kerfolio.paper.places import PlacedAt, places_of
 from kerfolio.settling.measured import measured_for, sheet_measured, sheets_measured
 from kerfolio.settling.settled import SettledPart, SettledPlan
@@ -45,13 +46,13 @@ class Titled:
         return cls(
             drawing=drawing,
             title=plan.title,
-            release=f" · release {plan.version}",
+            release=release_told(plan.version, reader),
             thickness=measured_for(settled, reader),
             sheets=sheets_measured(settled, reader),
             mark=part.mark,
             name=part.name,
-            called=part_title(plan, part.name),
-            cut=f"cut {len(part.pieces)}",
+            called=part_title(plan, part.name, reader),
+            cut=say(reader, "tiles-cut", count=len(part.pieces)),
             sheet=sheet_measured(settled, part.sheet, reader),
             size=part.size,
             places=places_of(part, reader),
@@ -67,7 +68,7 @@ class Titled:
     def overall(self) -> str:
         """The part's overall size in both units."""
         wide, high = (overall_text(each, self.reader) for each in self.size)
-        return figured("{} wide, {} high", wide, high)
+        return say(self.reader, "tiles-overall", wide=wide, high=high)
 
     @property
     def paper(self) -> tuple[float, float]:
@@ -87,7 +88,8 @@ class Paged:
         """The last of them."""
         return self.first + self.count - 1
 
-    @property
-    def words(self) -> str:
+    def words(self, reader: Reader) -> str:
         """Return ``3 to 7``, or ``3`` for one page."""
-        return f"{self.first} to {self.last}" if self.count > 1 else str(self.first)
+        if self.count == 1:
+            return str(self.first)
+        return say(reader, "figures-to", least=self.first, most=self.last)

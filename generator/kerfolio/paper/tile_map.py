@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from kerfolio.basis.figured import joined
 from kerfolio.basis.lengths import length_in
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.words import counted
+from kerfolio.basis.saying import say
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Band, Bands, bookmarked, paragraph, spaced, total
@@ -35,7 +35,7 @@ def map_page(titled: Titled, tiling: Tiling, paper: PaperStock, paged: Paged, pa
     grid, reader = template_grid(paper), titled.reader
     words = (*_title(titled, grid), *spaced(_laying(tiling, paged, grid, reader), _GAP))
     left = grid.height - total(words) - _GAP
-    places = spaced(places_bands(titled.places, grid, left - _GAP - _LEAST_MAP), _GAP)
+    places = spaced(places_bands(titled.places, grid, left - _GAP - _LEAST_MAP, reader), _GAP)
     room = (grid.width, left - (total(places) + _GAP if places else 0.0))
     bands = (*words, *spaced((_map(titled, tiling, room),), _GAP), *places)
     (page,) = template_pages(bands, titled, titled.part, grid, pages, before=paged.first - 1)
@@ -50,19 +50,19 @@ def _title(titled: Titled, grid: Grid) -> Bands:
 
 def _laying(tiling: Tiling, paged: Paged, grid: Grid, reader: Reader) -> Bands:
     blank = len(tiling.left_out)
-    left_out = (
-        f" {blank} without a line {'is' if blank == 1 else 'are'} grey and not printed."
-        if blank
-        else ""
-    )
     words = (
-        f"{counted(len(tiling.printed), 'tile')} on pages {paged.first + 1} to {paged.last}, named "
-        f"by row from the top and column from the left.{left_out} Trim one of two neighbours along "
-        f"the dashed line, lay cross on cross, and tape. Neighbours share "
-        f"{length_in(OVERLAP, reader)}."
+        say(
+            reader,
+            "tiles-on-pages",
+            tiles=len(tiling.printed),
+            first=paged.first + 1,
+            last=paged.last,
+        ),
+        *([say(reader, "tiles-blank", blank=blank)] if blank else []),
+        say(reader, "tiles-laying", overlap=length_in(OVERLAP, reader)),
     )
-    head = paragraph((caps("How the tiles lie"),), grid.width, CAPS_LEADING)
-    return (*head, *spaced(plain(words, grid.width, TEXT), 0.8))
+    head = paragraph((caps(say(reader, "tiles-lie")),), grid.width, CAPS_LEADING)
+    return (*head, *spaced(plain(" ".join(words), grid.width, TEXT), 0.8))
 
 
 def _map(titled: Titled, tiling: Tiling, room: Size) -> Band:
@@ -72,7 +72,8 @@ def _map(titled: Titled, tiling: Tiling, room: Size) -> Band:
     at = ((room[0] - (right + left) * scale) / 2, -top * scale)
     marks = [mark for spot in tiling.spots for mark in _framed(tiling, spot, at, scale)]
     replay = Replay(x=at[0], y=at[1], drawing=titled.drawing, once=True, scale=scale)
-    alt = f"The tiles {', '.join(map(tile_name, tiling.printed))} laid side by side"
+    names = ", ".join(map(tile_name, tiling.printed))
+    alt = say(titled.reader, "tiles-side-by-side", tiles=names)
     figure = Passage(marks=(replay, *marks), role=Role.FIGURE, alt=alt)
     return Band(height=(top - bottom) * scale, passages=(figure,))
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from kerfolio.basis.figured import joined, widest
+from kerfolio.basis.saying import say
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.paper.check_length import SMALLEST, check_lengths
 from kerfolio.paper.frame import frame
@@ -39,7 +40,6 @@ _BESIDE, _CAPITALS = 1.2, 1.9
 """How far lettering stands from a seam, and how high it is, mm."""
 _SMALLEST = (200.0, 130.0)
 """Room for the check lengths and the words, mm."""
-FULL_SIZE = "print at 100 %"
 
 
 def roll_page(titled: Titled, where: str) -> Page:
@@ -49,7 +49,8 @@ def roll_page(titled: Titled, where: str) -> Page:
     )
     x, y = ((room - side) / 2 for room, side in zip(size, titled.paper, strict=True))
     body = (Replay(x=x, y=y, drawing=titled.drawing, once=True),)
-    return _page(titled, body, (size[0], size[1]), ("", f"whole · {where}"), (titled.part, 0))
+    whole = f"{say(titled.reader, 'tiles-whole')} · {where}"
+    return _page(titled, body, (size[0], size[1]), ("", whole), (titled.part, 0))
 
 
 def tile_page(titled: Titled, tiling: Tiling, spot: Spot, where: str) -> Page:
@@ -63,10 +64,19 @@ def tile_page(titled: Titled, tiling: Tiling, spot: Spot, where: str) -> Page:
         once=True,
         clip=(MARGIN, MARGIN, MARGIN + wide, MARGIN + high),
     )
-    row, column = f"row {spot[1] + 1} of {tiling.rows}", f"column {spot[0] + 1} of {tiling.columns}"
+    reader = titled.reader
+    place = say(
+        reader,
+        "tiles-place",
+        tile=tile.name,
+        row=spot[1] + 1,
+        rows=tiling.rows,
+        column=spot[0] + 1,
+        columns=tiling.columns,
+    )
     alone = len(tiling.printed) == 1
-    bookmark = (titled.part, 0) if alone else (f"Tile {tile.name}", 1)
-    words = ("" if alone else tile.name, f"tile {tile.name}: {row}, {column} · {where}")
+    bookmark = (titled.part, 0) if alone else (say(reader, "tiles-tile", tile=tile.name), 1)
+    words = ("" if alone else tile.name, f"{place} · {where}")
     return _page(titled, (replay, *_joints(tiling, tile)), tiling.page, words, bookmark)
 
 
@@ -84,9 +94,10 @@ def _page(
         runs=(Run(f"{titled.mark} {name}".rstrip(), _TILE),),
     )
     entry, level = bookmark
+    alt = say(titled.reader, "tiles-full-size", part=titled.part, where=where)
     head = Passage(marks=(large,), role=Role.DECORATION, bookmark=entry, level=level)
     passages = (
-        Passage(marks=tuple(body), role=Role.FIGURE, alt=f"{titled.part} at full size, {where}"),
+        Passage(marks=tuple(body), role=Role.FIGURE, alt=alt),
         Passage(marks=_window(size), role=Role.DECORATION, once=True),
         head,
         Passage(marks=(_words(titled, where, size), _overall(titled, size))),
@@ -103,7 +114,8 @@ def _window(size: Size) -> tuple[Rule, ...]:
 
 def _words(titled: Titled, where: str, size: Size) -> Text:
     """Return the line under the drawing; a long title is shortened, the rest is not."""
-    told = (titled.release, titled.thickness, titled.part, where, FULL_SIZE)
+    print_at = say(titled.reader, "tiles-print-at")
+    told = (titled.release, titled.thickness, titled.part, where, print_at)
     rest, room = joined(" · ", told), size[0] - 2 * MARGIN
     needed = width_of(widest(rest), _WORDS)
     title = shortened(titled.title, _WORDS, max(room - needed, room / 4))

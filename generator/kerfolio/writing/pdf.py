@@ -16,6 +16,7 @@ from math import cos, radians, sin
 from types import SimpleNamespace
 from typing import Any
 
+from kerfolio.basis.catalogue import spoken
 from kerfolio.basis.digits import rounded
 from kerfolio.basis.figured import Figure, parts_of
 from kerfolio.basis.style import Numbers, told_as
@@ -65,6 +66,8 @@ def _font(face: Face, *, fixed: bool) -> Any:
 
 _SIGNS = "·×–’“”…°²ø→\N{NO-BREAK SPACE}"
 """Signs of our own words beyond ASCII: where every file has their shapes, fonts are the same."""
+_LETTERS = {"de": "ÄÖÜäöüß„"}
+"""Those that a language has besides."""
 
 
 @dataclass(slots=True)
@@ -83,6 +86,7 @@ class _Book:
     canvas: Any
     slots: Slots | None = None
     palette: Palette = field(default_factory=lambda: PALETTE)
+    signs: str = _SIGNS
     structure: Structure = field(default_factory=Structure)
     bookmarks: int = 0
     code: list[str] = field(default_factory=list)
@@ -117,7 +121,7 @@ class _Book:
         font = _font(face, fixed=self.slots is not None)
         if self.slots is not None and face not in self.faces:
             self.faces.add(face)
-            own = (each for each in _SIGNS if in_faces(face, each) == ((face, each),))
+            own = (each for each in self.signs if in_faces(face, each) == ((face, each),))
             font.splitString("".join(own), self.canvas._doc)
         return font
 
@@ -140,7 +144,8 @@ def fitted_pdf(about: About, pages: Sequence[Page], numbers: Numbers = told_as) 
     ``numbers`` tells every place and every figure in words.
     """
     out, slots = io.BytesIO(), Slots(numbers)
-    book = _Book(_canvas(out, about, fixed=True), slots)
+    signs = _SIGNS + _LETTERS.get(spoken(about.language).split("-", maxsplit=1)[0], "")
+    book = _Book(_canvas(out, about, fixed=True), slots, signs=signs)
     _write_pages(book, pages)
     for each in book.drawings.values():
         shown = Replay(x=0.0, y=0.0, drawing=each.drawing)
