@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.edition.folder import Choice, file_words, folder_choice, folders_of, sizes_words
 from kerfolio.edition.licence_words import licence_sentence
 from tests.paper.editions import stool
@@ -85,11 +86,11 @@ def test_a_thickness_names_its_folders() -> None:
     ],
 )
 def test_a_licence_in_a_sentence(identifier: str, said: tuple[str, ...]) -> None:
-    sentence = licence_sentence(identifier)
+    sentence = licence_sentence(identifier, METRIC)
     assert all(words in sentence for words in said)
     assert sentence.endswith(f"Licence: {identifier}.")
 
 
 def test_without_a_licence_the_maker_must_be_asked() -> None:
-    assert "ask the maker" in licence_sentence("")
-    assert licence_sentence("Nobody-1.0") == licence_sentence("")
+    assert "ask the maker" in licence_sentence("", METRIC)
+    assert licence_sentence("Nobody-1.0", METRIC) == licence_sentence("", METRIC)

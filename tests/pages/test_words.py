@@ -8,6 +8,7 @@ from decimal import Decimal
 import pytest
 
 from kerfolio.basis.figures import bytes_text, minutes_text, money_text
+from kerfolio.basis.reader import METRIC
 from kerfolio.basis.words import day_text, listed
 from kerfolio.edition.licence_words import licence_address, licence_sentence
 from kerfolio.pages.links import contact_href, safe_href, web_href
@@ -48,7 +49,7 @@ def test_days_money_and_lists() -> None:
 @pytest.mark.parametrize("identifier", LISTED)
 def test_every_listed_licence_has_a_sentence_and_an_address(identifier: str) -> None:
     """The ids are those of the SPDX licence list."""
-    assert licence_sentence(identifier) != licence_sentence("no such licence")
+    assert licence_sentence(identifier, METRIC) != licence_sentence("no such licence", METRIC)
     assert licence_address(identifier).startswith("https://")
 
 

@@ -11,10 +11,10 @@ from kerfolio.document.chapter import Chapter, Soon
 from kerfolio.document.words import File, Words, address, worded
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.licence_words import (
-    RULES,
     contact_words,
     licence_address,
     licence_of,
+    licence_rules,
     licence_sentence,
 )
 from kerfolio.edition.names import LICENCE
@@ -36,8 +36,9 @@ def about(edition: Edition) -> Chapter:
 
 def _facts(edition: Edition) -> Iterator[Fact]:
     plan, identity, reader = edition.plan, edition.identity, edition.reader
-    sentence = licence_sentence(licence_of(edition))
-    yield Fact(head=say(reader, "about-licence"), lines=((sentence, RULES, *_text(edition)),))
+    sentence = licence_sentence(licence_of(edition), reader)
+    lines = (sentence, licence_rules(reader), *_text(edition))
+    yield Fact(head=say(reader, "about-licence"), lines=(lines,))
     contact = contact_words(identity)
     if contact:
         yield Fact(head=say(reader, "about-maker"), lines=((contact,),))

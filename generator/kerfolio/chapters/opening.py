@@ -64,7 +64,7 @@ def _small(edition: Edition) -> tuple[str, ...]:
     released = {"version": plan.version, "day": day_text(reader, plan.released)}
     lines = (
         say(reader, "opening-whose", maker=identity.maker, **released),
-        licence_sentence(plan.licence or identity.licence),
+        licence_sentence(plan.licence or identity.licence, edition.reader),
         contact_words(identity),
     )
     return tuple(each for each in lines if each)

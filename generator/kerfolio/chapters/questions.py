@@ -11,7 +11,12 @@ from kerfolio.document.blocks import Asked
 from kerfolio.document.chapter import Chapter, Soon
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.format_words import format_words
-from kerfolio.edition.licence_words import RULES, contact_words, licence_of, licence_sentence
+from kerfolio.edition.licence_words import (
+    contact_words,
+    licence_of,
+    licence_rules,
+    licence_sentence,
+)
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.model.prose import sentences
 
@@ -84,5 +89,10 @@ def _formats(edition: Edition) -> str:
 
 
 def _selling(edition: Edition) -> str:
-    said = (licence_sentence(licence_of(edition)), RULES, contact_words(edition.identity))
+    reader = edition.reader
+    said = (
+        licence_sentence(licence_of(edition), reader),
+        licence_rules(reader),
+        contact_words(edition.identity),
+    )
     return " ".join(filter(None, said))

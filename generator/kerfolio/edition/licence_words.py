@@ -2,54 +2,49 @@
 
 from __future__ import annotations
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
 from kerfolio.model.workshop import Identity
-
-RULES = "This sentence is a summary, not legal advice; the text of the licence rules."
 
 _COMMONS = "https://creativecommons.org/"
 _LISTED = "https://spdx.org/licenses/"
 
-_NAME = "if you name the maker"
-_SAME = f"{_NAME} and share your changes under the same licence"
-_FREE = "You may use, share and change these files and sell what you make"
-_ASK = "ask the maker before you sell them or what you make from them"
-_KEEP = "if you keep the licence and its notices with the files"
-
-_SENTENCES: dict[str, str] = {
-    "CC0-1.0": f"{_FREE}; nothing is asked of you.",
-    "0BSD": f"{_FREE}; nothing is asked of you.",
-    "Unlicense": f"{_FREE}; nothing is asked of you.",
-    "CC-BY-4.0": f"{_FREE}, {_NAME}.",
-    "CC-BY-SA-4.0": f"{_FREE}, {_SAME}.",
-    "CC-BY-NC-4.0": f"You may share and change these files without profit, {_NAME}; {_ASK}.",
-    "CC-BY-NC-SA-4.0": f"You may share and change these files without profit, {_SAME}; {_ASK}.",
-    "CC-BY-ND-4.0": (
-        f"You may share these files unchanged and sell what you make, {_NAME}; changed files "
-        "(other sizes too) are not to be shared."
-    ),
-    "CC-BY-NC-ND-4.0": (
-        f"You may share these files unchanged and without profit, {_NAME}; changed files are not "
-        f"to be shared; {_ASK}."
-    ),
-    "CERN-OHL-P-2.0": f"{_FREE}, {_KEEP}.",
-    "CERN-OHL-W-2.0": f"{_FREE}, {_KEEP} and share changes to these files under the same licence.",
-    "CERN-OHL-S-2.0": f"{_FREE}, {_KEEP} and share what you build on them under the same licence.",
-    "TAPR-OHL-1.0": f"{_FREE}, {_KEEP} and share changes to these files under the same licence.",
-    "MIT": f"{_FREE}, {_KEEP}.",
-    "Apache-2.0": f"{_FREE}, {_KEEP} and say what you changed.",
-    "OFL-1.1": f"{_FREE}, {_KEEP}; the files are not to be sold by themselves.",
-    "GPL-3.0-only": f"{_FREE}, {_KEEP} and share changed files under the same licence.",
-    "GPL-3.0-or-later": f"{_FREE}, {_KEEP} and share changed files under the same licence.",
+_ASKS: dict[str, str] = {
+    "CC0-1.0": "nothing",
+    "0BSD": "nothing",
+    "Unlicense": "nothing",
+    "CC-BY-4.0": "name",
+    "CC-BY-SA-4.0": "name-same",
+    "CC-BY-NC-4.0": "no-profit",
+    "CC-BY-NC-SA-4.0": "no-profit-same",
+    "CC-BY-ND-4.0": "unchanged",
+    "CC-BY-NC-ND-4.0": "unchanged-no-profit",
+    "CERN-OHL-P-2.0": "keep",
+    "CERN-OHL-W-2.0": "keep-share",
+    "CERN-OHL-S-2.0": "keep-built",
+    "TAPR-OHL-1.0": "keep-share",
+    "MIT": "keep",
+    "Apache-2.0": "keep-say",
+    "OFL-1.1": "keep-not-sold",
+    "GPL-3.0-only": "keep-changed",
+    "GPL-3.0-or-later": "keep-changed",
 }
+"""What each licence asks, by the name of its sentence."""
 
 
-def licence_sentence(identifier: str) -> str:
+def licence_sentence(identifier: str, reader: Reader) -> str:
     """Return the sentence for an SPDX id; without a known one, that the maker must be asked."""
-    found = _SENTENCES.get(identifier)
-    if found is None:
-        return "No licence is stated: ask the maker before you share or sell anything made from it."
-    return f"{found} Licence: {identifier}."
+    asks = _ASKS.get(identifier)
+    if asks is None:
+        return say(reader, "licencewords-none")
+    sentence = say(reader, f"licencewords-asks-{asks}")
+    return f"{sentence} {say(reader, 'licencewords-called', licence=identifier)}"
+
+
+def licence_rules(reader: Reader) -> str:
+    """Return that the sentence decides nothing, but the text of the licence."""
+    return say(reader, "licencewords-rules")
 
 
 def licence_of(edition: Edition) -> str:
@@ -62,7 +57,7 @@ def licence_address(identifier: str) -> str:
 
     Empty for an id that ``licence_sentence`` does not know.
     """
-    if identifier not in _SENTENCES:
+    if identifier not in _ASKS:
         return ""
     if identifier == "CC0-1.0":
         return f"{_COMMONS}publicdomain/zero/1.0/"
@@ -80,4 +75,6 @@ def contact_address(identity: Identity) -> str:
 def contact_words(identity: Identity) -> str:
     """Return where the maker is asked: ``Write to Ada: ada@example.org``; empty without one."""
     address = contact_address(identity)
-    return f"Write to {identity.maker}: {address}" if address else ""
+    if not address:
+        return ""
+    return say(identity.reader, "licencewords-write", maker=identity.maker, address=address)

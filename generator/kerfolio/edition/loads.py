@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from kerfolio.basis.figures import figure
-from kerfolio.basis.lengths import MM_PER_UNIT, both_text, sag_pair
+from kerfolio.basis.lengths import MM_PER_UNIT, both, both_text, sag_pair
 from kerfolio.basis.masses import load_pair
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.words import counted
+from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
-from kerfolio.model.plan import BRACKETS, CLAMPED, SCREWED, Plan
+from kerfolio.model.plan import LYING, Plan
 from kerfolio.model.span import Span, SpanLoad
 from kerfolio.settling.titles import board_title, part_title, within
 from kerfolio.shop.assumption import Assumption
@@ -31,9 +31,6 @@ from kerfolio.shop.span import (
 from kerfolio.shop.tab import TabResult
 
 _METRES_PER_FOOT = float(MM_PER_UNIT["ft"]) / 1000
-
-OVERLOADED = "More is asked here than this estimate allows."
-LIFTS = "It only lies there, and this load on what hangs out lifts its far end: it tips off."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,7 +72,7 @@ class Loads:
     """All spans of a plan, with the words that must stand beside them."""
 
     spans: tuple[LoadWords, ...]
-    heading: str = "Estimates, no ratings"
+    heading: str
     cautions: tuple[str, ...] = SPAN_CAUTIONS
     racking: str = RACKING
 
@@ -88,18 +85,25 @@ def loads_of(edition: Edition) -> Loads | None:
     reader = edition.reader
     plan = edition.plan
     return Loads(
-        spans=tuple(_words(stated[each.name], each, plan, reader) for each in edition.spans)
+        spans=tuple(_words(stated[each.name], each, plan, reader) for each in edition.spans),
+        heading=say(reader, "loads-heading"),
     )
 
 
 def _words(span: Span, result: SpanResult, plan: Plan, reader: Reader) -> LoadWords:
     title = span_title(span.name)
     if isinstance(result, Unreckoned):
-        asked = f"{_load(span.load, span.load.kg, reader)} {_called(result.carrier, plan)}."
-        return LoadWords(title=title, asked=asked, warning=f"No figure: {result.why}.")
+        placed = _placed(span.load, span.load.kg, _called(result.carrier, plan, reader), reader)
+        none = say(reader, "loads-no-figure", why=result.why)
+        return LoadWords(
+            title=title, asked=say(reader, "loads-asked-alone", load=placed), warning=none
+        )
     over = overloaded(result)
     lifts = isinstance(result, SagResult) and result.lifts
-    warnings = (LIFTS if lifts else "", _overloaded(result, plan, reader) if over else "")
+    warnings = (
+        say(reader, "loads-lifts") if lifts else "",
+        _overloaded(result, plan, reader) if over else "",
+    )
     words = LoadWords(
         title=title,
         asked=_asked(span, result, plan, reader),
@@ -109,79 +113,68 @@ def _words(span: Span, result: SpanResult, plan: Plan, reader: Reader) -> LoadWo
     if isinstance(result, LegResult):
         return replace(words, figures=_leg_figures(result, reader))
     bounds = tuple(_bound(each, reader) for each in result.sags)
-    held = (*_sag_figures(result, plan, reader), *_held_down(span, result, plan))
+    held = (*_sag_figures(result, plan, reader), *_held_down(span, result, plan, reader))
     return replace(words, figures=held, bounds=bounds)
 
 
 def _overloaded(result: SagResult | LegResult, plan: Plan, reader: Reader) -> str:
     """Return that more is asked than allowed, what gives way, and which limit would suit."""
+    words = [say(reader, "loads-overloaded")]
     if isinstance(result, LegResult):
-        return OVERLOADED
-    words = [OVERLOADED]
+        return words[0]
     if result.load_for_limit == 0:
-        sag, limit = (_both(sag_pair(each, reader)) for each in (result.rest.final, result.limit))
-        words.append(f"Its own weight alone sags {sag}, beyond the limit of {limit}.")
+        sag, limit = (both(sag_pair(each, reader)) for each in (result.rest.final, result.limit))
+        words.append(say(reader, "loads-own-sag", sag=sag, limit=limit))
     if result.load_for_strength == 0:
-        words.append("Its own weight alone brings it to its strength over the safety factor.")
+        words.append(say(reader, "loads-own-strength"))
     if result.load > result.load_for_limit * (1 + 1e-9):
-        suits = result.share_that_suits
-        words.append(f"The sag alone would suit a limit of span/{suits}.")
+        words.append(say(reader, "loads-suits", share=result.share_that_suits))
     weak = weak_tabs(result)
     if weak is not None:
-        words.append(f"Without glue the tabs of the {_called(weak.member, plan)} give way first.")
+        part = _called(weak.member, plan, reader)
+        words.append(say(reader, "loads-tabs-first", part=part))
     return " ".join(words)
 
 
-_WHERE = {
-    "even": "spread evenly on the",
-    "middle": "in the middle of the",
-    "end": "at the end of the",
-}
-_REACH = {
-    "shelf": "{} from support to support",
-    "rail": "{} from support to support",
-    "overhang": "hanging out {}",
-    "leg": "{} long",
-}
-_LIES = {"edge": "On edge under it", "flat": "Flat under it"}
-_HOLDS = {"loose": "not glued to it", "glued": "glued to it"}
-
-
-def _both(pair: tuple[str, str]) -> str:
-    one, other = pair
-    return f"{one} ({other})"
-
-
-def _called(name: str, plan: Plan) -> str:
+def _called(name: str, plan: Plan, reader: Reader) -> str:
     """Return what a part or a board is called within a sentence."""
     known = any(each.name == name for each in plan.parts)
-    return within(part_title(plan, name) if known else board_title(name))
+    return within(part_title(plan, name, reader) if known else board_title(name), reader)
 
 
-def _load(load: SpanLoad, kg: float, reader: Reader) -> str:
-    """Return the whole load; one stated by the metre says that too."""
-    words = f"{_both(load_pair(kg, reader))} {_WHERE[load.where]}"
-    if not load.per_metre:
-        return words
-    metric = f"{load_pair(load.kg, reader.metric)[0]} a metre"
-    foot = f"{load_pair(load.kg * _METRES_PER_FOOT, reader.inches)[0]} a foot"
-    return f"{_both((metric, foot) if reader.unit == 'mm' else (foot, metric))}, in all {words}"
+def _placed(load: SpanLoad, kg: float, carrier: str, reader: Reader) -> str:
+    """Return the whole load, and where on what it lies; one stated by the metre says that too."""
+    words = both(load_pair(kg, reader))
+    if load.per_metre:
+        metric = load_pair(load.kg, reader.metric)[0]
+        foot = load_pair(load.kg * _METRES_PER_FOOT, reader.inches)[0]
+        words = say(
+            reader, "loads-by-metre", metre=metric, foot=foot, unit=reader.unit, whole=words
+        )
+    return say(reader, f"loads-placed-{load.where}", load=words, carrier=carrier)
 
 
 def _asked(span: Span, result: SagResult | LegResult, plan: Plan, reader: Reader) -> str:
-    reach = _REACH[span.kind].format(both_text(result.length, reader))
-    carrier = _called(result.carrier, plan)
+    length = both_text(result.length, reader)
+    reach = say(reader, f"loads-reach-{span.kind}", length=length)
+    carrier = _called(result.carrier, plan, reader)
     if span.kind == "leg":
-        load = _both(load_pair(result.load, reader))
-        return f"{load} straight down on the {carrier}, {reach}."
-    load = _load(span.load, result.load, reader)
-    stays = "the load stays" if span.lasting else "the load comes and goes"
-    under = [
-        f" {_LIES[each.lies]}: {each.count} × {called}, {_HOLDS[each.joined]}."
+        load = both(load_pair(result.load, reader))
+        return say(reader, "loads-asked-leg", load=load, carrier=carrier, reach=reach)
+    stays = "stays" if span.lasting else "goes"
+    placed = _placed(span.load, result.load, carrier, reader)
+    asked = [say(reader, f"loads-asked-{stays}", load=placed, reach=reach)]
+    asked += [
+        say(
+            reader,
+            f"loads-under-{each.lies}",
+            count=each.count,
+            part=_called(each.part.name, plan, reader),
+            joined=each.joined,
+        )
         for each in span.under
-        for called in (_called(each.part.name, plan),)
     ]
-    return f"{load} {carrier}, {reach}; {stays}.{''.join(under)}"
+    return " ".join(asked)
 
 
 def _sag_figures(result: SagResult, plan: Plan, reader: Reader) -> tuple[Figure, ...]:
@@ -189,9 +182,11 @@ def _sag_figures(result: SagResult, plan: Plan, reader: Reader) -> tuple[Figure,
     counts, best = result.sags[0], min(result.sags, key=lambda each: each.first_day)
     limit = (result.limit_words,) if result.limit_words.startswith("span") else ()
     return (
-        _sag("Sag on the first day", counts.first_day, best.first_day, best, reader),
-        _sag("Sag after years", counts.long_term, best.long_term, best, reader),
-        Figure(head="Limit", value=_both(sag_pair(result.limit, reader)), notes=limit),
+        _sag(say(reader, "loads-first-day"), counts.first_day, best.first_day, best, reader),
+        _sag(say(reader, "loads-after-years"), counts.long_term, best.long_term, best, reader),
+        Figure(
+            head=say(reader, "loads-limit"), value=both(sag_pair(result.limit, reader)), notes=limit
+        ),
         *_lifting(result, reader),
         _greatest(result.greatest_load, _reasons(result, plan, reader), reader),
     )
@@ -201,120 +196,120 @@ def _lifting(result: SagResult, reader: Reader) -> Iterator[Figure]:
     """Yield the load on an overhang that lifts the far end, where nothing holds it down."""
     if result.lifting is not None:
         even = load_pair(result.lifting.load_even, reader)[0]
+        reach = both_text(result.lifting.reach, reader)
         yield Figure(
-            head="Its far end lifts with, at the end",
-            value=_both(load_pair(result.lifting.load_end, reader)),
+            head=say(reader, "loads-lifting"),
+            value=both(load_pair(result.lifting.load_end, reader)),
             notes=(
-                f"{even} spread over the overhang of {both_text(result.lifting.reach, reader)}",
-                "it only lies there, held by its own weight alone; no limit of sag changes that",
+                say(reader, "loads-lifting-even", load=even, reach=reach),
+                say(reader, "loads-lifting-why"),
             ),
         )
 
 
-HELD_BY = {CLAMPED: "clamps", SCREWED: "screws", BRACKETS: "brackets"}
-"""What keeps a thing on what it lies on, by the word that says so."""
-
-
-def _held_down(span: Span, result: SagResult, plan: Plan) -> Iterator[Figure]:
+def _held_down(span: Span, result: SagResult, plan: Plan, reader: Reader) -> Iterator[Figure]:
     """Yield what keeps a slab of a set down on what it lies on."""
     laid = plan.laid(span.part.name) if span.part else None
-    if laid is not None and result.lifting is None and laid.held in HELD_BY:
-        by = HELD_BY[laid.held]
-        note = f"the {by} bear what would lift it; how much they bear is not reckoned"
-        yield Figure(head="It does not lift", value=f"held down by {by}", notes=(note,))
+    if laid is not None and result.lifting is None and laid.held != LYING:
+        yield Figure(
+            head=say(reader, "loads-no-lift"),
+            value=say(reader, "loads-held", held=laid.held),
+            notes=(say(reader, "loads-held-bears", held=laid.held),),
+        )
 
 
 def _sag(head: str, sag: float | None, least: float | None, best: Sag, reader: Reader) -> Figure:
     if sag is None or least is None:
-        return Figure(head=head, value="not known", notes=("no creep is stated",))
+        unknown, none = say(reader, "loads-not-known"), say(reader, "loads-no-creep")
+        return Figure(head=head, value=unknown, notes=(none,))
+    value = both(sag_pair(sag, reader))
     if sag == least:
-        return Figure(head=head, value=_both(sag_pair(sag, reader)))
-    glued = " and glued" if best.joined == "glued" else ""
-    note = f"{sag_pair(least, reader)[0]} were it clamped{glued}"
-    return Figure(head=head, value=_both(sag_pair(sag, reader)), notes=(note,))
+        return Figure(head=head, value=value)
+    glued = "clamped-glued" if best.joined == "glued" else "clamped"
+    note = say(reader, f"loads-were-{glued}", sag=sag_pair(least, reader)[0])
+    return Figure(head=head, value=value, notes=(note,))
 
 
 def _reasons(result: SagResult, plan: Plan, reader: Reader) -> tuple[str, ...]:
-    sag = f"sag at its limit: {load_pair(result.load_for_limit, reader)[0]}"
+    sag = say(reader, "loads-by-sag", load=load_pair(result.load_for_limit, reader)[0])
     tabs = [_tab_words(each, plan, reader) for each in result.tabs]
     if result.kind == "overhang" and result.load_lifting is not None:
-        tabs.append(f"lifting off: {load_pair(result.load_lifting, reader)[0]}")
+        lifting = load_pair(result.load_lifting, reader)[0]
+        tabs.append(say(reader, "loads-by-lifting", load=lifting))
     if result.load_for_strength is None:
-        return (sag, "strength: not known", *tabs)
-    strength = load_pair(result.load_for_strength, reader)[0]
-    where = _spot(result.weakest, result, plan, reader)
-    factor = figure(result.safety)
-    return (sag, f"strength over a safety factor of {factor}: {strength}, {where}", *tabs)
+        return (sag, say(reader, "loads-strength-unknown"), *tabs)
+    strength = say(
+        reader,
+        "loads-by-strength",
+        factor=figure(result.safety, reader=reader),
+        load=load_pair(result.load_for_strength, reader)[0],
+        where=_spot(result.weakest, result, plan, reader),
+    )
+    return (sag, strength, *tabs)
 
 
 def _spot(weak: Weak, result: SagResult, plan: Plan, reader: Reader) -> str:
     """Return where a span comes nearest to its strength, in words."""
     near = weak.at if result.kind == "overhang" else min(weak.at, 1 - weak.at)
-    member = _called(weak.member, plan)
+    member = _called(weak.member, plan, reader)
     if near > _MIDDLE:
-        return f"in the middle of the {member}"
+        return say(reader, "loads-spot-middle", part=member)
     if near < _AT_AN_END:
-        return f"in the {member}, at a support"
-    at = both_text(near * result.length, reader)
-    return f"in the {member}, {at} from a support"
+        return say(reader, "loads-spot-support", part=member)
+    away = both_text(near * result.length, reader)
+    return say(reader, "loads-spot-away", part=member, away=away)
 
 
 def _tab_words(tabs: TabResult, plan: Plan, reader: Reader) -> str:
     """Return what the tabs at an end of a member bear, over the safety factor as well."""
     known = [each for each in (tabs.load_shear, tabs.load_bearing) if each is not None]
-    member = _called(tabs.member, plan)
-    whose = f"{counted(tabs.count, 'tab')} of the {member} at an end"
+    whose = say(reader, "loads-tabs", tabs=tabs.count, part=_called(tabs.member, plan, reader))
     if not known:
-        return f"{whose}: strength not known"
+        return say(reader, "loads-tabs-unknown", tabs=whose)
     least = min(known)
     how = "shear" if least == tabs.load_shear else "pressure"
-    return f"{whose}, without glue ({how}): {load_pair(least, reader)[0]}"
+    return say(reader, f"loads-tabs-{how}", tabs=whose, load=load_pair(least, reader)[0])
 
 
 def _leg_figures(result: LegResult, reader: Reader) -> tuple[Figure, ...]:
-    factor = f"each over a safety factor of {figure(result.safety)}"
-    crushing = result.load_crushing
+    factor = say(reader, "loads-each-over", factor=figure(result.safety, reader=reader))
+    crushing, least = result.load_crushing, say(reader, "loads-least")
+    unknown = say(reader, "loads-not-known")
     return (
         Figure(
-            head="Buckles, swaying, at",
-            value=_both(load_pair(result.load_swaying, reader)),
-            notes=("its upper end is free, as in a frame without a brace",),
+            head=say(reader, "loads-swaying"),
+            value=both(load_pair(result.load_swaying, reader)),
+            notes=(say(reader, "loads-swaying-why"),),
         ),
         Figure(
-            head="Buckles, held, at",
-            value=_both(load_pair(result.load_held, reader)),
-            notes=("neither end can move sideways",),
+            head=say(reader, "loads-held-ends"),
+            value=both(load_pair(result.load_held, reader)),
+            notes=(say(reader, "loads-held-ends-why"),),
         ),
         Figure(
-            head="Is crushed at",
-            value="not known" if crushing is None else _both(load_pair(crushing, reader)),
+            head=say(reader, "loads-crushed"),
+            value=unknown if crushing is None else both(load_pair(crushing, reader)),
         ),
-        _greatest(result.greatest_load, ("the least of them", factor), reader),
+        _greatest(result.greatest_load, (least, factor), reader),
     )
 
 
 def _greatest(kg: float, notes: tuple[str, ...], reader: Reader) -> Figure:
-    head = "Greatest load, estimated"
-    return Figure(head=head, value=_both(load_pair(kg, reader)), notes=notes)
+    head = say(reader, "loads-greatest")
+    return Figure(head=head, value=both(load_pair(kg, reader)), notes=notes)
 
 
 _MIDDLE, _AT_AN_END = 0.45, 0.02
 """Shares of the span: no nearer to a support than the first is its middle, nearer than the second
 is at a support."""
 
-_ENDS = {"free": "Ends free to turn", "clamped": "Ends clamped", "one": "Clamped at one end"}
-_JOINED = {
-    "": "",
-    "loose": ", not glued",
-    "glued": ", glued",
-    "stated": ", glued where the plan says so",
-}
-
 
 def _bound(sag: Sag, reader: Reader) -> Bound:
-    later = sag.long_term
+    later, joined = sag.long_term, sag.joined or "none"
     return Bound(
-        held=_ENDS[sag.ends] + _JOINED[sag.joined],
-        first_day=_both(sag_pair(sag.first_day, reader)),
-        after_years="not known" if later is None else _both(sag_pair(later, reader)),
+        held=say(reader, f"loads-ends-{sag.ends}", joined=joined),
+        first_day=both(sag_pair(sag.first_day, reader)),
+        after_years=(
+            say(reader, "loads-not-known") if later is None else both(sag_pair(later, reader))
+        ),
     )

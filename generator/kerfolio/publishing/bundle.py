@@ -149,7 +149,7 @@ def _cut_files(edition: Edition, fitted: Fitted | None) -> Iterator[Named]:
 def _licence(edition: Edition) -> bytes:
     plan, identity = edition.plan, edition.identity
     identifier = plan.licence or identity.licence
-    sentence, found = licence_sentence(identifier), licence(identifier)
+    sentence, found = licence_sentence(identifier, edition.reader), licence(identifier)
     contact = contact_words(identity)
     if found is None:
         parts = (f"{plan.title}, by {identity.maker}.", sentence, contact)
