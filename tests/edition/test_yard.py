@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.yard import YardCard, yard_card
 from kerfolio.model.carrying import Carries
@@ -79,7 +80,7 @@ def test_nothing_to_buy_has_no_card() -> None:
 
 def test_without_a_script_prices_are_blank_lines() -> None:
     frame = {"style": "", "root": "../"}
-    page = render("yard-card.html", yard=yard_of(rack()), frame=frame, pictures={})
+    page = render("yard-card.html", yard=yard_of(rack()), frame=frame, pictures={}, reader=METRIC)
     found = Tree(page)
     assert [each.attributes["data-count"] for each in found.all("li") if each.attributes] == ["1"]
     assert found.text_of("output").startswith("________")
