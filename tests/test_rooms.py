@@ -54,7 +54,11 @@ ROOMS: dict[str, set[str]] = {
     },
 }
 ROOMS["publishing"] = {*ROOMS, "publishing"}
-ROOMS["commands"] = {"basis", "publishing", "trials"}
+ROOMS["watching"] = {
+    *("basis", "model", "reading", "settling", "proving", "drawing", "writing", "pages"),
+    "publishing",
+}
+ROOMS["commands"] = {"basis", "publishing", "trials", "watching"}
 TOP = {"cli": {"basis", "commands", "disk"}, "__main__": {"cli"}, "__init__": set()}
 
 LIBRARIES: dict[str, set[str]] = {

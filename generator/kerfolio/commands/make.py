@@ -57,6 +57,51 @@ def look_command(plan: str, part: str, workshop: Path, out: Path | None) -> None
     sys.exit(1 if has_errors(looked.findings) else 0)
 
 
+@kerfolio.command("watch")
+@WORKSHOP
+@PLAN
+@click.option(
+    "--port",
+    type=click.IntRange(0, 65535),
+    default=0,
+    metavar="N",
+    help="The port of this machine's own address [one that is free].",
+)
+@click.option(
+    "--editor",
+    default="",
+    metavar='"CMD {file}:{line}"',
+    help="What opens a place in your editor; {column} may stand in it, too.",
+)
+@click.option("--no-readers", is_flag=True, help="Make no pages for readers meanwhile.")
+def watch_command(workshop: Path, plan: str, port: int, editor: str, no_readers: bool) -> None:
+    """Show a workshop in the browser while it is written; every save shows at once.
+
+    The first page is yours: what was found, every part with its names and sizes, the whole as far
+    as its joints go, what the last save changed in another tint. The second is the readers', as a
+    publish would make it. Nothing leaves this machine, and nothing is published. Ctrl-C ends it.
+
+    Example: kerfolio watch my-workshop --editor "gedit +{line} {file}"
+    """
+    from kerfolio.watching.editor import EditorError, editor_words
+    from kerfolio.watching.run import WatchRequest, watch
+
+    try:
+        words = editor_words(editor) if editor else ()
+    except EditorError as fault:
+        raise click.UsageError(str(fault)) from fault
+    request = WatchRequest(
+        folder=workshop, plan=plan, port=port, editor=words, readers=not no_readers
+    )
+    try:
+        refused = watch(request, click.echo)
+    except KeyboardInterrupt:
+        click.echo("Ended.", err=True)
+        return
+    print_findings(refused)
+    sys.exit(1)
+
+
 @kerfolio.command("prove")
 @WORKSHOP
 @PLAN

@@ -34,16 +34,18 @@ def named_part(
     settled: SettledPlan,
     part: SettledPart,
     changed: Collection[str] = (),
-    room: tuple[float, float] = ROOM,
+    *,
+    headed: bool = True,
 ) -> Drawing:
     """Return a part with all that its maker calls by name, numbers in the plan's own unit.
 
-    Features named in ``changed`` are tinted. The names stand on the part where there is room, else
+    Features named in ``changed`` are tinted. Its own name stands above where it is ``headed``. The
+    names stand on the part where there is room, else
     beside it on leaders; those of tabs, notches and fingers on rulers along their edges.
     """
     upright = part.grain == "along y"
     reader, shape = Reader(unit=settled.plan.units), bounds(part.routed)
-    scale = min(room[0] / shape.width, room[1] / shape.height, _LARGEST)
+    scale = min(ROOM[0] / shape.width, ROOM[1] / shape.height, _LARGEST)
     seat = Seat(scale=scale, x=-shape.x0 * scale, y=-shape.y0 * scale)
     face: list[Item] = [*face_strokes(part, seat), *_tinted(part, seat, changed)]
     origin = tuple(_origin(seat))
@@ -54,7 +56,7 @@ def named_part(
     drawn += _overall(seat, part, reader, drawn)
     drawn += grain_arrow((extent(drawn)[2] + 3.0, 0.0), "along y" if upright else "")
     drawn += tags.columns(extent(drawn))
-    drawn += _head(part, reader, drawn)
+    drawn += _head(part, reader, drawn, headed=headed)
     return Drawing(
         box=padded(extent(drawn), 2.0),
         items=tuple(_cleared(drawn, tags)),
@@ -110,19 +112,21 @@ def _overall(seat: Seat, part: SettledPart, reader: Reader, drawn: list[Item]) -
     yield Dimension(a=(x0, y0), b=(x0, y1), text=up, offset=x0 - left + _AWAY, height=_TEXT)
 
 
-def _head(part: SettledPart, reader: Reader, drawn: list[Item]) -> Iterator[Item]:
+def _head(part: SettledPart, reader: Reader, drawn: list[Item], *, headed: bool) -> Iterator[Item]:
     """Yield the part's name and what it is cut from, above all that is drawn."""
     left, _, _, top = extent(drawn)
     pieces = [each.label for each in part.pieces]
     thick = length_in(part.thickness, reader)
     made = f": {listed(pieces)}" if pieces != [part.name] else ""
     words = f"mark {part.mark}, {thick} {part.sheet}, {len(pieces)} of it{made}"
-    base = top + 5.0
-    yield Label(text=words, at=(left, base), height=_SMALL, ink=Ink.SOFT)
-    name = Label(text=part.name, at=(left, base + 5.2), height=_HEAD, strong=True)
-    yield name
-    grain = (label_box(name)[2] + 8.0, base + 5.2)
-    yield from grain_arrow(grain, "along x" if part.grain == "along x" else "", height=_SMALL)
+    told = Label(text=words, at=(left, top + 5.0), height=_SMALL, ink=Ink.SOFT)
+    yield told
+    if headed:
+        name = Label(text=part.name, at=(left, told.at[1] + 5.2), height=_HEAD, strong=True)
+        yield name
+    last = name if headed else told
+    beside = (label_box(last)[2] + 8.0, last.at[1])
+    yield from grain_arrow(beside, "along x" if part.grain == "along x" else "", height=_SMALL)
 
 
 def _sentence(part: SettledPart, reader: Reader) -> str:

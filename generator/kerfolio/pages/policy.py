@@ -35,3 +35,11 @@ def lone_policy(style: str, *scripts: str) -> str:
 
 def _hash(text: str) -> str:
     return f"'sha256-{b64encode(sha256(text.encode()).digest()).decode()}'"
+
+
+WATCHING_POLICY = (
+    "default-src 'none'; base-uri 'none'; form-action 'self'; "
+    f"{_PICTURES}; style-src 'self'; script-src 'self'; font-src 'self'; connect-src 'self'; "
+    "frame-src 'self'"
+)
+"""A page of the server that a maker watches with: its own style and script, and a frame of it."""

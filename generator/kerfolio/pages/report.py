@@ -26,13 +26,19 @@ _HUSHED = "Not to be heard, as the plan says"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Remark:
-    """A finding with what it rests on, and inline SVG of its place (empty for none)."""
+    """A finding with what it rests on, and inline SVG of its place (empty for none).
+
+    ``href`` leads to its place in the maker's file, empty where nothing does; ``is_new`` tells that
+    it was not there before the last save.
+    """
 
     finding: Finding
     reason: str
     source: str
     picture: str = ""
     part: str = ""
+    href: str = ""
+    is_new: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +59,7 @@ class _Line:
     """A remark as it is shown."""
 
     weight: str
+    level: str
     message: Spans
     advice: Spans
     silenced: str
@@ -62,12 +69,15 @@ class _Line:
     rule: str
     picture: Markup
     caption: str
+    href: str
+    is_new: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Group:
+class Group:
+    """Remarks of one weight under their heading."""
+
     head: str
-    level: str
     lines: tuple[_Line, ...]
 
 
@@ -76,7 +86,7 @@ class _Section:
     id: str
     title: str
     words: str
-    groups: tuple[_Group, ...]
+    groups: tuple[Group, ...]
 
 
 def report_page(identity: Identity, plans: tuple[PlanRemarks, ...]) -> str:
@@ -87,7 +97,7 @@ def report_page(identity: Identity, plans: tuple[PlanRemarks, ...]) -> str:
         "report.html",
         identity.reader,
         frame=lone_frame(identity, title, about, private=True),
-        words=_counts(every),
+        words=counts(every),
         sections=tuple(_section(plan) for plan in plans),
     )
 
@@ -96,20 +106,20 @@ def _section(plan: PlanRemarks) -> _Section:
     return _Section(
         id=f"plan-{plan.name}" if plan.name else "workshop",
         title=plan.title,
-        words=_counts(plan.remarks),
-        groups=tuple(_groups(plan.remarks)),
+        words=counts(plan.remarks),
+        groups=tuple(groups(plan.remarks)),
     )
 
 
-def _groups(remarks: tuple[Remark, ...]) -> Iterator[_Group]:
+def groups(remarks: tuple[Remark, ...]) -> Iterator[Group]:
     """Yield the remarks by how much they weigh, the silenced ones last; none is left out."""
     for severity, head in _HEADS.items():
         told = [r for r in remarks if r.finding.severity is severity and not r.finding.silenced]
         if told:
-            yield _Group(head=head, level=str(severity), lines=tuple(map(_line, told)))
+            yield Group(head=head, lines=tuple(map(_line, told)))
     hushed = tuple(_line(each) for each in remarks if each.finding.silenced)
     if hushed:
-        yield _Group(head=_HUSHED, level="silenced", lines=hushed)
+        yield Group(head=_HUSHED, lines=hushed)
 
 
 def _line(remark: Remark) -> _Line:
@@ -117,6 +127,7 @@ def _line(remark: Remark) -> _Line:
     at = f", at {told(finding.mark.at, Reader(unit=finding.unit))}" if finding.mark else ""
     return _Line(
         weight=str(finding.severity).capitalize(),
+        level="silenced" if finding.silenced else str(finding.severity),
         message=_spans(finding.message),
         advice=_spans(finding.advice),
         silenced=finding.silenced,
@@ -127,6 +138,8 @@ def _line(remark: Remark) -> _Line:
         # The markup comes from our own SVG writer, which escapes every word of the maker's.
         picture=Markup(remark.picture),
         caption=f"{remark.part}{at}" if remark.part else "",
+        href=remark.href,
+        is_new=remark.is_new,
     )
 
 
@@ -134,7 +147,7 @@ def _spans(text: str) -> Spans:
     return tuple((run, number % 2 == 1) for number, run in enumerate(text.split("`")) if run)
 
 
-def _counts(remarks: Iterable[Remark]) -> str:
+def counts(remarks: Iterable[Remark]) -> str:
     """Return ``1 error and 2 notes``, silenced remarks counted apart."""
     found = [each.finding for each in remarks]
     count = Counter(str(each.severity) for each in found if not each.silenced)

@@ -60,12 +60,12 @@ def _remarks(findings: Iterable[Finding], proof: Proof | None) -> Iterator[Remar
             finding=finding,
             reason=grounds.reason,
             source=grounds.source,
-            picture=_picture(finding, proof, number),
+            picture=finding_picture(finding, proof, number),
             part=finding.mark.part if finding.mark else "",
         )
 
 
-def _picture(finding: Finding, proof: Proof | None, number: int) -> str:
+def finding_picture(finding: Finding, proof: Proof | None, number: int) -> str:
     """Return inline SVG of the finding's place; empty where it has none, or nothing settled."""
     mark = finding.mark
     if mark is None or proof is None:

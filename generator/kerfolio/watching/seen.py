@@ -1,0 +1,133 @@
+"""What the watching pages show of a plan: as it is, as it differs from before the last save."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+
+from kerfolio.basis.finding import Finding, in_order
+from kerfolio.drawing.named_part import named_part
+from kerfolio.drawing.named_whole import named_whole
+from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.model.plan import Plan
+from kerfolio.model.stock import Stock
+from kerfolio.model.workshop import Identity
+from kerfolio.proving.prove import Proof
+from kerfolio.publishing.sight import Sight, sight_of
+from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.watching.changes import PartChange, part_changes
+from kerfolio.writing.svg import svg_bytes
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanSeen:
+    """A plan as it is shown.
+
+    ``sight`` is None where it never could be read; ``is_old`` tells that it is how the plan was
+    when it could be read last. ``read`` are the findings of reading; with those of a look, or of
+    ``proof`` once it is there, they are ``findings``. ``before`` are the findings, ``changes`` the
+    parts that differ, of when another file was saved last. ``parts`` are the drawings of its parts
+    by name, ``whole`` that of the whole: inline SVG.
+    """
+
+    name: str
+    title: str
+    sight: Sight | None = None
+    is_old: bool = False
+    read: tuple[Finding, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    proof: Proof | None = None
+    before: tuple[Finding, ...] | None = None
+    changes: Mapping[str, PartChange] = field(default_factory=dict)
+    parts: Mapping[str, str] = field(default_factory=dict)
+    whole: str = ""
+
+    @property
+    def settled(self) -> SettledPlan | None:
+        """The parts that settle."""
+        return self.sight.settled if self.sight else None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seen:
+    """A workshop as it is shown: what concerns it as a whole, and each of its plans.
+
+    ``version`` grows with every change of what is shown. ``doing`` says what is still being done.
+    ``sites`` counts how often the readers' pages were made.
+    """
+
+    version: int = 0
+    identity: Identity
+    findings: tuple[Finding, ...] = ()
+    plans: tuple[PlanSeen, ...] = ()
+    doing: str = ""
+    sites: int = 0
+
+
+def plan_seen(
+    name: str,
+    plan: Plan | None,
+    stock: Stock,
+    read: Iterable[Finding],
+    before: PlanSeen | None,
+) -> PlanSeen:
+    """Return what is to be seen of a plan that was read anew; None where it cannot be read.
+
+    The pictures of parts that are as ``before`` are taken from there.
+    """
+    told = in_order(read)
+    last = before.findings if before else None
+    if plan is None:
+        shown = before or PlanSeen(name=name, title=name)
+        return replace(calm(shown), is_old=True, read=told, findings=told, proof=None, before=last)
+    sight = sight_of(plan, stock)
+    changes = part_changes(before.settled if before else None, sight.settled)
+    seen = PlanSeen(
+        name=name,
+        title=plan.title,
+        sight=sight,
+        read=told,
+        findings=in_order((*told, *sight.findings)),
+        before=last,
+        changes=changes,
+    )
+    return _drawn(seen, before)
+
+
+def calm(seen: PlanSeen) -> PlanSeen:
+    """Return a plan as it is shown when another file was saved: nothing of it is new."""
+    if not seen.changes and seen.before == seen.findings:
+        return seen
+    return _drawn(replace(seen, changes={}, before=seen.findings), seen)
+
+
+def with_proof(seen: PlanSeen, proof: Proof | None, findings: Iterable[Finding]) -> PlanSeen:
+    """Return a plan with all that proving found in place of what a look did."""
+    return replace(seen, proof=proof, findings=in_order((*seen.read, *findings)))
+
+
+def _drawn(seen: PlanSeen, before: PlanSeen | None) -> PlanSeen:
+    """Return a plan with its drawings; what looks as it did is not drawn again."""
+    settled = seen.settled
+    if settled is None:
+        return seen
+    parts = {each.name: _part(settled, each, seen, before) for each in settled.parts}
+    wholes = seen.sight.wholes if seen.sight else ()
+    whole = named_whole(settled, wholes, set(seen.changes))
+    return replace(seen, parts=parts, whole=_svg(whole, f"{seen.name}-") if whole else "")
+
+
+def _part(settled: SettledPlan, part: SettledPart, seen: PlanSeen, before: PlanSeen | None) -> str:
+    change = seen.changes.get(part.name, PartChange())
+    if before is not None and before.settled is not None:
+        was = next((each for each in before.settled.parts if each.name == part.name), None)
+        tint = before.changes.get(part.name, PartChange())
+        if was == part and tint == change and before.settled.plan.title == settled.plan.title:
+            return before.parts[part.name]
+    drawing = named_part(settled, part, change.features, headed=False)
+    return _svg(drawing, f"{seen.name}-{part.name}-")
+
+
+def _svg(drawing: Drawing, prefix: str) -> str:
+    svg = svg_bytes(drawing, decimals=2, real_size=False, class_prefix="k-", id_prefix=prefix)
+    return svg.decode()
