@@ -43,7 +43,7 @@ def test_it_serves_follows_and_ends(tmp_path: Path) -> None:
         line = running.stdout.readline()
         told = re.fullmatch(r"Watching shop at (http://127\.0\.0\.1:\d+/)\n", line)
         assert told
-        page_with(told[1], "Probe rack")
+        page_with(told[1], "All is shown as it was last saved.")  # proven in a process beside
         plan = shop / "plans" / "rack" / "plan.yaml"
         plan.write_text(plan.read_text("utf-8").replace("Probe rack", "Other rack"), "utf-8")
         before = files_of(shop)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 
 import pytest
 
 from kerfolio.basis.finding import has_errors
 from kerfolio.watching.page import maker_page, readers_page
+from kerfolio.watching.prover import Proven, proven, proven_beside
 from kerfolio.watching.publisher import Publisher
 from kerfolio.watching.saves import stamps_of
 from kerfolio.watching.watch import Stage, Watch
@@ -23,6 +25,15 @@ def never() -> bool:
     return False
 
 
+def proven_here(
+    folder: Path, names: Sequence[str], is_over: Callable[[], bool]
+) -> Iterator[Proven]:
+    for name in names:
+        if is_over():
+            return
+        yield proven(folder, name)
+
+
 class Shop:
     """A workshop that is watched, and saved to."""
 
@@ -30,7 +41,9 @@ class Shop:
         self.folder = lay_down(folder / "shop")
         self.plan = self.folder / "plans" / "rack" / "plan.yaml"
         self.stage = Stage()
-        self.watch = Watch(folder=self.folder, stage=self.stage, publisher=publisher)
+        self.watch = Watch(
+            folder=self.folder, stage=self.stage, prove=proven_here, publisher=publisher
+        )
         self.watch.look()
 
     def save(self, old: str, new: str) -> str:
@@ -157,3 +170,17 @@ def test_hidden_files_and_results_are_no_saves(tmp_path: Path) -> None:
     assert stamps_of(folder) == before
     (folder / "plans" / "rack" / "photo.jpg").write_bytes(b"x")
     assert stamps_of(folder) != before
+
+
+def test_plans_are_proven_in_a_process_beside_until_it_is_over(shop: Shop) -> None:
+    shop.save("at: [30, 30]", "at: [2, 30]")
+    (made,) = proven_beside(shop.folder, ["rack"], never)
+    assert made == proven(shop.folder, "rack")
+    assert has_errors(made.findings)
+    assert list(proven_beside(shop.folder, ["rack"], lambda: True)) == []
+
+
+def test_a_proof_that_fails_is_told(shop: Shop) -> None:
+    shop.watch.prove = lambda *_: iter(())
+    shop.watch.finish(never)
+    assert "`kerfolio prove` tells why" in shop.stage.seen.doing

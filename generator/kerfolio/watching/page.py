@@ -6,17 +6,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from kerfolio.basis.finding import Finding, Severity
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import counted
 from kerfolio.drawing.feature_note import set_name
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.badge import held_badge
-from kerfolio.pages.frame import Entry, Frame, language
+from kerfolio.pages.frame import Entry, Frame
 from kerfolio.pages.look import theme_colours
 from kerfolio.pages.policy import WATCHING_POLICY
 from kerfolio.pages.report import Group, Remark, counts, groups
 from kerfolio.pages.theme import render, stylesheet, theme_text
 from kerfolio.proving.grounds import grounds_of
-from kerfolio.publishing.report import finding_picture
 from kerfolio.settling.settled import SettledPart
 from kerfolio.watching.changes import PartChange, new_findings
 from kerfolio.watching.excerpt import Line
@@ -24,6 +24,9 @@ from kerfolio.watching.places import href_of
 from kerfolio.watching.seen import PlanSeen, Seen
 
 STYLE, SCRIPT = "watch.css", "watch.js"
+
+MAKER = Reader()
+"""What is for makers alone is worded in English, each plan's findings in its own unit."""
 _WORDS = {"new": "New since the last save", "changed": "Changed by the last save", "": ""}
 
 
@@ -66,6 +69,7 @@ def maker_page(seen: Seen) -> str:
     """Return the page of a workshop as HTML; it follows what is saved by its script."""
     return render(
         "watch.html",
+        MAKER,
         frame=_frame(seen.identity, "What you write", "/"),
         seen=seen,
         sections=tuple(_sections(seen)),
@@ -82,7 +86,7 @@ def readers_page(seen: Seen) -> str:
 def lines_page(seen: Seen, key: str, lines: tuple[Line, ...], *, editor: bool) -> str:
     """Return the page of the lines at a place, ``key``, with a button where there is an editor."""
     frame = _frame(seen.identity, "Lines", "/lines")
-    return render("watch-lines.html", frame=frame, key=key, lines=lines, editor=editor)
+    return render("watch-lines.html", MAKER, frame=frame, key=key, lines=lines, editor=editor)
 
 
 def style_of(identity: Identity) -> str:
@@ -98,7 +102,6 @@ def script() -> str:
 def _frame(identity: Identity, title: str, here: str) -> Frame:
     menu = (("What you write", "/"), ("What readers see", "/readers"))
     return Frame(
-        language=language(identity),
         title=f"{title} · {identity.title}",
         description="A workshop while it is written, for its maker alone.",
         grounds=theme_colours(identity.look),
@@ -187,14 +190,13 @@ def _remarks(
     plan: PlanSeen | None = None,
     new: frozenset[Finding] = frozenset(),
 ) -> Iterator[Remark]:
-    for number, finding in enumerate(findings, start=1):
+    for finding in findings:
         grounds = grounds_of(finding.rule)
-        proof = plan.proof if plan else None
         yield Remark(
             finding=finding,
             reason=grounds.reason,
             source=grounds.source,
-            picture=finding_picture(finding, proof, number),
+            picture=plan.pictures.get(finding, "") if plan else "",
             part=finding.mark.part if finding.mark else "",
             href=href_of(finding.place),
             is_new=finding in new,

@@ -1,18 +1,13 @@
-"""Makes the readers' pages beside, in a process of its own that a newer save stops."""
+"""Makes the readers' pages beside, of a copy of the workshop."""
 
 from __future__ import annotations
 
-import subprocess
-import sys
 from collections.abc import Callable
 from pathlib import Path
-from time import sleep
 
+from kerfolio.watching.child import child, ended
 from kerfolio.watching.copy import follow
 from kerfolio.watching.saves import Stamps
-
-_LOOK = 0.1
-"""How often it is asked whether something newer was saved, s."""
 
 
 class Publisher:
@@ -34,20 +29,5 @@ class Publisher:
         follow(self._folder, self._copy, self._copied, stamps)
         self._copied = stamps
         words = ("publish", str(self._copy), "--out", str(self.site))
-        child = subprocess.Popen(
-            [sys.executable, "-m", "kerfolio", *words, "--supporters-out", str(self._supporters)],
-            stdin=subprocess.DEVNULL,
-            stdout=subprocess.DEVNULL,
-            stderr=subprocess.DEVNULL,
-            start_new_session=True,
-        )
-        try:
-            while child.poll() is None:
-                if is_over():
-                    return False
-                sleep(_LOOK)
-        finally:
-            if child.poll() is None:
-                child.terminate()
-                child.wait()
-        return child.returncode == 0
+        with child("kerfolio", [*words, "--supporters-out", str(self._supporters)]) as running:
+            return ended(running, is_over)

@@ -12,10 +12,10 @@ from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.model.workshop import Identity
-from kerfolio.proving.prove import Proof
 from kerfolio.publishing.sight import Sight, sight_of
 from kerfolio.settling.settled import SettledPart, SettledPlan
 from kerfolio.watching.changes import PartChange, part_changes
+from kerfolio.watching.prover import Proven
 from kerfolio.writing.svg import svg_bytes
 
 
@@ -24,19 +24,18 @@ class PlanSeen:
     """A plan as it is shown.
 
     ``sight`` is None where it never could be read; ``is_old`` tells that it is how the plan was
-    when it could be read last. ``read`` are the findings of reading; with those of a look, or of
-    ``proof`` once it is there, they are ``findings``. ``before`` are the findings, ``changes`` the
-    parts that differ, of when another file was saved last. ``parts`` are the drawings of its parts
-    by name, ``whole`` that of the whole: inline SVG.
+    when it could be read last. ``findings`` are those of a look at it, or of proving once that is
+    done; ``pictures`` shows the places of some. ``before`` are the findings, ``changes`` the parts
+    that differ, since a file was saved last. ``parts`` are the drawings of its parts by name,
+    ``whole`` that of the whole: inline SVG.
     """
 
     name: str
     title: str
     sight: Sight | None = None
     is_old: bool = False
-    read: tuple[Finding, ...] = ()
     findings: tuple[Finding, ...] = ()
-    proof: Proof | None = None
+    pictures: Mapping[Finding, str] = field(default_factory=dict)
     before: tuple[Finding, ...] | None = None
     changes: Mapping[str, PartChange] = field(default_factory=dict)
     parts: Mapping[str, str] = field(default_factory=dict)
@@ -79,14 +78,13 @@ def plan_seen(
     last = before.findings if before else None
     if plan is None:
         shown = before or PlanSeen(name=name, title=name)
-        return replace(calm(shown), is_old=True, read=told, findings=told, proof=None, before=last)
+        return replace(calm(shown), is_old=True, findings=told, pictures={}, before=last)
     sight = sight_of(plan, stock)
     changes = part_changes(before.settled if before else None, sight.settled)
     seen = PlanSeen(
         name=name,
         title=plan.title,
         sight=sight,
-        read=told,
         findings=in_order((*told, *sight.findings)),
         before=last,
         changes=changes,
@@ -101,9 +99,10 @@ def calm(seen: PlanSeen) -> PlanSeen:
     return _drawn(replace(seen, changes={}, before=seen.findings), seen)
 
 
-def with_proof(seen: PlanSeen, proof: Proof | None, findings: Iterable[Finding]) -> PlanSeen:
+def with_proof(seen: PlanSeen, made: Proven) -> PlanSeen:
     """Return a plan with all that proving found in place of what a look did."""
-    return replace(seen, proof=proof, findings=in_order((*seen.read, *findings)))
+    pictures = dict(zip(made.findings, made.pictures, strict=True))
+    return replace(seen, findings=made.findings, pictures=pictures)
 
 
 def _drawn(seen: PlanSeen, before: PlanSeen | None) -> PlanSeen:

@@ -9,8 +9,8 @@ from threading import Condition
 
 from kerfolio.basis.finding import Finding, has_errors, in_order
 from kerfolio.model.workshop import Identity, Workshop
-from kerfolio.publishing.examine import examine_read
 from kerfolio.reading.workshop import read_shared, with_plans
+from kerfolio.watching.prover import Prove, proven_beside
 from kerfolio.watching.publisher import Publisher
 from kerfolio.watching.saves import Stamps, stamps_of, touched
 from kerfolio.watching.seen import PlanSeen, Seen, calm, plan_seen, with_proof
@@ -23,7 +23,7 @@ class Stage:
     """What is shown at this moment; the server reads it, and waits for what comes next."""
 
     def __init__(self) -> None:
-        self._seen = Seen(identity=NOBODY)
+        self._seen = Seen(identity=NOBODY, doing="Reading.")
         self._changed = Condition()
         self._closed = False
 
@@ -61,13 +61,14 @@ class Stage:
 class Watch:
     """Follows a workshop's files onto a stage, one round for each save.
 
-    ``only`` names a single plan or is empty; ``publisher`` is None where no readers' pages are
-    wanted.
+    ``only`` names a single plan or is empty; ``prove`` proves plans; ``publisher`` is None where no
+    readers' pages are wanted.
     """
 
     folder: Path
     stage: Stage
     only: str = ""
+    prove: Prove = proven_beside
     publisher: Publisher | None = None
     _stamps: Stamps = field(default_factory=dict)
     _workshop: Workshop | None = None
@@ -116,27 +117,18 @@ class Watch:
 
     def finish(self, is_over: Callable[[], bool]) -> None:
         """Prove what was looked at and make the readers' pages, unless a newer save is_over it."""
-        for name in sorted(self._pending):
-            if is_over():
-                return
-            self._prove(name)
-            self._pending.discard(name)
-        if not is_over():
-            self._publish(is_over)
-
-    def _prove(self, name: str) -> None:
-        workshop = self._workshop
-        if workshop is None:
+        for made in self.prove(self.folder, sorted(self._pending), is_over):
+            seen = self.stage.seen
+            plans = (with_proof(p, made) if p.name == made.name else p for p in seen.plans)
+            self.stage.show(replace(seen, plans=tuple(plans)))
+            self._pending.discard(made.name)
+        if is_over():
             return
-        plan = next(each for each in workshop.plans if each.name == name)
-        examined = examine_read(replace(workshop, plans=(plan,)), ())
-        proof = next(iter(examined.proofs), None)
-        seen = self.stage.seen
-        plans = tuple(
-            with_proof(each, proof, examined.findings) if each.name == name else each
-            for each in seen.plans
-        )
-        self.stage.show(replace(seen, plans=plans))
+        if self._pending:
+            told = "Proving stopped short: `kerfolio prove` tells why."
+            self.stage.show(replace(self.stage.seen, doing=told))
+        else:
+            self._publish(is_over)
 
     def _publish(self, is_over: Callable[[], bool]) -> None:
         seen = self.stage.seen
