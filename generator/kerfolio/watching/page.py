@@ -78,9 +78,8 @@ def maker_page(seen: Seen) -> str:
 
 def readers_page(seen: Seen) -> str:
     """Return the page that holds the readers' pages, unchanged, in a frame."""
-    return render(
-        "watch-readers.html", frame=_frame(seen.identity, "What readers see", "/readers"), seen=seen
-    )
+    frame = _frame(seen.identity, "What readers see", "/readers")
+    return render("watch-readers.html", MAKER, frame=frame, seen=seen)
 
 
 def lines_page(seen: Seen, key: str, lines: tuple[Line, ...], *, editor: bool) -> str:
@@ -102,6 +101,7 @@ def script() -> str:
 def _frame(identity: Identity, title: str, here: str) -> Frame:
     menu = (("What you write", "/"), ("What readers see", "/readers"))
     return Frame(
+        reader=MAKER,
         title=f"{title} · {identity.title}",
         description="A workshop while it is written, for its maker alone.",
         grounds=theme_colours(identity.look),
