@@ -5,7 +5,7 @@ from functools import cache
 import pytest
 
 from kerfolio.basis.reader import METRIC
-from kerfolio.edition.saw_words import CAUTION
+from kerfolio.edition.saw_words import saw_caution
 from kerfolio.layouts.boards import BoardPiece, cut_boards
 from kerfolio.layouts.saw import saw_plan
 from kerfolio.layouts.saw_sheet import SawSheet
@@ -83,5 +83,5 @@ def test_the_thickness_that_the_sizes_are_for_is_told() -> None:
 
 def test_cautions_stand_on_every_page() -> None:
     for page in texts(pdf()):
-        assert CAUTION[:40] in page
+        assert saw_caution(METRIC)[:40] in page
         assert "local rules and licensed practice come first" in page

@@ -1,6 +1,6 @@
 # Für welchen Fräser die Dateien gezeichnet sind und welche anderen durchkommen.
 cutterwords-wide = { $cutter }, { $wide } breit
-cutterwords-drawn = Die Fräsdateien sind gezeichnet für: { $cutters }.
+cutterwords-drawn = Die Schnittdateien sind gezeichnet für: { $cutters }.
 cutterwords-opened = Innenecken sind etwas weiter als er geöffnet, denn viele Fräsprogramme lassen
     Bögen von genau seinem Radius weg; ein kleinerer Fräser geht auch, ein größerer lässt in den
     Ecken zu viel stehen.

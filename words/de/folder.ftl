@@ -1,4 +1,4 @@
-# Welche Fräsdateien zu einer Platte von irgendeiner Dicke passen.
+# Welche Schnittdateien zu einer Platte von irgendeiner Dicke passen.
 folder-thinner = keine: dünner, als der Plan herausgegeben ist
 folder-thicker = keine: dicker, als der Plan herausgegeben ist
 folder-made = Dateien, gemacht für { $thickness }
@@ -6,9 +6,9 @@ folder-none-ready = keine liegt fertig vor
 folder-next-thicker = die nächstdickere
 folder-a-folder = ein Ordner für { $sheet }
 folder-measuring = { $sheet }, gemessen { $thickness }
-folder-goes-with = Gehört zu sheet-{ $number } der Fräsdateien für { $sheets } und keine andere
+folder-goes-with = Gehört zu sheet-{ $number } der Schnittdateien für { $sheets } und keine andere
     Dicke.
-folder-goes-with-chosen = Gehört zu sheet-{ $number } der Fräsdateien allein für { $sheets }. Misst
+folder-goes-with-chosen = Gehört zu sheet-{ $number } der Schnittdateien allein für { $sheets }. Misst
     deine Platte etwas anderes, nimm beides für ihre Dicke.
 folder-file = { $file } ist für { $sheets }, und für keine andere Dicke.
 folder-file-of-several = { $file } ist allein für { $sheets }. Misst deine Platte etwas anderes,

@@ -1,4 +1,4 @@
-# Die Formate der Fräsdateien.
+# Die Formate der Schnittdateien.
 formatwords-in-inches = { $format } in Zoll
 formatwords-one = ein { $format }
 formatwords-as = als { $format }

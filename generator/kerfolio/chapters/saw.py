@@ -16,7 +16,7 @@ from kerfolio.drawing.saw_view import saw_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import sizes_words
 from kerfolio.edition.names import PAPERS, saw_name
-from kerfolio.edition.saw_words import CAUTION, HOW, spare_words
+from kerfolio.edition.saw_words import saw_caution, saw_how, spare_words
 from kerfolio.layouts.boards import BoardPlan
 from kerfolio.layouts.saw_sheet import SawSheet
 from kerfolio.settling.titles import sheet_title
@@ -42,12 +42,12 @@ def saw(edition: Edition) -> Chapter:
 
 def _sawn(edition: Edition) -> Iterator[Block]:
     files = _files(edition.reader)
-    yield Paragraph(words=(*pieces(files), f" {HOW}") if edition.saw else files)
+    yield Paragraph(words=(*pieces(files), f" {saw_how(edition.reader)}") if edition.saw else files)
     if edition.saw:
         yield Paragraph(words=sizes_words(edition), loud=True)
         spare = spare_words(edition)
         yield from (Paragraph(words=each) for each in (spare,) if each)
-    yield Caution(head=say(edition.reader, "saw-caution"), lines=(CAUTION,))
+    yield Caution(head=say(edition.reader, "saw-caution"), lines=(saw_caution(edition.reader),))
     if edition.exact:
         yield from (_sheet(edition, each) for each in edition.saw)
         yield from _boards(edition)

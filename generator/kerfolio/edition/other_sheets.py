@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.basis.saying import listed, say
 from kerfolio.basis.sheet_size import sheet_text
-from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition
 from kerfolio.layouts.count import sheets_used
 
@@ -21,13 +21,20 @@ class OtherWords:
 
 def other_words(edition: Edition) -> tuple[OtherWords, ...]:
     """Return a line for each other sheet or bed; nothing for a plan that states none."""
+    reader = edition.reader
     titles = {each.name: each.stock.title for each in edition.settled.sheets}
     found = []
     for other in edition.others:
-        size, bed = sheet_text(other.sheet.size, edition.reader), other.sheet.bed
-        what = "blank" if bed else "sheet"
+        size, bed = sheet_text(other.sheet.size, reader), other.sheet.bed
+        what = "blanks" if bed else "sheets"
         counts = sheets_used(other.layout).items()
-        takes = listed([f"{counted(count, what)} of {titles[name]}" for name, count in counts])
-        title = f"A bed of {size}" if bed else f"Sheets of {size}"
+        takes = listed(
+            reader,
+            [
+                say(reader, f"othersheets-{what}", count=count, sheet=titles[name])
+                for name, count in counts
+            ],
+        )
+        title = say(reader, "othersheets-bed" if bed else "othersheets-size", size=size)
         found.append(OtherWords(title=title, takes=takes, folder=f"on-{other.sheet.label}"))
     return tuple(found)

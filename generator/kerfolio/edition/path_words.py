@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from kerfolio.basis.exact_figures import exact_in
-from kerfolio.basis.figured import Figure, Figured, figured, listed_together, parts_of, together
+from kerfolio.basis.figured import Figure, Figured, figured, parts_of, together
 from kerfolio.basis.figures import cleared_figure, cleared_text, run_figure, run_text
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.basis.style import Rule, Style
 from kerfolio.basis.thickness import precise_in
-from kerfolio.basis.words import counted, listed
 from kerfolio.drawing.path_count import PathCount
 from kerfolio.edition.sheet_facts import Ranged, SheetFacts
 from kerfolio.settling.settled import Operation
@@ -25,7 +25,7 @@ def _line(found: Ranged, index: int, reader: Reader) -> str:
 
     each = found.here.paths[index]
     words = [
-        counted(each.contours, "contour"),
+        say(reader, "pathwords-contours", count=each.contours),
         found.told(
             path, lambda p: run_text(p.length, reader), lambda p: run_figure(p.length, reader)
         ),
@@ -41,16 +41,17 @@ def _line(found: Ranged, index: int, reader: Reader) -> str:
     if each.diameters:
         words.append(found.told(path, lambda p: _holes(p, reader), lambda p: _bored(p, reader)))
     layer = found.told(path, lambda p: str(p.layer), lambda p: _layer(p, reader))
-    return together(layer, ": ", together(*words, between=", "))
+    return say(reader, "pathwords-layer", layer=layer, found=together(*words, between=", "))
 
 
 def _holes(path: PathCount, reader: Reader) -> str:
-    return listed([f"{count} × ø {precise_in(wide, reader)}" for wide, count in path.diameters])
+    bored = [f"{count} × ø {precise_in(wide, reader)}" for wide, count in path.diameters]
+    return listed(reader, bored)
 
 
 def _bored(path: PathCount, reader: Reader) -> str:
     told = [figured("{} × ø {}", str(n), exact_in(wide, reader)) for wide, n in path.diameters]
-    return listed_together(told)
+    return listed(reader, told)
 
 
 def _layer(path: PathCount, reader: Reader) -> str:

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from kerfolio.basis.cutting_lengths import chosen_in
-from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.basis.thickness import sold_in, sold_range_in
-from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition
 from kerfolio.settling.settled import SettledSheet
 from kerfolio.settling.titles import sheet_title
@@ -17,23 +16,22 @@ def proved_words(edition: Edition) -> str:
     if not sheets or not edition.proved:
         return ""
     if len(edition.proved) == 1:
-        known = [sold_in(each.thickness, reader) for each in sheets]
-        return f"Proved at {listed(known)}."
-    titles = {each.name: sheet_title(edition.settled, each.name) for each in sheets}
-    many = len(sheets) > 1
-    spans = listed([_span(each, reader, titles[each.name] if many else "") for each in sheets])
-    looked = "at the thinnest and the thickest sheet"
-    if len(sheets) > 1:
-        looked = "with the thinnest and the thickest of every sheet"
+        known = listed(reader, [sold_in(each.thickness, reader) for each in sheets])
+        return say(reader, "provedwords-at", thickness=known)
+    spans = listed(reader, [_span(edition, each) for each in sheets])
     between = len(edition.proved) - len({each.variant.label for each in edition.corners})
-    more = f" and at {counted(between, 'point')} between" if between else ""
-    return f"Proved {spans}: {looked}, as drawn{more}."
+    return say(reader, "provedwords-range", spans=spans, sheets=len(sheets), points=between)
 
 
-def _span(sheet: SettledSheet, reader: Reader, title: str) -> str:
+def _span(edition: Edition, sheet: SettledSheet) -> str:
+    """Return the range of a sheet, with that of its fits; named where there are several."""
+    reader, fixed = edition.reader, sheet.published[0] == sheet.published[1]
     span = sold_range_in(*sheet.published, reader)
-    words = f"at {span}" if sheet.published[0] == sheet.published[1] else f"from {span}"
+    words = say(reader, "provedwords-span-at" if fixed else "provedwords-span-from", span=span)
     if sheet.fits is not None and sheet.fits[0] != sheet.fits[1]:
         least, most = (chosen_in(each, reader) for each in sheet.fits)
-        words = f"{words}, with fits from {least} to {most}"
-    return f"{words} of {title}" if title else words
+        words = say(reader, "provedwords-fits", span=words, least=least, most=most)
+    if len(edition.settled.sheets) < 2:
+        return words
+    title = sheet_title(edition.settled, sheet.name)
+    return say(reader, "provedwords-of", span=words, sheet=title)

@@ -7,18 +7,19 @@ single source.
 from __future__ import annotations
 
 from kerfolio.basis.lengths import both_text
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
 
-HOW = (
-    "Set the fence once for all cuts of a row, then make them in order. Lay pieces as they lie in "
-    "the picture: a rip is measured from the lower edge, a cross-cut from the left one, and the "
-    "kerf is taken beyond the size. A trim takes its size off the edge, the kerf in it."
-)
-CAUTION = (
-    "Guard and riving knife on, push sticks at hand; never the fence and the mitre gauge for one "
-    "cut. Cut large sheets with a track and with help, and short or narrow pieces with a sled or "
-    "by hand. The manual of the saw, local rules and licensed practice come first."
-)
+
+def saw_how(reader: Reader) -> str:
+    """Return how saw sheets are read."""
+    return say(reader, "sawwords-how")
+
+
+def saw_caution(reader: Reader) -> str:
+    """Return what to mind at the saw."""
+    return say(reader, "sawwords-caution")
 
 
 def spare_words(edition: Edition) -> str:
@@ -29,4 +30,4 @@ def spare_words(edition: Edition) -> str:
     if not any(shaped):
         return ""
     spare = both_text(max(shaped), edition.reader)
-    return f"Shaped parts are sawn as blanks with {spare} to spare, and shaped by their templates."
+    return say(edition.reader, "sawwords-spare", spare=spare)

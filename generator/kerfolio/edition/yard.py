@@ -13,7 +13,7 @@ from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import sold_range_text
 from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.measuring import AT_THE_YARD
+from kerfolio.edition.measuring import at_the_yard
 from kerfolio.layouts.guillotine import Box
 from kerfolio.layouts.layout import Placement, SheetLayout
 from kerfolio.layouts.panel_cuts import (
@@ -81,7 +81,7 @@ class YardCard:
     limits: str
     sheets: tuple[SawnSheet, ...]
     sawn: str
-    measure: str = AT_THE_YARD
+    measure: str
 
 
 def has_card(edition: Edition) -> bool:
@@ -100,6 +100,7 @@ def yard_card(edition: Edition) -> YardCard | None:
         weight=mass_text(total, edition.reader) if total else "",
         limits=_limits(edition),
         sheets=tuple(_sawn(edition, each) for each in edition.layout.sheets),
+        measure=at_the_yard(edition.reader),
         sawn=_SAWN.format(both_text(KERF, edition.reader)),
     )
 

@@ -11,7 +11,7 @@ from markupsafe import Markup
 from kerfolio.basis.json_text import json_text, number
 from kerfolio.basis.said import stated_name
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.rescue_words import GLUED, LAID
+from kerfolio.edition.rescue_words import glued_words, laid_words
 from kerfolio.fitted.form import Fitted
 from kerfolio.fitted.writing import fitted_json
 from kerfolio.layouts.alone import ways_to_lie
@@ -45,8 +45,8 @@ def rescue_of(edition: Edition, fitted: Fitted | None, *, inline: bool) -> Rescu
     names = frozenset(_names(fitted)) if fitted else frozenset[str]()
     about = {
         "files": RESCUE_FILES if fitted else "",
-        "laid": LAID,
-        "glued": GLUED,
+        "laid": laid_words(edition.reader),
+        "glued": glued_words(edition.reader),
         "leastLoose": number(LEAST_LOOSE),
         "slips": [[name, number(each)] for name, each in SLIPS],
         "parts": [_part(edition, part, wider=part.name in names) for part in parts],

@@ -13,7 +13,7 @@ from kerfolio.drawing.board_view import board_views
 from kerfolio.drawing.saw_view import saw_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import sizes_words
-from kerfolio.edition.saw_words import CAUTION, HOW
+from kerfolio.edition.saw_words import saw_caution, saw_how
 from kerfolio.layouts.boards import BoardPiece, BoardPlan
 from kerfolio.layouts.saw_sheet import TRIM, SawCut, SawSheet
 from kerfolio.model.stock import PaperStock
@@ -67,9 +67,9 @@ def _sheet_page(edition: Edition, sheet: SawSheet, count: int, grid: Grid) -> Ba
     )
     below = (
         *spaced(_cuts(sheet, reader, grid), _SPACE),
-        *note(HOW, grid.width),
+        *note(saw_how(reader), grid.width),
         *_to_trim(sheet, reader, grid),
-        *spaced(warned(say(reader, "printed-caution"), CAUTION, grid.width), _SPACE),
+        *spaced(warned(say(reader, "printed-caution"), saw_caution(reader), grid.width), _SPACE),
     )
 
     def made(high: float) -> Bands:
@@ -166,7 +166,7 @@ def _board_page(edition: Edition, plan: BoardPlan, grid: Grid) -> Bands:
         *kept(note(_board_words(plan, reader), grid.width), with_next=True),
         *pictures,
         *spaced(_boards(plan, reader, grid), _SPACE),
-        *spaced(warned(say(reader, "printed-caution"), CAUTION, grid.width), _SPACE),
+        *spaced(warned(say(reader, "printed-caution"), saw_caution(reader), grid.width), _SPACE),
     )
 
 

@@ -15,7 +15,7 @@ from kerfolio.basis.reader import Reader
 from kerfolio.disk.hand_over import hand_over
 from kerfolio.drawing.cut_sheet import cut_sheet
 from kerfolio.edition.names import FILES, rescue_name, wider_stem
-from kerfolio.edition.rescue_words import LAID, offcut_words, slip_words
+from kerfolio.edition.rescue_words import laid_words, offcut_words, slip_words
 from kerfolio.layouts.alone import laid_alone
 from kerfolio.model.workshop import Workshop
 from kerfolio.publishing.asked import Asked
@@ -166,6 +166,6 @@ def _told(rescue: Rescue, settled: SettledPlan, reader: Reader) -> Iterator[str]
     elif rescue.offcut is not None:
         laid = laid_alone(part, settled.sheet(part.sheet), rescue.offcut)
         assert laid is not None, "it was looked at before"
-        yield offcut_words(part.name, laid.placements[0].turn)
+        yield offcut_words(part.name, laid.placements[0].turn, reader)
     elif rescue.reopen is not None:
-        yield LAID
+        yield laid_words(reader)
