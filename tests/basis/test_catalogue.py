@@ -35,6 +35,16 @@ SAYERS = {"say": 1, "says": 0, "worded": 1, "listed": 99, "Message": 0}
 
 GERMAN = Reader(language="de")
 
+SAID = ("chapters", "document", "booklet")
+"""Rooms whose words for readers stand in the catalogue alone."""
+PROSE = re.compile(r"[^\W\d_]{2,}[,:;.]? [^\W\d_]{2,}|^[A-Z][a-z]+$")
+"""Two words, or one with a capital."""
+NO_PROSE = {
+    "booklet/faces.py": ("SourceSansPro", "SourceSerifPro", "Regular", "It", "Semibold", "Bold"),
+    "booklet/look.py": ("Source Sans Pro", "Source Serif Pro"),
+}
+"""Texts that are none: names of fonts and of their cuts."""
+
 
 class Wanted(Visitor):  # type: ignore[misc]
     def __init__(self) -> None:
@@ -120,6 +130,44 @@ def test_every_language_has_every_message_with_the_same_values(language: str) ->
     ours, english = messages(language), messages("en")
     assert ours.keys() ^ english.keys() == set()
     assert {n: v for n, v in ours.items() if v != english[n]} == {}
+
+
+def prose_in(source: str) -> Iterator[str]:
+    """Yield the prose in a module's texts, but for docstrings, errors and names of types."""
+    waiting: list[ast.AST] = [ast.parse(source)]
+    while waiting:
+        node = waiting.pop()
+        match node:
+            case ast.Raise() | ast.Assert() | ast.Expr(value=ast.Constant()):
+                continue
+            case ast.Call(func=ast.Name(id="cast")):
+                waiting += node.args[1:]
+            case ast.Constant(value=str() as text) if PROSE.search(text):
+                yield text
+            case _:
+                waiting += ast.iter_child_nodes(node)
+
+
+@pytest.mark.parametrize("room", SAID)
+def test_no_words_for_readers_stand_in_the_code(room: str) -> None:
+    kerfolio = HOME / "generator" / "kerfolio"
+    found = {
+        (path.name, text)
+        for path in sorted((kerfolio / room).glob("*.py"))
+        for text in prose_in(path.read_text("utf-8"))
+        if text not in NO_PROSE.get(f"{room}/{path.name}", ())
+    }
+    assert found == set()
+
+
+def test_words_in_code_are_found() -> None:
+    source = """'What it is'
+raise ValueError("no such thing")
+head = "Tools"
+said = f"{3} of them"
+name = say(reader, "costs-title")
+"""
+    assert sorted(prose_in(source)) == [" of them", "Tools"]
 
 
 def test_a_message_is_named_after_its_file() -> None:

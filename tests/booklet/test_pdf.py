@@ -51,6 +51,15 @@ def test_everything_is_told_in_its_order(booklet: bytes) -> None:
         assert words not in whole
 
 
+def test_its_own_words_are_those_of_its_language() -> None:
+    document = replace(DOCUMENT, language="de", chapters=DOCUMENT.chapters[:3])
+    whole = " ".join(texts(printed(document)))
+    for words in ("Bitte beachten", "Seite 1 von", " (Seite ", "Ohne CNC-Fräse", "Vorsicht"):
+        assert words in whole
+    for words in ("Please note", "page ", "Without a router", "Caution"):
+        assert words not in whole
+
+
 _ORDER = (
     "The Aviary",
     "Shelf bird",

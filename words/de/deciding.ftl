@@ -25,7 +25,7 @@ deciding-unpriced = { $unknown ->
     [one] für { $unknown } Zeile der Liste ist kein Preis bekannt
    *[other] für { $unknown } Zeilen der Liste ist kein Preis bekannt
  }
-deciding-all-priced = alles zusammen
+deciding-all-priced = alles inbegriffen
 deciding-cutting = etwa { $time } zum Schneiden
 deciding-building = etwa { $time } zum Zusammenbauen
 deciding-alone = Eine Person
@@ -44,6 +44,6 @@ deciding-tools = { $count ->
    *[other] { $count } Werkzeuge
  }
 deciding-tools-under = aufgezählt unter { $need }
-deciding-bed-alone = für Stück um Stück
+deciding-bed-alone = Stück für Stück gefräst
 deciding-bed-laid = ganze Platten, wie sie belegt sind, brauchen { $size }
 deciding-bed-off = Zu groß für einen Tisch von { $bed }

@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.document.signs import with_signs
 from kerfolio.document.words import Both, File, Inline, Mark, Reference, Words, pieces
 from kerfolio.model.prose import Span, Spans
@@ -26,6 +28,16 @@ class Lines:
 
     language: str
     targets: frozenset[str]
+
+    @property
+    def reader(self) -> Reader:
+        """Whom they are for; a document tells no quantity of its own."""
+        return Reader(language=self.language)
+
+    @property
+    def led(self) -> str:
+        """What stands about behind words that lead elsewhere: the number of a page."""
+        return say(self.reader, "booklet-led", words="", page=99)
 
     def line(self, words: Words) -> list[Piece]:
         """Return the pieces of a line."""

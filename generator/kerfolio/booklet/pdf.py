@@ -146,7 +146,7 @@ class _Job:
             "beside": sizes.beside,
             "look": asdict(self.look),
             "language": document.language,
-            "words": _words(Reader(language=document.language)),
+            "words": _words(lines.reader),
             "title": document.title,
             "author": document.author,
             "subject": document.subject,

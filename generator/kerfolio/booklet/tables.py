@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import cache
 from typing import Any
 
 from kerfolio.booklet.lines import Lines, Piece
@@ -28,9 +29,6 @@ _HEAD, _CELL, _BELOW = (
 """How the template sets heads, cells, and small lines below these (``look.typ``)."""
 _GAP = 4.0
 """mm between columns."""
-_LED = " (page 99)"
-
-_NUMBER = re.compile(r"[-−+]?\d[\d,  ]*?(\.\d+)?(\D*)")
 
 _ALIGNED = {Alignment.START: "left", Alignment.CENTRE: "center", Alignment.END: "right"}
 
@@ -40,7 +38,8 @@ def table(block: Table, lines: Lines) -> dict[str, Any]:
     rows = [*block.rows, *([block.foot] if block.foot else [])]
     cells = [[_cell(each) for each in row.cells] for row in rows]
     pads = [
-        _pads([row[at] for row in cells], column.kind) for at, column in enumerate(block.columns)
+        _pads([row[at] for row in cells], column.kind, lines.reader.mark)
+        for at, column in enumerate(block.columns)
     ]
     made = [
         {
@@ -61,7 +60,7 @@ def table(block: Table, lines: Lines) -> dict[str, Any]:
         "title": lines.text(block.title),
         "titled": block.titled,
         "columns": columns,
-        "natural": _natural(columns, made),
+        "natural": _natural(columns, made, lines),
         "rows": made[: len(block.rows)],
         "foot": made[-1] if block.foot else None,
     }
@@ -89,7 +88,7 @@ def told_table(block: ToldTable, lines: Lines) -> dict[str, Any]:
         "title": "",
         "titled": False,
         "columns": columns,
-        "natural": _natural(columns, rows),
+        "natural": _natural(columns, rows, lines),
         "rows": rows,
         "foot": None,
     }
@@ -122,19 +121,22 @@ def _share(texts: Sequence[str]) -> int:
     return 0 if longest <= _SHORT else min(longest, _LONG)
 
 
-def _natural(columns: Sequence[Mapping[str, Any]], rows: Sequence[Mapping[str, Any]]) -> float:
+def _natural(
+    columns: Sequence[Mapping[str, Any]], rows: Sequence[Mapping[str, Any]], lines: Lines
+) -> float:
     """Return the width in mm of a table none of whose cells breaks.
 
     Its faces' own advances, not a setting by typst, which would take most of a booklet's time; what
     is a little off does no harm, since columns as wide as what they hold give way.
     """
+    led = lines.led
     widths = [
         max(
-            _wide(column["head"], _HEAD),
+            _wide(column["head"], _HEAD, led),
             *(
                 max(
-                    _wide(cell["line"], _CELL) + width_of(cell["pad"], _CELL),
-                    *(_wide(line, _BELOW) for line in cell["below"]),
+                    _wide(cell["line"], _CELL, led) + width_of(cell["pad"], _CELL),
+                    *(_wide(line, _BELOW, led) for line in cell["below"]),
                     0.0,
                 )
                 for cell in (row["cells"][at] for row in rows)
@@ -146,19 +148,26 @@ def _natural(columns: Sequence[Mapping[str, Any]], rows: Sequence[Mapping[str, A
     return math.fsum(widths) + _GAP * (len(widths) - 1)
 
 
-def _wide(line: Sequence[Piece], style: Style) -> float:
+def _wide(line: Sequence[Piece], style: Style, led: str) -> float:
     strong = replace(style, face=Face.SANS_STRONG)
     return math.fsum(
         width_of(
-            each["text"] + (_LED if "to" in each else ""),
+            each["text"] + (led if "to" in each else ""),
             strong if "strong" in each or "mark" in each else style,
         )
         for each in line
     )
 
 
-def _pads(cells: Sequence[Cell], kind: Kind) -> list[str]:
-    """Return what stands unseen behind each number so that decimal signs are level.
+@cache
+def _number(mark: str) -> re.Pattern[str]:
+    """Return the pattern of a number with that decimal mark: its decimals, and what follows."""
+    grouping = "." if mark == "," else ","
+    return re.compile(rf"[-−+]?\d[\d{grouping}  ]*?({re.escape(mark)}\d+)?(\D*)")
+
+
+def _pads(cells: Sequence[Cell], kind: Kind, mark: str) -> list[str]:
+    """Return what stands unseen behind each number so that decimal marks are level.
 
     Nothing where a cell is no number, or is told with something else behind it than the others.
     """
@@ -166,7 +175,8 @@ def _pads(cells: Sequence[Cell], kind: Kind) -> list[str]:
     if kind is not Kind.NUMBER:
         return nothing
     texts = [plain(cell.words).strip() for cell in cells]
-    found = [_NUMBER.fullmatch(text) for text in texts]
+    number = _number(mark)
+    found = [number.fullmatch(text) for text in texts]
     told = [each for each in found if each is not None]
     if len({each[2] for each in told}) != 1 or any(
         text[:1].isdigit() and each is None for text, each in zip(texts, found, strict=True)
