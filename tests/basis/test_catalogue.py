@@ -70,16 +70,23 @@ def messages(language: str) -> dict[str, tuple[str, frozenset[str]]]:
 
 
 @cache
+def nodes() -> tuple[ast.AST, ...]:
+    """Return every call and every text of the program."""
+    paths = sorted((HOME / "generator").rglob("*.py"))
+    trees = (ast.parse(path.read_text("utf-8")) for path in paths)
+    kinds = (ast.Call, ast.Constant, ast.JoinedStr)
+    return tuple(node for tree in trees for node in ast.walk(tree) if isinstance(node, kinds))
+
+
+@cache
 def named() -> tuple[frozenset[str], frozenset[str]]:
     """Return the messages that the program and its theme name, and beginnings of made-up names."""
     names, beginnings = set[str](), set[str]()
-    for path in sorted((HOME / "generator").rglob("*.py")):
-        for node in ast.walk(ast.parse(path.read_text("utf-8"))):
-            for each in _arguments(node):
-                if isinstance(each, ast.Constant) and isinstance(each.value, str):
-                    names.add(each.value)
-                elif isinstance(each, ast.JoinedStr) and isinstance(each.values[0], ast.Constant):
-                    beginnings.add(str(each.values[0].value))
+    for each in (argument for node in nodes() for argument in _arguments(node)):
+        if isinstance(each, ast.Constant) and isinstance(each.value, str):
+            names.add(each.value)
+        elif isinstance(each, ast.JoinedStr) and isinstance(each.values[0], ast.Constant):
+            beginnings.add(str(each.values[0].value))
     for path in sorted((HOME / "themes").rglob("*.*")):
         if path.suffix in (".html", ".xml", ".typ", ".js"):
             text = path.read_text("utf-8")
@@ -92,12 +99,11 @@ def named() -> tuple[frozenset[str], frozenset[str]]:
 def whatever_is_quoted() -> tuple[frozenset[str], frozenset[str]]:
     """Return every text in quotes of program and theme, and what made-up texts begin with."""
     quoted, beginnings = set[str](), set[str]()
-    for path in sorted((HOME / "generator").rglob("*.py")):
-        for node in ast.walk(ast.parse(path.read_text("utf-8"))):
-            if isinstance(node, ast.Constant) and isinstance(node.value, str):
-                quoted.add(node.value)
-            elif isinstance(node, ast.JoinedStr) and isinstance(node.values[0], ast.Constant):
-                beginnings.add(str(node.values[0].value))
+    for node in nodes():
+        if isinstance(node, ast.Constant) and isinstance(node.value, str):
+            quoted.add(node.value)
+        elif isinstance(node, ast.JoinedStr) and isinstance(node.values[0], ast.Constant):
+            beginnings.add(str(node.values[0].value))
     for path in sorted((HOME / "themes").rglob("*.*")):
         if path.suffix in (".html", ".xml", ".typ", ".js"):
             text = path.read_text("utf-8")
