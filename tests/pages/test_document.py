@@ -180,7 +180,7 @@ PAGE = """\
 
 def page_of(page: Setting, live: Mapping[str, Markup] | None = None, brief: bool = False) -> str:
     """Return a page of one file with a document on it."""
-    script = page_script()
+    script = page_script(METRIC)
     frame = lone_frame(Identity(title="A bench", maker="Ada"), "Rack", "A rack", scripts=[script])
     return (
         _environment()

@@ -16,7 +16,7 @@ from xml.etree import ElementTree
 import pytest
 
 from kerfolio.basis.digits import rounded
-from kerfolio.basis.reader import Reader
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.shipped import shipped
 from kerfolio.basis.style import Style
 from kerfolio.basis.thickness import thickness_text
@@ -31,6 +31,7 @@ from kerfolio.model.feature_kind import SLOT
 from kerfolio.pages.fitting import FITTED_FILES, fitting_of
 from kerfolio.pages.plan import plan_page
 from kerfolio.pages.rescue import RESCUE_FILES
+from kerfolio.pages.script_words import script_words
 from kerfolio.pages.start import start_here
 from kerfolio.pages.theme import THEME
 from kerfolio.publishing.point_files import FORMAT, files_json
@@ -43,7 +44,10 @@ from tests.pages.invented import CONTENTS, edition, of_two_sheets, pictures, put
 from tests.pages.test_browser import TAGS
 
 FOLDER = shipped("themes") / THEME
-RECKONING = "\n".join((FOLDER / each).read_text("utf-8") for each in ("fitted.js", "fitting.js"))
+WORDS = ("fitscript", "truecut", "rescuescript")
+RECKONING = script_words(METRIC, WORDS) + "\n".join(
+    (FOLDER / each).read_text("utf-8") for each in ("fitted.js", "fitting.js")
+)
 SHEET = {
     "name": "ply",
     "title": "Birch plywood 18 mm",

@@ -63,7 +63,7 @@ VIEWS = ("plans/viewed/index.html", "bundle/viewed.html")
 
 def with_view(frame: Frame) -> str:
     """Return a page in a frame with the view in 3-D on it."""
-    view = viewer_of(model().title, viewer_data(model()))
+    view = viewer_of(model().title, viewer_data(model()), METRIC)
     fragment = render("viewer.html", METRIC, viewer=view, frame=frame)
     return render("base.html", METRIC, frame=frame).replace("</main>", f"{fragment}</main>")
 

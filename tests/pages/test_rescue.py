@@ -14,13 +14,14 @@ from kerfolio.basis.shipped import shipped
 from kerfolio.edition.rescue_words import slip_words
 from kerfolio.layouts.alone import laid_alone
 from kerfolio.pages.rescue import rescue_of
+from kerfolio.pages.script_words import script_words
 from kerfolio.pages.theme import THEME
 from kerfolio.shop.shims import shims
 from tests.outside import node
 from tests.pages.invented import edition
 from tests.pieces import settled
 
-SCRIPTS = "\n".join(
+SCRIPTS = script_words(METRIC, ("fitscript", "truecut", "rescuescript")) + "\n".join(
     (shipped("themes") / THEME / each).read_text("utf-8")
     for each in ("fitted.js", "fitting.js", "rescue.js")
 )

@@ -10,11 +10,13 @@ from typing import Any
 import pytest
 
 from kerfolio.basis.digits import rounded
+from kerfolio.basis.reader import METRIC
 from kerfolio.basis.shipped import shipped
 from kerfolio.drawing.cut_sheet import cut_part
 from kerfolio.geometry.canonical import region
 from kerfolio.geometry.contour import Region
 from kerfolio.geometry.transform import turned, turned_point
+from kerfolio.pages.script_words import script_words
 from kerfolio.pages.theme import THEME
 from kerfolio.settling.point import point
 from kerfolio.settling.settle import settle
@@ -35,7 +37,7 @@ THICK = 17.8
 NEAR = 0.03
 """How near to the fit that was asked for the fit of simulated pieces is, mm a side."""
 
-SCRIPTS = "\n".join(
+SCRIPTS = script_words(METRIC, ("fitscript", "truecut", "rescuescript")) + "\n".join(
     (shipped("themes") / THEME / each).read_text("utf-8")
     for each in ("fitted.js", "fitting.js", "true-cut.js")
 )

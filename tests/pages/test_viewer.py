@@ -36,13 +36,13 @@ def model() -> Model3d:
 
 
 def viewer() -> Viewer:
-    return viewer_of(model().title, viewer_data(model()))
+    return viewer_of(model().title, viewer_data(model()), METRIC)
 
 
 def frame_for(title: str) -> Frame:
     identity = Identity(title="A bench", maker="Ada Example")
     words = "A page to try the viewer on."
-    return lone_frame(identity, title, words, scripts=(viewer_script(),))
+    return lone_frame(identity, title, words, scripts=(viewer_script(METRIC),))
 
 
 def fragment_of(shown: Viewer) -> str:
@@ -60,10 +60,10 @@ def page_text(shown: Viewer) -> str:
 def test_hostile_words_stay_words() -> None:
     evil = "</script><script>alert(1)</script><!-- \u2028"
     hostile = model_of(assembled("desk-rack"), order("desk-rack"), evil, [evil] * 9)
-    text = fragment_of(viewer_of(evil, viewer_data(hostile)))
+    text = fragment_of(viewer_of(evil, viewer_data(hostile), METRIC))
     assert text.count("<script") == 2
     assert "alert(1)</script>" not in text
-    assert "\u2028" not in viewer_of(evil, viewer_data(hostile)).data
+    assert "\u2028" not in viewer_of(evil, viewer_data(hostile), METRIC).data
 
 
 def test_the_script_is_small_plain_and_asks_for_nothing() -> None:
@@ -337,7 +337,7 @@ def test_without_scripts_there_is_no_button(browser: Any, written: Path) -> None
 def test_a_plan_without_an_order_has_no_sliders(browser: Any, tmp_path: Path) -> None:
     rack = model_of(assembled("desk-rack"), BuildOrder(steps=()), "Rack")
     target = tmp_path / "page.html"
-    target.write_text(page_text(viewer_of("Rack", viewer_data(rack))), "utf-8")
+    target.write_text(page_text(viewer_of("Rack", viewer_data(rack), METRIC)), "utf-8")
     page = opened(browser, target)
     page.get_by_role("button", name=OPEN).click()
     assert page.get_by_role("slider").count() == 0

@@ -147,13 +147,13 @@
     const [, , width, height] = drawn.getAttribute("viewBox").split(/\s+/).map(Number);
     const dialog = document.createElement("dialog");
     dialog.className = "large";
-    const name = drawn.getAttribute("aria-label") || "Drawing";
+    const name = drawn.getAttribute("aria-label") || say("drawscript-drawing");
     dialog.setAttribute("aria-label", name);
     const stage = document.createElement("div");
     stage.className = "large-stage";
     stage.tabIndex = 0;
     stage.setAttribute("role", "group");
-    stage.setAttribute("aria-label", `${name}; arrow keys move it, + and − change its size`);
+    stage.setAttribute("aria-label", say("drawscript-keys", { name }));
     stage.append(copy);
     const bars = document.createElement("div");
     bars.className = "large-buttons";
@@ -169,10 +169,10 @@
       stage.scrollTo({ left: (across * scale) / before - stage.clientWidth / 2, top: (down * scale) / before - stage.clientHeight / 2, behavior: "instant" });
     };
     bars.append(
-      button("−", "Smaller", () => size(scale / 1.5)),
-      button("+", "Larger", () => size(scale * 1.5)),
-      button("Whole", "", () => size(1)),
-      button("Close", "", () => dialog.close()),
+      button("−", say("drawscript-smaller"), () => size(scale / 1.5)),
+      button("+", say("drawscript-larger"), () => size(scale * 1.5)),
+      button(say("drawscript-whole"), "", () => size(1)),
+      button(say("drawscript-close"), "", () => dialog.close()),
     );
     stage.addEventListener("keydown", (event) => {
       if (event.key === "+" || event.key === "=") size(scale * 1.5);

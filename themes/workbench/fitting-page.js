@@ -12,10 +12,6 @@ const boxes = data.sheets.map(({ name }) => [...place.querySelectorAll("[data-sh
 let last = null; // the choice that stands, null while something is refused
 let fitted = null; // a promise of the fitted files
 
-const TOO_OLD = "This browser is too old to unpack the files: open the page in one of 2023 or later, or take a set that stands ready.";
-
-const NOT_FETCHED = "The files could not be fetched. Opened from a disk, this page cannot read them: open start-here.html in the bundle, which has them in it.";
-
 // ---- what was chosen ----------------------------------------------------------------------
 
 // The readings of a sheet, and the first fault; none is found in a field that is being typed in.
@@ -42,7 +38,7 @@ function cutterIn(typing) {
   if (!picked || picked.value === "planned") return { fault: "" };
   if (picked.value === "none") return { cutter: null, fault: "" };
   const field = find("width");
-  if (!field.value.trim()) return { fault: field === typing ? "" : "Say how wide the cutter is." };
+  if (!field.value.trim()) return { fault: field === typing ? "" : say("fitpage-say-cutter") };
   const read = cutterOf(field.value, data.unit);
   return { cutter: read.mm, fault: field === typing ? "" : read.fault || outOfRange(read.mm) };
 }
@@ -58,7 +54,7 @@ function cutIn(box, sheet, { thickest }, nominal, typing) {
   for (const each of fields) each.setAttribute("aria-invalid", String(each !== typing && each.dataset.fit in found.faults));
   const field = find("cut", box);
   const cut = cutOf(found);
-  if (typing !== field && cut !== null) field.value = `${digits((nominal || 0) + cut, 3)} mm`;
+  if (typing !== field && cut !== null) field.value = `${marked(digits((nominal || 0) + cut, 3))} mm`;
   const known = cutKnown(field.value, nominal, data.unit);
   const fault = fields.includes(typing) ? "" : Object.values(found.faults)[0] || (typing === field ? "" : known.fault) || "";
   return { cut: known.cut || 0, words: machineWords(found, way, data.unit), fault };
@@ -79,7 +75,8 @@ const canFollow = ({ cutter }) => cutter && cutter.least < cutter.most;
 function outOfRange(cutter) {
   const { cutter: range, title } = data.sheets.find(({ cutter: each }) => each && (cutter < each.least || cutter > each.most)) || {};
   if (!range) return "";
-  const words = `For ${title} files are made for cutters of ${toldTool(range.least, data.unit)} to ${toldTool(range.most, data.unit)}.`;
+  const [least, most] = [toldTool(range.least, data.unit), toldTool(range.most, data.unit)];
+  const words = say("fitpage-cutters", { sheet: title, least, most });
   const why = cutter < range.least ? range.below : range.above;
   return why ? `${words} ${why}` : words;
 }
@@ -120,7 +117,7 @@ function tell(element, words) {
 function showSum(list, count, { thickest, thinnest, mean }) {
   const rows = count > 1 ? [["most", thickest], ["mean", mean], ["least", thinnest]] : count ? [["once", thickest]] : [];
   list.replaceChildren(
-    ...rows.map(([name, mm]) => element("div", {}, element("dt", {}, name), element("dd", {}, toldIn(mm, data.unit)))),
+    ...rows.map(([name, mm]) => element("div", {}, element("dt", {}, say(`fitpage-${name}`)), element("dd", {}, toldIn(mm, data.unit)))),
   );
 }
 
@@ -131,7 +128,7 @@ function showResults(choice, sums, sound) {
   for (const { name, more } of data.sheets) sums[name].more = more;
   const at = Object.fromEntries(data.sheets.map(({ name }) => [name, { thickness: sums[name].thickest, fit: choice.sheets[name].fit }]));
   const shown = sound ? data.sheets.map((sheet) => resultOf(sheet, choice, sums[sheet.name], at)) : [];
-  if (sound && set) shown.unshift(element("h3", {}, `Take the set cut/${set.label}`));
+  if (sound && set) shown.unshift(element("h3", {}, say("fitpage-take-set", { folder: `cut/${set.label}` })));
   find("results").replaceChildren(...shown);
   find("save").hidden = !sound;
   if (sound && find("each")?.open) showFiles();
@@ -141,9 +138,9 @@ function resultOf(sheet, choice, sum, at) {
   const { fit } = choice.sheets[sheet.name];
   const figure = element("figure", { class: "art" });
   figure.innerHTML = jointDrawing(fit, sum, data.unit); // numbers and words of ours alone
-  const dashed = sum.thickest > sum.thinnest ? " Dashed: where the sheet is thinnest." : "";
-  figure.append(element("figcaption", {}, `${sheet.title}: a tab in its slot, to scale; in the circle twelve times as large.${dashed}`));
-  const made = `${sum.measured ? "Made for" : "As drawn:"} ${told(sum.made, data.unit)}`;
+  const caption = sum.thickest > sum.thinnest ? "fitpage-caption-dashed" : "fitpage-caption";
+  figure.append(element("figcaption", {}, say(caption, { sheet: sheet.title })));
+  const made = say(sum.measured ? "fitpage-made-for" : "fitpage-as-drawn", { thickness: told(sum.made, data.unit) });
   const cutter = choice.cutter === undefined ? [] : cutterWords(sheet, choice.cutter, at, data);
   const cut = [...cutWords(sum.nominal, choice.sheets[sheet.name].cut, { built: choice.built && sheet.built, unit: data.unit }), ...sum.machine];
   const words = [playWords(fit, sum, data), ...cut, ...cutter].map((each) => element("p", {}, each));
@@ -165,7 +162,8 @@ function spread(field, text) {
   readings.slice(0, room.length).forEach((each, spot) => (room[spot].value = each));
   settled();
   const left = readings.length - room.length;
-  if (left > 0) find("status").textContent = `There are fields for ${room.length} of the ${readings.length} readings: ${readings.slice(-left).join(", ")} ${left > 1 ? "were" : "was"} left out.`;
+  const missed = { fields: room.length, count: readings.length, texts: readings.slice(-left).join(", ") };
+  if (left > 0) find("status").textContent = say(left > 1 ? "fitpage-left-out-many" : "fitpage-left-out", missed);
   return true;
 }
 
@@ -195,7 +193,7 @@ async function packedOrFetched(inside, file) {
 
 // What stands packed in the page: JSON, deflated, in base64.
 async function unpacked(text) {
-  if (typeof DecompressionStream === "undefined") throw new RangeError(TOO_OLD);
+  if (typeof DecompressionStream === "undefined") throw new RangeError(say("fitpage-too-old"));
   const bytes = Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0));
   return new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate"))).json();
 }
@@ -231,7 +229,7 @@ async function madeFiles() {
     const found = await fittedFiles();
     return fill(found, pointOf(found, choice));
   } catch (trouble) {
-    find("status").textContent = trouble instanceof RangeError ? trouble.message : NOT_FETCHED;
+    find("status").textContent = trouble instanceof RangeError ? trouble.message : say("fitpage-not-fetched");
     return [];
   }
 }
@@ -242,7 +240,7 @@ function saved(name, content, kind) {
   link.click();
   link.remove();
   setTimeout(() => URL.revokeObjectURL(link.href), 60000);
-  find("status").textContent = `Saved: ${name}`;
+  find("status").textContent = say("fitpage-saved", { name });
 }
 
 const stem = () => {
@@ -288,7 +286,7 @@ function emptied(box) {
 function restore({ sheets, cutter, built }) {
   data.sheets.forEach(({ name }, index) => {
     all("reading", boxes[index]).forEach((field, spot) => {
-      field.value = spot in sheets[name].readings ? `${digits(sheets[name].readings[spot], 2)} mm` : "";
+      field.value = spot in sheets[name].readings ? `${marked(digits(sheets[name].readings[spot], 2))} mm` : "";
     });
     const fits = all("fit", boxes[index]);
     const near = fits.map((each) => Math.abs(Number(each.value) - sheets[name].fit));
@@ -297,12 +295,12 @@ function restore({ sheets, cutter, built }) {
   const value = cutter === undefined ? "planned" : cutter === null ? "none" : "other";
   for (const each of all("cutter")) each.checked = each.value === value;
   for (const each of all("built")) each.checked = each.value === (built ? "files" : "program");
-  if (find("width")) find("width").value = value === "other" ? `${digits(cutter, 3)} mm` : "";
+  if (find("width")) find("width").value = value === "other" ? `${marked(digits(cutter, 3))} mm` : "";
   data.sheets.forEach(({ name, planned }, index) => {
     const { cut } = sheets[name];
     const nominal = cutter === undefined ? planned : cutter || 0;
     emptied(boxes[index]);
-    if (find("cut", boxes[index])) find("cut", boxes[index]).value = cut ? `${digits(nominal + cut, 3)} mm` : "";
+    if (find("cut", boxes[index])) find("cut", boxes[index]).value = cut ? `${marked(digits(nominal + cut, 3))} mm` : "";
   });
 }
 

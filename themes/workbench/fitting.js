@@ -51,16 +51,17 @@ const within = (mm, [least, most]) => least <= mm && mm <= most;
 
 // A length within a range of what it can be, {mm}, else {fault} in words. `meant` is the narrower
 // range in which a slip of unit or of the point is looked for.
+const quoted = (text) => text.trim().slice(0, 24);
+
 function lengthIn(text, likely, meant, decimals, what, unit) {
-  const quoted = `“${text.trim().slice(0, 24)}”`;
   const stated = parsed(text);
-  if (!stated) return { fault: `${quoted} is no number: write ${examples(meant, unit)}.` };
+  if (!stated) return { fault: say("fitscript-no-number", { text: quoted(text), examples: examples(meant, unit) }) };
   const ways = stated.units.map((each) => stated.value * IN_MM[each]);
   const mm = ways.find((each) => within(each, likely));
   if (mm !== undefined) return { mm: rounded(mm, decimals) };
   const slip = slipped(stated, meant);
-  if (slip) return { fault: `${quoted} cannot be ${what}. Is it ${slip}?` };
-  return { fault: `${quoted} cannot be ${what}.` };
+  if (slip) return { fault: say("fitscript-cannot-be-slip", { text: quoted(text), what, slip }) };
+  return { fault: say("fitscript-cannot-be", { text: quoted(text), what }) };
 }
 
 // What was meant where the unit is another or the point stands elsewhere: 0.7 mm is 0.7 in.
@@ -68,7 +69,7 @@ function slipped({ value, units }, meant) {
   for (const power of [0, 1, -1, 2, -2, 3, -3]) {
     for (const unit of [units[0], units[0] === "in" ? "mm" : "in"]) {
       const moved = power < 0 ? value / 10 ** -power : value * 10 ** power;
-      if (within(moved * IN_MM[unit], meant)) return `${digits(moved, unit === "in" ? 4 : 3)} ${unit}`;
+      if (within(moved * IN_MM[unit], meant)) return `${marked(digits(moved, unit === "in" ? 4 : 3))} ${unit}`;
     }
   }
   return "";
@@ -77,20 +78,21 @@ function slipped({ value, units }, meant) {
 function examples([least, most], unit) {
   const mm = rounded((least + most) / 2, 1);
   const near = sold((Math.round((mm / 25.4) * 32) / 32) * 25.4); // a fraction by which sheets are sold
-  const told = [digits(mm, 1), `${fixed(mm / 25.4, 3)} in`, `${near} in`];
-  return unit === "in" ? `${told[2]}, ${told[1]} or ${told[0]} mm` : `${told[0]}, ${told[1]} or ${told[2]}`;
+  const told = [marked(digits(mm, 1)), `${marked(fixed(mm / 25.4, 3))} in`, `${marked(near)} in`];
+  const [one, two, three] = unit === "in" ? [told[2], told[1], `${told[0]} mm`] : told;
+  return say("fitscript-examples", { one, two, three });
 }
 
 const meantFor = ({ least, most }) => [least * 0.93, most * 1.07];
 
 function readingOf(text, sheet, unit) {
   const likely = [sheet.least / 2, sheet.most * 2];
-  return lengthIn(text, likely, meantFor(sheet), 2, `the thickness of ${sheet.title}`, unit);
+  return lengthIn(text, likely, meantFor(sheet), 2, say("fitscript-thickness", { sheet: sheet.title }), unit);
 }
 
 // A cutter's diameter: a bare number below 0.8 is in inches.
 function cutterOf(text, unit) {
-  return lengthIn(text, [0.8, 26], [1, 13], 3, "a cutter for this", unit);
+  return lengthIn(text, [0.8, 26], [1, 13], 3, say("fitscript-cutter"), unit);
 }
 
 // The thickest, the thinnest and the mean of readings, which are whole hundredths of a mm.
@@ -107,23 +109,23 @@ function summed(readings) {
 
 // What a calliper reads, in both units: 17.83 mm (0.702 in).
 function told(mm, unit) {
-  const [metric, inch] = [`${digits(mm, 2)} mm`, `${inches(mm)} in`];
+  const [metric, inch] = [`${marked(digits(mm, 2))} mm`, `${inches(mm)} in`];
   return unit === "in" ? `${inch} (${metric})` : `${metric} (${inch})`;
 }
 
-const inches = (mm) => (Math.abs(mm) < 1 ? digits(mm / 25.4, 3) : calliper(mm));
+const inches = (mm) => marked(Math.abs(mm) < 1 ? digits(mm / 25.4, 3) : calliper(mm));
 
 // A cutter's diameter or a fit, which have a decimal more: 3.175 mm (0.125 in).
 function toldTool(mm, unit) {
-  const [metric, inch] = [`${digits(mm, 3)} mm`, `${digits(mm / 25.4, 4)} in`];
+  const [metric, inch] = [`${marked(digits(mm, 3))} mm`, `${marked(digits(mm / 25.4, 4))} in`];
   return unit === "in" ? `${inch} (${metric})` : `${metric} (${inch})`;
 }
 
-const toldIn = (mm, unit) => (unit === "in" ? inches(mm) : digits(mm, 2));
+const toldIn = (mm, unit) => (unit === "in" ? inches(mm) : marked(digits(mm, 2)));
 
 function toldRange([least, most], unit) {
-  const [metric, inch] = [[least, most].map((each) => digits(each, 2)), [least, most].map(calliper)];
-  const [a, b] = [`${metric.join(" to ")} mm`, `${inch.join(" to ")} in`];
+  const range = (tell, end) => `${say("fitscript-to", { least: marked(tell(least)), most: marked(tell(most)) })} ${end}`;
+  const [a, b] = [range((each) => digits(each, 2), "mm"), range(calliper, "in")];
   return unit === "in" ? `${b} (${a})` : `${a} (${b})`;
 }
 
@@ -145,15 +147,13 @@ function playWords(fit, sum, { unit, fitWords: words, jointFits }) {
   const wants = 2 * (sum.more || 0);
   const { slot, ...bare } = playOf(fit, sum);
   const [thick, thin] = [bare.thick - wants, bare.thin - wants];
-  const those = jointFits ? "Slots for it with the sheet’s own fit" : "Slots for it";
-  const besides = wants ? `, ${told(wants, unit)} of it for finish and damp` : "";
-  const wide = `${those} are ${told(slot, unit)} wide${besides}.`;
-  const most = `${told(thick, unit)} of play: ${fitWords(thick / 2, words)}`;
-  const then = wants ? "Finished, and at its dampest, the joint" : "The joint";
-  if (sum.thickest === sum.thinnest) return `${wide} ${then} has ${most}.`;
+  const damp = wants ? "-wants" : "";
+  const slots = { slot: told(slot, unit), wants: told(wants, unit) };
+  const wide = say(`fitscript-slots${jointFits ? "-own" : ""}${damp}`, slots);
+  const most = say("fitscript-play", { play: told(thick, unit), feel: fitWords(thick / 2, words) });
+  if (sum.thickest === sum.thinnest) return `${wide} ${say(`fitscript-joint${damp}`, { most })}`;
   const least = `${told(thin, unit)}: ${fitWords(thin / 2, words)}`;
-  const where = wants ? "Finished, at its dampest, where" : "Where";
-  return `${wide} ${where} the sheet is thickest, the joint has ${most}; where it is thinnest, ${least}.`;
+  return `${wide} ${say(`fitscript-joint-range${damp}`, { most, least })}`;
 }
 
 // ---- what cannot be -----------------------------------------------------------------------
@@ -164,26 +164,25 @@ function refusal(sheet, thickest, data) {
   const range = [sheet.least, sheet.most];
   if (within(thickest, range)) return "";
   const thin = thickest < sheet.least;
-  const why =
-    `${told(thickest, unit)} is ${thin ? "thinner" : "thicker"} than the plan is proved for: ` +
-    `${toldRange(range, unit)}.`;
-  const loose = told(sheet.least + 2 * (sheet.fit + (sheet.more || 0)) - thickest, unit);
+  const measured = { thickness: told(thickest, unit), range: toldRange(range, unit) };
+  const why = say(thin ? "fitscript-thinner" : "fitscript-thicker", measured);
+  const play = told(sheet.least + 2 * (sheet.fit + (sheet.more || 0)) - thickest, unit);
   const ready = thin
-    ? `Files for ${told(sheet.least, unit)} would go together with ${loose} of play.`
-    : "No file of the plan lets it in.";
+    ? say("fitscript-loose", { least: told(sheet.least, unit), play })
+    : say("fitscript-none-in");
   if (!within(thickest, sheet.sold)) {
-    const sold = `${sheet.title} is sold from ${toldRange(sheet.sold, unit)}: is it this sheet?`;
+    const sold = say("fitscript-sold", { sheet: sheet.title, range: toldRange(sheet.sold, unit) });
     return `${why} ${ready} ${sold}`;
   }
-  const made = `kerfolio files --plan ${plan} --sheet ${sheet.name}=${digits(thickest, 2)}`;
-  return `${why} ${ready} ${ask} may prove and make others: ${made}`;
+  const command = `kerfolio files --plan ${plan} --sheet ${sheet.name}=${digits(thickest, 2)}`;
+  return `${why} ${ready} ${say("fitscript-ask", { maker: ask, command })}`;
 }
 
 // A spread that no sheet has is told, and nothing more.
 function spreadWords({ thickest, thinnest }, unit) {
   const apart = thickest - thinnest;
   return apart > 1 + 1e-9
-    ? `The readings are ${told(apart, unit)} apart, more than one sheet should be: is one of them a slip?`
+    ? say("fitscript-apart", { apart: told(apart, unit) })
     : "";
 }
 
@@ -191,19 +190,17 @@ function spreadWords({ thickest, thinnest }, unit) {
 function cutterWords(sheet, cutter, at, { unit, relief }) {
   const found = [];
   if (cutter === null) {
-    if (relief) found.push("Inside corners stay square: for a laser, or for a saw and a chisel; a router leaves them full.");
-    if (sheet.recessed) found.push("A laser cuts no recesses: those of this sheet want a router or a chisel.");
+    if (relief) found.push(say("fitscript-square"));
+    if (sheet.recessed) found.push(say("fitscript-recessed"));
     return found;
   }
   const widths = sheet.narrow.map(({ takes, width }) => (takes ? at[takes].thickness + 2 * at[takes].fit : width));
   const least = Math.min(...widths);
   if (cutter > least + 0.005) {
-    found.push(`A cutter of ${toldTool(cutter, unit)} does not go into what is ${told(least, unit)} wide.`);
+    found.push(say("fitscript-too-wide", { cutter: toldTool(cutter, unit), width: told(least, unit) }));
   }
   if (sheet.curve && cutter > 2 * sheet.curve + 0.005) {
-    found.push(
-      `It does not follow the tightest inside curve, of ${told(sheet.curve, unit)} radius: what it leaves there is cut by hand.`,
-    );
+    found.push(say("fitscript-curve", { radius: told(sheet.curve, unit) }));
   }
   return found;
 }
@@ -240,8 +237,7 @@ function jointDrawing(fit, sum, unit) {
     `<path class="k-fill-wood-dark" d="M${at(x - tab / 2)} 22H${at(x + tab / 2)}V${y + tall}H${at(x - tab / 2)}Z"/>` +
     lines(plies, (part) => `M${at(x - tab / 2 + tab * part)} 22V${y + tall}`) +
     `<path class="k-line-ink" fill="none" stroke-width="1.4" d="M${at(x - tab / 2)} 22H${at(x + tab / 2)}V${y + tall}H${at(x - tab / 2)}Z"/>`;
-  const name =
-    `A tab of ${told(sum.thickest, unit)} in a slot of ${told(slot, unit)}, cut through, to scale, and its edge twelve times as large.`;
+  const name = say("fitscript-drawing", { tab: told(sum.thickest, unit), slot: told(slot, unit) });
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 400 226" role="img" aria-label="${name}">` +
     board(20, left) + board(right, 262) + upright +
@@ -281,8 +277,8 @@ function lens(x, y, by, thick, thin, unit) {
     `<path class="k-fill-wood-dark" d="M${cx - r} 0H${at(shown)}V150H${cx - r}Z"/>` +
     `<path class="k-line-ink" fill="none" stroke-width="1.6" d="M400 ${top}H${wall}V140M${at(shown)} 0V150"/>${thinner}</g>` +
     `<circle class="k-line-soft" cx="${cx}" cy="${cy}" r="${r}" fill="none" stroke-width="1"/>` +
-    `<text class="k-fill-ink" x="${cx}" y="${cy + r + 20}" font-size="14" text-anchor="middle">${toldIn(thick, unit)}${thin > thick ? ` to ${toldIn(thin, unit)}` : ""}</text>` +
-    `<text class="k-fill-soft" x="${cx}" y="${cy + r + 37}" font-size="12" text-anchor="middle">on each side</text>`
+    `<text class="k-fill-ink" x="${cx}" y="${cy + r + 20}" font-size="14" text-anchor="middle">${thin > thick ? say("fitscript-to", { least: toldIn(thick, unit), most: toldIn(thin, unit) }) : toldIn(thick, unit)}</text>` +
+    `<text class="k-fill-soft" x="${cx}" y="${cy + r + 37}" font-size="12" text-anchor="middle">${say("fitscript-each-side")}</text>`
   );
 }
 
@@ -309,11 +305,11 @@ function cardText(data, { sheets, cutter, built }) {
 // of this plan.
 function readCard(text, data) {
   const card = parsedCard(text);
-  if (!card) return { choice: null, words: "This file is no build card. Nothing was changed." };
+  if (!card) return { choice: null, words: say("fitscript-no-card") };
   const title = String(card.title).slice(0, 80);
   const release = String(card.release).slice(0, 20);
   if (card.plan !== data.plan) {
-    return { choice: null, words: `This card is for ${title} ${release}, not for ${data.title}. Nothing was changed.` };
+    return { choice: null, words: say("fitscript-other-card", { card: title, release, plan: data.title }) };
   }
   const choice = { sheets: {}, cutter: undefined, built: false };
   for (const { name, fit, planned } of data.sheets) {
@@ -327,11 +323,8 @@ function readCard(text, data) {
     if (found.cut && found["cut-in"] !== "program") choice.built = true;
     if (found.cutter === null || (found.cutter > 0 && !same(found.cutter, planned))) choice.cutter = found.cutter;
   }
-  if (card.release === data.release) return { choice, words: "The choices of the card are back." };
-  const words =
-    `The choices of the card are back, but it was written for release ${release} and these files are of ` +
-    `${data.release}: what has changed since may not match what you have.`;
-  return { choice, words };
+  if (card.release === data.release) return { choice, words: say("fitscript-card") };
+  return { choice, words: say("fitscript-old-card", { release, newer: data.release }) };
 }
 
 function parsedCard(text) {
@@ -347,16 +340,17 @@ function parsedCard(text) {
 function cardLines(data, choice) {
   const sheets = data.sheets.map(({ name, title }) => {
     const { thickest } = summed(choice.sheets[name].readings);
-    return `${title}: ${told(thickest, data.unit)}, fit ${toldTool(choice.sheets[name].fit, data.unit)}`;
+    const fit = toldTool(choice.sheets[name].fit, data.unit);
+    return say("fitscript-line", { sheet: title, thickness: told(thickest, data.unit), fit });
   });
   const cuts = data.sheets.map(({ name, title, planned }) => {
     const { cut } = choice.sheets[name];
     const nominal = choice.cutter === undefined ? planned : choice.cutter || 0;
-    const where = choice.built ? "built into the files" : "told to the program";
-    return cut ? [`${title}: true cut ${toldTool(rounded(nominal + cut, 3), data.unit)}, ${where}`] : [];
+    const real = { sheet: title, cut: toldTool(rounded(nominal + cut, 3), data.unit) };
+    return cut ? [say(choice.built ? "fitscript-line-built" : "fitscript-line-told", real)] : [];
   });
-  const cutter = { undefined: "as planned", null: "none" }[choice.cutter] || toldTool(choice.cutter, data.unit);
-  return [...sheets, `Cutter: ${cutter}`, ...cuts.flat()];
+  const cutter = { undefined: say("fitscript-as-planned"), null: say("fitscript-none") }[choice.cutter] || toldTool(choice.cutter, data.unit);
+  return [...sheets, say("fitscript-line-cutter", { cutter }), ...cuts.flat()];
 }
 
 // A label to glue underneath, an SVG of real size.
@@ -366,7 +360,7 @@ function labelText(data, choice) {
   const fits = (text, most) => Math.min(most, 82 / (0.56 * text.length));
   const line = (text, y, most, weight) =>
     `<text x="4" y="${at(y)}" font-size="${at(fits(text, most))}"${weight ? ` font-weight="${weight}"` : ""}>${escaped(text)}</text>\n`;
-  const head = line(data.title, 9, 5.6, 600) + line(`Release ${data.release}, ${data.house}`, 15, 3.6);
+  const head = line(data.title, 9, 5.6, 600) + line(say("fitscript-release", data), 15, 3.6);
   const size = Math.min(...rows.map((text) => fits(text, 3.6))); // all of one size
   const body = rows.map((text, row) => line(text, 22.8 + 5.6 * row, size)).join("");
   const foot = data.newest ? line(data.newest, 22.8 + 5.6 * rows.length, size) : "";

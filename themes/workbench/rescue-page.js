@@ -16,11 +16,11 @@ function secondCutFiles() {
 
 // The files that save a piece, or none, after words on what to do.
 async function savingFiles(part, way) {
-  const by = wrongBy(find("by").value, way, saving, data.unit).mm;
   if (way === "spoilt") {
     const files = await madeFiles();
     return files.filter(({ name }) => name.split("/").pop().startsWith(`${part.name}-${labelOf(files)}.`));
   }
+  const by = wrongBy(find("by").value, way, saving, data.unit).mm;
   if (way === "loose" || by === undefined) return [];
   const choice = last;
   const found = await secondCutFiles();
@@ -42,8 +42,11 @@ function savingWords(part, way) {
   if (mm === undefined) return { fault: fault || "" };
   if (way === "loose") return { words: slipWords(part, mm, thicknesses(), saving, data.unit) };
   const cutter = last.cutter;
-  if (cutter === null) return { fault: `Second cuts are made here for a cutter. For a laser ${data.ask} may make them: kerfolio files --plan ${data.plan} --only ${part.name} --reopen ${digits(mm, 3)} --cutter none` };
-  return { words: [`Openings of ${part.name} become ${toldTool(mm, data.unit)} wider.`, saving.laid] };
+  if (cutter === null) {
+    const command = `kerfolio files --plan ${data.plan} --only ${part.name} --reopen ${digits(mm, 3)} --cutter none`;
+    return { fault: say("rescuescript-laser", { maker: data.ask, command }) };
+  }
+  return { words: [say("rescuescript-wider", { part: part.name, by: toldTool(mm, data.unit) }), saving.laid] };
 }
 
 const thicknesses = () => Object.fromEntries(data.sheets.map(({ name }) => [name, summed(last.sheets[name].readings).thickest]));
@@ -65,7 +68,7 @@ async function showSaving() {
     const buttons = files.map((each) => element("li", {}, fileButton(each, each.name.split("/").pop())));
     find("rescue-files").replaceChildren(...(buttons.length ? [element("ul", { class: "files" }, ...buttons)] : []));
   } catch (trouble) {
-    find("status").textContent = trouble instanceof RangeError ? trouble.message : NOT_FETCHED;
+    find("status").textContent = trouble instanceof RangeError ? trouble.message : say("fitpage-not-fetched");
   }
 }
 

@@ -12,9 +12,11 @@ const LOOSEST = 3;
 // By how much a joint is too tight or too loose, {mm} or {fault}; nothing for an empty text.
 function wrongBy(text, way, { leastLoose }, unit) {
   if (!text.trim()) return {};
-  if (!parsed(text)) return { fault: `“${text.trim().slice(0, 24)}” is no number: write 0.15 mm or 0.006 in.` };
+  if (!parsed(text)) {
+    return { fault: say("fitscript-no-number", { text: quoted(text), examples: say("rescuescript-examples") }) };
+  }
   const range = way === "tight" ? REOPEN : [leastLoose, LOOSEST];
-  return lengthIn(text, range, range, 3, `what a joint is too ${way} by`, unit);
+  return lengthIn(text, range, range, 3, say(`rescuescript-too-${way}`), unit);
 }
 
 // An offcut, the side along the grain first, {sides} or {fault}.
@@ -23,7 +25,9 @@ function offcutOf(text, unit) {
   const parts = text.trim().split(/\s+[xX]\s+|\s*×\s*|(?<=\d)[xX](?=\d)/);
   const example = unit === "in" ? "12 x 16" : "300 x 400";
   const stated = parts.map(parsed);
-  if (parts.length !== 2 || stated.includes(null)) return { fault: `“${text.trim().slice(0, 24)}” is no size: write the side along the grain first, ${example}.` };
+  if (parts.length !== 2 || stated.includes(null)) {
+    return { fault: say("rescuescript-no-size", { text: quoted(text), example }) };
+  }
   return { sides: stated.map(({ value, units }) => value * IN_MM[units.length > 1 ? unit : units[0]]) };
 }
 
@@ -31,17 +35,17 @@ function offcutOf(text, unit) {
 function hopeless(part, way) {
   if (way === "spoilt") return "";
   if (!part.slips.length) {
-    const into = part.goes.length ? ` It goes into ${listed(part.goes)}: choose that piece.` : "";
-    return `${part.name} has no opening that a sheet goes into.${into}`;
+    const name = part.goes.length ? "rescuescript-goes-into" : "rescuescript-no-opening";
+    return say(name, { part: part.name, others: listed(part.goes, "rescuescript-and") });
   }
   if (way === "loose" || part.wider) return "";
-  return `${part.name} cannot be laid by its edges for a second cut, or its files follow no rule: cut it again, with more play.`;
+  return say("rescuescript-again", { part: part.name });
 }
 
-const listed = (words) => (words.length > 1 ? `${words.slice(0, -1).join(", ")} and ${words.at(-1)}` : words.join(""));
+const listed = (words, last) => (words.length > 1 ? say(last, { head: words.slice(0, -1).join(", "), item: words.at(-1) }) : words.join(""));
 
-const chosenIn = (mm, unit) => (unit === "in" ? `${chosen(mm)} in` : `${digits(mm, 3)} mm`);
-const sizeIn = (sides, unit) => `${sides.map((mm) => (unit === "in" ? digits(mm / 25.4, 2) : digits(mm, 1))).join(" x ")} ${unit}`;
+const chosenIn = (mm, unit) => (unit === "in" ? `${marked(chosen(mm))} in` : `${marked(digits(mm, 3))} mm`);
+const sizeIn = (sides, unit) => `${sides.map((mm) => marked(unit === "in" ? digits(mm / 25.4, 2) : digits(mm, 1))).join(" x ")} ${unit}`;
 
 // What lines openings that are `loose` too loose, line by line; `thickness` of sheets by name.
 function slipWords(part, loose, thickness, { slips, leastLoose, glued }, unit) {
@@ -50,15 +54,17 @@ function slipWords(part, loose, thickness, { slips, leastLoose, glued }, unit) {
   for (const [name, thick] of slips) {
     const count = Math.floor(left / Math.round(thick / leastLoose));
     left -= count * Math.round(thick / leastLoose);
-    if (count) layers.push(`${count} ${count > 1 ? "layers" : "layer"} of ${name} (${chosenIn(thick, unit)})`);
+    const layer = { count, what: name, thick: chosenIn(thick, unit) };
+    if (count) layers.push(say(count > 1 ? "rescuescript-layers" : "rescuescript-layer", layer));
   }
   const rows = new Map();
   for (const [name, count, ...sides] of part.slips) {
-    const row = `${name}: # of ${sizeIn(sides.map((each) => thickness[each] ?? each), unit)}`;
-    rows.set(row, (rows.get(row) || 0) + count);
+    const size = sizeIn(sides.map((each) => thickness[each] ?? each), unit);
+    const known = rows.get(`${name} ${size}`) || { name, size, count: 0 };
+    rows.set(`${name} ${size}`, { ...known, count: known.count + count });
   }
-  const head = `Slips of about ${chosenIn(loose, unit)}: ${listed(layers)}, as each usually is thick.`;
-  return [head, ...[...rows].map(([row, count]) => row.replace("#", count)), glued];
+  const head = { thick: chosenIn(loose, unit), layers: listed(layers, "rescuescript-and") };
+  return [say("rescuescript-slips", head), ...[...rows.values()].map((row) => say("rescuescript-row", row)), glued];
 }
 
 // How a part lies on an offcut, {words, fits}.
@@ -66,8 +72,9 @@ function lyingOn(part, [along, across], unit) {
   const found = part.lies.find(([, wide, high]) => wide <= along + 0.01 && high <= across + 0.01);
   if (!found) {
     const least = [...new Set(part.lies.filter(([turn]) => turn % 90 === 0).map(([, ...sides]) => sizeIn(sides, unit)))];
-    return { fits: false, words: `${part.name} finds no room on ${sizeIn([along, across], unit)}. It takes ${least.join(" or ")} at least, along the grain and across it, with its margin.` };
+    const told = { part: part.name, offcut: sizeIn([along, across], unit), least: listed(least, "rescuescript-or") };
+    return { fits: false, words: say("rescuescript-no-room", told) };
   }
-  const turned = found[0] ? `turned by ${found[0]} degrees` : "as drawn";
-  return { fits: true, words: `${part.name} fits, ${turned}, with the margin of its sheet all round.` };
+  const lying = { part: part.name, degrees: found[0] };
+  return { fits: true, words: say(found[0] ? "rescuescript-fits-turned" : "rescuescript-fits", lying) };
 }

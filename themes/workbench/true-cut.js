@@ -29,16 +29,16 @@ function couponValue({ coupon }, way, field, text, unit) {
   const slot = field.startsWith("slot");
   if (way === "caliper") {
     const [what, drawn] = slot
-      ? ["the long slot", coupon.opening[field === "slotX" ? "x" : "y"]]
-      : ["the last step of the arm", coupon.steps.at(-1)];
+      ? ["truecut-long-slot", coupon.opening[field === "slotX" ? "x" : "y"]]
+      : ["truecut-last-step", coupon.steps.at(-1)];
     const likely = [drawn - 1, drawn + 1];
-    const read = lengthIn(text, likely, likely, 2, `${what}, drawn ${told(drawn, unit)}`, unit);
+    const read = lengthIn(text, likely, likely, 2, say(what, { drawn: told(drawn, unit) }), unit);
     return { value: read.mm, fault: read.fault };
   }
   const { length } = slot ? coupon.slots : coupon.steps;
   const number = /^\d{1,2}$/.test(text.trim()) ? Number(text) : 0;
   if (1 <= number && number <= length) return { value: number };
-  return { fault: `Write the number of a step, 1 to ${length}.` };
+  return { fault: say("truecut-step", { count: length }) };
 }
 
 // By how much more than its name a cutter cuts, {inside: {x, y}, outside: {x, y}}, null where nothing
@@ -78,10 +78,10 @@ function cutKnown(text, nominal, unit) {
   if (!text.trim()) return { cut: 0 };
   const name = nominal || 0;
   const likely = nominal === null ? [0, 1] : [name - CUT.most, name + CUT.most];
-  const what = nominal === null ? "what it takes away" : `what a cutter of ${toldTool(name, unit)} really cuts`;
+  const what = nominal === null ? say("truecut-takes-away") : say("truecut-really-cuts", { cutter: toldTool(name, unit) });
   const read = lengthIn(text, likely, likely, 3, what, unit);
   if (!read.fault) return { cut: rounded(read.mm - name, 3) };
-  const look = "Look at the collet, at the cutter itself and at the unit, and cut the coupon anew.";
+  const look = say("truecut-look");
   return { fault: nominal === null ? read.fault : `${read.fault} ${look}` };
 }
 
@@ -96,16 +96,13 @@ function machineWords({ inside, outside }, way, unit) {
   if (size > apart + 1e-9) {
     const why =
       slots * tabs < 0
-        ? `Lengths come out longer in ${slots > 0 ? "x" : "y"}: draw a line of 500 mm or more along each axis, measure both, and set the steps per millimetre of the one that is off to what they are times told over measured; look for a belt that slips.`
-        : "Look for play in one of the axes: a loose belt, nut, pinion or rail.";
-    found.push(`What it cuts differs by ${told(rounded(size, 2), unit)} between x and y. No cutter does that, so it is the machine’s, and no file mends it. ${why}`);
+        ? say("truecut-longer", { axis: slots > 0 ? "x" : "y" })
+        : say("truecut-play-axis");
+    found.push(say("truecut-differs", { by: told(rounded(size, 2), unit), why }));
   }
   const play = less(meanOf([outside.x, outside.y]), meanOf([inside.x, inside.y]));
   if (Math.abs(play) > apart + 1e-9) {
-    found.push(
-      `Inside and outside differ by ${told(rounded(Math.abs(play), 2), unit)}: a drive has play, the cutter ` +
-        "bends, or pieces move. Look at belts and nuts, hold the sheet down, and leave a few tenths for a last pass all round.",
-    );
+    found.push(say("truecut-inside-outside", { by: told(rounded(Math.abs(play), 2), unit) }));
   }
   return found;
 }
@@ -115,12 +112,7 @@ function machineWords({ inside, outside }, way, unit) {
 // Where a true cut is corrected: told to the program (the usual way), or built into the files.
 function cutWords(nominal, cut, { built, unit }) {
   if (Math.abs(cut) < CUT.nothing) return [];
-  const [name, real] = [nominal || 0, rounded((nominal || 0) + cut, 3)];
-  const cuts = nominal === null ? "It takes away" : `The cutter of ${toldTool(name, unit)} cuts`;
-  const tell = nominal === null ? "a kerf" : "a cutter";
-  if (built) {
-    const state = nominal === null ? "no kerf" : `${tell} of ${toldTool(name, unit)}`;
-    return [`${cuts} ${toldTool(real, unit)}. That is built into these files: tell your toolpath program ${state}, and correct nothing else.`];
-  }
-  return [`${cuts} ${toldTool(real, unit)}. Tell your toolpath program ${tell} of ${toldTool(real, unit)}, and correct nothing else: these files have nothing built in.`];
+  const real = rounded((nominal || 0) + cut, 3);
+  const sizes = { cutter: toldTool(nominal || 0, unit), cut: toldTool(real, unit) };
+  return [say(`truecut-${built ? "built" : "told"}-${nominal === null ? "kerf" : "cutter"}`, sizes)];
 }

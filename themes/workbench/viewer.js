@@ -432,8 +432,8 @@
     function told() {
       const found = model.steps[step - 1];
       const added = model.pieces.filter((piece) => found && piece.step === found.number).map((piece) => piece.mark || piece.title);
-      const title = found && found.title ? `: ${found.title}` : "";
-      const text = found ? `Step ${found.number}${title} (${added.join(", ")})` : "Finished";
+      const told = found && { step: found.number, title: found.title, pieces: added.join(", ") };
+      const text = found ? say(found.title ? "viewscript-step-title" : "viewscript-step", told) : say("viewscript-finished");
       find("told").textContent = text;
       steps.setAttribute("aria-valuetext", text);
     }

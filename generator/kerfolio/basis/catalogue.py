@@ -61,6 +61,18 @@ def message(language: str, name: str, values: Mapping[str, object]) -> tuple[obj
     )
 
 
+@cache
+def templates(language: str, file: str) -> Mapping[str, str]:
+    """Return the messages of a file by name, each value's place left open: ``Saved: { $name }``.
+
+    For those who fill them in elsewhere: such messages hold no choices.
+    """
+    text = (shipped("words") / _of(language) / f"{file}.ftl").read_text(encoding="utf-8")
+    places = {each: f"{{ ${each} }}" for each in re.findall(r"\{ \$([a-z]+) \}", text)}
+    names = re.findall(rf"^({file}-[a-z0-9-]+) =", text, re.MULTILINE)
+    return {name: str(message(language, name, places)[0]) for name in names}
+
+
 def _given(value: object, kept: list[object]) -> object:
     if type(value) is str and not _PLACES.search(value):
         return value

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from decimal import Decimal
 
@@ -17,6 +18,8 @@ from kerfolio.model.prose import Prose
 from kerfolio.model.statement import Amount
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
+
+_TAG = re.compile(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,8 +71,9 @@ class Identity:
 
     @property
     def reader(self) -> Reader:
-        """Whom the workshop's own pages are for."""
-        return Reader(unit=self.units_first, language=self.language)
+        """Whom its own pages are for; what is no tag of a language counts as ``en`` (BCP 47)."""
+        language = self.language if _TAG.fullmatch(self.language) else "en"
+        return Reader(unit=self.units_first, language=language)
 
     def reader_of(self, plan: Plan) -> Reader:
         """Return whom a plan is for: inches stand first where it or the workshop is in inches."""

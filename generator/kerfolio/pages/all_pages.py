@@ -72,9 +72,9 @@ def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
         "404.html": not_found_page(site),
         "feed.xml": feed_xml(site),
         site.stylesheet: stylesheet(site.identity.look),
-        VIEWER_SCRIPT: viewer_script(),
-        PAGE_SCRIPT: page_script(),
-        FITTING_SCRIPT: fitting_script(),
+        VIEWER_SCRIPT: viewer_script(site.identity.reader),
+        PAGE_SCRIPT: page_script(site.identity.reader),
+        FITTING_SCRIPT: fitting_script(site.identity.reader),
         YARD_SCRIPT: yard_script(),
     }
     if site.identity.look.logo is None:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Any
 
 from markupsafe import Markup
 
 from kerfolio.basis.cutting_lengths import fit_in
 from kerfolio.basis.json_text import json_text, number
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
@@ -19,7 +20,7 @@ from kerfolio.fitted.writing import fitted_json
 from kerfolio.pages.newest import newest_address
 from kerfolio.pages.rescue import Rescue, rescue_of
 from kerfolio.pages.script_data import packed_data, script_data
-from kerfolio.pages.theme import theme_text
+from kerfolio.pages.script_words import told_script
 from kerfolio.settling.coupon import step_of
 from kerfolio.settling.settled import SettledSheet
 from kerfolio.shop.swelling import room_for
@@ -46,10 +47,9 @@ _HOLDS = {
 _FIT_STEP = {"mm": 0.05, "in": 0.0508}
 
 
-def fitting_script() -> Markup:
+def fitting_script(reader: Reader) -> Markup:
     """Return the script of the page: the files filled in, what is reckoned, the page itself."""
-    parts = "\n".join(map(theme_text, _SCRIPTS))
-    return Markup(f"(() => {{\n{parts}}})();\n")
+    return told_script(reader, _SCRIPTS, ("fitscript", "truecut", "rescuescript", "fitpage"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,7 +95,7 @@ class Fitting:
     built: bool
     holds: str
     file: str = FITTING_SCRIPT
-    script: Markup = field(default_factory=fitting_script)
+    script: Markup
 
 
 def fitting_of(
@@ -125,6 +125,7 @@ def fitting_of(
             )
             for sheet in sheets
         ),
+        script=fitting_script(edition.reader),
         data=script_data(json_text(_data(edition, numbers, made=fitted is not None))),
         files=packed_data(fitted_json(fitted) if fitted and inline else ""),
         rescue=rescue_of(edition, rescue, inline=inline) if fitted else None,

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from markupsafe import Markup
 
-from kerfolio.pages.theme import theme_text
+from kerfolio.basis.reader import Reader
+from kerfolio.pages.script_words import told_script
 
 PAGE_SCRIPT = "assets/document.js"
 """Where the site keeps the script."""
 
 
-def page_script() -> Markup:
+def page_script(reader: Reader) -> Markup:
     """Return the script; a page is complete without it."""
-    return Markup(theme_text("document.js"))
+    return told_script(reader, ("document.js",), ("drawscript",))

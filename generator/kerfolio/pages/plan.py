@@ -164,7 +164,7 @@ def _cut_files(lone: Mapping[str, Download]) -> list[tuple[str, Download]]:
 def _viewer(site: Site, edition: Edition) -> Viewer | None:
     """Return the plan in 3-D where the site has its model: it carries the exact geometry."""
     data = site.files[edition.name].model
-    return viewer_of(edition.plan.title, data) if data else None
+    return viewer_of(edition.plan.title, data, edition.reader) if data else None
 
 
 def _fitting(site: Site, edition: Edition) -> Fitting | None:

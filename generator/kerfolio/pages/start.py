@@ -48,10 +48,10 @@ def start_here(
     plan = edition.plan
     names = frozenset(contents)
     title = say(edition.reader, "pagestart-title", plan=plan.title, release=plan.version)
-    viewer = viewer_of(plan.title, model) if model else None
+    viewer = viewer_of(plan.title, model, edition.reader) if model else None
     fitting = fitting_of(edition, fitted, rescue)
     yard = yard_of(edition)
-    own = page_script()
+    own = page_script(edition.reader)
     scripts = [own, *(each.script for each in (viewer, fitting, yard) if each is not None)]
     frame = lone_frame(edition.identity, title, plan.summary, scripts=scripts)
     chapters = chapters_of(edition, START)

@@ -5,20 +5,21 @@ A page of the site takes the script from a file, a page of one file has it in it
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from kerfolio.basis.reader import Reader
 from kerfolio.pages.script_data import script_data
-from kerfolio.pages.theme import theme_text
+from kerfolio.pages.script_words import told_script
 
 VIEWER_SCRIPT = "assets/viewer.js"
 """Where the site keeps the script."""
 
 
-def viewer_script() -> Markup:
+def viewer_script(reader: Reader) -> Markup:
     """Return the script that draws the view."""
-    return Markup(theme_text("viewer.js"))
+    return told_script(reader, ("viewer.js",), ("viewscript",))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,9 +29,9 @@ class Viewer:
     title: str
     data: Markup
     file: str = VIEWER_SCRIPT
-    script: Markup = field(default_factory=viewer_script)
+    script: Markup
 
 
-def viewer_of(title: str, data: str) -> Viewer:
+def viewer_of(title: str, data: str, reader: Reader) -> Viewer:
     """Return the viewer of a plan; ``data`` is the JSON text that ``viewer_data`` gives."""
-    return Viewer(title=title, data=script_data(data))
+    return Viewer(title=title, data=script_data(data), script=viewer_script(reader))

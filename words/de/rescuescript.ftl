@@ -1,0 +1,19 @@
+# Was Skripte der Seiten sagen: keine Auswahl darin, nur Werte.
+rescuescript-too-tight = das, um was eine Verbindung zu eng ist
+rescuescript-too-loose = das, um was eine Verbindung zu weit ist
+rescuescript-examples = 0,15 mm oder 0,006 in
+rescuescript-no-size = „{ $text }“ ist keine Größe: schreib die Seite entlang der Faser zuerst, { $example }.
+rescuescript-no-opening = { $part } hat keine Öffnung, in die eine Platte geht.
+rescuescript-goes-into = { $part } hat keine Öffnung, in die eine Platte geht. Es geht in { $others }: wähle dieses Stück.
+rescuescript-again = { $part } lässt sich nicht an seinen Kanten für einen zweiten Schnitt anlegen, oder seine Dateien folgen keiner Regel: schneide es neu, mit mehr Spiel.
+rescuescript-and = { $head } und { $item }
+rescuescript-layer = { $count } Lage { $what } ({ $thick })
+rescuescript-layers = { $count } Lagen { $what } ({ $thick })
+rescuescript-row = { $name }: { $count } von { $size }
+rescuescript-slips = Streifen von etwa { $thick }: { $layers }, so dick, wie jedes üblicherweise ist.
+rescuescript-or = { $head } oder { $item }
+rescuescript-no-room = { $part } findet auf { $offcut } keinen Platz. Es braucht mindestens { $least }, entlang der Faser und quer dazu, mit seinem Rand.
+rescuescript-fits-turned = { $part } passt, um { $degrees } Grad gedreht, mit dem Rand seiner Platte ringsum.
+rescuescript-fits = { $part } passt, wie gezeichnet, mit dem Rand seiner Platte ringsum.
+rescuescript-laser = Zweite Schnitte werden hier für einen Fräser gemacht. Für einen Laser kann { $maker } sie machen: { $command }
+rescuescript-wider = Öffnungen von { $part } werden { $by } weiter.

@@ -1,0 +1,19 @@
+# What scripts of pages say: no choices in it, values alone.
+rescuescript-too-tight = what a joint is too tight by
+rescuescript-too-loose = what a joint is too loose by
+rescuescript-examples = 0.15 mm or 0.006 in
+rescuescript-no-size = “{ $text }” is no size: write the side along the grain first, { $example }.
+rescuescript-no-opening = { $part } has no opening that a sheet goes into.
+rescuescript-goes-into = { $part } has no opening that a sheet goes into. It goes into { $others }: choose that piece.
+rescuescript-again = { $part } cannot be laid by its edges for a second cut, or its files follow no rule: cut it again, with more play.
+rescuescript-and = { $head } and { $item }
+rescuescript-layer = { $count } layer of { $what } ({ $thick })
+rescuescript-layers = { $count } layers of { $what } ({ $thick })
+rescuescript-row = { $name }: { $count } of { $size }
+rescuescript-slips = Slips of about { $thick }: { $layers }, as each usually is thick.
+rescuescript-or = { $head } or { $item }
+rescuescript-no-room = { $part } finds no room on { $offcut }. It takes { $least } at least, along the grain and across it, with its margin.
+rescuescript-fits-turned = { $part } fits, turned by { $degrees } degrees, with the margin of its sheet all round.
+rescuescript-fits = { $part } fits, as drawn, with the margin of its sheet all round.
+rescuescript-laser = Second cuts are made here for a cutter. For a laser { $maker } may make them: { $command }
+rescuescript-wider = Openings of { $part } become { $by } wider.
