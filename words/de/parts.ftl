@@ -18,7 +18,7 @@ parts-one = { $marks } { $part }, { $pieces ->
     [one] { $pieces } Stück
    *[other] { $pieces } Stücke
  }
-parts-places = Zum Anreißen von Hand: wo Löcher, Schlitze und Taschen liegen
+parts-places = Zum Anreißen von Hand: wo Löcher, Schlitze und Vertiefungen liegen
 parts-middles = Mitten sind von der linken und von der unteren Kante des Teils gemessen, so wie es
     oben gezeichnet ist, samt Zapfen; bei einer Ausklinkung ist es die Mitte ihres Grundes. Breiten
     von Schlitzen gelten für { $sheets }; bei einer anderen Platte ist ein Schlitz um so viel
@@ -35,8 +35,8 @@ parts-cut-hole = Loch
 parts-cut-slot = Schlitz
 parts-cut-notch = Ausklinkung
 parts-cut-groove = Nut
-parts-cut-pocket = Tasche
-parts-cut-window = Durchbruch
+parts-cut-pocket = Vertiefung
+parts-cut-window = Öffnung
 parts-through = durch
 parts-level = waagerecht
 parts-upright = senkrecht

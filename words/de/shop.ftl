@@ -2,7 +2,7 @@
 shop-title = Ein Betrieb schneidet für dich
 shop-ask = Frag nach der Dicke, die der Betrieb gemessen hat, nicht nach dem Namen der Platte: Die
     Dateien sind für diese Dicke.
-shop-files = Die { $formats }-Dateien für diese Dicke, in { $folder }.
+shop-files = Die Dateien für diese Dicke ({ $formats }), in { $folder }.
 shop-layouts = Die Legepläne, in { $layouts }, und die Einrichtblätter, in { $setup }.
 shop-lines = Die { $layers }: welche Linie wie tief und auf welcher Seite geschnitten wird.
 shop-layers = Liste der Ebenen
