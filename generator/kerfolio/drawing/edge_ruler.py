@@ -172,6 +172,8 @@ def _counted(feature: SettledFeature, along: Point) -> float:
 def _thinned(shown: list[tuple[float, str]]) -> list[tuple[float, str]]:
     """Return what of many places on a ruler has room across it: the first and the last always."""
     kept, last = [shown[0]], shown[-1]
+    if last[0] - kept[0][0] < _TEXT:
+        return [last]  # a dot marks where 0 is
     for each in shown[1:-1]:
         if min(each[0] - kept[-1][0], last[0] - each[0]) >= _TEXT:
             kept.append(each)

@@ -81,8 +81,8 @@ class Tags:
             if len(features) > 1:
                 self._number(name, features)
         for name, features in sets.items():
-            if features[0].kind.on_edge:
-                continue  # its ruler bears the name
+            if any(each.ruler for each in features):
+                continue  # which bears the name
             tag = self._tag(name, features)
             note = text_block(tag.lines)
             found = next(self._free(note, tag), None)

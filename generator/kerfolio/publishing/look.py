@@ -114,7 +114,7 @@ def _usual(request: LookRequest, part: str) -> Path:
 def picture_bytes(drawing: Drawing, ending: str) -> bytes | None:
     """Return the bytes of a picture on paper, lettering as outlines; None without cairo."""
     ground = Stroke(contour=rectangle(*drawing.box), width=None, fill=Ink.PAPER)
-    svg = svg_bytes(replace(drawing, items=(ground, *drawing.items)), outlined=True)
+    svg = svg_bytes(replace(drawing, items=(ground, *drawing.items)), decimals=2, outlined=True)
     return png_bytes(svg, int(drawing.width * _PIXELS_PER_MM)) if ending == ".png" else svg
 
 

@@ -63,8 +63,12 @@ FEATURE: Record[Feature] = Record(
     noun="a feature",
     keys=(
         *_KINDS,
-        Key(name="repeat", form=_REPEAT, says="More of it, in a row."),
-        Key(name="mirror", form=MIRROR, says="Another one beyond a mirror line."),
+        Key(name="repeat", form=_REPEAT, says="More of it, in a row, numbered on."),
+        Key(
+            name="mirror",
+            form=MIRROR,
+            says="As many beyond a mirror line, numbered on in the same order: they count back.",
+        ),
     ),
     make=_make_feature,
     one_of=(tuple(each.name for each in _KINDS),),

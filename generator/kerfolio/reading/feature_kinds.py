@@ -72,11 +72,20 @@ EDGE = Either(
     advice="Write `top`, `bottom`, `left`, `right` or `{from: [x, y], to: [x, y]}`.",
 )
 _AT = Key(name="at", form=SPOT, says="Its centre, from the part's 0,0.", required=True)
-_ALL_AT = Key(name="at", form=SPOTS, says="Its centre, or a list of centres.", required=True)
+_ALL_AT = Key(
+    name="at",
+    form=SPOTS,
+    says="Its centre from the part's 0,0, or a list of centres, numbered in this order.",
+    required=True,
+)
 DEPTH = Key(name="depth", form=LENGTH, says="Depth from the show face.", required=True)
 _ANGLE = Key(name="angle", form=ANGLE, says="Degrees from the x axis, counter-clockwise.")
 _TAKES = Key(name="takes", form=REFERENCE, says="The sheet that goes in.")
 _WIDTH = Key(name="width", form=LENGTH, says="Width where no sheet is taken.")
+_COUNTED = (
+    "x along top and bottom, y along left and right, from the part's 0,0; along "
+    "an edge between points from where it begins."
+)
 EDGE_KEY = Key(name="edge", form=EDGE, says="The part's edge it sits on.", required=True)
 
 
@@ -171,7 +180,12 @@ def _notch() -> Record[Cutting]:
         NOTCH,
         Notch,
         EDGE_KEY,
-        Key(name="at", form=LENGTHS, says="Centre line along the edge.", required=True),
+        Key(
+            name="at",
+            form=LENGTHS,
+            says=f"Its middle along the edge, or a list: {_COUNTED}",
+            required=True,
+        ),
         *(DEPTH, _TAKES, _WIDTH),
         one_of=_FITS,
     )
@@ -230,7 +244,12 @@ def _tabs() -> Record[Cutting]:
         TAB,
         Tabs,
         EDGE_KEY,
-        Key(name="at", form=LENGTHS, says="Where each begins along the edge.", required=True),
+        Key(
+            name="at",
+            form=LENGTHS,
+            says=f"Where each begins along the edge: {_COUNTED}",
+            required=True,
+        ),
         Key(name="width", form=LENGTH, says="Width of each tab.", required=True),
         Key(name="depth", form=LENGTH, says="How far each stands out."),
         Key(name="takes", form=REFERENCE, says="The sheet each goes through."),
@@ -247,7 +266,11 @@ def _fingers() -> Record[Cutting]:
         EDGE_KEY,
         Key(name="count", form=COUNT, says="Fingers and gaps together.", required=True),
         Key(name="takes", form=REFERENCE, says="The sheet it meets.", required=True),
-        Key(name="first", form=first, says="What stands at the lower end of the edge."),
+        Key(
+            name="first",
+            form=first,
+            says="What stands where the edge begins, below or left.",
+        ),
     )
 
 

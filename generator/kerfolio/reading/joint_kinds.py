@@ -47,7 +47,18 @@ _FACING = Key(
 _ON = Key(
     name="at", form=SPOT, says="Where the first piece's 0,0 lies on the second one's drawing."
 )
-_IN = Key(name="at", form=SPOT, says="The point of the wedge that lies in the slot.")
+_IN = Key(
+    name="at",
+    form=SPOT,
+    says="The point of the wedge's drawing that lies in the middle of the slot; its centre of "
+    "gravity if unsaid. A wedge is drawn along y, the end that goes in first at the bottom.",
+)
+_DRIVEN = Key(
+    name="show",
+    form=choice("a way to look", "out", "in"),
+    says="Where the second piece's show face looks: a wedge goes in from its back (out) or from "
+    "its show face (in).",
+)
 _FIT = Key(name="fit", form=JOINT_FIT, says="Its clearance: by its purpose, or lengths of its own.")
 _TURN = Key(name="turn", form=ANGLE, says="How far the first piece is turned, degrees.")
 
@@ -85,6 +96,6 @@ JOINT_FORMS: dict[JointKind, Record[Joint]] = {
     FINGER_JOINT: _form(FINGER_JOINT, _SHOW, _LOOKING),
     FACE_JOINT: _form(FACE_JOINT, _SIDE, _FACING, _ON, _TURN),
     EDGE_JOINT: _form(EDGE_JOINT, _SHOW, _LOOKING),
-    WEDGE_JOINT: _form(WEDGE_JOINT, _SHOW, _LOOKING, _IN),
+    WEDGE_JOINT: _form(WEDGE_JOINT, _DRIVEN, _LOOKING, _IN),
 }
 """How each kind is written in a plan."""

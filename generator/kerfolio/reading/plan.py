@@ -9,6 +9,7 @@ from typing import Any
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.expression import parse
 from kerfolio.basis.finding import Finding, in_unit
+from kerfolio.basis.functions import CONSTANTS, FUNCTIONS, SHEET_FUNCTIONS
 from kerfolio.basis.names import is_plan_name, name_of, nearest
 from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
@@ -60,6 +61,13 @@ _A_SIZE = written("seat: 360", "seat: 14", "Write `{}`, a size each.")
 _SIZE = AmountForm(
     noun="a number or expression",
     advice=ANY_AMOUNT,
+)
+
+
+_SIZES_SAY = (
+    "Named numbers; every length may use them. Expressions know + - * / **, "
+    f"{', '.join(FUNCTIONS)} (angles in degrees), {' and '.join(SHEET_FUNCTIONS)} of a sheet, and "
+    f"{', '.join(CONSTANTS)}."
 )
 
 
@@ -196,7 +204,7 @@ PLAN: Record[Plan] = Record(
         Key(name="show", form=SHOW, says="What everybody sees of a supporters' plan, besides."),
         Key(name="sheets", form=SHEETS, says="Sheet materials it is cut from."),
         Key(name="also-for", form=ALSO_FOR, says="Other sheets and beds it is laid out for."),
-        Key(name="sizes", form=SizesForm(), says="Named numbers; every length may use them."),
+        Key(name="sizes", form=SizesForm(), says=_SIZES_SAY),
         Key(name="boards", form=BOARDS, says="Solid timber cut to length."),
         Key(name="relief", form=RELIEF, says="How inside corners are relieved."),
         Key(name="parts", form=PARTS, says="The parts, by name.", required=True),
