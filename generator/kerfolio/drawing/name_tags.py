@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, field
 from math import atan2, degrees, dist
 
@@ -55,6 +55,8 @@ class _Set:
 class Tags:
     """Lettering on a part as it grows; ``taken`` are boxes on paper that nothing may cover.
 
+    Features named in ``tinted`` have a ground of another colour.
+
     What finds no room on the part waits for the columns beside it. ``on_wood`` are the boxes of the
     words that have wood around them, the others stand in what they name.
     """
@@ -62,6 +64,7 @@ class Tags:
     part: SettledPart
     seat: Seat
     reader: Reader
+    tinted: Collection[str] = ()
     taken: list[Box] = field(default_factory=list)
     items: list[Item] = field(default_factory=list)
     on_wood: list[Box] = field(default_factory=list)
@@ -122,7 +125,8 @@ class Tags:
         order = [features[0], features[-1], *features[1:-1]]
         for each in order if len(order) <= _MOST_NUMBERED else order[:3]:
             text = each.name.removeprefix(f"{name}.")
-            note = text_block([(text, _NUMBER, True)], ink=Ink.ACCENT)
+            ink = Ink.NEW_LINE if each.name in self.tinted else Ink.ACCENT
+            note = text_block([(text, _NUMBER, True)], ink=ink)
             found = next(self._beside(note, each), None)
             if found is not None:
                 self._set_down(note, *found)

@@ -49,7 +49,7 @@ def named_part(
     seat = Seat(scale=scale, x=-shape.x0 * scale, y=-shape.y0 * scale)
     face: list[Item] = [*face_strokes(part, seat), *_tinted(part, seat, changed)]
     origin = tuple(_origin(seat))
-    tags = Tags(part=part, seat=seat, reader=reader, taken=[extent(origin)])
+    tags = Tags(part=part, seat=seat, reader=reader, tinted=changed, taken=[extent(origin)])
     tags.write()
     rulers = edge_rulers(part, seat, reader, tags.taken)
     drawn: list[Item] = [*face, *tags.items, *rulers, *origin]
