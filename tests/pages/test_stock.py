@@ -10,7 +10,7 @@ import pytest
 from kerfolio.model.stock import Stock
 from kerfolio.pages.all_pages import site_texts
 from kerfolio.pages.site import Site
-from kerfolio.pages.stock import NO_SOURCE, Table, chapters, stock_page
+from kerfolio.pages.stock import Table, chapters, stock_page
 from kerfolio.reading.workshop import read_workshop
 from tests.pages.invented import site
 from tests.pages.markup import Tree
@@ -84,7 +84,7 @@ def test_an_own_value_is_told_from_the_librarys(whole: Site) -> None:
 
 def test_a_value_without_a_source_says_so(whole: Site) -> None:
     notes = table(whole, "sheets-group-mdf").notes
-    assert [(each.columns, each.file) for each in notes if each.source == NO_SOURCE] == [
+    assert [(each.columns, each.file) for each in notes if each.source == "no source stated"] == [
         (("Density",), "stock/own.yaml")
     ]
 

@@ -11,8 +11,8 @@ from markupsafe import Markup
 from kerfolio.basis.cutting_lengths import fit_in
 from kerfolio.basis.json_text import json_text, number
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.basis.tolerance import NOISE
-from kerfolio.basis.words import listed
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.fitted.form import Fitted, Number
@@ -36,12 +36,7 @@ _SCRIPTS = (
     *("fitted.js", "fitting.js", "true-cut.js", "rescue.js"),
     *("fitting-page.js", "rescue-page.js"),
 )
-_HOLDS = {
-    "cut": "the cut files of every sheet and part",
-    "templates": "full-size templates",
-    "layout": "layouts",
-    "setup": "setup sheets, which state the plan’s own cutter",
-}
+_HOLDS = ("cut", "templates", "layout", "setup")
 """What is made for a sheet, by the folder it lies in."""
 
 _FIT_STEP = {"mm": 0.05, "in": 0.0508}
@@ -132,16 +127,17 @@ def fitting_of(
         cutters=any(f"cutter.{sheet.name}" in numbers for sheet in sheets),
         made=fitted is not None,
         built=any(f"cut.{sheet.name}" in numbers for sheet in sheets),
-        holds=_held(fitted) if fitted else "",
-        planned=listed(list(dict.fromkeys(sheet.cutter.title for sheet in sheets))),
+        holds=_held(fitted, edition.reader) if fitted else "",
+        planned=listed(edition.reader, list(dict.fromkeys(sheet.cutter.title for sheet in sheets))),
     )
 
 
-def _held(fitted: Fitted) -> str:
+def _held(fitted: Fitted, reader: Reader) -> str:
     """Return what is among fitted files, in words."""
     names = (str(cell.name[0]) for file in fitted.files for cell in file.cells)
     folders = {name.split("/")[0] for name in names}
-    return listed([words for folder, words in _HOLDS.items() if folder in folders])
+    held = [say(reader, f"fitting-holds-{each}") for each in _HOLDS if each in folders]
+    return listed(reader, held)
 
 
 def _published(edition: Edition) -> Iterator[Number]:

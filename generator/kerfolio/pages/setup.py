@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from markupsafe import Markup
 
+from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import file_words
 from kerfolio.edition.setup import (
@@ -32,8 +33,12 @@ def has_setup(site: Site, edition: Edition) -> bool:
 def setup_page(site: Site, edition: Edition) -> str:
     """Return ``plans/NAME/setup/index.html``: a section for each coupon, sheet, engraving."""
     plan = edition.plan
-    path, title = f"plans/{edition.name}/setup/", f"{plan.title}, setup sheets"
-    words = f"How the sheets of {plan.title}, release {plan.version}, lie on the machine."
+    path, title = (
+        f"plans/{edition.name}/setup/",
+        say(edition.reader, "pagesetup-head", plan=plan.title),
+    )
+    told = {"plan": plan.title, "release": plan.version}
+    words = say(edition.reader, "pagesetup-about", **told)
     # The markup comes from our own SVG writer, which escapes every word of the maker's.
     pictures = {name: Markup(text) for name, text in site.files[edition.name].pictures.items()}
     return render(

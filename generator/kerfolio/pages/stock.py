@@ -6,6 +6,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from string import ascii_lowercase
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.pages.frame import site_frame
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render
@@ -13,14 +15,6 @@ from kerfolio.shop.stock_list import Figure, StockGroup, StockRow, stock_lists
 
 _Key = tuple[str, str, str]
 """What a note says: kind of value, source, file."""
-
-_KINDS = {
-    "minimum": "least values",
-    "characteristic": "values that 19 of 20 pieces reach",
-    "mean": "mean values",
-    "claim": "as claimed",
-}
-NO_SOURCE = "no source stated"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,30 +76,31 @@ class Chapter:
 
 def stock_page(site: Site) -> str:
     """Return ``stock/index.html``."""
-    words = "Sheets, boards, cutters, hardware and chip loads: every figure with its source."
-    frame = site_frame(site, "stock/", "What the figures rest on", words)
+    reader = site.identity.reader
+    words = say(reader, "pagestock-about")
+    frame = site_frame(site, "stock/", say(reader, "pagestock-title"), words)
     return render(
         "stock.html",
-        site.identity.reader,
+        reader,
         frame=frame,
         chapters=chapters(site),
-        no_source=NO_SOURCE,
     )
 
 
 def chapters(site: Site) -> tuple[Chapter, ...]:
     """Return the sections of the stock as tables with notes."""
+    reader = site.identity.reader
     return tuple(
         Chapter(
             anchor=each.kind,
             title=each.title,
-            tables=tuple(_table(each.kind, group) for group in each.groups),
+            tables=tuple(_table(each.kind, group, reader) for group in each.groups),
         )
-        for each in stock_lists(site.stock, site.identity.reader)
+        for each in stock_lists(site.stock, reader)
     )
 
 
-def _table(kind: str, group: StockGroup) -> Table:
+def _table(kind: str, group: StockGroup, reader: Reader) -> Table:
     labels = _labels(group.rows)
     keys = _keys(group.rows, labels)
     marks = {key: _mark(number) for number, key in enumerate(keys)}
@@ -124,7 +119,7 @@ def _table(kind: str, group: StockGroup) -> Table:
         for label, unit in labels
     )
     anchor = "-".join([kind, "group", *group.title.lower().split()])
-    notes = tuple(_note(key, marks[key], columns) for key, columns in keys.items())
+    notes = tuple(_note(key, marks[key], columns, reader) for key, columns in keys.items())
     return Table(anchor=anchor, title=group.title, heads=heads, rows=rows, notes=notes)
 
 
@@ -171,12 +166,12 @@ def _cell(row: StockRow, label: str, shared: _Key | None, marks: dict[_Key, str]
     return Cell(lines=figure.lines, mark="" if shared else marks[_key(figure)])
 
 
-def _note(key: _Key, mark: str, columns: tuple[str, ...]) -> Note:
+def _note(key: _Key, mark: str, columns: tuple[str, ...], reader: Reader) -> Note:
     kind, source, file = key
-    said = source or NO_SOURCE
-    return Note(
-        mark=mark, columns=columns, source=f"{_KINDS[kind]}; {said}" if kind else said, file=file
-    )
+    said = source or say(reader, "pagestock-no-source")
+    if kind:
+        said = say(reader, "pagestock-kind", kind=say(reader, f"pagestock-{kind}"), source=said)
+    return Note(mark=mark, columns=columns, source=said, file=file)
 
 
 def _mark(number: int) -> str:

@@ -8,12 +8,13 @@ from pathlib import Path
 from kerfolio.basis.finding import Finding, error, in_order
 from kerfolio.basis.names import did_you_mean, nearest
 from kerfolio.basis.place import Place
-from kerfolio.pages.stock import NO_SOURCE
 from kerfolio.reading.workshop import read_workshop
 from kerfolio.shop.stock_list import KINDS, Figure, StockList, StockRow, stock_lists
 
 _WIDEST = 36
 """Longer values push their line's file and source out of line instead of everybody's."""
+
+_NO_SOURCE = "no source stated"
 
 
 def stock_text(folder: Path, kind: str = "", name: str = "") -> tuple[str, tuple[Finding, ...]]:
@@ -57,7 +58,7 @@ def _lines(row: StockRow) -> Iterator[str]:
     place = max((len(str(each.place)) for each in row.figures), default=0)
     for each in row.figures:
         said = values[each.label]
-        source = each.source or NO_SOURCE
+        source = each.source or _NO_SOURCE
         yield f"  {each.label:<{label}}  {said:<{value}}  {each.place!s:<{place}}  {source}"
     yield ""
 

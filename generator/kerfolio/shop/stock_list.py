@@ -10,6 +10,7 @@ from kerfolio.basis.cutting_lengths import chip_pair, tool_pair
 from kerfolio.basis.figures import figure
 from kerfolio.basis.place import Place
 from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.basis.sheet_size import sizes_as_sold
 from kerfolio.basis.thickness import thickness_pair
 from kerfolio.model.stock import (
@@ -84,12 +85,12 @@ def _chip(mm: float, reader: Reader) -> Lines:
     return chip_pair(mm, reader)
 
 
-def _plain(value: float | str, _: Reader) -> Lines:
-    return (value if isinstance(value, str) else figure(value),)
+def _plain(value: float | str, reader: Reader) -> Lines:
+    return (value if isinstance(value, str) else figure(value, reader=reader),)
 
 
-def _grams(kg: float, _: Reader) -> Lines:
-    return (figure(kg * 1000),)
+def _grams(kg: float, reader: Reader) -> Lines:
+    return (figure(kg * 1000, reader=reader),)
 
 
 def _sizes(sizes: Sequence[tuple[float, float]], reader: Reader) -> Lines:
@@ -116,102 +117,89 @@ def _column(field: str, label: str, form: Form = _plain, unit: str = "", kind: s
 
 
 _BENDING = "N/mm²"
-_SWELLING = "% for each % of moisture"
+_SWELLING = "stocklist-unit-swelling"
 _COLUMNS: dict[str, tuple[_Column, ...]] = {
     "sheets": (
-        _column("actual", "Measures", _thickness),
-        _column("least", "At least", _thickness),
-        _column("most", "At most", _thickness),
-        _column("plies", "Plies"),
-        _column("density", "Density", unit="kg/m³"),
-        _column("stiffness_along", "Stiffness along", unit=_BENDING, kind="stiffness_kind"),
-        _column("stiffness_across", "Stiffness across", unit=_BENDING, kind="stiffness_kind"),
-        _column("strength_along", "Strength along", unit=_BENDING, kind="strength_kind"),
-        _column("strength_across", "Strength across", unit=_BENDING, kind="strength_kind"),
-        _column("shear_modulus_flat", "Shear modulus, flat", unit=_BENDING),
-        _column("shear_modulus_edge", "Shear modulus, on edge", unit=_BENDING),
-        _column("shear_strength_flat", "Shear strength, flat", unit=_BENDING),
-        _column("shear_strength_edge", "Shear strength, on edge", unit=_BENDING),
-        _column("bearing_strength", "Pressure on a face", unit=_BENDING),
-        _column("creep", "Creep", unit="kdef"),
-        _column("swelling", "Moisture"),
-        _column("sizes", "Sold as", _sizes),
+        _column("actual", "stocklist-measures", _thickness),
+        _column("least", "stocklist-at-least", _thickness),
+        _column("most", "stocklist-at-most", _thickness),
+        _column("plies", "stocklist-plies"),
+        _column("density", "stocklist-density", unit="kg/m³"),
+        _column(
+            "stiffness_along", "stocklist-stiffness-along", unit=_BENDING, kind="stiffness_kind"
+        ),
+        _column(
+            "stiffness_across", "stocklist-stiffness-across", unit=_BENDING, kind="stiffness_kind"
+        ),
+        _column("strength_along", "stocklist-strength-along", unit=_BENDING, kind="strength_kind"),
+        _column(
+            "strength_across", "stocklist-strength-across", unit=_BENDING, kind="strength_kind"
+        ),
+        _column("shear_modulus_flat", "stocklist-shear-modulus-flat", unit=_BENDING),
+        _column("shear_modulus_edge", "stocklist-shear-modulus-on-edge", unit=_BENDING),
+        _column("shear_strength_flat", "stocklist-shear-strength-flat", unit=_BENDING),
+        _column("shear_strength_edge", "stocklist-shear-strength-on-edge", unit=_BENDING),
+        _column("bearing_strength", "stocklist-pressure-on-a-face", unit=_BENDING),
+        _column("creep", "stocklist-creep", unit="kdef"),
+        _column("swelling", "stocklist-moisture"),
+        _column("sizes", "stocklist-sold-as", _sizes),
     ),
     "boards": (
-        _column("nominal", "Called"),
-        _column("thickness", "Thickness", _length),
-        _column("width", "Width", _length),
-        _column("density", "Density", unit="kg/m³"),
-        _column("stiffness", "Stiffness", unit=_BENDING, kind="stiffness_kind"),
-        _column("strength", "Strength", unit=_BENDING, kind="strength_kind"),
-        _column("creep", "Creep", unit="kdef"),
-        _column("lengths", "Lengths", _lengths),
+        _column("nominal", "stocklist-called"),
+        _column("thickness", "stocklist-thickness", _length),
+        _column("width", "stocklist-width", _length),
+        _column("density", "stocklist-density", unit="kg/m³"),
+        _column("stiffness", "stocklist-stiffness", unit=_BENDING, kind="stiffness_kind"),
+        _column("strength", "stocklist-strength", unit=_BENDING, kind="strength_kind"),
+        _column("creep", "stocklist-creep", unit="kdef"),
+        _column("lengths", "stocklist-lengths", _lengths),
     ),
     "cutters": (
-        _column("diameter", "Diameter", _length),
-        _column("flutes", "Edges"),
-        _column("cutting_length", "Cutting length", _length),
-        _column("up_cut_length", "Up-cut tip", _length),
-        _column("angle", "Angle", unit="°"),
+        _column("diameter", "stocklist-diameter", _length),
+        _column("flutes", "stocklist-edges"),
+        _column("cutting_length", "stocklist-cutting-length", _length),
+        _column("up_cut_length", "stocklist-up-cut-tip", _length),
+        _column("angle", "stocklist-angle", unit="°"),
     ),
     "hardware": (
-        _column("thread", "Thread or shank", _length),
-        _column("head", "Head"),
-        _column("clearance", "Clearance hole", _length),
-        _column("pilot", "Pilot hole", _length),
-        _column("counterbore_diameter", "Counterbore", _length),
-        _column("counterbore_depth", "Its depth", _length),
-        _column("length", "Length", _length),
-        _column("mass", "Mass", _grams, "g"),
-        _column("inch_twin", "In inches"),
+        _column("thread", "stocklist-thread-or-shank", _length),
+        _column("head", "stocklist-head"),
+        _column("clearance", "stocklist-clearance-hole", _length),
+        _column("pilot", "stocklist-pilot-hole", _length),
+        _column("counterbore_diameter", "stocklist-counterbore", _length),
+        _column("counterbore_depth", "stocklist-its-depth", _length),
+        _column("length", "stocklist-length", _length),
+        _column("mass", "stocklist-mass", _grams, "g"),
+        _column("inch_twin", "stocklist-in-inches"),
     ),
-    "papers": (_column("width", "Width", _length), _column("height", "Height", _length)),
+    "papers": (
+        _column("width", "stocklist-width", _length),
+        _column("height", "stocklist-height", _length),
+    ),
     "chip-loads": (
-        _column("diameter", "Cutter", _length),
-        _column("least", "Least a tooth", _chip),
-        _column("most", "Most a tooth", _chip),
-        _column("depth", "At a depth of"),
+        _column("diameter", "stocklist-cutter", _length),
+        _column("least", "stocklist-least-a-tooth", _chip),
+        _column("most", "stocklist-most-a-tooth", _chip),
+        _column("depth", "stocklist-at-a-depth-of"),
     ),
     "depth-rules": (
-        _column("diameters", "Depth", unit="diameters"),
-        _column("share", "Chip load left", unit="of the full one"),
+        _column("diameters", "stocklist-depth", unit="stocklist-unit-diameters"),
+        _column("share", "stocklist-chip-load-left", unit="stocklist-unit-full"),
     ),
     "movements": (
-        _column("thickness", "In thickness", unit=_SWELLING),
-        _column("plane", "Along the sheet, or across the grain", unit=_SWELLING),
-        _column("bought", "Sold at", unit="% moisture"),
-        _column("takes_up", "Takes up moisture"),
+        _column("thickness", "stocklist-in-thickness", unit=_SWELLING),
+        _column("plane", "stocklist-along-the-sheet-or-across-the-grain", unit=_SWELLING),
+        _column("bought", "stocklist-sold-at", unit="stocklist-unit-moisture"),
+        _column("takes_up", "stocklist-takes-up-moisture"),
     ),
     "finishes": (
-        _column("wet", "A wet coat", _chip),
-        _column("solids", "Solids by volume", unit="of it"),
+        _column("wet", "stocklist-a-wet-coat", _chip),
+        _column("solids", "stocklist-solids-by-volume", unit="stocklist-unit-of-it"),
     ),
 }
 
 KINDS = tuple(_COLUMNS)
 """The sections of the stock, in the order they are listed."""
-
-_TITLES = {
-    "chip-loads": "Chip loads",
-    "depth-rules": "Depth of cut",
-    "movements": "Swelling with moisture",
-}
-_SPOKEN = {
-    "mdf": "MDF",
-    "osb": "OSB",
-    "v": "V cutters",
-    "up-cut": "Up-cut",
-    "down-cut": "Down-cut",
-    "light hobby": "Light hobby machines",
-    "small shop": "Machines of a small shop",
-    "industrial": "Industrial machines",
-    "screw": "Wood screws",
-    "insert": "Threaded inserts",
-}
-_MANY = (
-    *("bolt", "nut", "washer", "lock-nut", "tee-nut", "barrel-nut"),
-    *("dowel", "connector", "shelf-pin"),
-)
 
 
 def stock_lists(stock: Stock, reader: Reader = METRIC) -> tuple[StockList, ...]:
@@ -226,10 +214,10 @@ def _list(stock: Stock, kind: str, reader: Reader) -> StockList:
     for item in sorted(items, key=lambda each: _order(kind, each)):
         grouped.setdefault(_group(kind, item), []).append(item)
     groups = tuple(
-        StockGroup(title=_spoken(word), rows=_rows(members, _COLUMNS[kind], reader))
+        StockGroup(title=_spoken(word, reader), rows=_rows(members, _COLUMNS[kind], reader))
         for word, members in grouped.items()
     )
-    return StockList(kind=kind, title=_TITLES.get(kind, kind.capitalize()), groups=groups)
+    return StockList(kind=kind, title=say(reader, f"stocklist-kind-{kind}"), groups=groups)
 
 
 def _rows(
@@ -238,7 +226,7 @@ def _rows(
     return tuple(
         StockRow(
             name=item.name,
-            title=_title(item),
+            title=_title(item, reader),
             figures=_figures(item, columns, reader),
         )
         for item in items
@@ -250,8 +238,8 @@ def _figures(item: StockItem, columns: Sequence[_Column], reader: Reader) -> tup
     return tuple(
         Figure(
             rank=rank,
-            label=each.label,
-            unit=each.unit,
+            label=say(reader, each.label),
+            unit=_unit(each.unit, reader),
             lines=each.form(value, reader),
             source=item.source_of(each.field),
             place=item.came_from(each.field),
@@ -262,20 +250,28 @@ def _figures(item: StockItem, columns: Sequence[_Column], reader: Reader) -> tup
     )
 
 
-def _title(item: StockItem) -> str:
+def _unit(unit: str, reader: Reader) -> str:
+    """Return a unit; one that is words is a message."""
+    return say(reader, unit) if unit.startswith("stocklist-") else unit
+
+
+def _title(item: StockItem, reader: Reader) -> str:
     if isinstance(item, ChipLoad):
-        return _spoken(item.family)
+        return _spoken(item.family, reader)
     if isinstance(item, DepthRule):
-        return f"{figure(item.diameters)} × the cutter's diameter"
+        return say(reader, "stocklist-depth-rule", times=figure(item.diameters, reader=reader))
     if isinstance(item, Movement):
-        return _spoken(item.name)
+        return _spoken(item.name, reader)
     title: str = getattr(item, "title", item.name)
     return title
 
 
-def _spoken(word: str) -> str:
-    words = word.replace("-", " ").capitalize()
-    return _SPOKEN.get(word, f"{words}s" if word in _MANY else words)
+def _spoken(word: str, reader: Reader) -> str:
+    """Return a family, a kind or a machine in words; empty for none."""
+    if not word:
+        return ""
+    known, written = word.replace(" ", "-"), word.replace("-", " ").capitalize()
+    return say(reader, "stocklist-word", word=known, otherwise=written)
 
 
 _GROUPED_BY = {"sheets": "family", "boards": "family", "chip-loads": "machine"}

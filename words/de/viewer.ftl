@@ -1,0 +1,20 @@
+# Wörter der Seiten: viewer.
+viewer-open = In 3-D ansehen
+viewer-missing = Dieser Browser kann es nicht in 3-D zeigen: WebGL fehlt oder ist abgeschaltet. Die Zeichnungen und die Schritte auf diesen Seiten zeigen dasselbe.
+viewer-hint = Zieh, um es zu drehen, oder nimm die Pfeiltasten; + und − holen es näher und weiter weg. Mit gehaltener Umschalttaste verschiebst du es; 0 ist die erste Ansicht. Auf dem Handy dreht es ein seitwärts bewegter Finger, zwei holen es näher. Tippe auf ein Stück, um seinen Namen zu erfahren. In einem Schritt neue Stücke sind getönt.
+viewer-none = keines im Besonderen
+viewer-turn-left = Nach links drehen
+viewer-turn-right = Nach rechts drehen
+viewer-turn-up = Nach oben drehen
+viewer-turn-down = Nach unten drehen
+viewer-first = Erste Ansicht
+viewer-full = Ganzer Bildschirm
+viewer-away = Weglegen
+viewer-in-3d = { $title } in 3-D
+viewer-step = Schritt
+viewer-apart = Auseinander
+viewer-piece = Stück
+viewer-view = Ansicht
+viewer-closer = Näher
+viewer-farther = Weiter weg
+viewer-marks = Zeichen

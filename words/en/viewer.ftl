@@ -1,0 +1,20 @@
+# Words of pages: viewer.
+viewer-open = Look at it in 3-D
+viewer-missing = This browser cannot show it in 3-D: WebGL is missing or switched off. The drawings and the steps on these pages show the same.
+viewer-hint = Drag to turn it, or use the arrow keys; + and − bring it closer and farther. Hold Shift to move it instead; 0 is the first view. On a phone a finger moved sideways turns it, and two bring it closer. Tap a piece to learn its name. Pieces new in a step are tinted.
+viewer-none = none in particular
+viewer-turn-left = Turn left
+viewer-turn-right = Turn right
+viewer-turn-up = Turn up
+viewer-turn-down = Turn down
+viewer-first = First view
+viewer-full = Full screen
+viewer-away = Put away
+viewer-in-3d = { $title } in 3-D
+viewer-step = Step
+viewer-apart = Apart
+viewer-piece = Piece
+viewer-view = View
+viewer-closer = Closer
+viewer-farther = Farther
+viewer-marks = Marks
