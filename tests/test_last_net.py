@@ -43,7 +43,7 @@ def test_a_fault_says_what_was_being_made_and_what_is_whole(
     assert run("publish", shop)[0] == 0
     before = files_of(tmp_path)
     with monkeypatch.context() as patched:
-        patched.setattr(build, "site_files", break_down)
+        patched.setattr(build, "shared_files", break_down)
         code, told = run("publish", shop)
     assert code == 1
     assert told[-2:] == [
@@ -61,8 +61,8 @@ def test_its_trace_is_shown_when_asked_for(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, run: Run
 ) -> None:
     shop = str(lay_down(tmp_path / "shop"))
-    monkeypatch.setattr(build, "examine", break_down)
+    monkeypatch.setattr(build, "sources_of", break_down)
     code, told = run("--trace", "publish", shop)
     assert code == 1
     assert "in break_down" in "\n".join(told)
-    assert told[-1] == "error: a fault of the program itself (ZeroDivisionError)"
+    assert told[-1] == "error: a fault of the program itself while reading shop (ZeroDivisionError)"

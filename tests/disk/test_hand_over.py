@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from kerfolio.bundles.manifest import manifest_text
+from kerfolio.bundles.manifest import manifest_text, rows_of
 from kerfolio.disk import hand_over as handing
 from kerfolio.disk.hand_over import hand_over, take_up
 from kerfolio.disk.journal import Journal, Move, State, journal_in, note_down
@@ -22,7 +22,7 @@ Files = dict[str, bytes]
 
 def site(**pages: str) -> Files:
     files = {f"{name}/index.html": text.encode() for name, text in pages.items()}
-    return files | {"manifest.json": manifest_text([], files).encode()}
+    return files | {"manifest.json": manifest_text([], rows_of(files)).encode()}
 
 
 OLD = site(home="old", gone="gone")

@@ -7,16 +7,19 @@ from pathlib import Path
 
 import pytest
 
-from kerfolio.bundles.manifest import manifest_text
+from kerfolio.bundles.manifest import manifest_text, rows_of
 from kerfolio.disk import out_folder
 from kerfolio.disk.carry import in_the_way
-from kerfolio.disk.out_folder import foreign_in, is_site, other_plans, out_faults
+from kerfolio.disk.out_folder import foreign_in, is_site, out_faults
+from kerfolio.publishing.standing import Standing, standing_in
 
 
 def site_in(folder: Path) -> Path:
     folder.mkdir(parents=True)
     (folder / "index.html").write_bytes(b"home")
-    (folder / "manifest.json").write_text(manifest_text([], {"index.html": b"home"}), "utf-8")
+    (folder / "manifest.json").write_text(
+        manifest_text([], rows_of({"index.html": b"home"})), "utf-8"
+    )
     return folder
 
 
@@ -70,14 +73,6 @@ def test_a_place_that_cannot_be_written_to_is_told(
     assert finding.message == f"nothing can be written in `{tmp_path}`"
 
 
-def test_plans_of_an_earlier_site_are_known(tmp_path: Path) -> None:
-    (tmp_path / "manifest.json").write_text(
-        '{"format": "kerfolio-manifest/1", "plans": [{"name": "a"}, {"name": "b"}]}'
-    )
-    assert other_plans(tmp_path, "a") == ("b",)
-    assert other_plans(tmp_path / "nowhere", "a") == ()
-
-
 @pytest.mark.parametrize(
     "text",
     [
@@ -104,7 +99,7 @@ def test_rows_of_another_shape_are_passed_over(tmp_path: Path, rows: str) -> Non
     text = f'{{"format": "kerfolio-manifest/1", "plans": {rows}, "files": {rows}}}'
     (tmp_path / "manifest.json").write_text(text, "utf-8")
     (tmp_path / "mine.txt").write_text("mine")
-    assert other_plans(tmp_path, "a") == ()
+    assert standing_in(tmp_path, "a") == Standing()
     assert foreign_in(tmp_path) == ("mine.txt",)
 
 

@@ -11,6 +11,7 @@ import pytest
 from kerfolio.basis.finding import has_errors
 from kerfolio.basis.place import Place
 from kerfolio.layouts.check import first_faults
+from kerfolio.layouts.fingerprint import placements_digest
 from kerfolio.layouts.frozen import freeze, lost_with
 from kerfolio.layouts.thawing import thaw
 from tests.fuzz.findings import check_findings
@@ -28,7 +29,7 @@ def check(text: str) -> None:
     layout, findings = thaw(text, FILE)
     check_findings(findings, FILE.file)
     assert layout is not None or has_errors(findings), "neither read nor told"
-    lost_with(text, FILE, small_layout())
+    lost_with(text, FILE, placements_digest(small_layout().sheets))
     if layout is None:
         return
     check_findings(first_faults(layout, proved().points), "plans/rack/")

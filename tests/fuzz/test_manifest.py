@@ -6,13 +6,16 @@ FUZZ_MINUTES=10 .venv/bin/python -m pytest -m fuzz -n 0 -s tests/fuzz/test_manif
 
 from __future__ import annotations
 
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
 
-from kerfolio.bundles.manifest import PlanEntry, manifest_text
+from kerfolio.bundles.manifest import PlanEntry, manifest_text, rows_of
 from kerfolio.disk.journal import Journal, Move, State, journal_in, note_down
-from kerfolio.disk.out_folder import foreign_in, is_site, other_plans, out_faults
+from kerfolio.disk.out_folder import foreign_in, is_site, out_faults
+from kerfolio.pages.listed import listed_from
+from kerfolio.publishing.standing import Standing, standing_in
 from tests.fuzz.findings import check_findings
 from tests.fuzz.hunt import hunt
 from tests.fuzz.mutation import mutated
@@ -25,10 +28,20 @@ ENTRY = PlanEntry(
     bundle="rack-1.0.0.zip",
     bundle_bytes=12,
     bundle_sha256="ab" * 32,
+    listed={"title": "Desk rack", "pages": [""]},
 )
 FILES = {"index.html": b"home", "plans/rack/index.html": b"rack", "feed.xml": b"feed"}
-MANIFESTS = (manifest_text([ENTRY], FILES), manifest_text([], {}))
+MANIFESTS = (manifest_text([ENTRY], rows_of(FILES)), manifest_text([], ()))
 WORDS = ("true", "null", "NaN", "{}", "[]", '"../x"', "index.html", "manifest.json", "/etc")
+
+
+def check_standing(found: Standing) -> None:
+    """Whatever a manifest says, only files that are there stand, and it is known whose they are."""
+    assert {each.name for each in found.files} <= set(FILES)
+    assert all(isinstance(each.size, int) and isinstance(each.sha256, str) for each in found.files)
+    for each in found.entries:
+        with suppress(KeyError, TypeError, ValueError):
+            assert listed_from(each.listed).title.encode()
 
 
 @pytest.mark.fuzz
@@ -43,7 +56,7 @@ def test_a_spoiled_manifest_makes_a_folder_ours_or_not(tmp_path: Path) -> None:
         faults = out_faults(out)
         check_findings(faults)
         assert bool(faults) != is_site(out)
-        "".join(other_plans(out, "rack")).encode()
+        check_standing(standing_in(out, "stool"))
         assert set(foreign_in(out)) <= {*FILES, "manifest.json"}
 
     hunt(mutated(MANIFESTS, WORDS), check)

@@ -15,7 +15,7 @@ from kerfolio.geometry.shapes import rectangle
 from kerfolio.geometry.transform import moved
 from kerfolio.layouts import frozen, plan_layout
 from kerfolio.layouts.effort import Effort
-from kerfolio.layouts.fingerprint import fingerprint
+from kerfolio.layouts.fingerprint import fingerprint, placements_digest
 from kerfolio.layouts.frozen import CHANGED, MISSING, UNCOUNTED, freeze, lost_with
 from kerfolio.layouts.layout import Layout
 from kerfolio.layouts.plan_layout import lay_out
@@ -169,7 +169,7 @@ def _other() -> Layout:
 
 
 def _lost(text: str) -> str:
-    return lost_with(text, FILE, _other())
+    return lost_with(text, FILE, placements_digest(_other().sheets))
 
 
 def test_what_the_own_placer_computed_is_no_loss() -> None:
@@ -210,8 +210,10 @@ def test_nothing_is_lost_where_the_pieces_stay_where_they_were() -> None:
     moved_by_hand = _moved(freeze(layout), "disc", x=1500.0)
     same, _ = thaw(moved_by_hand, FILE)
     assert same is not None
-    assert lost_with(moved_by_hand, FILE, same) == ""
-    assert lost_with(moved_by_hand, FILE, layout) == "it was moved by hand"
+    assert lost_with(moved_by_hand, FILE, placements_digest(same.sheets)) == ""
+    assert (
+        lost_with(moved_by_hand, FILE, placements_digest(layout.sheets)) == "it was moved by hand"
+    )
 
 
 def test_a_file_of_the_first_format_still_holds() -> None:

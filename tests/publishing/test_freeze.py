@@ -16,14 +16,15 @@ from kerfolio.layouts.outside import OutsideEngine
 from kerfolio.publishing import afresh
 from kerfolio.publishing.afresh import LayoutRequest, engine_fault, lay_out_afresh
 from kerfolio.publishing.examine import examine
-from kerfolio.publishing.freeze import Frozen, foretold, freeze_layouts
+from kerfolio.publishing.freeze import Frozen, freeze_layouts
+from kerfolio.publishing.fresh import foretold, fresh_layouts
 from tests.plans import RACK, lay_down
 
 LADDER, OTHER = "17.6 to 18.2 by 0.2", "17.4 to 18.2 by 0.2"
 
 
 def refrozen(shop: Path) -> tuple[Frozen, ...]:
-    return freeze_layouts(shop, examine(shop).laid_out)
+    return freeze_layouts(shop, fresh_layouts(examine(shop).laid_out))
 
 
 def frozen_file(shop: Path) -> Path:
@@ -35,7 +36,7 @@ def shop(tmp_path: Path) -> Path:
     """A workshop whose layout is frozen."""
     made = lay_down(tmp_path / "shop")
     (written,) = refrozen(made)
-    assert (written.file, written.why, written.spare) == (frozen_file(made), MISSING, None)
+    assert (written.file, written.fresh.why, written.spare) == (frozen_file(made), MISSING, None)
     assert refrozen(made) == ()
     return made
 
@@ -74,7 +75,7 @@ def test_a_layout_moved_by_hand_is_kept_while_the_plan_stays(shop: Path) -> None
 def test_what_can_be_computed_again_is_replaced(shop: Path) -> None:
     change_the_ladder(shop)
     (written,) = refrozen(shop)
-    assert (written.why, written.spare, written.reason) == (CHANGED, None, "")
+    assert (written.fresh.why, written.spare, written.reason) == (CHANGED, None, "")
     assert [each.name for each in frozen_file(shop).parent.glob("*.json")] == ["layout.json"]
 
 
@@ -126,7 +127,7 @@ def test_without_asking_no_other_library_is_loaded_or_started(
 
     monkeypatch.setattr(OutsideEngine, "pack", pack)
     change_the_ladder(shop)
-    assert lay_out_afresh(LayoutRequest(folder=shop)).frozen[0].layout.engine == "own-2"
+    assert lay_out_afresh(LayoutRequest(folder=shop)).frozen[0].fresh.engine == "own-2"
     assert {"spyrrow", "packingsolver"}.isdisjoint(sys.modules)
     for asked in ({"engine": "shapely"}, {"seconds": 1.0}):
         monkeypatch.setattr(afresh, "ENGINES", (OutsideEngine("shapely"),))

@@ -32,7 +32,8 @@ from kerfolio.publishing.cut_files import (
     sheet_files,
 )
 from kerfolio.publishing.examine import Examined
-from kerfolio.publishing.freeze import foretold, freeze_layouts
+from kerfolio.publishing.freeze import freeze_layouts
+from kerfolio.publishing.fresh import foretold, fresh_layouts
 from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.other_sheets import asked_sheet, laid_for, other_layouts
 from kerfolio.reading.workshop import read_workshop
@@ -91,7 +92,7 @@ def test_what_is_cut_to_a_bed_may_lie_on_it_either_way() -> None:
 
 def test_they_are_frozen_beside_the_first(tmp_path: Path) -> None:
     shop = lay_down(tmp_path / "shop", ALSO)
-    frozen = freeze_layouts(shop, (laid_out(),))
+    frozen = freeze_layouts(shop, fresh_layouts((laid_out(),)))
     names = ["layout.json", "layout-500x400.json", "layout-260x460-bed.json"]
     assert [each.file.name for each in frozen] == names
     found, _ = read_workshop(shop, pictures=False)

@@ -36,7 +36,7 @@ def test_a_site_among_the_sources_is_refused_before_any_work(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, inside: str
 ) -> None:
     shop = lay_down(tmp_path / "shop")
-    monkeypatch.setattr(build, "examine", None)
+    monkeypatch.setattr(build, "sources_of", None)
     outcome = publish(request_for(shop, shop / inside / "site"))
     (finding,) = outcome.findings
     assert finding.rule == "out-in-source"
@@ -88,7 +88,7 @@ def test_a_stop_says_what_is_whole(tmp_path: Path, monkeypatch: pytest.MonkeyPat
 
     request = request_for(shop, tmp_path / "site")
     with monkeypatch.context() as patched:
-        patched.setattr(build, "examine", stop)
+        patched.setattr(build, "sources_of", stop)
         with pytest.raises(Stopped, match="untouched"):
             publish(request)
     monkeypatch.setattr(build, "freeze_layouts", stop)

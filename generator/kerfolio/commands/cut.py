@@ -9,8 +9,9 @@ import click
 
 from kerfolio.basis.finding import has_errors
 from kerfolio.basis.words import counted
-from kerfolio.commands.group import PLAN, WORKSHOP, kerfolio
+from kerfolio.commands.group import PLAN, WORKERS, WORKSHOP, kerfolio
 from kerfolio.commands.telling import Progress, print_findings, print_frozen, summary
+from kerfolio.publishing.side_by_side import Workers
 from kerfolio.trials.log import matching, settings_text
 
 
@@ -33,8 +34,9 @@ from kerfolio.trials.log import matching, settings_text
 @click.option(
     "--seed", type=click.IntRange(0, 1_000_000), default=0, metavar="N", help="Another try [0]."
 )
+@WORKERS
 def layout_command(
-    workshop: Path, plan: str, engine: str, seconds: float | None, seed: int
+    workshop: Path, plan: str, engine: str, seconds: float | None, seed: int, workers: Workers
 ) -> None:
     """Lay the pieces out on sheets afresh and freeze the result beside each plan.
 
@@ -49,17 +51,19 @@ def layout_command(
     """
     from kerfolio.publishing.afresh import LayoutRequest, engine_fault, lay_out_afresh
 
-    request = LayoutRequest(folder=workshop, only=plan, engine=engine, seconds=seconds, seed=seed)
+    request = LayoutRequest(
+        folder=workshop, only=plan, engine=engine, seconds=seconds, seed=seed, workers=workers
+    )
     fault = engine_fault(request)
     if fault:
         raise click.UsageError(fault)
     progress = Progress()
-    made = lay_out_afresh(request, progress)
+    made = lay_out_afresh(request, progress, progress.tally)
     progress.close()
     print_findings(made.findings)
     for each in made.frozen:
-        sheets = counted(len(each.layout.sheets), "sheet")
-        print_frozen(each, f"{sheets}, laid out by {each.layout.engine}")
+        sheets = counted(each.fresh.sheets, "sheet")
+        print_frozen(each, f"{sheets}, laid out by {each.fresh.engine}")
     sys.exit(1 if has_errors(made.findings) else 0)
 
 

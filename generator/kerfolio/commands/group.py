@@ -8,11 +8,29 @@ import click
 from click import Group
 
 from kerfolio.commands.telling import RUN
+from kerfolio.publishing.side_by_side import Workers, workers_from
 
 WORKSHOP = click.argument(
     "workshop", type=click.Path(path_type=Path), default=".", metavar="[WORKSHOP]"
 )
 PLAN = click.option("--plan", "plan", default="", metavar="NAME", help="Only this plan.")
+
+
+def _workers(_: click.Context, __: click.Parameter, value: str) -> Workers:
+    try:
+        return workers_from(value)
+    except ValueError:
+        raise click.BadParameter(f"`{value}` is neither a count nor an address") from None
+
+
+WORKERS = click.option(
+    "--workers",
+    callback=_workers,
+    default="",
+    metavar="N|ADDRESS",
+    help="How many plans are worked on side by side [one for each core], or the address of a "
+    "scheduler of Dask, HOST:PORT, whose workers see this folder.",
+)
 
 _GROUPS = {
     "Begin": ("start", "add", "adopt", "schema"),

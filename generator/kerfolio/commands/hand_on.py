@@ -8,8 +8,9 @@ from pathlib import Path
 import click
 
 from kerfolio.basis.words import counted
-from kerfolio.commands.group import PLAN, WORKSHOP, kerfolio
+from kerfolio.commands.group import PLAN, WORKERS, WORKSHOP, kerfolio
 from kerfolio.commands.telling import Progress, print_findings, print_frozen, summary
+from kerfolio.publishing.side_by_side import Workers
 
 
 @kerfolio.command("publish")
@@ -21,10 +22,15 @@ from kerfolio.commands.telling import Progress, print_findings, print_frozen, su
     type=click.Path(path_type=Path),
     help="Where supporters' bundles go, never inside the site [WORKSHOP/supporters].",
 )
+@WORKERS
 def publish_command(
-    workshop: Path, plan: str, out: Path | None, supporters_out: Path | None
+    workshop: Path, plan: str, out: Path | None, supporters_out: Path | None, workers: Workers
 ) -> None:
     """Prove and compute everything, then write the site and the bundles at once.
+
+    Plans that are as they were when they were published last are taken from WORKSHOP/.kerfolio,
+    which is safe to delete. With --plan that one is renewed, with the lists, feed and map of all;
+    the others stay as they were published.
 
     Example: kerfolio publish my-workshop --out site
     """
@@ -36,15 +42,16 @@ def publish_command(
         out=out or workshop / "site",
         supporters_out=supporters_out or workshop / "supporters",
         only=plan,
+        workers=workers,
     )
-    outcome = publish(request, progress)
+    outcome = publish(request, progress, progress.tally)
     progress.close()
     print_findings(outcome.findings)
     if not outcome.published:
         click.echo(f"Not published. {summary(outcome.findings)}")
         sys.exit(1)
     for layout in outcome.frozen:
-        print_frozen(layout, layout.why)
+        print_frozen(layout, layout.fresh.why)
     click.echo(f"Published {counted(len(outcome.plans), 'plan')} to {request.out}")
     for file in outcome.handed_over:
         click.echo(f"For supporters, to hand over yourself: {file}")

@@ -9,12 +9,12 @@ from typing import TYPE_CHECKING, NoReturn
 
 import click
 
-from kerfolio.basis.finding import Severity, has_errors
-from kerfolio.commands.group import PLAN, WORKSHOP, kerfolio
+from kerfolio.basis.finding import Finding, Severity, has_errors
+from kerfolio.commands.group import PLAN, WORKERS, WORKSHOP, kerfolio
 from kerfolio.commands.telling import Progress, as_json, print_findings, summary
+from kerfolio.publishing.side_by_side import Workers
 
 if TYPE_CHECKING:
-    from kerfolio.publishing.examine import Examined
     from kerfolio.publishing.swapping import Tried
 
 
@@ -119,8 +119,14 @@ def watch_command(workshop: Path, plan: str, port: int, editor: str, no_readers:
     metavar="[SHEET=]STOCK",
     help="Prove it cut from another sheet stock instead, and tell what changes.",
 )
+@WORKERS
 def prove_command(
-    workshop: Path, plan: str, form: str, report: Path | None, swapped: tuple[str, ...]
+    workshop: Path,
+    plan: str,
+    form: str,
+    report: Path | None,
+    swapped: tuple[str, ...],
+    workers: Workers,
 ) -> None:
     """Check everything in a workshop and print the findings.
 
@@ -131,26 +137,26 @@ def prove_command(
 
     Example: kerfolio prove my-workshop --plan stool --with ply=mdf-18
     """
-    from kerfolio.publishing.examine import examine
-    from kerfolio.publishing.freeze import foretold
-    from kerfolio.publishing.swapping import with_swaps
-
     if swapped:
         if report:
             raise click.UsageError("--report and --with do not go together")
         _prove_swapped(workshop, plan, form, swapped)
+    from kerfolio.publishing.proof import proved_findings
+
     progress = Progress()
-    examined = foretold(with_swaps(examine(workshop, plan, progress), progress))
-    written = _reported(report, examined) if report else None
+    if report:
+        findings, written = _reported(report, workshop, plan, progress)
+    else:
+        findings, written = proved_findings(workshop, plan, workers, progress, progress.tally), None
     progress.close()
     if form == "json":
-        click.echo(as_json(examined.findings))
+        click.echo(as_json(findings))
     else:
-        print_findings(examined.findings)
-        click.echo(summary(examined.findings))
+        print_findings(findings)
+        click.echo(summary(findings))
         if written:
             click.echo(f"wrote {written}")
-    sys.exit(1 if has_errors(examined.findings) else 0)
+    sys.exit(1 if has_errors(findings) else 0)
 
 
 def _prove_swapped(workshop: Path, plan: str, form: str, asked: tuple[str, ...]) -> NoReturn:
@@ -191,10 +197,17 @@ def _print_swap(tried: Tried) -> None:
     click.echo(f"{table.verdict}\n")
 
 
-def _reported(folder: Path, examined: Examined) -> Path:
+def _reported(
+    folder: Path, workshop: Path, plan: str, progress: Progress
+) -> tuple[tuple[Finding, ...], Path]:
+    """Prove all plans anew, since pictures of findings are drawn from what was settled."""
+    from kerfolio.publishing.examine import examine
+    from kerfolio.publishing.fresh import foretold
     from kerfolio.publishing.report import write_report
+    from kerfolio.publishing.swapping import with_swaps
 
-    return write_report(folder, examined)
+    examined = foretold(with_swaps(examine(workshop, plan, progress), progress))
+    return examined.findings, write_report(folder, examined)
 
 
 @kerfolio.command("sequence")

@@ -30,6 +30,9 @@ RUN = Run()
 """The command that runs."""
 
 
+_BAR = 30  # signs of a bar
+
+
 class Progress:
     """Says what is being done: one rewritten line on a terminal, plain lines when piped."""
 
@@ -43,6 +46,16 @@ class Progress:
             click.echo(f"\r\x1b[2K{text} ...", err=True, nl=False)
         else:
             click.echo(text, err=True)
+
+    def tally(self, done: int, of: int) -> None:
+        """Show how many plans are done and left; of one alone there is nothing to count."""
+        if of < 2:
+            return
+        words = f"{done} of {of} plans done, {of - done} left"
+        if self._live:
+            full = _BAR * done // of
+            words = f"[{'#' * full}{'.' * (_BAR - full)}] {words}"
+        self(words)
 
     def close(self) -> None:
         """Clear the line that is being rewritten."""

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import os
 import shutil
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -32,19 +32,22 @@ def hand_over(
     beside: Mapping[Path, bytes] | None = None,
     *,
     carries: bool = True,
+    keeps: Sequence[str] = (),
     whole: str = _WHOLE,
 ) -> None:
     """Let ``files`` be what stands in ``out``, and ``beside`` stand at their own places.
 
-    With ``carries`` what an earlier publish did not write is brought over. Raises DiskError when
-    the disk refuses: then everything is as it was, which ``whole`` says in words.
+    Contents are asked for one by one, in the order of names, so that they need not all be held at
+    once. With ``carries`` what an earlier publish did not write is brought over, and what ``keeps``
+    names of what it did write. Raises DiskError when the disk refuses: then everything is as it
+    was, which ``whole`` says in words.
     """
     out = out.absolute()
     with told(out, whole):
         out.parent.mkdir(parents=True, exist_ok=True)
         with alone_in(out.parent):
             _taken_up(out)
-            journal = _staged(out, files, beside or {}, carries, whole)
+            journal = _staged(out, files, beside or {}, keeps, whole, carries=carries)
             _exchanged(out, journal)
 
 
@@ -75,7 +78,13 @@ def _taken_up(out: Path) -> str:
 
 
 def _staged(
-    out: Path, files: Mapping[str, bytes], beside: Mapping[Path, bytes], carries: bool, whole: str
+    out: Path,
+    files: Mapping[str, bytes],
+    beside: Mapping[Path, bytes],
+    keeps: Sequence[str],
+    whole: str,
+    *,
+    carries: bool,
 ) -> Journal:
     """Build everything beside its place; what fails leaves nothing."""
     stage = stage_of(out)
@@ -91,9 +100,9 @@ def _staged(
         if out.exists():
             shutil.copymode(out, site.fresh)
         if carries:
-            carry_over(foreign_in(out), out, site.fresh, whole)
-        for each, content in zip(others, beside.values(), strict=True):
-            _write(each.fresh.parent, {each.fresh.name: content}, whole)
+            carry_over((*foreign_in(out), *keeps), out, site.fresh, whole)
+        for each, target in zip(others, beside, strict=True):
+            _write(each.fresh.parent, {each.fresh.name: beside[target]}, whole)
         known = tuple(replace(each, inode=each.fresh.stat().st_ino) for each in moves)
         ready = replace(journal, state=State.EXCHANGING, moves=known)
         note_down(stage, ready)

@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 import os
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -19,32 +18,28 @@ _MAY_WAIT = ("CNAME",)
 """What may lie in a folder before its first publish, besides what is hidden: a host's settings."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Written:
-    """What the manifest of a site says: the files that were written, and its plans."""
+def manifest_in(out: Path) -> dict[str, Any] | None:
+    """Return the manifest that an earlier publish wrote as found there, None where there is none.
 
-    files: frozenset[str]
-    plans: tuple[str, ...]
-
-
-def written_in(out: Path) -> Written | None:
-    """Return what an earlier publish wrote, or None where there is no manifest of ours."""
+    Only its format is known: somebody may have changed it.
+    """
     manifest = out / MANIFEST
     try:  # reading something else than a file might never end
         found = json.loads(manifest.read_text("utf-8")) if manifest.is_file() else None
     except (OSError, ValueError, RecursionError):
         return None
-    if not isinstance(found, dict) or found.get("format") != FORMAT:
+    return found if isinstance(found, dict) and found.get("format") == FORMAT else None
+
+
+def written_in(out: Path) -> frozenset[str] | None:
+    """Return the files that an earlier publish wrote, or None where there is no manifest."""
+    found = manifest_in(out)
+    if found is None:
         return None
-    files, plans = _names(found, "files"), _names(found, "plans")
-    return Written(files=frozenset((*files, MANIFEST)), plans=tuple(sorted(plans)))
-
-
-def _names(manifest: dict[str, Any], key: str) -> list[str]:
-    rows = manifest.get(key)
+    rows = found.get("files")
     rows = rows if isinstance(rows, list) else []
     names = [row.get("name") for row in rows if isinstance(row, dict)]
-    return [name for name in names if isinstance(name, str)]
+    return frozenset((*(name for name in names if isinstance(name, str)), MANIFEST))
 
 
 def is_site(out: Path) -> bool:
@@ -52,20 +47,14 @@ def is_site(out: Path) -> bool:
     return written_in(out) is not None
 
 
-def other_plans(out: Path, only: str) -> tuple[str, ...]:
-    """Return the names of the plans that a site published earlier holds besides ``only``."""
-    written = written_in(out)
-    return tuple(name for name in written.plans if name != only) if written else ()
-
-
 def foreign_in(out: Path) -> tuple[str, ...]:
     """Return what a publish did not write: files, links and empty folders, by relative path."""
-    written = written_in(out)
-    ours = written.files if written else frozenset()
-    return tuple(sorted(name for name in _entries(out) if name not in ours))
+    ours = written_in(out) or frozenset()
+    return tuple(sorted(name for name in entries_of(out) if name not in ours))
 
 
-def _entries(folder: Path) -> Iterator[str]:
+def entries_of(folder: Path) -> Iterator[str]:
+    """Yield what a folder holds by relative path: files, links and empty folders."""
     for root, folders, files in os.walk(folder):
         here = Path(root)
         links = [name for name in folders if (here / name).is_symlink()]
@@ -82,7 +71,9 @@ def stranger_in(out: Path) -> str:
     """
     if is_site(out):
         return ""
-    return min(_entries(out), default="") or min((each.name for each in out.iterdir()), default="")
+    return min(entries_of(out), default="") or min(
+        (each.name for each in out.iterdir()), default=""
+    )
 
 
 def out_faults(

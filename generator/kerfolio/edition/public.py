@@ -7,7 +7,7 @@ them. The exact geometry of a supporters' plan is in none of it.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from kerfolio.drawing.build_views import ASSEMBLED, SET
 from kerfolio.drawing.vocabulary import Drawing
@@ -15,18 +15,8 @@ from kerfolio.edition.cover import cover_of
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Plan, Step
 from kerfolio.model.prose import Prose
-from kerfolio.model.showing import ALWAYS, SHOWABLE
+from kerfolio.model.showing import ALWAYS, SHOWABLE, Public
 from kerfolio.settling.settled import SettledPlan
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Public:
-    """What of a plan is public: always, because ``show:`` says so, and what is kept back."""
-
-    title: str
-    always: tuple[str, ...]
-    shown: tuple[str, ...]
-    kept: tuple[str, ...]
 
 
 def public_of(plan: Plan) -> Public:

@@ -102,8 +102,10 @@ def layout_for(
     return frozen, "", findings
 
 
-def lost_with(text: str, place: Place, layout: Layout) -> str:
-    """Return what would be lost if ``layout`` replaced a frozen one, in words; empty if nothing.
+def lost_with(text: str, place: Place, coming: str) -> str:
+    """Return what would be lost if a layout replaced a frozen one, in words; empty if nothing.
+
+    ``coming`` is the digest of the new one's places.
 
     What the own placer computed can be computed again; a move by hand and the answer of an engine
     that goes by the clock cannot. Files before format 4 do not tell.
@@ -114,7 +116,7 @@ def lost_with(text: str, place: Place, layout: Layout) -> str:
     if frozen is None:
         return "it could not be read"
     lying = placements_digest(frozen.sheets)
-    if lying == placements_digest(layout.sheets):
+    if lying == coming:
         return ""
     if frozen.as_computed != lying:
         return f"it {'was' if frozen.as_computed else 'may have been'} moved by hand"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 ALWAYS = (
     "title",
     "summary",
@@ -28,3 +30,13 @@ SHOWABLE = {
     "sums": "The bundle's check sum.",
 }
 """Words for ``show:``, and what each of them makes public. Exact shapes never are."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Public:
+    """What of a plan is public: always, because ``show:`` says so, and what is kept back."""
+
+    title: str
+    always: tuple[str, ...]
+    shown: tuple[str, ...]
+    kept: tuple[str, ...]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -11,16 +11,17 @@ from kerfolio.pages.badge import MARK_FILE, mark_svg
 from kerfolio.pages.feed import feed_xml
 from kerfolio.pages.fitting import FITTING_SCRIPT, fitting_script
 from kerfolio.pages.home import home_page, not_found_page, own_page, plans_index
+from kerfolio.pages.listed import listed, listed_of, updated
 from kerfolio.pages.log import log_page
 from kerfolio.pages.page_script import PAGE_SCRIPT, page_script
 from kerfolio.pages.plan import plan_page, steps_page
-from kerfolio.pages.setup import has_setup, setup_page
-from kerfolio.pages.site import Site, SitePage, last_day
+from kerfolio.pages.setup import setup_page
+from kerfolio.pages.site import Listed, Site, SitePage
 from kerfolio.pages.sitemap import SITEMAP, robots_text, sitemap_xml
 from kerfolio.pages.stock import stock_page
 from kerfolio.pages.theme import stylesheet
 from kerfolio.pages.viewer import VIEWER_SCRIPT, viewer_script
-from kerfolio.pages.yard import YARD_SCRIPT, has_yard, yard_page, yard_script
+from kerfolio.pages.yard import YARD_SCRIPT, yard_page, yard_script
 
 
 def site_pages(site: Site) -> Iterator[SitePage]:
@@ -29,10 +30,12 @@ def site_pages(site: Site) -> Iterator[SitePage]:
     Without stock there is no page of the library, without public trials none of test cuts. The
     site's own pages come first in the menu, then the maker's in the order they state.
     """
-    yield SitePage(path="", make=home_page, day=site.updated)
-    yield SitePage(path="plans/", make=plans_index, day=site.updated, label="Plans", rank=(0,))
-    for edition in site.newest_first():
-        yield from _pages_of_plan(site, edition)
+    newest = updated(site)
+    yield SitePage(path="", make=home_page, day=newest)
+    yield SitePage(path="plans/", make=plans_index, day=newest, label="Plans", rank=(0,))
+    editions = {each.name: each for each in site.editions}
+    for plan in listed(site):
+        yield from _pages_of_plan(plan, editions.get(plan.name))
     for page in site.pages:
         rank = (2, page.order, page.title, page.name)
         make = partial(own_page, page=page)
@@ -44,15 +47,14 @@ def site_pages(site: Site) -> Iterator[SitePage]:
         yield SitePage(path="log/", make=log_page, day=day, label="Test cuts", rank=(1,))
 
 
-def _pages_of_plan(site: Site, edition: Edition) -> Iterator[SitePage]:
-    path, day = f"plans/{edition.name}/", last_day(edition)
-    yield SitePage(path=path, make=partial(plan_page, edition=edition), day=day)
-    if edition.plan.steps:
-        yield SitePage(path=f"{path}steps/", make=partial(steps_page, edition=edition), day=day)
-    if has_setup(site, edition):
-        yield SitePage(path=f"{path}setup/", make=partial(setup_page, edition=edition), day=day)
-    if has_yard(edition):
-        yield SitePage(path=f"{path}yard/", make=partial(yard_page, edition=edition), day=day)
+def _pages_of_plan(plan: Listed, edition: Edition | None) -> Iterator[SitePage]:
+    for inner in plan.pages:
+        make = partial(_OF_PLAN[inner], edition=edition) if edition else None
+        yield SitePage(path=f"plans/{plan.name}/{inner}", make=make, day=plan.day)
+
+
+_OF_PLAN = {"": plan_page, "steps/": steps_page, "setup/": setup_page, "yard/": yard_page}
+"""How each page of a plan is made, by its path below the first."""
 
 
 def site_texts(site: Site) -> dict[str, str]:
@@ -65,9 +67,8 @@ def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
 
     Without a base address there is no map, and nothing that leads to it.
     """
-    menu = sorted((each for each in pages if each.label), key=lambda each: each.rank)
-    site = replace(site, menu=tuple(menu))
-    texts = {f"{each.path}index.html": each.make(site) for each in pages}
+    site = replace(site, menu=_menu(pages))
+    texts = _made(site, pages)
     texts |= {
         "404.html": not_found_page(site),
         "feed.xml": feed_xml(site),
@@ -83,3 +84,20 @@ def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
     if sitemap is not None:
         texts |= {SITEMAP: sitemap, "robots.txt": robots_text(site)}
     return texts
+
+
+def plan_texts(site: Site, edition: Edition) -> dict[str, str]:
+    """Return the pages of one plan alone, as text by path, as they stand in the site."""
+    pages = tuple(site_pages(site))
+    return _made(
+        replace(site, menu=_menu(pages)), _pages_of_plan(listed_of(site, edition), edition)
+    )
+
+
+def _menu(pages: Iterable[SitePage]) -> tuple[SitePage, ...]:
+    return tuple(sorted((each for each in pages if each.label), key=lambda each: each.rank))
+
+
+def _made(site: Site, pages: Iterable[SitePage]) -> dict[str, str]:
+    """Return those pages that do not stand already."""
+    return {f"{each.path}index.html": each.make(site) for each in pages if each.make is not None}

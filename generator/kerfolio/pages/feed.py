@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from datetime import date
 
 from kerfolio.basis.saying import say
-from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Release
+from kerfolio.pages.listed import listed, updated
 from kerfolio.pages.releases import all_releases
-from kerfolio.pages.site import Site
+from kerfolio.pages.site import Listed, Site
 from kerfolio.pages.theme import render
 
 _ENTRIES = 100
@@ -33,32 +33,32 @@ def feed_xml(site: Site) -> str:
 
     Times are those of the releases, at the first second of the day in UTC.
     """
-    releases = all_releases(site.editions)[:_ENTRIES]
+    releases = all_releases(listed(site))[:_ENTRIES]
     return render(
         "feed.xml",
         site.identity.reader,
         site=site,
         identity=site.identity,
         identifier=_identifier(site, ""),
-        updated=_moment(site.updated),
-        entries=[_entry(site, each.edition, each.release) for each in releases],
+        updated=_moment(updated(site)),
+        entries=[_entry(site, *each) for each in releases],
     )
 
 
-def _entry(site: Site, edition: Edition, release: Release) -> FeedEntry:
-    path = f"plans/{edition.name}/#release-{release.version}"
-    page = f"plans/{edition.name}/index.html#release-{release.version}"
+def _entry(site: Site, plan: Listed, release: Release) -> FeedEntry:
+    path = f"plans/{plan.name}/#release-{release.version}"
+    page = f"plans/{plan.name}/index.html#release-{release.version}"
     return FeedEntry(
         identifier=_identifier(site, path),
         title=say(
-            edition.reader,
+            site.identity.reader,
             "feed-correction" if release.errata else "feed-release",
-            plan=edition.plan.title,
+            plan=plan.title,
             release=release.version,
         ),
         day=_moment(release.date),
         href=site.address(path) or page,
-        text=release.changed or edition.plan.summary,
+        text=release.changed or plan.summary,
         errata=release.errata,
     )
 

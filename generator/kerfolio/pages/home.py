@@ -8,18 +8,16 @@ from datetime import date
 from markupsafe import Markup
 
 from kerfolio.basis.saying import say
-from kerfolio.edition.cover import cover_of
-from kerfolio.edition.edition import Edition
+from kerfolio.model.plan import Release
 from kerfolio.model.workshop import Page
 from kerfolio.pages.badge import held_badge
-from kerfolio.pages.facts import short_line
 from kerfolio.pages.frame import site_frame
+from kerfolio.pages.listed import listed, site_image
 from kerfolio.pages.photos import ShownPhoto, shown
-from kerfolio.pages.plan import site_image
 from kerfolio.pages.policy import lone_policy
-from kerfolio.pages.releases import Released, all_releases
+from kerfolio.pages.releases import all_releases
 from kerfolio.pages.running_text import chapters
-from kerfolio.pages.site import Site
+from kerfolio.pages.site import Listed, Site
 from kerfolio.pages.theme import inline_style, render
 
 _LATEST = 6
@@ -110,33 +108,32 @@ def not_found_page(site: Site) -> str:
 
 
 def _entries(site: Site, root: str) -> list[PlanEntry]:
-    return [_entry(site, edition, root) for edition in site.newest_first()]
+    return [_entry(each, root) for each in listed(site)]
 
 
-def _entry(site: Site, edition: Edition, root: str) -> PlanEntry:
-    plan, files = edition.plan, site.files[edition.name]
+def _entry(plan: Listed, root: str) -> PlanEntry:
+    files = {plan.cover.file: plan.cover_files} if plan.cover else {}
     return PlanEntry(
         title=plan.title,
         summary=plan.summary,
         href=f"{root}plans/{plan.name}/index.html",
         version=plan.version,
         day=plan.released,
-        line=short_line(edition),
+        line=plan.line,
         open=plan.is_open,
-        cover=shown(cover_of(plan.photos), files.photos, root),
-        picture=Markup(files.pictures.get("cover", "")),
+        cover=shown(plan.cover, files, root),
+        picture=Markup(plan.picture),
     )
 
 
 def _changes(site: Site) -> list[Change]:
-    return [_change(each) for each in all_releases(site.editions)[:_LATEST]]
+    return [_change(*each) for each in all_releases(listed(site))[:_LATEST]]
 
 
-def _change(found: Released) -> Change:
-    release = found.release
+def _change(plan: Listed, release: Release) -> Change:
     return Change(
-        title=found.edition.plan.title,
-        href=f"plans/{found.edition.name}/index.html#release-{release.version}",
+        title=plan.title,
+        href=f"plans/{plan.name}/index.html#release-{release.version}",
         version=release.version,
         day=release.date,
         changed=release.changed,

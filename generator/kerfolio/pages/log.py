@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from urllib.parse import quote
 
@@ -13,8 +13,8 @@ from kerfolio.model.stock import CutterStock, SheetStock, Stock
 from kerfolio.model.trial import Trial
 from kerfolio.model.workshop import Workshop
 from kerfolio.pages.frame import lone_frame, site_frame
-from kerfolio.pages.photos import ShownPhoto, shown
-from kerfolio.pages.plan import site_image
+from kerfolio.pages.listed import listed, site_image
+from kerfolio.pages.photos import ShownPhoto, largest, shown
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render
 from kerfolio.pages.trial_view import trial_views
@@ -37,8 +37,8 @@ def log_page(site: Site) -> str:
     reader = site.identity.reader
     words = say(reader, "pagelog-about", house=site.identity.title)
     frame = site_frame(site, "log/", say(reader, "pagelog-title"), words, _image(site))
-    titles = {each.name: each.plan.title for each in site.editions}
-    stock = site.editions[0].settled.stock if site.editions else None
+    titles = {each.name: each.title for each in listed(site)}
+    stock = site.stock if site.has_stock else None
     views = trial_views(
         site.trials,
         stock,
@@ -55,13 +55,16 @@ def _image(site: Site) -> str:
     newest = sorted(site.trials, key=lambda each: each.date, reverse=True)
     photos = (site.log_photos.get(each.photo.file, ()) for each in newest if each.photo)
     files = next(filter(None, photos), ())
-    return max(files, key=lambda each: each.width).href if files else site_image(site)
+    return largest(files) or site_image(site)
 
 
-def private_log_page(workshop: Workshop, log_folder: str = "../log/") -> str:
+def private_log_page(
+    workshop: Workshop, log_folder: str = "../log/", titles: Mapping[str, str] | None = None
+) -> str:
     """Return all trials on one page of one file, for the maker's own disk.
 
     ``log_folder`` leads from where the page lies to the photos of the log, which stay there.
+    ``titles`` are those of plans by name, where the workshop was read without them.
     """
     identity = workshop.identity
     title = f"The whole log of {identity.title}"
@@ -78,7 +81,7 @@ def private_log_page(workshop: Workshop, log_folder: str = "../log/") -> str:
         frame=frame,
         trials=views,
         tallies=tallies(workshop.trials, workshop.stock),
-        titles={plan.name: plan.title for plan in workshop.plans},
+        titles=titles or {plan.name: plan.title for plan in workshop.plans},
     )
 
 

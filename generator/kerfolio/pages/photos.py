@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import base64
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from kerfolio.edition.edition import Edition
@@ -52,6 +52,11 @@ def shown(
         height=middle.height,
         made=photo.made,
     )
+
+
+def largest(files: Sequence[PhotoFile]) -> str:
+    """Return the path of a photo's largest file within the site; empty where there is none."""
+    return max(files, key=lambda each: each.width).href if files else ""
 
 
 def inlined(photo: Photo | None, edition: Edition) -> ShownPhoto | None:

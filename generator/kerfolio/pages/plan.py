@@ -14,7 +14,6 @@ from kerfolio.chapters.order import PAGE, chapters_of
 from kerfolio.chapters.steps import steps
 from kerfolio.document.blocks import Step
 from kerfolio.document.chapter import Chapter, kept
-from kerfolio.edition.cover import cover_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.edition.names import PAPERS, booklet_name
@@ -24,6 +23,7 @@ from kerfolio.pages.fitting import Fitting, fitting_of
 from kerfolio.pages.frame import Frame, release_line, site_frame
 from kerfolio.pages.howto import howto_script, tools
 from kerfolio.pages.links import contact_href, mail_address, report_href
+from kerfolio.pages.listed import listed_of
 from kerfolio.pages.page_script import PAGE_SCRIPT
 from kerfolio.pages.paths import paths_of
 from kerfolio.pages.photos import ShownPhoto, shown
@@ -88,22 +88,9 @@ def steps_page(site: Site, edition: Edition) -> str:
 
 
 def _frame(site: Site, edition: Edition, path: str, title: str, words: str) -> Frame:
-    frame = site_frame(site, path, title, words, largest_cover(site, edition), "article")
+    frame = site_frame(site, path, title, words, listed_of(site, edition).image, "article")
     script = f"{frame.root}{PAGE_SCRIPT}"
     return replace(frame, release=release_line(edition.plan, edition.reader), script_file=script)
-
-
-def largest_cover(site: Site, edition: Edition) -> str:
-    """Return the path of the cover's largest file within the site, else of the preview."""
-    photo, written = cover_of(edition.plan.photos), site.files[edition.name]
-    files = written.photos.get(photo.file, ()) if photo else ()
-    return max(files, key=lambda each: each.width).href if files else written.preview
-
-
-def site_image(site: Site) -> str:
-    """Return the path of a picture that stands for the site: the newest plan's that has one."""
-    found = (largest_cover(site, each) for each in site.newest_first())
-    return next(filter(None, found), site.touch_icon)
 
 
 def report_link(edition: Edition) -> str:

@@ -3,18 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
-from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Release
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Released:
-    """A release and the edition it belongs to."""
-
-    edition: Edition
-    release: Release
+from kerfolio.pages.site import Listed
 
 
 def newest_first(releases: Iterable[Release]) -> tuple[Release, ...]:
@@ -22,12 +13,8 @@ def newest_first(releases: Iterable[Release]) -> tuple[Release, ...]:
     return tuple(sorted(releases, key=lambda each: each.order, reverse=True))
 
 
-def all_releases(editions: Iterable[Edition]) -> tuple[Released, ...]:
+def all_releases(plans: Iterable[Listed]) -> tuple[tuple[Listed, Release], ...]:
     """Return the releases of all plans, newest first; those of one day by the plans' titles."""
-    titled = sorted(editions, key=lambda each: (each.plan.title, each.name))
-    found = [
-        Released(edition=edition, release=release)
-        for edition in titled
-        for release in newest_first(edition.plan.releases)
-    ]
-    return tuple(sorted(found, key=lambda each: each.release.date, reverse=True))
+    titled = sorted(plans, key=lambda each: (each.title, each.name))
+    found = [(plan, release) for plan in titled for release in plan.releases]
+    return tuple(sorted(found, key=lambda each: each[1].date, reverse=True))

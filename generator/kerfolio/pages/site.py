@@ -8,7 +8,7 @@ from datetime import date
 
 from kerfolio.edition.edition import Edition
 from kerfolio.fitted.form import Fitted
-from kerfolio.model.plan import NO_DAY
+from kerfolio.model.plan import NO_DAY, Photo, Release
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
 from kerfolio.model.workshop import Identity, Page
@@ -63,17 +63,46 @@ class PlanFiles:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Listed:
+    """What lists, feed and map tell of a plan: all that a site needs of one whose pages stand.
+
+    ``released`` is the day of its release, ``day`` that of its newest one; ``line`` says in short
+    what it takes. ``cover`` is its photo in lists with its ``cover_files``, ``picture`` the inline
+    SVG that stands there where it has none; ``image`` is the path of the picture that stands for
+    it elsewhere, or empty. ``releases`` come newest first. ``pages`` are its own, by their paths
+    below the first, which is empty.
+    """
+
+    name: str
+    title: str
+    summary: str
+    version: str
+    released: date
+    day: date
+    is_open: bool
+    line: str
+    cover: Photo | None
+    cover_files: tuple[PhotoFile, ...]
+    picture: str
+    image: str
+    releases: tuple[Release, ...]
+    pages: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Site:
     """A whole site. ``files`` is by plan name; ``trials`` are those marked public.
 
-    ``stock`` is what the page of the library shows; an empty one has no page. ``touch_icon`` is the
-    path of a PNG that stands for the workshop, empty where the machine could not draw it. ``menu``
-    are the pages that the menu leads to, in its order.
+    ``editions`` are the plans whose pages are to be made, ``others`` those whose pages stand
+    already. ``stock`` is what the page of the library shows; an empty one has no page.
+    ``touch_icon`` is the path of a PNG that stands for the workshop, empty where the machine could
+    not draw it. ``menu`` are the pages that the menu leads to, in its order.
     """
 
     identity: Identity
     editions: tuple[Edition, ...]
     files: Mapping[str, PlanFiles]
+    others: tuple[Listed, ...] = ()
     pages: tuple[Page, ...] = ()
     trials: tuple[Trial, ...] = ()
     stock: Stock = field(default_factory=Stock)
@@ -93,32 +122,22 @@ class Site:
         """Whether there is a library to show."""
         return self.stock != Stock()
 
-    @property
-    def updated(self) -> date:
-        """The day of the newest release; the site never asks the clock."""
-        return max((last_day(each) for each in self.editions), default=NO_DAY)
-
     def address(self, path: str) -> str:
         """Return the absolute address of a path of the site, or empty without a base address."""
         return f"{self.base_url}{path}" if self.base_url else ""
-
-    def newest_first(self) -> tuple[Edition, ...]:
-        """Return the editions, the one released last first; those of one day by title."""
-        named = sorted(self.editions, key=lambda each: (each.plan.title, each.name))
-        return tuple(sorted(named, key=lambda each: each.plan.released, reverse=True))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SitePage:
     """A page of a site: a folder of the site and how its ``index.html`` is made.
 
-    ``path`` is ``plans/x/``, or empty for home; ``day`` the day that the content last changed,
-    ``NO_DAY`` where none is known; ``label`` what the menu calls it, empty where the menu leaves
-    it out, and ``rank`` its place there, lowest first.
+    ``make`` is None where it stands already. ``path`` is ``plans/x/``, or empty for home; ``day``
+    the day that the content last changed, ``NO_DAY`` where none is known; ``label`` what the menu
+    calls it, empty where the menu leaves it out, and ``rank`` its place there, lowest first.
     """
 
     path: str
-    make: Callable[[Site], str]
+    make: Callable[[Site], str] | None
     day: date = NO_DAY
     label: str = ""
     rank: tuple[int | str, ...] = ()

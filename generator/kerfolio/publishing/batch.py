@@ -22,13 +22,13 @@ from kerfolio.proving.prove import Proof
 from kerfolio.publishing.asked import Asked
 from kerfolio.publishing.cut_files import Named, art_files, sheet_files
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import Say, silent
 from kerfolio.publishing.examine_at import examine_at
 from kerfolio.publishing.fitted_files import Settling
 from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.own_folder import Writer, folder_faults
 from kerfolio.publishing.ready_made import ready_made_sets
+from kerfolio.publishing.say import Say, silent
 from kerfolio.publishing.sheet_papers import drawn_papers, sheet_papers
 from kerfolio.writing.formats import EVERY_FORMAT, CutFormat
 

@@ -2,28 +2,35 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, field
 from pathlib import Path
 
-from kerfolio.agreement.check import disagreements
-from kerfolio.basis.finding import Finding, error, has_errors, in_order
+from kerfolio.basis.finding import Finding, error, has_errors, in_order, note
 from kerfolio.basis.place import Place
-from kerfolio.basis.shortened import shortened
+from kerfolio.bundles.manifest import manifest_text, rows_of
 from kerfolio.disk.carry import in_the_way
 from kerfolio.disk.hand_over import hand_over, take_up
-from kerfolio.disk.out_folder import foreign_in
+from kerfolio.disk.out_folder import MANIFEST, foreign_in
+from kerfolio.disk.put import put
 from kerfolio.disk.trouble import if_stopped
-from kerfolio.edition.public import Public, public_of
-from kerfolio.publishing.bundle import Bundle, bundle_of
-from kerfolio.publishing.cell_ends import found_at_cell_ends
-from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import Say, examine, silent
+from kerfolio.model.showing import Public
 from kerfolio.publishing.freeze import Frozen, freeze_layouts
-from kerfolio.publishing.private_log import write_private_log
-from kerfolio.publishing.refusals import keeps_nothing, refusals
-from kerfolio.publishing.site import Files, site_files
-from kerfolio.publishing.swapping import with_swaps
-from kerfolio.publishing.unfitted import unfitted
+from kerfolio.publishing.refusals import holds_more, keeps_nothing, left_out, refusals
+from kerfolio.publishing.renewing import Renewed, Renewing, keep_frozen, renewed, unreadable
+from kerfolio.publishing.say import Say, Tally, silent, untold
+from kerfolio.publishing.side_by_side import Workers
+from kerfolio.publishing.site_written import HandedFiles, SiteFiles, shared_files
+from kerfolio.publishing.sources import PRIVATE_LOG, sources_of, store_of
+from kerfolio.publishing.standing import ListingError, Standing, standing_in
+from kerfolio.reading.plan_folders import concerns, titled_twice, unknown_plan
+
+_NO_CAIRO = note(
+    "no-cairo",
+    "no PNG previews: the cairo library is missing",
+    Place("workshop.yaml"),
+    "Install it (Debian: libcairo2) for previews; all else is complete.",
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +41,7 @@ class Request:
     out: Path
     supporters_out: Path
     only: str = ""
+    workers: Workers = field(default_factory=Workers)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,76 +59,120 @@ class Outcome:
     public: tuple[Public, ...] = ()
 
 
-def publish(request: Request, say: Say = silent) -> Outcome:
-    """Publish a workshop; an interruption says what is whole, see ``disk.trouble.Stopped``."""
+def publish(request: Request, say: Say = silent, tally: Tally = untold) -> Outcome:
+    """Publish a workshop; an interruption says what is whole, see ``disk.trouble.Stopped``.
+
+    What can be refused at once is refused before anything is proved. Plans that are as they were
+    are neither read nor made. Raises OSError when the disk refuses.
+    """
     with if_stopped("The last site is untouched."):
-        return _publish(request, say)
+        standing = standing_in(request.out, request.only) if request.only else Standing()
+        refused = refusals(request.folder, request.out, request.supporters_out)
+        refused = refused or holds_more(request.out, standing)
+        if refused:
+            return _refused(refused)
+        locked = keeps_nothing(request.folder)
+        for each in locked:
+            say(str(each.message))
+        said = (*locked, *take_up(request.out))
+        with store_of(request.folder) as store:
+            say(f"reading {request.folder.name or request.folder}")
+            sources = sources_of(request.folder, store)
+            if sources is None:
+                return _refused((*said, *_unread(request)))
+            how = Renewing(
+                sources=sources, store=store, workers=request.workers, say=say, tally=tally
+            )
+            return _published(request, how, standing, said)
 
 
-def _publish(request: Request, say: Say) -> Outcome:
-    """Prove, compute, draw, bind, check and write. Raises OSError when the disk refuses.
+def _published(
+    request: Request, how: Renewing, standing: Standing, said: tuple[Finding, ...]
+) -> Outcome:
+    """Prove, draw, check and write. Raises OSError when the disk refuses.
 
     OUT is exchanged whole at the very end, together with the supporters' bundles; whatever fails
     before leaves the last site standing. What others laid in OUT stays there.
     """
-    refused = refusals(request.folder, request.out, request.supporters_out, request.only)
-    if refused:
-        return Outcome(published=False, findings=in_order(refused))
-    locked = keeps_nothing(request.folder)
-    for each in locked:
-        say(str(each.message))
-    taken_up = take_up(request.out)
-    examined = with_swaps(examine(request.folder, request.only, say), say)
-    findings = in_order((*locked, *taken_up, *examined.findings))
-    if examined.workshop is None or has_errors(findings):
-        return Outcome(published=False, findings=findings)
-    bundles: list[Bundle] = []
-    for laid_out in examined.laid_out:
-        edition = edition_of(examined.workshop, laid_out)
-        say(f"drawing and binding {edition.plan.title}")
-        bundles.append(bundle_of(edition))
-    say("checking that all files agree")
-    checked = (
-        fault
-        for each in bundles
-        for fault in disagreements(each.edition, each.content, each.fitted_text, each.templates)
-    )
-    left_out = (f for each in bundles for f in unfitted(each.edition.settled, each.fitted))
-    at_ends = (
-        found
-        for laid_out, each in zip(examined.laid_out, bundles, strict=True)
-        for found in found_at_cell_ends(laid_out.proof, examined.workshop.stock, each.fitted)
-    )
-    findings = in_order((*findings, *left_out, *at_ends, *shortened(checked)))
+    names = (request.only,) if request.only else how.sources.plans
+    said = (*said, *how.sources.findings)
+    if request.only and request.only not in how.sources.plans:
+        return _refused((*said, unknown_plan(request.only, how.sources.plans)))
+    unread = unreadable(how, names)
+    if unread:
+        return _refused((*said, *unread))
+    found = renewed(how, names, draws=True)
+    twice = titled_twice((each.name, each.title, each.place) for each in found.in_turn)
+    findings = in_order((*said, *found.findings, *twice))
     if has_errors(findings):
-        return Outcome(published=False, findings=findings)
-    say("writing the site")
-    files, notes = site_files(examined.workshop, bundles)
-    handed = [each for each in bundles if not each.edition.plan.is_open]
-    blocked = _blocked(request.out, files)
+        return _refused(findings)
+    how.say("writing the site")
+    written = found.written
+    entries = sorted(
+        (*standing.entries, *(each.entry for each in written.values())), key=lambda each: each.name
+    )
+    titles = {each.name: each.title for each in entries}
+    titles |= {each.name: each.title for each in found.in_turn}
+    try:
+        shared, log = shared_files(how, entries, titles)
+    except ListingError:
+        return _refused((left_out(request.out, (each.name for each in standing.entries)),))
+    rows = [*rows_of(shared), *(row for each in written.values() for row in each.files)]
+    ours = {row.name for row in rows}
+    kept = [row for row in standing.files if row.name not in ours]
+    shared[MANIFEST] = manifest_text(entries, (*rows, *kept)).encode()
+    files = SiteFiles(how, shared, written)
+    blocked = _blocked(request.out, (*files, *(row.name for row in kept)))
     if blocked:
-        return Outcome(published=False, findings=in_order((*findings, *blocked)))
+        return _refused((*findings, *blocked))
+    handed = {
+        request.supporters_out / each.entry.bundle: name
+        for name, each in sorted(written.items())
+        if each.public is not None
+    }
     hand_over(
         request.out,
         files,
-        {request.supporters_out / each.name: each.content for each in handed},
+        HandedFiles(how, handed, written),
+        keeps=tuple(row.name for row in kept),
     )
     with if_stopped("The site is published; a layout or the private log may be missing."):
-        frozen: tuple[Frozen, ...] = ()
-        if not locked:
-            frozen = freeze_layouts(request.folder, examined.laid_out)
-            write_private_log(request.folder, examined.workshop)
+        frozen = _frozen(request, how, found, log)
+    lacking = (_NO_CAIRO,) if any(each.lacking for each in written.values()) else ()
     return Outcome(
         published=True,
-        findings=in_order((*findings, *notes)),
-        plans=tuple(each.edition.name for each in bundles),
+        findings=in_order((*findings, *lacking)),
+        plans=tuple(sorted(written)),
         frozen=frozen,
-        handed_over=tuple(request.supporters_out / each.name for each in handed),
-        public=tuple(public_of(each.edition.plan) for each in handed),
+        handed_over=tuple(handed),
+        public=tuple(each for _, w in sorted(written.items()) if (each := w.public) is not None),
     )
 
 
-def _blocked(out: Path, files: Files) -> tuple[Finding, ...]:
+def _frozen(request: Request, how: Renewing, found: Renewed, log: bytes) -> tuple[Frozen, ...]:
+    """Write layouts and the maker's own log into the workshop, where that may be written to."""
+    if keeps_nothing(request.folder):
+        return ()
+    layouts = (layout for each in found.in_turn for layout in each.layouts)
+    frozen = freeze_layouts(request.folder, layouts)
+    keep_frozen(how, found)
+    put(request.folder / PRIVATE_LOG, log)
+    return frozen
+
+
+def _unread(request: Request) -> tuple[Finding, ...]:
+    """Return what is wrong with a workshop where what its plans share cannot be read."""
+    from kerfolio.reading.workshop import read_workshop  # which takes long to load
+
+    _, found = read_workshop(request.folder)
+    return tuple(each for each in found if not request.only or concerns(each, request.only))
+
+
+def _refused(findings: Iterable[Finding]) -> Outcome:
+    return Outcome(published=False, findings=in_order(findings))
+
+
+def _blocked(out: Path, files: Iterable[str]) -> tuple[Finding, ...]:
     """Look for what others laid in OUT just where a file of the site is to stand."""
     advice = "Move it elsewhere: what a publish did not write it does not replace."
     return tuple(

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
-from kerfolio.basis.finding import Finding, error, has_errors, in_order, in_unit
-from kerfolio.basis.names import did_you_mean
-from kerfolio.basis.place import Place
+from kerfolio.basis.finding import Finding, has_errors, in_order, in_unit
 from kerfolio.basis.shortened import shortened
 from kerfolio.layouts.effort import EFFORT, Effort
 from kerfolio.layouts.engine import Engine
@@ -17,24 +15,23 @@ from kerfolio.model.workshop import Workshop
 from kerfolio.proving.prove import Proof, prove_plan
 from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.other_sheets import other_layouts
+from kerfolio.publishing.say import Say, silent
+from kerfolio.reading.plan_folders import concerns, unknown_plan
 from kerfolio.reading.workshop import read_workshop
-
-Say = Callable[[str], None]
-"""Tells a person what is being done, a line at a time."""
-
-
-def silent(_: str) -> None:
-    """Say nothing."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Examined:
-    """A workshop read and proved; ``laid_out`` holds the plans without errors."""
+    """A workshop read and proved; ``laid_out`` holds the plans without errors.
+
+    ``quiet`` tells that nothing was remarked on while layouts were computed or kept.
+    """
 
     workshop: Workshop | None
     laid_out: tuple[LaidOut, ...]
     findings: tuple[Finding, ...]
     proofs: tuple[Proof, ...] = ()
+    quiet: bool = True
 
 
 def examine(
@@ -77,6 +74,7 @@ def examine_read(
         findings.append(unknown_plan(only, names))
     laid_out: list[LaidOut] = []
     proofs: list[Proof] = []
+    quiet = True
     for plan in workshop.plans:
         if only and plan.name != only:
             continue
@@ -91,24 +89,15 @@ def examine_read(
         findings += shortened(in_unit(faults, plan.units))
         others, more = other_layouts(proof, effort, engine, afresh=afresh)
         findings += shortened(in_unit(more, plan.units))
+        quiet = quiet and not faults and not more
         if layout is not None and not has_errors((*faults, *more)):
             laid_out.append(LaidOut(proof=proof, layout=layout, fresh=fresh, others=others))
     if only:
-        findings = [each for each in findings if _concerns(each, only)]
+        findings = [each for each in findings if concerns(each, only)]
     return Examined(
         workshop=workshop,
         laid_out=tuple(laid_out),
         findings=in_order(findings),
         proofs=tuple(proofs),
+        quiet=quiet,
     )
-
-
-def unknown_plan(name: str, known: Iterable[str]) -> Finding:
-    """Return the finding about a plan that the workshop has not."""
-    return error("unknown-plan", f"no plan `{name}`", Place("plans"), did_you_mean(name, known))
-
-
-def _concerns(finding: Finding, plan: str) -> bool:
-    """Tell whether a finding bears on one plan: it lies in its folder or in no plan's folder."""
-    file = finding.place.file
-    return not file.startswith("plans/") or file.startswith(f"plans/{plan}/")

@@ -12,9 +12,11 @@ from kerfolio.layouts.plan_layout import lay_out
 from kerfolio.model.workshop import Workshop
 from kerfolio.proving.at_point import prove_at
 from kerfolio.publishing.asked import Asked, point_asked
-from kerfolio.publishing.examine import Say, examine_read, unknown_plan
+from kerfolio.publishing.examine import examine_read
 from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.other_sheets import asked_sheet, laid_for
+from kerfolio.publishing.say import Say
+from kerfolio.reading.plan_folders import unknown_plan
 from kerfolio.reading.workshop import read_workshop
 from kerfolio.settling.also_for import OtherSheet, on_sheet
 from kerfolio.settling.settled import FitVariant, SettledPlan

@@ -17,6 +17,7 @@ from kerfolio.geometry.shapes import rectangle
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.publishing.sight import Sight, sight_of
+from kerfolio.reading.plan_folders import unknown_plan
 from kerfolio.reading.workshop import read_shared, with_plans
 from kerfolio.writing.png import png_bytes
 from kerfolio.writing.svg import svg_bytes
@@ -72,9 +73,6 @@ def _read(request: LookRequest) -> tuple[Plan | None, Stock, tuple[Finding, ...]
     if shared is None:
         return None, Stock(), refused
     if request.plan not in shared.plans:
-        # Proving takes longer to load than all that a look needs.
-        from kerfolio.publishing.examine import unknown_plan
-
         return None, shared.stock, (*shared.findings, unknown_plan(request.plan, shared.plans))
     workshop, findings = with_plans(shared, [request.plan])
     plan = workshop.plans[0] if workshop and workshop.plans else None

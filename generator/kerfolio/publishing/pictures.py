@@ -92,14 +92,18 @@ def pictures_of(workshop: Workshop, folder: str, photos: Iterable[Photo]) -> dic
     return {files[each.path]: each.pixels for each in workshop.pictures if each.path in files}
 
 
-def photo_files(folder: str, pictures: Mapping[str, Pixels]) -> Iterator[tuple[str, str, bytes]]:
+def photo_files(
+    folder: str, pictures: Mapping[str, Pixels], wanted: Iterable[str] | None = None
+) -> Iterator[tuple[str, str, bytes]]:
     """Yield (photo, path in the site, bytes) of each photo at every width it is large enough for.
 
-    ``folder`` is where the photos go, relative to the site's root. Photos that differ in their
-    endings alone keep them, so that none is written over the other.
+    With ``wanted`` only of those, called as they are among all. ``folder`` is where the photos go,
+    relative to the site's root. Photos that differ in their endings alone keep them, so that none
+    is written over the other.
     """
     stems = Counter(_stem(name) for name in pictures)
-    for name, pixels in sorted(pictures.items()):
+    for name in sorted(pictures if wanted is None else pictures.keys() & set(wanted)):
+        pixels = pictures[name]
         stem = _stem(name) if stems[_stem(name)] == 1 else name
         for width in sorted({min(width, pixels.width) for width in WIDTHS}):
             yield name, f"{folder}/{stem}-{width}.jpg", sized(pixels, width)

@@ -19,7 +19,6 @@ from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.asked import Asked
 from kerfolio.publishing.cut_files import Named, art_files, part_files, sheet_files
 from kerfolio.publishing.edition import edition_of
-from kerfolio.publishing.examine import Say, silent
 from kerfolio.publishing.examine_at import examine_at
 from kerfolio.publishing.fitted_files import (
     Printed,
@@ -31,6 +30,7 @@ from kerfolio.publishing.fitted_files import (
 from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.other_sheets import typed
 from kerfolio.publishing.own_folder import Writer, folder_faults
+from kerfolio.publishing.say import Say, silent
 from kerfolio.publishing.sheet_papers import drawn_papers, sheet_papers
 from kerfolio.publishing.template_files import template_files
 from kerfolio.settling.settled import FitVariant, SettledPlan

@@ -3,28 +3,34 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding, error, warning
 from kerfolio.basis.place import Place
-from kerfolio.disk.out_folder import nearest, other_plans, out_faults
+from kerfolio.disk.out_folder import nearest, out_faults
+from kerfolio.publishing.standing import Standing
 
 _SOURCES = ("plans", "stock", "log", "pages", ".kerfolio")
 """Folders of a workshop that hold what the maker wrote, or what is private."""
 
 
-def refusals(folder: Path, out: Path, supporters: Path, only: str) -> tuple[Finding, ...]:
+def refusals(folder: Path, out: Path, supporters: Path) -> tuple[Finding, ...]:
     """Look at where site and supporters' bundles would go; every finding is an error."""
-    found = tuple(_refusals(folder, out, supporters))
-    if found or not only:
-        return found
-    others = other_plans(out, only)
-    if not others:
-        return ()
-    message = f"the site there also holds {', '.join(others)}"
+    return tuple(_refusals(folder, out, supporters))
+
+
+def holds_more(out: Path, standing: Standing) -> tuple[Finding, ...]:
+    """Refuse to renew one plan of a site whose other plans an older release wrote."""
+    return (left_out(out, standing.unknown),) if standing.unknown else ()
+
+
+def left_out(out: Path, plans: Iterable[str]) -> Finding:
+    """Return the finding about plans of a site that lists would lose."""
+    named = ", ".join(plans)
+    message = f"the site there also holds {named}, and does not say what lists tell of that"
     advice = "Publish all plans, or give this one a site of its own with --out."
-    return (error("out-holds-more", message, Place(str(out)), advice),)
+    return error("out-holds-more", message, Place(str(out)), advice)
 
 
 def _refusals(folder: Path, out: Path, supporters: Path) -> Iterator[Finding]:

@@ -20,12 +20,12 @@ from kerfolio.layouts.alone import laid_alone
 from kerfolio.model.workshop import Workshop
 from kerfolio.publishing.asked import Asked
 from kerfolio.publishing.cut_files import CutFile, files_of_parts, written
-from kerfolio.publishing.examine import Say, silent
 from kerfolio.publishing.examine_at import examine_at
 from kerfolio.publishing.own_folder import folder_faults
 from kerfolio.publishing.point_files import WRITER, FilesMade, files_json
 from kerfolio.publishing.rescue import Rescue, RescueAsked, rescue_asked
 from kerfolio.publishing.rescue_fitted import reopening_file
+from kerfolio.publishing.say import Say, silent
 from kerfolio.settling.making import set_of
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import CENTRE, FitVariant, SettledPlan, SheetSize

@@ -19,8 +19,10 @@ from kerfolio.model.swap import Swap
 from kerfolio.model.workshop import Workshop
 from kerfolio.proving.prove import Proof, prove_plan
 from kerfolio.proving.swaps import swap_faults
-from kerfolio.publishing.examine import Examined, Say, examine_read, silent, unknown_plan
+from kerfolio.publishing.examine import Examined, examine_read
 from kerfolio.publishing.laid_out import LaidOut
+from kerfolio.publishing.say import Say, silent
+from kerfolio.reading.plan_folders import unknown_plan
 from kerfolio.reading.workshop import read_workshop
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.settling.swapped import stocks_of, swapped

@@ -23,6 +23,7 @@ from kerfolio.reading.identity import IDENTITY
 from kerfolio.reading.nodes import Mapping
 from kerfolio.reading.page import read_page
 from kerfolio.reading.plan import plan_name_fault, read_plan
+from kerfolio.reading.plan_folders import plan_folders, titled_twice
 from kerfolio.reading.shelf import Shelf
 from kerfolio.reading.stock import STOCK, Kept, doubled, make_stock, overlay
 from kerfolio.reading.trial import LOG, names_in
@@ -86,7 +87,7 @@ def read_shared(
         stock=stock,
         trials=trials,
         pages=pages,
-        plans=tuple(each.name for each in _of_plans(folder)),
+        plans=plan_folders(folder),
         pictures=visit.taken,
         decodes=pictures,
         findings=shortened(visit.findings),
@@ -232,13 +233,6 @@ def _sections(content: bytes, file: str, desk: Desk) -> Kept:
     return STOCK.read_named("", Place(file, 1, 1), node, desk) or {}
 
 
-def _of_plans(workshop: Path) -> list[Path]:
-    """Return the folders of plans; those that begin with `.` or `_` are passed over."""
-    root = workshop / "plans"
-    folders = sorted(root.iterdir()) if root.is_dir() else []
-    return [each for each in folders if each.is_dir() and not each.name.startswith((".", "_"))]
-
-
 def _plan(visit: Visit, folder: Path, identity: Identity | None) -> Plan | None:
     plan = _stated(visit, folder) if visit.holds(folder) else None
     if plan is None:
@@ -292,20 +286,6 @@ def _stated(visit: Visit, folder: Path) -> Plan | None:
         layout_text=_layout_text(visit, folder / "layout.json"),
         other_layouts=tuple(_other_layouts(visit, folder)),
     )
-
-
-def titled_twice(plans: Iterable[tuple[str, str, Place]]) -> Iterator[Finding]:
-    """Yield a warning for each plan of a title that one before it has: readers see the title.
-
-    A plan is its name, its title and its place.
-    """
-    first: dict[str, str] = {}
-    for name, title, place in plans:
-        known = first.setdefault(title.casefold(), name)
-        if title and known != name:
-            message = f"{quoted(title)} is the title of `{known}`, too"
-            advice = "Readers know a plan by its title: give each its own."
-            yield warning("doubled-title", message, place, advice)
 
 
 _NO_PLAN = "`kerfolio add plan NAME` writes one; a folder that begins with `_` is passed over."

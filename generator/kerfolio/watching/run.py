@@ -10,7 +10,8 @@ from threading import Thread
 from time import sleep
 
 from kerfolio.basis.finding import Finding
-from kerfolio.publishing.examine import Say, unknown_plan
+from kerfolio.publishing.say import Say
+from kerfolio.reading.plan_folders import unknown_plan
 from kerfolio.reading.workshop import read_shared
 from kerfolio.watching.publisher import Publisher
 from kerfolio.watching.server import Served, WatchServer

@@ -13,7 +13,7 @@ from typing import cast
 from urllib.parse import parse_qs, unquote, urlsplit
 
 from kerfolio.pages.policy import WATCHING_POLICY
-from kerfolio.publishing.examine import Say, silent
+from kerfolio.publishing.say import Say, silent
 from kerfolio.watching.editor import EditorError, open_in_editor
 from kerfolio.watching.excerpt import excerpt
 from kerfolio.watching.guard import LOOPBACK, is_ours

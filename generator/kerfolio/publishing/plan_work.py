@@ -1,0 +1,58 @@
+"""The work on one plan, from its folder to all that a site has of it: what runs side by side.
+
+It reads the workshop by itself and answers in plain values, so that it may run in another process
+or on another machine that sees the same disk.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import NamedTuple
+
+from kerfolio.basis.finding import has_errors
+from kerfolio.publishing.examine import examine_read
+from kerfolio.publishing.fresh import proved_of
+from kerfolio.publishing.say import Say, silent
+from kerfolio.publishing.shared_once import shared_once
+from kerfolio.publishing.swapping import with_swaps
+from kerfolio.reading.workshop import with_plans
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanOrder:
+    """Which plan to work on; ``shared`` is the hash of what it shares with others.
+
+    Without ``draws`` it is proved and nothing more.
+    """
+
+    folder: Path
+    name: str
+    shared: str
+    draws: bool
+
+
+class PlanMade(NamedTuple):
+    """What came of an order: ``Proved`` and ``Written`` as texts, and the files it wrote, packed.
+
+    The last two are empty where the plan was not drawn.
+    """
+
+    proved: str
+    written: str
+    pack: bytes
+
+
+def make_plan(order: PlanOrder, say: Say = silent) -> PlanMade:
+    """Read and prove a plan; where it holds, draw, bind and check all that a site has of it."""
+    shared = shared_once(order.folder, order.shared)
+    workshop, read = with_plans(shared, (order.name,))
+    assert workshop is not None, "what plans share is read first, and has no errors"
+    examined = with_swaps(examine_read(workshop, read, say=say), say)
+    proved = proved_of(order.name, examined)
+    if not order.draws or not examined.laid_out or has_errors(examined.findings):
+        return PlanMade(proved.text(), "", b"")
+    from kerfolio.publishing.plan_drawn import drawn  # which takes long to load
+
+    written, pack = drawn(workshop, examined.laid_out[0], say)
+    return PlanMade(proved.text(), written.text(), pack)

@@ -1,0 +1,47 @@
+"""A workshop proved: plans that are as they were proved last are not proved again."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from kerfolio.basis.finding import Finding, in_order
+from kerfolio.publishing.renewing import Renewing, renewed
+from kerfolio.publishing.say import Say, Tally, silent, untold
+from kerfolio.publishing.side_by_side import Workers
+from kerfolio.publishing.sources import sources_of, store_of
+from kerfolio.reading.plan_folders import titled_twice, unknown_plan
+
+
+def proved_findings(
+    folder: Path,
+    only: str = "",
+    workers: Workers | None = None,
+    say: Say = silent,
+    tally: Tally = untold,
+) -> tuple[Finding, ...]:
+    """Return all findings of a workshop, or of its plan ``only``, and what a publish will change.
+
+    All findings of all files come in one run.
+    """
+    with store_of(folder) as store:
+        sources = sources_of(folder, store)
+        if sources is None:
+            return _examined(folder, only, say)
+        if only and only not in sources.plans:
+            return in_order((*sources.findings, unknown_plan(only, sources.plans)))
+        how = Renewing(
+            sources=sources, store=store, workers=workers or Workers(), say=say, tally=tally
+        )
+        found = renewed(how, (only,) if only else sources.plans, draws=False)
+    twice = titled_twice((each.name, each.title, each.place) for each in found.in_turn)
+    told = (each for plan in found.in_turn for each in (*plan.findings, *plan.stale))
+    return in_order((*sources.findings, *told, *twice))
+
+
+def _examined(folder: Path, only: str, say: Say) -> tuple[Finding, ...]:
+    """Prove a workshop where what its plans share has errors, which every plan may follow from."""
+    from kerfolio.publishing.examine import examine  # which takes long to load
+    from kerfolio.publishing.fresh import foretold
+    from kerfolio.publishing.swapping import with_swaps
+
+    return foretold(with_swaps(examine(folder, only, say), say)).findings

@@ -1,0 +1,190 @@
+"""The plans of a workshop proved and drawn: taken from what is kept, made where nothing is."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
+from functools import partial
+from secrets import token_hex
+from typing import TYPE_CHECKING
+
+from kerfolio.basis.finding import Finding, has_errors
+from kerfolio.keeping.program import key_of
+from kerfolio.keeping.store import Store
+from kerfolio.publishing.plan_record import Proved, Written, proved_from, written_from
+from kerfolio.publishing.say import Say, Tally
+from kerfolio.publishing.side_by_side import Made, Order, Workers, each_made, works_here
+from kerfolio.publishing.sources import Sources, sources_of
+
+if TYPE_CHECKING:
+    from kerfolio.publishing.plan_work import PlanMade, PlanOrder
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Renewing:
+    """How plans are made anew: what they are made from, where they are kept, by whom."""
+
+    sources: Sources
+    store: Store
+    workers: Workers
+    say: Say
+    tally: Tally
+
+    def is_still(self, name: str, digest: str, without: str = "") -> bool:
+        """Tell whether a plan and what it shares are as they were when they were looked at."""
+        same = self.sources.of_plan(name, without=without) == digest
+        return same and sources_of(self.sources.folder, self.store) == self.sources
+
+
+@dataclass(slots=True)
+class Renewed:
+    """What came of plans, by name. What is not ``written`` was not drawn."""
+
+    proved: dict[str, Proved] = field(default_factory=dict)
+    written: dict[str, Written] = field(default_factory=dict)
+
+    @property
+    def in_turn(self) -> tuple[Proved, ...]:
+        """The plans by their names."""
+        return tuple(self.proved[name] for name in sorted(self.proved))
+
+    @property
+    def fails(self) -> bool:
+        """Whether a plan does not hold, so that none need be drawn."""
+        return any(has_errors(each.findings) for each in self.proved.values())
+
+    @property
+    def findings(self) -> Iterator[Finding]:
+        """All that was found; of what was drawn nothing where a plan does not hold."""
+        for each in self.in_turn:
+            yield from each.findings
+        if not self.fails:
+            for name in sorted(self.written):
+                yield from self.written[name].findings
+
+
+def renewed(how: Renewing, names: Iterable[str], *, draws: bool) -> Renewed:
+    """Prove plans and, where all of them hold, draw them; only what changed is made anew."""
+    found, store, sources = Renewed(), how.store, how.sources
+    digests = {name: sources.of_plan(name) for name in names}
+    for name, digest in digests.items():
+        proved = store.get(_proved_key(sources, name, digest))
+        if proved is not None:
+            found.proved[name] = proved_from(proved)
+        written = store.get(_written_key(sources, name, digest)) if draws and proved else None
+        if written is not None and store.holds(_pack_key(written_from(written))):
+            found.written[name] = written_from(written)
+    waiting = [name for name in digests if _is_wanting(found, name, draws=draws)]
+    done = len(digests) - len(waiting)
+    how.tally(done, len(digests))
+    for order, made in _made(how, waiting, found, draws=draws):
+        proved_now = proved_from(made.proved)
+        found.proved[order.name] = proved_now
+        _keep(how, order.name, digests[order.name], made)
+        if made.written:
+            found.written[order.name] = written_from(made.written)
+        done += 1
+        how.tally(done, len(digests))
+    return found
+
+
+def unreadable(how: Renewing, names: Iterable[str]) -> tuple[Finding, ...]:
+    """Read those plans of which nothing is kept; return what was found where any has an error."""
+    store, sources = how.store, how.sources
+    new = [n for n in names if store.get(_proved_key(sources, n, sources.of_plan(n))) is None]
+    if not new:
+        return ()
+    from kerfolio.reading.workshop import read_shared, with_plans  # which take long to load
+
+    shared, found = read_shared(sources.folder, pictures=False)
+    if shared is not None:
+        found = tuple(each for name in new for each in with_plans(shared, (name,))[1])
+    return found if has_errors(found) else ()
+
+
+def _is_wanting(found: Renewed, name: str, *, draws: bool) -> bool:
+    return name not in found.proved or (draws and not found.fails and name not in found.written)
+
+
+def _made(
+    how: Renewing, names: Sequence[str], found: Renewed, *, draws: bool
+) -> Iterator[tuple[PlanOrder, PlanMade]]:
+    """Yield what is made of plans; once one does not hold, the others are only proved."""
+    if not names:
+        return
+    from kerfolio.publishing.plan_work import PlanOrder, make_plan  # which take long to load
+
+    orders = (
+        PlanOrder(
+            folder=how.sources.folder,
+            name=name,
+            shared=how.sources.whole,
+            draws=draws and not found.fails,
+        )
+        for name in names
+    )
+    yield from made_of(how, make_plan, orders, len(names))
+
+
+def made_of(
+    how: Renewing, work: Callable[..., Made], orders: Iterable[Order], most: int
+) -> Iterator[tuple[Order, Made]]:
+    """Yield every order with what was made of it; whoever works in this process tells of it."""
+    here = works_here(how.workers, most)
+    if not here:
+        how.say(f"working on {most} plans side by side")
+    return each_made(partial(work, say=how.say) if here else work, orders, how.workers, most)
+
+
+def _keep(how: Renewing, name: str, digest: str, made: PlanMade) -> None:
+    """Keep what was made of a plan.
+
+    Where its sources changed meanwhile it serves this run alone, under a key that nobody asks for.
+    """
+    salt = () if how.is_still(name, digest) else (token_hex(8),)
+    if made.written:
+        how.store.put(_pack_key(written_from(made.written)), made.pack)
+        how.store.put(_written_key(how.sources, name, digest, *salt), made.written.encode())
+    how.store.put(_proved_key(how.sources, name, digest, *salt), made.proved.encode())
+
+
+def keep_frozen(how: Renewing, found: Renewed) -> None:
+    """Keep what was made of plans for their sources as they are now that layouts were frozen.
+
+    A frozen layout is kept as it was computed, so that nothing else changes.
+    """
+    for name, written in found.written.items():
+        proved = found.proved[name]
+        if proved.layouts and proved.quiet:
+            digest = how.sources.of_plan(name)
+            frozen = replace(proved, stale=(), layouts=())
+            how.store.put(_written_key(how.sources, name, digest), written.text().encode())
+            how.store.put(_proved_key(how.sources, name, digest), frozen.text().encode())
+
+
+def pack_of(how: Renewing, name: str, written: Written) -> bytes:
+    """Return the files of a plan, packed; made once more where they were lost meanwhile."""
+    key = _pack_key(written)
+    found = how.store.get(key)
+    if found is not None:
+        return found
+    from kerfolio.publishing.plan_work import PlanOrder, make_plan
+
+    order = PlanOrder(folder=how.sources.folder, name=name, shared=how.sources.whole, draws=True)
+    made = make_plan(order, how.say)
+    if not made.written or written_from(made.written).pack != written.pack:
+        raise RuntimeError(f"the plan `{name}` changed while it was published")
+    how.store.put(key, made.pack)
+    return made.pack
+
+
+def _proved_key(sources: Sources, name: str, digest: str, *salt: str) -> str:
+    return sources.key("proved", name, digest, *salt)
+
+
+def _written_key(sources: Sources, name: str, digest: str, *salt: str) -> str:
+    return sources.key("written", name, digest, sources.menu, *salt)
+
+
+def _pack_key(written: Written) -> str:
+    return key_of("pack", written.pack)

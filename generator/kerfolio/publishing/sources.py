@@ -1,0 +1,119 @@
+"""What a workshop's plans are made from, as hashes, and what of it is known without reading it."""
+
+from __future__ import annotations
+
+import json
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from kerfolio.basis.finding import Finding, has_errors
+from kerfolio.keeping.findings import findings_json, findings_of
+from kerfolio.keeping.program import key_of
+from kerfolio.keeping.sources import digest_of
+from kerfolio.keeping.store import Store
+from kerfolio.reading.plan_folders import plan_folders
+
+KEPT = Path(".kerfolio") / "kept"
+"""Where a workshop keeps results; safe to delete at any time."""
+
+PRIVATE_LOG = Path(".kerfolio") / "log.html"
+"""Where the maker's own page of all trials lies; it never goes under OUT."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sources:
+    """What the plans of a workshop share, read without an error, as hashes.
+
+    ``shared`` is that of what every plan is made from: ``workshop.yaml`` with its logo, the stock
+    and the log; ``pages`` that of the maker's own pages, ``menu`` what of them stands in the menu
+    of every page. ``findings`` are those on all of this, ``plans`` the folders of plans.
+    """
+
+    folder: Path
+    shared: str
+    pages: str
+    menu: str
+    plans: tuple[str, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def whole(self) -> str:
+        """The hash of all that is read besides plans."""
+        return key_of("read", self.shared, self.pages)
+
+    def of_plan(self, name: str, *, without: str = "") -> str:
+        """Return the hash of a plan's folder; names of the pattern ``without`` do not count."""
+        return digest_of(self.folder / "plans" / name, self.folder, without=without)
+
+    def key(self, what: str, name: str, content: str, *more: str) -> str:
+        """Return the key of a result from a plan's folder and what all plans share."""
+        return key_of(what, self.shared, name, content, *more)
+
+
+@contextmanager
+def store_of(workshop: Path) -> Iterator[Store]:
+    """Open the store of a workshop; where nothing can be written there, one for this run alone."""
+    home, kept = workshop / KEPT.parent, workshop / KEPT
+    within = next((each for each in (kept, home, workshop) if each.is_dir()), workshop)
+    if os.access(within, os.W_OK | os.X_OK) and not kept.is_symlink() and not home.is_symlink():
+        store = Store(kept)
+        yield store
+        store.trim()
+    else:
+        with TemporaryDirectory() as folder:
+            yield Store(Path(folder))
+
+
+def sources_of(folder: Path, store: Store) -> Sources | None:
+    """Return what the plans of a workshop are made from; None where that cannot be read.
+
+    What plans share is read only where it changed since it was read last.
+    """
+    if not (folder / "workshop.yaml").is_file():
+        return None
+    digests = {name: digest_of(folder / name, folder) for name in ("workshop.yaml", "stock", "log")}
+    pages, plans = digest_of(folder / "pages", folder), plan_folders(folder)
+    logo_key = key_of("logo", digests["workshop.yaml"])
+
+    def read_key(logo: str) -> str:
+        return key_of("shared", *_shared(folder, logo, digests), pages, *plans)
+
+    logo = store.get(logo_key)
+    found = None if logo is None else store.get(read_key(logo.decode()))
+    if logo is None or found is None:
+        read = _read(folder)
+        if read is None:
+            return None
+        logo, found = read
+        store.put(logo_key, logo)
+        store.put(read_key(logo.decode()), found)
+    told = json.loads(found)
+    return Sources(
+        folder=folder,
+        shared=key_of("sources", *_shared(folder, logo.decode(), digests)),
+        pages=pages,
+        menu=told["menu"],
+        plans=plans,
+        findings=findings_of(told["findings"]),
+    )
+
+
+def _shared(folder: Path, logo: str, digests: dict[str, str]) -> tuple[str, ...]:
+    return (*digests.values(), digest_of(folder / logo, folder) if logo else "")
+
+
+def _read(folder: Path) -> tuple[bytes, bytes] | None:
+    """Return the path of the logo, and menu and findings as JSON; None where anything is wrong."""
+    from kerfolio.reading.workshop import read_shared  # which takes long to load
+
+    shared, _ = read_shared(folder)
+    if shared is None or shared.identity is None or has_errors(shared.findings):
+        return None
+    logo = shared.identity.look.logo
+    menu = json.dumps([(each.order, each.title, each.name) for each in shared.pages])
+    told = {"menu": menu, "findings": findings_json(shared.findings)}
+    return (logo.file if logo else "").encode(), json.dumps(told).encode()

@@ -1,0 +1,76 @@
+"""What a site holds of plans that are left as they were published before."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from kerfolio.bundles.manifest import FileRow, PlanEntry
+from kerfolio.disk.out_folder import entries_of, manifest_in
+
+
+class ListingError(ValueError):
+    """What a manifest says that lists tell of a plan cannot be read."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """Plans that stand in a site with their files, photos of the log among them.
+
+    ``unknown`` names plans of which its manifest does not say what lists tell.
+    """
+
+    entries: tuple[PlanEntry, ...] = ()
+    files: tuple[FileRow, ...] = ()
+    unknown: tuple[str, ...] = ()
+
+
+def standing_in(out: Path, renewed: str) -> Standing:
+    """Return what a site holds besides the plan that is renewed; nothing where there is none."""
+    manifest = manifest_in(out) or {}
+    rows = [each for each in _rows(manifest, "plans") if each["name"] != renewed]
+    entries = [(row["name"], _entry(row)) for row in rows]
+    homes = tuple(f"plans/{name}/" for name, _ in entries)
+    there = set(entries_of(out)) if entries else set()
+    return Standing(
+        entries=tuple(each for _, each in entries if each),
+        unknown=tuple(sorted(name for name, each in entries if each is None)),
+        files=tuple(
+            FileRow(row["name"], row["bytes"], row["sha256"])
+            for row in _rows(manifest, "files")
+            if row["name"] in there
+            and (row["name"].startswith(homes) or _is_log_photo(row["name"]))
+            and isinstance(row.get("bytes"), int)
+            and isinstance(row.get("sha256"), str)
+        ),
+    )
+
+
+def _is_log_photo(name: str) -> bool:
+    return name.startswith("log/") and name.endswith(".jpg")
+
+
+def _rows(manifest: dict[str, Any], key: str) -> list[dict[str, Any]]:
+    rows = manifest.get(key)
+    found = rows if isinstance(rows, list) else []
+    return [each for each in found if isinstance(each, dict) and isinstance(each.get("name"), str)]
+
+
+def _entry(row: dict[str, Any]) -> PlanEntry | None:
+    bundle, listed = row.get("bundle"), row.get("listed")
+    if not isinstance(bundle, dict) or not isinstance(listed, dict) or not listed:
+        return None
+    try:
+        return PlanEntry(
+            name=row["name"],
+            title=row["title"],
+            version=row["version"],
+            access=row["access"],
+            bundle=bundle["name"],
+            bundle_bytes=bundle["bytes"],
+            bundle_sha256=bundle.get("sha256", ""),
+            listed=listed,
+        )
+    except KeyError:
+        return None

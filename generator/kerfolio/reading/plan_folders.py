@@ -1,0 +1,44 @@
+"""Which folders of a workshop are plans, and what is remarked on several together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+
+from kerfolio.basis.complaint import quoted
+from kerfolio.basis.finding import Finding, error, warning
+from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.place import Place
+
+
+def plan_folders(workshop: Path) -> tuple[str, ...]:
+    """Return the names of plans; folders that begin with `.` or `_` are passed over."""
+    root = workshop / "plans"
+    folders = sorted(root.iterdir()) if root.is_dir() else []
+    found = (each.name for each in folders if each.is_dir())
+    return tuple(name for name in found if not name.startswith((".", "_")))
+
+
+def unknown_plan(name: str, known: Iterable[str]) -> Finding:
+    """Return the finding about a plan that the workshop has not."""
+    return error("unknown-plan", f"no plan `{name}`", Place("plans"), did_you_mean(name, known))
+
+
+def titled_twice(plans: Iterable[tuple[str, str, Place]]) -> Iterator[Finding]:
+    """Yield a warning for each plan of a title that one before it has: readers see the title.
+
+    A plan is its name, its title and its place.
+    """
+    first: dict[str, str] = {}
+    for name, title, place in plans:
+        known = first.setdefault(title.casefold(), name)
+        if title and known != name:
+            message = f"{quoted(title)} is the title of `{known}`, too"
+            advice = "Readers know a plan by its title: give each its own."
+            yield warning("doubled-title", message, place, advice)
+
+
+def concerns(finding: Finding, plan: str) -> bool:
+    """Tell whether a finding bears on one plan: it lies in its folder or in no plan's folder."""
+    file = finding.place.file
+    return not file.startswith("plans/") or file.startswith(f"plans/{plan}/")
