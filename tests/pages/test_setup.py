@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from kerfolio.edition.setup import CAUTIONS, setup_sheets
+from kerfolio.basis.reader import METRIC
+from kerfolio.edition.setup import setup_cautions, setup_sheets
 from kerfolio.edition.setup_art import setup_arts
 from kerfolio.edition.setup_coupon import setup_coupons
 from kerfolio.edition.setup_pictures import art_picture, coupon_picture, setup_pictures
@@ -87,7 +88,7 @@ def test_the_page_tells_what_the_paper_tells() -> None:
         for art in setup_arts(edition):
             assert [each for each in (*art.steps, art.size, art.depth) if each not in page] == []
             assert f"cut/engravings/{art.art.file}" in page
-        assert all(each in page for each in CAUTIONS)
+        assert all(each in page for each in setup_cautions(METRIC))
 
 
 def test_every_sheet_and_every_engraving_has_its_picture() -> None:

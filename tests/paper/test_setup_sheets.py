@@ -20,7 +20,7 @@ from kerfolio.drawing.cut_sheet import cut_art, cut_part, cut_sheet
 from kerfolio.drawing.setup_view import setup_view
 from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Stroke
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.setup import CAUTIONS, DEFER, NO_CLAMP, setup_sheets
+from kerfolio.edition.setup import no_clamp, setup_cautions, setup_defer, setup_sheets
 from kerfolio.geometry.boolean import intersects
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import bounds
@@ -86,7 +86,7 @@ def test_every_sheet_and_every_engraving_has_one_page(name: str, paper: PaperSto
         assert set(sizes(content)) == {(paper.width, paper.height)}
         for number, page in enumerate(pages, 1):
             assert f"Page {number} of {len(pages)}" in page
-            for sentence in (*CAUTIONS, DEFER):
+            for sentence in (*setup_cautions(METRIC), setup_defer(METRIC)):
                 assert sentence in page
     for sheet, page in zip(sheets, texts(printed(name, paper)), strict=True):
         assert f"Sheet {sheet.number} of {len(sheets)}" in page
@@ -227,7 +227,7 @@ def test_a_full_sheet_says_that_no_edge_has_room() -> None:
     settled = replace(plan, parts=(plan.parts[0], part))
     full = edition(settled, replace(found.layout, sheets=(tight,)))
     assert clamp_spots(settled, tight) == ()
-    assert NO_CLAMP in texts(setup_pdf(full, A4))[0]
+    assert no_clamp(METRIC) in texts(setup_pdf(full, A4))[0]
 
 
 @SAMPLES

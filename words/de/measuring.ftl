@@ -56,7 +56,7 @@ measuring-read = Jeder Schlitz wächst in Stufen, ebenso jeder Arm des Zapfens v
 measuring-typed = Tippe, was du abliest, in start-here.html neben den Maßen der Platte ein: Die
     Seite berechnet, was der Fräser wirklich schneidet, und sagt, was an der Maschine liegt.
 measuring-crossing = Die Kerbe im Zapfen ist so tief wie die tiefste des Plans: Schieb sie über die
-    Kante der Probeplatte, um zu fühlen, wie eine lange Verbindung geht. Sie geht nur dann wie
+    Kante des Brettchens, um zu fühlen, wie eine lange Verbindung geht. Sie geht nur dann wie
     geplant, wenn die Platte so dick ist wie gezeichnet.
 measuring-rule = Um wie viel die Schlitze im Mittel breiter sind als gezeichnet und die Arme
     schmaler, so viel schneidet der Fräser zu breit. Korrigiere das einmal: Gib deinem Fräsprogramm
@@ -70,7 +70,7 @@ measuring-without = Ohne Messschieber nennt die Stufe, die die Zunge mit einem D
     Dicke in der Tabelle, und die, was du nimmst. Sie fasst Platte und Fräser zusammen: Die Schlitze
     stimmen dann, aber Zapfen werden um das schmaler, was der Fräser zu breit schneidet, und die,
     die durchgehen, zu lang oder zu kurz.
-measuring-lies = 0,0 der Datei ist die linke untere Ecke der Probeplatte; kleb Platte und Zapfen
+measuring-lies = 0,0 der Datei ist die linke untere Ecke des Brettchens; kleb Brettchen und Zapfen
     nieder.
 measuring-play = Stramm in jeder Stufe: Miss die Platte noch einmal, oder such nach Spänen und einem
     stumpfen Fräser. Locker in jeder Stufe: Die Platte ist dünner, als die Passprobe prüft, oder der

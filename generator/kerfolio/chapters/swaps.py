@@ -20,7 +20,7 @@ from kerfolio.document.blocks import (
 )
 from kerfolio.document.chapter import Chapter, Soon
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.swap import REMARK, SwapTable
+from kerfolio.edition.swap import SwapTable, swap_remark
 
 
 def swaps(edition: Edition) -> Chapter | None:
@@ -30,7 +30,7 @@ def swaps(edition: Edition) -> Chapter | None:
     blocks: list[Block] = []
     for each in edition.swaps:
         blocks += _swap(each, edition.reader)
-    blocks.append(Paragraph(words=REMARK, manner=Manner.SMALL))
+    blocks.append(Paragraph(words=swap_remark(edition.reader), manner=Manner.SMALL))
     title = say(edition.reader, "swaps-title")
     return Chapter(id="swaps", title=title, blocks=tuple(blocks), soon=Soon.BACKGROUND)
 

@@ -20,6 +20,7 @@ from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.hands import heaviest_step
+from kerfolio.edition.tools import is_glue
 from kerfolio.model.feature_kind import GROOVE, POCKET
 from kerfolio.model.joint_kind import EDGE_JOINT, FINGER_JOINT, WEDGE_JOINT
 from kerfolio.model.purpose import GLUED, PRESS
@@ -143,7 +144,10 @@ def _is_glued(edition: Edition) -> bool:
     plan = edition.plan
     stated = any(fit is not None and fit.purpose is GLUED for _, fit in plan.fits)
     return stated or any(
-        "glue" in tool.lower() for each in plan.made for step in each.steps for tool in step.tools
+        is_glue(tool, edition.reader)
+        for each in plan.made
+        for step in each.steps
+        for tool in step.tools
     )
 
 

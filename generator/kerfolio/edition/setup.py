@@ -7,40 +7,46 @@ from dataclasses import dataclass
 
 from kerfolio.basis.cutting_lengths import depth_text, depths_in, drill_text
 from kerfolio.basis.exact_figures import exact_text
-from kerfolio.basis.figured import listed_together, together
+from kerfolio.basis.figured import together
 from kerfolio.basis.figures import minutes_short, minutes_text, whole_figure
 from kerfolio.basis.lengths import MM_PER_UNIT, inch_number, mm_number
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.words import counted, listed
+from kerfolio.basis.saying import listed, say
 from kerfolio.drawing.layer import ON, SIDES
 from kerfolio.drawing.setup_view import SETUP_NAMES
 from kerfolio.edition.depth_words import depth_lines, zero_z
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.path_words import path_lines
-from kerfolio.edition.sheet_facts import UP_TO, Ranged, SheetFacts
+from kerfolio.edition.sheet_facts import Ranged, SheetFacts
 from kerfolio.edition.side_words import offset_text
 from kerfolio.layouts.clamp_spots import ClampSpot, clamp_spots, clear_of_pieces
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.model.plan import CutSetting
 from kerfolio.settling.bridges import parts_to_hold
-from kerfolio.settling.settled import CENTRE, Operation, SettledPlan, SettledSheet
+from kerfolio.settling.settled import CENTRE, Operation, SettledPart, SettledPlan, SettledSheet
 from kerfolio.settling.titles import part_title
 from kerfolio.shop.cut_setting import Setting
 from kerfolio.shop.sheet_run import ByHand, Run, Work
 
-CAUTIONS = (
-    "Eyes and ears protected, dust drawn off, no loose sleeves. Nothing loose on the table.",
-    "Hold the sheet everywhere; no clamp or screw in the cutter’s way. Run the first lines above "
-    "the sheet, a hand on the stop.",
-    "Never leave the machine alone. Let the cutter stop before you reach in.",
-)
-DEFER = (
-    "The maker’s settings on the maker’s machine, a place to begin and no rating. Your machine’s "
-    "manual, the cutter maker’s limits, local codes and licensed practice come first."
-)
-NO_CLAMP = "No edge has room: hold the sheet by vacuum, tape or screws in the waste."
-COMPARE = "Your toolpath program should find, along the drawn lines:"
-_NO_SETTINGS = "The plan states no cut settings for this sheet: choose your own, and try them."
+
+def setup_cautions(reader: Reader) -> tuple[str, ...]:
+    """Return what to mind beside the machine, a line each."""
+    return tuple(say(reader, f"setup-caution-{each}") for each in ("worn", "holding", "alone"))
+
+
+def setup_defer(reader: Reader) -> str:
+    """Return what comes before the maker's settings."""
+    return say(reader, "setup-defer")
+
+
+def no_clamp(reader: Reader) -> str:
+    """Return how a sheet is held that no clamp can hold."""
+    return say(reader, "setup-no-clamp")
+
+
+def compare_words(reader: Reader) -> str:
+    """Return what stands before what a toolpath program should find."""
+    return say(reader, "setup-compare")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -114,19 +120,24 @@ def setup_sheet(
     here = found.here
     settled = here.settled
     sheet, known = settled.sheet(layout.sheet), here.time.known
+    zero = "centre" if sheet.datum == CENTRE else "corner"
+
+    def short(minutes: float) -> str:
+        return minutes_short(minutes, reader)
+
     return SetupSheet(
         layout=layout,
         sheet=sheet,
         runs=tuple(run_lines(found, each, reader) for each in here.runs),
         by_hand=(
             *(by_hand_line(found, each, reader) for each in here.left),
-            *_taped(settled, layout),
+            *_taped(settled, layout, reader),
         ),
-        time=about_time(found.most(lambda each: each.time.minutes, minutes_text)) if known else "",
-        between=found.most(lambda each: each.between, minutes_short) if known else "",
+        time=cutting_time(found, reader),
+        between=found.most(lambda each: each.between, short, reader) if known else "",
         spots=spots,
         clear=clear_of_pieces(settled, layout.sheet),
-        zero="Middle of the sheet" if sheet.datum == CENTRE else "Lower left corner",
+        zero=say(reader, f"setup-zero-{zero}"),
         zero_z=zero_z(reader),
         below=_below(found, reader),
         depth=depth_lines(found, layout.sheet, reader),
@@ -142,13 +153,17 @@ def run_lines(found: Ranged, run: Run, reader: Reader, *, whole: bool = True) ->
     """
     works = tuple(_work(found, run, each, reader) for each in run.works)
     if run.setting is None:
-        return RunLines(cutter="", figures=_NO_SETTINGS, details=(), works=works)
+        return RunLines(
+            cutter="", figures=say(reader, "setup-no-settings"), details=(), works=works
+        )
     name = run.setting.name
     setting = found.here.setting(name)
     assert setting is not None, "a run has a setting"
     main, other = _figures(run.setting, reader)
     beside = any(SIDES[each.operation] != ON for each in run.works)
-    offset = f"offset {offset_text(setting.cutter.diameter, reader)}" if beside else ""
+    offset = ""
+    if beside:
+        offset = say(reader, "setup-offset", offset=offset_text(setting.cutter.diameter, reader))
     passes = found.told(
         lambda facts: facts.setting(name),
         lambda each: passes_words(each, reader),
@@ -165,15 +180,26 @@ def run_lines(found: Ranged, run: Run, reader: Reader, *, whole: bool = True) ->
 
 def _figures(setting: CutSetting, reader: Reader) -> tuple[str, str]:
     """Return speed and feeds in the first unit, and the feeds in the other."""
-    speed = "" if setting.speed_rpm is None else f"{whole_figure(setting.speed_rpm)} rpm"
+    speed = ""
+    if setting.speed_rpm is not None:
+        speed = say(reader, "setup-speed", rpm=whole_figure(setting.speed_rpm))
     rates = [("feed", setting.feed_mm_per_min), ("plunge", setting.plunge_mm_per_min)]
     stated = [(name, rate) for name, rate in rates if rate is not None]
-    per = float(MM_PER_UNIT["in"])
-    metric = ", ".join(f"{name} {whole_figure(rate)}" for name, rate in stated)
-    inch = ", ".join(f"{name} {whole_figure(rate / per)}" for name, rate in stated)
-    texts = [f"{metric} mm/min", f"{inch} in/min"] if stated else ["", ""]
+    scales = ((1.0, "mm/min"), (float(MM_PER_UNIT["in"]), "in/min"))
+    texts = ["", ""]
+    if stated:
+        texts = [
+            say(reader, "setup-rates", rates=_rates(stated, scale, reader), unit=unit)
+            for scale, unit in scales
+        ]
     main, other = texts if reader.unit == "mm" else reversed(texts)
     return ", ".join(filter(None, (speed, main))), other
+
+
+def _rates(stated: Sequence[tuple[str, float]], scale: float, reader: Reader) -> str:
+    return ", ".join(
+        say(reader, f"setup-{name}", rate=whole_figure(rate / scale)) for name, rate in stated
+    )
 
 
 def passes_words(
@@ -183,10 +209,13 @@ def passes_words(
 ) -> str:
     """Return how deep the passes of a setting go: ``passes to 8 mm (5/16 in), then through``."""
     if setting.depths is None:
-        return "one cutter diameter a pass"
-    depths = (told or depths_text)(setting.depths, reader) if setting.depths else ""
-    deep = together("passes to ", depths) if depths else "one pass"
-    return together(deep, ", then through") if setting.through and setting.depths else deep
+        return say(reader, "setup-passes-diameter")
+    if not setting.depths:
+        return say(reader, "setup-passes-one")
+    depths = (told or depths_text)(setting.depths, reader)
+    return say(
+        reader, "setup-passes-through" if setting.through else "setup-passes-to", depths=depths
+    )
 
 
 def _work(found: Ranged, run: Run, work: Work, reader: Reader) -> WorkLine:
@@ -201,40 +230,42 @@ def _work(found: Ranged, run: Run, work: Work, reader: Reader) -> WorkLine:
         each = same(facts)
         return each.passes if each else None
 
+    def told_passes(count: float) -> str:
+        return say(reader, "setup-passes", count=int(count))
+
+    def short(told: float) -> str:
+        return minutes_short(told, reader)
+
     return WorkLine(
         operation=work.operation,
         what=SETUP_NAMES[work.operation].capitalize(),
-        side="on line" if SIDES[work.operation] == ON else SIDES[work.operation],
+        side=say(reader, f"setup-side-{SIDES[work.operation]}"),
         depth=found.told(
             same,
             lambda each: depths_text(each.depths, reader),
             lambda each: _exactly(each.depths, reader),
         ),
-        passes=found.most(passes, _passes) if work.passes else "",
+        passes=found.most(passes, told_passes, reader) if work.passes else "",
         bridges=found.told(
             same,
-            lambda each: _bridges(each, depth_text(each.bridge_height, reader)),
-            lambda each: _bridges(each, exact_text(each.bridge_height, reader)),
+            lambda each: _bridges(each, depth_text(each.bridge_height, reader), reader),
+            lambda each: _bridges(each, exact_text(each.bridge_height, reader), reader),
         ),
-        minutes="" if work.minutes is None else found.most(minutes, minutes_short),
+        minutes="" if work.minutes is None else found.most(minutes, short, reader),
     )
 
 
-def _passes(count: float) -> str:
-    return counted(int(count), "pass", "passes")
-
-
-def _bridges(work: Work, height: str) -> str:
+def _bridges(work: Work, height: str, reader: Reader) -> str:
     """Return ``28 bridges 2 mm (5/64 in) high``; nothing where there are none."""
     if not work.bridges:
         return ""
-    return together(f"{counted(work.bridges, 'bridge')} ", height, " high")
+    return say(reader, "setup-bridges", count=work.bridges, height=height)
 
 
 def _exactly(depths: Sequence[float | None], reader: Reader) -> str:
     """Return depths of cut as figures: ``5.93 mm (0.233 in) and through``."""
     deep = [exact_text(each, reader) for each in depths if each is not None]
-    return listed_together([*deep, *(["through"] if None in depths else [])])
+    return listed(reader, [*deep, *_through(depths, reader)])
 
 
 def depths_text(depths: Sequence[float | None], reader: Reader) -> str:
@@ -244,13 +275,23 @@ def depths_text(depths: Sequence[float | None], reader: Reader) -> str:
     if len(deep) == 1:
         words = [depth_text(deep[0], reader)]
     elif deep:
-        words = [depths_in(deep, reader, " and ")]
-    return listed([*words, *(["through"] if None in depths else [])])
+        words = [depths_in(deep, reader, say(reader, "setup-depths-last"))]
+    return listed(reader, [*words, *_through(depths, reader)])
 
 
-def about_time(told: str) -> str:
-    """Return ``about 9 minutes`` of ``9 minutes``, unless it is the most that it comes to."""
-    return told if told.startswith(UP_TO) else f"about {told}"
+def _through(depths: Sequence[float | None], reader: Reader) -> list[str]:
+    return [say(reader, "setup-through")] if None in depths else []
+
+
+def cutting_time(found: Ranged, reader: Reader) -> str:
+    """Return ``about 9 minutes``, or the most that it comes to; empty where no time is known."""
+    if not found.here.time.known:
+        return ""
+
+    def told(minutes: float) -> str:
+        return minutes_text(minutes, reader)
+
+    return found.most(lambda each: each.time.minutes, told, reader, about=True)
 
 
 def by_hand_line(found: Ranged, left: ByHand, reader: Reader) -> str:
@@ -259,40 +300,41 @@ def by_hand_line(found: Ranged, left: ByHand, reader: Reader) -> str:
     def same(facts: SheetFacts) -> ByHand | None:
         return facts.by_hand(left)
 
-    where = f"{left.part.mark}, {part_title(found.here.settled.plan, left.part.name)}"
+    where = _of_part(left.part, found.here.settled, reader)
     depth = found.told(
         same,
         lambda each: depths_text(each.depths, reader),
         lambda each: _exactly(each.depths, reader),
     )
-    if left.operation is Operation.HOLE:
-        wide = found.told(
-            same,
-            lambda each: listed([f"ø {drill_text(one, reader)}" for one in each.widths]),
-            lambda each: _bored(each.widths, reader),
-        )
-        holes = counted(left.count, "hole")
-        return together(f"Drill by hand: {holes} ", wide, ", ", depth, f", in {where}")
-    words = f"{SETUP_NAMES[left.operation].capitalize()} of {where}, "
-    return together(words, depth, f": {left.why}")
+    if left.operation is not Operation.HOLE:
+        return say(reader, f"setup-left-{left.operation}", where=where, depth=depth, why=left.why)
+    wide = found.told(
+        same,
+        lambda each: listed(reader, [f"ø {drill_text(one, reader)}" for one in each.widths]),
+        lambda each: _bored(each.widths, reader),
+    )
+    return say(reader, "setup-drill", count=left.count, wide=wide, depth=depth, where=where)
 
 
 def _bored(widths: Sequence[float], reader: Reader) -> str:
-    return listed_together([together("ø ", exact_text(each, reader)) for each in widths])
+    return listed(reader, [together("ø ", exact_text(each, reader)) for each in widths])
 
 
-def _taped(settled: SettledPlan, layout: SheetLayout) -> Iterator[str]:
+def _of_part(part: SettledPart, settled: SettledPlan, reader: Reader) -> str:
+    return f"{part.mark}, {part_title(settled.plan, part.name, reader)}"
+
+
+def _taped(settled: SettledPlan, layout: SheetLayout, reader: Reader) -> Iterator[str]:
     """Yield a line for each part that is to have bridges, and on which none can stand."""
     asked, names = parts_to_hold(settled.plan), {each.part for each in layout.placements}
     for part in settled.parts:
         if part.name in names and part.name in asked and not part.is_held:
-            where = f"{part.mark}, {part_title(settled.plan, part.name)}"
-            yield f"Tape {where} down, or leave a thin skin: no bridge can stand on it"
+            yield say(reader, "setup-tape", where=_of_part(part, settled, reader))
 
 
 def _below(found: Ranged, reader: Reader) -> str:
     if not found.here.skim:
-        return "no depth stated"
+        return say(reader, "setup-no-depth")
     return found.told(
         lambda facts: facts.skim,
         lambda deep: depth_text(deep, reader),
@@ -303,17 +345,20 @@ def _below(found: Ranged, reader: Reader) -> str:
 def _clamps(spots: Sequence[ClampSpot], reader: Reader) -> tuple[str, ...]:
     """Return where along x and where along y the spots lie, by their numbers."""
     numbered = list(enumerate(spots, 1))
-    ways = (("along x", ("bottom", "top")), ("along y", ("left", "right")))
+    ways = (("x", ("bottom", "top")), ("y", ("left", "right")))
     found = []
     for way, on in ways:
-        where = [f"{n} from {_stretch(each, reader)}" for n, each in numbered if each.edge in on]
-        if where:
-            found.append(f"{way}: {', '.join(where)} {reader.unit}")
+        spots_there = ", ".join(
+            _stretch(n, each, reader) for n, each in numbered if each.edge in on
+        )
+        if spots_there:
+            found.append(say(reader, f"setup-along-{way}", spots=spots_there, unit=reader.unit))
     return tuple(found)
 
 
-def _stretch(spot: ClampSpot, reader: Reader) -> str:
+def _stretch(number: int, spot: ClampSpot, reader: Reader) -> str:
     """Return where a spot begins and ends, to the mm or to half an inch, without the unit."""
-    if reader.unit == "mm":
-        return " to ".join(mm_number(each, 0) for each in spot.along)
-    return " to ".join(inch_number(each, 2) for each in spot.along)
+    least, most = (
+        mm_number(each, 0) if reader.unit == "mm" else inch_number(each, 2) for each in spot.along
+    )
+    return say(reader, "setup-stretch", number=number, least=least, most=most)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from kerfolio.basis.cutting_lengths import depth_text, place_text
-from kerfolio.basis.figures import minutes_text
 from kerfolio.basis.lengths import both_text
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.setup import RunLines, about_time, by_hand_line, run_lines
+from kerfolio.edition.setup import RunLines, by_hand_line, cutting_time, run_lines
 from kerfolio.edition.sheet_facts import cut_alone
 from kerfolio.settling.settled import Cut, Operation
 from kerfolio.settling.titles import feature_title, part_title
@@ -18,9 +20,13 @@ from kerfolio.shop.cut_time import Placed
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SetupArt:
-    """What is told of one engraving on a finished piece, ``called`` so; lengths in both units."""
+    """What is told of one engraving on a finished piece; lengths in both units.
+
+    ``title`` heads its page: ``Art on A, End``; the part is ``called`` so.
+    """
 
     art: Art
+    title: str
     called: str
     runs: tuple[RunLines, ...]
     by_hand: tuple[str, ...]
@@ -29,11 +35,6 @@ class SetupArt:
     depth: str
     steps: tuple[str, ...]
     pieces: tuple[str, ...]
-
-    @property
-    def title(self) -> str:
-        """What heads its page: ``Art on A, End``."""
-        return f"{feature_title(self.art.name)} on {self.art.part.mark}, {self.called}"
 
 
 def setup_arts(edition: Edition) -> tuple[SetupArt, ...]:
@@ -48,26 +49,38 @@ def _art(edition: Edition, art: Art) -> SetupArt:
     part = replace(art.part, cuts=(cut,))
     found = cut_alone(settled, part.sheet, (part,), (Placed(part=part.name),))
     here = found.here
-    one, other = (place_text(each, reader) for each in art.distances)
+    called = part_title(settled.plan, art.part.name, reader)
     return SetupArt(
         art=art,
-        called=part_title(settled.plan, art.part.name),
+        title=say(
+            reader,
+            "setupart-title",
+            art=feature_title(art.name),
+            mark=art.part.mark,
+            part=called,
+        ),
+        called=called,
         runs=tuple(run_lines(found, each, reader, whole=False) for each in here.runs),
         by_hand=tuple(by_hand_line(found, each, reader) for each in here.left),
-        time=about_time(minutes_text(here.time.minutes)) if here.time.known else "",
-        size=f"{both_text(art.size[0], reader)} wide, {both_text(art.size[1], reader)} high",
+        time=cutting_time(found, reader),
+        size=say(
+            reader,
+            "setupart-size",
+            wide=both_text(art.size[0], reader),
+            high=both_text(art.size[1], reader),
+        ),
         depth=depth_text(art.depth, reader),
-        steps=_steps(art, one, other),
+        steps=tuple(_steps(art, reader)),
         pieces=tuple(piece.mark for piece in art.part.pieces),
     )
 
 
-def _steps(art: Art, one: str, other: str) -> tuple[str, ...]:
+def _steps(art: Art, reader: Reader) -> Iterator[str]:
+    """Yield what is done, a line each; the first says where the middle of the art is marked."""
+    one, other = (place_text(each, reader) for each in art.distances)
     straight = all(each.straight for each in art.reaches)
-    edges = "the red edges, square to them" if straight else "rules laid against its red sides"
-    return (
-        f"Mark the centre of the art on the piece: {one} and {other} from {edges}.",
-        "Fix the piece as drawn, x to the right, the art’s side up. Check both distances again.",
-        "Zero x and y over the mark, z on the face.",
-        "Run the file of the art alone: its 0,0 is the middle of the art.",
-    )
+    edges = "straight" if straight else "curved"
+    yield say(reader, f"setupart-mark-{edges}", one=one, other=other)
+    yield say(reader, "setupart-fix")
+    yield say(reader, "setupart-zero")
+    yield say(reader, "setupart-run")

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from kerfolio.basis.figures import minutes_text
 from kerfolio.basis.lengths import size_text
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.setup import RunLines, about_time, by_hand_line, run_lines
+from kerfolio.edition.setup import RunLines, by_hand_line, cutting_time, run_lines
 from kerfolio.edition.sheet_facts import cut_alone
 from kerfolio.layouts.layout import Placement, SheetLayout
 from kerfolio.settling.coupon import places_of, size_of
@@ -26,10 +28,12 @@ _EDGE = 20.0
 class SetupCoupon:
     """A coupon on its scrap: ``layout`` is that of both pieces, ``zero`` where its file has 0,0.
 
-    ``settled`` is the plan with these two pieces alone, marked with what they are called.
+    ``settled`` is the plan with these two pieces alone, marked with what they are called;
+    ``title`` heads its section where there are several: ``Fit coupon, Birch plywood 18 mm``.
     """
 
     coupon: Coupon
+    title: str
     sheet: SettledSheet
     settled: SettledPlan
     layout: SheetLayout
@@ -45,11 +49,6 @@ class SetupCoupon:
         """What its sheet is called."""
         return sheet_title(self.settled, self.sheet.name)
 
-    @property
-    def title(self) -> str:
-        """What heads its section where there are several: ``Fit coupon, Birch plywood 18 mm``."""
-        return f"Fit coupon, {self.made_of}"
-
 
 def setup_coupons(edition: Edition) -> tuple[SetupCoupon, ...]:
     """Return a record for every fit coupon of a plan."""
@@ -59,7 +58,10 @@ def setup_coupons(edition: Edition) -> tuple[SetupCoupon, ...]:
 def _coupon(edition: Edition, coupon: Coupon) -> SetupCoupon:
     settled, reader = edition.settled, edition.reader
     sheet = settled.sheet(coupon.sheet)
-    parts = (_called(coupon.plate, "plate"), _called(coupon.tab, "tab"))
+    parts = (
+        _called(coupon.plate, say(reader, "setupcoupon-plate")),
+        _called(coupon.tab, say(reader, "setupcoupon-tab")),
+    )
     edge = max(sheet.margin, _EDGE)
     zero = (edge, edge)
     places = [(zero[0] + x, zero[1] + y) for x, y in places_of(coupon)]
@@ -78,15 +80,16 @@ def _coupon(edition: Edition, coupon: Coupon) -> SetupCoupon:
     size = size_text(layout.size, reader)
     return SetupCoupon(
         coupon=coupon,
+        title=say(reader, "setupcoupon-title", sheet=sheet_title(settled, sheet.name)),
         sheet=sheet,
         settled=replace(settled, parts=parts),
         layout=layout,
         zero=zero,
         runs=tuple(run_lines(found, each, reader) for each in here.runs),
         by_hand=tuple(by_hand_line(found, each, reader) for each in here.left),
-        time=about_time(minutes_text(here.time.minutes)) if here.time.known else "",
+        time=cutting_time(found, reader),
         size=size,
-        steps=_steps(size, bool(sheet.stock.grain)),
+        steps=tuple(_steps(size, bool(sheet.stock.grain), reader)),
     )
 
 
@@ -100,13 +103,9 @@ def _scrap(size: SheetSize, edge: float, step: float) -> SheetSize:
     return wide, high
 
 
-def _steps(size: str, grained: bool) -> tuple[str, ...]:
-    grain = " with its grain along x," if grained else ""
-    return (
-        f"Take a scrap of {size},{grain} from the very sheet that you will cut, show face up.",
-        "Tape it down all over, below plate and tab: nothing else holds the small pieces.",
-        "Fit the cutter that you will cut the plan with, and type its name’s diameter: correct "
-        "nothing yet.",
-        "Zero x and y where the plate’s lower left corner is to be, z on the bed under the scrap.",
-        "Cut it, free both pieces, brush off burrs, and read it as “Cut this first” says.",
-    )
+def _steps(size: str, grained: bool, reader: Reader) -> Iterator[str]:
+    yield say(reader, f"setupcoupon-scrap-{'grained' if grained else 'plain'}", size=size)
+    yield say(reader, "setupcoupon-tape")
+    yield say(reader, "setupcoupon-cutter")
+    yield say(reader, "setupcoupon-zero")
+    yield say(reader, "setupcoupon-cut")

@@ -6,8 +6,8 @@ import math
 from collections.abc import Mapping
 
 from kerfolio.basis.lengths import INCH
+from kerfolio.basis.saying import say
 from kerfolio.basis.tolerance import NOISE
-from kerfolio.basis.words import counted
 from kerfolio.edition.bed import laid_size
 from kerfolio.edition.edition import Edition
 from kerfolio.layouts.count import proven_minimal, sheets_used
@@ -29,14 +29,15 @@ def counted_as(edition: Edition) -> Mapping[str, str]:
     used = sheets_used(edition.layout)
     proven, bounds = proven_minimal(edition.layout), dict(edition.layout.bounds)
     return {
-        name: f"{counted(count, 'sheet')}: " + _words(proven[name], bounds[name])
+        name: say(
+            edition.reader,
+            "sheetcount-proven" if proven[name] else "sheetcount-bound",
+            sheets=count,
+            bound=bounds[name],
+        )
         for name, count in used.items()
         if name in proven
     }
-
-
-def _words(proven: bool, bound: int) -> str:
-    return "proven the fewest" if proven else f"nobody can do with fewer than {bound}"
 
 
 def piece_enough(edition: Edition, sheet: str) -> tuple[float, float] | None:

@@ -7,6 +7,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.cut_sheet import cut_sheet
 from kerfolio.drawing.path_count import PathCount, drawn_counts
 from kerfolio.edition.layout_time import layout_time
@@ -17,9 +19,6 @@ from kerfolio.shop.cut_time import CutTime, Placed, sheet_time
 from kerfolio.shop.sheet_run import ByHand, Run, Work, runs_of
 
 Of = TypeVar("Of")
-
-UP_TO = "up to "
-"""Before the most that a figure comes to within a range."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,14 +102,26 @@ class Ranged:
         known = {usual(each) for each in (value, *self.all(of))}
         return usual(value) if len(known) == 1 else exact(value)
 
-    def most(self, of: Callable[[SheetFacts], float | None], usual: Callable[[float], str]) -> str:
-        """Return the most that a figure comes to: ``7 min``, ``up to 7 min``."""
+    def most(
+        self,
+        of: Callable[[SheetFacts], float | None],
+        usual: Callable[[float], str],
+        reader: Reader,
+        *,
+        about: bool = False,
+    ) -> str:
+        """Return the most that a figure comes to: ``7 min``, ``up to 7 min``.
+
+        What is the same at all ends is told as ``about`` that, where asked for.
+        """
         value = of(self.here)
         assert value is not None, "what is told is here"
         values = self.all(of) or [value]
         known = {usual(each) for each in values}
         words = usual(max(values))
-        return words if len(known) == 1 else f"{UP_TO}{words}"
+        if len(known) > 1:
+            return say(reader, "sheetfacts-upto", figure=words)
+        return say(reader, "figures-about", figure=words) if about else words
 
     def all(self, of: Callable[[SheetFacts], Of | None]) -> Sequence[Of]:
         """Return a value at all ends that have it."""

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from kerfolio.basis.cutting_lengths import tool_text
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.words import listed
+from kerfolio.basis.saying import listed, say
 from kerfolio.drawing.layer import SIDES
 from kerfolio.drawing.setup_view import SETUP_NAMES
 from kerfolio.edition.edition import Edition
+from kerfolio.model.stock import CutterStock
 from kerfolio.settling.settled import Operation
 
-FINISHED = "the finished edge"
-"""What every line of a cut file is, engravings aside."""
+
+def finished_edge(reader: Reader) -> str:
+    """Return what every line of a cut file is, engravings aside."""
+    return say(reader, "sidewords-finished")
 
 
 def offset_text(diameter: float, reader: Reader) -> str:
@@ -22,14 +25,20 @@ def offset_text(diameter: float, reader: Reader) -> str:
 def offset_words(edition: Edition) -> str:
     """Return what lines are, the side of every operation, the offsets of the plan's cutters."""
     sides: dict[str, list[str]] = {}
+    reader = edition.reader
     for operation in Operation:
         sides.setdefault(SIDES[operation], []).append(SETUP_NAMES[operation])
-    told = "; ".join(f"{listed(names)} {side} them" for side, names in sides.items())
+    told = "; ".join(
+        say(reader, f"sidewords-{side}", what=listed(reader, names))
+        for side, names in sides.items()
+    )
     cutters = {sheet.cutter.name: sheet.cutter for sheet in edition.settled.sheets}
-    many = len(cutters) > 1
-    found = [
-        offset_text(each.diameter, edition.reader) + (f" for {each.title}" if many else "")
-        for each in cutters.values()
-    ]
-    own = f", {listed(found)}" if found else ""
-    return f"Lines are {FINISHED}: {told}, by half the cutter’s width{own}."
+    if not cutters:
+        return say(reader, "sidewords-lines", sides=told)
+    offsets = [_offset(each, reader, named=len(cutters) > 1) for each in cutters.values()]
+    return say(reader, "sidewords-lines-off", sides=told, offsets=listed(reader, offsets))
+
+
+def _offset(cutter: CutterStock, reader: Reader, *, named: bool) -> str:
+    offset = offset_text(cutter.diameter, reader)
+    return say(reader, "sidewords-for", offset=offset, cutter=cutter.title) if named else offset

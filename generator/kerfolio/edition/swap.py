@@ -14,9 +14,9 @@ from kerfolio.basis.finding import Finding, Severity
 from kerfolio.basis.lengths import both, sag_pair
 from kerfolio.basis.masses import GRAVITY, load_pair, mass_text
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import sold_range_text, sold_text
-from kerfolio.basis.words import counted
 from kerfolio.layouts.count import sheets_by_size
 from kerfolio.layouts.layout import Layout
 from kerfolio.settling.settled import SettledPlan, SettledSheet
@@ -29,13 +29,7 @@ from kerfolio.shop.screw import allowable_hold
 from kerfolio.shop.span import SagResult, SpanResult, Unreckoned, span_results, span_title
 from kerfolio.shop.swelling import swelling_words
 
-UNKNOWN = "not known"
-REMARK = (
-    "Reckoned for what each sheet measures on average, its joints proved for all that it is sold "
-    "at. Estimates, no ratings; cut settings are those of the plan’s own material."
-)
 _CARRIES = ("span-overloaded", "span-lifts")
-_HOLDS = "It goes together, and nothing is remarked on that was not before."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,6 +65,11 @@ class SwapTable:
     remarks: tuple[str, ...] = ()
 
 
+def swap_remark(reader: Reader) -> str:
+    """Return what stands beside every table: what it is reckoned for."""
+    return say(reader, "swap-remark")
+
+
 def swap_table(
     before: Cut,
     after: Cut | None,
@@ -84,21 +83,21 @@ def swap_table(
     was not before, ``units`` the unit shown first and the currency. ``after`` is None where the
     plan does not settle with it.
     """
-    names = [name for name, _ in coming]
+    names, (reader, _) = [name for name, _ in coming], units
     one = dict(_told(before, names, units))
     other = {} if after is None else dict(_told(after, names, units))
     plan = before.settled.plan
-    refused = tuple(plainly(str(each.message), plan) for each in fresh if _refuses(each))
+    refused = tuple(plainly(str(each.message), plan, reader) for each in fresh if _refuses(each))
     minded = (each for each in fresh if each.severity is Severity.WARNING and not _refuses(each))
-    remarks = tuple(plainly(str(each.message), plan) for each in minded)
+    remarks = tuple(plainly(str(each.message), plan, reader) for each in minded)
     return SwapTable(
-        before=" and ".join(before.settled.sheet(name).stock.title for name in names),
-        after=" and ".join(title for _, title in coming),
+        before=listed(reader, [before.settled.sheet(name).stock.title for name in names]),
+        after=listed(reader, [title for _, title in coming]),
         rows=tuple(
             SwapRow(what=what, before=one.get(what, "–"), after=other.get(what, "–"))
             for what in dict.fromkeys((*one, *other))
         ),
-        verdict=_verdict(len(refused), len(remarks)),
+        verdict=_verdict(len(refused), len(remarks), reader),
         refused=refused,
         remarks=remarks,
     )
@@ -109,10 +108,10 @@ def _refuses(finding: Finding) -> bool:
     return finding.severity is Severity.ERROR or finding.rule in _CARRIES
 
 
-def _verdict(refused: int, remarks: int) -> str:
+def _verdict(refused: int, remarks: int, reader: Reader) -> str:
     if refused:
-        return f"Refused: {counted(refused, 'thing no longer holds', 'things no longer hold')}."
-    return f"It goes together; {counted(remarks, 'thing')} to mind." if remarks else _HOLDS
+        return say(reader, "swap-refused", count=refused)
+    return say(reader, "swap-minded" if remarks else "swap-holds", count=remarks)
 
 
 def _told(cut: Cut, names: Sequence[str], units: tuple[Reader, str]) -> Iterator[tuple[str, str]]:
@@ -122,27 +121,32 @@ def _told(cut: Cut, names: Sequence[str], units: tuple[Reader, str]) -> Iterator
     several = len(sheets) > 1
 
     def of(what: str, sheet: SettledSheet) -> str:
-        return f"{what}, {sheet_title(settled, sheet.name)}" if several else what
+        if not several:
+            return what
+        return say(reader, "swap-of-sheet", what=what, sheet=sheet_title(settled, sheet.name))
 
     for sheet in sheets:
-        yield of("Thickness", sheet), _thickness(sheet, reader)
-    yield "Weight", mass_text(weight_of(settled).total, reader)
+        yield of(say(reader, "swap-thickness"), sheet), _thickness(sheet, reader)
+    yield say(reader, "swap-weight"), mass_text(weight_of(settled).total, reader)
     rows = _rows(cut, names)
-    yield "Sheets", _counts(rows, reader)
-    yield "Price of the sheets", _price(rows, currency)
+    yield say(reader, "swap-sheets"), _counts(rows, reader)
+    yield say(reader, "swap-price"), _price(rows, currency, reader)
     for each in span_results(settled):
         yield span_title(each.name), _span(each, reader)
     yield from _screws(settled, names, reader)
     for sheet in sheets:
-        yield of("Cut edges", sheet), edge_words(sheet.stock) or UNKNOWN
+        edges = edge_words(sheet.stock) or say(reader, "swap-unknown")
+        yield of(say(reader, "swap-edges"), sheet), edges
         damp = swelling_words(settled, sheet, reader)
-        yield of("Damp", sheet), damp or "no figure in the stock"
+        yield of(say(reader, "swap-damp"), sheet), damp or say(reader, "swap-no-figure")
 
 
 def _thickness(sheet: SettledSheet, reader: Reader) -> str:
     least, most = sheet.published
     drawn = sold_text(sheet.thickness, reader)
-    return drawn if least == most else f"{drawn}, for {sold_range_text(least, most, reader)}"
+    if least == most:
+        return drawn
+    return say(reader, "swap-range", drawn=drawn, range=sold_range_text(least, most, reader))
 
 
 def _rows(cut: Cut, names: Sequence[str]) -> tuple[SheetRow, ...]:
@@ -152,25 +156,27 @@ def _rows(cut: Cut, names: Sequence[str]) -> tuple[SheetRow, ...]:
 
 def _counts(rows: Sequence[SheetRow], reader: Reader) -> str:
     found = (f"{row.count} × {sheet_text((row.width, row.height), reader)}" for row in rows)
-    return "; ".join(found) or UNKNOWN
+    return "; ".join(found) or say(reader, "swap-unknown")
 
 
-def _price(rows: Sequence[SheetRow], currency: str) -> str:
+def _price(rows: Sequence[SheetRow], currency: str, reader: Reader) -> str:
     prices = [(row.price, row.count) for row in rows]
     total = sum((price * count for price, count in prices if price is not None))
     known = bool(prices) and all(price is not None for price, _ in prices)
-    return money_text(total, currency) if known and total else UNKNOWN
+    if not known or not total:
+        return say(reader, "swap-unknown")
+    return money_text(total, currency, reader)
 
 
 def _span(result: SpanResult, reader: Reader) -> str:
     if isinstance(result, Unreckoned):
-        return f"{UNKNOWN}: {result.why}"
-    bears = f"bears {both(load_pair(result.greatest_load, reader))}"
-    asked = f"asked {load_pair(result.load, reader)[0]}"
+        return say(reader, "swap-unreckoned", why=result.why)
+    bears = both(load_pair(result.greatest_load, reader))
+    asked = load_pair(result.load, reader)[0]
     if not isinstance(result, SagResult):
-        return f"{bears}, {asked}"
+        return say(reader, "swap-bears", bears=bears, asked=asked)
     sag, limit = both(sag_pair(result.sags[0].final, reader)), sag_pair(result.limit, reader)[0]
-    return f"sags {sag}, limit {limit}; {bears}, {asked}"
+    return say(reader, "swap-sags", sag=sag, limit=limit, bears=bears, asked=asked)
 
 
 def _screws(
@@ -184,9 +190,10 @@ def _screws(
         if part.sheet in names and item.thread:
             deep = max(0.0, bite) if edge else min(max(0.0, bite), part.thickness)
             stock = settled.sheet(part.sheet).stock
-            title = within(part_title(settled.plan, part.name))
+            title = within(part_title(settled.plan, part.name, reader), reader)
             pull = allowable_hold(stock, item.thread, deep, edge=edge)
-            what = f"{item.title}, pull in {'an edge' if edge else 'the face'} of the {title}"
+            where = "edge" if edge else "face"
+            what = say(reader, f"swap-pull-{where}", screw=item.title, part=title)
             holds[what] = min(holds.get(what, pull), pull)
     for what, newtons in holds.items():
         yield what, both(load_pair(newtons / GRAVITY, reader))

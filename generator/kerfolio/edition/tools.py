@@ -7,11 +7,14 @@ words for it (common practice, no single source).
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import TypeVar
 
+from kerfolio.basis.catalogue import SOURCE
 from kerfolio.basis.cutting_lengths import drill_text, tool_text
-from kerfolio.basis.words import counted, listed
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.edition.cutting import cutter_title
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.hardware_words import hardware_title
@@ -22,15 +25,20 @@ from kerfolio.model.purpose import GLUED
 from kerfolio.settling.titles import part_title, within
 from kerfolio.shop.drills import Drill, drills_of
 
-_USED_UP = re.compile(
-    r"\b(glue|oil|wax|varnish|paint|stain|filler|tape(?! measure)|cloth|rags?|sandpaper|paper)\b",
-    re.IGNORECASE,
-)
-_CALIPER = "Caliper"
-_MEASURES = {
-    "mm": "the sheet’s thickness, to 0.05 mm (0.002 in)",
-    "in": "the sheet’s thickness, to 0.001 in (0.03 mm)",
+Of = TypeVar("Of")
+
+_USED_UP = {
+    "en": re.compile(
+        r"\b(glue|oil|wax|varnish|paint|stain|filler|tape(?! measure)|cloth|rags?|(sand)?paper)\b",
+        re.IGNORECASE,
+    ),
+    "de": re.compile(
+        r"(leim|kleber|öl|wachs|lack|lasur|farbe|beize|spachtelmasse|klebeband|kreppband|tuch|lappen|papier)\b",
+        re.IGNORECASE,
+    ),
 }
+"""Words for what is used up, by the language a maker writes in; German ones end longer words."""
+_GLUE = {"en": "glue", "de": "leim"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,7 +69,9 @@ def step_tools(edition: Edition) -> tuple[str, ...]:
 
 def _measuring(edition: Edition) -> Iterator[Tool]:
     if edition.settled.sheets:
-        yield Tool(what=_CALIPER, purpose=_MEASURES[edition.reader.unit])
+        reader = edition.reader
+        purpose = say(reader, "tools-thickness", unit=reader.unit)
+        yield Tool(what=say(reader, "tools-caliper"), purpose=purpose)
 
 
 def _cutters(edition: Edition) -> Iterator[Tool]:
@@ -72,26 +82,33 @@ def _cutters(edition: Edition) -> Iterator[Tool]:
     drawn = [sheet.cutter.name for sheet in edition.settled.sheets]
     for name in dict.fromkeys(stated or drawn):
         cutter = edition.settled.stock.cutter(name)
-        wide = f", {tool_text(cutter.diameter, reader)} wide" if cutter else ""
-        yield Tool(what=cutter_title(edition, name), purpose=f"with a CNC router{wide}")
+        purpose = say(reader, "tools-router")
+        if cutter:
+            purpose = say(reader, "tools-router-wide", wide=tool_text(cutter.diameter, reader))
+        yield Tool(what=cutter_title(edition, name), purpose=purpose)
 
 
 def _drill(edition: Edition, drill: Drill) -> Tool:
-    parts = listed([within(part_title(edition.plan, each)) for each in drill.parts])
-    holes = f"{counted(drill.count, 'hole')} in {parts}"
-    wide = drill_text(drill.diameter, edition.reader)
+    reader = edition.reader
+    parts = [within(part_title(edition.plan, each, reader), reader) for each in drill.parts]
+    purpose = say(reader, "tools-holes", count=drill.count, parts=listed(reader, parts))
     if drill.depth is not None:
-        holes += f", {drill_text(drill.depth, edition.reader)} deep"
-    return Tool(what=f"Drill bit, {wide}", purpose=f"{holes}{_bored_for(edition, drill)}")
+        deep = drill_text(drill.depth, reader)
+        purpose = say(reader, "tools-holes-deep", holes=purpose, deep=deep)
+    if bored := _bored_for(edition, drill):
+        purpose = say(reader, "tools-holes-for", holes=purpose, bored=bored)
+    wide = drill_text(drill.diameter, reader)
+    return Tool(what=say(reader, "tools-drill", wide=wide), purpose=purpose)
 
 
 def _bored_for(edition: Edition, drill: Drill) -> str:
+    reader = edition.reader
     if drill.bore:
-        return ": what a head sinks into"
+        return say(reader, "tools-sunk")
     if not drill.items:
         return ""
-    items = listed([hardware_title(edition, each) for each in drill.items])
-    return f": {'pilot holes for' if drill.pilot else 'for'} {items}"
+    items = listed(reader, [hardware_title(edition, each) for each in drill.items])
+    return say(reader, "tools-pilot" if drill.pilot else "tools-bored", items=items)
 
 
 def _of_steps(edition: Edition) -> Iterator[Tool]:
@@ -99,12 +116,14 @@ def _of_steps(edition: Edition) -> Iterator[Tool]:
     steps: dict[str, tuple[str, list[str]]] = {}
     for number, _, step in numbered_steps(edition.plan, edition.reader):
         for tool in step.tools:
-            if not _USED_UP.search(tool):
+            if not _is_used_up(tool, edition.reader):
                 _, numbers = steps.setdefault(tool.lower(), (tool, []))
                 numbers.append(str(number))
+    reader = edition.reader
     for tool, numbers in steps.values():
-        word = "step" if len(numbers) == 1 else "steps"
-        yield Tool(what=f"{tool[:1].upper()}{tool[1:]}", purpose=f"{word} {listed(numbers)}")
+        told = listed(reader, numbers)
+        purpose = say(reader, "tools-steps", count=len(numbers), steps=told)
+        yield Tool(what=f"{tool[:1].upper()}{tool[1:]}", purpose=purpose)
 
 
 def used_up(edition: Edition) -> tuple[str, ...]:
@@ -112,12 +131,26 @@ def used_up(edition: Edition) -> tuple[str, ...]:
     found = [*_glue(edition), *_finish(edition)]
     found += [each.what for each in _consumables(edition)]
     for _, _, step in numbered_steps(edition.plan, edition.reader):
-        found += [tool for tool in step.tools if _USED_UP.search(tool)]
+        found += [tool for tool in step.tools if _is_used_up(tool, edition.reader)]
     once: dict[str, str] = {}
     for each in found:
         once.setdefault(each.lower(), f"{each[:1].upper()}{each[1:]}")
-    glued = any("glue" in key for key in once if key != "glue")
-    return tuple(text for key, text in once.items() if not (glued and key == "glue"))
+    glue = _in(_GLUE, edition.reader)
+    glued = any(glue in key for key in once if key != glue)
+    return tuple(text for key, text in once.items() if not (glued and key == glue))
+
+
+def _in(words: Mapping[str, Of], reader: Reader) -> Of:
+    return words.get(reader.locale.language, words[SOURCE])
+
+
+def _is_used_up(tool: str, reader: Reader) -> bool:
+    return bool(_in(_USED_UP, reader).search(tool))
+
+
+def is_glue(tool: str, reader: Reader) -> bool:
+    """Tell whether what a step names is glue, by the word for it."""
+    return _in(_GLUE, reader) in tool.lower()
 
 
 def _consumables(edition: Edition) -> Iterator[Consumable]:
@@ -128,7 +161,7 @@ def _consumables(edition: Edition) -> Iterator[Consumable]:
 
 def _glue(edition: Edition) -> Iterator[str]:
     if any(fit is not None and fit.purpose is GLUED for _, fit in edition.plan.fits):
-        yield "Wood glue, for the joints"
+        yield say(edition.reader, "tools-glue")
 
 
 def _finish(edition: Edition) -> Iterator[str]:
@@ -137,5 +170,5 @@ def _finish(edition: Edition) -> Iterator[str]:
         return
     stock = edition.settled.stock.finish(finish.of.name)
     title = stock.title if stock else finish.of.name
-    when = "before it is put together" if finish.when == BEFORE else "once it stands"
-    yield f"{title}, for {counted(finish.coats, 'coat')} {when}"
+    when = "before" if finish.when == BEFORE else "after"
+    yield say(edition.reader, f"tools-finish-{when}", finish=title, coats=finish.coats)

@@ -9,9 +9,9 @@ from dataclasses import dataclass
 from kerfolio.basis.lengths import INCH, both_text
 from kerfolio.basis.masses import KG_PER_MM3, mass_text
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed, say
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import sold_range_text
-from kerfolio.basis.words import counted, listed
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.measuring import at_the_yard
 from kerfolio.layouts.guillotine import Box
@@ -32,12 +32,6 @@ Size = tuple[float, float]
 
 _STEPS = {"mm": 1.0, "in": INCH / 8}
 """What a yard's fence is set to: whole millimetres, or eighths of an inch."""
-
-_SAWN = (
-    "Have the saw’s cut lie half to each side of the place told; between it and every piece there "
-    "is room for a saw of {}. Mark each blank with its number and its lower left corner: on the "
-    "machine, 0,0 of the sheet’s file lies as far left of that corner and below it as is told."
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,7 +95,7 @@ def yard_card(edition: Edition) -> YardCard | None:
         limits=_limits(edition),
         sheets=tuple(_sawn(edition, each) for each in edition.layout.sheets),
         measure=at_the_yard(edition.reader),
-        sawn=_SAWN.format(both_text(KERF, edition.reader)),
+        sawn=say(edition.reader, "yard-sawn", saw=both_text(KERF, edition.reader)),
     )
 
 
@@ -156,38 +150,44 @@ def _sheet_ask(edition: Edition, row: SheetRow) -> Ask:
     reader, sheet = edition.reader, edition.settled.sheet(row.sheet)
     grade = next((each.grade for each in edition.plan.sheets if each.name == row.sheet), "")
     least, most = sheet.published
+    plies = sheet.stock.plies
     details = (
         sheet_text((row.width, row.height), reader),
-        f"grade {grade}" if grade else "",
-        f"{sheet.stock.plies} plies" if sheet.stock.plies else "",
-        f"from {sold_range_text(least, most, reader)} thick",
+        *([say(reader, "yard-grade", grade=grade)] if grade else []),
+        *([say(reader, "yard-plies", count=plies)] if plies else []),
+        say(reader, "yard-thick", range=sold_range_text(least, most, reader)),
     )
-    each = _row_mass(edition, row)
-    weight = f"{mass_text(each, reader)}{' each' if row.count > 1 else ''}"
-    known = tuple(text for text in details if text)
-    return Ask(count=row.count, title=row.title, details=known, weight=weight)
+    weight = mass_text(_row_mass(edition, row), reader)
+    if row.count > 1:
+        weight = say(reader, "yard-each", weight=weight)
+    return Ask(count=row.count, title=row.title, details=details, weight=weight)
 
 
 def _board_asks(edition: Edition) -> Iterator[Ask]:
     for plan in edition.board_plans:
         for length, count in plan.to_buy:
-            words = (f"{both_text(length, edition.reader)} long",)
+            long = both_text(length, edition.reader)
+            words = (say(edition.reader, "yard-long", length=long),)
             yield Ask(count=count, title=plan.title, details=words)
 
 
 def _limits(edition: Edition) -> str:
     reader, carried, bed = edition.reader, edition.identity.carries, edition.identity.bed
     size, mass = sheet_text(carried.size, reader), mass_text(carried.kg, reader)
-    words = f"no larger than {size} and no heavier than {mass}, for a car and one person"
-    if bed is not None:
-        words += f"; where that can be had, no larger than the bed of {sheet_text(bed, reader)}"
-    return f"Blanks are to be {words}."
+    if bed is None:
+        return say(reader, "yard-limits", size=size, mass=mass)
+    return say(reader, "yard-limits-bed", size=size, mass=mass, bed=sheet_text(bed, reader))
 
 
 def _sawn(edition: Edition, layout: SheetLayout) -> SawnSheet:
-    sheet = edition.settled.sheet(layout.sheet)
-    size = sheet_text(layout.size, edition.reader)
-    title = f"Sheet {layout.number}: {sheet.stock.title}, {size}"
+    reader, sheet = edition.reader, edition.settled.sheet(layout.sheet)
+    title = say(
+        reader,
+        "yard-sheet",
+        number=layout.number,
+        sheet=sheet.stock.title,
+        size=sheet_text(layout.size, reader),
+    )
     found = cuts_of(edition, layout)
     if found is None:
         return SawnSheet(number=layout.number, title=title, words=_none(edition, layout))
@@ -195,10 +195,10 @@ def _sawn(edition: Edition, layout: SheetLayout) -> SawnSheet:
     return SawnSheet(
         number=layout.number,
         title=title,
-        words=f"{_words(found, edition.reader)}{_off_bed(found, edition)}",
-        cuts=tuple(_cut(each, edition.reader) for each in found.cuts),
+        words=" ".join(filter(None, (_words(found, reader), _off_bed(found, edition)))),
+        cuts=tuple(_cut(each, reader) for each in found.cuts),
         blanks=tuple(
-            _blank(each, number, sheet, marks, edition.reader)
+            _blank(each, number, sheet, marks, reader)
             for number, each in enumerate(found.laden, start=1)
         ),
     )
@@ -210,11 +210,15 @@ def _marks(edition: Edition) -> Mapping[str, str]:
 
 def _words(found: PanelCuts, reader: Reader) -> str:
     if not found.cuts:
-        return "It needs no cut: it can be taken as it is."
-    empty = [_size(each, reader) for each in found.blanks if not each.pieces]
-    rest = f" What is left over: {'; '.join(empty)}." if empty else ""
-    blanks = counted(len(found.laden), "blank")
-    return f"{counted(len(found.cuts), 'straight cut')}, through no piece: {blanks}.{rest}"
+        return say(reader, "yard-no-cut")
+    words = say(
+        reader,
+        "yard-cuts",
+        cuts=say(reader, "yard-straight-cuts", count=len(found.cuts)),
+        blanks=len(found.laden),
+    )
+    empty = "; ".join(_size(each, reader) for each in found.blanks if not each.pieces)
+    return f"{words} {say(reader, 'yard-left', blanks=empty)}" if empty else words
 
 
 def _off_bed(found: PanelCuts, edition: Edition) -> str:
@@ -224,8 +228,8 @@ def _off_bed(found: PanelCuts, edition: Edition) -> str:
     large = [str(number) for number, each in laden if bed and not _within(each.size, bed)]
     if not large:
         return ""
-    blanks = f"Blank {large[0]} is" if len(large) == 1 else f"Blanks {listed(large)} are"
-    return f" {blanks} still larger than the bed: no straight cut passes between the pieces."
+    reader = edition.reader
+    return say(reader, "yard-off-bed", count=len(large), blanks=listed(reader, large))
 
 
 def _size(blank: PanelBlank, reader: Reader) -> str:
@@ -239,36 +243,35 @@ def _none(edition: Edition, layout: SheetLayout) -> str:
         x0, y0, x1, y1 = _box(each, edition)
         if not _within((x1 - x0, y1 - y0), edition.identity.carries.size):
             large.append(marks[each.piece])
+    reader = edition.reader
     if large:
-        self = "itself" if len(large) == 1 else "themselves"
-        return f"It must come whole: {listed(large)} would be too large by {self}."
-    return (
-        f"It must come whole: {MOST_CUTS} straight cuts from edge to edge do not make it small "
-        "enough without crossing a piece."
-    )
+        return say(reader, "yard-whole-large", count=len(large), pieces=listed(reader, large))
+    return say(reader, "yard-whole-crossed", cuts=MOST_CUTS)
 
 
 def _cut(cut: PanelCut, reader: Reader) -> str:
-    at = both_text(cut.from_edge, reader)
-    where = " and ".join(f"{_SIDES[side]} cut {number}" for side, number in cut.within)
-    panel = f"What lies {where}: " if where else ""
-    edge, way = ("left", "across") if cut.across else ("lower", "along")
-    text = f"{at} from its {edge} edge, straight {way}"
-    return f"{panel}{text}" if panel else text[0].upper() + text[1:]
-
-
-_SIDES = {"left": "left of", "right": "right of", "below": "below", "above": "above"}
+    way = "across" if cut.across else "along"
+    at = say(reader, f"yard-cut-{way}", at=both_text(cut.from_edge, reader))
+    if not cut.within:
+        return f"{at[:1].upper()}{at[1:]}"
+    within = [say(reader, f"yard-{side}-of", number=number) for side, number in cut.within]
+    where = within[0]
+    for each in within[1:]:
+        where = say(reader, "lists-and", head=where, item=each)
+    return say(reader, "yard-cut-within", where=where, cut=at)
 
 
 def _blank(
     blank: PanelBlank, number: int, sheet: SettledSheet, marks: Mapping[str, str], reader: Reader
 ) -> BlankWords:
     ways = zip(blank.box[:2], ("right", "up"), strict=True)
-    corner = ", ".join(f"{both_text(mm, reader)} {way}" for mm, way in ways if mm)
+    corner = ", ".join(
+        say(reader, f"yard-corner-{way}", far=both_text(mm, reader)) for mm, way in ways if mm
+    )
     return BlankWords(
         number=number,
         size=_size(blank, reader),
         weight=mass_text(_mass(sheet, blank.size), reader),
         marks=tuple(marks[piece] for piece in blank.pieces),
-        corner=corner or "the sheet’s own",
+        corner=corner or say(reader, "yard-corner-own"),
     )

@@ -10,16 +10,16 @@ from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import file_words
 from kerfolio.edition.setup import (
-    CAUTIONS,
-    COMPARE,
-    DEFER,
-    NO_CLAMP,
+    compare_words,
+    no_clamp,
+    setup_cautions,
+    setup_defer,
     setup_sheets,
 )
 from kerfolio.edition.setup_art import setup_arts
 from kerfolio.edition.setup_coupon import setup_coupons
 from kerfolio.edition.setup_pictures import art_picture, coupon_picture
-from kerfolio.edition.side_words import FINISHED
+from kerfolio.edition.side_words import finished_edge
 from kerfolio.pages.frame import release_line, site_frame
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render
@@ -50,15 +50,15 @@ def setup_page(site: Site, edition: Edition) -> str:
         plan=plan,
         fit=edition.settled.variant.label,
         file_words=lambda number: file_words(edition, number),
-        finished=FINISHED,
+        finished=finished_edge(edition.reader),
         sheets=setup_sheets(edition),
         coupons=setup_coupons(edition),
         arts=setup_arts(edition),
         pictures=pictures,
         art_picture=art_picture,
         coupon_picture=coupon_picture,
-        cautions=CAUTIONS,
-        defer=DEFER,
-        no_clamp=NO_CLAMP,
-        compare=COMPARE,
+        cautions=setup_cautions(edition.reader),
+        defer=setup_defer(edition.reader),
+        no_clamp=no_clamp(edition.reader),
+        compare=compare_words(edition.reader),
     )

@@ -10,7 +10,7 @@ from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.drawing.layer import INKS
 from kerfolio.drawing.vocabulary import Anchor, Ink
-from kerfolio.edition.setup import CAUTIONS, DEFER, RunLines, WorkLine
+from kerfolio.edition.setup import RunLines, WorkLine, setup_cautions, setup_defer
 from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, ruled, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.setup_type import SMALL, SMALL_SOFT, SetupType, leading
@@ -156,6 +156,7 @@ def _work(work: WorkLine, columns: Sequence[float], style: SetupType, measure: f
 def cautions(grid: Grid, reader: Reader) -> Bands:
     """Return the usual cautions, for the foot of the page."""
     head = caps(f"{say(reader, 'printed-safety')}   ", CAPS_LOUD)
-    text = (head, Run(f"{' '.join(CAUTIONS)} ", SMALL), Run(DEFER, SMALL_SOFT))
+    usual = Run(f"{' '.join(setup_cautions(reader))} ", SMALL)
+    text = (head, usual, Run(setup_defer(reader), SMALL_SOFT))
     body = paragraph(text, grid.width, leading(SMALL))
     return (ruled(grid.width, HAIR, Ink.SOFT), *spaced(body, 1.6))

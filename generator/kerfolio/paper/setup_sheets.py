@@ -14,8 +14,8 @@ from kerfolio.basis.style import Numbers
 from kerfolio.drawing.setup_view import setup_picture
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import goes_with
-from kerfolio.edition.setup import COMPARE, NO_CLAMP, SetupSheet
-from kerfolio.edition.side_words import FINISHED
+from kerfolio.edition.setup import SetupSheet, compare_words, no_clamp
+from kerfolio.edition.side_words import finished_edge
 from kerfolio.model.stock import PaperStock
 from kerfolio.paper.band import Bands, spaced
 from kerfolio.paper.document import about
@@ -129,12 +129,12 @@ def _words(setup: SetupSheet, style: SetupType, grid: Grid, reader: Reader) -> B
         (say(reader, "printed-zero"), setup.zero),
         (say(reader, "printed-zero-z"), setup.zero_z),
         (say(reader, "printed-spoilboard"), setup.below),
-        (say(reader, "printed-drawn-lines"), FINISHED.capitalize()),
+        (say(reader, "printed-drawn-lines"), finished_edge(reader)),
     )
-    clamps = lines(setup.clamps or (NO_CLAMP,), style.words, grid.main)
+    clamps = lines(setup.clamps or (no_clamp(reader),), style.words, grid.main)
     left = lines(setup.by_hand, style.words, grid.main)
     depth = lines((together(*setup.depth, between=" "),), SMALL, grid.main)
-    found = together(f"{COMPARE} ", together(*setup.compare, between="; "), ".")
+    found = together(f"{compare_words(reader)} ", together(*setup.compare, between="; "), ".")
     compare = lines((found,), SMALL, grid.main)
     return (
         *facts(told, style, grid),

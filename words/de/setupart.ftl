@@ -1,0 +1,11 @@
+# Eine Gravur, die auf ein fertiges Stück kommt.
+setupart-title = { $art } auf { $mark }, { $part }
+setupart-size = { $wide } breit, { $high } hoch
+setupart-mark-straight = Zeichne die Mitte der Gravur auf dem Stück an: { $one } und { $other } von
+    den roten Kanten, rechtwinklig zu ihnen.
+setupart-mark-curved = Zeichne die Mitte der Gravur auf dem Stück an: { $one } und { $other } von
+    Linealen, die an seinen roten Seiten anliegen.
+setupart-fix = Spann das Stück fest, wie es gezeichnet ist, x nach rechts, die Seite der Gravur nach
+    oben. Prüf beide Abstände noch einmal.
+setupart-zero = Setz x und y null über dem Riss, z auf der Fläche.
+setupart-run = Fahre die Datei der Gravur allein: Ihr 0,0 ist die Mitte der Gravur.

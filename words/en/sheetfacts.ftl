@@ -1,0 +1,2 @@
+# The most that a figure comes to within a range.
+sheetfacts-upto = up to { $figure }
