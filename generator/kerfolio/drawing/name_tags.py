@@ -33,6 +33,10 @@ _OFF = 9.0
 """Between what is drawn and a column of names, mm."""
 _ROW = _NAME * CAPITAL + _WORDS * 1.15 + 2.2
 """From one name in the column to the next, mm."""
+_NEAR_SIDE = 30.0
+"""So near to the right side, mm, a name goes there."""
+_CROSS = 2.2
+"""Half a cross on a point, mm."""
 _MOST_NUMBERED = 60
 """Of larger sets only the first, the second and the last member are numbered."""
 
@@ -86,13 +90,27 @@ class Tags:
         for name, features in sets.items():
             if any(each.ruler for each in features):
                 continue  # which bears the name
-            tag = self._tag(name, features)
-            note = text_block(tag.lines)
-            found = next(self._free(note, tag), None)
-            if found is None:
-                self._waiting.append(tag)
-            else:
-                self._set_down(note, *found)
+            self._write(self._tag(name, features))
+
+    def tell(self, at: Point, name: str, words: str) -> None:
+        """Write what a point of the part is, and a cross on it; ``at`` is in the part's frame."""
+        x, y = self.seat.point(at)
+        for end in ((_CROSS, 0.0), (0.0, _CROSS)):
+            line = open_path((x - end[0], y - end[1]), (x + end[0], y + end[1]))
+            self.items.append(Stroke(contour=line, ink=Ink.ACCENT, width=2 * NARROW))
+        box = (x - _CROSS, y - _CROSS, x + _CROSS, y + _CROSS)
+        self.taken.append(box)
+        lines = ((name, _NAME, True), (words, _WORDS, False))
+        self._write(_Set(lines=lines, members=(box,), inside=False))
+
+    def _write(self, tag: _Set) -> None:
+        """Write a tag on the part, or let it wait for a column."""
+        note = text_block(tag.lines)
+        found = next(self._free(note, tag), None)
+        if found is None:
+            self._waiting.append(tag)
+        else:
+            self._set_down(note, *found)
 
     def columns(self, around: Box) -> Iterator[Item]:
         """Yield what is left over beside a box, to its left and right, each on a leader."""
@@ -108,10 +126,12 @@ class Tags:
                 yield from _beside(each, (edge, y), goes_right)
 
     def _goes_right(self, tag: _Set) -> bool:
-        """Tell whether a set's nearest member lies nearer to the right side of the part."""
+        """Tell whether a set's nearest member lies nearer to the right side, or near enough to it:
+        there are no sizes to cross.
+        """
         box = bounds(self._whole)
         to_right = min(box.x1 - each[2] for each in tag.members)
-        return to_right <= min(each[0] - box.x0 for each in tag.members)
+        return to_right <= max(_NEAR_SIDE, min(each[0] - box.x0 for each in tag.members))
 
     def _tag(self, name: str, features: Sequence[SettledFeature]) -> _Set:
         return _Set(
@@ -125,7 +145,7 @@ class Tags:
         order = [features[0], features[-1], *features[1:-1]]
         for each in order if len(order) <= _MOST_NUMBERED else order[:3]:
             text = each.name.removeprefix(f"{name}.")
-            ink = Ink.NEW_LINE if each.name in self.tinted else Ink.ACCENT
+            ink = Ink.INK if each.name in self.tinted else Ink.ACCENT
             note = text_block([(text, _NUMBER, True)], ink=ink)
             found = next(self._beside(note, each), None)
             if found is not None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 
-from kerfolio.basis.lengths import length_in
+from kerfolio.basis.lengths import length_in, place_decimal
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import listed
 from kerfolio.drawing.arrow import grain_arrow, open_path
@@ -16,8 +16,10 @@ from kerfolio.drawing.lettering import label_box
 from kerfolio.drawing.name_tags import Tags
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Item, Label, Stroke
-from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.contour import Point
+from kerfolio.geometry.measure import bounds, centroid
 from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.model.joint_kind import WEDGE_JOINT
 from kerfolio.settling.settled import SettledPart, SettledPlan
 
 ROOM = (190.0, 170.0)
@@ -51,6 +53,9 @@ def named_part(
     origin = tuple(_origin(seat))
     tags = Tags(part=part, seat=seat, reader=reader, tinted=changed, taken=[extent(origin)])
     tags.write()
+    for point in _wedged(settled, part):
+        x, y = (place_decimal(each, reader.unit) for each in point)
+        tags.tell(point, f"at {x}, {y}", "in the slot; the lower end goes in first")
     rulers = edge_rulers(part, seat, reader, tags.taken)
     drawn: list[Item] = [*face, *tags.items, *rulers, *origin]
     drawn += _overall(seat, part, reader, drawn)
@@ -100,6 +105,17 @@ def _origin(seat: Seat) -> Iterator[Item]:
     ):
         yield Stroke(contour=open_path((x, y), tip), ink=Ink.ACCENT, width=OUTLINE)
         yield Stroke(contour=open_path(wings[0], tip, wings[1]), ink=Ink.ACCENT, width=OUTLINE)
+
+
+def _wedged(settled: SettledPlan, part: SettledPart) -> tuple[Point, ...]:
+    """Return the points of a wedge that lie in slots, as its joints state them."""
+    labels = {each.label for each in part.pieces}
+    found = (
+        each.at or centroid(part.plain)
+        for each in settled.joints
+        if each.stated.kind is WEDGE_JOINT and each.stated.a.name in labels
+    )
+    return tuple(dict.fromkeys(found))
 
 
 def _overall(seat: Seat, part: SettledPart, reader: Reader, drawn: list[Item]) -> Iterator[Item]:

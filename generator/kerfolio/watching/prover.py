@@ -32,6 +32,8 @@ def proven_beside(
     folder: Path, names: Sequence[str], is_over: Callable[[], bool]
 ) -> Iterator[Proven]:
     """Yield plans as they are proven in a process beside; none after it ``is_over``."""
+    if not names:
+        return
     with child("kerfolio.watching.prover", [str(folder), *names]) as running:
         told: Queue[Proven | None] = Queue()
         Thread(target=_take, args=(running, told), daemon=True).start()

@@ -28,7 +28,7 @@ from kerfolio.watching.page import (
 )
 from kerfolio.watching.places import listed
 from kerfolio.watching.watch import Stage
-from kerfolio.writing.webfont import web_fonts
+from kerfolio.writing.webfont import whole_font
 
 _MOST_SENT, _MOST_READ = 4_096, 2_000_000
 """Bytes of a request's body, and of a maker's file of which lines are shown."""
@@ -195,10 +195,12 @@ class _Handler(BaseHTTPRequestHandler):
         return self._answer(HTTPStatus.OK, body, kind, _FRAMED)
 
     def _font(self, name: str) -> None:
-        face = web_fonts().get(name)
-        if face is None:
+        """Send a face whole, whatever its name says: browsers go by what a file holds."""
+        try:
+            face = whole_font(name)
+        except KeyError:
             return self._refuse(HTTPStatus.NOT_FOUND)
-        return self._answer(HTTPStatus.OK, face, "font/woff2", _OWN)
+        return self._answer(HTTPStatus.OK, face, "font/ttf", _OWN)
 
     def _events(self) -> None:
         """Tell the version of what is shown, and every one that comes, until the browser goes."""

@@ -8,7 +8,7 @@ from pathlib import Path
 from threading import Condition
 
 from kerfolio.basis.finding import Finding, has_errors, in_order
-from kerfolio.model.workshop import Identity, Workshop
+from kerfolio.model.workshop import Identity
 from kerfolio.reading.workshop import read_shared, with_plans
 from kerfolio.watching.prover import Prove, proven_beside
 from kerfolio.watching.publisher import Publisher
@@ -71,7 +71,6 @@ class Watch:
     prove: Prove = proven_beside
     publisher: Publisher | None = None
     _stamps: Stamps = field(default_factory=dict)
-    _workshop: Workshop | None = None
     _pending: set[str] = field(default_factory=set)
 
     def is_touched(self) -> bool:
@@ -92,18 +91,13 @@ class Watch:
         again = _concerned(files, names, before)
         workshop, found = with_plans(shared, again)
         plans = {each.name: each for each in workshop.plans} if workshop else {}
-        kept = self._workshop.plans if self._workshop else ()
-        plans = {each.name: each for each in kept if each.name not in again} | plans
-        # What plans share may have changed what the findings on each of them say.
-        every = tuple(plans[name] for name in names if name in plans)
-        self._workshop = replace(workshop, plans=every) if workshop else None
         seen = tuple(
             plan_seen(name, plans.get(name), shared.stock, _of(found, name), before.get(name))
             if name in again
             else calm(before[name])
             for name in names
         )
-        self._pending = (self._pending | set(again)) & set(plans)
+        self._pending = (self._pending - set(again) | set(plans)) & set(names)
         loose = [each for each in (*shared.findings, *found) if not _plan_of(each)]
         self.stage.show(
             replace(

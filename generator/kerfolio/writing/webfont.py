@@ -36,10 +36,16 @@ _CUTS = {
 @cache
 def web_fonts() -> dict[str, bytes]:
     """Return the theme's fonts by file name (``source-sans-bold.woff2``)."""
-    return {
-        f"{name}.woff2": _subset(resources.files(package).joinpath("files", file).read_bytes())
-        for name, (package, file) in _CUTS.items()
-    }
+    return {f"{name}.woff2": _subset(whole_font(f"{name}.woff2")) for name in _CUTS}
+
+
+def whole_font(name: str) -> bytes:
+    """Return the file that a web font is cut down from; KeyError for one that is none.
+
+    Cutting and packing takes seconds, which are lost on a page that never leaves the machine.
+    """
+    package, file = _CUTS[name.removesuffix(".woff2")]
+    return resources.files(package).joinpath("files", file).read_bytes()
 
 
 def _subset(font: bytes) -> bytes:
