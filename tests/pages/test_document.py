@@ -145,7 +145,7 @@ OPENING = Opening(
     facts=(Fact(head="Cost", lines=(("12 EUR",),)),),
     notices=("Files before 1.1.0 were wrong.",),
 )
-WAYS = paths_of(CHAPTERS)
+WAYS = paths_of(CHAPTERS, METRIC)
 
 
 def show(photo: Photo | None) -> ShownPhoto | None:

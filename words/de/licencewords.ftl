@@ -40,3 +40,4 @@ licencewords-none = Keine Lizenz ist angegeben: Frag den Macher, bevor du etwas 
 licencewords-rules = Dieser Satz ist eine Zusammenfassung, keine Rechtsberatung; es gilt der Text
     der Lizenz.
 licencewords-write = Schreib an { $maker }: { $address }
+licencewords-by = { $plan }, von { $maker }.

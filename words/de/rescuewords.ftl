@@ -16,3 +16,4 @@ rescuewords-layers = { $count ->
 rescuewords-slip-veneer = Furnier
 rescuewords-slip-card = Karton
 rescuewords-slip-paper = Papier
+rescuewords-offcut-for = Reststück für { $mark }, { $part }

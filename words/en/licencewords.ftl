@@ -36,3 +36,4 @@ licencewords-none = No licence is stated: ask the maker before you share or sell
     it.
 licencewords-rules = This sentence is a summary, not legal advice; the text of the licence rules.
 licencewords-write = Write to { $maker }: { $address }
+licencewords-by = { $plan }, by { $maker }.

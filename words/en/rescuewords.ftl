@@ -16,3 +16,4 @@ rescuewords-layers = { $count ->
 rescuewords-slip-veneer = veneer
 rescuewords-slip-card = card
 rescuewords-slip-paper = paper
+rescuewords-offcut-for = offcut for { $mark }, { $part }

@@ -15,11 +15,11 @@ DRIVEN, TIGHT, PUSH, SLIDES, LOOSE = range(5)
 class Feel:
     """What a joint is like with up to ``most`` mm of play on each side.
 
-    ``told`` is how readers are told of it who choose a fit, ``verdict`` how a finding puts it.
+    ``name`` is what it is called, ``verdict`` how a finding puts it.
     """
 
+    name: str
     most: float
-    told: str
     verdict: str
 
 
@@ -42,16 +42,12 @@ class Play:
     def feels(self) -> tuple[Feel, ...]:
         """What joints are like, the tightest first; the last has no end."""
         return (
-            Feel(
-                most=self.driven,
-                told="tight: driven in with a mallet",
-                verdict="too tight for hand",
-            ),
-            Feel(most=self.tight, told="tight by hand", verdict="hand-tight"),
-            Feel(most=self.push, told="a push of the hand", verdict="a push of the hand"),
-            Feel(most=self.slides, told="slides in", verdict="sliding"),
-            Feel(most=self.loose, told="loose", verdict="loose"),
-            Feel(most=inf, told="rattles", verdict="rattling"),
+            Feel(name="driven", most=self.driven, verdict="too tight for hand"),
+            Feel(name="tight", most=self.tight, verdict="hand-tight"),
+            Feel(name="push", most=self.push, verdict="a push of the hand"),
+            Feel(name="slides", most=self.slides, verdict="sliding"),
+            Feel(name="loose", most=self.loose, verdict="loose"),
+            Feel(name="rattles", most=inf, verdict="rattling"),
         )
 
     def step(self, mm: float) -> int:

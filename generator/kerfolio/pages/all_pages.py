@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 
+from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
 from kerfolio.pages.badge import MARK_FILE, mark_svg
 from kerfolio.pages.feed import feed_xml
@@ -30,9 +31,10 @@ def site_pages(site: Site) -> Iterator[SitePage]:
     Without stock there is no page of the library, without public trials none of test cuts. The
     site's own pages come first in the menu, then the maker's in the order they state.
     """
-    newest = updated(site)
+    newest, reader = updated(site), site.identity.reader
     yield SitePage(path="", make=home_page, day=newest)
-    yield SitePage(path="plans/", make=plans_index, day=newest, label="Plans", rank=(0,))
+    plans = say(reader, "pagehome-plans")
+    yield SitePage(path="plans/", make=plans_index, day=newest, label=plans, rank=(0,))
     editions = {each.name: each for each in site.editions}
     for plan in listed(site):
         yield from _pages_of_plan(plan, editions.get(plan.name))
@@ -44,7 +46,8 @@ def site_pages(site: Site) -> Iterator[SitePage]:
         yield SitePage(path="stock/", make=stock_page)
     if site.trials:
         day = max(each.date for each in site.trials)
-        yield SitePage(path="log/", make=log_page, day=day, label="Test cuts", rank=(1,))
+        label = say(reader, "pagelog-title")
+        yield SitePage(path="log/", make=log_page, day=day, label=label, rank=(1,))
 
 
 def _pages_of_plan(plan: Listed, edition: Edition | None) -> Iterator[SitePage]:

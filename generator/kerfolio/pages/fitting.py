@@ -17,6 +17,7 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.joint_fits import joint_fits
 from kerfolio.fitted.form import Fitted, Number
 from kerfolio.fitted.writing import fitted_json
+from kerfolio.model.play import Feel
 from kerfolio.pages.newest import newest_address
 from kerfolio.pages.rescue import Rescue, rescue_of
 from kerfolio.pages.script_data import packed_data, script_data
@@ -153,6 +154,11 @@ def _published(edition: Edition) -> Iterator[Number]:
         )
 
 
+def _feel(feel: Feel, reader: Reader) -> str:
+    """Return what a joint is like, in words for those who choose a fit."""
+    return say(reader, f"fitting-feel-{feel.name}")
+
+
 def _fit_steps(found: Number | None, sheet: SettledSheet, edition: Edition) -> Iterator[FitStep]:
     """Yield the fits to choose from: both ends, the plan's own, and round ones between."""
     if found is None:
@@ -165,7 +171,7 @@ def _fit_steps(found: Number | None, sheet: SettledSheet, edition: Edition) -> I
     for each in values:
         yield FitStep(
             value=number(each, 3),
-            told=f"{fit_in(each, reader)}: {play.feel(each).told}",
+            told=f"{fit_in(each, reader)}: {_feel(play.feel(each), reader)}",
             own=abs(each - sheet.fit) < NOISE,
         )
 
@@ -185,7 +191,10 @@ def _data(edition: Edition, numbers: Mapping[str, Number], *, made: bool) -> dic
         "files": FITTED_FILES,
         "relief": plan.relief.style != "none",
         **({"jointFits": True} if joint_fits(edition) else {}),
-        "fitWords": [[number(min(each.most, 99.0), 3), each.told] for each in plan.play.feels],
+        "fitWords": [
+            [number(min(each.most, 99.0), 3), _feel(each, edition.reader)]
+            for each in plan.play.feels
+        ],
         "step": number(min(step_of(each, plan.units) for each in edition.settled.sheets)),
         "sheets": [_sheet(edition, sheet, numbers) for sheet in edition.settled.sheets],
         "ready": [

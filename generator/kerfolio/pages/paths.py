@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.document.chapter import EVERYONE, Chapter, Who
 
-TITLES: Mapping[Who, str] = {
-    Who.ROUTER: "I have a CNC router",
-    Who.SAW: "I have a table saw or a track saw",
-    Who.HAND: "I have a drill, a jigsaw and paper",
-    Who.SHOP: "A shop cuts for me",
-    Who.LOOK: "I only want to look",
-}
-"""What readers say of themselves, in the order of what takes least work by hand."""
+WAYS = (Who.ROUTER, Who.SAW, Who.HAND, Who.SHOP, Who.LOOK)
+"""What readers may say of themselves, in the order of what takes least work by hand."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,13 +23,13 @@ class Path:
     shared: tuple[Chapter, ...]
 
 
-def paths_of(chapters: Sequence[Chapter]) -> tuple[Path, ...]:
+def paths_of(chapters: Sequence[Chapter], reader: Reader) -> tuple[Path, ...]:
     """Return every way; a chapter called like a way is told with it."""
-    homes = {each.id: each for each in chapters if each.id in set(TITLES)}
+    homes = {each.id: each for each in chapters if each.id in set(WAYS)}
     return tuple(
         Path(
             name=name,
-            title=title,
+            title=say(reader, f"paths-{name}"),
             chapter=homes.get(name),
             shared=tuple(
                 each
@@ -41,10 +37,10 @@ def paths_of(chapters: Sequence[Chapter]) -> tuple[Path, ...]:
                 if each.who != EVERYONE and name in each.who and each.id != name
             ),
         )
-        for name, title in TITLES.items()
+        for name in WAYS
     )
 
 
 def beside_paths(chapters: Sequence[Chapter]) -> tuple[Chapter, ...]:
     """Return the chapters that are told by themselves, not with a way."""
-    return tuple(each for each in chapters if each.id not in set(TITLES))
+    return tuple(each for each in chapters if each.id not in set(WAYS))

@@ -55,7 +55,7 @@ def plan_page(site: Site, edition: Edition) -> str:
         frame=frame,
         page=page,
         opening=opening(edition),
-        paths=paths_of(chapters),
+        paths=paths_of(chapters, edition.reader),
         download=files.download,
         booklets=_booklets(edition, files.lone),
         sheets=_cut_files(files.lone),

@@ -73,7 +73,7 @@ def start_here(
         identity=edition.identity,
         page=page,
         opening=opening(edition),
-        paths=paths_of(chapters),
+        paths=paths_of(chapters, edition.reader),
         booklets=_booklets(edition, names),
         files=file_blocks(edition, names),
         pictures=page.pictures,

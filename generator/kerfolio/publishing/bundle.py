@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
+from kerfolio.basis.saying import say
 from kerfolio.booklet.pdf import booklet_pdfs
 from kerfolio.bundles.archive import sums_text, zip_bytes
 from kerfolio.bundles.licence import licence, licence_file
@@ -152,7 +153,8 @@ def _licence(edition: Edition) -> bytes:
     sentence, found = licence_sentence(identifier, edition.reader), licence(identifier)
     contact = contact_words(identity)
     if found is None:
-        parts = (f"{plan.title}, by {identity.maker}.", sentence, contact)
+        named = say(edition.reader, "licencewords-by", plan=plan.title, maker=identity.maker)
+        parts = (named, sentence, contact)
         text = "\n\n".join(filter(None, parts)) + "\n"
     else:
         text = licence_file(plan.title, identity.maker, sentence, contact, found)
