@@ -1,7 +1,6 @@
 """The pages in a real browser, and under two checkers from outside.
 
-Accessibility: axe-core with the rules of WCAG 2.0, 2.1 and 2.2, levels A and AA, and its best
-practices. Validity: the Nu HTML checker.
+Accessibility: axe-core (``axe.py``). Validity: the Nu HTML checker.
 """
 
 from __future__ import annotations
@@ -22,7 +21,8 @@ from kerfolio.pages.log import private_log_page
 from kerfolio.pages.plan import plan_page
 from kerfolio.pages.start import start_here
 from tests.edition.carrying import carrying
-from tests.outside import node_file, nu_messages
+from tests.outside import nu_messages
+from tests.pages.axe import axe_finds, lettering_of_a_drawing
 from tests.pages.invented import (
     CONTENTS,
     edition,
@@ -41,7 +41,6 @@ PAGES = (
     *("plans/potting-bench/index.html", "bundle/start-here.html", "private/log.html"),
     "stock/index.html",
 )
-TAGS = ("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice")
 
 
 @pytest.fixture(scope="module")
@@ -164,29 +163,13 @@ def test_on_a_phone_the_head_is_slim_and_a_plan_is_in_the_first_view(
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("width", [360, 1280])
 def test_axe_finds_nothing(browser: Any, written: Path, width: int, scheme: str) -> None:
-    source = node_file("axe-core", "axe.min.js").read_text("utf-8")
     page = opened(browser, width=width, color_scheme=scheme)
-    found = []
+    found = {}
     for name in PAGES:
         page.goto((written / name).as_uri())
-        page.evaluate(source)
-        result = page.evaluate(
-            "tags => axe.run(document, {runOnly: {type: 'tag', values: tags}})", list(TAGS)
-        )
-        assert len(result["passes"]) > 10
-        found += [
-            f"{name}: {rule['id']}: {node['html'][:160]}: {node.get('failureSummary', '')}"
-            for rule in (*result["violations"], *result["incomplete"])
-            for node in rule["nodes"]
-            if not lettering_of_a_drawing(rule, node)
-        ]
+        found[name] = axe_finds(page, but=lettering_of_a_drawing)
     page.context.close()
-    assert found == []
-
-
-def lettering_of_a_drawing(rule: dict[str, Any], node: dict[str, Any]) -> bool:
-    """Axe cannot see what lies behind SVG text; ``test_contrast.py`` checks those pairs itself."""
-    return rule["id"] == "color-contrast" and node["html"].startswith("<text")
+    assert found == {name: [] for name in PAGES}
 
 
 @pytest.mark.browser

@@ -50,10 +50,10 @@ from kerfolio.pages.paths import paths_of
 from kerfolio.pages.photos import ShownPhoto
 from kerfolio.pages.spoken import spoken
 from kerfolio.pages.theme import _environment
-from tests.outside import node_file, nu_messages
+from tests.outside import nu_messages
+from tests.pages.axe import axe_finds, lettering_of_a_drawing
 from tests.pages.invented import inline, prose
 from tests.pages.markup import Tree
-from tests.pages.test_browser import TAGS, lettering_of_a_drawing
 from tests.pages.test_hostile import EVIL, poisoned
 
 PIXEL = "data:image/gif;base64,R0lGODlhAQABAAAAACwAAAAAAQABAAA="
@@ -431,21 +431,9 @@ def test_a_drawing_opens_large_and_closes_by_keyboard(browser: Any, written: Pat
 @pytest.mark.node
 @pytest.mark.parametrize(("width", "scheme"), [(320, "light"), (390, "dark"), (1280, "light")])
 def test_axe_finds_nothing(browser: Any, written: Path, width: int, scheme: str) -> None:
-    source = node_file("axe-core", "axe.min.js").read_text("utf-8")
     page = opened(browser, written, width, color_scheme=scheme, bypass_csp=True)
     page.evaluate(OPEN_ALL)
-    page.evaluate(source)
-    result = page.evaluate(
-        "tags => axe.run(document, {runOnly: {type: 'tag', values: tags}})", list(TAGS)
-    )
-    found = [*result["violations"], *result["incomplete"]]
-    told = [
-        f"{rule['id']}: {node['html'][:160]}"
-        for rule in found
-        for node in rule["nodes"]
-        if not lettering_of_a_drawing(rule, node)
-    ]
-    assert told == []
+    assert axe_finds(page, but=lettering_of_a_drawing) == []
     page.context.close()
 
 

@@ -39,9 +39,8 @@ from kerfolio.publishing.rescue_fitted import REOPEN
 from kerfolio.settling.fitted import of_sheet, taking
 from kerfolio.settling.settled import SettledFeature, Sized
 from tests.fitted.made import LABEL, NUMBERS, fitted
-from tests.outside import node_file
+from tests.pages.axe import axe_finds, lettering_of_a_drawing
 from tests.pages.invented import CONTENTS, edition, of_two_sheets, pictures, put, site, write
-from tests.pages.test_browser import TAGS
 
 FOLDER = shipped("themes") / THEME
 WORDS = ("fitscript", "truecut", "rescuescript")
@@ -684,7 +683,6 @@ def test_without_scripts_the_ready_made_sets_stand_there(browser: Any, written: 
 def test_axe_finds_nothing_and_nothing_is_too_wide(
     browser: Any, written: Path, served: str, scheme: str
 ) -> None:
-    source = node_file("axe-core", "axe.min.js").read_text("utf-8")
     two = written / "plans/two/index.html"
     for address in (f"{served}/{START}", f"{served}/{PLAN}", two.as_uri()):
         page = opened(browser, address, width=320, color_scheme=scheme)
@@ -697,16 +695,7 @@ def test_axe_finds_nothing_and_nothing_is_too_wide(
             page.get_by_label("By how much in all").fill("x")
         assert page.locator("html").evaluate("node => node.scrollWidth") <= 320
         page.evaluate("() => scrollTo(0, 0)")  # else the list of chapters lies over some words
-        page.evaluate(source)
-        result = page.evaluate(
-            "tags => axe.run('#measuring', {runOnly: {type: 'tag', values: tags}})", list(TAGS)
-        )
-        assert [
-            f"{rule['id']}: {node['html'][:160]}"
-            for rule in (*result["violations"], *result["incomplete"])
-            for node in rule["nodes"]
-            if not node["html"].startswith("<text")
-        ] == []
+        assert axe_finds(page, "#measuring", but=lettering_of_a_drawing) == []
         page.context.close()
 
 

@@ -21,8 +21,8 @@ from kerfolio.pages.frame import Frame, lone_frame
 from kerfolio.pages.theme import THEME, render
 from kerfolio.pages.viewer import Viewer, viewer_of, viewer_script
 from tests.assembly.scenes import assembled, order, titles
-from tests.outside import node_file, nu_messages
-from tests.pages.test_browser import TAGS
+from tests.outside import nu_messages
+from tests.pages.axe import axe_finds
 
 FOLDER = shipped("themes") / THEME
 SCRIPT = (FOLDER / "viewer.js").read_text("utf-8")
@@ -355,16 +355,7 @@ def test_axe_finds_nothing(browser: Any, written: Path, width: int, scheme: str)
     page.get_by_role("button", name=OPEN).click()
     page.get_by_label("Marks").check()
     picture(page)
-    page.evaluate(node_file("axe-core", "axe.min.js").read_text("utf-8"))
-    result = page.evaluate(
-        "tags => axe.run(document, {runOnly: {type: 'tag', values: tags}})", list(TAGS)
-    )
-    assert len(result["passes"]) > 10
-    assert [
-        f"{rule['id']}: {node['html'][:160]}: {node.get('failureSummary', '')}"
-        for rule in (*result["violations"], *result["incomplete"])
-        for node in rule["nodes"]
-    ] == []
+    assert axe_finds(page) == []
     assert page.locator("html").evaluate("node => node.scrollWidth") <= width
     page.context.close()
 
