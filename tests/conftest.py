@@ -3,17 +3,23 @@
 from __future__ import annotations
 
 import os
+import re
 import shutil
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
+from unittest.mock import patch
 
 import pytest
 from hypothesis import settings
 from xdist.scheduler import LoadFileScheduling
 
+from kerfolio.assembly.made import Made
 from kerfolio.basis.collector import collect_seldom
+from kerfolio.publishing import plan_work
 from kerfolio.publishing.build import Outcome, Request, publish
+from kerfolio.publishing.examine import Examined, examine_read
 
 # The same cases on every run, so that a change is judged by what it changed. New ones are looked
 # for by hand: HYPOTHESIS_PROFILE=search .venv/bin/python -m pytest
@@ -36,23 +42,44 @@ def files_of(folder: Path) -> dict[str, bytes]:
     }
 
 
-def copy_of_sample(target: Path) -> Path:
-    """Copy the sample workshop's source, without anything an earlier publish left in it."""
+def copy_of_sample(target: Path, plans: Iterable[str] | None = None) -> Path:
+    """Copy the sample workshop's source, without anything an earlier publish left in it.
+
+    Where ``plans`` are given, only those are copied, and trials of others are of no plan.
+    """
     shutil.copytree(SAMPLE, target, ignore=shutil.ignore_patterns(*BUILT))
+    if plans is not None:
+        kept = set(plans)
+        for each in (target / "plans").iterdir():
+            if each.name not in kept:
+                shutil.rmtree(each)
+        for each in (target / "log").glob("*.yaml"):
+            lines = each.read_text("utf-8").splitlines(keepends=True)
+            others = (re.fullmatch(r" +plan: ([a-z-]+)\n", line) for line in lines)
+            pairs = zip(lines, others, strict=True)
+            own = (line for line, other in pairs if not other or other[1] in kept)
+            each.write_text("".join(own), "utf-8")
     return target
 
 
 @dataclass(frozen=True)
 class Published:
-    """The sample workshop as published: where it went and what came of it."""
+    """The sample workshop as published: where it went and what came of it.
+
+    ``made`` is what its plans make, put together and proved, plan by plan.
+    """
 
     folder: Path
     out: Path
     supporters: Path
     outcome: Outcome
+    made: tuple[tuple[Made, ...], ...]
 
 
-SHARING = ("publishing/test_publish.py", "publishing/test_whole.py", "pages/test_sample.py")
+SHARING = (
+    *("publishing/test_publish.py", "publishing/test_whole.py", "pages/test_sample.py"),
+    "proving/test_sample.py",
+)
 """Files whose tests look at the published sample: one worker takes them all."""
 
 
@@ -100,6 +127,16 @@ def published(tmp_path_factory: pytest.TempPathFactory) -> Published:
     root = tmp_path_factory.mktemp("published")
     folder = copy_of_sample(root / "workshop")
     out, supporters = root / "site", root / "supporters"
-    outcome = publish(Request(folder=folder, out=out, supporters_out=supporters))
+    made: list[tuple[Made, ...]] = []
+
+    def noted(*asked: Any, **more: Any) -> Examined:
+        found = examine_read(*asked, **more)
+        made.extend(each.made for each in found.proofs)
+        return found
+
+    with patch.object(plan_work, "examine_read", noted):
+        outcome = publish(Request(folder=folder, out=out, supporters_out=supporters))
     assert outcome.published, "\n".join(str(finding) for finding in outcome.findings)
-    return Published(folder=folder, out=out, supporters=supporters, outcome=outcome)
+    return Published(
+        folder=folder, out=out, supporters=supporters, outcome=outcome, made=tuple(made)
+    )

@@ -59,6 +59,20 @@ releases: {1.0.0: {date: 2026-10-02, changed: First release.}}
 ONE = RACK.replace("published-for: 17.6 to 18.2 by 0.2, drawn-for: 17.6", "published-for: 17.6")
 """The same for one thickness alone: where only a whole publish counts, it takes half the time."""
 
+BOARD = """\
+plan: Plain board
+version: 1.0.0
+summary: A board that lies there.
+sizes: {w: 300}
+sheets:
+  ply: {stock: birch-plywood-18, size: 2440 x 1220, published-for: 17.6, fit: 0.1}
+parts:
+  board: {sheet: ply, grain: along x, outline: {rectangle: [w, 200]}}
+steps: [{title: Lay it down, add: [board], text: Done.}]
+releases: {1.0.0: {date: 2026-10-02, changed: First release.}}
+"""
+"""One board: where it does not matter what is published, it takes half the time again."""
+
 READY = RACK.replace("fit: 0.1}", "ready-made: [17.8, 18, 18.2], fit: 0.1}")
 """The same with files made ready for four thicknesses."""
 

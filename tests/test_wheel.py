@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import files_of
-from tests.plans import ONE, lay_down
+from tests.plans import BOARD, lay_down
 
 ROOT = Path(__file__).resolve().parent.parent
 
@@ -47,7 +47,7 @@ def test_the_wheel_publishes_outside_the_checkout(wheel: Path, tmp_path: Path) -
     zipfile.ZipFile(wheel).extractall(site)
     libraries = [each for each in sys.path if each.endswith("site-packages")]
     (site / "libraries.pth").write_text("\n".join(libraries) + "\n")
-    shop = lay_down(tmp_path / "shop", ONE)
+    shop = lay_down(tmp_path / "shop", BOARD)
     environment = {key: value for key, value in os.environ.items() if key != "PYTHONPATH"}
     done = subprocess.run(
         [str(home / "bin" / "python"), "-m", "kerfolio", "publish", str(shop)],

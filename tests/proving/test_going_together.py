@@ -2,14 +2,9 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 import pytest
 
 from kerfolio.basis.finding import Severity
-from kerfolio.proving.prove import Proof, prove_plan
-from kerfolio.reading.workshop import read_workshop
-from tests.conftest import SAMPLE
 from tests.plans import RACK, proved
 from tests.proving.two_panels import plan_text
 
@@ -52,13 +47,6 @@ releases: {1.0.0: {date: 2026-10-02, changed: First release.}}
 GOOD = BOX.replace("HIGH", "240").replace("LENGTH", "400")
 
 
-@cache
-def sample_proofs() -> tuple[Proof, ...]:
-    workshop, _ = read_workshop(SAMPLE)
-    assert workshop is not None
-    return tuple(prove_plan(plan, workshop.stock) for plan in workshop.plans)
-
-
 def told(text: str) -> dict[str, tuple[Severity, str]]:
     return {
         each.rule: (each.severity, each.message)
@@ -69,17 +57,6 @@ def told(text: str) -> dict[str, tuple[Severity, str]]:
 
 def test_a_good_plan_is_not_remarked_on() -> None:
     assert told(GOOD) == {}
-
-
-def test_the_sample_gives_no_alarm() -> None:
-    for proof in sample_proofs():
-        assert proof.made
-        for build in (each.build for each in proof.made):
-            assert build is not None
-            assert [each.clashes for each in build.fitted] == [()] * len(build.fitted)
-            assert build.blocked == ()
-            told = [each for each in build.drawn.findings if each.severity is not Severity.NOTE]
-            assert told == []
 
 
 def test_a_plan_of_one_joint_that_cannot_be_made_is_told() -> None:
@@ -157,12 +134,6 @@ def test_what_is_tall_says_what_it_is_for() -> None:
 
     assert told_of_use(680) == told_of_use(700, "uses: [store things]\n") == []
     assert told_of_use(700) == ["it stands 700 mm tall, and nothing says what for"]
-
-
-def test_a_back_between_the_uprights_braces_them() -> None:
-    """The sample's stool has two rails, its bench a splashback and rails besides."""
-    for proof in sample_proofs():
-        assert "unbraced" not in {each.rule for each in proof.findings}
 
 
 @pytest.mark.parametrize(("kind", "count"), [("tab", 2)])
