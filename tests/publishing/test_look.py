@@ -10,6 +10,7 @@ from PIL import Image
 
 from tests.command import run
 from tests.plans import RACK, lay_down
+from tests.test_command import loaded
 
 
 def test_a_part_and_the_whole_are_drawn(tmp_path: Path) -> None:
@@ -63,3 +64,20 @@ def test_what_is_not_there_is_asked_back(tmp_path: Path) -> None:
     assert "did you mean `side`" in run("look", "rack", "sid", cwd=shop).stdout.lower()
     assert run("look", "rack", cwd=tmp_path).returncode == 1, "no workshop"
     assert run("look", "rack", "--out", "a.pdf", cwd=shop).returncode == 2
+
+
+def test_what_has_not_changed_is_neither_read_nor_drawn_again(tmp_path: Path) -> None:
+    shop = lay_down(tmp_path / "shop", RACK.replace("width: 60, depth", "width: -6, depth"))
+    out = tmp_path / "a.svg"
+    words = ("look", "rack", "rail", "--workshop", str(shop), "--out", str(out))
+    first = run(*words)
+    drawn = out.read_bytes()
+    out.unlink()
+    assert not loaded(*words) & {"shapely", "numpy", "yaml", "fontTools"}
+    assert out.read_bytes() == drawn
+    assert "not-positive" in first.stdout
+    assert run(*words) == first
+    plan = shop / "plans" / "rack" / "plan.yaml"
+    plan.write_text(plan.read_text("utf-8").replace("width: -6", "width: 50"), "utf-8")
+    assert run(*words).returncode == 0
+    assert out.read_bytes() != drawn

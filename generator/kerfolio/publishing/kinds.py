@@ -13,7 +13,7 @@ from kerfolio.disk.put import put
 from kerfolio.drawing.assembled_view import assembled_view
 from kerfolio.drawing.gallery import ROOM, Entry, gallery
 from kerfolio.publishing.begin import begin_plan, begin_workshop, unit_of
-from kerfolio.publishing.look import no_png, picture_bytes
+from kerfolio.publishing.look_drawn import no_png, picture_bytes
 from kerfolio.publishing.sight import sight_of
 from kerfolio.reading.beginnings import beginnings
 from kerfolio.reading.workshop import read_workshop

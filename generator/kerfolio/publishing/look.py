@@ -1,29 +1,25 @@
-"""``kerfolio look``: one picture of a plan, or of one of its parts, for the maker."""
+"""``kerfolio look``: one picture of a plan, or of one of its parts, for the maker.
+
+A picture of what has not changed is taken from the workshop's store: nothing is read or drawn.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+import json
+from dataclasses import dataclass
 from pathlib import Path
 
-from kerfolio.basis.finding import Finding, error, in_order
-from kerfolio.basis.names import did_you_mean
-from kerfolio.basis.place import Place
+from kerfolio.basis.finding import Finding
 from kerfolio.disk.put import put
-from kerfolio.drawing.named_part import named_part
-from kerfolio.drawing.named_whole import named_whole
-from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
-from kerfolio.geometry.shapes import rectangle
-from kerfolio.model.plan import Plan
-from kerfolio.model.stock import Stock
-from kerfolio.publishing.sight import Sight, sight_of
+from kerfolio.keeping.findings import findings_json, findings_of
+from kerfolio.keeping.pack import packed, unpacked
+from kerfolio.keeping.store import Store
+from kerfolio.publishing.sources import sources_of, store_of
 from kerfolio.reading.plan_folders import unknown_plan
-from kerfolio.reading.workshop import read_shared, with_plans
-from kerfolio.writing.png import png_bytes
-from kerfolio.writing.svg import svg_bytes
 
 ENDINGS = (".svg", ".png")
-_PIXELS_PER_MM = 8
+_LAYOUTS = "layout*.json"
+"""Names of files that no picture of a part hangs on."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,6 +31,11 @@ class LookRequest:
     part: str = ""
     out: Path | None = None
 
+    @property
+    def ending(self) -> str:
+        """What the picture's name ends in, which says its format."""
+        return self.out.suffix if self.out else ENDINGS[0]
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Looked:
@@ -44,79 +45,56 @@ class Looked:
     findings: tuple[Finding, ...]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LookPicture:
+    """A picture, or None, of the part meant; and what was found."""
+
+    content: bytes | None
+    part: str
+    findings: tuple[Finding, ...]
+
+
 def look(request: LookRequest) -> Looked:
     """Draw a plan as far as it can be drawn and write the picture. Raises OSError."""
-    plan, stock, findings = _read(request)
-    if plan is None:
-        return Looked(written=None, findings=in_order(findings))
-    part = _part_of(plan, request.part)
-    if part is None:
-        unknown = _unknown_part(plan, request.part)
-        return Looked(written=None, findings=in_order((*findings, *unknown)))
-    sight = sight_of(plan, stock, part)
-    told = in_order((*findings, *sight.findings))
-    drawing = picture_of(sight, part)
-    if drawing is None:
-        return Looked(written=None, findings=told)
-    target = request.out or _usual(request, part)
-    content = picture_bytes(drawing, target.suffix)
-    if content is None:
-        return Looked(written=None, findings=in_order((*told, no_png(target))))
-    target.parent.mkdir(parents=True, exist_ok=True)
-    put(target, content)
-    return Looked(written=target, findings=told)
+    with store_of(request.folder) as store:
+        sources = sources_of(request.folder, store)
+        if sources is None:
+            made = _drawn(request)
+        elif request.plan not in sources.plans:
+            findings = (*sources.findings, unknown_plan(request.plan, sources.plans))
+            return Looked(written=None, findings=findings)
+        else:
+            content = sources.of_plan(request.plan, without=_LAYOUTS)
+            asked = (sources.pages, request.part, request.ending)
+            made = _kept(request, store, sources.key("look", request.plan, content, *asked))
+    if made.content is None:
+        return Looked(written=None, findings=made.findings)
+    target = request.out or _usual(request, made.part)
+    put(target, made.content)
+    return Looked(written=target, findings=made.findings)
 
 
-def _read(request: LookRequest) -> tuple[Plan | None, Stock, tuple[Finding, ...]]:
-    """Return the plan with the stock, None where it cannot be read, and what was found on both."""
-    shared, refused = read_shared(request.folder, pictures=False)
-    if shared is None:
-        return None, Stock(), refused
-    if request.plan not in shared.plans:
-        return None, shared.stock, (*shared.findings, unknown_plan(request.plan, shared.plans))
-    workshop, findings = with_plans(shared, [request.plan])
-    plan = workshop.plans[0] if workshop and workshop.plans else None
-    return plan, shared.stock, (*shared.findings, *findings)
+def _kept(request: LookRequest, store: Store, key: str) -> LookPicture:
+    """Return the picture that is kept under a key, else draw it and keep it."""
+    content = store.get(key)
+    if content is not None:
+        files = dict(unpacked(content))
+        told = json.loads(files["told"])
+        findings = findings_of(told["findings"])
+        return LookPicture(content=files.get("picture"), part=told["part"], findings=findings)
+    made = _drawn(request)
+    told = {"part": made.part, "findings": findings_json(made.findings)}
+    picture = {} if made.content is None else {"picture": made.content}
+    store.put(key, packed({"told": json.dumps(told).encode(), **picture}))
+    return made
 
 
-def picture_of(sight: Sight, part: str = "") -> Drawing | None:
-    """Return the picture of a plan, or of a part of it; None where nothing of it can be shown."""
-    if sight.settled is None:
-        return None
-    if not part:
-        return named_whole(sight.settled, sight.wholes)
-    made = next((each for each in sight.settled.parts if each.name == part), None)
-    return named_part(sight.settled, made) if made else None
+def _drawn(request: LookRequest) -> LookPicture:
+    from kerfolio.publishing.look_drawn import look_drawn  # which takes long to load
 
-
-def _part_of(plan: Plan, asked: str) -> str | None:
-    """Return the part meant by its name or that of a piece; empty for all, None for none."""
-    if not asked:
-        return ""
-    return next((each.name for each in plan.parts if asked in (each.name, *each.labels)), None)
-
-
-def _unknown_part(plan: Plan, asked: str) -> Iterator[Finding]:
-    """Yield the finding about a part that the plan has not; why one cannot be read is told."""
-    if asked.partition(".")[0] in plan.unread:
-        return
-    advice = did_you_mean(asked, (each.name for each in plan.parts))
-    yield error("unknown-part", f"no part `{asked}`", plan.place, advice)
+    return look_drawn(request.folder, request.plan, request.part, request.ending)
 
 
 def _usual(request: LookRequest, part: str) -> Path:
     name = "-".join(filter(None, (request.plan, part)))
     return request.folder / ".kerfolio" / "look" / f"{name}.svg"
-
-
-def picture_bytes(drawing: Drawing, ending: str) -> bytes | None:
-    """Return the bytes of a picture on paper, lettering as outlines; None without cairo."""
-    ground = Stroke(contour=rectangle(*drawing.box), width=None, fill=Ink.PAPER)
-    svg = svg_bytes(replace(drawing, items=(ground, *drawing.items)), decimals=2, outlined=True)
-    return png_bytes(svg, int(drawing.width * _PIXELS_PER_MM)) if ending == ".png" else svg
-
-
-def no_png(target: Path) -> Finding:
-    """Return the error that tells of a PNG that cannot be written."""
-    advice = "Install the cairo library (Debian: `libcairo2`), or let `--out` end in `.svg`."
-    return error("no-png", "no PNG can be written here", Place(target.name), advice)
