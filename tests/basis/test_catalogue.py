@@ -35,15 +35,17 @@ SAYERS = {"say": 1, "said_to": 1, "says": 0, "worded": 1, "listed": 99, "Message
 
 GERMAN = Reader(language="de")
 
-SAID = ("chapters", "document", "booklet")
+SAID = ("chapters", "document", "booklet", "edition")
 """Rooms whose words for readers stand in the catalogue alone."""
 PROSE = re.compile(r"[^\W\d_]{2,}[,:;.]? [^\W\d_]{2,}|^[A-Z][a-z]+$")
 """Two words, or one with a capital."""
 NO_PROSE = {
     "booklet/faces.py": ("SourceSansPro", "SourceSerifPro", "Regular", "It", "Semibold", "Bold"),
     "booklet/look.py": ("Source Sans Pro", "Source Serif Pro"),
+    "edition/licence_words.py": ("Unlicense",),
+    "edition/names.py": ("US Letter",),
 }
-"""Texts that are none: names of fonts and of their cuts."""
+"""Texts that are none: names of fonts and of their cuts, of licences, of paper."""
 
 
 class Wanted(Visitor):  # type: ignore[misc]
@@ -148,6 +150,8 @@ def prose_in(source: str) -> Iterator[str]:
                 continue
             case ast.Call(func=ast.Name(id="cast")):
                 waiting += node.args[1:]
+            case ast.Call(func=ast.Name(id="TypeVar")):
+                continue
             case ast.Constant(value=str() as text) if PROSE.search(text):
                 yield text
             case _:
