@@ -30,7 +30,7 @@ from kerfolio.document.words import Mark, worded
 
 HOME = Path(__file__).resolve().parents[2]
 WORDS = HOME / "words"
-SAYERS = {"say": 1, "said_to": 1, "says": 0, "worded": 1, "listed": 99, "Message": 0}
+SAYERS = {"say": 1, "said_to": 1, "says": 0, "worded": 1, "listed": 99, "phrase": 0}
 """Calls that name a message, and which of their arguments does."""
 
 GERMAN = Reader(language="de")

@@ -4,7 +4,15 @@ from __future__ import annotations
 
 import pytest
 
-from kerfolio.drawing.layer import CHECK_SQUARE, NOTE, SHEET_EDGE, in_cutting_order, layer_for
+from kerfolio.basis.reader import METRIC
+from kerfolio.drawing.layer import (
+    CHECK_SQUARE,
+    NOTE,
+    SHEET_EDGE,
+    in_cutting_order,
+    layer_for,
+    uncut_layer,
+)
 from kerfolio.settling.settled import Cut, Operation
 
 
@@ -52,7 +60,7 @@ def test_the_purpose_is_a_sentence_with_the_depth() -> None:
 def test_what_is_not_cut_says_so() -> None:
     for layer in (SHEET_EDGE, CHECK_SQUARE, NOTE):
         assert not layer.cuts
-        assert layer.purpose.endswith("Not cut.")
+        assert uncut_layer(layer, METRIC).purpose.endswith("Not cut.")
 
 
 def test_inside_before_outside_and_shallow_before_deep() -> None:

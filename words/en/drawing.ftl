@@ -4,3 +4,111 @@ drawing-offcut = An offcut stands on its edge, one face on a slot's line; a mark
 drawing-an-offcut = offcut
 drawing-a-mark = mark
 drawing-a-line = line
+drawing-grain = grain
+drawing-sheet = { $plan }: sheet { $sheet }
+drawing-sheet-shows = A sheet of { $wide } by { $high } with the pieces { $pieces }.
+drawing-too-small = Too small to mark: { $pieces }
+drawing-too-short = Too short to number: cuts { $cuts }.
+drawing-too-narrow = Too narrow to mark: { $pieces }
+drawing-too-narrow-many = Too narrow to mark: { $count ->
+    [one] { $count } piece
+   *[other] { $count } pieces
+ }, see the list
+drawing-pieces = { $count ->
+    [one] { $count } piece
+   *[other] { $count } pieces
+ }
+drawing-measuring = Where to measure
+drawing-measuring-shows = A sheet with eight points: near the corners and at the middle of each side.
+drawing-art = { $plan }: { $art } on { $part }
+drawing-art-shows = The middle of the art lies { $one } and { $other } from the edges marked.
+drawing-art-check = { $length }, if this is printed at full size
+drawing-art-full = { $plan }: { $art } at full size
+drawing-art-full-shows = The art at full size, { $wide } wide and { $high } high, with a crosshair through
+  its middle.
+drawing-together = Put together
+drawing-together-shows = Put together it is { $wide } wide, { $deep } deep and { $high } high.
+drawing-apart = All pieces drawn apart
+drawing-apart-shows = The pieces { $pieces }, drawn apart.
+drawing-plan-together = { $plan }: put together, with its overall sizes
+drawing-plan-apart = { $plan }: its pieces apart
+drawing-plan-set = { $plan }: the whole set, with its overall sizes
+drawing-plan-step = { $plan }, step { $step }
+drawing-step = Step { $step }
+drawing-step-set-down = New: { $count ->
+    [one] piece
+   *[other] pieces
+ } { $pieces } set down{ $below ->
+    [0] {""}
+   *[other] , seen from below
+ }.
+drawing-step-moving = New: { $count ->
+    [one] piece
+   *[other] pieces
+ } { $pieces } moving { $way }{ $standing ->
+    [0] {""}
+   *[other] {" "}to the { $standing } that stand
+ }{ $below ->
+    [0] {""}
+   *[other] , seen from below
+ }.
+drawing-way-left = left
+drawing-way-right = right
+drawing-way-to-front = to the front
+drawing-way-to-back = to the back
+drawing-way-down = down
+drawing-way-up = up
+drawing-seen-from-below = Seen from below
+drawing-in-x = in x
+drawing-in-y = in y
+drawing-coupon = { $plan }: fit coupon for { $sheet }
+drawing-coupon-step = step { $step }, { $wide } wide, is for { $thick } sheets
+drawing-coupon-shows = An angle with two slots that grow in steps, one across each direction, and a tab
+  with two stepped arms to try in its long slot: { $slots }.
+drawing-part = { $plan }: part { $mark }, { $part }
+drawing-part-shows = { $wide } wide, { $high } high, seen from the show face.
+drawing-grain-along-x = Grain along x.
+drawing-grain-along-y = Grain along y.
+drawing-faces-both = both faces
+drawing-faces-show = show face only
+drawing-faces-back = back face only
+drawing-rounded = rounded over { $radius }, { $faces }
+drawing-banded = banded: { $band }; sizes are without it
+drawing-edge-square = left square, as cut
+drawing-edge-ease = eased: fine paper takes the sharpness off
+drawing-edge-mask = masked: left square, no finish on it
+drawing-machine-sheet = { $plan }: sheet { $sheet } on the machine
+drawing-machine-coupon = { $plan }: fit coupon on the machine
+drawing-machine-shows = A sheet of { $wide } by { $high }; 0,0 is { $zero }; { $clamps }.
+drawing-scrap-shows = A scrap of { $wide } by { $high }; 0,0 is the lower left corner of the plate.
+drawing-zero-middle = the middle
+drawing-zero-corner = the lower left corner
+drawing-clamps = { $spots ->
+    [0] no edge has room for a clamp
+   *[other] { $spots } spots to clamp are hatched
+ }
+drawing-operation-engrave = engravings
+drawing-operation-pocket = pockets
+drawing-operation-hole = holes
+drawing-operation-opening = openings
+drawing-operation-outline = outlines
+drawing-bridges = bridges
+drawing-saw = { $plan }: saw sheet { $sheet }
+drawing-saw-shows = A sheet of { $wide } by { $high }, { $turned ->
+    [0] ripped first
+   *[other] cross-cut first
+ }: { $cuts } cuts with { $settings } settings of the fence. It gives the blanks { $blanks }.
+drawing-left-over = left over
+drawing-left-over-size = left over { $size }
+drawing-boards = { $title }: { $count ->
+    [one] { $count } board
+   *[other] { $count } boards
+ }
+drawing-board-shows = board { $board }, { $length }: { $pieces }
+drawing-board = { $count ->
+    [1] Board { $first }
+    [2] Boards { $first } and { $last }, cut alike
+   *[other] Boards { $first } to { $last }, cut alike
+ }
+drawing-yard = { $plan }: sheet { $sheet } at the yard
+drawing-yard-shows = A sheet with { $cuts } straight cuts between its pieces.

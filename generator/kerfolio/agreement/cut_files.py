@@ -14,11 +14,12 @@ from kerfolio.agreement.slot_widths import Slot, across, cuts_it, walled_slots
 from kerfolio.agreement.written import SETTLED, Written
 from kerfolio.basis.finding import Finding
 from kerfolio.basis.measures import precise
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import Measure, said
+from kerfolio.basis.saying import say
 from kerfolio.basis.tolerance import SAME
 from kerfolio.drawing.cut_note import (
     CHECK_SQUARES,
-    MEASURE,
     art_note,
     coupon_note,
     part_note,
@@ -36,8 +37,6 @@ from kerfolio.geometry.contour import Contour
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.art import arts_of
 from kerfolio.writing.read_back import ReadBack, UnreadableError
-
-_BESIDE = tuple(words for _, size in CHECK_SQUARES for words in (size, MEASURE))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,7 +82,7 @@ def _files(written: Written) -> Iterator[_File]:
         yield _File(
             named=partial(art_name, art.file),
             meant=art_meant(art),
-            note=art_note(edition.settled, art),
+            note=art_note(edition.settled, art, edition.reader),
             zeroed=True,
         )
 
@@ -127,7 +126,7 @@ def _compared(written: Written, name: str, file: _File, found: ReadBack) -> Iter
         wide = across(slot, _cutting(slot, found))
         if not abs(wide - slot.meant) <= NEAR:
             yield written.differ(f"slot `{slot.name}`", f"`{name}`", slot.misfit(wide))
-    for line in _misworded(file, found):
+    for line in _misworded(file, found, written.edition.reader):
         yield written.differ(f"`{name}`", "what it is for", line)
     if file.zeroed and not any(abs(x) <= NEAR and abs(y) <= NEAR for x, y in found.zeros):
         yield written.differ(f"`{name}`", "its datum", "0,0 lies elsewhere")
@@ -139,8 +138,10 @@ def _cutting(slot: Slot, found: ReadBack) -> list[Contour]:
     return [contour for contours in layers for contour in contours]
 
 
-def _misworded(file: _File, found: ReadBack) -> Iterator[str]:
-    meant = Counter((NOTE.name, line) for line in (*_BESIDE, *file.note))
+def _misworded(file: _File, found: ReadBack, reader: Reader) -> Iterator[str]:
+    measure = say(reader, "cutfile-measure")
+    beside = (words for _, size in CHECK_SQUARES for words in (size, measure))
+    meant = Counter((NOTE.name, line) for line in (*beside, *file.note))
     said_there = Counter((layer, line) for layer, lines in found.words.items() for line in lines)
     for _, line in (meant - said_there).elements():
         yield f"it does not say “{line}”"

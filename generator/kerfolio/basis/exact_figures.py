@@ -9,7 +9,8 @@ from kerfolio.basis.digits import fixed
 from kerfolio.basis.figured import Figure, Figured, figured, joined
 from kerfolio.basis.lengths import INCH
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.said import Measure, Text, Words, told
+from kerfolio.basis.said import Measure, Message, Part, Text, Words, told
+from kerfolio.basis.saying import say
 from kerfolio.basis.style import Rule, Style
 from kerfolio.basis.thickness import sold_in
 
@@ -73,14 +74,19 @@ def exactly(text: Text, reader: Reader) -> str:
     """Return words in a plan's unit, their lengths as figures: ``17.80 mm sheet``."""
     if not isinstance(text, Words):
         return told(text, reader)
-    return Figured(
-        *(
-            _measured(each, reader)
-            if isinstance(each, Measure) and [fact.unit for fact in each.facts] == ["mm"]
-            else told(Words((each,)), reader)
-            for each in text.parts
-        )
-    )
+    return joined("", (_exact_part(each, reader) for each in text.parts))
+
+
+def _exact_part(part: Part, reader: Reader) -> str:
+    if isinstance(part, Measure) and [fact.unit for fact in part.facts] == ["mm"]:
+        return Figured(_measured(part, reader))
+    if isinstance(part, Message):
+        values = {
+            key: exactly(each, reader) if isinstance(each, Words) else each
+            for key, each in part.values
+        }
+        return say(reader, part.name, **values)
+    return told(Words((part,)), reader)
 
 
 def _measured(measure: Measure, reader: Reader) -> Figure:

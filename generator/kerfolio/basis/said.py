@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from unicodedata import bidirectional, category
 
-from kerfolio.basis.reader import Reader
+from kerfolio.basis.reader import METRIC, Reader
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +74,36 @@ class Copy:
         return "<copy>"
 
 
-Part = str | Measure | ByUnit | Copy
+@dataclass(frozen=True, slots=True)
+class Message:
+    """A message of the catalogue, for words that readers see too, each in their language."""
+
+    name: str
+    values: tuple[tuple[str, Text | int], ...] = ()
+
+    def told(self, reader: Reader) -> str:
+        """Return the message in the reader's language and unit. Raises as ``Reader.says``."""
+        return reader.says(
+            self.name,
+            **{
+                key: value.told(reader) if isinstance(value, Words) else value
+                for key, value in self.values
+            },
+        )
+
+    @property
+    def skeleton(self) -> str:
+        """The message without the values of its quantities."""
+        bare = {key: v.skeleton if isinstance(v, Words) else v for key, v in self.values}
+        return METRIC.says(self.name, **bare)
+
+    @property
+    def facts(self) -> tuple[Quantity, ...]:
+        """The quantities of its values."""
+        return tuple(facts(*(each for _, each in self.values if isinstance(each, Words))))
+
+
+Part = str | Measure | ByUnit | Copy | Message
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +131,10 @@ class Words:
     def facts(self) -> tuple[Quantity, ...]:
         """The quantities, in the order told."""
         return tuple(
-            fact for each in self.parts if isinstance(each, Measure) for fact in each.facts
+            fact
+            for each in self.parts
+            if isinstance(each, Measure | Message)
+            for fact in each.facts
         )
 
 
@@ -121,6 +153,11 @@ def said(template: str, *fields: Part | Words | int) -> Words:
     for field, text in zip(fields, texts[1:], strict=True):
         made += [*_parts(str(field) if isinstance(field, int) else field), text]
     return Words(tuple(each for each in made if each != ""))
+
+
+def phrase(name: str, /, **values: Text | int) -> Words:
+    """Return a message of the catalogue as words, for a reason that readers see too."""
+    return Words((Message(name, tuple(values.items())),))
 
 
 def written(mm: str, inch: str, template: str = "Write `{}`.") -> Words:

@@ -44,7 +44,11 @@ def measuring(edition: Edition) -> Chapter | None:
     words = measuring_of(edition)
     blocks: list[Block] = [
         Paragraph(words=words.measure, manner=Manner.LEAD),
-        Figure(picture=still("measuring", measuring_view()), caption=words.points, size=Size.SMALL),
+        Figure(
+            picture=still("measuring", measuring_view(edition.reader)),
+            caption=words.points,
+            size=Size.SMALL,
+        ),
         Paragraph(words=words.counts),
         Live(name="fitting", blocks=tuple(_makes(words, edition.reader))),
         *_coupon_first(edition),

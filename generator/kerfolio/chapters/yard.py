@@ -105,4 +105,8 @@ def _picture(edition: Edition, number: int) -> Iterator[Figure]:
     layout = next(each for each in edition.layout.sheets if each.number == number)
     cuts = cuts_of(edition, layout)
     if cuts is not None:
-        yield Figure(picture=still(f"yard-{number}", yard_view(edition.settled, layout, cuts)))
+        yield Figure(
+            picture=still(
+                f"yard-{number}", yard_view(edition.settled, layout, cuts, edition.reader)
+            )
+        )

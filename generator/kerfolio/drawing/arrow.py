@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from math import cos, dist, radians, sin
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.shapes import circle
@@ -37,7 +39,9 @@ def _wing(tip: Point, along: Point, side: int, wing: int) -> Point:
     return tip[0] - along[0] * back - along[1] * out, tip[1] - along[1] * back + along[0] * out
 
 
-def grain_arrow(at: Point, grain: str, layer: str = "", *, height: float = 3.0) -> tuple[Item, ...]:
+def grain_arrow(
+    at: Point, grain: str, reader: Reader, layer: str = "", *, height: float = 3.0
+) -> tuple[Item, ...]:
     """Return the grain's direction with its word, starting at the lower left corner ``at``.
 
     ``grain`` is ``along x`` or ``along y``; others give nothing. 22 mm long and about 4 mm wide.
@@ -49,7 +53,8 @@ def grain_arrow(at: Point, grain: str, layer: str = "", *, height: float = 3.0) 
     x, y = at
     middle = (x + height / 3, y + length / 2) if upright else (x + length / 2, y + height / 3)
     words = (x + height * 0.66, y + length + 1.5) if upright else (x + length + 1.5, y)
-    word = Label(text="grain", at=words, height=height, layer=layer, ink=Ink.SOFT, angle=angle)
+    text = say(reader, "drawing-grain")
+    word = Label(text=text, at=words, height=height, layer=layer, ink=Ink.SOFT, angle=angle)
     return (*double_arrow(middle, length, angle, layer), word)
 
 

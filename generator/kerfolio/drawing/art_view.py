@@ -8,6 +8,7 @@ from math import dist
 from kerfolio.basis.cutting_lengths import place_text
 from kerfolio.basis.lengths import both_text
 from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.face import Look, face_strokes
@@ -48,12 +49,13 @@ def art_place_view(
         room,
     )
     one, other = (place_text(each, reader) for each in art.distances)
-    called = within(part_title(settled.plan, art.part.name))
+    plan = settled.plan
+    called = within(part_title(plan, art.part.name, reader), reader)
     return Drawing(
         box=box,
         items=items,
-        title=f"{settled.plan.title}: {feature_title(art.name)} on {called}",
-        description=f"The middle of the art lies {one} and {other} from the edges marked.",
+        title=say(reader, "drawing-art", plan=plan.title, art=feature_title(art.name), part=called),
+        description=say(reader, "drawing-art-shows", one=one, other=other),
     )
 
 
@@ -85,19 +87,20 @@ def art_full_view(settled: SettledPlan, art: Art, reader: Reader = METRIC) -> Dr
         Stroke(contour=circle((0, 0), _TARGET), ink=Ink.ACCENT, width=0.2),
         *(Stroke(contour=each, ink=Ink.SOFT, width=0.2) for each in (check, *ends)),
         Label(
-            text=f"{_CHECKED[reader.unit]}, if this is printed at full size",
+            text=say(reader, "drawing-art-check", length=_CHECKED[reader.unit]),
             at=(0, low - 4.2),
             height=3.2,
             ink=Ink.SOFT,
             anchor=Anchor.MIDDLE,
         ),
     )
-    size = f"{both_text(wide, reader)} wide and {both_text(high, reader)} high"
+    size = {"wide": both_text(wide, reader), "high": both_text(high, reader)}
+    art_title = feature_title(art.name)
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
-        title=f"{settled.plan.title}: {feature_title(art.name)} at full size",
-        description=f"The art at full size, {size}, with a crosshair through its middle.",
+        title=say(reader, "drawing-art-full", plan=settled.plan.title, art=art_title),
+        description=say(reader, "drawing-art-full-shows", **size),
     )
 
 

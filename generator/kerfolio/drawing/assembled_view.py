@@ -9,6 +9,7 @@ from kerfolio.assembly.assembled import Assembled
 from kerfolio.assembly.extent import box_of
 from kerfolio.basis.lengths import both_text
 from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.expand import NARROW
 from kerfolio.drawing.exploded_view import LOOK
@@ -57,8 +58,10 @@ def assembled_view(
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
-        title=title or "Put together",
-        description=f"Put together it is {sizes[0]} wide, {sizes[1]} deep and {sizes[2]} high.",
+        title=title or say(reader, "drawing-together"),
+        description=say(
+            reader, "drawing-together-shows", wide=sizes[0], deep=sizes[1], high=sizes[2]
+        ),
     )
 
 

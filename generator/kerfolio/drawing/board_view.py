@@ -7,7 +7,7 @@ from itertools import groupby
 
 from kerfolio.basis.lengths import both_text, inch_number, mm_number
 from kerfolio.basis.reader import METRIC, Reader
-from kerfolio.basis.words import counted, listed
+from kerfolio.basis.saying import listed, say
 from kerfolio.drawing.block import text_block
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.hatch import hatched
@@ -61,14 +61,17 @@ def _drawing(
     return Drawing(
         box=padded(extent(items), _PAD),
         items=tuple(items),
-        title=f"{plan.title}: {counted(len(boards), 'board')}",
+        title=say(reader, "drawing-boards", title=plan.title, count=len(boards)),
         description=f"{marks}.",
     )
 
 
 def _sentence(board: BoardCuts, reader: Reader) -> str:
-    pieces = ", ".join(f"{_names([each.label])} {_length(each, reader)}" for each in board.pieces)
-    return f"board {board.number}, {both_text(board.length, reader)}: {pieces}"
+    pieces = ", ".join(
+        f"{_names([each.label], reader)} {_length(each, reader)}" for each in board.pieces
+    )
+    length = both_text(board.length, reader)
+    return say(reader, "drawing-board-shows", board=board.number, length=length, pieces=pieces)
 
 
 def _bar(
@@ -77,20 +80,21 @@ def _bar(
     """Yield a bar with its head; trim and kerfs are dark, what is left over is hatched."""
     board = group[0]
     end = board.length * scale
-    head = f"{_numbers(group)}: {both_text(board.length, reader)}"
+    head = f"{_numbers(group, reader)}: {both_text(board.length, reader)}"
     yield Label(text=head, at=(0.0, y + _BAR + 1.6), height=_HEAD, strong=True)
     yield Stroke(contour=rectangle(0.0, y, end, y + _BAR), ink=Ink.INK, width=0.25, fill=Ink.INK)
     x, untold = plan.trim, []
     for index, piece in enumerate(board.pieces):
         box = (x * scale, y, (x + piece.length) * scale, y + _BAR)
-        name, size = _names([each.pieces[index].label for each in group]), _length(piece, reader)
+        name = _names([each.pieces[index].label for each in group], reader)
+        size = _length(piece, reader)
         words = _words(name, size, box)
         yield _filled(box, Ink.WOOD)
         yield from words
         untold += [] if words else [f"{name} {size}"]
         x += piece.length + plan.kerf
     yield from _left_over(board, scale, y, reader)
-    yield from _remark(untold, y, end)
+    yield from _remark(untold, y, end, reader)
 
 
 def _left_over(board: BoardCuts, scale: float, y: float, reader: Reader) -> Iterator[Item]:
@@ -98,19 +102,20 @@ def _left_over(board: BoardCuts, scale: float, y: float, reader: Reader) -> Iter
     if board.waste * scale < _SEEN:
         return
     box = (end - board.waste * scale, y, end, y + _BAR)
-    words = _words("left over", _mm_or_inch(board.waste, reader), box, strong=False)
+    name, size = say(reader, "drawing-left-over"), _mm_or_inch(board.waste, reader)
+    words = _words(name, size, box, strong=False)
     yield _filled(box, Ink.WASTE)
     yield from hatched(box, [padded(extent(words), 0.6)] if words else ())
     yield from words
 
 
-def _remark(untold: Sequence[str], y: float, width: float) -> Iterator[Label]:
+def _remark(untold: Sequence[str], y: float, width: float, reader: Reader) -> Iterator[Label]:
     """Yield a line below the bar for pieces too narrow to be marked, in their order."""
     if not untold:
         return
-    words = f"Too narrow to mark: {listed(untold)}"
+    words = say(reader, "drawing-too-narrow", pieces=listed(reader, untold))
     if text_width(words, _SIZE) > width:
-        words = f"Too narrow to mark: {counted(len(untold), 'piece')}, see the list"
+        words = say(reader, "drawing-too-narrow-many", count=len(untold))
     yield Label(text=words, at=(width, y - 3.4), height=_SIZE, ink=Ink.SOFT, anchor=Anchor.END)
 
 
@@ -118,17 +123,15 @@ def _filled(box: Box, fill: Ink) -> Stroke:
     return Stroke(contour=rectangle(*box), ink=Ink.INK, width=0.13, fill=fill)
 
 
-def _numbers(group: Sequence[BoardCuts]) -> str:
-    if len(group) == 1:
-        return f"Board {group[0].number}"
-    between = "and" if len(group) == 2 else "to"
-    return f"Boards {group[0].number} {between} {group[-1].number}, cut alike"
+def _numbers(group: Sequence[BoardCuts], reader: Reader) -> str:
+    first, last = group[0].number, group[-1].number
+    return say(reader, "drawing-board", count=len(group), first=first, last=last)
 
 
-def _names(labels: Sequence[str]) -> str:
+def _names(labels: Sequence[str], reader: Reader) -> str:
     """Return what a piece is called; of several what they have in common: ``Rail`` of two."""
     names = (each.split(".")[0] if len(labels) > 1 else each for each in labels)
-    return listed(sorted(set(map(board_title, names))))
+    return listed(reader, sorted(set(map(board_title, names))))
 
 
 def _words(name: str, size: str, box: Box, *, strong: bool = True) -> tuple[Item, ...]:

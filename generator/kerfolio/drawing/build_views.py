@@ -10,6 +10,7 @@ from kerfolio.assembly.building import Build
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.set_together import SetTogether
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.assembled_view import assembled_view
 from kerfolio.drawing.exploded_view import exploded_view
 from kerfolio.drawing.step_view import step_view
@@ -41,12 +42,14 @@ def build_drawings(made: Made, reader: Reader) -> Mapping[str, Drawing]:
     assembled, plan = build.drawn.assembled, build.settled.plan
     drawings = {
         made.named(ASSEMBLED): assembled_view(
-            assembled, reader=reader, title=f"{plan.title}: put together, with its overall sizes"
+            assembled, reader=reader, title=say(reader, "drawing-plan-together", plan=plan.title)
         )
     }
     if len(assembled.pieces) > 1:
-        title = f"{plan.title}: its pieces apart"
-        drawings[made.named(EXPLODED)] = exploded_view(assembled, build.order, title=title)
+        title = say(reader, "drawing-plan-apart", plan=plan.title)
+        drawings[made.named(EXPLODED)] = exploded_view(
+            assembled, build.order, reader=reader, title=title
+        )
     views = chosen_views(assembled, build.order.steps)
     for step, look in zip(build.order.steps, views, strict=True):
         number = made.first_step + step.number - 1
@@ -55,7 +58,8 @@ def build_drawings(made: Made, reader: Reader) -> Mapping[str, Drawing]:
             step,
             look=look,
             hardware=_hardware(build.settled, step),
-            title=_title(build, step, number),
+            reader=reader,
+            title=_title(build, step, number, reader),
         )
     return drawings
 
@@ -65,7 +69,7 @@ def set_drawings(
 ) -> Mapping[str, Drawing]:
     """Return a set as it stands, and the steps in which a single piece is laid on the rest."""
     assembled = together.assembled
-    title = f"{plan.title}: the whole set, with its overall sizes"
+    title = say(reader, "drawing-plan-set", plan=plan.title)
     drawings = {SET: assembled_view(assembled, reader=reader, room=SET_ROOM, title=title)}
     lying = {each.first_step: each.settled for each in made if each.lies_alone}
     steps = [step for step in together.order.steps if step.number in lying]
@@ -76,7 +80,8 @@ def set_drawings(
             step,
             look=look,
             hardware=_hardware(settled, replace(step, number=1)),
-            title=f"{plan.title}, step {step.number}",
+            reader=reader,
+            title=say(reader, "drawing-plan-step", plan=plan.title, step=step.number),
         )
     return drawings
 
@@ -93,7 +98,8 @@ def _called(settled: SettledPlan, item: str) -> str:
     return stocked.title if stocked else item
 
 
-def _title(build: Build, step: BuildStep, number: int) -> str:
+def _title(build: Build, step: BuildStep, number: int, reader: Reader) -> str:
     plan = build.settled.plan
     stated = "" if build.order.found else plan.steps[step.number - 1].title
-    return f"{plan.title}, step {number}" + (f": {stated}" if stated else "")
+    title = say(reader, "drawing-plan-step", plan=plan.title, step=number)
+    return f"{title}: {stated}" if stated else title

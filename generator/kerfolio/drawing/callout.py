@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.lettering import CAPITAL, text_width
 from kerfolio.drawing.vocabulary import Ink, Item, Label, Stroke
@@ -50,9 +52,9 @@ def hardware_block(hardware: Sequence[tuple[str, int]]) -> Block:
     return Block(width, height, items)
 
 
-def from_below_block() -> Block:
+def from_below_block(reader: Reader) -> Block:
     """Return the mark of a picture seen from below: an eye that looks up, and the words."""
-    words = "Seen from below"
+    words = say(reader, "drawing-seen-from-below")
     width, height = 6.4 + text_width(words, _TEXT), 5.2
 
     def items(at: Point) -> tuple[Item, ...]:

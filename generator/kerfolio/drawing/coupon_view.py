@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.basis.thickness import reading_in
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.face import face_strokes
@@ -43,18 +44,23 @@ def coupon_view(
     items: tuple[Item, ...] = (
         *face_strokes(coupon.plate, seat),
         *face_strokes(coupon.tab, aside),
-        *_on_plate(coupon, seat),
-        *_on_tab(coupon, aside),
+        *_on_plate(coupon, seat, reader),
+        *_on_tab(coupon, aside, reader),
     )
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
-        title=f"{settled.plan.title}: fit coupon for {sheet_title(settled, coupon.sheet)}",
+        title=say(
+            reader,
+            "drawing-coupon",
+            plan=settled.plan.title,
+            sheet=sheet_title(settled, coupon.sheet),
+        ),
         description=_sentence(coupon, reader),
     )
 
 
-def _on_plate(coupon: Coupon, seat: Seat) -> Iterator[Label]:
+def _on_plate(coupon: Coupon, seat: Seat, reader: Reader) -> Iterator[Label]:
     box = bounds(seat.region(coupon.plate.routed))
     middle = _TEXT * CAPITAL / 2
     for slot in coupon.slots:
@@ -65,11 +71,11 @@ def _on_plate(coupon: Coupon, seat: Seat) -> Iterator[Label]:
             below = box.y0 - _OFF - _TEXT * CAPITAL
             yield _label(number, (x, below), Anchor.MIDDLE, strong=True)
     (left, _), (_, low) = (seat.point(spot) for spot in coupon.slots[0].spots)
-    yield _label("in x", (left, box.y1 + _OFF), Anchor.MIDDLE)
-    yield _label("in y", (box.x1 + _OFF, low - middle), Anchor.START)
+    yield _label(say(reader, "drawing-in-x"), (left, box.y1 + _OFF), Anchor.MIDDLE)
+    yield _label(say(reader, "drawing-in-y"), (box.x1 + _OFF, low - middle), Anchor.START)
 
 
-def _on_tab(coupon: Coupon, seat: Seat) -> Iterator[Label]:
+def _on_tab(coupon: Coupon, seat: Seat, reader: Reader) -> Iterator[Label]:
     """Yield words at the tips of the arms, and the numbers of the first step and the last."""
     box = bounds(seat.region(coupon.tab.routed))
     middle = _TEXT * CAPITAL / 2
@@ -78,8 +84,8 @@ def _on_tab(coupon: Coupon, seat: Seat) -> Iterator[Label]:
             for x, y in map(seat.point, step.spots):
                 yield _label(str(step.number), (x, y - middle), Anchor.MIDDLE, strong=True)
     (over, _), (_, level) = map(seat.point, coupon.steps[0].spots)
-    yield _label("in x", (over, box.y1 + _OFF), Anchor.MIDDLE)
-    yield _label("in y", (box.x1 + _OFF, level - middle), Anchor.START)
+    yield _label(say(reader, "drawing-in-x"), (over, box.y1 + _OFF), Anchor.MIDDLE)
+    yield _label(say(reader, "drawing-in-y"), (box.x1 + _OFF, level - middle), Anchor.START)
 
 
 def _label(text: str, at: Point, anchor: Anchor, *, strong: bool = False) -> Label:
@@ -89,11 +95,13 @@ def _label(text: str, at: Point, anchor: Anchor, *, strong: bool = False) -> Lab
 
 def _sentence(coupon: Coupon, reader: Reader) -> str:
     slots = "; ".join(
-        f"step {each.number}, {reading_in(each.width, reader)} wide,"
-        f" is for {reading_in(each.thickness, reader)} sheets"
+        say(
+            reader,
+            "drawing-coupon-step",
+            step=each.number,
+            wide=reading_in(each.width, reader),
+            thick=reading_in(each.thickness, reader),
+        )
         for each in coupon.slots
     )
-    return (
-        "An angle with two slots that grow in steps, one across each direction, and a tab with two "
-        f"stepped arms to try in its long slot: {slots}."
-    )
+    return say(reader, "drawing-coupon-shows", slots=slots)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from kerfolio.basis.figured import Figure, figured, replaced
+from kerfolio.basis.figured import Figure, Figured, figured, joined, replaced
 from kerfolio.basis.lengths import size_text
 from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.basis.style import Rule, Style
 from kerfolio.basis.thickness import range_in
-from kerfolio.basis.words import counted
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.settling.coupon import size_of
 from kerfolio.settling.measured import sheets_measured
@@ -22,16 +22,10 @@ from kerfolio.shop.reopening import Reopening
 CHECK_SQUARES = ((100.0, "100 mm"), (101.6, "4 in"))
 """Sides of the two check squares in mm, with the words in them."""
 
-MEASURE = "Measure both ways"
-"""What stands below either of these words."""
-
-IN_MM, IN_INCHES = "Units: mm.", "Units: in."
-"""What a file says of its own lengths."""
+IN_MM, IN_INCHES = ": mm.", ": in."
+"""What ends, in every language, the words about the unit of a file's own lengths."""
 
 Lines = tuple[str, ...]
-
-_OWN_FIT = ", some joints their own"
-"""What is said after the sheet's fit where it is not that of all joints."""
 
 
 def said_in_inches(line: str) -> str:
@@ -49,61 +43,88 @@ def sheet_note(
     count, sheet = len(layout.placements), settled.sheet(layout.sheet)
     laid = {each.part for each in layout.placements}
     parts = [part for part in settled.parts if part.name in laid]
-    zero = "Middle" if sheet.datum == CENTRE else "Lower left corner"
+    what = what or sheet_called(layout, reader)
+    zero = "cutfile-zero-middle" if sheet.datum == CENTRE else "cutfile-zero-corner"
     return (
-        f"{_head(settled)}, {what or f'sheet {layout.number}'}: {counted(count, 'piece')}",
+        say(reader, "cutfile-sheet", plan=_head(settled), sheet=what, pieces=count),
         *_sheet_lines(settled, sheet, parts, reader),
-        figured("Files for {}", sheets_measured(settled, reader)),
-        f"{IN_MM} {zero} of the sheet is 0,0.",
+        say(reader, "cutfile-for", sheets=sheets_measured(settled, reader)),
+        f"{say(reader, 'cutfile-units')} {say(reader, zero)}",
     )
+
+
+def sheet_called(layout: SheetLayout, reader: Reader) -> str:
+    """Return what a sheet is called by its number: ``sheet 1``."""
+    return say(reader, "cutfile-a-sheet", number=layout.number)
 
 
 def part_note(settled: SettledPlan, part: SettledPart, reader: Reader = METRIC) -> Lines:
     """Return the lines on a part's cut file."""
     return (
         _head(settled),
-        f"Part {part.mark}, {part_title(settled.plan, part.name)}: cut {len(part.pieces)}",
+        say(
+            reader,
+            "cutfile-part",
+            mark=part.mark,
+            part=part_title(settled.plan, part.name, reader),
+            count=len(part.pieces),
+        ),
         *_sheet_lines(settled, settled.sheet(part.sheet), (part,), reader),
-        figured("Files for {}. {}", sheets_measured(settled, reader), IN_MM),
+        _for_sheets(settled, reader),
     )
 
 
 def reopening_note(settled: SettledPlan, reopening: Reopening, reader: Reader = METRIC) -> Lines:
     """Return the lines on the file that opens a part's openings wider."""
     part, wider = reopening.part, Figure(reopening.by, _chosen(reader))
-    called = reopened_title(settled, reopening)
-    past = "Clamp it, then take both away: the cuts run over them"
+    called = reopened_title(settled, reopening, reader)
+    past = (say(reader, "cutfile-past"),) if reopening.lying.past else ()
     return (
         _head(settled),
-        figured("Part {}, {}: openings wider by {}", part.mark, called, wider),
+        say(reader, "cutfile-wider", mark=part.mark, part=called, wider=wider),
         *_sheet_lines(settled, settled.sheet(part.sheet), (part,), reader),
-        "Show face up; lower edge to a fence, left edge to a stop",
-        "0,0 is the corner of fence and stop, z as for the first cut",
-        *((past,) if reopening.lying.past else ()),
-        "Cut inside these lines; the piece’s edge is not cut",
-        figured("Files for {}. {}", sheets_measured(settled, reader), IN_MM),
+        say(reader, "cutfile-laid"),
+        say(reader, "cutfile-laid-zero"),
+        *past,
+        say(reader, "cutfile-inside"),
+        _for_sheets(settled, reader),
     )
 
 
-def art_note(settled: SettledPlan, art: Art) -> Lines:
+def _for_sheets(settled: SettledPlan, reader: Reader) -> str:
+    sheets = say(reader, "cutfile-for", sheets=sheets_measured(settled, reader))
+    return joined(". ", (sheets, say(reader, "cutfile-units")))
+
+
+def art_note(settled: SettledPlan, art: Art, reader: Reader = METRIC) -> Lines:
     """Return the lines on an engraving's cut file."""
-    called = part_title(settled.plan, art.part.name)
     return (
         _head(settled),
-        f"{feature_title(art.name)}, engraved on part {art.part.mark}, {called}",
-        "0,0 is the middle of the art: set it over the mark on the piece",
-        IN_MM,
+        say(
+            reader,
+            "cutfile-art",
+            art=feature_title(art.name),
+            mark=art.part.mark,
+            part=part_title(settled.plan, art.part.name, reader),
+        ),
+        say(reader, "cutfile-art-zero"),
+        say(reader, "cutfile-units"),
     )
 
 
 def coupon_note(settled: SettledPlan, coupon: Coupon, reader: Reader = METRIC) -> Lines:
     """Return the lines on a fit coupon's cut file."""
     return (
-        f"{_head(settled)}, fit coupon",
-        f"Steps for {sheet_title(settled, coupon.sheet)}, {_range(coupon, reader)} thick",
-        "Cut this first: it tells what your cutter really cuts.",
-        f"Takes a scrap of {size_text(size_of(coupon), reader)}.",
-        IN_MM,
+        say(reader, "cutfile-coupon", plan=_head(settled)),
+        say(
+            reader,
+            "cutfile-steps",
+            sheet=sheet_title(settled, coupon.sheet),
+            range=_range(coupon, reader),
+        ),
+        say(reader, "cutfile-first"),
+        say(reader, "cutfile-scrap", size=size_text(size_of(coupon), reader)),
+        say(reader, "cutfile-units"),
     )
 
 
@@ -113,11 +134,11 @@ def _range(coupon: Coupon, reader: Reader) -> str:
     return range_in(min(thicknesses), max(thicknesses), reader)
 
 
-def reopened_title(settled: SettledPlan, reopening: Reopening) -> str:
+def reopened_title(settled: SettledPlan, reopening: Reopening, reader: Reader) -> str:
     """Return what is opened wider: ``Rail``, of one feature alone ``Rail, end slots``."""
     part, _, feature = reopening.name.partition(".")
-    called = part_title(settled.plan, part)
-    return f"{called}, {within(feature_title(feature))}" if feature else called
+    called = part_title(settled.plan, part, reader)
+    return f"{called}, {within(feature_title(feature), reader)}" if feature else called
 
 
 def _head(settled: SettledPlan) -> str:
@@ -133,18 +154,30 @@ def _sheet_lines(
     """
     one, other = (Figure(sheet.thickness, style) for style in _thick(reader))
     chosen = _chosen(reader)
-    cutter = replace(chosen, before="cutter ", none="no cutter")
+    cutter, none = say(reader, "cutfile-cutter"), say(reader, "cutfile-no-cutter")
+    true_cut, built_in = say(reader, "cutfile-true-cut"), say(reader, "cutfile-built-in")
+    cutting = replace(chosen, before=f"{cutter} ", none=none)
     cut = replace(
-        chosen, unless=0.0, signed=True, before=", true cut ", after=f"{chosen.after} built in"
+        chosen,
+        unless=0.0,
+        signed=True,
+        before=f", {true_cut} ",
+        after=f"{chosen.after} {built_in}",
     )
+    own = int(any(map(_has_own_room, parts)))
     return (
-        figured("Cut for {} at {} ({})", sheet_title(settled, sheet.name), one, other),
-        figured(
-            "Fit {}{}, {}{}",
-            Figure(sheet.fit, chosen),
-            _OWN_FIT if any(map(_has_own_room, parts)) else "",
-            Figure(sheet.diameter, cutter),
-            Figure(sheet.cut, cut),
+        say(
+            reader,
+            "cutfile-cut-for",
+            sheet=sheet_title(settled, sheet.name),
+            thickness=figured("{} ({})", one, other),
+        ),
+        say(
+            reader,
+            "cutfile-fit",
+            fit=Figure(sheet.fit, chosen),
+            own=own,
+            cutter=Figured(Figure(sheet.diameter, cutting), Figure(sheet.cut, cut)),
         ),
     )
 

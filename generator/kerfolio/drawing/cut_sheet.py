@@ -7,14 +7,15 @@ from dataclasses import dataclass, replace
 
 from kerfolio.basis.figured import joined
 from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.cut_note import (
     CHECK_SQUARES,
-    MEASURE,
     art_note,
     coupon_note,
     part_note,
     reopened_title,
     reopening_note,
+    sheet_called,
     sheet_note,
 )
 from kerfolio.drawing.extent import extent, union
@@ -27,6 +28,7 @@ from kerfolio.drawing.layer import (
     bridge_layer,
     in_cutting_order,
     layer_for,
+    uncut_layer,
 )
 from kerfolio.drawing.lettering import CAPITAL, Box
 from kerfolio.drawing.seat import Seat
@@ -92,7 +94,7 @@ def cut_sheet(
         seated,
         lines,
         14.0,
-        _title(settled, what or f"sheet {layout.number}", reader),
+        _title(settled, what or sheet_called(layout, reader), reader),
         reader,
     )
     return replace(made, thickness=sheet.thickness)
@@ -113,7 +115,7 @@ def cut_part(settled: SettledPlan, part: SettledPart, reader: Reader = METRIC) -
     seated = [_seated(built_in(part, sheet.cut), Seat())]
     # A true cut that is built in moves nothing else: what reaches past the finished edge is a hair.
     finished = extent(_strokes([_seated(part, Seat())], reader)[0])
-    title = _title(settled, part_title(settled.plan, part.name), reader)
+    title = _title(settled, part_title(settled.plan, part.name, reader), reader)
     made = _cut_file((), seated, lines, 8.0, title, reader, reach=finished)
     return replace(made, thickness=sheet.thickness)
 
@@ -131,7 +133,8 @@ def cut_reopening(settled: SettledPlan, reopening: Reopening, reader: Reader = M
         for each in contours_of(part.routed)
     )
     lines = reopening_note(settled, reopening, reader)
-    title = _title(settled, f"{reopened_title(settled, reopening)}, wider openings", reader)
+    called = reopened_title(settled, reopening, reader)
+    title = _title(settled, say(reader, "cutfile-wider-openings", part=called), reader)
     made = _cut_file(edges, [_Seated(reopening.cuts, seat)], lines, 8.0, title, reader, PIECE_EDGE)
     return replace(
         made, box=(0.0, 0.0, *made.box[2:]), thickness=settled.sheet(part.sheet).thickness
@@ -140,7 +143,7 @@ def cut_reopening(settled: SettledPlan, reopening: Reopening, reader: Reader = M
 
 def cut_art(settled: SettledPlan, art: Art, reader: Reader = METRIC) -> Drawing:
     """Return one engraving alone, full size in mm, its middle at 0,0."""
-    lines = art_note(settled, art)
+    lines = art_note(settled, art, reader)
     cut = Cut(operation=Operation.ENGRAVE, depth=art.depth, contours=art.centred)
     title = _title(settled, feature_title(art.name), reader)
     return _cut_file((), [_Seated((cut,), Seat())], lines, 8.0, title, reader)
@@ -151,13 +154,14 @@ def cut_coupon(settled: SettledPlan, coupon: Coupon, reader: Reader = METRIC) ->
     both = zip((coupon.plate, coupon.tab), places_of(coupon), strict=True)
     seated = [_Seated(part.cuts, Seat(x=x, y=y)) for part, (x, y) in both]
     lines = coupon_note(settled, coupon, reader)
-    title = _title(settled, f"fit coupon, {sheet_title(settled, coupon.sheet)}", reader)
+    called = say(reader, "cutfile-coupon-for", sheet=sheet_title(settled, coupon.sheet))
+    title = _title(settled, called, reader)
     return _cut_file((), seated, lines, 8.0, title, reader)
 
 
 def _title(settled: SettledPlan, what: str, reader: Reader) -> str:
-    head = f"{settled.plan.title} {settled.plan.version}: {what}"
-    return joined(", for ", (head, sheets_measured(settled, reader)))
+    head, sheets = f"{settled.plan.title} {settled.plan.version}", sheets_measured(settled, reader)
+    return say(reader, "cutfile-title", plan=head, what=what, sheets=sheets)
 
 
 def _cut_file(
@@ -175,13 +179,14 @@ def _cut_file(
     strokes, layers = _strokes(placed, reader)
     bridges, heights = _bridges(placed, reader)
     inner = extent((*edges, *strokes)) if reach is None else reach
-    margin = tuple(_margin(inner, lines, height))
+    margin = tuple(_margin(inner, lines, height, reader))
     outer = union((inner, extent(margin)))
-    own = (edge,) if edges else ()
+    own = ((edge,) if edges else ()) + (NOTE, CHECK_SQUARE)
+    uncut = tuple(uncut_layer(each, reader) for each in own)
     return Drawing(
         box=(min(0.0, outer[0]), min(0.0, outer[1]), outer[2] + _GAP, outer[3] + _GAP),
         items=(*edges, *strokes, *bridges, *margin),
-        layers=(*layers, *heights, *own, NOTE, CHECK_SQUARE),
+        layers=(*layers, *heights, *uncut),
         title=title,
         description=joined(". ", lines),
     )
@@ -233,14 +238,15 @@ def likeness(contour: Contour) -> tuple[object, ...]:
     return (contour.closed, *spots, *bends)
 
 
-def _margin(inner: Box, lines: tuple[str, ...], height: float) -> Iterator[Item]:
+def _margin(inner: Box, lines: tuple[str, ...], height: float, reader: Reader) -> Iterator[Item]:
     """Yield the check squares and the note, above everything that is cut."""
     left, bottom = inner[0], inner[3] + _GAP
+    measure = say(reader, "cutfile-measure")
     for side, words in CHECK_SQUARES:
         box = (left, bottom, left + side, bottom + side)
         yield _rectangle(box, CHECK_SQUARE, Ink.ASIDE)
         yield _label(words, (left + side / 2, bottom + side / 2), 12.0, Anchor.MIDDLE)
-        yield _label(MEASURE, (left + side / 2, bottom + 36), 8.0, Anchor.MIDDLE)
+        yield _label(measure, (left + side / 2, bottom + 36), 8.0, Anchor.MIDDLE)
         left += side + _GAP
     top = bottom + CHECK_SQUARES[0][0] - height * CAPITAL
     for row, line in enumerate(lines):

@@ -9,6 +9,7 @@ from math import dist
 
 from kerfolio.basis.cutting_lengths import tool_text
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.extent import apart
 from kerfolio.drawing.lettering import CAPITAL, Box, label_box, text_width, wrapped
 from kerfolio.drawing.seat import Seat
@@ -20,14 +21,11 @@ from kerfolio.geometry.edge_runs import path_of
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.measure import length, point_in
 from kerfolio.model.edge_treatment import (
-    BACK_FACE,
     BAND,
-    BOTH_FACES,
     EASE,
     EDGE_KINDS,
     MASK,
     ROUND_OVER,
-    SHOW_FACE,
     SQUARE,
     EdgeKind,
 )
@@ -52,7 +50,6 @@ LINES: Mapping[EdgeKind, Line] = {
 }
 """Told apart by dashes and letters too: no one needs to see the colours."""
 
-_FACES = {BOTH_FACES: "both faces", SHOW_FACE: "show face only", BACK_FACE: "back face only"}
 _OFF = 1.1
 """How far a letter lies off its edge, mm."""
 _ROOM = 5.0
@@ -69,11 +66,12 @@ _PROBE = 0.3
 def treatment_words(edge: SettledEdge, reader: Reader) -> str:
     """Return what is done to an edge: ``rounded over 3.0 mm (1/8 in), both faces``."""
     if edge.kind is ROUND_OVER:
-        return f"{edge.kind.says} {tool_text(edge.radius, reader)}, {_FACES[edge.faces]}"
+        faces = say(reader, f"drawing-faces-{edge.faces}")
+        return say(reader, "drawing-rounded", radius=tool_text(edge.radius, reader), faces=faces)
     if edge.kind is BAND:
         thick = f", {tool_text(edge.thickness, reader)}" if edge.thickness else ""
-        return f"{edge.kind.says}: {edge.of}{thick}; sizes are without it"
-    return edge.kind.says
+        return say(reader, "drawing-banded", band=f"{edge.of}{thick}")
+    return say(reader, f"drawing-edge-{edge.kind.name}")
 
 
 def letters(part: SettledPart, reader: Reader) -> dict[str, tuple[str, EdgeKind]]:

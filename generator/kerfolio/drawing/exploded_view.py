@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder
+from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.anchors import flat_on_paper, piece_anchors
 from kerfolio.drawing.balloons import balloons
 from kerfolio.drawing.extent import extent, padded
@@ -25,6 +27,7 @@ def exploded_view(
     assembled: Assembled,
     order: BuildOrder,
     *,
+    reader: Reader = METRIC,
     look: View = LOOK,
     room: tuple[float, float] = ROOM,
     title: str = "",
@@ -53,6 +56,8 @@ def exploded_view(
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
-        title=title or "All pieces drawn apart",
-        description=f"The pieces {', '.join(each.mark for each in marks)}, drawn apart.",
+        title=title or say(reader, "drawing-apart"),
+        description=say(
+            reader, "drawing-apart-shows", pieces=", ".join(each.mark for each in marks)
+        ),
     )

@@ -6,8 +6,8 @@ from collections.abc import Callable
 
 from kerfolio.basis.cutting_lengths import drill_text
 from kerfolio.basis.exact_figures import exact_in, exact_text, exactly
-from kerfolio.basis.figured import figured
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.model.feature_kind import (
     ENGRAVING,
     FINGERS,
@@ -26,20 +26,23 @@ from kerfolio.settling.settled import SettledFeature
 def _fitted(feature: SettledFeature, reader: Reader) -> tuple[str, ...]:
     if not feature.width.reason:
         return _deep(feature, reader)
-    wide = figured("{} wide", exact_text(feature.width.value, reader))
+    wide = say(reader, "template-wide", size=exact_text(feature.width.value, reader))
     return (wide, *_deep(feature, reader), exactly(feature.width.reason, reader))
 
 
 def _hole(feature: SettledFeature, reader: Reader) -> tuple[str, ...]:
     """Say the drill, and how deep it goes; a wider bore comes first, as it is bored."""
-    drill, through = drill_text(feature.width.value, reader), "" if feature.depth else " through"
+    drill, through = drill_text(feature.width.value, reader), int(not feature.depth)
     if feature.counterbore is None:
-        return (f"ø {drill}{through}", *_deep(feature, reader))
+        return (
+            say(reader, "template-bore", drill=drill, through=through),
+            *_deep(feature, reader),
+        )
     wide, deep = feature.counterbore
     return (
-        f"first ø {drill_text(wide.value, reader)}",
-        figured("{} deep", exact_in(deep.value, reader)),
-        f"then ø {drill}{through}",
+        say(reader, "template-bore-first", drill=drill_text(wide.value, reader)),
+        say(reader, "template-deep", depth=exact_in(deep.value, reader)),
+        say(reader, "template-bore-then", drill=drill, through=through),
         *_deep(feature, reader),
     )
 
@@ -50,7 +53,9 @@ def _nothing(_: SettledFeature, __: Reader) -> tuple[str, ...]:
 
 
 def _deep(feature: SettledFeature, reader: Reader) -> tuple[str, ...]:
-    return (figured("{} deep", exact_in(feature.depth.value, reader)),) if feature.depth else ()
+    if not feature.depth:
+        return ()
+    return (say(reader, "template-deep", depth=exact_in(feature.depth.value, reader)),)
 
 
 FEATURE_WORDS: dict[FeatureKind, Callable[[SettledFeature, Reader], tuple[str, ...]]] = {

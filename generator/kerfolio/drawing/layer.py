@@ -3,27 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from kerfolio.basis.figured import Figure, figured
 from kerfolio.basis.lengths import INCH
 from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.basis.style import Rule, Style
 from kerfolio.drawing.vocabulary import Ink, Layer
 from kerfolio.settling.settled import Cut, Operation, SettledBridge
 
-SHEET_EDGE = Layer(
-    name="sheet-edge",
-    purpose="The edge of the sheet, to place the file by. The note says where 0,0 is. Not cut.",
-)
-PIECE_EDGE = Layer(
-    name="piece-edge",
-    purpose="The piece as it is, to lay it by. The note says where 0,0 is. Not cut.",
-)
-CHECK_SQUARE = Layer(
-    name="check-square",
-    purpose="Squares of 100 mm and of 4 in. Measure them after opening the file. Not cut.",
-)
-NOTE = Layer(name="note", purpose="Words for people: plan, release, sheet, thickness. Not cut.")
+SHEET_EDGE = Layer(name="sheet-edge")
+PIECE_EDGE = Layer(name="piece-edge")
+CHECK_SQUARE = Layer(name="check-square")
+NOTE = Layer(name="note")
+"""Layers that are not cut; ``uncut_layer`` says what each is for."""
 
 INKS: dict[Operation, Ink] = {
     Operation.ENGRAVE: Ink.ENGRAVE,
@@ -45,13 +39,10 @@ SIDES: dict[Operation, str] = {
 }
 """Where the cutter runs to the drawn line."""
 
-_SENTENCES: dict[Operation, str] = {
-    Operation.ENGRAVE: "Lines scratched {depth}: run the cutter {side} the line.",
-    Operation.POCKET: "Clear the whole area {side} the line, {depth}.",
-    Operation.HOLE: "Round holes, {depth}: cut {side} the line, or drill.",
-    Operation.OPENING: "Openings and slots, {depth}: cut {side} the line.",
-    Operation.OUTLINE: "The part’s own edge, {depth}: cut {side} the line, last of all.",
-}
+
+def uncut_layer(layer: Layer, reader: Reader) -> Layer:
+    """Return a layer that is not cut with what it is for."""
+    return replace(layer, purpose=say(reader, f"cutfile-layer-{layer.name}"))
 
 
 def bridge_layer(bridge: SettledBridge, reader: Reader = METRIC) -> Layer:
@@ -61,11 +52,7 @@ def bridge_layer(bridge: SettledBridge, reader: Reader = METRIC) -> Layer:
     """
     return Layer(
         name=figured("bridge_{}", _depth_name(bridge.height)),
-        purpose=figured(
-            "Bridges: over these lines the cutter lifts to {} above the lower face. "
-            "They lie on the finished edge. Not cut.",
-            _deep(bridge.height, reader),
-        ),
+        purpose=say(reader, "cutfile-layer-bridge", height=_deep(bridge.height, reader)),
     )
 
 
@@ -76,14 +63,17 @@ def layer_for(cut: Cut, reader: Reader = METRIC) -> Layer:
     """
     return Layer(
         name=figured("{}_{}", cut.operation.value, _depth_name(cut.depth)),
-        purpose=figured(
-            _SENTENCES[cut.operation],
-            depth=_depth_words(cut.depth, reader),
-            side=SIDES[cut.operation],
+        purpose=say(
+            reader, f"cutfile-layer-{cut.operation}", depth=_depth_words(cut.depth, reader)
         ),
         depth=cut.depth,
         cuts=True,
     )
+
+
+def operation_called(operation: Operation, reader: Reader) -> str:
+    """Return what is cut so: ``pockets``, ``outlines``."""
+    return say(reader, f"drawing-operation-{operation}")
 
 
 def in_cutting_order(layers: Iterable[Layer]) -> tuple[Layer, ...]:
@@ -106,8 +96,8 @@ def _depth_name(depth: float | None) -> str:
 
 def _depth_words(depth: float | None, reader: Reader) -> str:
     if depth is None:
-        return "through the sheet"
-    return figured("{} deep from the face that lies up", _deep(depth, reader))
+        return say(reader, "cutfile-through")
+    return say(reader, "cutfile-deep", depth=_deep(depth, reader))
 
 
 def _deep(depth: float, reader: Reader) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from kerfolio.basis.lengths import both_text
 from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.arrow import grain_arrow
 from kerfolio.drawing.extent import extent, padded, scaled
 from kerfolio.drawing.face import Look, face_strokes
@@ -53,12 +54,12 @@ def layout_picture(
         Stroke(contour=rectangle(0, 0, *size), ink=Ink.SOFT, fill=Ink.WASTE),
         *_clamps(ends[0], layout, scale),
     )
-    marks = sheet_marks(laid, size)
+    marks = sheet_marks(laid, size, reader)
     dropped = any(label_box(each)[1] < 0 for each in marks if isinstance(each, Label))
     over = (
         *marks,
         *_sizes(layout, size, reader, _AWAY + 4 if dropped else _AWAY),
-        *grain_arrow((0.0, size[1] + 2.2), _grain(ends[0], layout)),
+        *grain_arrow((0.0, size[1] + 2.2), _grain(ends[0], layout), reader),
     )
     return SheetPicture(
         layout=layout,
@@ -67,7 +68,7 @@ def layout_picture(
         under=under,
         over=over,
         shown=lambda part, seat: face_strokes(part, seat, _LOOK),
-        title=f"{ends[0].plan.title}: sheet {layout.number}",
+        title=say(reader, "drawing-sheet", plan=ends[0].plan.title, sheet=layout.number),
         description=_sentence(laid, layout, reader),
     )
 
@@ -100,4 +101,4 @@ def _sizes(
 def _sentence(laid: list[Laid], layout: SheetLayout, reader: Reader) -> str:
     marks = ", ".join(each.mark for each in laid)
     wide, high = both_text(layout.size[0], reader), both_text(layout.size[1], reader)
-    return f"A sheet of {wide} by {high} with the pieces {marks}."
+    return say(reader, "drawing-sheet-shows", wide=wide, high=high, pieces=marks)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Label, Stroke
 from kerfolio.geometry.contour import Contour
 
 _WIDE, _HIGH, _IN = 36.0, 22.0, 4.0
 
 
-def measuring_view() -> Drawing:
+def measuring_view(reader: Reader) -> Drawing:
     """Return a sheet with the eight points of EN 324-1: corners and middles of the sides."""
     spots = [
         (x, y)
@@ -25,8 +27,8 @@ def measuring_view() -> Drawing:
     return Drawing(
         box=(-0.2, -0.2, _WIDE + 0.2, _HIGH + 0.2),
         items=(sheet, *points, text),
-        title="Where to measure",
-        description="A sheet with eight points: near the corners and at the middle of each side.",
+        title=say(reader, "drawing-measuring"),
+        description=say(reader, "drawing-measuring-shows"),
     )
 
 

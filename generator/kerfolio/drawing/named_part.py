@@ -59,7 +59,7 @@ def named_part(
     rulers = edge_rulers(part, seat, reader, tags.taken)
     drawn: list[Item] = [*face, *tags.items, *rulers, *origin]
     drawn += _overall(seat, part, reader, drawn)
-    drawn += grain_arrow((extent(drawn)[2] + 3.0, 0.0), "along y" if upright else "")
+    drawn += grain_arrow((extent(drawn)[2] + 3.0, 0.0), "along y" if upright else "", reader)
     drawn += tags.columns(extent(drawn))
     drawn += _head(part, reader, drawn, headed=headed)
     return Drawing(
@@ -142,7 +142,8 @@ def _head(part: SettledPart, reader: Reader, drawn: list[Item], *, headed: bool)
         yield name
     last = name if headed else told
     beside = (label_box(last)[2] + 8.0, last.at[1])
-    yield from grain_arrow(beside, "along x" if part.grain == "along x" else "", height=_SMALL)
+    grain = "along x" if part.grain == "along x" else ""
+    yield from grain_arrow(beside, grain, reader, height=_SMALL)
 
 
 def _sentence(part: SettledPart, reader: Reader) -> str:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.arrow import double_arrow, open_path
 from kerfolio.drawing.block import Block, block, box_at, text_block
 from kerfolio.drawing.extent import extent
@@ -20,42 +22,46 @@ _TURNED = 0.75
 """What a block is worth on its side: upright is taken unless it must be much smaller."""
 
 
-def badge(part: SettledPart, told: Sequence[str], ground: Ground, layer: str) -> tuple[Item, ...]:
+def badge(
+    part: SettledPart, told: Sequence[str], ground: Ground, layer: str, reader: Reader
+) -> tuple[Item, ...]:
     """Return the words and arrows, each block in the roomiest spot left; takes those spots.
 
     ``told`` are lines that say what the part is called, and what it is cut from where need be.
     Nothing of it follows the thickness.
     """
     return (
-        *_placed(_words(part, told, layer), ground, may_turn=True),
-        *_placed(_arrows(part, layer), ground, may_turn=False),
+        *_placed(_words(part, told, layer, reader), ground, may_turn=True),
+        *_placed(_arrows(part, layer, reader), ground, may_turn=False),
     )
 
 
-def _words(part: SettledPart, told: Sequence[str], layer: str) -> Block:
+def _words(part: SettledPart, told: Sequence[str], layer: str, reader: Reader) -> Block:
     lines = (
         (part.mark, 22.0, True),
-        ("SHOW FACE", 6.0, True),
+        (say(reader, "template-show-face").upper(), 6.0, True),
         *((line, 5.0, False) for line in told),
     )
     return text_block(lines, layer)
 
 
-def _arrows(part: SettledPart, layer: str) -> Block:
+def _arrows(part: SettledPart, layer: str, reader: Reader) -> Block:
     """Return the up mark, and the grain's arrow beside it where the grain matters."""
-    up = _up(layer)
+    up = _up(layer, reader)
     if not part.grained:
         return block(up)
     upright = part.grain == "along y"
     arrow = double_arrow((20.0, 9.0), 16.0, 90.0 if upright else 0.0, layer)
-    word = Label(text="grain", at=(20.0, -4.4), height=4.0, layer=layer, anchor=Anchor.MIDDLE)
+    grain = say(reader, "drawing-grain")
+    word = Label(text=grain, at=(20.0, -4.4), height=4.0, layer=layer, anchor=Anchor.MIDDLE)
     return block((*up, *arrow, word))
 
 
-def _up(layer: str) -> tuple[Stroke | Label, ...]:
+def _up(layer: str, reader: Reader) -> tuple[Stroke | Label, ...]:
     shaft, head = open_path((0.0, 1.0), (0.0, 17.0)), open_path((-2.5, 12.5), (0, 17), (2.5, 12.5))
     lines = [Stroke(contour=each, layer=layer, ink=Ink.INK, width=0.5) for each in (shaft, head)]
-    word = Label(text="up", at=(0.0, -4.4), height=4.0, layer=layer, anchor=Anchor.MIDDLE)
+    up = say(reader, "template-up")
+    word = Label(text=up, at=(0.0, -4.4), height=4.0, layer=layer, anchor=Anchor.MIDDLE)
     return (*lines, word)
 
 

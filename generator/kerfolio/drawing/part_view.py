@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from kerfolio.basis.lengths import both_text
 from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.arrow import grain_arrow, leader
 from kerfolio.drawing.edge_map import edge_key, edge_letters, edge_strokes
 from kerfolio.drawing.expand import expanded
@@ -61,7 +62,13 @@ def part_view(
     return Drawing(
         box=padded(extent(items), _air(part)),
         items=items,
-        title=f"{settled.plan.title}: part {part.mark}, {part_title(settled.plan, part.name)}",
+        title=say(
+            reader,
+            "drawing-part",
+            plan=settled.plan.title,
+            mark=part.mark,
+            part=part_title(settled.plan, part.name, reader),
+        ),
         description=_sentence(part, reader),
     )
 
@@ -102,7 +109,7 @@ def _items(
     mark = _mark(part, seat, width)
     right = max(width, extent(mark)[2])
     corner = (0.0, height + 2.5) if part.grain == "along x" else (right + 2.5, 0.0)
-    drawn: tuple[Item, ...] = (across, up, *grain_arrow(corner, part.grain), *mark)
+    drawn: tuple[Item, ...] = (across, up, *grain_arrow(corner, part.grain, reader), *mark)
     face = (*face_strokes(part, seat), *edge_strokes(part, seat))
     if not part.edges:
         return (*face, *drawn)
@@ -139,5 +146,8 @@ def _mark(part: SettledPart, seat: Seat, width: float) -> tuple[Item, ...]:
 def _sentence(part: SettledPart, reader: Reader) -> str:
     shape = bounds(part.routed.outer)
     wide, high = both_text(shape.width, reader), both_text(shape.height, reader)
-    grain = f" Grain {part.grain}." if part.grained else ""
-    return f"{wide} wide, {high} high, seen from the show face.{grain}"
+    words = say(reader, "drawing-part-shows", wide=wide, high=high)
+    if not part.grained:
+        return words
+    axis = part.grain.removeprefix("along ")
+    return f"{words} {say(reader, f'drawing-grain-along-{axis}')}"

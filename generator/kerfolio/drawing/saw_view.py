@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from kerfolio.basis.lengths import both_text, inch_number, mm_number
 from kerfolio.basis.reader import METRIC, Reader
-from kerfolio.basis.words import counted, listed
+from kerfolio.basis.saying import listed, say
 from kerfolio.drawing.arrow import grain_arrow
 from kerfolio.drawing.block import Block, block, text_block
 from kerfolio.drawing.extent import apart, extent, padded
@@ -87,15 +87,15 @@ def _drawing(
         *inner.items,
         *(item for found in (*marks, *over) for item in found),
         *_sizes(sheet, size, reader, _AWAY_OF_GRAIN if grain else _AWAY),
-        *grain_arrow((2.0, size[1] + 2.0), "along x" if grain else "any"),
+        *grain_arrow((2.0, size[1] + 2.0), "along x" if grain else "any", reader),
     ]
     untold = [each.mark for each, found in zip(sheet.blanks, marks, strict=True) if not found]
     left, below, *_ = extent(items)
-    items += _remarks(untold, inner.missing, wide + left - 2 * _PAD, below)
+    items += _remarks(untold, inner.missing, wide + left - 2 * _PAD, below, reader)
     return Drawing(
         box=padded(extent(items), _PAD),
         items=tuple(items),
-        title=f"{settled.plan.title}: saw sheet {sheet.number}",
+        title=say(reader, "drawing-saw", plan=settled.plan.title, sheet=sheet.number),
         description=_sentence(sheet, reader),
     )
 
@@ -165,7 +165,8 @@ def _left_over(
     work: Workpiece, scale: float, reader: Reader, badges: Sequence[Box]
 ) -> tuple[Item, ...]:
     """Return the size of an offcut that is worth keeping, where it has room."""
-    words = f"left over {_length(work.width, reader)} × {_length(work.height, reader)}"
+    size = f"{_length(work.width, reader)} × {_length(work.height, reader)}"
+    words = say(reader, "drawing-left-over-size", size=size)
     label = text_block(((words, _SIZE, False),), ink=Ink.SOFT)
     box = _scaled(work, scale)
     spot = ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
@@ -190,20 +191,25 @@ def _sizes(
 
 
 def _remarks(
-    marks: Sequence[str], numbers: Sequence[int], width: float, below: float
+    marks: Sequence[str], numbers: Sequence[int], width: float, below: float, reader: Reader
 ) -> Iterator[Label]:
     words = []
     if marks:
-        named = listed(sorted(marks)) if len(marks) <= _NAMED else counted(len(marks), "piece")
-        words.append(f"Too small to mark: {named}.")
+        many = len(marks) > _NAMED
+        named = (
+            say(reader, "drawing-pieces", count=len(marks))
+            if many
+            else listed(reader, sorted(marks))
+        )
+        words.append(f"{say(reader, 'drawing-too-small', pieces=named)}.")
     if numbers:
-        words.append(f"Too short to number: cuts {_runs(numbers)}.")
+        words.append(say(reader, "drawing-too-short", cuts=_runs(numbers, reader)))
     for row, line in enumerate(wrapped(" ".join(words), _NOTE, width)):
         at = (0.0, below - 4.0 - row * 1.3 * _NOTE)
         yield Label(text=line, at=at, height=_NOTE, ink=Ink.SOFT)
 
 
-def _runs(numbers: Sequence[int]) -> str:
+def _runs(numbers: Sequence[int], reader: Reader) -> str:
     """Return ``4, 7 to 9 and 12``."""
     runs: list[list[int]] = []
     for number in numbers:
@@ -211,15 +217,24 @@ def _runs(numbers: Sequence[int]) -> str:
             runs[-1].append(number)
         else:
             runs.append([number])
-    return listed([f"{run[0]} to {run[-1]}" if run[1:] else str(run[0]) for run in runs])
+    told = (
+        say(reader, "figures-to", least=run[0], most=run[-1]) if run[1:] else str(run[0])
+        for run in runs
+    )
+    return listed(reader, list(told))
 
 
 def _sentence(sheet: SawSheet, reader: Reader) -> str:
     marks = ", ".join(each.mark for each in sheet.blanks)
     wide, high = both_text(sheet.size[0], reader), both_text(sheet.size[1], reader)
     turned = next((cut.kind == CROSS for cut in sheet.cuts if cut.kind != TRIM), False)
-    way = "cross-cut first" if turned else "ripped first"
-    return (
-        f"A sheet of {wide} by {high}, {way}: {len(sheet.cuts)} cuts with {sheet.settings} "
-        f"settings of the fence. It gives the blanks {marks}."
+    return say(
+        reader,
+        "drawing-saw-shows",
+        wide=wide,
+        high=high,
+        turned=int(turned),
+        cuts=len(sheet.cuts),
+        settings=sheet.settings,
+        blanks=marks,
     )

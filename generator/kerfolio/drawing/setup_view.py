@@ -8,6 +8,7 @@ from math import pi, tan
 
 from kerfolio.basis.lengths import both_text
 from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.arrow import grain_arrow, open_path
 from kerfolio.drawing.cut_sheet import datum_of
 from kerfolio.drawing.expand import expanded
@@ -15,7 +16,7 @@ from kerfolio.drawing.extent import apart, scaled
 from kerfolio.drawing.face import Look, face_strokes
 from kerfolio.drawing.fitted import filling
 from kerfolio.drawing.hatch import clamp_zone
-from kerfolio.drawing.layer import INKS
+from kerfolio.drawing.layer import INKS, operation_called
 from kerfolio.drawing.lettering import CAPITAL, Box, label_box, text_width
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.sheet_marks import sheet_marks
@@ -37,17 +38,6 @@ _BADGE, _NUMBER = 4.8, 3.6
 _SIGN = 4.6
 _ARROW = 16.0
 _KEY, _STEP = 8.0, 7.0
-
-SETUP_NAMES = {
-    Operation.ENGRAVE: "engravings",
-    Operation.POCKET: "pockets",
-    Operation.HOLE: "holes",
-    Operation.OPENING: "openings",
-    Operation.OUTLINE: "outlines",
-}
-"""What the operations are called on setup sheets."""
-
-BRIDGES = "bridges"
 
 
 def setup_view(
@@ -84,9 +74,10 @@ def setup_picture(
         drawn[scale] = _around(ends, layout, spots, scale, at, reader)
         return (*drawn[scale][0], *drawn[scale][1])
 
-    what, told = f"sheet {layout.number}", _sentence(layout, spots, sheet.datum, reader)
+    plan, told = ends[0].plan.title, _sentence(layout, spots, sheet.datum, reader)
+    title = say(reader, "drawing-machine-sheet", plan=plan, sheet=layout.number)
     if zero:
-        what, told = "fit coupon", _scrap(layout, reader)
+        title, told = say(reader, "drawing-machine-coupon", plan=plan), _scrap(layout, reader)
     _, box, scale = filling(draw, layout.size, room)
     under, over = drawn[scale]
     return SheetPicture(
@@ -96,7 +87,7 @@ def setup_picture(
         under=under,
         over=over,
         shown=_piece,
-        title=f"{ends[0].plan.title}: {what} on the machine",
+        title=title,
         description=told,
     )
 
@@ -112,14 +103,14 @@ def _around(
     """Return what lies below the pieces and what above them."""
     size = (layout.size[0] * scale, layout.size[1] * scale)
     laid, sheet = laid_pieces(ends, layout, scale), ends[0].sheet(layout.sheet)
-    grain = grain_arrow((0.0, size[1] + 2.2), "along x" if sheet.stock.grain else "any")
+    grain = grain_arrow((0.0, size[1] + 2.2), "along x" if sheet.stock.grain else "any", reader)
     held = [scaled(each.box, scale) for each in spots]
     x, y = zero
     sizes = (part for each in _sizes(layout, size, reader) for part in expanded(each))
-    signs = (*_datum((x * scale, y * scale)), *sheet_marks(laid, size), *grain, *sizes)
+    signs = (*_datum((x * scale, y * scale)), *sheet_marks(laid, size, reader), *grain, *sizes)
     ground = Stroke(contour=rectangle(0, 0, *size), ink=Ink.SOFT, width=_LINE, fill=Ink.WASTE)
     under = (ground, *(stroke for box in held for stroke in clamp_zone(box)))
-    return under, (*signs, *_badges(spots, held, signs), *_order(ends[0], layout, size))
+    return under, (*signs, *_badges(spots, held, signs), *_order(ends[0], layout, size, reader))
 
 
 def _piece(part: SettledPart, seat: Seat) -> Iterator[Stroke]:
@@ -214,16 +205,18 @@ def _sizes(layout: SheetLayout, size: tuple[float, float], reader: Reader) -> It
     yield Dimension(a=(0, 0), b=(0, size[1]), text=height, offset=_AWAY, height=_TEXT)
 
 
-def _order(settled: SettledPlan, layout: SheetLayout, size: tuple[float, float]) -> Iterator[Item]:
+def _order(
+    settled: SettledPlan, layout: SheetLayout, size: tuple[float, float], reader: Reader
+) -> Iterator[Item]:
     """Yield the operations in cutting order, each with a line of its colour, below the sheet.
 
     Bridges, over which the outlines' cutter lifts, stand last.
     """
     parts = {part.name: part for part in settled.parts}
     used = {cut.operation for each in layout.placements for cut in parts[each.part].cuts}
-    names = [(SETUP_NAMES[each], INKS[each]) for each in Operation if each in used]
+    names = [(operation_called(each, reader), INKS[each]) for each in Operation if each in used]
     if any(parts[each.part].bridges for each in layout.placements):
-        names.append((BRIDGES, Ink.BRIDGE))
+        names.append((say(reader, "drawing-bridges"), Ink.BRIDGE))
     widths = [_KEY + text_width(name, _TEXT) for name, _ in names]
     x = (size[0] - math.fsum(widths) - _STEP * (len(names) - 1)) / 2
     y = -_AWAY - 8.0
@@ -231,7 +224,7 @@ def _order(settled: SettledPlan, layout: SheetLayout, size: tuple[float, float])
         line = open_path((x, y + _TEXT * 0.3), (x + _KEY - 1.6, y + _TEXT * 0.3))
         yield Stroke(contour=line, ink=ink, width=1.2)
         yield Label(text=name, at=(x + _KEY, y), height=_TEXT)
-        if index < len(names) - 1 and names[index + 1][0] != BRIDGES:
+        if index < len(names) - 1 and names[index + 1][1] is not Ink.BRIDGE:
             arrow = (x + wide + _STEP / 2, y)
             yield Label(text="→", at=arrow, height=_TEXT, ink=Ink.SOFT, anchor=Anchor.MIDDLE)
         x += wide + _STEP
@@ -239,11 +232,11 @@ def _order(settled: SettledPlan, layout: SheetLayout, size: tuple[float, float])
 
 def _sentence(layout: SheetLayout, spots: Sequence[ClampSpot], datum: str, reader: Reader) -> str:
     wide, high = (both_text(each, reader) for each in layout.size)
-    zero = "the middle" if datum == CENTRE else "the lower left corner"
-    places = f"{len(spots)} spots to clamp are hatched" if spots else "no edge has room for a clamp"
-    return f"A sheet of {wide} by {high}; 0,0 is {zero}; {places}."
+    zero = say(reader, "drawing-zero-middle" if datum == CENTRE else "drawing-zero-corner")
+    clamps = say(reader, "drawing-clamps", spots=len(spots))
+    return say(reader, "drawing-machine-shows", wide=wide, high=high, zero=zero, clamps=clamps)
 
 
 def _scrap(layout: SheetLayout, reader: Reader) -> str:
     wide, high = (both_text(each, reader) for each in layout.size)
-    return f"A scrap of {wide} by {high}; 0,0 is the lower left corner of the plate."
+    return say(reader, "drawing-scrap-shows", wide=wide, high=high)

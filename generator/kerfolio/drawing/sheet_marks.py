@@ -6,6 +6,8 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.arrow import leader
 from kerfolio.drawing.extent import apart
 from kerfolio.drawing.lettering import CAPITAL, Box, label_box, text_width, wrapped
@@ -41,7 +43,7 @@ class Laid:
     height: float
 
 
-def sheet_marks(laid: list[Laid], size: tuple[float, float]) -> tuple[Item, ...]:
+def sheet_marks(laid: list[Laid], size: tuple[float, float], reader: Reader) -> tuple[Item, ...]:
     """Return every piece's mark: in it, else in the waste beside it, else outside the sheet."""
     shapes = [shape for each in laid for shape in each.shapes]
     placed = [_mark(each) for each in laid if each.height >= _LEAST_MARK]
@@ -55,7 +57,7 @@ def sheet_marks(laid: list[Laid], size: tuple[float, float]) -> tuple[Item, ...]
             placed.append(near)
         else:
             far.append(each)
-    return (*placed, *_leaders(far, size, [label_box(label) for label in placed]))
+    return (*placed, *_leaders(far, size, [label_box(label) for label in placed], reader))
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +94,9 @@ def _mark(piece: Laid) -> Label:
     return Label(text=piece.mark, at=at, height=piece.height, anchor=Anchor.MIDDLE, strong=True)
 
 
-def _leaders(pieces: list[Laid], size: tuple[float, float], taken: list[Box]) -> tuple[Item, ...]:
+def _leaders(
+    pieces: list[Laid], size: tuple[float, float], taken: list[Box], reader: Reader
+) -> tuple[Item, ...]:
     """Return marks in a row above and one below the sheet, without overlap, and what is left."""
     items: list[Item] = []
     unmarked: list[Laid] = []
@@ -113,7 +117,7 @@ def _leaders(pieces: list[Laid], size: tuple[float, float], taken: list[Box]) ->
             taken.append(own)
             items.extend(line)
     high = any(isinstance(each, Label) and each.at[1] > size[1] for each in items)
-    return (*items, *_count(unmarked, size, 7.0 if high else 2.2))
+    return (*items, *_count(unmarked, size, 7.0 if high else 2.2, reader))
 
 
 def _crosses(line: tuple[Item, ...], taken: tuple[Box, ...]) -> bool:
@@ -121,13 +125,15 @@ def _crosses(line: tuple[Item, ...], taken: tuple[Box, ...]) -> bool:
     return any(intersects(each, rectangle(*box)) for each in strokes for box in taken)
 
 
-def _count(pieces: list[Laid], size: tuple[float, float], above: float) -> Iterator[Label]:
+def _count(
+    pieces: list[Laid], size: tuple[float, float], above: float, reader: Reader
+) -> Iterator[Label]:
     """Yield a line that counts the pieces without a mark."""
     if not pieces:
         return
     counted = Counter(each.called for each in pieces)
     words = ", ".join(f"{count} × {called}" for called, count in counted.items())
-    rows = wrapped(f"Too small to mark: {words}", _COUNT, size[0] - 26.0)
+    rows = wrapped(say(reader, "drawing-too-small", pieces=words), _COUNT, size[0] - 26.0)
     for number, row in enumerate(reversed(rows)):
         at = (size[0], size[1] + above + number * 1.3 * _COUNT)
         yield Label(text=row, at=at, height=_COUNT, ink=Ink.SOFT, anchor=Anchor.END)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from kerfolio.assembly.assembled import Assembled, BuildStep
+from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.anchors import flat_on_paper, piece_anchors
 from kerfolio.drawing.balloons import balloons
 from kerfolio.drawing.callout import Block, from_below_block, hardware_block
@@ -34,6 +36,7 @@ def step_view(
     *,
     look: View,
     hardware: Sequence[tuple[str, int]] = (),
+    reader: Reader = METRIC,
     room: tuple[float, float] = ROOM,
     title: str = "",
 ) -> Drawing:
@@ -56,7 +59,7 @@ def step_view(
         extra=[each.ends for each in joints],
     )
     inset = inset_of(assembled, step, joints, found, first)
-    blocks = _side_blocks(inset, look, hardware)
+    blocks = _side_blocks(inset, look, hardware, reader)
     near = look.spot(inset.joint.ends[1]) if inset else None
     plan = page_plan(look, box, ground, blocks, [each.shape for each in found.areas], near)
     guides = guide_strokes(found, plan.seat)
@@ -76,8 +79,8 @@ def step_view(
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
-        title=title or f"Step {step.number}",
-        description=_sentence(scene, step, look),
+        title=title or say(reader, "drawing-step", step=step.number),
+        description=_sentence(scene, step, look, reader),
     )
 
 
@@ -105,10 +108,11 @@ def _side_blocks(
     inset: Inset | None,
     look: View,
     hardware: Sequence[tuple[str, int]],
+    reader: Reader,
 ) -> list[Block]:
     blocks = [inset.block] if inset else []
     blocks += [hardware_block(hardware)] if hardware else []
-    return blocks + ([from_below_block()] if look.from_below else [])
+    return blocks + ([from_below_block(reader)] if look.from_below else [])
 
 
 def _line(stroke: Stroke) -> tuple[Point, Point]:
@@ -116,21 +120,25 @@ def _line(stroke: Stroke) -> tuple[Point, Point]:
     return (a[0], a[1]), (b[0], b[1])
 
 
-def _sentence(scene: Scene, step: BuildStep, look: View) -> str:
+def _sentence(scene: Scene, step: BuildStep, look: View, reader: Reader) -> str:
     """Say what the picture shows for those who cannot see it."""
     marks = [each.mark for each in scene.pieces if each.label in scene.new]
-    pieces = ("piece " if len(marks) == 1 else "pieces ") + ", ".join(marks)
-    moved = {label for move in step.moves for label in move.pieces}
+    told: dict[str, str | int] = {
+        "count": len(marks),
+        "pieces": ", ".join(marks),
+        "below": int(look.from_below),
+    }
     ways = sorted({_way(move.direction) for move in step.moves})
-    where = f" to the {len(step.standing)} that stand" if step.standing else ""
-    how = f" moving {' and '.join(ways)}{where}" if ways else ""
-    set_down = "" if moved else " set down"
-    below = ", seen from below" if look.from_below else ""
-    return f"New: {pieces}{set_down}{how}{below}."
+    if not ways:
+        return say(reader, "drawing-step-set-down", **told)
+    way, *others = (say(reader, f"drawing-way-{each}") for each in ways)
+    for each in others:
+        way = say(reader, "lists-and", head=way, item=each)
+    return say(reader, "drawing-step-moving", **told, way=way, standing=len(step.standing))
 
 
 def _way(direction: Vector) -> str:
     """Name a direction by the world's axis nearest to it."""
-    names = (("left", "right"), ("to the front", "to the back"), ("down", "up"))
+    names = (("left", "right"), ("to-front", "to-back"), ("down", "up"))
     axis = max(range(3), key=lambda each: abs(direction[each]))
     return names[axis][direction[axis] > 0]

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from kerfolio.basis.cutting_lengths import drill_in
 from kerfolio.basis.figured import joined
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.extent import extent, padded, union
 from kerfolio.drawing.feature_kinds import FEATURE_WORDS
 from kerfolio.drawing.feature_note import Notes, listed_words, place_notes
@@ -69,7 +70,8 @@ def _choice(
     drill = max(each.sheet(drawn.sheet).cutter.diameter for each in plans)
     crosses = dict.fromkeys(around(at) for each in parts for at in centres(each))
     ground = Ground.of(parts, crosses, seams)
-    words = badge(drawn, _told(corners[0], drawn), ground, WORDS.name)
+    told = _told(corners[0], drawn, reader)
+    words = badge(drawn, told, ground, WORDS.name, reader)
     notes = place_notes([each.features for each in parts], ground, drill, WORDS.name, reader)
     boxes = [bounds(each.plain.outer) for each in parts]
     reach = [extent((*template_shape(each, drill), *words, *_placed(notes))) for each in parts]
@@ -86,10 +88,11 @@ def _choice(
     )
 
 
-def _told(settled: SettledPlan, part: SettledPart) -> tuple[str, ...]:
+def _told(settled: SettledPlan, part: SettledPart, reader: Reader) -> tuple[str, ...]:
     """Return what a part is called and how often it is cut; of several sheets from which, too."""
     sheet = (sheet_title(settled, part.sheet),) if len(settled.sheets) > 1 else ()
-    return (f"{part_title(settled.plan, part.name)}, cut {len(part.pieces)}", *sheet)
+    cut = say(reader, "tiles-cut", count=len(part.pieces))
+    return (f"{part_title(settled.plan, part.name, reader)}, {cut}", *sheet)
 
 
 def _alike(part: SettledPart, drawn: SettledPart) -> bool:
@@ -104,10 +107,8 @@ def _placed(notes: Notes) -> Iterable[Label]:
 
 def _lines(notes: Notes, part: SettledPart, drill: float, reader: Reader) -> list[str]:
     """Return the lines below the shape: how it is cut, and notes that found no room."""
-    lines = ["Saw in the shade, to the line."]
-    if part.drill_centres:
-        corners = f"Drill ø {drill_in(drill, reader)} at the small circles"
-        lines = [f"{corners}, then saw in the shade, to the line."]
+    drilled = say(reader, "template-drill", drill=drill_in(drill, reader))
+    lines = [drilled if part.drill_centres else say(reader, "template-saw")]
     for key, index in notes.listed:
         feature = part.features[index]
         said = listed_words(feature, FEATURE_WORDS[feature.kind](feature, reader))

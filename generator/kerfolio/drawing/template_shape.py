@@ -13,10 +13,10 @@ from kerfolio.geometry.shapes import circle
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.settling.settled import Operation, SettledPart
 
-WASTE = Layer(name="waste", purpose="The waste side of every edge, shaded; edges to measure from.")
-SHAPE = Layer(name="shape", purpose="The edges to cut by hand, recesses tinted.")
-DRILL = Layer(name="drill", purpose="Centres to drill: holes, and inside corners.")
-WORDS = Layer(name="words", purpose="Mark, show face, up, grain, sizes and their reasons.")
+WASTE = Layer(name="waste")
+SHAPE = Layer(name="shape")
+DRILL = Layer(name="drill")
+WORDS = Layer(name="words")
 
 CROSS = 3.0
 """Half a centre cross, mm."""

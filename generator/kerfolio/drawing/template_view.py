@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from kerfolio.basis.lengths import both_text
 from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.template_choice import TemplateChoice
 from kerfolio.drawing.template_shape import DRILL, SHAPE, WASTE, WORDS, template_shape
 from kerfolio.drawing.vocabulary import Drawing
@@ -33,17 +34,22 @@ def template(
     below the shape. ``reader`` is whom it is for.
     """
     drill = settled.sheet(part.sheet).cutter.diameter
-    called = f"{part.mark}, {part_title(settled.plan, part.name)}"
+    plan = settled.plan
     return Drawing(
         box=choice.box,
         items=(*template_shape(part, drill), *choice.words(part, drill, reader)),
         layers=(WASTE, SHAPE, DRILL, WORDS),
-        title=f"{settled.plan.title} {settled.plan.version}: template of {called}",
+        title=say(
+            reader,
+            "template-title",
+            plan=f"{plan.title} {plan.version}",
+            part=f"{part.mark}, {part_title(plan, part.name, reader)}",
+        ),
         description=_sentence(part, reader),
     )
 
 
 def _sentence(part: SettledPart, reader: Reader) -> str:
     box = bounds(part.plain.outer)
-    size = f"{both_text(box.width, reader)} by {both_text(box.height, reader)}"
-    return f"Full size, {size}. Square inside corners, to be cut by hand."
+    wide, high = both_text(box.width, reader), both_text(box.height, reader)
+    return say(reader, "template-shows", wide=wide, high=high)

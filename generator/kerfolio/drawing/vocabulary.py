@@ -98,7 +98,7 @@ class Layer:
     """A named layer: what it is for, and its depth in mm (None: through, or not a cut)."""
 
     name: str
-    purpose: str
+    purpose: str = ""
     depth: float | None = None
     cuts: bool = False
 

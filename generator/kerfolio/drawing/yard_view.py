@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.drawing.face import Look, face_strokes
 from kerfolio.drawing.sheet_picture import seat_of
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label, Stroke
@@ -20,7 +22,9 @@ _TEXT, _NUMBER = 3.4, 7.0
 _LOOK = Look(outline=0.2, inside=0.1)
 
 
-def yard_view(settled: SettledPlan, layout: SheetLayout, found: PanelCuts) -> Drawing:
+def yard_view(
+    settled: SettledPlan, layout: SheetLayout, found: PanelCuts, reader: Reader
+) -> Drawing:
     """Return the picture: cuts are numbered in their order, blanks with pieces by themselves."""
     scale = _WIDTH / max(layout.size)
     width, height = (each * scale for each in layout.size)
@@ -34,8 +38,8 @@ def yard_view(settled: SettledPlan, layout: SheetLayout, found: PanelCuts) -> Dr
     return Drawing(
         box=(-_AROUND, -_AROUND, width + _AROUND, height + _AROUND),
         items=items,
-        title=f"{settled.plan.title}: sheet {layout.number} at the yard",
-        description=f"A sheet with {len(found.cuts)} straight cuts between its pieces.",
+        title=say(reader, "drawing-yard", plan=settled.plan.title, sheet=layout.number),
+        description=say(reader, "drawing-yard-shows", cuts=len(found.cuts)),
     )
 
 

@@ -9,6 +9,7 @@ from kerfolio.drawing.layer import (
     bridge_layer,
     in_cutting_order,
     layer_for,
+    uncut_layer,
 )
 from kerfolio.drawing.vocabulary import Layer
 from kerfolio.edition.edition import Edition
@@ -24,4 +25,5 @@ def layers_explained(edition: Edition) -> tuple[Layer, ...]:
         bridge.height: bridge_layer(bridge, reader) for part in parts for bridge in part.bridges
     }
     bridges = dict.fromkeys(held[height] for height in sorted(held))
-    return (*cut, *bridges, SHEET_EDGE, CHECK_SQUARE, NOTE)
+    uncut = (uncut_layer(each, reader) for each in (SHEET_EDGE, CHECK_SQUARE, NOTE))
+    return (*cut, *bridges, *uncut)

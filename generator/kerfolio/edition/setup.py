@@ -12,8 +12,7 @@ from kerfolio.basis.figures import minutes_short, minutes_text, whole_figure
 from kerfolio.basis.lengths import MM_PER_UNIT, inch_number, mm_number
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import listed, say
-from kerfolio.drawing.layer import ON, SIDES
-from kerfolio.drawing.setup_view import SETUP_NAMES
+from kerfolio.drawing.layer import ON, SIDES, operation_called
 from kerfolio.edition.depth_words import depth_lines, zero_z
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.path_words import path_lines
@@ -238,7 +237,7 @@ def _work(found: Ranged, run: Run, work: Work, reader: Reader) -> WorkLine:
 
     return WorkLine(
         operation=work.operation,
-        what=SETUP_NAMES[work.operation].capitalize(),
+        what=operation_called(work.operation, reader).capitalize(),
         side=say(reader, f"setup-side-{SIDES[work.operation]}"),
         depth=found.told(
             same,

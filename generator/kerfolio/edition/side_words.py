@@ -5,8 +5,7 @@ from __future__ import annotations
 from kerfolio.basis.cutting_lengths import tool_text
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import listed, say
-from kerfolio.drawing.layer import SIDES
-from kerfolio.drawing.setup_view import SETUP_NAMES
+from kerfolio.drawing.layer import SIDES, operation_called
 from kerfolio.edition.edition import Edition
 from kerfolio.model.stock import CutterStock
 from kerfolio.settling.settled import Operation
@@ -27,7 +26,7 @@ def offset_words(edition: Edition) -> str:
     sides: dict[str, list[str]] = {}
     reader = edition.reader
     for operation in Operation:
-        sides.setdefault(SIDES[operation], []).append(SETUP_NAMES[operation])
+        sides.setdefault(SIDES[operation], []).append(operation_called(operation, reader))
     told = "; ".join(
         say(reader, f"sidewords-{side}", what=listed(reader, names))
         for side, names in sides.items()

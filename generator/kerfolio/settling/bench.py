@@ -10,7 +10,7 @@ from kerfolio.model.outline import Drawing
 from kerfolio.model.statement import Amount, Named
 from kerfolio.model.stock import Stock
 from kerfolio.settling.clearance import Clearance
-from kerfolio.settling.fitted import Fitting
+from kerfolio.settling.fitted import Fitting, stated_as
 from kerfolio.settling.settled import Cut, Operation, SettledFeature, Sized
 
 
@@ -29,7 +29,7 @@ class Bench:
 
     def positive(self, stated: Amount, what: str) -> Sized:
         """Return a stated length above 0. Raises SettlingError."""
-        return Sized(self.fitting.scope.positive(stated, what), f"stated: {stated.text}")
+        return Sized(self.fitting.scope.positive(stated, what), stated_as(stated))
 
 
 def settled_feature(

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from kerfolio.basis.measures import precise
 from kerfolio.basis.names import did_you_mean
-from kerfolio.basis.said import ByUnit, named, said
+from kerfolio.basis.said import ByUnit, named, phrase, said
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import area, bounds
 from kerfolio.geometry.shape_error import ShapeError
@@ -20,7 +20,7 @@ from kerfolio.model.statement import Named
 from kerfolio.settling.drawn_choice import chosen, path_of
 from kerfolio.settling.drawn_edge import SLACK, MadeEdges, made_edges
 from kerfolio.settling.face_feature import slot_corners
-from kerfolio.settling.fitted import Fitting
+from kerfolio.settling.fitted import Fitting, stated_as
 from kerfolio.settling.outline import check_contour
 from kerfolio.settling.scope import misshapen, unsettled
 from kerfolio.settling.settled import Cut, Operation, SettledFeature, Sized
@@ -110,8 +110,8 @@ class _Found:
             kind=self.rule.kind,
             at=box.centre,
             direction=(1.0, 0.0),
-            width=Sized(box.height, "as drawn"),
-            length=Sized(box.width, "as drawn"),
+            width=Sized(box.height, phrase("reasons-as-drawn")),
+            length=Sized(box.width, phrase("reasons-as-drawn")),
             depth=depth,
             shape=(contour,),
             place=self.element.place,
@@ -212,7 +212,7 @@ def _cut_to_depth(found: _Found, operation: Operation, contour: Contour) -> Shap
         raise unsettled("no-depth", message, element.place, advice)
     depth = found.fitting.scope.positive(stated, "depth")
     cut = Cut(operation=operation, depth=depth, contours=(contour,), feature=found.name)
-    sized = Sized(depth, f"stated: {stated.text}")
+    sized = Sized(depth, stated_as(stated))
     return Shaped(feature=found.settled(contour, sized), cuts=(cut,))
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.basis.measures import precise
-from kerfolio.basis.said import said
+from kerfolio.basis.said import phrase, said
 from kerfolio.geometry.canonical import tidy
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.stretch import Stretch, in_a_row, steps, stretches, without
@@ -248,7 +248,7 @@ def _tab(name: str, takes: Named, stretch: Stretch, look: _Look) -> Shaped:
             kind=TAB,
             at=stretch.middle,
             direction=stretch.outward,
-            width=Sized(stretch.width, "as drawn"),
+            width=Sized(stretch.width, phrase("reasons-as-drawn")),
             length=depth,
             takes=takes.name,
             shape=(frame.box(a, b, 0.0, depth.value),),

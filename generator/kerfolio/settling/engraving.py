@@ -14,6 +14,7 @@ from kerfolio.geometry.transform import moved, scaled, turned
 from kerfolio.model.feature import Engraving, Feature
 from kerfolio.model.outline import Drawing
 from kerfolio.settling.bench import Bench, settled_feature
+from kerfolio.settling.fitted import stated_as
 from kerfolio.settling.scope import unsettled
 from kerfolio.settling.settled import Cut, Operation, Sized
 from kerfolio.settling.shaped import Shaped
@@ -34,8 +35,8 @@ def engraving(cutting: Engraving, feature: Feature, bench: Bench) -> Iterator[Sh
     boxes = [bounds(each) for each in lines]
     wide = max(box.x1 for box in boxes) - min(box.x0 for box in boxes)
     cut = Cut(operation=Operation.ENGRAVE, depth=depth, contours=lines, feature=feature.name)
-    sides = (Sized(height, f"stated: {cutting.height.text}"), Sized(wide, "as wide as its lines"))
-    sized = Sized(depth, f"stated: {cutting.depth.text}")
+    sides = (Sized(height, stated_as(cutting.height)), Sized(wide, "as wide as its lines"))
+    sized = Sized(depth, stated_as(cutting.depth))
     yield Shaped(
         feature=settled_feature(feature, at, unit(angle), sides, lines, sized),
         cuts=(cut,),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import hypot
 
+from kerfolio.basis.said import phrase
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shapes import slot, unit
@@ -117,4 +118,5 @@ def groove(cutting: Groove, feature: Feature, bench: Bench) -> Iterator[Shaped]:
 def _extent(contour: Contour) -> tuple[Sized, Sized]:
     """Return the width (across) and length (along) of a shape before it is turned."""
     box = bounds(contour)
-    return Sized(box.height, "as drawn"), Sized(box.width, "as drawn")
+    drawn = phrase("reasons-as-drawn")
+    return Sized(box.height, drawn), Sized(box.width, drawn)

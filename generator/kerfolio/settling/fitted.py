@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from kerfolio.basis.measures import clearance, precise, sold
-from kerfolio.basis.said import Words, said
-from kerfolio.basis.words import listed
+from kerfolio.basis.said import Words, phrase
 from kerfolio.model.feature_kind import FeatureKind
 from kerfolio.model.purpose import Purpose
 from kerfolio.model.statement import Amount, Named
@@ -19,14 +18,21 @@ from kerfolio.settling.surroundings import Needs, Surroundings
 
 def taking(thickness: float, room: Clearance) -> Sized:
     """Return the width of what takes a sheet: its thickness, and the room on either side; mm."""
-    reason = said("{} sheet + 2 x {}", sold("thickness", thickness), _told(room))
+    thick = Words((sold("thickness", thickness),))
+    reason = phrase("reasons-taking", thickness=thick, fit=_told(room))
     return Sized(thickness + 2 * room.width, _and_needs(reason, 2, _at_faces(room)))
 
 
 def around(tab: float, room: Clearance) -> Sized:
     """Return the length of what takes a tab: the tab's width, and the room at either end; mm."""
-    reason = said("{} tab + 2 x {}", precise("tab", tab), _told_at_ends(room))
+    size = Words((precise("tab", tab),))
+    reason = phrase("reasons-around", tab=size, fit=_told_at_ends(room))
     return Sized(tab + 2 * room.ends, _and_needs(reason, 2, _at_ends(room)))
+
+
+def stated_as(amount: Amount) -> Words:
+    """Return the reason of what a plan states, as it states it: ``stated: 120``."""
+    return phrase("reasons-stated", amount=amount.text)
 
 
 def of_sheet(fit: float) -> Clearance:
@@ -44,10 +50,13 @@ def _told_at_ends(room: Clearance) -> Words:
 
 
 def _fit_words(fit: float, purpose: Purpose | None) -> Words:
-    return said("{} {}fit", clearance(fit), f"{purpose} " if purpose else "")
+    mm = Words((clearance(fit),))
+    if purpose is None:
+        return phrase("reasons-fit", fit=mm)
+    return phrase(f"reasons-fit-{purpose}", fit=mm)
 
 
-_More = tuple[float, str]
+_More = tuple[float, Words]
 """What is allowed besides the fit on one side, mm, and what for."""
 
 
@@ -59,12 +68,25 @@ def _at_ends(room: Clearance) -> _More:
     return room.allowed[1], _wants(room.needs, ends=True)
 
 
-def _wants(needs: Needs, *, ends: bool) -> str:
+def _wants(needs: Needs, *, ends: bool) -> Words:
     film = needs.ends_film if ends else needs.film
     damp = needs.ends_swelling if ends else needs.swelling
     sanded = 0.0 if ends else needs.sanded
-    words = (("film", film), ("sanding", sanded), ("damp", damp))
-    return listed([word for word, mm in words if mm])
+    words = (
+        (phrase("reasons-film"), film),
+        (phrase("reasons-sanding"), sanded),
+        (phrase("reasons-damp"), damp),
+    )
+    return _listed([word for word, mm in words if mm])
+
+
+def _listed(words: Sequence[Words]) -> Words:
+    if len(words) < 2:
+        return words[0] if words else Words(())
+    head = words[0]
+    for each in words[1:-1]:
+        head = phrase("lists-more", head=head, item=each)
+    return phrase("lists-and", head=head, item=words[-1])
 
 
 def _and_needs(reason: Words, sides: int, more: _More) -> Words:
@@ -72,8 +94,8 @@ def _and_needs(reason: Words, sides: int, more: _More) -> Words:
     mm, why = more
     if not mm:
         return reason
-    sign, times = ("-" if mm < 0 else "+"), (f"{sides} x " if sides > 1 else "")
-    return said("{} {} {}{} for {}", reason, sign, times, clearance(abs(mm)), why)
+    sign, size = ("-" if mm < 0 else "+"), Words((clearance(abs(mm)),))
+    return phrase("reasons-needs", reason=reason, sign=sign, sides=sides, size=size, why=why)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -138,14 +160,14 @@ class Fitting:
         """Return a width: of a sheet taken (thickness + 2 x fit), or as stated."""
         if takes is None:
             assert width is not None, "a form lets nothing pass that states neither"
-            return Sized(self.scope.positive(width, "width"), f"stated: {width.text}")
+            return Sized(self.scope.positive(width, "width"), stated_as(width))
         return taking(self.sheet(takes).thickness, self.room(takes))
 
     def length(self, stated: Amount, takes: Named | None) -> Sized:
         """Return a length, with the fit at both ends where a sheet is taken."""
         value = self.scope.positive(stated, "length")
         if takes is None:
-            return Sized(value, f"stated: {stated.text}")
+            return Sized(value, stated_as(stated))
         return self.around(value, takes)
 
     def around(self, tab: float, takes: Named) -> Sized:
@@ -154,36 +176,39 @@ class Fitting:
 
     def groove_length(self, size: float, takes: Named | None) -> Sized:
         """Return the length of a groove, with the fit at both ends where a sheet is taken."""
-        reason = said("{} from end to end", precise("length", size))
+        reason = phrase("reasons-end-to-end", size=Words((precise("length", size),)))
         if takes is None:
             return Sized(size, reason)
         room = self.room(takes)
-        words = said("{} + 2 x {}", reason, _told_at_ends(room))
+        words = phrase("reasons-both-ends", size=reason, fit=_told_at_ends(room))
         return Sized(size + 2 * room.ends, _and_needs(words, 2, _at_ends(room)))
 
     def notch_depth(self, stated: Amount, takes: Named | None) -> Sized:
         """Return the depth of a notch, with the fit at its bottom where a sheet is taken."""
         value = self.scope.positive(stated, "depth")
         if takes is None:
-            return Sized(value, f"stated: {stated.text}")
+            return Sized(value, stated_as(stated))
         return self.deepened(value, takes)
 
     def deepened(self, depth: float, takes: Named) -> Sized:
         """Return the depth of a notch that takes a sheet, with the fit at its bottom; mm."""
         room = self.room(takes)
-        reason = said("{} deep + {}", precise("depth", depth), _told_at_ends(room))
+        deep = Words((precise("depth", depth),))
+        reason = phrase("reasons-deepened", depth=deep, fit=_told_at_ends(room))
         return Sized(depth + room.ends, _and_needs(reason, 1, _at_ends(room)))
 
     def tab_depth(self, stated: Amount | None, takes: Named | None) -> Sized:
         """Return how far a tab stands out: as stated, or flush through the sheet it takes."""
         if stated is not None:
-            return Sized(self.scope.positive(stated, "depth"), f"stated: {stated.text}")
+            return Sized(self.scope.positive(stated, "depth"), stated_as(stated))
         assert takes is not None, "a form lets nothing pass that states neither"
         thickness = self.sheet(takes).thickness
-        return Sized(thickness, said("through the {} sheet", sold("thickness", thickness)))
+        thick = Words((sold("thickness", thickness),))
+        return Sized(thickness, phrase("reasons-through", thickness=thick))
 
     def finger_gap(self, pitch: float, takes: Named) -> Sized:
         """Return a gap between fingers: half the play lies in each of the two parts."""
         room = self.room(takes)
-        reason = said("{} finger + {}", precise("finger", pitch), _told(room))
+        finger = Words((precise("finger", pitch),))
+        reason = phrase("reasons-finger", finger=finger, fit=_told(room))
         return Sized(pitch + room.width, _and_needs(reason, 1, _at_faces(room)))

@@ -1,0 +1,51 @@
+# Worte auf Fräsdateien, und wozu ihre Ebenen da sind.
+cutfile-measure = Beide Wege nachmessen
+cutfile-units = Einheit: mm.
+cutfile-zero-middle = Die Mitte der Platte ist 0,0.
+cutfile-zero-corner = Die untere linke Ecke der Platte ist 0,0.
+cutfile-a-sheet = Platte { $number }
+cutfile-sheet = { $plan }, { $sheet }: { $pieces ->
+    [one] { $pieces } Stück
+   *[other] { $pieces } Stück
+ }
+cutfile-for = Dateien für { $sheets }
+cutfile-part = Teil { $mark }, { $part }: { $count }-mal
+cutfile-wider = Teil { $mark }, { $part }: Öffnungen weiter um { $wider }
+cutfile-laid = Sichtseite oben; untere Kante an einen Anschlag, linke an einen Stopp
+cutfile-laid-zero = 0,0 ist die Ecke von Anschlag und Stopp, z wie beim ersten Fräsen
+cutfile-past = Spannen, dann beide wegnehmen: Die Schnitte laufen über sie hinweg
+cutfile-inside = Innerhalb dieser Linien fräsen; die Kante des Stücks wird nicht gefräst
+cutfile-art = { $art }, Gravur auf Teil { $mark }, { $part }
+cutfile-art-zero = 0,0 ist die Mitte der Gravur: über den Riss auf dem Stück stellen
+cutfile-coupon = { $plan }, Passprobe
+cutfile-steps = Stufen für { $sheet }, { $range } dick
+cutfile-first = Zuerst fräsen: Sie zeigt, was dein Fräser wirklich schneidet.
+cutfile-scrap = Braucht ein Reststück von { $size }.
+cutfile-cut-for = Gefräst für { $sheet } mit { $thickness }
+cutfile-fit = { $own ->
+    [0] Passung { $fit }, { $cutter }
+   *[other] Passung { $fit }, manche Verbindungen eine eigene, { $cutter }
+ }
+cutfile-cutter = Fräser
+cutfile-no-cutter = kein Fräser
+cutfile-true-cut = wahrer Schnitt
+cutfile-built-in = eingerechnet
+cutfile-title = { $plan }: { $what }, für { $sheets }
+cutfile-wider-openings = { $part }, weitere Öffnungen
+cutfile-coupon-for = Passprobe, { $sheet }
+cutfile-through = durch die Platte
+cutfile-deep = { $depth } tief von der Fläche, die oben liegt
+cutfile-layer-sheet-edge = Die Kante der Platte, um die Datei danach auszurichten. Wo 0,0 ist, steht
+  dabei. Nicht fräsen.
+cutfile-layer-piece-edge = Das Stück, wie es ist, um es danach zu legen. Wo 0,0 ist, steht dabei. Nicht
+  fräsen.
+cutfile-layer-check-square = Quadrate von 100 mm und 4 in. Nach dem Öffnen der Datei nachmessen. Nicht
+  fräsen.
+cutfile-layer-note = Worte für Menschen: Plan, Ausgabe, Platte, Dicke. Nicht fräsen.
+cutfile-layer-bridge = Stege: Über diesen Linien hebt der Fräser auf { $height } über die Unterseite. Sie
+  liegen auf der fertigen Kante. Nicht fräsen.
+cutfile-layer-engrave = Geritzte Linien, { $depth }: Fräser auf der Linie führen.
+cutfile-layer-pocket = Die ganze Fläche innerhalb der Linie ausräumen, { $depth }.
+cutfile-layer-hole = Runde Löcher, { $depth }: innerhalb der Linie fräsen oder bohren.
+cutfile-layer-opening = Durchbrüche und Schlitze, { $depth }: innerhalb der Linie fräsen.
+cutfile-layer-outline = Die Kante des Teils selbst, { $depth }: außerhalb der Linie fräsen, zuallerletzt.
