@@ -8,21 +8,23 @@ import pytest
 
 from kerfolio.assembly.in_use import (
     BRACE,
-    JOINTS_ALONE,
     PANEL,
     SHOULDER,
-    Fit,
     InUse,
     fits,
     in_use_of,
 )
 from kerfolio.assembly.stability import stability_of, top_panel
 from kerfolio.basis.finding import Severity
+from kerfolio.basis.reader import METRIC
+from kerfolio.basis.said import told
 from kerfolio.model.use import USES
 from tests.assembly.hand_made import across, box, level, plan
 from tests.assembly.in_use_checks import bench, in_use_checks, used
 from tests.plans import proved
 from tests.shop.outside_check import OutsideCheck
+
+JOINTS_ALONE = "nothing but its joints resists pushing"
 
 
 @pytest.mark.parametrize("check", tuple(in_use_checks()), ids=lambda each: each.what)
@@ -95,7 +97,8 @@ def judged(found: InUse, *, placed: str = "") -> dict[str, str]:
     settled = proved(bench()).drawn
     assert settled is not None
     stated = replace(settled.plan, uses=USES, placed=placed)
-    return {each.use: each.why for each in fits(stated, found, sits=True, carries=True)}
+    judged = fits(stated, found, sits=True, carries=True)
+    return {each.use: told(each.why, METRIC) for each in judged}
 
 
 def test_what_it_fits_and_why_not() -> None:
@@ -117,7 +120,8 @@ def test_more_than_its_spans_bear_is_no_use_of_it() -> None:
     settled = proved(bench()).drawn
     assert settled is not None
     (first, *_) = fits(settled.plan, used(bench()), sits=False, carries=True)
-    assert first == Fit(use="sit in the middle", why="more is asked of it than its estimates allow")
+    assert first.use == "sit in the middle"
+    assert told(first.why, METRIC) == "more is asked of it than its estimates allow"
 
 
 def test_a_use_that_does_not_fit_is_a_warning() -> None:

@@ -11,20 +11,22 @@ import shapely
 from kerfolio.assembly.assembled import Assembled, PosedPiece
 from kerfolio.assembly.stability import Stability, stability_of, tippings, weakest
 from kerfolio.assembly.stability_words import (
-    NOTE,
-    STORING,
-    WALL,
     size_rows,
     stability_cautions,
     steady_rows,
 )
-from kerfolio.basis.reader import INCHES, METRIC
+from kerfolio.basis.reader import INCHES, METRIC, Reader
+from kerfolio.basis.saying import say
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.panel import Panel, Recess
 from kerfolio.geometry.rigid import Rigid, scaled
 from kerfolio.model.plan import Plan
 from kerfolio.settling.settled import FitVariant
 from tests.assembly.scenes import NAMES, assembled
+
+NOTE, STORING, WALL = (
+    say(METRIC, each) for each in ("steady-note", "steady-note-storing", "steady-wall")
+)
 
 UPRIGHT = Rigid((0.0, 0.0, 0.0), (1.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0, -1.0, 0.0))
 """A panel that stands: its x to the right, its y up, its show face to the front."""
@@ -222,8 +224,8 @@ def test_the_angle_is_never_shown_as_approval_and_tall_things_go_to_the_wall() -
     assert "not approval" in NOTE
     assert "not approval" in STORING
     low, tall = stability_of(block(300, 400, 685)), stability_of(block(300, 400, 686))
-    assert stability_cautions(low, plan()) == (NOTE,)
-    assert stability_cautions(tall, plan()) == (STORING, WALL)
+    assert stability_cautions(low, plan(), METRIC) == (NOTE,)
+    assert stability_cautions(tall, plan(), METRIC) == (STORING, WALL)
 
 
 def plan(placed: str = "", *uses: str) -> Plan:
@@ -235,11 +237,22 @@ def test_a_climbing_child_and_the_wall_are_for_what_stores_things() -> None:
     shallow = stability_of(block(900, 150, 400))
     assert "climbing child" in STORING
     assert "child" not in NOTE
-    assert stability_cautions(tall, plan("", "sit in the middle")) == (NOTE,)
-    assert stability_cautions(tall, plan("free-standing", "stand things on")) == (NOTE,)
-    assert stability_cautions(low, plan("", "store things")) == (STORING,)
-    assert stability_cautions(tall, plan("", "store things")) == (STORING, WALL)
-    assert stability_cautions(shallow, plan("", "store things")) == (STORING, WALL)
-    assert stability_cautions(tall, plan("on a table", "store things")) == (STORING,)
+    assert stability_cautions(tall, plan("", "sit in the middle"), METRIC) == (NOTE,)
+    assert stability_cautions(tall, plan("free-standing", "stand things on"), METRIC) == (NOTE,)
+    assert stability_cautions(low, plan("", "store things"), METRIC) == (STORING,)
+    assert stability_cautions(tall, plan("", "store things"), METRIC) == (STORING, WALL)
+    assert stability_cautions(shallow, plan("", "store things"), METRIC) == (STORING, WALL)
+    assert stability_cautions(tall, plan("on a table", "store things"), METRIC) == (STORING,)
     shelf = replace(plan(), title="A low shelf")
-    assert stability_cautions(low, shelf) == (STORING,)
+    assert stability_cautions(low, shelf, METRIC) == (STORING,)
+
+
+def test_readers_of_german_are_told_in_german() -> None:
+    german = Reader(language="de")
+    rows = (*size_rows(table(), german), *steady_rows(table(), german))
+    assert rows[2] == ("Gewicht der Stücke", "10,0 kg (22,0 lb)")
+    words = " ".join(f"{label} {value}" for label, value in rows)
+    assert "nach links, vorn, hinten oder rechts" in words
+    assert not {"the", "with", "of", "at", "tilted", "up"} & set(words.split())
+    (note,) = stability_cautions(stability_of(block(300, 400, 500)), plan(), german)
+    assert note.endswith("Örtliche Vorschriften und Fachleute gehen vor.")

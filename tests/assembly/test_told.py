@@ -6,6 +6,7 @@ import yaml
 
 from kerfolio.assembly.assembled import BuildOrder, BuildStep, Move
 from kerfolio.assembly.told import as_yaml, told_steps
+from kerfolio.basis.reader import Reader
 
 DOWN, LEFTWARD = (0.0, 0.0, -1.0), (-1.0, 0.0, 0.0)
 ORDER = BuildOrder(
@@ -49,3 +50,13 @@ def test_only_the_first_step_says_how_the_order_came_about() -> None:
 def test_what_is_printed_can_be_pasted_into_a_plan() -> None:
     read = yaml.safe_load(as_yaml(told_steps(ORDER, spoken)))
     assert [step["add"] for step in read["steps"]] == [list(each.added) for each in ORDER.steps]
+
+
+def test_readers_of_german_are_told_in_german() -> None:
+    steps = told_steps(ORDER, spoken, Reader(language="de"))
+    assert [each.title for each in steps] == [
+        "Front und rear hinstellen",
+        "Rib 1, rib 2 und 2 weitere von oben aufschieben",
+        "Side von rechts aufschieben",
+    ]
+    assert steps[0].text.plain().startswith("Diese Reihenfolge ist aus den Verbindungen errechnet")

@@ -13,7 +13,17 @@ HOME = Path(__file__).resolve().parents[2] / "generator" / "kerfolio"
 UNITS = re.compile(r"\b(mm|in|ft|kg)\b")
 WORDS = re.compile(r"[^\W\d_]{2}")
 
-CONVERTED = ("paper", "drawing")
+CONVERTED = (
+    "paper",
+    "drawing",
+    "assembly/proof_words.py",
+    "assembly/stability_words.py",
+    "assembly/storing_words.py",
+    "assembly/in_use.py",
+    "assembly/bracing.py",
+    "settling/fitted.py",
+    "settling/measured.py",
+)
 """Rooms, and modules of others."""
 
 FOR_MAKERS = (*("edge_ruler", "finding_view", "gallery", "name_tags", "named_part", "named_whole"),)

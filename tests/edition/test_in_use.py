@@ -6,12 +6,14 @@ from dataclasses import replace
 
 import pytest
 
-from kerfolio.assembly.in_use import JOINTS_ALONE, Fit
+from kerfolio.assembly.in_use import Fit
 from kerfolio.basis.reader import METRIC
 from kerfolio.edition.in_use import Used, sentence_of, used_of
 from tests.edition.of_set import edition_of_set
 from tests.edition.used import sat
 from tests.sets import changed
+
+JOINTS_ALONE = "nothing but its joints resists pushing"
 
 
 @pytest.mark.parametrize(

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from kerfolio.assembly.assembled import Assembled, PosedPiece
 from kerfolio.assembly.extent import corners
+from kerfolio.basis.said import Words, phrase
 from kerfolio.geometry.rigid import Vector, dot
 
 ENOUGH = 0.25
@@ -20,8 +21,8 @@ _ALONG = 0.9
 _ACROSS = 0.3
 _FLOOR = 0.5
 _WAYS: dict[str, Vector] = {
-    "to the left or right": (1.0, 0.0, 0.0),
-    "to the front or back": (0.0, 1.0, 0.0),
+    "sideways": (1.0, 0.0, 0.0),
+    "fore-and-aft": (0.0, 1.0, 0.0),
 }
 
 
@@ -32,7 +33,7 @@ class Unbraced:
     ``share`` is how high their braces are together, as a share of the lowest upright's height.
     """
 
-    way: str
+    way: Words
     uprights: tuple[str, ...]
     share: float
 
@@ -46,7 +47,7 @@ class Braced:
     there are no two uprights to hold.
     """
 
-    way: str
+    way: Words
     push: Vector
     uprights: tuple[str, ...]
     braces: tuple[tuple[str, float], ...]
@@ -68,7 +69,7 @@ def _braced(way: str, push: Vector, assembled: Assembled) -> Braced:
     if len(uprights) > 1:
         share = math.fsum(map(_height, braces)) / min(map(_height, uprights))
     return Braced(
-        way=way,
+        way=phrase(f"pushes-{way}"),
         push=push,
         uprights=tuple(each.label for each in uprights),
         braces=tuple((each.label, _height(each)) for each in braces),

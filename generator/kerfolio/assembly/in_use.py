@@ -22,6 +22,7 @@ from kerfolio.assembly.assembled import Assembled, PosedJoint
 from kerfolio.assembly.bracing import ENOUGH, Braced, bracing
 from kerfolio.assembly.stability import Stability, along, sides, top_panel
 from kerfolio.basis.masses import GRAVITY
+from kerfolio.basis.said import Text, Words, phrase
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.rigid import Vector, dot
 from kerfolio.model.feature import Hole
@@ -31,8 +32,7 @@ from kerfolio.model.plan import Plan
 from kerfolio.model.use import LEAN, SIT, STAND, STORE, WALL
 from kerfolio.settling.settled import SettledFeature, SettledPlan
 
-JOINTS_ALONE = "nothing but its joints resists pushing"
-PANEL, BRACE, SHOULDER = "panel", "brace", "bolted shoulder"
+PANEL, BRACE, SHOULDER = "panel", "brace", "bolted-shoulder"
 
 _ALONG = 0.9
 _HALF = 0.5
@@ -66,7 +66,7 @@ class Push:
     pieces.
     """
 
-    way: str
+    way: Words
     slides_empty: float
     slides_loaded: float
     tips_empty: float
@@ -151,7 +151,7 @@ class Fit:
     """Whether a stated ``use`` fits; ``why`` not, empty where it does. An estimate, no rating."""
 
     use: str
-    why: str = ""
+    why: Text = ""
 
 
 def fits(plan: Plan, found: InUse, *, sits: bool, carries: bool) -> tuple[Fit, ...]:
@@ -165,28 +165,28 @@ def fits(plan: Plan, found: InUse, *, sits: bool, carries: bool) -> tuple[Fit, .
     return tuple(Fit(use=use, why=_why_not(use, found, bears, fixed=fixed)) for use in plan.uses)
 
 
-def _why_not(use: str, found: InUse, bears: dict[str, bool], *, fixed: bool) -> str:
+def _why_not(use: str, found: InUse, bears: dict[str, bool], *, fixed: bool) -> Text:
     if use in bears:
         if not found.panel:
-            return "no panel of it lies flat"
+            return phrase("pushes-no-panel")
         if not bears[use]:
-            return "more is asked of it than its estimates allow"
+            return phrase("pushes-too-much")
         tips = use == SIT and found.middle_tips and not fixed
-        return "it tips with the person in its middle" if tips else ""
+        return phrase("pushes-tips-middle") if tips else ""
     if fixed:
         return ""
     pushes = found.pushes if use == LEAN else found.pushes[found.along : found.along + 1]
     return next((why for why in (_yields(each, found.person) for each in pushes) if why), "")
 
 
-def _yields(push: Push, person: Person) -> str:
+def _yields(push: Push, person: Person) -> Text:
     """Return that its joints alone stand against a push, or how the person's moves it empty."""
     if not push.stiffened:
-        return f"{JOINTS_ALONE} {push.way}"
+        return phrase("pushes-joints-alone", way=push.way)
     if push.tips_empty < min(person.push, push.slides_empty):
-        return f"it tips {push.way} before it takes the push"
+        return phrase("pushes-tips", way=push.way)
     if push.slides_empty < person.push:
-        return f"it slides {push.way} before it takes the push"
+        return phrase("pushes-slides", way=push.way)
     return ""
 
 

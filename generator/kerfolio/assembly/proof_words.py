@@ -3,23 +3,14 @@
 from __future__ import annotations
 
 from kerfolio.assembly.building import Build
-
-_PROVED = (
-    "The pieces fit at the thinnest, the drawn and the thickest sheet, and in this order each "
-    "comes home along a straight line without touching what stands. Tilting in, bending, glue and "
-    "the weight in your hands were not looked at."
-)
-_BLOCKED = (
-    "The pieces fit at the thinnest, the drawn and the thickest sheet. For some steps no straight "
-    "way home was found: see what the maker says there about tilting or bending. Glue and the "
-    "weight in your hands were not looked at either."
-)
-_TAKES_APART = "It comes apart again in the reverse order, where nothing is glued."
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 
 
-def proof_words(build: Build) -> tuple[str, ...]:
+def proof_words(build: Build, reader: Reader) -> tuple[str, ...]:
     """Return the sentences on how the order was proved; the plan has no errors."""
     if build.blocked or build.deadlock is not None:
-        return (_BLOCKED,)
+        return (say(reader, "proof-blocked"),)
     apart = build.apart is not None and not build.apart.captive
-    return (_PROVED, _TAKES_APART) if apart else (_PROVED,)
+    proved = say(reader, "proof-proved")
+    return (proved, say(reader, "proof-apart")) if apart else (proved,)

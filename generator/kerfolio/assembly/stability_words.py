@@ -10,7 +10,7 @@ from kerfolio.basis.figures import degrees_text
 from kerfolio.basis.lengths import about_text, size_text
 from kerfolio.basis.masses import force_text, mass_text
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.words import listed
+from kerfolio.basis.saying import listed, say
 from kerfolio.geometry.contour import Point
 from kerfolio.model.plan import Plan
 from kerfolio.model.use import TABLE, is_storage, is_unsaid
@@ -26,24 +26,15 @@ no single source)."""
 
 _SLANTING = math.sin(math.radians(22.5))
 
-_ALONE = "Worked out for the pieces alone, stiff, empty and on a hard, level floor."
-_WORSE = "A carpet, an uneven floor, {}loose joints{} make it worse."
-_NO_APPROVAL = (
-    "The angle is information, not approval: local codes and licensed practice come first."
-)
-NOTE = " ".join((_ALONE, _WORSE.format("", " and a load on one side"), _NO_APPROVAL))
-STORING = " ".join((_ALONE, _WORSE.format("drawers, ", " and a climbing child"), _NO_APPROVAL))
-WALL = "What is this tall or shallow and stores things belongs fixed to the wall."
-
 Row = tuple[str, str]
 
 
 def size_rows(stability: Stability, reader: Reader) -> tuple[Row, ...]:
     """Return (label, value) rows of size and weight, in the reader's unit first."""
     return (
-        ("Put together, width × depth × height", size_text(stability.size, reader)),
-        ("Flat, all pieces in one pile", size_text(stability.pile, reader)),
-        ("Weight of the pieces", mass_text(stability.mass, reader)),
+        (say(reader, "steady-size"), size_text(stability.size, reader)),
+        (say(reader, "steady-flat"), size_text(stability.pile, reader)),
+        (say(reader, "steady-weight"), mass_text(stability.mass, reader)),
     )
 
 
@@ -55,8 +46,8 @@ def steady_rows(stability: Stability, reader: Reader, load: float = LOAD) -> tup
     left, front, height = (about_text(each, reader) for each in stability.centre)
     return (
         (
-            "Centre of gravity",
-            f"{height} above the floor, {left} from the left, {front} from the front",
+            say(reader, "steady-centre"),
+            say(reader, "steady-centre-at", height=height, left=left, front=front),
         ),
         *_steadiness(stability, reader, load),
     )
@@ -70,53 +61,62 @@ def belongs_on_the_wall(stability: Stability, plan: Plan) -> bool:
     return stores and plan.placed != TABLE and (height >= TALL or shallow)
 
 
-def stability_cautions(stability: Stability, plan: Plan) -> tuple[str, ...]:
+def stability_cautions(stability: Stability, plan: Plan, reader: Reader) -> tuple[str, ...]:
     """Return the sentences that must stand by the rows: those that fit what it is for."""
     if belongs_on_the_wall(stability, plan):
-        return STORING, WALL
-    return (STORING,) if is_storage(plan) else (NOTE,)
+        return say(reader, "steady-note-storing"), say(reader, "steady-wall")
+    return (say(reader, "steady-note-storing" if is_storage(plan) else "steady-note"),)
 
 
 def _steadiness(stability: Stability, reader: Reader, load: float) -> tuple[Row, ...]:
     empty, loaded = weakest(tippings(stability)), weakest(tippings(stability, load))
     if not empty:
-        return (("On the floor", "It does not stand by itself: nothing flat touches the floor."),)
+        return ((say(reader, "steady-floor"), say(reader, "steady-falls")),)
     touched = size_text(_spread(stability.contact), reader)
     rows = (
-        ("On the floor", f"{touched} around what touches it"),
-        ("Tips, empty, when tilted by", _tilt(empty)),
+        (say(reader, "steady-floor"), say(reader, "steady-around", size=touched)),
+        (say(reader, "steady-tilted"), _tilt(empty, reader)),
         (
-            "Tips, loaded on the edge of its panel, when tilted by",
-            f"{_tilt(loaded)}, with {mass_text(load, reader)}",
+            say(reader, "steady-tilted-loaded"),
+            say(reader, "steady-with", tilt=_tilt(loaded, reader), mass=mass_text(load, reader)),
         ),
     )
     if empty[0].angle <= 0:
         return rows
     top = size_text((stability.size[2],), reader)
-    push = f"{force_text(empty[0].push, reader)} at the top, {top} up, {_towards(empty)}"
-    return (*rows, ("Tips, empty, when pushed with", push))
+    push = say(
+        reader,
+        "steady-push",
+        force=force_text(empty[0].push, reader),
+        top=top,
+        towards=_towards(empty, reader),
+    )
+    return (*rows, (say(reader, "steady-pushed"), push))
 
 
-def _tilt(found: Sequence[Tipping]) -> str:
+def _tilt(found: Sequence[Tipping], reader: Reader) -> str:
     if found[0].angle <= 0:
-        return f"nothing: it falls over by itself, {_towards(found[:1])}"
-    return f"{degrees_text(found[0].angle)}, {_towards(found)}"
+        return say(reader, "steady-by-itself", towards=_towards(found[:1], reader))
+    angle = degrees_text(found[0].angle)
+    return say(reader, "steady-angle", angle=angle, towards=_towards(found, reader))
 
 
-def _towards(found: Sequence[Tipping]) -> str:
+def _towards(found: Sequence[Tipping], reader: Reader) -> str:
     """Return ``to the front or back``."""
-    return f"to the {listed(list(dict.fromkeys(_side(each.way) for each in found)), 'or')}"
+    sides = dict.fromkeys(_side(each.way, reader) for each in found)
+    return say(reader, "steady-towards", sides=listed(reader, list(sides), "or"))
 
 
-def way_words(way: Point) -> str:
+def way_words(way: Point, reader: Reader) -> str:
     """Return ``to the front left``: where a direction across the floor points."""
-    return f"to the {_side(way)}"
+    return say(reader, "steady-towards", sides=_side(way, reader))
 
 
-def _side(way: Point) -> str:
+def _side(way: Point, reader: Reader) -> str:
     """Return where a direction points, in eight words: ``front``, ``front left``, ``left``."""
     sides = (("front", -way[1]), ("back", way[1]), ("left", -way[0]), ("right", way[0]))
-    return " ".join(word for word, along in sides if along > _SLANTING)
+    words = [word for word, along in sides if along > _SLANTING]
+    return say(reader, f"steady-side-{'-'.join(words)}")
 
 
 def _spread(points: Sequence[Point]) -> tuple[float, float]:

@@ -17,11 +17,10 @@ from kerfolio.assembly.storing import (
 from kerfolio.basis.lengths import size_text
 from kerfolio.basis.masses import load_pair
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.geometry.rigid import Vector
 
 Row = tuple[str, str]
-
-_NIOSH = "NIOSH lifting equation"
 
 
 def whole_rows(
@@ -30,8 +29,9 @@ def whole_rows(
     """Return how a thing is stored and carried; ``top`` how a second one stands on it."""
     rows = [*_beside(pieces, reader)]
     if top is not None:
-        rows.append(("A second one on top of it", _on_top(top, reader)))
-    rows.append(("Put together, carried by", carriers(stability.mass, stability.size, reader)))
+        rows.append((say(reader, "storing-second"), _on_top(top, reader)))
+    carried = carriers(stability.mass, stability.size, reader)
+    rows.append((say(reader, "storing-carried"), carried))
     return tuple(rows)
 
 
@@ -39,9 +39,9 @@ def set_rows(pieces: Sequence[PosedPiece], mass: float, reader: Reader) -> tuple
     """Return how the pieces of a set are stored flat and carried; ``mass`` is theirs, kg."""
     long, short, high = laid_flat(pieces)
     return (
-        ("Flat, all of it in one pile", size_text(pile_of(pieces), reader)),
+        (say(reader, "storing-flat"), size_text(pile_of(pieces), reader)),
         *_beside(pieces, reader),
-        ("Flat, carried by", carriers(mass, (high, long, short), reader)),
+        (say(reader, "storing-flat-carried"), carriers(mass, (high, long, short), reader)),
     )
 
 
@@ -50,17 +50,17 @@ def _beside(pieces: Sequence[PosedPiece], reader: Reader) -> Sequence[Row]:
     flat, pile = laid_flat(pieces), pile_of(pieces)
     if flat[2] >= pile[2]:
         return ()
-    return (("Flat, small pieces side by side", size_text(flat, reader)),)
+    return ((say(reader, "storing-beside"), size_text(flat, reader)),)
 
 
 def _on_top(top: OnTop, reader: Reader) -> str:
     lift, saved = (size_text((each,), reader) for each in (top.lift, top.saved))
     if not top.rests:
-        lower = f" It would sit {saved} lower than its height." if top.nests else ""
-        return f"does not stay there by itself: clamp the two to each other.{lower}"
+        clamped = say(reader, "storing-clamp")
+        return f"{clamped} {say(reader, 'storing-lower', saved=saved)}" if top.nests else clamped
     if top.nests:
-        return f"nests: it stands {lift} higher, which saves {saved}"
-    return f"stacks: it stands {lift} higher, its full height"
+        return say(reader, "storing-nests", lift=lift, saved=saved)
+    return say(reader, "storing-stacks", lift=lift)
 
 
 def carriers(mass: float, size: Vector, reader: Reader) -> str:
@@ -68,10 +68,10 @@ def carriers(mass: float, size: Vector, reader: Reader) -> str:
     count, alone = carried_by(mass, size), lifted(size)
     one, two = (load_pair(kg, reader)[0] for kg in (alone, 2 * LOAD_CONSTANT))
     if count == 1:
-        return f"one person: up to {one} so far from the body ({_NIOSH})"
-    why = f"over {size_text((LONG,), reader)} long"
-    if mass > alone:
-        why = f"over {one} so far from the body ({_NIOSH})" if alone else "too deep for one"
-    if count == 2:
-        return f"two persons: {why}"
-    return f"more than two, or in pieces: over {two}, twice {load_pair(LOAD_CONSTANT, reader)[0]}"
+        return say(reader, "storing-one", mass=one)
+    if count > 2:
+        half = load_pair(LOAD_CONSTANT, reader)[0]
+        return say(reader, "storing-more", mass=two, half=half)
+    if mass <= alone:
+        return say(reader, "storing-two-long", long=size_text((LONG,), reader))
+    return say(reader, "storing-two-heavy", mass=one) if alone else say(reader, "storing-two-deep")

@@ -17,6 +17,7 @@ from kerfolio.basis.figures import degrees_text, figure
 from kerfolio.basis.lengths import about_text, both, both_text, sag_pair
 from kerfolio.basis.masses import force_text, load_pair
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.said import told
 from kerfolio.basis.saying import listed, say
 from kerfolio.edition.edition import Edition, ThingInUse
 from kerfolio.edition.loads import Figure
@@ -108,7 +109,7 @@ def sentence_of(judged: tuple[Fit, ...], reader: Reader) -> str:
     reasons: dict[str, list[str]] = {}
     for each in judged:
         if each.why:
-            reasons.setdefault(each.why, []).append(doing[each.use])
+            reasons.setdefault(told(each.why, reader), []).append(doing[each.use])
     parts = [say(reader, "inuse-for", uses=good)] if good else []
     parts += [
         say(reader, "inuse-not-for", uses=listed(reader, uses, "or"), why=why)
@@ -153,7 +154,7 @@ def _later(result: SagResult, reader: Reader) -> tuple[str, ...]:
 def _edge(edge: Edge, found: InUse, sitting: bool, reader: Reader) -> Iterator[Figure]:
     """Yield where a person may sit before it tips, and how it tips with them at the edge."""
     on = "others" if found.lies else "feet"
-    towards, person = way_words(edge.way), both(load_pair(found.person.kg, reader))
+    towards, person = way_words(edge.way, reader), both(load_pair(found.person.kg, reader))
     if edge.load is None:
         near = say(reader, "inuse-nearest", towards=towards, inside=about_text(-edge.out, reader))
         yield Figure(
@@ -200,7 +201,7 @@ def _push(push: Push, plan: Plan, found: InUse, reader: Reader) -> Iterator[Figu
     on = "others" if found.lies else "floor"
     loaded = _moves(push.slides_loaded, push.tips_loaded, on, reader)
     yield Figure(
-        head=say(reader, "inuse-pushed", way=push.way),
+        head=say(reader, "inuse-pushed", way=told(push.way, reader)),
         value=_moves(push.slides_empty, push.tips_empty, on, reader),
         notes=(
             say(reader, "inuse-pushed-up", height=about_text(found.height, reader)),
@@ -208,7 +209,7 @@ def _push(push: Push, plan: Plan, found: InUse, reader: Reader) -> Iterator[Figu
         ),
     )
     yield Figure(
-        head=say(reader, "inuse-leans", way=push.way),
+        head=say(reader, "inuse-leans", way=told(push.way, reader)),
         value=_lean(push, reader),
         notes=(say(reader, "inuse-tabs-there", tabs=push.tabs, kept=_kept(push, plan, reader)),),
     )
@@ -219,7 +220,7 @@ def _kept(push: Push, plan: Plan, reader: Reader) -> str:
     if not push.stiffened:
         return say(reader, "inuse-joints-alone")
     by = listed(reader, [within(piece_title(plan, each, reader), reader) for each in push.by])
-    return say(reader, f"inuse-stiff-{push.stiffened.replace(' ', '-')}", by=by)
+    return say(reader, f"inuse-stiff-{push.stiffened}", by=by)
 
 
 def _lean(push: Push, reader: Reader) -> str:

@@ -143,7 +143,7 @@ def _whole(edition: Edition, made: Made, build: Build) -> Whole:
     pieces, top = build.drawn.assembled.pieces, edition.on_top.get(made.stated.name)
     rows = (*size_rows(stability, reader), *whole_rows(pieces, stability, top, reader))
     stands = plan.shows("sizes") and plan.placed != TABLE  # a table's edge is not its floor
-    remark, *on_wall = stability_cautions(stability, plan)
+    remark, *on_wall = stability_cautions(stability, plan, reader)
     return Whole(
         title=making_line(made.stated, reader) if plan.is_set else "",
         assembled=made.named(ASSEMBLED),
@@ -152,7 +152,7 @@ def _whole(edition: Edition, made: Made, build: Build) -> Whole:
         steady=steady_rows(stability, reader) if stands else (),
         remark=remark,
         on_wall=" ".join(on_wall),
-        proved=proof_words(build),
+        proved=proof_words(build, reader),
         left_out=_missing(edition, made, pieces),
     )
 

@@ -179,7 +179,7 @@ def braced(build: Build) -> Iterator[Finding]:
     """Look for uprights that nothing keeps square against a push from the side."""
     for each in unbraced(build.drawn.assembled):
         names = listed([f"`{label}`" for label in each.uprights])
-        message = f"nothing braces {names} against a push {each.way}"
+        message = said("nothing braces {} against a push {}", names, each.way)
         advice = (
             "What carries well downward may still lean over. Join a back, an apron or deeper "
             "rails to both."
@@ -228,7 +228,8 @@ def unfit(rule: str, plan: Plan, found: InUse, thing: str = "") -> Iterator[Find
         if each.why:
             fixed = "hold it on what it lies on" if found.lies else "fix it"
             advice = f"Take the use out, or stiffen it, widen its feet or {fixed}."
-            message = f"`{each.use}`: {f'`{thing}`: ' if thing else ''}{each.why}"
+            whose = f"`{each.use}`: {f'`{thing}`: ' if thing else ''}"
+            message = said("{}{}", whose, each.why)
             yield warning(rule, message, plan.place, advice, subject=thing or each.use)
 
 

@@ -48,7 +48,8 @@ def edition_of(
     """
     settled = found.proof.drawn
     assert settled is not None, "only proved plans are laid out"
-    made = tuple(_told_in_steps(each) for each in found.proof.made)
+    reader = workshop.identity.reader_of(found.proof.plan)
+    made = tuple(_told_in_steps(each, reader) for each in found.proof.made)
     plan = _with_steps(found.proof.plan, made)
     together = found.proof.together
     times = tuple(layout_time(settled, sheet) for sheet in found.layout.sheets)
@@ -68,7 +69,7 @@ def edition_of(
         pictures=_pictures(workshop, plan),
         made=made,
         together=together,
-        drawings=_drawings(plan, made, together, workshop.identity.reader_of(plan)),
+        drawings=_drawings(plan, made, together, reader),
         in_use=tuple(_in_use(settled, made, together)),
         on_top=dict(_on_top(made)),
         times=times,
@@ -110,11 +111,12 @@ def _on_top(made: Sequence[Made]) -> Iterator[tuple[str, OnTop]]:
             yield each.stated.name, found
 
 
-def _told_in_steps(made: Made) -> Made:
+def _told_in_steps(made: Made, reader: Reader) -> Made:
     """Return what is made, with the steps of the order that was found where it states none."""
     if made.build is None or not made.build.order.found:
         return made
-    steps = told_steps(made.build.order, pieces_called(made.build.settled.plan))
+    called = pieces_called(made.build.settled.plan, reader)
+    steps = told_steps(made.build.order, called, reader)
     return replace(made, stated=replace(made.stated, steps=steps))
 
 
