@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
+import os
+import signal
 import subprocess
 import sys
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from time import sleep
 
 PAUSE = 0.1
 """How often it is asked whether something newer was saved, s."""
+
+
+_GRACE = 10.0
+"""How long a run may take to end, s."""
 
 
 @contextmanager
@@ -28,9 +34,18 @@ def child(module: str, words: Sequence[str]) -> Iterator[subprocess.Popen[bytes]
     try:
         yield running
     finally:
+        _end(running)
+
+
+def _end(running: subprocess.Popen[bytes]) -> None:
+    """End a run with all that it started, by force where it does not end by itself."""
+    for force in (signal.SIGTERM, signal.SIGKILL):
         if running.poll() is None:
-            running.terminate()
-        running.communicate()
+            with suppress(ProcessLookupError):
+                os.killpg(running.pid, force)
+        with suppress(subprocess.TimeoutExpired):
+            running.communicate(timeout=_GRACE)
+            return
 
 
 def ended(running: subprocess.Popen[bytes], is_over: Callable[[], bool]) -> bool:
