@@ -21,7 +21,7 @@ ROOMS: dict[str, set[str]] = {
     "bundles": {"basis"},
     "fitted": {"basis"},
     "disk": {"basis", "bundles"},
-    "keeping": {"basis", "disk"},
+    "keeping": {"basis"},
     "reading": {"basis", "model", "geometry"},
     "settling": {"basis", "model", "geometry"},
     "shop": {"basis", "model", "geometry", "settling"},

@@ -1,26 +1,32 @@
 """Kills a publish at a hundred moments of all its phases; run by hand with ``pytest -m bench -s``.
 
-Half of them fall on calls that change the disk, spread over all that a publish makes, half on
-moments spread over its time. After each, what the next command finds must be the old site or the
-new one, with the supporters' bundle that belongs to it, what others laid in, and nothing left over.
+Every other two begin with nothing kept. Half of them fall on calls that change the disk, spread
+over all that a publish makes, half on moments spread over its time. After each, what the next
+command finds must be the old site or the new one, with the supporters' bundle that belongs to it,
+what others laid in, a store of sound entries, and nothing left over.
+``BENCH_KILLS=8`` takes so many moments.
 """
 
 from __future__ import annotations
 
 import os
+import shutil
 import signal
 import time
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
 from kerfolio.disk.hand_over import take_up
+from kerfolio.keeping.store import Store
 from kerfolio.publishing.begin import begin_workshop
 from kerfolio.publishing.build import Request, publish
+from kerfolio.publishing.sources import KEPT
 from tests.conftest import files_of
 from tests.disk.killing import killed_at
 
-_MOMENTS = 100
+_MOMENTS = int(os.environ.get("BENCH_KILLS", "100"))
 _LAID = {"CNAME": b"bench.example", "plans/notes.txt": b"mine"}
 
 
@@ -38,6 +44,24 @@ def _killed_after(seconds: float, request: Request) -> None:
     time.sleep(seconds)
     os.kill(child, signal.SIGKILL)
     os.waitpid(child, 0)
+
+
+def made_in(made: Callable[[int], object], shop: Path | None = None) -> float:
+    """Return how many seconds a publish takes; of a ``shop`` it is given, with nothing kept."""
+    if shop:
+        shutil.rmtree(shop / KEPT)
+    began = time.perf_counter()
+    made(200)
+    return time.perf_counter() - began
+
+
+def check_store(shop: Path) -> None:
+    """Look that every entry of the store is whole; reading one that is not drops it."""
+    kept = shop / KEPT
+    there = kept.iterdir() if kept.exists() else ()
+    names = [each.name for each in there if not each.name.startswith(".")]
+    store = Store(kept)
+    assert [name for name in names if store.get(name) is None] == []
 
 
 @pytest.mark.bench
@@ -59,9 +83,7 @@ def test_a_hundred_kills(tmp_path: Path) -> None:
 
     new = made(210)
     old = made(200)
-    began = time.perf_counter()
-    made(200)
-    whole = time.perf_counter() - began
+    long, short = made_in(made, shop), made_in(made)
     calls = 0
     _plan(shop).write_text(text.replace("wide: 200", "wide: 210"), "utf-8")
     while killed_at(calls, lambda: publish(request)):  # how many disk calls it makes
@@ -71,13 +93,17 @@ def test_a_hundred_kills(tmp_path: Path) -> None:
     outcomes: dict[str, int] = {}
     for moment in range(_MOMENTS):
         _plan(shop).write_text(text.replace("wide: 200", "wide: 210"), "utf-8")
+        afresh = moment % 4 < 2
+        if afresh:
+            shutil.rmtree(shop / KEPT)
         if moment % 2:
             killed_at(calls * moment // _MOMENTS, lambda: publish(request))
         else:
-            _killed_after(whole * 1.1 * moment / _MOMENTS, request)
+            _killed_after((long if afresh else short) * 1.1 * moment / _MOMENTS, request)
         take_up(out)
         found = files_of(out), files_of(handed)
         assert found in (old, new), moment
+        check_store(shop)
         assert sorted(each.name for each in tmp_path.iterdir()) == ["handed", "shop", "site"]
         outcome = "old" if found == old else "new"
         outcomes[outcome] = outcomes.get(outcome, 0) + 1
@@ -87,5 +113,6 @@ def test_a_hundred_kills(tmp_path: Path) -> None:
     _plan(shop).write_text(text.replace("wide: 200", "wide: 210"), "utf-8")
     assert publish(request).published
     assert files_of(out) == new[0]
-    assert not list(tmp_path.rglob("*.kerfolio"))
-    print(f"\n{_MOMENTS} kills over {whole:.1f} s and some {calls} disk calls: {outcomes}")
+    assert not list(tmp_path.rglob("*?.kerfolio"))
+    over = f"{long:.1f} and {short:.1f} s and some {calls} disk calls"
+    print(f"\n{_MOMENTS} kills over {over}: {outcomes}")

@@ -119,14 +119,14 @@ def remove(shop: Path, chance: Random) -> None:
 
 
 def corrupt(shop: Path, chance: Random) -> None:
-    entry = chance.choice(sorted((shop / KEPT).iterdir()))
+    entry = chance.choice(sorted((shop / KEPT).glob("[!.]*")))
     content = bytearray(entry.read_bytes())
     content[chance.randrange(len(content))] ^= 1 << chance.randrange(8)
     entry.write_bytes(content)
 
 
 def swap_entries(shop: Path, chance: Random) -> None:
-    one, other = chance.sample(sorted((shop / KEPT).iterdir()), 2)
+    one, other = chance.sample(sorted((shop / KEPT).glob("[!.]*")), 2)
     one.write_bytes(other.read_bytes())
 
 

@@ -11,6 +11,9 @@ from pathlib import Path
 
 import pytest
 
+from kerfolio.commands.telling import Progress
+from kerfolio.keeping.program import program
+from kerfolio.publishing.renewing import work_alike
 from kerfolio.publishing.side_by_side import Workers, each_made, workers_from
 
 
@@ -83,6 +86,18 @@ def runs(pid: int) -> bool:
         return Path(f"/proc/{pid}/stat").read_text().split()[2] not in "ZX"
     except OSError:
         return False
+
+
+def test_a_worker_of_another_release_does_nothing() -> None:
+    assert work_alike(squared, program(), 3) == (9, os.getpid())
+    with pytest.raises(OSError, match="another release"):
+        work_alike(squared, "another", 3)
+
+
+def test_plans_done_and_left_are_told(capsys: pytest.CaptureFixture[str]) -> None:
+    Progress().tally(0, 1)
+    Progress().tally(3, 40)
+    assert capsys.readouterr().err == "3 of 40 plans done, 37 left\n"
 
 
 def test_what_workers_may_be() -> None:

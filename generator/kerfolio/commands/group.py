@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from importlib.util import find_spec
 from pathlib import Path
 
 import click
@@ -18,9 +19,12 @@ PLAN = click.option("--plan", "plan", default="", metavar="NAME", help="Only thi
 
 def _workers(_: click.Context, __: click.Parameter, value: str) -> Workers:
     try:
-        return workers_from(value)
+        found = workers_from(value)
     except ValueError:
         raise click.BadParameter(f"`{value}` is neither a count nor an address") from None
+    if found.address and find_spec("distributed") is None:
+        raise click.BadParameter("an address wants Dask: `pip install 'kerfolio[cluster]'`")
+    return found
 
 
 WORKERS = click.option(

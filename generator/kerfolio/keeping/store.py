@@ -17,8 +17,6 @@ from hashlib import sha256
 from pathlib import Path
 from secrets import token_hex
 
-from kerfolio.disk.trouble import told
-
 MOST_BYTES = 2_000_000_000
 """What a store may hold besides what the last run used."""
 
@@ -60,17 +58,23 @@ class Store:
         return (self._folder / key).is_file()
 
     def put(self, key: str, content: bytes) -> None:
-        """Keep bytes under a key. Raises DiskError when the disk refuses."""
+        """Keep bytes under a key; what the disk refuses is not kept."""
         fresh = self._folder / f".{key}.{token_hex(8)}"
-        with told(fresh, "Nothing but what can be made again was to be written there."):
-            self._folder.mkdir(parents=True, exist_ok=True)
+        with suppress(OSError):
+            self._open()
             try:
                 fresh.write_bytes(self._sum(key, content) + content)
                 fresh.replace(self._folder / key)
             except BaseException:
                 fresh.unlink(missing_ok=True)
                 raise
-        self._used.add(key)
+            self._used.add(key)
+
+    def _open(self) -> None:
+        """Make the folder, which is nothing for a repository to keep. Raises OSError."""
+        if not self._folder.is_dir():
+            self._folder.mkdir(parents=True)
+            (self._folder / ".gitignore").write_text("*\n")
 
     def trim(self) -> None:
         """Drop what was used longest ago until the rest is within bounds; never what this run used.
@@ -88,7 +92,7 @@ class Store:
                 excess -= size
 
     def _drop_left_over(self, before: float) -> None:
-        for each in self._folder.glob(".*"):
+        for each in self._folder.glob(".*.*"):
             if each.lstat().st_mtime < before:
                 each.unlink(missing_ok=True)
 

@@ -98,7 +98,7 @@ def _laid_plans(how: Renewing, names: Iterable[str], seed: int) -> tuple[Proved,
     waiting = [name for name in keys if name not in found]
     how.tally(len(found), len(keys))
     orders = (
-        LayOrder(folder=sources.folder, name=name, shared=sources.whole, seed=seed)
+        LayOrder(folder=sources.folder.absolute(), name=name, shared=sources.whole, seed=seed)
         for name in waiting
     )
     for order, made in made_of(how, lay_plan, orders, len(waiting)):

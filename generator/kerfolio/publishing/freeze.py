@@ -64,7 +64,7 @@ def _frozen(folder: Path, fresh: Fresh) -> Frozen:
 
 def reason_to_keep(old: str, fresh: Fresh) -> str:
     """Return what would be lost of the layout that stands there, in words; empty if nothing."""
-    if not old.strip():
+    if not old.strip() or old == fresh.text:
         return ""
     from kerfolio.layouts.frozen import lost_with  # which takes long to load
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
@@ -9,7 +10,7 @@ from secrets import token_hex
 from typing import TYPE_CHECKING
 
 from kerfolio.basis.finding import Finding, has_errors
-from kerfolio.keeping.program import key_of
+from kerfolio.keeping.program import key_of, program
 from kerfolio.keeping.store import Store
 from kerfolio.publishing.plan_record import Proved, Written, proved_from, written_from
 from kerfolio.publishing.say import Say, Tally
@@ -116,7 +117,7 @@ def _made(
 
     orders = (
         PlanOrder(
-            folder=how.sources.folder,
+            folder=how.sources.folder.absolute(),
             name=name,
             shared=how.sources.whole,
             draws=draws and not found.fails,
@@ -130,10 +131,23 @@ def made_of(
     how: Renewing, work: Callable[..., Made], orders: Iterable[Order], most: int
 ) -> Iterator[tuple[Order, Made]]:
     """Yield every order with what was made of it; whoever works in this process tells of it."""
-    here = works_here(how.workers, most)
-    if not here:
-        how.say(f"working on {most} plans side by side")
-    return each_made(partial(work, say=how.say) if here else work, orders, how.workers, most)
+    if works_here(how.workers, most):
+        return each_made(partial(work, say=how.say), orders, how.workers, most)
+    how.say(f"working on {most} plans side by side")
+    if how.workers.address:
+        work = partial(work_alike, work, program())
+    return each_made(work, orders, how.workers, most)
+
+
+def work_alike(work: Callable[[Order], Made], by: str, order: Order) -> Made:
+    """Do the work of an order that came from another machine.
+
+    Raises OSError where another program would do it: what it makes might be something else.
+    """
+    if program() != by:
+        words = "a worker has another release of the program, of a library or of Python"
+        raise OSError(errno.EPERM, f"{words}: install the same ones everywhere")
+    return work(order)
 
 
 def _keep(how: Renewing, name: str, digest: str, made: PlanMade) -> None:

@@ -1,0 +1,124 @@
+"""What a publish costs when little changed, and as plans grow in number.
+
+Run by hand with ``pytest -m bench -n 0 -s``. Every run is a process of its own; what is compared is
+its processor time, start-up apart (that of a workshop without plans), and its greatest memory.
+``BENCH_PLANS=10,100,300,1000`` measures growth over so many plans; the first is the unit.
+"""
+
+from __future__ import annotations
+
+import math
+import os
+import re
+import sys
+import time
+from dataclasses import dataclass
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+
+from kerfolio.publishing.sources import KEPT
+from tests.conftest import files_of
+from tests.publishing.small_shop import another, small_shop
+
+PLANS = [int(each) for each in os.environ.get("BENCH_PLANS", "4,16").split(",")]
+UNCHANGED, ONE_STEP, GROWTH, MEMORY, TWO_CORES = 0.02, 0.01, 1.05, 1.3, 1.7
+
+
+@dataclass(frozen=True)
+class Cost:
+    """Seconds of processor and of the clock, and greatest memory in MB."""
+
+    cpu: float
+    wall: float
+    memory: float
+
+
+def cost_of(*words: str | Path) -> Cost:
+    """Run the command line in a process of its own."""
+    began = time.perf_counter()
+    child = os.fork()
+    if not child:
+        quiet = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(quiet, 1)
+        os.dup2(quiet, 2)
+        os.execv(sys.executable, [sys.executable, "-m", "kerfolio", *map(str, words)])
+    _, status, used = os.wait4(child, 0)
+    assert os.WEXITSTATUS(status) == 0
+    wall = time.perf_counter() - began
+    return Cost(used.ru_utime + used.ru_stime, wall, used.ru_maxrss / 1024)
+
+
+def shop_of(folder: Path, plans: int) -> Path:
+    """Write a workshop of so many plans, each of its own size."""
+    shop = small_shop(folder)
+    for number in range(1, plans):
+        plan = another(shop, f"board-{number:04d}")
+        size = 200 + number % 90
+        plan.write_text(plan.read_text("utf-8").replace("w: 200", f"w: {size}"), "utf-8")
+    return shop
+
+
+def start_up(folder: Path, command: str) -> float:
+    shop = small_shop(folder)
+    (shop / "plans" / "board").rename(shop / "plans" / "_board")
+    (shop / "log" / "day.yaml").unlink()
+    cost_of(command, shop, "--workers", "1")
+    return cost_of(command, shop, "--workers", "1").cpu
+
+
+@pytest.mark.bench
+def test_what_did_not_change_costs_next_to_nothing(tmp_path: Path) -> None:
+    shop = shop_of(tmp_path / "shop", PLANS[-1])
+    for command in ("layout", "prove", "publish"):
+        begin = start_up(tmp_path / command, command)
+        full = cost_of(command, shop, "--workers", "1")
+        again = cost_of(command, shop, "--workers", "1")
+        share = (again.cpu - begin) / (full.cpu - begin)
+        print(
+            f"\n{command} of {PLANS[-1]} plans: {full.cpu:.1f} s, unchanged {again.cpu:.2f} s "
+            f"({again.wall:.2f} s by the clock), {share:.2%} start-up apart",
+            flush=True,
+        )
+        assert share < UNCHANGED
+    plan = shop / "plans" / "board" / "plan.yaml"
+    plan.write_text(re.sub("text: Done", "text: Well done", plan.read_text("utf-8")), "utf-8")
+    step = cost_of("publish", shop, "--workers", "1")
+    share = (step.cpu - begin) / (full.cpu - begin)
+    print(f"one step's text: {step.cpu:.2f} s, {share:.2%}, {share * PLANS[-1]:.2f} plans")
+    assert share < max(ONE_STEP, 2.5 / PLANS[-1])  # a plan, and what is no plan's own
+
+
+@pytest.mark.bench
+def test_time_and_memory_grow_as_they_must(tmp_path: Path) -> None:
+    begin = start_up(tmp_path / "empty", "publish")
+    costs = {}
+    for count in PLANS:
+        costs[count] = cost_of("publish", shop_of(tmp_path / str(count), count), "--workers", "1")
+        print(
+            f"\n{count} plans: {costs[count].cpu:.1f} s, {costs[count].memory:.0f} MB", flush=True
+        )
+    for fewer, more in pairwise(PLANS):
+        ratio = (costs[more].cpu - begin) / (costs[fewer].cpu - begin)
+        exponent = math.log(ratio) / math.log(more / fewer)
+        print(f"{fewer} to {more} plans: exponent {exponent:.3f}")
+        assert exponent <= GROWTH
+    assert max(each.memory for each in costs.values()) <= MEMORY * costs[PLANS[0]].memory
+
+
+@pytest.mark.bench
+@pytest.mark.skipif((os.cpu_count() or 1) < 2, reason="one core alone")
+def test_two_cores_are_nearly_twice_as_fast(tmp_path: Path) -> None:
+    shop = shop_of(tmp_path / "shop", 8)
+    cost_of("publish", shop, "--workers", "2")  # which freezes layouts
+    seconds, files = {}, {}
+    for workers in (1, 2):
+        for each in (shop / KEPT).iterdir():
+            each.unlink()
+        seconds[workers] = cost_of("publish", shop, "--workers", str(workers)).wall
+        files[workers] = files_of(shop / "site")
+    assert files[1] == files[2]
+    ratio = seconds[1] / seconds[2]
+    print(f"\neight plans: {seconds[1]:.1f} s by one, {seconds[2]:.1f} s by two, {ratio:.2f}")
+    assert ratio >= TWO_CORES
