@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from kerfolio.basis.reader import METRIC
+from kerfolio.basis.saying import say
 from kerfolio.edition.loads import LoadWords, loads_of
 from kerfolio.shop.leg import LegResult
 from kerfolio.shop.span import RACKING, SPAN_CAUTIONS, SagResult
@@ -105,6 +107,7 @@ def test_a_span_without_figures_says_why() -> None:
 def test_cautions_always_go_with_spans() -> None:
     loads = loads_of(carrying())
     assert loads is not None
-    assert (loads.cautions, loads.racking) == (SPAN_CAUTIONS, RACKING)
+    assert loads.cautions == tuple(say(METRIC, each) for each in SPAN_CAUTIONS)
+    assert loads.racking == say(METRIC, RACKING)
     assert all(each.assumptions for each in loads.spans if each.figures)
     assert loads_of(replace(carrying(), spans=())) is None

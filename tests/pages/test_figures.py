@@ -6,6 +6,8 @@ from dataclasses import replace
 from decimal import Decimal
 
 from kerfolio.basis.figures import minutes_text
+from kerfolio.basis.reader import METRIC
+from kerfolio.basis.saying import say
 from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.in_use import used_of
@@ -113,7 +115,8 @@ def test_copies_without_any_price_have_no_table() -> None:
 def test_cautions_and_racking_are_never_folded_away() -> None:
     found = chapter("loads")
     text, folded = text_of(found), hidden(found)
-    for words in (*SPAN_CAUTIONS, RACKING, "Estimates, no ratings"):
+    said = [say(METRIC, each) for each in (*SPAN_CAUTIONS, RACKING)]
+    for words in (*said, "Estimates, no ratings"):
         assert words in text
         assert words not in folded
 

@@ -12,6 +12,8 @@ from typing import Any
 import pytest
 
 from kerfolio.agreement.figure_faults import figure_faults
+from kerfolio.basis.reader import METRIC
+from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.plan_json import plan_json
@@ -69,7 +71,7 @@ def test_costs_of_all_copies_are_listed() -> None:
 
 def test_spans_stand_with_cautions_bounds_and_assumptions() -> None:
     spans = FACTS["spans"]
-    assert spans["cautions"] == [*SPAN_CAUTIONS, RACKING]
+    assert spans["cautions"] == [say(METRIC, each) for each in (*SPAN_CAUTIONS, RACKING)]
     found = {each["name"]: each for each in spans["results"]}
     shelf = found["top-shelf"]
     assert [(each["ends"], each["joined"]) for each in shelf["sags"]] == [

@@ -11,12 +11,14 @@ import math
 
 import pytest
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.model.climate import HEATED, OUTDOORS, SHED, Climate
 from kerfolio.shop.beam import G
 from kerfolio.shop.duration import LOW_END, duration_of
 from kerfolio.shop.leg import LegResult
 from kerfolio.shop.span import SagResult, span_findings, span_results
 from tests.plans import proved
+from tests.shop.heard import heard
 from tests.shop.spanned import Spanned
 
 PLAN = """\
@@ -203,7 +205,7 @@ def test_a_web_on_short_stubs_carries_no_bending_there() -> None:
 def test_strength_over_time_is_the_material_s(family: str, lasting: float, passing: float) -> None:
     found = duration_of(family)
     assert (found.share(lasting=True), found.share(lasting=False)) == (lasting, passing)
-    assert "EN 1995-1-1" in found.source
+    assert "EN 1995-1-1" in found.source.told(METRIC)
 
 
 @pytest.mark.parametrize(
@@ -234,7 +236,7 @@ def test_a_place_is_what_a_span_is_reckoned_for() -> None:
         (s.first_day, s.long_term) for s in (here.sags[0], there.sags[0])
     )
     assert (same, later, damper) == pytest.approx((now, now * 1.8, now * 2.0))
-    told = {each.label: each.value for each in there.assumptions}
+    told = {each.label: each.value for each in heard(there)}
     title = "Birch plywood 18 mm"
     assert told[f"{title}: creep under lasting load"] == (
         "the sag grows by 1 times the first day’s (a shed)"
@@ -258,7 +260,7 @@ def test_a_mean_strength_is_taken_at_its_low_end() -> None:
     stated = next(each for each in settled("board: batten, load: {kg: 10}").boards).stock.strength
     assert stated is not None
     assert found.sags[0].strength == pytest.approx(stated * 0.7368 * 0.6)
-    told = {each.label: each for each in found.assumptions}
+    told = {each.label: each for each in heard(found)}
     assert any(label.endswith("low end of the strength") for label in told)
 
 

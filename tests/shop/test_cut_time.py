@@ -16,6 +16,7 @@ from kerfolio.shop.cut_time import CutTime, Placed, sheet_time
 from kerfolio.shop.machine import SMALL_ROUTER, Machine, path_seconds, travel_seconds
 from kerfolio.shop.wear import wear_of
 from tests.plans import RACK, proved, small_settled
+from tests.shop.heard import heard
 
 PROFILE = (
     "{sheet: ply, cutter: compression-6, feed: 3000 mm/min, plunge: 600 mm/min, "
@@ -168,7 +169,7 @@ def test_without_passes_a_pass_is_one_diameter_deep() -> None:
     (setting, _) = settings_of(settled, "ply")
     assert setting.passes(settled.parts[0].cuts[-1], 18.0) == pytest.approx((6, 12, 18))
     assert setting.plunge == pytest.approx(1000)
-    facts = {each.label: each for each in timed(settled).assumptions}
+    facts = {each.label: each for each in heard(timed(settled))}
     assert "Depth of a pass" in facts
     assert "third of the feed" in facts["through"].source
 
@@ -243,7 +244,7 @@ def test_wear_is_counted_by_cutter() -> None:
 
 
 def test_every_assumption_has_a_value_and_a_source() -> None:
-    for each in timed(plate()).assumptions:
+    for each in heard(timed(plate())):
         assert each.label
         assert each.value
         assert each.source

@@ -12,7 +12,7 @@ from kerfolio.basis.cutting_lengths import (
     feed_in,
     fit_in,
 )
-from kerfolio.basis.digits import digits, fixed
+from kerfolio.basis.digits import LENGTH_DECIMALS, fixed
 from kerfolio.basis.lengths import length_in, size_in, spot_in
 from kerfolio.basis.masses import mass_in, own_mass_in
 from kerfolio.basis.reader import Reader
@@ -117,9 +117,9 @@ def _size(width: float, height: float, reader: Reader) -> str:
     return size_in((width, height), reader)
 
 
-def _degrees(value: float, _: str) -> str:
+def _degrees(value: float, _: Reader) -> str:
     return f"{fixed(value, 1)} degrees"
 
 
-def _number(value: float, _: str) -> str:
-    return digits(value)
+def _number(value: float, reader: Reader) -> str:
+    return reader.digits(value, LENGTH_DECIMALS)

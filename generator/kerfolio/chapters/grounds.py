@@ -23,10 +23,10 @@ def figures(found: Sequence[Figure]) -> Facts:
 
 def grounds(assumptions: Sequence[Assumption], summary: str) -> tuple[Block, ...]:
     """Return what figures rest on, folded away; nothing where nothing is taken for granted."""
-    facts = tuple(Fact(head=each.label, lines=(_lines(each),)) for each in assumptions)
+    facts = tuple(Fact(head=str(each.label), lines=(_lines(each),)) for each in assumptions)
     return (Folded(summary=summary, blocks=(Facts(facts=facts, rows=True),)),) if facts else ()
 
 
 def _lines(each: Assumption) -> tuple[Words, ...]:
     value = told(str(each.value))
-    return (value,) if each.source == _NO_SOURCE else (value, each.source)
+    return (value,) if each.source == _NO_SOURCE else (value, str(each.source))

@@ -73,8 +73,8 @@ class Loads:
 
     spans: tuple[LoadWords, ...]
     heading: str
-    cautions: tuple[str, ...] = SPAN_CAUTIONS
-    racking: str = RACKING
+    cautions: tuple[str, ...]
+    racking: str
 
 
 def loads_of(edition: Edition) -> Loads | None:
@@ -87,6 +87,8 @@ def loads_of(edition: Edition) -> Loads | None:
     return Loads(
         spans=tuple(_words(stated[each.name], each, plan, reader) for each in edition.spans),
         heading=say(reader, "loads-heading"),
+        cautions=tuple(say(reader, each) for each in SPAN_CAUTIONS),
+        racking=say(reader, RACKING),
     )
 
 
@@ -96,7 +98,9 @@ def _words(span: Span, result: SpanResult, plan: Plan, reader: Reader) -> LoadWo
         placed = _placed(span.load, span.load.kg, _called(result.carrier, plan, reader), reader)
         none = say(reader, "loads-no-figure", why=result.why)
         return LoadWords(
-            title=title, asked=say(reader, "loads-asked-alone", load=placed), warning=none
+            title=title,
+            asked=say(reader, "loads-asked-alone", load=placed),
+            warning=none,
         )
     over = overloaded(result)
     lifts = isinstance(result, SagResult) and result.lifts

@@ -135,7 +135,7 @@ def _told(cut: Cut, names: Sequence[str], units: tuple[Reader, str]) -> Iterator
         yield span_title(each.name), _span(each, reader)
     yield from _screws(settled, names, reader)
     for sheet in sheets:
-        edges = edge_words(sheet.stock) or say(reader, "swap-unknown")
+        edges = edge_words(sheet.stock, reader) or say(reader, "swap-unknown")
         yield of(say(reader, "swap-edges"), sheet), edges
         damp = swelling_words(settled, sheet, reader)
         yield of(say(reader, "swap-damp"), sheet), damp or say(reader, "swap-no-figure")

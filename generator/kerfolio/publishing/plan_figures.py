@@ -10,6 +10,7 @@ from typing import Any
 
 from kerfolio.basis.json_text import number
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.in_use import used_of
@@ -39,7 +40,9 @@ def figures(edition: Edition) -> dict[str, Any]:
             for name, top in edition.on_top.items()
         ],
         "spans": {
-            "cautions": [*SPAN_CAUTIONS, RACKING] if edition.spans else [],
+            "cautions": [say(edition.reader, each) for each in (*SPAN_CAUTIONS, RACKING)]
+            if edition.spans
+            else [],
             "results": [_span(each, edition.reader) for each in edition.spans],
         },
     }

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.said import Text, told
+from kerfolio.basis.said import Text, phrase, told
 
-COMMON_PRACTICE = "common practice, no single source"
+COMMON_PRACTICE = phrase("grounds-common-practice")
 """The source of a fact that every shop knows and no table states."""
 
 
@@ -15,10 +15,17 @@ COMMON_PRACTICE = "common practice, no single source"
 class Assumption:
     """One thing taken for granted: what it is, its value in words, and where that comes from."""
 
-    label: str
+    label: Text
     value: Text
-    source: str
+    source: Text
 
     def told(self, reader: Reader) -> Assumption:
-        """Return it with its value told in a unit, ``mm`` or ``in``."""
-        return replace(self, value=told(self.value, reader))
+        """Return it in a reader's language and unit."""
+        words = (told(each, reader) for each in (self.label, self.value, self.source))
+        return Assumption(**dict(zip(("label", "value", "source"), words, strict=True)))
+
+
+def named_fact(fact: tuple[str, Text, Text]) -> Assumption:
+    """Return an assumption from the name of its label's message, its value and its source."""
+    name, value, source = fact
+    return Assumption(label=phrase(f"grounds-fact-{name}"), value=value, source=source)

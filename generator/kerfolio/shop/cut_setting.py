@@ -17,13 +17,6 @@ REST = "rest"
 PLUNGE_SHARE = 1 / 3
 """Of the feed, where no plunge is stated (a quarter to a half in shop practice; from memory)."""
 
-CHOICE_RULE = (
-    "What goes through takes the first setting of its sheet that goes through; what stops at a "
-    "depth takes the first that does not and is deep enough, else one that goes through, cut off "
-    "at the depth. Engraving prefers a V or ball cutter. A cutter too wide for a cut is passed over"
-)
-"""How a setting is chosen for a cut, for people."""
-
 _SHAPED = ("v", "ball")
 
 
@@ -103,7 +96,8 @@ def _settled(
 
 
 def in_choice(cut: Cut, settings: Iterable[Setting]) -> tuple[Setting, ...]:
-    """Return the settings that may serve a cut, the one to take first in front (CHOICE_RULE)."""
+    """Return the settings that may serve a cut, the one to take first in front (message
+    ``grounds-which-is``)."""
     engraving = cut.operation is Operation.ENGRAVE
     able = [each for each in settings if engraving or each.cutter.kind not in _SHAPED]
     if cut.depth is None:

@@ -7,25 +7,15 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from kerfolio.basis.figures import figure, percent_text
-from kerfolio.basis.measures import acceleration, feed, length
-from kerfolio.basis.said import Text, said
+from kerfolio.basis.measures import acceleration, feed, length, number
+from kerfolio.basis.said import Measure, Text, Words, phrase, said
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.transform import turned_point
 from kerfolio.settling.settled import Operation, SettledPlan
-from kerfolio.shop.assumption import COMMON_PRACTICE, Assumption
-from kerfolio.shop.cut_setting import CHOICE_RULE, Setting, settings_of
+from kerfolio.shop.assumption import COMMON_PRACTICE, Assumption, named_fact
+from kerfolio.shop.cut_setting import Setting, settings_of
 from kerfolio.shop.machine import SMALL_ROUTER, Machine, path_seconds, travel_seconds
 from kerfolio.shop.tool_path import Stroke, Uncut, strokes_of
-
-ROUTE_RULE = (
-    "Setting by setting, what stops at a depth first; piece by piece, the nearest next; in a piece "
-    "engraving, recesses, holes, openings, the outline last; of each the nearest next; from 0,0 "
-    "and back"
-)
-"""The order of the cuts, for people."""
-
-_MEMORY = "shop practice, a quarter to a half; from memory"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,7 +88,8 @@ def sheet_time(
 ) -> CutTime:
     """Return what a sheet takes, its pieces where ``placed`` says.
 
-    The order is that of ``ROUTE_RULE``. Raises KeyError for a sheet or part the plan has not.
+    The order is that of the message ``grounds-order-is``. Raises KeyError for a sheet or part the
+    plan has not.
     """
     settings = settings_of(settled, sheet)
     parts = {part.name: part for part in settled.parts}
@@ -138,7 +129,7 @@ def _block(made: Iterable[Stroke | Uncut], piece: Placed, setting: Setting) -> l
 
 
 def _route(blocks: Sequence[list[_Leg]], used: Sequence[Setting]) -> tuple[_Leg, ...]:
-    """Return every stroke in the order of ``ROUTE_RULE``."""
+    """Return every stroke in that order."""
     here: Point = (0.0, 0.0)
     route: list[_Leg] = []
     for setting in used:
@@ -224,49 +215,44 @@ def _hop(start: Point, end: Point, depth: float, machine: Machine) -> float:
 
 
 def _assumptions(used: Sequence[Setting], machine: Machine) -> tuple[Assumption, ...]:
-    plan = "the plan’s cut settings"
     stated = [
         Assumption(
             label=each.name,
-            value=said(
-                "{}, feed {}, plunge {}",
-                each.cutter.title,
-                feed("feed", each.feed),
-                feed("plunge", each.plunge),
+            value=phrase(
+                "grounds-setting",
+                cutter=each.cutter.title,
+                feed=said("{}", feed("feed", each.feed)),
+                plunge=said("{}", feed("plunge", each.plunge)),
             ),
-            source=plan if each.plunge_stated else f"{plan}; plunge a third of the feed: {_MEMORY}",
+            source=phrase(f"grounds-settings{'' if each.plunge_stated else '-plunge'}"),
         )
         for each in used
     ]
+    facts: list[tuple[str, Text, Text]] = []
     if any(each.depths is None for each in used):
-        value = "one cutter diameter a pass, where no passes are stated"
-        stated.append(Assumption(label="Depth of a pass", value=value, source=COMMON_PRACTICE))
-    machine_facts: tuple[tuple[str, Text, str], ...] = (
-        ("Which setting", CHOICE_RULE, COMMON_PRACTICE),
-        ("Order", ROUTE_RULE, COMMON_PRACTICE),
-        ("Rapid moves", said("{}", feed("rapid", machine.rapid)), COMMON_PRACTICE),
+        facts.append(("pass", phrase("grounds-pass-is"), COMMON_PRACTICE))
+    step, change = 100 * machine.step_over, machine.change / 60
+    facts += [
+        ("which", phrase("grounds-which-is"), COMMON_PRACTICE),
+        ("order", phrase("grounds-order-is"), COMMON_PRACTICE),
+        ("rapid", said("{}", feed("rapid", machine.rapid)), COMMON_PRACTICE),
         (
-            "Acceleration",
-            said("{} in every direction", acceleration(machine.acceleration)),
+            "acceleration",
+            _told("acceleration-is", acceleration=acceleration(machine.acceleration)),
             COMMON_PRACTICE,
         ),
         (
-            "Corners",
-            f"a stop where the path turns by more than {figure(machine.stop_angle)} degrees; "
-            "in a curve no faster than the acceleration allows",
-            "motion under constant acceleration; the angle is common practice",
+            "corners",
+            _told("corners-is", angle=number("angle", machine.stop_angle)),
+            phrase("grounds-corners-source"),
         ),
-        (
-            "Height between cuts",
-            said("{}", length("clearance", machine.clearance)),
-            COMMON_PRACTICE,
-        ),
-        (
-            "Pockets",
-            f"cleared from the middle out, {percent_text(machine.step_over)} of the cutter a step",
-            COMMON_PRACTICE,
-        ),
-        ("Change of cutter", f"{figure(machine.change / 60)} minutes", COMMON_PRACTICE),
-        ("Left out", "loading, fixing and turning the sheet; lifting over bridges", "-"),
-    )
-    return (*stated, *(Assumption(label=a, value=b, source=c) for a, b, c in machine_facts))
+        ("height", said("{}", length("clearance", machine.clearance)), COMMON_PRACTICE),
+        ("pockets", _told("pockets-is", share=number("step-over", step)), COMMON_PRACTICE),
+        ("change", _told("change-is", minutes=number("change", change)), COMMON_PRACTICE),
+        ("left-out", phrase("grounds-left-out-is"), "-"),
+    ]
+    return (*stated, *map(named_fact, facts))
+
+
+def _told(name: str, **values: Measure) -> Words:
+    return phrase(f"grounds-{name}", **{key: said("{}", each) for key, each in values.items()})

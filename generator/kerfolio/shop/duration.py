@@ -7,22 +7,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.basis.said import Words, phrase
 from kerfolio.model.climate import OUTDOORS, SHED, Climate
 
-_TABLE = "EN 1995-1-1, Table 3.1 (kmod), heated room"
-_READ = f"{_TABLE}, as reproduced in an engineering manual"
-_MEMORY = f"{_TABLE}; from memory"
-_UNKNOWN = f"no figure for this material: the least of {_TABLE}"
+_READ = phrase("grounds-kmod-read")
+_MEMORY = phrase("grounds-kmod-memory")
+_UNKNOWN = phrase("grounds-kmod-unknown")
 
 SPREAD = 0.16
 """Coefficient of variation of bending strength (Wood Handbook FPL-GTR-190, Table 5-6; from memory:
 clear wood)."""
 LOW_END = 1 - 1.645 * SPREAD
 """What 19 of 20 pieces reach, over the mean (normal distribution)."""
-LOW_END_SOURCE = (
-    "what 19 of 20 pieces reach, with a spread of 16 % (clear wood, Wood Handbook FPL-GTR-190, "
-    "Table 5-6; from memory)"
-)
+LOW_END_SOURCE = phrase("grounds-low-end-source")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,7 +34,7 @@ class Duration:
     families: tuple[str, ...]
     lasting: float | None
     passing: float | None
-    source: str
+    source: Words
     creep: float | None = 1.0
 
     @property
@@ -54,7 +51,7 @@ def _row(
     families: tuple[str, ...],
     lasting: float | None,
     passing: float | None,
-    source: str,
+    source: Words,
     creep: float | None = 1.0,
 ) -> Duration:
     return Duration(families=families, lasting=lasting, passing=passing, source=source, creep=creep)
@@ -72,8 +69,8 @@ _LEAST = _row((), 0.20, 0.80, _UNKNOWN)
 
 
 _SOLID, _PLY = ("hardwood", "softwood"), ("hardwood-plywood", "softwood-plywood")
-_IN_A_SHED = "EN 1995-1-1, Tables 3.1 and 3.2, service class 2; from memory"
-_OUTDOORS = "EN 1995-1-1, Tables 3.1 and 3.2, service class 3; from memory"
+_IN_A_SHED = phrase("grounds-kmod-class", number=2)
+_OUTDOORS = phrase("grounds-kmod-class", number=3)
 _DAMP: dict[Climate, tuple[Duration, ...]] = {
     SHED: (
         _row(_PLY, 0.60, 0.90, _IN_A_SHED, 1.0 / 0.8),

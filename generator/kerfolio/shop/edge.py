@@ -2,24 +2,25 @@
 
 from __future__ import annotations
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.model.stock import SheetStock
 
-_PLY = "plies show: sand and seal them, or band what is seen"
-_FIBRE = "even and without a grain, but they drink paint: seal or fill them first, coat them twice"
 _EDGES = {
-    "hardwood-plywood": _PLY,
-    "softwood-plywood": f"{_PLY}; gaps in the core may want filling",
-    "mdf": _FIBRE,
-    "hardboard": _FIBRE,
-    "particleboard": "open and crumbling: band them",
-    "osb": "open flakes: band them, or leave them where nobody touches them",
-    "hardwood": "end grain drinks finish: seal it first",
-    "softwood": "end grain drinks finish: seal it first",
-    "laminate": "the brown core shows: polish it, or band it",
+    "hardwood-plywood": "ply",
+    "softwood-plywood": "soft-ply",
+    "mdf": "fibre",
+    "hardboard": "fibre",
+    "particleboard": "particle",
+    "osb": "flakes",
+    "hardwood": "end-grain",
+    "softwood": "end-grain",
+    "laminate": "core",
 }
 """Common practice, no single source."""
 
 
-def edge_words(stock: SheetStock) -> str:
+def edge_words(stock: SheetStock, reader: Reader) -> str:
     """Return what is to be known of its edges; empty where nothing is known of its family."""
-    return _EDGES.get(stock.family, "")
+    kind = _EDGES.get(stock.family, "")
+    return say(reader, f"sheetedges-{kind}") if kind else ""

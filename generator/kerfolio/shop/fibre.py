@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from kerfolio.basis.figures import figure, whole_figure
-from kerfolio.model.climate import Climate
+from kerfolio.basis.digits import rounded
+from kerfolio.basis.figures import whole_figure
+from kerfolio.basis.measures import number
+from kerfolio.basis.said import Text, Words, phrase, said
+from kerfolio.model.climate import HEATED, Climate
 from kerfolio.model.stock import BoardStock, SheetStock
 from kerfolio.shop.assumption import Assumption
 from kerfolio.shop.duration import LOW_END, LOW_END_SOURCE, Duration, duration_of
@@ -14,14 +17,11 @@ CRUSHING_SHARE = 0.5
 """Compression strength over bending strength (clear wood: 0.45 to 0.6 along the grain, Wood
 Handbook FPL-GTR-190, Table 5-3; from memory)."""
 SHEAR_OF_STIFFNESS = 1 / 16
-_SHEAR_SOURCE = "about E/16 for wood, Wood Handbook FPL-GTR-190; from memory"
+_STATED = phrase("grounds-stated-by-maker")
+_SHEAR_SOURCE = phrase("grounds-shear-rule")
 _ROLLING = {"hardwood-plywood": 1 / 50, "softwood-plywood": 1 / 100}
 """Shear modulus of plywood flat over its stiffness along: plies across the span roll (Handbook of
 Finnish Plywood: birch 206 to 10 048 N/mm2, spruce 66 to 6500; from memory)."""
-_ROLLING_SOURCE = (
-    "plies across the span roll: E/{} as the Handbook of Finnish Plywood has it; from memory"
-)
-_EDGE_RULE = "the mean of along and across: on edge the plies share by thickness; from memory"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,18 +46,20 @@ class Fibre:
 class _Given:
     """A stated value, with what it is called and where it comes from."""
 
-    what: str
+    what: Words
     value: float
     kind: str
-    source: str
+    source: Text
 
     def fact(self, title: str) -> Assumption:
         """Return it as shown to people."""
-        kind = f" ({self.kind} value)" if self.kind else ""
+        value = whole_figure(self.value)
         return Assumption(
-            label=f"{title}: {self.what}",
-            value=f"{whole_figure(self.value)} N/mm²{kind}",
-            source=self.source or "stated by the maker",
+            label=phrase("grounds-of", title=title, what=self.what),
+            value=phrase("grounds-newtons-kind", value=value, kind=self.kind)
+            if self.kind
+            else phrase("grounds-newtons", value=value),
+            source=self.source or _STATED,
         )
 
 
@@ -74,13 +76,23 @@ def board_fibre(stock: BoardStock, under: Under) -> Fibre | None:
     if stock.stiffness is None:
         return None
     stiffness = _Given(
-        "stiffness", stock.stiffness, stock.stiffness_kind, stock.source_of("stiffness")
+        phrase("grounds-what-stiffness"),
+        stock.stiffness,
+        stock.stiffness_kind,
+        stock.source_of("stiffness"),
     )
     strength = None
     if stock.strength is not None:
         source = stock.source_of("strength")
-        strength = _Given("bending strength", stock.strength, stock.strength_kind, source)
-    shear = _Given("shear modulus", stock.stiffness * SHEAR_OF_STIFFNESS, "", _SHEAR_SOURCE)
+        strength = _Given(
+            phrase("grounds-what-bending"), stock.strength, stock.strength_kind, source
+        )
+    shear = _Given(
+        phrase("grounds-what-shear-modulus"),
+        stock.stiffness * SHEAR_OF_STIFFNESS,
+        "",
+        _SHEAR_SOURCE,
+    )
     return _fibre(stock, stiffness, strength, shear, _Ends(None, None), under)
 
 
@@ -96,15 +108,14 @@ def sheet_fibre(
     if along is None:
         return None
     way, words = _way(stock.grain, grain, axis, on_edge=on_edge)
-    rule = f"; {_EDGE_RULE}" if way == "mean" else ""
     value = _chosen(along, across, way)
-    source = f"{stock.source_of('stiffness_along')}{rule}"
-    stiffness = _Given(f"stiffness {words}", value, stock.stiffness_kind, source)
+    source = _ruled(stock.source_of("stiffness_along"), way)
+    stiffness = _Given(_said("stiffness", words), value, stock.stiffness_kind, source)
     strength = None
     if stock.strength_along is not None:
         strong = _chosen(stock.strength_along, stock.strength_across, way)
-        source = f"{stock.source_of('strength_along')}{rule}"
-        strength = _Given(f"bending strength {words}", strong, stock.strength_kind, source)
+        source = _ruled(stock.source_of("strength_along"), way)
+        strength = _Given(_said("bending", words), strong, stock.strength_kind, source)
     side = "edge" if on_edge else "flat"
     return _fibre(
         stock,
@@ -118,16 +129,15 @@ def sheet_fibre(
 
 def _shear_modulus(stock: SheetStock, along: float, value: float, side: str) -> _Given:
     """Return the stated shear modulus, else one by a rule: flat, the plies of plywood roll."""
-    words = "on edge" if side == "edge" else "flat"
     stated = stock.shear_modulus_edge if side == "edge" else stock.shear_modulus_flat
     if stated is not None:
-        source = stock.source_of(f"shear_modulus_{side}")
-        return _Given(f"shear modulus {words}", stated, "", source)
+        cited = stock.source_of(f"shear_modulus_{side}")
+        return _Given(_said("shear-modulus", side), stated, "", cited)
     rolling = _ROLLING.get(stock.family) if side == "flat" else None
     if rolling is None:
-        return _Given(f"shear modulus {words}", value * SHEAR_OF_STIFFNESS, "", _SHEAR_SOURCE)
-    source = _ROLLING_SOURCE.format(figure(1 / rolling))
-    return _Given(f"shear modulus {words}", along * rolling, "", source)
+        return _Given(_said("shear-modulus", side), value * SHEAR_OF_STIFFNESS, "", _SHEAR_SOURCE)
+    source = phrase("grounds-rolling-rule", share=whole_figure(1 / rolling))
+    return _Given(_said("shear-modulus", side), along * rolling, "", source)
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,15 +149,14 @@ class _Ends:
 
 
 def _tab_strengths(stock: SheetStock, side: str) -> _Ends:
-    words = "on edge" if side == "edge" else "flat"
     strong = stock.shear_strength_edge if side == "edge" else stock.shear_strength_flat
     shear = bearing = None
     if strong is not None:
         source = stock.source_of(f"shear_strength_{side}")
-        shear = _Given(f"shear strength {words}", strong, "characteristic", source)
+        shear = _Given(_said("shear", side), strong, "characteristic", source)
     if side == "flat" and stock.bearing_strength is not None:
         source = stock.source_of("bearing_strength")
-        bearing = _Given("strength against pressure on a face", stock.bearing_strength, "", source)
+        bearing = _Given(phrase("grounds-what-bearing"), stock.bearing_strength, "", source)
     return _Ends(shear, bearing)
 
 
@@ -167,8 +176,8 @@ def _fibre(
     if strength is not None and low < 1:
         facts.append(
             Assumption(
-                label=f"{stock.title}: low end of the strength",
-                value=f"{figure(low, 2)} of the {strength.kind} value",
+                label=phrase("grounds-low-end", title=stock.title),
+                value=phrase("grounds-low-end-share", share=_number(low), kind=strength.kind),
                 source=LOW_END_SOURCE,
             )
         )
@@ -194,14 +203,25 @@ def _fibre(
 
 def _over_time(title: str, duration: Duration, under: Under) -> Assumption:
     share = duration.share(lasting=under.lasting)
-    stays = "while the load stays" if under.lasting else "under a load that comes and goes"
-    where = f" in {under.climate.where}" if under.climate and duration.is_damp else ""
-    told = "not known" if share is None else f"{figure(share)} of that of a short test"
-    return Assumption(
-        label=f"{title}: strength over time",
-        value=f"{told}, {stays}{where}",
-        source=duration.source,
+    where = under.climate if under.climate and duration.is_damp else None
+    known = None if share is None else phrase("grounds-share-of-short", share=_number(share))
+    stays = f"grounds-over-time-{'lasting' if under.lasting else 'passing'}"
+    told = known or phrase("grounds-not-known")
+    value = (
+        phrase(f"{stays}-in", share=told, where=_in(where)) if where else phrase(stays, share=told)
     )
+    return Assumption(
+        label=phrase("grounds-over-time", title=title), value=value, source=duration.source
+    )
+
+
+def _in(climate: Climate) -> Words:
+    return phrase(f"grounds-in-{climate.name.split()[0]}")
+
+
+def _number(value: float) -> Words:
+    """Return a share or a factor to a hundredth, told with the reader's decimal mark."""
+    return said("{}", number("share", rounded(value, 2)))
 
 
 def _creep(stock: SheetStock | BoardStock, duration: Duration) -> float | None:
@@ -214,29 +234,40 @@ def _creep(stock: SheetStock | BoardStock, duration: Duration) -> float | None:
 def _creep_told(
     stock: SheetStock | BoardStock, duration: Duration, under: Under, creep: float | None
 ) -> Assumption:
-    where = under.climate.where if under.climate and duration.is_damp else "a heated room"
-    grows = (
-        "not known" if creep is None else f"the sag grows by {figure(creep)} times the first day’s"
-    )
-    source = stock.source_of("creep") or "stated by the maker"
+    where = _in(under.climate if under.climate and duration.is_damp else HEATED)
+    source = stock.source_of("creep") or _STATED
     return Assumption(
-        label=f"{stock.title}: creep under lasting load",
-        value=f"{grows} ({where})",
-        source=f"{source}; {duration.source}" if duration.is_damp else source,
+        label=phrase("grounds-creep", title=stock.title),
+        value=phrase("grounds-creep-unknown", where=where)
+        if creep is None
+        else phrase("grounds-creep-grows", times=said("{}", number("creep", creep)), where=where),
+        source=phrase("grounds-and-source", source=source, more=duration.source)
+        if duration.is_damp
+        else source,
     )
+
+
+def _said(what: str, way: str) -> Words:
+    """Return a property in a direction, in words."""
+    told = phrase(f"grounds-what-{what}")
+    return phrase("grounds-what-way", what=told, way=phrase(f"grounds-way-{way}"))
+
+
+def _ruled(source: str, way: str) -> Text:
+    return phrase("grounds-edge-rule", source=source) if way == "mean" else source
 
 
 def _way(has_grain: bool, grain: str, axis: str, *, on_edge: bool) -> tuple[str, str]:
     """Return which value counts, and how to say it."""
     if not has_grain:
-        return "along", "in any direction"
+        return "along", "any"
     if on_edge:
-        return "mean", "on edge"
+        return "mean", "edge"
     if grain == f"along {axis}":
-        return "along", "along the grain"
+        return "along", "along"
     if grain.startswith("along"):
-        return "across", "across the grain"
-    return "least", "in the weaker direction, the grain being left open"
+        return "across", "across"
+    return "least", "weaker"
 
 
 def _chosen(along: float, across: float | None, way: str) -> float:

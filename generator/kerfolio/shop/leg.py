@@ -5,12 +5,11 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from kerfolio.basis.figures import figure
-from kerfolio.basis.measures import length
-from kerfolio.basis.said import Text, said
+from kerfolio.basis.measures import length, number
+from kerfolio.basis.said import Text, phrase, said
 from kerfolio.geometry.cross_section import Strip, squared
 from kerfolio.model.span import Span
-from kerfolio.shop.assumption import Assumption
+from kerfolio.shop.assumption import Assumption, named_fact
 from kerfolio.shop.beam import G, buckling_load, rectangle_inertia
 from kerfolio.shop.fibre import CRUSHING_SHARE
 from kerfolio.shop.member import Member
@@ -89,30 +88,27 @@ def _least_inertia(strips: tuple[Strip, ...]) -> float:
 
 
 def _assumptions(member: Member, area: float, safety: float) -> tuple[Assumption, ...]:
-    facts: tuple[tuple[str, Text, str], ...] = (
+    area_told = said("{}", length("narrowest", area / member.thickness))
+    facts: tuple[tuple[str, Text, Text], ...] = (
         (
-            "Section",
-            said(
-                "the narrowest, {} in all at full thickness, measured square to each limb, taken "
-                "for the whole length",
-                length("narrowest", area / member.thickness),
-            ),
-            "the part as cut",
+            "section",
+            phrase("grounds-section-narrowest", area=area_told),
+            phrase("grounds-part-as-cut"),
         ),
-        ("Buckling", "about the weaker axis; two bounds: K = 1 and K = 2", _EULER),
+        ("buckling", phrase("grounds-buckling-is"), phrase("grounds-euler")),
         (
-            "Compression strength",
-            f"{figure(CRUSHING_SHARE)} times the bending strength",
-            "clear wood, Wood Handbook FPL-GTR-190, Table 5-3; from memory",
+            "compression",
+            phrase("grounds-compression-is", share=said("{}", number("share", CRUSHING_SHARE))),
+            phrase("grounds-compression-source"),
         ),
-        ("Load", "straight down through the middle of the section", "simplification"),
+        ("load", phrase("grounds-load-is"), phrase("grounds-simplification")),
         (
-            "Safety factor",
-            f"{figure(safety)} on buckling and on strength",
-            "stated in the plan, else 3",
+            "safety",
+            phrase("grounds-safety-buckling", factor=said("{}", number("safety", safety))),
+            phrase("grounds-safety-stated"),
         ),
     )
     return (
         *member.fibre.assumptions,
-        *(Assumption(label=a, value=b, source=c) for a, b, c in facts),
+        *map(named_fact, facts),
     )

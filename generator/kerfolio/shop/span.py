@@ -10,14 +10,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from kerfolio.basis.figures import figure
 from kerfolio.basis.finding import Finding, note, warning
-from kerfolio.basis.measures import mass, own_mass
-from kerfolio.basis.said import Text, said
+from kerfolio.basis.measures import mass, number, own_mass
+from kerfolio.basis.said import Measure, Text, Words, phrase, said
 from kerfolio.model.span import Span, SpanLoad
 from kerfolio.settling.scope import FOLLOWS, SettlingError
 from kerfolio.settling.settled import SettledPlan
-from kerfolio.shop.assumption import COMMON_PRACTICE, Assumption
+from kerfolio.shop.assumption import Assumption, named_fact
 from kerfolio.shop.beam import G, loading, long_term, sag
 from kerfolio.shop.leg import LegResult, leg_result
 from kerfolio.shop.lifting import Lifting, lifting_of
@@ -25,18 +24,9 @@ from kerfolio.shop.rigidity import Weak, rigidity
 from kerfolio.shop.span_place import SpanPlace, load_kg, span_place
 from kerfolio.shop.tab import TabResult, tab_results
 
-SPAN_CAUTIONS = (
-    "An estimate from stated values, no rating: try it with care before you trust it, and do not "
-    "climb on what was not made for it.",
-    "Screws, bolts, glue and what they are fixed to are not reckoned; they may give way long "
-    "before. Knots, moisture and rough use change the figures too.",
-    "Local codes and licensed practice come first.",
-)
-RACKING = (
-    "What carries well downwards may still lean over sideways: a frame of two sides and a shelf "
-    "needs a back, a rail deep enough or a brace that keeps its corners square."
-)
-"""What a downward load says nothing about; words to stand beside every span."""
+SPAN_CAUTIONS = ("spans-estimate", "spans-not-reckoned", "spans-codes-first")
+RACKING = "spans-racking"
+"""What a downward load says nothing about; messages to stand beside every span."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -356,50 +346,37 @@ _HANDBOOK = "Wood Handbook FPL-GTR-190, equation 9-2 and Table 9-1"
 
 def _assumptions(span: Span, place: SpanPlace, own: float) -> tuple[Assumption, ...]:
     """Return all that the figures of a bending span rest on."""
-    stated = "stated in the plan"
-    facts: list[tuple[str, Text, str]] = [
-        ("Sag", "bending and shear; ends free to turn, and clamped as the other bound", _HANDBOOK),
-        (
-            "Section",
-            "the part as cut, openings and recesses taken off, tabs on its long edges left out; "
-            "every place counts with the moment that is there",
-            "unit-load method, statics",
-        ),
-        ("Own weight", said("{} between the supports, lasting", own_mass(own)), "computed"),
-        ("Lasting load", "yes" if span.lasting else "no", stated),
-        ("Growth with time", "first day × (1 + kdef)", "EN 1995-1-1, 2.2.3"),
-        ("Limit", place.limit[1], f"{stated}, else span/300; none for furniture is agreed on"),
-        (
-            "Safety factor",
-            f"{figure(span.safety)} on the strength",
-            f"{stated}, else 3; {COMMON_PRACTICE}",
-        ),
+    sag = "sag-overhang" if span.kind == "overhang" else "sag-free"
+    facts: list[tuple[str, Text, Text]] = [
+        ("sag", phrase(f"grounds-{sag}"), _HANDBOOK),
+        ("section", phrase("grounds-section-cut"), phrase("grounds-unit-load")),
+        ("own-weight", _told("own-weight-lasting", mass=own_mass(own)), phrase("grounds-computed")),
+        ("lasting", phrase(f"grounds-{'yes' if span.lasting else 'no'}"), _STATED),
+        ("growth", phrase("grounds-growth-is"), "EN 1995-1-1, 2.2.3"),
+        ("limit", place.limit[1], phrase("grounds-limit-source")),
+        ("safety", _told("safety-strength", factor=number("safety", span.safety)), _SAFETY),
     ]
-    if span.kind == "overhang":
-        facts[0] = ("Sag", "bending and shear; clamped at its first support", _HANDBOOK)
     if any(each.fibre.creep is None for each in place.members):
-        facts.append(("Creep", "not known: the first day’s sag is held against the limit", "-"))
+        facts.append(("no-creep", phrase("grounds-no-creep-told"), "-"))
     if any(each.fibre.strength is None for each in place.members):
-        facts.append(("Strength", "not known: only the sag limits the load", "-"))
+        facts.append(("strength", phrase("grounds-no-strength"), "-"))
     if any(any(each.tabs) for each in place.members):
-        facts.append(
-            (
-                "Tabs",
-                "without glue they hold the ends alone: their shear at the root, 1.5 R / A, and "
-                "the pressure under them; members share the load as they are stiff",
-                "statics of a rectangle",
-            )
+        facts.append(("tabs", phrase("grounds-tabs-told"), phrase("grounds-rectangle")))
+    under = (
+        Assumption(
+            label=phrase("grounds-under", part=each.part.name),
+            value=phrase(f"grounds-joined-{each.joined}"),
+            source=phrase("grounds-built-up"),
         )
-    facts += [
-        (f"Under it: {under.part.name}", _JOINED[under.joined], _BUILT) for under in span.under
-    ]
+        for each in span.under
+    )
     materials = dict.fromkeys(fact for member in place.members for fact in member.fibre.assumptions)
-    return (*materials, *(Assumption(label=a, value=b, source=c) for a, b, c in facts))
+    return (*materials, *map(named_fact, facts), *under)
 
 
-_BUILT = "statics of built-up sections; its middle under the middle of the span"
-_JOINED = {
-    "loose": "it bends by itself, what is over it only lies on it; glued is the other bound",
-    "glued": "glued along its whole length it bends as one with what is over it, the glue line "
-    "itself not reckoned; loose is the other bound",
-}
+def _told(name: str, **values: Measure) -> Words:
+    return phrase(f"grounds-{name}", **{key: said("{}", each) for key, each in values.items()})
+
+
+_STATED = phrase("grounds-stated")
+_SAFETY = phrase("grounds-safety-source")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from kerfolio.basis.cutting_lengths import fit_in
 from kerfolio.basis.figures import figure
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.model.feature_kind import SLOT
 from kerfolio.settling.settled import SettledPlan, SettledSheet
 from kerfolio.settling.surroundings import Needs
@@ -37,8 +38,10 @@ def swelling_words(settled: SettledPlan, sheet: SettledSheet, reader: Reader) ->
     climate, movement = settled.plan.climate, settled.stock.movement(sheet.stock.family)
     found = [sheet.stock.swelling] if sheet.stock.swelling else []
     if movement is not None and climate is None:
-        found.append(f"{figure(movement.thickness)} % thicker for each % of moisture")
+        share = figure(movement.thickness, reader=reader)
+        found.append(say(reader, "sheetedges-swells", share=share))
     elif movement is not None and climate is not None:
         thicker = fit_in(2 * needs_of(settled, sheet).swelling, reader)
-        found.append(f"{thicker} thicker in {climate.where}")
+        place = climate.name.split()[0]
+        found.append(say(reader, f"sheetedges-thicker-{place}", by=thicker))
     return "; ".join(found)

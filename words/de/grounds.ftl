@@ -1,0 +1,117 @@
+# Worauf Zahlen beruhen.
+grounds-common-practice = allgemeine Praxis, keine einzelne Quelle
+grounds-what-stiffness = Steifigkeit
+grounds-what-bending = Biegefestigkeit
+grounds-what-shear-modulus = Schubmodul
+grounds-what-shear = Schubfestigkeit
+grounds-what-bearing = Festigkeit gegen Druck auf die Fläche
+grounds-way-any = in jeder Richtung
+grounds-way-edge = hochkant
+grounds-way-flat = flach
+grounds-way-along = längs der Faser
+grounds-way-across = quer zur Faser
+grounds-way-weaker = in der schwächeren Richtung, da die Faser offen bleibt
+grounds-what-way = { $what } { $way }
+grounds-of = { $title }: { $what }
+grounds-newtons = { $value } N/mm²
+grounds-newtons-kind = { $value } N/mm² ({ $kind ->
+    [minimum] Mindestwert
+    [characteristic] charakteristischer Wert
+    [mean] Mittelwert
+   *[claim] Angabe
+ })
+grounds-stated-by-maker = von der Werkstatt angegeben
+grounds-shear-rule = etwa E/16 für Holz, Wood Handbook FPL-GTR-190; aus dem Gedächtnis
+grounds-rolling-rule = Lagen quer zur Spannweite rollen: E/{ $share } nach dem Handbook of Finnish Plywood; aus dem Gedächtnis
+grounds-edge-rule = { $source }; das Mittel aus längs und quer: hochkant teilen sich die Lagen nach Dicke; aus dem Gedächtnis
+grounds-low-end = { $title }: unteres Ende der Festigkeit
+grounds-low-end-share = { $share } { $kind ->
+    [mean] des Mittelwerts
+   *[claim] der Angabe
+ }
+grounds-low-end-source = was 19 von 20 Stücken erreichen, bei einer Streuung von 16 % (fehlerfreies Holz, Wood Handbook FPL-GTR-190, Table 5-6; aus dem Gedächtnis)
+grounds-over-time = { $title }: Festigkeit mit der Zeit
+grounds-share-of-short = { $share } der eines kurzen Versuchs
+grounds-not-known = nicht bekannt
+grounds-over-time-lasting = { $share }, solange die Last bleibt
+grounds-over-time-passing = { $share }, unter einer Last, die kommt und geht
+grounds-over-time-lasting-in = { $share }, solange die Last bleibt, { $where }
+grounds-over-time-passing-in = { $share }, unter einer Last, die kommt und geht, { $where }
+grounds-creep = { $title }: Kriechen unter dauernder Last
+grounds-creep-grows = die Durchbiegung wächst um das { $times }-Fache der des ersten Tages ({ $where })
+grounds-creep-unknown = nicht bekannt ({ $where })
+grounds-in-dry = in einem trockenen Raum
+grounds-in-heated = in einem geheizten Raum
+grounds-in-shed = in einem Schuppen
+grounds-in-outdoors = im Freien
+grounds-and-source = { $source }; { $more }
+grounds-kmod-read = EN 1995-1-1, Table 3.1 (kmod), geheizter Raum, wiedergegeben in einem Ingenieurhandbuch
+grounds-kmod-memory = EN 1995-1-1, Table 3.1 (kmod), geheizter Raum; aus dem Gedächtnis
+grounds-kmod-unknown = keine Zahl für diesen Werkstoff: die kleinste aus EN 1995-1-1, Table 3.1 (kmod), geheizter Raum
+grounds-kmod-class = EN 1995-1-1, Tabellen 3.1 und 3.2, Nutzungsklasse { $number }; aus dem Gedächtnis
+grounds-fact-sag = Durchbiegung
+grounds-fact-section = Querschnitt
+grounds-fact-own-weight = Eigengewicht
+grounds-fact-lasting = Dauernde Last
+grounds-fact-growth = Wachsen mit der Zeit
+grounds-fact-limit = Grenze
+grounds-fact-safety = Sicherheitsbeiwert
+grounds-fact-no-creep = Kriechen
+grounds-fact-strength = Festigkeit
+grounds-fact-tabs = Zapfen
+grounds-fact-buckling = Knicken
+grounds-fact-compression = Druckfestigkeit
+grounds-fact-load = Last
+grounds-fact-pass = Tiefe eines Durchgangs
+grounds-fact-which = Welche Einstellung
+grounds-fact-order = Reihenfolge
+grounds-fact-rapid = Eilgänge
+grounds-fact-acceleration = Beschleunigung
+grounds-fact-corners = Ecken
+grounds-fact-height = Höhe zwischen Schnitten
+grounds-fact-pockets = Taschen
+grounds-fact-change = Fräserwechsel
+grounds-fact-left-out = Weggelassen
+grounds-sag-free = Biegung und Schub; Enden frei drehbar, und eingespannt als die andere Grenze
+grounds-sag-overhang = Biegung und Schub; an der ersten Auflage eingespannt
+grounds-section-cut = das Teil wie geschnitten, Öffnungen und Vertiefungen abgezogen, Zapfen an den langen Kanten weggelassen; jede Stelle zählt mit dem Moment, das dort ist
+grounds-unit-load = Einheitslastverfahren, Statik
+grounds-own-weight-lasting = { $mass } zwischen den Auflagen, dauernd
+grounds-computed = gerechnet
+grounds-yes = ja
+grounds-no = nein
+grounds-stated = im Plan angegeben
+grounds-growth-is = erster Tag × (1 + kdef)
+grounds-limit-source = im Plan angegeben, sonst Spannweite/300; für Möbel ist keine vereinbart
+grounds-safety-strength = { $factor } auf die Festigkeit
+grounds-safety-source = im Plan angegeben, sonst 3; allgemeine Praxis, keine einzelne Quelle
+grounds-no-creep-told = nicht bekannt: die Durchbiegung des ersten Tages wird an der Grenze gemessen
+grounds-no-strength = nicht bekannt: nur die Durchbiegung begrenzt die Last
+grounds-tabs-told = ohne Leim halten sie die Enden allein: ihr Schub an der Wurzel, 1,5 R / A, und der Druck unter ihnen; Glieder teilen die Last nach ihrer Steifigkeit
+grounds-rectangle = Statik eines Rechtecks
+grounds-under = Darunter: { $part }
+grounds-joined-loose = es biegt sich für sich, was darüber ist, liegt nur auf; geleimt ist die andere Grenze
+grounds-joined-glued = auf ganzer Länge geleimt biegt es sich als eines mit dem darüber, die Leimfuge selbst nicht gerechnet; lose ist die andere Grenze
+grounds-built-up = Statik zusammengesetzter Querschnitte; seine Mitte unter der Mitte der Spannweite
+grounds-section-narrowest = der schmalste, { $area } insgesamt bei voller Dicke, quer zu jedem Schenkel gemessen, für die ganze Länge genommen
+grounds-part-as-cut = das Teil wie geschnitten
+grounds-buckling-is = um die schwächere Achse; zwei Grenzen: K = 1 und K = 2
+grounds-euler = Eulersche Formel, Festigkeitslehre
+grounds-compression-is = das { $share }-Fache der Biegefestigkeit
+grounds-compression-source = fehlerfreies Holz, Wood Handbook FPL-GTR-190, Table 5-3; aus dem Gedächtnis
+grounds-load-is = senkrecht hinunter durch die Mitte des Querschnitts
+grounds-simplification = Vereinfachung
+grounds-safety-buckling = { $factor } auf Knicken und Festigkeit
+grounds-safety-stated = im Plan angegeben, sonst 3
+grounds-setting = { $cutter }, Vorschub { $feed }, Eintauchen { $plunge }
+grounds-settings = die Schnitteinstellungen des Plans
+grounds-settings-plunge = die Schnitteinstellungen des Plans; Eintauchen ein Drittel des Vorschubs: Werkstattpraxis, ein Viertel bis die Hälfte; aus dem Gedächtnis
+grounds-pass-is = ein Fräserdurchmesser je Durchgang, wo keine Durchgänge angegeben sind
+grounds-which-is = Was durchgeht, nimmt die erste Einstellung seiner Platte, die durchgeht; was in einer Tiefe endet, die erste, die das nicht tut und tief genug ist, sonst eine, die durchgeht, in der Tiefe abgebrochen. Gravuren nehmen lieber einen V- oder Kugelfräser. Ein Fräser, der für einen Schnitt zu breit ist, wird übergangen
+grounds-order-is = Einstellung für Einstellung, was in einer Tiefe endet, zuerst; Stück für Stück, das nächste zuerst; in einem Stück Gravur, Vertiefungen, Löcher, Öffnungen, der Umriss zuletzt; davon je das nächste; von 0,0 und zurück
+grounds-acceleration-is = { $acceleration } in jeder Richtung
+grounds-corners-is = ein Halt, wo die Bahn um mehr als { $angle } Grad abbiegt; in einem Bogen nicht schneller, als die Beschleunigung erlaubt
+grounds-corners-source = Bewegung mit konstanter Beschleunigung; der Winkel ist allgemeine Praxis
+grounds-pockets-is = von der Mitte aus geräumt, { $share } % des Fräsers je Bahn
+grounds-change-is = { $minutes } Minuten
+grounds-left-out-is = Auflegen, Befestigen und Wenden der Platte; Heben über Brücken

@@ -1,0 +1,117 @@
+# What figures rest on.
+grounds-common-practice = common practice, no single source
+grounds-what-stiffness = stiffness
+grounds-what-bending = bending strength
+grounds-what-shear-modulus = shear modulus
+grounds-what-shear = shear strength
+grounds-what-bearing = strength against pressure on a face
+grounds-way-any = in any direction
+grounds-way-edge = on edge
+grounds-way-flat = flat
+grounds-way-along = along the grain
+grounds-way-across = across the grain
+grounds-way-weaker = in the weaker direction, the grain being left open
+grounds-what-way = { $what } { $way }
+grounds-of = { $title }: { $what }
+grounds-newtons = { $value } N/mm²
+grounds-newtons-kind = { $value } N/mm² ({ $kind ->
+    [minimum] minimum
+    [characteristic] characteristic
+    [mean] mean
+   *[claim] claim
+ } value)
+grounds-stated-by-maker = stated by the maker
+grounds-shear-rule = about E/16 for wood, Wood Handbook FPL-GTR-190; from memory
+grounds-rolling-rule = plies across the span roll: E/{ $share } as the Handbook of Finnish Plywood has it; from memory
+grounds-edge-rule = { $source }; the mean of along and across: on edge the plies share by thickness; from memory
+grounds-low-end = { $title }: low end of the strength
+grounds-low-end-share = { $share } of the { $kind ->
+    [mean] mean
+   *[claim] claim
+ } value
+grounds-low-end-source = what 19 of 20 pieces reach, with a spread of 16 % (clear wood, Wood Handbook FPL-GTR-190, Table 5-6; from memory)
+grounds-over-time = { $title }: strength over time
+grounds-share-of-short = { $share } of that of a short test
+grounds-not-known = not known
+grounds-over-time-lasting = { $share }, while the load stays
+grounds-over-time-passing = { $share }, under a load that comes and goes
+grounds-over-time-lasting-in = { $share }, while the load stays in { $where }
+grounds-over-time-passing-in = { $share }, under a load that comes and goes in { $where }
+grounds-creep = { $title }: creep under lasting load
+grounds-creep-grows = the sag grows by { $times } times the first day’s ({ $where })
+grounds-creep-unknown = not known ({ $where })
+grounds-in-dry = a dry room
+grounds-in-heated = a heated room
+grounds-in-shed = a shed
+grounds-in-outdoors = the open air
+grounds-and-source = { $source }; { $more }
+grounds-kmod-read = EN 1995-1-1, Table 3.1 (kmod), heated room, as reproduced in an engineering manual
+grounds-kmod-memory = EN 1995-1-1, Table 3.1 (kmod), heated room; from memory
+grounds-kmod-unknown = no figure for this material: the least of EN 1995-1-1, Table 3.1 (kmod), heated room
+grounds-kmod-class = EN 1995-1-1, Tables 3.1 and 3.2, service class { $number }; from memory
+grounds-fact-sag = Sag
+grounds-fact-section = Section
+grounds-fact-own-weight = Own weight
+grounds-fact-lasting = Lasting load
+grounds-fact-growth = Growth with time
+grounds-fact-limit = Limit
+grounds-fact-safety = Safety factor
+grounds-fact-no-creep = Creep
+grounds-fact-strength = Strength
+grounds-fact-tabs = Tabs
+grounds-fact-buckling = Buckling
+grounds-fact-compression = Compression strength
+grounds-fact-load = Load
+grounds-fact-pass = Depth of a pass
+grounds-fact-which = Which setting
+grounds-fact-order = Order
+grounds-fact-rapid = Rapid moves
+grounds-fact-acceleration = Acceleration
+grounds-fact-corners = Corners
+grounds-fact-height = Height between cuts
+grounds-fact-pockets = Pockets
+grounds-fact-change = Change of cutter
+grounds-fact-left-out = Left out
+grounds-sag-free = bending and shear; ends free to turn, and clamped as the other bound
+grounds-sag-overhang = bending and shear; clamped at its first support
+grounds-section-cut = the part as cut, openings and recesses taken off, tabs on its long edges left out; every place counts with the moment that is there
+grounds-unit-load = unit-load method, statics
+grounds-own-weight-lasting = { $mass } between the supports, lasting
+grounds-computed = computed
+grounds-yes = yes
+grounds-no = no
+grounds-stated = stated in the plan
+grounds-growth-is = first day × (1 + kdef)
+grounds-limit-source = stated in the plan, else span/300; none for furniture is agreed on
+grounds-safety-strength = { $factor } on the strength
+grounds-safety-source = stated in the plan, else 3; common practice, no single source
+grounds-no-creep-told = not known: the first day’s sag is held against the limit
+grounds-no-strength = not known: only the sag limits the load
+grounds-tabs-told = without glue they hold the ends alone: their shear at the root, 1.5 R / A, and the pressure under them; members share the load as they are stiff
+grounds-rectangle = statics of a rectangle
+grounds-under = Under it: { $part }
+grounds-joined-loose = it bends by itself, what is over it only lies on it; glued is the other bound
+grounds-joined-glued = glued along its whole length it bends as one with what is over it, the glue line itself not reckoned; loose is the other bound
+grounds-built-up = statics of built-up sections; its middle under the middle of the span
+grounds-section-narrowest = the narrowest, { $area } in all at full thickness, measured square to each limb, taken for the whole length
+grounds-part-as-cut = the part as cut
+grounds-buckling-is = about the weaker axis; two bounds: K = 1 and K = 2
+grounds-euler = Euler’s formula, mechanics of materials
+grounds-compression-is = { $share } times the bending strength
+grounds-compression-source = clear wood, Wood Handbook FPL-GTR-190, Table 5-3; from memory
+grounds-load-is = straight down through the middle of the section
+grounds-simplification = simplification
+grounds-safety-buckling = { $factor } on buckling and on strength
+grounds-safety-stated = stated in the plan, else 3
+grounds-setting = { $cutter }, feed { $feed }, plunge { $plunge }
+grounds-settings = the plan’s cut settings
+grounds-settings-plunge = the plan’s cut settings; plunge a third of the feed: shop practice, a quarter to a half; from memory
+grounds-pass-is = one cutter diameter a pass, where no passes are stated
+grounds-which-is = What goes through takes the first setting of its sheet that goes through; what stops at a depth takes the first that does not and is deep enough, else one that goes through, cut off at the depth. Engraving prefers a V or ball cutter. A cutter too wide for a cut is passed over
+grounds-order-is = Setting by setting, what stops at a depth first; piece by piece, the nearest next; in a piece engraving, recesses, holes, openings, the outline last; of each the nearest next; from 0,0 and back
+grounds-acceleration-is = { $acceleration } in every direction
+grounds-corners-is = a stop where the path turns by more than { $angle } degrees; in a curve no faster than the acceleration allows
+grounds-corners-source = motion under constant acceleration; the angle is common practice
+grounds-pockets-is = cleared from the middle out, { $share } % of the cutter a step
+grounds-change-is = { $minutes } minutes
+grounds-left-out-is = loading, fixing and turning the sheet; lifting over bridges
