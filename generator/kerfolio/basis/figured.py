@@ -67,13 +67,6 @@ def together(*texts: str, between: str = "") -> str:
     return between.join(texts)
 
 
-def listed_together(texts: Sequence[str]) -> str:
-    """Return ``a``, ``a and b`` or ``a, b and c``, in which figures are still known."""
-    if len(texts) < 2:
-        return together(*texts)
-    return together(together(*texts[:-1], between=", "), " and ", texts[-1])
-
-
 def replaced(text: str, old: str, new: str) -> str:
     """Return a text with words in it replaced, its figures left."""
     if not isinstance(text, Figured):
