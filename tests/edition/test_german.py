@@ -21,30 +21,48 @@ from kerfolio.edition.difficulty import difficulty_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import choice_words, file_words, sizes_words
 from kerfolio.edition.format_words import format_words
+from kerfolio.edition.in_use import Used, used_of
 from kerfolio.edition.joint_fits import joint_fits
+from kerfolio.edition.layers import layers_explained
 from kerfolio.edition.licence_words import licence_of, licence_rules, licence_sentence
+from kerfolio.edition.making import set_of, wholes_of
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.edition.proved_words import proved_words
 from kerfolio.edition.rescue_words import glued_words, laid_words, offcut_words, slip_words
 from kerfolio.edition.saw_words import saw_caution, saw_how, spare_words
+from kerfolio.edition.setup import setup_sheets
+from kerfolio.edition.setup_art import setup_arts
 from kerfolio.edition.setup_coupon import setup_coupons
 from kerfolio.edition.sheet_count import counted_as
+from kerfolio.edition.side_words import offset_words
 from kerfolio.edition.tools import tools_of
 from kerfolio.edition.yard import yard_card
 from kerfolio.settling.settled import Coupon, SettledPart, SettledPlan, SettledSheet
 from kerfolio.shop.shims import Shim
 from tests.edition.carrying import carrying
+from tests.edition.used import sat
 from tests.paper.sample_editions import sample
 
 GERMAN = Reader(language="de")
 ENGLISH = re.compile(r"\b([Tt]he|of|and|with|is|are|[Yy]our|[Ii]t|to|not|by|from)\b")
 """Words that no German sentence holds, nor any title of these plans."""
 
+
+def _in_use(found: Used | None) -> list[object]:
+    """Return what readers are told; what the plan says it is used for is its own word."""
+    if found is None:
+        return []
+    return [found.assumptions, *((each.sentence, each.figures) for each in found.things)]
+
+
 Told = Callable[[Edition], object]
 TOLD: tuple[Told, ...] = (
     *(by_hand, cautions_of, copies_remark, cutter_words, room_words),
     *(surroundings_words, difficulty_of, sizes_words, joint_fits, measuring_of, proved_words),
-    *(spare_words, setup_coupons, counted_as, yard_card),
+    *(spare_words, setup_sheets, setup_coupons, setup_arts, counted_as, yard_card),
+    *(offset_words, set_of, wholes_of),
+    lambda each: [layer.purpose for layer in layers_explained(each)],
+    lambda each: _in_use(used_of(each)),
     lambda each: [tool.purpose for tool in tools_of(each)],
     lambda each: opening_words(each.reader),
     lambda each: depth_advice(each.reader, floors="3 mm", engraves=True),
@@ -59,7 +77,13 @@ TOLD: tuple[Told, ...] = (
 
 @cache
 def editions() -> tuple[Edition, ...]:
-    return (sample("harbour-stool"), sample("potting-bench"), sample("desk-rack"), carrying())
+    return (
+        sample("harbour-stool"),
+        sample("potting-bench"),
+        sample("desk-rack"),
+        sat(),
+        carrying(),
+    )
 
 
 def told_to(edition: Edition, reader: Reader) -> list[str]:
@@ -94,7 +118,7 @@ def test_no_english_sentence_is_left(unit: str) -> None:
 
 def test_english_is_found() -> None:
     told = told_to(editions()[0], METRIC)
-    assert sum(bool(ENGLISH.search(each)) for each in told) > len(told) / 2
+    assert sum(bool(ENGLISH.search(each)) for each in told) > len(told) / 3
 
 
 def test_counts_and_figures_stand_in_whole_sentences() -> None:

@@ -6,7 +6,7 @@ A ``Figured`` reads as its words; who writes a file asks for its parts and tells
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from string import Formatter
 

@@ -10,7 +10,7 @@ from kerfolio.basis.lengths import both_text
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
-from kerfolio.edition.setup import RunLines, by_hand_line, cutting_time, run_lines
+from kerfolio.edition.setup_runs import RunLines, by_hand_line, cutting_time, run_lines
 from kerfolio.edition.sheet_facts import cut_alone
 from kerfolio.settling.settled import Cut, Operation
 from kerfolio.settling.titles import feature_title, part_title

@@ -10,7 +10,8 @@ from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.drawing.layer import INKS
 from kerfolio.drawing.vocabulary import Anchor, Ink
-from kerfolio.edition.setup import RunLines, WorkLine, setup_cautions, setup_defer
+from kerfolio.edition.setup import setup_cautions, setup_defer
+from kerfolio.edition.setup_runs import RunLines, WorkLine
 from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, ruled, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.setup_type import SMALL, SMALL_SOFT, SetupType, leading
