@@ -16,22 +16,23 @@ from kerfolio.drawing.expand import NARROW
 from kerfolio.drawing.extent import apart, padded
 from kerfolio.drawing.feature_note import set_name
 from kerfolio.drawing.lettering import CAPITAL, Box, label_box
+from kerfolio.drawing.name_column import NAME, WORDS, Tag, beside, leader_end, spread
 from kerfolio.drawing.seat import Seat
-from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
+from kerfolio.drawing.vocabulary import Ink, Item, Label, Stroke
 from kerfolio.geometry.boolean import contains, intersects
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.measure import bounds
-from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.geometry.shapes import rectangle
 from kerfolio.model.feature_kind import ENGRAVING, HOLE, WINDOW
 from kerfolio.settling.settled import SettledFeature, SettledPart
 
-_NAME, _WORDS, _NUMBER = 3.2, 2.8, 2.8
+_NUMBER = 2.8
 _AIR = 0.7
 _NEAR = (1.2, 3.0, 5.5)
 """How far beside a feature its name is tried, mm on paper."""
 _OFF = 9.0
 """Between what is drawn and a column of names, mm."""
-_ROW = _NAME * CAPITAL + _WORDS * 1.15 + 2.2
+_ROW = NAME * CAPITAL + WORDS * 1.15 + 2.2
 """From one name in the column to the next, mm."""
 _NEAR_SIDE = 30.0
 """So near to the right side, mm, a name goes there."""
@@ -40,19 +41,8 @@ _CROSS = 2.2
 _MOST_NUMBERED = 60
 """Of larger sets only the first, the second and the last member are numbered."""
 
-Lines = tuple[tuple[str, float, bool], ...]
-
 _Found = tuple[Point, Box | None]
 """Where the middle of words may stand, and what they name, None where they stand in it."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Set:
-    """Features of one name: what is said of them, and where each lies on paper."""
-
-    lines: Lines
-    members: tuple[Box, ...]
-    inside: bool
 
 
 @dataclass(slots=True)
@@ -72,7 +62,7 @@ class Tags:
     taken: list[Box] = field(default_factory=list)
     items: list[Item] = field(default_factory=list)
     on_wood: list[Box] = field(default_factory=list)
-    _waiting: list[_Set] = field(default_factory=list)
+    _waiting: list[Tag] = field(default_factory=list)
     _whole: Region = field(init=False)
     _recesses: tuple[Contour, ...] = field(init=False)
 
@@ -100,10 +90,10 @@ class Tags:
             self.items.append(Stroke(contour=line, ink=Ink.ACCENT, width=2 * NARROW))
         box = (x - _CROSS, y - _CROSS, x + _CROSS, y + _CROSS)
         self.taken.append(box)
-        lines = ((name, _NAME, True), (words, _WORDS, False))
-        self._write(_Set(lines=lines, members=(box,), inside=False))
+        lines = ((name, NAME, True), (words, WORDS, False))
+        self._write(Tag(lines=lines, members=(box,), inside=False))
 
-    def _write(self, tag: _Set) -> None:
+    def _write(self, tag: Tag) -> None:
         """Write a tag on the part, or let it wait for a column."""
         note = text_block(tag.lines)
         found = next(self._free(note, tag), None)
@@ -115,17 +105,17 @@ class Tags:
     def columns(self, around: Box) -> Iterator[Item]:
         """Yield what is left over beside a box, to its left and right, each on a leader."""
         left, _, right, _ = around
-        sides: dict[bool, list[_Set]] = {True: [], False: []}
+        sides: dict[bool, list[Tag]] = {True: [], False: []}
         for each in self._waiting:
             sides[self._goes_right(each)].append(each)
         for goes_right, sets in sides.items():
             edge = right + _OFF if goes_right else left - _OFF
-            sets.sort(key=lambda each: -_end(each, goes_right)[1])
-            heights = _spread([_end(each, goes_right)[1] for each in sets], _ROW)
+            sets.sort(key=lambda each: -leader_end(each, goes_right)[1])
+            heights = spread([leader_end(each, goes_right)[1] for each in sets], _ROW)
             for each, y in zip(sets, heights, strict=True):
-                yield from _beside(each, (edge, y), goes_right)
+                yield from beside(each, (edge, y), goes_right)
 
-    def _goes_right(self, tag: _Set) -> bool:
+    def _goes_right(self, tag: Tag) -> bool:
         """Tell whether a set's nearest member lies nearer to the right side, or near enough to it:
         there are no sizes to cross.
         """
@@ -133,8 +123,8 @@ class Tags:
         to_right = min(box.x1 - each[2] for each in tag.members)
         return to_right <= max(_NEAR_SIDE, min(each[0] - box.x0 for each in tag.members))
 
-    def _tag(self, name: str, features: Sequence[SettledFeature]) -> _Set:
-        return _Set(
+    def _tag(self, name: str, features: Sequence[SettledFeature]) -> Tag:
+        return Tag(
             lines=tuple(_lines(name, features, self.reader)),
             members=tuple(map(self._reach, features)),
             inside=features[0].kind is WINDOW,
@@ -162,7 +152,7 @@ class Tags:
             if self._in_wood(box_at(spot, note.width, note.height)):
                 yield from self._if_clear(note, spot, box)
 
-    def _free(self, note: Block, tag: _Set) -> Iterator[_Found]:
+    def _free(self, note: Block, tag: Tag) -> Iterator[_Found]:
         """Yield places in the wood beside a member, or in the window that is named."""
         for box in tag.members[:4]:
             wide, high = box[2] - box[0], box[3] - box[1]
@@ -238,10 +228,10 @@ def _lines(
     name: str, features: Sequence[SettledFeature], reader: Reader
 ) -> Iterator[tuple[str, float, bool]]:
     first, count = features[0], len(features)
-    yield (f"{name} 1 to {count}" if count > 1 else name), _NAME, True
+    yield (f"{name} 1 to {count}" if count > 1 else name), NAME, True
     x, y = (place_decimal(each, reader.unit) for each in first.at)
     where = f"; 1 at {x}, {y}" if count > 1 else f" at {x}, {y}"
-    yield f"{feature_words(first, reader)}{where}", _WORDS, False
+    yield f"{feature_words(first, reader)}{where}", WORDS, False
 
 
 def feature_words(feature: SettledFeature, reader: Reader) -> str:
@@ -270,41 +260,3 @@ def _around(box: Box, note: Block, away: float) -> Iterator[Point]:
     dy = (box[3] - box[1] + note.height) / 2 + away
     for sx, sy in ((0, 1), (0, -1), (1, 0), (-1, 0), (1, 1), (1, -1), (-1, 1), (-1, -1)):
         yield x + sx * dx, y + sy * dy
-
-
-def _end(tag: _Set, goes_right: bool) -> Point:
-    """Return where a leader from that side ends: at the nearest member."""
-    box = max(tag.members, key=lambda each: (each[2] if goes_right else -each[0], each[3]))
-    return (box[2] if goes_right else box[0]), (box[1] + box[3]) / 2
-
-
-def _spread(wanted: Sequence[float], apart: float) -> list[float]:
-    """Return heights, falling, as near to those wanted as being ``apart`` allows.
-
-    Neighbours that come too near are taken together, about the middle of what they want (pool of
-    adjacent violators, least squares).
-    """
-    pools: list[tuple[float, int]] = []  # the height of the first if it stood alone, how many
-    for number, y in enumerate(wanted):
-        level, count = y + number * apart, 1
-        while pools and pools[-1][0] < level:
-            before, many = pools.pop()
-            level = (before * many + level * count) / (many + count)
-            count += many
-        pools.append((level, count))
-    levels = [level for level, count in pools for _ in range(count)]
-    return [level - number * apart for number, level in enumerate(levels)]
-
-
-def _beside(tag: _Set, at: Point, goes_right: bool) -> Iterator[Item]:
-    """Yield a set's lines in a column, and a leader from there to the set."""
-    way, anchor = (1.0, Anchor.START) if goes_right else (-1.0, Anchor.END)
-    x, y = at
-    bend = (x - way * 4.0, y + _NAME * 0.3)
-    end = _end(tag, goes_right)
-    yield Stroke(contour=open_path((x - way * 1.2, bend[1]), bend, end), ink=Ink.INK, width=NARROW)
-    yield Stroke(contour=circle(end, 0.9), width=None, fill=Ink.INK)
-    for text, height, strong in tag.lines:
-        ink = Ink.INK if strong else Ink.SOFT
-        yield Label(text=text, at=(x, y), height=height, strong=strong, ink=ink, anchor=anchor)
-        y -= _WORDS * 1.2
