@@ -9,7 +9,8 @@ from enum import StrEnum
 from typing import Any
 
 from kerfolio.basis.json_text import number
-from kerfolio.basis.reader import Reader
+from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.said import Words
 from kerfolio.basis.saying import say
 from kerfolio.edition.cutting import cutting_of
 from kerfolio.edition.edition import Edition
@@ -97,7 +98,9 @@ def _span(result: SpanResult, reader: Reader) -> dict[str, Any]:
 
 
 def _plain(value: Any) -> Any:
-    """Return a record as JSON holds it: its fields by name, with hyphens."""
+    """Return a record as JSON holds it: its fields by name, with hyphens; words in English."""
+    if isinstance(value, Words):
+        return value.told(METRIC)
     if is_dataclass(value) and not isinstance(value, type):
         names = [each.name for each in fields(value)]
         return {name.replace("_", "-"): _plain(getattr(value, name)) for name in names}
