@@ -281,10 +281,8 @@ def test_a_drawing_that_is_not_there_is_told() -> None:
 def test_a_drawn_hole_with_a_depth_is_blind() -> None:
     part = made((OUTLINE, BORE), rule("bore", HOLE, depth="6"))
     (bore,) = part.features
-    assert (bore.depth.value if bore.depth else None, bore.depth.reason if bore.depth else "") == (
-        6.0,
-        "stated: 6",
-    )
+    assert bore.depth is not None
+    assert (bore.depth.value, told(bore.depth.reason, METRIC)) == (6.0, "stated: 6")
     assert part.plain.openings == ()
     (cut,) = (each for each in part.cuts if each.feature == "bore")
     assert (cut.operation, cut.depth) == (Operation.HOLE, 6.0)

@@ -149,5 +149,5 @@ def _sentence(part: SettledPart, reader: Reader) -> str:
     words = say(reader, "drawing-part-shows", wide=wide, high=high)
     if not part.grained:
         return words
-    axis = part.grain.removeprefix("along ")
-    return f"{words} {say(reader, f'drawing-grain-along-{axis}')}"
+    grain = part.grain.replace(" ", "-")
+    return f"{words} {say(reader, f'drawing-grain-{grain}')}"
