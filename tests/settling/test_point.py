@@ -15,6 +15,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from kerfolio.basis.cutting_lengths import chosen_in
+from kerfolio.basis.digits import steps
 from kerfolio.basis.reader import INCHES, METRIC, Reader
 from kerfolio.basis.said import told
 from kerfolio.geometry.contour import Contour
@@ -198,4 +199,4 @@ def test_what_is_chosen_is_told_to_a_thousandth(thousandths: int, unit: str) -> 
     )
     over, _, under = last.partition("/")
     value = sum(map(float, whole)) + float(over) / float(under or 1)
-    assert round(value * (25.4 if unit == "in" else 1.0) * 1000) == thousandths
+    assert steps(value * (25.4 if unit == "in" else 1.0), 3) == thousandths

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from kerfolio.basis.figured import Figure, Figured, joined
 from kerfolio.basis.measures import chosen
-from kerfolio.basis.reader import INCHES
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import ByUnit, Measure, Quantity, Text, Words, enumerated, said, strung
 from kerfolio.basis.style import Rule, Style
 from kerfolio.basis.thickness import sold_in, thickness_label
@@ -81,8 +81,8 @@ def words_of(variant: FitVariant) -> Words:
     return strung(told, ByUnit("_", ", "))
 
 
-def _rung_in(mm: float, unit: str) -> str:
-    return sold_in(mm, INCHES) if unit == "in" else thickness_label(mm, unit)
+def _rung_in(mm: float, reader: Reader) -> str:
+    return sold_in(mm, reader) if reader.unit == "in" else thickness_label(mm, reader.unit)
 
 
 def _others(sheet: str, variant: FitVariant) -> Text:
