@@ -24,7 +24,7 @@ SIDE = SETTLED.part("side")
 def test_a_note_is_told_in_german_with_a_comma() -> None:
     lines = part_note(SETTLED, SIDE, GERMAN)
     assert lines[1] == "Teil A, Side: 2-mal"
-    assert lines[2].startswith("Gefräst für Birch plywood 18 mm mit 17,60 mm (0,693 in)")
+    assert lines[2].startswith("Geschnitten für Birch plywood 18 mm mit 17,60 mm (0,693 in)")
     assert lines[3] == "Passung 0,1 mm, Fräser 6 mm"
     assert lines[4] == "Dateien für Platten von 17,60 mm Dicke. Einheit: mm."
 

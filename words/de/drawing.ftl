@@ -76,7 +76,7 @@ drawing-faces-show = nur die Sichtseite
 drawing-faces-back = nur die Rückseite
 drawing-rounded = gerundet { $radius }, { $faces }
 drawing-banded = mit Umleimer: { $band }; Maße sind ohne ihn
-drawing-edge-square = scharfkantig gelassen, wie gefräst
+drawing-edge-square = scharfkantig gelassen, wie geschnitten
 drawing-edge-ease = gebrochen: feines Papier nimmt die Schärfe
 drawing-edge-mask = abgeklebt: scharfkantig gelassen, ohne Oberfläche
 drawing-machine-sheet = { $plan }: Platte { $sheet } auf der Maschine
@@ -92,9 +92,9 @@ drawing-clamps = { $spots ->
    *[other] { $spots } Stellen zum Spannen sind schraffiert
  }
 drawing-operation-engrave = Gravuren
-drawing-operation-pocket = Taschen
+drawing-operation-pocket = Vertiefungen
 drawing-operation-hole = Löcher
-drawing-operation-opening = Durchbrüche
+drawing-operation-opening = Öffnungen
 drawing-operation-outline = Umrisse
 drawing-bridges = Stege
 drawing-saw = { $plan }: Sägeplan { $sheet }

@@ -2,7 +2,7 @@
 sawing-title = Bevor du sägst
 sawing-lines = Die Linien
 sawing-line-edge = Die Linie ist die fertige Kante, ihre schattierte Seite ist Abfall: außen um das
-  Teil herum, innen in Schlitzen, Ausklinkungen und Durchbrüchen. Säge im Schatten, neben der Linie,
+  Teil herum, innen in Schlitzen, Ausklinkungen und Öffnungen. Säge im Schatten, neben der Linie,
   und feile bis an sie heran.
 sawing-line-drill = Bohre zuerst die kleinen Kreise, mit dem Bohrer, der unter dem Teil steht: Sie
   öffnen die Ecken von Zapfen und Schlitzen.
