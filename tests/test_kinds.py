@@ -157,14 +157,13 @@ OTHER_MEANINGS = {
     ("drawing/vocabulary.py", "hole"),
     # The length of what goes into a drawn slot, in a reason.
     ("settling/fitted.py", "tab"),
-    # What is drilled, counted for setup sheets, drills and hands.
-    ("edition/setup.py", "hole"),
-    ("edition/by_hand.py", "hole"),
-    ("edition/tools.py", "hole"),
-    # What bears a load, counted; the coupon's second piece.
-    ("edition/in_use.py", "tab"),
-    ("edition/loads.py", "tab"),
-    ("edition/setup_coupon.py", "tab"),
+    # What messages are called, and what they choose by.
+    ("edition/difficulty.py", "fingers"),
+    ("edition/swap.py", "edge"),
+    ("edition/swap.py", "face"),
+    ("paper/before_sawing.py", "edge"),
+    ("paper/before_sawing.py", "hole"),
+    ("shop/span.py", "tabs"),
     # The edge of a part that a feature stands on, and that of a sheet where a clamp lies.
     ("reading/feature_kinds.py", "edge"),
     ("reading/sheet.py", "edge"),
@@ -173,7 +172,6 @@ OTHER_MEANINGS = {
     ("reading/span.py", "edge"),
     ("shop/member.py", "edge"),
     ("shop/fibre.py", "edge"),
-    ("edition/loads.py", "edge"),
 }
 
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from datetime import date
 from decimal import Decimal
 
 import pytest
 
 from kerfolio.basis.figures import bytes_text, minutes_text, money_text
 from kerfolio.basis.reader import METRIC
-from kerfolio.basis.words import day_text, listed
+from kerfolio.basis.words import listed
 from kerfolio.edition.licence_words import licence_address, licence_sentence
 from kerfolio.pages.links import contact_href, safe_href, web_href
 from kerfolio.pages.running_text import chapters
@@ -40,7 +39,6 @@ def test_sizes_of_files_by_the_si_prefixes(size: int, text: str) -> None:
 
 
 def test_days_money_and_lists() -> None:
-    assert day_text(date(2026, 10, 2)) == "2 October 2026"
     assert money_text(Decimal("92.5"), "EUR") == "92.50 EUR"
     assert listed(["a", "b", "c"]) == "a, b and c"
     assert listed([]) == ""

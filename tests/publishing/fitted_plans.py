@@ -120,7 +120,7 @@ def fitting(text: str) -> Fitting:
     assert settled is not None, findings
     formats = formats_in(found.identity.cut_files_of(plan))
     return fitting_of(
-        set_of(settled), side_by_side(settled), formats, found.identity.unit_for(plan)
+        set_of(settled), side_by_side(settled), formats, found.identity.reader_of(plan)
     )
 
 

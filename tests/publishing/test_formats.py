@@ -76,8 +76,7 @@ def read(content: bytes) -> ReadBack:
 TENTHS = CutFormat(
     ending="tenths.json",
     title="tenths list",
-    article="a",
-    unit="tenths of a millimetre",
+    unit="mm",
     write=write,
     read=read,
 )
@@ -204,7 +203,7 @@ def test_readers_are_told_of_it(bundle: Bundle) -> None:
     start = Tree(files_of(bundle)["start-here.html"].decode()).text_of("main")
     found = replace(stool(), formats=FORMATS)
     page = Tree(plan_page(replace(site(), editions=(found,)), found)).text_of("main")
-    units = "in millimetres (tenths list in tenths of a millimetre)"
+    units = "in millimetres"
     for text in (start, page):
         assert "one SVG, one DXF and one tenths list for each" in text
         assert f"all are {units}, whatever your machine shows" in text

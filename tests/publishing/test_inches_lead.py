@@ -182,5 +182,6 @@ def test_inches_lead_where_the_plan_or_the_workshop_is_in_inches(
 ) -> None:
     stated = replace(edition().plan, units=plan)
     identity = Identity(title="Shed", maker="Ada", units_first=shop)
-    assert identity.unit_for(stated) == first
-    assert Identity(title="Shed", maker="Ada").unit_for(replace(stated, units="mm")) == "mm"
+    assert identity.reader_of(stated).unit == first
+    metric = replace(stated, units="mm")
+    assert Identity(title="Shed", maker="Ada").reader_of(metric).unit == "mm"

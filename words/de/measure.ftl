@@ -1,6 +1,7 @@
 # Wo eine Platte gemessen wird und welche Dateien das bedeutet.
 measure-title = Miss deine Platte
-measure-open = Öffne { $start }{ $makes }
+measure-open = Öffne { $start }, auf einem Rechner oder Telefon, ganz ohne Netz, und tippe deine Messwerte ein:
+    Die Seite macht die Dateien für genau deine Platte.
 measure-coupon-first = Schneide die { $coupon } vor allem anderen.
 measure-coupon = Passprobe
 measure-folders = Ordner mit Schnittdateien, nach gemessener Dicke

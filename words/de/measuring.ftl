@@ -18,8 +18,6 @@ measuring-type = Ein Messwert genügt, acht sind besser. Tippe sie, wie der Mess
     [in] in Zoll oder in Millimetern
    *[mm] mit Punkt oder Komma, in mm oder in Zoll
  }:
-measuring-makes = , auf einem Rechner oder Telefon, ganz ohne Netz, und tippe deine Messwerte ein:
-    Die Seite macht die Dateien für genau deine Platte.
 measuring-sets-made = Jeder Schlitz folgt der Dicke deiner Platte. Fertig liegt für jede Dicke in
     der Tabelle ein ganzer Satz Schnittdateien; der Name eines Ordners und jeder Datei darin ist die
     Dicke, für die sie sind. Auf { $unit ->

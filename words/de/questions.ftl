@@ -2,7 +2,8 @@
 questions-title = Fragen und Antworten
 questions-thickness = Meine Platte ist nicht genau so dick. Was nun?
 questions-any-thickness = Das ist kaum eine. Der Plan ist für { $sheets }, und jeder Schlitz richtet
-    sich nach dem, was du gemessen hast. { $makes }
+    sich nach dem, was du gemessen hast: Öffne start-here.html, auf einem Rechner oder Telefon, ganz ohne Netz, und tippe
+    deine Messwerte ein.
 questions-some-thicknesses = Das ist kaum eine. Der Plan ist für { $sheets }, in { $sets } Sätzen von
     Dateien: Nimm den, den deine dickste Messung nennt.
 questions-one-thickness = Der Plan ist allein für { $sheets }: Nimm eine Platte, die so viel misst.

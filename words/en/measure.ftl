@@ -1,6 +1,7 @@
 # Where a sheet is measured and which files that means.
 measure-title = Measure your sheet
-measure-open = Open { $start }{ $makes }
+measure-open = Open { $start }, on a computer or a phone, without any network, and type your readings: it
+    makes the files for just your sheet.
 measure-coupon-first = Cut the { $coupon } before anything else.
 measure-coupon = coupon
 measure-folders = Folders of cut files, by measured thickness

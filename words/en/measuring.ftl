@@ -17,8 +17,6 @@ measuring-type = One reading will do, eight are better. Type them as the caliper
     [in] in inches or in millimetres
    *[mm] with a point or a comma, in mm or in inches
  }:
-measuring-makes = , on a computer or a phone, without any network, and type your readings: it makes
-    the files for just your sheet.
 measuring-sets-made = Every slot follows the thickness of your sheet. Ready-made is one whole set of
     cut files for each thickness in the table; the name of a folder, and of every file in it, is the
     thickness it is for. Rounded to { $unit ->

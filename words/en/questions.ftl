@@ -2,7 +2,8 @@
 questions-title = Questions and answers
 questions-thickness = My sheet is not quite that thick. What now?
 questions-any-thickness = Few are. The plan is for { $sheets }, and every slot follows what you
-    measured. { $makes }
+    measured: open start-here.html, on a computer or a phone, without any network, and type
+    your readings.
 questions-some-thicknesses = Few are. The plan is for { $sheets }, in { $sets } sets of files: take
     the one that your thickest reading names.
 questions-one-thickness = The plan is for { $sheets } alone: take a sheet that measures so.

@@ -28,11 +28,6 @@ def whole_figure(value: float) -> str:
     return digits(value, 0)
 
 
-def percent_text(share: float, reader: Reader = METRIC) -> str:
-    """Return ``40 %``."""
-    return f"{reader.digits(100 * share, 0)} %"
-
-
 def degrees_text(angle: float) -> str:
     """Return ``12°``."""
     return f"{digits(angle, 0)}°"

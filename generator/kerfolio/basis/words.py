@@ -3,17 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import date
-
-_MONTHS = (
-    *("January", "February", "March", "April", "May", "June", "July", "August"),
-    *("September", "October", "November", "December"),
-)
-
-
-def day_text(when: date) -> str:
-    """Return ``2 October 2026``; the words follow no machine's locale."""
-    return f"{when.day} {_MONTHS[when.month - 1]} {when.year}"
 
 
 def counted(count: int, one: str, many: str = "") -> str:

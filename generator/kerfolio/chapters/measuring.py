@@ -66,7 +66,7 @@ def _makes(words: Measuring, reader: Reader) -> Iterator[Block]:
     """Yield where files are made for a reading, for documents in which they are not."""
     if words.makes:
         start = File(name=START)
-        yield Paragraph(words=worded(reader, "measure-open", start=start, makes=words.makes))
+        yield Paragraph(words=worded(reader, "measure-open", start=start))
 
 
 def _coupon_first(edition: Edition) -> Iterator[Block]:

@@ -50,7 +50,7 @@ def _thickness(edition: Edition) -> str:
     spans = [f"{each.stock.title}, {sold_range_text(*each.published, reader)}" for each in sheets]
     told, makes, sets = listed(reader, spans), measuring_of(edition).makes, len(edition.variants)
     if makes:
-        return say(reader, "questions-any-thickness", sheets=told, makes=makes)
+        return say(reader, "questions-any-thickness", sheets=told)
     if sets < 2:
         return say(reader, "questions-one-thickness", sheets=told)
     return say(reader, "questions-some-thicknesses", sheets=told, sets=sets)

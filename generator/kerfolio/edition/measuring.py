@@ -20,15 +20,14 @@ class Measuring:
     ``coupon``, what it is for, ``read``, how it is read, ``rule``, where the correction belongs,
     and ``without``, what to do without a calliper; ``lies`` by its picture, ``play`` beside its
     table.
-    ``makes`` goes on after the page that makes files, for paper alone, and is empty where none are
-    made.
+    ``makes`` tells whether the first page of the bundle makes files for a reading.
     """
 
     measure: str
     points: str
     type: str
     counts: str
-    makes: str
+    makes: bool
     take: str
     coupon: str
     read: str
@@ -50,7 +49,7 @@ def measuring_of(edition: Edition) -> Measuring:
         points=say(reader, "measuring-points", unit=unit),
         type=say(reader, "measuring-type", unit=unit),
         counts=say(reader, "measuring-counts"),
-        makes=say(reader, "measuring-makes") if made else "",
+        makes=made,
         take=_take(edition, many=many, ranged=ranged),
         coupon=say(reader, "measuring-coupon", unit=unit),
         read=_read(edition, made=made),

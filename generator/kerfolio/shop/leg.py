@@ -18,8 +18,6 @@ from kerfolio.shop.span_place import SpanPlace, load_kg
 HELD = 1.0
 SWAYING = 2.0
 
-_EULER = "Euler’s formula, mechanics of materials"
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LegResult:
