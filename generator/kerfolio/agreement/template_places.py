@@ -7,12 +7,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import say
 from kerfolio.geometry.contour import Point
 from kerfolio.paper.tiling import MARGIN, OVERLAP
 
 Box = tuple[float, float, float, float]
 
-_TILE = re.compile(r" · tile ([0-9]+)-([0-9]+): ")
+_NAME = "0-0"
+_TILE = re.compile("([0-9]+)-([0-9]+): ")
 _SLACK = 1e-6
 
 
@@ -21,13 +24,14 @@ class Tiles:
     """A drawing's box on pages of a size, mm, that share ``OVERLAP`` or more with neighbours.
 
     ``across`` and ``up`` are where columns and rows begin, mm from its left and from its bottom:
-    seams are moved there to keep clear of what is cut.
+    seams are moved there to keep clear of what is cut. ``reader`` is whom the pages are for.
     """
 
     box: Box
     page: tuple[float, float]
     across: tuple[float, ...]
     up: tuple[float, ...]
+    reader: Reader
 
     @property
     def columns(self) -> int:
@@ -64,17 +68,23 @@ class Tiles:
 
     def words(self, column: int, row: int) -> str:
         """Return how a page tells its place."""
-        return (
-            f"tile {row + 1}-{column + 1}: row {row + 1} of {self.rows}, "
-            f"column {column + 1} of {self.columns}"
+        return say(
+            self.reader,
+            "tiles-place",
+            tile=f"{row + 1}-{column + 1}",
+            row=row + 1,
+            rows=self.rows,
+            column=column + 1,
+            columns=self.columns,
         )
 
 
-def place_told(text: str, part: str) -> tuple[int, int] | None:
+def place_told(text: str, part: str, reader: Reader) -> tuple[int, int] | None:
     """Return the column and row, from 0, that words tell of a part; None where they tell none."""
-    before, _, _ = text.partition(" · tile ")
-    found = _TILE.search(text)
-    return (int(found[2]) - 1, int(found[1]) - 1) if found and before.endswith(part) else None
+    place = say(reader, "tiles-place", tile=_NAME, row=1, rows=1, column=1, columns=1)
+    told, _, rest = text.partition(f" · {place.partition(_NAME)[0]}")
+    found = _TILE.match(rest)
+    return (int(found[2]) - 1, int(found[1]) - 1) if found and told.endswith(part) else None
 
 
 def _room(side: float) -> float:

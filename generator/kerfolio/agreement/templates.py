@@ -15,6 +15,7 @@ from kerfolio.agreement.written import SETTLED, Written
 from kerfolio.basis.finding import Finding
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import Text
+from kerfolio.basis.saying import say
 from kerfolio.basis.words import counted
 from kerfolio.drawing.cut_note import CHECK_SQUARES
 from kerfolio.drawing.expand import expanded
@@ -54,6 +55,7 @@ class _Template:
     labels: tuple[Lettering, ...]
     named: str
     release: str
+    reader: Reader
 
     @property
     def box(self) -> Box:
@@ -85,6 +87,7 @@ def _template(
         labels=tuple(_labels(drawing)),
         named=f"{part.mark} {part_title(settled.plan, part.name, reader)}",
         release=f"{release_told(settled.plan.version, reader)} · {measured_for(settled, reader)}",
+        reader=reader,
     )
 
 
@@ -144,14 +147,16 @@ def _rolled(made: _Template, pages: Sequence[ReadPage], number: int) -> Iterator
     at = ((size[0] - right - left) / 2, (size[1] - top - bottom) / 2)
     for how in differences(made.meant, _layers(page, at)):
         yield SETTLED, how
-    yield from _page_faults(made, page, f"whole · page {number + 1} of {len(pages)}")
+    yield from _page_faults(
+        made, page, _placed(made, say(made.reader, "tiles-whole"), number, pages)
+    )
     yield from _unsaid(made, (page,), [at])
 
 
 def _tiled(made: _Template, pages: Sequence[ReadPage], tiling: Tiling) -> Iterator[_Fault]:
     told: dict[tuple[int, int], int] = {}
     for number, page in enumerate(pages):
-        places = (place_told(each.text, f" · {made.named}") for each in page.words)
+        places = (place_told(each.text, f" · {made.named}", made.reader) for each in page.words)
         place = next(filter(None, places), None)
         if place in told:
             yield "its tiles", "two pages are the same one"
@@ -159,12 +164,14 @@ def _tiled(made: _Template, pages: Sequence[ReadPage], tiling: Tiling) -> Iterat
         if place is not None:
             told[place] = number
     at = {place: pages[number] for place, number in told.items()}
-    tiles = Tiles(box=made.box, page=tiling.page, across=tiling.across, up=tiling.up)
+    tiles = Tiles(
+        box=made.box, page=tiling.page, across=tiling.across, up=tiling.up, reader=made.reader
+    )
     yield from (("its tiles", how) for how in tiles.faults())
     yield from _drawn_faults(made, tiles, at)
     for place, page in at.items():
         where = tiles.words(*place)
-        yield from _page_faults(made, page, f"{where} · page {told[place] + 1} of {len(pages)}")
+        yield from _page_faults(made, page, _placed(made, where, told[place], pages))
         window = tiles.window(*place)
         if page.clip is None or _off(page.clip, window, tiles.origin(*place)) > NEAR:
             yield "its tiles", f"{where} shows another part of it"
@@ -172,6 +179,12 @@ def _tiled(made: _Template, pages: Sequence[ReadPage], tiling: Tiling) -> Iterat
         if place not in at and any(passes(e.contour, tiles.window(*place)) for e in made.meant):
             yield "its tiles", f"{tiles.words(*place)} is missing"
     yield from _unsaid(made, tuple(at.values()), [tiles.origin(*each) for each in at])
+
+
+def _placed(made: _Template, where: str, number: int, pages: Sequence[ReadPage]) -> str:
+    """Return how a page tells what of the part it shows, and which of the pages it is."""
+    page = say(made.reader, "tiles-page", page=number + 1, pages=len(pages))
+    return f"{where} · {page}"
 
 
 def _drawn_faults(
@@ -207,7 +220,8 @@ def _page_faults(made: _Template, page: ReadPage, where: str) -> Iterator[_Fault
         if each.inset and each.text not in meant:
             yield "what it is for", f"it says “{each.text}”"
     told = [each.text for each in page.words if not each.inset]
-    line = f"{made.release} · {made.named} · {where} · print at 100 %"
+    print_at = say(made.reader, "tiles-print-at")
+    line = f"{made.release} · {made.named} · {where} · {print_at}"
     if not any(each.endswith(line) for each in told):
         yield "what it is for", f"it does not say “{line.strip(' ·')}”"
     for length, words in CHECK_SQUARES:
