@@ -11,7 +11,7 @@ setup-defer = Die Einstellungen des Machers auf der Maschine des Machers, ein An
 setup-no-clamp = Keine Kante hat Platz: Halte die Platte mit Vakuum, Klebeband oder Schrauben im
     Abfall.
 setup-compare = Dein Fräsprogramm sollte finden, entlang der gezeichneten Linien:
-setup-no-settings = Der Plan nennt für diese Platte keine Fräseinstellungen: Wähle eigene und
+setup-no-settings = Der Plan nennt für diese Platte keine Schnitteinstellungen: Wähle eigene und
     probiere sie.
 setup-zero-centre = Mitte der Platte
 setup-zero-corner = Linke untere Ecke
@@ -38,7 +38,7 @@ setup-bridges = { $count ->
 setup-through = durch
 setup-depths-last = {" "}und{" "}
 setup-left-engrave = Gravuren von { $where }, { $depth }: { $why }
-setup-left-pocket = Taschen von { $where }, { $depth }: { $why }
+setup-left-pocket = Vertiefungen von { $where }, { $depth }: { $why }
 setup-left-opening = Öffnungen von { $where }, { $depth }: { $why }
 setup-left-outline = Umrisse von { $where }, { $depth }: { $why }
 setup-drill = { $count ->

@@ -1,6 +1,6 @@
 # Was ein anderes Material ändert.
 swap-remark = Berechnet für das, was jede Platte im Mittel misst, die Verbindungen bewiesen für
-    alles, womit sie verkauft wird. Schätzungen, keine zugesagte Tragkraft; Fräseinstellungen sind
+    alles, womit sie verkauft wird. Schätzungen, keine zugesagte Tragkraft; Schnitteinstellungen sind
     die des eigenen Materials des Plans.
 swap-refused = { $count ->
     [one] Abgelehnt: { $count } Sache hält nicht mehr.
