@@ -24,6 +24,7 @@ _LEVEL = 0.3  # mm: what a board or the floor makes up for
     "unknown-assembly-piece",
     reason="An assembly is made of pieces the plan has.",
     source=OUR_FORM,
+    unbuilt=True,
 )
 def assembly_pieces(stated: Stated) -> Iterator[Finding]:
     """Look for assemblies that name pieces the plan does not have."""
@@ -42,6 +43,7 @@ def assembly_pieces(stated: Stated) -> Iterator[Finding]:
     reason="Each piece belongs to one of the things a set holds.",
     source=OUR_FORM,
     also=("piece-in-two",),
+    unbuilt=True,
 )
 def pieces_owned(stated: Stated) -> Iterator[Finding]:
     """Look for pieces that no assembly holds, or two."""
@@ -63,6 +65,7 @@ def pieces_owned(stated: Stated) -> Iterator[Finding]:
     "foreign-piece",
     reason="Joints and steps of an assembly tell of its own pieces.",
     source=OUR_FORM,
+    unbuilt=True,
 )
 def own_pieces(stated: Stated) -> Iterator[Finding]:
     """Look for joints and steps that name pieces of another assembly."""
@@ -97,6 +100,7 @@ def _piece(named: Named, known: Mapping[str, Part]) -> str:
     "unknown-support",
     reason="A thing lies on others that stand by themselves.",
     source=OUR_FORM,
+    unbuilt=True,
 )
 def supports_known(stated: Stated) -> Iterator[Finding]:
     """Look for supports that are not there, or lie on something themselves."""

@@ -11,7 +11,8 @@ from kerfolio.basis.finding import Finding
 from kerfolio.model.stock import Stock
 from kerfolio.proving.folding import at
 from kerfolio.proving.going_together import joints_agree, pieces_fit
-from kerfolio.proving.prove import Proof, as_told, looked_at
+from kerfolio.proving.looking import looked_at
+from kerfolio.proving.prove import Proof, as_told
 from kerfolio.settling.making import one_of, set_of
 from kerfolio.settling.settle import Settler
 from kerfolio.settling.settled import FitVariant, SettledPlan

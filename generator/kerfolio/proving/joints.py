@@ -29,6 +29,7 @@ from kerfolio.settling.settled import SettledPlan
     reason="A joint names features that exist.",
     source=OUR_FORM,
     also=("unknown-joint-feature",),
+    unbuilt=True,
 )
 def joint_ends(stated: Stated) -> Iterator[Finding]:
     """Look for ends of joints that name no piece or no feature."""
@@ -58,6 +59,7 @@ def _missing(end: Named, joint: Joint, pieces: Mapping[str, Part]) -> Finding:
     "joint-without-feature",
     reason="A joint of a feature that is not there holds nothing.",
     source=OUR_FORM,
+    unbuilt=True,
 )
 def features_there(settled: SettledPlan) -> Iterator[Finding]:
     """Look for ends of joints whose feature a part does not come to have.
@@ -79,6 +81,7 @@ def features_there(settled: SettledPlan) -> Iterator[Finding]:
     "unknown-standing",
     reason="How the whole stands goes by a piece the plan has.",
     source=OUR_FORM,
+    unbuilt=True,
 )
 def standing_piece(stated: Stated) -> Iterator[Finding]:
     """Look for a statement of how the whole stands that goes by no piece."""
@@ -96,6 +99,7 @@ def standing_piece(stated: Stated) -> Iterator[Finding]:
     "joint-kind",
     reason="A tab goes into an opening, a notch over a notch.",
     source=OUR_FORM,
+    unbuilt=True,
 )
 def joint_kinds(stated: Stated) -> Iterator[Finding]:
     """Look for joints whose features are of kinds that cannot meet."""
@@ -115,6 +119,7 @@ def joint_kinds(stated: Stated) -> Iterator[Finding]:
     "joint-sheet",
     reason="An opening is as wide as the sheet it takes.",
     source=OUR_FORM,
+    unbuilt=True,
 )
 def joint_sheets(stated: Stated) -> Iterator[Finding]:
     """Look for features that take another sheet than the one of the piece that meets them."""

@@ -68,6 +68,7 @@ def unknown_hardware(stated: Stated) -> Iterator[Finding]:
     "unknown-piece",
     reason="Steps add pieces the plan has.",
     source=OUR_FORM,
+    unbuilt=True,
 )
 def unknown_pieces(stated: Stated) -> Iterator[Finding]:
     """Look for steps that add pieces the plan does not have."""

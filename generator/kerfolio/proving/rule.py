@@ -44,7 +44,8 @@ class Rule(Generic[S]):
     """A named check; ``check`` yields the findings, each carrying ``id`` as its rule.
 
     ``also`` are the ids of findings that the same look at the plan gives besides its own.
-    ``severity`` is that of all of them: only a rule that is no error can be silenced.
+    ``severity`` is that of all of them: only a rule that is no error can be silenced. ``unbuilt``
+    says that its errors leave in doubt how the whole goes together, whatever part they are about.
     """
 
     id: str
@@ -53,6 +54,7 @@ class Rule(Generic[S]):
     check: Check[S]
     severity: Severity = Severity.ERROR
     also: tuple[str, ...] = ()
+    unbuilt: bool = False
 
     @property
     def ids(self) -> tuple[str, ...]:
@@ -83,6 +85,7 @@ class About(TypedDict, total=False):
     source: Required[str]
     severity: Severity
     also: tuple[str, ...]
+    unbuilt: bool
 
 
 def before(id: str, **about: Unpack[About]) -> Callable[[Check[Stated]], Before]:

@@ -66,3 +66,6 @@ AS_SET = tuple(rule for rule in RULES if isinstance(rule, AsSet))
 
 SEVERITIES = {id: rule.severity for rule in RULES for id in rule.ids}
 """How much the findings of each id weigh."""
+
+UNBUILT = frozenset(id for rule in RULES if rule.unbuilt for id in rule.ids)
+"""The ids of errors that leave in doubt how the whole goes together."""

@@ -18,6 +18,7 @@ from kerfolio.shop.lists import hardware_counts
     reason="Each piece is used exactly once.",
     source=COMMON_PRACTICE,
     also=("piece-never-added",),
+    unbuilt=True,
 )
 def added_once(stated: Stated) -> Iterator[Finding]:
     """Look for pieces that are added in two steps or in none."""

@@ -16,7 +16,7 @@ from kerfolio.proving.prove import Proof, prove_plan
 from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.other_sheets import other_layouts
 from kerfolio.publishing.say import Say, silent
-from kerfolio.reading.plan_folders import concerns, unknown_plan
+from kerfolio.reading.plan_folders import concerns, lies_in, unknown_plan
 from kerfolio.reading.workshop import read_workshop
 
 
@@ -68,6 +68,7 @@ def examine_read(
     engine: Engine | None = None,
 ) -> Examined:
     """Prove the plans of a workshop that was read, with the findings ``read``; see ``examine``."""
+    read = tuple(read)
     findings = list(read)
     names = [plan.name for plan in workshop.plans]
     if only and only not in names:
@@ -82,8 +83,9 @@ def examine_read(
         proof = prove_plan(plan, workshop.stock, workshop.trials)
         proofs.append(proof)
         findings += proof.findings
-        if proof.drawn is None or has_errors(proof.findings):
-            continue
+        slips = [each for each in read if lies_in(each, plan.name)]
+        if proof.drawn is None or plan.unread or has_errors((*slips, *proof.findings)):
+            continue  # its layout is not judged by half a plan
         frozen = "" if afresh else plan.layout_text
         layout, fresh, faults = layout_for(proof.points, frozen, effort, engine)
         findings += shortened(in_unit(faults, plan.units))

@@ -40,5 +40,9 @@ def titled_twice(plans: Iterable[tuple[str, str, Place]]) -> Iterator[Finding]:
 
 def concerns(finding: Finding, plan: str) -> bool:
     """Tell whether a finding bears on one plan: it lies in its folder or in no plan's folder."""
-    file = finding.place.file
-    return not file.startswith("plans/") or file.startswith(f"plans/{plan}/")
+    return not finding.place.file.startswith("plans/") or lies_in(finding, plan)
+
+
+def lies_in(finding: Finding, plan: str) -> bool:
+    """Tell whether a finding lies in a plan's own folder."""
+    return finding.place.file.startswith(f"plans/{plan}/")

@@ -33,6 +33,7 @@ from kerfolio.settling.settled import (
 )
 from kerfolio.settling.sheet import settled_sheets
 from kerfolio.settling.sizes import scope_of
+from kerfolio.settling.sound_part import sound_part
 from kerfolio.settling.surroundings import Surroundings, surroundings_of
 from kerfolio.settling.variant import drawn_variant
 
@@ -63,8 +64,16 @@ class Settler:
 
         Bridges and coupons are chosen once, as the plan is drawn.
         """
-        made, faults = self._so_far(variant, "")
+        made, faults, _ = self._so_far(variant, "")
         return None if faults else made, _told(faults)
+
+    def sound_at(self, variant: FitVariant) -> Plan | None:
+        """Return what of the plan settles at a variant without a fault, as a plan of its own.
+
+        What is left out counts there as unread. None where the plan is too large to begin with.
+        """
+        made, _, faulty = self._so_far(variant, "")
+        return None if made is None else sound_part(made, faulty)
 
     def so_far(
         self, variant: FitVariant, only: str = ""
@@ -74,12 +83,13 @@ class Settler:
         With ``only`` no other part is settled, nor looked at. None where the plan is too large to
         begin with.
         """
-        made, faults = self._so_far(variant, only)
+        made, faults, _ = self._so_far(variant, only)
         return made, _told(faults)
 
     def _so_far(
         self, variant: FitVariant, only: str
-    ) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
+    ) -> tuple[SettledPlan | None, tuple[Finding, ...], frozenset[str]]:
+        """Return what settles, all faults, and the parts that have some."""
         plan, stock = self._plan, self._stock
         sheets, findings = settled_sheets(plan, stock, variant)
         scope, sizes, more = _scope_of(plan, sheets)
@@ -99,10 +109,10 @@ class Settler:
         )
         large = _too_large(plan, job)
         if large is not None:
-            return None, (large,)
+            return None, (large,), frozenset()
         own = replace(variant, cutter=())
         plain = settled_sheets(plan, stock, own)[0] if variant.cutter else sheets
-        parts, part_findings = self._made(job, plain, only)
+        parts, part_findings, faulty = self._made(job, plain, only)
         boards, board_findings = _boards(plan, stock, scope)
         joints, joint_findings = _joints(plan.joints, scope)
         overhangs, lying_findings = _overhangs(plan.assemblies, scope)
@@ -120,14 +130,15 @@ class Settler:
             coupons=self._kept.coupons,
             surroundings=self._surroundings,
         )
-        return settled, in_order((*findings, *self._faults, *more, *told))
+        return settled, in_order((*findings, *self._faults, *more, *told)), faulty
 
     def _made(
         self, job: Job, plain: Mapping[str, SettledSheet], only: str
-    ) -> tuple[tuple[SettledPart, ...], tuple[Finding, ...]]:
+    ) -> tuple[tuple[SettledPart, ...], tuple[Finding, ...], frozenset[str]]:
         """Settle all parts; ``plain`` are the sheets as if each were cut with its own cutter."""
         made: list[SettledPart] = []
         findings: list[Finding] = []
+        faulty: set[str] = set()
         stated = {use.name for use in self._plan.sheets}
         sheets = job.fitting.sheets
         for part, mark in zip(self._plan.parts, marks(len(self._plan.parts)), strict=True):
@@ -143,9 +154,10 @@ class Settler:
             }
             settled, faults = self._part(part, mark, job, seen)
             findings += faults
+            faulty.update([part.name] if faults else ())
             if settled is not None:
                 made.append(settled)
-        return tuple(made), tuple(findings)
+        return tuple(made), tuple(findings), frozenset(faulty)
 
     def _part(
         self, part: Part, mark: str, job: Job, sheets: Mapping[str, SettledSheet]
