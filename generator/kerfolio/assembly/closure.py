@@ -8,7 +8,7 @@ from itertools import combinations
 
 from kerfolio.assembly.adjustment import least_deviations, least_squares
 from kerfolio.assembly.blame import Blame, blamed
-from kerfolio.assembly.links import Link, exchanged
+from kerfolio.assembly.links import Link, counted_back, exchanged
 from kerfolio.assembly.pairing import Gap, Pairing, gaps_in, pairings_of, walked
 from kerfolio.assembly.placing import walk
 from kerfolio.assembly.suspects import suspects_of
@@ -23,14 +23,16 @@ class Closure:
     """Where the pieces lie, the pairs of features that do not meet there, and what explains them.
 
     ``blames`` are the explanations of equal count of culprits; ``poses`` are those of the first.
-    ``exchange`` are two links whose second ends ought to be exchanged. Where there is neither, the
-    gaps are those of the placements that fit most pairs.
+    ``exchange`` are two links whose second ends ought to be exchanged, ``backward`` is one whose
+    ends count from different sides. Where there is none of these, the gaps are those of the
+    placements that fit most pairs.
     """
 
     poses: Mapping[str, Rigid]
     gaps: tuple[Gap, ...] = ()
     blames: tuple[Blame, ...] = ()
     exchange: tuple[Link, Link] | None = None
+    backward: Link | None = None
 
 
 def closed(
@@ -46,9 +48,9 @@ def closed(
         return _by(blames)
     deviating = least_deviations(poses, pairings, root)
     accused = {gap.pairing.link for gap in gaps_in(pairings, deviating)}
-    exchange = _exchange(pairings, links, accused, root)
-    if exchange:
-        return exchange
+    simple = _backward(pairings, links, accused, root) or _exchange(pairings, links, accused, root)
+    if simple:
+        return simple
     # A single joint that is all wrong speaks for itself.
     if len(accused) > 1:
         blames = blamed(fitted, pairings, suspects, root, counts=(2, 3))
@@ -68,6 +70,33 @@ def _fitting_most(
     # A piece that only those hold keeps the place the fit gave it.
     whole = {**deviating, **walked(trusted, root)}
     return Closure(poses=whole, gaps=gaps_in(pairings, whole))
+
+
+def _backward(
+    pairings: Sequence[Pairing], links: Sequence[Link], accused: Collection[int], root: str
+) -> Closure | None:
+    """Return the closure with one link counted the other way, None where none closes so.
+
+    Of several that do it is the one that leaves pieces the most usual way round.
+    """
+    near = {piece for i in accused for piece in (links[i].a.piece, links[i].b.piece)}
+    sets = [
+        i
+        for i, link in enumerate(links)
+        if len(link.b.features) > 1 and not near.isdisjoint((link.a.piece, link.b.piece))
+    ]
+    found = []
+    for i in sets[:_TRIED]:
+        turned = counted_back(links[i])
+        changed = [turned if n == i else link for n, link in enumerate(links)]
+        best = walk(changed, root)[0] if turned.ways else None
+        if best and not gaps_in(pairings_of(changed, best.ways, best.poses), best.poses):
+            found.append((best.rank, i, best.poses))
+    if not found:
+        return None
+    _, i, poses = min(found, key=lambda each: each[:2])
+    gaps = gaps_in([each for each in pairings if each.link == i], poses)
+    return Closure(poses=poses, gaps=gaps, backward=links[i])
 
 
 def _exchange(

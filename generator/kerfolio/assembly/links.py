@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import acos, degrees
 
 from kerfolio.assembly.ends import End, end_of, pieces_of
@@ -70,6 +70,12 @@ def exchanged(one: Link, other: Link) -> tuple[Link, Link]:
         _linked(one.joint, one.a, other.b),
         _linked(other.joint, other.a, one.b),
     )
+
+
+def counted_back(link: Link) -> Link:
+    """Return a link whose second end counts the other way; perhaps there is no way for it."""
+    turned = replace(link.b, features=tuple(reversed(link.b.features)))
+    return _linked(link.joint, link.a, turned)
 
 
 def _linked(joint: SettledJoint, a: End, b: End) -> Link:

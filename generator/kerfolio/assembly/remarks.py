@@ -31,6 +31,8 @@ def gap_findings(closure: Closure, links: Sequence[Link]) -> Iterator[Finding]:
     """Yield a finding for each feature to blame, or else for each joint that does not meet."""
     if closure.blames:
         yield from verdicts(closure.blames, links)
+    elif closure.backward:
+        yield _counted_back(closure.backward)
     elif closure.exchange:
         yield _exchanged(*closure.exchange)
     else:

@@ -48,6 +48,11 @@ class FeatureKind:
         return self.takes and self.cleared
 
     @property
+    def interlocks(self) -> bool:
+        """Whether it does nothing but go into something: it stands on an edge, between no walls."""
+        return self.on_edge and not self.cleared
+
+    @property
     def recessed(self) -> bool:
         """Whether it is cleared to a depth, so that it can be entered from one face only."""
         return self.cleared and not self.opens

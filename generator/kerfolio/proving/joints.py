@@ -2,26 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 
-from kerfolio.assembly.ends import SIDES, end_of
+from kerfolio.assembly.ends import end_of
 from kerfolio.assembly.ends import pieces_of as settled_pieces
-from kerfolio.basis.finding import Finding, error
-from kerfolio.basis.names import did_you_mean, likely
+from kerfolio.basis.finding import Finding, Severity, error, warning
+from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.said import named as in_quotes
+from kerfolio.basis.said import said, stated_name
 from kerfolio.model.joint import Joint
-from kerfolio.model.joint_kind import SIDE
+from kerfolio.model.joint_kind import JOINT_KINDS, EndKind
 from kerfolio.model.part import Part
+from kerfolio.model.plan import Plan
 from kerfolio.model.statement import Named
+from kerfolio.proving.marks import about
 from kerfolio.proving.naming import (
     Meant,
-    feature_names,
     is_unread,
     meant_by,
+    names_of,
+    pieces_meant,
     pieces_of,
     split_feature,
 )
-from kerfolio.proving.rule import OUR_FORM, Stated, after, before
-from kerfolio.settling.settled import SettledPlan
+from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, after, before
+from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 
 @before(
@@ -42,17 +47,22 @@ def joint_ends(stated: Stated) -> Iterator[Finding]:
 
 def _missing(end: Named, joint: Joint, pieces: Mapping[str, Part]) -> Finding:
     label, feature = split_feature(end.name, pieces)
+    kinds = joint.kind.first if end is joint.a else joint.kind.second
+    fitting = names_of(pieces, kinds)
     if label:
-        sides = SIDES if end is joint.a and SIDE in joint.kind.first else ()
-        known = (*feature_names(pieces[label]), *sides)
         message = f"`{label}` has no feature `{feature}`"
-        advice, name = did_you_mean(feature, known), end.name
+        own = [each[len(label) + 1 :] for each in fitting if each.startswith(f"{label}.")]
+        advice, name = _meant(feature, own) or did_you_mean(end.name, fitting), end.name
         return error("unknown-joint-feature", message, end.place, advice, subject=name)
-    every = [f"{each}.{name}" for each, part in pieces.items() for name in feature_names(part)]
-    near = likely(end.name, (*every, *pieces))
-    advice = did_you_mean(end.name, near or pieces)
+    meant = [each for each in pieces_meant(end.name, pieces) if each in fitting]
     message = f"no piece for `{end.name}`"
+    advice = did_you_mean("", meant) if meant else did_you_mean(end.name, fitting)
     return error("unknown-joint-piece", message, end.place, advice, subject=end.name)
+
+
+def _meant(feature: str, own: Sequence[str]) -> str:
+    """Return advice that names what fits on the very piece; nothing where none does."""
+    return did_you_mean(feature, own) if own else ""
 
 
 @after(
@@ -75,6 +85,95 @@ def features_there(settled: SettledPlan) -> Iterator[Finding]:
                 message, name = f"`{label}` comes to have no feature `{feature}`", end.name
                 advice = did_you_mean(feature, [each.name for each in pieces[label].features])
                 yield error("joint-without-feature", message, end.place, advice, subject=name)
+
+
+@after(
+    "feature-unjoined",
+    reason="What is cut to meet something is forgotten where no joint names it.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
+def features_joined(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for tabs, fingers and slots that take part in no joint.
+
+    A notch or a recess may be for something that no plan states: of those only copies are told
+    whose twins are joined. A slot that one piece needs is cut into all of its part. Nothing is
+    asked of a piece in no joint, nor of a plan that could not be read whole.
+    """
+    plan = settled.plan
+    ends = {end.name for joint in plan.joints for end in (joint.a, joint.b)}
+    meant = _kinds_of_no_end(plan)
+    for part in settled.parts if not plan.unread else ():
+        labels = [each.label for each in part.pieces if _begins_one(each.label, ends)]
+        for base, copies in _sets(part) if labels else ():
+            if copies[0].kind in meant:
+                continue  # it may be what a mistyped joint means
+            for label, lone in _lone(part, labels, copies, ends):
+                name = base if len(lone) == len(copies) else lone[0].name
+                yield _unjoined(f"{label}.{name}", settled, part, lone[0])
+
+
+def _kinds_of_no_end(plan: Plan) -> frozenset[EndKind]:
+    """Return what may stand where a joint names nothing that there is."""
+    pieces = pieces_of(plan)
+    ends = (
+        (end, kinds)
+        for joint in plan.joints
+        for end, kinds in zip((joint.a, joint.b), joint.kind.ends, strict=True)
+    )
+    return frozenset(k for end, kinds in ends if meant_by(end.name, pieces) is None for k in kinds)
+
+
+def _begins_one(label: str, ends: Iterable[str]) -> bool:
+    return any(f"{each}.".startswith(f"{label}.") for each in ends)
+
+
+def _sets(part: SettledPart) -> Iterator[tuple[str, tuple[SettledFeature, ...]]]:
+    """Yield the features of a part as they are stated, each with its copies."""
+    sets: dict[str, list[SettledFeature]] = {}
+    for each in part.features:
+        sets.setdefault(stated_name(each.name), []).append(each)
+    yield from ((base, tuple(copies)) for base, copies in sets.items())
+
+
+def _lone(
+    part: SettledPart,
+    labels: Sequence[str],
+    copies: Sequence[SettledFeature],
+    ends: Container[str],
+) -> Iterator[tuple[str, list[SettledFeature]]]:
+    """Yield the piece, or the part for all its pieces, and the copies that no joint names there."""
+    kind = copies[0].kind
+    if not kind.interlocks and not (kind.fitted and copies[0].takes):
+        return
+    lone = {
+        label: [each for each in copies if not _is_joined(f"{label}.{each.name}", ends)]
+        for label in labels
+    }
+    nowhere = [each for each in copies if all(each in lone[label] for label in labels)]
+    alone = kind.interlocks or (kind.opens and not kind.on_edge)
+    if nowhere and (alone or len(nowhere) < len(copies)):
+        yield part.name, nowhere
+    elif kind.interlocks:
+        yield from ((label, lost) for label, lost in lone.items() if lost)
+
+
+def _is_joined(name: str, ends: Container[str]) -> bool:
+    return name in ends or stated_name(name) in ends
+
+
+def _unjoined(
+    name: str, settled: SettledPlan, part: SettledPart, feature: SettledFeature
+) -> Finding:
+    kind = next(each for each in JOINT_KINDS if feature.kind in (*each.first, *each.second))
+    first, second = (name, "...") if feature.kind in kind.first else ("...", name)
+    message = said("{} {} takes part in no joint", feature.kind.name, in_quotes(name))
+    advice = (
+        f"State what it meets under `joints`: `{{{kind.name}: {first}, {kind.other}: {second}}}`, "
+        "a piece by its name."
+    )
+    what = about(settled, part, feature)
+    return warning("feature-unjoined", message, feature.place, advice, **what)
 
 
 @before(
@@ -112,6 +211,8 @@ def joint_kinds(stated: Stated) -> Iterator[Finding]:
             if meant.kind not in kinds:
                 message = f"`{named.name}` is {meant.kind.noun}"
                 advice = f"Here belongs {' or '.join(kind.noun for kind in kinds)}."
+                own = {meant.piece: meant.part}
+                advice = " ".join((advice, did_you_mean("", names_of(own, kinds))))
                 yield error("joint-kind", message, named.place, advice, subject=named.name)
 
 

@@ -146,5 +146,5 @@ class _Range:
 
 
 def part_of(finding: Finding) -> str:
-    """Return the part that a finding is about, if it is about one: the first word of its subject."""
+    """Return the first word of what a finding is about: a part, if it is about one."""
     return finding.subject.partition(".")[0]

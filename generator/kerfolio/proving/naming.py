@@ -41,6 +41,38 @@ def feature_names(part: Part) -> tuple[str, ...]:
     return tuple(dict.fromkeys(name for name, *_ in _features(part)))
 
 
+def names_of(pieces: Mapping[str, Part], kinds: Iterable[EndKind]) -> tuple[str, ...]:
+    """Return all that may stand where a joint wants one of some kinds."""
+    wanted = {*kinds}
+    found = [
+        f"{label}.{name}"
+        for label, part in pieces.items()
+        for name, kind, *_ in _features(part)
+        if kind in wanted
+    ]
+    found += pieces if PIECE in wanted else ()
+    found += (f"{label}.{side}" for label in pieces for side in SIDES if SIDE in wanted)
+    return tuple(dict.fromkeys(found))
+
+
+def pieces_meant(name: str, pieces: Mapping[str, Part]) -> tuple[str, ...]:
+    """Return what a name means that names a part in place of one of its pieces, with each of them.
+
+    ``rib.top-tabs`` means ``rib.left.top-tabs`` or ``rib.right.top-tabs``, ``wedge.5`` one of
+    ``wedge.1`` to ``wedge.4``. Nothing where it does neither.
+    """
+    fitting = [p for p in pieces.values() if p.pieces and f"{name}.".startswith(f"{p.name}.")]
+    if not fitting:
+        return ()
+    part = max(fitting, key=lambda each: len(each.name))
+    rest = name[len(part.name) + 1 :]
+    known = feature_names(part)
+    if rest.partition(".")[0] not in known:  # then it is a piece that there is not
+        rest = rest.partition(".")[2]
+    ends = [f"{label}.{rest}" if rest else label for label in part.labels]
+    return tuple(each for each in ends if meant_by(each, pieces) is not None)
+
+
 def split_feature(name: str, pieces: Iterable[str]) -> tuple[str, str]:
     """Return a joint's end as (piece, feature); the piece is empty when none is known by it."""
     fitting = [label for label in pieces if name.startswith(f"{label}.")]

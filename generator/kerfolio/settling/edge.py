@@ -40,6 +40,12 @@ class EdgeFrame:
             self.origin[1] + s * self.along[1] + h * self.outward[1],
         )
 
+    def measured(self, point: Point) -> tuple[float, float]:
+        """Return how far along the edge and how far outward of it a point lies."""
+        x, y = point[0] - self.origin[0], point[1] - self.origin[1]
+        out, along = self.outward, self.along
+        return x * along[0] + y * along[1], x * out[0] + y * out[1]
+
     def box(self, s0: float, s1: float, h0: float, h1: float, round: float = 0.0) -> Contour:
         """Return the rectangle between two distances along and two outward.
 

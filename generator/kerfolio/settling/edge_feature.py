@@ -42,6 +42,8 @@ def tabs(cutting: Tabs, feature: Feature, bench: Bench) -> Iterator[Shaped]:
             mating=tuple(Mating(at=frame.point(s, 0.0), eaten=frame.along) for s in (a, b)),
             stands_on=(_inside(frame, a, b),),
             stands_out=(_outside(frame, a, b),),
+            edge=frame,
+            span=(frame.point(a, 0.0), frame.point(b, 0.0)),
         )
 
 
@@ -72,6 +74,8 @@ def notches(cutting: Notch, feature: Feature, bench: Bench) -> Iterator[Shaped]:
             mating=mating if cutting.takes else (),
             stands_on=(_inside(frame, a, b, depth.value),),
             stands_out=(_outside(frame, a, b),),
+            edge=frame,
+            span=(frame.point(a, 0.0), frame.point(b, 0.0)),
         )
 
 

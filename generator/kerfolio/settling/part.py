@@ -11,8 +11,8 @@ from itertools import count as counting
 from kerfolio.basis.budgets import FEATURES, MEETINGS, OUTLINE, POINTS
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.masses import KG_PER_MM3
-from kerfolio.basis.measures import point
-from kerfolio.basis.said import named, said, stated_name
+from kerfolio.basis.measures import length, point
+from kerfolio.basis.said import Words, named, said, stated_name
 from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.boolean import contains, intersects
 from kerfolio.geometry.contour import Contour, Region
@@ -191,9 +191,19 @@ def _misplaced(shapes: Iterable[Shaped], outline: Contour, part: Part) -> Iterat
             feature = shaped.feature
             name = f"{part.name}.{feature.name}"
             message = said("{} {} is not on the edge", feature.kind.name, named(name))
+            if shaped.edge is not None and shaped.stretch is not None:
+                ends = shaped.edge.first, shaped.edge.last
+                where = _reaches("edge", ends), _reaches(feature.kind.name, shaped.stretch)
+                message = said("{}: {}, {}", message, *where)
             advice = "The edge must be straight, and as long as the feature, where it stands."
             rule, subject = f"{feature.kind}-off-edge", stated_name(name)
             yield error(rule, message, feature.place, advice, subject=subject)
+
+
+def _reaches(what: str, ends: tuple[float, float]) -> Words:
+    """Return from where to where along an edge something reaches: ``edge 50 mm to 270 mm``."""
+    first, last = length(f"{what}-from", ends[0]), length(f"{what}-to", ends[1])
+    return said("{} {} to {}", what, first, last)
 
 
 def pieces_of(name: str, mark: str, names: Sequence[str]) -> tuple[SettledPiece, ...]:

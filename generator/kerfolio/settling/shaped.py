@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from kerfolio.basis.tolerance import NOISE
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.transform import mirrored_x, mirrored_y, moved
 from kerfolio.model.feature_kind import ENGRAVING
+from kerfolio.settling.edge import EdgeFrame
 from kerfolio.settling.settled import Cut, SettledFeature
 
 
@@ -24,7 +26,8 @@ class Shaped:
 
     ``added`` joins the part; ``taken`` is cut away through the sheet; ``cuts`` go to a depth.
     ``stands_on`` must lie inside the part and ``stands_out`` outside it, or the feature does not
-    stand on its edge. ``mating`` are the corners of ``added`` and ``taken`` to relieve; those of
+    stand on its edge: ``edge`` is that edge, ``span`` where on it the feature begins and ends.
+    ``mating`` are the corners of ``added`` and ``taken`` to relieve; those of
     ``cuts`` are in ``pocketed``.
     """
 
@@ -36,6 +39,16 @@ class Shaped:
     pocketed: tuple[Mating, ...] = ()
     stands_on: tuple[Contour, ...] = ()
     stands_out: tuple[Contour, ...] = ()
+    edge: EdgeFrame | None = None
+    span: tuple[Point, Point] | None = None
+
+    @property
+    def stretch(self) -> tuple[float, float] | None:
+        """From where to where along its edge it stands, mm; None where it is beside that line."""
+        if self.edge is None or self.span is None:
+            return None
+        (a, off), (b, _) = (self.edge.measured(each) for each in self.span)
+        return None if abs(off) > NOISE else (min(a, b), max(a, b))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,7 +93,13 @@ def shifted(shaped: Shaped, shift: Shift, name: str) -> Shaped:
         pocketed=tuple(_mating(each, shift) for each in shaped.pocketed),
         stands_on=tuple(map(shift.contour, shaped.stands_on)),
         stands_out=tuple(map(shift.contour, shaped.stands_out)),
+        edge=shaped.edge,
+        span=_span(shaped.span, shift),
     )
+
+
+def _span(span: tuple[Point, Point] | None, shift: Shift) -> tuple[Point, Point] | None:
+    return None if span is None else (shift.point(span[0]), shift.point(span[1]))
 
 
 def _feature(feature: SettledFeature, shift: Shift, name: str) -> SettledFeature:

@@ -15,19 +15,14 @@ def sound_part(settled: SettledPlan, faulty: Iterable[str]) -> Plan:
     made = {each.name for each in settled.parts} - {*faulty}
     joints = {each.stated for each in settled.joints}
     boards = {each.use for each in settled.boards}
-    plan = without_sheets(
-        settled.plan, {use.name for use in settled.plan.sheets} - _sheets(settled)
-    )
+    sheets = {each.name for each in settled.sheets}
+    plan = without_sheets(settled.plan, {use.name for use in settled.plan.sheets} - sheets)
     return replace(
         without_parts(plan, {part.name for part in plan.parts} - made),
         sizes=tuple(each for each in plan.sizes if each.name in sizes),
         boards=tuple(each for each in plan.boards if each in boards),
         joints=tuple(each for each in plan.joints if each in joints),
     )
-
-
-def _sheets(settled: SettledPlan) -> set[str]:
-    return {each.name for each in settled.sheets}
 
 
 def without_sheets(plan: Plan, names: Iterable[str]) -> Plan:
