@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from kerfolio.basis.finding import Finding, Severity
-from tests.plans import RACK, proved, remarks
+from tests.plans import RACK, remarks
 from tests.settling.panels import findings_of
 
 Told = list[tuple[str, str]]
@@ -127,6 +127,6 @@ def test_a_size_in_inches_is_that_in_millimetres_within_the_trade() -> None:
 
 
 def test_a_gap_that_the_cutter_does_not_pass_is_an_error() -> None:
-    found = proved(RACK.replace("fit: 0.1}", "fit: 0.1, gap: 5}")).findings
+    found = remarks(RACK.replace("fit: 0.1}", "fit: 0.1, gap: 5}"))
     assert told(found) == [("gap-too-small", "the gap is 5 mm on sheet `ply`")]
     assert remarks(RACK.replace("fit: 0.1}", "fit: 0.1, gap: 6}")) == []

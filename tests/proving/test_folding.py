@@ -67,7 +67,9 @@ def test_other_places_and_names_stay_apart() -> None:
 
 def test_a_fault_of_the_statement_does_not_name_a_thickness() -> None:
     findings = findings_of("t: {tabs: {edge: top, at: 390, width: 60, depth: 9}}", ladder=LADDER)
-    assert [each.message for each in findings] == ["tab `panel.t` is not on the edge"]
+    assert [each.message for each in findings] == [
+        "tab `panel.t` is not on the edge: edge 0 mm to 400 mm, tab 390 mm to 450 mm"
+    ]
 
 
 def test_a_fault_of_the_thinnest_sheets_only_names_the_first_thickness() -> None:

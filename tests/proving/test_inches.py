@@ -159,7 +159,7 @@ def test_a_good_inch_plan_is_not_warned_of() -> None:
             "left-tab: {tabs: {edge: left, at: 1.25, width: 2.5",
             "left-tab: {tabs: {edge: left, at: 4.25, width: 2.5",
             "tab-off-edge",
-            "tab `rail.left-tab` is not on the edge",
+            "tab `rail.left-tab` is not on the edge: edge 0 in to 5 in, tab 4 1/4 in to 6 3/4 in",
             "The edge must be straight, and as long as the feature, where it stands.",
         ),
     ],

@@ -95,7 +95,7 @@ def test_joints_that_can_be_made_are_not_remarked_on(joint: str) -> None:
             (
                 "unknown-joint-piece",
                 "no piece for `side.opening`",
-                "Did you mean `side.left.opening`?",
+                "Did you mean `side.left.opening` or `side.right.opening`?",
             ),
         ),
         (
@@ -103,7 +103,8 @@ def test_joints_that_can_be_made_are_not_remarked_on(joint: str) -> None:
             (
                 "joint-kind",
                 "`side.left.corner` is fingers",
-                "Here belongs a slot or a notch or a groove or a pocket or a window.",
+                "Here belongs a slot or a notch or a groove or a pocket or a window, such as "
+                "`side.left.opening` or `side.left.thin-opening` or `side.left.crossing`.",
             ),
         ),
         (
@@ -112,7 +113,11 @@ def test_joints_that_can_be_made_are_not_remarked_on(joint: str) -> None:
         ),
         (
             "notch: side.left.crossing, with: rail.tabs",
-            ("joint-kind", "`rail.tabs` is a tab", "Here belongs a notch or a slot."),
+            (
+                "joint-kind",
+                "`rail.tabs` is a tab",
+                "Here belongs a notch or a slot, such as `rail.crossing`.",
+            ),
         ),
         (
             "notch: side.left.crossing, with: side.left.crossing",

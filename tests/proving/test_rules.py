@@ -91,7 +91,7 @@ def test_a_good_plan_is_not_remarked_on() -> None:
             "edge: left, at: 30",
             "edge: left, at: 90",
             "tab-off-edge",
-            "tab `rail.left-tab` is not on the edge",
+            "tab `rail.left-tab` is not on the edge: edge 0 mm to 120 mm, tab 90 mm to 150 mm",
         ),
         (
             "[[0, 0], [200, 0], [200, h, {round: 30}], [0, h, {round: 30}]]",

@@ -85,10 +85,11 @@ def test_a_sloping_edge_given_by_two_points_is_turned_outward() -> None:
 )
 def test_tabs_that_are_not_on_an_edge_are_findings(wrong: str) -> None:
     (finding,) = findings_of(wrong)
-    assert (finding.rule, finding.message) == (
-        "tab-off-edge",
-        "tab `panel.t` is not on the edge",
-    )
+    assert finding.rule == "tab-off-edge"
+    told, _, where = finding.message.partition(": ")
+    assert told == "tab `panel.t` is not on the edge"
+    beyond = "edge: top" in wrong  # the others stand between the ends of an edge that is none
+    assert where == ("edge 0 mm to 400 mm, tab 350 mm to 410 mm" if beyond else "")
 
 
 def test_a_notch_that_is_not_on_an_edge_is_a_finding() -> None:

@@ -48,9 +48,12 @@ def closed(
         return _by(blames)
     deviating = least_deviations(poses, pairings, root)
     accused = {gap.pairing.link for gap in gaps_in(pairings, deviating)}
-    simple = _backward(pairings, links, accused, root) or _exchange(pairings, links, accused, root)
+    simple = [
+        *_exchange(pairings, links, accused, root),
+        *_backward(pairings, links, accused, root),
+    ]
     if simple:
-        return simple
+        return min(simple, key=lambda each: each[0])[1]
     # A single joint that is all wrong speaks for itself.
     if len(accused) > 1:
         blames = blamed(fitted, pairings, suspects, root, counts=(2, 3))
@@ -72,37 +75,35 @@ def _fitting_most(
     return Closure(poses=whole, gaps=gaps_in(pairings, whole))
 
 
+_Simple = tuple[tuple[int, int], Closure]
+"""A closure by one slip of a list, and how unusual the ways are that pieces then go."""
+
+
 def _backward(
     pairings: Sequence[Pairing], links: Sequence[Link], accused: Collection[int], root: str
-) -> Closure | None:
-    """Return the closure with one link counted the other way, None where none closes so.
-
-    Of several that do it is the one that leaves pieces the most usual way round.
-    """
+) -> Iterator[_Simple]:
+    """Yield the closures with one link counted the other way."""
     near = {piece for i in accused for piece in (links[i].a.piece, links[i].b.piece)}
     sets = [
         i
         for i, link in enumerate(links)
         if len(link.b.features) > 1 and not near.isdisjoint((link.a.piece, link.b.piece))
     ]
-    found = []
     for i in sets[:_TRIED]:
         turned = counted_back(links[i])
+        if not turned.ways:
+            continue
         changed = [turned if n == i else link for n, link in enumerate(links)]
-        best = walk(changed, root)[0] if turned.ways else None
-        if best and not gaps_in(pairings_of(changed, best.ways, best.poses), best.poses):
-            found.append((best.rank, i, best.poses))
-    if not found:
-        return None
-    _, i, poses = min(found, key=lambda each: each[:2])
-    gaps = gaps_in([each for each in pairings if each.link == i], poses)
-    return Closure(poses=poses, gaps=gaps, backward=links[i])
+        best = walk(changed, root)[0]
+        if not gaps_in(pairings_of(changed, best.ways, best.poses), best.poses):
+            gaps = gaps_in([each for each in pairings if each.link == i], best.poses)
+            yield best.rank, Closure(poses=best.poses, gaps=gaps, backward=links[i])
 
 
 def _exchange(
     pairings: Sequence[Pairing], links: Sequence[Link], accused: Collection[int], root: str
-) -> Closure | None:
-    """Return the closure with two links' second ends exchanged, None when no exchange closes."""
+) -> Iterator[_Simple]:
+    """Yield the first closure with two links' second ends exchanged, if one closes so."""
     tried = 0
     for i, j in combinations(sorted(accused), 2):
         one, other = links[i], links[j]
@@ -118,8 +119,8 @@ def _exchange(
         if not gaps_in(pairings_of(changed, best.ways, best.poses), best.poses):
             theirs = [each for each in pairings if each.link in (i, j)]
             gaps = gaps_in(theirs, best.poses)
-            return Closure(poses=best.poses, gaps=gaps, exchange=(one, other))
-    return None
+            yield best.rank, Closure(poses=best.poses, gaps=gaps, exchange=(one, other))
+            return
 
 
 def _share(one: Link, other: Link) -> bool:

@@ -28,6 +28,8 @@ from kerfolio.proving.naming import (
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, after, before
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
+_SHOWN = 4
+
 
 @before(
     "unknown-joint-piece",
@@ -56,13 +58,18 @@ def _missing(end: Named, joint: Joint, pieces: Mapping[str, Part]) -> Finding:
         return error("unknown-joint-feature", message, end.place, advice, subject=name)
     meant = [each for each in pieces_meant(end.name, pieces) if each in fitting]
     message = f"no piece for `{end.name}`"
-    advice = did_you_mean("", meant) if meant else did_you_mean(end.name, fitting)
+    advice = f"Did you mean {_or(meant)}?" if meant else did_you_mean(end.name, fitting)
     return error("unknown-joint-piece", message, end.place, advice, subject=end.name)
 
 
 def _meant(feature: str, own: Sequence[str]) -> str:
     """Return advice that names what fits on the very piece; nothing where none does."""
     return did_you_mean(feature, own) if own else ""
+
+
+def _or(names: Sequence[str]) -> str:
+    """Return the first few of some names, to choose from."""
+    return " or ".join(f"`{each}`" for each in names[:_SHOWN])
 
 
 @after(
@@ -110,7 +117,7 @@ def features_joined(settled: SettledPlan) -> Iterator[Finding]:
                 continue  # it may be what a mistyped joint means
             for label, lone in _lone(part, labels, copies, ends):
                 name = base if len(lone) == len(copies) else lone[0].name
-                yield _unjoined(f"{label}.{name}", settled, part, lone[0])
+                yield _unjoined(label, name, settled, part, lone[0])
 
 
 def _kinds_of_no_end(plan: Plan) -> frozenset[EndKind]:
@@ -163,15 +170,17 @@ def _is_joined(name: str, ends: Container[str]) -> bool:
 
 
 def _unjoined(
-    name: str, settled: SettledPlan, part: SettledPart, feature: SettledFeature
+    owner: str, name: str, settled: SettledPlan, part: SettledPart, feature: SettledFeature
 ) -> Finding:
+    """Return the finding about a feature of a piece, or of a part with all its pieces."""
     kind = next(each for each in JOINT_KINDS if feature.kind in (*each.first, *each.second))
-    first, second = (name, "...") if feature.kind in kind.first else ("...", name)
-    message = said("{} {} takes part in no joint", feature.kind.name, in_quotes(name))
-    advice = (
-        f"State what it meets under `joints`: `{{{kind.name}: {first}, {kind.other}: {second}}}`, "
-        "a piece by its name."
-    )
+    label = part.pieces[0].label if owner == part.name else owner
+    first, second = f"{label}.{name}", "..."
+    if feature.kind not in kind.first:
+        first, second = second, first
+    message = said("{} {} takes part in no joint", feature.kind.name, in_quotes(f"{owner}.{name}"))
+    listed = f"{{{kind.name}: {first}, {kind.other}: {second}}}"
+    advice = f"State what it meets under `joints`, such as `{listed}`."
     what = about(settled, part, feature)
     return warning("feature-unjoined", message, feature.place, advice, **what)
 
@@ -210,9 +219,9 @@ def joint_kinds(stated: Stated) -> Iterator[Finding]:
         for named, meant, kinds in zip((joint.a, joint.b), ends, joint.kind.ends, strict=True):
             if meant.kind not in kinds:
                 message = f"`{named.name}` is {meant.kind.noun}"
-                advice = f"Here belongs {' or '.join(kind.noun for kind in kinds)}."
-                own = {meant.piece: meant.part}
-                advice = " ".join((advice, did_you_mean("", names_of(own, kinds))))
+                own = names_of({meant.piece: meant.part}, kinds)
+                such = f", such as {_or(own)}" if own else ""
+                advice = f"Here belongs {' or '.join(kind.noun for kind in kinds)}{such}."
                 yield error("joint-kind", message, named.place, advice, subject=named.name)
 
 

@@ -47,8 +47,8 @@ def names_of(pieces: Mapping[str, Part], kinds: Iterable[EndKind]) -> tuple[str,
     found = [
         f"{label}.{name}"
         for label, part in pieces.items()
-        for name, kind, *_ in _features(part)
-        if kind in wanted
+        for name, kind, takes, _ in _features(part)
+        if kind in wanted and (takes or not _may_be_drawn(name, kind, part))
     ]
     found += pieces if PIECE in wanted else ()
     found += (f"{label}.{side}" for label in pieces for side in SIDES if SIDE in wanted)
@@ -123,6 +123,11 @@ def _edges(drawn: Drawn) -> Iterator[tuple[str, FeatureKind, str, bool]]:
             yield kind.outlined, kind, "", True
         elif rule is not None and rule.takes is not None:
             yield kind.outlined, kind, str(rule.takes), True
+
+
+def _may_be_drawn(name: str, kind: FeatureKind, part: Part) -> bool:
+    """Tell whether a feature is only looked for in a drawn outline, and may not be there."""
+    return isinstance(part.shape, Drawn) and name == kind.outlined
 
 
 def taken_by(part: Part) -> frozenset[str]:

@@ -16,6 +16,9 @@ from kerfolio.reading.nodes import Mapping, Node
 from kerfolio.reading.record import Fields, Key, Record
 from kerfolio.reading.values import LABEL, choice
 
+_A_JOINT = "(a joint)"
+"""What stands for a joint that could not be read: nothing else is ever called so."""
+
 _BY_WORD = {kind.name: kind for kind in JOINT_KINDS}
 
 
@@ -30,12 +33,16 @@ class JointForm(Form[Joint]):
     advice: str = "Write `{tab: rail.left-tabs, into: side.left.rail-slot}`."
 
     def read(self, node: Node, desk: Desk) -> Joint | None:
-        """Return the joint."""
+        """Return the joint; one that cannot be read is kept at the desk as unread."""
         if not isinstance(node, Mapping):
             self.refuse(node, desk)
+            desk.unread.add(_A_JOINT)
             return None
         kinds = [_BY_WORD[each.key.text] for each in node.entries if each.key.text in _BY_WORD]
-        return JOINT_FORMS[kinds[0] if kinds else TAB_JOINT].read(node, desk)
+        joint = JOINT_FORMS[kinds[0] if kinds else TAB_JOINT].read(node, desk)
+        if joint is None:
+            desk.unread.add(_A_JOINT)
+        return joint
 
     def schema(self, book: Book) -> Schema:
         """Return the schema of every kind."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field, replace
@@ -191,9 +192,10 @@ def _misplaced(shapes: Iterable[Shaped], outline: Contour, part: Part) -> Iterat
             feature = shaped.feature
             name = f"{part.name}.{feature.name}"
             message = said("{} {} is not on the edge", feature.kind.name, named(name))
-            if shaped.edge is not None and shaped.stretch is not None:
-                ends = shaped.edge.first, shaped.edge.last
-                where = _reaches("edge", ends), _reaches(feature.kind.name, shaped.stretch)
+            edge, (a, b) = shaped.edge, shaped.stretch or (math.inf, -math.inf)
+            if edge is not None and (a < edge.first - _EDGE or b > edge.last + _EDGE):
+                ends = edge.first, edge.last
+                where = _reaches("edge", ends), _reaches(feature.kind.name, (a, b))
                 message = said("{}: {}, {}", message, *where)
             advice = "The edge must be straight, and as long as the feature, where it stands."
             rule, subject = f"{feature.kind}-off-edge", stated_name(name)
