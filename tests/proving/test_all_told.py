@@ -10,7 +10,7 @@ from kerfolio.basis.finding import Finding, Severity
 from kerfolio.layouts.frozen import freeze
 from kerfolio.proving.prove import prove_plan
 from kerfolio.publishing.examine import examine
-from kerfolio.publishing.freeze import foretold
+from kerfolio.publishing.fresh import foretold
 from kerfolio.reading.workshop import read_workshop
 from tests.plans import RACK, lay_down, small_layout
 from tests.proving.test_going_together import GOOD
