@@ -17,7 +17,7 @@ from xdist.scheduler import LoadFileScheduling
 
 from kerfolio.assembly.made import Made
 from kerfolio.basis.collector import collect_seldom
-from kerfolio.publishing import plan_work
+from kerfolio.publishing import plan_work, side_by_side
 from kerfolio.publishing.build import Outcome, Request, publish
 from kerfolio.publishing.examine import Examined, examine_read
 
@@ -28,6 +28,13 @@ settings.register_profile("search", derandomize=False, deadline=None)
 settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "steady"))
 
 collect_seldom()  # as the command does
+
+
+@pytest.fixture(autouse=True)
+def one_core(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Let commands that state no workers work alone: the tests themselves take every core."""
+    monkeypatch.setattr(side_by_side, "cores", lambda: 1)
+
 
 SAMPLE = Path(__file__).resolve().parent.parent / "sample-site"
 BUILT = ("site", "supporters", ".kerfolio")
