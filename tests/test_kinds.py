@@ -165,6 +165,7 @@ OTHER_MEANINGS = {
     ("paper/before_sawing.py", "hole"),
     ("shop/span.py", "tabs"),
     # The edge of a part that a feature stands on, and that of a sheet where a clamp lies.
+    ("settling/part.py", "edge"),
     ("reading/feature_kinds.py", "edge"),
     ("reading/sheet.py", "edge"),
     # Which way a member lies in a span, and its plies: on edge or flat.
