@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from shapely import LinearRing
 from shapely import box as shapely_box
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.drawing.measuring_view import measuring_view
 from kerfolio.drawing.vocabulary import Drawing, Label, Stroke
 from kerfolio.drawing.window import shows
@@ -61,5 +62,5 @@ def test_it_agrees_with_shapely(x: float, y: float, wide: float, high: float) ->
 
 def test_a_sheet_is_measured_at_eight_points() -> None:
     # EN 324-1: four corners and the middle of each side
-    dots = [item for item in measuring_view().items if isinstance(item, Stroke)]
+    dots = [item for item in measuring_view(METRIC).items if isinstance(item, Stroke)]
     assert len(dots) == 1 + 8

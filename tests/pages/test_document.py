@@ -422,7 +422,7 @@ def test_a_drawing_opens_large_and_closes_by_keyboard(browser: Any, written: Pat
     page.keyboard.press("+")
     assert large.bounding_box()["width"] > before * 1.4
     page.keyboard.press("Escape")
-    assert page.locator("dialog").count() == 0
+    page.locator("dialog").wait_for(state="detached")
     assert opener.evaluate("node => node === document.activeElement")
     page.context.close()
 

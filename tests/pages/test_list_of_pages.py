@@ -18,7 +18,9 @@ from tests.pages.markup import Tree
 def lathe_page(found: Site) -> str:
     """Any template of the theme will do."""
     frame = site_frame(found, "tools/lathe/", "The lathe", "What the lathe turned.")
-    return render("missing.html", frame=frame, plans="../../plans/index.html")
+    return render(
+        "missing.html", found.identity.reader, frame=frame, plans="../../plans/index.html"
+    )
 
 
 LATHE = SitePage(

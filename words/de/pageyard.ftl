@@ -2,7 +2,8 @@
 pageyard-title = Zuschnittzettel
 pageyard-lead = Wonach du fragst, und wo du es schneiden lässt.
 pageyard-ask = Wonach du fragst
-pageyard-price = Preis für eine { $field } × { $count } = { $sum } { $currency }
+pageyard-price-one = Preis für eine { $field }
+pageyard-price = { $one } × { $count } = { $sum } { $currency }
 pageyard-together = Zusammen { $sum } { $currency }
 pageyard-sheets-of = { $together }, Platten von { $weight }
 pageyard-saw = Die Säge im Holzhandel

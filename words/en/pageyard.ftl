@@ -2,7 +2,8 @@
 pageyard-title = Yard card
 pageyard-lead = What to ask for, and where to have it cut.
 pageyard-ask = What to ask for
-pageyard-price = Price of one { $field } × { $count } = { $sum } { $currency }
+pageyard-price-one = Price of one { $field }
+pageyard-price = { $one } × { $count } = { $sum } { $currency }
 pageyard-together = Together { $sum } { $currency }
 pageyard-sheets-of = { $together }, sheets of { $weight }
 pageyard-saw = The yard’s saw

@@ -9,6 +9,7 @@ from kerfolio.assembly.ends import end_of, pieces_of
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
 from kerfolio.basis.lengths import INCH, inch_text, mm_text
 from kerfolio.basis.measures import point, precise
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import Measure, Quantity, Text, named, said, stated_name
 from kerfolio.basis.tolerance import NOISE, SAME
 from kerfolio.geometry.arc import Edge, edges
@@ -101,9 +102,9 @@ def _at_most(radius: float) -> Measure:
     return Measure((Quantity("most", radius, "mm"),), _rounded_down)
 
 
-def _rounded_down(mm: float, unit: str) -> str:
+def _rounded_down(mm: float, reader: Reader) -> str:
     """Return a length no longer than it is, to 0.1 mm or to 1/64 in."""
-    if unit == "in":
+    if reader.unit == "in":
         steps = floor(mm / INCH * _OF_AN_INCH + NOISE)
         return inch_text(steps * INCH / _OF_AN_INCH, _OF_AN_INCH)
     return mm_text(floor(mm * _TENTHS + NOISE) / _TENTHS)
