@@ -2,8 +2,14 @@
 
 from __future__ import annotations
 
-from kerfolio.booklet.fitting import Box, fitted
+from typing import Any
+
+import pytest
+
+from kerfolio.booklet.fitting import Box, fitted, half_empty
+from kerfolio.booklet.measure import Measure
 from kerfolio.booklet.rows import PictureRow
+from tests.paper.editions import A4
 
 PAGE = 200.0
 
@@ -45,3 +51,32 @@ def test_pictures_give_way_so_that_no_page_holds_a_few_lines() -> None:
 def test_no_picture_gives_way_for_what_begins_a_page_anyway() -> None:
     boxes = [text(0, 150.0), Box(number=1, height=60.0, fresh=True)]
     assert fitted(boxes, [row(1, 60.0)], PAGE) == {0: 1.0}
+
+
+def edges(*boxes: tuple[int, float, int, float, bool]) -> list[dict[str, Any]]:
+    """Return the places of boxes: page and y where each begins, and where it ends; ``fresh``."""
+    return [
+        edge
+        for page, y, last, end, fresh in boxes
+        for edge in (
+            {"at": "start", "page": page, "y": y, "fresh": fresh},
+            {"at": "end", "page": last, "y": end},
+        )
+    ]
+
+
+@pytest.mark.parametrize(
+    ("boxes", "empty"),
+    [
+        (((1, 17.0, 1, 120.0, False), (2, 17.0, 2, 270.0, False)), 1),
+        (((1, 17.0, 1, 200.0, False), (2, 17.0, 2, 270.0, False)), 0),
+        (((1, 17.0, 1, 120.0, False), (2, 17.0, 2, 270.0, True)), 0),  # it begins a page
+        (((1, 17.0, 2, 120.0, False), (2, 125.0, 2, 150.0, False)), 0),  # the last page
+        (((1, 17.0, 2, 90.0, False), (3, 17.0, 3, 60.0, False), (4, 17.0, 4, 30.0, False)), 2),
+    ],
+)
+def test_pages_that_stand_half_empty_are_counted(
+    boxes: tuple[tuple[int, float, int, float, bool], ...], empty: int
+) -> None:
+    """A4 has 253 mm between the margins; a third of it is blank above y = 185.7 mm."""
+    assert half_empty(edges(*boxes), Measure(paper=A4)) == empty

@@ -13,8 +13,6 @@ from typing import Any
 from kerfolio.booklet.measure import Measure
 from kerfolio.booklet.rows import MOST, PictureRow
 
-_SLACK = 1.5
-"""mm of a page that are left out of account: sizes are told to a tenth."""
 _LINE = 5.0
 """mm of what goes over pages that stay together."""
 _HANG = 2
@@ -26,6 +24,8 @@ _OVER = 4.0
 _EARLY = 8.0
 """What it costs that a page ends although more would go on it: typst goes on."""
 _STEPS = 16
+_BLANK = 1 / 3
+"""Share of a page that may stand blank at its foot."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,6 +59,20 @@ def boxes_of(edges: Sequence[Mapping[str, Any]], measure: Measure) -> list[Box]:
     return boxes
 
 
+def half_empty(edges: Sequence[Mapping[str, Any]], measure: Measure) -> int:
+    """Return how many pages end with more than a third of them blank.
+
+    The last may, and so may one before what begins a page.
+    """
+    starts = [each for each in edges if each["at"] == "start"]
+    ends = [each for each in edges if each["at"] == "end"]
+    foot = measure.top + (1.0 - _BLANK) * measure.height
+    return sum(
+        after["page"] > end["page"] and not after["fresh"] and end["y"] < foot
+        for end, after in zip(ends, starts[1:], strict=False)
+    )
+
+
 @dataclass(frozen=True, slots=True)
 class _Atom:
     """A part of a box that no page parts; ``rows`` are those of pictures in it."""
@@ -69,12 +83,15 @@ class _Atom:
 
 
 def fitted(boxes: Sequence[Box], rows: Sequence[PictureRow], page: float) -> Mapping[int, float]:
-    """Return the share of its room for each row of pictures by its place among ``rows``."""
+    """Return the share of its room for each row of pictures by its place among ``rows``.
+
+    ``page`` is how much of a page's height, mm, is counted on.
+    """
     places = {id(row): place for place, row in enumerate(rows)}
     shares: dict[int, float] = {}
     for run in _runs(boxes):
         atoms = [atom for box in run for atom in _atoms(box, rows)]
-        for start, end, share in _pages(atoms, page - _SLACK):
+        for start, end, share in _pages(atoms, page):
             for atom in atoms[start:end]:
                 shares |= {places[id(row)]: row.within(share) for row in atom.rows if not row.fixed}
     return shares

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import io
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass, field
 from functools import cache, partial
 from typing import Any
@@ -18,7 +18,7 @@ from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.basis.shipped import shipped
 from kerfolio.booklet.art import Gallery
-from kerfolio.booklet.fitting import boxes_of, fitted
+from kerfolio.booklet.fitting import boxes_of, fitted, half_empty
 from kerfolio.booklet.lines import Lines
 from kerfolio.booklet.look import BookletLook, booklet_look
 from kerfolio.booklet.measure import Measure
@@ -36,6 +36,8 @@ _COVER = 110.0
 _LEAST_COVER = 40.0
 _DENSITIES = (1.0, 0.88, 0.76)
 """How wide white spaces stand; the next where a few lines would be left for a last page."""
+_SLACKS = (1.5, 6.0, 14.0)
+"""mm of a page that are left out of account; the next where a page would stand half empty."""
 _SPILL = 0.15
 """Share of a page that is no more than a few lines."""
 _FEW_PAGES = 2
@@ -80,18 +82,30 @@ def booklet_pdfs(
 
 
 def _pdf(job: _Job) -> bytes:
-    made = [job.set(_DENSITIES[0])]
-    while made[-1].spills and len(made) < len(_DENSITIES):
-        made.append(job.set(_DENSITIES[len(made)]))
-    return (made[0] if made[-1].spills else made[-1]).content
+    """Return the first setting without faults, else the one with the fewest."""
+    made = list[_Set]()
+    for density in _DENSITIES:
+        for each in job.settings(density):
+            made.append(each)
+            if not any(each.faults):
+                return printed(each.files)
+        if not all(each.spills for each in made):
+            break
+    return printed(min(made, key=lambda each: each.faults).files)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Set:
-    """A booklet; whether a few lines of it ``spill`` onto a last page."""
+    """A booklet; whether a few lines of it spill onto a last page, how many pages stand empty."""
 
-    content: bytes
+    files: Mapping[str, bytes]
     spills: bool
+    empty: int
+
+    @property
+    def faults(self) -> tuple[bool, int]:
+        """What is wrong with it, the worse fault first."""
+        return self.spills, self.empty
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,14 +117,19 @@ class _Job:
     measure: Measure
     look: BookletLook
 
-    def set(self, density: float) -> _Set:
-        """Return the document with its pictures in the sizes that a draft of it asks for."""
-        files, _ = self._files(self._sizes(density), density, draft=False)
-        content = printed(files)
-        return _Set(content=content, spills=self._spills(measured(files)["edges"]))
+    def settings(self, density: float) -> Iterator[_Set]:
+        """Yield the document with its pictures in sizes that a draft of it asks for.
 
-    def _sizes(self, density: float) -> _Sizes:
-        """Return sizes from a draft; from a second one where the contents stand elsewhere."""
+        Each next one counts on less of a page: white space is not the same in draft and print.
+        """
+        for sizes in self._sizes(density):
+            files, _ = self._files(sizes, density, draft=False)
+            edges = measured(hollow(files))["edges"]
+            empty = half_empty(edges, self.measure)
+            yield _Set(files=files, spills=self._spills(edges), empty=empty)
+
+    def _sizes(self, density: float) -> Iterator[_Sizes]:
+        """Yield sizes from a draft; from a second one where the contents stand elsewhere."""
         beside = self.document.opening.picture is None
         for _ in range(2):
             files, rows = self._files(_Sizes(beside=beside), density, draft=True)
@@ -119,11 +138,12 @@ class _Job:
                 break
             beside = told["beside"]
         boxes = boxes_of(told["edges"], self.measure)
-        return _Sizes(
-            cover=max(_LEAST_COVER, told["cover"]),
-            beside=beside,
-            shares=fitted(boxes, rows, self.measure.height),
-        )
+        for slack in _SLACKS:
+            yield _Sizes(
+                cover=max(_LEAST_COVER, told["cover"]),
+                beside=beside,
+                shares=fitted(boxes, rows, self.measure.height - slack),
+            )
 
     def _spills(self, edges: Sequence[Mapping[str, Any]]) -> bool:
         last = edges[-1] if edges else None
