@@ -10,6 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from kerfolio.basis.reader import METRIC
+from kerfolio.basis.said import told
 from kerfolio.settling.settled import Operation, SettledPlan
 from kerfolio.shop.cut_setting import Setting, settings_of
 from kerfolio.shop.cut_time import CutTime, Placed, sheet_time
@@ -193,7 +195,7 @@ def test_no_setting_no_time() -> None:
     time = timed(small_settled())
     assert not time.known
     assert time.minutes == 0
-    assert {each.why for each in time.uncut} == {"no setting stated for it"}
+    assert {told(each.why, METRIC) for each in time.uncut} == {"no setting stated for it"}
     assert {each.part for each in time.uncut} == {"side"}
 
 
@@ -202,7 +204,7 @@ def test_a_hole_narrower_than_the_cutter_is_told() -> None:
     settled = drawn(text.replace("diameter: 20", "diameter: 4"))
     (uncut,) = timed(settled).uncut
     assert (uncut.part, uncut.operation) == ("plate", Operation.HOLE)
-    assert uncut.why == "too narrow for the cutters stated"
+    assert told(uncut.why, METRIC) == "too narrow for the cutters stated"
 
 
 def test_a_v_cutter_is_for_engraving_alone() -> None:

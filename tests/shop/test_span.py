@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from kerfolio.basis.finding import Severity
+from kerfolio.basis.said import phrase
 from kerfolio.shop.beam import G, buckling_load, rectangle_inertia
 from kerfolio.shop.leg import LegResult
 from kerfolio.shop.span import SagResult, Unreckoned, span_findings, span_results
@@ -272,7 +273,7 @@ def test_without_stiffness_there_are_no_figures() -> None:
     )
     bare_plan = replace(plan, sheets=bare)
     assert span_results(bare_plan) == (
-        Unreckoned(name="s", carrier="shelf", why="no stiffness of it is known"),
+        Unreckoned(name="s", carrier="shelf", why=phrase("spans-no-stiffness")),
     )
     (finding,) = span_findings(bare_plan)
     assert (finding.rule, finding.severity) == ("span-unreckoned", Severity.NOTE)

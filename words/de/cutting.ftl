@@ -35,3 +35,5 @@ cutting-by-cutter = Was jeder Fräser im Holz tut
 cutting-cutter = Fräser
 cutting-cuts = Schnitte
 cutting-besides = Wege über der Platte und Fräserwechsel
+cutting-too-narrow = zu schmal für die angegebenen Fräser
+cutting-no-setting = keine Einstellung dafür angegeben

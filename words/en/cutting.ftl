@@ -34,3 +34,5 @@ cutting-by-cutter = What each cutter does in the wood
 cutting-cutter = Cutter
 cutting-cuts = Cuts
 cutting-besides = Moves above the sheet and changes of cutter
+cutting-too-narrow = too narrow for the cutters stated
+cutting-no-setting = no setting stated for it

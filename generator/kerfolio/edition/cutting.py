@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from kerfolio.basis.figures import way_words
 from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.said import told
 from kerfolio.basis.saying import listed, say
 from kerfolio.edition.edition import Edition
 from kerfolio.settling.titles import part_title, sheet_title, within
@@ -154,5 +155,9 @@ def _assumptions(known: Sequence[CutTime]) -> Iterator[Assumption]:
 def _uncut(each: Uncut, edition: Edition) -> str:
     part = within(part_title(edition.plan, each.part), edition.reader)
     return say(
-        edition.reader, "cutting-uncut", operation=each.operation.value, part=part, why=each.why
+        edition.reader,
+        "cutting-uncut",
+        operation=each.operation.value,
+        part=part,
+        why=told(each.why, edition.reader),
     )

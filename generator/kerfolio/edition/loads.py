@@ -9,6 +9,7 @@ from kerfolio.basis.figures import figure
 from kerfolio.basis.lengths import MM_PER_UNIT, both, both_text, sag_pair
 from kerfolio.basis.masses import load_pair
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.said import told
 from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import LYING, Plan
@@ -96,7 +97,7 @@ def _words(span: Span, result: SpanResult, plan: Plan, reader: Reader) -> LoadWo
     title = span_title(span.name)
     if isinstance(result, Unreckoned):
         placed = _placed(span.load, span.load.kg, _called(result.carrier, plan, reader), reader)
-        none = say(reader, "loads-no-figure", why=result.why)
+        none = say(reader, "loads-no-figure", why=told(result.why, reader))
         return LoadWords(
             title=title,
             asked=say(reader, "loads-asked-alone", load=placed),

@@ -11,6 +11,7 @@ from kerfolio.basis.figured import together
 from kerfolio.basis.figures import minutes_short, minutes_text, whole_figure
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.said import told
 from kerfolio.basis.saying import listed, say
 from kerfolio.drawing.layer import ON, SIDES, operation_called
 from kerfolio.edition.sheet_facts import Ranged, SheetFacts
@@ -209,7 +210,13 @@ def by_hand_line(found: Ranged, left: ByHand, reader: Reader) -> str:
         lambda each: _exactly(each.depths, reader),
     )
     if left.operation is not Operation.HOLE:
-        return say(reader, f"setup-left-{left.operation}", where=where, depth=depth, why=left.why)
+        return say(
+            reader,
+            f"setup-left-{left.operation}",
+            where=where,
+            depth=depth,
+            why=told(left.why, reader),
+        )
     wide = found.told(
         same,
         lambda each: listed(reader, [f"ø {drill_text(one, reader)}" for one in each.widths]),

@@ -14,6 +14,7 @@ from kerfolio.basis.finding import Finding, Severity
 from kerfolio.basis.lengths import both, sag_pair
 from kerfolio.basis.masses import GRAVITY, load_pair, mass_text
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.said import told
 from kerfolio.basis.saying import listed, say
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import sold_range_text, sold_text
@@ -170,7 +171,7 @@ def _price(rows: Sequence[SheetRow], currency: str, reader: Reader) -> str:
 
 def _span(result: SpanResult, reader: Reader) -> str:
     if isinstance(result, Unreckoned):
-        return say(reader, "swap-unreckoned", why=result.why)
+        return say(reader, "swap-unreckoned", why=told(result.why, reader))
     bears = both(load_pair(result.greatest_load, reader))
     asked = load_pair(result.load, reader)[0]
     if not isinstance(result, SagResult):

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TypedDict
 
 from kerfolio.basis.digits import rounded
+from kerfolio.basis.said import Text
 from kerfolio.geometry.measure import bounds
 from kerfolio.model.plan import CutSetting
 from kerfolio.settling.settled import Cut, Operation, SettledPart, SettledPlan
@@ -54,7 +55,7 @@ class ByHand:
     depths: tuple[float | None, ...]
     widths: tuple[float, ...]
     count: int
-    why: str
+    why: Text
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +66,7 @@ class _Made:
     cut: Cut
     width: float
     setting: str
-    why: str
+    why: Text
 
 
 def runs_of(
@@ -153,7 +154,7 @@ def _bridges(made: Iterable[_Made], operation: Operation, counts: Mapping[str, i
 
 
 def _by_hand(left: Sequence[_Made], counts: Mapping[str, int]) -> Iterator[ByHand]:
-    groups: dict[tuple[str, Operation, str], list[_Made]] = {}
+    groups: dict[tuple[str, Operation, Text], list[_Made]] = {}
     for each in left:
         groups.setdefault((each.part.name, each.cut.operation, each.why), []).append(each)
     for (name, operation, why), group in groups.items():

@@ -128,7 +128,7 @@ class Unreckoned:
 
     name: str
     carrier: str
-    why: str
+    why: Text
 
 
 SpanResult = SagResult | LegResult | Unreckoned
@@ -152,7 +152,7 @@ def span_findings(settled: SettledPlan) -> Iterator[Finding]:
                 yield result
         elif isinstance(result, Unreckoned):
             advice = "State `stiffness-along` and `strength-along` in your `stock/`."
-            message, name = f"`{span.name}`: {result.why}", span.name
+            message, name = f"`{span.name}`: " + said("{}", result.why), span.name
             yield note("span-unreckoned", message, span.place, advice, subject=name)
         else:
             laid = span.part is not None and settled.plan.laid(span.part.name) is not None
@@ -241,7 +241,7 @@ def _tried(span: Span, settled: SettledPlan) -> SpanResult | Finding:
         place = span_place(span, settled)
         if place is None:
             carrier = (span.part or span.board or span).name
-            return Unreckoned(name=span.name, carrier=carrier, why="no stiffness of it is known")
+            return Unreckoned(name=span.name, carrier=carrier, why=phrase("spans-no-stiffness"))
         return leg_result(span, place) if span.kind == "leg" else _sag_result(span, place, settled)
     except SettlingError as trouble:
         return trouble.about(span.name)

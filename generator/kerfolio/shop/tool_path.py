@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from kerfolio.basis.said import Text, phrase
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.offset_path import TOLERANCE, cleared, inside, outside
@@ -59,7 +60,7 @@ class Uncut:
     part: str
     operation: Operation
     feature: str
-    why: str
+    why: Text
 
 
 def path_length(path: Sequence[Point]) -> float:
@@ -94,7 +95,7 @@ def _stroke(
                 depths=setting.passes(cut, part.thickness),
                 feature=cut.feature,
             )
-    why = "too narrow for the cutters stated" if able else "no setting stated for it"
+    why = phrase("cutting-too-narrow" if able else "cutting-no-setting")
     return Uncut(part=part.name, operation=cut.operation, feature=cut.feature, why=why)
 
 
