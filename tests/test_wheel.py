@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 
+from kerfolio.basis.shipped import SHIPPED
 from tests.conftest import files_of
 from tests.plans import BOARD, lay_down
 
@@ -30,7 +31,7 @@ def test_the_wheel_carries_what_it_needs(wheel: Path) -> None:
     names = zipfile.ZipFile(wheel).namelist()
     shipped = {
         each.relative_to(ROOT).as_posix()
-        for folder in ("content", "themes")
+        for folder in SHIPPED
         for each in (ROOT / folder).rglob("*")
         if each.is_file()
     }

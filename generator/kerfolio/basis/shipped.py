@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from pathlib import Path
 
+SHIPPED = ("content", "themes", "words")
+"""The folders of data that belong to the program."""
+
 _PACKAGE = Path(__file__).resolve().parent.parent
 
 
 def shipped(folder: str) -> Path:
-    """Return the folder ``content``, ``themes`` or ``words`` of an installed wheel or a checkout.
+    """Return one of these folders, of an installed wheel or a checkout.
 
     Raises FileNotFoundError when the installation carries neither.
     """

@@ -1,7 +1,8 @@
 """What the program itself is: whatever of it may change a result, as one hash.
 
-Its version number tells little: these are its own files with stock library and theme, the releases
-of all that is installed beside it, the fonts, the interpreter and the system's drawing library.
+Its version number tells little: these are its own files with stock library, theme and words, the
+releases of all that is installed beside it, the fonts, the interpreter and the system's drawing
+library.
 """
 
 from __future__ import annotations
@@ -16,7 +17,7 @@ from hashlib import sha256
 from importlib.util import find_spec
 from pathlib import Path
 
-from kerfolio.basis.shipped import shipped
+from kerfolio.basis.shipped import SHIPPED, shipped
 
 _PACKAGE = Path(__file__).resolve().parent.parent
 _FONTS = ("font_source_sans_pro", "font_source_serif_pro")
@@ -33,7 +34,7 @@ def program() -> str:
     """Return the hash of the program; it cannot change while it runs."""
     made = sha256("\n".join((platform.python_version(), sys.platform, _cairo())).encode())
     made.update("\n".join(sorted(_releases())).encode())
-    for folder in (_PACKAGE, shipped("content"), shipped("themes"), *_font_folders()):
+    for folder in (_PACKAGE, *map(shipped, SHIPPED), *_font_folders()):
         for path in sorted(folder.rglob("*")):
             if path.suffix not in (".pyc", "") and path.is_file():
                 content = path.read_bytes()
