@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import ast
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date
 from decimal import Decimal
 from functools import cache
@@ -30,7 +30,7 @@ from kerfolio.document.words import Mark, worded
 
 HOME = Path(__file__).resolve().parents[2]
 WORDS = HOME / "words"
-SAYERS = {"say": 1, "said_to": 1, "says": 0, "worded": 1, "listed": 99, "phrase": 0}
+SAYERS = {"say": 1, "says": 0, "worded": 1, "listed": 99, "phrase": 0}
 """Calls that name a message, and which of their arguments does."""
 
 GERMAN = Reader(language="de")
@@ -98,37 +98,42 @@ def nodes() -> tuple[ast.AST, ...]:
     return tuple(node for tree in trees for node in ast.walk(tree) if isinstance(node, kinds))
 
 
+def _texts(found: Iterable[ast.AST]) -> tuple[set[str], set[str]]:
+    """Return whole texts among nodes, and what made-up texts begin with."""
+    whole, beginnings = set[str](), set[str]()
+    for node in found:
+        if isinstance(node, ast.Constant) and isinstance(node.value, str):
+            whole.add(node.value)
+        elif isinstance(node, ast.JoinedStr) and isinstance(node.values[0], ast.Constant):
+            beginnings.add(str(node.values[0].value))
+    return whole, beginnings
+
+
+@cache
+def theme_texts() -> tuple[str, ...]:
+    """Return the templates and scripts of the theme."""
+    kinds = (".html", ".xml", ".typ", ".js")
+    paths = sorted((HOME / "themes").rglob("*.*"))
+    return tuple(path.read_text("utf-8") for path in paths if path.suffix in kinds)
+
+
 @cache
 def named() -> tuple[frozenset[str], frozenset[str]]:
     """Return the messages that the program and its theme name, and beginnings of made-up names."""
-    names, beginnings = set[str](), set[str]()
-    for each in (argument for node in nodes() for argument in _arguments(node)):
-        if isinstance(each, ast.Constant) and isinstance(each.value, str):
-            names.add(each.value)
-        elif isinstance(each, ast.JoinedStr) and isinstance(each.values[0], ast.Constant):
-            beginnings.add(str(each.values[0].value))
-    for path in sorted((HOME / "themes").rglob("*.*")):
-        if path.suffix in (".html", ".xml", ".typ", ".js"):
-            text = path.read_text("utf-8")
-            names |= set(re.findall(r"\bsay\(\s*[\"']([a-z0-9-]+)[\"'] *[,)]", text))
-            beginnings |= set(re.findall(r"\bsay\(\s*[\"']([a-z0-9]+-[a-z0-9-]*)[\"'] *~", text))
+    names, beginnings = _texts(argument for node in nodes() for argument in _arguments(node))
+    for text in theme_texts():
+        names |= set(re.findall(r"\bsay\(\s*[\"']([a-z0-9-]+)[\"'] *[,)]", text))
+        beginnings |= set(re.findall(r"\bsay\(\s*[\"']([a-z0-9]+-[a-z0-9-]*)[\"'] *~", text))
     return frozenset(names), frozenset(beginnings)
 
 
 @cache
 def whatever_is_quoted() -> tuple[frozenset[str], frozenset[str]]:
     """Return every text in quotes of program and theme, and what made-up texts begin with."""
-    quoted, beginnings = set[str](), set[str]()
-    for node in nodes():
-        if isinstance(node, ast.Constant) and isinstance(node.value, str):
-            quoted.add(node.value)
-        elif isinstance(node, ast.JoinedStr) and isinstance(node.values[0], ast.Constant):
-            beginnings.add(str(node.values[0].value))
-    for path in sorted((HOME / "themes").rglob("*.*")):
-        if path.suffix in (".html", ".xml", ".typ", ".js"):
-            text = path.read_text("utf-8")
-            quoted |= set(re.findall(r"[\"']([a-z0-9]+-[a-z0-9-]*)[\"']", text))
-            beginnings |= set(re.findall(r"[\"'`]([a-z0-9]+-[a-z0-9-]*)(?:[\"'] *[~+]|\$\{)", text))
+    quoted, beginnings = _texts(nodes())
+    for text in theme_texts():
+        quoted |= set(re.findall(r"[\"']([a-z0-9]+-[a-z0-9-]*)[\"']", text))
+        beginnings |= set(re.findall(r"[\"'`]([a-z0-9]+-[a-z0-9-]*)(?:[\"'] *[~+]|\$\{)", text))
     files = {file for file, _ in messages("en").values()}
     return frozenset(quoted), frozenset(b for b in beginnings if b.partition("-")[0] in files)
 

@@ -155,9 +155,10 @@ def said(template: str, *fields: Part | Words | int) -> Words:
     return Words(tuple(each for each in made if each != ""))
 
 
-def phrase(name: str, /, **values: Text | int) -> Words:
+def phrase(name: str, /, **values: Text | Measure | int) -> Words:
     """Return a message of the catalogue as words, for a reason that readers see too."""
-    return Words((Message(name, tuple(values.items())),))
+    given = ((key, Words((v,)) if isinstance(v, Measure) else v) for key, v in values.items())
+    return Words((Message(name, tuple(given)),))
 
 
 def written(mm: str, inch: str, template: str = "Write `{}`.") -> Words:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import date
 from typing import cast
 
@@ -34,14 +34,17 @@ def day_text(reader: Reader, when: date) -> str:
     return str(format_date(when, say(reader, "dates-day"), locale=reader.locale))
 
 
-def listed(reader: Reader, items: Sequence[str], last: str = "and") -> str:
+def listed(
+    reader: Reader, items: Sequence[str], last: str = "and", said: Callable[..., str] = say
+) -> str:
     """Return ``a``, ``a and b`` or ``a, b and c``; figures are still known.
 
-    ``last`` is the word before the last of them, ``and`` or ``or``, whatever the language.
+    ``last`` is the word before the last of them, ``and`` or ``or``, whatever the language; ``said``
+    is how a message is said.
     """
     if len(items) < 2:
-        return say(reader, "lists-one", item=items[0]) if items else ""
+        return said(reader, "lists-one", item=items[0]) if items else ""
     head = items[0]
     for each in items[1:-1]:
-        head = say(reader, "lists-more", head=head, item=each)
-    return say(reader, f"lists-{last}", head=head, item=items[-1])
+        head = said(reader, "lists-more", head=head, item=each)
+    return said(reader, f"lists-{last}", head=head, item=items[-1])

@@ -255,7 +255,7 @@ def _turned(feature: SettledFeature) -> str:
 
 def _around(box: Box, note: Block, away: float) -> Iterator[Point]:
     """Yield middles of a note beside a box: above, below, to the right, to the left, at corners."""
-    x, y = (box[0] + box[2]) / 2, (box[1] + box[3]) / 2
+    x, y = _middle(box)
     dx = (box[2] - box[0] + note.width) / 2 + away
     dy = (box[3] - box[1] + note.height) / 2 + away
     for sx, sy in ((0, 1), (0, -1), (1, 0), (-1, 0), (1, 1), (1, -1), (-1, 1), (-1, -1)):

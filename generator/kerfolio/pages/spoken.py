@@ -8,6 +8,7 @@ from markupsafe import Markup, escape
 
 from kerfolio.basis.catalogue import message
 from kerfolio.basis.reader import Reader
+from kerfolio.basis.saying import listed
 from kerfolio.pages.signs import cleaned
 
 
@@ -24,12 +25,7 @@ def spoken(reader: Reader, name: str, /, **values: str | int) -> Markup:
 
 def spoken_list(items: Sequence[str], reader: Reader, last: str = "and") -> Markup:
     """Return ``a``, ``a and b`` or ``a, b and c``; ``last`` is ``and`` or ``or``."""
-    if len(items) < 2:
-        return Markup("").join(items)
-    head: str = items[0]
-    for each in items[1:-1]:
-        head = spoken(reader, "lists-more", head=head, item=each)
-    return spoken(reader, f"lists-{last}", head=head, item=items[-1])
+    return Markup(listed(reader, items, last, spoken))
 
 
 def ways(

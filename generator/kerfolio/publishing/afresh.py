@@ -18,7 +18,7 @@ from kerfolio.publishing.plan_record import Proved, proved_from
 from kerfolio.publishing.renewing import Renewing, made_of
 from kerfolio.publishing.say import Say, Tally, silent, untold
 from kerfolio.publishing.side_by_side import Workers
-from kerfolio.publishing.sources import sources_of, store_of
+from kerfolio.publishing.sources import LAYOUTS, sources_of, store_of
 from kerfolio.reading.plan_folders import titled_twice, unknown_plan
 
 
@@ -91,7 +91,7 @@ def _kept(request: LayoutRequest, say: Say, tally: Tally) -> _Laid | None:
 def _laid_plans(how: Renewing, names: Iterable[str], seed: int) -> tuple[Proved, ...]:
     """Return plans proved, with their layouts computed afresh; only what changed is worked on."""
     sources, store = how.sources, how.store
-    digests = {name: sources.of_plan(name, without=_LAYOUTS) for name in names}
+    digests = {name: sources.of_plan(name, without=LAYOUTS) for name in names}
     keys = {name: sources.key("laid", name, each, str(seed)) for name, each in digests.items()}
     kept = {name: store.get(key) for name, key in keys.items()}
     found = {name: proved_from(each) for name, each in kept.items() if each is not None}
@@ -103,14 +103,10 @@ def _laid_plans(how: Renewing, names: Iterable[str], seed: int) -> tuple[Proved,
     )
     for order, made in made_of(how, lay_plan, orders, len(waiting)):
         found[order.name] = proved_from(made)
-        if how.is_still(order.name, digests[order.name], _LAYOUTS):
+        if how.is_still(order.name, digests[order.name], LAYOUTS):
             store.put(keys[order.name], made.encode())
         how.tally(len(found), len(keys))
     return tuple(found[name] for name in keys)
-
-
-_LAYOUTS = "layout*.json"
-"""Frozen layouts beside a plan, which one computed afresh does not ask for."""
 
 
 def _laid_out(request: LayoutRequest, say: Say) -> _Laid:

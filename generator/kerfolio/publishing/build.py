@@ -98,10 +98,11 @@ def _published(
     said = (*said, *how.sources.findings)
     if request.only and request.only not in how.sources.plans:
         return _refused((*said, unknown_plan(request.only, how.sources.plans)))
-    unread = unreadable(how, names)
+    digests = how.sources.of_plans(names)
+    unread = unreadable(how, digests)
     if unread:
         return _refused((*said, *unread))
-    found = renewed(how, names, draws=True)
+    found = renewed(how, digests, draws=True)
     twice = titled_twice((each.name, each.title, each.place) for each in found.in_turn)
     findings = in_order((*said, *found.findings, *twice))
     if has_errors(findings):

@@ -14,12 +14,10 @@ from kerfolio.disk.put import put
 from kerfolio.keeping.findings import findings_json, findings_of
 from kerfolio.keeping.pack import packed, unpacked
 from kerfolio.keeping.store import Store
-from kerfolio.publishing.sources import sources_of, store_of
+from kerfolio.publishing.sources import LAYOUTS, sources_of, store_of
 from kerfolio.reading.plan_folders import unknown_plan
 
 ENDINGS = (".svg", ".png")
-_LAYOUTS = "layout*.json"
-"""Names of files that no picture of a part hangs on."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,7 +62,7 @@ def look(request: LookRequest) -> Looked:
             findings = (*sources.findings, unknown_plan(request.plan, sources.plans))
             return Looked(written=None, findings=findings)
         else:
-            content = sources.of_plan(request.plan, without=_LAYOUTS)
+            content = sources.of_plan(request.plan, without=LAYOUTS)
             asked = (sources.pages, request.part, request.ending)
             made = _kept(request, store, sources.key("look", request.plan, content, *asked))
     if made.content is None:

@@ -32,7 +32,8 @@ def proved_findings(
         how = Renewing(
             sources=sources, store=store, workers=workers or Workers(), say=say, tally=tally
         )
-        found = renewed(how, (only,) if only else sources.plans, draws=False)
+        names = (only,) if only else sources.plans
+        found = renewed(how, sources.of_plans(names), draws=False)
     twice = titled_twice((each.name, each.title, each.place) for each in found.in_turn)
     told = (each for plan in found.in_turn for each in (*plan.findings, *plan.stale))
     return in_order((*sources.findings, *told, *twice))

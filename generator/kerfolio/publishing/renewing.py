@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import errno
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
 from secrets import token_hex
@@ -64,10 +64,12 @@ class Renewed:
                 yield from self.written[name].findings
 
 
-def renewed(how: Renewing, names: Iterable[str], *, draws: bool) -> Renewed:
-    """Prove plans and, where all of them hold, draw them; only what changed is made anew."""
+def renewed(how: Renewing, digests: Mapping[str, str], *, draws: bool) -> Renewed:
+    """Prove plans and, where all of them hold, draw them; only what changed is made anew.
+
+    ``digests`` are those of the folders of these plans by their names (``Sources.of_plans``).
+    """
     found, store, sources = Renewed(), how.store, how.sources
-    digests = {name: sources.of_plan(name) for name in names}
     for name, digest in digests.items():
         proved = store.get(_proved_key(sources, name, digest))
         if proved is not None:
@@ -89,10 +91,11 @@ def renewed(how: Renewing, names: Iterable[str], *, draws: bool) -> Renewed:
     return found
 
 
-def unreadable(how: Renewing, names: Iterable[str]) -> tuple[Finding, ...]:
+def unreadable(how: Renewing, digests: Mapping[str, str]) -> tuple[Finding, ...]:
     """Read those plans of which nothing is kept; return what was found where any has an error."""
     store, sources = how.store, how.sources
-    new = [n for n in names if store.get(_proved_key(sources, n, sources.of_plan(n))) is None]
+    keys = {name: _proved_key(sources, name, each) for name, each in digests.items()}
+    new = [name for name, key in keys.items() if store.get(key) is None]
     if not new:
         return ()
     from kerfolio.reading.workshop import read_shared, with_plans  # which take long to load

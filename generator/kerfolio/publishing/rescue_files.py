@@ -12,7 +12,7 @@ from kerfolio.basis.finding import Finding, has_errors, in_order
 from kerfolio.basis.json_text import number
 from kerfolio.basis.lengths import INCH
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.saying import say as said_to
+from kerfolio.basis.saying import say
 from kerfolio.disk.hand_over import hand_over
 from kerfolio.drawing.cut_sheet import cut_sheet
 from kerfolio.edition.names import FILES, rescue_name, wider_stem
@@ -140,7 +140,7 @@ def _on_offcut(rescue: Rescue, size: SheetSize, settled: SettledPlan, reader: Re
     laid = laid_alone(part, sheet, size)
     assert laid is not None, "it was looked at before"
     title = part_title(settled.plan, part.name)
-    what = said_to(reader, "rescuewords-offcut-for", mark=part.mark, part=title)
+    what = say(reader, "rescuewords-offcut-for", mark=part.mark, part=title)
     drawn = partial(cut_sheet, own, laid, reader, what)
     stem = rescue_stem(rescue, settled.plan.units)
     return CutFile(

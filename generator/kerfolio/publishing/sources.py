@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import os
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -19,6 +19,9 @@ from kerfolio.reading.plan_folders import plan_folders
 
 KEPT = Path(".kerfolio") / "kept"
 """Where a workshop keeps results; safe to delete at any time."""
+
+LAYOUTS = "layout*.json"
+"""Names of frozen layouts beside a plan, which not every result hangs on."""
 
 PRIVATE_LOG = Path(".kerfolio") / "log.html"
 """Where the maker's own page of all trials lies; it never goes under OUT."""
@@ -48,6 +51,10 @@ class Sources:
     def of_plan(self, name: str, *, without: str = "") -> str:
         """Return the hash of a plan's folder; names of the pattern ``without`` do not count."""
         return digest_of(self.folder / "plans" / name, self.folder, without=without)
+
+    def of_plans(self, names: Iterable[str]) -> dict[str, str]:
+        """Return the hash of each plan's folder by its name."""
+        return {name: self.of_plan(name) for name in names}
 
     def key(self, what: str, name: str, content: str, *more: str) -> str:
         """Return the key of a result from a plan's folder and what all plans share."""

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from kerfolio.basis.measures import acceleration, feed, length, number
-from kerfolio.basis.said import Measure, Text, Words, phrase, said
+from kerfolio.basis.said import Text, phrase, said
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.transform import turned_point
 from kerfolio.settling.settled import Operation, SettledPlan
@@ -221,8 +221,8 @@ def _assumptions(used: Sequence[Setting], machine: Machine) -> tuple[Assumption,
             value=phrase(
                 "grounds-setting",
                 cutter=each.cutter.title,
-                feed=said("{}", feed("feed", each.feed)),
-                plunge=said("{}", feed("plunge", each.plunge)),
+                feed=feed("feed", each.feed),
+                plunge=feed("plunge", each.plunge),
             ),
             source=phrase(f"grounds-settings{'' if each.plunge_stated else '-plunge'}"),
         )
@@ -238,21 +238,17 @@ def _assumptions(used: Sequence[Setting], machine: Machine) -> tuple[Assumption,
         ("rapid", said("{}", feed("rapid", machine.rapid)), COMMON_PRACTICE),
         (
             "acceleration",
-            _told("acceleration-is", acceleration=acceleration(machine.acceleration)),
+            phrase("grounds-acceleration-is", acceleration=acceleration(machine.acceleration)),
             COMMON_PRACTICE,
         ),
         (
             "corners",
-            _told("corners-is", angle=number("angle", machine.stop_angle)),
+            phrase("grounds-corners-is", angle=number("angle", machine.stop_angle)),
             phrase("grounds-corners-source"),
         ),
         ("height", said("{}", length("clearance", machine.clearance)), COMMON_PRACTICE),
-        ("pockets", _told("pockets-is", share=number("step-over", step)), COMMON_PRACTICE),
-        ("change", _told("change-is", minutes=number("change", change)), COMMON_PRACTICE),
+        ("pockets", phrase("grounds-pockets-is", share=number("step-over", step)), COMMON_PRACTICE),
+        ("change", phrase("grounds-change-is", minutes=number("change", change)), COMMON_PRACTICE),
         ("left-out", phrase("grounds-left-out-is"), "-"),
     ]
     return (*stated, *map(named_fact, facts))
-
-
-def _told(name: str, **values: Measure) -> Words:
-    return phrase(f"grounds-{name}", **{key: said("{}", each) for key, each in values.items()})

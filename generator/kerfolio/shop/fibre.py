@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from kerfolio.basis.digits import rounded
 from kerfolio.basis.figures import whole_figure
 from kerfolio.basis.measures import number
-from kerfolio.basis.said import Text, Words, phrase, said
+from kerfolio.basis.said import Measure, Text, Words, phrase
 from kerfolio.model.climate import HEATED, Climate
 from kerfolio.model.stock import BoardStock, SheetStock
 from kerfolio.shop.assumption import Assumption
@@ -219,9 +219,9 @@ def _in(climate: Climate) -> Words:
     return phrase(f"grounds-in-{climate.name.split()[0]}")
 
 
-def _number(value: float) -> Words:
+def _number(value: float) -> Measure:
     """Return a share or a factor to a hundredth, told with the reader's decimal mark."""
-    return said("{}", number("share", rounded(value, 2)))
+    return number("share", rounded(value, 2))
 
 
 def _creep(stock: SheetStock | BoardStock, duration: Duration) -> float | None:
@@ -240,7 +240,7 @@ def _creep_told(
         label=phrase("grounds-creep", title=stock.title),
         value=phrase("grounds-creep-unknown", where=where)
         if creep is None
-        else phrase("grounds-creep-grows", times=said("{}", number("creep", creep)), where=where),
+        else phrase("grounds-creep-grows", times=number("creep", creep), where=where),
         source=phrase("grounds-and-source", source=source, more=duration.source)
         if duration.is_damp
         else source,

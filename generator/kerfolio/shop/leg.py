@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from kerfolio.basis.measures import length, number
-from kerfolio.basis.said import Text, phrase, said
+from kerfolio.basis.said import Text, phrase
 from kerfolio.geometry.cross_section import Strip, squared
 from kerfolio.model.span import Span
 from kerfolio.shop.assumption import Assumption, named_fact
@@ -86,23 +86,22 @@ def _least_inertia(strips: tuple[Strip, ...]) -> float:
 
 
 def _assumptions(member: Member, area: float, safety: float) -> tuple[Assumption, ...]:
-    area_told = said("{}", length("narrowest", area / member.thickness))
     facts: tuple[tuple[str, Text, Text], ...] = (
         (
             "section",
-            phrase("grounds-section-narrowest", area=area_told),
+            phrase("grounds-section-narrowest", area=length("narrowest", area / member.thickness)),
             phrase("grounds-part-as-cut"),
         ),
         ("buckling", phrase("grounds-buckling-is"), phrase("grounds-euler")),
         (
             "compression",
-            phrase("grounds-compression-is", share=said("{}", number("share", CRUSHING_SHARE))),
+            phrase("grounds-compression-is", share=number("share", CRUSHING_SHARE)),
             phrase("grounds-compression-source"),
         ),
         ("load", phrase("grounds-load-is"), phrase("grounds-simplification")),
         (
             "safety",
-            phrase("grounds-safety-buckling", factor=said("{}", number("safety", safety))),
+            phrase("grounds-safety-buckling", factor=number("safety", safety)),
             phrase("grounds-safety-stated"),
         ),
     )

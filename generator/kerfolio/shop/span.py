@@ -12,7 +12,7 @@ from functools import lru_cache
 
 from kerfolio.basis.finding import Finding, note, warning
 from kerfolio.basis.measures import mass, number, own_mass
-from kerfolio.basis.said import Measure, Text, Words, phrase, said
+from kerfolio.basis.said import Text, phrase, said
 from kerfolio.model.span import Span, SpanLoad
 from kerfolio.settling.scope import FOLLOWS, SettlingError
 from kerfolio.settling.settled import SettledPlan
@@ -350,11 +350,19 @@ def _assumptions(span: Span, place: SpanPlace, own: float) -> tuple[Assumption, 
     facts: list[tuple[str, Text, Text]] = [
         ("sag", phrase(f"grounds-{sag}"), _HANDBOOK),
         ("section", phrase("grounds-section-cut"), phrase("grounds-unit-load")),
-        ("own-weight", _told("own-weight-lasting", mass=own_mass(own)), phrase("grounds-computed")),
+        (
+            "own-weight",
+            phrase("grounds-own-weight-lasting", mass=own_mass(own)),
+            phrase("grounds-computed"),
+        ),
         ("lasting", phrase(f"grounds-{'yes' if span.lasting else 'no'}"), _STATED),
         ("growth", phrase("grounds-growth-is"), "EN 1995-1-1, 2.2.3"),
         ("limit", place.limit[1], phrase("grounds-limit-source")),
-        ("safety", _told("safety-strength", factor=number("safety", span.safety)), _SAFETY),
+        (
+            "safety",
+            phrase("grounds-safety-strength", factor=number("safety", span.safety)),
+            _SAFETY,
+        ),
     ]
     if any(each.fibre.creep is None for each in place.members):
         facts.append(("no-creep", phrase("grounds-no-creep-told"), "-"))
@@ -372,10 +380,6 @@ def _assumptions(span: Span, place: SpanPlace, own: float) -> tuple[Assumption, 
     )
     materials = dict.fromkeys(fact for member in place.members for fact in member.fibre.assumptions)
     return (*materials, *map(named_fact, facts), *under)
-
-
-def _told(name: str, **values: Measure) -> Words:
-    return phrase(f"grounds-{name}", **{key: said("{}", each) for key, each in values.items()})
 
 
 _STATED = phrase("grounds-stated")
