@@ -10,6 +10,10 @@ from pathlib import Path
 import pytest
 
 from kerfolio.basis.finding import Finding, Severity, has_errors
+from kerfolio.drawing.expand import expanded
+from kerfolio.drawing.extent import apart, box_of
+from kerfolio.drawing.named_whole import named_whole
+from kerfolio.drawing.vocabulary import Dimension, Ink, Label, Stroke
 from kerfolio.model.workshop import Workshop
 from kerfolio.proving.prove import prove_plan
 from kerfolio.publishing.begin import begin_plan, begin_workshop
@@ -124,3 +128,20 @@ def test_an_unknown_kind_is_told(tmp_path: Path) -> None:
     assert done.returncode == 1
     assert "Did you mean `box`?" in done.stdout
     assert not (tmp_path / "shop" / "plans" / "mine").exists()
+
+
+def test_no_mark_of_a_piece_covers_a_size(tmp_path: Path) -> None:
+    workshop, _ = read(begun(tmp_path, "mm", "crate"))
+    crate = next(each for each in workshop.plans if each.name == "mine")
+    sight = sight_of(crate, workshop.stock)
+    assert sight.settled is not None
+    drawing = named_whole(sight.settled, sight.wholes)
+    assert drawing is not None
+    parts = [
+        each for item in drawing.items if isinstance(item, Dimension) for each in expanded(item)
+    ]
+    sizes = [box_of(each) for each in parts if isinstance(each, Label)]
+    strokes = (each for each in drawing.items if isinstance(each, Stroke))
+    marks = [box_of(each) for each in strokes if each.fill is Ink.PAPER]
+    assert (len(sizes), len(marks)) == (3, 8)
+    assert [(mark, size) for mark in marks for size in sizes if not apart(mark, size)] == []

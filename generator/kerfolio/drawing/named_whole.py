@@ -84,7 +84,8 @@ def _thing(whole: Whole, reader: Reader, changed: Collection[str]) -> Iterator[I
     measured = tuple(overall_dimensions(low, high, sizes, seat))
     taken = Occupied([flat_on_paper(each.shape, seat) for each in found.areas])
     anchors = piece_anchors(scene, found, seat, set(scene.away))
-    words = [on_paper(each) for item in measured for each in expanded(item)]
+    lettering = (part for item in measured for part in expanded(item) if isinstance(part, Label))
+    words = [on_paper(each) for each in lettering]  # a slanted line's box would bar all below it
     marks = balloons(anchors, (0.0, 0.0, *ROOM), taken, words)
     drawn: list[Item] = [*solid_strokes(found, seat, set(scene.coloured)), *measured]
     drawn += (item for each in marks for item in each.items)
