@@ -14,6 +14,7 @@ from time import process_time
 import pytest
 
 from kerfolio.assembly.assembled import Assembled, BuildStep, Move
+from kerfolio.assembly.lying import Shown
 from kerfolio.drawing.scene import step_scene
 from kerfolio.drawing.step_view import step_view
 from kerfolio.drawing.view_choice import chosen_views
@@ -49,8 +50,9 @@ def test_growth_with_the_plan() -> None:
         step = last_step(whole)
         assert len(whole.pieces) == count
         faces = len(facing(step_scene(whole, step).solids(), LOOK)[0].solid)
-        drawn = best_of_three(lambda whole=whole, step=step: step_view(whole, step, look=LOOK))
-        chosen = best_of_three(lambda whole=whole, step=step: chosen_views(whole, [step]))
+        shown = Shown(assembled=whole, step=step)
+        drawn = best_of_three(lambda shown=shown: step_view(shown, look=LOOK))
+        chosen = best_of_three(lambda shown=shown: chosen_views([shown]))
         rows.append((count, faces, drawn, chosen))
     print("\npieces  faces  draw ms  choose ms  growth of drawing with faces")
     for before, (count, faces, drawn, chosen) in zip([None, *rows], rows, strict=False):

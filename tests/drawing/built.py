@@ -6,6 +6,7 @@ from dataclasses import replace
 from functools import cache
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder, PosedPiece
+from kerfolio.assembly.lying import Shown, shown_steps
 from kerfolio.assembly.order import verify
 from kerfolio.assembly.poses import put_together
 from kerfolio.drawing.view_choice import chosen_views
@@ -67,9 +68,15 @@ def _box(piece: PosedPiece) -> list[tuple[float, float]]:
 
 
 @cache
-def views(name: str) -> tuple[View, ...]:
+def shown(name: str) -> tuple[Shown, ...]:
+    """The steps as they are shown: those of the samples as their plans say that they lie."""
     whole, order = built(name)
-    return chosen_views(whole, order.steps)
+    return shown_steps(whole, order, () if name in HAND_MADE else settled(name).plan.steps)
+
+
+@cache
+def views(name: str) -> tuple[View, ...]:
+    return chosen_views(shown(name))
 
 
 def edges_of(drawing: Drawing) -> list[Stroke]:

@@ -18,7 +18,7 @@ from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.occupied import Occupied
 from kerfolio.geometry.packing import Flat
-from tests.drawing.built import SAMPLE, areas_of, built, views
+from tests.drawing.built import SAMPLE, areas_of, built, shown, views
 
 ROOM = (0.0, 0.0, 120.0, 95.0)
 NOTHING = Occupied([])
@@ -131,9 +131,9 @@ def assert_drawn_clear(drawing: Drawing) -> None:
 
 @pytest.mark.parametrize("name", SAMPLE)
 def test_the_samples_steps(name: str) -> None:
-    whole, order = built(name)
-    for step, look in zip(order.steps, views(name), strict=True):
-        drawing = step_view(whole, step, look=look, hardware=[("Bolt M6 x 50", 2)])
+    for each, look in zip(shown(name), views(name), strict=True):
+        step = each.step
+        drawing = step_view(each, look=look, hardware=[("Bolt M6 x 50", 2)])
         assert_drawn_clear(drawing)
         marks = [each for each in drawing.items if isinstance(each, Label) and each.strong]
         assert len(marks) == len(step.added) + 1  # and the count of the bolts

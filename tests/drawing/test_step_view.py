@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from dataclasses import replace
 from itertools import pairwise
 from math import dist, hypot
 
@@ -11,6 +12,7 @@ import pytest
 import shapely
 
 from kerfolio.assembly.assembled import BuildStep
+from kerfolio.assembly.lying import Shown
 from kerfolio.basis.reader import INCHES
 from kerfolio.drawing.assembled_view import assembled_view
 from kerfolio.drawing.exploded_view import exploded_view
@@ -35,6 +37,7 @@ from tests.drawing.built import (
     built,
     edges_of,
     path_of,
+    shown,
     views,
 )
 
@@ -45,13 +48,11 @@ STEPS = [(name, number) for name, count in COUNTS.items() for number in range(co
 
 
 def step_of(name: str, index: int) -> tuple[BuildStep, View]:
-    _, order = built(name)
-    return order.steps[index], views(name)[index]
+    return shown(name)[index].step, views(name)[index]
 
 
 def picture(name: str, index: int, **more: object) -> Drawing:
-    step, look = step_of(name, index)
-    return step_view(built(name)[0], step, look=look, **more)  # type: ignore[arg-type]
+    return step_view(shown(name)[index], look=views(name)[index], **more)  # type: ignore[arg-type]
 
 
 def test_every_step_is_in_the_list() -> None:
@@ -119,7 +120,8 @@ def test_new_pieces_are_coloured_and_marked_and_others_are_not(name: str, index:
     step, _ = step_of(name, index)
     drawing = picture(name, index)
     marks = {each.label: each.mark for each in built(name)[0].pieces}
-    assert sorted(words(drawing)) == sorted(marks[label] for label in step.added)
+    turned = ["Turned round"] if shown(name)[index].turned else []
+    assert sorted(words(drawing)) == sorted([*turned, *(marks[label] for label in step.added)])
     assert areas_of(drawing, NEW)
     assert bool(areas_of(drawing, STANDING)) == bool(step.standing)
 
@@ -144,7 +146,7 @@ def test_the_light_comes_from_the_left() -> None:
 def test_the_arrow_points_the_way_the_piece_moves(name: str) -> None:
     whole, order = built(name)
     for step in order.steps:
-        drawing = step_view(whole, step, look=LOOK)
+        drawing = step_view(Shown(assembled=whole, step=step), look=LOOK)
         arrows = areas_of(drawing, {Ink.ACCENT})
         assert len(arrows) == len({move.direction for move in step.moves})
         for arrow in arrows:
@@ -209,8 +211,8 @@ def test_hardware_is_called_out_with_its_count() -> None:
 
 def test_a_view_from_below_says_so() -> None:
     whole, order = built("stool")
-    below = step_view(whole, order.steps[-1], look=View(-32.0, -25.0))
-    above = step_view(whole, order.steps[-1], look=LOOK)
+    last = Shown(assembled=whole, step=order.steps[-1])
+    below, above = (step_view(last, look=look) for look in (View(-32.0, -25.0), LOOK))
     assert "Seen from below" in words(below)
     assert "Seen from below" not in words(above)
     assert below.description.endswith("seen from below.")
@@ -267,3 +269,32 @@ def test_the_bytes_do_not_hang_on_the_order_of_sets() -> None:
 def test_contours_are_twice_as_thick_as_creases() -> None:
     widths = {each.width for each in edges_of(picture("stool", 2)) if each.ink in LINES}
     assert {0.35, 0.18} <= widths
+
+
+def test_what_lies_rests_on_a_mat_that_is_drawn_before_all_else() -> None:
+    """The mat reaches past the worktop on all sides, and no other step of the bench has one."""
+    for each, look in zip(shown("potting-bench"), views("potting-bench"), strict=True):
+        drawing = step_view(each, look=look)
+        mats = [
+            item for item in drawing.items if isinstance(item, Stroke) and item.fill is Ink.WASTE
+        ]
+        assert len(mats) == bool(each.lying)
+        if not mats:
+            continue
+        assert drawing.items[0] is mats[0]
+        assert not look.from_below
+        assert "lies on a mat" in drawing.description
+
+
+def test_people_are_counted_beside_the_picture() -> None:
+    step, look = shown("potting-bench")[5], views("potting-bench")[5]
+    heads = []
+    for people in (1, 2, 3):
+        drawing = step_view(replace(step, people=people), look=look)
+        round_ones = [
+            item
+            for item in drawing.items
+            if isinstance(item, Stroke) and item.fill is Ink.SOFT and item.contour.closed
+        ]
+        heads.append(len(round_ones))
+    assert heads == [0, 4, 6]

@@ -7,13 +7,14 @@ from dataclasses import replace
 import pytest
 
 from kerfolio.assembly.assembled import BuildStep, Move
+from kerfolio.assembly.lying import Shown
 from kerfolio.drawing.view_choice import candidates, chosen_views, step_worths
 from kerfolio.geometry.facing import PosedPanel, solids_of
 from kerfolio.geometry.rigid import Rigid
 from kerfolio.geometry.shown import crowding, shown_shares
 from kerfolio.geometry.view import View
 from tests.assembly.hand_made import box, lengthwise, level, plan
-from tests.drawing.built import SAMPLE, built, views
+from tests.drawing.built import SAMPLE, built, shown, views
 
 PLATE = level("plate", 0.0, box(0, 0, 300, 300))
 
@@ -69,7 +70,7 @@ def under(label: str = "foot") -> tuple[BuildStep, object]:
 
 def test_what_is_under_a_plate_is_looked_at_from_below() -> None:
     step, whole = under()
-    (chosen,) = chosen_views(whole, [step])  # type: ignore[arg-type]
+    (chosen,) = chosen_views([Shown(assembled=whole, step=step)])  # type: ignore[arg-type]
     assert chosen.from_below
 
 
@@ -81,7 +82,7 @@ def test_what_is_on_a_plate_is_looked_at_from_above_and_from_the_front() -> None
         added=("block",),
         moves=(Move(pieces=("block",), direction=(0.0, 0.0, -1.0), travel=5.0),),
     )
-    (chosen,) = chosen_views(plan([PLATE, block], []), [step])
+    (chosen,) = chosen_views([Shown(assembled=plan([PLATE, block], []), step=step)])
     assert not chosen.from_below
     assert abs(chosen.azimuth) < 90
 
@@ -94,10 +95,9 @@ def test_a_small_gain_does_not_change_the_view() -> None:
 
 def test_the_views_taken_are_worth_most_when_changes_have_their_price() -> None:
     """Against trying every pair of views for a plan of two steps."""
-    whole, order = built("stool")
-    steps, looks = order.steps[:2], candidates()
-    worth = [step_worths(whole, step, looks) for step in steps]
-    chosen = chosen_views(whole, steps)
+    steps, looks = shown("stool")[:2], candidates()
+    worth = [step_worths(step, looks) for step in steps]
+    chosen = chosen_views(steps)
     level = [[each for each in looks if each.elevation == view.elevation] for view in chosen]
     index = [
         looks.index(min(alike, key=lambda each: abs(each.azimuth - view.azimuth)))
@@ -118,13 +118,11 @@ def test_the_view_is_turned_by_no_more_than_four_degrees() -> None:
 
 
 def test_views_are_the_same_every_time() -> None:
-    whole, order = built("stool")
-    assert chosen_views(whole, order.steps) == chosen_views(whole, order.steps)
+    assert chosen_views(shown("stool")) == chosen_views(shown("stool"))
 
 
 def test_no_steps_need_no_views() -> None:
-    whole, _ = built("stool")
-    assert chosen_views(whole, ()) == ()
+    assert chosen_views(()) == ()
 
 
 def test_a_plan_turned_about_is_looked_at_from_its_other_side() -> None:
@@ -139,6 +137,6 @@ def test_a_plan_turned_about_is_looked_at_from_its_other_side() -> None:
     step = order.steps[0]
     moves = tuple(replace(each, direction=turn.vector(each.direction)) for each in step.moves)
     front, back = View(-32.0, 28.0), View(148.0, 28.0)
-    one = step_worths(whole, step, [front])[0]
-    other = step_worths(turned, replace(step, moves=moves), [back])[0]
+    one = step_worths(Shown(assembled=whole, step=step), [front])[0]
+    other = step_worths(Shown(assembled=turned, step=replace(step, moves=moves)), [back])[0]
     assert one - other == pytest.approx(0.08)  # what a view from behind loses

@@ -54,6 +54,7 @@ drawing-step-moving = Neu: { $count ->
     [0] {""}
    *[other] , von unten gesehen
  }.
+drawing-step-lying = { $piece } liegt auf einer Matte.
 drawing-way-left = nach links
 drawing-way-right = nach rechts
 drawing-way-to-front = nach vorn
@@ -61,6 +62,7 @@ drawing-way-to-back = nach hinten
 drawing-way-down = nach unten
 drawing-way-up = nach oben
 drawing-seen-from-below = Von unten gesehen
+drawing-turned = Gewendet
 drawing-in-x = in x
 drawing-in-y = in y
 drawing-coupon = { $plan }: Passprobe für { $sheet }

@@ -13,6 +13,7 @@ steps-need-pieces = Stücke
 steps-need-hardware = Beschläge
 steps-need-tools = Werkzeug
 steps-need-time = Zeit
+steps-need-people = Leute
 steps-film = Der Film
 steps-watch = Sieh zu, wie es gebaut wird: { $address }
 steps-film-parts = Was im Film zu sehen ist

@@ -52,6 +52,7 @@ drawing-step-moving = New: { $count ->
     [0] {""}
    *[other] , seen from below
  }.
+drawing-step-lying = { $piece } lies on a mat.
 drawing-way-left = left
 drawing-way-right = right
 drawing-way-to-front = to the front
@@ -59,6 +60,7 @@ drawing-way-to-back = to the back
 drawing-way-down = down
 drawing-way-up = up
 drawing-seen-from-below = Seen from below
+drawing-turned = Turned round
 drawing-in-x = in x
 drawing-in-y = in y
 drawing-coupon = { $plan }: fit coupon for { $sheet }

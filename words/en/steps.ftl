@@ -13,6 +13,7 @@ steps-need-pieces = Pieces
 steps-need-hardware = Hardware
 steps-need-tools = Tools
 steps-need-time = Time
+steps-need-people = People
 steps-film = The film
 steps-watch = Watch it being built: { $address }
 steps-film-parts = What is in the film

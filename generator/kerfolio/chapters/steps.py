@@ -75,6 +75,7 @@ def _need(edition: Edition, step: Step) -> Iterator[Fact]:
         ("pieces", pieces),
         ("hardware", hardware),
         ("tools", step.tools),
+        ("people", [str(step.people)] if step.people > 1 else []),
         ("time", [say(reader, "figures-about", figure=time)] if time else []),
     ):
         if lines:

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from kerfolio.assembly.assembled import BuildStep
 from kerfolio.assembly.building import Build
+from kerfolio.assembly.lying import Shown, shown_steps
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.set_together import SetTogether
 from kerfolio.basis.reader import Reader
@@ -50,12 +51,12 @@ def build_drawings(made: Made, reader: Reader) -> Mapping[str, Drawing]:
         drawings[made.named(EXPLODED)] = exploded_view(
             assembled, build.order, reader=reader, title=title
         )
-    views = chosen_views(assembled, build.order.steps)
-    for step, look in zip(build.order.steps, views, strict=True):
+    shown = shown_steps(assembled, build.order, plan.steps)
+    for each, look in zip(shown, chosen_views(shown), strict=True):
+        step = each.step
         number = made.first_step + step.number - 1
         drawings[step_name(number)] = step_view(
-            assembled,
-            step,
+            each,
             look=look,
             hardware=_hardware(build.settled, step),
             reader=reader,
@@ -72,12 +73,15 @@ def set_drawings(
     title = say(reader, "drawing-plan-set", plan=plan.title)
     drawings = {SET: assembled_view(assembled, reader=reader, room=SET_ROOM, title=title)}
     lying = {each.first_step: each.settled for each in made if each.lies_alone}
-    steps = [step for step in together.order.steps if step.number in lying]
-    for step, look in zip(steps, chosen_views(assembled, steps), strict=True):
-        settled = lying[step.number]
+    steps = [
+        Shown(assembled=assembled, step=step)
+        for step in together.order.steps
+        if step.number in lying
+    ]
+    for each, look in zip(steps, chosen_views(steps), strict=True):
+        step, settled = each.step, lying[each.step.number]
         drawings[step_name(step.number)] = step_view(
-            assembled,
-            step,
+            each,
             look=look,
             hardware=_hardware(settled, replace(step, number=1)),
             reader=reader,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from math import pi, tan
 
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
@@ -17,6 +18,10 @@ _TEXT = 3.0
 _LEADING = 4.6
 _PAD = 2.0
 _CORNER = 1.2
+_PERSON = 4.6
+"""How wide a person is drawn, mm."""
+_SHOULDERS, _THREE_QUARTERS = 1.1, -tan(pi * 3 / 8)
+"""How far arcs rise: tan of a quarter of the angle they span."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +76,44 @@ def from_below_block(reader: Reader) -> Block:
             Stroke(contour=circle((middle, y + 1.3), 1.1), width=None, fill=Ink.SOFT),
             *(Stroke(contour=path, ink=Ink.SOFT, width=0.3) for path in arrow),
             Label(text=words, at=(x + 6.4, y + 1.3 - _TEXT * 0.2), height=_TEXT, ink=Ink.SOFT),
+        )
+
+    return Block(width, height, items)
+
+
+def people_block(count: int) -> Block:
+    """Return as many people as a step takes, side by side."""
+    width, height = _PERSON * count, 7.0
+
+    def items(at: Point) -> tuple[Item, ...]:
+        x, y = at
+        found: list[Item] = []
+        for number in range(count):
+            middle = x + (number + 0.5) * _PERSON
+            half = 0.4 * _PERSON
+            body = Contour(((middle - half, y, 0.0), (middle + half, y, _SHOULDERS)), closed=True)
+            head = circle((middle, y + height - 1.5), 2.6)
+            found += [Stroke(contour=each, width=None, fill=Ink.SOFT) for each in (body, head)]
+        return tuple(found)
+
+    return Block(width, height, items)
+
+
+def turned_block(reader: Reader) -> Block:
+    """Return the mark of work that lies otherwise than in the picture before: an arrow round."""
+    words = say(reader, "drawing-turned")
+    width, height = 8.0 + text_width(words, _TEXT), 6.0
+
+    def items(at: Point) -> tuple[Item, ...]:
+        x, y = at
+        middle, radius = (x + 3.0, y + 3.0), 2.4
+        tip = (middle[0] + radius, middle[1])
+        arc = Contour(((middle[0], middle[1] - radius, _THREE_QUARTERS), (*tip, 0.0)), closed=False)
+        head = open_path((tip[0] - 1.2, tip[1] + 1.3), tip, (tip[0] + 1.1, tip[1] + 1.4))
+        return (
+            Stroke(contour=arc, ink=Ink.ACCENT, width=0.6),
+            Stroke(contour=head, ink=Ink.ACCENT, width=0.6),
+            Label(text=words, at=(x + 8.0, y + 3.0 - _TEXT * CAPITAL / 2), height=_TEXT),
         )
 
     return Block(width, height, items)

@@ -4,15 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from kerfolio.assembly.assembled import Assembled, BuildStep
+from kerfolio.assembly.assembled import BuildStep
+from kerfolio.assembly.lying import Shown
 from kerfolio.basis.reader import METRIC, Reader
-from kerfolio.basis.saying import say
+from kerfolio.basis.saying import listed, say
 from kerfolio.drawing.anchors import flat_on_paper, piece_anchors
 from kerfolio.drawing.balloons import balloons
-from kerfolio.drawing.callout import Block, from_below_block, hardware_block
+from kerfolio.drawing.callout import (
+    Block,
+    from_below_block,
+    hardware_block,
+    people_block,
+    turned_block,
+)
 from kerfolio.drawing.extent import box_of, extent, padded
 from kerfolio.drawing.inset import Inset, inset_of
 from kerfolio.drawing.lettering import Box
+from kerfolio.drawing.mat import mat_corners, mat_stroke, with_mat
 from kerfolio.drawing.motion import arrow_strokes, guide_strokes
 from kerfolio.drawing.page_plan import RIM, PagePlan, page_plan
 from kerfolio.drawing.paper_seat import fitted
@@ -31,8 +39,7 @@ ROOM = (120.0, 95.0)
 
 
 def step_view(
-    assembled: Assembled,
-    step: BuildStep,
+    shown: Shown,
     *,
     look: View,
     hardware: Sequence[tuple[str, int]] = (),
@@ -44,12 +51,15 @@ def step_view(
 
     ``hardware`` are (title, count) of what the step takes. The pieces new in the step are in the
     accent, drawn out against their moves, with their marks in balloons; guide lines lead to where
-    they go. A joint too small to see on the page is drawn larger beside the picture.
+    they go. A joint too small to see on the page is drawn larger beside the picture. Work that
+    lies is shown on a mat, where ``look`` is from above.
     """
+    assembled, step = shown.assembled, shown.step
     scene, ground = step_scene(assembled, step), (0.0, 0.0, *room)
     solids = scene.solids()
     joints = [each for each in scene.open_joints() if each.straight]
-    box = extent_of(solids, look)
+    mat = mat_corners(scene) if shown.lying and not look.from_below else ()
+    box = with_mat(extent_of(solids, look), mat, look)
     first = fitted(look, box, padded(ground, -RIM))
     found = seen(
         solids,
@@ -59,7 +69,7 @@ def step_view(
         extra=[each.ends for each in joints],
     )
     inset = inset_of(assembled, step, joints, found, first)
-    blocks = _side_blocks(inset, look, hardware, reader)
+    blocks = _side_blocks(shown, inset, look, hardware, reader)
     near = look.spot(inset.joint.ends[1]) if inset else None
     plan = page_plan(look, box, ground, blocks, [each.shape for each in found.areas], near)
     guides = guide_strokes(found, plan.seat)
@@ -70,6 +80,7 @@ def step_view(
         for item in block.items((at[0], at[1]))
     ]
     items = (
+        *((mat_stroke(mat, plan.seat),) if mat else ()),
         *solid_strokes(found, plan.seat, set(scene.coloured)),
         *guides,
         *pointer,
@@ -80,7 +91,7 @@ def step_view(
         box=padded(extent(items), 0.6),
         items=items,
         title=title or say(reader, "drawing-step", step=step.number),
-        description=_sentence(scene, step, look, reader),
+        description=" ".join(_sentences(scene, shown, look, reader)),
     )
 
 
@@ -105,6 +116,7 @@ def _over(
 
 
 def _side_blocks(
+    shown: Shown,
     inset: Inset | None,
     look: View,
     hardware: Sequence[tuple[str, int]],
@@ -112,6 +124,8 @@ def _side_blocks(
 ) -> list[Block]:
     blocks = [inset.block] if inset else []
     blocks += [hardware_block(hardware)] if hardware else []
+    blocks += [people_block(shown.people)] if shown.people > 1 else []
+    blocks += [turned_block(reader)] if shown.turned else []
     return blocks + ([from_below_block(reader)] if look.from_below else [])
 
 
@@ -120,8 +134,9 @@ def _line(stroke: Stroke) -> tuple[Point, Point]:
     return (a[0], a[1]), (b[0], b[1])
 
 
-def _sentence(scene: Scene, step: BuildStep, look: View, reader: Reader) -> str:
-    """Say what the picture shows for those who cannot see it."""
+def _sentences(scene: Scene, shown: Shown, look: View, reader: Reader) -> Iterator[str]:
+    """Yield what the picture shows for those who cannot see it."""
+    step = shown.step
     marks = [each.mark for each in scene.pieces if each.label in scene.new]
     told: dict[str, str | int] = {
         "count": len(marks),
@@ -129,12 +144,14 @@ def _sentence(scene: Scene, step: BuildStep, look: View, reader: Reader) -> str:
         "below": int(look.from_below),
     }
     ways = sorted({_way(move.direction) for move in step.moves})
-    if not ways:
-        return say(reader, "drawing-step-set-down", **told)
-    way, *others = (say(reader, f"drawing-way-{each}") for each in ways)
-    for each in others:
-        way = say(reader, "lists-and", head=way, item=each)
-    return say(reader, "drawing-step-moving", **told, way=way, standing=len(step.standing))
+    if ways:
+        way = listed(reader, [say(reader, f"drawing-way-{each}") for each in ways])
+        yield say(reader, "drawing-step-moving", **told, way=way, standing=len(step.standing))
+    else:
+        yield say(reader, "drawing-step-set-down", **told)
+    if shown.lying:
+        lying = shown.assembled.piece(shown.lying).mark
+        yield say(reader, "drawing-step-lying", piece=lying)
 
 
 def _way(direction: Vector) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import partial
 
-from kerfolio.assembly.assembled import Assembled, BuildStep
+from kerfolio.assembly.lying import Shown
 from kerfolio.drawing.scene import OpenJoint, Scene, step_scene
 from kerfolio.geometry.facing import PosedPanel, Solids, extent_of
 from kerfolio.geometry.shown import Line, crowding, edges_near, sharp_edges, shown_shares
@@ -22,6 +22,9 @@ _FROM_BELOW, _FROM_BEHIND = 0.08, 0.08
 """What a view loses since things are seldom looked at so."""
 _CHANGE = 0.15
 """What a change of view costs the reader, who must find the way about again."""
+
+_BARRED = -9.0
+"""What a view is worth that must not be taken."""
 
 _PLAIN = 0.4
 """A step shown this well is plain: a reader who sees it so needs no rarer view."""
@@ -41,7 +44,7 @@ def candidates() -> tuple[View, ...]:
     return tuple(View(side, height) for height in (ABOVE, BELOW) for side in AZIMUTHS)
 
 
-def chosen_views(assembled: Assembled, steps: Sequence[BuildStep]) -> tuple[View, ...]:
+def chosen_views(steps: Sequence[Shown]) -> tuple[View, ...]:
     """Return a view for each step, the best for all together when every change has its price.
 
     A step's view is worth the share it shows of the joints of the step, of the guide lines and
@@ -51,28 +54,29 @@ def chosen_views(assembled: Assembled, steps: Sequence[BuildStep]) -> tuple[View
     if not steps:
         return ()
     views = candidates()
-    worth = [step_worths(assembled, step, views) for step in steps]
+    worth = [step_worths(step, views) for step in steps]
     taken = _best_row(worth, _CHANGE)
     turned = {
-        which: _uncrowded(assembled, step, views[which])
+        which: _uncrowded(step, views[which])
         for which, step in zip(taken, steps, strict=True)  # the last of a view is the fullest
     }
     return tuple(turned[which] for which in taken)
 
 
-def step_worths(assembled: Assembled, step: BuildStep, views: Sequence[View]) -> list[float]:
+def step_worths(shown: Shown, views: Sequence[View]) -> list[float]:
     """Return what each view is worth for a step, about 0 to 1.
 
     Views from the front and above are tried first, then those from behind, then from below; once
-    the step is plain, the rest are not tried and count 0.
+    the step is plain, the rest are not tried and count 0. Work that lies is seen from above alone.
     """
-    scene = step_scene(assembled, step)
+    scene = step_scene(shown.assembled, shown.step)
     lines, solids = _interests(scene), scene.solids()
     known: dict[View, float] = {}
-    for rank in range(3):
+    for rank in range(2 if shown.lying else 3):
         if max(known.values(), default=0.0) < _PLAIN:
             known |= {each: _worth(solids, each, lines) for each in views if _rank(each) == rank}
-    return [known.get(view, 0.0) for view in views]
+    barred = {view for view in views if shown.lying and view.from_below}
+    return [_BARRED if view in barred else known.get(view, 0.0) for view in views]
 
 
 def _rank(view: View) -> int:
@@ -141,9 +145,9 @@ def _best_row(worth: Sequence[Sequence[float]], change: float) -> list[int]:
     return found[::-1]
 
 
-def _uncrowded(assembled: Assembled, step: BuildStep, view: View) -> View:
+def _uncrowded(shown: Shown, view: View) -> View:
     """Return the view turned a little to where the contours of a step crowd least."""
-    solids = step_scene(assembled, step).solids()
+    solids = step_scene(shown.assembled, shown.step).solids()
     turned = [View(view.azimuth + turn, view.elevation) for turn in _TURNS]
     return min(turned, key=partial(_crowding, solids))
 

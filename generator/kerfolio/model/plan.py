@@ -12,6 +12,7 @@ from kerfolio.model.climate import Climate
 from kerfolio.model.consumable import Consumable
 from kerfolio.model.finish import Finish
 from kerfolio.model.joint import Joint, JointFit, Standing
+from kerfolio.model.lying import Lying
 from kerfolio.model.outline import Drawing
 from kerfolio.model.part import Part
 from kerfolio.model.person import FRICTION, Person
@@ -215,11 +216,16 @@ class Photo:
 class Step:
     """One step of the assembly; ``add`` names the pieces that join in it.
 
-    ``by_hand`` tells those who cut by hand what stands in for the machine.
+    ``lies`` says how the work lies, ``beside`` that its pieces are put together apart from what
+    stands, ``people`` how many it takes. ``by_hand`` tells those who cut by hand what stands in for
+    the machine.
     """
 
     title: str
     add: tuple[Named, ...] = ()
+    lies: Lying | None = None
+    beside: bool = False
+    people: int = 1
     tools: tuple[str, ...] = ()
     hardware: tuple[HardwareUse, ...] = ()
     minutes: float | None = None

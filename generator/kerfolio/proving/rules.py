@@ -24,6 +24,7 @@ from kerfolio.proving import (
     joints,
     ladder,
     letters,
+    lying,
     machining,
     mating,
     parts,
@@ -43,7 +44,7 @@ from kerfolio.proving import (
 from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 
 _MODULES = (
-    *(references, assemblies, joints, steps, release, ladder, chips, readers, letters),
+    *(references, assemblies, joints, steps, lying, release, ladder, chips, readers, letters),
     *(machining, shapes, drawn_edges, edges, corners, webs, parts, mating, play, damp, bolts),
     *(screws, cutting, children, sawing, spans, going_together, wall, swaps),
 )

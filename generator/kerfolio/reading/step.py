@@ -11,10 +11,11 @@ from kerfolio.model.prose import Prose
 from kerfolio.reading.counts import Counts, CountsForm
 from kerfolio.reading.files import PHOTO, ProseFile
 from kerfolio.reading.forms import ListOf
+from kerfolio.reading.lying import LyingForm
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
 from kerfolio.reading.reference import REFERENCE
-from kerfolio.reading.values import CELL_TEXT, LABEL, TEXT, TEXTS, TITLE_TEXT, number, whole
+from kerfolio.reading.values import CELL_TEXT, FLAG, LABEL, TEXT, TEXTS, TITLE_TEXT, number, whole
 
 HARDWARE = ListOf(
     item=Record(
@@ -63,6 +64,17 @@ _STEP: Record[Step] = Record(
             ),
             says="Pieces that join in this step.",
         ),
+        Key(
+            name="lies",
+            form=LyingForm(),
+            says="How the work lies; the step's picture shows it so.",
+        ),
+        Key(
+            name="beside",
+            form=FLAG,
+            says="Whether its pieces are put together apart from what stands.",
+        ),
+        Key(name="people", form=whole(1, 9), says="How many people it takes."),
         Key(name="tools", form=_TOOLS, says="Tools used."),
         Key(name="hardware", form=_USED, says="Hardware used in this step."),
         Key(name="minutes", form=number(0, 10_000), says="How long it takes."),

@@ -1,0 +1,159 @@
+"""Steps as they lie: the work turned as a maker says, and what is made apart by itself."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, Move, PosedPiece
+from kerfolio.assembly.extent import box_around
+from kerfolio.geometry.rigid import HERE, Rigid, Vector, between, cross, dot, length, scaled
+from kerfolio.model.lying import BACK, FACE_DOWN, FACE_UP, FRONT, INNER, LEFT, OUTER, OVER, RIGHT
+from kerfolio.model.plan import Step
+
+_DOWN: Vector = (0.0, 0.0, -1.0)
+_UNDER: Mapping[str, Vector] = {
+    LEFT: (-1.0, 0.0, 0.0),
+    RIGHT: (1.0, 0.0, 0.0),
+    FRONT: (0.0, -1.0, 0.0),
+    BACK: (0.0, 1.0, 0.0),
+    OVER: (0.0, 0.0, 1.0),
+}
+"""Which side of the finished whole a word of lying puts under, as a direction of the world."""
+
+_SAME = 1e-6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shown:
+    """A step as its picture shows it, with the whole ``assembled`` turned as the work lies.
+
+    ``turn`` is how it is turned from the way it stands when finished. ``lying`` is the piece that
+    lies on the bench, empty where the maker does not say; ``turned`` that what stands in the step
+    lay otherwise in the picture before. ``people`` is how many it takes.
+    """
+
+    assembled: Assembled
+    step: BuildStep
+    turn: Rigid = HERE
+    lying: str = ""
+    turned: bool = False
+    people: int = 1
+
+
+def shown_steps(
+    assembled: Assembled, order: BuildOrder, stated: Sequence[Step]
+) -> tuple[Shown, ...]:
+    """Return each step of an order as it is to be shown; ``stated`` are the plan's own steps.
+
+    Steps of an order that the program found lie in no way, as nobody says how.
+    """
+    found: list[Shown] = []
+    lay: dict[str, Rigid] = {}
+    for step in order.steps:
+        said = None if order.found or step.number > len(stated) else stated[step.number - 1]
+        shown = _shown(assembled, step, said)
+        turned = any(_differ(lay[each], shown.turn) for each in shown.step.standing if each in lay)
+        lay |= dict.fromkeys((*shown.step.standing, *shown.step.added), shown.turn)
+        found.append(replace(shown, turned=turned))
+    return tuple(found)
+
+
+def _shown(assembled: Assembled, step: BuildStep, said: Step | None) -> Shown:
+    people = said.people if said else 1
+    if (said and said.beside) or is_apart(assembled, step):
+        step = replace(step, standing=())
+    lies = said.lies if said else None
+    there = {*step.standing, *step.added}
+    known = {each.label for each in assembled.pieces}
+    if lies is None or lies.piece.name not in known & there:
+        return Shown(assembled=assembled, step=step, people=people)
+    piece = assembled.piece(lies.piece.name)
+    turn = turned_down(_under(assembled, piece, lies.way))
+    return Shown(
+        assembled=_turned(assembled, turn),
+        step=_resting(step, piece.label, turn),
+        turn=turn,
+        lying=piece.label,
+        people=people,
+    )
+
+
+def is_apart(assembled: Assembled, step: BuildStep) -> bool:
+    """Tell whether a step begins a lot of its own: no joint holds it to what stands.
+
+    Something that is brought there, and only lies on what stands, is not apart from it.
+    """
+    moved = {label for move in step.moves for label in move.pieces}
+    if not step.standing or moved >= {*step.added} or moved & {*step.standing}:
+        return False
+    ends = [{each.a, each.b} for each in assembled.joints]
+    return not any(pair & {*step.added} and pair & {*step.standing} for pair in ends)
+
+
+def turned_down(way: Vector) -> Rigid:
+    """Return the shortest turn that makes a direction (unit) look down.
+
+    Where it looks up, the work is turned over towards the reader: its front comes to the rear.
+    """
+    share = dot(way, _DOWN)
+    if share > 1 - _SAME:
+        return HERE
+    if share < -1 + _SAME:
+        return Rigid(y=(0.0, -1.0, 0.0), z=(0.0, 0.0, -1.0))
+    raw = cross(way, _DOWN)
+    axis, angle = scaled(raw, 1 / length(raw)), math.acos(share)
+    unit: tuple[Vector, ...] = ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))
+    x, y, z = (_about(axis, angle, each) for each in unit)
+    return Rigid(x=x, y=y, z=z)
+
+
+def _about(axis: Vector, angle: float, at: Vector) -> Vector:
+    """Turn a vector about an axis (Rodrigues' formula)."""
+    c, s, along = math.cos(angle), math.sin(angle), dot(axis, at) * (1 - math.cos(angle))
+    across = cross(axis, at)
+    x, y, z = (at[i] * c + across[i] * s + axis[i] * along for i in range(3))
+    return x, y, z
+
+
+def _under(assembled: Assembled, piece: PosedPiece, way: str) -> Vector:
+    """Return the direction of the world that is to look down."""
+    show = piece.pose.z
+    if way in _UNDER:
+        return _UNDER[way]
+    if way in (FACE_DOWN, FACE_UP):
+        return show if way == FACE_DOWN else scaled(show, -1.0)
+    assert way in (OUTER, INNER), "words of lying are read from a list"
+    out = dot(between(_middle(assembled.pieces), _middle([piece])), show) >= 0
+    return show if out == (way == OUTER) else scaled(show, -1.0)
+
+
+def _middle(pieces: Sequence[PosedPiece]) -> Vector:
+    low, high = box_around(pieces)
+    return (low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2
+
+
+def _turned(assembled: Assembled, turn: Rigid) -> Assembled:
+    pieces = (replace(each, pose=turn.after(each.pose)) for each in assembled.pieces)
+    joints = (replace(each, frame=turn.after(each.frame)) for each in assembled.joints)
+    return replace(assembled, pieces=tuple(pieces), joints=tuple(joints))
+
+
+def _resting(step: BuildStep, lying: str, turn: Rigid) -> BuildStep:
+    """Return a step turned, in which what lies stays and everything else comes to it."""
+    there = (*step.standing, *step.added)
+    moves = []
+    for move in step.moves:
+        way = turn.vector(move.direction)
+        if lying not in move.pieces:
+            moves.append(replace(move, direction=way))
+            continue
+        others = tuple(each for each in there if each not in move.pieces)
+        moves.append(Move(pieces=others, direction=scaled(way, -1.0), travel=move.travel))
+    return replace(step, moves=tuple(moves))
+
+
+def _differ(one: Rigid, other: Rigid) -> bool:
+    pairs = ((one.x, other.x), (one.y, other.y), (one.z, other.z))
+    return any(length(between(a, b)) > _SAME for a, b in pairs)

@@ -1,0 +1,116 @@
+"""Checks that steps lie as their words say, and that what is made apart is apart."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from kerfolio.assembly.assembled import BuildStep
+from kerfolio.assembly.building import Build
+from kerfolio.basis.catalogue import SOURCE
+from kerfolio.basis.finding import Finding, Severity, error, note, warning
+from kerfolio.basis.names import did_you_mean
+from kerfolio.model.plan import Step
+from kerfolio.proving.naming import is_unread
+from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, before, together
+
+_FACE_DOWN = {
+    SOURCE: re.compile(r"\bface[- ]down(wards?)?\b", re.IGNORECASE),
+    "de": re.compile(r"\b(sicht|gut)seite nach unten\b", re.IGNORECASE),
+}
+_OTHERWISE = {
+    SOURCE: re.compile(
+        r"\b(upside[- ]down|on (a|the) (blanket|mat)|on (its|their) "
+        r"(left |right |outer |inner )?(side|back|face|front|edge)s?)\b",
+        re.IGNORECASE,
+    ),
+    "de": re.compile(
+        r"\b(kopfüber|auf (den|dem) (kopf|rücken)|auf (die|der|seine[rn]?|ihre[rn]?) "
+        r"(linken?|rechten?|äußeren?|inneren?)? ?(seite|kante|fläche)"
+        r"|auf (eine[rn]?|die|der) (decke|matte))\b",
+        re.IGNORECASE,
+    ),
+}
+"""Words that say how work lies, by the languages of the catalogue: a plan may be in any."""
+
+_LOOKS_DOWN = -0.9
+"""A face whose direction has less than this share upwards looks down."""
+
+
+@before(
+    "piece-lies-early",
+    reason="Only what a step shows can lie in it.",
+    source=OUR_FORM,
+)
+def lying_pieces(stated: Stated) -> Iterator[Finding]:
+    """Look for pieces that lie in a step before they join."""
+    for assembly in stated.plan.made:
+        there: set[str] = set()
+        for step in assembly.steps:
+            there |= {each.name for each in step.add}
+            piece = step.lies.piece if step.lies else None
+            if piece and piece.name not in there and not is_unread(piece.name, stated.plan):
+                message = f"`lies` names `{piece.name}`, which is not there in this step"
+                advice = (
+                    f"Name a piece that joins in it or before. {did_you_mean(piece.name, there)}"
+                )
+                yield error("piece-lies-early", message, piece.place, advice, subject=piece.name)
+
+
+@together(
+    "step-lies-otherwise",
+    reason="A picture that contradicts its words is believed before them.",
+    source=COMMON_PRACTICE,
+    severity=Severity.NOTE,
+)
+def drawn_as_told(build: Build) -> Iterator[Finding]:
+    """Look for steps whose words lay the work down while their picture does not."""
+    for shown, stated in _stated(build):
+        if stated.lies:
+            continue
+        text = stated.text.plain()
+        words = _found(_OTHERWISE, text)
+        if not words and not _face_looks_down(build, shown):
+            words = _found(_FACE_DOWN, text)
+        if words:
+            message = f"step `{stated.title}` says “{words}”, and its picture does not show it so"
+            advice = "If the work lies so, write how: `lies: {worktop: face down}`."
+            yield note("step-lies-otherwise", message, stated.place, advice, subject=stated.title)
+
+
+@together(
+    "beside-joined",
+    reason="What is made apart cannot be joined to what stands.",
+    source=OUR_FORM,
+    severity=Severity.WARNING,
+)
+def made_apart(build: Build) -> Iterator[Finding]:
+    """Look for steps done apart whose pieces meet what stands."""
+    for shown, stated in _stated(build):
+        if not stated.beside:
+            continue
+        new, standing = {*shown.added}, {*shown.standing}
+        for joint in build.drawn.assembled.joints:
+            met = {joint.a, joint.b}
+            if met & new and met & standing:
+                a, b = sorted(met, key=lambda each: each in standing)
+                message = f"`{a}` is put together apart, and meets `{b}`, which stands"
+                advice = "Take `beside` out, or let the two join in a later step."
+                yield warning("beside-joined", message, stated.place, advice, subject=a)
+                break
+
+
+def _stated(build: Build) -> Iterator[tuple[BuildStep, Step]]:
+    steps = build.settled.plan.steps
+    if not build.order.found:
+        yield from ((each, steps[each.number - 1]) for each in build.order.steps)
+
+
+def _face_looks_down(build: Build, step: BuildStep) -> bool:
+    pieces = (build.drawn.assembled.piece(label) for label in step.added)
+    return any(each.pose.z[2] < _LOOKS_DOWN for each in pieces)
+
+
+def _found(words: dict[str, re.Pattern[str]], text: str) -> str:
+    matches = (each.search(text) for each in words.values())
+    return next((match.group() for match in matches if match), "")

@@ -1,0 +1,83 @@
+"""Steps whose words and pictures lie differently; pieces that lie before they are there."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.plans import proved
+
+PLAN = """\
+plan: Tray
+version: 1.0.0
+summary: A tray of plywood.
+sheets: {{ply: {{stock: birch-plywood-18, published-for: 17.8, fit: 0.1}}}}
+parts:
+  top:
+    sheet: ply
+    outline: {{rectangle: [400, 300]}}
+    features: {{slot: {{slot: {{at: [200, 150], length: 80, angle: 0, takes: ply}}}}}}
+  rib:
+    sheet: ply
+    outline: {{rectangle: [300, 100]}}
+    features: {{tab: {{tabs: {{edge: top, at: 110, width: 80, takes: ply}}}}}}
+joints: [{{tab: rib.tab, into: top.slot, show: out}}]
+standing: {{piece: rib, looks: front}}
+steps:
+  - {{title: Lay it, add: [top], text: "{text}"{more}}}
+  - {{title: Push, add: [rib], text: Push it in.{later}}}
+releases: {{1.0.0: {{date: 2026-10-02, changed: First.}}}}
+"""
+RULES = ("step-lies-otherwise", "piece-lies-early", "beside-joined")
+
+
+def told(text: str = "Lay it down.", more: str = "", later: str = "") -> list[str]:
+    found = proved(PLAN.format(text=text, more=more, later=later)).findings
+    return [each.rule for each in found if each.rule in RULES]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Lay the top face down.",
+        "Put it face-down on the bench.",
+        "Turn it upside down.",
+        "Lay it on its side.",
+        "Lay it on a blanket.",
+        "Mit der Sichtseite nach unten legen.",
+        "Auf den Kopf stellen.",
+        "Auf die linke Seite legen.",
+        "Auf eine Decke legen.",
+    ],
+)
+def test_words_that_the_picture_does_not_show_are_asked_about(text: str) -> None:
+    assert told(text) == ["step-lies-otherwise"]
+    assert told(text, ", lies: {top: face down}") == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["Lay it down.", "Face up.", "Round the edges on the outside.", "Auf den Tisch legen.",
+     "The rib goes on the left side."],
+)  # fmt: skip
+def test_other_words_are_not(text: str) -> None:
+    assert told(text) == []
+
+
+def test_a_piece_cannot_lie_before_it_is_there() -> None:
+    assert told(more=", lies: {rib: face down}") == ["piece-lies-early"]
+    assert told(later=", lies: {top: upside down}") == []
+
+
+def test_what_meets_what_stands_is_not_made_apart() -> None:
+    assert told(later=", beside: true") == ["beside-joined"]
+    assert told(more=", beside: true") == []
+
+
+def test_how_work_lies_is_one_piece_and_a_word_from_the_list() -> None:
+    for more, part in (
+        (", lies: {top: sideways}", "`sideways` is not how a piece lies"),
+        (", lies: face down", "one piece, and what is joined to it"),
+        (", lies: {top: face down, rib: face up}", "one piece, and what is joined to it"),
+    ):
+        with pytest.raises(AssertionError, match=part):
+            told(more=more)
