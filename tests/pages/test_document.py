@@ -48,6 +48,7 @@ from kerfolio.pages.frame import lone_frame
 from kerfolio.pages.page_script import page_script
 from kerfolio.pages.paths import paths_of
 from kerfolio.pages.photos import ShownPhoto
+from kerfolio.pages.signed import signs
 from kerfolio.pages.spoken import spoken
 from kerfolio.pages.theme import _environment
 from tests.outside import nu_messages
@@ -292,7 +293,7 @@ def test_signs_are_those_of_print_but_in_what_is_typed() -> None:
     assert page.words(line) == (
         'A “rail” of 2 × 4 isn’t <b class="mark">A1</b> <code>say &#34;2 x 4&#34;</code>'
     )
-    assert page.prose(prose('Say "rail".', "It isn't.")).plain() == "Say “rail”. It isn’t."
+    assert signs(prose('Say "rail".', "It isn't."), METRIC).plain() == "Say “rail”. It isn’t."
     assert replace(page, language="de").words('"Leiste"') == "„Leiste“"
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from kerfolio.basis.reader import METRIC
 from kerfolio.pages.log import log_page, private_log_page, tallies
 from tests.pages.invented import SECRET, TRIALS, site, workshop
 from tests.pages.markup import Tree
@@ -31,6 +32,33 @@ def test_trials_stand_newest_first() -> None:
     assert days == ["2026-09-30", "2026-09-28", "2026-09-01"]
 
 
+def test_of_one_day_the_last_is_first_and_each_has_an_address_that_stays() -> None:
+    first, second = (replace(TRIALS[0], title=title) for title in ("Kante, längs", "Again"))
+    found = replace(workshop(), trials=(first, second, first, second))
+    page = Tree(private_log_page(found))
+    day = first.date.isoformat()
+    places = [each.attributes["id"] for each in page.all("li") if "id" in each.attributes]
+    assert places == [
+        f"{day}-again--2",
+        f"{day}-kante-laengs--2",
+        f"{day}-again",
+        f"{day}-kante-laengs",
+    ]
+    assert f"#{day}-again--2" in page.values("href")
+    later = Tree(private_log_page(replace(found, trials=(*found.trials, first))))
+    assert set(places) < {each.attributes.get("id") for each in later.all("li")}
+
+
+def test_the_log_speaks_the_language_of_its_readers_and_sets_their_signs() -> None:
+    found = workshop()
+    trial = replace(TRIALS[0], outcome="light fuzz", title='The "rail"')
+    german = replace(found, identity=replace(found.identity, language="de"), trials=(trial,))
+    text = Tree(private_log_page(german)).text_of("main")
+    assert "Leicht fransig" in text
+    assert "Das ganze Logbuch" in text
+    assert "The „rail“" in text
+
+
 def test_photos_of_the_private_log_stay_in_the_log_folder() -> None:
     found = workshop()
     assert [e.attributes["src"] for e in Tree(private_log_page(found)).all("img")] == [
@@ -45,10 +73,10 @@ def test_photos_of_the_private_log_stay_in_the_log_folder() -> None:
 
 def test_outcomes_are_counted_for_sheet_and_cutter_failures_too() -> None:
     stock = workshop().stock
-    (row,) = tallies((*TRIALS, SECRET), stock)
+    (row,) = tallies((*TRIALS, SECRET), stock, METRIC)
     assert (row.sheet, row.cutter) == ("Birch plywood 18 mm", "Compression cutter 6 mm")
     assert row.count == 2
-    assert row.outcomes == (("clean", 1), ("chipped", 1))
+    assert row.outcomes == (("Clean", 1), ("Chipped", 1))
 
 
 def test_an_empty_log_is_a_page_still() -> None:

@@ -12,8 +12,8 @@ cutting-some-sheets = { $sheets ->
     [one] { $known } von { $sheets } Platte
    *[other] { $known } von { $sheets } Platten
  }
-cutting-remark = Berechnet für die CNC-Fräse einer kleinen Werkstatt mit den Einstellungen des
-    Machers; die { $ways } sind die aller Durchgänge. Auflegen, Festspannen und
+cutting-remark = Berechnet für die CNC-Fräse einer kleinen Werkstatt mit den Einstellungen dieser
+    Werkstatt; die { $ways } sind die aller Durchgänge. Auflegen, Festspannen und
     Wenden der Platte und das Saubermachen sind nicht dabei.
 cutting-left = Auch nicht dabei: { $uncut }.
 cutting-uncut = { $operation ->

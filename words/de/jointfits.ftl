@@ -9,7 +9,7 @@ jointfits-some = Manche Verbindungen haben eigenes Spiel auf jeder Seite dessen,
 jointfits-all = Jede Verbindung hat dieses Spiel auf jeder Seite dessen, was hineingeht, roh und
     trocken: ihre Passung, je nachdem, wofür sie ist, wie lang sie ist und wie viele zusammen
     hineingehen, und was Anstrich und Feuchte davon wollen.
-jointfits-chosen = Es folgt der Passung, die du wählst, außer bei Längen, die der Macher angibt.
+jointfits-chosen = Es folgt der Passung, die du wählst, außer bei Längen, die die Werkstatt angibt.
 jointfits-for-knock-down = zerlegbar
 jointfits-for-glued = geleimt
 jointfits-for-press = eingepresst

@@ -2,20 +2,20 @@
 licencewords-asks-nothing = Du darfst diese Dateien verwenden, teilen und ändern und verkaufen, was
     du daraus machst; verlangt wird nichts.
 licencewords-asks-name = Du darfst diese Dateien verwenden, teilen und ändern und verkaufen, was du
-    daraus machst, wenn du den Macher nennst.
+    daraus machst, wenn du die Werkstatt nennst.
 licencewords-asks-name-same = Du darfst diese Dateien verwenden, teilen und ändern und verkaufen,
-    was du daraus machst, wenn du den Macher nennst und deine Änderungen unter derselben Lizenz
+    was du daraus machst, wenn du die Werkstatt nennst und deine Änderungen unter derselben Lizenz
     teilst.
-licencewords-asks-no-profit = Du darfst diese Dateien ohne Gewinn teilen und ändern, wenn du den
-    Macher nennst; frag den Macher, bevor du sie oder daraus Gemachtes verkaufst.
+licencewords-asks-no-profit = Du darfst diese Dateien ohne Gewinn teilen und ändern, wenn du die
+    Werkstatt nennst; frag die Werkstatt, bevor du sie oder daraus Gemachtes verkaufst.
 licencewords-asks-no-profit-same = Du darfst diese Dateien ohne Gewinn teilen und ändern, wenn du
-    den Macher nennst und deine Änderungen unter derselben Lizenz teilst; frag den Macher, bevor du
+    die Werkstatt nennst und deine Änderungen unter derselben Lizenz teilst; frag die Werkstatt, bevor du
     sie oder daraus Gemachtes verkaufst.
 licencewords-asks-unchanged = Du darfst diese Dateien unverändert teilen und verkaufen, was du
-    daraus machst, wenn du den Macher nennst; geänderte Dateien (auch in anderen Größen) dürfen
+    daraus machst, wenn du die Werkstatt nennst; geänderte Dateien (auch in anderen Größen) dürfen
     nicht geteilt werden.
 licencewords-asks-unchanged-no-profit = Du darfst diese Dateien unverändert und ohne Gewinn teilen,
-    wenn du den Macher nennst; geänderte Dateien dürfen nicht geteilt werden; frag den Macher, bevor
+    wenn du die Werkstatt nennst; geänderte Dateien dürfen nicht geteilt werden; frag die Werkstatt, bevor
     du sie oder daraus Gemachtes verkaufst.
 licencewords-asks-keep = Du darfst diese Dateien verwenden, teilen und ändern und verkaufen, was du
     daraus machst, wenn Lizenz und Hinweise bei den Dateien bleiben.
@@ -35,7 +35,7 @@ licencewords-asks-keep-changed = Du darfst diese Dateien verwenden, teilen und �
     was du daraus machst, wenn Lizenz und Hinweise bei den Dateien bleiben und du geänderte Dateien
     unter derselben Lizenz teilst.
 licencewords-called = Lizenz: { $licence }.
-licencewords-none = Keine Lizenz ist angegeben: Frag den Macher, bevor du etwas davon teilst oder
+licencewords-none = Keine Lizenz ist angegeben: Frag die Werkstatt, bevor du etwas davon teilst oder
     daraus Gemachtes verkaufst.
 licencewords-rules = Dieser Satz ist eine Zusammenfassung, keine Rechtsberatung; es gilt der Text
     der Lizenz.

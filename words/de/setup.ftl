@@ -5,7 +5,7 @@ setup-caution-holding = Halte die Platte überall; keine Zwinge und keine Schrau
     Fräsers. Fahre die ersten Linien über der Platte, eine Hand am Halt.
 setup-caution-alone = Lass die Maschine nie allein. Lass den Fräser auslaufen, bevor du
     hineingreifst.
-setup-defer = Die Einstellungen des Machers auf der Maschine des Machers, ein Anfang und nichts
+setup-defer = Die Einstellungen der Werkstatt auf ihrer Maschine, ein Anfang und nichts
     Zugesagtes. Die Anleitung deiner Maschine, die Grenzen des Fräserherstellers, örtliche
     Vorschriften und die Regeln des Fachs gehen vor.
 setup-no-clamp = Keine Kante hat Platz: Halte die Platte mit Vakuum, Klebeband oder Schrauben im

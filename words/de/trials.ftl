@@ -11,3 +11,11 @@ trials-set-plunge = Eintauchen
 trials-set-passes = Durchgänge
 trials-set-fit = Passung je Seite
 trials-rpm = { $speed } U/min
+trials-outcome = { $outcome ->
+    [clean] Sauber
+    [light-fuzz] Leicht fransig
+    [fuzz-to-sand] Fransen zum Schleifen
+    [chipped] Ausgerissen
+    [burned] Verbrannt
+   *[other] { $outcome }
+ }

@@ -11,3 +11,11 @@ trials-set-plunge = Plunge
 trials-set-passes = Passes
 trials-set-fit = Fit a side
 trials-rpm = { $speed } rpm
+trials-outcome = { $outcome ->
+    [clean] Clean
+    [light-fuzz] Light fuzz
+    [fuzz-to-sand] Fuzz to sand
+    [chipped] Chipped
+    [burned] Burned
+   *[other] { $outcome }
+ }

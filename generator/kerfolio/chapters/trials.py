@@ -36,7 +36,7 @@ def _trial(each: Trial, number: int, edition: Edition) -> Iterator[Block]:
         day=day_text(edition.reader, each.date),
         iso=each.date.isoformat(),
         head=each.title,
-        words=f"{each.outcome[:1].upper()}{each.outcome[1:]}." if each.outcome else "",
+        words=f"{outcome_words(each.outcome, edition.reader)}." if each.outcome else "",
         id=f"trial-{number}",
     )
     known = settings(each, edition.settled.stock, edition.reader)
@@ -46,6 +46,11 @@ def _trial(each: Trial, number: int, edition: Edition) -> Iterator[Block]:
         yield Told(prose=each.text)
     if each.photo is not None:
         yield shot(each.photo, edition.reader, Size.HALF)
+
+
+def outcome_words(grade: str, reader: Reader) -> str:
+    """Return what became of the edge, in a word or two."""
+    return say(reader, "trials-outcome", outcome=grade.replace(" ", "-"))
 
 
 def settings(trial: Trial, stock: Stock, reader: Reader) -> tuple[tuple[str, str], ...]:

@@ -13,10 +13,10 @@ from kerfolio.document.blocks import Block, Column, Figure, Folded, Kind, Live, 
 from kerfolio.document.chapter import EVERYONE, Chapter, Soon
 from kerfolio.document.picture import Art, Picture, Shot
 from kerfolio.document.words import Both, File, Inline, Mark, Reference, Words
-from kerfolio.model.prose import Prose, Span
+from kerfolio.model.prose import Span
 from kerfolio.pages.links import safe_href
 from kerfolio.pages.photos import ShownPhoto, ShowPhoto
-from kerfolio.pages.signed import signed, signed_prose
+from kerfolio.pages.signed import signed
 from kerfolio.pages.signs import cleaned
 
 LEAST_LETTERS = 11.0
@@ -69,10 +69,6 @@ class Setting:
     def words(self, words: Words) -> Markup:
         """Return a line as markup with the signs it means; everything in it is escaped."""
         return Markup("").join(self._piece(each) for each in signed(words, self.language))
-
-    def prose(self, text: Prose) -> Prose:
-        """Return a maker's text with the signs it means."""
-        return signed_prose(text, self.language)
 
     def has(self, chapter: str) -> bool:
         """Tell whether a chapter of that id is on the page."""

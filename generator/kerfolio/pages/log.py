@@ -7,7 +7,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from urllib.parse import quote
 
+from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
+from kerfolio.chapters.trials import outcome_words
 from kerfolio.model.plan import Photo
 from kerfolio.model.stock import CutterStock, SheetStock, Stock
 from kerfolio.model.trial import Trial
@@ -24,7 +26,7 @@ OUTCOMES = ("clean", "light fuzz", "fuzz to sand", "chipped", "burned")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tally:
-    """How often a cutter gave which outcome on a sheet; ``outcomes`` is (grade, count)."""
+    """How often a cutter gave which outcome on a sheet; ``outcomes`` is (grade in words, count)."""
 
     sheet: str
     cutter: str
@@ -67,20 +69,21 @@ def private_log_page(
     ``titles`` are those of plans by name, where the workshop was read without them.
     """
     identity = workshop.identity
-    title = f"The whole log of {identity.title}"
-    frame = lone_frame(identity, title, "All trials, for the maker alone.", private=True)
+    reader = identity.reader
+    title = say(reader, "pagelog-whole-of", house=identity.title)
+    frame = lone_frame(identity, title, say(reader, "pagelog-whole-about"), private=True)
     views = trial_views(
         workshop.trials,
         workshop.stock,
-        identity.reader,
+        reader,
         lambda photo: _beside(photo, log_folder),
     )
     return render(
         "private-log.html",
-        identity.reader,
+        reader,
         frame=frame,
         trials=views,
-        tallies=tallies(workshop.trials, workshop.stock),
+        tallies=tallies(workshop.trials, workshop.stock, reader),
         titles=titles or {plan.name: plan.title for plan in workshop.plans},
     )
 
@@ -89,7 +92,7 @@ def _beside(photo: Photo | None, folder: str) -> ShownPhoto | None:
     return ShownPhoto(src=f"{folder}{quote(photo.file)}", alt=photo.alt) if photo else None
 
 
-def tallies(trials: Iterable[Trial], stock: Stock) -> tuple[Tally, ...]:
+def tallies(trials: Iterable[Trial], stock: Stock, reader: Reader) -> tuple[Tally, ...]:
     """Return the outcomes for every sheet and cutter tried together, failures counted too."""
     graded: dict[tuple[str, str], Counter[str]] = {}
     for each in trials:
@@ -101,7 +104,11 @@ def tallies(trials: Iterable[Trial], stock: Stock) -> tuple[Tally, ...]:
             sheet=_title(stock.sheet(sheet), sheet),
             cutter=_title(stock.cutter(cutter), cutter),
             count=sum(outcomes.values()),
-            outcomes=tuple((grade, outcomes[grade]) for grade in OUTCOMES if outcomes[grade]),
+            outcomes=tuple(
+                (outcome_words(grade, reader), outcomes[grade])
+                for grade in OUTCOMES
+                if outcomes[grade]
+            ),
         )
         for (sheet, cutter), outcomes in sorted(graded.items())
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from kerfolio.basis.reader import Reader
 from kerfolio.document.signs import with_signs
 from kerfolio.document.words import Inline, Reference, Words, pieces, plain
 from kerfolio.model.prose import (
@@ -32,13 +33,17 @@ def signed(words: Words, language: str) -> tuple[Inline, ...]:
     return tuple(_with(each, text) for each, text in zip(found, made, strict=True))
 
 
-def signed_prose(text: Prose, language: str) -> Prose:
-    """Return a maker's text with its signs, line by line; what is typed as code stays."""
-    return replace(text, blocks=_blocks(text.blocks, language))
+def signs(text: str | Spans | Prose, reader: Reader) -> str | Spans | Prose:
+    """Return what a maker wrote with its signs, line by line; what is typed as code stays."""
+    match text:
+        case str():
+            return plain(signed(text, reader.language))
+        case Prose():
+            return replace(text, blocks=_blocks(text.blocks, reader.language))
+    return _spans(text, reader.language)
 
 
-def signed_spans(spans: Spans, language: str) -> Spans:
-    """Return a maker's line with its signs."""
+def _spans(spans: Spans, language: str) -> Spans:
     return tuple(each for each in signed(spans, language) if isinstance(each, Span))
 
 
@@ -60,7 +65,7 @@ def _blocks(blocks: tuple[Block, ...], language: str) -> tuple[Block, ...]:
 def _block(block: Block, language: str) -> Block:
     match block:
         case Paragraph() | Heading():
-            return replace(block, spans=signed_spans(block.spans, language))
+            return replace(block, spans=_spans(block.spans, language))
         case Listing():
             return replace(block, entries=tuple(_blocks(e, language) for e in block.entries))
         case Quotation():
@@ -68,8 +73,8 @@ def _block(block: Block, language: str) -> Block:
         case Table():
             return replace(
                 block,
-                head=tuple(signed_spans(cell, language) for cell in block.head),
-                rows=tuple(tuple(signed_spans(c, language) for c in row) for row in block.rows),
+                head=tuple(_spans(cell, language) for cell in block.head),
+                rows=tuple(tuple(_spans(c, language) for c in row) for row in block.rows),
             )
         case Code():
             return block

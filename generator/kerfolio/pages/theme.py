@@ -18,12 +18,12 @@ from kerfolio.basis.saying import day_text
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.shipped import shipped
 from kerfolio.basis.thickness import thickness_text
-from kerfolio.basis.words import counted
 from kerfolio.model.look import Look
 from kerfolio.model.prose import plain_text, ticked
 from kerfolio.pages import document, paths
 from kerfolio.pages.links import safe_href
 from kerfolio.pages.look import tokens
+from kerfolio.pages.signed import signs
 from kerfolio.pages.signs import cleaned
 from kerfolio.pages.spoken import spoken, spoken_list, ways
 from kerfolio.pages.typefaces import held_faces, linked_faces
@@ -121,10 +121,10 @@ def _environment() -> Environment:
         "thickness": thickness_text,
         "sheet_size": sheet_text,
         "bytes": bytes_text,
-        "counted": counted,
         "listed": spoken_list,
         "ways": ways,
         "safe_href": safe_href,
+        "signs": signs,
         "plain_text": plain_text,
         "ticked": ticked,
         "to_scale": to_scale,

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from kerfolio.basis.names import name_of
 from kerfolio.basis.reader import Reader
-from kerfolio.chapters.trials import settings
+from kerfolio.chapters.trials import outcome_words, settings
 from kerfolio.model.prose import Prose
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
@@ -17,16 +18,17 @@ from kerfolio.trials.log import newest_first
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TrialView:
-    """A trial, ready to set; ``settings`` is (what, value)."""
+    """A trial, ready to set; ``id`` is its place on the page, ``settings`` is (what, value)."""
 
+    id: str
     day: date
     title: str
     plan: str
     outcome: str
+    clean: bool
     settings: tuple[tuple[str, str], ...]
     photo: ShownPhoto | None
     text: Prose
-    public: bool
 
 
 def trial_views(
@@ -39,16 +41,31 @@ def trial_views(
 
     ``reader`` is whom it is for.
     """
+    found = newest_first(trials)
     return tuple(
         TrialView(
+            id=place,
             day=each.date,
             title=each.title,
             plan=each.plan.name if each.plan else "",
-            outcome=each.outcome,
+            outcome=outcome_words(each.outcome, reader) if each.outcome else "",
+            clean=each.outcome == "clean",
             settings=settings(each, stock or Stock(), reader),
             photo=show(each.photo),
             text=each.text,
-            public=each.public,
         )
-        for each in newest_first(trials)
+        for each, place in zip(found, _places(found), strict=True)
     )
+
+
+def _places(trials: Sequence[Trial]) -> list[str]:
+    """Return an id for each: its day and title, so that it stays whatever is logged later.
+
+    Those of one day and title are numbered as they were logged.
+    """
+    found: list[str] = []
+    for each in reversed(trials):
+        place = f"{each.date.isoformat()}-{name_of(each.title)}".rstrip("-")
+        doubled = sum(other == place or other.startswith(f"{place}--") for other in found)
+        found.append(f"{place}--{doubled + 1}" if doubled else place)
+    return found[::-1]

@@ -12,8 +12,9 @@ from kerfolio.model.trial import Trial
 
 
 def newest_first(trials: Iterable[Trial]) -> tuple[Trial, ...]:
-    """Sort trials by date, newest first; trials of one day keep the order of the log."""
-    return tuple(sorted(trials, key=lambda trial: trial.date, reverse=True))
+    """Sort trials by date, newest first; of one day, what stands last in the log is the newest."""
+    oldest_first = sorted(trials, key=lambda trial: trial.date)
+    return tuple(oldest_first[::-1])
 
 
 def public_for(trials: Iterable[Trial], plan: str) -> tuple[Trial, ...]:
