@@ -16,6 +16,7 @@ from kerfolio.drawing.part_view import part_view
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.public import shown_to_all
+from kerfolio.model.circle import Circle
 from kerfolio.model.plan import Photo, Question, Release, Video
 from kerfolio.model.prose import (
     Alignment,
@@ -148,7 +149,16 @@ def edition(units_first: str = "mm") -> Edition:
         found.identity,
         tagline="Furniture from one sheet, cut by router or by hand.",
         contact="ida@example.org",
-        tiers=("Sawdust", "Shavings"),
+        circles=(
+            Circle(
+                who="Sawdust",
+                gives="3 EUR a month",
+                gets="Every bundle.",
+                join="Put a coin in the jar.",
+                link="https://example.org/jar",
+            ),
+            Circle(who="Shavings", gives="9 EUR a month"),
+        ),
         welcome=prose("Plans that go together, for the sheet you can buy."),
     )
     plan = replace(

@@ -36,7 +36,8 @@ tagline: {summary}
 base-url: https://example.org/{address}
 contact: https://example.org/{address}
 licence: CC-BY-SA-4.0
-tiers: [{title}]
+circles:
+  - {{who: {title}, gives: {title}, gets: {summary}, join: {summary}, link: https://example.org/{address}}}
 machine-hour: 99999.99
 consumables: [{{what: {title}, each: copy, price: 99999.99}}]
 welcome: {prose}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from shutil import copytree
 
@@ -9,6 +10,8 @@ import pytest
 
 from kerfolio.basis.finding import Finding, has_errors
 from kerfolio.basis.pixels import Pixels
+from kerfolio.basis.place import NOWHERE
+from kerfolio.model.circle import Circle
 from kerfolio.model.workshop import Workshop
 from kerfolio.reading.page import read_page
 from kerfolio.reading.workshop import read_workshop
@@ -34,10 +37,10 @@ def told(findings: tuple[Finding, ...]) -> list[tuple[str, str, str]]:
 def test_the_good_workshop(folder: Path) -> None:
     workshop = sound(folder)
     identity = workshop.identity
-    assert (identity.title, identity.maker, identity.tiers) == (
-        "Fernhill Bench",
-        "Ada Fern",
-        ("friend", "patron"),
+    assert (identity.title, identity.maker) == ("Fernhill Bench", "Ada Fern")
+    assert tuple(replace(each, place=NOWHERE) for each in identity.circles) == (
+        Circle(who="friends", gives="4 EUR a month"),
+        Circle(who="patrons", link="https://example.org/join"),
     )
     assert identity.base_url == "https://fernhill.example.org"
     assert [plan.name for plan in workshop.plans] == ["rack"]

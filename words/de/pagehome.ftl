@@ -14,3 +14,4 @@ pagehome-missing-title = Keine solche Seite
 pagehome-missing-about = Unter dieser Adresse ist keine Seite.
 pagehome-missing-why = Die Adresse kann sich mit einer Ausgabe geändert haben, oder ein Buchstabe ging verloren. { $link } stehen auf einer Seite.
 pagehome-missing-plans = Alle Pläne
+pagehome-all-of = Alle { $count } Pläne

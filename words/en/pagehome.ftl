@@ -14,3 +14,4 @@ pagehome-missing-title = No such page
 pagehome-missing-about = There is no page at this address.
 pagehome-missing-why = The address may have changed with a release, or a letter of it went astray. { $link } are on one page.
 pagehome-missing-plans = All plans
+pagehome-all-of = All { $count } plans

@@ -40,6 +40,22 @@ TITLE = Budget(
 )
 """Two lines on a cover and in a table; search engines and feeds show about half of it."""
 
+WORDS = Budget(
+    noun="a category or tag",
+    units="letters",
+    most=30,
+    advice="Say it in one or two words: `seats`, `gifts`.",
+)
+"""It is chosen from a list on a phone, and stands in one line there."""
+
+TAGS = Budget(
+    noun="a list",
+    units="tags",
+    most=12,
+    advice="Keep those that someone would look for.",
+)
+"""What is filed under everything is found under nothing."""
+
 READY_MADE = Budget(
     noun="a list",
     units="ready-made thicknesses",

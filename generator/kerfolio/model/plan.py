@@ -356,6 +356,8 @@ class Plan:
     title: str
     version: str
     summary: str
+    category: str = ""
+    tags: tuple[str, ...] = ()
     units: str = "mm"
     licence: str = ""
     access: str = OPEN

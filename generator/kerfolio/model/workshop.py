@@ -10,6 +10,7 @@ from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.basis.reader import Reader
 from kerfolio.model.carrying import Carries
+from kerfolio.model.circle import Circle
 from kerfolio.model.consumable import Consumable
 from kerfolio.model.look import Look
 from kerfolio.model.plan import Plan
@@ -54,7 +55,7 @@ class Identity:
     currency: str = "EUR"
     paper: str = "a4"
     language: str = "en"
-    tiers: tuple[str, ...] = ()
+    circles: tuple[Circle, ...] = ()
     machine_hour: Decimal | None = None
     relief_extra: Amount | None = None
     play: Play = field(default_factory=Play)

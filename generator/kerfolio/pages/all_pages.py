@@ -11,13 +11,14 @@ from kerfolio.edition.edition import Edition
 from kerfolio.pages.badge import MARK_FILE, mark_svg
 from kerfolio.pages.feed import feed_xml
 from kerfolio.pages.fitting import FITTING_SCRIPT, fitting_script
-from kerfolio.pages.home import home_page, not_found_page, own_page, plans_index
+from kerfolio.pages.home import home_page, not_found_page, own_page
 from kerfolio.pages.listed import listed, listed_of, updated
 from kerfolio.pages.log import log_page
 from kerfolio.pages.page_script import PAGE_SCRIPT, page_script
 from kerfolio.pages.plan import plan_page, steps_page
+from kerfolio.pages.plans import PLANS_SCRIPT, plans_index, plans_script
 from kerfolio.pages.setup import setup_page
-from kerfolio.pages.site import Listed, Site, SitePage
+from kerfolio.pages.site import STYLESHEET, Listed, Site, SitePage
 from kerfolio.pages.sitemap import SITEMAP, robots_text, sitemap_xml
 from kerfolio.pages.stock import stock_page
 from kerfolio.pages.theme import stylesheet
@@ -75,10 +76,11 @@ def texts_of(site: Site, pages: Sequence[SitePage]) -> dict[str, str]:
     texts |= {
         "404.html": not_found_page(site),
         "feed.xml": feed_xml(site),
-        site.stylesheet: stylesheet(site.identity.look),
+        STYLESHEET: stylesheet(site.identity.look),
         VIEWER_SCRIPT: viewer_script(site.identity.reader),
         PAGE_SCRIPT: page_script(site.identity.reader),
         FITTING_SCRIPT: fitting_script(site.identity.reader),
+        PLANS_SCRIPT: plans_script(site.identity.reader),
         YARD_SCRIPT: yard_script(),
     }
     if site.identity.look.logo is None:

@@ -9,12 +9,13 @@ from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import day_text
 from kerfolio.model.plan import Plan
 from kerfolio.model.workshop import Identity
+from kerfolio.pages.asset import asset
 from kerfolio.pages.badge import Badge, held_badge, site_badge
 from kerfolio.pages.links import contact_href
 from kerfolio.pages.look import theme_colours
 from kerfolio.pages.policy import SITE_POLICY, lone_policy
-from kerfolio.pages.site import Site
-from kerfolio.pages.theme import inline_style
+from kerfolio.pages.site import STYLESHEET, Site
+from kerfolio.pages.theme import inline_style, stylesheet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -87,7 +88,7 @@ def site_frame(
         canonical=site.address(path),
         image=site.address(image) if image else "",
         kind=kind,
-        stylesheet=f"{root}{site.stylesheet}",
+        stylesheet=f"{root}{asset(STYLESHEET, stylesheet(site.identity.look))}",
         feed=f"{root}feed.xml",
         stock=f"{root}stock/index.html" if site.has_stock else "",
         maker=site.identity.maker,

@@ -1,11 +1,9 @@
-"""The site's own pages: home, all plans, the maker's pages, and the one for a lost reader."""
+"""The site's own pages: home, the maker's pages, and the one for a lost reader."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import date
-
-from markupsafe import Markup
 
 from kerfolio.basis.saying import say
 from kerfolio.model.plan import Release
@@ -13,7 +11,7 @@ from kerfolio.model.workshop import Page
 from kerfolio.pages.badge import held_badge
 from kerfolio.pages.frame import site_frame
 from kerfolio.pages.listed import listed, site_image
-from kerfolio.pages.photos import ShownPhoto, shown
+from kerfolio.pages.plans import entries_of
 from kerfolio.pages.policy import lone_policy
 from kerfolio.pages.releases import all_releases
 from kerfolio.pages.running_text import chapters
@@ -21,21 +19,7 @@ from kerfolio.pages.site import Listed, Site
 from kerfolio.pages.theme import inline_style, render
 
 _LATEST = 6
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlanEntry:
-    """A plan in a list: ``picture`` is inline SVG where there is no photo, or empty."""
-
-    title: str
-    summary: str
-    href: str
-    version: str
-    day: date
-    line: str
-    open: bool
-    cover: ShownPhoto | None
-    picture: Markup
+"""So many plans and releases are the newest that home shows."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,23 +39,16 @@ def home_page(site: Site) -> str:
     identity = site.identity
     words = identity.tagline or say(identity.reader, "pagehome-by", maker=identity.maker)
     frame = site_frame(site, "", identity.title, words, site_image(site))
-    entries = _entries(site, "")
+    plans = listed(site)
     return render(
         "home.html",
-        site.identity.reader,
+        identity.reader,
         frame=frame,
         identity=identity,
-        entries=entries,
+        entries=entries_of(plans[:_LATEST], "", identity.reader),
+        count=len(plans),
         changes=_changes(site),
     )
-
-
-def plans_index(site: Site) -> str:
-    """Return ``plans/index.html``."""
-    reader = site.identity.reader
-    words = say(reader, "pagehome-all", house=site.identity.title)
-    frame = site_frame(site, "plans/", say(reader, "pagehome-plans"), words, site_image(site))
-    return render("plans.html", site.identity.reader, frame=frame, entries=_entries(site, "../"))
 
 
 def own_page(site: Site, page: Page) -> str:
@@ -104,25 +81,6 @@ def not_found_page(site: Site) -> str:
     )
     return render(
         "missing.html", site.identity.reader, frame=frame, plans=f"{base}plans/index.html"
-    )
-
-
-def _entries(site: Site, root: str) -> list[PlanEntry]:
-    return [_entry(each, root) for each in listed(site)]
-
-
-def _entry(plan: Listed, root: str) -> PlanEntry:
-    files = {plan.cover.file: plan.cover_files} if plan.cover else {}
-    return PlanEntry(
-        title=plan.title,
-        summary=plan.summary,
-        href=f"{root}plans/{plan.name}/index.html",
-        version=plan.version,
-        day=plan.released,
-        line=plan.line,
-        open=plan.is_open,
-        cover=shown(plan.cover, files, root),
-        picture=Markup(plan.picture),
     )
 
 

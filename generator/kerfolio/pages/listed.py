@@ -8,6 +8,7 @@ from datetime import date
 from typing import Any, TypeVar
 
 from kerfolio.edition.cover import cover_of
+from kerfolio.edition.difficulty import difficulty_of
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import NO_DAY, Photo, Release
 from kerfolio.pages.facts import short_line
@@ -34,6 +35,7 @@ def listed_of(site: Site, edition: Edition) -> Listed:
     """Return what a site tells of a plan besides its pages."""
     plan, files = edition.plan, site.files[edition.name]
     cover = cover_of(plan.photos)
+    difficulty = difficulty_of(edition)
     cover_files = files.photos.get(cover.file, ()) if cover else ()
     pages = (
         ("", True),
@@ -50,6 +52,9 @@ def listed_of(site: Site, edition: Edition) -> Listed:
         day=last_day(edition),
         is_open=plan.is_open,
         line=short_line(edition),
+        category=plan.category,
+        tags=plan.tags,
+        level=difficulty.words(edition.reader) if difficulty else "",
         cover=cover,
         cover_files=cover_files,
         picture=files.pictures.get("cover", ""),
@@ -89,6 +94,7 @@ def listed_from(found: Mapping[str, Any]) -> Listed:
     texts = {name: _of(str, found[name]) for name in _TEXTS}
     return Listed(
         **texts,
+        tags=tuple(_of(str, each) for each in found["tags"]),
         is_open=_of(bool, found["is_open"]),
         released=date.fromisoformat(found["released"]),
         day=date.fromisoformat(found["day"]),
@@ -99,7 +105,7 @@ def listed_from(found: Mapping[str, Any]) -> Listed:
     )
 
 
-_TEXTS = ("name", "title", "summary", "version", "line", "picture", "image")
+_TEXTS = ("name", "title", "summary", "version", "line", "category", "level", "picture", "image")
 
 
 def _photo(found: Mapping[str, Any]) -> Photo:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from functools import cache
 
 from markupsafe import Markup
 
@@ -12,6 +13,7 @@ from kerfolio.pages.script_data import script_data
 from kerfolio.pages.theme import theme_text
 
 
+@cache
 def told_script(reader: Reader, scripts: tuple[str, ...], words: tuple[str, ...]) -> Markup:
     """Return scripts of the theme as one that keeps its names to itself.
 

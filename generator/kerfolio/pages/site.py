@@ -69,8 +69,9 @@ class Listed:
     ``released`` is the day of its release, ``day`` that of its newest one; ``line`` says in short
     what it takes. ``cover`` is its photo in lists with its ``cover_files``, ``picture`` the inline
     SVG that stands there where it has none; ``image`` is the path of the picture that stands for
-    it elsewhere, or empty. ``releases`` come newest first. ``pages`` are its own, by their paths
-    below the first, which is empty.
+    it elsewhere, or empty. ``category``, ``tags`` and ``level``, how hard it is in a word, are what
+    it is found by, empty where not told. ``releases`` come newest first. ``pages`` are its own, by
+    their paths below the first, which is empty.
     """
 
     name: str
@@ -81,6 +82,9 @@ class Listed:
     day: date
     is_open: bool
     line: str
+    category: str
+    tags: tuple[str, ...]
+    level: str
     cover: Photo | None
     cover_files: tuple[PhotoFile, ...]
     picture: str
@@ -107,7 +111,6 @@ class Site:
     trials: tuple[Trial, ...] = ()
     stock: Stock = field(default_factory=Stock)
     log_photos: Mapping[str, tuple[PhotoFile, ...]] = field(default_factory=dict)
-    stylesheet: str = STYLESHEET
     touch_icon: str = ""
     menu: tuple[SitePage, ...] = ()
 

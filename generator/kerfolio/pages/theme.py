@@ -21,6 +21,7 @@ from kerfolio.basis.thickness import thickness_text
 from kerfolio.model.look import Look
 from kerfolio.model.prose import plain_text, ticked
 from kerfolio.pages import document, paths
+from kerfolio.pages.asset import asset
 from kerfolio.pages.links import safe_href
 from kerfolio.pages.look import tokens
 from kerfolio.pages.signed import signs
@@ -63,6 +64,7 @@ def _marked(text: re.Match[str]) -> str:
     return _LONG.sub(r'<span class="long">\g<0></span>', text[0])
 
 
+@cache
 def stylesheet(look: Look) -> str:
     """Return the site's style sheet; the fonts it names lie beside it in ``fonts/``."""
     return linked_faces(look.type, "fonts/") + _own_style(look)
@@ -117,6 +119,7 @@ def _environment() -> Environment:
         finalize=_final,
     )
     environment.filters |= {
+        "asset": asset,
         "day": lambda when, reader: day_text(reader, when),
         "thickness": thickness_text,
         "sheet_size": sheet_text,

@@ -9,6 +9,7 @@ from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.model.workshop import Identity
 from kerfolio.reading.amounts import EXTRA_MM
 from kerfolio.reading.carrying import CARRIES
+from kerfolio.reading.circle import CIRCLES
 from kerfolio.reading.consumable import CONSUMABLES
 from kerfolio.reading.forms import ScalarForm
 from kerfolio.reading.licences import LICENCE
@@ -24,7 +25,6 @@ from kerfolio.reading.values import (
     SHEET_SIZE,
     SUMMARY_TEXT,
     TEXT,
-    TEXTS,
     TITLE_TEXT,
     choice,
 )
@@ -77,7 +77,7 @@ IDENTITY: Record[Identity] = Record(
         Key(name="currency", form=_CURRENCY, says="Currency of all prices (ISO 4217)."),
         Key(name="paper", form=choice("a paper", "a4", "letter"), says="The paper shown first."),
         Key(name="language", form=_LANGUAGE, says="Language of the texts (BCP 47)."),
-        Key(name="tiers", form=TEXTS, says="Names of the supporters' tiers."),
+        Key(name="circles", form=CIRCLES, says="Who gets plans that are for supporters, and how."),
         Key(name="machine-hour", form=MONEY, says="What an hour of the router costs."),
         Key(
             name="relief-extra",

@@ -6,6 +6,7 @@ from collections.abc import Mapping as Map
 from dataclasses import dataclass, replace
 from typing import Any
 
+from kerfolio.basis.budgets import TAGS
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.expression import parse
 from kerfolio.basis.finding import Finding, in_unit
@@ -52,6 +53,7 @@ from kerfolio.reading.values import (
     TEXTS,
     TITLE_TEXT,
     VERSION,
+    WORDS_TEXT,
     choice,
 )
 from kerfolio.reading.yaml_text import read_yaml
@@ -183,6 +185,13 @@ SHOW: ListOf[str] = ListOf(
     advice="Write `[photos, steps]`, say.",
     single=True,
 )
+_TAGS: ListOf[str] = ListOf(
+    item=WORDS_TEXT,
+    noun="a list of tags",
+    advice="Write `[gifts, one evening]`, say.",
+    budget=TAGS,
+    single=True,
+)
 _USES: ListOf[str] = ListOf(
     item=choice("a use", *USES),
     noun="a list of uses",
@@ -197,6 +206,8 @@ PLAN: Record[Plan] = Record(
         Key(name="plan", form=TITLE_TEXT, says="The plan's title.", required=True, field="title"),
         Key(name="version", form=VERSION, says="The newest of `releases`.", required=True),
         Key(name="summary", form=SUMMARY_TEXT, says="One sentence on what it is.", required=True),
+        Key(name="category", form=WORDS_TEXT, says="What kind of thing it is: `seats`, say."),
+        Key(name="tags", form=_TAGS, says="Other words to find it by among the plans."),
         Key(name="story", form=PROSE, says="The maker's own words, in Markdown."),
         Key(name="units", form=choice("a unit", "mm", "in"), says="The unit of bare numbers."),
         Key(name="licence", form=LICENCE, says="SPDX id of the plan's licence."),

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 
-from kerfolio.basis.budgets import CELL, SUMMARY, TITLE
+from kerfolio.basis.budgets import CELL, SUMMARY, TITLE, WORDS
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.digits import plain
 from kerfolio.basis.names import NAME, did_you_mean, name_of
@@ -47,6 +47,7 @@ TEXT = ScalarForm(
 TITLE_TEXT = replace(TEXT, budget=TITLE)
 SUMMARY_TEXT = replace(TEXT, budget=SUMMARY)
 CELL_TEXT = replace(TEXT, budget=CELL)
+WORDS_TEXT = replace(TEXT, budget=WORDS)
 
 
 def choice(noun: str, *words: str) -> ScalarForm[str]:
