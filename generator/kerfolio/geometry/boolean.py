@@ -40,7 +40,7 @@ def union(region: Region, contours: Iterable[Contour]) -> Region:
     added = tuple(contours)
     apart = stand_apart((*region.openings, *added), len(region.openings), _CLEAR)
     concerned = _concerned(region, apart)
-    made = _one(_combined("union", [concerned], [Region(each) for each in added]))
+    made = _one(_combined("union", (concerned,), tuple(map(Region, added))))
     return _with_openings(made, compress(region.openings, apart))
 
 
@@ -52,15 +52,15 @@ def difference(region: Region, contours: Iterable[Contour]) -> Region:
     taken = tuple(contours)
     apart = stand_apart((*region.openings, *taken), len(region.openings), _CLEAR)
     loose = _clear_inside(region.outer, taken, apart[len(region.openings) :])
-    rest = [Region(each) for each, clear in zip(taken, loose, strict=True) if not clear]
-    made = _one(_combined("difference", [_concerned(region, apart)], rest))
+    rest = tuple(Region(each) for each, clear in zip(taken, loose, strict=True) if not clear)
+    made = _one(_combined("difference", (_concerned(region, apart),), rest))
     kept = (*compress(region.openings, apart), *compress(taken, loose))
     return _with_openings(made, kept)
 
 
 def intersection(region: Region, contours: Iterable[Contour]) -> tuple[Region, ...]:
     """Return the parts of a region that lie in at least one of the closed contours."""
-    return _combined("intersection", [region], [Region(each) for each in contours])
+    return _combined("intersection", (region,), tuple(map(Region, contours)))
 
 
 def _concerned(region: Region, apart: Sequence[bool]) -> Region:
@@ -116,8 +116,14 @@ def _one(pieces: tuple[Region, ...]) -> Region:
     return pieces[0]
 
 
-def _combined(name: str, ours: Sequence[Region], theirs: Sequence[Region]) -> tuple[Region, ...]:
-    """Apply an operation to the areas of two groups of regions."""
+@lru_cache(maxsize=2048)
+def _combined(
+    name: str, ours: tuple[Region, ...], theirs: tuple[Region, ...]
+) -> tuple[Region, ...]:
+    """Apply an operation to the areas of two groups of regions.
+
+    What was combined lately is known: of a plan that is being written most stays as it is.
+    """
     regions = (*ours, *theirs)
     if not theirs:
         return tuple(region_of(each.outer, each.openings) for each in ours)

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
-from typing import Any
+from typing import Any, NamedTuple
 
 import shapely
 
@@ -17,8 +17,7 @@ _FLATNESS = 0.01
 _THIN = 1e-6
 
 
-@dataclass(frozen=True, slots=True)
-class Strip:
+class Strip(NamedTuple):
     """A stretch of a cross-section, from ``low`` to ``high`` along the line, so thick; mm."""
 
     low: float
@@ -31,12 +30,13 @@ class Strip:
         return self.high - self.low
 
 
+@lru_cache(maxsize=256)  # of a plan that is being written most parts stay as they are
 def cross_sections(
     region: Region,
-    recesses: Sequence[tuple[Contour, float]],
+    recesses: tuple[tuple[Contour, float], ...],
     thickness: float,
     axis: str,
-    stations: Sequence[float],
+    stations: tuple[float, ...],
 ) -> tuple[tuple[Strip, ...], ...]:
     """Return the section at each station: a line across the panel at x (axis ``x``) or y.
 

@@ -170,7 +170,7 @@ def under_member(
     if fibre is None:
         return None
     shift = body.centre[0] - math.fsum(line.ends) / 2
-    along = [at + shift for at in line.stations]
+    along = tuple(at + shift for at in line.stations)
     sections = [
         between(strips, body.y0, body.y1) if body.x0 <= at <= body.x1 else ()
         for at, strips in zip(along, _sections(part, "x", along), strict=True)
@@ -213,14 +213,14 @@ def _under(span: Span, settled: SettledPlan) -> Under:
 
 
 def _sections(
-    part: SettledPart, axis: str, stations: Sequence[float]
+    part: SettledPart, axis: str, stations: tuple[float, ...]
 ) -> tuple[tuple[Strip, ...], ...]:
-    recesses = [
+    recesses = tuple(
         (contour, cut.depth)
         for cut in part.cuts
         if cut.depth is not None and cut.operation is not Operation.ENGRAVE
         for contour in cut.contours
-    ]
+    )
     return cross_sections(part.routed, recesses, part.thickness, axis, stations)
 
 

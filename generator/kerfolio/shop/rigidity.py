@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
-from kerfolio.model.span import Span
 from kerfolio.shop.beam import SHEAR_SHARE, Loading, built_up, loading
 from kerfolio.shop.span_place import SpanPlace
 
@@ -82,16 +82,19 @@ class Rigidity:
         return max(0.0, found)
 
 
-def rigidity(span: Span, place: SpanPlace, glued: Sequence[bool]) -> Rigidity:
+@lru_cache(maxsize=256)  # of a plan that is being written most spans stay as they are
+def rigidity(place: SpanPlace, lies: str, glued: tuple[bool, ...], *, hangs_out: bool) -> Rigidity:
     """Return the rigidity of all members; ``glued`` tells which hold to what is over them.
+
+    ``lies`` is where the load is: ``even``, ``middle``, ``end``; what ``hangs_out`` has one end.
 
     The sag of a beam of changing section is the sum of M m / (E I) + V v / (G A') along it
     (unit-load method); the E I and G A' returned give the same sag under the load as stated with
     ends free to turn.
     """
     members, stations = place.members, range(len(place.stations))
-    case = loading(span.load.where, "one" if span.kind == "overhang" else "free")
-    probe = loading("end", "one") if span.kind == "overhang" else loading("middle", "free")
+    case = loading(lies, "one" if hangs_out else "free")
+    probe = loading("end", "one") if hangs_out else loading("middle", "free")
     shares = [(station + 0.5) / len(stations) for station in stations]
     bent = [case.moment_at(each) * probe.moment_at(each) for each in shares]
     sheared = [case.force_at(each) * probe.force_at(each) for each in shares]

@@ -20,7 +20,7 @@ from kerfolio.shop.assumption import Assumption, named_fact
 from kerfolio.shop.beam import G, loading, long_term, sag
 from kerfolio.shop.leg import LegResult, leg_result
 from kerfolio.shop.lifting import Lifting, lifting_of
-from kerfolio.shop.rigidity import Weak, rigidity
+from kerfolio.shop.rigidity import Rigidity, Weak, rigidity
 from kerfolio.shop.span_place import SpanPlace, load_kg, span_place
 from kerfolio.shop.tab import TabResult, tab_results
 
@@ -247,14 +247,47 @@ def _tried(span: Span, settled: SettledPlan) -> SpanResult | Finding:
         return trouble.about(span.name)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Beam:
+    """A span that bends: ``ways`` are its rigidities by how its parts are joined, as stated first.
+
+    ``own`` is what it weighs, kg.
+    """
+
+    span: Span
+    place: SpanPlace
+    ways: tuple[tuple[str, Rigidity], ...]
+    own: float
+
+    @property
+    def hangs_out(self) -> bool:
+        """Whether it has one end alone."""
+        return self.span.kind == "overhang"
+
+
+def _beam(span: Span, place: SpanPlace) -> _Beam:
+    stated, hangs_out = place.glued, span.kind == "overhang"
+    joined = {_joined(stated): stated}
+    for each in ("loose", "glued") if stated else ():
+        joined.setdefault(each, (each == "glued",) * len(stated))
+    return _Beam(
+        span=span,
+        place=place,
+        ways=tuple(
+            (name, rigidity(place, span.load.where, glued, hangs_out=hangs_out))
+            for name, glued in joined.items()
+        ),
+        own=math.fsum(each.mean_mass for each in place.members) * place.length,
+    )
+
+
 def _sag_result(span: Span, place: SpanPlace, settled: SettledPlan) -> SagResult:
-    load, length = load_kg(span, place.length), place.length
-    own = math.fsum(each.mean_mass for each in place.members) * length
-    sags = tuple(_bounds(span, place, load, own))
-    unit = next(_bounds(span, place, 1.0, 0.0))
-    rest = next(_bounds(span, place, 0.0, own))
+    beam, load, length = _beam(span, place), load_kg(span, place.length), place.length
+    sags = tuple(_bounds(beam, load, beam.own))
+    unit = next(_bounds(beam, 1.0, 0.0))
+    rest = next(_bounds(beam, 0.0, beam.own))
     limit, words = place.limit
-    strong, weakest = _strong(span, place, own)
+    strong, weakest = _strong(beam)
     return SagResult(
         lifting=lifting_of(span, settled, place),
         name=span.name,
@@ -263,7 +296,7 @@ def _sag_result(span: Span, place: SpanPlace, settled: SettledPlan) -> SagResult
         length=length,
         load=load,
         load_lies=span.load.where,
-        own_weight=own,
+        own_weight=beam.own,
         sags=sags,
         rest=rest,
         limit=limit,
@@ -273,31 +306,28 @@ def _sag_result(span: Span, place: SpanPlace, settled: SettledPlan) -> SagResult
         load_for_limit=max(0.0, (limit - rest.final) / unit.final),
         load_for_strength=strong,
         weakest=weakest,
-        tabs=() if span.kind == "overhang" else tuple(tab_results(place, own, span.safety)),
-        assumptions=_assumptions(span, place, own),
+        tabs=() if beam.hangs_out else tuple(tab_results(place, beam.own, span.safety)),
+        assumptions=_assumptions(span, place, beam.own),
     )
 
 
-def _strong(span: Span, place: SpanPlace, own: float) -> tuple[float | None, Weak]:
+def _strong(beam: _Beam) -> tuple[float | None, Weak]:
     """Return the load that bends to the strength over the factor, and where it does."""
-    ends = "one" if span.kind == "overhang" else "free"
-    rigid = rigidity(span, place, place.glued)
-    unit = rigid.moments(loading(span.load.where, ends), G * place.length)
-    rest = rigid.moments(loading("even", ends), own * G * place.length)
-    strong = rigid.load_for_strength(unit, rest, span.safety)
+    ends, length = "one" if beam.hangs_out else "free", beam.place.length
+    (_, rigid), *_ = beam.ways
+    unit = rigid.moments(loading(beam.span.load.where, ends), G * length)
+    rest = rigid.moments(loading("even", ends), beam.own * G * length)
+    strong = rigid.load_for_strength(unit, rest, beam.span.safety)
     load = 1.0 if strong is None else strong
     return strong, rigid.worst([a * load + b for a, b in zip(unit, rest, strict=True)])
 
 
-def _bounds(span: Span, place: SpanPlace, load: float, own: float) -> Iterator[Sag]:
+def _bounds(beam: _Beam, load: float, own: float) -> Iterator[Sag]:
     """Yield every bound, the one that counts first: free ends, joined as stated."""
-    ends: tuple[str, ...] = ("one",) if span.kind == "overhang" else ("free", "clamped")
-    for joined in dict.fromkeys((_joined(place.glued), "loose", "glued")):
-        if joined and not place.glued:
-            continue
-        glued = place.glued if joined == "stated" else (joined == "glued",) * len(place.glued)
+    ends: tuple[str, ...] = ("one",) if beam.hangs_out else ("free", "clamped")
+    for joined, rigid in beam.ways:
         for end in ends:
-            yield _bound(span, place, (joined, glued), end, load, own)
+            yield _bound(beam, (joined, rigid), end, load, own)
 
 
 def _joined(glued: tuple[bool, ...]) -> str:
@@ -307,17 +337,10 @@ def _joined(glued: tuple[bool, ...]) -> str:
     return "stated" if len(set(glued)) > 1 else "glued" if glued[0] else "loose"
 
 
-def _bound(
-    span: Span,
-    place: SpanPlace,
-    join: tuple[str, tuple[bool, ...]],
-    ends: str,
-    load: float,
-    own: float,
-) -> Sag:
+def _bound(beam: _Beam, way: tuple[str, Rigidity], ends: str, load: float, own: float) -> Sag:
+    span, place = beam.span, beam.place
     laid, lies = loading(span.load.where, ends), loading("even", ends)
-    joined, glued = join
-    rigid = rigidity(span, place, glued)
+    joined, rigid = way
     by_load = sag(laid, load * G, place.length, rigid.bending, rigid.shear)
     by_own = sag(lies, own * G, place.length, rigid.bending, rigid.shear)
     bent = rigid.moments(laid, load * G * place.length)
