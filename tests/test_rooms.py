@@ -56,8 +56,8 @@ ROOMS: dict[str, set[str]] = {
 }
 ROOMS["publishing"] = {*ROOMS, "publishing"}
 ROOMS["watching"] = {
-    *("basis", "model", "reading", "settling", "proving", "drawing", "writing", "pages"),
-    "publishing",
+    *("basis", "model", "reading", "settling", "layouts", "proving", "drawing", "writing"),
+    *("pages", "publishing"),
 }
 ROOMS["commands"] = {"basis", "publishing", "trials", "watching"}
 TOP = {"cli": {"basis", "commands", "disk"}, "__main__": {"cli"}, "__init__": set()}

@@ -7,8 +7,7 @@ from typing import Any
 
 import pytest
 
-from kerfolio.watching.watch import Watch
-from tests.watching.test_server import served
+from tests.watching.test_server import served, unproved
 
 
 @pytest.mark.browser
@@ -27,7 +26,7 @@ def test_a_save_shows_by_itself_and_a_click_shows_lines(browser: Any, tmp_path: 
         assert page.evaluate("document.fonts.check('16px \"Source Sans Pro\"')")
         plan = asked.folder / "shop" / "plans" / "rack" / "plan.yaml"
         plan.write_text(plan.read_text("utf-8").replace("width: 60", "width: 50"), "utf-8")
-        Watch(folder=plan.parent.parent.parent, stage=asked.stage).look()
+        unproved(plan.parent.parent.parent, asked.stage).look()
         page.locator("#rack-rail .fresh").wait_for()
         page.locator("svg text", has_text="right-tab: 50 wide").click()
         assert "right-tab: {tabs:" in page.locator("#lines .meant").inner_text()

@@ -10,7 +10,8 @@ import pytest
 
 from kerfolio.basis.finding import has_errors
 from kerfolio.watching.page import maker_page, readers_page
-from kerfolio.watching.prover import Proven, proven, proven_beside
+from kerfolio.watching.prover import Prove, Proven, Prover
+from kerfolio.watching.proving_child import proven
 from kerfolio.watching.publisher import Publisher
 from kerfolio.watching.saves import stamps_of
 from kerfolio.watching.watch import Stage, Watch
@@ -25,13 +26,14 @@ def never() -> bool:
     return False
 
 
-def proven_here(
-    folder: Path, names: Sequence[str], is_over: Callable[[], bool]
-) -> Iterator[Proven]:
-    for name in names:
-        if is_over():
-            return
-        yield proven(folder, name)
+def proven_here(folder: Path) -> Prove:
+    def prove(names: Sequence[str], is_over: Callable[[], bool]) -> Iterator[Proven]:
+        for name in names:
+            if is_over():
+                return
+            yield from proven(folder, name)
+
+    return prove
 
 
 class Shop:
@@ -42,7 +44,10 @@ class Shop:
         self.plan = self.folder / "plans" / "rack" / "plan.yaml"
         self.stage = Stage()
         self.watch = Watch(
-            folder=self.folder, stage=self.stage, prove=proven_here, publisher=publisher
+            folder=self.folder,
+            stage=self.stage,
+            prove=proven_here(self.folder),
+            publisher=publisher,
         )
         self.watch.look()
 
@@ -88,9 +93,25 @@ def test_an_error_is_shown_with_what_can_be_shown_beside_it(shop: Shop) -> None:
     assert '<span class="fresh">new</span>' in page
     assert 'data-feature="right-tab"' in page
     assert 'data-feature="left-tab"' not in page
+    shop.watch.finish(never)
     page = shop.save("width: -6, depth: t", "width: 60, depth: t")
-    assert "1 remark gone with the last save." in page
     assert 'data-feature="left-tab"' in page
+    assert "gone with the last save" not in page, "not before it is proved"
+    shop.watch.finish(never)
+    assert " gone with the last save." in maker_page(shop.stage.seen)
+
+
+def test_what_proving_found_stays_until_it_is_proved_again(shop: Shop) -> None:
+    shop.save("at: [30, 30]", "at: [2, 30]")
+    shop.watch.finish(never)
+    page = shop.save("summary: A rack", "summary: One rack")
+    assert "As it was before this save, being proved again (" in page
+    assert 'class="remark error"' in page
+    page = shop.save("at: [2, 30]", "at: [30, 30]")
+    shop.watch.finish(never)
+    page = maker_page(shop.stage.seen)
+    assert "being proved again" not in page
+    assert 'class="remark error"' not in page
 
 
 def test_a_part_that_cannot_be_read_is_named(shop: Shop) -> None:
@@ -174,10 +195,18 @@ def test_hidden_files_and_results_are_no_saves(tmp_path: Path) -> None:
 
 def test_plans_are_proven_in_a_process_beside_until_it_is_over(shop: Shop) -> None:
     shop.save("at: [30, 30]", "at: [2, 30]")
-    (made,) = proven_beside(shop.folder, ["rack"], never)
-    assert made == proven(shop.folder, "rack")
-    assert has_errors(made.findings)
-    assert list(proven_beside(shop.folder, ["rack"], lambda: True)) == []
+    with Prover(shop.folder) as prove:
+        first = list(prove(["rack"], never))
+        assert first == list(proven(shop.folder, "rack"))
+        assert has_errors(first[-1].findings)
+        assert [each.is_all for each in first] == [False, True]
+        assert list(prove(["rack"], lambda: True)) == []
+        turns = iter((False, False, True))
+        assert list(prove(["rack"], lambda: next(turns, True))) in ([], first[:1])
+        shop.save("at: [2, 30]", "at: [30, 30]")
+        again = list(prove(["rack"], never))
+        assert again == list(proven(shop.folder, "rack")), "what is known changes nothing"
+        assert not has_errors(again[-1].findings)
 
 
 def test_a_proof_that_fails_is_told(shop: Shop) -> None:

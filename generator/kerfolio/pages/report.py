@@ -111,8 +111,14 @@ def _section(plan: PlanRemarks) -> _Section:
     )
 
 
-def groups(remarks: tuple[Remark, ...]) -> Iterator[Group]:
-    """Yield the remarks by how much they weigh, the silenced ones last; none is left out."""
+def groups(remarks: tuple[Remark, ...], head: str = "") -> Iterator[Group]:
+    """Yield the remarks by how much they weigh, the silenced ones last; none is left out.
+
+    All of them under one ``head`` where there is one.
+    """
+    if head:
+        yield from [Group(head=head, lines=tuple(map(_line, remarks)))] if remarks else ()
+        return
     for severity, head in _HEADS.items():
         told = [r for r in remarks if r.finding.severity is severity and not r.finding.silenced]
         if told:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding, has_errors, in_order, in_unit
@@ -73,33 +73,53 @@ def examine_read(
     names = [plan.name for plan in workshop.plans]
     if only and only not in names:
         findings.append(unknown_plan(only, names))
-    laid_out: list[LaidOut] = []
-    proofs: list[Proof] = []
-    quiet = True
+    made: list[Examined] = []
     for plan in workshop.plans:
         if only and plan.name != only:
             continue
         say(f"proving {plan.title}")
         proof = prove_plan(plan, workshop.stock, workshop.trials)
-        proofs.append(proof)
-        findings += proof.findings
-        slips = [each for each in read if lies_in(each, plan.name)]
-        if proof.drawn is None or plan.unread or has_errors((*slips, *proof.findings)):
-            continue  # its layout is not judged by half a plan
-        frozen = "" if afresh else plan.layout_text
-        layout, fresh, faults = layout_for(proof.points, frozen, effort, engine)
-        findings += shortened(in_unit(faults, plan.units))
-        others, more = other_layouts(proof, effort, engine, afresh=afresh)
-        findings += shortened(in_unit(more, plan.units))
-        quiet = quiet and not faults and not more
-        if layout is not None and not has_errors((*faults, *more)):
-            laid_out.append(LaidOut(proof=proof, layout=layout, fresh=fresh, others=others))
+        slips = (each for each in read if lies_in(each, plan.name))
+        found = (*slips, *proof.findings)
+        made.append(
+            examine_proved(workshop, found, proof, afresh=afresh, effort=effort, engine=engine)
+        )
+    findings += [found for each in made for found in each.findings]
     if only:
         findings = [each for each in findings if concerns(each, only)]
     return Examined(
         workshop=workshop,
-        laid_out=tuple(laid_out),
+        laid_out=tuple(laid_out for each in made for laid_out in each.laid_out),
         findings=in_order(findings),
-        proofs=tuple(proofs),
-        quiet=quiet,
+        proofs=tuple(proof for each in made for proof in each.proofs),
+        quiet=all(each.quiet for each in made),
+    )
+
+
+def examine_proved(
+    workshop: Workshop,
+    found: Iterable[Finding],
+    proof: Proof,
+    *,
+    afresh: bool = False,
+    effort: Effort = EFFORT,
+    engine: Engine | None = None,
+) -> Examined:
+    """Lay out a plan that was proved, with the findings ``found`` about it; see ``examine``."""
+    plan, findings = proof.plan, tuple(found)
+    alone = Examined(workshop=workshop, laid_out=(), findings=findings, proofs=(proof,))
+    if proof.drawn is None or plan.unread or has_errors(findings):
+        return alone  # its layout is not judged by half a plan
+    frozen = "" if afresh else plan.layout_text
+    layout, fresh, faults = layout_for(proof.points, frozen, effort, engine)
+    others, more = other_layouts(proof, effort, engine, afresh=afresh)
+    told = *shortened(in_unit(faults, plan.units)), *shortened(in_unit(more, plan.units))
+    laid_out: tuple[LaidOut, ...] = ()
+    if layout is not None and not has_errors((*faults, *more)):
+        laid_out = (LaidOut(proof=proof, layout=layout, fresh=fresh, others=others),)
+    return replace(
+        alone,
+        laid_out=laid_out,
+        findings=(*findings, *told),
+        quiet=not faults and not more,
     )

@@ -19,14 +19,18 @@ _GRACE = 10.0
 
 
 @contextmanager
-def child(module: str, words: Sequence[str]) -> Iterator[subprocess.Popen[bytes]]:
+def child(
+    module: str, words: Sequence[str], *, is_asked: bool = False
+) -> Iterator[subprocess.Popen[bytes]]:
     """Run a module of ours; what it writes is for the caller. Ends it on the way out.
+
+    One that ``is_asked`` reads what the caller writes.
 
     It stands apart from the terminal, whose Ctrl-C is for its parent alone.
     """
     running = subprocess.Popen(
         [sys.executable, "-m", module, *words],
-        stdin=subprocess.DEVNULL,
+        stdin=subprocess.PIPE if is_asked else subprocess.DEVNULL,
         stdout=subprocess.PIPE,
         stderr=subprocess.DEVNULL,
         start_new_session=True,

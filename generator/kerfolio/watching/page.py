@@ -27,6 +27,7 @@ STYLE, SCRIPT = "watch.css", "watch.js"
 
 MAKER = Reader()
 """What is for makers alone is worded in English, each plan's findings in its own unit."""
+_WAITING = "As it was before this save, being proved again"
 _WORDS = {"new": "New since the last save", "changed": "Changed by the last save", "": ""}
 
 
@@ -135,6 +136,7 @@ def _sections(seen: Seen) -> Iterator[_Section]:
 def _plan(plan: PlanSeen) -> _Section:
     new = frozenset() if plan.before is None else new_findings(plan.before, plan.findings)
     remarks = tuple(_remarks(plan.findings, plan, new))
+    waiting = tuple(_remarks(plan.waiting, plan))
     settled = plan.settled
     shown = settled.parts if settled else ()
     stated = plan.sight.plan if plan.sight else None
@@ -145,9 +147,9 @@ def _plan(plan: PlanSeen) -> _Section:
         title=plan.title or plan.name,
         href=href_of(stated.place) if stated else "",
         level=_level(plan.findings),
-        words=counts(remarks),
+        words=counts(remarks) if remarks or plan.is_proven else "Being proved",
         notes=tuple(_notes(plan, new)),
-        groups=tuple(groups(remarks)),
+        groups=(*groups(remarks), *groups(waiting, _WAITING)),
         whole=plan.whole,
         parts=tuple(_part(plan, each) for each in shown),
         left_out=tuple(each for each in names if each not in drawn and "." not in each),
@@ -159,7 +161,7 @@ def _notes(plan: PlanSeen, new: frozenset[Finding]) -> Iterator[str]:
     if plan.is_old and plan.sight is not None:
         yield "Drawn as it was when it could last be read."
     gone = new_findings(plan.findings, plan.before or ())
-    if plan.before is not None and gone:
+    if plan.is_proven and plan.before is not None and gone:
         yield f"{counted(len(gone), 'remark')} gone with the last save."
     if new:
         yield f"{counted(len(new), 'remark')} new with it."

@@ -33,7 +33,7 @@ def _places(seen: Seen) -> Iterator[Place]:
 
 
 def _of_plan(plan: PlanSeen) -> Iterator[Place]:
-    yield from (each.place for each in plan.findings)
+    yield from (each.place for each in (*plan.findings, *plan.waiting))
     if plan.sight is not None:
         yield plan.sight.plan.place
     for part in plan.settled.parts if plan.settled else ():

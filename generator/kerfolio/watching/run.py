@@ -13,6 +13,7 @@ from kerfolio.basis.finding import Finding
 from kerfolio.publishing.say import Say
 from kerfolio.reading.plan_folders import unknown_plan
 from kerfolio.reading.workshop import read_shared
+from kerfolio.watching.prover import Prover
 from kerfolio.watching.publisher import Publisher
 from kerfolio.watching.server import Served, WatchServer
 from kerfolio.watching.watch import Stage, Watch
@@ -56,8 +57,14 @@ def watch(
             editor=request.editor,
             say=say,
         )
-        follower = Watch(folder=request.folder, stage=stage, only=request.plan, publisher=publisher)
-        with WatchServer(served, request.port) as server:
+        with Prover(request.folder) as prove, WatchServer(served, request.port) as server:
+            follower = Watch(
+                folder=request.folder,
+                stage=stage,
+                prove=prove,
+                only=request.plan,
+                publisher=publisher,
+            )
             Thread(target=server.serve_forever, daemon=True).start()
             try:
                 say(f"Watching {request.folder.resolve().name} at {server.address}")

@@ -25,8 +25,10 @@ class PlanSeen:
 
     ``sight`` is None where it never could be read; ``is_old`` tells that it is how the plan was
     when it could be read last. ``findings`` are those of a look at it, or of proving once that is
-    done; ``pictures`` shows the places of some. ``before`` are the findings, ``changes`` the parts
-    that differ, since a file was saved last. ``parts`` are the drawings of its parts by name,
+    done; ``pictures`` shows the places of some. ``looked`` are those of the look alone; ``waiting``
+    what proving found before the save, which is being proved again. ``is_proven`` tells that all is
+    found that there is. ``before`` are the findings, ``changes`` the parts that differ, since a
+    file was saved last. ``parts`` are the drawings of its parts by name,
     ``whole`` that of the whole: inline SVG.
     """
 
@@ -35,6 +37,9 @@ class PlanSeen:
     sight: Sight | None = None
     is_old: bool = False
     findings: tuple[Finding, ...] = ()
+    looked: tuple[Finding, ...] = ()
+    waiting: tuple[Finding, ...] = ()
+    is_proven: bool = True
     pictures: Mapping[Finding, str] = field(default_factory=dict)
     before: tuple[Finding, ...] | None = None
     changes: Mapping[str, PartChange] = field(default_factory=dict)
@@ -74,51 +79,76 @@ def plan_seen(
 
     The pictures of parts that are as ``before`` are taken from there.
     """
-    told = in_order(read)
-    last = before.findings if before else None
+    told, was = in_order(read), before or PlanSeen(name=name, title=name)
+    last = _last(before)
     if plan is None:
-        shown = before or PlanSeen(name=name, title=name)
-        return replace(calm(shown), is_old=True, findings=told, pictures={}, before=last)
+        return replace(
+            calm(was), is_old=True, findings=told, looked=told, pictures={}, before=last, waiting=()
+        )
     sight = sight_of(plan, stock)
-    changes = part_changes(before.settled if before else None, sight.settled)
+    found = in_order((*told, *sight.findings))
+    proved = was.findings if was.is_proven else was.waiting
     seen = PlanSeen(
         name=name,
         title=plan.title,
         sight=sight,
-        findings=in_order((*told, *sight.findings)),
+        findings=found,
+        looked=found,
+        waiting=tuple(each for each in proved if each not in (*was.looked, *found)),
+        is_proven=False,
+        pictures=was.pictures,
         before=last,
-        changes=changes,
+        changes=part_changes(was.settled, sight.settled),
+        whole=was.whole,
     )
-    return _drawn(seen, before)
+    return _with_parts(seen, was)
+
+
+def _last(before: PlanSeen | None) -> tuple[Finding, ...] | None:
+    """Return what was found before a save: of a plan that was not proven since, before that."""
+    if before is None or before.is_proven or before.before is None:
+        return before.findings if before else None
+    return before.before
 
 
 def calm(seen: PlanSeen) -> PlanSeen:
     """Return a plan as it is shown when another file was saved: nothing of it is new."""
     if not seen.changes and seen.before == seen.findings:
         return seen
-    return _drawn(replace(seen, changes={}, before=seen.findings), seen)
+    tinted, seen = seen, replace(seen, changes={}, before=seen.findings)
+    return with_whole(_with_parts(seen, tinted)) if tinted.changes else seen
 
 
 def with_proof(seen: PlanSeen, made: Proven) -> PlanSeen:
     """Return a plan with all that proving found in place of what a look did."""
     pictures = dict(zip(made.findings, made.pictures, strict=True))
-    return replace(seen, findings=made.findings, pictures=pictures)
+    return replace(
+        seen, findings=made.findings, pictures=pictures, waiting=(), is_proven=made.is_all
+    )
 
 
-def _drawn(seen: PlanSeen, before: PlanSeen | None) -> PlanSeen:
-    """Return a plan with its drawings; what looks as it did is not drawn again."""
+def with_whole(seen: PlanSeen) -> PlanSeen:
+    """Return a plan with the drawing of the whole as its parts are now."""
+    settled = seen.settled
+    if settled is None or seen.is_old or seen.sight is None:
+        return seen
+    whole = named_whole(settled, seen.sight.wholes, set(seen.changes))
+    return replace(seen, whole=_svg(whole, f"{seen.name}-") if whole else "")
+
+
+def _with_parts(seen: PlanSeen, before: PlanSeen) -> PlanSeen:
+    """Return a plan with the drawings of its parts; what looks as it did is not drawn again."""
     settled = seen.settled
     if settled is None:
         return seen
-    parts = {each.name: _part(settled, each, seen, before) for each in settled.parts}
-    wholes = seen.sight.wholes if seen.sight else ()
-    whole = named_whole(settled, wholes, set(seen.changes))
-    return replace(seen, parts=parts, whole=_svg(whole, f"{seen.name}-") if whole else "")
+    return replace(
+        seen, parts={each.name: _part(settled, each, seen, before) for each in settled.parts}
+    )
 
 
-def _part(settled: SettledPlan, part: SettledPart, seen: PlanSeen, before: PlanSeen | None) -> str:
+def _part(settled: SettledPlan, part: SettledPart, seen: PlanSeen, before: PlanSeen) -> str:
     change = seen.changes.get(part.name, PartChange())
-    if before is not None and before.settled is not None:
+    if before.settled is not None:
         was = next((each for each in before.settled.parts if each.name == part.name), None)
         tint = before.changes.get(part.name, PartChange())
         if was == part and tint == change and before.settled.plan.title == settled.plan.title:

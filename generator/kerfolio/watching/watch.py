@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from threading import Condition
+from typing import Any
 
 from kerfolio.basis.finding import Finding, has_errors, in_order
+from kerfolio.basis.place import Place
 from kerfolio.model.workshop import Identity
+from kerfolio.reading.plan_folders import titled_twice
 from kerfolio.reading.workshop import read_shared, with_plans
-from kerfolio.watching.prover import Prove, proven_beside
+from kerfolio.watching.prover import Prove
 from kerfolio.watching.publisher import Publisher
 from kerfolio.watching.saves import Stamps, stamps_of, touched
-from kerfolio.watching.seen import PlanSeen, Seen, calm, plan_seen, with_proof
+from kerfolio.watching.seen import PlanSeen, Seen, calm, plan_seen, with_proof, with_whole
 
 NOBODY = Identity(title="A workshop", maker="its maker")
 """Whose workshop it is where ``workshop.yaml`` cannot be read."""
@@ -61,68 +64,81 @@ class Stage:
 class Watch:
     """Follows a workshop's files onto a stage, one round for each save.
 
-    ``only`` names a single plan or is empty; ``prove`` proves plans; ``publisher`` is None where no
+    ``prove`` proves plans; ``only`` names a single plan or is empty; ``publisher`` is None where no
     readers' pages are wanted.
     """
 
     folder: Path
     stage: Stage
+    prove: Prove
     only: str = ""
-    prove: Prove = proven_beside
     publisher: Publisher | None = None
     _stamps: Stamps = field(default_factory=dict)
-    _pending: set[str] = field(default_factory=set)
+    _pending: list[str] = field(default_factory=list)
 
     def is_touched(self) -> bool:
         """Tell whether a file was saved since the last round began."""
         return bool(touched(self._stamps, stamps_of(self.folder)))
 
     def look(self) -> None:
-        """Read and draw what was saved; nothing is proved yet."""
+        """Read and draw what was saved; nothing is proved yet.
+
+        What was saved is shown before what only follows from it is drawn: parts, the whole, then
+        the other plans without the tints of the save before.
+        """
         stamps = stamps_of(self.folder)
         files, self._stamps = touched(self._stamps, stamps), stamps
         shared, refused = read_shared(self.folder, pictures=False)
         if shared is None:
-            shown = replace(self.stage.seen, findings=refused, doing="")
-            self.stage.show(shown)
+            self._show(findings=refused, doing="")
             return
         names = [each for each in shared.plans if not self.only or each == self.only]
-        before = {each.name: each for each in self.stage.seen.plans}
+        before = {each.name: each for each in self.stage.seen.plans if each.name in names}
         again = _concerned(files, names, before)
-        workshop, found = with_plans(shared, again)
-        plans = {each.name: each for each in workshop.plans} if workshop else {}
-        seen = tuple(
-            plan_seen(name, plans.get(name), shared.stock, _of(found, name), before.get(name))
-            if name in again
-            else calm(before[name])
-            for name in names
-        )
-        self._pending = (self._pending - set(again) | set(plans)) & set(names)
-        loose = [each for each in (*shared.findings, *found) if not _plan_of(each)]
-        self.stage.show(
-            replace(
-                self.stage.seen,
-                identity=shared.identity or NOBODY,
-                findings=in_order(loose),
-                plans=seen,
-                doing="Proving what was saved." if self._pending else "",
-            )
-        )
+        self._show(identity=shared.identity or NOBODY, plans=tuple(before.values()))
+        waiting = []
+        for name in again:
+            workshop, found = with_plans(shared, [name])
+            plan = next(iter(workshop.plans), None) if workshop else None
+            made = plan_seen(name, plan, shared.stock, _of(found, name), before.get(name))
+            self._show_plan(made)
+            waiting += [name] if plan is not None else []
+        for name in again:
+            self._show_plan(with_whole(self._plan(name)))
+        for name in before:
+            if name not in again:
+                self._show_plan(calm(before[name]))
+        rest = (name for name in self._pending if name in names and name not in again)
+        self._pending = [*waiting, *rest]
+        loose = [each for each in shared.findings if not _plan_of(each)]
+        twice = titled_twice(_titles(self.stage.seen.plans))
+        doing = "Proving what was saved." if self._pending else ""
+        self._show(findings=in_order((*loose, *twice)), doing=doing)
 
     def finish(self, is_over: Callable[[], bool]) -> None:
         """Prove what was looked at and make the readers' pages, unless a newer save is_over it."""
-        for made in self.prove(self.folder, sorted(self._pending), is_over):
-            seen = self.stage.seen
-            plans = (with_proof(p, made) if p.name == made.name else p for p in seen.plans)
-            self.stage.show(replace(seen, plans=tuple(plans)))
-            self._pending.discard(made.name)
+        for made in self.prove(tuple(self._pending), is_over):
+            self._show_plan(with_proof(self._plan(made.name), made))
+            if made.is_all:
+                self._pending.remove(made.name)
         if is_over():
             return
         if self._pending:
-            told = "Proving stopped short: `kerfolio prove` tells why."
-            self.stage.show(replace(self.stage.seen, doing=told))
+            self._show(doing="Proving stopped short: `kerfolio prove` tells why.")
         else:
             self._publish(is_over)
+
+    def _plan(self, name: str) -> PlanSeen:
+        return next(each for each in self.stage.seen.plans if each.name == name)
+
+    def _show_plan(self, plan: PlanSeen) -> None:
+        """Show a plan as it is now, in its place among the others."""
+        plans = {each.name: each for each in self.stage.seen.plans} | {plan.name: plan}
+        if self.stage.seen.plans != tuple(plans.values()):
+            self._show(plans=tuple(plans[name] for name in sorted(plans)))
+
+    def _show(self, **what: Any) -> None:
+        self.stage.show(replace(self.stage.seen, **what))
 
     def _publish(self, is_over: Callable[[], bool]) -> None:
         seen = self.stage.seen
@@ -130,14 +146,14 @@ class Watch:
         if self.publisher is None or has_errors(every):
             stands = " The readers’ pages stay as they were." if seen.sites else ""
             told = f"Errors stop a publish.{stands}" if has_errors(every) else ""
-            self.stage.show(replace(seen, doing=told))
+            self._show(doing=told)
             return
-        self.stage.show(replace(seen, doing="Making the readers’ pages."))
+        self._show(doing="Making the readers’ pages.")
         made = self.publisher.publish(self._stamps, is_over)
         if is_over():
             return
         told = "" if made else "The readers’ pages cannot be made: `kerfolio publish` tells why."
-        self.stage.show(replace(seen, doing=told, sites=seen.sites + made))
+        self._show(doing=told, sites=seen.sites + made)
 
 
 def _concerned(
@@ -148,6 +164,12 @@ def _concerned(
     own = set(map(_folder_of, files))
     shared = any(not name.startswith(("plans/", "pages/")) for name in files)
     return tuple(each for each in names if shared or each in own or each not in before)
+
+
+def _titles(plans: Iterable[PlanSeen]) -> Iterator[tuple[str, str, Place]]:
+    for each in plans:
+        if each.sight is not None:
+            yield each.name, each.title, each.sight.plan.place
 
 
 def _plan_of(finding: Finding) -> str:
