@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from http.client import HTTPConnection, HTTPResponse
 from pathlib import Path
@@ -14,6 +14,7 @@ from urllib.parse import quote, urlencode
 import pytest
 
 from kerfolio.watching.places import listed
+from kerfolio.watching.prover import Proven
 from kerfolio.watching.server import Served, WatchServer
 from kerfolio.watching.watch import Stage, Watch
 from tests.plans import lay_down
@@ -52,8 +53,19 @@ class Asked:
         return self.ask(path, body, **headers)[0]
 
 
+class Unproved:
+    """Proves nothing."""
+
+    def begin(self, names: Sequence[str]) -> None:
+        """Begin nothing."""
+
+    def told(self, is_over: Callable[[], bool]) -> Iterator[Proven]:
+        """Find nothing."""
+        return iter(())
+
+
 def unproved(folder: Path, stage: Stage) -> Watch:
-    return Watch(folder=folder, stage=stage, prove=lambda *_: iter(()))
+    return Watch(folder=folder, stage=stage, prove=Unproved())
 
 
 @contextmanager

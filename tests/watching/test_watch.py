@@ -10,7 +10,7 @@ import pytest
 
 from kerfolio.basis.finding import has_errors
 from kerfolio.watching.page import maker_page, readers_page
-from kerfolio.watching.prover import Prove, Proven, Prover
+from kerfolio.watching.prover import Proven, Prover
 from kerfolio.watching.proving_child import proven
 from kerfolio.watching.publisher import Publisher
 from kerfolio.watching.saves import stamps_of
@@ -18,6 +18,7 @@ from kerfolio.watching.watch import Stage, Watch
 from tests.command import run
 from tests.conftest import files_of
 from tests.plans import lay_down
+from tests.watching.test_server import Unproved
 
 LOST = "at: [100, 60], length: 60"
 
@@ -26,14 +27,20 @@ def never() -> bool:
     return False
 
 
-def proven_here(folder: Path) -> Prove:
-    def prove(names: Sequence[str], is_over: Callable[[], bool]) -> Iterator[Proven]:
-        for name in names:
+class ProvenHere:
+    """Proves in this process, when it is asked what it found."""
+
+    def __init__(self, folder: Path) -> None:
+        self._folder, self._names = folder, list[str]()
+
+    def begin(self, names: Sequence[str]) -> None:
+        self._names = [*names]
+
+    def told(self, is_over: Callable[[], bool]) -> Iterator[Proven]:
+        for name in self._names:
             if is_over():
                 return
-            yield from proven(folder, name)
-
-    return prove
+            yield from proven(self._folder, name)
 
 
 class Shop:
@@ -46,7 +53,7 @@ class Shop:
         self.watch = Watch(
             folder=self.folder,
             stage=self.stage,
-            prove=proven_here(self.folder),
+            prove=ProvenHere(self.folder),
             publisher=publisher,
         )
         self.watch.look()
@@ -195,21 +202,23 @@ def test_hidden_files_and_results_are_no_saves(tmp_path: Path) -> None:
 
 def test_plans_are_proven_in_a_process_beside_until_it_is_over(shop: Shop) -> None:
     shop.save("at: [30, 30]", "at: [2, 30]")
-    with Prover(shop.folder) as prove:
-        first = list(prove(["rack"], never))
+    with Prover(shop.folder) as prover:
+        prover.begin(["rack"])
+        first = list(prover.told(never))
         assert first == list(proven(shop.folder, "rack"))
         assert has_errors(first[-1].findings)
         assert [each.is_all for each in first] == [False, True]
-        assert list(prove(["rack"], lambda: True)) == []
-        turns = iter((False, False, True))
-        assert list(prove(["rack"], lambda: next(turns, True))) in ([], first[:1])
+        prover.begin(["rack"])
+        assert list(prover.told(lambda: True)) == []
+        prover.begin(["rack", "rack"])
         shop.save("at: [2, 30]", "at: [30, 30]")
-        again = list(prove(["rack"], never))
+        prover.begin(["rack"])
+        again = list(prover.told(never))
         assert again == list(proven(shop.folder, "rack")), "what is known changes nothing"
         assert not has_errors(again[-1].findings)
 
 
 def test_a_proof_that_fails_is_told(shop: Shop) -> None:
-    shop.watch.prove = lambda *_: iter(())
+    shop.watch.prove = Unproved()
     shop.watch.finish(never)
     assert "`kerfolio prove` tells why" in shop.stage.seen.doing

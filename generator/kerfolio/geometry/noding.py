@@ -89,22 +89,35 @@ class Circles:
         )
 
 
+_COARSE = 1024
+"""A coarse cell is so many fine ones wide."""
+
+
 @dataclass(slots=True)
 class Pins:
-    """Points met so far; a new point next to a known one becomes that one."""
+    """Points met so far; a new point next to a known one becomes that one.
+
+    Cells are as wide as the distance in question, so that only neighbours need be looked at; coarse
+    ones tell for most points that there are none.
+    """
 
     _cells: dict[tuple[int, int], Point] = field(default_factory=dict)
+    _coarse: set[tuple[int, int]] = field(default_factory=set)
 
     def pin(self, point: Point) -> Point:
         """Return the known point within 1e-6 mm, or the point itself, known from now on."""
         column, row = math.floor(point[0] / SAME), math.floor(point[1] / SAME)
-        for dx in (0, -1, 1):
-            for dy in (0, -1, 1):
-                near = self._cells.get((column + dx, row + dy))
-                if near is not None and math.dist(near, point) <= SAME:
-                    return near
+        (wide, x), (high, y) = divmod(column, _COARSE), divmod(row, _COARSE)
+        inner = 0 < x < _COARSE - 1 and 0 < y < _COARSE - 1
+        if not inner or (wide, high) in self._coarse:
+            for dx in (0, -1, 1):
+                for dy in (0, -1, 1):
+                    near = self._cells.get((column + dx, row + dy))
+                    if near is not None and math.dist(near, point) <= SAME:
+                        return near
         point = (point[0] + 0.0, point[1] + 0.0)
         self._cells[(column, row)] = point
+        self._coarse.add((wide, high))
         return point
 
 

@@ -161,7 +161,7 @@ def _notes(plan: PlanSeen, new: frozenset[Finding]) -> Iterator[str]:
     if plan.is_old and plan.sight is not None:
         yield "Drawn as it was when it could last be read."
     gone = new_findings(plan.findings, plan.before or ())
-    if plan.is_proven and plan.before is not None and gone:
+    if plan.is_all and plan.before is not None and gone:
         yield f"{counted(len(gone), 'remark')} gone with the last save."
     if new:
         yield f"{counted(len(new), 'remark')} new with it."

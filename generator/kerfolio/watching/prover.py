@@ -16,7 +16,7 @@ from pathlib import Path
 from queue import Empty, Queue
 from threading import Thread
 from types import TracebackType
-from typing import Self
+from typing import Protocol, Self
 
 from kerfolio.basis.finding import Finding
 from kerfolio.watching.child import PAUSE, child
@@ -38,8 +38,15 @@ class Proven:
     is_all: bool
 
 
-Prove = Callable[[Sequence[str], Callable[[], bool]], Iterator[Proven]]
-"""Yields plans of a workshop as they are proven, each twice, until it is over."""
+class Prove(Protocol):
+    """What proves the plans of a workshop while other things are done."""
+
+    def begin(self, names: Sequence[str]) -> None:
+        """Begin to prove plans, in this order; what was begun before is dropped."""
+
+    def told(self, is_over: Callable[[], bool]) -> Iterator[Proven]:
+        """Yield these plans as they are proven, each twice; none after it ``is_over``."""
+
 
 DONE = "done"
 """What the process says when it has told all of a plan, or dropped it."""
@@ -57,7 +64,7 @@ class Prover:
         self._held = ExitStack()
         self._running: subprocess.Popen[bytes] | None = None
         self._told: Queue[Proven | str | None] = Queue()
-        self._asked = 0
+        self._asked, self._names = 0, list[str]()
 
     def __enter__(self) -> Self:
         """Begin without a process."""
@@ -72,21 +79,25 @@ class Prover:
         """End the process."""
         self._end()
 
-    def __call__(self, names: Sequence[str], is_over: Callable[[], bool]) -> Iterator[Proven]:
-        """Yield plans as they are proven; none after it ``is_over``, or where the process fails."""
-        for name in names:
-            if is_over():
-                return
-            self._ask(name)
-            told: Proven | str | None = None
-            try:
-                while isinstance(told := self._next(is_over), Proven):
-                    yield told
-            finally:
-                if told != DONE:
-                    self._drop()
-            if told != DONE:
-                return
+    def begin(self, names: Sequence[str]) -> None:
+        """Begin to prove plans, in this order; what was begun before is dropped."""
+        self._drop()
+        self._names = [*names]
+        if names:
+            self._ask(names[0])
+
+    def told(self, is_over: Callable[[], bool]) -> Iterator[Proven]:
+        """Yield these plans as they are proven; none after it ``is_over``, or the process fails."""
+        while self._names:
+            told = self._next(is_over)
+            if isinstance(told, Proven):
+                yield told
+            elif told == DONE:
+                self._names.pop(0)
+                if self._names:
+                    self._ask(self._names[0])
+            else:
+                self._drop()
 
     def _ask(self, name: str) -> None:
         if self._running is None:
@@ -116,6 +127,9 @@ class Prover:
 
     def _drop(self) -> None:
         """Have the process drop what it is at, or end it where it does not."""
+        if not self._names:
+            return
+        self._names = []
         self._say(self._asked)
         with suppress(Empty):
             while (told := self._told.get(timeout=_GRACE)) is not None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from threading import Thread
-from time import sleep
+from time import monotonic, sleep
 
 from kerfolio.basis.finding import Finding
 from kerfolio.publishing.say import Say
@@ -18,8 +18,11 @@ from kerfolio.watching.publisher import Publisher
 from kerfolio.watching.server import Served, WatchServer
 from kerfolio.watching.watch import Stage, Watch
 
-_PAUSE = 0.3
-"""How often files are looked at, s; an editor that writes a file in pieces is done by then."""
+_PAUSE = 0.1
+"""How often files are looked at, s, where that takes less than a tenth of it."""
+
+_SETTLES = 0.05
+"""How long a save may take, s; an editor that writes a file in pieces is done by then."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,5 +89,9 @@ def _follow(follower: Watch, is_over: Callable[[], bool]) -> None:
     while not is_over():
         follower.look()
         follower.finish(lambda: is_over() or follower.is_touched())
-        while not is_over() and not follower.is_touched():
-            sleep(_PAUSE)
+        while not is_over():
+            began = monotonic()
+            if follower.is_touched():
+                sleep(_SETTLES)
+                break
+            sleep(max(_PAUSE, 9 * (monotonic() - began)))

@@ -26,9 +26,9 @@ class PlanSeen:
     ``sight`` is None where it never could be read; ``is_old`` tells that it is how the plan was
     when it could be read last. ``findings`` are those of a look at it, or of proving once that is
     done; ``pictures`` shows the places of some. ``looked`` are those of the look alone; ``waiting``
-    what proving found before the save, which is being proved again. ``is_proven`` tells that all is
-    found that there is. ``before`` are the findings, ``changes`` the parts that differ, since a
-    file was saved last. ``parts`` are the drawings of its parts by name,
+    what proving found before the save, which is being proved again. ``is_proven`` tells that it is
+    proved, ``is_all`` that all is found that there is. ``before`` are the findings, ``changes`` the
+    parts that differ, since a file was saved last. ``parts`` are the drawings of its parts by name,
     ``whole`` that of the whole: inline SVG.
     """
 
@@ -40,6 +40,7 @@ class PlanSeen:
     looked: tuple[Finding, ...] = ()
     waiting: tuple[Finding, ...] = ()
     is_proven: bool = True
+    is_all: bool = True
     pictures: Mapping[Finding, str] = field(default_factory=dict)
     before: tuple[Finding, ...] | None = None
     changes: Mapping[str, PartChange] = field(default_factory=dict)
@@ -87,7 +88,7 @@ def plan_seen(
         )
     sight = sight_of(plan, stock)
     found = in_order((*told, *sight.findings))
-    proved = was.findings if was.is_proven else was.waiting
+    proved = was.findings if was.is_all else was.waiting
     seen = PlanSeen(
         name=name,
         title=plan.title,
@@ -96,6 +97,7 @@ def plan_seen(
         looked=found,
         waiting=tuple(each for each in proved if each not in (*was.looked, *found)),
         is_proven=False,
+        is_all=False,
         pictures=was.pictures,
         before=last,
         changes=part_changes(was.settled, sight.settled),
@@ -106,7 +108,7 @@ def plan_seen(
 
 def _last(before: PlanSeen | None) -> tuple[Finding, ...] | None:
     """Return what was found before a save: of a plan that was not proven since, before that."""
-    if before is None or before.is_proven or before.before is None:
+    if before is None or before.is_all or before.before is None:
         return before.findings if before else None
     return before.before
 
@@ -123,7 +125,12 @@ def with_proof(seen: PlanSeen, made: Proven) -> PlanSeen:
     """Return a plan with all that proving found in place of what a look did."""
     pictures = dict(zip(made.findings, made.pictures, strict=True))
     return replace(
-        seen, findings=made.findings, pictures=pictures, waiting=(), is_proven=made.is_all
+        seen,
+        findings=made.findings,
+        pictures=pictures,
+        waiting=(),
+        is_proven=True,
+        is_all=made.is_all,
     )
 
 

@@ -96,20 +96,22 @@ class Watch:
         before = {each.name: each for each in self.stage.seen.plans if each.name in names}
         again = _concerned(files, names, before)
         self._show(identity=shared.identity or NOBODY, plans=tuple(before.values()))
-        waiting = []
-        for name in again:
-            workshop, found = with_plans(shared, [name])
-            plan = next(iter(workshop.plans), None) if workshop else None
-            made = plan_seen(name, plan, shared.stock, _of(found, name), before.get(name))
-            self._show_plan(made)
-            waiting += [name] if plan is not None else []
+        read = {name: with_plans(shared, [name]) for name in again}
+        plans = {
+            name: next(iter(workshop.plans), None) if workshop else None
+            for name, (workshop, _) in read.items()
+        }
+        rest = (name for name in self._pending if name in names and name not in again)
+        self._pending = [*(name for name, plan in plans.items() if plan is not None), *rest]
+        self.prove.begin(self._pending)
+        for name, (_, found) in read.items():
+            of_plan = _of(found, name)
+            self._show_plan(plan_seen(name, plans[name], shared.stock, of_plan, before.get(name)))
         for name in again:
             self._show_plan(with_whole(self._plan(name)))
         for name in before:
             if name not in again:
                 self._show_plan(calm(before[name]))
-        rest = (name for name in self._pending if name in names and name not in again)
-        self._pending = [*waiting, *rest]
         loose = [each for each in shared.findings if not _plan_of(each)]
         twice = titled_twice(_titles(self.stage.seen.plans))
         doing = "Proving what was saved." if self._pending else ""
@@ -117,10 +119,12 @@ class Watch:
 
     def finish(self, is_over: Callable[[], bool]) -> None:
         """Prove what was looked at and make the readers' pages, unless a newer save is_over it."""
-        for made in self.prove(tuple(self._pending), is_over):
+        for made in self.prove.told(is_over):
             self._show_plan(with_proof(self._plan(made.name), made))
             if made.is_all:
                 self._pending.remove(made.name)
+            doing = "Proving what was saved." if made.is_all else "Laying out what was saved."
+            self._show(doing=doing)
         if is_over():
             return
         if self._pending:
