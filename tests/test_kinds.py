@@ -22,6 +22,7 @@ from kerfolio.drawing.feature_kinds import FEATURE_WORDS
 from kerfolio.model import feature_kind, joint_kind
 from kerfolio.model.feature import Cutting
 from kerfolio.model.feature_kind import (
+    BORE,
     ENGRAVING,
     FEATURE_KINDS,
     FINGERS,
@@ -110,7 +111,7 @@ def test_the_example_of_a_kind_goes_the_whole_way(kind: FeatureKind) -> None:
     assert {each.kind for each in part.features} == {kind}
     first = part.features[0]
     said = FEATURE_WORDS[kind](first, METRIC)
-    assert bool(said) == (kind.fitted or kind is HOLE)
+    assert bool(said) == (kind.fitted or kind in (HOLE, BORE))
     # Only what opens the sheet, and is not cut to a depth, is cut through.
     assert kind is TAB or kind.opens == (first.depth is None)
     assert all(contour.closed for contour in first.shape) or kind is ENGRAVING

@@ -20,3 +20,4 @@ reasons-both-ends = { $size } + 2 x { $fit }
 reasons-deepened = { $depth } tief + { $fit }
 reasons-through = durch die { $thickness } Platte
 reasons-finger = { $finger } Zinke + { $fit }
+reasons-mid-thickness = auf halber Dicke der Platte

@@ -11,6 +11,7 @@ template-bore = { $through ->
     [0] ø { $drill }
    *[other] ø { $drill } durch
  }
+template-edge-bore = ø { $drill } in die Kante
 template-bore-first = zuerst ø { $drill }
 template-bore-then = { $through ->
     [0] dann ø { $drill }

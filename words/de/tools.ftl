@@ -11,6 +11,10 @@ tools-holes = { $count ->
     [one] { $count } Loch in { $parts }
    *[other] { $count } Löcher in { $parts }
  }
+tools-edges = { $count ->
+    [one] { $count } Bohrung in eine Kante von { $parts }
+   *[other] { $count } Bohrungen in Kanten von { $parts }
+ }
 tools-holes-deep = { $holes }, { $deep } tief
 tools-holes-for = { $holes }: { $bored }
 tools-sunk = worin ein Kopf versinkt

@@ -20,3 +20,4 @@ reasons-both-ends = { $size } + 2 x { $fit }
 reasons-deepened = { $depth } deep + { $fit }
 reasons-through = through the { $thickness } sheet
 reasons-finger = { $finger } finger + { $fit }
+reasons-mid-thickness = half way through the sheet

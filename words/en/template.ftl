@@ -11,6 +11,7 @@ template-bore = { $through ->
     [0] ø { $drill }
    *[other] ø { $drill } through
  }
+template-edge-bore = ø { $drill } into the edge
 template-bore-first = first ø { $drill }
 template-bore-then = { $through ->
     [0] then ø { $drill }

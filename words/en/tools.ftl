@@ -11,6 +11,10 @@ tools-holes = { $count ->
     [one] { $count } hole in { $parts }
    *[other] { $count } holes in { $parts }
  }
+tools-edges = { $count ->
+    [one] { $count } bore into an edge of { $parts }
+   *[other] { $count } bores into edges of { $parts }
+ }
 tools-holes-deep = { $holes }, { $deep } deep
 tools-holes-for = { $holes }: { $bored }
 tools-sunk = what a head sinks into

@@ -11,8 +11,8 @@ from kerfolio.drawing.template_shape import WORDS
 from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.shapes import circle
-from kerfolio.model.feature_kind import HOLE
-from kerfolio.settling.settled import Operation, SettledPart
+from kerfolio.model.feature_kind import BORE, HOLE
+from kerfolio.settling.settled import Operation, SettledFeature, SettledPart
 from kerfolio.writing.read_pdf import Pen
 
 EDGES, RECESSES, ENGRAVED, DRILL, CENTRES, SHADE, WOOD, BARS = (
@@ -63,8 +63,25 @@ def template_meant(part: SettledPart, drill: float, drawing: Drawing) -> tuple[M
             for at in dict.fromkeys(each.at for each in part.features if each.kind is HOLE)
             for each in _cross(at, _REACH)
         ),
+        *(
+            Meant(CENTRES, each, part.name)
+            for bore in part.features
+            if bore.kind is BORE
+            for each in _bored(bore)
+        ),
         *_signs(drawing),
     )
+
+
+def _bored(bore: SettledFeature) -> Iterator[Contour]:
+    """Yield the axis of a bore, which begins outside the edge, and its two walls."""
+    (x, y), (out_x, out_y) = bore.at, bore.direction
+    deep = bore.depth.value if bore.depth else 0.0
+    for aside, start in ((0.0, _REACH), (bore.width.value / 2, 0.0), (-bore.width.value / 2, 0.0)):
+        at = (x - aside * out_y, y + aside * out_x)
+        first = (at[0] + start * out_x, at[1] + start * out_y, 0.0)
+        last = (at[0] - deep * out_x, at[1] - deep * out_y, 0.0)
+        yield Contour((first, last), closed=False)
 
 
 def _bars() -> Iterator[Contour]:

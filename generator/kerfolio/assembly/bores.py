@@ -16,6 +16,7 @@ from kerfolio.model.feature import Hole
 from kerfolio.model.feature_kind import HOLE
 from kerfolio.model.joint_kind import EDGE_JOINT
 from kerfolio.model.stock import HardwareStock
+from kerfolio.settling.fastened import is_meant
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 
@@ -50,6 +51,17 @@ def bores_of(settled: SettledPlan, part: SettledPart) -> Iterator[Bore]:
         if hole is not None and item is not None:
             pilot = hole.pilot is not None
             yield Bore(part=part, feature=feature, item=item, is_pilot=pilot)
+
+
+def unfastened(settled: SettledPlan, part: SettledPart, feature: SettledFeature) -> bool:
+    """Tell whether no fastening goes through a feature: those are looked at where they stand."""
+    labels = [each.label for each in part.pieces]
+    ends = [end.name for each in settled.plan.fastenings for end in each.joins]
+    return not any(
+        end.startswith(f"{label}.") and is_meant(feature.name, end[len(label) + 1 :])
+        for label in labels
+        for end in ends
+    )
 
 
 def sunk(feature: SettledFeature) -> float:

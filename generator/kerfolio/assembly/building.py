@@ -19,6 +19,7 @@ from kerfolio.settling.settled import SettledPlan
 class Fitted:
     """The plan put together at one thickness, and the pieces that need the same space in it."""
 
+    settled: SettledPlan
     together: Together
     clashes: tuple[Clash, ...]
 
@@ -68,7 +69,11 @@ def build_of(drawn: SettledPlan, variants: Sequence[SettledPlan]) -> Build | Non
 def fitted_at(settled: SettledPlan, drawn: SettledPlan, together: Together) -> Fitted | None:
     """Return a plan put together as it is where drawn, and what clashes; None where it cannot."""
     made = together if settled is drawn else put_together(settled, together)
-    return None if made is None else Fitted(together=made, clashes=clashes(made.assembled))
+    return (
+        None
+        if made is None
+        else Fitted(settled=settled, together=made, clashes=clashes(made.assembled))
+    )
 
 
 def _order(

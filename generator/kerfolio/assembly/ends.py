@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from kerfolio.settling.fastened import is_meant
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 
@@ -47,13 +48,7 @@ def end_of(name: str, pieces: Mapping[str, SettledPart]) -> End | None:
         return None
     piece = max(fitting, key=len)
     part, wanted = pieces[piece], name[len(piece) + 1 :]
-    found = tuple(each for each in part.features if _is_meant(each.name, wanted))
+    found = tuple(each for each in part.features if is_meant(each.name, wanted))
     if found:
         return End(piece=piece, part=part, features=found)
     return End(piece=piece, part=part, side=wanted) if wanted in SIDES else None
-
-
-def _is_meant(name: str, wanted: str) -> bool:
-    return name == wanted or (
-        name.startswith(f"{wanted}.") and name[len(wanted) + 1 :].replace(".", "").isdigit()
-    )

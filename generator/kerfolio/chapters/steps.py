@@ -69,7 +69,7 @@ def _need(edition: Edition, step: Step) -> Iterator[Fact]:
     reader = edition.reader
     marks = edition.piece_marks if edition.parts else {}
     pieces = [_piece(edition, each.name, marks.get(each.name, "")) for each in step.add]
-    hardware = [f"{use.count} × {hardware_title(edition, use.item.name)}" for use in step.hardware]
+    hardware = [f"{use.count} × {hardware_title(edition, use.item.name)}" for use in step.uses]
     time = minutes_text(step.minutes, reader) if step.minutes else ""
     for name, lines in (
         ("pieces", pieces),

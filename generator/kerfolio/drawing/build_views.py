@@ -93,7 +93,7 @@ def set_drawings(
 def _hardware(settled: SettledPlan, step: BuildStep) -> Sequence[tuple[str, int]]:
     if step.number > len(settled.plan.steps):
         return ()
-    uses = settled.plan.steps[step.number - 1].hardware
+    uses = settled.plan.steps[step.number - 1].uses
     return [(_called(settled, use.item.name), use.count) for use in uses]
 
 

@@ -20,7 +20,7 @@ from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
 from kerfolio.geometry.boolean import intersects
 from kerfolio.geometry.contour import Point, Region
 from kerfolio.geometry.shapes import circle, rectangle
-from kerfolio.model.feature_kind import FINGERS, TAB
+from kerfolio.model.feature_kind import BORE, FINGERS, TAB
 from kerfolio.settling.settled import SettledFeature, SettledPart
 
 _TEXT, _NAME = 2.8, 3.2
@@ -158,6 +158,8 @@ def edge_words(feature: SettledFeature, reader: Reader) -> str:
     )
     if feature.kind is FINGERS:
         return f"fingers and gaps, {long} deep"
+    if feature.kind is BORE:
+        return f"bore ø {wide} into the edge, {long} deep"
     return f"{wide} wide, {long} {'long' if feature.kind is TAB else 'deep'}"
 
 

@@ -7,11 +7,14 @@ from dataclasses import dataclass
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Ink, Stroke
 from kerfolio.geometry.contour import Contour
+from kerfolio.model.feature_kind import BORE
 from kerfolio.settling.settled import Cut, Operation, SettledPart
 
 OUTLINE = 0.35
 FINE = 0.18
 """Line widths in mm: visible edges, and what is secondary to them (ISO 128 series, memory)."""
+HIDDEN = (1.6, 0.9)
+"""Dashes of hidden edges, mm on paper (ISO 128 series, memory)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,6 +46,16 @@ def face_strokes(part: SettledPart, seat: Seat, look: Look | None = None) -> tup
     return (wood, *recesses, *_engraving(part, seat, look))
 
 
+def hidden_strokes(part: SettledPart, seat: Seat) -> tuple[Stroke, ...]:
+    """Return what lies inside the wood, bores into its edges, in dashes."""
+    return tuple(
+        Stroke(contour=seat.contour(contour), width=FINE, dash=HIDDEN)
+        for each in part.features
+        if each.kind is BORE
+        for contour in each.shape
+    )
+
+
 def obstacles(part: SettledPart, seat: Seat) -> tuple[Contour, ...]:
     """Return the contours inside the outline that lettering should keep clear of."""
     return tuple(
@@ -50,7 +63,7 @@ def obstacles(part: SettledPart, seat: Seat) -> tuple[Contour, ...]:
         for cut in part.cuts
         if cut.operation is not Operation.OUTLINE
         for contour in cut.contours
-    )
+    ) + tuple(stroke.contour for stroke in hidden_strokes(part, seat))
 
 
 def _depth(cut: Cut) -> float:

@@ -9,6 +9,7 @@ from kerfolio.basis.exact_figures import exact_in, exact_text, exactly
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.model.feature_kind import (
+    BORE,
     ENGRAVING,
     FINGERS,
     GROOVE,
@@ -47,6 +48,12 @@ def _hole(feature: SettledFeature, reader: Reader) -> tuple[str, ...]:
     )
 
 
+def _bore(feature: SettledFeature, reader: Reader) -> tuple[str, ...]:
+    """Say the drill, how deep it goes into the edge, and how high it lies where not half way."""
+    drill = drill_text(feature.width.value, reader)
+    return (say(reader, "template-edge-bore", drill=drill), *_deep(feature, reader))
+
+
 def _nothing(_: SettledFeature, __: Reader) -> tuple[str, ...]:
     """Say nothing of what is cut just as its line is drawn."""
     return ()
@@ -68,5 +75,6 @@ FEATURE_WORDS: dict[FeatureKind, Callable[[SettledFeature, Reader], tuple[str, .
     TAB: _nothing,
     FINGERS: _nothing,
     ENGRAVING: _nothing,
+    BORE: _bore,
 }
 """What returns the words about each kind, the unit given named first."""

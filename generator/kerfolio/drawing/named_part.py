@@ -11,7 +11,7 @@ from kerfolio.drawing.arrow import grain_arrow, open_path
 from kerfolio.drawing.edge_ruler import edge_rulers
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.extent import extent, padded
-from kerfolio.drawing.face import OUTLINE, face_strokes
+from kerfolio.drawing.face import OUTLINE, face_strokes, hidden_strokes
 from kerfolio.drawing.lettering import label_box
 from kerfolio.drawing.name_tags import Tags
 from kerfolio.drawing.seat import Seat
@@ -49,7 +49,11 @@ def named_part(
     reader, shape = Reader(unit=settled.plan.units), bounds(part.routed)
     scale = min(ROOM[0] / shape.width, ROOM[1] / shape.height, _LARGEST)
     seat = Seat(scale=scale, x=-shape.x0 * scale, y=-shape.y0 * scale)
-    face: list[Item] = [*face_strokes(part, seat), *_tinted(part, seat, changed)]
+    face: list[Item] = [
+        *face_strokes(part, seat),
+        *_tinted(part, seat, changed),
+        *hidden_strokes(part, seat),
+    ]
     origin = tuple(_origin(seat))
     tags = Tags(part=part, seat=seat, reader=reader, tinted=changed, taken=[extent(origin)])
     tags.write()

@@ -9,7 +9,7 @@ from kerfolio.drawing.arrow import grain_arrow, leader
 from kerfolio.drawing.edge_map import edge_key, edge_letters, edge_strokes
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.extent import box_of, extent, padded
-from kerfolio.drawing.face import face_strokes, obstacles
+from kerfolio.drawing.face import face_strokes, hidden_strokes, obstacles
 from kerfolio.drawing.lettering import CAPITAL, text_width
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Item, Label
@@ -110,7 +110,11 @@ def _items(
     right = max(width, extent(mark)[2])
     corner = (0.0, height + 2.5) if part.grain == "along x" else (right + 2.5, 0.0)
     drawn: tuple[Item, ...] = (across, up, *grain_arrow(corner, part.grain, reader), *mark)
-    face = (*face_strokes(part, seat), *edge_strokes(part, seat))
+    face = (
+        *face_strokes(part, seat),
+        *hidden_strokes(part, seat),
+        *edge_strokes(part, seat),
+    )
     if not part.edges:
         return (*face, *drawn)
     return (*face, *drawn, *_told_edges(part, seat, drawn, text, reader, room))

@@ -10,8 +10,8 @@ from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.vocabulary import Ink, Layer, Stroke
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.shapes import circle
-from kerfolio.model.feature_kind import HOLE
-from kerfolio.settling.settled import Operation, SettledPart
+from kerfolio.model.feature_kind import BORE, HOLE
+from kerfolio.settling.settled import Operation, SettledFeature, SettledPart
 
 WASTE = Layer(name="waste")
 SHAPE = Layer(name="shape")
@@ -20,6 +20,8 @@ WORDS = Layer(name="words")
 
 CROSS = 3.0
 """Half a centre cross, mm."""
+DASH = (2.0, 1.2)
+"""What lies inside the wood is drawn with dashes (ISO 128 series, memory), mm."""
 BAND = 2.0
 """How wide the shade along an edge is, mm."""
 BAR, BAR_LENGTH = 1.0, 40.0
@@ -33,6 +35,7 @@ def template_shape(part: SettledPart, drill: float) -> tuple[Stroke, ...]:
         *_shape(part),
         *(item for at in part.drill_centres for item in _drill(at, drill)),
         *(item for at in centres(part) for item in _cross(at, CROSS)),
+        *(item for each in part.features if each.kind is BORE for item in _bored(each)),
     )
 
 
@@ -78,6 +81,16 @@ def _shape(part: SettledPart) -> Iterator[Stroke]:
             yield Stroke(contour=contour, layer=SHAPE.name, ink=ink, width=FINE, fill=fill)
     for contour in (part.plain.outer, *part.plain.openings):
         yield Stroke(contour=contour, layer=SHAPE.name, width=OUTLINE)
+
+
+def _bored(feature: SettledFeature) -> Iterator[Stroke]:
+    """Yield the axis of a bore into an edge, from outside the part to its bottom, and its walls."""
+    (x, y), (ux, uy) = feature.at, feature.direction
+    half, deep = feature.width.value / 2, feature.length.value
+    for aside, out in ((0.0, CROSS), (half, 0.0), (-half, 0.0)):
+        sx, sy = x - aside * uy, y + aside * ux
+        line = open_path((sx + out * ux, sy + out * uy), (sx - deep * ux, sy - deep * uy))
+        yield Stroke(contour=line, layer=DRILL.name, width=FINE, dash=() if out else DASH)
 
 
 def _drill(at: Point, diameter: float) -> tuple[Stroke, ...]:

@@ -79,7 +79,7 @@ def _without_photo(step: Step) -> Step:
 
 
 def _without_sizes(settled: SettledPlan, plan: Plan) -> SettledPlan:
-    bare = replace(plan, sizes=(), sheets=(), parts=(), boards=(), hardware=())
-    bare = replace(bare, joints=(), cuts=(), spans=(), drawings=(), layout_text="")
+    bare = replace(plan, sizes=(), sheets=(), parts=(), boards=(), hardware=(), fastenings=())
+    bare = replace(bare, fastened=(), joints=(), cuts=(), spans=(), drawings=(), layout_text="")
     nothing = replace(settled, plan=bare, sizes=(), sheets=(), parts=(), boards=())
     return replace(nothing, joints=(), coupons=())

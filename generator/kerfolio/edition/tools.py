@@ -91,7 +91,8 @@ def _cutters(edition: Edition) -> Iterator[Tool]:
 def _drill(edition: Edition, drill: Drill) -> Tool:
     reader = edition.reader
     parts = [within(part_title(edition.plan, each, reader), reader) for each in drill.parts]
-    purpose = say(reader, "tools-holes", count=drill.count, parts=listed(reader, parts))
+    into = "tools-edges" if drill.edge else "tools-holes"
+    purpose = say(reader, into, count=drill.count, parts=listed(reader, parts))
     if drill.depth is not None:
         deep = drill_text(drill.depth, reader)
         purpose = say(reader, "tools-holes-deep", holes=purpose, deep=deep)

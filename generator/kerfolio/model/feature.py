@@ -7,6 +7,7 @@ from typing import ClassVar
 
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.model.feature_kind import (
+    BORE,
     ENGRAVING,
     FINGERS,
     GROOVE,
@@ -167,13 +168,33 @@ class Engraving:
     style: str = "stroke"
 
 
-Cutting = Slot | Notch | Hole | Window | Pocket | Groove | Tabs | Fingers | Engraving
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeBore:
+    """A round bore by hand into an edge, square to it; ``at`` is its middle along the edge.
+
+    It is as wide as stated by ``diameter``, as goes ``for_`` something (clearance) or as a
+    ``pilot`` hole. It lies half way through the sheet, or ``from_face``: so far from the show face.
+    ``guided``: a drilling guide or the hole that it meets leads the bit.
+    """
+
+    kind: ClassVar[FeatureKind] = BORE
+    edge: EdgeLine
+    at: tuple[Amount, ...]
+    depth: Amount
+    diameter: Amount | None = None
+    for_: Named | None = None
+    pilot: Named | None = None
+    from_face: Amount | None = None
+    guided: bool = False
+
+
+Cutting = Slot | Notch | Hole | Window | Pocket | Groove | Tabs | Fingers | Engraving | EdgeBore
 
 
 def places_of(cutting: object) -> int:
     """Return at how many places a statement puts its kind: one, or as many as ``at`` lists."""
     match cutting:
-        case Slot() | Pocket() | Hole() | Notch() | Tabs():
+        case Slot() | Pocket() | Hole() | Notch() | Tabs() | EdgeBore():
             return len(cutting.at)
         case _:
             return 1

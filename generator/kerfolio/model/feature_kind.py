@@ -23,6 +23,7 @@ class FeatureKind:
     ``on_edge``: it stands on an edge of its part; the others lie in the face.
     ``takes``: it may say which sheet goes into it, or which one it goes through.
     ``cleared``: a cutter works between its walls, and has to pass them; a hole can be drilled.
+    ``by_hand``: no machine of a plan makes it: it is in no cut file.
     ``drawn``: it may be an element of a drawing.
     ``outlined``: what those within a drawn outline are called, which is also the key that says
     what they take; empty for kinds that are not looked for there.
@@ -38,6 +39,7 @@ class FeatureKind:
     on_edge: bool = False
     takes: bool = False
     cleared: bool = False
+    by_hand: bool = False
     drawn: bool = False
     outlined: str = ""
     by_mate: str = ""
@@ -50,7 +52,7 @@ class FeatureKind:
     @property
     def interlocks(self) -> bool:
         """Whether it does nothing but go into something: it stands on an edge, between no walls."""
-        return self.on_edge and not self.cleared
+        return self.on_edge and not self.cleared and not self.by_hand
 
     @property
     def recessed(self) -> bool:
@@ -174,7 +176,19 @@ ENGRAVING = FeatureKind(
     ),
     drawn=True,
 )
-FEATURE_KINDS = (SLOT, NOTCH, HOLE, WINDOW, POCKET, GROOVE, TAB, FINGERS, ENGRAVING)
+BORE = FeatureKind(
+    name="bore",
+    key="bore",
+    noun="a bore",
+    says="A round bore by hand into an edge.",
+    example=ByUnit(
+        "{edge: left, at: 50, diameter: 7, depth: 35}",
+        "{edge: left, at: 2, diameter: 9/32 in, depth: 1-3/8 in}",
+    ),
+    on_edge=True,
+    by_hand=True,
+)
+FEATURE_KINDS = (SLOT, NOTCH, HOLE, WINDOW, POCKET, GROOVE, TAB, FINGERS, ENGRAVING, BORE)
 """Every kind, in the order in which a plan's schema lists them."""
 OUTLINED = tuple(kind for kind in FEATURE_KINDS if kind.outlined)
 """The kinds that are looked for in a drawn outline."""

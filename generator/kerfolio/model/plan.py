@@ -10,7 +10,9 @@ from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.model.bridges import Bridges
 from kerfolio.model.climate import Climate
 from kerfolio.model.consumable import Consumable
+from kerfolio.model.fastening import Fastening
 from kerfolio.model.finish import Finish
+from kerfolio.model.hand_bore import HandBore
 from kerfolio.model.joint import Joint, JointFit, Standing
 from kerfolio.model.lying import Lying
 from kerfolio.model.outline import Drawing
@@ -218,7 +220,8 @@ class Step:
 
     ``lies`` says how the work lies, ``beside`` that its pieces are put together apart from what
     stands, ``people`` how many it takes. ``by_hand`` tells those who cut by hand what stands in for
-    the machine.
+    the machine. ``hardware`` is what the plan states of it, ``fastened`` what its fastenings take
+    in it, known once they are settled.
     """
 
     title: str
@@ -228,12 +231,18 @@ class Step:
     people: int = 1
     tools: tuple[str, ...] = ()
     hardware: tuple[HardwareUse, ...] = ()
+    fastened: tuple[HardwareUse, ...] = ()
     minutes: float | None = None
     photo: Photo | None = None
     text: Prose = field(default_factory=Prose)
     by_hand: str = ""
     caution: str = ""
     place: Place = NOWHERE
+
+    @property
+    def uses(self) -> tuple[HardwareUse, ...]:
+        """All the hardware it takes: what has a place, and what is only listed."""
+        return (*self.fastened, *self.hardware)
 
 
 LYING, CLAMPED, SCREWED, BRACKETS = HOLDS = ("lying", "clamped", "screwed", "brackets")
@@ -267,6 +276,7 @@ class Assembly:
     count: int = 1
     pieces: tuple[Named, ...] = ()
     joints: tuple[Joint, ...] = ()
+    fastenings: tuple[Fastening, ...] = ()
     fit: JointFit | None = None
     standing: Standing | None = None
     lies_on: LiesOn | None = None
@@ -348,8 +358,10 @@ class Plan:
     ``use.py``: where it stands, empty when not stated, and what is done with it, by ``person``, on
     a floor of ``friction``. ``climate`` is where it lives, ``finish`` what is put on it, None when
     not stated. ``fit`` is that of joints for which none is stated nearer to them,
-    ``play`` the workshop's word for what is tight and what is loose. ``swaps`` are materials to be
-    compared with its own. ``bed`` is that of the workshop's machine, mm; None where none is stated.
+    ``play`` the workshop's word for what is tight and what is loose, ``hand`` for how far a bore by
+    hand may be off. ``swaps`` are materials to be compared with its own. ``hardware`` is the list
+    it states, ``fastened`` what fastenings take where no step can tell it. ``bed`` is that of the
+    workshop's machine, mm; None where none is stated.
     """
 
     name: str
@@ -368,7 +380,9 @@ class Plan:
     boards: tuple[BoardUse, ...] = ()
     parts: tuple[Part, ...] = ()
     joints: tuple[Joint, ...] = ()
+    fastenings: tuple[Fastening, ...] = ()
     fit: JointFit | None = None
+    hand: HandBore = field(default_factory=HandBore)
     play: Play = field(default_factory=Play)
     standing: Standing | None = None
     placed: str = ""
@@ -379,6 +393,7 @@ class Plan:
     friction: float = FRICTION
     assemblies: tuple[Assembly, ...] = ()
     hardware: tuple[HardwareUse, ...] = ()
+    fastened: tuple[HardwareUse, ...] = ()
     cut_files: tuple[str, ...] = ()
     cuts: tuple[CutSetting, ...] = ()
     relief: Relief = field(default_factory=Relief)
@@ -439,12 +454,18 @@ class Plan:
             title=self.title,
             pieces=tuple(Named(part.name) for part in self.parts),
             joints=self.joints,
+            fastenings=self.fastenings,
             fit=self.fit,
             standing=self.standing,
             steps=self.steps,
             place=self.place,
         )
         return (whole,)
+
+    @property
+    def listed(self) -> tuple[HardwareUse, ...]:
+        """The hardware that no step takes: its own list, and fastenings of a plan without steps."""
+        return (*self.fastened, *self.hardware)
 
     @property
     def fits(self) -> tuple[tuple[Joint, JointFit | None], ...]:

@@ -137,13 +137,19 @@ class HardwareStock(StockItem):
     """A fastener or fitting; holes in mm. ``mass`` in kg a piece; ``inch_twin`` its alternative.
 
     ``thread`` is the nominal diameter in mm of its thread, or of the shank of a screw or a dowel;
-    ``head`` what its head is, empty where that is not known.
+    ``head`` what its head is, empty where that is not known. ``head_diameter`` and ``head_height``
+    are those of its head; ``outside`` is how wide the item itself is across (a washer, a nut over
+    its flats), ``height`` how thick it is along its bolt.
     """
 
     title: str
     kind: str = "other"
     thread: float | None = None
     head: str = ""
+    head_diameter: float | None = None
+    head_height: float | None = None
+    outside: float | None = None
+    height: float | None = None
     clearance: float | None = None
     pilot: float | None = None
     counterbore_diameter: float | None = None
@@ -241,7 +247,7 @@ MACHINES = ("light hobby", "small shop", "industrial")
 
 HARDWARE_KINDS = (
     *("bolt", "screw", "insert", "barrel-nut", "tee-nut", "nut", "lock-nut", "washer"),
-    *("dowel", "connector", "shelf-pin", "other"),
+    *("dowel", "connector", "shelf-pin", "bracket", "clamp", "other"),
 )
 
 Item = TypeVar("Item", bound=StockItem)

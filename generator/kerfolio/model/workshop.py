@@ -12,6 +12,7 @@ from kerfolio.basis.reader import Reader
 from kerfolio.model.carrying import Carries
 from kerfolio.model.circle import Circle
 from kerfolio.model.consumable import Consumable
+from kerfolio.model.hand_bore import HandBore
 from kerfolio.model.look import Look
 from kerfolio.model.plan import Plan
 from kerfolio.model.play import Play
@@ -40,8 +41,9 @@ class Identity:
 
     ``machine_hour`` is what an hour of the router costs, in the workshop's currency;
     ``relief_extra`` the extra of plans whose relief states none; ``play`` what its joints call
-    tight and loose. ``bed`` are the sides of its machine's bed in mm, None where it states none;
-    ``carries`` is what can be taken home from a yard.
+    tight and loose, ``hand_bore`` how far its bores by hand may be off. ``bed`` are the sides of
+    its machine's bed in mm, None where it states none; ``carries`` is what can be taken home from
+    a yard.
     """
 
     title: str
@@ -59,6 +61,7 @@ class Identity:
     machine_hour: Decimal | None = None
     relief_extra: Amount | None = None
     play: Play = field(default_factory=Play)
+    hand_bore: HandBore = field(default_factory=HandBore)
     bed: tuple[float, float] | None = None
     carries: Carries = field(default_factory=Carries)
     consumables: tuple[Consumable, ...] = ()

@@ -11,7 +11,7 @@ from kerfolio.basis.exact_figures import exact_in
 from kerfolio.basis.names import headed
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
-from kerfolio.model.feature_kind import HOLE
+from kerfolio.model.feature_kind import BORE, HOLE
 from kerfolio.paper.band import Band, Bands, paragraph, spaced
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.type import CAPS_LEADING, CELL, CELL_LEADING, NOTE, NOTE_LEADING, caps
@@ -20,7 +20,7 @@ from kerfolio.shop.places import MARKED
 from kerfolio.writing.page import Passage, Run, Text
 from kerfolio.writing.setting import shortened
 
-_PLACED = (HOLE, *MARKED)
+_PLACED = (HOLE, BORE, *MARKED)
 _COLUMNS = 2
 _GAP = 8.0
 _ROW = CELL_LEADING + 0.8
@@ -54,7 +54,8 @@ def places_of(part: SettledPart, reader: Reader) -> tuple[PlacedAt, ...]:
 def _called(feature: SettledFeature, reader: Reader) -> str:
     head, dot, number = feature.name.rpartition(".")
     name = headed(head if dot and number.isdigit() else feature.name)
-    return f"{name}, ø {drill_in(feature.width.value, reader)}" if feature.kind is HOLE else name
+    round_one = feature.kind in (HOLE, BORE)
+    return f"{name}, ø {drill_in(feature.width.value, reader)}" if round_one else name
 
 
 def places_bands(places: Sequence[PlacedAt], grid: Grid, most: float, reader: Reader) -> Bands:

@@ -159,7 +159,8 @@ def _is_listed(assembly: Assembly, stated: Stated) -> bool:
     if assembly.held == CLAMPED:
         return any("clamp" in tool.lower() for step in assembly.steps for tool in step.tools)
     uses = (*stated.plan.hardware, *(use for step in assembly.steps for use in step.hardware))
-    names = [use.item.name for use in uses]
+    fastened = (item for each in stated.plan.fastenings for item, _ in each.parts)
+    names = [*(use.item.name for use in uses), *(item.name for item in fastened)]
     if assembly.held == BRACKETS:
         titles = [f"{name} {getattr(stated.stock.item(name), 'title', '')}" for name in names]
         return any("bracket" in title.lower() for title in titles)

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import dist
 
-from kerfolio.assembly.bores import Bore, bores_of, lapped
+from kerfolio.assembly.bores import Bore, bores_of, lapped, unfastened
 from kerfolio.assembly.ends import End, end_of, pieces_of
 from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.measures import length
@@ -47,6 +47,8 @@ def bolts_leave(settled: SettledPlan) -> Iterator[Finding]:
     """Look for bolts that end inside the very part their head lies on."""
     for part in settled.parts:
         for bore in bores_of(settled, part):
+            if not unfastened(settled, part, bore.feature):
+                continue
             long = bore.item.length
             if bore.item.kind == "bolt" and long and long <= bore.grip:
                 message = said("`{}` ends inside {}", bore.item.name, bore.called)
@@ -96,7 +98,8 @@ def _bolted(settled: SettledPlan) -> Iterator[tuple[Bore, float, Place]]:
     """Yield bolts that pass clearance holes of both parts of a face joint, with the wood in mm."""
     for lap in lapped(settled):
         one, other = lap.one, lap.other
-        if one and other and one.item == other.item and one.item.kind == "bolt":
+        alike = one and other and one.item == other.item and one.item.kind == "bolt"
+        if one and other and alike and unfastened(settled, one.part, one.feature):
             yield one, one.grip + other.grip, lap.place
 
 
@@ -165,7 +168,11 @@ def _drawn(settled: SettledPlan) -> Iterator[_Drawn]:
         if joint.kind is not TAB_JOINT or not (a and b and a.features and b.features):
             continue
         nuts = [(each, *_behind(each, a)) for each in bores_of(settled, a.part) if _is_nut(each)]
-        bolts = [(each, _along(each, b)) for each in bores_of(settled, b.part)]
+        bolts = [
+            (each, _along(each, b))
+            for each in bores_of(settled, b.part)
+            if unfastened(settled, b.part, each.feature)
+        ]
         for bolt, along in bolts:
             if bolt.item.kind != "bolt" or along is None or not nuts:
                 continue

@@ -42,6 +42,7 @@ def _printed(plan: Plan, stock: Stock) -> Iterator[Printed]:
     yield from (("the note of a part", each.place, each.note) for each in plan.parts)
     yield from ((f"the words for `{each.file}`", each.place, each.alt) for each in plan.pictured)
     yield from (("a use of hardware", each.place, each.purpose) for each in plan.hardware)
+    yield from (("a use of a fastening", each.place, each.purpose) for each in plan.fastenings)
     yield from (("what is used up", each.place, each.what) for each in plan.consumables)
     for each in plan.questions:
         yield "a question", each.answer.place, each.question
@@ -64,6 +65,7 @@ def _of_stock(plan: Plan, stock: Stock) -> Iterator[Printed]:
         *(stock.sheet(each.stock.name) for each in plan.sheets),
         *(stock.board(each.stock.name) for each in plan.boards),
         *(stock.item(each.item.name) for each in plan.hardware),
+        *(stock.item(item.name) for each in plan.fastenings for item, _ in each.parts),
         *(stock.cutter(each.cutter.name) for each in plan.cuts),
     )
     for item in dict.fromkeys(each for each in taken if each is not None):

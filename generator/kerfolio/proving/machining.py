@@ -177,7 +177,9 @@ def leaves_floor(settled: SettledPlan) -> Iterator[Finding]:
         told = set()
         for feature in part.features:
             depth = feature.depth
-            if depth is not None and depth.value >= part.thickness - SAME:
+            if feature.kind.by_hand or depth is None:
+                continue
+            if depth.value >= part.thickness - SAME:
                 told.add(feature.name)
                 called, deep = named(f"{part.name}.{feature.name}"), precise("depth", depth.value)
                 message = said("{} {} is {} deep", feature.kind.name, called, deep)

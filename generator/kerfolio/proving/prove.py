@@ -65,7 +65,7 @@ def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proo
         findings += _of_the_rest(further[-1] if further else first, findings)
     whole = {id(each): set_of(each) for each in settled} if complete else {}
     return Proof(
-        plan=plan,
+        plan=drawn.plan if drawn and complete else plan,
         drawn=whole.get(id(drawn)),
         points=tuple(whole.values()),
         sets=first.sets,

@@ -20,6 +20,8 @@ from kerfolio.proving import (
     damp,
     drawn_edges,
     edges,
+    fastened_bolts,
+    fastenings,
     going_together,
     joints,
     ladder,
@@ -44,9 +46,11 @@ from kerfolio.proving import (
 from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 
 _MODULES = (
-    *(references, assemblies, joints, steps, lying, release, ladder, chips, readers, letters),
+    *(references, assemblies, joints, fastenings, steps, lying, release, ladder, chips, readers),
+    letters,
     *(machining, shapes, drawn_edges, edges, corners, webs, parts, mating, play, damp, bolts),
-    *(screws, cutting, children, sawing, spans, going_together, wall, swaps),
+    *(screws, cutting, children, sawing, spans, going_together, wall),
+    *(fastened_bolts, swaps),
 )
 
 

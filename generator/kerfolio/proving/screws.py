@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.assembly.bores import bores_of, lapped, screwed
+from kerfolio.assembly.bores import Screwed, bores_of, lapped, screwed, unfastened
 from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import named, said
@@ -28,7 +28,7 @@ FROM_EDGE = 2.0
 )
 def screws_stay_in(settled: SettledPlan) -> Iterator[Finding]:
     """Look for screws through two parts that come out, or all but, at the far face."""
-    for screw in screwed(settled):
+    for screw in _loose(settled):
         left = screw.pilot.part.thickness - screw.bite
         if left < BEFORE_FACE:
             message = f"`{screw.pilot.item.name}` comes through `{screw.pilot.part.name}`"
@@ -47,7 +47,7 @@ def screws_stay_in(settled: SettledPlan) -> Iterator[Finding]:
 )
 def screws_bite(settled: SettledPlan) -> Iterator[Finding]:
     """Look for screws that reach less than half way into the part they hold."""
-    for screw in screwed(settled):
+    for screw in _loose(settled):
         if screw.bite < screw.pilot.part.thickness / 2:
             pilot, bite = screw.pilot, length("bite", max(0.0, screw.bite))
             message = said("`{}` bites {} of `{}`", pilot.item.name, bite, pilot.part.name)
@@ -56,6 +56,13 @@ def screws_bite(settled: SettledPlan) -> Iterator[Finding]:
             what = about(settled, pilot.part, pilot.feature)
             advice = said(template, half)
             yield warning("screw-too-short", message, screw.place, advice, **what)
+
+
+def _loose(settled: SettledPlan) -> Iterator[Screwed]:
+    """Yield the screws of face joints that no fastening states."""
+    for each in screwed(settled):
+        if unfastened(settled, each.pilot.part, each.pilot.feature):
+            yield each
 
 
 @after(
@@ -70,7 +77,8 @@ def pilots_bored(settled: SettledPlan) -> Iterator[Finding]:
         for index, bore in enumerate((lap.one, lap.other)):
             facing = (lap.one, lap.other)[1 - index]
             screw = bore and bore.item.kind == "screw" and not bore.is_pilot
-            if bore and screw and not (facing and facing.is_pilot):
+            placed = bore and not unfastened(settled, bore.part, bore.feature)
+            if bore and screw and not placed and not (facing and facing.is_pilot):
                 part, hole = lap.parts[1 - index], lap.features[1 - index]
                 message = said("{} is no pilot hole", named(f"{part.name}.{hole.name}"))
                 advice = f"Write `pilot: {bore.item.name}`, so that the screw does not split it."

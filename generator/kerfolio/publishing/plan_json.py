@@ -14,6 +14,7 @@ from kerfolio.drawing.path_count import PathCount, drawn_counts
 from kerfolio.edition.edition import Edition
 from kerfolio.model.edge_treatment import BAND, ROUND_OVER
 from kerfolio.model.plan import Assembly, Step
+from kerfolio.publishing.plan_fastenings import fastenings
 from kerfolio.publishing.plan_figures import figures
 from kerfolio.settling.bridges import butted_sides
 from kerfolio.settling.clearance import Clearance
@@ -56,6 +57,7 @@ def _feature(feature: SettledFeature, unit: str) -> dict[str, Any]:
         "depth": _sized(feature.depth, unit),
         "takes": feature.takes or None,
         **_room(feature.room),
+        **({"level": _sized(feature.level, unit)} if feature.level else {}),
     }
 
 
@@ -224,7 +226,7 @@ def _step(step: Step, assembly: Assembly) -> dict[str, Any]:
         "title": step.title,
         "times": assembly.count,
         "add": [label for each in step.add for label in labels_made(each.name, assembly)],
-        "hardware": {use.item.name: assembly.count * use.count for use in step.hardware},
+        "hardware": {use.item.name: assembly.count * use.count for use in step.uses},
         "minutes": None if step.minutes is None else number(step.minutes),
     }
 
@@ -282,6 +284,7 @@ def plan_json(edition: Edition) -> bytes:
         "layout": _layout(edition),
         "makes": [_assembly(each, dict(edition.settled.overhangs)) for each in plan.assemblies],
         "joints": [{"kind": j.kind.name, "a": j.a.name, "b": j.b.name} for j in plan.joints],
+        "fastenings": [each for thing in edition.made for each in fastenings(thing)],
         "hardware": {row.item: row.count for row in edition.hardware},
         "boards": [
             {"name": row.name, "length": number(row.length), "count": row.count}

@@ -10,6 +10,7 @@ from kerfolio.basis.names import did_you_mean
 from kerfolio.model.plan import HOLDS, Assembly, LiesOn, Plan
 from kerfolio.reading.amounts import LENGTH
 from kerfolio.reading.counts import Counts, CountsForm
+from kerfolio.reading.fastening import FASTENINGS
 from kerfolio.reading.fit import JOINT_FIT
 from kerfolio.reading.forms import Either, ListOf
 from kerfolio.reading.joint import JOINTS, STANDING
@@ -60,6 +61,7 @@ _ASSEMBLY: Record[Assembly] = Record(
             required=True,
         ),
         Key(name="joints", form=JOINTS, says="Which of its features meet."),
+        Key(name="fastenings", form=FASTENINGS, says="Hardware with what it joins in it."),
         Key(
             name="joint-fit",
             form=JOINT_FIT,
@@ -98,7 +100,7 @@ def making_faults(fields: Fields) -> Iterator[Finding]:
     assemblies: Sequence[Assembly] = fields.values.get("assemblies", ())
     makes = fields.values.get("makes")
     if "assemblies" in fields.places:
-        for key in ("joints", "standing", "steps"):
+        for key in ("joints", "fastenings", "standing", "steps"):
             if key in fields.places:
                 message = f"`{key}` stands beside `assemblies`"
                 advice = f"Write `{key}` under the assembly it belongs to."
@@ -132,6 +134,7 @@ def made_of(plan: Plan, makes: int | Counts) -> Plan:
         plan,
         assemblies=assemblies,
         joints=tuple(joint for each in assemblies for joint in each.joints),
+        fastenings=tuple(item for each in assemblies for item in each.fastenings),
         steps=tuple(step for each in assemblies for step in each.steps),
         standing=None,
     )

@@ -10,6 +10,7 @@ from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.said import said, written
 from kerfolio.model.feature import (
     Cutting,
+    EdgeBore,
     EdgeLine,
     Engraving,
     Fingers,
@@ -22,6 +23,7 @@ from kerfolio.model.feature import (
     Window,
 )
 from kerfolio.model.feature_kind import (
+    BORE,
     ENGRAVING,
     FINGERS,
     GROOVE,
@@ -42,7 +44,7 @@ from kerfolio.reading.nodes import Scalar
 from kerfolio.reading.outline import SHAPE_KEYS, SHAPES, make_outline, shape_faults
 from kerfolio.reading.record import Check, Fields, Key, Record, no_faults
 from kerfolio.reading.reference import REFERENCE
-from kerfolio.reading.values import TEXT, choice
+from kerfolio.reading.values import FLAG, TEXT, choice
 
 _SIDES = choice("an edge", "top", "bottom", "left", "right")
 
@@ -290,6 +292,35 @@ def _engraving() -> Record[Cutting]:
     )
 
 
+def _bore() -> Record[Cutting]:
+    return _form(
+        BORE,
+        EdgeBore,
+        EDGE_KEY,
+        Key(
+            name="at",
+            form=LENGTHS,
+            says=f"Its middle along the edge, or a list: {_COUNTED}",
+            required=True,
+        ),
+        Key(name="depth", form=LENGTH, says="How deep it goes in from the edge.", required=True),
+        Key(name="diameter", form=LENGTH, says="Diameter."),
+        Key(name="for", form=REFERENCE, says="Clearance hole of this hardware.", field="for_"),
+        Key(name="pilot", form=REFERENCE, says="Pilot hole of this screw."),
+        Key(
+            name="from-face",
+            form=LENGTH,
+            says="Its middle from the show face; half way through the sheet without it.",
+        ),
+        Key(
+            name="guided",
+            form=FLAG,
+            says="Whether a drilling guide, or the hole it meets, leads the bit.",
+        ),
+        one_of=(("diameter", "for", "pilot"),),
+    )
+
+
 FEATURE_FORMS: dict[FeatureKind, Record[Cutting]] = {
     SLOT: _slot(),
     NOTCH: _notch(),
@@ -300,6 +331,7 @@ FEATURE_FORMS: dict[FeatureKind, Record[Cutting]] = {
     TAB: _tabs(),
     FINGERS: _fingers(),
     ENGRAVING: _engraving(),
+    BORE: _bore(),
 }
 """How each kind is written in a plan by itself."""
 

@@ -12,6 +12,7 @@ from kerfolio.reading.carrying import CARRIES
 from kerfolio.reading.circle import CIRCLES
 from kerfolio.reading.consumable import CONSUMABLES
 from kerfolio.reading.forms import ScalarForm
+from kerfolio.reading.hand_bore import HAND_BORE
 from kerfolio.reading.licences import LICENCE
 from kerfolio.reading.look import LOOK
 from kerfolio.reading.nodes import Scalar
@@ -84,6 +85,7 @@ IDENTITY: Record[Identity] = Record(
             form=EXTRA_MM,
             says="By how much arcs of reliefs are larger across than the cutter, mm (0.1).",
         ),
+        Key(name="hand-bore", form=HAND_BORE, says="How far a bore by hand may be off."),
         Key(name="play", form=PLAY, says="Up to how much play joints are tight, easy or loose."),
         Key(name="bed", form=SHEET_SIZE, says="What its machine's bed takes: 1300 x 900 mm."),
         Key(name="carries", form=CARRIES, says="What can be carried home from a yard."),

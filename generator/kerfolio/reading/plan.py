@@ -27,6 +27,7 @@ from kerfolio.reading.counts import Counts
 from kerfolio.reading.cut import CUTS, RELIEF
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.drawn_said import said_of_drawings
+from kerfolio.reading.fastening import FASTENINGS
 from kerfolio.reading.finish import FINISH, ClimateForm
 from kerfolio.reading.fit import JOINT_FIT
 from kerfolio.reading.forms import Book, Form, ListOf, Schema
@@ -220,6 +221,7 @@ PLAN: Record[Plan] = Record(
         Key(name="relief", form=RELIEF, says="How inside corners are relieved."),
         Key(name="parts", form=PARTS, says="The parts, by name.", required=True),
         Key(name="joints", form=JOINTS, says="Which features meet."),
+        Key(name="fastenings", form=FASTENINGS, says="Hardware with what it joins."),
         Key(
             name="joint-fit",
             form=JOINT_FIT,

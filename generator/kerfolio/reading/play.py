@@ -21,7 +21,7 @@ from kerfolio.reading.values import SCALAR
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _MmForm(Form[float]):
+class MmForm(Form[float]):
     """A length that uses no size, in mm."""
 
     noun: str = PLAY_MM.noun
@@ -55,7 +55,7 @@ def _ascends(found: Fields) -> Iterator[Finding]:
 
 def _key(name: str, says: str) -> Key:
     default = digits(getattr(_USUAL, name))
-    return Key(name=name, form=_MmForm(), says=f"{says} ({default} mm).")
+    return Key(name=name, form=MmForm(), says=f"{says} ({default} mm).")
 
 
 PLAY: Record[Play] = Record(

@@ -249,14 +249,18 @@ def _licensed(plan: Plan, licence: str, visit: Visit) -> Plan:
 
 
 def _as_set(plan: Plan, identity: Identity | None) -> Plan:
-    """Return a plan with the workshop's settings: its play, and the extra of reliefs where the plan
-    states none.
+    """Return a plan with the workshop's settings: its play, what its bores by hand may be off, and
+    the extra of reliefs where the plan states none.
     """
     if identity is None:
         return plan
     extra = identity.relief_extra if plan.relief.extra is None else plan.relief.extra
     return replace(
-        plan, relief=replace(plan.relief, extra=extra), play=identity.play, bed=identity.bed
+        plan,
+        relief=replace(plan.relief, extra=extra),
+        play=identity.play,
+        hand=identity.hand_bore,
+        bed=identity.bed,
     )
 
 

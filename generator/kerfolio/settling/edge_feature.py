@@ -131,6 +131,11 @@ def _shown(frame: EdgeFrame, a: float, b: float, depth: float) -> Contour:
     return frame.box(max(a, frame.first), min(b, frame.last), -depth, 0.0)
 
 
+def at_edge(frame: EdgeFrame, a: float, b: float) -> tuple[Contour, Contour]:
+    """Return strips just inside and just outside an edge: in the part and beside it, or no edge."""
+    return _inside(frame, a, b), _outside(frame, a, b)
+
+
 def _inside(frame: EdgeFrame, a: float, b: float, depth: float = ROOT) -> Contour:
     """Return a strip just inside an edge, which lies in the part where the edge is one."""
     return frame.box(a, b, -min(ROOT, depth), -_HAIR)

@@ -10,6 +10,7 @@ from typing import Any
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.model.feature import Feature, Fingers, Groove, Notch, Pocket, Slot
 from kerfolio.model.feature_kind import (
+    BORE,
     ENGRAVING,
     FINGERS,
     GROOVE,
@@ -23,6 +24,7 @@ from kerfolio.model.feature_kind import (
 )
 from kerfolio.settling.bench import Bench
 from kerfolio.settling.copies import how_many
+from kerfolio.settling.edge_bore import edge_bores
 from kerfolio.settling.edge_feature import fingers, notches, tabs
 from kerfolio.settling.engraving import engraving
 from kerfolio.settling.face_feature import groove, pocket, through_slot, window
@@ -40,6 +42,7 @@ FEATURE_SHAPES: dict[FeatureKind, Callable[[Any, Feature, Bench], Iterator[Shape
     TAB: tabs,
     FINGERS: fingers,
     ENGRAVING: engraving,
+    BORE: edge_bores,
 }
 """What makes the shapes of each kind, from how it is stated and what it is made from."""
 

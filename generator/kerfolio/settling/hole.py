@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from kerfolio.geometry.shapes import circle
-from kerfolio.model.feature import Feature, Hole
+from kerfolio.model.feature import EdgeBore, Feature, Hole
 from kerfolio.model.statement import Named
 from kerfolio.model.stock import HardwareStock
 from kerfolio.settling.bench import Bench, cut_to, settled_feature
@@ -19,7 +19,7 @@ _UP = (0.0, 1.0)
 
 def holes(cutting: Hole, feature: Feature, bench: Bench) -> Iterator[Shaped]:
     """Yield a hole at each of its points. Raises SettlingError."""
-    diameter = _diameter(cutting, bench)
+    diameter = bored_width(cutting, bench)
     depth = None if cutting.depth is None else bench.depth(cutting.depth)
     wider = _counterbore(cutting, bench)
     for spot in cutting.at:
@@ -39,7 +39,8 @@ def holes(cutting: Hole, feature: Feature, bench: Bench) -> Iterator[Shaped]:
         )
 
 
-def _diameter(cutting: Hole, bench: Bench) -> Sized:
+def bored_width(cutting: Hole | EdgeBore, bench: Bench) -> Sized:
+    """Return the diameter of a hole: as stated, or that of what it is for. Raises SettlingError."""
     if cutting.diameter is not None:
         return bench.positive(cutting.diameter, "diameter")
     if cutting.pilot is not None:

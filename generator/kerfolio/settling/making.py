@@ -21,9 +21,11 @@ def one_of(settled: SettledPlan, assembly: Assembly) -> SettledPlan:
         title=assembly.title or settled.plan.title,
         assemblies=(alone,),
         joints=alone.joints,
+        fastenings=alone.fastenings,
         standing=alone.standing,
         steps=alone.steps,
         hardware=(),
+        fastened=(),
         boards=(),
     )
     parts = (_owned(part, assembly) for part in settled.parts)

@@ -16,6 +16,7 @@ from kerfolio.model.stock import Stock
 from kerfolio.settling.bridges import butted_sides
 from kerfolio.settling.clearance import asked_of
 from kerfolio.settling.coupon import coupons_of
+from kerfolio.settling.fastened import with_fastened
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.made_once import MadeOnce
 from kerfolio.settling.part import Job, features_of, marks, settled_part
@@ -73,7 +74,7 @@ class Settler:
         What is left out counts there as unread. None where the plan is too large to begin with.
         """
         made, _, faulty = self._so_far(variant, "")
-        return None if made is None else sound_part(made, faulty)
+        return None if made is None else sound_part(replace(made, plan=self._plan), faulty)
 
     def so_far(
         self, variant: FitVariant, only: str = ""
@@ -118,7 +119,7 @@ class Settler:
         overhangs, lying_findings = _overhangs(plan.assemblies, scope)
         told = (*part_findings, *board_findings, *joint_findings, *lying_findings)
         settled = SettledPlan(
-            plan=plan,
+            plan=with_fastened(plan, stock, parts, boards),
             stock=stock,
             variant=variant,
             sizes=sizes,

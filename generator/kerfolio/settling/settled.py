@@ -82,6 +82,9 @@ class SettledFeature:
     is what it leaves round a sheet that it takes, None where it takes none. ``counterbore`` are the
     diameter and the depth of a hole's wider bore on the show face. ``ruler``, of a feature on an
     edge as it is stated, is where its ``at`` is 0, and the end of the edge; a copy has none.
+
+    A bore into an edge has its mouth ``at`` the edge, ``direction`` looks out of that, ``depth``
+    and ``length`` go in; ``level`` is how high its axis lies above the rear face, None for others.
     """
 
     name: str
@@ -95,6 +98,7 @@ class SettledFeature:
     shape: tuple[Contour, ...] = ()
     room: Clearance | None = None
     counterbore: tuple[Sized, Sized] | None = None
+    level: Sized | None = None
     ruler: tuple[Point, Point] | None = None
     place: Place = NOWHERE
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kerfolio.basis.digits import rounded
 from kerfolio.basis.said import stated_name
-from kerfolio.model.feature import Hole
-from kerfolio.model.feature_kind import HOLE
+from kerfolio.model.feature import EdgeBore, Hole
+from kerfolio.model.feature_kind import BORE, HOLE
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 
@@ -18,7 +18,7 @@ class Drilled:
 
     ``depth`` is None where it goes through. ``item`` names what of the stock it is for, empty where
     its size is just stated; ``pilot`` that a thread is cut into it, ``bore`` that it is the wide
-    one which a head sinks into.
+    one which a head sinks into, ``edge`` that it goes into an edge, from its mouth ``at``.
     """
 
     at: tuple[float, float]
@@ -27,6 +27,7 @@ class Drilled:
     item: str = ""
     pilot: bool = False
     bore: bool = False
+    edge: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,6 +42,7 @@ class Drill:
     items: tuple[str, ...]
     pilot: bool
     bore: bool
+    edge: bool
     count: int
     parts: tuple[str, ...]
 
@@ -56,14 +58,24 @@ def holes_of(settled: SettledPlan, part: SettledPart) -> tuple[Drilled, ...]:
     )
 
 
-def _stated(settled: SettledPlan, part: str) -> Mapping[str, Hole]:
+def _into_edges(settled: SettledPlan, part: SettledPart) -> Iterator[Drilled]:
+    """Yield the bores into the edges of a part."""
+    stated = _stated(settled, part.name)
+    for feature in part.features:
+        if feature.kind is BORE:
+            yield replace(_hole(feature, stated.get(stated_name(feature.name))), edge=True)
+
+
+def _stated(settled: SettledPlan, part: str) -> Mapping[str, Hole | EdgeBore]:
     """Return the holes that the plan states of a part by their names; drawn ones are not there."""
     owner = next((each for each in settled.plan.parts if each.name == part), None)
     features = owner.features if owner else ()
-    return {each.name: each.cutting for each in features if isinstance(each.cutting, Hole)}
+    return {
+        each.name: each.cutting for each in features if isinstance(each.cutting, Hole | EdgeBore)
+    }
 
 
-def _hole(feature: SettledFeature, stated: Hole | None) -> Drilled:
+def _hole(feature: SettledFeature, stated: Hole | EdgeBore | None) -> Drilled:
     named = (stated.pilot or stated.for_) if stated else None
     return Drilled(
         at=feature.at,
@@ -86,11 +98,11 @@ def drills_of(settled: SettledPlan) -> tuple[Drill, ...]:
 
     Holes of one width for bolts of several lengths take one drill.
     """
-    found: dict[tuple[float, float, bool, bool], list[tuple[Drilled, SettledPart]]] = {}
+    found: dict[tuple[float, float, bool, bool, bool], list[tuple[Drilled, SettledPart]]] = {}
     for part in settled.parts:
-        for hole in holes_of(settled, part):
+        for hole in (*holes_of(settled, part), *_into_edges(settled, part)):
             deep = 0.0 if hole.depth is None else rounded(hole.depth, 2)
-            key = (rounded(hole.diameter, 2), deep, hole.bore, hole.pilot)
+            key = (rounded(hole.diameter, 2), deep, hole.bore, hole.pilot, hole.edge)
             found.setdefault(key, []).append((hole, part))
     return tuple(_drill(found[key]) for key in sorted(found))
 
@@ -103,6 +115,7 @@ def _drill(holes: list[tuple[Drilled, SettledPart]]) -> Drill:
         items=tuple(dict.fromkeys(hole.item for hole, _ in holes if hole.item)),
         pilot=one.pilot,
         bore=one.bore,
+        edge=one.edge,
         count=sum(len(part.pieces) for _, part in holes),
         parts=tuple(dict.fromkeys(part.name for _, part in holes)),
     )

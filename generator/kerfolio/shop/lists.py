@@ -47,9 +47,9 @@ def hardware_counts(plan: Plan) -> Mapping[str, int]:
     Summed over the steps as often as they are done, else of the plan's own list.
     """
     done = [(each.count, step) for each in plan.made for step in each.steps]
-    uses = [(times, use) for times, step in done for use in step.hardware]
+    uses = [(times, use) for times, step in done for use in step.uses]
     counts: Counter[str] = Counter()
-    for times, use in uses or ((1, use) for use in plan.hardware):
+    for times, use in uses or ((1, use) for use in plan.listed):
         counts[use.item.name] += times * use.count
     return counts
 
@@ -57,7 +57,8 @@ def hardware_counts(plan: Plan) -> Mapping[str, int]:
 def hardware_list(settled: SettledPlan) -> tuple[HardwareRow, ...]:
     """Return a row for each item in the order of its first use."""
     plan, stock = settled.plan, settled.stock
-    purposes = {use.item.name: use.purpose for use in plan.hardware}
+    purposes = {each.item.name: each.purpose for each in plan.fastenings if each.purpose}
+    purposes |= {use.item.name: use.purpose for use in plan.hardware}
     rows = []
     for name, count in hardware_counts(plan).items():
         item = stock.item(name)

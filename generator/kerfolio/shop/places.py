@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from kerfolio.geometry.measure import bounds
 from kerfolio.model.feature_kind import (
+    BORE,
     GROOVE,
     HOLE,
     NOTCH,
@@ -27,9 +28,10 @@ MARKED = (SLOT, NOTCH, WINDOW, POCKET, GROOVE)
 class Spot:
     """Something to mark, mm: its middle from the left and the lower edge of the part's overall box.
 
-    Of a notch it is the middle of its bottom. ``width`` is across, ``length`` along its ``turn``,
-    degrees from the x axis, 0 up to 180; of a hole both are its diameter. ``depth`` None goes
-    through. ``bore``: a wide one that a head sinks into.
+    Of a notch it is the middle of its bottom, of a bore into an edge that of its mouth. ``width``
+    is across, ``length`` along its ``turn``, degrees from the x axis, 0 up to 180; of a hole or a
+    bore both are its diameter. ``depth`` None goes through. ``bore``: a wide one that a head sinks
+    into.
     """
 
     kind: FeatureKind
@@ -45,7 +47,8 @@ class Spot:
 def spots_of(settled: SettledPlan, part: SettledPart) -> tuple[Spot, ...]:
     """Return what is to be marked on a part: holes first, then the rest, as the plan has them."""
     box = bounds(part.plain.outer)
-    return (*_holes(settled, part, box.x0, box.y0), *_others(part, box.x0, box.y0))
+    holes = _holes(settled, part, box.x0, box.y0)
+    return (*holes, *_bores(part, box.x0, box.y0), *_others(part, box.x0, box.y0))
 
 
 def _holes(settled: SettledPlan, part: SettledPart, x0: float, y0: float) -> Iterator[Spot]:
@@ -59,6 +62,19 @@ def _holes(settled: SettledPlan, part: SettledPart, x0: float, y0: float) -> Ite
             depth=hole.depth,
             bore=hole.bore,
         )
+
+
+def _bores(part: SettledPart, x0: float, y0: float) -> Iterator[Spot]:
+    for feature in part.features:
+        if feature.kind is BORE:
+            yield Spot(
+                kind=BORE,
+                left=feature.at[0] - x0,
+                up=feature.at[1] - y0,
+                width=feature.width.value,
+                length=feature.width.value,
+                depth=feature.depth.value if feature.depth else None,
+            )
 
 
 def _others(part: SettledPart, x0: float, y0: float) -> Iterator[Spot]:

@@ -68,7 +68,9 @@ def limits(edge: SettledEdge, part: SettledPart, sides: frozenset[str]) -> Itera
     if butts(edge, part, sides):
         yield Limit(radius=0.0, butts=True)
     for feature in part.features:
-        if edge.runs and feature.kind is not ENGRAVING and feature.name not in edge.openings:
+        if feature.kind.by_hand or feature.kind is ENGRAVING:
+            continue
+        if edge.runs and feature.name not in edge.openings:
             yield from _beside(feature, edge)
 
 

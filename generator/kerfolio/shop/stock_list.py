@@ -164,6 +164,9 @@ _COLUMNS: dict[str, tuple[_Column, ...]] = {
     "hardware": (
         _column("thread", "stocklist-thread-or-shank", _length),
         _column("head", "stocklist-head"),
+        _column("head_diameter", "stocklist-head-across", _length),
+        _column("outside", "stocklist-across", _length),
+        _column("height", "stocklist-thick", _length),
         _column("clearance", "stocklist-clearance-hole", _length),
         _column("pilot", "stocklist-pilot-hole", _length),
         _column("counterbore_diameter", "stocklist-counterbore", _length),

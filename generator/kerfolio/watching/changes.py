@@ -56,4 +56,6 @@ def _whole(part: SettledPart) -> tuple[object, ...]:
 
 
 def _cut(feature: SettledFeature) -> tuple[object, ...]:
-    return feature.kind, feature.shape, feature.depth and feature.depth.value, feature.takes
+    level = feature.level and feature.level.value
+    depth = feature.depth and feature.depth.value
+    return feature.kind, feature.shape, depth, level, feature.takes

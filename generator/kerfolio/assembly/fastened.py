@@ -1,0 +1,298 @@
+"""Fastenings in their place: the axis of each in the whole, and where its hardware sits on it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import Enum
+from math import asin, degrees
+
+from kerfolio.assembly.assembled import Assembled, PosedPiece
+from kerfolio.geometry.rigid import (
+    Rigid,
+    Vector,
+    added,
+    between,
+    cross,
+    dot,
+    length,
+    scaled,
+)
+from kerfolio.model.fastening import BRACKETED, CLAMPED, CROSS_NUT, DOWELLED
+from kerfolio.model.stock import HardwareStock
+from kerfolio.settling.fastened import Seat, SettledFastening, fastenings_of, step_number
+from kerfolio.settling.settled import SettledPlan
+
+_BACK = "back"
+
+
+class Role(Enum):
+    """What a piece of hardware does in its fastening."""
+
+    SHANK = "shank"
+    NUT = "nut"
+    WASHER = "washer"
+    FITTING = "fitting"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Body:
+    """A piece of hardware in its place.
+
+    ``frame`` in the world: z is the way that the fastening goes in, mm. Its origin is, of a shank,
+    where its head's underside bears (of a countersunk screw or a dowel its very end), of a washer
+    or a nut on its bolt the face nearer to the head. Of a barrel nut it is its middle, and z runs
+    along the nut, x along the bolt.
+    """
+
+    item: HardwareStock
+    role: Role
+    frame: Rigid
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """How a fastening meets one of its seats after the first, in the world, mm.
+
+    ``at`` is where it enters the seat, ``along`` how far that is from where its head bears.
+    ``aside`` is from its axis to the middle of the seat there, ``tilt`` the degrees between both.
+    """
+
+    seat: Seat
+    at: Vector
+    along: float
+    aside: Vector
+    tilt: float
+
+    @property
+    def off(self) -> float:
+        """How far the seat's middle lies beside the axis, mm."""
+        return length(self.aside)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PosedFastening:
+    """A fastening as it stands in the whole; x to the right, y to the back, z up; mm.
+
+    ``frame``: origin where head or washer bears on the wood (of a dowel where its end is), z the
+    way it goes in. ``tip`` is how far along that its end lies, ``entries`` are its further seats.
+    ``nut_at`` is how far along the axis the middle of its nut lies, None without one; ``nut_aside``
+    from the axis to the middle of a barrel nut. ``step`` counts from 1, 0 in a plan without steps.
+    """
+
+    settled: SettledFastening
+    frame: Rigid
+    tip: float
+    entries: tuple[Entry, ...]
+    bodies: tuple[Body, ...]
+    nut_at: float | None = None
+    nut_aside: Vector = (0.0, 0.0, 0.0)
+    step: int = 0
+
+    @property
+    def direction(self) -> Vector:
+        """The way that it goes in (unit)."""
+        return self.frame.z
+
+
+def posed_fastenings(settled: SettledPlan, assembled: Assembled) -> tuple[PosedFastening, ...]:
+    """Return the fastenings whose pieces have a place, in the order of the plan."""
+    pieces = {each.label: each for each in assembled.pieces}
+    steps = settled.plan.steps
+    found = []
+    for each in fastenings_of(settled):
+        if each.pieces and all(label in pieces for label in each.pieces) and each.first.piece:
+            number = step_number(each, steps)
+            found.append(_posed(each, pieces, 0 if number is None else number + 1))
+    return tuple(found)
+
+
+def _posed(fastening: SettledFastening, pieces: dict[str, PosedPiece], step: int) -> PosedFastening:
+    frame = _frame(fastening, pieces)
+    entries = tuple(_entries(fastening, frame, pieces))
+    washer = fastening.washer.height or 0.0 if fastening.washer else 0.0
+    tip = (fastening.item.length or 0.0) - washer
+    if fastening.kind is DOWELLED:
+        frame, tip = _dowel(fastening, frame, entries)
+        entries = tuple(_entries(fastening, frame, pieces))
+    nut_at, aside, nuts = _nut(fastening, frame, entries, pieces)
+    bodies = (*_head_bodies(fastening, frame, washer), *nuts)
+    return PosedFastening(
+        settled=fastening,
+        frame=frame,
+        tip=tip,
+        entries=entries,
+        bodies=bodies,
+        nut_at=nut_at,
+        nut_aside=aside,
+        step=step,
+    )
+
+
+def _frame(fastening: SettledFastening, pieces: dict[str, PosedPiece]) -> Rigid:
+    """Return the frame of the axis: its origin where the head bears, z the way it goes in."""
+    first = fastening.first
+    assert first.part is not None, "the first seat has been looked at"
+    pose = pieces[first.piece].pose
+    if not first.is_hole:
+        at = _edge_point(first) if first.side else first.mouth
+        return _along(pose.point(at), pose.vector(scaled(first.inward, _outward(fastening))))
+    back = _goes_to_show(fastening, pieces)
+    x, y, top = first.mouth
+    level = 0.0 if back else top - first.sunk
+    return _along(pose.point((x, y, level)), pose.vector((0.0, 0.0, 1.0 if back else -1.0)))
+
+
+def _outward(fastening: SettledFastening) -> float:
+    """Return -1 where a fastening leaves the edge of its first seat for another piece, else 1."""
+    return -1.0 if len(fastening.pieces) > 1 else 1.0
+
+
+def _edge_point(seat: Seat) -> Vector:
+    """Return the middle of a side of a part, in its frame."""
+    assert seat.part is not None
+    xs, ys = zip(*((v[0], v[1]) for v in seat.part.plain.outer.vertices), strict=True)
+    x, y = (min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2
+    at = {"left": (min(xs), y), "right": (max(xs), y), "bottom": (x, min(ys)), "top": (x, max(ys))}
+    return (*at[seat.side], seat.part.thickness / 2)
+
+
+def _goes_to_show(fastening: SettledFastening, pieces: dict[str, PosedPiece]) -> bool:
+    """Tell whether a fastening enters a hole from the back, towards the show face."""
+    first, last = fastening.first, fastening.last
+    if last.part is None or last.piece == first.piece:
+        return fastening.stated.head_on == _BACK
+    pose, other = pieces[first.piece].pose, pieces[last.piece].pose
+    normal = pose.vector((0.0, 0.0, 1.0))
+    if last.into_edge:
+        way = other.vector(last.inward)
+    else:
+        assert first.part is not None
+        x, y, _ = last.mouth
+        there = other.point((x, y, last.part.thickness / 2))
+        here = pose.point((*first.mouth[:2], first.part.thickness / 2))
+        way = between(here, there)
+    return dot(way, normal) > 0
+
+
+def _along(origin: Vector, way: Vector) -> Rigid:
+    """Return a frame at a point, z along a way; x lies level where the way does not."""
+    z = scaled(way, 1.0 / length(way))
+    up: Vector = (0.0, 0.0, 1.0) if abs(z[2]) < 0.9 else (1.0, 0.0, 0.0)
+    x = cross(up, z)
+    x = scaled(x, 1.0 / length(x))
+    return Rigid(origin, x, cross(z, x), z)
+
+
+def _entries(
+    fastening: SettledFastening, frame: Rigid, pieces: dict[str, PosedPiece]
+) -> Iterator[Entry]:
+    for seat in fastening.seats[1:]:
+        if seat.part is None:
+            continue
+        pose = pieces[seat.piece].pose
+        way = pose.vector(seat.inward)
+        middle = _entered(seat, pose, frame)
+        if seat.side:  # a plain side: wherever the axis meets it
+            gone = between(frame.origin, middle)
+            along = dot(gone, way) / (dot(frame.z, way) or 1.0)
+            at = added(frame.origin, scaled(frame.z, along))
+            yield Entry(
+                seat=seat, at=at, along=along, aside=(0.0, 0.0, 0.0), tilt=_tilt(frame, way)
+            )
+            continue
+        gone = between(frame.origin, middle)
+        along = dot(gone, frame.z)
+        aside = between(scaled(frame.z, along), gone)
+        yield Entry(seat=seat, at=middle, along=along, aside=aside, tilt=_tilt(frame, way))
+
+
+def _entered(seat: Seat, pose: Rigid, frame: Rigid) -> Vector:
+    """Return the middle of a seat where a fastening enters it, in the world."""
+    if seat.side:
+        return pose.point(_edge_point(seat))
+    x, y, z = seat.mouth
+    if seat.is_hole and dot(pose.vector((0.0, 0.0, -1.0)), frame.z) < 0:
+        z = 0.0
+    return pose.point((x, y, z))
+
+
+def _tilt(frame: Rigid, way: Vector) -> float:
+    """Return the degrees between two axes, whichever way they run."""
+    return degrees(asin(min(1.0, length(cross(frame.z, way)))))
+
+
+def room_in(seat: Seat) -> float:
+    """Return how deep a seat is, mm: of what goes through a face, the sheet's thickness."""
+    if seat.feature is not None and seat.feature.depth is not None:
+        return seat.feature.depth.value
+    if seat.board is not None:
+        return seat.board.stock.thickness
+    assert seat.part is not None
+    return seat.part.thickness
+
+
+def _dowel(
+    fastening: SettledFastening, frame: Rigid, entries: tuple[Entry, ...]
+) -> tuple[Rigid, float]:
+    """Return the frame of a dowel at its end, as far from the bottom as at its other end."""
+    long = fastening.item.length or 0.0
+    if not entries:
+        return frame, long
+    first, last = room_in(fastening.first), room_in(entries[-1].seat)
+    start = entries[-1].along - first + (first + last - long) / 2
+    return frame.moved(scaled(frame.z, start)), long
+
+
+def _nut(
+    fastening: SettledFastening,
+    frame: Rigid,
+    entries: tuple[Entry, ...],
+    pieces: dict[str, PosedPiece],
+) -> tuple[float | None, Vector, tuple[Body, ...]]:
+    """Return how far along the axis the nut's middle is, how far beside it, and its bodies."""
+    nut, cross_hole = fastening.nut, fastening.cross
+    if nut is None:
+        return None, (0.0, 0.0, 0.0), ()
+    if nut.kind == CROSS_NUT:
+        if cross_hole is None or cross_hole.part is None:
+            return None, (0.0, 0.0, 0.0), ()
+        pose = pieces[cross_hole.piece].pose
+        x, y, _ = cross_hole.mouth
+        way = pose.vector((0.0, 0.0, 1.0))
+        middle = pose.point((x, y, cross_hole.part.thickness / 2))
+        gone = between(frame.origin, middle)
+        along = dot(gone, frame.z)
+        beside = between(scaled(frame.z, along), gone)
+        aside = between(scaled(way, dot(beside, way)), beside)  # along its hole a nut slides
+        lying = Rigid(middle, frame.z, cross(way, frame.z), way)
+        return along, aside, (Body(item=nut, role=Role.NUT, frame=lying),)
+    high = nut.height or 0.0
+    under = fastening.under_nut.height or 0.0 if fastening.under_nut else 0.0
+    face = _far_face(fastening, entries)
+    seated = frame.moved(scaled(frame.z, face + under))
+    bodies = [Body(item=nut, role=Role.NUT, frame=seated)]
+    if fastening.under_nut is not None:
+        at = frame.moved(scaled(frame.z, face))
+        bodies.append(Body(item=fastening.under_nut, role=Role.WASHER, frame=at))
+    return face + under + high / 2, (0.0, 0.0, 0.0), tuple(bodies)
+
+
+def _far_face(fastening: SettledFastening, entries: tuple[Entry, ...]) -> float:
+    """Return how far along the axis the wood ends that a bolt goes through, mm."""
+    if entries:
+        return entries[-1].along + room_in(entries[-1].seat)
+    return room_in(fastening.first) - fastening.first.sunk
+
+
+def _head_bodies(fastening: SettledFastening, frame: Rigid, washer: float) -> Iterator[Body]:
+    fitting = fastening.kind in (BRACKETED, CLAMPED)
+    if fitting:
+        if fastening.number == 1:
+            yield Body(item=fastening.item, role=Role.FITTING, frame=frame)
+        return
+    if fastening.washer is not None:
+        back = frame.moved(scaled(frame.z, -washer))
+        yield Body(item=fastening.washer, role=Role.WASHER, frame=back)
+        frame = back
+    yield Body(item=fastening.item, role=Role.SHANK, frame=frame)

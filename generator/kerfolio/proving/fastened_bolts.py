@@ -1,0 +1,320 @@
+"""Checks of bolts that fastenings state: axes meet, threads engage, heads and nuts have room."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from kerfolio.assembly.building import Build
+from kerfolio.assembly.fastened import PosedFastening, room_in
+from kerfolio.basis.finding import Finding, Severity, error, note, warning
+from kerfolio.basis.measures import angle, length, precise
+from kerfolio.basis.said import Text, said
+from kerfolio.basis.tolerance import SAME
+from kerfolio.geometry.measure import contours_of
+from kerfolio.geometry.near import line_distance
+from kerfolio.geometry.rigid import length as size_of
+from kerfolio.model.fastening import BOLTED, CROSS_NUT, DOWELLED, SCREWED
+from kerfolio.proving.bolts import SPARE
+from kerfolio.proving.in_place import InPlace, at_points, off_words, play_of, told_off
+from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, together
+from kerfolio.settling.fastened import Seat
+
+SLANT = 1.0
+"""Degrees between two axes that are no accident of arithmetic (common practice)."""
+
+ENGAGED = 1.0
+"""Of its diameter, what of a bolt's thread is in a nut across it (common practice)."""
+
+PROUD = 0.2
+"""A sunk head may stand this far, mm, above the face (common practice, no single source)."""
+
+LOOSE_NUT = 1.0
+"""A barrel nut's hole may be wider by so much, mm (common practice, no single source)."""
+
+
+@together(
+    "fastening-off-axis",
+    reason="A fastening goes home where the axes of its holes meet within their play.",
+    source=OWN_FIGURES,
+)
+def axes_meet(build: Build) -> Iterator[Finding]:
+    """Look for holes and bores that do not lie in one line."""
+    return at_points(build, _off_axis)
+
+
+def _off_axis(there: InPlace) -> Iterator[Finding]:
+    posed = there.posed
+    settled, thread = posed.settled, posed.settled.item.thread or 0.0
+    for entry in posed.entries:
+        seat, place = entry.seat, settled.stated.place
+        if settled.kind not in (BOLTED, SCREWED, DOWELLED):
+            continue
+        if entry.tilt > SLANT:
+            lean = angle("angle", entry.tilt)
+            message = said("{} stands at {} to {}", seat.called, lean, settled.first.called)
+            way: Text = (
+                "Both must lie along one line: is it the feature, or the joint, that you mean?"
+            )
+            yield error("fastening-off-axis", message, place, way, **there.about(seat))
+        elif entry.off > play_of(settled.first, thread) + play_of(seat, thread) + SAME:
+            off = told_off(there, entry)
+            message = said("{} is {} for `{}`", seat.called, off, there.item)
+            play = precise("play", play_of(settled.first, thread) + play_of(seat, thread))
+            template = "Bring it into line with {}; the play of both is {}."
+            advice = said(template, settled.first.called, play)
+            yield error("fastening-off-axis", message, place, advice, **there.about(seat))
+    yield from _off_nut(there, posed, thread)
+
+
+def _off_nut(there: InPlace, posed: PosedFastening, thread: float) -> Iterator[Finding]:
+    cross = posed.settled.cross
+    if cross is None or not posed.entries:
+        return
+    play = play_of(posed.settled.first, thread) + play_of(posed.entries[-1].seat, thread)
+    if size_of(posed.nut_aside) > play + SAME:
+        pose = there.pose(cross).pose
+        off = off_words(pose.inverse.vector(posed.nut_aside))
+        message = said("nut hole {} is {} for `{}`", cross.called, off, there.item)
+        advice = said("Bring it into line with {}.", posed.entries[-1].seat.called)
+        place = posed.settled.stated.place
+        yield error("fastening-off-axis", message, place, advice, **there.about(cross))
+
+
+@together(
+    "bore-wants-guide",
+    reason="A bore by hand is off by what a hand is, and its bolt has only so much play.",
+    source=COMMON_PRACTICE,
+    severity=Severity.NOTE,
+)
+def hands_suffice(build: Build) -> Iterator[Finding]:
+    """Look for bores by hand whose error may be more than the play of what goes in."""
+    return at_points(build, _by_hand)
+
+
+def _by_hand(there: InPlace) -> Iterator[Finding]:
+    posed, hand = there.posed, there.settled.plan.hand
+    kind, thread = posed.settled.kind, posed.settled.item.thread or 0.0
+    for entry in posed.entries if kind in (BOLTED, DOWELLED) else ():
+        seat = entry.seat
+        if not seat.is_bore or seat.guided or seat.diameter is None:
+            continue
+        deep = (posed.nut_at - entry.along) if posed.nut_at is not None else 0.0
+        off = hand.at(max(0.0, deep))
+        play = play_of(posed.settled.first, thread) + play_of(seat, thread) - entry.off
+        if off > play + SAME:
+            where = "at its nut" if deep > 0 else "at its mouth"
+            figures = precise("off", off), precise("play", play)
+            template = "by hand {} may be {} off " + where + ", and `{}` has {} of play"
+            message = said(template, seat.called, figures[0], there.item, figures[1])
+            wide = precise("diameter", seat.diameter + 2 * (off - play))
+            advice = said(
+                "Bore it with a drilling guide, or mark it with a dowel centre, say so in the step "
+                "and write `guided: yes`; or bore it {} wide.",
+                wide,
+            )
+            place = seat.feature.place if seat.feature else posed.settled.stated.place
+            yield note("bore-wants-guide", message, place, advice, **there.about(seat))
+
+
+@together(
+    "bolt-short-of-nut",
+    reason="A bolt holds by the thread that is in its nut.",
+    source="one diameter of thread, common practice; heights of nuts from memory, ISO 4032",
+    also=("bolt-out-of-nut",),
+)
+def nuts_filled(build: Build) -> Iterator[Finding]:
+    """Look for bolts that do not reach through their nut, or stand far out of it."""
+    return at_points(build, _reaching)
+
+
+def _reaching(there: InPlace) -> Iterator[Finding]:
+    posed, settled = there.posed, there.posed.settled
+    if settled.nut is None or posed.nut_at is None or settled.kind is not BOLTED:
+        return
+    thread, place = settled.item.thread or 0.0, settled.stated.place
+    seat = settled.cross or settled.last
+    if settled.nut.kind == CROSS_NUT:
+        half = (settled.nut.outside or seat.diameter or 0.0) / 2
+        wanted = min(posed.nut_at + half, posed.nut_at - half + ENGAGED * thread)
+    else:
+        wanted = posed.nut_at + (settled.nut.height or 0.8 * thread) / 2
+    short = wanted - posed.tip
+    if short > SAME:
+        reached = said("`{}` ends {} short of its nut", there.item, length("short", short))
+        message = said("{} in {}", reached, seat.called)
+        long = (settled.item.length or 0.0) + short
+        advice = said("Take one of {} or more, or bring the nut nearer.", length("needed", long))
+        yield error("bolt-short-of-nut", message, place, advice, **there.about(seat))
+    elif settled.nut.kind != CROSS_NUT and posed.tip - wanted > SPARE:
+        out = length("out", posed.tip - wanted)
+        message = said("`{}` stands {} out of its nut", there.item, out)
+        shorter = "Take a shorter bolt: what stands out catches."
+        yield note("bolt-out-of-nut", message, place, shorter, **there.about(seat))
+
+
+@together(
+    "fastening-bottoms",
+    reason="What meets the bottom of its bore holds nothing together.",
+    source="sums of lengths; the gap at a dowel's end is 1/16 in by dowel makers' pages",
+)
+def ends_free(build: Build) -> Iterator[Finding]:
+    """Look for bolts and dowels that are longer than what is bored for them."""
+    return at_points(build, _bottoming)
+
+
+DOWEL_GAP = 1.6
+"""What a dowel leaves free at its ends together, mm: 1/16 in (dowel makers' technical pages)."""
+
+
+def _bottoming(there: InPlace) -> Iterator[Finding]:
+    posed, settled = there.posed, there.posed.settled
+    if not posed.entries or settled.kind not in (BOLTED, DOWELLED):
+        return
+    entry = posed.entries[-1]
+    if settled.kind is DOWELLED:
+        room = room_in(settled.first) + room_in(entry.seat)
+        over = (settled.item.length or 0.0) + DOWEL_GAP - room
+        words = said("`{}` is {} too long for its two bores", there.item, length("over", over))
+    else:
+        blind = entry.seat.feature is not None and entry.seat.feature.depth is not None
+        over = posed.tip - entry.along - room_in(entry.seat) if blind else 0.0
+        words = said("`{}` meets the bottom {} early", there.item, length("over", over))
+    if over > SAME:
+        message = said("{} in {}", words, entry.seat.called)
+        deep = length("depth", room_in(entry.seat) + over)
+        advice = said("Bore {} deep, or take a shorter one.", deep)
+        place = settled.stated.place
+        yield error("fastening-bottoms", message, place, advice, **there.about(entry.seat))
+
+
+@together(
+    "head-unseated",
+    reason="Head and washer draw on the wood that they lie on.",
+    source="sizes of heads and washers from memory: ISO 4762, ISO 7089",
+    also=("head-proud",),
+)
+def heads_sit(build: Build) -> Iterator[Finding]:
+    """Look for heads and washers that find no flat wood, or no room in their counterbore."""
+    return at_points(build, _seating)
+
+
+def _seating(there: InPlace) -> Iterator[Finding]:
+    posed, settled = there.posed, there.posed.settled
+    seat, place = settled.first, settled.stated.place
+    if settled.kind not in (BOLTED, SCREWED) or seat.feature is None or seat.part is None:
+        return
+    top = settled.washer or settled.item
+    wide = top.outside if settled.washer else settled.item.head_diameter
+    if wide is None:
+        return
+    bearing = there.pose(seat).pose.inverse.vector(posed.direction)[2]
+    wider = seat.feature.counterbore if bearing < 0 else None
+    figure, hole = precise("width", wide), seat.feature.width.value
+    what = there.about(seat)
+    advice: Text = "Bore the counterbore wider, or take a smaller washer."
+    if wider is not None:
+        if wide > wider[0].value + SAME:
+            bored = precise("bore", wider[0].value)
+            message = said("`{}` is {} wide, its bore {} {}", top.name, figure, seat.called, bored)
+            yield error("head-unseated", message, place, advice, **what)
+        yield from _proud(there, wider[1].value)
+        return
+    if settled.kind is BOLTED and wide <= hole + SAME:
+        message = said("`{}` falls through {}: it is {} wide", top.name, seat.called, figure)
+        advice = "Take a washer that is wider than the hole."
+        yield error("head-unseated", message, place, advice, **what)
+        return
+    around = [c for c in contours_of(seat.part.plain) if c not in seat.feature.shape]
+    near = min(line_distance(seat.feature.at, each) for each in around)
+    if near < wide / 2 - SAME and near > hole / 2:
+        gap = length("distance", near)
+        message = said("`{}` at {} lies over an edge {} away", top.name, seat.called, gap)
+        advice = said("Keep {} of wood round the middle of the hole.", length("least", wide / 2))
+        yield error("head-unseated", message, place, advice, **what)
+
+
+def _proud(there: InPlace, deep: float) -> Iterator[Finding]:
+    settled, seat = there.posed.settled, there.posed.settled.first
+    high = (settled.item.head_height or 0.0) + (
+        (settled.washer.height or 0.0) if settled.washer else 0.0
+    )
+    if settled.kind is BOLTED and high > deep + PROUD:
+        over = precise("over", high - deep)
+        message = said("the head of `{}` stands {} out of {}", there.item, over, seat.called)
+        advice = said("Sink its counterbore {} deep.", precise("depth", high))
+        place = settled.stated.place
+        yield warning("head-proud", message, place, advice, **there.about(seat))
+
+
+@together(
+    "barrel-nut-long",
+    reason="A barrel nut that stands out of its sheet keeps pieces apart, and hands bleed on it.",
+    source=OWN_FIGURES,
+    severity=Severity.WARNING,
+    also=("barrel-nut-hole",),
+)
+def nuts_hidden(build: Build) -> Iterator[Finding]:
+    """Look for barrel nuts longer than the sheet is thick, or in holes that are not for them."""
+    return at_points(build, _cross_nuts)
+
+
+def _cross_nuts(there: InPlace) -> Iterator[Finding]:
+    settled = there.posed.settled
+    nut, cross, place = settled.nut, settled.cross, settled.stated.place
+    if nut is None or nut.kind != CROSS_NUT:
+        return
+    if cross is None or cross.part is None or cross.diameter is None:
+        message = said("no hole for `{}` is found beside {}", nut.name, settled.last.called)
+        bored = f"Bore one across the bolt: `{{hole: {{at: [x, y], for: {nut.name}}}}}`."
+        yield warning("barrel-nut-hole", message, place, bored, **there.about(settled.last))
+        return
+    if nut.length is not None and nut.length > cross.part.thickness + SAME:
+        lengths = precise("length", nut.length), precise("thickness", cross.part.thickness)
+        message = said("`{}` is {} long, its sheet {} thick", nut.name, *lengths)
+        shorter = said("Take one no longer than {}.", lengths[1])
+        yield warning("barrel-nut-long", message, place, shorter, **there.about(cross))
+    wide = nut.outside or nut.clearance
+    if wide is not None and not -SAME <= cross.diameter - wide <= LOOSE_NUT:
+        sizes = precise("hole", cross.diameter), precise("width", wide)
+        message = said("{} is {} wide, its nut `{}` {}", cross.called, sizes[0], nut.name, sizes[1])
+        advice = f"Write `for: {nut.name}` in place of its diameter."
+        yield warning("barrel-nut-hole", message, place, advice, **there.about(cross))
+
+
+@together(
+    "thread-mismatch",
+    reason="Bolt, nut and washer are of one thread, and holes let the bolt through.",
+    source="ISO 273; ASME B18.2.8",
+    also=("nut-missing",),
+)
+def threads_agree(build: Build) -> Iterator[Finding]:
+    """Look for nuts of another thread, holes narrower than their bolt, bolts without a nut."""
+    return at_points(build, _threads)
+
+
+def _threads(there: InPlace) -> Iterator[Finding]:
+    settled, place = there.posed.settled, there.posed.settled.stated.place
+    thread = settled.item.thread
+    if settled.kind is not BOLTED or thread is None:
+        return
+    for item in (settled.nut, settled.washer, settled.under_nut):
+        if item is not None and item.thread is not None and abs(item.thread - thread) > 0.1:
+            sizes = precise("thread", thread), precise("other", item.thread)
+            message = said("`{}` is {}, its `{}` {}", there.item, sizes[0], item.name, sizes[1])
+            one = said("Take one for {}.", sizes[0])
+            what = there.about(settled.first)
+            yield error("thread-mismatch", message, place, one, **what)
+    for seat in settled.seats:
+        if _too_narrow(seat, thread):
+            wide = precise("hole", seat.diameter or 0.0)
+            message = said("{} is {} wide, too narrow for `{}`", seat.called, wide, there.item)
+            advice = f"Write `for: {there.item}` in place of its diameter."
+            yield error("thread-mismatch", message, place, advice, **there.about(seat))
+    if settled.nut is None and not any(seat.is_pilot for seat in settled.seats):
+        message = said("nothing holds `{}` in {}", there.item, settled.last.called)
+        advice = "State its `nut`: a nut, a barrel nut or an insert."
+        yield error("nut-missing", message, place, advice, **there.about(settled.last))
+
+
+def _too_narrow(seat: Seat, thread: float) -> bool:
+    return not seat.is_pilot and seat.diameter is not None and seat.diameter < thread + SAME

@@ -1,0 +1,95 @@
+"""Fastenings where they stand, at every point that a plan is put together at."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from kerfolio.assembly.assembled import PosedPiece
+from kerfolio.assembly.building import Build
+from kerfolio.assembly.fastened import Entry, PosedFastening, posed_fastenings
+from kerfolio.basis.finding import Beside, Finding
+from kerfolio.basis.measures import length
+from kerfolio.basis.said import Words, said
+from kerfolio.geometry.rigid import Vector
+from kerfolio.proving.folding import folded
+from kerfolio.proving.marks import about
+from kerfolio.settling.fastened import Seat
+from kerfolio.settling.settled import FitVariant, SettledPlan
+
+_SEEN = 0.05
+"""A part of a distance is told, mm, where it is no less."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InPlace:
+    """A fastening as it stands at one point of the range, with the plan and its pieces there."""
+
+    posed: PosedFastening
+    settled: SettledPlan
+    pieces: tuple[PosedPiece, ...]
+
+    @property
+    def item(self) -> str:
+        """What it is of, as the stock names it."""
+        return self.posed.settled.item.name
+
+    def pose(self, seat: Seat) -> PosedPiece:
+        """Return the piece that a seat is in."""
+        return next(each for each in self.pieces if each.label == seat.piece)
+
+    def about(self, seat: Seat) -> Beside:
+        """Return what a finding on a seat has besides its words."""
+        if seat.part is None or seat.feature is None:
+            return {"subject": seat.name}
+        return about(self.settled, seat.part, seat.feature)
+
+
+Look = Callable[[InPlace], Iterator[Finding]]
+
+
+def at_points(build: Build, look: Look) -> Iterator[Finding]:
+    """Yield what is found of every fastening in its place, each remark once over the range.
+
+    Of pieces whose joints do not agree nothing is asked: that has been told.
+    """
+    off = {piece for gap in build.drawn.gaps for piece in (gap.pairing.a, gap.pairing.b)}
+    tried: list[FitVariant] = []
+    found: list[tuple[FitVariant, Finding]] = []
+    for fitted in build.fitted:
+        assembled = fitted.together.assembled
+        tried.append(assembled.variant)
+        for posed in posed_fastenings(fitted.settled, assembled):
+            if off.isdisjoint(posed.settled.pieces):
+                there = InPlace(posed=posed, settled=fitted.settled, pieces=assembled.pieces)
+                found += ((assembled.variant, each) for each in look(there))
+    yield from folded(found, tried)
+
+
+def play_of(seat: Seat, thread: float) -> float:
+    """Return how far from its middle a shank may lie in a seat, mm: none where it cuts a thread."""
+    if seat.is_pilot or seat.diameter is None:
+        return 0.0
+    return max(0.0, (seat.diameter - thread) / 2)
+
+
+def told_off(there: InPlace, entry: Entry, aside: Vector | None = None) -> Words:
+    """Return how far, and which way as its part is drawn, a seat lies off: ``2 mm too low``."""
+    pose = there.pose(entry.seat).pose
+    return off_words(pose.inverse.vector(entry.aside if aside is None else aside))
+
+
+def off_words(aside: Vector) -> Words:
+    """Return the parts of a distance in a part's frame in words."""
+    ways = (("far right", "far left"), ("high", "low"), ("near the show face", "near the back"))
+    told = [
+        said("{} too " + ways[axis][0 if mm > 0 else 1], length("off", abs(mm)))
+        for axis, mm in enumerate(aside)
+        if abs(mm) >= _SEEN
+    ]
+    if not told:
+        return said("{} off", length("off", 0.0))
+    words = told[0]
+    for each in told[1:]:
+        words = said("{} and {}", words, each)
+    return words
