@@ -15,12 +15,9 @@ from kerfolio.geometry.near import line_distance
 from kerfolio.geometry.rigid import length as size_of
 from kerfolio.model.fastening import BOLTED, CROSS_NUT, DOWELLED, SCREWED
 from kerfolio.proving.bolts import SPARE
-from kerfolio.proving.in_place import InPlace, at_points, off_words, play_of, told_off
+from kerfolio.proving.in_place import SLANT, InPlace, at_points, off_words, play_of, told_off
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, together
 from kerfolio.settling.fastened import Seat
-
-SLANT = 1.0
-"""Degrees between two axes that are no accident of arithmetic (common practice)."""
 
 ENGAGED = 1.0
 """Of its diameter, what of a bolt's thread is in a nut across it (common practice)."""
@@ -39,7 +36,7 @@ LOOSE_NUT = 1.0
 )
 def axes_meet(build: Build) -> Iterator[Finding]:
     """Look for holes and bores that do not lie in one line."""
-    return at_points(build, _off_axis)
+    return at_points(build, _off_axis, slanted=True)
 
 
 def _off_axis(there: InPlace) -> Iterator[Finding]:
@@ -207,8 +204,12 @@ def _seating(there: InPlace) -> Iterator[Finding]:
     wide = top.outside if settled.washer else settled.item.head_diameter
     if wide is None:
         return
-    bearing = there.pose(seat).pose.inverse.vector(posed.direction)[2]
-    wider = seat.feature.counterbore if bearing < 0 else None
+    on_show = there.pose(seat).pose.inverse.vector(posed.direction)[2] < 0
+    wider = seat.feature.counterbore if on_show else None
+    if seat.feature.counterbore and not on_show:
+        message = said("the wide bore of {} is not where the head is", seat.called)
+        away = "It is on the show face: turn the part round, or leave it out."
+        yield error("head-unseated", message, place, away, **there.about(seat))
     figure, hole = precise("width", wide), seat.feature.width.value
     what = there.about(seat)
     advice: Text = "Bore the counterbore wider, or take a smaller washer."

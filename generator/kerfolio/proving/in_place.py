@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.assembly.assembled import PosedPiece
@@ -12,10 +12,13 @@ from kerfolio.basis.finding import Beside, Finding
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import Words, said
 from kerfolio.geometry.rigid import Vector
-from kerfolio.proving.folding import folded
+from kerfolio.proving.folding import at
 from kerfolio.proving.marks import about
 from kerfolio.settling.fastened import Seat
 from kerfolio.settling.settled import FitVariant, SettledPlan
+
+SLANT = 1.0
+"""Degrees between two axes that are no accident of arithmetic (common practice)."""
 
 _SEEN = 0.05
 """A part of a distance is told, mm, where it is no less."""
@@ -48,10 +51,11 @@ class InPlace:
 Look = Callable[[InPlace], Iterator[Finding]]
 
 
-def at_points(build: Build, look: Look) -> Iterator[Finding]:
+def at_points(build: Build, look: Look, *, slanted: bool = False) -> Iterator[Finding]:
     """Yield what is found of every fastening in its place, each remark once over the range.
 
-    Of pieces whose joints do not agree nothing is asked: that has been told.
+    Of pieces whose joints do not agree nothing is asked, and where axes are ``slanted`` to each
+    other only when that is the question: that has been told.
     """
     off = {piece for gap in build.drawn.gaps for piece in (gap.pairing.a, gap.pairing.b)}
     tried: list[FitVariant] = []
@@ -60,10 +64,32 @@ def at_points(build: Build, look: Look) -> Iterator[Finding]:
         assembled = fitted.together.assembled
         tried.append(assembled.variant)
         for posed in posed_fastenings(fitted.settled, assembled):
-            if off.isdisjoint(posed.settled.pieces):
+            straight = all(each.tilt <= SLANT for each in posed.entries)
+            if off.isdisjoint(posed.settled.pieces) and (straight or slanted):
                 there = InPlace(posed=posed, settled=fitted.settled, pieces=assembled.pieces)
                 found += ((assembled.variant, each) for each in look(there))
-    yield from folded(found, tried)
+    yield from _worst(found, tried)
+
+
+def _worst(
+    found: Iterable[tuple[FitVariant, Finding]], tried: Sequence[FitVariant]
+) -> Iterator[Finding]:
+    """Yield one remark of those that differ only in their numbers, where the first is largest.
+
+    It names the thickness where not all of them are concerned.
+    """
+    groups: dict[tuple[str, ...], list[tuple[FitVariant, Finding]]] = {}
+    for point, finding in found:
+        groups.setdefault(finding.identity, []).append((point, finding))
+    for group in groups.values():
+        point, finding = max(group, key=lambda each: _size(each[1]))
+        concerned = {each.label for each, _ in group}
+        yield finding if len(concerned) == len(tried) else at(finding, point)
+
+
+def _size(finding: Finding) -> float:
+    """Return the first number that a finding tells, 0 where it tells none."""
+    return next((each.value for each in finding.facts), 0.0)
 
 
 def play_of(seat: Seat, thread: float) -> float:

@@ -188,6 +188,9 @@ class _Finder:
     def settled(self, stated: Fastening) -> Iterator[SettledFastening]:
         """Yield what a statement stands for, one for each place."""
         item = self._stock.item(stated.item.name)
+        known = ((self._stock.item(each.name), kinds) for each, kinds in stated.parts)
+        if any(found is None or found.kind not in kinds for found, kinds in known):
+            return
         sets = [self.seats(each) for each in stated.joins]
         counts = {len(each) for each in sets if len(each) != 1}
         if item is None or 0 in counts or len(counts) > 1:
