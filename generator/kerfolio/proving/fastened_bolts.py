@@ -215,7 +215,7 @@ def _seating(there: InPlace) -> Iterator[Finding]:
     advice: Text = "Bore the counterbore wider, or take a smaller washer."
     if wider is not None:
         if wide > wider[0].value + SAME:
-            bored = precise("bore", wider[0].value)
+            bored = precise("bored", wider[0].value)
             message = said("`{}` is {} wide, its bore {} {}", top.name, figure, seat.called, bored)
             yield error("head-unseated", message, place, advice, **what)
         yield from _proud(there, wider[1].value)
@@ -276,7 +276,7 @@ def _cross_nuts(there: InPlace) -> Iterator[Finding]:
         yield warning("barrel-nut-long", message, place, shorter, **there.about(cross))
     wide = nut.outside or nut.clearance
     if wide is not None and not -SAME <= cross.diameter - wide <= LOOSE_NUT:
-        sizes = precise("hole", cross.diameter), precise("width", wide)
+        sizes = precise("opening", cross.diameter), precise("width", wide)
         message = said("{} is {} wide, its nut `{}` {}", cross.called, sizes[0], nut.name, sizes[1])
         advice = f"Write `for: {nut.name}` in place of its diameter."
         yield warning("barrel-nut-hole", message, place, advice, **there.about(cross))
@@ -307,7 +307,7 @@ def _threads(there: InPlace) -> Iterator[Finding]:
             yield error("thread-mismatch", message, place, one, **what)
     for seat in settled.seats:
         if _too_narrow(seat, thread):
-            wide = precise("hole", seat.diameter or 0.0)
+            wide = precise("opening", seat.diameter or 0.0)
             message = said("{} is {} wide, too narrow for `{}`", seat.called, wide, there.item)
             advice = f"Write `for: {there.item}` in place of its diameter."
             yield error("thread-mismatch", message, place, advice, **there.about(seat))
