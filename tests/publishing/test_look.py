@@ -40,7 +40,7 @@ def test_a_part_and_the_whole_are_drawn(tmp_path: Path) -> None:
             "rail",
             "right-tab",
         ),
-        ("at: [100, 60], length", "at: [100, nope], length", "unknown-name", "side", ""),
+        ("at: [100, 60], length", "at: [100, nope], length", "unknown-name", "side", "rail-slot"),
         ("at: [100, 60], length", "at: [100, nope], length", "unknown-name", "", "rail"),
         ("stock: birch-plywood-18", "stock: birch-plywood-81", "unknown-stock", "", ""),
     ],

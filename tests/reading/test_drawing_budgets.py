@@ -18,9 +18,9 @@ from kerfolio.reading.drawn_svg import read_svg
 from kerfolio.reading.dxf_lines import entity_count
 from kerfolio.reading.feature import FEATURES
 from kerfolio.reading.forms import ListOf
+from kerfolio.reading.incomplete import PARTS
 from kerfolio.reading.joint import JOINTS
 from kerfolio.reading.outline import SHAPE_KEYS
-from kerfolio.reading.part import PARTS
 from kerfolio.reading.release import PHOTOS
 from kerfolio.reading.step import STEPS
 from kerfolio.reading.values import TEXTS

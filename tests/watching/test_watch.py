@@ -121,9 +121,19 @@ def test_what_proving_found_stays_until_it_is_proved_again(shop: Shop) -> None:
     assert 'class="remark error"' not in page
 
 
-def test_a_part_that_cannot_be_read_is_named(shop: Shop) -> None:
+def test_a_feature_that_cannot_be_read_is_left_out_of_its_part_and_named(shop: Shop) -> None:
     page = shop.save(LOST, "at: [nope, 60], length: 60")
     assert "unknown size <code>nope</code>" in page
+    assert 'id="rack-side"' in page
+    assert "; without rail-slot<" in page, "where it was to be is not known"
+    assert 'data-feature="rail-slot"' not in page
+    page = shop.save("at: [nope, 60], length: 60", "at: [100, 60], length: sixty")
+    assert "left out: see what was found of it" in page, "with a cross where it was to be"
+    assert "; without rail-slot<" not in page
+
+
+def test_a_part_that_cannot_be_read_is_named(shop: Shop) -> None:
+    page = shop.save("polygon: [[0, 0]", "polygon: [[0]")
     assert "Left out, for what was found of it: <code>side</code>." in page
     assert 'id="rack-rail"' in page
 

@@ -60,6 +60,9 @@ def named_part(
     for point in _wedged(settled, part):
         x, y = (place_decimal(each, reader.unit) for each in point)
         tags.tell(point, f"at {x}, {y}", "in the slot; the lower end goes in first")
+    for lost in part.left_off:
+        for point in lost.at:
+            tags.tell(point, lost.name, "left out: see what was found of it")
     rulers = edge_rulers(part, seat, reader, tags.taken)
     drawn: list[Item] = [*face, *tags.items, *rulers, *origin]
     drawn += _overall(seat, part, reader, drawn)
@@ -138,7 +141,9 @@ def _head(part: SettledPart, reader: Reader, drawn: list[Item], *, headed: bool)
     pieces = [each.label for each in part.pieces]
     thick = length_in(part.thickness, reader)
     made = f": {listed(pieces)}" if pieces != [part.name] else ""
-    words = f"mark {part.mark}, {thick} {part.sheet}, {len(pieces)} of it{made}"
+    lost = [each.name for each in part.left_off if not each.at]
+    without = f"; without {listed(lost)}" if lost else ""
+    words = f"mark {part.mark}, {thick} {part.sheet}, {len(pieces)} of it{made}{without}"
     told = Label(text=words, at=(left, top + 5.0), height=_SMALL, ink=Ink.SOFT)
     yield told
     if headed:
@@ -155,4 +160,5 @@ def _sentence(part: SettledPart, reader: Reader) -> str:
     wide, high = length_in(shape.width, reader), length_in(shape.height, reader)
     names = ", ".join(each.name for each in part.features)
     told = f" Features: {names}." if names else ""
-    return f"{wide} wide, {high} high, seen from the show face.{told}"
+    lost = f" Left out: {', '.join(each.name for each in part.left_off)}." if part.left_off else ""
+    return f"{wide} wide, {high} high, seen from the show face.{told}{lost}"

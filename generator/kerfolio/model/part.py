@@ -9,7 +9,16 @@ from kerfolio.model.bridges import Bridges
 from kerfolio.model.edge_treatment import TreatedEdge
 from kerfolio.model.feature import Feature
 from kerfolio.model.outline import Drawn, Outline
-from kerfolio.model.statement import Named
+from kerfolio.model.statement import Named, Spot
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeftOut:
+    """A feature that cannot be read, and what is known of where it is: spots, or a side."""
+
+    name: str
+    spots: tuple[Spot, ...] = ()
+    side: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -21,7 +30,7 @@ class Part:
     a part that quarter turns leave as good, or ``free`` for one that may lie at any slant.
     ``bridges`` are its own, where they are not those of its sheet's cut setting. ``edges`` are
     those that something is done to. ``title`` is what readers know it by, empty where its name
-    says that.
+    says that. ``left_out`` are features that cannot be read, or follow one that cannot be.
     """
 
     name: str
@@ -34,6 +43,7 @@ class Part:
     bridges: Bridges | None = None
     edges: tuple[TreatedEdge, ...] = ()
     note: str = ""
+    left_out: tuple[LeftOut, ...] = ()
     place: Place = NOWHERE
 
     @property

@@ -350,7 +350,8 @@ class Plan:
     """Everything a ``plan.yaml`` states. ``name`` is its folder's name; ``units`` mm or in.
 
     ``unread`` names the parts, sheets, sizes, boards and pieces that stand in the file but could
-    not be read, so that nothing that refers to them is blamed. ``layout_text`` is the frozen
+    not be read, so that nothing that refers to them is blamed; ``as_far`` is the plan with all that
+    can be read of such parts, for a look, None where there is none. ``layout_text`` is the frozen
     ``layout.json`` as found beside the plan, empty when there is none, ``other_layouts`` are those
     of ``also_for`` by their labels. ``for_children`` is the maker's word
     that children will use what is built. ``show`` are the words of ``showing.py`` for
@@ -414,6 +415,7 @@ class Plan:
     layout_text: str = ""
     other_layouts: tuple[tuple[str, str], ...] = ()
     unread: tuple[str, ...] = ()
+    as_far: Plan | None = None
     place: Place = NOWHERE
 
     def part(self, name: str) -> Part:

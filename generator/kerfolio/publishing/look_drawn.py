@@ -63,7 +63,8 @@ def _part_of(plan: Plan, asked: str) -> str | None:
     """Return the part meant by its name or that of a piece; empty for all, None for none."""
     if not asked:
         return ""
-    return next((each.name for each in plan.parts if asked in (each.name, *each.labels)), None)
+    parts = (plan.as_far or plan).parts
+    return next((each.name for each in parts if asked in (each.name, *each.labels)), None)
 
 
 def _unknown_part(plan: Plan, asked: str) -> Iterator[Finding]:

@@ -33,7 +33,11 @@ class Sight:
 
 
 def sight_of(plan: Plan, stock: Stock, part: str = "") -> Sight:
-    """Return what there is to see of a plan, or of one ``part`` alone, which nothing is put to."""
+    """Return what there is to see of a plan, or of one ``part`` alone, which nothing is put to.
+
+    Of parts that cannot be read whole what can be is seen.
+    """
+    lacks, plan = plan.as_far is not None, plan.as_far or plan
     aim = drawn_variant(plan, stock)
     if aim is None:
         return Sight(
@@ -50,11 +54,12 @@ def sight_of(plan: Plan, stock: Stock, part: str = "") -> Sight:
             wholes.append(Whole(title=each.title or each.name, assembled=together.assembled))
             remarks += together.findings
     # What is wrong with parts would be blamed again on the joints it spoils.
+    found = found or (() if lacks else tuple(remarks))
     return Sight(
         plan=plan,
         settled=settled,
         wholes=tuple(wholes),
-        findings=_told(found or remarks, plan),
+        findings=_told(found, plan),
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from copy import copy
 
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.finding import Finding, error
@@ -10,6 +11,7 @@ from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text
 from kerfolio.model.outline import Drawing
+from kerfolio.model.part import Part
 from kerfolio.reading.drawn_said import NOTHING_SAID, SaidOfDrawing
 from kerfolio.reading.shelf import Shelf
 
@@ -22,7 +24,8 @@ class Desk:
 
     ``unit`` is the plan's unit; ``sizes`` and ``sheets`` are the names stated anywhere in the
     file, known before their values are read (None when that section cannot be taken apart, so
-    that no name is blamed); ``unread`` are those that could not be read.
+    that no name is blamed); ``unread`` are those that could not be read, ``incomplete`` what could
+    be of such parts.
     ``shelf`` gives the files that the text refers to; ``pictures`` and ``drawings`` are what came
     of those taken from it, by the name written in the file. A picture that several files show is
     decoded once where their desks share ``pictures``. ``nominals`` are what the sheets of the stock
@@ -45,12 +48,19 @@ class Desk:
         self.sizes = sizes
         self.sheets = sheets
         self.unread: set[str] = set()
+        self.incomplete: list[Part] = []
         self.findings: list[Finding] = []
         self.shelf = shelf
         self.nominals = nominals or {}
         self.pictures = {} if pictures is None else pictures
         self.drawings: dict[str, Drawing] = {}
         self._said = said or {}
+
+    def aside(self) -> Desk:
+        """Return a desk where things are only tried: what is found there is told nowhere."""
+        made = copy(self)
+        made.findings, made.unread, made.incomplete = [], set(self.unread), []
+        return made
 
     @property
     def decoded(self) -> dict[str, Pixels]:

@@ -14,9 +14,9 @@ from kerfolio.basis.said import stated_name
 from kerfolio.model.feature import ByMate, Feature, Groove, Hole, Mated, Notch, Pocket, Slot
 from kerfolio.model.feature_kind import FeatureKind
 from kerfolio.model.outline import Drawn
-from kerfolio.model.part import Part
+from kerfolio.model.part import LeftOut, Part
 from kerfolio.model.plan import Plan
-from kerfolio.model.statement import Amount, Named
+from kerfolio.model.statement import Amount, Named, Spot
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.followed import FOLLOWING, Mate, followed
 from kerfolio.reading.mate_joints import Pair, with_pairs
@@ -29,7 +29,7 @@ def with_mates(plan: Plan, desk: Desk) -> Plan:
     One that cannot be is told at the desk and left out; its name is kept there as unread.
     """
     book = _Book({label: part for part in plan.parts for label in part.labels}, desk)
-    parts = tuple(replace(each, features=tuple(book.features(each))) for each in plan.parts)
+    parts = tuple(map(book.written_out, plan.parts))
     return with_pairs(replace(plan, parts=parts), book.pairs, desk)
 
 
@@ -57,11 +57,12 @@ class _Book:
         self.pairs: list[Pair] = []
         self._pieces, self._desk = pieces, desk
 
-    def features(self, part: Part) -> Iterator[Feature]:
-        """Yield the features of a part, those that follow their mates written out."""
+    def written_out(self, part: Part) -> Part:
+        """Return a part with those features that follow their mates written out, or left out."""
+        features, lost = list[Feature](), list[LeftOut]()
         for feature in part.features:
             if not isinstance(feature.cutting, ByMate):
-                yield feature
+                features.append(feature)
                 continue
             try:
                 made = self._written(part, feature, feature.cutting)
@@ -70,8 +71,12 @@ class _Book:
                 made = None
             if made is None:
                 self._desk.unread.update(f"{each}.{feature.name}" for each in part.labels)
+                at = feature.cutting.at
+                spots = (at,) if isinstance(at, Spot) else ()
+                lost.append(LeftOut(name=feature.name, spots=spots))
             else:
-                yield made
+                features.append(made)
+        return replace(part, features=tuple(features), left_out=(*part.left_out, *lost))
 
     def _written(self, part: Part, feature: Feature, stated: ByMate) -> Feature | None:
         """Return a set written out, None where only another mistake keeps it from being.

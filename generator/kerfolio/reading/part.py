@@ -7,7 +7,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
-from kerfolio.basis.budgets import PARTS as PARTS_TAKEN
 from kerfolio.basis.complaint import Complaint, quoted
 from kerfolio.basis.names import NAME, did_you_mean
 from kerfolio.basis.place import Place
@@ -27,9 +26,9 @@ from kerfolio.reading.files import DrawingFile
 from kerfolio.reading.forms import Book, Form, ListOf, ScalarForm, Schema
 from kerfolio.reading.nodes import Mapping, Node, Scalar, Sequence
 from kerfolio.reading.outline import OUTLINE
-from kerfolio.reading.record import Entries, Key, Record
+from kerfolio.reading.record import Key, Record
 from kerfolio.reading.reference import REFERENCE
-from kerfolio.reading.values import CELL_TEXT, NAMED, TITLE_TEXT, choice, name_fault, whole
+from kerfolio.reading.values import CELL_TEXT, NAMED, TITLE_TEXT, choice, whole
 
 _DRAWN = {each.key: each for each in FEATURE_KINDS if each.drawn}
 
@@ -277,14 +276,3 @@ def piece_labels(name: str, node: Node) -> Iterable[str]:
         yield from (f"{name}.{each.text}" for each in pieces.items if isinstance(each, Scalar))
     if isinstance(count, Scalar) and re.fullmatch("[0-9]{1,3}", count.text):
         yield from (f"{name}.{number}" for number in range(1, int(count.text) + 1))
-
-
-PARTS: Entries[Part] = Entries(
-    record=PART,
-    budget=PARTS_TAKEN,
-    noun="parts by name",
-    advice="Write `side: {sheet: ply, outline: {...}}`, a part each.",
-    fault=name_fault,
-    pattern=NAME.pattern,
-    spoils=piece_labels,
-)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping as Map
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -15,6 +16,7 @@ from kerfolio.basis.names import is_plan_name, name_of, nearest
 from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text, written
+from kerfolio.model.part import Part
 from kerfolio.model.plan import OPEN, SUPPORTERS, Plan, Size
 from kerfolio.model.showing import SHOWABLE
 from kerfolio.model.statement import Amount
@@ -31,11 +33,11 @@ from kerfolio.reading.fastening import FASTENINGS
 from kerfolio.reading.finish import FINISH, ClimateForm
 from kerfolio.reading.fit import JOINT_FIT
 from kerfolio.reading.forms import Book, Form, ListOf, Schema
+from kerfolio.reading.incomplete import PARTS
 from kerfolio.reading.joint import JOINTS, STANDING
 from kerfolio.reading.licences import LICENCE
 from kerfolio.reading.mates import with_mates
 from kerfolio.reading.nodes import Mapping, Node, Scalar
-from kerfolio.reading.part import PARTS
 from kerfolio.reading.person import FRICTION, PERSON
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
@@ -306,9 +308,22 @@ def read_plan(
     desk.unread.update(unread)
     plan = PLAN.read_named(name, Place(file, 1, 1), node, desk)
     if plan is not None:
-        plan = _completed(with_mates(plan, desk), desk)
+        before = desk.aside()
+        whole = _completed(with_mates(plan, desk), desk)
+        plan = replace(whole, as_far=_as_far(plan, desk.incomplete, before))
     told = in_unit(desk.findings, desk.unit)
     return PlanRead(plan=plan, pictures=desk.decoded, findings=told)
+
+
+def _as_far(plan: Plan, incomplete: Sequence[Part], desk: Desk) -> Plan | None:
+    """Return a plan with what can be read of its ``incomplete`` parts; None where all can be."""
+    if not incomplete:
+        return None
+    known = {label for each in incomplete for label in (each.name, *each.labels)}
+    desk.unread -= known
+    parts = sorted((*plan.parts, *incomplete), key=lambda each: each.place)
+    made = _completed(with_mates(replace(plan, parts=tuple(parts)), desk), desk)
+    return replace(made, unread=tuple(sorted({*made.unread, *known})))
 
 
 def _completed(plan: Plan, desk: Desk) -> Plan:

@@ -255,12 +255,15 @@ def _as_set(plan: Plan, identity: Identity | None) -> Plan:
     if identity is None:
         return plan
     extra = identity.relief_extra if plan.relief.extra is None else plan.relief.extra
+    relief = replace(plan.relief, extra=extra)
+    as_far = None if plan.as_far is None else _as_set(plan.as_far, identity)
     return replace(
         plan,
-        relief=replace(plan.relief, extra=extra),
+        relief=relief,
         play=identity.play,
         hand=identity.hand_bore,
         bed=identity.bed,
+        as_far=as_far,
     )
 
 

@@ -33,6 +33,7 @@ from kerfolio.settling.drawn import drawn_features, drawn_part
 from kerfolio.settling.drawn_edge import MadeEdges
 from kerfolio.settling.feature_kinds import shapes_of
 from kerfolio.settling.fitted import Fitting
+from kerfolio.settling.left_off import left_off
 from kerfolio.settling.outline import outline_contour
 from kerfolio.settling.scope import SettlingError, misshapen, within
 from kerfolio.settling.settled import (
@@ -98,7 +99,8 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
     told = edges.told if edges else ()
     treated, without = treated_edges(part, made, outline, job.fitting.scope)
     whole = replace(made, bridges=held, note=part.note, drawn_edges=told, place=part.place)
-    return replace(whole, edges=treated), (*findings, *without)
+    lacks = left_off(part, shapes, outline, job.fitting.scope)
+    return replace(whole, edges=treated, left_off=lacks), (*findings, *without)
 
 
 def features_of(part: Part, job: Job) -> int:

@@ -273,6 +273,14 @@ class SettledEdge:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LeftOff:
+    """A feature that could not be made, and where it was to be, as far as that is known, mm."""
+
+    name: str
+    at: tuple[Point, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SettledPart:
     """A part's flat shape at one thickness. The face seen is the show face; x right, y up.
 
@@ -281,6 +289,7 @@ class SettledPart:
     are in cutting order, inside before outside; the last is the outline. ``reliefs`` are those of
     what goes through, ``moved`` those that are not as asked for; ``bridges`` hold each piece.
     ``edges`` are those that something is done to afterwards, which no cut knows of. ``mass`` in kg.
+    ``left_off`` is what it lacks, for a look, since it could not be read or made.
     """
 
     name: str
@@ -303,6 +312,7 @@ class SettledPart:
     note: str = ""
     drawn_edges: tuple[DrawnEdges, ...] = ()
     edges: tuple[SettledEdge, ...] = ()
+    left_off: tuple[LeftOff, ...] = ()
     place: Place = NOWHERE
 
     @property
