@@ -21,6 +21,8 @@ from kerfolio.proving import (
     drawn_edges,
     edges,
     fastened_bolts,
+    fastened_screws,
+    fastened_tools,
     fastenings,
     going_together,
     joints,
@@ -50,7 +52,7 @@ _MODULES = (
     letters,
     *(machining, shapes, drawn_edges, edges, corners, webs, parts, mating, play, damp, bolts),
     *(screws, cutting, children, sawing, spans, going_together, wall),
-    *(fastened_bolts, swaps),
+    *(fastened_bolts, fastened_screws, fastened_tools, swaps),
 )
 
 

@@ -9,7 +9,10 @@ from kerfolio.assembly.fastened import PosedFastening, posed_fastenings
 from kerfolio.assembly.made import Made
 from kerfolio.basis.digits import RATIO_DECIMALS
 from kerfolio.basis.json_text import number
+from kerfolio.model.fastening import SCREWED
 from kerfolio.settling.fastened import fastenings_of
+from kerfolio.settling.settled import SettledPlan
+from kerfolio.shop.pilots import pull_of
 
 
 def fastenings(made: Made) -> Iterator[dict[str, Any]]:
@@ -28,14 +31,31 @@ def fastenings(made: Made) -> Iterator[dict[str, Any]]:
             "items": [item.name for item in each.items],
             "joins": [seat.name for seat in each.seats],
             "nut-in": each.cross.name if each.cross else None,
-            **(_placed(where, made.first_step) if where else {}),
+            **(_placed(where, made) if where else {}),
         }
 
 
-def _placed(each: PosedFastening, first: int) -> dict[str, Any]:
+def _placed(each: PosedFastening, made: Made) -> dict[str, Any]:
+    first, settled = made.first_step, made.settled
     return {
         "at": [number(value) for value in each.frame.origin],
         "direction": [number(value, RATIO_DECIMALS) for value in each.direction],
         "reach": number(each.tip),
         "step": each.step + first - 1 if each.step else None,
+        **_pull(each, settled),
     }
+
+
+def _pull(each: PosedFastening, settled: SettledPlan) -> dict[str, Any]:
+    """Return what pull in N a screw is allowed, with the source; None where none is published."""
+    thread, entries = each.settled.item.thread, each.entries[-1:]
+    if each.settled.kind is not SCREWED or thread is None or not entries:
+        return {}
+    (entry,) = entries
+    part, bite = entry.seat.part, max(0.0, each.tip - entry.along)
+    if part is None:
+        return {}
+    stock = settled.sheet(part.sheet).stock
+    pull = pull_of(stock, thread, bite, edge=entry.seat.into_edge)
+    allowed = None if pull.allowed is None else number(pull.allowed, 0)
+    return {"bite": number(bite), "pull-n": allowed, "pull-source": pull.source}
