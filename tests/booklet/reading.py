@@ -6,6 +6,7 @@ import ctypes
 import io
 from collections.abc import Iterator
 
+import numpy as np
 import pikepdf
 import pypdfium2
 import pypdfium2.raw as pdfium
@@ -55,5 +56,19 @@ def bookmarks(content: bytes) -> list[tuple[int, str, int]]:
         (mark.level, mark.get_title(), mark.get_dest().get_index() + 1)
         for mark in document.get_toc()
     ]
+    document.close()
+    return found
+
+
+def runs(content: bytes, dots: float = 10.0) -> set[float]:
+    """Return how long the longest stretch without white is in each line of all pages, mm."""
+    document = pypdfium2.PdfDocument(content)
+    found: set[float] = set()
+    for page in document:
+        inked = page.render(scale=dots * 25.4 / 72, grayscale=True).to_numpy().squeeze() < 250
+        for line in inked:
+            edges = np.flatnonzero(np.diff(np.concatenate(([0], line, [0]))))
+            if len(edges):
+                found.add(float((edges[1::2] - edges[::2]).max()) / dots)
     document.close()
     return found

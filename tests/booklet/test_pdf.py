@@ -11,11 +11,14 @@ from dataclasses import replace
 import pytest
 
 from kerfolio.booklet.pdf import booklet_pdfs
-from kerfolio.document.chapter import Document
+from kerfolio.document.blocks import Figure, Paragraph, Size
+from kerfolio.document.chapter import Chapter, Document
+from kerfolio.document.picture import Art
+from kerfolio.drawing.hardware_view import hardware_views
 from kerfolio.model.look import Look
-from kerfolio.model.stock import PaperStock
+from kerfolio.model.stock import HardwareStock, PaperStock
 from tests.booklet.accessible import faults, tree
-from tests.booklet.reading import bookmarks, font_names, letter_sizes, texts
+from tests.booklet.reading import bookmarks, font_names, letter_sizes, runs, texts
 from tests.booklet.sample import A4, DOCUMENT, LETTER, pictures
 
 _LEAST_POINTS = 7.5
@@ -192,3 +195,20 @@ def _made_with_seed(seed: str) -> str:
         [sys.executable, "-c", _PROGRAM], env=here, capture_output=True, text=True, check=True
     )
     return run.stdout.strip()
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER], ids=lambda paper: paper.name)
+def test_hardware_is_true_to_size_on_paper(paper: PaperStock) -> None:
+    """Measured in what pdfium makes of the page, at ten dots a mm: a bolt M6 by 50 with its head of
+    6 mm (ISO 4762, memory) is 56 mm long, and the line to check is 50 mm; outlines of 0.35 mm and
+    ticks of 0.25 mm stand half outside."""
+    bolt = HardwareStock(name="bolt", title="Bolt", kind="bolt", thread=6.0, length=50.0)
+    (drawing,) = hardware_views([(bolt, 1)])
+    picture = Art(name="hardware-1", draw=lambda _: drawing, scale=1.0)
+    words = Paragraph(words="Lay yours on it.")
+    blocks = (words, Figure(picture=picture, size=Size.TALL))
+    chapter = Chapter(id="need", title="What you need", blocks=blocks)
+    found = runs(printed(replace(DOCUMENT, chapters=(chapter,)), paper))
+    assert min(abs(each - 56.35) for each in found) < 0.15
+    assert min(abs(each - 50.25) for each in found) < 0.15
+    assert not [each for each in found if 56.6 < each < 100.0]

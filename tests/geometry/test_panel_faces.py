@@ -12,7 +12,8 @@ import pytest
 from kerfolio.geometry.facets import thinned
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.panel import Panel, Recess
-from kerfolio.geometry.panel_faces import PanelFaces, panel_faces
+from kerfolio.geometry.panel_faces import panel_faces
+from kerfolio.geometry.solid_faces import SolidFaces
 from tests.geometry.panel_cases import board, random_panel, rectangle, reference
 
 
@@ -23,7 +24,7 @@ def ring(
     return tuple((x + radius * cos(turn), y + radius * sin(turn)) for turn in turns)
 
 
-def face_areas(faces: PanelFaces) -> np.ndarray:
+def face_areas(faces: SolidFaces) -> np.ndarray:
     """Vector areas by Newell's formula: half the sum of p x q along the loops."""
     following = np.arange(1, len(faces.points) + 1)
     following[faces.loops[1:] - 1] = faces.loops[:-1]
@@ -31,7 +32,7 @@ def face_areas(faces: PanelFaces) -> np.ndarray:
     return np.add.reduceat(halves, faces.loops[faces.faces[:-1]])
 
 
-def volume(faces: PanelFaces) -> float:
+def volume(faces: SolidFaces) -> float:
     """By the divergence theorem: a third of the sum of (a point of the face) . (its area)."""
     on = faces.points[faces.loops[faces.faces[:-1]]]
     return float(np.sum(on * face_areas(faces)) / 3)

@@ -29,3 +29,4 @@ need-stretches = Strecken
 need-together = Zusammen
 need-to-buy = Zu kaufen
 need-used-up = Leim, Oberfläche und was verbraucht wird
+need-hardware-full = In wahrer Größe, wenn so gedruckt: die eigenen darauf legen. Köpfe und Beschläge weichen je nach Hersteller etwas ab.

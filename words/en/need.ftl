@@ -29,3 +29,4 @@ need-stretches = Stretches
 need-together = Together
 need-to-buy = To buy
 need-used-up = Glue, finish and what is used up
+need-hardware-full = At full size, if printed so: lay yours on it. Heads and fittings differ a little by maker.

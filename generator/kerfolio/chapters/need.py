@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from kerfolio.basis.lengths import size_pair
 from kerfolio.basis.reader import Reader
@@ -14,16 +15,21 @@ from kerfolio.document.blocks import (
     Block,
     Cell,
     Column,
+    Figure,
     Heading,
     Kind,
     Listing,
     Manner,
     Paragraph,
     Row,
+    Size,
     Table,
 )
 from kerfolio.document.chapter import Chapter, Soon
+from kerfolio.document.picture import Art, Room
 from kerfolio.document.words import Words, twin
+from kerfolio.drawing.hardware_view import hardware_views
+from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edge_words import edges_title, edges_told
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.hardware_words import hardware_details
@@ -169,7 +175,23 @@ def _hardware(edition: Edition) -> tuple[Block, ...]:
     if not rows:
         return ()
     table = Table(title=say(reader, "need-hardware"), columns=columns, rows=tuple(rows))
-    return (table, Paragraph(words=say(reader, "need-hardware-sum"), manner=Manner.SMALL))
+    remark = Paragraph(words=say(reader, "need-hardware-sum"), manner=Manner.SMALL)
+    return (table, remark, *_full_size(edition))
+
+
+def _full_size(edition: Edition) -> Iterator[Block]:
+    """Yield the hardware at full size, as far as the stock knows how large it is."""
+    stock = edition.settled.stock
+    known = [(stock.item(row.item), row.count) for row in edition.hardware]
+    views = hardware_views([(item, count) for item, count in known if item], edition.reader)
+    for number, drawing in enumerate(views, 1):
+        picture = Art(name=f"hardware-{number}", draw=partial(_same, drawing), scale=1.0)
+        caption = say(edition.reader, "need-hardware-full")
+        yield Figure(picture=picture, caption=caption, size=Size.TALL)
+
+
+def _same(drawing: Drawing, _: Room) -> Drawing:
+    return drawing
 
 
 def _edges(edition: Edition) -> tuple[Block, ...]:

@@ -1,4 +1,4 @@
-"""Posed panels as one view sees them: the faces that look towards the eye, and their edges."""
+"""Posed solids as one view sees them: the faces that look towards the eye, and their edges."""
 
 from __future__ import annotations
 
@@ -9,8 +9,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from kerfolio.geometry.panel import Panel
-from kerfolio.geometry.panel_faces import Indices, Numbers, panel_faces
+from kerfolio.geometry.panel_faces import panel_faces
 from kerfolio.geometry.rigid import Rigid
+from kerfolio.geometry.solid_faces import Indices, Numbers, SolidFaces
+from kerfolio.geometry.turned import Turned, turned_faces
 from kerfolio.geometry.view import View
 
 Flags = NDArray[np.bool_]
@@ -29,9 +31,24 @@ class PosedPanel:
     pose: Rigid
 
 
+@dataclass(frozen=True, slots=True)
+class PosedTurned:
+    """A turned solid in its place."""
+
+    turned: Turned
+    pose: Rigid
+
+
+Posed = PosedPanel | PosedTurned
+
+
+def _faces(posed: Posed) -> SolidFaces:
+    return panel_faces(posed.panel) if isinstance(posed, PosedPanel) else turned_faces(posed.turned)
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Solids:
-    """All faces and edges of posed panels in the world, mm, ready for any view.
+    """All faces and edges of posed solids in the world, mm, ready for any view.
 
     ``walls`` (n, 2, 3) are the boundary segments of the faces in a row, those of face j from
     ``first[j]``. ``axis[j]`` is the world axis (0, 1, 2) it looks along most nearly. ``ends``
@@ -82,9 +99,9 @@ class FacingEdges:
     turns: Flags
 
 
-def solids_of(posed: Sequence[PosedPanel]) -> Solids:
-    """Return the faces and edges of posed panels; raises ValueError when there is none."""
-    made = [panel_faces(each.panel) for each in posed]
+def solids_of(posed: Sequence[Posed]) -> Solids:
+    """Return the faces and edges of posed solids; raises ValueError when there is none."""
+    made = [_faces(each) for each in posed]
     walls, normals, ends = [], [], []
     for each, faces in zip(posed, made, strict=True):
         axes = np.array([each.pose.x, each.pose.y, each.pose.z])

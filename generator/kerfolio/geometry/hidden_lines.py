@@ -9,11 +9,11 @@ import numpy as np
 
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.facing import Facing, FacingEdges, Solids, facing, in_view, within
-from kerfolio.geometry.panel_faces import Indices, Numbers
 from kerfolio.geometry.piercing import piercing_lines
 from kerfolio.geometry.rigid import Vector
 from kerfolio.geometry.seen_areas import SeenArea, seen_areas
 from kerfolio.geometry.sight import Sight
+from kerfolio.geometry.solid_faces import Indices, Numbers
 from kerfolio.geometry.strokes import joined, without_doubles
 from kerfolio.geometry.view import View
 

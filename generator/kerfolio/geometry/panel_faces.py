@@ -7,57 +7,33 @@ rear, the show face, the floors between slabs, and one wall for each edge of eac
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby, pairwise
 from typing import Any
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
 
-from kerfolio.geometry.facets import SMOOTH, thinned
+from kerfolio.geometry.facets import thinned
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.panel import Panel
-
-Numbers = NDArray[np.float64]
-Indices = NDArray[np.int64]
-Spot = tuple[float, float, float]
+from kerfolio.geometry.solid_faces import FacesMade, SolidFaces
 
 _GRID = 1e-6
 _BESIDE = 1e-3
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class PanelFaces:
-    """Plane faces and straight edges in the panel's own frame, mm.
-
-    ``points`` (n, 3) of all loops in a row; loop i starts at ``loops[i]`` and is closed without
-    repeating its first point. Face j has the loops from ``faces[j]``, the outer one first and
-    counter-clockwise as seen from outside, and the outward unit ``normals[j]``. ``ends``
-    (m, 2, 3) are the edges, ``sides`` (m, 2) the two faces that meet there, ``smooth`` (m) tells
-    where these are facets of one curve.
-    """
-
-    points: Numbers
-    loops: Indices
-    faces: Indices
-    normals: Numbers
-    ends: Numbers
-    sides: Indices
-    smooth: NDArray[np.bool_]
-
-
 @lru_cache(maxsize=512)
-def panel_faces(panel: Panel) -> PanelFaces:
+def panel_faces(panel: Panel) -> SolidFaces:
     """Return the faces of a panel.
 
     Curves are in facets that turn at most 22.5 degrees and stray at most 0.1 mm from the panel's
     own; neighbours that turn less than ``SMOOTH`` degrees are marked as one smooth surface.
     """
     levels, sections = _slabs(panel)
-    made = _Made()
+    made = FacesMade()
     flats = _flats(made, levels, sections)
     walls = [_wall(made, each, levels) for each in _risers(sections)]
     for number, riser in walls:
@@ -97,41 +73,6 @@ def _polygon(flat: Flat) -> Any:
         return made
     cut = [shapely.make_valid(shapely.Polygon(each)) for each in openings]
     return shapely.difference(shapely.make_valid(shapely.Polygon(outer)), shapely.union_all(cut))
-
-
-@dataclass(slots=True)
-class _Made:
-    """Faces and edges as they are collected."""
-
-    loops: list[list[Spot]] = field(default_factory=list)
-    firsts: list[int] = field(default_factory=list)
-    normals: list[Spot] = field(default_factory=list)
-    ends: list[tuple[Spot, Spot]] = field(default_factory=list)
-    sides: list[tuple[int, int]] = field(default_factory=list)
-
-    def face(self, loops: Sequence[list[Spot]], normal: Spot) -> int:
-        self.firsts.append(len(self.loops))
-        self.loops += loops
-        self.normals.append(normal)
-        return len(self.normals) - 1
-
-    def edge(self, start: Spot, end: Spot, one: int, other: int) -> None:
-        self.ends.append((start, end))
-        self.sides.append((one, other))
-
-    def faces(self) -> PanelFaces:
-        sizes = [len(loop) for loop in self.loops]
-        normals, sides = np.array(self.normals), np.array(self.sides)
-        turned = np.einsum("ij,ij->i", normals[sides[:, 0]], normals[sides[:, 1]])
-        return PanelFaces(
-            points=np.array([spot for loop in self.loops for spot in loop]),
-            loops=np.concatenate(([0], np.cumsum(sizes))),
-            faces=np.array([*self.firsts, len(self.loops)]),
-            normals=normals,
-            ends=np.array(self.ends),
-            sides=sides,
-            smooth=turned > math.cos(math.radians(SMOOTH)),
-        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,7 +131,9 @@ def _rings(polygon: Any) -> list[list[tuple[float, float]]]:
     return found
 
 
-def _flats(made: _Made, levels: list[float], sections: list[Any]) -> list[list[tuple[int, Any]]]:
+def _flats(
+    made: FacesMade, levels: list[float], sections: list[Any]
+) -> list[list[tuple[int, Any]]]:
     """Make the level faces; return those of each level, with their shapes."""
     nothing = shapely.Polygon()
     found = []
@@ -210,7 +153,7 @@ def _flats(made: _Made, levels: list[float], sections: list[Any]) -> list[list[t
     return found
 
 
-def _wall(made: _Made, riser: _Riser, levels: list[float]) -> tuple[int, _Riser]:
+def _wall(made: FacesMade, riser: _Riser, levels: list[float]) -> tuple[int, _Riser]:
     (ax, ay), (bx, by) = riser.a, riser.b
     low, high = levels[riser.low], levels[riser.high + 1]
     loop = [(ax, ay, low), (bx, by, low), (bx, by, high), (ax, ay, high)]
@@ -218,7 +161,7 @@ def _wall(made: _Made, riser: _Riser, levels: list[float]) -> tuple[int, _Riser]
 
 
 def _rims(
-    made: _Made,
+    made: FacesMade,
     wall: int,
     riser: _Riser,
     levels: list[float],

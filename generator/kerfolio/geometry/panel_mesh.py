@@ -7,7 +7,7 @@ walls of the cells share every point, so the surface is closed by its making.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import chain, pairwise
@@ -66,7 +66,7 @@ def panel_mesh(panel: Panel) -> Mesh:
     A recess as deep as the panel opens it.
     """
     cells = _cells(panel)
-    return _mesh(chain(_lids(cells), _walls(cells)))
+    return mesh_of(chain(_lids(cells), _walls(cells)))
 
 
 def volume_and_centre(mesh: Mesh) -> tuple[float, Vector]:
@@ -125,6 +125,18 @@ def _lids(cells: list[_Cell]) -> Iterator[Corners]:
             yield (*c, 0.0), (*b, 0.0), (*a, 0.0)
 
 
+def triangles_of(loops: Sequence[Sequence[Vector]], *, up: bool) -> Iterator[Corners]:
+    """Yield the triangles of a level face, its outer loop first; ``up`` is the way it looks."""
+    outer, *openings = ([(x, y) for x, y, _ in loop] for loop in loops)
+    level = loops[0][0][2]
+    known = {(x, y): (x, y, z) for loop in loops for x, y, z in loop}
+    area = shapely.Polygon(outer, openings)
+    for each in shapely.get_parts(shapely.constrained_delaunay_triangles(area)):
+        ring = shapely.orient_polygons(each).exterior.coords[:3]
+        a, b, c = (known.get((x, y), (x, y, level)) for x, y in ring)
+        yield (a, b, c) if up else (c, b, a)
+
+
 def _walls(cells: list[_Cell]) -> Iterator[Corners]:
     """Yield the upright triangles between neighbours of unequal height; beyond the edge it is 0."""
     sides: dict[tuple[Point, Point], float] = {}
@@ -163,7 +175,7 @@ def _point(x: float, y: float) -> Point:
     return round(x, _PLACES) + 0.0, round(y, _PLACES) + 0.0
 
 
-def _mesh(faces: Iterable[Corners]) -> Mesh:
+def mesh_of(faces: Iterable[Corners]) -> Mesh:
     """Return a mesh in one settled order, whatever the order of the faces."""
     corners = tuple(faces)
     points = tuple(sorted(set(chain.from_iterable(corners))))

@@ -6,8 +6,8 @@ import numpy as np
 import shapely
 
 from kerfolio.geometry.facing import Facing
-from kerfolio.geometry.panel_faces import Indices, Numbers
 from kerfolio.geometry.sight import BEHIND, inside
+from kerfolio.geometry.solid_faces import Indices, Numbers
 from kerfolio.geometry.spans import merged, uncovered
 
 _LEAST = 1e-9

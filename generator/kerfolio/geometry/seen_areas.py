@@ -12,8 +12,8 @@ import numpy as np
 import shapely
 
 from kerfolio.geometry.packing import Flat
-from kerfolio.geometry.panel_faces import Indices, Numbers
 from kerfolio.geometry.sight import Sight
+from kerfolio.geometry.solid_faces import Indices, Numbers
 from kerfolio.geometry.strokes import noded
 
 _GRID = 1e-3

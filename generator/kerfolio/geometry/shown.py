@@ -8,9 +8,10 @@ import numpy as np
 import shapely
 
 from kerfolio.geometry.facing import PosedPanel, Solids, facing, in_view
-from kerfolio.geometry.panel_faces import Numbers, panel_faces
+from kerfolio.geometry.panel_faces import panel_faces
 from kerfolio.geometry.rigid import Rigid, Vector
 from kerfolio.geometry.sight import Sight
+from kerfolio.geometry.solid_faces import Numbers
 from kerfolio.geometry.view import View
 
 Line = tuple[Vector, Vector]

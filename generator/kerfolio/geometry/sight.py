@@ -15,7 +15,7 @@ import shapely
 from numpy.typing import NDArray
 
 from kerfolio.geometry.facing import Facing
-from kerfolio.geometry.panel_faces import Indices, Numbers
+from kerfolio.geometry.solid_faces import Indices, Numbers
 from kerfolio.geometry.spans import merged, uncovered
 
 BEHIND = 0.05

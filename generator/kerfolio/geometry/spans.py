@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from kerfolio.geometry.panel_faces import Indices, Numbers
+from kerfolio.geometry.solid_faces import Indices, Numbers
 
 _TOUCH = 1e-9
 _FAR = 8.0

@@ -19,8 +19,9 @@ import shapely
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.hull import convex_hull
 from kerfolio.geometry.panel import Panel
-from kerfolio.geometry.panel_faces import Numbers, panel_faces
+from kerfolio.geometry.panel_faces import panel_faces
 from kerfolio.geometry.rigid import Rigid
+from kerfolio.geometry.solid_faces import Numbers
 
 _LEVEL = 1e-6
 """Faces whose normal rises or falls by no more than this stand upright."""

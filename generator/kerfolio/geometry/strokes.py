@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 import shapely
 
-from kerfolio.geometry.panel_faces import Indices, Numbers
+from kerfolio.geometry.solid_faces import Indices, Numbers
 from kerfolio.geometry.spans import merged, uncovered
 
 _PARALLEL = 0.05

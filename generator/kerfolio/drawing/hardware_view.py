@@ -1,0 +1,151 @@
+"""Hardware at full size, from the side and from its head, to lay the bought piece on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import listed, say
+from kerfolio.drawing.arrow import open_path
+from kerfolio.drawing.extent import extent, padded
+from kerfolio.drawing.hardware_solid import hardware_solid
+from kerfolio.drawing.lettering import CAPITAL, text_width
+from kerfolio.drawing.paper_seat import PaperSeat
+from kerfolio.drawing.solid_strokes import APART, solid_strokes
+from kerfolio.drawing.vocabulary import Drawing, Ink, Item, Label, Stroke
+from kerfolio.geometry.facing import PosedTurned, solids_of
+from kerfolio.geometry.hidden_lines import seen
+from kerfolio.geometry.rigid import Rigid
+from kerfolio.geometry.turned import Turned
+from kerfolio.geometry.view import View
+from kerfolio.model.stock import HardwareStock
+
+ROOM = (126.0, 150.0)
+_CHECK_ROOM = 8.0
+CHECK = {"mm": (50.0, "50 mm"), "in": (50.8, "2 in")}
+"""The length to measure beside it, mm, and in words, by the unit named first."""
+
+_FRONT = View(0.0, 0.0)
+_FACETS = 48
+"""Facets of a turn at full size, where corners would show."""
+_TEXT = 3.2
+_GAP, _APART, _BELOW = 4.0, 9.0, 2.0
+"""Between both views of a piece, between pieces, and over the words under it, mm."""
+
+SIDE = Rigid(x=(0.0, 0.0, 1.0), y=(0.0, -1.0, 0.0), z=(1.0, 0.0, 0.0))
+"""A piece on its side, its head at the left."""
+_TURNED = Rigid(x=(0.0, -1.0, 0.0), y=(0.0, 0.0, -1.0), z=(1.0, 0.0, 0.0))
+"""The same a quarter round its axis, so that a hole through it shows."""
+_HEAD_ON = Rigid(x=(1.0, 0.0, 0.0), y=(0.0, 0.0, -1.0), z=(0.0, 1.0, 0.0))
+
+
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """A piece with its words; ``wide`` and ``high`` are the room it takes, mm."""
+
+    solid: Turned
+    words: str
+
+    @property
+    def pictured(self) -> float:
+        return self.solid.high - self.solid.low + _GAP + 2 * self.solid.radius
+
+    @property
+    def wide(self) -> float:
+        return max(self.pictured, text_width(self.words, _TEXT) + 1.0)
+
+    @property
+    def high(self) -> float:
+        return 2 * self.solid.radius + _BELOW + _TEXT * CAPITAL
+
+    def items(self, left: float, top: float) -> Iterator[Item]:
+        """Yield both views and the words, with their upper left corner there."""
+        solid = self.solid
+        middle = top - solid.radius
+        side = _TURNED if solid.across else SIDE
+        yield from _view(solid, side, left - solid.low, middle)
+        yield from _view(solid, _HEAD_ON, left + self.pictured - solid.radius, middle)
+        base = middle - solid.radius - _BELOW - _TEXT * CAPITAL
+        yield Label(text=self.words, at=(left, base), height=_TEXT)
+
+
+def hardware_views(
+    hardware: Sequence[tuple[HardwareStock, int]],
+    reader: Reader = METRIC,
+    room: tuple[float, float] = ROOM,
+) -> tuple[Drawing, ...]:
+    """Return pieces of hardware with their counts at full size, as far as they can be drawn.
+
+    They stand in rows as wide as ``room`` (mm) lets them, as many in a drawing as it is high. Below
+    is a length to measure, since a printer may shrink a page.
+    """
+    pieces = [
+        _Piece(solid, f"{count} × {item.title}")
+        for item, count in hardware
+        if (solid := hardware_solid(item, _FACETS)) is not None
+    ]
+    drawings: list[Drawing] = []
+    rows: list[list[_Piece]] = []
+    used = _CHECK_ROOM
+    for row in _rows(pieces, room[0]):
+        high = _high(row)
+        if rows and used + high > room[1]:
+            drawings.append(_drawing(rows, reader))
+            rows, used = [], _CHECK_ROOM
+        rows.append(row)
+        used += high
+    return (*drawings, _drawing(rows, reader)) if rows else ()
+
+
+def _drawing(rows: Sequence[Sequence[_Piece]], reader: Reader) -> Drawing:
+    items: list[Item] = []
+    top = 0.0
+    for row in rows:
+        left = 0.0
+        for each in row:
+            items += each.items(left, top)
+            left += each.wide + _APART
+        top -= _high(row)
+    items += _check(reader, top - 2.0)
+    told = listed(reader, [each.words for row in rows for each in row])
+    return Drawing(
+        box=padded(extent(items), 0.6),
+        items=tuple(items),
+        title=say(reader, "drawing-hardware"),
+        description=say(reader, "drawing-hardware-shows", pieces=told),
+    )
+
+
+def _high(row: Sequence[_Piece]) -> float:
+    return max(each.high for each in row) + _APART / 2
+
+
+def _rows(pieces: Sequence[_Piece], wide: float) -> Iterator[list[_Piece]]:
+    row: list[_Piece] = []
+    used = 0.0
+    for each in pieces:
+        if row and used + _APART + each.wide > wide:
+            yield row
+            row, used = [], 0.0
+        used += each.wide + (_APART if row else 0.0)
+        row.append(each)
+    if row:
+        yield row
+
+
+def _view(solid: Turned, pose: Rigid, x: float, y: float) -> Iterator[Stroke]:
+    found = seen(solids_of([PosedTurned(solid, pose)]), _FRONT, apart=APART)
+    yield from solid_strokes(found, PaperSeat(_FRONT, 1.0, x, y), ())
+
+
+def _check(reader: Reader, y: float) -> Iterator[Item]:
+    long, words = CHECK[reader.unit]
+    for line in (((0.0, y), (long, y)), *(((x, y - 1.2), (x, y + 1.2)) for x in (0.0, long))):
+        yield Stroke(contour=open_path(*line), ink=Ink.INK, width=0.25)
+    yield Label(
+        text=say(reader, "drawing-art-check", length=words),
+        at=(0.0, y - 2.0 - _TEXT * CAPITAL),
+        height=_TEXT,
+        ink=Ink.SOFT,
+    )
