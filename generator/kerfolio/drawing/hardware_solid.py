@@ -100,7 +100,7 @@ def _screw(size: HardwareSize) -> Turned:
 
 def _nut(size: HardwareSize, *, collar: bool) -> Turned:
     across, rim = _corners(size.wide), 0.44 * size.wide
-    frusta = (Frustum(0.0, size.high, across, across, _HEXAGON),)
+    frusta: tuple[Frustum, ...] = (Frustum(0.0, size.high, across, across, _HEXAGON),)
     if collar:
         neck = 0.7 * size.high
         frusta = (
