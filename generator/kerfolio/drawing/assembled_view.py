@@ -26,7 +26,7 @@ from kerfolio.geometry.rigid import Vector, added, scaled
 from kerfolio.geometry.view import View
 
 ROOM = (120.0, 95.0)
-_TEXT, _LEAST_TEXT = 3.2, 2.4
+_TEXT, _LEAST_TEXT = 3.2, 2.65
 _ARROWS = 2.4
 _AWAY, _OVERRUN, _GAP = 7.0, 1.5, 0.8
 """On paper, mm: from the object to a dimension line, past it, and free beside the object."""

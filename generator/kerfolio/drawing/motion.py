@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterator, Sequence
 from math import dist, hypot, inf
 
 from kerfolio.assembly.assembled import Move
+from kerfolio.drawing.anchors import flat_on_paper
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.extent import box_of
 from kerfolio.drawing.lettering import Box
@@ -15,6 +16,7 @@ from kerfolio.drawing.vocabulary import Ink, Stroke
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.hidden_lines import Seen
 from kerfolio.geometry.occupied import Occupied
+from kerfolio.geometry.packing import Flat
 
 _GUIDE_WIDTH = 0.2
 _DASH = (1.4, 0.9)
@@ -30,8 +32,9 @@ _END_ON = 0.05
 
 _ALONG = (0.0, 4.0, -4.0, 8.0, -8.0, 14.0, -14.0, 20.0, -20.0)
 _SIDES = (*_ALONG, 6.0, -6.0, 11.0, -11.0, 17.0, -17.0, 26.0, -26.0, 34.0, -34.0, 44.0, -44.0)
-_PER_COVERED, _PER_CROSSED, _PER_FAR = 0.4, 3.0, 0.35
-"""What an arrow's place costs: a mm over the drawing, a guide crossed, a mm from the middle."""
+_PER_STRANGE, _PER_OWN, _PER_CROSSED, _PER_FAR, _PER_AWAY = 0.8, 0.25, 3.0, 0.15, 0.5
+"""What an arrow's place costs: a mm over what does not move, and over what does; a guide crossed; a
+mm from the middle of the guides, and from what moves."""
 
 
 def guide_strokes(seen: Seen, seat: PaperSeat) -> tuple[Stroke, ...]:
@@ -64,13 +67,13 @@ def _beside(one: tuple[Point, Point], other: tuple[Point, Point]) -> bool:
 def arrow_strokes(
     scene: Scene,
     moves: Sequence[Move],
+    seen: Seen,
     seat: PaperSeat,
     room: Box,
-    taken: Occupied,
     lines: Sequence[tuple[Point, Point]],
     kept_clear: Sequence[Box],
 ) -> Iterator[Stroke]:
-    """Yield an arrow for each way in which something moves, beside its guide lines."""
+    """Yield an arrow for each way in which something moves, at what moves."""
     boxes = list(kept_clear)
     for group in _alike(moves):
         way = seat.way(group[0].direction)
@@ -81,13 +84,16 @@ def arrow_strokes(
         travel = max(move.travel for move in group) * size
         long = min(_LONGEST, max(_SHORTEST, 0.6 * travel))
         labels = {label for move in group for label in move.pieces}
+        mine, others = _parted(scene, labels, seen, seat)
+        middles = [_middle(scene, labels, seat), *_centre(mine)]
         places = [
             place
-            for place in _places(_middle(scene, labels, seat), unit, long)
+            for middle in middles
+            for place in _places(middle, unit, long)
             if all(_within(spot, room) for spot in place)
             and not any(_touches(place, box) for box in boxes)
         ]
-        place = _least_covering(places, taken, lines)
+        place = _least_covering(places, (mine, others), lines, middles[0])
         if place:
             stroke = _arrow(*place, unit)
             boxes.append(box_of(stroke))
@@ -135,16 +141,40 @@ def _places(middle: Point, unit: Point, long: float) -> list[tuple[Point, Point]
     return found
 
 
+def _parted(
+    scene: Scene, labels: Collection[str], seen: Seen, seat: PaperSeat
+) -> tuple[tuple[Flat, ...], tuple[Flat, ...]]:
+    """Return on paper what is seen of some pieces, and of the rest."""
+    moved = {number for number, each in enumerate(scene.pieces) if each.label in labels}
+    mine = [each.shape for each in seen.areas if each.solid in moved]
+    others = [each.shape for each in seen.areas if each.solid not in moved]
+    flat = [tuple(flat_on_paper(each, seat) for each in group) for group in (mine, others)]
+    return flat[0], flat[1]
+
+
+def _centre(areas: Sequence[Flat]) -> Iterator[Point]:
+    """Yield the middle of the box around areas, nothing where there is none."""
+    spots = [spot for each in areas for spot in each.outer]
+    if spots:
+        across, up = [x for x, _ in spots], [y for _, y in spots]
+        yield (min(across) + max(across)) / 2, (min(up) + max(up)) / 2
+
+
 def _least_covering(
     places: Sequence[tuple[Point, Point]],
-    taken: Occupied,
+    areas: tuple[Sequence[Flat], Sequence[Flat]],
     lines: Sequence[tuple[Point, Point]],
+    middle: Point,
 ) -> tuple[Point, Point] | None:
+    """Return the place that lies best: ``areas`` are those of what moves, and of the rest."""
     best, least = None, inf
-    for place, over in zip(places, taken.along(places), strict=True):
-        far = dist(_mean(place), _mean(places[0]))
+    mine, others = (Occupied(each) for each in areas)
+    over_mine, over_others = mine.along(places), others.along(places)
+    away = mine.clearances([_mean(place) for place in places])
+    for place, own, strange, gap in zip(places, over_mine, over_others, away, strict=True):
         crowd = sum(_near(place, line) for line in lines)
-        cost = _PER_COVERED * over + _PER_CROSSED * crowd + _PER_FAR * far
+        cost = _PER_STRANGE * strange + _PER_OWN * own + _PER_CROSSED * crowd
+        cost += _PER_FAR * dist(_mean(place), middle) + (_PER_AWAY * gap if gap < inf else 0.0)
         if cost < least - 1e-9:
             best, least = place, cost
     return best

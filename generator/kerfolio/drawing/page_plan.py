@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import hypot
+from math import dist, hypot, log
 
 from kerfolio.drawing.callout import Block
 from kerfolio.drawing.lettering import Box
@@ -18,6 +18,8 @@ from kerfolio.geometry.view import View
 RIM = 8.5
 """Room around a picture for balloons, mm."""
 _GAP = 2.5
+_PER_CROSSED, _PER_FAR = 1.0, 0.05
+"""What a mm of a line over the picture, and a mm of its length, cost in per cent of the scale."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,18 +41,35 @@ def page_plan(
     """Return where the picture and the blocks beside it go.
 
     ``box`` is the picture's extent and ``areas`` what it covers, in the view's plane; ``room`` is
-    the paper, mm. The picture is as large as it can be with the blocks in free corners; where
-    these are not free, in a column beside it or a row below it, whichever leaves it larger. The
-    first block is kept near the spot ``near`` of the view's plane.
+    the paper, mm. The blocks stand in free corners, in a column beside the picture or a row below
+    it, whichever leaves it largest; the first block is kept near the spot ``near`` of the view's
+    plane, and a line from there to it crosses little.
     """
     if not blocks:
         return PagePlan(fitted(view, box, _inner(room)), ())
-    right = near is None or near[0] >= (box[0] + box[2]) / 2
-    return (
-        _in_corners(view, box, room, blocks, areas, near)
-        or _in_row(view, box, room, blocks, _beside(view, box, room, blocks, right=right))
-        or _in_column(view, box, room, blocks, right=right)
-    )
+    flats = [Flat(each.outer, each.openings) for each in areas]
+    corners = _in_corners(view, box, room, blocks, flats, near)
+    plans = [
+        *([corners] if corners else []),
+        *_in_rows(view, box, room, blocks, near),
+        *(_in_column(view, box, room, blocks, right=right) for right in (True, False)),
+    ]
+    return min(plans, key=lambda each: _cost(each, flats, near))
+
+
+def _cost(plan: PagePlan, areas: Sequence[Flat], near: Point | None) -> float:
+    """Return what is lost in scale, and by a line to the first block that crosses the picture."""
+    lost = -100.0 * log(plan.seat.scale)
+    if near is None:
+        return round(lost, 3)
+    spot, (left, bottom, right, top) = plan.seat.flat(near), plan.boxes[0]
+    middle = ((left + right) / 2, (bottom + top) / 2)
+    (over,) = _drawn(areas, plan.seat).along([(spot, middle)])
+    return round(lost + _PER_CROSSED * over + _PER_FAR * dist(spot, middle), 3)
+
+
+def _drawn(areas: Sequence[Flat], seat: PaperSeat) -> Occupied:
+    return Occupied(Flat(tuple(seat.flat(spot) for spot in each.outer)) for each in areas)
 
 
 def _in_corners(
@@ -62,7 +81,7 @@ def _in_corners(
     near: Point | None,
 ) -> PagePlan | None:
     seat = fitted(view, box, _inner(room))
-    drawn = Occupied(Flat(tuple(seat.flat(spot) for spot in each.outer)) for each in areas)
+    drawn = _drawn(areas, seat)
     spot = seat.flat(near) if near else (room[2], room[3])
     boxes: list[Box] = []
     for block in blocks:
@@ -98,21 +117,28 @@ def _in_column(
     return PagePlan(seat, tuple(boxes))
 
 
-def _in_row(
-    view: View, box: Box, room: Box, blocks: Sequence[Block], beside: PaperSeat
-) -> PagePlan | None:
-    """Return a plan with the blocks below the picture, None if it is larger ``beside`` them."""
+def _in_rows(
+    view: View, box: Box, room: Box, blocks: Sequence[Block], near: Point | None
+) -> Iterator[PagePlan]:
+    """Yield plans with the blocks in a row below the picture and above it, if they go in one."""
     high = max(block.height for block in blocks) + _GAP
     row = math.fsum(block.width + _GAP for block in blocks) - _GAP
-    seat = fitted(view, box, _inner((room[0], room[1] + high, room[2], room[3])))
-    if seat.scale <= beside.scale or row > room[2] - room[0]:
-        return None
-    top = seat.flat((box[0], box[1]))[1] - RIM
-    left, boxes = room[0], []
-    for block in blocks:
-        boxes.append((left, top - block.height, left + block.width, top))
-        left += block.width + _GAP
-    return PagePlan(seat, tuple(boxes))
+    if row > room[2] - room[0]:
+        return
+    for above in (False, True):
+        left, bottom, right, top = room
+        inner = (left, bottom, right, top - high) if above else (left, bottom + high, right, top)
+        seat = fitted(view, box, _inner(inner))
+        wanted = seat.flat(near)[0] - blocks[0].width / 2 if near else left
+        start = min(max(left, wanted), right - row)
+        low, up = seat.flat((box[0], box[1]))[1] - RIM, seat.flat((box[2], box[3]))[1] + RIM
+        edge = up if above else low
+        boxes = []
+        for block in blocks:
+            foot = edge if above else edge - block.height
+            boxes.append((start, foot, start + block.width, foot + block.height))
+            start += block.width + _GAP
+        yield PagePlan(seat, tuple(boxes))
 
 
 def _inner(room: Box) -> Box:

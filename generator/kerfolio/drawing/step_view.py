@@ -107,7 +107,7 @@ def _over(
     """Yield what lies over the picture: the arrows, and the balloons of the new pieces."""
     lines = [_line(each) for each in (*guides, *pointer)]
     taken = Occupied([flat_on_paper(each.shape, plan.seat) for each in found.areas])
-    arrows = tuple(arrow_strokes(scene, step.moves, plan.seat, ground, taken, lines, plan.boxes))
+    arrows = tuple(arrow_strokes(scene, step.moves, found, plan.seat, ground, lines, plan.boxes))
     yield from arrows
     anchors = piece_anchors(scene, found, plan.seat, scene.new)
     kept_clear = (*plan.boxes, *(box_of(each) for each in arrows))
