@@ -6,6 +6,8 @@ from dataclasses import replace
 from functools import cache
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder, PosedPiece
+from kerfolio.assembly.fastened import posed_fastenings
+from kerfolio.assembly.fitting import Fitting, fittings_of
 from kerfolio.assembly.lying import Shown, shown_steps
 from kerfolio.assembly.order import verify
 from kerfolio.assembly.poses import put_together
@@ -71,7 +73,16 @@ def _box(piece: PosedPiece) -> list[tuple[float, float]]:
 def shown(name: str) -> tuple[Shown, ...]:
     """The steps as they are shown: those of the samples as their plans say that they lie."""
     whole, order = built(name)
-    return shown_steps(whole, order, () if name in HAND_MADE else settled(name).plan.steps)
+    if name in HAND_MADE:
+        return shown_steps(whole, order, ())
+    return shown_steps(whole, order, settled(name).plan.steps, fittings(name))
+
+
+@cache
+def fittings(name: str) -> tuple[Fitting, ...]:
+    """The hardware of a sample's fastenings, at home."""
+    whole, order = built(name)
+    return fittings_of(posed_fastenings(settled(name), whole), order)
 
 
 @cache

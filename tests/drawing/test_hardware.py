@@ -2,17 +2,31 @@
 
 from __future__ import annotations
 
+import json
+from dataclasses import replace
+
 import pytest
 
+from kerfolio.assembly.lying import turned_down
 from kerfolio.basis.reader import INCHES
+from kerfolio.drawing.exploded_view import exploded_view
 from kerfolio.drawing.extent import extent
 from kerfolio.drawing.hardware_solid import hardware_solid
 from kerfolio.drawing.hardware_view import CHECK, ROOM, hardware_views
+from kerfolio.drawing.model_view import model_of, viewer_data
+from kerfolio.drawing.mounted import mounted, plain_solid
+from kerfolio.drawing.scene import HOME, step_scene
+from kerfolio.drawing.step_view import step_view
 from kerfolio.drawing.vocabulary import Drawing, Ink, Label, Stroke
 from kerfolio.geometry.panel_mesh import volume_and_centre
+from kerfolio.geometry.rigid import scaled
 from kerfolio.geometry.turned import turned_mesh
+from kerfolio.geometry.view import View
 from kerfolio.model.stock import HardwareStock, Stock
 from tests.assembly.scenes import settled
+from tests.drawing.built import NEW, built, fittings, shown, views
+
+FRONT = View(-32.0, 28.0)
 
 STEEL, BEECH = 7.85e-6, 7.0e-7
 """kg/mm3 (handbook figures, memory)."""
@@ -111,3 +125,81 @@ def test_more_than_a_page_holds_goes_on_to_another(stock: Stock) -> None:
     assert all(each.height <= ROOM[1] + 6.0 for each in drawings)
     told = [label.text for each in drawings for label in each.items if isinstance(label, Label)]
     assert len(told) == len(bolts) + len(drawings)
+
+
+STOOL = "harbour-stool"
+
+
+def test_each_step_draws_out_its_own_hardware_and_leaves_the_rest_at_home() -> None:
+    """The stool: two bolts with washer and barrel nut in each of three steps."""
+    for number, each in enumerate(shown(STOOL)):
+        scene = mounted(
+            step_scene(each.assembled, each.step), each.fittings, each.step.number, FRONT, 0.2
+        )
+        new = [one for one in scene.fittings if one.new]
+        assert len(new) == 6
+        assert len(scene.fittings) == 6 * (number + 1)
+        assert all((one.guide is not None) == one.new for one in scene.fittings)
+        assert {*scene.coloured} >= {
+            len(scene.pieces) + place for place, one in enumerate(scene.fittings) if one.new
+        }
+
+
+def test_a_bolt_is_drawn_out_along_its_axis_with_its_washer_before_it() -> None:
+    each = shown(STOOL)[-1]
+    bolt, washer, nut = (
+        next(one for one in each.fittings if one.step == each.step.number and one.item.kind == kind)
+        for kind in ("bolt", "washer", "barrel-nut")
+    )
+    assert bolt.out == washer.out == pytest.approx((0.0, 0.0, 1.0), abs=1e-9)
+    assert bolt.far > washer.far + bolt.item.length  # its tip stays clear of the washer
+    assert nut.either
+    assert abs(nut.out[2]) < 1e-9
+    assert nut.follows.startswith("side.")
+    front, back = (nut.drawn_out(HOME, look) for look in (nut.out, scaled(nut.out, -1.0)))
+    assert front == pytest.approx(scaled(back, -1.0))
+
+
+def test_a_turned_whole_turns_its_hardware() -> None:
+    """Where its head bears stays where it was on its piece."""
+    turn = turned_down((1.0, 0.0, 0.0))
+    for each in fittings(STOOL):
+        turned = each.turned(turn)
+        assert turn.inverse.point(turned.frame.origin) == pytest.approx(each.frame.origin)
+        assert turn.inverse.vector(turned.out) == pytest.approx(each.out)
+
+
+def test_small_hardware_is_drawn_plainly() -> None:
+    bolt = next(each for each in fittings(STOOL) if each.item.kind == "bolt")
+    tiny, large = plain_solid(bolt, 0.05), plain_solid(bolt, 1.0)
+    assert tiny is not None
+    assert large is not None
+    assert tiny.facets < large.facets
+    assert (tiny.thread, tiny.well) == (None, None)
+    assert large.thread is not None
+    assert large.well is not None
+
+
+def test_hardware_that_is_new_is_tinted_and_guided_to_its_hole() -> None:
+    each, look = shown(STOOL)[1], views(STOOL)[1]
+    with_it = step_view(each, look=look)
+    without = step_view(replace(each, fittings=()), look=look)
+    tinted = [
+        sum(isinstance(item, Stroke) and item.fill in NEW for item in drawing.items)
+        for drawing in (with_it, without)
+    ]
+    assert tinted[0] > tinted[1]
+
+
+def test_hardware_is_in_the_model_and_drawn_apart() -> None:
+    whole, order = built(STOOL)
+    model = model_of(whole, order, "Stool", fittings=fittings(STOOL))
+    hardware = [each for each in model.pieces if each.is_hardware]
+    assert len(hardware) == 18
+    assert len({each.shape for each in hardware}) == 4
+    assert len({each.label for each in hardware}) == 18
+    assert all(each.apart != HOME for each in hardware)
+    data = json.loads(viewer_data(model))
+    assert sum(each.get("hardware", False) for each in data["pieces"]) == 18
+    plain, fitted = (exploded_view(whole, order, fittings=each) for each in ((), fittings(STOOL)))
+    assert len(fitted.items) > len(plain.items)

@@ -256,12 +256,14 @@
     };
     const tones = (family) => ["dark", "mid", "light"].flatMap((tone) => of(`${family}-${tone}`));
     const [face, fresh] = [tones("face"), tones("new")];
+    const metal = face.map((_, k) => (0.8 * (face[k - (k % 3)] + face[k - (k % 3) + 1] + face[k - (k % 3) + 2])) / 3);
     const [accent, ink, edge] = [of("accent"), of("ink"), of("new-line")];
     const away = of("paper")[1] > 0.5 ? -1 : 1; // further sheets go on away from the ground
     const sheet = (tint) => 1 + away * 0.13 * Math.max(0, ["wood", "wood-dark", "waste"].indexOf(tint));
     return {
       face(tint, isNew, piece) {
-        const own = (isNew ? fresh : face).map((each) => Math.min(1, each * sheet(tint)));
+        const tones = isNew ? fresh : tint === "soft" ? metal : face;
+        const own = tones.map((each) => Math.min(1, each * sheet(tint)));
         return piece === named ? own.map((each, k) => 0.4 * each + 0.6 * accent[k % 3]) : own;
       },
       line: (isNew) => (isNew ? edge : ink),
@@ -358,7 +360,7 @@
     function label() {
       const layer = find("labels");
       layer.replaceChildren();
-      const wanted = scene.list.filter(({ piece }) => marks.checked || piece === named);
+      const wanted = scene.list.filter(({ piece }) => (marks.checked && !piece.hardware) || piece === named);
       if (!wanted.length) return;
       const where = places(painted.seen(scene.list, scene));
       const taken = [];
@@ -400,7 +402,9 @@
 
     /* A piece by its name: chosen from the list, or tapped. */
     const chooser = find("piece");
+    const first = (piece) => (piece.hardware ? model.pieces.findIndex((other) => other.title === piece.title) : model.pieces.indexOf(piece));
     for (const [index, piece] of model.pieces.entries()) {
+      if (first(piece) !== index) continue;
       const option = document.createElement("option");
       option.value = index;
       option.textContent = [piece.mark, piece.title].filter(Boolean).join(" ");
@@ -408,7 +412,7 @@
     }
     function name(piece) {
       named = piece;
-      chooser.value = piece ? model.pieces.indexOf(piece) : "";
+      chooser.value = piece ? first(piece) : "";
       ask();
     }
     chooser.addEventListener("change", () => name(model.pieces[chooser.value] || null));

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, Move, PosedPiece
 from kerfolio.assembly.extent import box_around
+from kerfolio.assembly.fitting import Fitting
 from kerfolio.geometry.rigid import HERE, Rigid, Vector, between, cross, dot, length, scaled
 from kerfolio.model.lying import BACK, FACE_DOWN, FACE_UP, FRONT, INNER, LEFT, OUTER, OVER, RIGHT
 from kerfolio.model.plan import Step
@@ -31,7 +32,8 @@ class Shown:
 
     ``turn`` is how it is turned from the way it stands when finished. ``lying`` is the piece that
     lies on the bench, empty where the maker does not say; ``turned`` that what stands in the step
-    lay otherwise in the picture before. ``people`` is how many it takes.
+    lay otherwise in the picture before. ``people`` is how many it takes. ``fittings`` are the
+    hardware that is new in it or there before.
     """
 
     assembled: Assembled
@@ -40,14 +42,19 @@ class Shown:
     lying: str = ""
     turned: bool = False
     people: int = 1
+    fittings: tuple[Fitting, ...] = ()
 
 
 def shown_steps(
-    assembled: Assembled, order: BuildOrder, stated: Sequence[Step]
+    assembled: Assembled,
+    order: BuildOrder,
+    stated: Sequence[Step],
+    fittings: Sequence[Fitting] = (),
 ) -> tuple[Shown, ...]:
     """Return each step of an order as it is to be shown; ``stated`` are the plan's own steps.
 
-    Steps of an order that the program found lie in no way, as nobody says how.
+    Steps of an order that the program found lie in no way, as nobody says how. ``fittings`` are all
+    the hardware of the plan, at home.
     """
     found: list[Shown] = []
     lay: dict[str, Rigid] = {}
@@ -56,7 +63,13 @@ def shown_steps(
         shown = _shown(assembled, step, said)
         turned = any(_differ(lay[each], shown.turn) for each in shown.step.standing if each in lay)
         lay |= dict.fromkeys((*shown.step.standing, *shown.step.added), shown.turn)
-        found.append(replace(shown, turned=turned))
+        there = {*shown.step.standing, *shown.step.added}
+        mounted = tuple(
+            each.turned(shown.turn)
+            for each in fittings
+            if each.step <= step.number and there.issuperset(each.pieces)
+        )
+        found.append(replace(shown, turned=turned, fittings=mounted))
     return tuple(found)
 
 

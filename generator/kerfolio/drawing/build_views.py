@@ -7,6 +7,8 @@ from dataclasses import replace
 
 from kerfolio.assembly.assembled import BuildStep
 from kerfolio.assembly.building import Build
+from kerfolio.assembly.fastened import posed_fastenings
+from kerfolio.assembly.fitting import fittings_of
 from kerfolio.assembly.lying import Shown, shown_steps
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.set_together import SetTogether
@@ -41,6 +43,7 @@ def build_drawings(made: Made, reader: Reader) -> Mapping[str, Drawing]:
     if build is None:
         return {}
     assembled, plan = build.drawn.assembled, build.settled.plan
+    fittings = fittings_of(posed_fastenings(build.settled, assembled), build.order)
     drawings = {
         made.named(ASSEMBLED): assembled_view(
             assembled, reader=reader, title=say(reader, "drawing-plan-together", plan=plan.title)
@@ -49,9 +52,9 @@ def build_drawings(made: Made, reader: Reader) -> Mapping[str, Drawing]:
     if len(assembled.pieces) > 1:
         title = say(reader, "drawing-plan-apart", plan=plan.title)
         drawings[made.named(EXPLODED)] = exploded_view(
-            assembled, build.order, reader=reader, title=title
+            assembled, build.order, fittings=fittings, reader=reader, title=title
         )
-    shown = shown_steps(assembled, build.order, plan.steps)
+    shown = shown_steps(assembled, build.order, plan.steps, fittings)
     for each, look in zip(shown, chosen_views(shown), strict=True):
         step = each.step
         number = made.first_step + step.number - 1

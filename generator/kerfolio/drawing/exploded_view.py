@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from kerfolio.assembly.assembled import Assembled, BuildOrder
+from kerfolio.assembly.fitting import Fitting
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import say
 from kerfolio.drawing.anchors import flat_on_paper, piece_anchors
 from kerfolio.drawing.balloons import balloons
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.motion import guide_strokes
+from kerfolio.drawing.mounted import mounted
 from kerfolio.drawing.page_plan import RIM
 from kerfolio.drawing.paper_seat import fitted
 from kerfolio.drawing.scene import apart_scene
@@ -27,6 +32,7 @@ def exploded_view(
     assembled: Assembled,
     order: BuildOrder,
     *,
+    fittings: Sequence[Fitting] = (),
     reader: Reader = METRIC,
     look: View = LOOK,
     room: tuple[float, float] = ROOM,
@@ -34,17 +40,21 @@ def exploded_view(
 ) -> Drawing:
     """Return the picture of a plan drawn apart, at paper size within ``room`` (mm).
 
-    Pieces go back along the moves of ``order``; guide lines lead to where they belong, and
-    every piece that can be seen has its mark in a balloon.
+    Pieces go back along the moves of ``order``, ``fittings`` along their axes; guide lines lead to
+    where they belong, and every piece that can be seen has its mark in a balloon.
     """
     scene, ground = apart_scene(assembled, order), (0.0, 0.0, *room)
+    if fittings:
+        rough = fitted(look, extent_of(scene.solids(), look), padded(ground, -RIM)).scale
+        scene = replace(mounted(scene, fittings, None, look, rough), new=frozenset())
     solids, joints = scene.solids(), [each for each in scene.open_joints() if each.straight]
+    axes = [each.guide for each in scene.fittings if each.guide]
     seat = fitted(look, extent_of(solids, look), padded(ground, -RIM))
     found = seen(
         solids,
         look,
         apart=APART / seat.scale,
-        extra=[each.ends for each in joints],
+        extra=[*(each.ends for each in joints), *axes],
     )
     taken = Occupied([flat_on_paper(each.shape, seat) for each in found.areas])
     marks = balloons(piece_anchors(scene, found, seat, set(scene.away)), ground, taken)

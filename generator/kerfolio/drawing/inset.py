@@ -4,14 +4,19 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import dist, hypot, pi
 
 from kerfolio.assembly.assembled import Assembled, BuildStep, PosedPiece
+from kerfolio.assembly.fastened import Role
+from kerfolio.assembly.fitting import Fitting
+from kerfolio.assembly.lying import Shown
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.callout import Block
 from kerfolio.drawing.extent import padded
 from kerfolio.drawing.lettering import Box
+from kerfolio.drawing.motion import guide_strokes
+from kerfolio.drawing.mounted import mounted
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import OpenJoint, Scene, step_scene
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
@@ -20,7 +25,7 @@ from kerfolio.geometry.contour import Point
 from kerfolio.geometry.cropped import cropped
 from kerfolio.geometry.facing import extent_of, solids_of
 from kerfolio.geometry.hidden_lines import Seen, seen
-from kerfolio.geometry.rigid import scaled
+from kerfolio.geometry.rigid import Vector, added, scaled
 from kerfolio.geometry.shapes import circle
 from kerfolio.geometry.view import View
 from kerfolio.model.joint_kind import JointKind
@@ -37,6 +42,8 @@ _GAP = 0.6
 _RING = 1.8
 _ROUND = 1.05
 """How much wider than the circle the window is that is worked out, so that no rim shows."""
+_FILLED = 0.92
+"""How far a fastening fills its circle."""
 _TRIED = 4
 _AS_GOOD = 0.6
 _ENOUGH, _TOO_LITTLE = 0.2, 0.06
@@ -45,9 +52,12 @@ _ENOUGH, _TOO_LITTLE = 0.2, 0.06
 
 @dataclass(frozen=True, slots=True)
 class Inset:
-    """A joint drawn a little apart within a circle, in view coordinates, mm of the world."""
+    """A detail within a circle, in view coordinates, mm of the world: a joint a little apart.
 
-    joint: OpenJoint
+    ``spot`` is where it lies in the picture that it belongs to.
+    """
+
+    spot: Vector
     view: View
     scale: float
     centre: Point
@@ -63,16 +73,17 @@ class Inset:
     def _items(self, at: Point) -> tuple[Item, ...]:
         middle = (at[0] + RADIUS, at[1] + RADIUS)
         x, y = (middle[axis] - self.centre[axis] * self.scale for axis in (0, 1))
-        rim = circle(middle, 2 * RADIUS)
+        rim, seat = circle(middle, 2 * RADIUS), PaperSeat(self.view, self.scale, x, y)
         return (
             Stroke(contour=rim, width=None, fill=Ink.PAPER),
-            *solid_strokes(self.seen, PaperSeat(self.view, self.scale, x, y), self.new),
+            *solid_strokes(self.seen, seat, self.new),
+            *guide_strokes(self.seen, seat),
             Stroke(contour=rim, ink=Ink.SOFT, width=0.35),
         )
 
     def pointer(self, main: PaperSeat, block: Box) -> tuple[Stroke, Stroke]:
-        """Return a line from the joint in the picture to the inset, and a ring round the joint."""
-        spot = main.spot(self.joint.ends[1])
+        """Return a line from the spot in the picture to the inset, and a ring round the spot."""
+        spot = main.spot(self.spot)
         middle = ((block[0] + block[2]) / 2, (block[1] + block[3]) / 2)
         ring = max(_RING, min(4.0, RADIUS * main.scale / self.scale))
         reach = dist(spot, middle)
@@ -94,9 +105,9 @@ def inset_of(
 ) -> Inset | None:
     """Return the inset of a step, None where no joint needs one or none can be shown.
 
-    ``found`` holds the guide lines of ``joints``. Of the joints smaller than a finger, one of
-    each kind is tried, those first whose guides are seen farthest, of like ones the outermost;
-    the one that shows most of both its pieces is taken.
+    ``found`` holds the guide lines of ``joints``, and others behind them. Of the joints smaller
+    than a finger, one of each kind is tried, those first whose guides are seen farthest, of like
+    ones the outermost; the one that shows most of both its pieces is taken.
     """
     tried = [
         _drawn(assembled, step, joint, seat) for joint in _small(assembled, joints, found, seat)
@@ -119,7 +130,8 @@ def _small(
         return []
     reach = [0.0] * len(joints)
     for number, a, b in found.extra:
-        reach[number] += dist(a, b) * seat.scale
+        if number < len(joints):
+            reach[number] += dist(a, b) * seat.scale
     order = sorted(range(len(joints)), key=lambda each: (-round(reach[each], 1), each))
     part = {piece.label: piece.part for piece in assembled.pieces}
     kinds: dict[tuple[JointKind, str, str], list[int]] = {}
@@ -166,7 +178,7 @@ def _drawn(assembled: Assembled, step: BuildStep, joint: OpenJoint, main: PaperS
         _ENOUGH,
         *(_share(scene, found, label, reach) for label in (joint.joint.a, joint.joint.b)),
     )
-    return Inset(joint, view, scale, centre, found, frozenset(scene.coloured), worth)
+    return Inset(joint.ends[1], view, scale, centre, found, frozenset(scene.coloured), worth)
 
 
 def _share(scene: Scene, found: Seen, label: str, reach: float) -> float:
@@ -188,4 +200,60 @@ def _near(scene: Scene, view: View, centre: Point, reach: float) -> Scene:
 
     pieces = tuple(each for each in scene.pieces if touches(each))
     away = {each.label: scene.away[each.label] for each in pieces}
-    return Scene(scene.assembled, pieces, away, scene.new)
+    return replace(scene, pieces=pieces, away=away)
+
+
+def fitting_inset(
+    shown: Shown, scene: Scene, found: Seen, seat: PaperSeat, guides: int
+) -> Inset | None:
+    """Return a fastening of a step drawn larger: its hardware in a row before the closed joint.
+
+    None where none is new, or all can be seen well enough in the picture. ``found`` holds the
+    guide lines of the hardware from number ``guides`` on; the fastening whose lines are seen
+    farthest is taken.
+    """
+    new = [each for each in shown.fittings if each.step == shown.step.number]
+    small = [
+        each
+        for each in new
+        if each.role is Role.SHANK and (each.item.length or 0.0) * seat.scale < FINGER
+    ]
+    if not small:
+        return None
+    drawn = [each for each in scene.fittings if each.guide]
+    reach = dict.fromkeys(range(len(drawn)), 0.0)
+    for number, a, b in found.extra:
+        if number >= guides:
+            reach[number - guides] += dist(a, b)
+    shafts = {each.number: new.index(each) for each in small}
+    best = max(
+        small, key=lambda each: (round(reach.get(shafts[each.number], 0.0), 1), -each.number)
+    )
+    if reach.get(shafts[best.number], 0.0) <= 0:
+        return None
+    group = [each for each in new if each.number == best.number]
+    spot = added(best.mouth, scene.away.get(best.follows, (0.0, 0.0, 0.0)))
+    return _fastening(shown, group, spot, seat)
+
+
+def _fastening(shown: Shown, group: Sequence[Fitting], spot: Vector, seat: PaperSeat) -> Inset:
+    view = seat.view
+    home = step_scene(shown.assembled, shown.step, 0.0)
+    bare = replace(home, pieces=())
+    bodies = mounted(bare, group, shown.step.number, view, 1.0)
+    left, bottom, right, top = extent_of(bodies.solids(), view)
+    centre = ((left + right) / 2, (bottom + top) / 2)
+    scale = min(1.0, _FILLED * RADIUS / max(hypot(right - left, top - bottom) / 2, 1.0))
+    reach = RADIUS / scale
+    near = _near(home, view, centre, reach)
+    scene = mounted(near, group, shown.step.number, view, scale)
+    found = seen(
+        scene.solids(),
+        view,
+        apart=APART / scale,
+        first=scene.coloured,
+        extra=[each.guide for each in scene.fittings if each.guide],
+        window=padded((*centre, *centre), _ROUND * reach),
+    )
+    new = frozenset(scene.coloured)
+    return Inset(spot, view, scale, centre, cropped(found, centre, reach), new, 1.0)

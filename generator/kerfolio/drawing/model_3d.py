@@ -24,7 +24,7 @@ class Piece3d:
 
     ``title`` is what readers call it. ``shape`` counts in the model's shapes. ``step`` is the
     number of the step that adds it, 0 when none does. ``apart`` is how far it is drawn from its
-    place when all is taken apart.
+    place when all is taken apart. ``is_hardware``: it is a bolt, say, and has no mark.
     """
 
     label: str
@@ -34,6 +34,7 @@ class Piece3d:
     pose: Rigid
     step: int = 0
     apart: Vector = (0.0, 0.0, 0.0)
+    is_hardware: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,22 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import Any
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder
 from kerfolio.assembly.explode import apart
+from kerfolio.assembly.fitting import Fitting
 from kerfolio.basis.digits import steps
 from kerfolio.basis.json_text import Number, json_text, number
 from kerfolio.basis.names import spoken
+from kerfolio.drawing.hardware_solid import hardware_solid
 from kerfolio.drawing.model_3d import Model3d, Piece3d, Shape3d, Step3d
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.panel_mesh import panel_mesh
+from kerfolio.geometry.rigid import Vector
+from kerfolio.geometry.turned import turned_mesh
 
 TINTS = (Ink.WOOD, Ink.WOOD_DARK, Ink.WASTE)
 """The colours of a plan's sheets in the order of their first piece, and round again."""
+METAL = Ink.SOFT
+"""The colour of all hardware."""
 
 _STEPS_PER_MM = 20
 """Points in the page's data are whole numbers of 1/20 mm: finer than any screen shows."""
@@ -29,12 +36,13 @@ def model_of(
     title: str,
     steps: Sequence[str] = (),
     called: Callable[[str], str] = spoken,
+    fittings: Sequence[Fitting] = (),
 ) -> Model3d:
     """Return the model; ``steps`` are the titles of all the plan's steps, the first one's first.
 
-    ``called`` says what readers call a piece, by its label.
+    ``called`` says what readers call a piece, by its label. ``fittings`` are its hardware.
 
-    Pieces of the same panel and sheet share one shape.
+    Pieces of the same panel and sheet share one shape, and so does the same hardware.
     """
     sheets = list(dict.fromkeys(each.sheet for each in assembled.pieces))
     shapes: dict[tuple[Panel, str], Shape3d] = {}
@@ -45,23 +53,51 @@ def model_of(
     index = {key: number for number, key in enumerate(shapes)}
     number = {label: step.number for step in order.steps for label in step.added}
     far = apart(assembled, order)
+    solids = {each.item.name: hardware_solid(each.item) for each in fittings}
+    bodies = {name: solid for name, solid in solids.items() if solid}
+    of_item = {name: len(shapes) + place for place, name in enumerate(bodies)}
+    hardware = (
+        Shape3d(name=name, mesh=turned_mesh(solid), tint=METAL) for name, solid in bodies.items()
+    )
+    pieces = tuple(
+        Piece3d(
+            label=each.label,
+            mark=each.mark,
+            title=called(each.label),
+            shape=index[each.panel, each.sheet],
+            pose=each.pose,
+            step=number.get(each.label, 0),
+            apart=far[each.label],
+        )
+        for each in assembled.pieces
+    )
     return Model3d(
         title=title,
-        shapes=tuple(shapes.values()),
-        pieces=tuple(
-            Piece3d(
-                label=each.label,
-                mark=each.mark,
-                title=called(each.label),
-                shape=index[each.panel, each.sheet],
-                pose=each.pose,
-                step=number.get(each.label, 0),
-                apart=far[each.label],
-            )
-            for each in assembled.pieces
-        ),
+        shapes=(*shapes.values(), *hardware),
+        pieces=(*pieces, *_hardware(fittings, of_item, far)),
         steps=tuple(_steps(order, steps)),
     )
+
+
+def _hardware(
+    fittings: Sequence[Fitting], shapes: Mapping[str, int], far: Mapping[str, Vector]
+) -> Iterator[Piece3d]:
+    """Yield hardware as pieces, each drawn out of its place as in the picture drawn apart."""
+    counts = Counter[str]()
+    for each in fittings:
+        name = each.item.name
+        if name in shapes:
+            counts[name] += 1
+            yield Piece3d(
+                label=f"{name}.{counts[name]}",
+                mark="",
+                title=each.item.title,
+                shape=shapes[name],
+                pose=each.frame,
+                step=each.step,
+                apart=each.drawn_out(far[each.follows]),
+                is_hardware=True,
+            )
 
 
 def _steps(order: BuildOrder, titles: Sequence[str]) -> Iterable[Step3d]:
@@ -77,7 +113,8 @@ def viewer_data(model: Model3d) -> str:
     ``shapes``: ``points`` as x, y, z one after another, in 1/``scale`` mm; ``triangles`` and
     ``edges`` as indices of points; of all three each row is given as what it adds to the row
     before, which packs well. ``tint`` names a colour of the theme. ``pieces``: ``at`` are the x,
-    y and z axes and the origin (mm), one after another; ``apart`` in mm. ``steps``: number, title.
+    y and z axes and the origin (mm), one after another; ``apart`` in mm; ``hardware`` where it is
+    that. ``steps``: number, title.
     """
     data = {
         "title": model.title,
@@ -114,6 +151,7 @@ def _piece(piece: Piece3d) -> dict[str, Any]:
         "step": piece.step,
         "at": [*_numbers((*pose.x, *pose.y, *pose.z), 6), *_numbers(pose.origin, 3)],
         "apart": _numbers(piece.apart, 1),
+        **({"hardware": True} if piece.is_hardware else {}),
     }
 
 

@@ -13,7 +13,7 @@ from kerfolio.assembly.assembled import (
     PosedPiece,
 )
 from kerfolio.assembly.explode import apart
-from kerfolio.geometry.facing import PosedPanel, Solids, solids_of
+from kerfolio.geometry.facing import PosedPanel, PosedTurned, Solids, solids_of
 from kerfolio.geometry.rigid import Vector, added, between, dot, length, scaled
 
 HOME: Vector = (0.0, 0.0, 0.0)
@@ -26,17 +26,20 @@ _STRAIGHT = 0.996
 class Scene:
     """Pieces of a plan as shown: ``away`` says how far each is moved from home, mm.
 
-    ``new`` are the labels of the pieces that are coloured.
+    ``new`` are the labels of the pieces that are coloured. ``fittings`` are the hardware as shown.
     """
 
     assembled: Assembled
     pieces: tuple[PosedPiece, ...]
     away: Mapping[str, Vector]
     new: frozenset[str]
+    fittings: tuple[ShownFitting, ...] = ()
 
     def solids(self) -> Solids:
-        """Return the pieces as solids, in order."""
-        return solids_of([self.posed(each) for each in self.pieces])
+        """Return the pieces as solids, in order, and after them the hardware."""
+        return solids_of(
+            [*(self.posed(each) for each in self.pieces), *(each.posed for each in self.fittings)]
+        )
 
     def posed(self, piece: PosedPiece) -> PosedPanel:
         """Return a piece as a posed panel."""
@@ -44,8 +47,12 @@ class Scene:
 
     @property
     def coloured(self) -> tuple[int, ...]:
-        """The places of the new pieces among the solids."""
-        return tuple(i for i, each in enumerate(self.pieces) if each.label in self.new)
+        """The places of what is new among the solids."""
+        count = len(self.pieces)
+        return (
+            *(i for i, each in enumerate(self.pieces) if each.label in self.new),
+            *(count + i for i, each in enumerate(self.fittings) if each.new),
+        )
 
     def corners(self, labels: Collection[str] | None = None) -> Iterable[Vector]:
         """Yield the corners of the pieces as shown, of all or of the ones named."""
@@ -65,6 +72,15 @@ class Scene:
                 if length(between(a, b)) > _STILL:
                     found.append(OpenJoint(joint, a, b))
         return tuple(found)
+
+
+@dataclass(frozen=True, slots=True)
+class ShownFitting:
+    """A piece of hardware as shown; ``guide`` leads from it to where it enters the wood."""
+
+    posed: PosedTurned
+    new: bool
+    guide: tuple[Vector, Vector] | None = None
 
 
 @dataclass(frozen=True, slots=True)

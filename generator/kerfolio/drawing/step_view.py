@@ -18,10 +18,11 @@ from kerfolio.drawing.callout import (
     turned_block,
 )
 from kerfolio.drawing.extent import box_of, extent, padded
-from kerfolio.drawing.inset import Inset, inset_of
+from kerfolio.drawing.inset import Inset, fitting_inset, inset_of
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.mat import mat_corners, mat_stroke, with_mat
 from kerfolio.drawing.motion import arrow_strokes, guide_strokes
+from kerfolio.drawing.mounted import mounted
 from kerfolio.drawing.page_plan import RIM, PagePlan, page_plan
 from kerfolio.drawing.paper_seat import fitted
 from kerfolio.drawing.scene import Scene, step_scene
@@ -50,15 +51,20 @@ def step_view(
     """Return the picture of a step at paper size, within ``room`` (mm).
 
     ``hardware`` are (title, count) of what the step takes. The pieces new in the step are in the
-    accent, drawn out against their moves, with their marks in balloons; guide lines lead to where
-    they go. A joint too small to see on the page is drawn larger beside the picture. Work that
-    lies is shown on a mat, where ``look`` is from above.
+    accent, drawn out against their moves, with their marks in balloons, and so is its hardware;
+    guide lines lead to where they go. What is too small to see on the page, a fastening else a
+    joint, is drawn larger beside the picture. Work that lies is shown on a mat, where ``look`` is
+    from above.
     """
     assembled, step = shown.assembled, shown.step
     scene, ground = step_scene(assembled, step), (0.0, 0.0, *room)
+    mat = mat_corners(scene) if shown.lying and not look.from_below else ()
+    if shown.fittings:
+        rough = fitted(look, extent_of(scene.solids(), look), padded(ground, -RIM)).scale
+        scene = mounted(scene, shown.fittings, step.number, look, rough)
     solids = scene.solids()
     joints = [each for each in scene.open_joints() if each.straight]
-    mat = mat_corners(scene) if shown.lying and not look.from_below else ()
+    axes = [each.guide for each in scene.fittings if each.guide]
     box = with_mat(extent_of(solids, look), mat, look)
     first = fitted(look, box, padded(ground, -RIM))
     found = seen(
@@ -66,11 +72,13 @@ def step_view(
         look,
         apart=APART / first.scale,
         first=scene.coloured,
-        extra=[each.ends for each in joints],
+        extra=[*(each.ends for each in joints), *axes],
     )
-    inset = inset_of(assembled, step, joints, found, first)
+    inset = fitting_inset(shown, scene, found, first, len(joints)) or inset_of(
+        assembled, step, joints, found, first
+    )
     blocks = _side_blocks(shown, inset, look, hardware, reader)
-    near = look.spot(inset.joint.ends[1]) if inset else None
+    near = look.spot(inset.spot) if inset else None
     plan = page_plan(look, box, ground, blocks, [each.shape for each in found.areas], near)
     guides = guide_strokes(found, plan.seat)
     pointer = inset.pointer(plan.seat, plan.boxes[0]) if inset else ()

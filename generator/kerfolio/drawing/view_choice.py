@@ -9,6 +9,7 @@ from functools import partial
 from kerfolio.assembly.lying import Shown
 from kerfolio.drawing.scene import OpenJoint, Scene, step_scene
 from kerfolio.geometry.facing import PosedPanel, Solids, extent_of
+from kerfolio.geometry.rigid import added
 from kerfolio.geometry.shown import Line, crowding, edges_near, sharp_edges, shown_shares
 from kerfolio.geometry.view import View
 
@@ -17,7 +18,7 @@ AZIMUTHS = (-32.0, 32.0, -58.0, 58.0, -122.0, 122.0, -148.0, 148.0)
 across one another would fall into one line."""
 ABOVE, BELOW = 28.0, -25.0
 
-_JOINTS, _GUIDES, _OUTLINE = 0.45, 0.2, 0.35
+_JOINTS, _GUIDES, _OUTLINE, _AXES = 0.45, 0.2, 0.35, 0.35
 _FROM_BELOW, _FROM_BEHIND = 0.08, 0.08
 """What a view loses since things are seldom looked at so."""
 _CHANGE = 0.15
@@ -70,7 +71,7 @@ def step_worths(shown: Shown, views: Sequence[View]) -> list[float]:
     the step is plain, the rest are not tried and count 0. Work that lies is seen from above alone.
     """
     scene = step_scene(shown.assembled, shown.step)
-    lines, solids = _interests(scene), scene.solids()
+    lines, solids = _interests(scene, _axes(shown, scene)), scene.solids()
     known: dict[View, float] = {}
     for rank in range(2 if shown.lying else 3):
         if max(known.values(), default=0.0) < _PLAIN:
@@ -85,19 +86,34 @@ def _rank(view: View) -> int:
 
 @dataclass(frozen=True, slots=True)
 class _Interests:
-    """The lines of a step that its picture should show."""
+    """The lines of a step that its picture should show; ``axes`` are those of its hardware."""
 
     joints: tuple[Line, ...]
     guides: tuple[Line, ...]
     outline: tuple[Line, ...]
+    axes: tuple[Line, ...]
 
 
-def _interests(scene: Scene) -> _Interests:
+def _axes(shown: Shown, scene: Scene) -> tuple[Line, ...]:
+    """Return the ways that the hardware of a step goes in, from where its heads are drawn.
+
+    What may come from either side is seen from the one or the other anyway.
+    """
+    return tuple(
+        (added(each.frame.origin, each.drawn_out(away)), added(each.mouth, away))
+        for each in shown.fittings
+        if each.step == shown.step.number and not each.either
+        for away in (scene.away[each.follows],)
+    )
+
+
+def _interests(scene: Scene, axes: tuple[Line, ...]) -> _Interests:
     solids = {piece.label: scene.posed(piece) for piece in scene.pieces}
     open_joints = scene.open_joints()
     joints = [line for each in open_joints for line in _joint_edges(each, solids)]
     outline = [line for label in sorted(scene.new) for line in sharp_edges(solids[label], _MOST)]
-    return _Interests(tuple(joints), tuple(each.ends for each in open_joints), tuple(outline))
+    guides = tuple(each.ends for each in open_joints)
+    return _Interests(tuple(joints), guides, tuple(outline), axes)
 
 
 def _joint_edges(joint: OpenJoint, solids: dict[str, PosedPanel]) -> list[Line]:
@@ -112,11 +128,12 @@ def _joint_edges(joint: OpenJoint, solids: dict[str, PosedPanel]) -> list[Line]:
 
 
 def _worth(solids: Solids, view: View, lines: _Interests) -> float:
-    shares = shown_shares(solids, view, (lines.joints, lines.guides, lines.outline))
-    joints, guides, outline = shares
+    sets = (lines.joints, lines.guides, lines.outline, lines.axes)
+    joints, guides, outline, axes = shown_shares(solids, view, sets)
     worth = _JOINTS * joints + _GUIDES * guides + _OUTLINE * outline
     if not lines.joints and not lines.guides:
         worth = outline
+    worth += _AXES * axes
     worth -= _FROM_BELOW if view.from_below else 0.0
     return worth - (_FROM_BEHIND if abs(view.azimuth) > 90 else 0.0)
 

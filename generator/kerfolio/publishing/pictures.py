@@ -6,6 +6,8 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from functools import partial
 
+from kerfolio.assembly.fastened import posed_fastenings
+from kerfolio.assembly.fitting import fittings_of
 from kerfolio.basis.pixels import Pixels
 from kerfolio.chapters.opening import opening
 from kerfolio.chapters.order import PAGE, START, chapters_of
@@ -83,7 +85,9 @@ def model_3d(edition: Edition) -> Model3d | None:
         return None
     assembled, order = found
     titles = [] if order.found else [step.title for step in plan.steps]
-    return model_of(assembled, order, plan.title, titles, partial(piece_title, plan))
+    fastenings = () if plan.is_set else posed_fastenings(edition.settled, assembled)
+    fittings = fittings_of(fastenings, order)
+    return model_of(assembled, order, plan.title, titles, partial(piece_title, plan), fittings)
 
 
 def pictures_of(workshop: Workshop, folder: str, photos: Iterable[Photo]) -> dict[str, Pixels]:

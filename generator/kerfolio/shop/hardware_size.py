@@ -73,13 +73,14 @@ def hardware_size(item: HardwareStock) -> HardwareSize | None:
         return None
     if item.kind == "bolt" and length:
         wide, high, key = _listed(_SOCKET_HEADS, thread)
+        wide, high = item.head_diameter or wide, item.head_height or high
         threaded = 2 * thread + 12  # ISO 888, memory
         plain = max(0.0, length - threaded)
         return HardwareSize(
             thread=thread, wide=wide, high=high, key=key, length=length, plain=plain
         )
     if item.kind in ("screw", "connector") and length:
-        wide = 2 * thread if item.kind == "screw" else 1.4 * thread
+        wide = item.head_diameter or (2 * thread if item.kind == "screw" else 1.4 * thread)
         plain = length / 3 if length > 8 * thread else 0.0
         key = 0.45 * wide
         return HardwareSize(
@@ -87,10 +88,12 @@ def hardware_size(item: HardwareStock) -> HardwareSize | None:
         )
     if item.kind == "washer":
         wide, high, hole = _listed(_WASHERS, thread)
+        wide, high = item.outside or wide, item.height or high
         return HardwareSize(thread=thread, wide=wide, high=high, hole=hole)
     if item.kind in ("nut", "lock-nut"):
         wide, plain, locking = _listed(_NUTS, thread)
-        high = plain if item.kind == "nut" else locking
+        high = item.height or (plain if item.kind == "nut" else locking)
+        wide = item.outside or wide
         return HardwareSize(thread=thread, wide=wide, high=high, hole=thread)
     if item.kind == "dowel" and length:
         return HardwareSize(thread=thread, wide=thread, high=length, length=length)

@@ -1,0 +1,112 @@
+"""Where each piece of hardware goes when it is drawn out of its place, and what it follows."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import partial
+
+from kerfolio.assembly.assembled import BuildOrder
+from kerfolio.assembly.fastened import Body, PosedFastening, Role
+from kerfolio.geometry.rigid import Rigid, Vector, added, scaled
+from kerfolio.model.fastening import CROSS_NUT
+from kerfolio.model.stock import HardwareStock
+
+_AIR = 12.0
+"""Between what is drawn out and the wood, or what is drawn out before it, mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fitting:
+    """A piece of hardware at home in ``frame`` (world), and how it is drawn out.
+
+    It goes ``far`` mm along ``out`` (unit) from the piece ``follows``; where it may as well go the
+    other way, ``either``. ``mouth`` is where it enters the wood. ``step`` is the one it is new in,
+    ``number`` tells its fastening. ``pieces`` are those it joins.
+    """
+
+    item: HardwareStock
+    role: Role
+    frame: Rigid
+    follows: str
+    out: Vector
+    far: float
+    mouth: Vector
+    pieces: tuple[str, ...]
+    step: int
+    number: int
+    either: bool = False
+
+    def turned(self, turn: Rigid) -> Fitting:
+        """Return it with the whole turned."""
+        return replace(
+            self,
+            frame=turn.after(self.frame),
+            out=turn.vector(self.out),
+            mouth=turn.point(self.mouth),
+        )
+
+    def drawn_out(self, away: Vector, to_viewer: Vector | None = None) -> Vector:
+        """Return how far from home it is drawn, its piece being ``away``; towards the viewer where
+        it may go either way.
+        """
+        back = self.either and to_viewer is not None and _behind(self.out, to_viewer)
+        return added(away, scaled(self.out, -self.far if back else self.far))
+
+
+def _behind(out: Vector, to_viewer: Vector) -> bool:
+    return sum(a * b for a, b in zip(out, to_viewer, strict=True)) < 0
+
+
+def fittings_of(fastenings: Sequence[PosedFastening], order: BuildOrder) -> tuple[Fitting, ...]:
+    """Return the hardware of fastenings in the order of the plan, each with the step it is new in.
+
+    Where no step is stated that is the one in which the last of its pieces joins.
+    """
+    joins = {label: step.number for step in order.steps for label in step.added}
+    return tuple(
+        each
+        for number, fastening in enumerate(fastenings)
+        for each in _fittings(fastening, number, joins)
+    )
+
+
+def _fittings(
+    fastening: PosedFastening, number: int, joins: Mapping[str, int]
+) -> Iterator[Fitting]:
+    settled = fastening.settled
+    step = fastening.step or max((joins.get(each, 0) for each in settled.pieces), default=0)
+    head, tail = settled.first.piece, settled.last.piece or settled.first.piece
+    back, ahead = scaled(fastening.direction, -1.0), fastening.direction
+    washer = settled.washer.height or 0.0 if settled.washer else 0.0
+    clear = _AIR + washer if settled.washer else 0.0
+    of_it = partial(Fitting, pieces=settled.pieces, step=step, number=number)
+    for body in fastening.bodies:
+        made = partial(of_it, item=body.item, role=body.role, frame=body.frame)
+        own = body.frame.origin
+        if body.role is Role.NUT and body.item.kind == CROSS_NUT:
+            assert settled.cross is not None, "its hole gave it its place"
+            assert settled.cross.part is not None, "its hole gave it its place"
+            far = settled.cross.part.thickness + _AIR
+            follows = settled.cross.piece
+            yield made(follows=follows, out=body.frame.z, far=far, mouth=own, either=True)
+        elif body.role is Role.NUT:
+            yield made(follows=tail, out=ahead, far=2 * _AIR, mouth=own)
+        elif body.role is Role.WASHER and _past(fastening, body):
+            yield made(follows=tail, out=ahead, far=_AIR, mouth=own)
+        elif body.role is Role.WASHER:
+            yield made(follows=head, out=back, far=_AIR, mouth=fastening.frame.origin)
+        elif body.role is Role.SHANK:
+            far = (body.item.length or 0.0) + _AIR + clear
+            yield made(follows=head, out=back, far=far, mouth=fastening.frame.origin)
+
+
+def _past(fastening: PosedFastening, body: Body) -> bool:
+    """Tell whether a washer lies under the nut."""
+    along = sum(
+        a * (b - c)
+        for a, b, c in zip(
+            fastening.direction, body.frame.origin, fastening.frame.origin, strict=True
+        )
+    )
+    return along > 1.0

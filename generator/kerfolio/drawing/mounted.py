@@ -1,0 +1,78 @@
+"""Hardware in the picture of a scene: what is new drawn out of its place, what is there at home."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from kerfolio.assembly.fastened import Role
+from kerfolio.assembly.fitting import Fitting
+from kerfolio.drawing.hardware_solid import hardware_solid
+from kerfolio.drawing.scene import Scene, ShownFitting
+from kerfolio.geometry.facing import PosedTurned
+from kerfolio.geometry.rigid import HERE, Vector, added, scaled
+from kerfolio.geometry.turned import Turned
+from kerfolio.geometry.view import View
+
+_ROUND = ((0.8, 8), (4.0, 16), (float("inf"), 32))
+"""Up to which radius on paper, mm, how many facets a turn has."""
+_THREAD, _SOCKET = 0.4, 0.5
+"""Lines of a thread nearer together than this on paper, mm, and sockets of less radius, are left
+out: they would fill to black."""
+
+
+def mounted(
+    scene: Scene, fittings: Sequence[Fitting], step: int | None, look: View, scale: float
+) -> Scene:
+    """Return a scene with its hardware, that of the step drawn out; ``scale`` is that on paper.
+
+    Where no step is given all of it is drawn out.
+    Of what was there before only what may be seen is shown: not the shanks within the wood.
+    """
+    found = (
+        shown
+        for each in fittings
+        for shown in _shown(scene, each, step in (None, each.step), look, scale)
+    )
+    return replace(scene, fittings=tuple(found))
+
+
+def _shown(
+    scene: Scene, fitting: Fitting, new: bool, look: View, scale: float
+) -> Iterator[ShownFitting]:
+    solid = plain_solid(fitting, scale)
+    if solid is None:
+        return
+    away = scene.away.get(fitting.follows, HERE.origin)
+    if not new:
+        head = (
+            solid
+            if fitting.role is not Role.SHANK
+            else Turned(solid.frusta[:1], solid.well, facets=solid.facets)
+        )
+        yield ShownFitting(PosedTurned(head, fitting.frame.moved(away)), new=False)
+        return
+    pose = fitting.frame.moved(fitting.drawn_out(away, look.to_viewer))
+    guide = _guide(solid, pose.origin, added(fitting.mouth, away), fitting)
+    yield ShownFitting(PosedTurned(solid, pose), new=True, guide=guide)
+
+
+def _guide(solid: Turned, origin: Vector, mouth: Vector, fitting: Fitting) -> tuple[Vector, Vector]:
+    """Return the line from the end of a piece that goes in first to where it enters."""
+    if fitting.role is not Role.SHANK:
+        return origin, mouth
+    return added(origin, scaled(fitting.frame.z, solid.high)), mouth
+
+
+def plain_solid(fitting: Fitting, scale: float) -> Turned | None:
+    """Return the solid of a fitting with as much of it as paper shows at a scale."""
+    whole = hardware_solid(fitting.item)
+    if whole is None:
+        return None
+    facets = next(count for most, count in _ROUND if whole.radius * scale <= most)
+    solid = replace(whole, facets=facets)
+    if solid.thread and solid.thread.pitch * scale < _THREAD:
+        solid = replace(solid, thread=None)
+    if solid.well and solid.well.sides and solid.well.radius * scale < _SOCKET:
+        solid = replace(solid, well=None)
+    return solid
