@@ -81,6 +81,8 @@ class Tiles:
 
 def place_told(text: str, part: str, reader: Reader) -> tuple[int, int] | None:
     """Return the column and row, from 0, that words tell of a part; None where they tell none."""
+    if part not in text:  # nearly all words of a page: the catalogue is not asked for them
+        return None
     place = say(reader, "tiles-place", tile=_NAME, row=1, rows=1, column=1, columns=1)
     told, _, rest = text.partition(f" · {place.partition(_NAME)[0]}")
     found = _TILE.match(rest)
