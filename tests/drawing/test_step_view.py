@@ -5,6 +5,7 @@ from __future__ import annotations
 import subprocess
 import sys
 from dataclasses import replace
+from functools import cache
 from itertools import pairwise
 from math import dist, hypot
 
@@ -51,8 +52,11 @@ def step_of(name: str, index: int) -> tuple[BuildStep, View]:
     return shown(name)[index].step, views(name)[index]
 
 
-def picture(name: str, index: int, **more: object) -> Drawing:
+def drawn(name: str, index: int, **more: object) -> Drawing:
     return step_view(shown(name)[index], look=views(name)[index], **more)  # type: ignore[arg-type]
+
+
+picture = cache(drawn)
 
 
 def test_every_step_is_in_the_list() -> None:
@@ -80,7 +84,7 @@ def rings(drawing: Drawing) -> list[Stroke]:
 
 @pytest.mark.parametrize(("name", "index"), STEPS)
 def test_it_fits_the_column(name: str, index: int) -> None:
-    drawing = picture(name, index, hardware=[("Bolt M6 x 50", 2)])
+    drawing = picture(name, index, hardware=(("Bolt M6 x 50", 2),))
     assert drawing.width <= ROOM[0] + 1.3
     assert drawing.height <= ROOM[1] + 1.3
     left, bottom, right, top = extent(drawing.items)
@@ -205,7 +209,7 @@ def test_the_bench_needs_insets() -> None:
 
 
 def test_hardware_is_called_out_with_its_count() -> None:
-    drawing = picture("harbour-stool", 0, hardware=[("Bolt M6 x 50", 4), ("Barrel nut M6", 4)])
+    drawing = picture("harbour-stool", 0, hardware=(("Bolt M6 x 50", 4), ("Barrel nut M6", 4)))
     found = words(drawing)
     assert found.count("4 ×") == 2
     assert {"Bolt M6 x 50", "Barrel nut M6"} <= set(found)
@@ -245,8 +249,8 @@ def test_the_finished_piece_has_its_three_sizes_in_both_units() -> None:
 
 
 def test_the_same_plan_gives_the_same_bytes() -> None:
-    one = svg_bytes(picture("stool", 2))
-    assert one == svg_bytes(picture("stool", 2))
+    one = svg_bytes(drawn("stool", 2))
+    assert one == svg_bytes(drawn("stool", 2))
 
 
 def test_the_bytes_do_not_hang_on_the_order_of_sets() -> None:

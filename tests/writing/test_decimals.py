@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import io
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from math import ceil, cos, dist, pi, radians, sin, tan
 
 import ezdxf
@@ -59,23 +59,35 @@ def written(contour: Contour) -> Drawing:
     return Drawing(box=(0.0, 0.0, *SHEET), items=(Stroke(contour=contour, layer="a"),))
 
 
-def from_dxf(content: bytes, share: float) -> Point:
+Along = Callable[[float], Point]
+"""Returns the spot at a share of the way along the one arc of a file."""
+
+
+def from_dxf(content: bytes) -> Along:
     (line,) = ezdxf.read(io.StringIO(content.decode())).modelspace().query("LWPOLYLINE")
     (x0, y0, bulge), (x1, y1, _) = line.get_points("xyb")
     centre, start, end, radius = bulge_to_arc((x0, y0), (x1, y1), bulge)
     sweep = (end - start) % (2 * pi)
-    angle = start + sweep * (share if bulge > 0 else 1 - share)
-    return centre[0] + radius * cos(angle), centre[1] + radius * sin(angle)
+
+    def along(share: float) -> Point:
+        angle = start + sweep * (share if bulge > 0 else 1 - share)
+        return centre[0] + radius * cos(angle), centre[1] + radius * sin(angle)
+
+    return along
 
 
-def from_svg(content: bytes, share: float) -> Point:
+def from_svg(content: bytes) -> Along:
     svg = SVG.parse(io.BytesIO(content))
     (path,) = (Path(each) for each in svg.elements() if isinstance(each, Path))
     arcs = [each for each in path if isinstance(each, Arc)]
-    place = share * len(arcs)
-    which = max(0, ceil(place) - 1)
-    spot = arcs[which].point(place - which)
-    return spot.x, SHEET[1] - spot.y
+
+    def along(share: float) -> Point:
+        place = share * len(arcs)
+        which = max(0, ceil(place) - 1)
+        spot = arcs[which].point(place - which)
+        return spot.x, SHEET[1] - spot.y
+
+    return along
 
 
 @pytest.mark.parametrize(("radius", "sweep", "turn"), ARCS)
@@ -83,10 +95,10 @@ def test_arcs_keep_their_place(radius: float, sweep: float, turn: int) -> None:
     contour = arc_contour(radius, sweep, turn)
     dxf = dxf_bytes(written(contour))
     svg = svg_bytes(written(contour), decimals=4, real_size=False)
-    for read, content in ((from_dxf, dxf), (from_svg, svg)):
+    for along in (from_dxf(dxf), from_svg(svg)):
         for share, (x, y, _) in zip((0.0, 1.0), contour.vertices, strict=True):
-            assert dist(read(content, share), (x, y)) < CLOSE
-        assert max(off(contour, read(content, share / 16)) for share in range(17)) < CLOSE
+            assert dist(along(share), (x, y)) < CLOSE
+        assert max(off(contour, along(share / 16)) for share in range(17)) < CLOSE
 
 
 def test_a_bulge_of_four_decimals_would_not_keep_them() -> None:
