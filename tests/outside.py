@@ -72,7 +72,16 @@ def nu_messages(*files: Path) -> list[dict[str, Any]]:
     """
     jar = node_file("vnu-jar", "build", "dist", "vnu.jar")
     done = subprocess.run(
-        [java(), *_BRIEF, "-jar", str(jar), "--format", "json", "--also-check-css", *map(str, files)],
+        [
+            java(),
+            *_BRIEF,
+            "-jar",
+            str(jar),
+            "--format",
+            "json",
+            "--also-check-css",
+            *map(str, files),
+        ],
         capture_output=True,
         text=True,
         check=False,

@@ -49,7 +49,12 @@ def difference(region: Region, contours: Iterable[Contour]) -> Region:
 
     Raises ShapeError (``pieces``) when nothing is left or the rest falls apart.
     """
-    taken = tuple(contours)
+    return _difference(region, tuple(contours))
+
+
+@lru_cache(maxsize=1024)
+def _difference(region: Region, taken: tuple[Contour, ...]) -> Region:
+    """Return what is left of a region; the same parts are settled again and again."""
     apart = stand_apart((*region.openings, *taken), len(region.openings), _CLEAR)
     loose = _clear_inside(region.outer, taken, apart[len(region.openings) :])
     rest = tuple(Region(each) for each, clear in zip(taken, loose, strict=True) if not clear)
