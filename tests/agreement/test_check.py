@@ -13,7 +13,7 @@ from kerfolio.drawing.model_view import viewer_data
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import SUMS
 from kerfolio.fitted.writing import fitted_json
-from kerfolio.publishing.bundle import bundle_files, bundle_of
+from kerfolio.publishing.bundle import Bundle, bundle_files, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.pictures import model_3d
@@ -45,8 +45,12 @@ def files(edition: Edition) -> Files:
     return bundle_files(edition, {}, model, viewer_data(model))
 
 
-def test_a_good_bundle_agrees(edition: Edition) -> None:
-    bundle = bundle_of(edition)
+@pytest.fixture(scope="module")
+def bundle(edition: Edition) -> Bundle:
+    return bundle_of(edition)
+
+
+def test_a_good_bundle_agrees(edition: Edition, bundle: Bundle) -> None:
     assert faults_of(bundle) == ()
     assert bundle.fitted is not None
     fitted = fitted_json(bundle.fitted)
@@ -192,8 +196,8 @@ def test_a_disagreement_stops_a_publish(edition: Edition) -> None:
     assert "slot `side.rail-slot` and 17.6mm disagree: 19 mm is not 17.8 mm" in messages
 
 
-def test_names_in_the_zip_lie_in_one_folder_the_page_to_open_first(edition: Edition) -> None:
-    names = list(unzipped(bundle_of(edition).content))
+def test_names_in_the_zip_lie_in_one_folder_the_page_to_open_first(bundle: Bundle) -> None:
+    names = list(unzipped(bundle.content))
     assert {name.split("/")[0] for name in names} == {"rack-1.0.0"}
     assert names[0] == "rack-1.0.0/start-here.html"
     assert names[1:] == sorted(names[1:])

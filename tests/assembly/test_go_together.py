@@ -15,17 +15,22 @@ from tests.assembly import scenes
 
 # The stool of the sample: sheet 17.8 mm, fit 0.1 mm; each side's slots are 18 x 30.2 mm and take
 # the tabs of rail and stretcher, 17.8 mm thick, 30 mm wide and 17.8 mm long, two at each end.
-STOOL = scenes.assembled("harbour-stool")
 THICK = 17.8
 RAIL_SLOTS = ((171, 314.9), (171, 364.9))
 
 
-def with_panel(part: str, panel: Panel, plan: Assembled = STOOL) -> Assembled:
+def stool() -> Assembled:
+    return scenes.assembled("harbour-stool")
+
+
+def with_panel(part: str, panel: Panel) -> Assembled:
+    plan = stool()
     pieces = tuple(replace(p, panel=panel) if p.part == part else p for p in plan.pieces)
     return replace(plan, pieces=pieces)
 
 
-def moved(label: str, by: Vector, plan: Assembled = STOOL) -> Assembled:
+def moved(label: str, by: Vector) -> Assembled:
+    plan = stool()
     pieces = (replace(p, pose=p.pose.moved(by)) if p.label == label else p for p in plan.pieces)
     return replace(plan, pieces=tuple(pieces))
 
@@ -36,7 +41,7 @@ def corner(ring: tuple[tuple[float, float], ...]) -> tuple[float, float]:
 
 def side_with(change: str) -> Panel:
     """The side with its slots for the rail changed: 0.5 mm ``narrow``, or ``missing``."""
-    panel = STOOL.piece("side.left").panel
+    panel = stool().piece("side.left").panel
     openings = []
     for ring in panel.shape.openings:
         if corner(ring) not in RAIL_SLOTS:
@@ -92,7 +97,7 @@ def test_a_missing_slot_names_its_pair() -> None:
 
 
 def test_a_rail_too_long_names_its_pair() -> None:
-    longer = stretched(STOOL.piece("rail").panel, 2)
+    longer = stretched(stool().piece("rail").panel, 2)
     (found,) = clashes(with_panel("rail", longer))
     assert (found.a, found.b) == ("side.right", "rail")
     # Its shoulder goes in by 2 mm: 100 mm of rail less two slots and a bolt hole of 6.6 mm.
@@ -122,7 +127,7 @@ JOINTS = (
 
 
 def test_a_clash_is_laid_to_the_nearest_joint_of_its_pieces() -> None:
-    panel = STOOL.piece("side.left").panel
+    panel = stool().piece("side.left").panel
     rings = tuple(ring for ring in panel.shape.openings if corner(ring) != RAIL_SLOTS[1])
     faulty = with_panel("side", replace(panel, shape=Flat(panel.shape.outer, rings)))
     found = clashes(replace(faulty, joints=JOINTS))
@@ -138,7 +143,7 @@ def test_a_touch_is_no_clash() -> None:
     for by, count in ((99.8, 0), (99.7, 1)):
         one, other = (
             replace(piece, panel=board, pose=Rigid((at, at, 0.0)))
-            for piece, at in zip(STOOL.pieces[:2], (0.0, by), strict=True)
+            for piece, at in zip(stool().pieces[:2], (0.0, by), strict=True)
         )
         assert 0.2 * 0.2 * THICK < LEAST_CLASH < 0.3 * 0.3 * THICK
-        assert len(clashes(replace(STOOL, pieces=(one, other)))) == count
+        assert len(clashes(replace(stool(), pieces=(one, other)))) == count

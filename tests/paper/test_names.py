@@ -20,9 +20,6 @@ from tests.paper.printed import layout_pdf, setup_pdf
 from tests.paper.reading import texts
 from tests.paper.sample_editions import sample
 
-BENCH = sample("potting-bench")
-"""Its sheets are ``ply`` and ``thin``, which no title of it has as a word."""
-
 PIECES = [BoardPiece(label=f"wall-batten.{number}", length=900.0) for number in (1, 2)]
 BATTENS = cut_boards(PIECES, [2400.0], title="Pine", section=(45.0, 21.0))
 
@@ -33,12 +30,14 @@ TYPED = re.compile(
 
 
 def printed() -> Iterator[tuple[str, bytes]]:
-    files = Templates.of(BENCH).at(BENCH.settled)
+    """Yield what is printed of a plan whose sheets are `ply` and `thin`, in no title as a word."""
+    bench = sample("potting-bench")
+    files = Templates.of(bench).at(bench.settled)
     yield "templates", next(each for each in files if "a4" in each.name).write(told_as)
-    yield "setup", setup_pdf(BENCH, A4)
-    yield "layout", layout_pdf(BENCH, A4)
-    yield "saw", saw_pdf(BENCH, saw_plan(BENCH.settled), [BATTENS], A4)
-    yield "coupon", coupon_pdf(BENCH, A4)
+    yield "setup", setup_pdf(bench, A4)
+    yield "layout", layout_pdf(bench, A4)
+    yield "saw", saw_pdf(bench, saw_plan(bench.settled), [BATTENS], A4)
+    yield "coupon", coupon_pdf(bench, A4)
 
 
 def unseen(content: bytes) -> list[str]:

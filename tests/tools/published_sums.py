@@ -16,7 +16,7 @@ from tempfile import TemporaryDirectory
 from kerfolio.publishing.afresh import LayoutRequest, lay_out_afresh
 from kerfolio.publishing.build import Request, publish
 from tests.conftest import copy_of_sample, files_of
-from tests.plans import ONE, lay_down
+from tests.plans import BOARD, lay_down
 
 
 def published(shop: Path) -> dict[str, bytes]:
@@ -42,7 +42,7 @@ def lines() -> Iterator[str]:
     """Yield a line for each file, its sum before its name."""
     with TemporaryDirectory() as folder:
         small = lay_down(Path(folder) / "small")
-        handed = ONE.replace("Probe rack", "Handed rack") + "access: supporters\n"
+        handed = BOARD + "access: supporters\n"
         (small / "plans" / "handed").mkdir()
         (small / "plans" / "handed" / "plan.yaml").write_text(handed, "utf-8")
         sample = copy_of_sample(Path(folder) / "sample")
