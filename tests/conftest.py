@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import re
 import shutil
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -20,6 +20,7 @@ from kerfolio.basis.collector import collect_seldom
 from kerfolio.publishing import plan_work, side_by_side
 from kerfolio.publishing.build import Outcome, Request, publish
 from kerfolio.publishing.examine import Examined, examine_read
+from kerfolio.publishing.shape_files import ShapeFiles
 
 # The same cases on every run, so that a change is judged by what it changed. New ones are looked
 # for by hand: HYPOTHESIS_PROFILE=search .venv/bin/python -m pytest
@@ -34,6 +35,17 @@ collect_seldom()  # as the command does
 def one_core(monkeypatch: pytest.MonkeyPatch) -> None:
     """Let commands that state no workers work alone: the tests themselves take every core."""
     monkeypatch.setattr(side_by_side, "cores", lambda: 1)
+
+
+@pytest.fixture(autouse=True, scope="session")
+def hangs_on_what_is_thought() -> Iterator[None]:
+    """Let nothing be made from what the key of its kept bytes does not hold."""
+
+    def refused(_: ShapeFiles, make: object, *__: object) -> bytes:
+        raise AssertionError(f"{make} asks for what `publishing/bare.py` leaves out")
+
+    with patch.object(ShapeFiles, "_of_all", refused):
+        yield
 
 
 SAMPLE = Path(__file__).resolve().parent.parent / "sample-site"

@@ -29,13 +29,13 @@ class Store:
 
     def __init__(self, folder: Path, most: int = MOST_BYTES) -> None:
         """``most`` is how many bytes may stay besides what was used in this run."""
-        self._folder = folder
+        self.folder = folder
         self._most = most
         self._used: set[str] = set()
 
     def get(self, key: str) -> bytes | None:
         """Return what is kept under a key, or None where nothing sound is; what is unsound goes."""
-        file = self._folder / key
+        file = self.folder / key
         try:
             found = file.read_bytes() if file.is_file() and not file.is_symlink() else None
         except OSError:
@@ -55,16 +55,16 @@ class Store:
     def holds(self, key: str) -> bool:
         """Tell whether there is an entry, sound or not, and count it as used."""
         self._used.add(key)
-        return (self._folder / key).is_file()
+        return (self.folder / key).is_file()
 
     def put(self, key: str, content: bytes) -> None:
         """Keep bytes under a key; what the disk refuses is not kept."""
-        fresh = self._folder / f".{key}.{token_hex(8)}"
+        fresh = self.folder / f".{key}.{token_hex(8)}"
         with suppress(OSError):
             self._open()
             try:
                 fresh.write_bytes(self._sum(key, content) + content)
-                fresh.replace(self._folder / key)
+                fresh.replace(self.folder / key)
             except BaseException:
                 fresh.unlink(missing_ok=True)
                 raise
@@ -72,9 +72,9 @@ class Store:
 
     def _open(self) -> None:
         """Make the folder, which is nothing for a repository to keep. Raises OSError."""
-        if not self._folder.is_dir():
-            self._folder.mkdir(parents=True)
-            (self._folder / ".gitignore").write_text("*\n")
+        if not self.folder.is_dir():
+            self.folder.mkdir(parents=True)
+            (self.folder / ".gitignore").write_text("*\n")
 
     def trim(self) -> None:
         """Drop what was used longest ago until the rest is within bounds; never what this run used.
@@ -83,21 +83,21 @@ class Store:
         """
         with suppress(OSError):
             self._drop_left_over(time.time() - _DAY)
-            found = sorted(_aged(self._folder, self._used))
+            found = sorted(_aged(self.folder, self._used))
             excess = sum(size for _, size, _ in found) - self._most
             for _, size, name in found:
                 if excess <= 0:
                     return
-                (self._folder / name).unlink(missing_ok=True)
+                (self.folder / name).unlink(missing_ok=True)
                 excess -= size
 
     def _drop_left_over(self, before: float) -> None:
-        for each in self._folder.glob(".*.*"):
+        for each in self.folder.glob(".*.*"):
             if each.lstat().st_mtime < before:
                 each.unlink(missing_ok=True)
 
     def _sum(self, key: str, content: bytes) -> bytes:
-        made = sha256(f"{self._folder.stat().st_ino} {key} ".encode())
+        made = sha256(f"{self.folder.stat().st_ino} {key} ".encode())
         made.update(content)
         return made.digest()
 

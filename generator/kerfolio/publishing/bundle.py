@@ -27,9 +27,8 @@ from kerfolio.edition.names import (
 )
 from kerfolio.fitted.form import Fitted
 from kerfolio.fitted.writing import fitted_json
+from kerfolio.keeping.kept import NOTHING_KEPT, Kept
 from kerfolio.pages.start import start_here
-from kerfolio.paper.sheet_choices import SheetPapers
-from kerfolio.paper.template_choices import Templates
 from kerfolio.publishing.cut_files import (
     Named,
     art_files,
@@ -38,13 +37,12 @@ from kerfolio.publishing.cut_files import (
     part_files,
     sheet_files,
 )
-from kerfolio.publishing.fitted_files import Settling, filled_at, fitted_files, with_printed
+from kerfolio.publishing.fitted_files import filled_at
 from kerfolio.publishing.lists import list_files
 from kerfolio.publishing.pictures import inline_pictures, model_3d
 from kerfolio.publishing.plan_json import plan_json
-from kerfolio.publishing.rescue_fitted import rescue_fitted
-from kerfolio.publishing.sheet_papers import coupon_papers, drawn_papers, sheet_papers
-from kerfolio.publishing.template_files import template_files
+from kerfolio.publishing.shape_files import ShapeFiles
+from kerfolio.publishing.sheet_papers import coupon_papers, drawn_papers
 from kerfolio.writing.glb import glb_bytes
 
 
@@ -55,8 +53,8 @@ class Bundle:
     ``pictures`` are the drawings of its first page, as inline SVG by name; ``model`` the data of
     its 3-D view, empty where it has none. ``fitted`` are its cut files and templates for every
     sheet that it is meant for, None where they follow no rule; ``fitted_text`` states them as JSON.
-    ``rescue`` are the files that open its pieces wider, None where there are none.
-    ``templates`` are what was chosen for its templates.
+    ``rescue`` are the files that open its pieces wider, None where there are none. ``shapes`` made
+    all of these, None where somebody else did.
     """
 
     edition: Edition
@@ -67,23 +65,19 @@ class Bundle:
     fitted: Fitted | None = None
     fitted_text: str = ""
     rescue: Fitted | None = None
-    templates: Templates | None = None
+    shapes: ShapeFiles | None = None
 
 
-def bundle_of(edition: Edition) -> Bundle:
-    """Draw, bind and pack everything of an edition."""
+def bundle_of(edition: Edition, kept: Kept = NOTHING_KEPT) -> Bundle:
+    """Draw, bind and pack everything of an edition; what hangs on its shapes alone may be kept."""
     plan, pictures, model = edition.plan, inline_pictures(edition), model_3d(edition)
     data = "" if model is None else viewer_data(model)
-    settling = Settling(edition.settled, edition.corners)
-    fitted = fitted_files(settling, edition.layout, edition.formats, edition.reader, edition.others)
-    templates, papers = Templates.of(edition), SheetPapers(edition, settling.at)
-    rescue = None
+    shapes = ShapeFiles(edition, kept)
+    fitted, rescue = shapes.fitted, None
     if fitted is not None:
-        fitted = with_printed(fitted, settling, templates.at)
-        fitted = with_printed(fitted, settling, papers.at)
         edition = replace(edition, fitted=True)
-        rescue = rescue_fitted(settling, fitted.numbers, edition.formats, edition.reader)
-    files = bundle_files(edition, pictures, model, data, fitted, templates, papers, rescue)
+        rescue = shapes.rescue(fitted.numbers)
+    files = bundle_files(edition, pictures, model, data, shapes, fitted, rescue)
     packed = zip_bytes(files, plan.released, bundle_stem(plan), first=START)
     return Bundle(
         edition=edition,
@@ -94,7 +88,7 @@ def bundle_of(edition: Edition) -> Bundle:
         fitted=fitted,
         fitted_text="" if fitted is None else fitted_json(fitted),
         rescue=rescue,
-        templates=templates,
+        shapes=shapes,
     )
 
 
@@ -103,9 +97,8 @@ def bundle_files(
     pictures: Mapping[str, str],
     model: Model3d | None,
     data: str,
+    shapes: ShapeFiles | None = None,
     fitted: Fitted | None = None,
-    templates: Templates | None = None,
-    printed: SheetPapers | None = None,
     rescue: Fitted | None = None,
 ) -> dict[str, bytes]:
     """Return every file of the bundle by name, ``SHA256SUMS`` over all the others included.
@@ -114,9 +107,7 @@ def bundle_files(
     """
     papers = papers_of(edition)
     files = dict(_cut_files(edition, fitted))
-    files |= template_files(edition, templates, known=files.keys())
-    printed = printed or SheetPapers(edition, Settling(edition.settled, edition.corners).at)
-    files |= sheet_papers(edition, printed, known=files.keys())
+    files |= (shapes or ShapeFiles(edition)).printed_apart()
     document = booklet_document(edition)
     named = {booklet_name(name): paper for name, paper in papers.items()}
     files |= booklet_pdfs(document, named, edition.pictures, edition.identity.look)

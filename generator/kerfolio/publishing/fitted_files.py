@@ -78,13 +78,20 @@ def with_printed(fitted: Fitted, settling: Settling, printed: Printed) -> Fitted
 
     Where they do not follow the numbers of the other files there are none of them.
     """
+    found = fitted_to_print(fitted.numbers, settling, printed)
+    return fitted if found is None else joined(fitted, found)
+
+
+def fitted_to_print(
+    numbers: Iterable[Number], settling: Settling, printed: Printed
+) -> Fitted | None:
+    """Return files to print by those of some numbers that are no cutter's; None as above."""
     cutting = (f"{_CUTTER}.", f"{CUT}.")
-    numbers = tuple(n for n in fitted.numbers if not n.name.startswith(cutting))
+    own = tuple(each for each in numbers if not each.name.startswith(cutting))
     try:
-        found = find(numbers, _drawing(settling, lambda there: printed_drafts(printed(there))))
-        return joined(fitted, found)
+        return find(own, _drawing(settling, lambda there: printed_drafts(printed(there))))
     except CellsError:
-        return fitted
+        return None
 
 
 def fitted_files(

@@ -10,6 +10,7 @@ from kerfolio.basis.finding import Finding, in_order
 from kerfolio.basis.shortened import shortened
 from kerfolio.bundles.manifest import rows_of
 from kerfolio.edition.public import public_of
+from kerfolio.keeping.kept import NOTHING_KEPT, Kept
 from kerfolio.keeping.pack import packed
 from kerfolio.model.workshop import Workshop
 from kerfolio.publishing.bundle import Bundle, bundle_of
@@ -22,12 +23,17 @@ from kerfolio.publishing.say import Say
 from kerfolio.publishing.unfitted import unfitted
 
 
-def drawn(workshop: Workshop, laid_out: LaidOut, say: Say) -> tuple[Written, bytes]:
-    """Return what came of drawing, binding and checking a plan, and the files written, packed."""
+def drawn(
+    workshop: Workshop, laid_out: LaidOut, say: Say, kept: Kept = NOTHING_KEPT
+) -> tuple[Written, bytes]:
+    """Return what came of drawing, binding and checking a plan, and the files written, packed.
+
+    What of it hangs on less than the whole plan may be ``kept``.
+    """
     edition = edition_of(workshop, laid_out)
     plan = edition.plan
     say(f"drawing and binding {plan.title}")
-    bundle = bundle_of(edition)
+    bundle = bundle_of(edition, kept)
     say(f"checking that all files of {plan.title} agree")
     findings = in_order(_findings(workshop, laid_out, bundle))
     say(f"writing the pages of {plan.title}")
@@ -49,5 +55,6 @@ def _findings(workshop: Workshop, laid_out: LaidOut, bundle: Bundle) -> Iterable
     """Yield what is found in what was written, and where that changes its form."""
     yield from unfitted(bundle.edition.settled, bundle.fitted)
     yield from found_at_cell_ends(laid_out.proof, workshop.stock, bundle.fitted)
-    told = disagreements(bundle.edition, bundle.content, bundle.fitted_text, bundle.templates)
+    assert bundle.shapes is not None, "it was drawn here"
+    told = disagreements(bundle.edition, bundle.content, bundle.fitted_text, bundle.shapes.checked)
     yield from shortened(told)

@@ -11,6 +11,8 @@ from pathlib import Path
 from typing import NamedTuple
 
 from kerfolio.basis.finding import has_errors
+from kerfolio.keeping.kept import NOTHING_KEPT, Kept
+from kerfolio.keeping.store import Store
 from kerfolio.publishing.examine import examine_read
 from kerfolio.publishing.fresh import proved_of
 from kerfolio.publishing.say import Say, silent
@@ -23,12 +25,14 @@ from kerfolio.reading.workshop import with_plans
 class PlanOrder:
     """Which plan to work on; ``shared`` is the hash of what it shares with others.
 
+    ``store`` is the folder where parts of its result may be kept; who does not see it makes all.
     Without ``draws`` it is proved and nothing more.
     """
 
     folder: Path
     name: str
     shared: str
+    store: Path
     draws: bool
 
 
@@ -45,6 +49,7 @@ class PlanMade(NamedTuple):
 
 def make_plan(order: PlanOrder, say: Say = silent) -> PlanMade:
     """Read and prove a plan; where it holds, draw, bind and check all that a site has of it."""
+    kept = Kept(Store(order.store)) if order.store.is_dir() else NOTHING_KEPT
     shared = shared_once(order.folder, order.shared)
     workshop, read = with_plans(shared, (order.name,))
     assert workshop is not None, "what plans share is read first, and has no errors"
@@ -54,5 +59,5 @@ def make_plan(order: PlanOrder, say: Say = silent) -> PlanMade:
         return PlanMade(proved.text(), "", b"")
     from kerfolio.publishing.plan_drawn import drawn  # which takes long to load
 
-    written, pack = drawn(workshop, examined.laid_out[0], say)
+    written, pack = drawn(workshop, examined.laid_out[0], say, kept)
     return PlanMade(proved.text(), written.text(), pack)

@@ -116,18 +116,22 @@ def _made(
     """Yield what is made of plans; once one does not hold, the others are only proved."""
     if not names:
         return
-    from kerfolio.publishing.plan_work import PlanOrder, make_plan  # which take long to load
+    from kerfolio.publishing.plan_work import make_plan  # which takes long to load
 
-    orders = (
-        PlanOrder(
-            folder=how.sources.folder.absolute(),
-            name=name,
-            shared=how.sources.whole,
-            draws=draws and not found.fails,
-        )
-        for name in names
-    )
+    orders = (_order(how, name, draws=draws and not found.fails) for name in names)
     yield from made_of(how, make_plan, orders, len(names))
+
+
+def _order(how: Renewing, name: str, *, draws: bool) -> PlanOrder:
+    from kerfolio.publishing.plan_work import PlanOrder
+
+    return PlanOrder(
+        folder=how.sources.folder.absolute(),
+        name=name,
+        shared=how.sources.whole,
+        store=how.store.folder.absolute(),
+        draws=draws,
+    )
 
 
 def made_of(
@@ -185,10 +189,9 @@ def pack_of(how: Renewing, name: str, written: Written) -> bytes:
     found = how.store.get(key)
     if found is not None:
         return found
-    from kerfolio.publishing.plan_work import PlanOrder, make_plan
+    from kerfolio.publishing.plan_work import make_plan
 
-    order = PlanOrder(folder=how.sources.folder, name=name, shared=how.sources.whole, draws=True)
-    made = make_plan(order, how.say)
+    made = make_plan(_order(how, name, draws=True), how.say)
     if not made.written or written_from(made.written).pack != written.pack:
         raise RuntimeError(f"the plan `{name}` changed while it was published")
     how.store.put(key, made.pack)

@@ -1,0 +1,54 @@
+"""Editions without what cut files, templates and sheets for the machine have nothing to do with.
+
+A key over such an edition stays the same when a step is worded anew, a photo taken or a price paid;
+and as the rest is not there (``keeping/absent.py``), nothing made from it can hang on the rest.
+"""
+
+from __future__ import annotations
+
+from kerfolio.basis.place import NOWHERE, Place
+from kerfolio.edition.edition import Edition
+from kerfolio.keeping.absent import Without
+from kerfolio.model.plan import Assembly, Plan, Release
+from kerfolio.model.stock import BoardStock, HardwareStock, SheetStock, StockItem
+from kerfolio.model.workshop import Identity
+
+_PLACES: dict[type, object] = {Place: NOWHERE}
+
+_LEFT_OUT: dict[type, tuple[str, ...]] = {
+    Plan: (
+        *("summary", "licence", "access", "show", "story", "uses", "person", "friction"),
+        *("spans", "swaps", "consumables", "cautions", "steps", "photos", "video", "questions"),
+        *("for_children", "silences", "layout_text", "other_layouts"),
+    ),
+    Assembly: ("steps",),
+    Release: ("changed",),
+    StockItem: ("source", "origins"),
+    SheetStock: ("prices",),
+    BoardStock: ("price_per_metre",),
+    HardwareStock: ("price",),
+    Identity: (
+        *("tagline", "base_url", "contact", "licence", "currency", "tiers", "machine_hour"),
+        *("relief_extra", "play", "bed", "carries", "consumables", "welcome", "look"),
+    ),
+    Edition: (
+        *("parts", "hardware", "sheets", "boards", "trials", "pictures", "made", "together"),
+        *("drawings", "in_use", "on_top", "times", "copies", "spans", "saw", "board_plans"),
+        *("proved", "fitted", "swaps", "exact"),
+    ),
+}
+
+_OF_CUTS = _LEFT_OUT | {
+    Identity: (*_LEFT_OUT[Identity], "title", "maker", "paper"),
+    Edition: (*_LEFT_OUT[Edition], "variants"),
+}
+
+
+def bare(edition: Edition) -> Edition:
+    """Return an edition without prices, words on building and use, and places in files."""
+    return Without(_LEFT_OUT, _PLACES).of(edition)
+
+
+def bare_cuts(edition: Edition) -> Edition:
+    """Return an edition as cut files need it: without the workshop's name, too."""
+    return Without(_OF_CUTS, _PLACES).of(edition)
