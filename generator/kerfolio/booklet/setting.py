@@ -37,3 +37,15 @@ def printed(files: Mapping[str, bytes]) -> bytes:
         dict(files), font_paths=faces(), format="pdf", pdf_standards="ua-1"
     )
     return pdf
+
+
+def forget() -> None:
+    """Let go of what was set so far, a few hundred megabytes for a booklet.
+
+    The library holds what it worked out until so many further documents have not asked for it.
+    """
+    for _ in range(_HELD):
+        typst.compile({"main.typ": b""}, font_paths=faces(), format="pdf")  # type: ignore[call-overload]
+
+
+_HELD = 11  # typst 0.15 holds it for ten documents

@@ -92,7 +92,7 @@ def _told(value: Any, kind: type, digest: Callable[[object], bytes]) -> Iterator
     elif isinstance(value, FunctionType | BuiltinFunctionType | type):
         yield _function(value)
     else:
-        raise ContentError(f"a {named(kind)} has no hash of its content: {value!r:.80}")
+        raise ContentError(f"a {named(kind)} has no hash of its content: {repr(value)[:80]}")
 
 
 def _function(value: Any) -> str:

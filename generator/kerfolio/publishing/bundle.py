@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from kerfolio.basis.saying import say
 from kerfolio.booklet.pdf import booklet_pdfs
+from kerfolio.booklet.setting import forget
 from kerfolio.bundles.archive import sums_text, zip_bytes
 from kerfolio.bundles.licence import licence, licence_file
 from kerfolio.chapters.document_of import booklet_document
@@ -111,6 +112,7 @@ def bundle_files(
     document = booklet_document(edition)
     named = {booklet_name(name): paper for name, paper in papers.items()}
     files |= booklet_pdfs(document, named, edition.pictures, edition.identity.look)
+    forget()
     files |= drawn_papers(edition, papers)
     files |= coupon_papers(edition, papers)
     if model is not None:
