@@ -56,6 +56,11 @@ def test_others_stand_in_for_all_of_a_class() -> None:
     assert left.items == (Item("nail"), Bolt("any"))
 
 
+def test_only_what_is_there_can_be_left_out() -> None:
+    with pytest.raises(ValueError, match="Item has no cost"):
+        Without({Item: ("price", "cost")}, {})
+
+
 @pytest.mark.parametrize(
     "asked",
     [

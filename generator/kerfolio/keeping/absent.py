@@ -52,7 +52,14 @@ class Without:
     def __init__(
         self, left_out: Mapping[type, Collection[str]], instead: Mapping[type, object]
     ) -> None:
-        """Leave out ``left_out``, and put ``instead`` in place of all objects of its classes."""
+        """Leave out ``left_out``, and put ``instead`` in place of all objects of its classes.
+
+        Raises ValueError where a class has no such field.
+        """
+        for kind, names in left_out.items():
+            strange = set(names).difference(each.name for each in fields(kind))
+            if strange:
+                raise ValueError(f"{kind.__name__} has no {', '.join(sorted(strange))}")
         self._left_out, self._instead = left_out, instead
         self._known: dict[int, tuple[object, object]] = {}
 

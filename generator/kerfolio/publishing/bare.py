@@ -17,7 +17,18 @@ _PLACES: dict[type, object] = {Place: NOWHERE}
 
 _LEFT_OUT: dict[type, tuple[str, ...]] = {
     Plan: (
-        *("summary", "licence", "access", "show", "story", "uses", "person", "friction"),
+        *(
+            "summary",
+            "category",
+            "tags",
+            "licence",
+            "access",
+            "show",
+            "story",
+            "uses",
+            "person",
+            "friction",
+        ),
         *("spans", "swaps", "consumables", "cautions", "steps", "photos", "video", "questions"),
         *("for_children", "silences", "layout_text", "other_layouts"),
     ),
@@ -28,7 +39,7 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
     BoardStock: ("price_per_metre",),
     HardwareStock: ("price",),
     Identity: (
-        *("tagline", "base_url", "contact", "licence", "currency", "tiers", "machine_hour"),
+        *("tagline", "base_url", "contact", "licence", "currency", "circles", "machine_hour"),
         *("relief_extra", "play", "bed", "carries", "consumables", "welcome", "look"),
     ),
     Edition: (
