@@ -114,9 +114,10 @@ def test_what_comes_to_lying_work_comes_as_it_did() -> None:
 
 
 def test_only_steps_after_a_turn_say_so() -> None:
-    """The bench: worktop down (2), up (3 to 5), rails apart (6), side down (7, 8), up (9)."""
+    """The bench: worktop down (2), up (3 to 5), rails apart (6), side down (7, 8), up (9 to 11)."""
     assert {each.step.number: each.turned for each in shown("potting-bench")} == {
-        2: False, 3: True, 4: False, 5: False, 6: False, 7: True, 8: False, 9: True,
+        2: False, 3: True, 4: False, 5: False, 6: False, 7: True, 8: False,
+        9: True, 10: False, 11: False,
     }  # fmt: skip
 
 
@@ -142,3 +143,12 @@ def test_an_order_that_was_found_lies_in_no_way() -> None:
     found = type(order)(steps=order.steps, found=True)
     stated = [Step(title="", lies=Lying(piece=Named("seat"), way=OVER))] * 9
     assert not any(each.lying for each in shown_steps(whole, found, stated))
+
+
+def test_a_step_of_nothing_but_hardware_is_shown_with_all_that_stands() -> None:
+    whole, order = built("potting-bench")
+    bolts = bench_step(9)
+    assert bolts.step.added == ()
+    assert {*bolts.step.standing} == {each.label for each in whole.pieces} - {"lip"}
+    assert sum(each.step == 9 for each in bolts.fittings) == 24
+    assert [each.number for each in order.steps] == [2, 3, 4, 5, 6, 7, 8, 10]

@@ -54,6 +54,10 @@ drawing-step-moving = Neu: { $count ->
     [0] {""}
    *[other] , von unten gesehen
  }.
+drawing-step-hardware = Beschläge, aus ihren Plätzen gezogen, an { $standing ->
+    [one] dem Stück, das steht
+   *[other] den { $standing } Stücken, die stehen
+ }.
 drawing-step-lying = { $piece } liegt auf einer Matte.
 drawing-way-left = nach links
 drawing-way-right = nach rechts

@@ -52,6 +52,10 @@ drawing-step-moving = New: { $count ->
     [0] {""}
    *[other] , seen from below
  }.
+drawing-step-hardware = Hardware drawn out of its places in the { $standing ->
+    [one] piece that stands
+   *[other] { $standing } pieces that stand
+ }.
 drawing-step-lying = { $piece } lies on a mat.
 drawing-way-left = left
 drawing-way-right = right

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, Move, PosedPiece
@@ -54,11 +54,11 @@ def shown_steps(
     """Return each step of an order as it is to be shown; ``stated`` are the plan's own steps.
 
     Steps of an order that the program found lie in no way, as nobody says how. ``fittings`` are all
-    the hardware of the plan, at home.
+    the hardware of the plan, at home; a step that adds nothing else is shown, too.
     """
     found: list[Shown] = []
     lay: dict[str, Rigid] = {}
-    for step in order.steps:
+    for step in _with_hardware_alone(order, fittings):
         said = None if order.found or step.number > len(stated) else stated[step.number - 1]
         shown = _shown(assembled, step, said)
         turned = any(_differ(lay[each], shown.turn) for each in shown.step.standing if each in lay)
@@ -71,6 +71,21 @@ def shown_steps(
         )
         found.append(replace(shown, turned=turned, fittings=mounted))
     return tuple(found)
+
+
+def _with_hardware_alone(order: BuildOrder, fittings: Sequence[Fitting]) -> Iterator[BuildStep]:
+    """Yield the steps of an order, and among them those that add nothing but hardware."""
+    adding = {step.number for step in order.steps}
+    alone = {each.step for each in fittings} - adding - {0}
+    steps = {step.number: step for step in order.steps}
+    there: tuple[str, ...] = ()
+    for number in sorted(adding | alone):
+        step = steps.get(number)
+        if step is None:
+            yield BuildStep(number=number, standing=there, added=(), moves=())
+        else:
+            yield step
+            there = (*step.standing, *step.added)
 
 
 def _shown(assembled: Assembled, step: BuildStep, said: Step | None) -> Shown:

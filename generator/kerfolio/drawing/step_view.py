@@ -152,7 +152,9 @@ def _sentences(scene: Scene, shown: Shown, look: View, reader: Reader) -> Iterat
         "below": int(look.from_below),
     }
     ways = sorted({_way(move.direction) for move in step.moves})
-    if ways:
+    if not marks:
+        yield say(reader, "drawing-step-hardware", standing=len(step.standing))
+    elif ways:
         way = listed(reader, [say(reader, f"drawing-way-{each}") for each in ways])
         yield say(reader, "drawing-step-moving", **told, way=way, standing=len(step.standing))
     else:
