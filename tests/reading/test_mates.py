@@ -75,7 +75,13 @@ WRONG = {
     ),
     "of: back.slot-lower, at: [200, 60]": (
         "`back` states no feature `slot-lower` / "
-        "What is drawn cannot be followed: state the set that meets it in full."
+        "What is drawn cannot be followed: write `slot: {at: [180, 370], length: 120, takes: ply}` in "
+        "full, and the joint `{tab: back.slot-lower, into: ...}`."
+    ),
+    "of: [rail.left-tabs, rail.right-tabs], at: [200, 60]": (
+        "`of` names several features: `rail.left-tabs`, `rail.right-tabs` / A set follows one "
+        "feature: write a set of its own, with a name of its own, for each. One for each piece of "
+        "this part is `of: {left: rail.left-tabs, right: rail.right-tabs}`."
     ),
     "of: rail.left-tabs.3, at: [200, 60]": (
         "`left-tabs` are 2, so there is no `.3` / Name one from `.1` to `.2`."

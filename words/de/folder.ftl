@@ -9,7 +9,7 @@ folder-measuring = { $sheet }, gemessen { $thickness }
 folder-goes-with = Gehört zu sheet-{ $number } der Schnittdateien für { $sheets } und keine andere
     Dicke.
 folder-goes-with-chosen = Gehört zu sheet-{ $number } der Schnittdateien allein für { $sheets }. Misst
-    deine Platte etwas anderes, nimm beides für ihre Dicke.
+    deine Platte etwas anderes, nimm diese Seite und jene Datei für ihre eigene Dicke.
 folder-file = { $file } ist für { $sheets }, und für keine andere Dicke.
 folder-file-of-several = { $file } ist allein für { $sheets }. Misst deine Platte etwas anderes,
     nimm sheet-{ $number } der Dateien für ihre Dicke.

@@ -9,7 +9,7 @@ folder-measuring = { $sheet } measuring { $thickness }
 folder-goes-with = Goes with sheet-{ $number } of the cut files for { $sheets } and no other
     thickness.
 folder-goes-with-chosen = Goes with sheet-{ $number } of the cut files for { $sheets } only. If your
-    sheet measures otherwise, take both for its thickness.
+    sheet measures otherwise, take this page and that file for its own thickness.
 folder-file = { $file } is for { $sheets } and no other thickness.
 folder-file-of-several = { $file } is for { $sheets } only. If your sheet measures otherwise, take
     sheet-{ $number } of the files for its thickness.

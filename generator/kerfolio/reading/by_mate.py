@@ -17,11 +17,16 @@ from kerfolio.reading.amounts import ANGLE, LENGTH, SPOT
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.feature_kinds import DEPTH, EDGE_KEY, FEATURE_FORMS
 from kerfolio.reading.forms import Book, Form, Schema
-from kerfolio.reading.nodes import Entry, Mapping, Node, Scalar
+from kerfolio.reading.nodes import Entry, Mapping, Node, Scalar, Sequence
 from kerfolio.reading.record import Fields, Key, Record
 from kerfolio.reading.values import FLAG, LABEL
 
 _AN_OF = "Write `of: rail.left-tabs`, or of several pieces `of: {left: rail.left-tabs, ...}`."
+
+_ONE = (
+    "A set follows one feature: write a set of its own, with a name of its own, for each. One for "
+    "each piece of this part is `of: {left: rail.left-tabs, right: rail.right-tabs}`."
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,6 +41,11 @@ class OfForm(Form[tuple[Mated, ...]]):
         if isinstance(node, Scalar):
             mate = LABEL.read(node, desk)
             return None if mate is None else (Mated(piece=Named("", node.place), mate=mate),)
+        if isinstance(node, Sequence):
+            named = [each.text for each in node.items if isinstance(each, Scalar)]
+            shown = f": `{'`, `'.join(named[:3])}`" if named else ""
+            desk.refuse("several-mates", f"`of` names several features{shown}", node.place, _ONE)
+            return None
         if not isinstance(node, Mapping) or not node.entries:
             self.refuse(node, desk)
             return None

@@ -10,7 +10,7 @@ from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.expression import parse
 from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
-from kerfolio.basis.said import stated_name
+from kerfolio.basis.said import Text, said, stated_name
 from kerfolio.model.feature import ByMate, Feature, Groove, Hole, Mated, Notch, Pocket, Slot
 from kerfolio.model.feature_kind import FeatureKind
 from kerfolio.model.outline import Drawn
@@ -152,8 +152,7 @@ class _Book:
                 return _Found(part=part, feature=feature, number=number)
         if isinstance(part.shape, Drawn):
             message = f"`{label}` states no feature `{rest}`"
-            advice = "What is drawn cannot be followed: state the set that meets it in full."
-            raise _refused("unknown-mate", message, named.place, advice)
+            raise _refused("unknown-mate", message, named.place, _in_full(named, kind))
         own = [each.name for each in part.features if each.kind is wanted]
         message = f"`{label}` has no feature `{rest}`"
         raise _refused("unknown-mate", message, named.place, did_you_mean(rest, own))
@@ -183,7 +182,16 @@ class _Book:
                 raise _refused("mate-places", message, of.place, advice)
 
 
-def _refused(rule: str, message: str, place: Place, advice: str) -> _RefusedError:
+def _in_full(named: Named, kind: FeatureKind) -> Text:
+    """Return how to state a set, and its joint, that cannot follow what it meets."""
+    joint = FOLLOWING[kind].joint
+    ends = (named.name, "...") if FOLLOWING[kind].mate_first else ("...", named.name)
+    written = f"{{{joint.name}: {ends[0]}, {joint.other}: {ends[1]}}}"
+    words = "What is drawn cannot be followed: write `{}: {}` in full, and the joint `{}`."
+    return said(words, kind.key, kind.example, written)
+
+
+def _refused(rule: str, message: str, place: Place, advice: Text) -> _RefusedError:
     return _RefusedError(rule, Complaint(message, advice), place)
 
 
