@@ -75,8 +75,8 @@ WRONG = {
     ),
     "of: back.slot-lower, at: [200, 60]": (
         "`back` states no feature `slot-lower` / "
-        "What is drawn cannot be followed: write `slot: {at: [180, 370], length: 120, takes: ply}` in "
-        "full, and the joint `{tab: back.slot-lower, into: ...}`."
+        "What is drawn cannot be followed: write `slot: {at: [180, 370], length: 120, takes: ply}` "
+        "in full, and the joint `{tab: back.slot-lower, into: ...}`."
     ),
     "of: [rail.left-tabs, rail.right-tabs], at: [200, 60]": (
         "`of` names several features: `rail.left-tabs`, `rail.right-tabs` / A set follows one "
