@@ -166,3 +166,11 @@ def test_of_notches_only_those_are_named_whose_twins_are_joined(tmp_path: Path) 
     tab = "      foot: {tabs: {edge: bottom, at: 100, width: 15, depth: t}}\n      left-tab:"
     half = twins.replace("hardware", joint, 1).replace("      left-tab:", tab)
     assert unjoined(half, tmp_path / "half") == ["notch `side.foot.2` takes part in no joint"]
+
+
+def test_a_span_of_a_part_that_is_wrong_is_not_blamed_for_it(tmp_path: Path) -> None:
+    span = "spans: {lip: {part: lip, supports: [left, right], load: {kg: 5}, limit: span/200}}\n"
+    plan = text("tab-off-edge").replace("joints:\n", f"{span}joints:\n")
+    assert "unknown-part" not in rules(plan, tmp_path)
+    lost = plan.replace("part: lip,", "part: lid,")
+    assert "unknown-part" in rules(lost, tmp_path / "again")

@@ -142,6 +142,7 @@ def test_a_plan_that_cannot_be_read_stays_as_it_was_last_drawn(shop: Shop) -> No
     page = shop.save("parts:\n", "parts: [\n")
     assert "Drawn as it was when it could last be read." in page
     assert "rail-slot" in page
+    assert "gone with the last save" not in page, "nobody knows"
     page = shop.save("parts: [\n", "parts:\n")
     assert "could last be read" not in page
 

@@ -11,7 +11,7 @@ from kerfolio.basis.said import said
 from kerfolio.geometry.measure import Box, bounds
 from kerfolio.model.span import Span, SpanLoad, Support, Under
 from kerfolio.model.statement import Named
-from kerfolio.settling.scope import Scope, unknown, unsettled
+from kerfolio.settling.scope import FOLLOWS, Scope, unknown, unsettled
 from kerfolio.settling.settled import SettledBoard, SettledPart, SettledPlan
 from kerfolio.shop.beam import Layer
 from kerfolio.shop.body import body_of
@@ -93,6 +93,8 @@ def _part(span: Span, settled: SettledPlan) -> SettledPart:
 
 def _named_part(named: Named, settled: SettledPlan) -> SettledPart:
     found = next((each for each in settled.parts if each.name == named.name), None)
+    if found is None and named.name in settled.plan.unread:
+        raise unsettled(FOLLOWS, f"`{named.name}` is told of where it stands", named.place)
     if found is None:
         raise unknown("part", named, (each.name for each in settled.parts))
     return found

@@ -136,7 +136,7 @@ def _sections(seen: Seen) -> Iterator[_Section]:
 def _plan(plan: PlanSeen) -> _Section:
     new = frozenset() if plan.before is None else new_findings(plan.before, plan.findings)
     remarks = tuple(_remarks(plan.findings, plan, new))
-    waiting = tuple(_remarks(plan.waiting, plan))
+    waiting = () if plan.is_old else tuple(_remarks(plan.waiting, plan))
     settled = plan.settled
     shown = settled.parts if settled else ()
     stated = plan.sight.plan if plan.sight else None

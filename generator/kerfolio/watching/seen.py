@@ -82,13 +82,20 @@ def plan_seen(
     """
     told, was = in_order(read), before or PlanSeen(name=name, title=name)
     last = _last(before)
+    proved = was.findings if was.is_all else was.waiting
     if plan is None:
         return replace(
-            calm(was), is_old=True, findings=told, looked=told, pictures={}, before=last, waiting=()
+            calm(was),
+            is_old=True,
+            findings=told,
+            looked=told,
+            waiting=proved,
+            is_all=False,
+            pictures={},
+            before=last,
         )
     sight = sight_of(plan, stock)
     found = in_order((*told, *sight.findings))
-    proved = was.findings if was.is_all else was.waiting
     seen = PlanSeen(
         name=name,
         title=plan.title,

@@ -95,7 +95,9 @@ class Watch:
         names = [each for each in shared.plans if not self.only or each == self.only]
         before = {each.name: each for each in self.stage.seen.plans if each.name in names}
         again = _concerned(files, names, before)
-        self._show(identity=shared.identity or NOBODY, plans=tuple(before.values()))
+        said = "Drawing what was saved." if again else self.stage.seen.doing
+        plans_before = tuple(before.values())
+        self._show(identity=shared.identity or NOBODY, plans=plans_before, doing=said)
         read = {name: with_plans(shared, [name]) for name in again}
         plans = {
             name: next(iter(workshop.plans), None) if workshop else None
