@@ -21,10 +21,13 @@ def left_off(
 
     Of one on a side of the part that is the middle of the side.
     """
-    made = {stated_name(each.feature.name) for each in shapes}
-    made |= {each.feature.name for each in shapes}
+    made = {name for each in shapes for name in _names(each)}
     lost = (*part.left_out, *(_known(each) for each in part.features if each.name not in made))
     return tuple(LeftOff(name=each.name, at=tuple(_points(each, outline, scope))) for each in lost)
+
+
+def _names(shaped: Shaped) -> tuple[str, str]:
+    return shaped.feature.name, stated_name(shaped.feature.name)
 
 
 def _known(feature: Feature) -> LeftOut:

@@ -82,6 +82,7 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
         words = error("too-many-meetings", str(crowd), part.place, crowd.advice, subject=part.name)
         return None, (*findings, words)
     findings += tuple(_misplaced(shapes, outline, part))
+    shapes = tuple(each for each in shapes if _stands(each, outline))  # for a look
     try:
         shape = shape_of(outline, shapes, sheet)
         pieces = pieces_of(part.name, mark, part.pieces)
@@ -189,8 +190,7 @@ def _over_drawn(shapes: Iterable[Shaped], edges: MadeEdges | None, part: Part) -
 def _misplaced(shapes: Iterable[Shaped], outline: Contour, part: Part) -> Iterator[Finding]:
     """Yield a finding for each tab, notch or row of fingers that does not stand on its edge."""
     for shaped in shapes:
-        stands = all(contains(outline, each, _EDGE) for each in shaped.stands_on)
-        if not stands or any(intersects(outline, each) for each in shaped.stands_out):
+        if not _stands(shaped, outline):
             feature = shaped.feature
             name = f"{part.name}.{feature.name}"
             message = said("{} {} is not on the edge", feature.kind.name, named(name))
@@ -202,6 +202,12 @@ def _misplaced(shapes: Iterable[Shaped], outline: Contour, part: Part) -> Iterat
             advice = "The edge must be straight, and as long as the feature, where it stands."
             rule, subject = f"{feature.kind}-off-edge", stated_name(name)
             yield error(rule, message, feature.place, advice, subject=subject)
+
+
+def _stands(shaped: Shaped, outline: Contour) -> bool:
+    """Tell whether a tab, a notch or a row of fingers stands on its edge; all else does."""
+    stands = all(contains(outline, each, _EDGE) for each in shaped.stands_on)
+    return stands and not any(intersects(outline, each) for each in shaped.stands_out)
 
 
 def _reaches(what: str, ends: tuple[float, float]) -> Words:
