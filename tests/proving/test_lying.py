@@ -81,3 +81,8 @@ def test_how_work_lies_is_one_piece_and_a_word_from_the_list() -> None:
     ):
         with pytest.raises(AssertionError, match=part):
             told(more=more)
+
+
+def test_a_step_bores_only_what_there_is() -> None:
+    found = proved(PLAN.format(text="Bore.", more=", bores: [rib.hole]", later="")).findings
+    assert [each.rule for each in found if each.rule == "step-bores"] == ["step-bores"]

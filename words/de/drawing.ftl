@@ -58,6 +58,8 @@ drawing-step-hardware = Beschläge, aus ihren Plätzen gezogen, an { $standing -
     [one] dem Stück, das steht
    *[other] den { $standing } Stücken, die stehen
  }.
+drawing-bore = ø { $wide }, { $deep } tief
+drawing-bores-show = { $pieces }, vor jeder Bohrung ein Bohrer mit Anschlag: { $bores }.
 drawing-step-lying = { $piece } liegt auf einer Matte.
 drawing-way-left = nach links
 drawing-way-right = nach rechts

@@ -56,6 +56,8 @@ drawing-step-hardware = Hardware drawn out of its places in the { $standing ->
     [one] piece that stands
    *[other] { $standing } pieces that stand
  }.
+drawing-bore = ø { $wide }, { $deep } deep
+drawing-bores-show = { $pieces }, a bit with a stop before each bore: { $bores }.
 drawing-step-lying = { $piece } lies on a mat.
 drawing-way-left = left
 drawing-way-right = right

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from kerfolio.assembly.assembled import BuildStep
@@ -15,11 +15,13 @@ from kerfolio.assembly.set_together import SetTogether
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.drawing.assembled_view import assembled_view
+from kerfolio.drawing.bore_view import bore_view
 from kerfolio.drawing.exploded_view import exploded_view
 from kerfolio.drawing.step_view import step_view
 from kerfolio.drawing.view_choice import chosen_views
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.model.plan import Plan
+from kerfolio.settling.bored import bored_in
 from kerfolio.settling.settled import SettledPlan
 
 ASSEMBLED, EXPLODED = "assembled", "exploded"
@@ -65,7 +67,23 @@ def build_drawings(made: Made, reader: Reader) -> Mapping[str, Drawing]:
             reader=reader,
             title=_title(build, step, number, reader),
         )
-    return drawings
+    return drawings | dict(_bored(made, {each.step.number for each in shown}, reader))
+
+
+def _bored(made: Made, shown: Collection[int], reader: Reader) -> Iterator[tuple[str, Drawing]]:
+    """Yield the pictures of steps that bore and are not shown otherwise."""
+    build = made.build
+    if build is None or build.order.found:
+        return
+    assembled, settled = build.drawn.assembled, build.settled
+    placed = {each.label for each in assembled.pieces}
+    for place, step in enumerate(settled.plan.steps, 1):
+        bored = [each for each in bored_in(step, settled) if placed.issuperset(each.pieces)]
+        if bored and place not in shown:
+            number = made.first_step + place - 1
+            title = say(reader, "drawing-plan-step", plan=settled.plan.title, step=number)
+            drawing = bore_view(assembled, bored, reader=reader, title=f"{title}: {step.title}")
+            yield step_name(number), drawing
 
 
 def set_drawings(

@@ -218,14 +218,16 @@ class Photo:
 class Step:
     """One step of the assembly; ``add`` names the pieces that join in it.
 
-    ``lies`` says how the work lies, ``beside`` that its pieces are put together apart from what
-    stands, ``people`` how many it takes. ``by_hand`` tells those who cut by hand what stands in for
-    the machine. ``hardware`` is what the plan states of it, ``fastened`` what its fastenings take
-    in it, known once they are settled.
+    ``bores`` names bores into edges that are made in it, of a part or of a piece. ``lies`` is how
+    the work lies, ``beside`` says that its pieces are put together apart from what stands,
+    ``people`` how many it takes. ``by_hand`` tells those who cut by hand what stands in for the
+    machine. ``hardware`` is what the plan states of it, ``fastened`` what its fastenings take in
+    it, known once they are settled.
     """
 
     title: str
     add: tuple[Named, ...] = ()
+    bores: tuple[Named, ...] = ()
     lies: Lying | None = None
     beside: bool = False
     people: int = 1

@@ -1,4 +1,4 @@
-"""Checks that steps lie as their words say, and that what is made apart is apart."""
+"""Checks that steps show what they say: how work lies, what is made apart, what is bored."""
 
 from __future__ import annotations
 
@@ -10,9 +10,12 @@ from kerfolio.assembly.building import Build
 from kerfolio.basis.catalogue import SOURCE
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
 from kerfolio.basis.names import did_you_mean
+from kerfolio.model.feature_kind import BORE
 from kerfolio.model.plan import Step
 from kerfolio.proving.naming import is_unread
-from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, before, together
+from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, after, before, together
+from kerfolio.settling.bored import bores_meant
+from kerfolio.settling.settled import SettledPlan
 
 _FACE_DOWN = {
     SOURCE: re.compile(r"\bface[- ]down(wards?)?\b", re.IGNORECASE),
@@ -98,6 +101,29 @@ def made_apart(build: Build) -> Iterator[Finding]:
                 advice = "Take `beside` out, or let the two join in a later step."
                 yield warning("beside-joined", message, stated.place, advice, subject=a)
                 break
+
+
+@after(
+    "step-bores",
+    reason="A step can only bore what the plan has.",
+    source=OUR_FORM,
+)
+def bores_known(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for steps that name bores there are none of."""
+    known = [
+        f"{part.name}.{each.name}"
+        for part in settled.parts
+        for each in part.features
+        if each.kind is BORE
+    ]
+    for assembly in settled.plan.made:
+        for step in assembly.steps:
+            for each in step.bores:
+                if any(bores_meant(each.name, settled.parts)):
+                    continue
+                if not is_unread(each.name, settled.plan):
+                    message, advice = f"no bore `{each.name}`", did_you_mean(each.name, known)
+                    yield error("step-bores", message, each.place, advice, subject=each.name)
 
 
 def _stated(build: Build) -> Iterator[tuple[BuildStep, Step]]:

@@ -65,6 +65,16 @@ _STEP: Record[Step] = Record(
             says="Pieces that join in this step.",
         ),
         Key(
+            name="bores",
+            form=ListOf(
+                item=LABEL,
+                noun="a list of bores",
+                advice="Write `bores: [rail.left-bore, rail.right-bore]`.",
+                single=True,
+            ),
+            says="Bores into edges that are made in this step; its picture shows them.",
+        ),
+        Key(
             name="lies",
             form=LyingForm(),
             says="How the work lies; the step's picture shows it so.",

@@ -1,0 +1,190 @@
+"""A step that bores by hand into edges: the pieces, the bits before their places, how deep."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from math import hypot
+
+from kerfolio.assembly.assembled import Assembled, PosedPiece
+from kerfolio.basis.cutting_lengths import depth_in, drill_in
+from kerfolio.basis.reader import METRIC, Reader
+from kerfolio.basis.saying import listed, say
+from kerfolio.drawing.anchors import flat_on_paper, piece_anchors
+from kerfolio.drawing.arrow import open_path
+from kerfolio.drawing.balloons import balloons
+from kerfolio.drawing.callout import hardware_block
+from kerfolio.drawing.exploded_view import LOOK
+from kerfolio.drawing.extent import extent, padded
+from kerfolio.drawing.lettering import Box
+from kerfolio.drawing.motion import guide_strokes
+from kerfolio.drawing.page_plan import RIM, page_plan
+from kerfolio.drawing.paper_seat import PaperSeat, fitted
+from kerfolio.drawing.scene import Scene, ShownFitting
+from kerfolio.drawing.solid_strokes import APART, solid_strokes
+from kerfolio.drawing.step_view import ROOM
+from kerfolio.drawing.vocabulary import Drawing, Ink, Item, Stroke
+from kerfolio.geometry.facing import PosedTurned, extent_of
+from kerfolio.geometry.hidden_lines import seen
+from kerfolio.geometry.occupied import Occupied
+from kerfolio.geometry.rigid import Rigid, Vector, added, cross, scaled
+from kerfolio.geometry.turned import Frustum, Thread, Turned
+from kerfolio.geometry.view import View
+from kerfolio.settling.bored import Bored
+from kerfolio.settling.settled import SettledFeature
+
+_OUT, _SHAFT = 14.0, 30.0
+"""How far a bit stands before its place, and how long it is over the depth of the bore, mm."""
+_COLLAR, _WIDER = 6.0, 1.5
+"""The stop on a bit: how long, mm, and how much wider than the bit."""
+_BETWEEN = 30.0
+_DASH = (1.0, 0.7)
+
+
+def bore_view(
+    assembled: Assembled,
+    bored: Sequence[Bored],
+    *,
+    reader: Reader = METRIC,
+    room: tuple[float, float] = ROOM,
+    title: str = "",
+) -> Drawing:
+    """Return the picture of a step that bores, at paper size within ``room`` (mm).
+
+    Of each part one piece is shown as it stands in the whole, its marks those of all its pieces;
+    a bit with a stop for the depth stands before each bore, which is drawn through the wood.
+    """
+    ground = (0.0, 0.0, *room)
+    rows = (_row(assembled, bored, LOOK, down=down) for down in (False, True))
+    scene, walls = max(rows, key=lambda row: _scale(row[0], ground))
+    solids = scene.solids()
+    box = extent_of(solids, LOOK)
+    first = fitted(LOOK, box, padded(ground, -RIM))
+    found = seen(
+        solids,
+        LOOK,
+        apart=APART / first.scale,
+        first=scene.coloured,
+        extra=[each.guide for each in scene.fittings if each.guide],
+    )
+    areas = [each.shape for each in found.areas]
+    block = hardware_block(_counted(bored, reader))
+    plan = page_plan(LOOK, box, ground, [block], areas)
+    taken = Occupied([flat_on_paper(each, plan.seat) for each in areas])
+    marks = balloons(
+        piece_anchors(scene, found, plan.seat, {*scene.away}), ground, taken, plan.boxes
+    )
+    left, bottom, *_ = plan.boxes[0]
+    items: tuple[Item, ...] = (
+        *solid_strokes(found, plan.seat, set(scene.coloured)),
+        *_hidden(walls, plan.seat),
+        *guide_strokes(found, plan.seat),
+        *block.items((left, bottom)),
+        *(item for each in marks for item in each.items),
+    )
+    sizes = listed(reader, [f"{count} × {size}" for size, count in _counted(bored, reader)])
+    pieces = listed(reader, [each.mark for each in scene.pieces])
+    return Drawing(
+        box=padded(extent(items), 0.6),
+        items=items,
+        title=title,
+        description=say(reader, "drawing-bores-show", pieces=pieces, bores=sizes),
+    )
+
+
+def _counted(bored: Sequence[Bored], reader: Reader) -> list[tuple[str, int]]:
+    """Return each size of bore in words, with how often it is made."""
+    counts: dict[str, int] = {}
+    for each in bored:
+        for bore in each.bores:
+            assert bore.depth is not None, "a bore into an edge ends"
+            wide, deep = drill_in(bore.width.value, reader), depth_in(bore.depth.value, reader)
+            words = say(reader, "drawing-bore", wide=wide, deep=deep)
+            counts[words] = counts.get(words, 0) + len(each.pieces)
+    return list(counts.items())
+
+
+_Wall = tuple[Vector, Vector, float]
+"""A bore from its mouth to its end, and its radius, mm."""
+
+
+def _scale(scene: Scene, ground: Box) -> float:
+    return fitted(LOOK, extent_of(scene.solids(), LOOK), padded(ground, -RIM)).scale
+
+
+def _row(
+    assembled: Assembled, bored: Sequence[Bored], look: View, *, down: bool
+) -> tuple[Scene, list[_Wall]]:
+    """Return one piece of each part with its bits, side by side or one ``down`` under another."""
+    pieces, fittings, walls = [], [], list[_Wall]()
+    away: dict[str, Vector] = {}
+    edge = 0.0
+    for each in bored:
+        piece = _marked([assembled.piece(label) for label in each.pieces])
+        made = [_bit(bore, piece.pose) for bore in each.bores]
+        bits = tuple(shown for shown, _ in made)
+        alone = Scene(assembled, (piece,), {piece.label: (0.0, 0.0, 0.0)}, frozenset(), bits)
+        left, bottom, right, top = extent_of(alone.solids(), look)
+        across, up = (-left, -edge - top) if down else (edge - left, -bottom)
+        by = added(scaled(look.right, across), scaled(look.up, up))
+        edge += (top - bottom if down else right - left) + _BETWEEN
+        pieces.append(piece)
+        away[piece.label] = by
+        fittings += [_moved(shown, by) for shown in bits]
+        walls += [(added(a, by), added(b, by), radius) for _, (a, b, radius) in made]
+    return Scene(assembled, tuple(pieces), away, frozenset(), tuple(fittings)), walls
+
+
+def _marked(pieces: Sequence[PosedPiece]) -> PosedPiece:
+    """Return the first of like pieces with the marks of all: ``A1, A2``, ``A1–A4``."""
+    first, *_, last = (pieces[0], *pieces)
+    marks = {2: f"{first.mark}, {last.mark}", 1: first.mark}
+    return replace(first, mark=marks.get(len(pieces), f"{first.mark}–{last.mark}"))
+
+
+def _moved(shown: ShownFitting, by: Vector) -> ShownFitting:
+    assert shown.guide is not None, "a bit is before its bore"
+    a, b = shown.guide
+    posed = PosedTurned(shown.posed.turned, shown.posed.pose.moved(by))
+    return ShownFitting(posed, shown.new, (added(a, by), added(b, by)))
+
+
+def _bit(bore: SettledFeature, pose: Rigid) -> tuple[ShownFitting, _Wall]:
+    assert bore.level is not None, "a bore into an edge has a level"
+    assert bore.depth is not None, "a bore into an edge ends"
+    mouth = pose.point((*bore.at, bore.level.value))
+    inward = scaled(pose.vector((*bore.direction, 0.0)), -1.0)
+    across = pose.z
+    solid = bit_solid(bore.width.value, bore.depth.value)
+    tip = added(mouth, scaled(inward, -_OUT))
+    frame = Rigid(tip, across, cross(inward, across), inward)
+    shown = ShownFitting(PosedTurned(solid, frame), new=True, guide=(tip, mouth))
+    end = added(mouth, scaled(inward, bore.depth.value))
+    return shown, (mouth, end, bore.width.value / 2)
+
+
+def bit_solid(wide: float, deep: float) -> Turned:
+    """Return a bit with a stop that leaves ``deep`` mm of it free; its tip is at 0, z goes in."""
+    radius, point = wide / 2, 0.35 * wide
+    back = -deep - _COLLAR
+    return Turned(
+        (
+            Frustum(back - _SHAFT, back, radius, radius),
+            Frustum(back, -deep, _WIDER * radius, _WIDER * radius),
+            Frustum(-deep, -point, radius, radius),
+            Frustum(-point, 0.0, radius, 0.0),
+        ),
+        thread=Thread(-deep, -point, radius, 1.6 * wide),
+    )
+
+
+def _hidden(walls: Sequence[_Wall], seat: PaperSeat) -> Iterator[Stroke]:
+    """Yield the bores as they lie in the wood, in broken lines."""
+    for mouth, end, radius in walls:
+        (ax, ay), (bx, by) = seat.spot(mouth), seat.spot(end)
+        long = hypot(bx - ax, by - ay)
+        if long < radius * seat.scale:
+            continue
+        x, y = -(by - ay) / long * radius * seat.scale, (bx - ax) / long * radius * seat.scale
+        outline = open_path((ax + x, ay + y), (bx + x, by + y), (bx - x, by - y), (ax - x, ay - y))
+        yield Stroke(contour=outline, ink=Ink.NEW_LINE, width=0.2, dash=_DASH)
