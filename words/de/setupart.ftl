@@ -1,6 +1,9 @@
 # Eine Gravur, die auf ein fertiges Stück kommt.
 setupart-title = { $art } auf { $mark }, { $part }
 setupart-size = { $wide } breit, { $high } hoch
+setupart-strokes = { $size }, Striche { $stroke } breit
+setupart-strokes-uneven = { $size }, Striche { $stroke } breit; wo die Platte { $off } tiefer oder
+    höher liegt, { $narrow } bis { $most }
 setupart-mark-straight = Zeichne die Mitte der Gravur auf dem Stück an: { $one } und { $other } von
     den roten Kanten, rechtwinklig zu ihnen.
 setupart-mark-curved = Zeichne die Mitte der Gravur auf dem Stück an: { $one } und { $other } von

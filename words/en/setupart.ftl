@@ -1,6 +1,9 @@
 # An engraving that is cut on a finished piece.
 setupart-title = { $art } on { $mark }, { $part }
 setupart-size = { $wide } wide, { $high } high
+setupart-strokes = { $size }, strokes { $stroke } wide
+setupart-strokes-uneven = { $size }, strokes { $stroke } wide; where the sheet lies { $off } lower or
+    higher, { $narrow } to { $most }
 setupart-mark-straight = Mark the centre of the art on the piece: { $one } and { $other } from the
     red edges, square to them.
 setupart-mark-curved = Mark the centre of the art on the piece: { $one } and { $other } from rules

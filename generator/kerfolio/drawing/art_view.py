@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from math import dist
 
 from kerfolio.basis.cutting_lengths import place_text
@@ -22,6 +22,7 @@ from kerfolio.geometry.shapes import circle, rectangle
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.settling.titles import feature_title, part_title, within
 from kerfolio.shop.art import Art, Reach
+from kerfolio.shop.engraving import stroke_widths
 
 _TEXT = 4.2
 _AWAY = 9.0
@@ -42,9 +43,9 @@ def art_place_view(
 
     The edges to measure from are marked; distances are those of ``art.reaches``.
     """
-    whole = bounds(art.part.plain.outer)
+    whole, engraved = bounds(art.part.plain.outer), stroke_widths(settled, art.part)
     items, box, _ = filling(
-        lambda scale: _place_items(art, Seat(scale=scale), reader),
+        lambda scale: _place_items(art, engraved, Seat(scale=scale), reader),
         (whole.width, whole.height),
         room,
     )
@@ -59,16 +60,26 @@ def art_place_view(
     )
 
 
-def _place_items(art: Art, seat: Seat, reader: Reader) -> tuple[Item, ...]:
+def _place_items(
+    art: Art, engraved: Mapping[str, float], seat: Seat, reader: Reader
+) -> tuple[Item, ...]:
     centre = seat.point(art.centre)
     middle = [circle(centre, _TARGET), *_cross(centre, _ARM)]
     return (
-        *face_strokes(art.part, seat, Look(outline=_LINE, inside=_FINE)),
-        *(Stroke(contour=seat.contour(each), ink=Ink.ENGRAVE, width=_LINE) for each in art.lines),
+        *face_strokes(art.part, seat, Look(outline=_LINE, inside=_FINE), engraved),
+        *_lines(art, seat, engraved),
         _frame(art.box, seat),
         *(item for each in art.reaches for item in _measured(art, each, seat, reader)),
         *(Stroke(contour=each, ink=Ink.ACCENT, width=0.4) for each in middle),
     )
+
+
+def _lines(art: Art, seat: Seat, engraved: Mapping[str, float]) -> Iterator[Stroke]:
+    """Yield the art as wide as the cutter makes it, its middle line fine where that is wider."""
+    for each in art.features:
+        width = engraved.get(each.name, 0.0) * seat.scale
+        for line in map(seat.contour, each.shape):
+            yield Stroke(contour=line, ink=Ink.ENGRAVE, width=max(_LINE, width))
 
 
 def art_full_view(settled: SettledPlan, art: Art, reader: Reader = METRIC) -> Drawing:
@@ -81,7 +92,7 @@ def art_full_view(settled: SettledPlan, art: Art, reader: Reader = METRIC) -> Dr
     check = open_path((-reach, low), (reach, low))
     ends = (open_path((x, low - 1.2), (x, low + 1.2)) for x in (-reach, reach))
     items: tuple[Item, ...] = (
-        *(Stroke(contour=each, ink=Ink.ENGRAVE, width=_LINE) for each in art.centred),
+        *_lines(art, Seat(x=-art.centre[0], y=-art.centre[1]), stroke_widths(settled, art.part)),
         _frame(Box(-wide / 2, -high / 2, wide / 2, high / 2), Seat()),
         *(Stroke(contour=each, ink=Ink.ACCENT, width=0.2) for each in cross),
         Stroke(contour=circle((0, 0), _TARGET), ink=Ink.ACCENT, width=0.2),

@@ -20,6 +20,7 @@ from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shapes import circle
 from kerfolio.settling.settled import Operation, SettledPart, SettledPlan
 from kerfolio.settling.titles import part_title
+from kerfolio.shop.engraving import stroke_widths
 
 ROOM = (62.0, 70.0)
 """The part's own room, width and height in mm; the lens stands beside it."""
@@ -48,7 +49,7 @@ def finding_view(settled: SettledPlan, part: SettledPart, mark: Mark) -> Drawing
     scale = min(ROOM[0] / box.width, ROOM[1] / box.height, 1.0)
     seat = Seat(scale=scale, x=-box.x0 * scale, y=-box.y0 * scale)
     rings = [_ring(ring, seat) for ring in mark.rings]
-    items: list[Item] = [*face_strokes(part, seat), *rings]
+    items: list[Item] = [*face_strokes(part, seat, engraved=stroke_widths(settled, part)), *rings]
     if scale < _PLAIN and mark.rings[0].r * scale < _LARGE:
         middle = (box.width * scale + _BESIDE + _LENS, box.height * scale / 2)
         items += _lens(part, mark.rings[0], middle, seat)

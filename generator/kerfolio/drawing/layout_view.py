@@ -19,6 +19,7 @@ from kerfolio.geometry.shapes import rectangle
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.layouts.stacks import zones
 from kerfolio.settling.settled import SettledPlan
+from kerfolio.shop.engraving import stroke_widths
 
 ROOM = (170.0, 105.0)
 _AWAY = 6.5
@@ -50,6 +51,7 @@ def layout_picture(
     scale = min((room[0] - _AROUND[0]) / width, (room[1] - _AROUND[1]) / height, 1.0)
     size = (width * scale, height * scale)
     laid = laid_pieces(ends, layout, scale)
+    engraved = {each.name: stroke_widths(ends[0], each) for each in ends[0].parts}
     under = (
         Stroke(contour=rectangle(0, 0, *size), ink=Ink.SOFT, fill=Ink.WASTE),
         *_clamps(ends[0], layout, scale),
@@ -67,7 +69,7 @@ def layout_picture(
         box=padded(extent((*under, *over)), 0.6),
         under=under,
         over=over,
-        shown=lambda part, seat: face_strokes(part, seat, _LOOK),
+        shown=lambda part, seat: face_strokes(part, seat, _LOOK, engraved[part.name]),
         title=say(reader, "drawing-sheet", plan=ends[0].plan.title, sheet=layout.number),
         description=_sentence(laid, layout, reader),
     )

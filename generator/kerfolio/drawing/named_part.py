@@ -21,6 +21,7 @@ from kerfolio.geometry.measure import bounds, centroid
 from kerfolio.geometry.shapes import circle, rectangle
 from kerfolio.model.joint_kind import WEDGE_JOINT
 from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.shop.engraving import stroke_widths
 
 ROOM = (190.0, 170.0)
 """What the part itself is drawn in, mm of paper; what is written round it has its own."""
@@ -50,7 +51,7 @@ def named_part(
     scale = min(ROOM[0] / shape.width, ROOM[1] / shape.height, _LARGEST)
     seat = Seat(scale=scale, x=-shape.x0 * scale, y=-shape.y0 * scale)
     face: list[Item] = [
-        *face_strokes(part, seat),
+        *face_strokes(part, seat, engraved=stroke_widths(settled, part)),
         *_tinted(part, seat, changed),
         *hidden_strokes(part, seat),
     ]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from kerfolio.basis.lengths import both_text
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import say
@@ -17,6 +19,7 @@ from kerfolio.geometry.label_spot import label_spot
 from kerfolio.geometry.measure import bounds
 from kerfolio.settling.settled import SettledPart, SettledPlan
 from kerfolio.settling.titles import part_title
+from kerfolio.shop.engraving import stroke_widths
 
 ROOM = (120.0, 90.0)
 _TEXT = 3.2
@@ -52,13 +55,14 @@ def part_view(
     """
     text = _TEXT if room[0] >= _SMALL_ROOM else _SMALL_TEXT
     asked, scale = scale, scale or 1.0
-    items = _items(part, scale, text, reader, room[0])
+    engraved = stroke_widths(settled, part)
+    items = _items(part, scale, text, reader, room[0], engraved)
     for _ in range(0 if asked else _TRIES):
         over = _over(part, scale, extent(items), room)
         if over <= 1.0:
             break
         scale /= over * 1.0005
-        items = _items(part, scale, text, reader, room[0])
+        items = _items(part, scale, text, reader, room[0], engraved)
     return Drawing(
         box=padded(extent(items), _air(part)),
         items=items,
@@ -95,7 +99,12 @@ def _over(
 
 
 def _items(
-    part: SettledPart, scale: float, text: float, reader: Reader, room: float
+    part: SettledPart,
+    scale: float,
+    text: float,
+    reader: Reader,
+    room: float,
+    engraved: Mapping[str, float],
 ) -> tuple[Item, ...]:
     shape = bounds(part.routed.outer)
     seat = Seat(scale=scale, x=-shape.x0 * scale, y=-shape.y0 * scale)
@@ -111,7 +120,7 @@ def _items(
     corner = (0.0, height + 2.5) if part.grain == "along x" else (right + 2.5, 0.0)
     drawn: tuple[Item, ...] = (across, up, *grain_arrow(corner, part.grain, reader), *mark)
     face = (
-        *face_strokes(part, seat),
+        *face_strokes(part, seat, engraved=engraved),
         *hidden_strokes(part, seat),
         *edge_strokes(part, seat),
     )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from math import pi, tan
 
 from kerfolio.basis.lengths import both_text
@@ -28,6 +28,7 @@ from kerfolio.geometry.shapes import circle, rectangle
 from kerfolio.layouts.clamp_spots import ClampSpot
 from kerfolio.layouts.layout import SheetLayout
 from kerfolio.settling.settled import CENTRE, Operation, SettledPart, SettledPlan
+from kerfolio.shop.engraving import stroke_widths
 
 _TEXT = 3.6
 _AWAY = 11.0
@@ -68,6 +69,7 @@ def setup_picture(
     """Return what is chosen once for that picture; ``ends`` as in ``laid_pieces``."""
     sheet = ends[0].sheet(layout.sheet)
     at = zero or datum_of(sheet, layout.size)
+    engraved = {each.name: stroke_widths(ends[0], each) for each in ends[0].parts}
     drawn: dict[float, tuple[tuple[Item, ...], tuple[Item, ...]]] = {}
 
     def draw(scale: float) -> tuple[Item, ...]:
@@ -86,7 +88,7 @@ def setup_picture(
         box=box,
         under=under,
         over=over,
-        shown=_piece,
+        shown=lambda part, seat: _piece(part, seat, engraved[part.name]),
         title=title,
         description=told,
     )
@@ -113,12 +115,13 @@ def _around(
     return under, (*signs, *_badges(spots, held, signs), *_order(ends[0], layout, size, reader))
 
 
-def _piece(part: SettledPart, seat: Seat) -> Iterator[Stroke]:
+def _piece(part: SettledPart, seat: Seat, engraved: Mapping[str, float]) -> Iterator[Stroke]:
     """Yield a piece's face, its cuts in the colours of their operations, then its bridges."""
     yield from face_strokes(part, seat, _LOOK)
     for cut in part.cuts:
+        width = max(_LINE, engraved.get(cut.feature, 0.0) * seat.scale)
         for contour in cut.contours:
-            yield Stroke(contour=seat.contour(contour), ink=INKS[cut.operation], width=_LINE)
+            yield Stroke(contour=seat.contour(contour), ink=INKS[cut.operation], width=width)
     for bridge in part.bridges:
         yield Stroke(contour=seat.contour(bridge.line), ink=Ink.BRIDGE, width=_BRIDGE)
 

@@ -12,10 +12,11 @@ from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.setup_runs import RunLines, by_hand_line, cutting_time, run_lines
 from kerfolio.edition.sheet_facts import cut_alone
-from kerfolio.settling.settled import Cut, Operation
+from kerfolio.settling.settled import Cut, Operation, SettledPlan
 from kerfolio.settling.titles import feature_title, part_title
 from kerfolio.shop.art import Art, arts_of
 from kerfolio.shop.cut_time import Placed
+from kerfolio.shop.engraving import UNEVEN, engraved
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,16 +64,26 @@ def _art(edition: Edition, art: Art) -> SetupArt:
         runs=tuple(run_lines(found, each, reader, whole=False) for each in here.runs),
         by_hand=tuple(by_hand_line(found, each, reader) for each in here.left),
         time=cutting_time(found, reader),
-        size=say(
-            reader,
-            "setupart-size",
-            wide=both_text(art.size[0], reader),
-            high=both_text(art.size[1], reader),
-        ),
+        size=_size(settled, art, reader),
         depth=depth_text(art.depth, reader),
         steps=tuple(_steps(art, reader)),
         pieces=tuple(piece.mark for piece in art.part.pieces),
     )
+
+
+def _size(settled: SettledPlan, art: Art, reader: Reader) -> str:
+    """Return how large the art is, and how wide its strokes come out, on an uneven sheet, too."""
+    wide, high = (both_text(each, reader) for each in art.size)
+    size = say(reader, "setupart-size", wide=wide, high=high)
+    made = engraved(settled, art.part, art.lines, art.depth)
+    if made is None:
+        return size
+    stroke = depth_text(made.width, reader)
+    if not made.follows_depth:
+        return say(reader, "setupart-strokes", size=size, stroke=stroke)
+    narrow, most, off = (depth_text(each, reader) for each in (made.narrow, made.wide, UNEVEN))
+    told = {"size": size, "stroke": stroke, "narrow": narrow, "most": most, "off": off}
+    return say(reader, "setupart-strokes-uneven", **told)
 
 
 def _steps(art: Art, reader: Reader) -> Iterator[str]:

@@ -56,7 +56,7 @@ class SheetStock(StockItem):
 
     ``nominal`` is what it is sold as; ``actual`` what it measures on average, within ``least`` and
     ``most``. ``sizes`` are (along the grain, across it). ``grain`` is False for fibreboard.
-    ``plies`` is how many layers of veneer it is glued of.
+    ``plies`` is how many layers of veneer it is glued of, ``face_ply`` how thick the outer one is.
     ``family`` is the key that chip loads are listed under (see ``FAMILIES``).
 
     Stiffness is the modulus of elasticity, strength the bending strength, both in N/mm2 of the
@@ -77,6 +77,7 @@ class SheetStock(StockItem):
     grain: bool = True
     family: str = "other"
     plies: int | None = None
+    face_ply: float | None = None
     stiffness_along: float | None = None
     stiffness_across: float | None = None
     stiffness_kind: str = "claim"
@@ -120,7 +121,8 @@ class BoardStock(StockItem):
 class CutterStock(StockItem):
     """A router bit: diameter, cutting length and up-cut tip length in mm.
 
-    ``angle`` is that between the two edges of a V cutter, in degrees.
+    ``angle`` is that between the two edges of a V cutter, in degrees, ``tip_flat`` how wide its
+    tip is, mm.
     """
 
     title: str
@@ -130,6 +132,7 @@ class CutterStock(StockItem):
     cutting_length: float
     up_cut_length: float | None = None
     angle: float | None = None
+    tip_flat: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

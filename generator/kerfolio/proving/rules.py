@@ -20,6 +20,7 @@ from kerfolio.proving import (
     damp,
     drawn_edges,
     edges,
+    engravings,
     fastened_bolts,
     fastened_screws,
     fastened_tools,
@@ -51,7 +52,7 @@ _MODULES = (
     *(references, assemblies, joints, fastenings, steps, lying, release, ladder, chips, readers),
     letters,
     *(machining, shapes, drawn_edges, edges, corners, webs, parts, mating, play, damp, bolts),
-    *(screws, cutting, children, sawing, spans, going_together, wall),
+    *(screws, engravings, cutting, children, sawing, spans, going_together, wall),
     *(fastened_bolts, fastened_screws, fastened_tools, swaps),
 )
 

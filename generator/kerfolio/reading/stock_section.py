@@ -117,6 +117,16 @@ def _range_faults(fields: Fields) -> Iterator[Finding]:
         yield error("wrong-value", message, fields.place, "Write the smaller of the two first.")
 
 
+def _cutter_faults(fields: Fields) -> Iterator[Finding]:
+    if fields.values["kind"] == "v" and fields.values.get("angle") is None:
+        advice = "Write `angle: 60`, what lies between its two edges: strokes widen by it."
+        yield error("missing-key", "a V cutter needs an `angle`", fields.place, advice)
+    flat = fields.values.get("tip_flat")
+    if flat is not None and flat >= fields.values["diameter"]:
+        message, advice = "`tip-flat` is no less than `diameter`", "Write how wide its tip is."
+        yield error("wrong-value", message, fields.place, advice)
+
+
 _TITLE = Key(name="title", form=TITLE_TEXT, says="Its name for readers.", required=True)
 _SOURCE = (
     Key(name="source", form=TEXT, says="Where the figures come from."),
@@ -166,6 +176,7 @@ _SHEETS = Record(
         ),
         Key(name="grain", form=FLAG, says="False for fibreboard."),
         Key(name="plies", form=whole(3, 99), says="How many layers of veneer it is glued of."),
+        _length("face-ply", "How thick the outer layer is: engravings stay within it."),
         _family(),
         _number(
             "stiffness-along", "Modulus of elasticity along the grain, N/mm2, flat.", _STIFFNESS
@@ -238,11 +249,13 @@ _CUTTERS = Record(
         Key(name="flutes", form=whole(1, 20), says="Cutting edges.", required=True),
         _length("cutting-length", "Length of the cutting edges.", required=True),
         _length("up-cut-length", "Length of a compression cutter's up-cut tip."),
-        _number("angle", "Angle between the edges of a V cutter, degrees.", (1, 180)),
+        _number("angle", "Angle between the edges of a V cutter, degrees.", (1, 179)),
+        _length("tip-flat", "How wide the tip of a V cutter is, none where it is sharp."),
         *_SOURCE,
     ),
     make=CutterStock,
     named=True,
+    check=_cutter_faults,
 )
 
 _HARDWARE = Record(

@@ -55,6 +55,7 @@ class Reach:
 class Art:
     """What one engraving scratches into a part: lines in the part's frame, mm.
 
+    ``features`` are what it is made of: one, or the elements of a drawing that one name stands for.
     ``file`` is what its own cut file is called: no two engravings of a plan share it. ``centre`` is
     the middle of the box around them. ``reaches`` are two distances by which the centre is found on
     a finished piece.
@@ -63,6 +64,7 @@ class Art:
     part: SettledPart
     name: str
     file: str
+    features: tuple[SettledFeature, ...]
     lines: tuple[Contour, ...]
     depth: float
     box: Box
@@ -155,6 +157,7 @@ def _art(part: SettledPart, name: str, file: str, features: Sequence[SettledFeat
         part=part,
         name=name,
         file=file,
+        features=tuple(features),
         lines=lines,
         depth=max(depths, default=0.0),
         box=box,

@@ -124,6 +124,7 @@ _COLUMNS: dict[str, tuple[_Column, ...]] = {
         _column("least", "stocklist-at-least", _thickness),
         _column("most", "stocklist-at-most", _thickness),
         _column("plies", "stocklist-plies"),
+        _column("face_ply", "stocklist-face-ply", _length),
         _column("density", "stocklist-density", unit="kg/m³"),
         _column(
             "stiffness_along", "stocklist-stiffness-along", unit=_BENDING, kind="stiffness_kind"
@@ -160,6 +161,7 @@ _COLUMNS: dict[str, tuple[_Column, ...]] = {
         _column("cutting_length", "stocklist-cutting-length", _length),
         _column("up_cut_length", "stocklist-up-cut-tip", _length),
         _column("angle", "stocklist-angle", unit="°"),
+        _column("tip_flat", "stocklist-tip-flat", _length),
     ),
     "hardware": (
         _column("thread", "stocklist-thread-or-shank", _length),
