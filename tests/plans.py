@@ -35,7 +35,7 @@ parts:
       rail-slot: {slot: {at: [100, 60], length: 60, angle: 90, takes: ply}}
       bolt: {hole: {at: [30, 30], for: bolt-m6x40}}
       foot: {notch: {edge: bottom, at: 160, depth: 20, takes: ply}}
-      mark: {engrave: {text: SIDE, at: [150, 100], height: 8, depth: 0.5}}
+      mark: {engrave: {text: I, at: [150, 100], height: 8, depth: 0.5}}
   rail:
     sheet: ply
     grain: along x

@@ -43,12 +43,15 @@ SAID = (
 )
 """Rooms, and modules of others, whose words for readers stand in the catalogue alone."""
 MAKERS_PICTURES = (
+    "album",
     "edge_ruler",
     "finding_view",
     "gallery",
+    "meeting_view",
     "name_tags",
     "named_part",
     "named_whole",
+    "sketch_view",
 )
 """Modules of pictures for a maker, who is told in English."""
 PROSE = re.compile(

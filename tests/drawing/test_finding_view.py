@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from math import dist
 
-import pytest
-
 from kerfolio.basis.finding import Mark, Ring
 from kerfolio.drawing.finding_view import ROOM, finding_view
 from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
@@ -74,6 +72,5 @@ def test_the_same_mark_gives_the_same_bytes() -> None:
     assert svg_bytes(view(Ring(8, 150, 7))) == svg_bytes(view(Ring(8, 150, 7)))
 
 
-def test_a_mark_without_a_ring_is_our_mistake() -> None:
-    with pytest.raises(ValueError, match="one ring or more"):
-        view()
+def test_a_mark_without_a_ring_is_about_the_whole_part() -> None:
+    assert view().description == "The whole part."

@@ -31,7 +31,7 @@ def told(findings: tuple[Finding, ...]) -> Told:
             [("feature-outside", "groove `panel.g` lies outside the part")],
         ),
         (
-            'e: {engrave: {text: "PLANK", at: [395, 150], height: 12, depth: 0.5}}',
+            "e: {engrave: {text: I, at: [395, 150], angle: 90, height: 12, depth: 0.5}}",
             [("feature-outside", "engraving `panel.e` lies partly outside the part")],
         ),
         ("g: {groove: {from: [0, 40], to: [400, 40], width: 12, depth: 5}}", []),
@@ -58,7 +58,7 @@ def told(findings: tuple[Finding, ...]) -> Told:
             [("deeper-than-sheet", "groove `panel.g` is 17.8 mm deep")],
         ),
         (
-            "e: {engrave: {text: X, at: [200, 150], height: 12, depth: 20}}",
+            "e: {engrave: {text: I, at: [200, 150], height: 12, depth: 20}}",
             [("deeper-than-sheet", "engraving `panel.e` is 20 mm deep")],
         ),
         (

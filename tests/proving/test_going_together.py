@@ -25,7 +25,7 @@ parts:
       low-slots: {slot: {at: [70, 60], length: 30, takes: ply}, repeat: {count: 2, step: [60, 0]}}
       high-slots:
         {slot: {at: [70, HIGH], length: 30, takes: ply}, repeat: {count: 2, step: [60, 0]}}
-      mark: {engrave: {text: SIDE, at: [100, 150], height: 8, depth: 0.5}}
+      mark: {engrave: {text: I, at: [100, 150], height: 8, depth: 0.5}}
   shelf:
     sheet: ply
     pieces: [low, high]

@@ -42,6 +42,41 @@ class Mark:
     at: Text
 
 
+Spot = tuple[float, float]
+Run = tuple[Spot, ...]
+"""Points one after the other in a part's own frame, mm; the first is not repeated at the end."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sketch:
+    """What is known of the shape of a part that could not be made: closed runs.
+
+    ``outline`` is that without features, ``wrong`` what the finding is about, or ``spots`` where it
+    is, ``beside`` the other features.
+    """
+
+    part: str
+    outline: Run
+    wrong: tuple[Run, ...] = ()
+    beside: tuple[Run, ...] = ()
+    spots: tuple[Spot, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Meeting:
+    """Pieces of which a finding says how they meet, at the fit variant of that label.
+
+    ``pieces`` are those it is about, ``others`` what they meet; empty ``others`` are all the rest.
+    ``way`` is the direction in the world, unit, in which the first ones cannot go, or are pushed;
+    without one it is about the place where they meet.
+    """
+
+    pieces: tuple[str, ...]
+    others: tuple[str, ...] = ()
+    way: tuple[float, float, float] | None = None
+    variant: str = ""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Finding:
     """One remark on a maker's input.
@@ -49,7 +84,8 @@ class Finding:
     ``rule`` is the id of the check (``unknown-key``); ``words`` quote what was found and stay
     short; ``counsel`` says what to write instead. ``subject`` is the thing of the plan it is
     about, as the plan states it (``side.rail-slot``, ``side.left``, ``ply``), empty where there is
-    none. ``more`` are quantities besides those in the words. ``mark`` shows where on a part it is.
+    none. ``more`` are quantities besides those in the words. ``mark`` shows where on a part it is,
+    ``sketch`` the same where that could not be made, ``meeting`` which pieces do not go together.
     ``silenced`` is the maker's reason for not wanting to hear it, empty where it is heard.
     ``count`` says how many it stands for (see ``basis/shortened.py``).
     ``unit`` (``mm`` or ``in``) is the plan's, set by ``in_unit``. All who show a finding show its
@@ -64,6 +100,8 @@ class Finding:
     subject: str = ""
     more: tuple[Quantity, ...] = ()
     mark: Mark | None = None
+    sketch: Sketch | None = None
+    meeting: Meeting | None = None
     silenced: str = ""
     count: int = 1
     unit: str = "mm"
@@ -98,6 +136,8 @@ class Beside(TypedDict, total=False):
     """What a finding may have besides its words (see ``Finding``)."""
 
     mark: Mark | None
+    sketch: Sketch | None
+    meeting: Meeting | None
     subject: str
     more: tuple[Quantity, ...]
 

@@ -67,6 +67,19 @@ def widest_stroke(lines: tuple[Contour, ...]) -> float:
     return _widest(_still(lines)[0])
 
 
+def clipped(lines: tuple[Contour, ...], middle: Point, radius: float) -> tuple[Contour, ...]:
+    """Return what of lines lies in a circle, as open paths."""
+    disc = shapely.buffer(shapely.Point(middle), radius, quad_segs=4 * _ROUND)
+    strokes = [shapely.LineString(run) for each in lines if len(run := _run(each)) > 1]
+    cut = (shapely.get_parts(shapely.intersection(each, disc)) for each in strokes)
+    return tuple(
+        Contour(tuple((float(x), float(y), 0.0) for x, y in each.coords), closed=False)
+        for parts in cut
+        for each in parts
+        if each.geom_type == "LineString" and each.length > 0
+    )
+
+
 def _still(lines: tuple[Contour, ...]) -> tuple[tuple[Contour, ...], Point]:
     """Return lines with their first point at 0,0, and where it was: most are only moved about."""
     x, y, _ = lines[0].vertices[0]

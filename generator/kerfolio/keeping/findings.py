@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import asdict
 from typing import Any
 
-from kerfolio.basis.finding import Finding, Mark, Ring, Severity
+from kerfolio.basis.finding import Finding, Mark, Meeting, Ring, Run, Severity, Sketch
 from kerfolio.basis.place import Place
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import Quantity, told
@@ -33,6 +33,8 @@ def _json(each: Finding) -> dict[str, Any]:
         "subject": each.subject,
         "more": [[fact.name, fact.value, fact.unit] for fact in each.facts],
         "mark": None if each.mark is None else _mark_json(each.mark, each.unit),
+        "sketch": None if each.sketch is None else asdict(each.sketch),
+        "meeting": None if each.meeting is None else asdict(each.meeting),
         "silenced": each.silenced,
         "count": each.count,
         "unit": each.unit,
@@ -56,5 +58,31 @@ def _finding(row: dict[str, Any]) -> Finding:
             "place": Place(*row["place"]),
             "more": tuple(Quantity(*fact) for fact in row["more"]),
             "mark": Mark(**mark | {"rings": rings}) if mark else None,
+            "sketch": _sketch(row["sketch"]) if row["sketch"] else None,
+            "meeting": _meeting(row["meeting"]) if row["meeting"] else None,
         }
+    )
+
+
+def _sketch(row: dict[str, Any]) -> Sketch:
+    return Sketch(
+        part=row["part"],
+        outline=_run(row["outline"]),
+        wrong=tuple(map(_run, row["wrong"])),
+        beside=tuple(map(_run, row["beside"])),
+        spots=_run(row["spots"]),
+    )
+
+
+def _run(points: Iterable[Sequence[float]]) -> Run:
+    return tuple((x, y) for x, y in points)
+
+
+def _meeting(row: dict[str, Any]) -> Meeting:
+    way = row["way"]
+    return Meeting(
+        pieces=tuple(row["pieces"]),
+        others=tuple(row["others"]),
+        way=None if way is None else (way[0], way[1], way[2]),
+        variant=row["variant"],
     )

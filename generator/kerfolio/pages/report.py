@@ -43,11 +43,15 @@ class Remark:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlanRemarks:
-    """A plan's remarks in the order of its files; ``name`` is empty for the workshop itself."""
+    """A plan's remarks in the order of its files; ``name`` is empty for the workshop itself.
+
+    ``pictures`` are the whole and every part, each under its name, where nothing is to be heard.
+    """
 
     title: str
     name: str
     remarks: tuple[Remark, ...]
+    pictures: tuple[tuple[str, str], ...] = ()
 
 
 Spans = tuple[tuple[str, bool], ...]
@@ -87,6 +91,7 @@ class _Section:
     title: str
     words: str
     groups: tuple[Group, ...]
+    pictures: tuple[tuple[str, Markup], ...]
 
 
 def report_page(identity: Identity, plans: tuple[PlanRemarks, ...]) -> str:
@@ -108,6 +113,7 @@ def _section(plan: PlanRemarks) -> _Section:
         title=plan.title,
         words=counts(plan.remarks),
         groups=tuple(groups(plan.remarks)),
+        pictures=tuple((name, Markup(svg)) for name, svg in plan.pictures),
     )
 
 

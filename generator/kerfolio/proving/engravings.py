@@ -105,9 +105,9 @@ def engravings_in_face(settled: SettledPlan) -> Iterator[Finding]:
     """Look for engravings that go through the outer ply of a sheet, where that is known."""
     for art, _ in _made(settled):
         face = settled.sheet(art.part.sheet).stock.face_ply
-        if face is not None and art.depth + UNEVEN > face:
+        if face is not None and face - UNEVEN < art.depth < art.part.thickness:
             name, subject = named(f"{art.part.name}.{art.name}"), f"{art.part.name}.{art.name}"
-            sizes = precise("depth", art.depth), precise("face", face)
+            sizes = precise("depth", art.depth), precise("ply", face)
             message = said("{} is {} deep in a face ply of {}", name, *sizes)
             template = "With {} for a sheet that lies uneven, {} is as deep as it may be."
             most = precise("most", max(0.0, face - UNEVEN))

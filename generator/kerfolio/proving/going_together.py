@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from kerfolio.assembly.bracing import unbraced
 from kerfolio.assembly.building import Build
@@ -12,7 +12,16 @@ from kerfolio.assembly.go_together import Clash
 from kerfolio.assembly.in_use import InUse, fits, in_use_of
 from kerfolio.assembly.order import BlockedStep
 from kerfolio.assembly.stability_words import TALL
-from kerfolio.basis.finding import Finding, Mark, Severity, error, note, warning
+from kerfolio.basis.finding import (
+    Beside,
+    Finding,
+    Mark,
+    Meeting,
+    Severity,
+    error,
+    note,
+    warning,
+)
 from kerfolio.basis.measures import length, reading
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import said
@@ -102,21 +111,24 @@ def pieces_fit(build: Build) -> Iterator[Finding]:
                 found.setdefault(pair, []).append((fitted.together.assembled.variant, clash))
     for clashes in found.values():
         variant, worst = max(clashes, key=lambda each: each[1].volume)
-        finding = _clash(build, worst)
+        finding = _clash(build, worst, variant)
         yield finding if len(clashes) == len(build.fitted) else at(finding, variant)
 
 
-def _clash(build: Build, clash: Clash) -> Finding:
+def _clash(build: Build, clash: Clash, variant: FitVariant) -> Finding:
     place = clash.joint.place if clash.joint else _place(build, clash.a)
     one, other = clash.ends if clash.joint else (clash.a, clash.b)
     size = reading("deep", max(clash.depth, 0.01)), length("length", clash.length)
     message = said("`{}` and `{}` need the same space, {} deep over {}", one, other, *size)
     advice = "They share no joint there: is an opening missing, or one piece too long?"
     mark = None
+    label = variant.label
+    meeting = Meeting(pieces=(clash.a,), others=(clash.b,), variant=label)
     if clash.joint:
         advice = f"Widen `{other}`, or take something off `{one}`; `takes:` follows the sheet."
         mark = _mark(build, other)
-    return error("pieces-clash", message, place, advice, mark=mark, subject=other)
+    what: Beside = {"mark": mark, "meeting": meeting, "subject": other}
+    return error("pieces-clash", message, place, advice, **what)
 
 
 def _mark(build: Build, name: str) -> Mark | None:
@@ -151,7 +163,13 @@ def steps_possible(build: Build) -> Iterator[Finding]:
             verb = "stand" if len(blocked.blockers) > 1 else "stands"
             message += f": {standing} {verb} in the way"
         advice, title = _proposal(blocked), step.title
-        yield warning("step-blocked", message, step.place, advice, subject=title)
+        meeting = Meeting(
+            pieces=blocked.pieces,
+            others=blocked.blockers,
+            way=blocked.direction,
+            variant=build.settled.variant.label,
+        )
+        yield warning("step-blocked", message, step.place, advice, subject=title, meeting=meeting)
 
 
 def _unsure(build: Build) -> bool:
@@ -185,7 +203,9 @@ def braced(build: Build) -> Iterator[Finding]:
             "rails to both."
         )
         first = each.uprights[0]
-        yield note("unbraced", message, _place(build, first), advice, subject=first)
+        meeting = Meeting(pieces=each.uprights, variant=build.settled.variant.label)
+        what: Beside = {"subject": first, "meeting": meeting}
+        yield note("unbraced", message, _place(build, first), advice, **what)
 
 
 @together(
@@ -247,10 +267,17 @@ def order_exists(build: Build) -> Iterator[Finding]:
         pieces = listed([f"`{each}`" for each in build.deadlock.pieces])
         message = f"{pieces} hold each other: no straight moves put them together"
         advice = "Open one of their slots to an edge, or let one of them come in last."
-        place, first = build.settled.plan.place, build.deadlock.pieces[0]
-        yield warning("pieces-locked", message, place, advice, subject=first)
+        place = build.settled.plan.place
+        what = _held(build, build.deadlock.pieces)
+        yield warning("pieces-locked", message, place, advice, **what)
     elif build.apart is not None and build.apart.captive and not build.blocked:
         pieces = listed([f"`{each}`" for each in build.apart.captive])
         message = f"{pieces} cannot be taken apart again along straight lines"
-        place, first = build.settled.plan.place, build.apart.captive[0]
-        yield note("pieces-locked", message, place, subject=first)
+        yield note(
+            "pieces-locked", message, build.settled.plan.place, **_held(build, build.apart.captive)
+        )
+
+
+def _held(build: Build, pieces: Sequence[str]) -> Beside:
+    meeting = Meeting(pieces=tuple(pieces), variant=build.settled.variant.label)
+    return {"subject": pieces[0], "meeting": meeting}

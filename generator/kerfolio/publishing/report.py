@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding
+from kerfolio.basis.words import listed
 from kerfolio.disk.put import put
-from kerfolio.drawing.finding_view import finding_view
+from kerfolio.model.stock import Stock
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.report import PlanRemarks, Remark, report_page
 from kerfolio.proving.grounds import grounds_of
-from kerfolio.proving.prove import Proof
 from kerfolio.publishing.examine import Examined
-from kerfolio.writing.svg import svg_bytes
+from kerfolio.publishing.finding_pictures import finding_pictures, plan_pictures
 
 FILE = "index.html"
 
@@ -36,9 +36,10 @@ def report_of(examined: Examined) -> str:
 
 
 def _sections(examined: Examined) -> Iterator[PlanRemarks]:
+    stock = examined.workshop.stock if examined.workshop else Stock()
     loose = [each for each in examined.findings if not each.place.file.startswith("plans/")]
     if loose:
-        yield PlanRemarks(title="The workshop", name="", remarks=tuple(_remarks(loose, None)))
+        yield PlanRemarks(title="The workshop", name="", remarks=tuple(_remarks(loose)))
     proofs = {proof.plan.name: proof for proof in examined.proofs}
     folders = {
         each.place.file.split("/")[1]: None
@@ -49,34 +50,26 @@ def _sections(examined: Examined) -> Iterator[PlanRemarks]:
         found = [each for each in examined.findings if each.place.file.startswith(f"plans/{name}/")]
         proof = proofs.get(name)
         title = proof.plan.title if proof else name
-        remarks = tuple(_remarks(found, proof))
-        yield PlanRemarks(title=title, name=name, remarks=remarks)
+        remarks = tuple(_remarks(found, finding_pictures(found, proof, stock)))
+        heard = any(not each.silenced for each in found)
+        pictures = plan_pictures(proof, stock) if proof and not heard else ()
+        yield PlanRemarks(title=title, name=name, remarks=remarks, pictures=pictures)
 
 
-def _remarks(findings: Iterable[Finding], proof: Proof | None) -> Iterator[Remark]:
-    for number, finding in enumerate(findings, start=1):
+def _remarks(findings: Sequence[Finding], pictures: Sequence[str] = ()) -> Iterator[Remark]:
+    for number, finding in enumerate(findings):
         grounds = grounds_of(finding.rule)
         yield Remark(
             finding=finding,
             reason=grounds.reason,
             source=grounds.source,
-            picture=finding_picture(finding, proof, number),
-            part=finding.mark.part if finding.mark else "",
+            picture=pictures[number] if pictures else "",
+            part=shown_of(finding),
         )
 
 
-def finding_picture(finding: Finding, proof: Proof | None, number: int) -> str:
-    """Return inline SVG of the finding's place; empty where it has none, or nothing settled."""
-    mark = finding.mark
-    if mark is None or proof is None:
-        return ""
-    for settled in proof.points:
-        for part in settled.parts:
-            if settled.variant.label == mark.variant and part.name == mark.part:
-                drawing = finding_view(settled, part, mark)
-                prefix = f"{proof.plan.name}-{number}-"
-                svg = svg_bytes(
-                    drawing, decimals=2, real_size=False, class_prefix="k-", id_prefix=prefix
-                )
-                return svg.decode()
-    return ""
+def shown_of(finding: Finding) -> str:
+    """Return what the picture of a finding shows: pieces that meet, or the part it is on."""
+    if finding.meeting:
+        return listed(finding.meeting.pieces)
+    return finding.mark.part if finding.mark else ""

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil, dist
 
+from kerfolio.basis.finding import Sketch
 from kerfolio.basis.measures import length, point
 from kerfolio.basis.said import said
 from kerfolio.geometry.contour import Contour, Point, Region
@@ -230,7 +231,8 @@ def _stated(
                 "from its ends.",
                 length("ends", size.ends),
             )
-            raise unsettled("bridge-off-edge", message, asked.place, advice)
+            there = Sketch(part="", outline=(), spots=(at,))
+            raise unsettled("bridge-off-edge", message, asked.place, advice, sketch=there)
         yield near
 
 

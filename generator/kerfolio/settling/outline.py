@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import assert_never
 
+from kerfolio.basis.finding import Sketch
 from kerfolio.basis.measures import length, point
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import said
@@ -12,6 +13,7 @@ from kerfolio.geometry.affine import scaling
 from kerfolio.geometry.boolean import union
 from kerfolio.geometry.checks import CROSSING, OPEN, ZERO_AREA, faults
 from kerfolio.geometry.contour import Contour, Point, Region
+from kerfolio.geometry.flatten import points
 from kerfolio.geometry.path_text import contours
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.geometry.shapes import (
@@ -60,19 +62,22 @@ def check_contour(contour: Contour, what: str, place: Place, *, drawn: bool = Fa
     """
     for fault in faults(contour):
         at = point(*fault.at)
+        shown = Sketch(part="", outline=tuple(points(contour, 0.1)), spots=(fault.at,))
         if fault.kind == CROSSING:
             advice = "Put the corners in order round the shape, so that no side crosses another."
             message = said("{} crosses itself at {}", what, at)
-            raise unsettled("self-crossing", message, place, advice)
+            raise unsettled("self-crossing", message, place, advice, sketch=shown)
         if fault.kind == ZERO_AREA:
             advice = "Give it three corners that are not on one line."
-            raise unsettled("zero-area", f"{what} encloses no area", place, advice)
+            told = f"{what} encloses no area"
+            raise unsettled("zero-area", told, place, advice, sketch=shown)
         if fault.kind == OPEN:
             message = said("{} is open at {}", what, at)
             apart = said(
                 "Join its ends in the drawing: they are {} apart.", length("gap", fault.size)
             )
-            raise unsettled("open-path", message, place, apart if drawn else "Close it with Z.")
+            cure = apart if drawn else "Close it with Z."
+            raise unsettled("open-path", message, place, cure, sketch=shown)
 
 
 def _made(outline: Outline, scope: Scope, what: str, centred: bool) -> Contour:

@@ -46,6 +46,7 @@ from kerfolio.settling.settled import (
 )
 from kerfolio.settling.shape import Shape, recess, recess_volume, shape_of
 from kerfolio.settling.shaped import Shaped
+from kerfolio.settling.sketched import sketched
 from kerfolio.settling.treated_edges import treated_edges
 
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
@@ -92,11 +93,15 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
         kept = job.kept.get(part.name, ())
         held = bridges_of(asked, made, sides, drawn, sheet, job.fitting.scope, kept)
     except SettlingError as trouble:
-        return None, (*findings, trouble.about(part.name))
+        found = trouble.finding
+        spots = found.sketch.spots if found.sketch else ()
+        sketch = sketched(part.name, outline, shapes, found.subject, spots)
+        return None, (*findings, replace(trouble.about(part.name), sketch=sketch))
     except ShapeError as fault:
         # What stands beside its edge falls off: that has been said already.
         misfit = misshapen(f"part `{part.name}`", fault, part.place)
-        return None, findings or (misfit.about(part.name),)
+        sketch = sketched(part.name, outline, shapes)
+        return None, findings or (replace(misfit.about(part.name), sketch=sketch),)
     told = edges.told if edges else ()
     treated, without = treated_edges(part, made, outline, job.fitting.scope)
     whole = replace(made, bridges=held, note=part.note, drawn_edges=told, place=part.place)
@@ -161,16 +166,19 @@ def _shapes(
             points += sum(map(_points_of, stated)) * copy_count(feature, job.fitting.scope)
             within(POINTS, points, "too-many-points", feature.place)
             every = copies(feature, stated, job.fitting.scope)
-            findings += _over_drawn(every, edges, part)
+            findings += _over_drawn(every, edges, outline, part)
             shapes += every
         except SettlingError as trouble:
-            findings.append(trouble.about(f"{part.name}.{feature.name}"))
+            about = trouble.about(f"{part.name}.{feature.name}")
+            findings.append(replace(about, sketch=sketched(part.name, outline, ())))
     return outline, tuple(shapes), tuple(findings), edges
 
 
-def _over_drawn(shapes: Iterable[Shaped], edges: MadeEdges | None, part: Part) -> Iterator[Finding]:
+def _over_drawn(
+    every: Sequence[Shaped], edges: MadeEdges | None, outline: Contour, part: Part
+) -> Iterator[Finding]:
     """Yield a finding for each stated tab or notch where the outline has one already."""
-    for shaped in shapes if edges else ():
+    for shaped in every if edges else ():
         kind, name = shaped.feature.kind, f"{part.name}.{shaped.feature.name}"
         drawn = [area for each, area in edges.drawn if each is kind] if edges else []
         stated = (*shaped.added, *shaped.taken)
@@ -184,10 +192,11 @@ def _over_drawn(shapes: Iterable[Shaped], edges: MadeEdges | None, part: Part) -
                 "part's `drawing`; or draw the edge straight."
             )
             rule, place = f"{kind}-drawn-twice", shaped.feature.place
-            yield error(rule, message, place, advice, subject=stated_name(name))
+            sketch = sketched(part.name, outline, every, name)
+            yield error(rule, message, place, advice, subject=stated_name(name), sketch=sketch)
 
 
-def _misplaced(shapes: Iterable[Shaped], outline: Contour, part: Part) -> Iterator[Finding]:
+def _misplaced(shapes: Sequence[Shaped], outline: Contour, part: Part) -> Iterator[Finding]:
     """Yield a finding for each tab, notch or row of fingers that does not stand on its edge."""
     for shaped in shapes:
         if not _stands(shaped, outline):
@@ -201,7 +210,8 @@ def _misplaced(shapes: Iterable[Shaped], outline: Contour, part: Part) -> Iterat
                 message = said("{}: {}, {}", message, *where)
             advice = "The edge must be straight, and as long as the feature, where it stands."
             rule, subject = f"{feature.kind}-off-edge", stated_name(name)
-            yield error(rule, message, feature.place, advice, subject=subject)
+            sketch = sketched(part.name, outline, shapes, name)
+            yield error(rule, message, feature.place, advice, subject=subject, sketch=sketch)
 
 
 def _stands(shaped: Shaped, outline: Contour) -> bool:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from kerfolio.basis.budgets import Budget
 from kerfolio.basis.expression import Expression, ExpressionError, parse
-from kerfolio.basis.finding import Finding, error
+from kerfolio.basis.finding import Finding, Sketch, error
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.basis.measures import length, number, reading
 from kerfolio.basis.names import did_you_mean
@@ -40,10 +40,15 @@ class SettlingError(Exception):
 
 
 def unsettled(
-    rule: str, words: Text, place: Place, advice: Text = "", subject: str = ""
+    rule: str,
+    words: Text,
+    place: Place,
+    advice: Text = "",
+    subject: str = "",
+    sketch: Sketch | None = None,
 ) -> SettlingError:
     """Return the exception for an error in a maker's file."""
-    return SettlingError(error(rule, words, place, advice, subject=subject))
+    return SettlingError(error(rule, words, place, advice, subject=subject, sketch=sketch))
 
 
 def within(budget: Budget, count: int, rule: str, place: Place) -> None:

@@ -1,0 +1,268 @@
+"""A finding on how pieces meet: the pieces in their places, and a cut through where they do."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Sequence
+from dataclasses import dataclass
+from math import inf
+
+from kerfolio.assembly.assembled import PosedJoint, PosedPiece
+from kerfolio.basis.lengths import length_in
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.words import listed
+from kerfolio.drawing.arrow import open_path
+from kerfolio.drawing.extent import extent, padded
+from kerfolio.drawing.face import FINE, OUTLINE
+from kerfolio.drawing.lettering import Box
+from kerfolio.drawing.paper_seat import PaperSeat, fitted
+from kerfolio.drawing.seat import Seat
+from kerfolio.drawing.solid_strokes import APART, solid_strokes
+from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Item, Label, Stroke
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.facing import PosedPanel, Solids, extent_of, solids_of
+from kerfolio.geometry.hidden_lines import Seen, seen
+from kerfolio.geometry.panel_section import (
+    Reach,
+    Section,
+    areas,
+    is_cut,
+    reach_along,
+    rims,
+    section,
+)
+from kerfolio.geometry.rigid import Rigid, Vector, added, cross, dot, length, scaled
+from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.geometry.view import View
+
+ROOM: Box = (0.0, 0.0, 62.0, 58.0)
+"""What the pieces are drawn in, mm of paper; the cut stands beside it, as high."""
+
+_VIEWS = tuple(View(turn, rise) for rise in (28.0, -24.0) for turn in (-32.0, 32.0, 148.0, -148.0))
+_GAP = 9.0
+_RING = (0.7, 4.0)
+_TEXT, _PITCH = 3.2, 5.2
+_SWATCH = 3.0
+_SHOWN = 12.0
+"""The window reaches so many times what is measured to each side, so that it can be seen."""
+_LEAST_HALF = 12.0
+_ARROW = 16.0
+_HIDDEN = 0.02
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shown:
+    """What is drawn of pieces that meet.
+
+    ``moving`` are tinted, ``others`` what they meet; ``rest`` stands besides. ``at`` is the place
+    to ring. ``planes`` are tried one after the other as cuts there, x the way in which something is
+    measured; ``wanted`` is how much the finding says that is, mm. ``way`` is a direction in which
+    the moving ones cannot go; they are drawn back along it by ``back`` mm.
+    """
+
+    moving: tuple[PosedPiece, ...]
+    others: tuple[PosedPiece, ...] = ()
+    rest: tuple[PosedPiece, ...] = ()
+    at: Vector | None = None
+    planes: tuple[Rigid, ...] = ()
+    near: float = 40.0
+    wanted: float | None = None
+    way: Vector | None = None
+    back: float = 0.0
+
+
+def meeting_view(shown: Shown, title: str, unit: str) -> Drawing:
+    """Return the picture, about 125 mm wide and 72 mm high at most; ``unit`` is the plan's."""
+    reader = Reader(unit=unit)
+    placed = [*_posed(shown)]
+    solids = solids_of([posed for _, posed in placed])
+    moving = {number for number, (piece, _) in enumerate(placed) if piece in shown.moving}
+    view, found = _best(solids, shown, moving)
+    seat = fitted(view, extent_of(solids, view), padded(ROOM, -_RING[1]))
+    items: list[Item] = [*solid_strokes(found, seat, moving)]
+    if shown.way:
+        items += _arrow(shown, placed, moving, seat)
+    spot = seat.spot(shown.at) if shown.at else None
+    if spot:
+        items.append(Stroke(contour=circle(spot, 2 * _RING[1]), ink=Ink.ACCENT, width=_RING[0]))
+    told = ""
+    cut = _section_of(shown) if shown.planes else None
+    if cut:
+        drawn, told = _cut(*cut, reader)
+        items += drawn
+    items += _key(shown, extent(items))
+    return Drawing(
+        box=padded(extent(items), 0.8),
+        items=tuple(items),
+        title=title,
+        description=_sentence(shown, told),
+    )
+
+
+def _posed(shown: Shown) -> Iterator[tuple[PosedPiece, PosedPanel]]:
+    away = scaled(shown.way, -shown.back) if shown.way else (0.0, 0.0, 0.0)
+    for each in (*shown.moving, *shown.others, *shown.rest):
+        pose = each.pose.moved(away) if each in shown.moving else each.pose
+        yield each, PosedPanel(each.panel, pose)
+
+
+def _best(solids: Solids, shown: Shown, moving: Collection[int]) -> tuple[View, Seen]:
+    """Return the view that shows most of the pieces concerned, the first of those as good."""
+    best = None
+    few = range(len(shown.moving) + len(shown.others))
+    for view in _VIEWS:
+        box = extent_of(solids, view)
+        scale = fitted(view, box, padded(ROOM, -_RING[1])).scale
+        found = seen(solids, view, apart=APART / scale, first=tuple(moving))
+        shares = [
+            sum(each.shape.area for each in found.areas if each.solid == number)
+            / max(1.0, (box[2] - box[0]) * (box[3] - box[1]))
+            for number in few
+        ]
+        worth = min(0.15, min(shares)) + (0.02 if view.elevation > 0 else 0.0)
+        if best is None or worth > best[0] + 1e-9:
+            best = (worth, view, found)
+    assert best is not None, "there are views"
+    return best[1], best[2]
+
+
+def _section_of(shown: Shown) -> tuple[Section, Reach | None, float] | None:
+    """Return the cut in which what is measured comes nearest to what the finding says.
+
+    With it what is measured, and how far it may be shown, mm. None where no cut goes through both.
+    """
+    one, other = (PosedPanel(each.panel, each.pose) for each in (shown.moving[0], shown.others[0]))
+    best: tuple[Section, Reach | None, float] | None = None
+    least = inf
+    for plane in shown.planes:
+        made = section(one, other, plane)
+        if not is_cut(made, shown.near):
+            continue
+        reach = reach_along(made, shown.near, shown.wanted)
+        if reach is None:
+            best = best or (made, None, shown.near)
+            continue
+        off = 0.0 if shown.wanted is None else round(abs(reach.size - shown.wanted), 2)
+        if off < least:
+            best, least = (made, reach, shown.near), off
+    return best
+
+
+def _cut(made: Section, reach: Reach | None, near: float, reader: Reader) -> tuple[list[Item], str]:
+    """Return the cut in its window with its dimension below, and what that says."""
+    size = reach.size if reach else near / 4
+    half = min(max(_SHOWN * size, _LEAST_HALF), near)
+    middle = reach.middle if reach else (0.0, 0.0)
+    frame = (ROOM[2] + _GAP, ROOM[3] - 52.0, ROOM[2] + _GAP + 52.0, ROOM[3])
+    scale = (frame[2] - frame[0]) / (2 * half)
+    seat = Seat(
+        scale=scale,
+        x=(frame[0] + frame[2]) / 2 - middle[0] * scale,
+        y=(frame[1] + frame[3]) / 2 - middle[1] * scale,
+    )
+    items: list[Item] = [Stroke(contour=rectangle(*frame), width=None, fill=Ink.PAPER)]
+    filled = (((made.other,), Ink.FACE_MID), ((made.one,), Ink.NEW_LIGHT))
+    for shapes, ink in (*filled, ((made.one, made.other), Ink.ACCENT)):
+        for flat in areas(shapes, middle, half):
+            outer, *holes = (
+                seat.contour(Contour(tuple((x, y, 0.0) for x, y in ring)))
+                for ring in (flat.outer, *flat.openings)
+            )
+            items.append(Stroke(contour=outer, holes=tuple(holes), width=None, fill=ink))
+    for shape, ink in ((made.other, Ink.INK), (made.one, Ink.NEW_LINE)):
+        for run in rims(shape, middle, half):
+            line = seat.contour(Contour(tuple((x, y, 0.0) for x, y in run), closed=False))
+            items.append(Stroke(contour=line, ink=ink, width=OUTLINE))
+    items.append(Stroke(contour=rectangle(*frame), ink=Ink.SOFT, width=FINE))
+    if reach is None:
+        return items, ""
+    told = f"{length_in(reach.size, reader)} {reach.kind}"
+    a, b = seat.point(reach.a), seat.point(reach.b)
+    below = frame[1] - _PITCH - a[1]
+    items.append(Dimension(a=a, b=b, text=told, offset=below, height=_TEXT, ink=Ink.INK))
+    ring = max(_RING[1], (b[0] - a[0]) / 2 + 2.0)
+    items.append(
+        Stroke(contour=circle(seat.point(reach.middle), 2 * ring), ink=Ink.ACCENT, width=_RING[0])
+    )
+    return items, told
+
+
+def _arrow(
+    shown: Shown,
+    placed: Sequence[tuple[PosedPiece, PosedPanel]],
+    moving: Collection[int],
+    seat: PaperSeat,
+) -> Iterator[Item]:
+    """Yield an arrow from the first moving piece the way in which it cannot go."""
+    way = seat.way(shown.way or (0.0, 0.0, 1.0))
+    size = (way[0] ** 2 + way[1] ** 2) ** 0.5
+    if size < _HIDDEN * seat.scale:
+        return
+    x, y = seat.spot(_middle([placed[min(moving)][1]]))
+    u, v = way[0] / size, way[1] / size
+    tip = (x + u * _ARROW, y + v * _ARROW)
+    wings = [
+        (tip[0] - 3.2 * u + side * 1.5 * v, tip[1] - 3.2 * v - side * 1.5 * u) for side in (1, -1)
+    ]
+    yield Stroke(contour=open_path((x, y), tip), ink=Ink.ACCENT, width=1.0)
+    yield Stroke(contour=open_path(wings[0], tip, wings[1]), ink=Ink.ACCENT, width=1.0)
+
+
+def _middle(posed: Sequence[PosedPanel]) -> Vector:
+    spots = [
+        each.pose.point((x, y, z))
+        for each in posed
+        for x, y in each.panel.shape.outer
+        for z in (0.0, each.panel.thickness)
+    ]
+    low, high = (tuple(f(axis) for axis in zip(*spots, strict=True)) for f in (min, max))
+    return (low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2
+
+
+def _key(shown: Shown, box: Box) -> Iterator[Item]:
+    """Yield which colour is which piece, a line each below all that is drawn."""
+    rows = [(Ink.NEW_LIGHT, shown.moving), (Ink.FACE_MID, shown.others)]
+    y = box[1] - _PITCH
+    for ink, pieces in rows:
+        if pieces:
+            square = rectangle(box[0], y, box[0] + _SWATCH, y + _SWATCH)
+            yield Stroke(contour=square, ink=Ink.SOFT, width=FINE, fill=ink)
+            names = listed([each.label for each in pieces])
+            yield Label(text=names, at=(box[0] + 2 * _SWATCH, y + 0.3), height=_TEXT)
+            y -= _PITCH
+
+
+def _sentence(shown: Shown, told: str) -> str:
+    first = listed([each.label for each in shown.moving])
+    second = listed([each.label for each in shown.others])
+    words = f"{first} where it meets {second}" if second else first
+    return f"{words}: {told}." if told else f"{words}."
+
+
+def planes_at(
+    joint: PosedJoint | None, at: Vector, off: Vector | None, one: PosedPiece, other: PosedPiece
+) -> tuple[Rigid, ...]:
+    """Return the planes to cut two pieces by at a place, those that show most of it first.
+
+    ``off`` is the way from one to the other, in the world, by which they do not meet. The cut has
+    its x along that; else along what is across the joint, in the plane of one of the pieces.
+    """
+    axes = [one.pose.x, one.pose.y, one.pose.z, other.pose.x, other.pose.y, other.pose.z]
+    normals = [one.pose.z, other.pose.z]
+    if joint:
+        axes = [joint.frame.y, joint.frame.x, joint.frame.z, *axes]
+        normals = [joint.frame.z, *normals, joint.frame.x, joint.frame.y]
+    across = [_unit(off)] if off and length(off) > 1e-6 else axes
+    found = []
+    for way in across:
+        for normal in normals:
+            if abs(dot(way, normal)) < 0.2:
+                square = _unit(added(normal, scaled(way, -dot(way, normal))))
+                found += [
+                    Rigid(added(at, scaled(square, by)), way, cross(square, way), square)
+                    for by in (0.0, other.panel.thickness / 2, -other.panel.thickness / 2)
+                ]
+    return tuple(found)
+
+
+def _unit(way: Vector) -> Vector:
+    return scaled(way, 1 / length(way))
