@@ -19,10 +19,11 @@ from threading import Thread
 
 from kerfolio.basis.finding import Finding, in_order
 from kerfolio.layouts import plan_layout  # noqa: F401 - loaded before anything is dropped
+from kerfolio.model.stock import Stock
 from kerfolio.proving.prove import Proof, prove_plan
 from kerfolio.publishing.examine import examine_proved
+from kerfolio.publishing.finding_pictures import finding_pictures
 from kerfolio.publishing.fresh import foretold
-from kerfolio.publishing.report import finding_picture
 from kerfolio.publishing.swapping import with_swaps
 from kerfolio.reading.workshop import read_shared, with_plans
 from kerfolio.watching.prover import DONE, Proven
@@ -34,19 +35,21 @@ def proven(folder: Path, name: str) -> Iterator[Proven]:
     workshop, more = with_plans(shared, [name]) if shared else (None, ())
     plan = next(iter(workshop.plans), None) if workshop else None
     if workshop is None or plan is None:
-        yield _told(name, (*refused, *more), None, is_all=True)
+        yield _told(name, (*refused, *more), None, Stock(), is_all=True)
         return
     proof = prove_plan(plan, workshop.stock, workshop.trials)
     found = (*more, *proof.findings)
-    yield _told(name, found, proof, is_all=False)
+    yield _told(name, found, proof, workshop.stock, is_all=False)
     examined = foretold(with_swaps(examine_proved(workshop, found, proof)))
-    yield _told(name, examined.findings, proof, is_all=True)
+    yield _told(name, examined.findings, proof, workshop.stock, is_all=True)
 
 
-def _told(name: str, findings: Iterable[Finding], proof: Proof | None, *, is_all: bool) -> Proven:
+def _told(
+    name: str, findings: Iterable[Finding], proof: Proof | None, stock: Stock, *, is_all: bool
+) -> Proven:
     own = f"plans/{name}/"
     told = [each for each in in_order(findings) if f"{each.place.file}/".startswith(own)]
-    pictures = tuple(finding_picture(each, proof, at) for at, each in enumerate(told))
+    pictures = finding_pictures(told, proof, stock)
     return Proven(name=name, findings=tuple(told), pictures=pictures, is_all=is_all)
 
 
