@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Collection
 
 from kerfolio.drawing.balloons import Wanted
+from kerfolio.drawing.extent import box_of_contours
+from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import Scene
 from kerfolio.drawing.solid_strokes import on_paper
-from kerfolio.geometry.contour import Region
+from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.hidden_lines import Seen
 from kerfolio.geometry.label_spot import label_spot
 from kerfolio.geometry.packing import Flat
@@ -24,9 +26,18 @@ def piece_anchors(
         if piece.label in labels and shown:
             largest = max(shown, key=lambda shape: shape.area)
             outer, *openings = on_paper(largest, seat)
-            spot, _ = label_spot(Region(outer, tuple(openings)), 1.0)
+            lines = [seat.path(run.points) for run in found.engraved if run.solid == number]
+            spot, _ = label_spot(Region(outer, tuple(openings)), 1.0, lines)
             wanted.append(Wanted(piece.mark, spot))
     return tuple(wanted)
+
+
+def engraved_boxes(found: Seen, seat: PaperSeat) -> tuple[Box, ...]:
+    """Return a box on paper round what is engraved on each piece: no mark stands there."""
+    runs: dict[int, list[Contour]] = {}
+    for run in found.engraved:
+        runs.setdefault(run.solid, []).append(seat.path(run.points))
+    return tuple(map(box_of_contours, runs.values()))
 
 
 def flat_on_paper(shape: Flat, seat: PaperSeat) -> Flat:

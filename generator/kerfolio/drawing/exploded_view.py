@@ -9,7 +9,7 @@ from kerfolio.assembly.assembled import Assembled, BuildOrder
 from kerfolio.assembly.fitting import Fitting
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import say
-from kerfolio.drawing.anchors import flat_on_paper, piece_anchors
+from kerfolio.drawing.anchors import engraved_boxes, flat_on_paper, piece_anchors
 from kerfolio.drawing.balloons import balloons
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.motion import guide_strokes
@@ -57,7 +57,8 @@ def exploded_view(
         extra=[*(each.ends for each in joints), *axes],
     )
     taken = Occupied([flat_on_paper(each.shape, seat) for each in found.areas])
-    marks = balloons(piece_anchors(scene, found, seat, set(scene.away)), ground, taken)
+    anchors = piece_anchors(scene, found, seat, set(scene.away))
+    marks = balloons(anchors, ground, taken, engraved_boxes(found, seat))
     items = (
         *solid_strokes(found, seat, ()),
         *guide_strokes(found, seat),

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.lettering import Box, label_box
 from kerfolio.drawing.vocabulary import Item, Label, Stroke
+from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import bounds
 
 
@@ -24,6 +25,11 @@ def box_of(item: Stroke | Label) -> Box:
         return label_box(item)
     box = bounds(item.contour)
     return box.x0, box.y0, box.x1, box.y1
+
+
+def box_of_contours(contours: Iterable[Contour]) -> Box:
+    """Return the upright box around contours; raises ValueError when there is none."""
+    return union((box.x0, box.y0, box.x1, box.y1) for box in map(bounds, contours))
 
 
 def scaled(box: Box, scale: float) -> Box:

@@ -9,7 +9,7 @@ from kerfolio.assembly.assembled import Assembled
 from kerfolio.assembly.extent import box_of
 from kerfolio.basis.lengths import length_in
 from kerfolio.basis.reader import Reader
-from kerfolio.drawing.anchors import flat_on_paper, piece_anchors
+from kerfolio.drawing.anchors import engraved_boxes, flat_on_paper, piece_anchors
 from kerfolio.drawing.assembled_view import AROUND, overall_dimensions
 from kerfolio.drawing.balloons import balloons
 from kerfolio.drawing.block import seated
@@ -86,7 +86,7 @@ def _thing(whole: Whole, reader: Reader, changed: Collection[str]) -> Iterator[I
     anchors = piece_anchors(scene, found, seat, set(scene.away))
     lettering = (part for item in measured for part in expanded(item) if isinstance(part, Label))
     words = [on_paper(each) for each in lettering]  # a slanted line's box would bar all below it
-    marks = balloons(anchors, (0.0, 0.0, *ROOM), taken, words)
+    marks = balloons(anchors, (0.0, 0.0, *ROOM), taken, [*words, *engraved_boxes(found, seat)])
     drawn: list[Item] = [*solid_strokes(found, seat, set(scene.coloured)), *measured]
     drawn += (item for each in marks for item in each.items)
     yield from drawn

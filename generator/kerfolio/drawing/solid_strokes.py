@@ -7,6 +7,7 @@ from collections.abc import Collection, Iterator
 from itertools import pairwise
 from math import dist
 
+from kerfolio.drawing.face import HIDDEN
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.vocabulary import Ink, Stroke
 from kerfolio.geometry.contour import Contour
@@ -34,9 +35,18 @@ def solid_strokes(seen: Seen, seat: PaperSeat, new: Collection[int]) -> tuple[St
     contours = [each for each in seen.lines if each.contour]
     return (
         *(_area(each, seat, new) for each in seen.areas),
+        *_engraved(seen, seat, new),
         *_lines(creases, seat, new),
         *_lines(contours, seat, new),
     )
+
+
+def _engraved(seen: Seen, seat: PaperSeat, new: Collection[int]) -> Iterator[Stroke]:
+    width = (WIDTHS if seat.scale >= _SMALL else SMALL_WIDTHS)[1]
+    for run in seen.engraved:
+        ink = Ink.NEW_LINE if run.solid in new else Ink.SOFT
+        dash = HIDDEN if run.away else ()
+        yield Stroke(contour=seat.path(run.points), ink=ink, width=width, dash=dash)
 
 
 def tints(view: View) -> tuple[int, int, int]:

@@ -8,7 +8,7 @@ from kerfolio.assembly.assembled import BuildStep
 from kerfolio.assembly.lying import Shown
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import listed, say
-from kerfolio.drawing.anchors import flat_on_paper, piece_anchors
+from kerfolio.drawing.anchors import engraved_boxes, flat_on_paper, piece_anchors
 from kerfolio.drawing.balloons import balloons
 from kerfolio.drawing.callout import (
     Block,
@@ -118,7 +118,11 @@ def _over(
     arrows = tuple(arrow_strokes(scene, step.moves, found, plan.seat, ground, lines, plan.boxes))
     yield from arrows
     anchors = piece_anchors(scene, found, plan.seat, scene.new)
-    kept_clear = (*plan.boxes, *(box_of(each) for each in arrows))
+    kept_clear = (
+        *plan.boxes,
+        *(box_of(each) for each in arrows),
+        *engraved_boxes(found, plan.seat),
+    )
     for each in balloons(anchors, ground, taken, kept_clear, [_line(each) for each in pointer]):
         yield from each.items
 

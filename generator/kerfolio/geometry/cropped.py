@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
 import shapely
@@ -37,7 +38,13 @@ def cropped(seen: Seen, centre: Point, radius: float) -> Seen:
         for number, a, b in seen.extra
         for points in _paths(shapely.intersection(shapely.LineString((a, b)), disc))
     )
-    return Seen(lines, areas, extra)
+    runs = [shapely.LineString(each.points) for each in seen.engraved]
+    engraved = tuple(
+        replace(run, points=points)
+        for run, cut in zip(seen.engraved, shapely.intersection(runs, disc), strict=True)
+        for points in _paths(cut)
+    )
+    return Seen(lines, areas, extra, engraved)
 
 
 def _paths(shape: Any) -> Iterator[tuple[Point, ...]]:

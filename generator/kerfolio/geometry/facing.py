@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TypedDict
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,6 +22,9 @@ _LEAST_FACING = 2e-3
 """Faces seen more nearly edge-on than this (cosine) show no area; 18 mm of one are 0.04 mm."""
 
 _LEAST_LENGTH = 1e-6
+
+_LEAST_SHOWN = 0.15
+"""What is engraved on a face seen more nearly edge-on than this (cosine) cannot be read."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +58,8 @@ class Solids:
     ``first[j]``. ``axis[j]`` is the world axis (0, 1, 2) it looks along most nearly. ``ends``
     (m, 2, 3) are the edges, ``sides`` (m, 2) the faces that meet there, ``smooth`` whether these
     are facets of one curve. ``solid`` and ``edge_solid`` say whose each is, in the given order.
+    ``engraved`` (k, 2, 3) are the pieces of engraved lines, ``engraved_solid`` whose they are,
+    ``shows`` the way each solid's show face looks, ``thick`` how thick it is.
     """
 
     walls: Numbers
@@ -65,6 +71,28 @@ class Solids:
     sides: Indices
     smooth: Flags
     edge_solid: Indices
+    engraved: Numbers
+    engraved_solid: Indices
+    shows: Numbers
+    thick: Numbers
+
+    def engraved_towards(
+        self, view: View, through: Sequence[int] = ()
+    ) -> tuple[Indices, Flags, Numbers]:
+        """Return the engraved lines of the faces that a view sees, in its coordinates.
+
+        Of the solids ``through`` which one looks, also those of the face turned away, as they lie
+        on the near face. They come as (whose each is, whether it is turned away, from and to).
+        """
+        way = in_view(self.shows, view)[:, 2]
+        seen = way > _LEAST_SHOWN
+        away = (way < -_LEAST_SHOWN) & np.isin(np.arange(len(way)), np.array([*through], dtype=int))
+        some = (seen | away)[self.engraved_solid]
+        solid = self.engraved_solid[some]
+        turned = away[solid]
+        behind = (self.shows * self.thick[:, np.newaxis])[solid][:, np.newaxis, :]
+        lines = self.engraved[some] - np.where(turned[:, np.newaxis, np.newaxis], behind, 0.0)
+        return solid, turned, in_view(lines, view)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -126,7 +154,34 @@ def solids_of(posed: Sequence[Posed]) -> Solids:
         sides=np.concatenate([each.sides for each in made]) + before[:, np.newaxis],
         smooth=np.concatenate([each.smooth for each in made]),
         edge_solid=np.repeat(np.arange(len(made)), [len(each.ends) for each in made]),
+        **_engraved(posed),
     )
+
+
+class _Engraved(TypedDict):
+    engraved: Numbers
+    engraved_solid: Indices
+    shows: Numbers
+    thick: Numbers
+
+
+def _engraved(posed: Sequence[PosedPanel]) -> _Engraved:
+    """Return the pieces of all engraved lines in the world, and the ways that show faces look."""
+    ends, owned = [np.zeros((0, 2, 3))], []
+    for each in posed:
+        runs = [np.array(run) for run in each.panel.engraved]
+        flat = [np.stack([run[:-1], run[1:]], axis=1) for run in runs]
+        both = np.concatenate(flat) if flat else np.zeros((0, 2, 2))
+        high = np.full((*both.shape[:2], 1), each.panel.thickness)
+        axes = np.array([each.pose.x, each.pose.y, each.pose.z])
+        ends.append(np.concatenate([both, high], axis=2) @ axes + np.array(each.pose.origin))
+        owned.append(len(both))
+    return {
+        "engraved": np.concatenate(ends),
+        "engraved_solid": np.repeat(np.arange(len(posed)), owned),
+        "shows": np.array([each.pose.z for each in posed]),
+        "thick": np.array([each.panel.thickness for each in posed]),
+    }
 
 
 def _nearest_axis(normals: Numbers) -> Indices:

@@ -19,6 +19,9 @@ from kerfolio.geometry.view import View
 
 Box = tuple[float, float, float, float]
 
+_LEGIBLE = 12.0
+"""Engravings no larger than so many times ``apart`` are left out: on paper, 1.4 mm."""
+
 _STRAY = 0.1
 """Points are left out where the way strays by less than this share of ``apart``."""
 
@@ -36,15 +39,26 @@ class SeenLine:
 
 
 @dataclass(frozen=True, slots=True)
+class SeenRun:
+    """A stretch of an engraved line; ``away`` where it is on the far face and looked through to."""
+
+    solid: int
+    away: bool
+    points: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Seen:
     """What is seen of a scene, in view coordinates, mm of the world.
 
-    ``extra`` are the seen stretches of lines that were asked about: number, from, to.
+    ``extra`` are the seen stretches of lines that were asked about: number, from, to. ``engraved``
+    are those of engraved lines.
     """
 
     lines: tuple[SeenLine, ...]
     areas: tuple[SeenArea, ...]
     extra: tuple[tuple[int, Point, Point], ...] = ()
+    engraved: tuple[SeenRun, ...] = ()
 
 
 def seen(
@@ -60,7 +74,8 @@ def seen(
     """Return the seen lines and areas of solids, numbered in order, and of ``extra`` lines.
 
     Lines nearer together than ``apart`` mm are drawn as one (a contour before a crease, those of
-    the solids named ``first`` before others), strokes shorter than ``least`` mm are left out.
+    the solids named ``first`` before others), strokes shorter than ``least`` mm are left out. What
+    is engraved on the far face of these is told, too.
     Given a ``window``, a box of the picture plane, what does not reach into it is left out.
     Where solids run through one another their faces' crossing is a crease.
     """
@@ -75,7 +90,7 @@ def seen(
     areas = seen_areas(sight, np.concatenate([ends, frame]), apart, _STRAY * apart)
     drawn = ~edges.seam[number]
     lines = _lines(edges, number[drawn], ends[drawn], apart, least, first)
-    return Seen(lines, areas, _extra(sight, view, extra))
+    return Seen(lines, areas, _extra(sight, view, extra), _runs(sight, solids, view, apart, first))
 
 
 def _sides(box: Box) -> Numbers:
@@ -83,6 +98,25 @@ def _sides(box: Box) -> Numbers:
     left, bottom, right, top = box
     corners = np.array([[left, bottom], [right, bottom], [right, top], [left, top]])
     return np.stack([corners, np.roll(corners, -1, axis=0)], axis=1)
+
+
+def _runs(
+    sight: Sight, solids: Solids, view: View, apart: float, first: Sequence[int]
+) -> tuple[SeenRun, ...]:
+    """Return the engraved lines that are seen; none of a figure that would look like a speck."""
+    solid, away, ends = solids.engraved_towards(view, first)
+    if not len(solid):
+        return ()
+    large = np.zeros(len(solid), dtype=np.bool_)
+    for each in np.unique(solid):
+        mine = solid == each
+        flat = ends[mine][:, :, :2].reshape(-1, 2)
+        large[mine] = np.ptp(flat, axis=0).max() >= _LEGIBLE * apart
+    solid, away, ends = solid[large], away[large], ends[large]
+    number, spans = sight.seen(ends)
+    left = _stretches(ends, number, spans)
+    strokes = joined(left, 2 * solid[number] + away[number], 0.0, _STRAY * apart)
+    return tuple(SeenRun(which // 2, which % 2 == 1, tuple(points)) for which, points in strokes)
 
 
 def _extra(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.geometry.contour import Point
 from kerfolio.geometry.packing import Flat
 
 
@@ -21,9 +22,11 @@ class Panel:
 
     The material fills ``shape`` from z = 0 (rear) to z = ``thickness`` (show face), less each
     recess from z = thickness - depth upwards. Recesses lie inside the shape, may touch or overlap
-    one another and may run out over its edge. All in mm.
+    one another and may run out over its edge. All in mm. ``engraved`` are lines on the show face,
+    which take no material that counts; a closed one repeats its first point.
     """
 
     shape: Flat
     thickness: float
     recesses: tuple[Recess, ...] = ()
+    engraved: tuple[tuple[Point, ...], ...] = ()
