@@ -23,7 +23,7 @@ from kerfolio.drawing.inset import FINGER, RADIUS, page_size
 from kerfolio.drawing.page_plan import RIM
 from kerfolio.drawing.paper_seat import PaperSeat, fitted
 from kerfolio.drawing.scene import step_scene
-from kerfolio.drawing.solid_strokes import tints
+from kerfolio.drawing.solid_strokes import SMALL_WIDTHS, WIDTHS, tints
 from kerfolio.drawing.step_view import ROOM, step_view
 from kerfolio.drawing.vocabulary import Drawing, Ink, Label, Stroke
 from kerfolio.geometry.facing import extent_of
@@ -310,3 +310,47 @@ def test_people_are_counted_beside_the_picture() -> None:
         ]
         heads.append(len(round_ones))
     assert heads == [0, 4, 6]
+
+
+WIDTHS_OF_CREASES = (WIDTHS[1], SMALL_WIDTHS[1])
+DOTS = (Ink.INK, Ink.PAPER)
+"""What the foot of a mark is filled with, and its circle."""
+
+
+def engraved_in(name: str, index: int) -> list[Stroke]:
+    """Return the lines that a picture has because of what is engraved."""
+    stated = shown(name)[index]
+    pieces = tuple(
+        replace(each, panel=replace(each.panel, engraved=())) for each in stated.assembled.pieces
+    )
+    plain = replace(stated, assembled=replace(stated.assembled, pieces=pieces))
+    without = {*step_view(plain, look=views(name)[index]).items}
+    return [
+        each
+        for each in picture(name, index).items
+        if isinstance(each, Stroke) and each.width in WIDTHS_OF_CREASES and each not in without
+    ]
+
+
+def test_what_is_engraved_is_drawn() -> None:
+    """The three words of the front runner; the boat of a side seen from within, in dashes."""
+    letters = engraved_in("desk-rack", 0)
+    assert len(letters) >= len("INOUTKEEP")
+    assert not any(each.dash for each in letters)
+    boat = engraved_in("harbour-stool", 0)
+    assert boat
+    assert all(each.dash for each in boat)
+
+
+@pytest.mark.parametrize(("name", "index"), [("desk-rack", 0), ("desk-rack", 2), ("tool-tote", 4)])
+def test_no_mark_stands_on_an_engraving(name: str, index: int) -> None:
+    drawing = picture(name, index)
+    marks = [
+        shapely.LineString(path_of(each.contour)).convex_hull
+        for each in drawing.items
+        if isinstance(each, Stroke) and each.fill in DOTS and each.width != 0.25
+    ]
+    lines = [shapely.LineString(path_of(each.contour)) for each in engraved_in(name, index)]
+    assert marks
+    assert lines
+    assert not shapely.intersects(shapely.MultiLineString(lines), shapely.MultiPolygon(marks))

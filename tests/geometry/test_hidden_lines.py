@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 from math import cos, dist, radians, sin
 
@@ -292,3 +293,40 @@ def test_sight_of_nothing_hides_nothing() -> None:
     number, spans = Sight(faces).seen(edges.ends)
     assert number.tolist() == list(range(len(edges.ends)))
     assert spans.tolist() == [[0.0, 1.0]] * len(edges.ends)
+
+
+# -------------------------------------------------------------------------- what is engraved
+
+
+def engraved(posed: PosedPanel, *runs: tuple[tuple[float, float], ...]) -> PosedPanel:
+    return PosedPanel(replace(posed.panel, engraved=runs), posed.pose)
+
+
+def test_an_engraved_line_is_seen_where_nothing_stands_before_it() -> None:
+    """100 mm of it; a board 30 mm wide in front hides the middle. Behind its board it is hidden."""
+    line = ((10.0, 30.0), (110.0, 30.0))
+    back, front = engraved(upright(0, 200, 120, 60), line), upright(40, 0, 30, 60)
+    (whole,) = drawn(back).engraved
+    assert (whole.solid, whole.away) == (0, False)
+    assert [x for x, _ in sorted(whole.points)] == pytest.approx([10, 110], abs=0.05)
+    left, right = sorted(sorted(each.points) for each in drawn(back, front).engraved)
+    assert [x for x, _ in (*left, *right)] == pytest.approx([10, 40, 70, 110], abs=0.05)
+    assert drawn(back, view=View(180.0, 0.0)).engraved == ()
+    assert drawn(back, upright(0, 0, 120, 60)).engraved == ()
+
+
+def test_of_what_is_asked_for_the_far_face_is_looked_through_to() -> None:
+    """Seen from behind, 10 to 30 mm from its left is 90 to 110 mm from the left of the picture."""
+    board_ = engraved(upright(0, 0, 120, 60), ((10.0, 30.0), (30.0, 30.0)))
+    (run,) = seen(solids_of([board_]), View(180.0, 0.0), apart=0.5, first=(0,)).engraved
+    assert run.away
+    assert sorted(x for x, _ in run.points) == pytest.approx([-30, -10], abs=0.05)
+
+
+def test_an_engraving_too_small_to_see_is_left_out_and_a_circle_crops_it() -> None:
+    board_ = engraved(upright(0, 0, 120, 60), ((10.0, 30.0), (14.0, 30.0)))
+    assert drawn(board_, apart=0.1).engraved
+    assert drawn(board_, apart=1.0).engraved == ()
+    found = drawn(engraved(upright(0, 0, 120, 60), ((0.0, 30.0), (120.0, 30.0))))
+    (run,) = cropped(found, (60.0, 30.0), 20.0).engraved
+    assert sorted(x for x, _ in run.points) == pytest.approx([40, 80], abs=0.1)

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 from itertools import pairwise
 from math import dist
 
 from kerfolio.drawing.face import HIDDEN
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.vocabulary import Ink, Stroke
-from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.hidden_lines import Seen, SeenLine
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.seen_areas import SeenArea
@@ -44,6 +44,8 @@ def solid_strokes(seen: Seen, seat: PaperSeat, new: Collection[int]) -> tuple[St
 def _engraved(seen: Seen, seat: PaperSeat, new: Collection[int]) -> Iterator[Stroke]:
     width = (WIDTHS if seat.scale >= _SMALL else SMALL_WIDTHS)[1]
     for run in seen.engraved:
+        if _length(run.points) * seat.scale < _LEAST:
+            continue
         ink = Ink.NEW_LINE if run.solid in new else Ink.SOFT
         dash = HIDDEN if run.away else ()
         yield Stroke(contour=seat.path(run.points), ink=ink, width=width, dash=dash)
@@ -72,10 +74,14 @@ def on_paper(shape: Flat, seat: PaperSeat) -> list[Contour]:
     return [seat.path((*ring, ring[0])) for ring in (shape.outer, *shape.openings)]
 
 
+def _length(points: Sequence[Point]) -> float:
+    return math.fsum(dist(a, b) for a, b in pairwise(points))
+
+
 def _lines(lines: list[SeenLine], seat: PaperSeat, new: Collection[int]) -> Iterator[Stroke]:
     contour, crease = WIDTHS if seat.scale >= _SMALL else SMALL_WIDTHS
     for each in sorted(lines, key=lambda line: line.solid in new):
-        if math.fsum(dist(a, b) for a, b in pairwise(each.points)) * seat.scale < _LEAST:
+        if _length(each.points) * seat.scale < _LEAST:
             continue
         yield Stroke(
             contour=seat.path(each.points),
