@@ -165,14 +165,16 @@ class _Engraved(TypedDict):
     thick: Numbers
 
 
-def _engraved(posed: Sequence[PosedPanel]) -> _Engraved:
+def _engraved(posed: Sequence[Posed]) -> _Engraved:
     """Return the pieces of all engraved lines in the world, and the ways that show faces look."""
     ends, owned = [np.zeros((0, 2, 3))], []
-    for each in posed:
-        runs = [np.array(run) for run in each.panel.engraved]
+    panels = [each.panel if isinstance(each, PosedPanel) else None for each in posed]
+    thick = np.array([panel.thickness if panel else 0.0 for panel in panels])
+    for each, panel in zip(posed, panels, strict=True):
+        runs = [np.array(run) for run in panel.engraved] if panel else []
         flat = [np.stack([run[:-1], run[1:]], axis=1) for run in runs]
         both = np.concatenate(flat) if flat else np.zeros((0, 2, 2))
-        high = np.full((*both.shape[:2], 1), each.panel.thickness)
+        high = np.full((*both.shape[:2], 1), panel.thickness if panel else 0.0)
         axes = np.array([each.pose.x, each.pose.y, each.pose.z])
         ends.append(np.concatenate([both, high], axis=2) @ axes + np.array(each.pose.origin))
         owned.append(len(both))
@@ -180,7 +182,7 @@ def _engraved(posed: Sequence[PosedPanel]) -> _Engraved:
         "engraved": np.concatenate(ends),
         "engraved_solid": np.repeat(np.arange(len(posed)), owned),
         "shows": np.array([each.pose.z for each in posed]),
-        "thick": np.array([each.panel.thickness for each in posed]),
+        "thick": thick,
     }
 
 
