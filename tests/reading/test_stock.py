@@ -216,7 +216,7 @@ def test_an_entry_in_two_of_the_makers_files_is_told() -> None:
             "sheets: {birch-plywood-18: {thickness: 18}}",
             "unknown key `thickness` / Known here: `plies`, `prices`, `sizes`, "
             "`stiffness-across`, `stiffness-along`, `stiffness-kind`, `strength-across`, `title` "
-            "and 18 more.",
+            "and 19 more.",
         ),
         (
             "sheets: {birch-plywood-18: {sources: {stiffnes: a table}}}",

@@ -245,6 +245,9 @@ VALUE_KINDS = ("minimum", "characteristic", "mean", "claim")
 19 of 20 pieces reach. ``mean``: the average. ``claim``: a maker's or seller's word.
 """
 
+SHAPED = ("v", "ball")
+"""Kinds of cutters whose cuts are wider at the face than below: for engraving alone."""
+
 MACHINES = ("light hobby", "small shop", "industrial")
 """Classes of machine that chip loads are meant for, the lightest first."""
 

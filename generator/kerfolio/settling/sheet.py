@@ -10,7 +10,7 @@ from kerfolio.basis.said import ByUnit, said
 from kerfolio.basis.tolerance import NOISE
 from kerfolio.model.plan import Plan, SheetUse
 from kerfolio.model.statement import Amount, Named
-from kerfolio.model.stock import CutterStock, SheetStock, Stock
+from kerfolio.model.stock import SHAPED, CutterStock, SheetStock, Stock
 from kerfolio.settling.relief import NO_RELIEF
 from kerfolio.settling.scope import Scope, SettlingError, unknown, unsettled
 from kerfolio.settling.settled import (
@@ -132,16 +132,21 @@ def _clamps(use: SheetUse, scope: Scope) -> Iterator[SettledClamp]:
 
 
 def _cutter(use: SheetUse, plan: Plan, stock: Stock) -> CutterStock:
-    named = next(_cutters_named(use, plan))
+    named = next(_cutters_named(use, plan, stock))
     found = stock.cutter(named.name)
     if found is None:
         raise unknown("cutter", named, (each.name for each in stock.cutters))
     return found
 
 
-def _cutters_named(use: SheetUse, plan: Plan) -> Iterator[Named]:
-    """Yield who names a sheet's cutter, the first one counts: relief, its cuts, the default."""
+def _cutters_named(use: SheetUse, plan: Plan, stock: Stock) -> Iterator[Named]:
+    """Yield who names a sheet's cutter, the first one counts: relief, its cuts, the default.
+
+    What is only for engraving cuts no outline.
+    """
     if plan.relief.cutter is not None:
         yield plan.relief.cutter
-    yield from (cut.cutter for cut in plan.cuts if cut.sheet.name == use.name)
+    engrave = {each.name for each in stock.cutters if each.kind in SHAPED}
+    own = (cut.cutter for cut in plan.cuts if cut.sheet.name == use.name)
+    yield from (each for each in own if each.name not in engrave)
     yield Named(DEFAULT_CUTTER, use.place)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from kerfolio.basis.tolerance import SAME
 from kerfolio.model.plan import CutSetting
 from kerfolio.model.statement import Amount
-from kerfolio.model.stock import CutterStock
+from kerfolio.model.stock import SHAPED, CutterStock
 from kerfolio.settling.scope import Scope, SettlingError
 from kerfolio.settling.settled import Cut, Operation, SettledPlan
 from kerfolio.shop.settled_scope import scope_of_settled
@@ -16,8 +16,6 @@ from kerfolio.shop.settled_scope import scope_of_settled
 REST = "rest"
 PLUNGE_SHARE = 1 / 3
 """Of the feed, where no plunge is stated (a quarter to a half in shop practice; from memory)."""
-
-_SHAPED = ("v", "ball")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,7 +67,7 @@ def settings_of(settled: SettledPlan, sheet: str) -> tuple[Setting, ...]:
     )
     known = (each for each in made if each is not None)
     own = stated.diameter == stated.cutter.diameter
-    return tuple(each for each in known if own or each.cutter.kind in _SHAPED)
+    return tuple(each for each in known if own or each.cutter.kind in SHAPED)
 
 
 def _settled(
@@ -99,13 +97,13 @@ def in_choice(cut: Cut, settings: Iterable[Setting]) -> tuple[Setting, ...]:
     """Return the settings that may serve a cut, the one to take first in front (message
     ``grounds-which-is``)."""
     engraving = cut.operation is Operation.ENGRAVE
-    able = [each for each in settings if engraving or each.cutter.kind not in _SHAPED]
+    able = [each for each in settings if engraving or each.cutter.kind not in SHAPED]
     if cut.depth is None:
         return tuple(each for each in able if each.through)
     depth = cut.depth
 
     def rank(setting: Setting) -> tuple[bool, bool, bool]:
         deep = setting.through or max(setting.depths or (0.0,)) >= depth - SAME
-        return engraving and setting.cutter.kind not in _SHAPED, setting.through, not deep
+        return engraving and setting.cutter.kind not in SHAPED, setting.through, not deep
 
     return tuple(sorted(able, key=rank))

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.engraved import run_together, widest_stroke
-from kerfolio.model.stock import CutterStock
+from kerfolio.model.stock import SHAPED, CutterStock
 from kerfolio.settling.settled import Cut, Operation, SettledPart, SettledPlan
 from kerfolio.shop.cut_setting import in_choice, settings_of
 
@@ -52,7 +52,7 @@ class Engraved:
     @property
     def follows_depth(self) -> bool:
         """Whether the strokes are wider the deeper they go."""
-        return self.cutter.kind in (_V, _BALL)
+        return self.cutter.kind in SHAPED
 
     @property
     def lost(self) -> tuple[Point, ...]:
@@ -116,7 +116,7 @@ def engraved(
     sheet = settled.sheet(part.sheet)
     cut = Cut(operation=Operation.ENGRAVE, depth=depth, contours=lines)
     able = in_choice(cut, settings_of(settled, part.sheet))
-    if able and able[0].cutter.kind in (_V, _BALL):
+    if able and able[0].cutter.kind in SHAPED:
         cutter = able[0].cutter
         return Engraved(cutter=cutter, diameter=cutter.diameter, depth=depth, lines=lines)
     if sheet.diameter is None:
