@@ -138,7 +138,7 @@ def test_each_step_draws_out_its_own_hardware_and_leaves_the_rest_at_home() -> N
         )
         new = [one for one in scene.fittings if one.new]
         assert len(new) == 6
-        assert len(scene.fittings) == 6 * (number + 1)
+        assert len(scene.fittings) == 6 + 4 * number  # of what was there before no washers
         assert all((one.guide is not None) == one.new for one in scene.fittings)
         assert {*scene.coloured} >= {
             len(scene.pieces) + place for place, one in enumerate(scene.fittings) if one.new
@@ -167,6 +167,15 @@ def test_a_turned_whole_turns_its_hardware() -> None:
         turned = each.turned(turn)
         assert turn.inverse.point(turned.frame.origin) == pytest.approx(each.frame.origin)
         assert turn.inverse.vector(turned.out) == pytest.approx(each.out)
+
+
+def test_specks_of_what_was_there_before_are_left_out() -> None:
+    last = shown(STOOL)[-1]
+    scene = mounted(
+        step_scene(last.assembled, last.step), last.fittings, last.step.number, FRONT, 0.05
+    )
+    assert len(scene.fittings) == 6
+    assert all(each.new for each in scene.fittings)
 
 
 def test_small_hardware_is_drawn_plainly() -> None:

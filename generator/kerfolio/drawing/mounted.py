@@ -14,11 +14,15 @@ from kerfolio.geometry.rigid import HERE, Vector, added, scaled
 from kerfolio.geometry.turned import Turned
 from kerfolio.geometry.view import View
 
-_ROUND = ((0.8, 8), (4.0, 16), (float("inf"), 32))
+_ROUND = ((0.5, 6), (1.2, 8), (4.0, 16), (float("inf"), 32))
 """Up to which radius on paper, mm, how many facets a turn has."""
 _THREAD, _SOCKET = 0.4, 0.5
 """Lines of a thread nearer together than this on paper, mm, and sockets of less radius, are left
 out: they would fill to black."""
+
+
+_SPECK = 0.5
+"""What was there before and has less radius than this on paper, mm, is left out."""
 
 
 def mounted(
@@ -26,8 +30,8 @@ def mounted(
 ) -> Scene:
     """Return a scene with its hardware, that of the step drawn out; ``scale`` is that on paper.
 
-    Where no step is given all of it is drawn out.
-    Of what was there before only what may be seen is shown: not the shanks within the wood.
+    Where no step is given all of it is drawn out. Of what was there before only what may be seen
+    is shown: heads and nuts, if they are no specks.
     """
     found = (
         shown
@@ -44,6 +48,8 @@ def _shown(
     if solid is None:
         return
     away = scene.away.get(fitting.follows, HERE.origin)
+    if not new and (fitting.role is Role.WASHER or solid.radius * scale < _SPECK):
+        return
     if not new:
         head = (
             solid

@@ -47,29 +47,34 @@ def page_plan(
     """
     if not blocks:
         return PagePlan(fitted(view, box, _inner(room)), ())
-    flats = [Flat(each.outer, each.openings) for each in areas]
-    corners = _in_corners(view, box, room, blocks, flats, near)
+    drawn = Occupied(Flat(each.outer, ()) for each in areas)
+    corners = _in_corners(view, box, room, blocks, drawn, near)
     plans = [
         *([corners] if corners else []),
         *_in_rows(view, box, room, blocks, near),
         *(_in_column(view, box, room, blocks, right=right) for right in (True, False)),
     ]
-    return min(plans, key=lambda each: _cost(each, flats, near))
+    return min(plans, key=lambda each: _cost(each, drawn, near))
 
 
-def _cost(plan: PagePlan, areas: Sequence[Flat], near: Point | None) -> float:
-    """Return what is lost in scale, and by a line to the first block that crosses the picture."""
+def _cost(plan: PagePlan, drawn: Occupied, near: Point | None) -> float:
+    """Return what is lost in scale, and by a line to the first block that crosses the picture.
+
+    ``drawn`` lies in the view's plane.
+    """
     lost = -100.0 * log(plan.seat.scale)
     if near is None:
         return round(lost, 3)
-    spot, (left, bottom, right, top) = plan.seat.flat(near), plan.boxes[0]
-    middle = ((left + right) / 2, (bottom + top) / 2)
-    (over,) = _drawn(areas, plan.seat).along([(spot, middle)])
-    return round(lost + _PER_CROSSED * over + _PER_FAR * dist(spot, middle), 3)
+    left, bottom, right, top = plan.boxes[0]
+    middle = _back(((left + right) / 2, (bottom + top) / 2), plan.seat)
+    (over,) = drawn.along([(near, middle)])
+    reach = _PER_CROSSED * over + _PER_FAR * dist(near, middle)
+    return round(lost + plan.seat.scale * reach, 3)
 
 
-def _drawn(areas: Sequence[Flat], seat: PaperSeat) -> Occupied:
-    return Occupied(Flat(tuple(seat.flat(spot) for spot in each.outer)) for each in areas)
+def _back(spot: Point, seat: PaperSeat) -> Point:
+    """Return the point of the view's plane that lies at a spot on paper."""
+    return (spot[0] - seat.x) / seat.scale, (spot[1] - seat.y) / seat.scale
 
 
 def _in_corners(
@@ -77,23 +82,27 @@ def _in_corners(
     box: Box,
     room: Box,
     blocks: Sequence[Block],
-    areas: Sequence[Flat],
+    drawn: Occupied,
     near: Point | None,
 ) -> PagePlan | None:
     seat = fitted(view, box, _inner(room))
-    drawn = _drawn(areas, seat)
     spot = seat.flat(near) if near else (room[2], room[3])
     boxes: list[Box] = []
     for block in blocks:
         free = [
             corner
             for corner in _corners(room, block)
-            if drawn.free(_grown(corner)) and all(_apart(corner, one) for one in boxes)
+            if drawn.free(_box_back(_grown(corner), seat))
+            and all(_apart(corner, one) for one in boxes)
         ]
         if not free:
             return None
         boxes.append(min(free, key=lambda corner: round(_from(spot, corner), 3)))
     return PagePlan(seat, tuple(boxes))
+
+
+def _box_back(box: Box, seat: PaperSeat) -> Box:
+    return (*_back(box[:2], seat), *_back(box[2:], seat))
 
 
 def _beside(view: View, box: Box, room: Box, blocks: Sequence[Block], *, right: bool) -> PaperSeat:
