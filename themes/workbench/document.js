@@ -67,7 +67,7 @@
     const target = location.hash.length > 1 && document.getElementById(decodeURIComponent(location.hash.slice(1)));
     if (!target) return;
     let closed = false;
-    for (let each = target.parentElement; each; each = each.parentElement) {
+    for (let each = target; each; each = each.parentElement) {
       if (each.tagName === "DETAILS" && !each.open) {
         each.open = true;
         closed = true;

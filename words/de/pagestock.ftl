@@ -8,7 +8,6 @@ pagestock-movements = Um wie viel ein Maß für jedes Prozent Feuchte wächst, d
 pagestock-finishes = Wie dick eine Schicht ist, solange sie nass ist, und welcher Anteil davon bleibt. Was auf der Dose steht, geht vor.
 pagestock-sheets = Steifigkeit ist der Elastizitätsmodul und Festigkeit die Biegefestigkeit der flach belasteten Platte. Kriechen ist der Faktor für dauernde Last in einem geheizten Raum.
 pagestock-letters = Ein Buchstabe führt zur Anmerkung unter seiner Tabelle. „From memory“ (aus dem Gedächtnis) heißt, dass das Dokument nicht zur Hand war, als die Zahl notiert wurde: schlag sie nach, bevor du dich auf sie verlässt. Dateien unter { $folder } sind die der Werkstatt; der Rest kommt mit dem Programm. Nichts hier ist ein zugesicherter Wert: miss die Platte, die du hast, und gib Vorschriften und Fachleuten den Vorrang.
-pagestock-item = Was
 pagestock-about = Platten, Leisten, Fräser, Beschläge und Spandicken: jede Zahl mit ihrer Quelle.
 pagestock-no-source = keine Quelle genannt
 pagestock-minimum = Mindestwerte
@@ -16,3 +15,7 @@ pagestock-characteristic = Werte, die 19 von 20 Stücken erreichen
 pagestock-mean = Mittelwerte
 pagestock-claim = wie angegeben
 pagestock-kind = { $kind }; { $source }
+pagestock-items = { $count ->
+    [one] { $count } Eintrag
+   *[other] { $count } Einträge
+ }

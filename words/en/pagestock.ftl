@@ -8,7 +8,6 @@ pagestock-movements = By how much a size grows for each per cent of moisture tha
 pagestock-finishes = How thick one coat is while it is wet, and the share of it that stays. What the can says outranks these.
 pagestock-sheets = Stiffness is the modulus of elasticity and strength the bending strength of the panel loaded flat. Creep is the factor for lasting load in a heated room.
 pagestock-letters = A letter leads to the note below its table. “From memory” means that the document was not at hand when the figure was written down: look it up before you rely on it. Files under { $folder } are the maker’s own; the rest comes with the program. Nothing here is a rating: measure the sheet at hand, and put codes and licensed practice first.
-pagestock-item = Item
 pagestock-about = Sheets, boards, cutters, hardware and chip loads: every figure with its source.
 pagestock-no-source = no source stated
 pagestock-minimum = least values
@@ -16,3 +15,7 @@ pagestock-characteristic = values that 19 of 20 pieces reach
 pagestock-mean = mean values
 pagestock-claim = as claimed
 pagestock-kind = { $kind }; { $source }
+pagestock-items = { $count ->
+    [one] { $count } entry
+   *[other] { $count } entries
+ }

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from string import ascii_lowercase
 
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
+from kerfolio.pages.asset import asset
 from kerfolio.pages.frame import site_frame
+from kerfolio.pages.listed import site_image
+from kerfolio.pages.page_script import PAGE_SCRIPT, page_script
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render
 from kerfolio.shop.stock_list import Figure, StockGroup, StockRow, stock_lists
@@ -78,11 +81,12 @@ def stock_page(site: Site) -> str:
     """Return ``stock/index.html``."""
     reader = site.identity.reader
     words = say(reader, "pagestock-about")
-    frame = site_frame(site, "stock/", say(reader, "pagestock-title"), words)
+    frame = site_frame(site, "stock/", say(reader, "pagestock-title"), words, site_image(site))
+    script = f"{frame.root}{asset(PAGE_SCRIPT, page_script(reader))}"  # opens what links lead to
     return render(
         "stock.html",
         reader,
-        frame=frame,
+        frame=replace(frame, script_file=script),
         chapters=chapters(site),
     )
 
