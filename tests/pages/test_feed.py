@@ -80,6 +80,17 @@ def test_an_entry_leads_to_its_release() -> None:
     entry = ET.fromstring(feed_xml(site())).findall(f"{ATOM}entry")[0]
     link = entry.findall(f"{ATOM}link")[0]
     assert link.get("href") == "https://example.org/plans/harbour-stool/#release-1.2.0"
+    content = entry.find(f"{ATOM}content")
+    assert content is not None
+    assert content.get("type") == "html"
+    assert content.text == (
+        '<p><img src="https://example.org/plans/harbour-stool/photos/finished-960.jpg" '
+        'alt="The finished stool"></p><p>Slots moved 12 mm inward.</p>'
+    )
+
+
+def test_without_an_address_entries_are_words_alone() -> None:
+    entry = ET.fromstring(feed_xml(without_address())).findall(f"{ATOM}entry")[0]
     assert text(entry, "content") == "Slots moved 12 mm inward."
 
 

@@ -221,6 +221,35 @@ def test_structured_data_speaks_of_the_plan() -> None:
     assert "estimatedCost" not in data, "a price is missing, so no cost is claimed"
 
 
+def test_pages_say_where_they_stand() -> None:
+    """Properties as in schema.org's BreadcrumbList: absolute addresses, counted from 1."""
+    data = json.loads(Tree(steps_page(SITE, STOOL)).all("script")[0].text)
+    assert data["@type"] == "BreadcrumbList"
+    assert [(e["position"], e["name"], e["item"]) for e in data["itemListElement"]] == [
+        (1, "Fernhill Bench", "https://example.org/"),
+        (2, "Plans", "https://example.org/plans/"),
+        (3, "Harbour stool", "https://example.org/plans/harbour-stool/"),
+        (
+            4,
+            "Harbour stool, step by step",
+            "https://example.org/plans/harbour-stool/steps/",
+        ),
+    ]
+    nowhere = replace(SITE, identity=replace(SITE.identity, base_url=""))
+    assert "BreadcrumbList" not in steps_page(nowhere, STOOL)
+
+
+def test_a_step_with_a_photo_has_it_in_structured_data() -> None:
+    steps = json.loads(page_of(STOOL).all("script")[0].text)["step"]
+    pictured = [bool(step.photo) for step in STOOL.plan.steps]
+    assert True in pictured
+    for step, there in zip(steps, pictured, strict=True):
+        assert ("image" in step) is there
+        assert step.get("image", "https://example.org/plans/").startswith(
+            "https://example.org/plans/"
+        )
+
+
 def test_structured_data_states_a_cost_when_every_price_is_known() -> None:
     one = replace(STOOL.copies[0], lines=STOOL.costs[:1])
     known = replace(STOOL, copies=(one,))

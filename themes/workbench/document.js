@@ -115,6 +115,22 @@
     here();
   }
 
+  /* ------------------------------------------------------------------ the page's address, to send */
+
+  const copy = document.querySelector(".copy");
+  if (copy && navigator.clipboard) {
+    const [press, told] = [copy.querySelector("button"), copy.querySelector("output")];
+    press.addEventListener("click", async () => {
+      try {
+        await navigator.clipboard.writeText(press.dataset.copy);
+        told.textContent = say("drawscript-copied");
+      } catch {
+        told.textContent = press.dataset.copy;
+      }
+    });
+    copy.hidden = false;
+  }
+
   /* ------------------------------------------------------------------ drawings that slide say so */
 
   const slides = [...document.querySelectorAll(".slide")];

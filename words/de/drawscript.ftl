@@ -5,3 +5,4 @@ drawscript-smaller = Kleiner
 drawscript-larger = Größer
 drawscript-whole = Ganz
 drawscript-close = Schließen
+drawscript-copied = Kopiert.

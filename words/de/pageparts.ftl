@@ -1,5 +1,4 @@
 # Wörter der Seiten: parts.
 pageparts-table = Tabelle
 pageparts-table-of = Tabelle: { $heads }
-pageparts-instead = Anstelle eines Fotos: { $made }.
 pageparts-for = Für { $plan }

@@ -37,3 +37,4 @@ pageplan-circle-gets = Was jeder bekommt
 pageplan-circle-join = Wie man dazukommt
 pageplan-circle-link = Hier dazukommen
 pageplan-closed-write = Fragen gehen an die Werkstatt: { $link }.
+pageplan-copy = Link zu diesem Plan kopieren

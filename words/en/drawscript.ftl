@@ -5,3 +5,4 @@ drawscript-smaller = Smaller
 drawscript-larger = Larger
 drawscript-whole = Whole
 drawscript-close = Close
+drawscript-copied = Copied.

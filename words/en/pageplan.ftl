@@ -37,3 +37,4 @@ pageplan-circle-gets = What each gets
 pageplan-circle-join = How to join
 pageplan-circle-link = Where to join
 pageplan-closed-write = Questions go to the maker: { $link }.
+pageplan-copy = Copy the link to this plan

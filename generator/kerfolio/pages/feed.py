@@ -18,13 +18,15 @@ _ENTRIES = 100
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FeedEntry:
-    """A release as a feed tells it."""
+    """A release as a feed tells it; ``image`` is an absolute address with its ``alt``, or empty."""
 
     identifier: str
     title: str
     day: str
     href: str
     text: str
+    image: str
+    alt: str
     errata: bool
 
 
@@ -59,6 +61,8 @@ def _entry(site: Site, plan: Listed, release: Release) -> FeedEntry:
         day=_moment(release.date),
         href=site.address(path) or page,
         text=release.changed or plan.summary,
+        image=site.address(plan.image) if plan.image else "",
+        alt=plan.cover.alt if plan.cover else plan.title,
         errata=release.errata,
     )
 

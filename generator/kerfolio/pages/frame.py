@@ -11,6 +11,7 @@ from kerfolio.model.plan import Plan
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.asset import asset
 from kerfolio.pages.badge import Badge, held_badge, site_badge
+from kerfolio.pages.crumbs import crumbs
 from kerfolio.pages.links import contact_href
 from kerfolio.pages.look import theme_colours
 from kerfolio.pages.policy import SITE_POLICY, lone_policy
@@ -33,7 +34,7 @@ class Frame:
 
     ``root`` leads from the page to the site's root (``../../``); ``canonical`` and ``image`` are
     absolute or empty; ``style`` is set for a page that must stand alone, else ``stylesheet``;
-    ``policy`` says what the page may load.
+    ``policy`` says what the page may load, ``crumbs`` where it stands in the site.
     ``grounds`` are those of light and dark screens, ``badge`` what stands for the workshop and
     ``touch_icon`` the picture of it on a phone's first screen, or empty.
     ``script_file`` leads to the page's own script, ``script`` is that of a page that must stand
@@ -53,6 +54,7 @@ class Frame:
     menu: tuple[Entry, ...] = ()
     canonical: str = ""
     touch_icon: str = ""
+    crumbs: str = ""
     image: str = ""
     kind: str = "website"
     stylesheet: str = ""
@@ -69,9 +71,18 @@ class Frame:
 
 
 def site_frame(
-    site: Site, path: str, title: str, description: str, image: str = "", kind: str = "website"
+    site: Site,
+    path: str,
+    title: str,
+    description: str,
+    image: str = "",
+    kind: str = "website",
+    above: Sequence[tuple[str, str]] = (),
 ) -> Frame:
-    """Return the frame of the page at ``path``, a folder (``plans/x/``) or empty for home."""
+    """Return the frame of the page at ``path``, a folder (``plans/x/``) or empty for home.
+
+    ``above`` are titles and paths of the pages between home and this one.
+    """
     root = "../" * path.count("/")
     house = site.identity.title
     return Frame(
@@ -88,6 +99,7 @@ def site_frame(
         canonical=site.address(path),
         image=site.address(image) if image else "",
         kind=kind,
+        crumbs=crumbs(site, (*above, (title, path)) if path else ()),
         stylesheet=f"{root}{asset(STYLESHEET, stylesheet(site.identity.look))}",
         feed=f"{root}feed.xml",
         stock=f"{root}stock/index.html" if site.has_stock else "",

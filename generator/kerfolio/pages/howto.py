@@ -15,6 +15,7 @@ from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.licence_words import licence_address, licence_of
 from kerfolio.model.plan import NO_DAY, Step
+from kerfolio.pages.photos import largest
 from kerfolio.pages.script_data import script_data
 from kerfolio.pages.site import Site, last_day
 
@@ -92,4 +93,6 @@ def _step(site: Site, edition: Edition, number: int, step: Step) -> dict[str, An
     text = step.text.plain() or step.title
     found = {"@type": "HowToStep", "position": number, "name": step.title, "text": text}
     address = site.address(f"plans/{edition.name}/steps/#step-{number}")
-    return {**found, "url": address} if address else found
+    files = site.files[edition.name].photos.get(step.photo.file, ()) if step.photo else ()
+    image = site.address(largest(files)) if files else ""
+    return {**found, **({"url": address} if address else {}), **({"image": image} if image else {})}

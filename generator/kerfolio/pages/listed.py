@@ -12,7 +12,7 @@ from kerfolio.edition.difficulty import difficulty_of
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import NO_DAY, Photo, Release
 from kerfolio.pages.facts import short_line
-from kerfolio.pages.photos import largest
+from kerfolio.pages.photos import image_of
 from kerfolio.pages.releases import newest_first
 from kerfolio.pages.setup import has_setup
 from kerfolio.pages.site import Listed, PhotoFile, Site, last_day
@@ -58,7 +58,7 @@ def listed_of(site: Site, edition: Edition) -> Listed:
         cover=cover,
         cover_files=cover_files,
         picture=files.pictures.get("cover", ""),
-        image=largest(cover_files) or files.preview,
+        image=image_of(site, edition),
         releases=newest_first(plan.releases),
         pages=tuple(path for path, there in pages if there),
     )

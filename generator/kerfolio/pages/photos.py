@@ -6,9 +6,10 @@ import base64
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
+from kerfolio.edition.cover import cover_of
 from kerfolio.edition.edition import Edition
 from kerfolio.model.plan import Photo
-from kerfolio.pages.site import PhotoFile
+from kerfolio.pages.site import PhotoFile, Site
 
 _STARTS = (
     (b"\xff\xd8\xff", "image/jpeg"),
@@ -57,6 +58,12 @@ def shown(
 def largest(files: Sequence[PhotoFile]) -> str:
     """Return the path of a photo's largest file within the site; empty where there is none."""
     return max(files, key=lambda each: each.width).href if files else ""
+
+
+def image_of(site: Site, edition: Edition) -> str:
+    """Return the path of the picture that stands for a plan elsewhere; empty without one."""
+    files, cover = site.files[edition.name], cover_of(edition.plan.photos)
+    return largest(files.photos.get(cover.file, ()) if cover else ()) or files.preview
 
 
 def inlined(photo: Photo | None, edition: Edition) -> ShownPhoto | None:

@@ -21,13 +21,13 @@ from kerfolio.model.plan import Photo
 from kerfolio.pages.asset import asset
 from kerfolio.pages.document import Setting
 from kerfolio.pages.fitting import Fitting, fitting_of
-from kerfolio.pages.frame import Frame, release_line, site_frame
+from kerfolio.pages.frame import Frame
 from kerfolio.pages.howto import howto_script, tools
 from kerfolio.pages.links import contact_href, mail_address, report_href
-from kerfolio.pages.listed import listed_of
 from kerfolio.pages.page_script import PAGE_SCRIPT, page_script
 from kerfolio.pages.paths import paths_of
 from kerfolio.pages.photos import ShownPhoto, shown
+from kerfolio.pages.plan_frame import plan_frame
 from kerfolio.pages.policy import FETCHING_POLICY
 from kerfolio.pages.setup import has_setup
 from kerfolio.pages.site import Download, Site
@@ -89,9 +89,9 @@ def steps_page(site: Site, edition: Edition) -> str:
 
 
 def _frame(site: Site, edition: Edition, path: str, title: str, words: str) -> Frame:
-    frame = site_frame(site, path, title, words, listed_of(site, edition).image, "article")
+    frame = plan_frame(site, edition, path, title, words)
     script = f"{frame.root}{asset(PAGE_SCRIPT, page_script(edition.reader))}"
-    return replace(frame, release=release_line(edition.plan, edition.reader), script_file=script)
+    return replace(frame, script_file=script)
 
 
 def report_link(edition: Edition) -> str:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from markupsafe import Markup
 
 from kerfolio.basis.saying import say
@@ -20,7 +18,7 @@ from kerfolio.edition.setup_art import setup_arts
 from kerfolio.edition.setup_coupon import setup_coupons
 from kerfolio.edition.setup_pictures import art_picture, coupon_picture
 from kerfolio.edition.side_words import finished_edge
-from kerfolio.pages.frame import release_line, site_frame
+from kerfolio.pages.plan_frame import plan_frame
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render
 
@@ -33,10 +31,8 @@ def has_setup(site: Site, edition: Edition) -> bool:
 def setup_page(site: Site, edition: Edition) -> str:
     """Return ``plans/NAME/setup/index.html``: a section for each coupon, sheet, engraving."""
     plan = edition.plan
-    path, title = (
-        f"plans/{edition.name}/setup/",
-        say(edition.reader, "pagesetup-head", plan=plan.title),
-    )
+    path = f"plans/{edition.name}/setup/"
+    title = say(edition.reader, "pagesetup-head", plan=plan.title)
     told = {"plan": plan.title, "release": plan.version}
     words = say(edition.reader, "pagesetup-about", **told)
     # The markup comes from our own SVG writer, which escapes every word of the maker's.
@@ -44,9 +40,7 @@ def setup_page(site: Site, edition: Edition) -> str:
     return render(
         "setup.html",
         edition.reader,
-        frame=replace(
-            site_frame(site, path, title, words), release=release_line(plan, edition.reader)
-        ),
+        frame=plan_frame(site, edition, path, title, words),
         plan=plan,
         fit=edition.settled.variant.label,
         file_words=lambda number: file_words(edition, number),

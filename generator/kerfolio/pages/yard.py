@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from markupsafe import Markup
 
 from kerfolio.basis.saying import say
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.yard import YardCard, has_card, yard_card
-from kerfolio.pages.frame import release_line, site_frame
+from kerfolio.pages.plan_frame import plan_frame
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render, theme_text
 
@@ -46,10 +46,8 @@ def has_yard(edition: Edition) -> bool:
 def yard_page(site: Site, edition: Edition) -> str:
     """Return ``plans/NAME/yard/index.html``."""
     plan = edition.plan
-    path, title = (
-        f"plans/{edition.name}/yard/",
-        say(edition.reader, "pageyard-head", plan=plan.title),
-    )
+    path = f"plans/{edition.name}/yard/"
+    title = say(edition.reader, "pageyard-head", plan=plan.title)
     told = {"plan": plan.title, "release": plan.version}
     words = say(edition.reader, "pageyard-about", **told)
     # The markup comes from our own SVG writer, which escapes every word of the maker's.
@@ -57,9 +55,7 @@ def yard_page(site: Site, edition: Edition) -> str:
     return render(
         "yard.html",
         edition.reader,
-        frame=replace(
-            site_frame(site, path, title, words), release=release_line(plan, edition.reader)
-        ),
+        frame=plan_frame(site, edition, path, title, words),
         plan=plan,
         yard=yard_of(edition),
         pictures=pictures,

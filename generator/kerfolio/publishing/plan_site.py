@@ -11,6 +11,7 @@ from kerfolio.bundles.manifest import PlanEntry
 from kerfolio.drawing.house_mark import house_mark
 from kerfolio.drawing.palette import palettes_of
 from kerfolio.drawing.vocabulary import Ink
+from kerfolio.edition.cover import cover_of
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.names import lone_files, lone_name
 from kerfolio.edition.public import shown_to_all
@@ -48,7 +49,8 @@ def plan_site(workshop: Workshop, bundle: Bundle) -> PlanSite:
     """Return what the site has of a plan; of others nothing is asked but the menu."""
     edition = shown_to_all(bundle.edition)
     files: Files = {}
-    drawn = preview(bundle.edition) if edition.plan.is_open else None
+    bare = edition.plan.is_open and cover_of(edition.plan.photos) is None
+    drawn = preview(bundle.edition) if bare else None
     if drawn is not None:
         files[_preview_name(edition)] = drawn
     written = _plan_files(bundle, edition, workshop, files)
@@ -60,7 +62,7 @@ def plan_site(workshop: Workshop, bundle: Bundle) -> PlanSite:
     )
     files |= {name: text.encode() for name, text in plan_texts(site, edition).items()}
     entry = replace(_entry(bundle), listed=listed_json(listed_of(site, edition)))
-    return PlanSite(files=files, entry=entry, lacking=edition.plan.is_open and drawn is None)
+    return PlanSite(files=files, entry=entry, lacking=bare and drawn is None)
 
 
 def site_of(workshop: Workshop, photos: Mapping[str, tuple[PhotoFile, ...]]) -> Site:
