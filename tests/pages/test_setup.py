@@ -100,4 +100,21 @@ def test_every_sheet_and_every_engraving_has_its_picture() -> None:
         arts = [art_picture(each.art) for each in setup_arts(edition)]
         assert list(drawn) == [*sheets, *coupons, *arts]
         text = setup_page(found, edition)
-        assert text.count("<svg") == len(drawn) + 1  # and the mark
+        assert text.count("<svg") - text.count("swatch") == len(drawn) + 1  # and the mark
+
+
+def test_no_one_needs_to_see_the_colours_of_cuts() -> None:
+    """WCAG 2.2, success criterion 1.4.1: lines of each operation are broken in a way of its own."""
+    found = sample_site()
+    page = Tree(setup_page(found, next(e for e in found.editions if e.name == "harbour-stool")))
+    broken: dict[str, set[tuple[float, ...]]] = {}
+    for each in page.all("path"):
+        for name in each.attributes.get("class", "").split():
+            operation = name.removeprefix("k-line-")
+            if operation in ("engrave", "pocket", "hole", "opening", "outline"):
+                dash = tuple(map(float, each.attributes.get("stroke-dasharray", "").split()))
+                broken.setdefault(operation, set()).add(dash)
+    broken["engrave"].discard(())  # of the art by itself, with nothing beside it
+    assert len(broken) > 3
+    assert all(len(ways) == 1 for ways in broken.values()), broken
+    assert len(set.union(*broken.values())) == len(broken)

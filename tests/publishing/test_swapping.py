@@ -14,8 +14,9 @@ from tempfile import TemporaryDirectory
 
 import pytest
 
-from kerfolio.basis.finding import Finding
-from kerfolio.edition.swap import SwapTable
+from kerfolio.basis.finding import Finding, Severity
+from kerfolio.basis.reader import Reader
+from kerfolio.edition.swap import Cut, SwapTable, swap_table
 from kerfolio.layouts.effort import Effort
 from kerfolio.layouts.frozen import freeze, layout_for
 from kerfolio.publishing.examine import examine_read
@@ -166,3 +167,21 @@ def test_a_stated_swap_is_worked_out_and_what_it_refuses_is_noted() -> None:
 
 def _words(finding: Finding) -> str:
     return str(finding.message)
+
+
+def test_readers_are_told_in_their_language_what_no_longer_holds() -> None:
+    with TemporaryDirectory() as folder:
+        shop = shelf(Path(folder))
+        stated = shop / "workshop.yaml"
+        stated.write_text(f"{stated.read_text('utf-8')}language: de\n", "utf-8")
+        (one,) = examine_swapped(shop, "", ("mdf-18",)).tried
+    assert one.table.verdict == "Abgelehnt: 1 Sache hält nicht mehr."
+    assert one.table.refused == ("Board ist für 5,7 kg berechnet, nicht für 12 kg",)
+
+
+def test_what_proving_says_in_english_alone_is_told_as_that() -> None:
+    found = proved(SHELF).points[0]
+    odd = Finding(rule="odd", words="`board` is odd", severity=Severity.ERROR)
+    reader, cut = Reader(language="de"), Cut(settled=found, layout=None)
+    (told,) = swap_table(cut, None, [("ply", "MDF")], [odd], (reader, "EUR")).refused
+    assert told == "Die Prüfung sagt dazu auf Englisch: „Board is odd“"

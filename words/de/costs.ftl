@@ -13,3 +13,4 @@ costs-own-prices = Die Preise sind die der Werkstatt; deine weichen ab.{ $unknow
     [one] {" "}Für { $unknown } Zeile der Liste ist kein Preis bekannt.
    *[other] {" "}Für { $unknown } Zeilen der Liste ist kein Preis bekannt.
  }
+costs-machine-time = Maschinenzeit

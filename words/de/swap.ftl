@@ -19,6 +19,7 @@ swap-sheets = Platten
 swap-price = Preis der Platten
 swap-edges = Schnittkanten
 swap-damp = Feuchte
+swap-in-english = Die Prüfung sagt dazu auf Englisch: „{ $message }“
 swap-unknown = nicht bekannt
 swap-no-figure = keine Zahl im Lager
 swap-unreckoned = nicht bekannt: { $why }

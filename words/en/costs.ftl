@@ -13,3 +13,4 @@ costs-own-prices = The maker’s own prices; yours will differ.{ $unknown ->
     [one] {" "}No price is known for { $unknown } line of the list.
    *[other] {" "}No price is known for { $unknown } lines of the list.
  }
+costs-machine-time = Machine time

@@ -18,6 +18,7 @@ swap-sheets = Sheets
 swap-price = Price of the sheets
 swap-edges = Cut edges
 swap-damp = Damp
+swap-in-english = { $message }
 swap-unknown = not known
 swap-no-figure = no figure in the stock
 swap-unreckoned = not known: { $why }

@@ -16,7 +16,7 @@ from kerfolio.drawing.extent import apart, scaled
 from kerfolio.drawing.face import Look, face_strokes
 from kerfolio.drawing.fitted import filling
 from kerfolio.drawing.hatch import clamp_zone
-from kerfolio.drawing.layer import INKS, operation_called
+from kerfolio.drawing.layer import DASHES, INKS, operation_called
 from kerfolio.drawing.lettering import CAPITAL, Box, label_box, text_width
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.sheet_marks import sheet_marks
@@ -51,9 +51,10 @@ def setup_view(
 ) -> Drawing:
     """Return a sheet's picture for the machine at paper size, within ``room`` (mm).
 
-    Every cut has the colour its operation has in the cut files. Clamp spots are hatched and
-    numbered from 1; no number lies on a piece. ``zero`` is where 0,0 is, mm from the sheet's lower
-    left corner, None where the sheet's datum is. Raises KeyError for a part the plan has not.
+    Every cut has the colour its operation has in the cut files, and dashes of its own. Clamp spots
+    are hatched and numbered from 1; no number lies on a piece. ``zero`` is where 0,0 is, mm from
+    the sheet's lower left corner, None where the sheet's datum is. Raises KeyError for a part the
+    plan has not.
     """
     return setup_picture((settled,), layout, spots, room, reader, zero).whole(settled)
 
@@ -121,7 +122,12 @@ def _piece(part: SettledPart, seat: Seat, engraved: Mapping[str, float]) -> Iter
     for cut in part.cuts:
         width = max(_LINE, engraved.get(cut.feature, 0.0) * seat.scale)
         for contour in cut.contours:
-            yield Stroke(contour=seat.contour(contour), ink=INKS[cut.operation], width=width)
+            yield Stroke(
+                contour=seat.contour(contour),
+                ink=INKS[cut.operation],
+                width=width,
+                dash=DASHES[cut.operation] if width == _LINE else (),  # a wide one is a band
+            )
     for bridge in part.bridges:
         yield Stroke(contour=seat.contour(bridge.line), ink=Ink.BRIDGE, width=_BRIDGE)
 
@@ -217,15 +223,19 @@ def _order(
     """
     parts = {part.name: part for part in settled.parts}
     used = {cut.operation for each in layout.placements for cut in parts[each.part].cuts}
-    names = [(operation_called(each, reader), INKS[each]) for each in Operation if each in used]
+    names = [
+        (operation_called(each, reader), INKS[each], DASHES[each])
+        for each in Operation
+        if each in used
+    ]
     if any(parts[each.part].bridges for each in layout.placements):
-        names.append((say(reader, "drawing-bridges"), Ink.BRIDGE))
-    widths = [_KEY + text_width(name, _TEXT) for name, _ in names]
+        names.append((say(reader, "drawing-bridges"), Ink.BRIDGE, ()))
+    widths = [_KEY + text_width(name, _TEXT) for name, *_ in names]
     x = (size[0] - math.fsum(widths) - _STEP * (len(names) - 1)) / 2
     y = -_AWAY - 8.0
-    for index, ((name, ink), wide) in enumerate(zip(names, widths, strict=True)):
+    for index, ((name, ink, dash), wide) in enumerate(zip(names, widths, strict=True)):
         line = open_path((x, y + _TEXT * 0.3), (x + _KEY - 1.6, y + _TEXT * 0.3))
-        yield Stroke(contour=line, ink=ink, width=1.2)
+        yield Stroke(contour=line, ink=ink, width=1.2, dash=dash)
         yield Label(text=name, at=(x + _KEY, y), height=_TEXT)
         if index < len(names) - 1 and names[index + 1][1] is not Ink.BRIDGE:
             arrow = (x + wide + _STEP / 2, y)

@@ -6,7 +6,7 @@ Worded here once for page, booklet and terminal.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kerfolio.assembly.bores import screwed, screwed_edges
 from kerfolio.basis.figures import money_text
@@ -14,7 +14,7 @@ from kerfolio.basis.finding import Finding, Severity
 from kerfolio.basis.lengths import both, sag_pair
 from kerfolio.basis.masses import GRAVITY, load_pair, mass_text
 from kerfolio.basis.reader import Reader
-from kerfolio.basis.said import told
+from kerfolio.basis.said import Message, Text, Words, told
 from kerfolio.basis.saying import listed, say
 from kerfolio.basis.sheet_size import sheet_text
 from kerfolio.basis.thickness import sold_range_text, sold_text
@@ -87,10 +87,9 @@ def swap_table(
     names, (reader, _) = [name for name, _ in coming], units
     one = dict(_told(before, names, units))
     other = {} if after is None else dict(_told(after, names, units))
-    plan = before.settled.plan
-    refused = tuple(plainly(str(each.message), plan, reader) for each in fresh if _refuses(each))
+    refused = tuple(_in_words(each, before.settled, reader) for each in fresh if _refuses(each))
     minded = (each for each in fresh if each.severity is Severity.WARNING and not _refuses(each))
-    remarks = tuple(plainly(str(each.message), plan, reader) for each in minded)
+    remarks = tuple(_in_words(each, before.settled, reader) for each in minded)
     return SwapTable(
         before=listed(reader, [before.settled.sheet(name).stock.title for name in names]),
         after=listed(reader, [title for _, title in coming]),
@@ -102,6 +101,25 @@ def swap_table(
         refused=refused,
         remarks=remarks,
     )
+
+
+def _in_words(finding: Finding, settled: SettledPlan, reader: Reader) -> str:
+    """Return what was found for readers, who know no names; what is said in English alone says so.
+
+    Lengths are in the plan's own unit, as the finding has them.
+    """
+    message = told(finding.words, replace(reader, unit=settled.plan.units))
+    titles = {each.name: each.title for each in settled.stock.hardware}
+    titles |= {each.name: within(span_title(each.name), reader) for each in settled.plan.spans}
+    for name, title in titles.items():
+        message = message.replace(f"`{name}`", title)
+    plain = plainly(message, settled.plan, reader)
+    return plain if _is_phrase(finding.words) else say(reader, "swap-in-english", message=plain)
+
+
+def _is_phrase(text: Text) -> bool:
+    """Tell whether a text stands in the catalogue as a whole."""
+    return isinstance(text, Words) and all(isinstance(each, Message) for each in text.parts)
 
 
 def _refuses(finding: Finding) -> bool:

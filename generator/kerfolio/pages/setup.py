@@ -5,6 +5,7 @@ from __future__ import annotations
 from markupsafe import Markup
 
 from kerfolio.basis.saying import say
+from kerfolio.drawing.layer import DASHES, INKS
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import file_words
 from kerfolio.edition.setup import (
@@ -49,6 +50,8 @@ def setup_page(site: Site, edition: Edition) -> str:
         coupons=setup_coupons(edition),
         arts=setup_arts(edition),
         pictures=pictures,
+        inks=INKS,
+        dashes=DASHES,
         art_picture=art_picture,
         coupon_picture=coupon_picture,
         cautions=setup_cautions(edition.reader),

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from kerfolio.basis.figured import together
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
-from kerfolio.drawing.layer import INKS
+from kerfolio.drawing.layer import DASHES, INKS
 from kerfolio.drawing.vocabulary import Anchor, Ink
 from kerfolio.edition.setup import setup_cautions, setup_defer
 from kerfolio.edition.setup_runs import RunLines, WorkLine
@@ -16,7 +16,7 @@ from kerfolio.paper.band import Band, Bands, beside, indented, paragraph, ruled,
 from kerfolio.paper.grid import Grid
 from kerfolio.paper.setup_type import SMALL, SMALL_SOFT, SetupType, leading
 from kerfolio.paper.type import CAPS_LEADING, CAPS_LOUD, HAIR, caps
-from kerfolio.writing.page import Mark, Panel, Passage, Role, Run, Text
+from kerfolio.writing.page import Mark, Passage, Role, Rule, Run, Text
 from kerfolio.writing.setting import width
 from kerfolio.writing.typeface import Style
 
@@ -141,7 +141,16 @@ def _columns(runs: Sequence[RunLines], style: SetupType) -> list[float]:
 def _work(work: WorkLine, columns: Sequence[float], style: SetupType, measure: float) -> Band:
     high = leading(style.words)
     y = -0.72 * high
-    bar = Panel(x=0, y=y + 0.7, width=_SWATCH[0], height=_SWATCH[1], ink=INKS[work.operation])
+    middle = y + 0.7 + _SWATCH[1] / 2
+    bar = Rule(
+        x=0,
+        y=middle,
+        to_x=_SWATCH[0],
+        to_y=middle,
+        width=_SWATCH[1],
+        ink=INKS[work.operation],
+        dash=DASHES[work.operation],
+    )
     *cells, minutes = _cells(work, style)
     texts: list[Mark] = [
         Text(x=math.fsum(columns[: n + 1]), y=y, runs=(cell,))

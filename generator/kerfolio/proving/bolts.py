@@ -16,7 +16,7 @@ from kerfolio.assembly.ends import End, end_of, pieces_of
 from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.measures import length
 from kerfolio.basis.place import Place
-from kerfolio.basis.said import said
+from kerfolio.basis.said import phrase, said
 from kerfolio.geometry.contour import Point
 from kerfolio.model.feature_kind import SLOT
 from kerfolio.model.joint_kind import TAB_JOINT
@@ -69,7 +69,7 @@ def bolts_span(settled: SettledPlan) -> Iterator[Finding]:
     for bore, stack, place in _bolted(settled):
         needed = stack + NUT_HEIGHT * (bore.item.thread or 0.0)
         if (bore.item.length or 0.0) < needed:
-            message = f"`{bore.item.name}` is too short for its two parts"
+            message = phrase("minded-bolt-short", item=bore.item.name)
             wood, wanted = length("stack", stack), length("needed", needed)
             advice = said("{} of wood and a nut want {}.", wood, wanted)
             what = about(settled, bore.part, bore.feature)

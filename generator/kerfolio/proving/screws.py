@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from kerfolio.assembly.bores import Screwed, bores_of, lapped, screwed, unfastened
 from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.measures import length
-from kerfolio.basis.said import named, said
+from kerfolio.basis.said import named, phrase, said
 from kerfolio.geometry.near import line_distance
 from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
@@ -31,7 +31,8 @@ def screws_stay_in(settled: SettledPlan) -> Iterator[Finding]:
     for screw in _loose(settled):
         left = screw.pilot.part.thickness - screw.bite
         if left < BEFORE_FACE:
-            message = f"`{screw.pilot.item.name}` comes through `{screw.pilot.part.name}`"
+            names = {"item": screw.pilot.item.name, "part": screw.pilot.part.name}
+            message = phrase("minded-pokes-through", **names)
             stack = length("stack", screw.grip + screw.pilot.part.thickness)
             template = "Head to far face is {}: take a shorter screw, or sink it less."
             what = about(settled, screw.pilot.part, screw.pilot.feature)
@@ -50,7 +51,8 @@ def screws_bite(settled: SettledPlan) -> Iterator[Finding]:
     for screw in _loose(settled):
         if screw.bite < screw.pilot.part.thickness / 2:
             pilot, bite = screw.pilot, length("bite", max(0.0, screw.bite))
-            message = said("`{}` bites {} of `{}`", pilot.item.name, bite, pilot.part.name)
+            names = {"item": pilot.item.name, "part": pilot.part.name}
+            message = phrase("minded-bites", bite=bite, **names)
             half = length("least", pilot.part.thickness / 2)
             template = "Take a longer screw or sink its head: half the sheet, {}, at least."
             what = about(settled, pilot.part, pilot.feature)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from kerfolio.basis.digits import RATIO_DECIMALS
@@ -38,23 +39,23 @@ FORMAT = "kerfolio-plan/1"
 _MOST = 1e8
 
 
-def _sized(size: Sized | None, unit: str) -> dict[str, Any] | None:
+def _sized(size: Sized | None, reader: Reader) -> dict[str, Any] | None:
     if size is None:
         return None
     # A named size may be a square or a cube of lengths: beyond all digits it is written as it is.
     value = number(size.value) if abs(size.value) <= _MOST else size.value
-    return {"value": value, "reason": told(size.reason, Reader(unit=unit))}
+    return {"value": value, "reason": told(size.reason, reader)}
 
 
-def _feature(feature: SettledFeature, unit: str) -> dict[str, Any]:
+def _feature(feature: SettledFeature, reader: Reader) -> dict[str, Any]:
     return {
         "name": feature.name,
         "kind": feature.kind.name,
         "at": [number(value) for value in feature.at],
         "direction": [number(value, RATIO_DECIMALS) for value in feature.direction],
-        "width": _sized(feature.width, unit),
-        "length": _sized(feature.length, unit),
-        "depth": _sized(feature.depth, unit),
+        "width": _sized(feature.width, reader),
+        "length": _sized(feature.length, reader),
+        "depth": _sized(feature.depth, reader),
         "takes": feature.takes or None,
         **_room(feature.room),
         **({"level": _sized(feature.level, unit)} if feature.level else {}),
@@ -152,7 +153,7 @@ def _edge(edge: SettledEdge, part: SettledPart, butting: frozenset[str]) -> dict
     return found
 
 
-def _part(part: SettledPart, unit: str, sides: Mapping[str, frozenset[str]]) -> dict[str, Any]:
+def _part(part: SettledPart, reader: Reader, sides: Mapping[str, frozenset[str]]) -> dict[str, Any]:
     weighed = part_mass(part)
     return {
         "part": part.name,
@@ -164,14 +165,14 @@ def _part(part: SettledPart, unit: str, sides: Mapping[str, frozenset[str]]) -> 
         "area": number(part.area),
         "mass": number(part.mass),
         "centre-of-gravity": [number(value) for value in (weighed.x, weighed.y, weighed.z)],
-        "features": [_feature(feature, unit) for feature in part.features],
+        "features": [_feature(feature, reader) for feature in part.features],
         "bridges": [_bridge(bridge) for bridge in part.bridges],
         **_edges(part, sides),
     }
 
 
-def _variant(settled: SettledPlan) -> dict[str, Any]:
-    unit, sides = settled.plan.units, butted_sides(settled.plan.joints, settled.plan.parts)
+def _variant(settled: SettledPlan, reader: Reader) -> dict[str, Any]:
+    sides = butted_sides(settled.plan.joints, settled.plan.parts)
     return {
         "fit": settled.variant.label,
         "sheets": {
@@ -184,8 +185,8 @@ def _variant(settled: SettledPlan) -> dict[str, Any]:
             }
             for sheet in settled.sheets
         },
-        "sizes": {name: _sized(size, unit) for name, size in settled.sizes},
-        "parts": [_part(part, unit, sides) for part in settled.parts],
+        "sizes": {name: _sized(size, reader) for name, size in settled.sizes},
+        "parts": [_part(part, reader, sides) for part in settled.parts],
     }
 
 
@@ -261,13 +262,15 @@ def _proved(edition: Edition) -> dict[str, Any]:
 def plan_json(edition: Edition) -> bytes:
     """Return the whole worked-out plan as JSON; angles in degrees, masses in kg, areas in mm2.
 
-    Numbers have four decimals at most, directions eight.
+    Keys and words that programs go by are English; what is told to people (reasons, assumptions,
+    sentences) is in the ``language`` stated. Numbers have four decimals at most, directions eight.
 
     Named sizes that are no lengths are areas in mm2, or numbers as they are.
 
     Places are in the part's frame; a centre of gravity counts z from the rear face.
     """
     plan = edition.plan
+    reader = replace(edition.reader, unit=plan.units)  # a reason has lengths as the plan does
     content = {
         "format": FORMAT,
         "plan": plan.name,
@@ -276,11 +279,12 @@ def plan_json(edition: Edition) -> bytes:
         "summary": plan.summary,
         "licence": plan.licence or edition.identity.licence,
         "maker": edition.identity.maker,
+        "language": edition.reader.language,
         "unit": "mm",
         "drawn-for": edition.settled.variant.label,
         **_surroundings(edition.settled),
         "proved": _proved(edition),
-        "variants": [_variant(settled) for settled in edition.variants],
+        "variants": [_variant(settled, reader) for settled in edition.variants],
         "layout": _layout(edition),
         "makes": [_assembly(each, dict(edition.settled.overhangs)) for each in plan.assemblies],
         "joints": [{"kind": j.kind.name, "a": j.a.name, "b": j.b.name} for j in plan.joints],

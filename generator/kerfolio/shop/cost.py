@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from decimal import ROUND_HALF_UP, Decimal
 
 from kerfolio.basis.digits import digits
+from kerfolio.basis.reader import Reader
 from kerfolio.model.consumable import Consumable
 from kerfolio.model.workshop import Identity
 from kerfolio.settling.settled import SettledPlan, SheetSize
@@ -85,26 +86,27 @@ def _others(
 ) -> Iterator[CostRow]:
     hours = None if minutes is None else Decimal(digits(minutes * copies / 60, 2))
     used = (*identity.consumables, *settled.plan.consumables)
-    yield from _used_up(used, copies, sheets, hours)
+    reader = identity.reader_of(settled.plan)
+    yield from _used_up(used, copies, sheets, hours, reader)
     if identity.machine_hour is not None:
-        yield _timed("Machine time", identity.machine_hour, hours)
+        yield _timed(reader.says("costs-machine-time"), identity.machine_hour, hours, reader)
 
 
 def _used_up(
-    used: Sequence[Consumable], copies: int, sheets: int, hours: Decimal | None
+    used: Sequence[Consumable], copies: int, sheets: int, hours: Decimal | None, reader: Reader
 ) -> Iterator[CostRow]:
     for each in used:
         if each.each == "hour":
-            yield _timed(each.what, each.price, hours)
+            yield _timed(each.what, each.price, hours, reader)
         else:
             count = copies if each.each == "copy" else sheets
             total = (each.price * count).quantize(_CENT, ROUND_HALF_UP)
             yield CostRow(what=each.what, count=count, price=each.price, total=total)
 
 
-def _timed(what: str, price: Decimal, hours: Decimal | None) -> CostRow:
+def _timed(what: str, price: Decimal, hours: Decimal | None, reader: Reader) -> CostRow:
     """Return a line priced by the hour; it counts once, its price is that of all its hours."""
     if hours is None:
         return CostRow(what=what, count=1, price=None, total=None)
     total = (price * hours).quantize(_CENT, ROUND_HALF_UP)
-    return CostRow(what=f"{what}, {hours} h", count=1, price=total, total=total)
+    return CostRow(what=f"{what}, {reader.number(str(hours))} h", count=1, price=total, total=total)

@@ -166,7 +166,7 @@ def _too_much(span: Span, result: SagResult | LegResult, *, laid: bool) -> Itera
     if overloaded(result):
         bears = result.load_borne if isinstance(result, SagResult) else result.greatest_load
         loads = mass("greatest-load", bears), mass("load", result.load)
-        words = said("`{}` is reckoned for {}, not {}", span.name, *loads)
+        words = phrase("minded-overloaded", span=span.name, bears=loads[0], asked=loads[1])
         advice = _advice(result)
         yield warning("span-overloaded", words, span.place, advice, subject=span.name)
 
@@ -181,8 +181,8 @@ def _lifts(span: Span, result: SagResult, *, laid: bool) -> Finding:
     assert result.load_lifting is not None, "asked for by the caller"
     spread = result.kind == "overhang" and result.load_lies == "even"
     loads = mass("lifting-load", result.load_lifting), mass("load", result.load)
-    where = "spread over its overhang" if spread else "at its end"
-    words = said("`{}` lifts off with {} {}, not {}", span.name, loads[0], where, loads[1])
+    kind = "minded-lifts-spread" if spread else "minded-lifts"
+    words = phrase(kind, span=span.name, lifts=loads[0], asked=loads[1])
     held = "`held: clamped` under `lies-on`" if laid else "`held: fixed`"
     advice = f"Hold its far end down and write {held}, or let it reach out less."
     return warning("span-lifts", words, span.place, advice, subject=span.name)
