@@ -58,7 +58,7 @@ def _feature(feature: SettledFeature, reader: Reader) -> dict[str, Any]:
         "depth": _sized(feature.depth, reader),
         "takes": feature.takes or None,
         **_room(feature.room),
-        **({"level": _sized(feature.level, unit)} if feature.level else {}),
+        **({"level": _sized(feature.level, reader)} if feature.level else {}),
     }
 
 
