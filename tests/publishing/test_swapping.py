@@ -176,6 +176,7 @@ def test_readers_are_told_in_their_language_what_no_longer_holds() -> None:
         stated.write_text(f"{stated.read_text('utf-8')}language: de\n", "utf-8")
         (one,) = examine_swapped(shop, "", ("mdf-18",)).tried
     assert one.table.verdict == "Abgelehnt: 1 Sache hält nicht mehr."
+    assert one.table.reason == "board is reckoned for 5.7 kg, not 12 kg", "makers read English"
     assert one.table.refused == ("Board ist für 5,7 kg berechnet, nicht für 12 kg",)
 
 

@@ -23,7 +23,6 @@ pagesetup-sheet = Platte { $number } von { $count }
 pagesetup-measured = { $sheet }, gemessen { $thickness }
 pagesetup-lies = { $size }, Sichtseite oben
 pagesetup-lies-grain = { $size }, Sichtseite oben, Faser entlang x
-pagesetup-on-machine = Platte { $number } auf der Maschine
 pagesetup-zero = Null x, y
 pagesetup-zero-z = Null z
 pagesetup-spoilboard = In die Opferplatte

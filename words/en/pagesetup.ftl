@@ -23,7 +23,6 @@ pagesetup-sheet = Sheet { $number } of { $count }
 pagesetup-measured = { $sheet }, measured { $thickness }
 pagesetup-lies = { $size }, show face up
 pagesetup-lies-grain = { $size }, show face up, grain along x
-pagesetup-on-machine = Sheet { $number } on the machine
 pagesetup-zero = Zero x, y
 pagesetup-zero-z = Zero z
 pagesetup-spoilboard = Into spoilboard

@@ -29,14 +29,14 @@ INKS: dict[Operation, Ink] = {
 """The colour of every operation; their order is the order of cutting."""
 
 DASHES: dict[Operation, tuple[float, ...]] = {
-    Operation.ENGRAVE: (0.6, 0.6),
-    Operation.POCKET: (1.8, 0.7),
-    Operation.HOLE: (1.0, 0.5),
-    Operation.OPENING: (2.6, 0.5, 0.5, 0.5),
+    Operation.ENGRAVE: (0.2, 0.9),
+    Operation.POCKET: (1.8, 1.0),
+    Operation.HOLE: (0.8, 0.9),
+    Operation.OPENING: (2.6, 1.0, 0.2, 1.0),
     Operation.OUTLINE: (),
 }
-"""How its lines are broken where people look at them, mm: no one needs to see the colours (WCAG
-2.2, 1.4.1). Files for machines have whole lines."""
+"""How its lines are broken where people look at them, mm, with room for their round ends: no one
+needs to see the colours (WCAG 2.2, 1.4.1). Files for machines have whole lines."""
 
 ON, _INSIDE, _OUTSIDE = "on", "inside", "outside"
 

@@ -235,7 +235,7 @@ def _order(
     y = -_AWAY - 8.0
     for index, ((name, ink, dash), wide) in enumerate(zip(names, widths, strict=True)):
         line = open_path((x, y + _TEXT * 0.3), (x + _KEY - 1.6, y + _TEXT * 0.3))
-        yield Stroke(contour=line, ink=ink, width=1.2, dash=dash)
+        yield Stroke(contour=line, ink=ink, width=0.7, dash=dash)
         yield Label(text=name, at=(x + _KEY, y), height=_TEXT)
         if index < len(names) - 1 and names[index + 1][1] is not Ink.BRIDGE:
             arrow = (x + wide + _STEP / 2, y)

@@ -13,7 +13,7 @@ from kerfolio.basis.figures import money_text
 from kerfolio.basis.finding import Finding, Severity
 from kerfolio.basis.lengths import both, sag_pair
 from kerfolio.basis.masses import GRAVITY, load_pair, mass_text
-from kerfolio.basis.reader import Reader
+from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.said import Message, Text, Words, told
 from kerfolio.basis.saying import listed, say
 from kerfolio.basis.sheet_size import sheet_text
@@ -55,7 +55,7 @@ class SwapTable:
     """A material in place of a plan's own: ``before`` and ``after`` name them.
 
     ``refused`` says what no longer holds, ``remarks`` what is to be minded that was not before;
-    ``verdict`` is a sentence.
+    ``verdict`` is a sentence. ``reason`` is what is refused first, as a maker is told it.
     """
 
     before: str
@@ -64,6 +64,7 @@ class SwapTable:
     verdict: str
     refused: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
+    reason: str = ""
 
 
 def swap_remark(reader: Reader) -> str:
@@ -87,7 +88,8 @@ def swap_table(
     names, (reader, _) = [name for name, _ in coming], units
     one = dict(_told(before, names, units))
     other = {} if after is None else dict(_told(after, names, units))
-    refused = tuple(_in_words(each, before.settled, reader) for each in fresh if _refuses(each))
+    wrong = [each for each in fresh if _refuses(each)]
+    refused = tuple(_in_words(each, before.settled, reader) for each in wrong)
     minded = (each for each in fresh if each.severity is Severity.WARNING and not _refuses(each))
     remarks = tuple(_in_words(each, before.settled, reader) for each in minded)
     return SwapTable(
@@ -100,6 +102,7 @@ def swap_table(
         verdict=_verdict(len(refused), len(remarks), reader),
         refused=refused,
         remarks=remarks,
+        reason=_in_words(wrong[0], before.settled, METRIC) if wrong else "",
     )
 
 

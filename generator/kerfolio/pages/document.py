@@ -100,17 +100,7 @@ class Setting:
 
     def _drawn(self, art: Art, alt: str, caption: Markup, size: str) -> ShownFigure | None:
         svg = self.pictures.get(art.name)
-        if svg is None:
-            return None
-        least, markup = least_width(svg), str(svg)
-        cue = _in_steps(least, _CUES) if least > _NARROWEST else 0
-        if alt:
-            name = f' aria-label="{escape(cleaned(alt))}"'
-            markup = _NAME.sub(lambda _: name, markup, count=1)
-        if least:
-            width = digits(least * _COMFORT, 0)
-            markup = markup.replace("<svg ", f'<svg width="{width}" ', 1)
-        return ShownFigure(alt=alt, caption=caption, size=size, svg=Markup(markup), cue=cue)
+        return None if svg is None else drawn_figure(svg, alt, caption, size)
 
     def _piece(self, piece: Inline) -> Markup:
         match piece:
@@ -155,6 +145,22 @@ class Setting:
                 text = Markup(f"<{tag}>{{}}</{tag}>").format(text)
         href = safe_href(span.link, absolute=self.absolute) if span.link else ""
         return Markup('<a href="{}">{}</a>').format(href, text) if href else text
+
+
+def drawn_figure(
+    svg: Markup, alt: str = "", caption: Markup | None = None, size: str = "wide"
+) -> ShownFigure:
+    """Return an inline drawing as a figure: at a size at which its letters are read with ease."""
+    least, markup = least_width(svg), str(svg)
+    cue = _in_steps(least, _CUES) if least > _NARROWEST else 0
+    if alt:
+        name = f' aria-label="{escape(cleaned(alt))}"'
+        markup = _NAME.sub(lambda _: name, markup, count=1)
+    if least:
+        width = digits(least * _COMFORT, 0)
+        markup = markup.replace("<svg ", f'<svg width="{width}" ', 1)
+    told = caption or Markup()
+    return ShownFigure(alt=alt, caption=told, size=size, svg=Markup(markup), cue=cue)
 
 
 def _in_steps(value: float, step: int) -> int:

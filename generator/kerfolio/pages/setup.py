@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from markupsafe import Markup
 
 from kerfolio.basis.saying import say
@@ -19,6 +21,8 @@ from kerfolio.edition.setup_art import setup_arts
 from kerfolio.edition.setup_coupon import setup_coupons
 from kerfolio.edition.setup_pictures import art_picture, coupon_picture
 from kerfolio.edition.side_words import finished_edge
+from kerfolio.pages.asset import asset
+from kerfolio.pages.page_script import PAGE_SCRIPT, page_script
 from kerfolio.pages.plan_frame import plan_frame
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render
@@ -38,10 +42,11 @@ def setup_page(site: Site, edition: Edition) -> str:
     words = say(edition.reader, "pagesetup-about", **told)
     # The markup comes from our own SVG writer, which escapes every word of the maker's.
     pictures = {name: Markup(text) for name, text in site.files[edition.name].pictures.items()}
+    script = f"../../../{asset(PAGE_SCRIPT, page_script(edition.reader))}"
     return render(
         "setup.html",
         edition.reader,
-        frame=plan_frame(site, edition, path, title, words),
+        frame=replace(plan_frame(site, edition, path, title, words), script_file=script),
         plan=plan,
         fit=edition.settled.variant.label,
         file_words=lambda number: file_words(edition, number),

@@ -138,5 +138,6 @@ def _environment() -> Environment:
         "chief_column": document.chief_column,
         "cells": document.cells_of,
         "figure_on": document.figure_on,
+        "drawn_figure": document.drawn_figure,
     }
     return environment

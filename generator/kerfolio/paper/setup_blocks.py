@@ -147,7 +147,7 @@ def _work(work: WorkLine, columns: Sequence[float], style: SetupType, measure: f
         y=middle,
         to_x=_SWATCH[0],
         to_y=middle,
-        width=_SWATCH[1],
+        width=0.7,
         ink=INKS[work.operation],
         dash=DASHES[work.operation],
     )

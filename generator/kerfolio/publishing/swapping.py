@@ -119,7 +119,7 @@ def with_swaps(examined: Examined, say: Say = silent) -> Examined:
 
 
 def _told(swap: Swap, table: SwapTable) -> Finding:
-    message = f"with {table.after} the plan does not hold: {table.refused[0]}"
+    message = f"with {table.after} the plan does not hold: {table.reason}"
     advice = "Page and booklet say so; leave it out of `swaps` if you would rather not show it."
     return note("swap-refused", message, swap.place, advice)
 
