@@ -16,9 +16,9 @@ _LEAST = 7.5 * 25.4 / 72
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shown:
-    """A picture at the size it has on paper, mm; ``file`` is its name among those set."""
+    """A picture at the size it has on paper, mm: a drawing, or a photo's bytes."""
 
-    file: str
+    content: Drawing | bytes
     width: float
     height: float
     alt: str
@@ -28,14 +28,15 @@ class Shown:
 class Gallery:
     """The pictures of one booklet, each made once for a room, and their files by name.
 
-    ``pictures`` are the bytes of photos by their file; ``written`` makes a drawing's SVG.
+    ``pictures`` are the bytes of photos by their file; ``written`` makes a drawing's SVG. Only
+    what is asked for by ``file_of`` becomes a file.
     """
 
     pictures: Mapping[str, bytes]
     written: Callable[[Drawing], bytes]
     files: dict[str, bytes] = field(default_factory=dict)
-    _made: dict[tuple[str, Room], tuple[str, Drawing]] = field(default_factory=dict)
-    _written: dict[int, tuple[Drawing, str]] = field(default_factory=dict)
+    _made: dict[tuple[str, Room], Drawing] = field(default_factory=dict)
+    _named: dict[int, tuple[Drawing | bytes, str]] = field(default_factory=dict)
     _known: dict[bytes, str] = field(default_factory=dict)
 
     def has(self, picture: Picture) -> bool:
@@ -54,7 +55,7 @@ class Gallery:
         wide, high = picture_size(content)
         scale = min(room[0] / wide, room[1] / high)
         return Shown(
-            file=self._filed(_framed(content, wide, high)),
+            content=content,
             width=wide * scale,
             height=high * scale,
             alt=alt or picture.photo.alt,
@@ -63,23 +64,24 @@ class Gallery:
     def _drawn(self, art: Art, room: Room, alt: str) -> Shown:
         key = (art.name, (round(room[0], 1), round(room[1], 1)))
         if key not in self._made:
-            drawing = art.draw(key[1])
-            self._made[key] = (self._file_of(drawing), drawing)
-        file, drawing = self._made[key]
+            self._made[key] = art.draw(key[1])
+        drawing = self._made[key]
         scale = min(room[0] / drawing.width, room[1] / drawing.height, 1.0)
         scale = max(scale, min(1.0, least_scale(drawing), room[0] / drawing.width))
         return Shown(
-            file=file,
+            content=drawing,
             width=drawing.width * scale,
             height=drawing.height * scale,
             alt=alt or drawing.description or drawing.title,
         )
 
-    def _file_of(self, drawing: Drawing) -> str:
-        """Return the file of a drawing; one that is there already is not written for every room."""
-        if id(drawing) not in self._written:
-            self._written[id(drawing)] = (drawing, self._filed(self.written(drawing)))
-        return self._written[id(drawing)][1]
+    def file_of(self, shown: Shown) -> str:
+        """Return the name of a picture's file; what is the same is written once."""
+        content = shown.content
+        if id(content) not in self._named:
+            made = _framed(content) if isinstance(content, bytes) else self.written(content)
+            self._named[id(content)] = (content, self._filed(made))
+        return self._named[id(content)][1]
 
     def _filed(self, content: bytes) -> str:
         """Return the name of a file; what is the same is there once."""
@@ -89,8 +91,9 @@ class Gallery:
         return self._known[content]
 
 
-def _framed(content: bytes, wide: int, high: int) -> bytes:
+def _framed(content: bytes) -> bytes:
     """Return a photo, as it is packed, within an SVG: files handed to typst must be text."""
+    wide, high = picture_size(content)
     kind = "png" if content.startswith(b"\x89PNG") else "jpeg"
     return (
         b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d">'

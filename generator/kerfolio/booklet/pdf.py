@@ -1,14 +1,15 @@
 """A document as a booklet to print: a tagged PDF, set by typst from data and one template.
 
-What is measured in a first setting decides how high pictures are in the next (``fitting.py``).
+It is told once. What is measured in a draft decides where pages begin and how high pictures are
+(``fitting.py``); what was printed is looked at again.
 """
 
 from __future__ import annotations
 
 import io
 import json
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import asdict, dataclass, field
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import asdict, dataclass
 from functools import cache, partial
 from typing import Any
 
@@ -17,13 +18,13 @@ import segno
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.basis.shipped import shipped
-from kerfolio.booklet.art import Gallery
-from kerfolio.booklet.fitting import boxes_of, fitted, half_empty
+from kerfolio.booklet.art import Gallery, Shown
+from kerfolio.booklet.fitting import Atom, Plan, atoms_of, half_empty, planned
 from kerfolio.booklet.lines import Lines
-from kerfolio.booklet.look import BookletLook, booklet_look
+from kerfolio.booklet.look import booklet_look
 from kerfolio.booklet.measure import Measure
 from kerfolio.booklet.rows import PictureRow
-from kerfolio.booklet.setting import hollow, measured, printed
+from kerfolio.booklet.setting import BLANK, measured, printed
 from kerfolio.booklet.told import Teller, targets
 from kerfolio.document.chapter import Document
 from kerfolio.drawing.palette import palettes_of
@@ -36,22 +37,13 @@ _COVER = 110.0
 _LEAST_COVER = 40.0
 _DENSITIES = (1.0, 0.88, 0.76)
 """How wide white spaces stand; the next where a few lines would be left for a last page."""
-_SLACKS = (1.5, 6.0, 14.0)
+_SLACKS = (1.5, 4.0, 8.0, 14.0)
 """mm of a page that are left out of account; the next where a page would stand half empty."""
 _SPILL = 0.15
 """Share of a page that is no more than a few lines."""
 _FEW_PAGES = 2
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Sizes:
-    """Sizes that a draft finds: the room of the cover's picture, mm, whether the contents stand
-    ``beside`` it, and how much of its own room each row of pictures is given, where it is not all.
-    """
-
-    cover: float = _COVER
-    beside: bool = False
-    shares: Mapping[int, float] = field(default_factory=dict)
+Data = dict[str, Any]
 
 
 def booklet_pdfs(
@@ -68,37 +60,45 @@ def booklet_pdfs(
     """
     written = partial(svg_bytes, palette=palettes_of(look).paper, stretched=False)
     gallery = Gallery(pictures=pictures, written=written)
-    return {
-        name: _pdf(
-            _Job(
-                document=document,
-                gallery=gallery,
-                measure=Measure(paper=paper),
-                look=booklet_look(look),
-            )
-        )
-        for name, paper in papers.items()
-    }
+    lines = Lines(language=document.language, targets=targets(document))
+    return {name: _pdf(_job(document, lines, gallery, each, look)) for name, each in papers.items()}
 
 
 def _pdf(job: _Job) -> bytes:
     """Return the first setting without faults, else the one with the fewest."""
     made = list[_Set]()
     for density in _DENSITIES:
-        for each in job.settings(density):
-            made.append(each)
-            if not any(each.faults):
-                return printed(each.files)
+        draft, tried = job.draft(density), list[Plan]()
+        for slack in _SLACKS:
+            plan = planned(draft.atoms, job.teller.measure.height - slack)
+            if plan in tried:
+                continue
+            tried.append(plan)
+            made.append(job.printed(draft, plan))
+            if not any(made[-1].faults):
+                return made[-1].content
         if not all(each.spills for each in made):
             break
-    return printed(min(made, key=lambda each: each.faults).files)
+    return min(made, key=lambda each: each.faults).content
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Draft:
+    """What was measured: the room of the cover's picture, mm, whether the contents stand ``beside``
+    it, and all that goes on pages.
+    """
+
+    density: float
+    cover: float
+    beside: bool
+    atoms: Sequence[Atom]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Set:
     """A booklet; whether a few lines of it spill onto a last page, how many pages stand empty."""
 
-    files: Mapping[str, bytes]
+    content: bytes
     spills: bool
     empty: int
 
@@ -110,80 +110,101 @@ class _Set:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Job:
-    """A document to be set on a paper."""
+    """A document told for a paper: ``told`` lacks only pictures, and where pages begin."""
 
     document: Document
-    gallery: Gallery
-    measure: Measure
-    look: BookletLook
+    teller: Teller
+    told: Data
+    code: bytes
+    sizes: Sequence[PictureRow]
 
-    def settings(self, density: float) -> Iterator[_Set]:
-        """Yield the document with its pictures in sizes that a draft of it asks for.
+    def draft(self, density: float) -> _Draft:
+        """Return what is measured with every picture in its whole room."""
+        rows = [self.teller.row_data(row, 1.0, lambda _: BLANK) for row in self.teller.rows]
+        cover = self._cover(_COVER, lambda _: BLANK)
+        told = {"draft": True, "density": density, "beside": True, "breaks": [], "rows": rows}
+        found = measured(self._files({**self.told, **told}, cover))
+        beside = bool(found["beside"])
+        atoms = atoms_of(found["edges"], self.sizes)
+        if not beside:
+            high, after = found["contents"], found["below"]
+            atoms = [Atom(height=high, after=after, fresh=True), *atoms]
+        return _Draft(
+            density=density, cover=max(_LEAST_COVER, found["cover"]), beside=beside, atoms=atoms
+        )
 
-        Each next one counts on less of a page: white space is not the same in draft and print.
-        """
-        for sizes in self._sizes(density):
-            files, _ = self._files(sizes, density, draft=False)
-            edges = measured(hollow(files))["edges"]
-            empty = half_empty(edges, self.measure)
-            yield _Set(files=files, spills=self._spills(edges), empty=empty)
+    def printed(self, draft: _Draft, plan: Plan) -> _Set:
+        """Return the document with pages and pictures as planned, and what is wrong with it."""
+        teller, named = self.teller, self.teller.gallery.file_of
+        rows = [
+            teller.row_data(row, plan.shares.get(row.number, 1.0), named) for row in teller.rows
+        ]
+        told = {
+            "draft": False,
+            "density": draft.density,
+            "beside": draft.beside,
+            "breaks": sorted(plan.breaks),
+            "rows": rows,
+        }
+        files = self._files({**self.told, **told}, self._cover(draft.cover, named))
+        content = printed(files)
+        edges = measured(files)["edges"]
+        empty = half_empty(edges, teller.measure)
+        return _Set(content=content, spills=self._spills(edges), empty=empty)
 
-    def _sizes(self, density: float) -> Iterator[_Sizes]:
-        """Yield sizes from a draft; from a second one where the contents stand elsewhere."""
-        beside = self.document.opening.picture is None
-        for _ in range(2):
-            files, rows = self._files(_Sizes(beside=beside), density, draft=True)
-            told = measured(hollow(files))
-            if told["beside"] == beside:
-                break
-            beside = told["beside"]
-        boxes = boxes_of(told["edges"], self.measure)
-        for slack in _SLACKS:
-            yield _Sizes(
-                cover=max(_LEAST_COVER, told["cover"]),
-                beside=beside,
-                shares=fitted(boxes, rows, self.measure.height - slack),
-            )
+    def _cover(self, room: float, named: Callable[[Shown], str]) -> Data | None:
+        """Return the cover's picture in a room so high, mm."""
+        opening, teller = self.document.opening, self.teller
+        if opening.picture is None:
+            return None
+        shown = teller.gallery.shown(opening.picture, (teller.measure.width, room), opening.alt)
+        return None if shown is None else teller.picture(shown, named)
 
     def _spills(self, edges: Sequence[Mapping[str, Any]]) -> bool:
         last = edges[-1] if edges else None
         if last is None or last["page"] <= _FEW_PAGES:
             return False
-        return bool(last["y"] - self.measure.top < _SPILL * self.measure.height)
+        measure = self.teller.measure
+        return bool(last["y"] - measure.top < _SPILL * measure.height)
 
-    def _files(
-        self, sizes: _Sizes, density: float, *, draft: bool
-    ) -> tuple[Mapping[str, bytes], Sequence[PictureRow]]:
-        """Return all that typst reads, and the rows of pictures in it."""
-        document, measure = self.document, self.measure
-        lines = Lines(language=document.language, targets=targets(document))
-        teller = Teller(lines=lines, gallery=self.gallery, measure=measure, shares=sizes.shares)
-        paper = {"width": measure.paper.width, "height": measure.paper.height}
-        told = {
-            "page": asdict(measure) | paper,
-            "density": density,
-            "draft": draft,
-            "beside": sizes.beside,
-            "look": asdict(self.look),
-            "language": document.language,
-            "words": _words(lines.reader),
-            "title": document.title,
-            "author": document.author,
-            "subject": document.subject,
-            "foot": lines.text(document.foot),
-            "address": document.address,
-            "day": document.day,
-            "opening": teller.opening(document.opening, sizes.cover),
-            "chapters": [teller.chapter(each) for each in document.chapters],
-        }
-        files = {
+    def _files(self, told: Data, cover: Data | None) -> dict[str, bytes]:
+        """Return all that typst reads."""
+        told = {**told, "opening": {**told["opening"], "picture": cover}}
+        pictures = self.teller.gallery.files
+        shown = [each["file"] for row in told["rows"] for each in row["figures"]]
+        names = {*shown, *([cover["file"]] if cover else [])}
+        return {
             **_templates(),
             "document.json": json.dumps(told, ensure_ascii=False).encode(),
-            **self.gallery.files,
+            **{name: pictures[name] for name in sorted(names & pictures.keys())},
+            **({"address.svg": self.code} if self.code else {}),
         }
-        if document.address:
-            files["address.svg"] = _code(document.address, self.look.ink)
-        return files, teller.rows
+
+
+def _job(document: Document, lines: Lines, gallery: Gallery, paper: PaperStock, look: Look) -> _Job:
+    measure, colours = Measure(paper=paper), booklet_look(look)
+    teller = Teller(lines=lines, gallery=gallery, measure=measure)
+    told = {
+        "page": asdict(measure) | {"width": paper.width, "height": paper.height},
+        "look": asdict(colours),
+        "language": document.language,
+        "words": _words(lines.reader),
+        "title": document.title,
+        "author": document.author,
+        "subject": document.subject,
+        "foot": lines.text(document.foot),
+        "address": document.address,
+        "day": document.day,
+        "opening": teller.opening(document.opening),
+        "chapters": [teller.chapter(each) for each in document.chapters],
+    }
+    return _Job(
+        document=document,
+        teller=teller,
+        told=told,
+        code=_code(document.address, colours.ink) if document.address else b"",
+        sizes=[row.sized(gallery) for row in teller.rows],
+    )
 
 
 def _words(reader: Reader) -> Mapping[str, str]:

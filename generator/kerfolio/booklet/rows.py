@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from kerfolio.booklet.art import Gallery, Shown
 from kerfolio.booklet.measure import Measure
 from kerfolio.document.blocks import Figure
-from kerfolio.document.picture import Art, Room
+from kerfolio.document.picture import Art, Room, Shot
 
 MOST = 1.5
 """How much more than its room a row of pictures may be given where a page has it."""
@@ -16,6 +16,8 @@ _LEAST, _MUCH = 0.5, 0.75
 """How far at least, and how far at most, a row of pictures gives way."""
 _SEEN = 48.0
 """Height in mm that is enough to see what a picture shows."""
+_ENOUGH = 8.0
+"""A share of its room's height that hinders no picture."""
 _CLOSE = 0.5
 """mm by which a picture that fills its room may still fall short of it."""
 
@@ -31,28 +33,82 @@ class Seated:
     room: Room
     fixed: bool = False
 
+    def within(self, share: float) -> Room:
+        """Return its room where its row is given a share of the height."""
+        return self.room if self.fixed else (self.room[0], self.room[1] * share)
+
+    @property
+    def known(self) -> bool:
+        """Tell whether its size in any room is known without drawing it anew."""
+        picture = self.figure.picture
+        return self.fixed or isinstance(picture, Shot) or picture.still
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """Figures side by side, in the box of that number; ``number`` counts rows."""
+
+    number: int
+    box: int
+    seated: tuple[Seated, ...]
+
+    def shown(self, gallery: Gallery, share: float) -> list[tuple[Figure, Shown]]:
+        """Return each figure with its picture, where the row is given a share of its height."""
+        found = [
+            (each.figure, gallery.shown(each.figure.picture, each.within(share), each.figure.alt))
+            for each in self.seated
+        ]
+        return [(figure, shown) for figure, shown in found if shown is not None]
+
+    def sized(self, gallery: Gallery) -> PictureRow:
+        """Return how high it is in its whole room, and how high it may become.
+
+        What has to be drawn anew for another room is foretold: it grows until it is as wide.
+        """
+        shown = self.shown(gallery, 1.0)
+        room = max(each.room[1] for each in self.seated)
+        drawn = max((each.height for _, each in shown), default=0.0)
+        if all(each.known for each in self.seated):
+            ends = [self.shown(gallery, share) for share in (0.0, _ENOUGH)]
+            least, most = (max((one.height for _, one in end), default=0.0) for end in ends)
+        else:
+            wider = (
+                seat.room[0] / one.width for seat, (_, one) in zip(self.seated, shown, strict=True)
+            )
+            least = drawn if drawn > room + _CLOSE else 0.0
+            most = drawn if drawn < room - _CLOSE else drawn * min(wider, default=1.0)
+        return PictureRow(
+            number=self.number,
+            box=self.box,
+            room=room,
+            drawn=drawn,
+            least=least,
+            most=max(most, least),
+            fixed=all(each.fixed for each in self.seated),
+        )
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PictureRow:
-    """A row of pictures as it was set: in which box, for what room's height, how high it came out.
+    """How high a row of pictures is, mm: ``room`` is how high it may be, ``drawn`` how it is.
 
-    ``share`` is how much of that room's height it was given.
+    It is the row of that ``number``, in the box of that one; no room makes it lower than ``least``
+    or higher than ``most``.
     """
 
+    number: int
     box: int
     room: float
-    share: float
     drawn: float
+    least: float
+    most: float
     fixed: bool = False
 
     def at(self, share: float) -> float:
-        """Return the height that it would have with another share of its room, mm."""
+        """Return the height that it would have with a share of its room, mm."""
         if self.fixed:
             return self.drawn
-        full = self.room * self.share
-        most = self.drawn if self.drawn < full - _CLOSE else float("inf")
-        least = self.drawn if self.drawn > full + _CLOSE else 0.0
-        return max(least, min(self.room * self.within(share), most))
+        return min(max(self.room * self.within(share), self.least), self.most)
 
     def within(self, share: float) -> float:
         """Return the share nearest to one that leaves enough to see, and is not all too large."""

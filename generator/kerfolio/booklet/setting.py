@@ -13,12 +13,9 @@ from kerfolio.booklet.faces import faces
 # The stub knows no dict of files, which the library takes (its first file is ``main.typ``).
 
 
-_BLANK = b'<svg xmlns="http://www.w3.org/2000/svg" width="1" height="1"/>'
-
-
-def hollow(files: Mapping[str, bytes]) -> Mapping[str, bytes]:
-    """Return files for a draft: pictures stand empty in their places."""
-    return {name: _BLANK if name.endswith(".svg") else each for name, each in files.items()}
+BLANK = "blank.svg"
+"""The name of a picture of nothing, for drafts."""
+_NOTHING = b'<svg xmlns="http://www.w3.org/2000/svg" width="1" height="1"/>'
 
 
 def measured(files: Mapping[str, bytes]) -> dict[str, Any]:
@@ -26,7 +23,7 @@ def measured(files: Mapping[str, bytes]) -> dict[str, Any]:
 
     What was printed in the same process is at hand, and is not set again.
     """
-    told = typst.query(dict(files), "<measured>", field="value", font_paths=faces())  # type: ignore[type-var]
+    told = typst.query({**files, BLANK: _NOTHING}, "<measured>", field="value", font_paths=faces())  # type: ignore[type-var]
     found: dict[str, Any] = json.loads(told)[0]
     return found
 
@@ -34,7 +31,7 @@ def measured(files: Mapping[str, bytes]) -> dict[str, Any]:
 def printed(files: Mapping[str, bytes]) -> bytes:
     """Return the PDF after PDF/UA-1."""
     pdf: bytes = typst.compile(  # type: ignore[call-overload]
-        dict(files), font_paths=faces(), format="pdf", pdf_standards="ua-1"
+        {**files, BLANK: _NOTHING}, font_paths=faces(), format="pdf", pdf_standards="ua-1"
     )
     return pdf
 

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import asdict, dataclass, field
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
 from typing import Any
 
-from kerfolio.booklet.art import Gallery
+from kerfolio.booklet.art import Gallery, Shown
 from kerfolio.booklet.lines import Lines
 from kerfolio.booklet.measure import Measure
 from kerfolio.booklet.prose import prose_blocks
-from kerfolio.booklet.rows import PictureRow, Seated, packed
+from kerfolio.booklet.rows import Row, Seated, packed
 from kerfolio.booklet.tables import table
 from kerfolio.document.blocks import (
     Asked,
@@ -39,44 +39,59 @@ Data = dict[str, Any]
 
 @dataclass(slots=True, kw_only=True)
 class Teller:
-    """Tells a document block by block.
+    """Tells a document block by block, once: pictures have their places, and no size yet.
 
-    ``shares`` are how much of their room's height rows of pictures are given, in their order, where
-    it is not all of it. ``rows`` are those rows as they came out. A block that stands by itself is
-    a box and has its number, ``box``.
+    ``rows`` are the rows of pictures in their order, by which what is told names them. What stands
+    by itself is a box and has its number, ``box``.
     """
 
     lines: Lines
     gallery: Gallery
     measure: Measure
-    shares: Mapping[int, float]
-    rows: list[PictureRow] = field(default_factory=list)
+    rows: list[Row] = field(default_factory=list)
     _boxes: int = 0
 
-    def opening(self, opening: Opening, room: float) -> Data:
-        """Return what stands on the cover, its picture in a room so high, mm."""
-        lines, picture = self.lines, None
-        if opening.picture is not None:
-            shown = self.gallery.shown(opening.picture, (self.measure.width, room), opening.alt)
-            picture = None if shown is None else {**asdict(shown), "alt": lines.text(shown.alt)}
+    def opening(self, opening: Opening) -> Data:
+        """Return what stands on the cover, its picture apart."""
+        lines = self.lines
         return {
             "kicker": lines.text(opening.kicker),
             "title": lines.text(opening.title),
             "summary": lines.text(opening.summary),
-            "picture": picture,
             "facts": self.facts(opening.facts),
             "notices": [lines.text(each) for each in opening.notices],
             "small": [lines.text(each) for each in opening.small],
         }
 
+    def row_data(self, row: Row, share: float, named: Callable[[Shown], str]) -> Data:
+        """Return a row at a share of its room, its pictures by the names of their files."""
+        shown = row.shown(self.gallery, share)
+        return {
+            "height": max((each.height for _, each in shown), default=0.0),
+            "figures": [
+                {
+                    **self.picture(each, named),
+                    "caption": self.lines.line(figure.caption),
+                }
+                for figure, each in shown
+            ],
+        }
+
+    def picture(self, shown: Shown, named: Callable[[Shown], str]) -> Data:
+        """Return a picture by the name of its file, in mm, with its words."""
+        size = {"width": shown.width, "height": shown.height}
+        return {"file": named(shown), **size, "alt": self.lines.text(shown.alt)}
+
     def chapter(self, chapter: Chapter) -> Data:
         """Return a chapter: its blocks in sections, each under its heading."""
+        box = self._next_box()
         sections: list[Data] = [{"head": None, "blocks": []}]
         depth = 2
         steps = [each for each in chapter.blocks if isinstance(each, Step)]
         for block in self._paired(_opened(chapter.blocks)):
             if isinstance(block, Heading):
-                head = {"line": self.lines.line(block.words), "id": block.id}
+                line = self.lines.line(block.words)
+                head = {"line": line, "id": block.id, "box": self._next_box()}
                 sections.append({"head": head, "blocks": []})
                 depth = 3
             else:
@@ -84,6 +99,7 @@ class Teller:
                 sections[-1]["blocks"] += self._block(block, level)
         return {
             "id": chapter.id,
+            "box": box,
             "title": self.lines.text(chapter.title),
             "soon": str(chapter.soon),
             "sections": [
@@ -178,7 +194,9 @@ class Teller:
         return {"kind": "caution", "head": self.lines.text(head), "lines": list(told)}
 
     def _step(self, step: Step, level: int) -> Data:
-        lines, box = self.lines, self._boxes
+        lines = self.lines
+        begins = self._next_box() if step.begins else -1
+        box = self._boxes
         shown = [each for each in step.figures if self._at_hand(each)]
         drawn = [each for each in shown if isinstance(each.picture, Art)]
         aside = next((each for each in shown if each not in drawn), None) if drawn else None
@@ -192,6 +210,7 @@ class Teller:
             "number": str(step.number),
             "title": lines.text(step.title),
             "begins": lines.text(step.begins),
+            "begins_box": begins,
             "level": level,
             "need": self.facts(step.need),
             "rows": rows,
@@ -223,34 +242,34 @@ class Teller:
             yield self._boxed(self._row(seated, self._boxes))
 
     def _row(self, seated: Sequence[Seated], box: int) -> Data:
-        """Return a row of pictures at the share of their room that they are given."""
-        share = self.shares.get(len(self.rows), 1.0)
-        figures, high = [], 0.0
-        for each in seated:
-            room = each.room if each.fixed else (each.room[0], each.room[1] * share)
-            shown = self.gallery.shown(each.figure.picture, room, each.figure.alt)
-            if shown is not None:
-                high = max(high, shown.height)
-                words = {"alt": self.lines.text(shown.alt)}
-                caption = self.lines.line(each.figure.caption)
-                figures.append({**asdict(shown), **words, "caption": caption})
-        fixed = all(each.fixed for each in seated)
-        most = max(each.room[1] for each in seated)
-        self.rows.append(PictureRow(box=box, room=most, share=share, drawn=high, fixed=fixed))
-        return {"kind": "row", "figures": figures, "height": high}
+        """Return a row of pictures by its place among ``rows``."""
+        self.rows.append(Row(number=len(self.rows), box=box, seated=tuple(seated)))
+        return {"kind": "row", "row": len(self.rows) - 1}
 
     def _at_hand(self, figure: Figure) -> bool:
         return self.gallery.has(figure.picture)
 
     def _boxed(self, made: Data) -> Data:
+        return {**made, "box": self._next_box()}
+
+    def _next_box(self) -> int:
         self._boxes += 1
-        return {**made, "box": self._boxes - 1}
+        return self._boxes - 1
 
 
-def _tied(blocks: Sequence[Data]) -> list[Data]:
-    """Return blocks, of each whether a small note follows that belongs to it."""
-    after = [*(each.get("manner") == "small" for each in blocks[1:]), False]
-    return [{**each, "ties": ties} for each, ties in zip(blocks, after, strict=False)]
+def _tied(blocks: Iterable[Data]) -> list[Data]:
+    """Return blocks, a small note together with the table or the pictures that it belongs to."""
+    found: list[Data] = []
+    for each in blocks:
+        before = found[-1] if found else {}
+        if each.get("manner") == "small" and before.get("note", each) is None:
+            found[-1] = {**before, "note": each}
+        else:
+            found.append({**each, "note": None} if each["kind"] in _NOTED else each)
+    return found
+
+
+_NOTED = ("table", "row")
 
 
 def _opened(blocks: Sequence[Block]) -> Iterator[Block]:

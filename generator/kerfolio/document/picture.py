@@ -16,16 +16,17 @@ Room = tuple[float, float]
 class Art:
     """A drawing by its name in the document: ``sheet-1``, ``step-3``.
 
-    ``draw`` makes it for a room, its lettering at the size it is read at; a drawing that was made
-    for one room alone takes no notice. ``slides`` says that it is wide and must not shrink to a
-    phone's width. Drawings of one ``scale`` (mm on paper for a mm of wood) may be shown together;
-    0 where it is of its own.
+    ``draw`` makes it for a room, its lettering at the size it is read at; one that is ``still`` was
+    made for one room alone, and takes no notice. ``slides`` says that it is wide and must not
+    shrink to a phone's width. Drawings of one ``scale`` (mm on paper for a mm of wood) may be shown
+    together; 0 where it is of its own.
     """
 
     name: str
     draw: Callable[[Room], Drawing]
     slides: bool = False
     scale: float = 0.0
+    still: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,4 +41,4 @@ Picture = Art | Shot
 
 def still(name: str, drawing: Drawing, *, slides: bool = False) -> Art:
     """Return a drawing that is there already."""
-    return Art(name=name, draw=lambda _: drawing, slides=slides)
+    return Art(name=name, draw=lambda _: drawing, slides=slides, still=True)
