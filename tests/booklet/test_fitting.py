@@ -94,7 +94,7 @@ def test_a_page_ends_early_for_a_chapter_rather_than_for_a_text(
 
 def test_no_page_ends_within_a_text_that_goes_on() -> None:
     """Two pages would be filled alike if one ended early within the text; but typst goes on."""
-    found = planned([whole(0, 100.0), *text(1, 26), whole(2, 180.0), whole(3, 190.0)], PAGE)
+    found = planned([whole(0, 100.0), *text(1, 28), whole(2, 180.0), whole(3, 190.0)], PAGE)
     assert found.breaks == {0, 1, 2, 3}
 
 

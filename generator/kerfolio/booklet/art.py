@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
 from kerfolio.document.picture import Art, Picture, Room
-from kerfolio.drawing.vocabulary import Drawing, Label
+from kerfolio.drawing.vocabulary import Dimension, Drawing, Label
 from kerfolio.writing.pdf import picture_size
 
 _LEAST = 7.5 * 25.4 / 72
@@ -42,6 +42,15 @@ class Gallery:
     def has(self, picture: Picture) -> bool:
         """Tell whether a picture can be shown: a photo may not be at hand."""
         return isinstance(picture, Art) or picture.photo.file in self.pictures
+
+    def legible(self, picture: Picture, room: Room) -> bool:
+        """Tell whether what is written in a picture can be read in a room."""
+        shown = self.shown(picture, room)
+        return (
+            shown is None
+            or isinstance(shown.content, bytes)
+            or shown.width / shown.content.width >= least_scale(shown.content)
+        )
 
     def shown(self, picture: Picture, room: Room, alt: str = "") -> Shown | None:
         """Return a picture in a room, no larger than it is drawn; None for a photo that is not at
@@ -103,5 +112,5 @@ def _framed(content: bytes) -> bytes:
 
 def least_scale(drawing: Drawing) -> float:
     """Return how far a drawing may shrink before its lettering is too small to read."""
-    heights = [each.height for each in drawing.items if isinstance(each, Label)]
+    heights = [each.height for each in drawing.items if isinstance(each, Label | Dimension)]
     return _LEAST / min(heights) if heights else 0.0

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from kerfolio.booklet.art import Gallery, Shown
 from kerfolio.booklet.measure import Measure
-from kerfolio.document.blocks import Figure
+from kerfolio.document.blocks import Figure, Size
 from kerfolio.document.picture import Art, Room, Shot
 
 MOST = 1.5
@@ -119,11 +119,16 @@ class PictureRow:
 def packed(
     figures: Sequence[Figure], gallery: Gallery, measure: Measure
 ) -> Iterator[tuple[Seated, ...]]:
-    """Yield figures in rows, as many in each as stand side by side at their own widths."""
+    """Yield figures in rows, as many in each as stand side by side at their own widths.
+
+    One that nobody could read there has the whole width.
+    """
     row: list[tuple[Figure, Shown, float]] = []
     used = 0.0
     for figure in figures:
         room = measure.room(figure.size)
+        if not _scaled(figure) and not gallery.legible(figure.picture, room):
+            room = measure.room(Size.WIDE)
         shown = gallery.shown(figure.picture, room, figure.alt)
         if shown is None:
             continue

@@ -7,14 +7,14 @@ from math import dist
 
 from kerfolio.assembly.assembled import Assembled
 from kerfolio.assembly.extent import box_of
-from kerfolio.basis.lengths import both_text
+from kerfolio.basis.lengths import both_text, length_in
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import say
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.expand import NARROW
 from kerfolio.drawing.exploded_view import LOOK
 from kerfolio.drawing.extent import extent, padded
-from kerfolio.drawing.lettering import Box, text_width
+from kerfolio.drawing.lettering import LEGIBLE, Box, text_width
 from kerfolio.drawing.paper_seat import PaperSeat, fitted
 from kerfolio.drawing.scene import home_scene
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
@@ -26,7 +26,9 @@ from kerfolio.geometry.rigid import Vector, added, scaled
 from kerfolio.geometry.view import View
 
 ROOM = (120.0, 95.0)
-_TEXT, _LEAST_TEXT = 3.2, 2.65
+_TEXT = 3.2
+_LEAST_TEXT = LEGIBLE / 0.85
+"""A picture of a whole is shown smaller than it is drawn, mm."""
 _ARROWS = 2.4
 _AWAY, _OVERRUN, _GAP = 7.0, 1.5, 0.8
 """On paper, mm: from the object to a dimension line, past it, and free beside the object."""
@@ -54,7 +56,9 @@ def assembled_view(
     found = seen(solids, look, apart=APART / seat.scale)
     low, high = box_of(scene.corners())
     sizes = [both_text(b - a, reader) for a, b in zip(low, high, strict=True)]
-    items = (*solid_strokes(found, seat, ()), *overall_dimensions(low, high, sizes, seat))
+    short = [length_in(b - a, reader) for a, b in zip(low, high, strict=True)]
+    told = [*zip(sizes, short, strict=True)]
+    items = (*solid_strokes(found, seat, ()), *overall_dimensions(low, high, told, seat))
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
@@ -66,9 +70,12 @@ def assembled_view(
 
 
 def overall_dimensions(
-    low: Vector, high: Vector, sizes: Sequence[str], seat: PaperSeat
+    low: Vector, high: Vector, sizes: Sequence[Sequence[str]], seat: PaperSeat
 ) -> Iterator[Item]:
-    """Yield the three sizes: two along the ground before the object, the height at its side."""
+    """Yield the three sizes: two along the ground before the object, the height at its side.
+
+    Of each of ``sizes`` the first text is taken that its line has room for, else the last.
+    """
     eye = seat.view.to_viewer
     near_x, far_x = (high[0], low[0]) if eye[0] > 0 else (low[0], high[0])
     near_y = high[1] if eye[1] > 0 else low[1]
@@ -85,7 +92,9 @@ def overall_dimensions(
     yield from _dimension((far_x, near_y, ground), (far_x, near_y, high[2]), side, sizes[2], seat)
 
 
-def _dimension(a: Vector, b: Vector, out: Vector, text: str, seat: PaperSeat) -> Iterator[Item]:
+def _dimension(
+    a: Vector, b: Vector, out: Vector, texts: Sequence[str], seat: PaperSeat
+) -> Iterator[Item]:
     """Yield a dimension whose extension lines run along ``out``, a direction of the world."""
     way = seat.way(out)
     size = (way[0] ** 2 + way[1] ** 2) ** 0.5
@@ -98,5 +107,7 @@ def _dimension(a: Vector, b: Vector, out: Vector, text: str, seat: PaperSeat) ->
         yield Stroke(contour=line, ink=Ink.SOFT, width=NARROW)
     ends = sorted((beyond(a, _AWAY), beyond(b, _AWAY)))
     room = dist(*ends) - 2 * _ARROWS
-    height = max(_LEAST_TEXT, min(_TEXT, room / text_width(text, 1.0)))
+    fitting = ((each, room / text_width(each, 1.0)) for each in texts)
+    text, most = next((each for each in fitting if each[1] >= _LEAST_TEXT), (texts[-1], 0.0))
+    height = max(_LEAST_TEXT, min(_TEXT, most))
     yield Dimension(a=ends[0], b=ends[1], text=text, offset=0.0, height=height)

@@ -11,7 +11,7 @@ from kerfolio.basis.saying import listed, say
 from kerfolio.drawing.block import text_block
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.hatch import hatched
-from kerfolio.drawing.lettering import Box, text_width
+from kerfolio.drawing.lettering import LEGIBLE, Box, text_width
 from kerfolio.drawing.vocabulary import Anchor, Drawing, Ink, Item, Label, Stroke
 from kerfolio.geometry.shapes import rectangle
 from kerfolio.layouts.boards import BoardCuts, BoardPiece, BoardPlan
@@ -20,8 +20,8 @@ from kerfolio.settling.titles import board_title
 ROOM = (168.0, 230.0)
 _BAR = 9.0
 _ROW = 19.0
-_HEAD, _NAME, _SIZE = 2.9, 2.9, 2.6
-_LEAST = 0.8
+_HEAD, _NAME, _SIZE = 2.9, 3.0, 3.0
+_LEAST = LEGIBLE / _SIZE
 """How far lettering may shrink to stay in its piece."""
 _SEEN = 0.2
 _PAD = 0.6

@@ -18,6 +18,9 @@ from kerfolio.geometry.contour import Point
 
 CAPITAL = 0.66
 """Height of a capital letter for a font size of 1 (the typeface's own OS/2 table)."""
+LEGIBLE = 2.7
+"""Font size in mm of the smallest lettering that is printed: 7.5 pt are 2.65 mm, and a picture may
+be shown a little smaller than it is drawn."""
 Box = tuple[float, float, float, float]
 """left, bottom, right, top in mm."""
 

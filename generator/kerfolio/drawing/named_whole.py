@@ -80,7 +80,7 @@ def _thing(whole: Whole, reader: Reader, changed: Collection[str]) -> Iterator[I
     seat = fitted(LOOK, extent_of(solids, LOOK), (left, bottom, ROOM[0] - right, ROOM[1] - top))
     found = seen(solids, LOOK, apart=APART / seat.scale, first=scene.coloured)
     low, high = box_of(scene.corners())
-    sizes = [length_in(b - a, reader) for a, b in zip(low, high, strict=True)]
+    sizes = [(length_in(b - a, reader),) for a, b in zip(low, high, strict=True)]
     measured = tuple(overall_dimensions(low, high, sizes, seat))
     taken = Occupied([flat_on_paper(each.shape, seat) for each in found.areas])
     anchors = piece_anchors(scene, found, seat, set(scene.away))

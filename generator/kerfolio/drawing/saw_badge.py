@@ -14,8 +14,9 @@ from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.shapes import circle
 
-_RADII = (1.9, 1.5)
-_LETTER = 1.25  # of the radius
+_RADII = (1.9,)
+_LETTER = 1.4
+"""Size of the lettering, of the radius."""
 _AIR = 0.3
 _STEP = 0.6
 _OUT = 1.6

@@ -11,7 +11,7 @@ from kerfolio.drawing.arrow import grain_arrow
 from kerfolio.drawing.block import Block, block, text_block
 from kerfolio.drawing.extent import apart, extent, padded
 from kerfolio.drawing.hatch import hatched
-from kerfolio.drawing.lettering import Box, wrapped
+from kerfolio.drawing.lettering import LEGIBLE, Box, wrapped
 from kerfolio.drawing.saw_badge import CutLine, badges, edge_badges
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Ink, Item, Label, Stroke
@@ -29,8 +29,8 @@ _AWAY_OF_GRAIN = 8.0
 _PAD = 0.6
 _SHRINKS = 4
 _NAMED = 8
-_MARK, _SIZE, _TEXT, _NOTE = 4.2, 2.6, 3.2, 2.8
-_LEAST_SIZE, _LEAST_MARK = 0.75, 0.5
+_MARK, _SIZE, _TEXT, _NOTE = 4.2, 3.0, 3.2, 2.8
+_LEAST_SIZE, _LEAST_MARK = LEGIBLE / _SIZE, LEGIBLE / _MARK
 """How far lettering in a blank may shrink while it has its size in it, and with the mark alone."""
 
 
@@ -167,7 +167,7 @@ def _left_over(
     """Return the size of an offcut that is worth keeping, where it has room."""
     size = f"{_length(work.width, reader)} × {_length(work.height, reader)}"
     words = say(reader, "drawing-left-over-size", size=size)
-    label = text_block(((words, _SIZE, False),), ink=Ink.SOFT)
+    label = text_block(((words, LEGIBLE, False),), ink=Ink.SOFT)
     box = _scaled(work, scale)
     spot = ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
     sides = (label.width, label.height)

@@ -10,7 +10,7 @@ from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.drawing.arrow import leader
 from kerfolio.drawing.extent import apart
-from kerfolio.drawing.lettering import CAPITAL, Box, label_box, text_width, wrapped
+from kerfolio.drawing.lettering import CAPITAL, LEGIBLE, Box, label_box, text_width, wrapped
 from kerfolio.drawing.placing import first_free
 from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
 from kerfolio.geometry.boolean import intersects
@@ -20,8 +20,8 @@ from kerfolio.geometry.shapes import rectangle
 
 MARK = 4.6
 """Font size of a mark in its piece, mm, where there is room."""
-_LEAST_MARK = 2.4
-_NEAR = 2.6
+_LEAST_MARK = LEGIBLE
+_NEAR = LEGIBLE
 _FAR = 3.0
 _COUNT = 2.8
 _LONGEST_SLANT = 8.0
