@@ -97,6 +97,7 @@ class Published:
 
 SHARING = (
     *("publishing/test_publish.py", "publishing/test_whole.py", "pages/test_sample.py"),
+    "booklet/test_sample.py",
     "proving/test_sample.py",
 )
 """Files whose tests look at the published sample: one worker takes them all."""

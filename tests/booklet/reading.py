@@ -72,3 +72,21 @@ def runs(content: bytes, dots: float = 10.0) -> set[float]:
                 found.add(float((edges[1::2] - edges[::2]).max()) / dots)
     document.close()
     return found
+
+
+def blank_feet(content: bytes, margins: tuple[float, float], dots: float = 1.5) -> list[float]:
+    """Return of every page the share that is blank between its last ink and the lower margin.
+
+    ``margins`` are the upper and the lower one, mm; the foot stands in the lower one. Looked at as
+    pictures of ``dots`` a mm.
+    """
+    document = pypdfium2.PdfDocument(content)
+    found = []
+    for page in document:
+        inked = page.render(scale=dots * 25.4 / 72, grayscale=True).to_numpy().squeeze() < 235
+        top, bottom = round(margins[0] * dots), len(inked) - round(margins[1] * dots)
+        rows = np.flatnonzero(inked[top:bottom].any(axis=1))
+        last = int(rows.max()) + 1 if len(rows) else 0
+        found.append(1.0 - last / (bottom - top))
+    document.close()
+    return found

@@ -88,7 +88,7 @@ class Gallery:
         """Return the name of a picture's file; what is the same is written once."""
         content = shown.content
         if id(content) not in self._named:
-            made = _framed(content) if isinstance(content, bytes) else self.written(content)
+            made = framed(content) if isinstance(content, bytes) else self.written(content)
             self._named[id(content)] = (content, self._filed(made))
         return self._named[id(content)][1]
 
@@ -100,7 +100,7 @@ class Gallery:
         return self._known[content]
 
 
-def _framed(content: bytes) -> bytes:
+def framed(content: bytes) -> bytes:
     """Return a photo, as it is packed, within an SVG: files handed to typst must be text."""
     wide, high = picture_size(content)
     kind = "png" if content.startswith(b"\x89PNG") else "jpeg"

@@ -22,6 +22,7 @@ from kerfolio.booklet.art import Gallery, Shown
 from kerfolio.booklet.fitting import Atom, Plan, atoms_of, half_empty, planned
 from kerfolio.booklet.lines import Lines
 from kerfolio.booklet.look import booklet_look
+from kerfolio.booklet.mark import mark_of
 from kerfolio.booklet.measure import Measure
 from kerfolio.booklet.rows import PictureRow
 from kerfolio.booklet.setting import BLANK, measured, printed
@@ -115,7 +116,7 @@ class _Job:
     document: Document
     teller: Teller
     told: Data
-    code: bytes
+    signs: Mapping[str, bytes]
     sizes: Sequence[PictureRow]
 
     def draft(self, density: float) -> _Draft:
@@ -177,13 +178,16 @@ class _Job:
             **_templates(),
             "document.json": json.dumps(told, ensure_ascii=False).encode(),
             **{name: pictures[name] for name in sorted(names & pictures.keys())},
-            **({"address.svg": self.code} if self.code else {}),
+            **self.signs,
         }
 
 
 def _job(document: Document, lines: Lines, gallery: Gallery, paper: PaperStock, look: Look) -> _Job:
     measure, colours = Measure(paper=paper), booklet_look(look)
     teller = Teller(lines=lines, gallery=gallery, measure=measure)
+    signs = {"mark.svg": mark_of(document.opening.kicker or document.author, look)}
+    if document.address:
+        signs["address.svg"] = _code(document.address, colours.ink)
     told = {
         "page": asdict(measure) | {"width": paper.width, "height": paper.height},
         "look": asdict(colours),
@@ -202,7 +206,7 @@ def _job(document: Document, lines: Lines, gallery: Gallery, paper: PaperStock, 
         document=document,
         teller=teller,
         told=told,
-        code=_code(document.address, colours.ink) if document.address else b"",
+        signs=signs,
         sizes=[row.sized(gallery) for row in teller.rows],
     )
 

@@ -16,6 +16,8 @@ _LEAST, _MUCH = 0.5, 0.75
 """How far at least, and how far at most, a row of pictures gives way."""
 _SEEN = 48.0
 """Height in mm that is enough to see what a picture shows."""
+_DRAWN = 0.6
+"""How far a row gives way at most that is drawn for its room: it tells less in a smaller one."""
 _ENOUGH = 8.0
 """A share of its room's height that hinders no picture."""
 _CLOSE = 0.5
@@ -27,11 +29,13 @@ class Seated:
     """A figure with the room it has in its row, mm, before the row gives way or grows.
 
     A ``fixed`` one keeps its size: it is drawn at a scale that it shares, or stands beside text.
+    ``width`` is how wide its picture came out.
     """
 
     figure: Figure
     room: Room
     fixed: bool = False
+    width: float = 0.0
 
     def within(self, share: float) -> Room:
         """Return its room where its row is given a share of the height."""
@@ -46,11 +50,15 @@ class Seated:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Row:
-    """Figures side by side, in the box of that number; ``number`` counts rows."""
+    """Figures side by side, in the box of that number; ``number`` counts rows.
+
+    A ``wide`` one begins at the left margin though it would have room in the column of text.
+    """
 
     number: int
     box: int
     seated: tuple[Seated, ...]
+    wide: bool = False
 
     def shown(self, gallery: Gallery, share: float) -> list[tuple[Figure, Shown]]:
         """Return each figure with its picture, where the row is given a share of its height."""
@@ -85,6 +93,7 @@ class Row:
             least=least,
             most=max(most, least),
             fixed=all(each.fixed for each in self.seated),
+            anew=not all(each.known for each in self.seated),
         )
 
 
@@ -93,7 +102,7 @@ class PictureRow:
     """How high a row of pictures is, mm: ``room`` is how high it may be, ``drawn`` how it is.
 
     It is the row of that ``number``, in the box of that one; no room makes it lower than ``least``
-    or higher than ``most``.
+    or higher than ``most``. One that is drawn ``anew`` for every room gives way less.
     """
 
     number: int
@@ -103,6 +112,7 @@ class PictureRow:
     least: float
     most: float
     fixed: bool = False
+    anew: bool = False
 
     def at(self, share: float) -> float:
         """Return the height that it would have with a share of its room, mm."""
@@ -112,7 +122,7 @@ class PictureRow:
 
     def within(self, share: float) -> float:
         """Return the share nearest to one that leaves enough to see, and is not all too large."""
-        least = min(_MUCH, max(_LEAST, _SEEN / self.room))
+        least = _DRAWN if self.anew else min(_MUCH, max(_LEAST, _SEEN / self.room))
         return min(max(share, least), MOST)
 
 
@@ -147,7 +157,12 @@ def _seated(row: Sequence[tuple[Figure, Shown, float]], measure: Measure) -> tup
     used = sum(shown.width for _, shown, _ in row)
     left = max(0.0, measure.width - used - measure.between * (len(row) - 1)) / len(row)
     return tuple(
-        Seated(figure=figure, room=(shown.width + left, high), fixed=_scaled(figure))
+        Seated(
+            figure=figure,
+            room=(shown.width + left, high),
+            fixed=_scaled(figure),
+            width=shown.width,
+        )
         for figure, shown, high in row
     )
 

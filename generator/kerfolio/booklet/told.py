@@ -68,6 +68,7 @@ class Teller:
         shown = row.shown(self.gallery, share)
         return {
             "height": max((each.height for _, each in shown), default=0.0),
+            "wide": row.wide,
             "figures": [
                 {
                     **self.picture(each, named),
@@ -155,9 +156,12 @@ class Teller:
                 wide = isinstance(next(iter(block.blocks), None), Facts)
                 line = self.lines.line(block.summary)
                 yield self._boxed({"kind": "folded", "line": line, "wide": wide})
-                for inner in _opened(block.blocks):
-                    for each in self._block(inner, level):
-                        yield {**each, "small": True}
+                told = [
+                    {**each, "small": True}
+                    for inner in _opened(block.blocks)
+                    for each in self._block(inner, level)
+                ]
+                yield from _alike(told)
             case Table():
                 if block.rows:
                     yield self._boxed(table(block, self.lines))
@@ -238,12 +242,17 @@ class Teller:
         return self._row((Seated(figure=figure, room=room, fixed=True),), box)
 
     def _figures(self, figures: Sequence[Figure]) -> Iterator[Data]:
-        for seated in packed(figures, self.gallery, self.measure):
-            yield self._boxed(self._row(seated, self._boxes))
+        """Yield rows of pictures; those that are compared with each other begin at one place."""
+        rows = [*packed(figures, self.gallery, self.measure)]
+        wide = len(rows) > 1 and any(
+            len(row) > 1 or row[0].width > self.measure.main for row in rows if row[0].fixed
+        )
+        for seated in rows:
+            yield self._boxed(self._row(seated, self._boxes, wide=wide))
 
-    def _row(self, seated: Sequence[Seated], box: int) -> Data:
+    def _row(self, seated: Sequence[Seated], box: int, *, wide: bool = False) -> Data:
         """Return a row of pictures by its place among ``rows``."""
-        self.rows.append(Row(number=len(self.rows), box=box, seated=tuple(seated)))
+        self.rows.append(Row(number=len(self.rows), box=box, seated=tuple(seated), wide=wide))
         return {"kind": "row", "row": len(self.rows) - 1}
 
     def _at_hand(self, figure: Figure) -> bool:
@@ -267,6 +276,18 @@ def _tied(blocks: Iterable[Data]) -> list[Data]:
         else:
             found.append({**each, "note": None} if each["kind"] in _NOTED else each)
     return found
+
+
+def _alike(blocks: Sequence[Data]) -> Iterator[Data]:
+    """Yield blocks; tables with as many columns count as wide as the widest of them."""
+    widest: dict[int, float] = {}
+    for each in blocks:
+        if each["kind"] == "table":
+            count = len(each["columns"])
+            widest[count] = max(each["natural"], widest.get(count, 0.0))
+    for each in blocks:
+        wide = each["kind"] == "table"
+        yield {**each, "natural": widest[len(each["columns"])]} if wide else each
 
 
 _NOTED = ("table", "row")

@@ -22,7 +22,7 @@ from kerfolio.document.blocks import (
     Table,
 )
 from kerfolio.document.chapter import BUILDERS, Chapter
-from kerfolio.document.picture import still
+from kerfolio.document.picture import Art
 from kerfolio.drawing.yard_view import yard_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.yard import Ask, BlankWords, SawnSheet, YardCard, cuts_of, yard_card
@@ -106,7 +106,8 @@ def _picture(edition: Edition, number: int) -> Iterator[Figure]:
     cuts = cuts_of(edition, layout)
     if cuts is not None:
         yield Figure(
-            picture=still(
-                f"yard-{number}", yard_view(edition.settled, layout, cuts, edition.reader)
+            picture=Art(
+                name=f"yard-{number}",
+                draw=lambda room: yard_view(edition.settled, layout, cuts, edition.reader, room),
             )
         )
