@@ -9,18 +9,18 @@ import pytest
 
 from kerfolio.edition.names import art_name, cut_sheet_name
 from kerfolio.publishing.bundle import Bundle
-from tests.plans import READY
+from tests.plans import ONE
 from tests.publishing.bundles import bundle
 from tests.publishing.spoiling import faults_of, files_of, repacked
 
-CENTRED = READY.replace("fit: 0.1}", "fit: 0.1, datum: centre}")
-SHEET = cut_sheet_name("17.8mm", 1, "dxf")
+CENTRED = ONE.replace("fit: 0.1}", "fit: 0.1, datum: centre}")
+SHEET = cut_sheet_name("17.6mm", 1, "dxf")
 ART = art_name("side.mark", "svg")
 
 
 @pytest.fixture(scope="module")
 def corner() -> Bundle:
-    return bundle(READY)
+    return bundle(ONE)
 
 
 @pytest.fixture(scope="module")

@@ -118,7 +118,8 @@ def _is_still(turned: Rigid, panel: Panel) -> bool:
 
 
 def _onto_itself(points: Sequence[Point], put: Callable[[Point], Point]) -> bool:
-    return all(any(dist(put(each), other) < _SAME for other in points) for each in points)
+    there = map(put, points)
+    return all(any(dist(each, other) < _SAME for other in points) for each in there)
 
 
 def _has_faces(part: SettledPart) -> bool:

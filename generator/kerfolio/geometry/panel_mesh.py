@@ -69,6 +69,7 @@ def panel_mesh(panel: Panel) -> Mesh:
     return mesh_of(chain(_lids(cells), _walls(cells)))
 
 
+@lru_cache(maxsize=256)
 def volume_and_centre(mesh: Mesh) -> tuple[float, Vector]:
     """Return the volume in mm3 and the centre of volume in mm of a closed surface.
 
