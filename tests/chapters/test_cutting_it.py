@@ -147,9 +147,13 @@ def test_places_count_from_the_edges_of_the_whole_part() -> None:
     # The stool's rail is drawn from its shoulders; its tabs stand 17.8 mm out on the left, so that
     # the barrel nut's hole, 25 mm from the shoulder, is 42.8 mm from the left edge.
     settled = sample("harbour-stool").settled
-    nuts = spots_of(settled, settled.part("rail"))
+    *nuts, left, right = spots_of(settled, settled.part("rail"))
+    bores = (left, right)
     assert [each.left for each in nuts] == pytest.approx([42.8, 320 - 42.8])
-    assert {each.up for each in nuts} == {50.0}
+    assert {each.up for each in (*nuts, *bores)} == {50.0}
+    # The bores for its bolts begin at the shoulders.
+    assert [each.left for each in bores] == pytest.approx([17.8, 320 - 17.8])
+    assert {each.depth for each in bores} == {35.0}
     # So do the bench's worktop's, whose first slot is stated at 200, 60 from the same corner.
     bench = sample("potting-bench").settled
     slot = spots_of(bench, bench.part("worktop"))[0]

@@ -17,7 +17,7 @@ from kerfolio.drawing.ground import Ground
 from kerfolio.drawing.lettering import CAPITAL, Box, in_rows, rows_of, text_width
 from kerfolio.drawing.vocabulary import Anchor, Ink, Label
 from kerfolio.geometry.contour import Point
-from kerfolio.model.feature_kind import HOLE, NOTCH
+from kerfolio.model.feature_kind import BORE, HOLE, NOTCH
 from kerfolio.settling.settled import SettledFeature
 
 SIZE = 3.2
@@ -124,9 +124,10 @@ def set_name(name: str) -> str:
 
 
 def middle(feature: SettledFeature) -> Point:
-    """Return the middle of the feature; a notch is known by the middle of its bottom."""
+    """Return the middle of the feature; a notch is known by its bottom, a bore by its mouth."""
     (x, y), (ux, uy) = feature.at, feature.direction
-    reach = feature.length.value / 2 if feature.kind is NOTCH else 0.0
+    ways = {NOTCH: 0.5, BORE: -0.5}
+    reach = ways.get(feature.kind, 0.0) * feature.length.value
     return x + ux * reach, y + uy * reach
 
 
@@ -158,7 +159,7 @@ def _started(label: Label) -> Label:
 
 def _inside(ends: Sequence[SettledFeature], lines: Lines, drill: float, layer: str) -> Note | None:
     """Return the words inside an opening or recess wide enough for them, else nothing."""
-    if ends[0].kind is HOLE:
+    if ends[0].kind in (HOLE, BORE):
         return None
     room = min(each.length.value for each in ends) - 2 * drill - 2
     rows = tuple(rows_of(line, SIZE, room) for line in lines)

@@ -15,7 +15,7 @@ from kerfolio.drawing.feature_note import Notes, listed_words, place_notes
 from kerfolio.drawing.ground import Ground
 from kerfolio.drawing.lettering import Box, in_rows, rows_of
 from kerfolio.drawing.part_badge import badge
-from kerfolio.drawing.template_shape import BAND, WORDS, around, centres, template_shape
+from kerfolio.drawing.template_shape import BAND, WORDS, around, bored, centres, template_shape
 from kerfolio.drawing.vocabulary import Item, Label
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import bounds
@@ -69,7 +69,8 @@ def _choice(
     parts = [each.part(drawn.name) for each in plans]
     drill = max(each.sheet(drawn.sheet).cutter.diameter for each in plans)
     crosses = dict.fromkeys(around(at) for each in parts for at in centres(each))
-    ground = Ground.of(parts, crosses, seams)
+    bores = dict.fromkeys(box for each in parts for box in bored(each))
+    ground = Ground.of(parts, (*crosses, *bores), seams)
     told = _told(corners[0], drawn, reader)
     words = badge(drawn, told, ground, WORDS.name, reader)
     notes = place_notes([each.features for each in parts], ground, drill, WORDS.name, reader)

@@ -9,6 +9,7 @@ from kerfolio.drawing.face import FINE, OUTLINE
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.vocabulary import Ink, Layer, Stroke
 from kerfolio.geometry.contour import Point
+from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shapes import circle
 from kerfolio.model.feature_kind import BORE, HOLE
 from kerfolio.settling.settled import Operation, SettledFeature, SettledPart
@@ -42,6 +43,15 @@ def template_shape(part: SettledPart, drill: float) -> tuple[Stroke, ...]:
 def centres(part: SettledPart) -> tuple[Point, ...]:
     """Return the middles of its holes."""
     return tuple(dict.fromkeys(each.at for each in part.features if each.kind is HOLE))
+
+
+def bored(part: SettledPart) -> Iterator[Box]:
+    """Yield the boxes that bores into its edges take, with what of their axes is outside."""
+    for each in part.features:
+        if each.kind is BORE:
+            box, (ux, uy) = bounds(each.shape[0]), each.direction
+            out = (each.at[0] + CROSS * ux, each.at[1] + CROSS * uy)
+            yield min(box.x0, out[0]), min(box.y0, out[1]), max(box.x1, out[0]), max(box.y1, out[1])
 
 
 def around(at: Point) -> Box:

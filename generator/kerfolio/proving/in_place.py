@@ -20,6 +20,9 @@ from kerfolio.settling.settled import FitVariant, SettledPlan
 SLANT = 1.0
 """Degrees between two axes that are no accident of arithmetic (common practice)."""
 
+_LESS_IS_WORSE = ("distance", "inside", "wood")
+"""What quantities are called of which there is too little."""
+
 _SEEN = 0.05
 """A part of a distance is told, mm, where it is no less."""
 
@@ -68,13 +71,13 @@ def at_points(build: Build, look: Look, *, slanted: bool = False) -> Iterator[Fi
             if off.isdisjoint(posed.settled.pieces) and (straight or slanted):
                 there = InPlace(posed=posed, settled=fitted.settled, pieces=assembled.pieces)
                 found += ((assembled.variant, each) for each in look(there))
-    yield from _worst(found, tried)
+    yield from worst(found, tried)
 
 
-def _worst(
+def worst(
     found: Iterable[tuple[FitVariant, Finding]], tried: Sequence[FitVariant]
 ) -> Iterator[Finding]:
-    """Yield one remark of those that differ only in their numbers, where the first is largest.
+    """Yield one remark of those that differ only in their numbers, where the first tells most.
 
     It names the thickness where not all of them are concerned.
     """
@@ -88,8 +91,11 @@ def _worst(
 
 
 def _size(finding: Finding) -> float:
-    """Return the first number that a finding tells, 0 where it tells none."""
-    return next((each.value for each in finding.facts), 0.0)
+    """Return how bad a finding is by the first number that it tells."""
+    first = next(iter(finding.facts), None)
+    if first is None:
+        return 0.0
+    return -first.value if first.name in _LESS_IS_WORSE else first.value
 
 
 def play_of(seat: Seat, thread: float) -> float:

@@ -45,6 +45,7 @@ from kerfolio.proving import (
     swaps,
     wall,
     webs,
+    wedges,
 )
 from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 
@@ -53,7 +54,7 @@ _MODULES = (
     letters,
     *(machining, shapes, drawn_edges, edges, corners, webs, parts, mating, play, damp, bolts),
     *(screws, engravings, cutting, children, sawing, spans, going_together, wall),
-    *(fastened_bolts, fastened_screws, fastened_tools, swaps),
+    *(fastened_bolts, fastened_screws, fastened_tools, wedges, swaps),
 )
 
 

@@ -1,4 +1,4 @@
-"""The fastenings in ``plan.json``: what each is of, what it joins, and where it stands."""
+"""Fastenings and wedges in ``plan.json``: what each is of, what it joins, where it stands."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import Any
 
 from kerfolio.assembly.fastened import PosedFastening, posed_fastenings
 from kerfolio.assembly.made import Made
+from kerfolio.assembly.wedged import wedges_of
 from kerfolio.basis.digits import RATIO_DECIMALS
 from kerfolio.basis.json_text import number
 from kerfolio.model.fastening import SCREWED
@@ -59,3 +60,26 @@ def _pull(each: PosedFastening, settled: SettledPlan) -> dict[str, Any]:
     pull = pull_of(stock, thread, bite, edge=entry.seat.into_edge)
     allowed = None if pull.allowed is None else number(pull.allowed, 0)
     return {"bite": number(bite), "pull-n": allowed, "pull-source": pull.source}
+
+
+def wedges(made: Made) -> Iterator[dict[str, Any]]:
+    """Yield what each wedge of a thing does, mm and mm2; nothing of those without a place.
+
+    ``to-drive`` is from where it is drawn to where it bears at both sides, ``left`` what of it
+    stands out at its head then; ``inside`` how far its slot begins inside the face it draws on.
+    """
+    if made.build is None:
+        return
+    for each in wedges_of(made.settled, made.build.drawn.assembled):
+        yield {
+            "wedge": each.wedge,
+            "through": f"{each.through}.{each.slot.name}",
+            "holds": each.holds or None,
+            "taper": number(each.taper),
+            "inside": None if each.inside is None else number(each.inside),
+            "to-drive": number(each.to_drive),
+            "left": number(each.left),
+            "play": number(each.play),
+            "behind": None if each.behind is None else number(each.behind),
+            "bearing": number(each.bearing),
+        }

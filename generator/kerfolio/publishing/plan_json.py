@@ -15,7 +15,7 @@ from kerfolio.drawing.path_count import PathCount, drawn_counts
 from kerfolio.edition.edition import Edition
 from kerfolio.model.edge_treatment import BAND, ROUND_OVER
 from kerfolio.model.plan import Assembly, Step
-from kerfolio.publishing.plan_fastenings import fastenings
+from kerfolio.publishing.plan_fastenings import fastenings, wedges
 from kerfolio.publishing.plan_figures import figures
 from kerfolio.settling.bridges import butted_sides
 from kerfolio.settling.clearance import Clearance
@@ -289,6 +289,7 @@ def plan_json(edition: Edition) -> bytes:
         "makes": [_assembly(each, dict(edition.settled.overhangs)) for each in plan.assemblies],
         "joints": [{"kind": j.kind.name, "a": j.a.name, "b": j.b.name} for j in plan.joints],
         "fastenings": [each for thing in edition.made for each in fastenings(thing)],
+        "wedges": [each for thing in edition.made for each in wedges(thing)],
         "hardware": {row.item: row.count for row in edition.hardware},
         "boards": [
             {"name": row.name, "length": number(row.length), "count": row.count}

@@ -1,0 +1,189 @@
+"""Checks of wedges: grain, taper, a slot that lets them draw, and wood that bears them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from kerfolio.assembly.building import Build
+from kerfolio.assembly.wedged import Wedged, wedges_of
+from kerfolio.basis.finding import Beside, Finding, Severity, error, warning
+from kerfolio.basis.measures import length, precise
+from kerfolio.basis.said import named, said
+from kerfolio.basis.tolerance import SAME
+from kerfolio.proving.in_place import worst
+from kerfolio.proving.marks import about, about_spots
+from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, together
+from kerfolio.settling.settled import FitVariant, SettledPlan
+
+SLIGHT, STEEP = 1 / 8, 1 / 6
+"""How much a wedge widens for its length: between 1 in 8 and 1 in 6 (common practice)."""
+
+DRAWS = 0.5
+"""A slot's inner wall lies inside the bearing face by so much, mm, at least (common practice)."""
+
+OFF = 0.3
+"""A wedge may lie this far, mm, off the face that it is to bear on (common practice)."""
+
+LEFT = 10.0
+"""Of a driven wedge, what stands out at its head, mm: to hit, and to drive on (common practice)."""
+
+LOOSE = 1.0
+"""Play of a wedge across its slot, mm, at most (common practice, no single source)."""
+
+_ALIKE = 0.02
+"""Of a taper, what rounding may make of it."""
+
+Look = Callable[[Wedged, SettledPlan], Iterator[Finding]]
+
+
+def _at_points(build: Build, look: Look) -> Iterator[Finding]:
+    off = {piece for gap in build.drawn.gaps for piece in (gap.pairing.a, gap.pairing.b)}
+    tried: list[FitVariant] = []
+    found: list[tuple[FitVariant, Finding]] = []
+    for fitted in build.fitted:
+        assembled = fitted.together.assembled
+        tried.append(assembled.variant)
+        for each in wedges_of(fitted.settled, assembled):
+            if off.isdisjoint((each.wedge, each.through)):
+                found += ((assembled.variant, one) for one in look(each, fitted.settled))
+    yield from worst(found, tried)
+
+
+def _of_wedge(each: Wedged, settled: SettledPlan) -> Beside:
+    at = each.joint.at or each.slot.at
+    return about_spots(settled, each.part, (at,))
+
+
+def _of_slot(each: Wedged, settled: SettledPlan) -> Beside:
+    return about(settled, each.slotted, each.slot)
+
+
+@together(
+    "wedge-grain",
+    reason="A wedge with its grain across splits when it is hit.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+)
+def grain_runs_along(build: Build) -> Iterator[Finding]:
+    """Look for wedges whose grain does not run along them."""
+
+    def look(each: Wedged, settled: SettledPlan) -> Iterator[Finding]:
+        if each.part.grain != "along y" and settled.sheet(each.part.sheet).stock.grain:
+            message = f"the grain of wedge `{each.part.name}` does not run along it"
+            advice = "Write `grain: along y`: a wedge is drawn lengthwise along y."
+            yield warning("wedge-grain", message, each.part.place, advice, subject=each.part.name)
+
+    return _at_points(build, look)
+
+
+@together(
+    "wedge-taper",
+    reason="A steep wedge jumps out, a slight one cannot be driven out again.",
+    source="1 in 8 to 1 in 6: common practice, no single source",
+    severity=Severity.WARNING,
+    also=("wedge-turned",),
+)
+def tapers_hold(build: Build) -> Iterator[Finding]:
+    """Look for wedges that are too steep, too slight, or lie with the wrong side to what they hold.
+
+    The side that bears on a face is parallel to it.
+    """
+
+    def look(each: Wedged, settled: SettledPlan) -> Iterator[Finding]:
+        what = _of_wedge(each, settled)
+        if not SLIGHT * (1 - _ALIKE) <= each.taper <= STEEP * (1 + _ALIKE):
+            one_in = f"1 in {1 / each.taper:.1f}" if each.taper > 0 else "not at all"
+            how = "steep" if each.taper > STEEP else "slight"
+            message = f"wedge `{each.part.name}` widens {one_in}, which is too {how}"
+            advice = "Draw it 1 in 8 to 1 in 6: over 120 mm it becomes 15 to 20 mm wider."
+            yield warning("wedge-taper", message, each.part.place, advice, **what)
+        elif each.holds and each.slant > each.taper / 2:
+            message = f"the slanted side of `{each.wedge}` lies against `{each.holds}`"
+            advice = "Turn it: state the other `looking`, so that its straight side bears there."
+            yield warning("wedge-turned", message, each.joint.stated.place, advice, **what)
+
+    return _at_points(build, look)
+
+
+@together(
+    "wedge-cannot-draw",
+    reason="A wedge tightens as long as it meets the face before the end of its slot.",
+    source=OWN_FIGURES,
+    also=("wedge-off-face",),
+)
+def wedges_draw(build: Build) -> Iterator[Finding]:
+    """Look for slots that begin outside the face a wedge bears on, and wedges that do not bear."""
+
+    def look(each: Wedged, settled: SettledPlan) -> Iterator[Finding]:
+        slot = named(f"{each.through}.{each.slot.name}")
+        place = each.joint.stated.place
+        if each.inside is not None and each.inside < DRAWS - SAME:
+            inside = precise("inside", max(0.0, -each.inside))
+            message = said("slot {} begins {} outside `{}`", slot, inside, each.holds)
+            if each.inside >= 0:
+                inside = precise("inside", each.inside)
+                message = said("slot {} begins {} inside `{}`", slot, inside, each.holds)
+            more = length("more", DRAWS - each.inside)
+            advice = said("Move its inner end {} inward, or nothing is drawn tight.", more)
+            what = _of_slot(each, settled)
+            yield error("wedge-cannot-draw", message, place, advice, **what)
+        elif each.gap is not None and each.gap > OFF + SAME:
+            gap = precise("gap", each.gap)
+            message = said("wedge `{}` lies {} off `{}`", each.wedge, gap, each.holds)
+            advice = said("Bring the point `at` that lies in the slot {} nearer to its side.", gap)
+            what = _of_wedge(each, settled)
+            yield error("wedge-off-face", message, place, advice, **what)
+
+    return _at_points(build, look)
+
+
+@together(
+    "wedge-driven-out",
+    reason="A wedge that is driven home has a head left to hit, and length to be driven on.",
+    source=COMMON_PRACTICE,
+)
+def wedges_long_enough(build: Build) -> Iterator[Finding]:
+    """Look for wedges that are driven out of their length before they bear."""
+
+    def look(each: Wedged, settled: SettledPlan) -> Iterator[Finding]:
+        if each.left < LEFT - SAME:
+            figures = length("short", LEFT - each.left), length("drive", each.to_drive)
+            template = "wedge `{}` is {} too short: it bears when driven on by {}"
+            message = said(template, each.wedge, *figures)
+            slack = length("slack", max(0.0, each.to_drive * each.taper))
+            advice = said("Shorten its slot by {}, or draw it wider or longer.", slack)
+            place, what = each.joint.stated.place, _of_wedge(each, settled)
+            yield error("wedge-driven-out", message, place, advice, **what)
+
+    return _at_points(build, look)
+
+
+@together(
+    "wedge-short-wood",
+    reason="What a wedge presses on shears off where little wood is behind it.",
+    source=COMMON_PRACTICE,
+    severity=Severity.WARNING,
+    also=("wedge-loose",),
+)
+def wood_bears(build: Build) -> Iterator[Finding]:
+    """Look for little wood behind and beside a wedge's slot, and for wedges that wobble in it."""
+
+    def look(each: Wedged, settled: SettledPlan) -> Iterator[Finding]:
+        slot = named(f"{each.through}.{each.slot.name}")
+        place, what = each.joint.stated.place, _of_slot(each, settled)
+        least = each.slotted.thickness
+        around = {"behind": (each.behind, least), "beside": (each.cheek, least / 2)}
+        for where, (wood, wanted) in around.items():
+            if wood is not None and wood < wanted - SAME:
+                message = said("{} of wood is left " + where + " {}", length("wood", wood), slot)
+                thick = "as much as the sheet is thick"
+                wants = thick if where == "behind" else f"half {thick}"
+                advice = said("Leave {}, " + wants + ".", length("least", wanted))
+                yield warning("wedge-short-wood", message, place, advice, **what)
+        if each.play > LOOSE + SAME:
+            play = length("play", each.play)
+            message = said("wedge `{}` has {} of play in {}", each.wedge, play, slot)
+            snug = "Let the slot take the wedge's sheet: `takes: ply`."
+            yield warning("wedge-loose", message, place, snug, **what)
+
+    return _at_points(build, look)
