@@ -45,7 +45,7 @@ from tests.drawing.built import (
 )
 
 LOOK = View(-32.0, 28.0)
-COUNTS = {"desk-rack": 3, "harbour-stool": 3, "potting-bench": 10, "tool-tote": 5}
+COUNTS = {"desk-rack": 3, "harbour-stool": 3, "potting-bench": 11, "tool-tote": 5}
 COUNTS |= {"stool": 3, "crate": 2}
 STEPS = [(name, number) for name, count in COUNTS.items() for number in range(count)]
 

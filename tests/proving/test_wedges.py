@@ -56,7 +56,7 @@ FAULTS = {
     # 5 mm over 120 mm, and 29 mm.
     "slight": (
         [(OUTLINE, "[[0, 0], [22, 0], [27, 120], [0, 120]]")],
-        *("wedge-taper", "wedge `wedge` widens 1 in 24.0, which is too slight"),
+        *("wedge-taper", "wedge `wedge` widens 1 in 24, which is too slight"),
     ),
     "steep": (
         [(OUTLINE, "[[0, 0], [10, 0], [39, 120], [0, 120]]")],

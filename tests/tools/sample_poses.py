@@ -111,6 +111,12 @@ def potting_bench(settled: SettledPlan) -> Scene:
         "splashback": Pose((t, splash_y + s, top), RIGHT, UP),
         "lip": Pose((t + 0.5, 25 + s / 2, top), RIGHT, UP),
     }
+    # The arms stand out to either side; their wedges lie flat and go in from the front.
+    arm_z = size(settled, "arm_z") - 45
+    poses["arm.left"] = Pose((0, 250 - t / 2, arm_z), LEFT, UP)
+    poses["arm.right"] = Pose((wide, 250 + t / 2, arm_z), RIGHT, UP)
+    poses["wedge.left"] = Pose((t, 305, arm_z + 45 + t / 2), RIGHT, FRONT)
+    poses["wedge.right"] = Pose((wide - t, 305, arm_z + 45 - t / 2), LEFT, FRONT)
     for number in (1, 2, 3):
         poses[f"divider.{number}"] = Pose((t + body * number / 4 - s / 2, 340, top), BACK, UP)
     dividers = [f"divider.{number}" for number in (1, 2, 3)]
@@ -123,6 +129,8 @@ def potting_bench(settled: SettledPlan) -> Scene:
         "side.left": (-260, 0, 0),
         "side.right": (260, 0, 0),
         "lip": (0, 0, 130),
+        **{"arm.left": (-150, 0, 0), "arm.right": (150, 0, 0)},
+        **dict.fromkeys(("wedge.left", "wedge.right"), (0, -150, 0)),
     }
     return Scene(
         poses,

@@ -6,8 +6,9 @@ from collections.abc import Callable, Iterator
 
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.wedged import Wedged, wedges_of
+from kerfolio.basis.digits import rounded
 from kerfolio.basis.finding import Beside, Finding, Severity, error, warning
-from kerfolio.basis.measures import length, precise
+from kerfolio.basis.measures import length, number, precise
 from kerfolio.basis.said import named, said
 from kerfolio.basis.tolerance import SAME
 from kerfolio.proving.in_place import worst
@@ -92,15 +93,17 @@ def tapers_hold(build: Build) -> Iterator[Finding]:
     def look(each: Wedged, settled: SettledPlan) -> Iterator[Finding]:
         what = _of_wedge(each, settled)
         if not SLIGHT * (1 - _ALIKE) <= each.taper <= STEEP * (1 + _ALIKE):
-            one_in = f"1 in {1 / each.taper:.1f}" if each.taper > 0 else "not at all"
-            how = "steep" if each.taper > STEEP else "slight"
-            message = f"wedge `{each.part.name}` widens {one_in}, which is too {how}"
+            name, how = each.part.name, "steep" if each.taper > STEEP else "slight"
+            message = said("wedge `{}` does not widen along y", name)
+            if each.taper > 0:
+                widens = number("one-in", rounded(1 / each.taper, 1))
+                message = said("wedge `{}` widens 1 in {}, which is too " + how, name, widens)
             advice = "Draw it 1 in 8 to 1 in 6: over 120 mm it becomes 15 to 20 mm wider."
             yield warning("wedge-taper", message, each.part.place, advice, **what)
         elif each.holds and each.slant > each.taper / 2:
-            message = f"the slanted side of `{each.wedge}` lies against `{each.holds}`"
-            advice = "Turn it: state the other `looking`, so that its straight side bears there."
-            yield warning("wedge-turned", message, each.joint.stated.place, advice, **what)
+            words = f"the slanted side of `{each.wedge}` lies against `{each.holds}`"
+            turn = "Turn it: state the other `looking`, so that its straight side bears there."
+            yield warning("wedge-turned", words, each.joint.stated.place, turn, **what)
 
     return _at_points(build, look)
 

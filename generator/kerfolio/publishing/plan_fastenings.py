@@ -11,6 +11,7 @@ from kerfolio.assembly.wedged import wedges_of
 from kerfolio.basis.digits import RATIO_DECIMALS
 from kerfolio.basis.json_text import number
 from kerfolio.model.fastening import SCREWED
+from kerfolio.model.joint_kind import WEDGE_JOINT
 from kerfolio.settling.fastened import fastenings_of
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.pilots import pull_of
@@ -72,7 +73,7 @@ def wedges(made: Made) -> Iterator[dict[str, Any]]:
         return
     for each in wedges_of(made.settled, made.build.drawn.assembled):
         yield {
-            "wedge": each.wedge,
+            WEDGE_JOINT.name: each.wedge,
             "through": f"{each.through}.{each.slot.name}",
             "holds": each.holds or None,
             "taper": number(each.taper),
