@@ -61,6 +61,7 @@ from tests.edition.of_set import edition_of_set
 from tests.edition.used import sat
 from tests.pages.invented import edition
 from tests.sets import SET
+from tests.tools.docs_pictures import DOCS
 
 
 def made(chapter: Chapter | None) -> Chapter:
@@ -145,6 +146,18 @@ def test_how_steady_it_stands_is_told_of_what_stands_on_the_floor() -> None:
     assert "not approval" in words_of(folded)
     on_table = replace(rack(), plan=replace(rack().plan, placed="on a table"))
     assert "Tips" not in words_of(whole(on_table))
+
+
+def test_a_step_tells_how_much_of_a_wedge_stands_out() -> None:
+    """Of 120 mm, 60 and half a sheet of 17.8 mm are below the rail's face, 2.4 mm it is driven on.
+
+    Half the slot is 14.1 mm, of which the wedge fills 16 + 17 x 68.9 / 120 - 12 mm; 1 in 7.06.
+    """
+    text = (DOCS / "example" / "plans" / "trestle" / "plan.yaml").read_text("utf-8")
+    _, second, _ = (e for e in made(steps(edition_of_set(text))).blocks if isinstance(e, Step))
+    needs = {each.head: [plain(line[0]) for line in each.lines] for each in second.need}
+    home = "driven home, about 48.7 mm (1 29/32 in) stand out at the thick end"
+    assert needs["Wedges"] == [f"Left wedge: {home}", f"Right wedge: {home}"]
 
 
 def test_a_set_is_told_once_and_then_each_of_its_things() -> None:

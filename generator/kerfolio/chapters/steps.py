@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from kerfolio.assembly.wedged import wedges_of
 from kerfolio.basis.figures import minutes_text
+from kerfolio.basis.lengths import both_text
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import listed, say
 from kerfolio.chapters.shots import shot, shown
@@ -75,6 +77,7 @@ def _need(edition: Edition, step: Step) -> Iterator[Fact]:
         ("pieces", pieces),
         ("hardware", hardware),
         ("tools", step.tools),
+        ("wedges", [*_wedges(edition, step)]),
         ("people", [str(step.people)] if step.people > 1 else []),
         ("time", [say(reader, "figures-about", figure=time)] if time else []),
     ):
@@ -82,6 +85,21 @@ def _need(edition: Edition, step: Step) -> Iterator[Fact]:
             yield Fact(
                 head=say(reader, f"steps-need-{name}"), lines=tuple((each,) for each in lines)
             )
+
+
+def _wedges(edition: Edition, step: Step) -> Iterator[str]:
+    """Yield how much of each wedge stands out at its thick end once it is driven home."""
+    reader, added = edition.reader, {each.name for each in step.add}
+    for made in edition.made:
+        assembled = made.build.drawn.assembled if made.build else None
+        for each in wedges_of(made.settled, assembled) if assembled else ():
+            if each.wedge in added:
+                yield say(
+                    reader,
+                    "steps-wedge",
+                    piece=piece_title(edition.plan, each.wedge, reader),
+                    left=both_text(each.left, reader),
+                )
 
 
 def _piece(edition: Edition, label: str, mark: str) -> Words:
