@@ -1,6 +1,7 @@
 """Draws the pictures of ``docs`` as the program does: ``python -m tests.tools.docs_pictures``.
 
-They show the plan that lies beside them, once as it stands and once with another size.
+They show the plan that lies beside them, once as it stands and once with another size, and how one
+of its wedges is turned.
 """
 
 from __future__ import annotations
@@ -9,7 +10,13 @@ import shutil
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from kerfolio.assembly.poses import put_together
+from kerfolio.assembly.wedged import wedges_of
 from kerfolio.publishing.look import LookRequest, look
+from kerfolio.reading.workshop import read_workshop
+from kerfolio.settling.settle import settle
+from kerfolio.settling.variant import drawn_variant
+from tests.tools.wedge_picture import wedge_picture
 
 DOCS = Path(__file__).resolve().parent.parent.parent / "docs"
 PICTURES = DOCS / "pictures"
@@ -27,7 +34,22 @@ def pictures() -> dict[str, bytes]:
         text = plan.read_text("utf-8")
         assert text.count(STATED) == 1, "the size that is changed"
         plan.write_text(text.replace(STATED, LONGER), "utf-8")
-        return {**found, "longer-rail.svg": _drawn(shop, "rail")}
+        longer = {"longer-rail.svg": _drawn(shop, "rail")}
+    return {**found, **longer, "turned.svg": _turned()}
+
+
+def _turned() -> bytes:
+    """Return the trestle's left wedge in its slot, and turned the wrong way round."""
+    workshop, _ = read_workshop(DOCS / "example")
+    assert workshop is not None
+    plan, stock = workshop.plans[0], workshop.stock
+    variant = drawn_variant(plan, stock)
+    assert variant is not None
+    settled, _ = settle(plan, stock, variant)
+    assert settled is not None
+    together = put_together(settled)
+    assert together is not None
+    return wedge_picture(wedges_of(settled, together.assembled)[0])
 
 
 def _drawn(shop: Path, part: str) -> bytes:
