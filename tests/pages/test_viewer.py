@@ -27,12 +27,15 @@ from tests.pages.axe import axe_finds
 FOLDER = shipped("themes") / THEME
 SCRIPT = (FOLDER / "viewer.js").read_text("utf-8")
 OPEN = "Look at it in 3-D"
+SIZE = "360 × 467.8 × 17.8 mm"
 
 
 @cache
 def model() -> Model3d:
     name = "harbour-stool"
-    return model_of(assembled(name), order(name), "Harbour stool", titles(name))
+    return model_of(
+        assembled(name), order(name), "Harbour stool", titles(name), sized=lambda _: SIZE
+    )
 
 
 def viewer() -> Viewer:
@@ -187,6 +190,13 @@ def test_the_keys_turn_move_and_zoom(browser: Any, written: Path) -> None:
     assert (
         page.get_by_label("Step", exact=True).get_attribute("aria-valuetext") == told.inner_text()
     )
+    piece, chooser = model().pieces[0], page.get_by_label("Piece", exact=True)
+    chooser.select_option("0")
+    step = next(each for each in model().steps if each.number == piece.step)
+    about = f"{piece.mark} {piece.title} · {SIZE} · step {step.number} {step.title}"
+    assert told.inner_text() == about
+    chooser.select_option("")
+    assert told.inner_text() != about
     page.context.close()
 
 

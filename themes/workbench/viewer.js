@@ -413,6 +413,7 @@
     function name(piece) {
       named = piece;
       chooser.value = piece ? first(piece) : "";
+      told();
       ask();
     }
     chooser.addEventListener("change", () => name(model.pieces[chooser.value] || null));
@@ -433,12 +434,17 @@
     steps.value = last;
     find("steps-row").hidden = last < 2;
     find("spread-row").hidden = model.pieces.every((piece) => piece.apart.every((each) => !each));
+    function about(piece) {
+      const joins = model.steps.find(({ number }) => number === piece.step);
+      const when = joins && say("viewscript-joins", { step: joins.number, title: joins.title });
+      return [[piece.mark, piece.title].filter(Boolean).join(" "), piece.size, when].filter(Boolean).join(" · ");
+    }
     function told() {
       const found = model.steps[step - 1];
       const added = model.pieces.filter((piece) => found && piece.step === found.number).map((piece) => piece.mark || piece.title);
       const told = found && { step: found.number, title: found.title, pieces: added.join(", ") };
       const text = found ? say(found.title ? "viewscript-step-title" : "viewscript-step", told) : say("viewscript-finished");
-      find("told").textContent = text;
+      find("told").textContent = named ? about(named) : text;
       steps.setAttribute("aria-valuetext", text);
     }
     steps.addEventListener("input", () => {

@@ -2,3 +2,4 @@
 viewscript-step = Schritt { $step } ({ $pieces })
 viewscript-step-title = Schritt { $step }: { $title } ({ $pieces })
 viewscript-finished = Fertig
+viewscript-joins = Schritt { $step } { $title }

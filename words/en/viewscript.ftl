@@ -2,3 +2,4 @@
 viewscript-step = Step { $step } ({ $pieces })
 viewscript-step-title = Step { $step }: { $title } ({ $pieces })
 viewscript-finished = Finished
+viewscript-joins = step { $step } { $title }

@@ -22,9 +22,10 @@ class Shape3d:
 class Piece3d:
     """A piece in its place. World axes: x to the right, y to the back, z up; mm.
 
-    ``title`` is what readers call it. ``shape`` counts in the model's shapes. ``step`` is the
-    number of the step that adds it, 0 when none does. ``apart`` is how far it is drawn from its
-    place when all is taken apart. ``is_hardware``: it is a bolt, say, and has no mark.
+    ``title`` is what readers call it, ``size`` how large it is in words. ``shape`` counts in the
+    model's shapes. ``step`` is the number of the step that adds it, 0 when none does. ``apart`` is
+    how far it is drawn from its place when all is taken apart. ``is_hardware``: it is a bolt, say,
+    and has no mark.
     """
 
     label: str
@@ -34,6 +35,7 @@ class Piece3d:
     pose: Rigid
     step: int = 0
     apart: Vector = (0.0, 0.0, 0.0)
+    size: str = ""
     is_hardware: bool = False
 
 

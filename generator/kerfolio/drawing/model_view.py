@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import Any
 
-from kerfolio.assembly.assembled import Assembled, BuildOrder
+from kerfolio.assembly.assembled import Assembled, BuildOrder, PosedPiece
 from kerfolio.assembly.explode import apart
 from kerfolio.assembly.fitting import Fitting
 from kerfolio.basis.digits import steps
@@ -30,6 +30,10 @@ _STEPS_PER_MM = 20
 """Points in the page's data are whole numbers of 1/20 mm: finer than any screen shows."""
 
 
+def _unsized(_: PosedPiece) -> str:
+    return ""
+
+
 def model_of(
     assembled: Assembled,
     order: BuildOrder,
@@ -37,10 +41,12 @@ def model_of(
     steps: Sequence[str] = (),
     called: Callable[[str], str] = spoken,
     fittings: Sequence[Fitting] = (),
+    sized: Callable[[PosedPiece], str] = _unsized,
 ) -> Model3d:
     """Return the model; ``steps`` are the titles of all the plan's steps, the first one's first.
 
-    ``called`` says what readers call a piece, by its label. ``fittings`` are its hardware.
+    ``called`` says what readers call a piece, by its label, ``sized`` how large it is.
+    ``fittings`` are its hardware.
 
     Pieces of the same panel and sheet share one shape, and so does the same hardware.
     """
@@ -68,6 +74,7 @@ def model_of(
             pose=each.pose,
             step=number.get(each.label, 0),
             apart=far[each.label],
+            size=sized(each),
         )
         for each in assembled.pieces
     )
@@ -113,8 +120,8 @@ def viewer_data(model: Model3d) -> str:
     ``shapes``: ``points`` as x, y, z one after another, in 1/``scale`` mm; ``triangles`` and
     ``edges`` as indices of points; of all three each row is given as what it adds to the row
     before, which packs well. ``tint`` names a colour of the theme. ``pieces``: ``at`` are the x,
-    y and z axes and the origin (mm), one after another; ``apart`` in mm; ``hardware`` where it is
-    that. ``steps``: number, title.
+    y and z axes and the origin (mm), one after another; ``apart`` in mm; ``size`` in words;
+    ``hardware`` where it is that. ``steps``: number, title.
     """
     data = {
         "title": model.title,
@@ -151,6 +158,7 @@ def _piece(piece: Piece3d) -> dict[str, Any]:
         "step": piece.step,
         "at": [*_numbers((*pose.x, *pose.y, *pose.z), 6), *_numbers(pose.origin, 3)],
         "apart": _numbers(piece.apart, 1),
+        **({"size": piece.size} if piece.size else {}),
         **({"hardware": True} if piece.is_hardware else {}),
     }
 

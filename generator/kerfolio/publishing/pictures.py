@@ -6,9 +6,12 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from functools import partial
 
+from kerfolio.assembly.assembled import PosedPiece
 from kerfolio.assembly.fastened import posed_fastenings
 from kerfolio.assembly.fitting import fittings_of
+from kerfolio.basis.lengths import size_text
 from kerfolio.basis.pixels import Pixels
+from kerfolio.basis.reader import Reader
 from kerfolio.chapters.opening import opening
 from kerfolio.chapters.order import PAGE, START, chapters_of
 from kerfolio.document.blocks import Block, Figure, Folded, Live
@@ -87,7 +90,15 @@ def model_3d(edition: Edition) -> Model3d | None:
     titles = [] if order.found else [step.title for step in plan.steps]
     fastenings = () if plan.is_set else posed_fastenings(edition.settled, assembled)
     fittings = fittings_of(fastenings, order)
-    return model_of(assembled, order, plan.title, titles, partial(piece_title, plan), fittings)
+    called, sized = partial(piece_title, plan), partial(_size, edition.reader)
+    return model_of(assembled, order, plan.title, titles, called, fittings, sized)
+
+
+def _size(reader: Reader, piece: PosedPiece) -> str:
+    """Return how large a piece is over all, as it lies: width, height, thickness."""
+    across, up = ([spot[axis] for spot in piece.panel.shape.outer] for axis in (0, 1))
+    sides = (max(across) - min(across), max(up) - min(up), piece.panel.thickness)
+    return size_text(sides, reader)
 
 
 def pictures_of(workshop: Workshop, folder: str, photos: Iterable[Photo]) -> dict[str, Pixels]:
