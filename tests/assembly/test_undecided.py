@@ -22,7 +22,7 @@ def test_a_piece_alike_both_ways_is_not_asked_about() -> None:
     """Plain, and with its tabs in the middle, the stretcher goes in either way round."""
     plain = changed(
         "stool",
-        ("      word: {engrave: {text: FRONT, at: [between/2, 35], height: 15, depth: 0.5}}\n", ""),
+        ("      word: {engrave: {text: I, at: [between/2, 35], height: 15, depth: 0.5}}\n", ""),
         ("side.left.low-slot, looking: right}", "side.left.low-slot}"),
         ("{tabs: {edge: left, at: 20,", "{tabs: {edge: left, at: 15,"),
         ("{tabs: {edge: right, at: 20,", "{tabs: {edge: right, at: 15,"),
