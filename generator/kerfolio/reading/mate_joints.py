@@ -45,15 +45,21 @@ class Pair:
 def with_pairs(plan: Plan, pairs: Sequence[Pair], desk: Desk) -> Plan:
     """Return a plan with the joints of sets and their mates that it does not list itself.
 
-    A list that says otherwise is refused, and so is a set of which it is not known which piece
-    meets its mate.
+    A listed joint that says otherwise is refused and left out, so that nothing that follows from it
+    is told; refused is a set of which it is not known which piece meets its mate, too.
     """
     _refuse_twins(pairs, desk)
-    made = [each.joint for each in pairs if _is_new(each, plan.joints, desk)]
+    wrong = _refuse_others(pairs, plan.joints, desk)
+    listed = tuple(each for each in plan.joints if each not in wrong)
+    made = [each.joint for each in pairs if _is_new(each, listed, desk)]
     if not plan.assemblies:
-        return replace(plan, joints=(*plan.joints, *made))
+        return replace(plan, joints=(*listed, *made))
     assemblies = tuple(
-        replace(each, joints=(*each.joints, *_owned(made, each))) for each in plan.assemblies
+        replace(
+            each,
+            joints=(*(one for one in each.joints if one not in wrong), *_owned(made, each)),
+        )
+        for each in plan.assemblies
     )
     return replace(
         plan,
@@ -72,20 +78,32 @@ def _owned(joints: Iterable[Joint], assembly: Assembly) -> Iterator[Joint]:
 
 
 def _is_new(pair: Pair, listed: Sequence[Joint], desk: Desk) -> bool:
-    """Tell whether a pair's joint is to be made; refuse what contradicts it."""
+    """Tell whether a pair's joint is to be made; refuse a pair of which too little is known."""
     ends = [(each, {each.a.name, each.b.name}) for each in listed]
     if not pair.label:
         own = {f"{label}.{pair.feature}" for label in pair.part.labels}
         if not any(pair.mate.name in both and own & both for _, both in ends):
             _refuse_which(pair, desk)
         return False
-    if any(both == {pair.own, pair.mate.name} for _, both in ends):
-        return False
-    for joint, both in ends:
-        if joint.kind is pair.following.joint and both & {pair.own, pair.mate.name}:
-            _refuse_other(pair, joint, desk)
-            return False
-    return True
+    return not any(both == {pair.own, pair.mate.name} for _, both in ends)
+
+
+def _refuse_others(pairs: Sequence[Pair], listed: Sequence[Joint], desk: Desk) -> list[Joint]:
+    """Refuse listed joints that take one of a pair elsewhere, each once, and return them."""
+    wrong: list[Joint] = []
+    known = [{each.own, each.mate.name} for each in pairs if each.label]
+    for joint in listed:
+        both = {joint.a.name, joint.b.name}
+        against = (
+            each
+            for each, pair in zip((each for each in pairs if each.label), known, strict=True)
+            if joint.kind is each.following.joint and both & pair and both not in known
+        )
+        first = next(against, None)
+        if first is not None:
+            _refuse_other(first, joint, desk)
+            wrong.append(joint)
+    return wrong
 
 
 def _refuse_twins(pairs: Sequence[Pair], desk: Desk) -> None:
