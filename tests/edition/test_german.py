@@ -37,7 +37,7 @@ from kerfolio.edition.sheet_count import counted_as
 from kerfolio.edition.side_words import offset_words
 from kerfolio.edition.tools import tools_of
 from kerfolio.edition.yard import yard_card
-from kerfolio.settling.settled import Coupon, SettledPart, SettledPlan, SettledSheet
+from kerfolio.settling.settled import Coupon, SettledFeature, SettledPart, SettledPlan, SettledSheet
 from kerfolio.shop.shims import Shim
 from tests.edition.carrying import carrying
 from tests.edition.used import sat
@@ -98,8 +98,10 @@ def texts(told: Any) -> Iterator[str]:
     match told:
         case str():
             yield told
-        case SettledPlan() | SettledPart() | SettledSheet() | Coupon() | Mapping() | None:
-            yield from told.values() if isinstance(told, Mapping) else ()
+        case SettledFeature() | SettledPart() | SettledSheet() | SettledPlan() | Coupon() | None:
+            return
+        case Mapping():
+            yield from told.values()
         case _ if is_dataclass(told):
             for each in fields(told):
                 yield from texts(getattr(told, each.name))
