@@ -278,7 +278,7 @@ function lens(x, y, by, thick, thin, unit) {
     `<path class="k-line-ink" fill="none" stroke-width="1.6" d="M400 ${top}H${wall}V140M${at(shown)} 0V150"/>${thinner}</g>` +
     `<circle class="k-line-soft" cx="${cx}" cy="${cy}" r="${r}" fill="none" stroke-width="1"/>` +
     `<text class="k-fill-ink" x="${cx}" y="${cy + r + 20}" font-size="14" text-anchor="middle">${thin > thick ? say("fitscript-to", { least: toldIn(thick, unit), most: toldIn(thin, unit) }) : toldIn(thick, unit)}</text>` +
-    `<text class="k-fill-soft" x="${cx}" y="${cy + r + 37}" font-size="12" text-anchor="middle">${say("fitscript-each-side")}</text>`
+    `<text class="k-fill-soft" x="${cx}" y="${cy + r + 37}" font-size="13" text-anchor="middle">${say("fitscript-each-side")}</text>`
   );
 }
 
