@@ -46,6 +46,7 @@ _SHOWN = 12.0
 """The window reaches so many times what is measured to each side, so that it can be seen."""
 _LEAST_HALF = 12.0
 _ARROW = 16.0
+_LEAST_WIDE = 110.0
 _HIDDEN = 0.02
 
 
@@ -91,11 +92,17 @@ def meeting_view(shown: Shown, title: str, unit: str) -> Drawing:
         items += drawn
     items += _key(shown, extent(items))
     return Drawing(
-        box=padded(extent(items), 0.8),
+        box=_at_least(padded(extent(items), 0.8), _LEAST_WIDE),
         items=tuple(items),
         title=title,
         description=_sentence(shown, told),
     )
+
+
+def _at_least(box: Box, wide: float) -> Box:
+    """Return a box widened on both sides, so that pictures have lettering of one size."""
+    more = max(0.0, wide - (box[2] - box[0])) / 2
+    return box[0] - more, box[1], box[2] + more, box[3]
 
 
 def _posed(shown: Shown) -> Iterator[tuple[PosedPiece, PosedPanel]]:

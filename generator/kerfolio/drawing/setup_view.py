@@ -191,11 +191,13 @@ def _places(edge: str, box: Box) -> Iterator[Point]:
     low, high = (y0, y1) if upright else (x0, x1)
     deep = x1 - x0 if upright else y1 - y0
     middle = (x0 + x1) / 2 if upright else (y0 + y1) / 2
+    # A third row stands beyond the size below; what is beside an upright one is in its way.
     ends = {"bottom": (y0, -1), "top": (y1, 1), "left": (x0, -1), "right": (x1, 1)}
     rim, way = ends[edge]
     off = _BADGE / 2 + 0.9
     across = [middle] if deep >= _BADGE * 0.8 else []
-    for level in (*across, rim + way * off, rim + way * (off + _BADGE + 0.6)):
+    beside = (rim + way * (off + step * (_BADGE + 0.6)) for step in range(2 if upright else 3))
+    for level in (*across, *beside):
         for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8):
             along = low + share * (high - low)
             yield (level, along) if upright else (along, level)

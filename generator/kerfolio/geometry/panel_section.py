@@ -88,10 +88,16 @@ def reach_along(made: Section, near: float, wanted: float | None) -> Reach | Non
     shared = [each for each in found if each.kind == "overlap"]
     pool = shared or [each for each in found if each.kind == "gap"] or found
     if wanted is not None:
-        return min(pool, key=lambda each: (round(abs(each.size - wanted), 3), _away(each)))
+        return min(pool, key=lambda each: (round(abs(each.size - wanted), 3), *_order(each)))
     if shared:
         return max(pool, key=lambda each: (round(each.size, 3), -_away(each)))
     return min(pool, key=lambda each: (round(each.size, 3), _away(each)))
+
+
+def _order(reach: Reach) -> tuple[float, float]:
+    """Return what to sort like places by: at an end both panels are best seen beside their wall."""
+    beside = abs(reach.a[1]) if reach.kind in ("in", "past") else 0.0
+    return -round(beside, 3), _away(reach)
 
 
 def _away(reach: Reach) -> float:

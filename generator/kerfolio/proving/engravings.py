@@ -10,7 +10,7 @@ from kerfolio.basis.measures import length, precise
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Words, named, said, strung
 from kerfolio.basis.words import counted
-from kerfolio.proving.marks import spots_mark
+from kerfolio.proving.marks import narrow_mark
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.shop.art import Art, arts_of
@@ -23,7 +23,7 @@ _SLACK = 1e-6
 PLYWOOD = "plywood"
 """How the families of material end that are glued of plies."""
 
-_RING = 1.5
+_RING = 0.8
 """Around a place where strokes meet, mm."""
 
 
@@ -50,7 +50,7 @@ def engravings_read(settled: SettledPlan) -> Iterator[Finding]:
             template = "strokes {} wide run together at {} of {}"
             name = named(f"{art.part.name}.{art.name}")
             message = said(template, precise("stroke", made.wide), places, name)
-            mark = spots_mark(settled, art.part, lost, _RING)
+            mark = narrow_mark(settled, art.part, lost, _RING)
             place, subject = _place(art), f"{art.part.name}.{art.name}"
             advice = _cure(settled, art, made)
             yield warning(

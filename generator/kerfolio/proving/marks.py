@@ -23,6 +23,11 @@ def spots_mark(
     return _mark(settled, part, (Ring(x, y, r + _AROUND) for x, y in spots))
 
 
+def narrow_mark(settled: SettledPlan, part: SettledPart, spots: Iterable[Point], r: float) -> Mark:
+    """Return a mark of rings of radius ``r`` mm, for places that lie close together."""
+    return _mark(settled, part, (Ring(x, y, r) for x, y in spots))
+
+
 def feature_mark(settled: SettledPlan, part: SettledPart, *features: SettledFeature) -> Mark:
     """Return a mark with a ring round each feature."""
     rings = []

@@ -95,18 +95,29 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
     except SettlingError as trouble:
         found = trouble.finding
         spots = found.sketch.spots if found.sketch else ()
-        sketch = sketched(part.name, outline, shapes, found.subject, spots)
+        sketch = sketched(part.name, outline, shapes, _own(found.subject, part), spots=spots)
         return None, (*findings, replace(trouble.about(part.name), sketch=sketch))
     except ShapeError as fault:
         # What stands beside its edge falls off: that has been said already.
         misfit = misshapen(f"part `{part.name}`", fault, part.place)
-        sketch = sketched(part.name, outline, shapes)
+        across = [each.feature.name for each in shapes if _is_across(each, outline)]
+        sketch = sketched(part.name, outline, shapes, *across)
         return None, findings or (replace(misfit.about(part.name), sketch=sketch),)
     told = edges.told if edges else ()
     treated, without = treated_edges(part, made, outline, job.fitting.scope)
     whole = replace(made, bridges=held, note=part.note, drawn_edges=told, place=part.place)
     lacks = left_off(part, shapes, outline, job.fitting.scope)
     return replace(whole, edges=treated, left_off=lacks), (*findings, *without)
+
+
+def _own(subject: str, part: Part) -> str:
+    """Return what a finding is about without the part's name."""
+    return subject.removeprefix(f"{part.name}.")
+
+
+def _is_across(shaped: Shaped, outline: Contour) -> bool:
+    """Tell whether what a feature cuts away reaches over the outline."""
+    return any(not contains(outline, each, _EDGE) for each in shaped.taken)
 
 
 def features_of(part: Part, job: Job) -> int:
@@ -192,7 +203,7 @@ def _over_drawn(
                 "part's `drawing`; or draw the edge straight."
             )
             rule, place = f"{kind}-drawn-twice", shaped.feature.place
-            sketch = sketched(part.name, outline, every, name)
+            sketch = sketched(part.name, outline, every, shaped.feature.name)
             yield error(rule, message, place, advice, subject=stated_name(name), sketch=sketch)
 
 
@@ -210,7 +221,7 @@ def _misplaced(shapes: Sequence[Shaped], outline: Contour, part: Part) -> Iterat
                 message = said("{}: {}, {}", message, *where)
             advice = "The edge must be straight, and as long as the feature, where it stands."
             rule, subject = f"{feature.kind}-off-edge", stated_name(name)
-            sketch = sketched(part.name, outline, shapes, name)
+            sketch = sketched(part.name, outline, shapes, feature.name)
             yield error(rule, message, feature.place, advice, subject=subject, sketch=sketch)
 
 

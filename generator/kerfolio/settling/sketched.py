@@ -16,14 +16,14 @@ def sketched(
     part: str,
     outline: Contour,
     shapes: Sequence[Shaped],
-    wrong: str = "",
+    *wrong: str,
     spots: tuple[Point, ...] = (),
 ) -> Sketch:
-    """Return a sketch; ``wrong`` names a feature as ``PART.FEATURE``, or nothing or another.
+    """Return a sketch; ``wrong`` are names of features to mark, those that are others aside.
 
     ``spots`` are to be ringed, in the part's frame.
     """
-    named = [each for each in shapes if f"{part}.{each.feature.name}" == wrong]
+    named = [each for each in shapes if each.feature.name in wrong]
     rest = [each for each in shapes if each not in named]
     return Sketch(
         part=part, outline=_run(outline), wrong=_runs(named), beside=_runs(rest), spots=spots
