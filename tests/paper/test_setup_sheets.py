@@ -184,7 +184,7 @@ def test_nobody_takes_the_file_of_another_thickness() -> None:
     only = "Goes with sheet-1 of the cut files for sheets 17.80 mm thick and no other thickness."
     told = (
         "Goes with sheet-1 of the cut files for sheets 17.80 mm thick only. If your sheet measures "
-        "otherwise, take both for its thickness."
+        "otherwise, take this page and that file for its own thickness."
     )
     for printed_as in (setup_pdf, layout_pdf):
         assert told in words(printed_as(several, A4))
