@@ -15,7 +15,7 @@ import pytest
 
 from kerfolio.basis.reader import METRIC
 from kerfolio.basis.saying import say
-from kerfolio.drawing.art_view import CHECK, art_place_view
+from kerfolio.drawing.art_view import CHECK, art_full_view, art_place_view
 from kerfolio.drawing.cut_sheet import cut_art, cut_part, cut_sheet
 from kerfolio.drawing.setup_view import setup_view
 from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Stroke
@@ -414,6 +414,16 @@ def test_the_small_picture_keeps_the_true_proportion(name: str, number: int) -> 
     assert drawn[0] / one == pytest.approx(drawn[1] / other)
     assert overlapping(drawing) == []
     assert not {each for each in crossed(drawing) if "mm" in each}
+
+
+def test_a_single_stroke_has_a_line_for_its_frame() -> None:
+    """A capital I has no width (a stroke font's is one line), so no box goes round it."""
+    drawn = rack().settled
+    (art,) = arts_of(drawn)
+    assert art.size[0] == 0
+    for drawing in (art_place_view(drawn, art, (176.0, 80.0)), art_full_view(drawn, art)):
+        (frame,) = [e for e in drawing.items if isinstance(e, Stroke) and e.dash == (1.2, 0.9)]
+        assert not frame.contour.closed
 
 
 # ---------------------------------------------------------------- the datum in the middle

@@ -59,7 +59,7 @@ def test_a_file_with_another_datum_is_named(corner: Bundle, centred: Bundle) -> 
 
 
 def test_an_engraving_that_is_not_centred_is_named(corner: Bundle) -> None:
-    moved = files_of(corner)[ART].replace(b'data-origin="-12 ', b'data-origin="-11 ')
+    moved = files_of(corner)[ART].replace(b'data-origin="0 ', b'data-origin="1 ')
     assert spoiled(corner, ART, moved) == [
         f"`{ART}` and the settled plan disagree: "
         "everything lies elsewhere, by 1 mm across and 0 mm up",

@@ -11,10 +11,10 @@ from kerfolio.edition.format_words import format_words
 from kerfolio.publishing.bundle import Bundle, bundle_of
 from kerfolio.publishing.edition import edition_of
 from kerfolio.publishing.laid_out import LaidOut
-from tests.plans import READY, proved, small_layout, workshop
+from tests.plans import ONE, proved, small_layout, workshop
 from tests.publishing.spoiling import faults_of, repacked
 
-BOTH = READY + "cut-files: [mm, in]\n"
+BOTH = ONE + "cut-files: [mm, in]\n"
 
 
 @pytest.fixture(scope="module")
@@ -39,7 +39,7 @@ def test_every_cut_file_has_its_twin(bundle: Bundle) -> None:
 
 def test_a_twin_in_the_wrong_unit_is_named(bundle: Bundle) -> None:
     files = {name.split("/", 1)[1]: data for name, data in unzipped(bundle.content).items()}
-    twin = "cut/17.8mm/parts/rail-17.8mm.in.dxf"
+    twin = "cut/17.6mm/parts/rail-17.6mm.in.dxf"
     millimetres = files[twin].replace(b"$INSUNITS\n 70\n1\n", b"$INSUNITS\n 70\n4\n")
     assert millimetres != files[twin]
     spoiled = repacked(bundle.edition, {**files, twin: millimetres})
@@ -48,7 +48,7 @@ def test_a_twin_in_the_wrong_unit_is_named(bundle: Bundle) -> None:
 
 
 def test_without_the_word_there_is_none() -> None:
-    assert [each.ending for each in edition(READY).formats] == ["svg", "dxf"]
+    assert [each.ending for each in edition(ONE).formats] == ["svg", "dxf"]
 
 
 def test_readers_are_told_of_the_twins() -> None:

@@ -121,9 +121,12 @@ def _cross(at: Point, reach: float) -> tuple[Contour, Contour]:
 
 
 def _frame(box: Box, seat: Seat) -> Stroke:
-    """Return the art's extent as a dashed box."""
-    frame = seat.contour(rectangle(box.x0, box.y0, box.x1, box.y1))
-    return Stroke(contour=frame, ink=Ink.SOFT, width=_FINE, dash=(1.2, 0.9))
+    """Return the art's extent as a dashed box; of a single straight line, ``I``, as a line."""
+    if box.width and box.height:
+        frame = rectangle(box.x0, box.y0, box.x1, box.y1)
+    else:
+        frame = open_path((box.x0, box.y0), (box.x1, box.y1))
+    return Stroke(contour=seat.contour(frame), ink=Ink.SOFT, width=_FINE, dash=(1.2, 0.9))
 
 
 def _measured(art: Art, reach: Reach, seat: Seat, reader: Reader) -> Iterator[Item]:
