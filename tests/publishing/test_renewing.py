@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from pathlib import Path
 
 import pytest
 
+from kerfolio.keeping.store import Store
 from kerfolio.publishing.build import Outcome, Request, publish
 from kerfolio.publishing.sources import KEPT
 from tests.conftest import files_of
@@ -60,6 +62,24 @@ def test_only_what_changed_is_worked_on(shop: Path, work: Worked) -> None:
     (shop / "pages" / "about.md").write_text("# About\n\nBye.\n", "utf-8")
     assert published(shop).published
     assert work.since() == ["site"]
+
+
+def test_what_is_kept_is_read_once(
+    shop: Path, work: Worked, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    published(shop)
+    read: Counter[str] = Counter()
+    get = Store.get
+
+    def counting(store: Store, key: str) -> bytes | None:
+        read[key] += 1
+        return get(store, key)
+
+    monkeypatch.setattr(Store, "get", counting)
+    work.since()
+    assert published(shop).published
+    assert work.since() == []
+    assert set(read.values()) == {1}
 
 
 def test_an_unreadable_plan_stops_a_publish_before_any_work(shop: Path, work: Worked) -> None:

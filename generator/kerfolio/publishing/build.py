@@ -17,7 +17,14 @@ from kerfolio.disk.trouble import if_stopped
 from kerfolio.model.showing import Public
 from kerfolio.publishing.freeze import Frozen, freeze_layouts
 from kerfolio.publishing.refusals import holds_more, keeps_nothing, left_out, refusals
-from kerfolio.publishing.renewing import Renewed, Renewing, keep_frozen, renewed, unreadable
+from kerfolio.publishing.renewing import (
+    Renewed,
+    Renewing,
+    keep_frozen,
+    kept_of,
+    renewed,
+    unreadable,
+)
 from kerfolio.publishing.say import Say, Tally, silent, untold
 from kerfolio.publishing.side_by_side import Workers
 from kerfolio.publishing.site_written import HandedFiles, SiteFiles, shared_files
@@ -99,10 +106,11 @@ def _published(
     if request.only and request.only not in how.sources.plans:
         return _refused((*said, unknown_plan(request.only, how.sources.plans)))
     digests = how.sources.of_plans(names)
-    unread = unreadable(how, digests)
+    found = kept_of(how, digests, draws=True)
+    unread = unreadable(request.folder, [name for name in digests if name not in found.proved])
     if unread:
         return _refused((*said, *unread))
-    found = renewed(how, digests, draws=True)
+    found = renewed(how, digests, found, draws=True)
     twice = titled_twice((each.name, each.title, each.place) for each in found.in_turn)
     findings = in_order((*said, *found.findings, *twice))
     if has_errors(findings):

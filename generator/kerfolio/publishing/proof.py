@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding, in_order
-from kerfolio.publishing.renewing import Renewing, renewed
+from kerfolio.publishing.renewing import Renewing, kept_of, renewed
 from kerfolio.publishing.say import Say, Tally, silent, untold
 from kerfolio.publishing.side_by_side import Workers
 from kerfolio.publishing.sources import sources_of, store_of
@@ -33,7 +33,8 @@ def proved_findings(
             sources=sources, store=store, workers=workers or Workers(), say=say, tally=tally
         )
         names = (only,) if only else sources.plans
-        found = renewed(how, sources.of_plans(names), draws=False)
+        digests = sources.of_plans(names)
+        found = renewed(how, digests, kept_of(how, digests, draws=False), draws=False)
     twice = titled_twice((each.name, each.title, each.place) for each in found.in_turn)
     told = (each for plan in found.in_turn for each in (*plan.findings, *plan.stale))
     return in_order((*sources.findings, *told, *twice))

@@ -6,6 +6,7 @@ import errno
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
+from pathlib import Path
 from secrets import token_hex
 from typing import TYPE_CHECKING
 
@@ -64,8 +65,8 @@ class Renewed:
                 yield from self.written[name].findings
 
 
-def renewed(how: Renewing, digests: Mapping[str, str], *, draws: bool) -> Renewed:
-    """Prove plans and, where all of them hold, draw them; only what changed is made anew.
+def kept_of(how: Renewing, digests: Mapping[str, str], *, draws: bool) -> Renewed:
+    """Return what is kept of plans, of their drawing too where that is asked for.
 
     ``digests`` are those of the folders of these plans by their names (``Sources.of_plans``).
     """
@@ -77,6 +78,14 @@ def renewed(how: Renewing, digests: Mapping[str, str], *, draws: bool) -> Renewe
         written = store.get(_written_key(sources, name, digest)) if draws and proved else None
         if written is not None and store.holds(_pack_key(written_from(written))):
             found.written[name] = written_from(written)
+    return found
+
+
+def renewed(how: Renewing, digests: Mapping[str, str], found: Renewed, *, draws: bool) -> Renewed:
+    """Prove plans and, where all of them hold, draw them; only what is not ``found`` is made anew.
+
+    ``digests`` as above.
+    """
     waiting = [name for name in digests if _is_wanting(found, name, draws=draws)]
     done = len(digests) - len(waiting)
     how.tally(done, len(digests))
@@ -91,18 +100,15 @@ def renewed(how: Renewing, digests: Mapping[str, str], *, draws: bool) -> Renewe
     return found
 
 
-def unreadable(how: Renewing, digests: Mapping[str, str]) -> tuple[Finding, ...]:
-    """Read those plans of which nothing is kept; return what was found where any has an error."""
-    store, sources = how.store, how.sources
-    keys = {name: _proved_key(sources, name, each) for name, each in digests.items()}
-    new = [name for name, key in keys.items() if store.get(key) is None]
-    if not new:
+def unreadable(folder: Path, names: Sequence[str]) -> tuple[Finding, ...]:
+    """Read plans of a workshop; return what was found where any has an error."""
+    if not names:
         return ()
     from kerfolio.reading.workshop import read_shared, with_plans  # which take long to load
 
-    shared, found = read_shared(sources.folder, pictures=False)
+    shared, found = read_shared(folder, pictures=False)
     if shared is not None:
-        found = tuple(each for name in new for each in with_plans(shared, (name,))[1])
+        found = tuple(each for name in names for each in with_plans(shared, (name,))[1])
     return found if has_errors(found) else ()
 
 
