@@ -12,6 +12,7 @@ import os
 import re
 import sys
 import time
+from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import pairwise
 from pathlib import Path
@@ -19,10 +20,11 @@ from pathlib import Path
 import pytest
 
 from kerfolio.publishing.sources import KEPT
-from tests.conftest import files_of
+from tests.conftest import copy_of_sample, files_of
 from tests.publishing.small_shop import another, small_shop
 
 PLANS = [int(each) for each in os.environ.get("BENCH_PLANS", "4,16").split(",")]
+LESS = 0.5
 UNCHANGED, ONE_STEP, GROWTH, MEMORY, TWO_CORES = 0.02, 0.01, 1.05, 1.3, 1.7
 
 
@@ -88,6 +90,33 @@ def test_what_did_not_change_costs_next_to_nothing(tmp_path: Path) -> None:
     share = (step.cpu - begin) / (full.cpu - begin)
     print(f"one step's text: {step.cpu:.2f} s, {share:.2%}, {share * PLANS[-1]:.2f} plans")
     assert share < max(ONE_STEP, 2.5 / PLANS[-1])  # a plan, and what is no plan's own
+
+
+@pytest.mark.bench
+def test_what_hangs_on_less_than_a_plan_is_not_made_for_the_rest(tmp_path: Path) -> None:
+    """A large plan: a step's text, a price and a line of the log leave its files as they are."""
+    begin = start_up(tmp_path / "empty", "publish")
+    shop = copy_of_sample(tmp_path / "shop", ["potting-bench"])
+    command = ("publish", shop, "--workers", "1")
+    plan, log = shop / "plans" / "potting-bench" / "plan.yaml", shop / "log" / "2026-09-19.yaml"
+
+    def edit(file: Path, old: str, new: str) -> Callable[[], object]:
+        return lambda: file.write_text(file.read_text("utf-8").replace(old, new, 1), "utf-8")
+
+    edits: dict[str, Callable[[], object]] = {
+        "first": lambda: None,
+        "a step's text": edit(plan, "is the foot.", "is the foot, as ever."),
+        "a price": edit(shop / "stock" / "sheets.yaml", "92.50", "93.50"),
+        "a line of the log": edit(log, "title: ", "title: Once more, "),
+    }
+    costs = {}
+    for name, change in edits.items():
+        change()
+        costs[name] = cost_of(*command).cpu - begin
+        kept = sum(each.stat().st_size for each in (shop / KEPT).iterdir()) / 1e6
+        share = costs[name] / costs["first"]
+        print(f"\n{name}: {costs[name]:.1f} s, {share:.0%}; kept {kept:.1f} MB", flush=True)
+    assert max(cost for name, cost in costs.items() if name != "first") < LESS * costs["first"]
 
 
 @pytest.mark.bench

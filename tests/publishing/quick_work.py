@@ -17,9 +17,12 @@ import pytest
 from kerfolio.basis.finding import has_errors, note
 from kerfolio.bundles.manifest import PlanEntry, rows_of
 from kerfolio.keeping import program
+from kerfolio.keeping.kept import Kept
 from kerfolio.keeping.pack import packed
+from kerfolio.keeping.store import Store
 from kerfolio.model.showing import Public
 from kerfolio.publishing import plan_work, site
+from kerfolio.publishing.bare import bare
 from kerfolio.publishing.freeze import Fresh
 from kerfolio.publishing.plan_record import HANDED, Proved, Written
 from kerfolio.publishing.plan_work import PlanMade, PlanOrder
@@ -76,10 +79,11 @@ def quick_plan(order: PlanOrder) -> PlanMade:
     )
     if plan is None or has_errors(found) or not order.draws:
         return PlanMade(proved.text(), "", b"")
-    bare = replace(plan, layout_text="")  # frozen, it is as it was computed
-    told = repr(replace(workshop, plans=(bare,), pages=()))
+    unfrozen = replace(plan, layout_text="")  # frozen, it is as it was computed
+    told = repr(replace(workshop, plans=(unfrozen,), pages=()))
+    shapes = Kept(Store(order.store)).of(_told, bare((unfrozen, workshop.stock.sheets)))
     menu = [(each.order, each.title) for each in shared.pages]
-    page = f"{program.program()} {menu} {told}"
+    page = f"{program.program()} {menu} {told} {shapes.decode()}"
     files = {f"plans/{order.name}/index.html": page.encode()}
     handed = {} if plan.is_open else {HANDED: told.encode()}
     pack = packed({**files, **handed})
@@ -92,6 +96,11 @@ def quick_plan(order: PlanOrder) -> PlanMade:
         lacking=False,
     )
     return PlanMade(proved.text(), written.text(), pack)
+
+
+def _told(whole: object) -> bytes:
+    """Stands in for the files that hang on shapes alone: tells all that they could hang on."""
+    return f"{program.program()} {whole!r}".encode()
 
 
 def _layout(name: str) -> Fresh:

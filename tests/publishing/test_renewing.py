@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections import Counter
 from pathlib import Path
 
@@ -14,6 +15,8 @@ from tests.conftest import files_of
 from tests.publishing.edits import steps
 from tests.publishing.quick_work import Worked, worked
 from tests.publishing.small_shop import BOARD, another, small_shop
+
+EDITS = int(os.environ.get("BENCH_EDITS", "50"))
 
 
 @pytest.fixture
@@ -46,7 +49,7 @@ def test_fifty_edits_by_chance_change_nothing_but_what_they_change(
 
 @pytest.mark.bench
 def test_fifty_edits_of_a_workshop_that_is_really_drawn(tmp_path: Path) -> None:
-    for number, (edit, kept, bare) in enumerate(steps(tmp_path, 11, 50)):
+    for number, (edit, kept, bare) in enumerate(steps(tmp_path, 11, EDITS)):
         print(f"{number}: {edit}", flush=True)
         assert kept == bare, f"{number}: {edit}"
 

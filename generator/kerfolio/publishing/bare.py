@@ -6,12 +6,16 @@ and as the rest is not there (``keeping/absent.py``), nothing made from it can h
 
 from __future__ import annotations
 
+from typing import TypeVar
+
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.edition.edition import Edition
 from kerfolio.keeping.absent import Without
 from kerfolio.model.plan import Assembly, Plan, Release
 from kerfolio.model.stock import BoardStock, HardwareStock, SheetStock, StockItem
 from kerfolio.model.workshop import Identity
+
+Whole = TypeVar("Whole")
 
 _PLACES: dict[type, object] = {Place: NOWHERE}
 
@@ -55,9 +59,9 @@ _OF_CUTS = _LEFT_OUT | {
 }
 
 
-def bare(edition: Edition) -> Edition:
-    """Return an edition without prices, words on building and use, and places in files."""
-    return Without(_LEFT_OUT, _PLACES).of(edition)
+def bare(whole: Whole) -> Whole:
+    """Return an edition, or what it is made from, without prices, places and words on use."""
+    return Without(_LEFT_OUT, _PLACES).of(whole)
 
 
 def bare_cuts(edition: Edition) -> Edition:
