@@ -1,10 +1,13 @@
-"""Kills a publish at a hundred moments of all its phases; run by hand with ``pytest -m bench -s``.
+"""Kills a publish at a hundred moments, and watching at fifty; by hand: ``pytest -m bench -s``.
 
 Every other two begin with nothing kept. Half of them fall on calls that change the disk, spread
 over all that a publish makes, half on moments spread over its time. After each, what the next
 command finds must be the old site or the new one, with the supporters' bundle that belongs to it,
 what others laid in, a store of sound entries, and nothing left over.
-``BENCH_KILLS=8`` takes so many moments.
+``BENCH_KILLS=8`` takes so many moments of both.
+
+Watching is killed after a save, at moments spread over the time it takes to show and make all.
+Workshop, site and store must be as they were, its processes gone, and what it made beside sound.
 """
 
 from __future__ import annotations
@@ -12,6 +15,8 @@ from __future__ import annotations
 import os
 import shutil
 import signal
+import subprocess
+import sys
 import time
 from collections.abc import Callable
 from pathlib import Path
@@ -25,8 +30,11 @@ from kerfolio.publishing.build import Request, publish
 from kerfolio.publishing.sources import KEPT
 from tests.conftest import files_of
 from tests.disk.killing import killed_at
+from tests.publishing.small_shop import small_shop
+from tests.publishing.test_side_by_side import runs
 
 _MOMENTS = int(os.environ.get("BENCH_KILLS", "100"))
+_WATCHED = int(os.environ.get("BENCH_KILLS", "50"))
 _LAID = {"CNAME": b"bench.example", "plans/notes.txt": b"mine"}
 
 
@@ -116,3 +124,72 @@ def test_a_hundred_kills(tmp_path: Path) -> None:
     assert not list(tmp_path.rglob("*?.kerfolio"))
     over = f"{long:.1f} and {short:.1f} s and some {calls} disk calls"
     print(f"\n{_MOMENTS} kills over {over}: {outcomes}")
+
+
+def _children(pid: int) -> list[int]:
+    """Return the processes that a process began, and those that they began."""
+    own = [int(each) for each in Path(f"/proc/{pid}/task/{pid}/children").read_text().split()]
+    return [*own, *(further for each in own for further in _children(each))]
+
+
+def _watching(shop: Path, beside: Path) -> subprocess.Popen[str]:
+    """Begin to watch, and return once it follows."""
+    beside.mkdir()
+    running = subprocess.Popen(
+        [sys.executable, "-m", "kerfolio", "watch", str(shop)],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.DEVNULL,
+        text=True,
+        env={**os.environ, "TMPDIR": str(beside), "PYTHONUNBUFFERED": "1"},
+    )
+    assert running.stdout is not None
+    assert running.stdout.readline().startswith("Watching")
+    return running
+
+
+def _site(beside: Path) -> Path:
+    return next(iter(beside.glob("kerfolio-watch-*"))) / "site"
+
+
+@pytest.mark.bench
+def test_fifty_kills_of_watching(tmp_path: Path) -> None:
+    shop = small_shop(tmp_path / "shop")
+    assert publish(
+        Request(folder=shop, out=shop / "site", supporters_out=shop / "supporters")
+    ).published
+    plan = shop / "plans" / "board" / "plan.yaml"
+    text = plan.read_text("utf-8")
+    began = time.perf_counter()
+    running = _watching(shop, tmp_path / "whole")
+    while not (_site(tmp_path / "whole") / "index.html").exists():
+        assert time.perf_counter() - began < 300
+        time.sleep(0.05)
+    whole = time.perf_counter() - began
+    running.send_signal(signal.SIGINT)
+    running.communicate()
+    made = 0
+    for moment in range(_WATCHED):
+        beside = tmp_path / f"beside-{moment}"
+        running = _watching(shop, beside)
+        plan.write_text(text.replace("w: 200", f"w: {201 + moment}"), "utf-8")
+        before = files_of(shop)
+        time.sleep(whole * 1.2 * moment / _WATCHED)
+        children = _children(running.pid)
+        running.kill()
+        running.communicate()
+        end = time.monotonic() + 30
+        while any(map(runs, children)):
+            assert time.monotonic() < end, "its processes outlive it"
+            time.sleep(0.05)
+        assert files_of(shop) == before, moment
+        for copy in beside.glob("kerfolio-watch-*/workshop"):
+            check_store(copy)
+        site = _site(beside)
+        made += site.exists()
+        assert not site.exists() or (site / "manifest.json").exists()
+        shutil.rmtree(beside)
+    check_store(shop)
+    print(f"\n{_WATCHED} kills of watching over {whole:.1f} s: {made} had made readers' pages")
+    assert publish(
+        Request(folder=shop, out=shop / "site", supporters_out=shop / "supporters")
+    ).published

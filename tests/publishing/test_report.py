@@ -9,8 +9,11 @@ import pytest
 from click.testing import CliRunner
 
 from kerfolio.cli import kerfolio
-from kerfolio.publishing.examine import examine
+from kerfolio.publishing import report
+from kerfolio.publishing.examine import Examined, examine
 from kerfolio.publishing.report import report_of
+from kerfolio.publishing.reported import write_report
+from kerfolio.publishing.say import silent
 from tests.pages.markup import Tree
 from tests.plans import lay_down
 from tests.proving.two_panels import plan_text
@@ -107,3 +110,31 @@ def test_json_carries_the_silenced_with_their_reason(shop: Path) -> None:
     rows = json.loads(run.stdout)
     (row,) = [each for each in rows if each["rule"] == "hole-to-drill"]
     assert (row["severity"], row["silenced"]) == ("note", "I <have> the drill.")
+
+
+def test_a_report_is_drawn_again_only_where_something_changed(
+    shop: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    drawn: list[int] = []
+
+    def counting(examined: Examined) -> str:
+        drawn.append(1)
+        return report_of(examined)
+
+    monkeypatch.setattr(report, "report_of", counting)
+
+    def told() -> tuple[list[str], str]:
+        findings, target = write_report(tmp_path / "report", shop, "", silent)
+        return list(map(str, findings)), target.read_text("utf-8")
+
+    first = told()
+    assert told() == first
+    assert first == (list(map(str, examine(shop).findings)), page(shop))
+    assert len(drawn) == 1
+    plan = shop / "plans" / "panels" / "plan.yaml"
+    plan.write_text(plan.read_text("utf-8").replace("diameter: 3}", "diameter: 2.5}"), "utf-8")
+    assert told() != first
+    assert len(drawn) == 2
+    (shop / "workshop.yaml").write_text("workshop: [", "utf-8")
+    assert told() == told()
+    assert len(drawn) == 4  # nothing of it is kept

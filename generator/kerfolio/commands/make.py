@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NoReturn
 
 import click
 
-from kerfolio.basis.finding import Finding, Severity, has_errors
+from kerfolio.basis.finding import Severity, has_errors
 from kerfolio.commands.group import PLAN, WORKERS, WORKSHOP, kerfolio
 from kerfolio.commands.telling import Progress, as_json, print_findings, summary
 from kerfolio.publishing.side_by_side import Workers
@@ -142,10 +142,11 @@ def prove_command(
             raise click.UsageError("--report and --with do not go together")
         _prove_swapped(workshop, plan, form, swapped)
     from kerfolio.publishing.proof import proved_findings
+    from kerfolio.publishing.reported import write_report
 
     progress = Progress()
     if report:
-        findings, written = _reported(report, workshop, plan, progress)
+        findings, written = write_report(report, workshop, plan, progress)
     else:
         findings, written = proved_findings(workshop, plan, workers, progress, progress.tally), None
     progress.close()
@@ -195,19 +196,6 @@ def _print_swap(tried: Tried) -> None:
     for text in table.refused:
         click.echo(f"  no longer: {text}")
     click.echo(f"{table.verdict}\n")
-
-
-def _reported(
-    folder: Path, workshop: Path, plan: str, progress: Progress
-) -> tuple[tuple[Finding, ...], Path]:
-    """Prove all plans anew, since pictures of findings are drawn from what was settled."""
-    from kerfolio.publishing.examine import examine
-    from kerfolio.publishing.fresh import foretold
-    from kerfolio.publishing.report import write_report
-    from kerfolio.publishing.swapping import with_swaps
-
-    examined = foretold(with_swaps(examine(workshop, plan, progress), progress))
-    return examined.findings, write_report(folder, examined)
 
 
 @kerfolio.command("sequence")

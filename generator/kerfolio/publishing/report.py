@@ -3,29 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from pathlib import Path
 
 from kerfolio.basis.finding import Finding
 from kerfolio.basis.words import listed
-from kerfolio.disk.put import put
 from kerfolio.model.stock import Stock
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.report import PlanRemarks, Remark, report_page
 from kerfolio.proving.grounds import grounds_of
 from kerfolio.publishing.examine import Examined
 from kerfolio.publishing.finding_pictures import finding_pictures, plan_pictures
-
-FILE = "index.html"
-
-
-def write_report(folder: Path, examined: Examined) -> Path:
-    """Write the report into a folder and return its path. Raises OSError.
-
-    It is one file: style and pictures lie in it. Other files of the folder are left alone.
-    """
-    target = folder / FILE
-    put(target, report_of(examined).encode())
-    return target
 
 
 def report_of(examined: Examined) -> str:
