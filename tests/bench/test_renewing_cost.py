@@ -19,8 +19,10 @@ from pathlib import Path
 
 import pytest
 
+from kerfolio.publishing.build import Request, publish
 from kerfolio.publishing.sources import KEPT
 from tests.conftest import copy_of_sample, files_of
+from tests.publishing.quick_work import worked
 from tests.publishing.small_shop import another, small_shop
 
 PLANS = [int(each) for each in os.environ.get("BENCH_PLANS", "4,16").split(",")]
@@ -134,6 +136,33 @@ def test_time_and_memory_grow_as_they_must(tmp_path: Path) -> None:
         print(f"{fewer} to {more} plans: exponent {exponent:.3f}")
         assert exponent <= GROWTH
     assert max(each.memory for each in costs.values()) <= MEMORY * costs[PLANS[0]].memory
+
+
+@pytest.mark.bench
+def test_a_thousand_plans_take_no_more_room_than_ten(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What does not lie in workers: here the work on a plan is quick, and little is left of it."""
+    worked(monkeypatch)
+    costs = {}
+    for count in (10, 100, 1000):
+        shop = shop_of(tmp_path / str(count), count)
+        began = time.perf_counter()
+        child = os.fork()
+        if not child:
+            made = publish(Request(folder=shop, out=shop / "site", supporters_out=shop / "given"))
+            os._exit(0 if made.published else 1)
+        _, status, used = os.wait4(child, 0)
+        assert os.WEXITSTATUS(status) == 0
+        wall = time.perf_counter() - began
+        costs[count] = Cost(used.ru_utime + used.ru_stime, wall, used.ru_maxrss / 1024)
+        print(
+            f"\n{count} plans: {costs[count].cpu:.1f} s, {costs[count].memory:.0f} MB", flush=True
+        )
+    exponent = math.log10(costs[1000].cpu / costs[100].cpu)
+    print(f"100 to 1000 plans: exponent {exponent:.3f}")
+    assert exponent <= GROWTH
+    assert costs[1000].memory <= MEMORY * costs[10].memory
 
 
 @pytest.mark.bench
