@@ -1,6 +1,6 @@
 """Editions without what cut files, templates and sheets for the machine have nothing to do with.
 
-A key over such an edition stays the same when a step is worded anew, a photo taken or a price paid;
+A key over such an edition stays the same when a text changes, a photo is taken or a price paid;
 and as the rest is not there (``keeping/absent.py``), nothing made from it can hang on the rest.
 """
 
@@ -11,7 +11,7 @@ from typing import TypeVar
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.edition.edition import Edition
 from kerfolio.keeping.absent import Without
-from kerfolio.model.plan import Assembly, Plan, Release
+from kerfolio.model.plan import Plan, Release, Step
 from kerfolio.model.stock import BoardStock, HardwareStock, SheetStock, StockItem
 from kerfolio.model.workshop import Identity
 
@@ -33,10 +33,10 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
             "person",
             "friction",
         ),
-        *("spans", "swaps", "consumables", "cautions", "steps", "photos", "video", "questions"),
+        *("spans", "swaps", "consumables", "cautions", "photos", "video", "questions"),
         *("for_children", "silences", "layout_text", "other_layouts"),
     ),
-    Assembly: ("steps",),
+    Step: ("tools", "minutes", "photo", "text", "by_hand", "caution"),
     Release: ("changed",),
     StockItem: ("source", "origins"),
     SheetStock: ("prices",),
