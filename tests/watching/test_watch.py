@@ -218,7 +218,9 @@ def test_plans_are_proven_in_a_process_beside_until_it_is_over(shop: Shop) -> No
         first = list(prover.told(never))
         assert first == list(proven(shop.folder, "rack"))
         assert has_errors(first[-1].findings)
-        assert [each.is_all for each in first] == [False, True]
+        assert [each.is_all for each in first] == [False, False, True], "words, pictures, all"
+        assert not any(first[0].pictures)
+        assert any(first[1].pictures)
         prover.begin(["rack"])
         assert list(prover.told(lambda: True)) == []
         prover.begin(["rack", "rack"])

@@ -10,12 +10,12 @@ from kerfolio.assembly.building import Build
 from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import said
-from kerfolio.geometry.contour import Region
 from kerfolio.geometry.measure import point_in
-from kerfolio.geometry.rigid import Rigid, Vector
+from kerfolio.geometry.rigid import Rigid, Vector, added, scaled
 from kerfolio.model.fastening import BOLTED, SCREWED
 from kerfolio.proving.in_place import InPlace, at_points
 from kerfolio.proving.rule import COMMON_PRACTICE, together
+from kerfolio.settling.settled import SettledPart
 
 TOOL = 100.0
 """How long a key or a driver is in front of a head, mm (common practice, no single source)."""
@@ -80,22 +80,24 @@ def _free(there: InPlace, piece: PosedPiece, frame: Rigid, radius: float) -> flo
 
     The tool is a round rod along the axis; looked at in steps, at its middle and on its rim.
     """
-    inner, part = piece.pose.inverse, there.settled.part(piece.part)
+    inner, part = piece.pose.inverse.after(frame), there.settled.part(piece.part)
     start = there.posed.settled.first.sunk
     spots = [(0.0, 0.0)]
     for way in range(_WAYS):
         angle = 2 * math.pi * way / _WAYS
         spots.append((radius * math.cos(angle), radius * math.sin(angle)))
+    back = inner.vector((0.0, 0.0, -1.0))
+    ways = (_way_in(inner.point((x, y, -start)), back, part) for x, y in spots)
+    return min((way for way in ways if way is not None), default=None)
+
+
+def _way_in(start: Vector, back: Vector, part: SettledPart) -> float | None:
+    """Return the steps' first way from a spot back along a direction that is in a part, mm."""
     for index in range(1, int(TOOL / _STEP) + 1):
-        back = index * _STEP
-        if any(
-            _inside(inner.point(frame.point((x, y, -start - back))), part.plain, part.thickness)
-            for x, y in spots
-        ):
-            return back
+        way = index * _STEP
+        if not _TOUCH < start[2] + way * back[2] < part.thickness - _TOUCH:
+            continue  # told apart by the sheet's faces before any outline is looked at
+        x, y, _ = added(start, scaled(back, way))
+        if point_in(part.plain, (x, y)):
+            return way
     return None
-
-
-def _inside(at: Vector, shape: Region, thickness: float) -> bool:
-    x, y, z = at
-    return _TOUCH < z < thickness - _TOUCH and point_in(shape, (x, y))

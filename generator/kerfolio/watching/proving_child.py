@@ -31,7 +31,7 @@ from kerfolio.watching.prover import DONE, Proven
 
 
 def proven(folder: Path, name: str) -> Iterator[Proven]:
-    """Yield what proving a plan finds, then that with what laying it out and its swaps tell."""
+    """Yield what proving finds, then its pictures, then what laying out and swaps tell with it."""
     shared, refused = read_shared(folder, pictures=False)
     workshop, more = with_plans(shared, [name]) if shared else (None, ())
     plan = next(iter(workshop.plans), None) if workshop else None
@@ -40,8 +40,10 @@ def proven(folder: Path, name: str) -> Iterator[Proven]:
         return
     proof = prove_plan(plan, workshop.stock, workshop.trials)
     found = (*more, *proof.findings)
+    yield _told(name, found, None, workshop.stock, is_all=False)  # pictures take their time
     proved = _told(name, found, proof, workshop.stock, is_all=False)
-    yield proved
+    if any(proved.pictures):
+        yield proved
     examined = foretold(with_swaps(examine_proved(workshop, found, proof)))
     if set(examined.findings) == set(found):
         yield replace(proved, is_all=True)
