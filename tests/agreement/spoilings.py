@@ -82,8 +82,9 @@ class Probe:
     older: tuple[str, str]
 
 
+LETTERED = RACK.replace("text: I,", "text: IV,")  # lines enough to swap two
 PROBES = {
-    "rack": Probe(text=RACK, layout=small_layout, older=("at: [100, 60]", "at: [100, 58]")),
+    "rack": Probe(text=LETTERED, layout=small_layout, older=("at: [100, 60]", "at: [100, 58]")),
     "inches": Probe(text=BOX, layout=box_layout, older=("at: [6, 3]", "at: [6, 2.875]")),
 }
 

@@ -123,7 +123,8 @@ def test_pieces(text: str, pieces: tuple[str, ...]) -> None:
         (
             "{}",
             "a feature needs one of `slot`, `notch`, `hole`, `window`, `pocket`, `groove`, "
-            "`tabs`, `fingers`, `engrave`, `slots`, `notches`, `holes`, `housings`, `grooves` / "
+            "`tabs`, `fingers`, `engrave`, `bore`, `slots`, `notches`, `holes`, `housings`, "
+            "`grooves` / "
             "Write its kind first: `{slot: {at: [180, 370], length: 120, takes: ply}}`.",
         ),
         (

@@ -118,11 +118,11 @@ def test_points_of_an_outline(monkeypatch: pytest.MonkeyPatch) -> None:
 
 def test_points_of_a_part(monkeypatch: pytest.MonkeyPatch) -> None:
     row = "      a: {window: {at: [50, 90], rectangle: [6, 6]}, repeat: {count: 5, step: [9, 0]}}"
-    there = 54  # slot 4, bolt 2, foot 4, lettering 44
+    there = 12  # slot 4, bolt 2, foot 4, lettering 2
     narrowed(monkeypatch, "POINTS", there + 20)
     assert told(row) == []
     narrowed(monkeypatch, "POINTS", there + 19)
     assert told(row) == [
-        "a part of 74 points, at most 73 [too-many-points] side.mark / "
+        "a part of 32 points, at most 31 [too-many-points] side.mark / "
         "Draw its curves with arcs, or with fewer points."
     ]

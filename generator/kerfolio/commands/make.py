@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import sys
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
@@ -84,6 +85,7 @@ def watch_command(workshop: Path, plan: str, port: int, editor: str, no_readers:
     Example: kerfolio watch my-workshop --editor "gedit +{line} {file}"
     """
     from kerfolio.watching.editor import EditorError, editor_words
+    from kerfolio.watching.ending import asked_to_end
     from kerfolio.watching.run import WatchRequest, watch
 
     try:
@@ -93,9 +95,9 @@ def watch_command(workshop: Path, plan: str, port: int, editor: str, no_readers:
     request = WatchRequest(
         folder=workshop, plan=plan, port=port, editor=words, readers=not no_readers
     )
-    try:
-        refused = watch(request, click.echo)
-    except KeyboardInterrupt:
+    with asked_to_end() as is_over, suppress(KeyboardInterrupt):
+        refused = watch(request, click.echo, is_over)
+    if is_over():
         click.echo("Ended.", err=True)
         return
     print_findings(refused)

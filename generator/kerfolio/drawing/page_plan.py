@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import dist, hypot, log
+from math import dist, hypot, inf, log
 
 from kerfolio.drawing.callout import Block
 from kerfolio.drawing.lettering import Box
@@ -60,8 +60,10 @@ def page_plan(
 def _cost(plan: PagePlan, drawn: Occupied, near: Point | None) -> float:
     """Return what is lost in scale, and by a line to the first block that crosses the picture.
 
-    ``drawn`` lies in the view's plane.
+    ``drawn`` lies in the view's plane. A plan without room for the picture costs the most.
     """
+    if plan.seat.scale <= 0:
+        return inf
     lost = -100.0 * log(plan.seat.scale)
     if near is None:
         return round(lost, 3)
