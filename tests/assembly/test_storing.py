@@ -89,7 +89,7 @@ def test_who_carries_it_in_words(mass: float, size: tuple[float, float, float], 
         ),
         (
             OnTop(lift=400.0, saved=0.0, rests=True),
-            "stacks: it stands 400 mm (15 3/4 in) higher, its full height",
+            "stacks, and adds its full height, 400 mm (15 3/4 in)",
         ),
         (
             OnTop(lift=400.0, saved=0.0, rests=False),

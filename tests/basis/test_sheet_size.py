@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from kerfolio.basis.reader import INCHES, METRIC, Reader
-from kerfolio.basis.sheet_size import sheet_pair, sheet_text, sizes_as_sold
+from kerfolio.basis.sheet_size import sheet_pair, sheet_sides, sheet_text, sizes_as_sold
 
 EIGHT_BY_FOUR = (2438.4, 1219.2)
 
@@ -15,6 +15,14 @@ def test_a_sheet_sold_by_the_inch_is_exact_in_both() -> None:
 def test_a_sheet_sold_by_the_millimetre_is_no_96_and_a_sixteenth() -> None:
     assert sheet_pair((2440, 1220), METRIC) == ("2440 × 1220 mm", "about 96 × 48 in")
     assert sheet_pair((1525, 1525), INCHES) == ("about 60 × 60 in", "1525 × 1525 mm")
+
+
+def test_sides_by_themselves_are_told_as_the_sheet_is() -> None:
+    assert sheet_sides(EIGHT_BY_FOUR, METRIC) == ("2438.4 mm (96 in)", "1219.2 mm (48 in)")
+    assert sheet_sides((2440, 1220), METRIC) == ("2440 mm (about 96 in)", "1220 mm (about 48 in)")
+    assert sheet_sides((1525, 1525), INCHES)[0] == "about 60 in (1525 mm)"
+    # a side that is whole in both belongs to the sheet whose other side is not
+    assert sheet_sides((1270, 1220), METRIC) == ("1270 mm (about 50 in)", "1220 mm (about 48 in)")
 
 
 def test_lists_of_what_is_sold_keep_its_unit() -> None:

@@ -131,10 +131,29 @@ def test_one_list_of_tools_and_what_is_used_up() -> None:
     tools = {each.what: each.purpose for each in tools_of(sample("tool-tote"))}
     assert tools["Clamps"] == "steps 3, 4 and 5"
     assert tools["Drill bit, 3/32 in (2.38 mm)"].startswith("4 holes in handle: pilot holes for")
-    assert "1/8 in (3.18 mm) deep" in tools["Drill bit, 3/8 in (9.53 mm)"]
     assert "Glue" not in tools
     assert used_up(sample("tool-tote"))[0] == "Wood glue, for the joints"
     assert {"Cloth", "Hard wax oil"} <= set(used_up(sample("desk-rack")))
+
+
+@pytest.mark.parametrize(
+    ("plan", "bit", "told", "left"),
+    [
+        ("tool-tote", "3/32 in (2.38 mm)", ["4 holes in handle", "step 3"], "Drill"),
+        ("tool-tote", "3/8 in (9.53 mm)", ["6 holes in end", "4 holes in pad"], "Mallet"),
+        ("harbour-stool", "7 mm (9/32 in)", ["2 bores", "4 bores", "step 1"], "6.5 mm wood bit"),
+    ],
+)
+def test_one_size_of_drill_stands_once(plan: str, bit: str, told: list[str], left: str) -> None:
+    """Whoever drills by hand takes one bit for it; the maker's words for it name its size."""
+    tools = tools_of(sample(plan))
+    names = [each.what for each in tools]
+    assert len(set(names)) == len(names)
+    assert left in names
+    assert not {"3/32 in bit", "7 mm wood bit"} & set(names)
+    (found,) = [each for each in tools if each.what == f"Drill bit, {bit}"]
+    for words, purpose in zip(told, (found.purpose, *found.more), strict=True):
+        assert purpose.startswith(words)
 
 
 def tables(edition: Edition) -> dict[str, list[str]]:

@@ -112,6 +112,20 @@ def test_rows_hold_what_fits_and_nothing_lies_over_anything(stock: Stock) -> Non
             )
 
 
+def test_pieces_of_a_row_lie_on_one_axis_and_their_words_on_one_line(stock: Stock) -> None:
+    pieces = [(item(stock, each), 2) for each in ("washer-m6", "screw-5x30")]
+    (drawing,) = hardware_views(pieces)
+    washer, screw, _ = (each for each in drawing.items if isinstance(each, Label))
+    assert washer.at[1] == screw.at[1]
+    strokes = [extent([each]) for each in drawing.items if isinstance(each, Stroke)]
+    above = [each for each in strokes if each[1] > washer.at[1]]
+    middles = []
+    for left, right in ((0.0, screw.at[0] - 1.0), (screw.at[0] - 0.5, ROOM[0])):
+        heights = [each[1::2] for each in above if left - 0.1 <= each[0] < right]
+        middles.append((min(heights)[0] + max(high for _, high in heights)) / 2)
+    assert middles[0] == pytest.approx(middles[1], abs=0.1)
+
+
 def test_what_the_stock_does_not_know_is_not_drawn() -> None:
     bare = HardwareStock(name="thing", title="A thing")
     assert hardware_solid(bare) is None

@@ -1,14 +1,15 @@
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from functools import cache
 from itertools import pairwise, product
 
 import pytest
 
-from kerfolio.basis.reader import INCHES, Reader
+from kerfolio.basis.reader import INCHES, METRIC, Reader
 from kerfolio.drawing.saw_badge import CutLine, badges, edge_badges
-from kerfolio.drawing.saw_view import saw_view
+from kerfolio.drawing.saw_view import _remarks, saw_view
 from kerfolio.drawing.vocabulary import Drawing, Ink, Label, Stroke
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shapes import circle, rectangle
@@ -84,14 +85,22 @@ def too_small(texts: list[str]) -> list[str]:
 
 
 def told_in(remark: str) -> list[int]:
-    """Read the cuts named in a remark: ``cuts 4, 7 to 9 and 12.``"""
-    if "cuts " not in remark:
+    """Read the cuts named in a remark: ``cuts 4, 7 to 9 and 12.``, ``cut 11.``"""
+    found = re.search(r"\bcut(s?) (.*)\.$", remark)
+    if found is None:
         return []
-    told = []
-    for run in remark.split("cuts ")[1].rstrip(".").replace(" and ", ", ").split(", "):
+    told = list[int]()
+    for run in found[2].replace(" and ", ", ").split(", "):
         first, _, last = run.partition(" to ")
         told += range(int(first), int(last or first) + 1)
+    assert (found[1] == "s") == (len(told) > 1)
     return told
+
+
+def test_one_cut_too_short_for_a_number_is_told_as_one() -> None:
+    (remark,) = _remarks((), (11,), 100.0, 0.0, METRIC)
+    assert remark.text == "Too short to number: cut 11."
+    assert told_in(remark.text) == [11]
 
 
 def test_blanks_lie_where_they_are_cut_with_their_parts_in_them() -> None:
@@ -125,7 +134,7 @@ def test_a_sentence_tells_the_sheet_to_those_who_cannot_see_it() -> None:
     settled = plan_of([part_of("A", rectangle(0, 0, 600, 400), ("1", "2"), "along x")])
     (sheet,) = saw_plan(settled)
     assert saw_view(settled, sheet).description == (
-        "A sheet of 2440 mm (96 1/16 in) by 1220 mm (48 1/32 in), ripped first: 5 cuts with 3 "
+        "A sheet of 2440 mm (about 96 in) by 1220 mm (about 48 in), ripped first: 5 cuts with 3 "
         "settings of the fence. It gives the blanks A.1, A.2."
     )
 

@@ -16,6 +16,7 @@ from kerfolio.pages.start import start_here
 from tests.chapters.told import words_of
 from tests.pages.invented import CONTENTS, edition, site
 from tests.pages.markup import Tree
+from tests.paper.sample_editions import sample
 
 
 def said(found: Edition) -> dict[str, str]:
@@ -57,6 +58,13 @@ def test_the_set_is_that_of_the_thickest_reading_rounded_else_the_next_thicker()
         reading = hundredths / 100
         by_the_words = min(each for each in known if each >= rounded(reading, 1))
         assert folder_choice(found, "ply", reading).thickness == by_the_words, reading
+
+
+def test_the_example_of_a_wide_cut_is_one_of_the_plan_s_own_cutter() -> None:
+    rack, tote = (measuring_of(sample(each)) for each in ("desk-rack", "tool-tote"))
+    assert "a cutter of 3 mm may cut 3.2 mm" in rack.coupon
+    assert "that diameter, 3.2 mm for 3 mm," in rack.rule
+    assert "a cutter of 1/4 in may cut 0.258 in" in tote.coupon  # 6.35 + 0.2 = 6.55 mm
 
 
 def test_files_that_are_made_are_told_of_only_where_they_are() -> None:

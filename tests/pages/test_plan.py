@@ -80,7 +80,7 @@ def test_an_open_plan_is_downloaded_here() -> None:
     assert "the SHA-256 of harbour-stool-1.2.0.zip" in about
     assert SITE.files["harbour-stool"].download.sha256 in about
     assert "CC-BY-SA-4.0" in about
-    assert "not legal advice; the text of the licence rules" in about
+    assert "not legal advice: what counts is the text of the licence" in about
 
 
 def test_files_can_be_had_one_by_one() -> None:

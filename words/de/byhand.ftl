@@ -26,16 +26,16 @@ byhand-close-text = Die engsten haben { $play } Spiel auf jeder Seite. Säge neb
     Abfall, und feile bis zu ihr; probiere mit einem Reststück der Platte, bis es mit dem Druck der
     Hand hineingeht.
 byhand-narrow = Schmale Öffnungen
-byhand-narrow-text = Öffnungen in { $parts } sind weniger als { $unit ->
+byhand-narrow-text = Öffnungen ({ $parts }) sind weniger als { $unit ->
     [in] 1/8 in
    *[mm] 3 mm
  } breit: Dort lässt sich kein Sägeblatt führen.
 byhand-recess = Vertiefungen
-byhand-recess-text = Vertiefungen in { $parts } gehen nicht ganz durch: Räume sie mit der Oberfräse
+byhand-recess-text = Vertiefungen ({ $parts }) gehen nicht ganz durch: Räume sie mit der Oberfräse
     an einer Leiste aus, oder säge und stich ihre Wände und stich den Grund ab; miss dabei oft die
     Tiefe.
 byhand-bores = Bohrungen bis zu einer Tiefe
-byhand-bores-text = Manche Löcher in { $parts } enden im Holz oder sind an der Fläche weiter: Bohre
+byhand-bores-text = Manche Löcher enden im Holz oder sind an der Fläche weiter ({ $parts }): Bohre
     zuerst den weiten Teil, mit einem Bohrer, der einen ebenen Grund lässt, und mit einem Anschlag
     für die Tiefe.
 byhand-tilted = Schräge Verbindungen
@@ -49,5 +49,5 @@ byhand-small-text = { $parts }: weniger als { $unit ->
  } breit, zu klein, um sie unter einer Stichsäge zu halten. Spann die Platte fest und säge sie
     zuletzt frei, oder nimm eine Laubsäge.
 byhand-art = Gravur
-byhand-art-text = Was auf { $parts } graviert ist, lässt sich nicht von Hand fräsen. Zeichne es mit
-    Bleistift nach, damit Schritte, die sich danach richten, noch stimmen, oder lass es weg.
+byhand-art-text = Eine Gravur ({ $parts }) lässt sich nicht von Hand fräsen. Zeichne sie mit
+    Bleistift nach, damit Schritte, die sich danach richten, noch stimmen, oder lass sie weg.

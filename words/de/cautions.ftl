@@ -24,8 +24,8 @@ cautions-loads-text = Jede Last in diesem Plan ist eine Schätzung, deren Annahm
     eine zugesagte Tragkraft. Nichts hier wurde nach einer Möbelnorm geprüft. Für Spielzeug und
     Kindermöbel gelten eigene Normen; dieser Plan beansprucht keine.
 cautions-wall = An der Wand befestigen
-cautions-hung = Es hängt an der Wand und fällt mit allem, was darauf ist, wenn die Befestigung
-    nachgibt. Befestige es so an der Wand, wie es zu dieser Wand passt. { $meeting }; suche die
+cautions-hung = Es gehört an die Wand: Gibt die Befestigung nach, kippt oder fällt es mit allem,
+    was darauf ist. Befestige es so an der Wand, wie es zu dieser Wand passt. { $meeting }; suche die
     Ständer, auch Rohre und Leitungen, bevor du bohrst. Nicht daraufsteigen.
 cautions-tall = Es ist hoch oder schmal und kann kippen, vor allem auf Teppich oder wenn ein Kind
     hinaufklettert. Befestige es so an der Wand, wie es zu dieser Wand passt. { $meeting }; suche

@@ -10,7 +10,10 @@ drawing-grain = Faser
 drawing-sheet = { $plan }: Platte { $sheet }
 drawing-sheet-shows = Eine Platte von { $wide } mal { $high } mit den Stücken { $pieces }.
 drawing-too-small = Zu klein für ein Zeichen: { $pieces }
-drawing-too-short = Zu kurz für eine Nummer: Schnitte { $cuts }.
+drawing-too-short = Zu kurz für eine Nummer: { $count ->
+    [one] Schnitt { $cuts }
+   *[other] Schnitte { $cuts }
+ }.
 drawing-too-narrow = Zu schmal für ein Zeichen: { $pieces }
 drawing-too-narrow-many = Zu schmal für ein Zeichen: { $count ->
     [one] { $count } Stück

@@ -39,10 +39,8 @@ measuring-ready = Jeder Schlitz folgt der Dicke deiner Platte. Fertig liegt ein 
 measuring-one = Jeder Schlitz dieses Plans ist für eine Dicke gezeichnet: { $thickness }. In einer
     dickeren Platte gehen die Verbindungen nicht hinein, in einer dünneren sind sie locker.
 measuring-coupon = Der Messschieber sagt, wie dick die Platte ist, und damit, welche Dateien du
-    nimmst. Die Passprobe sagt, was der Fräser wirklich schneidet: Einer von { $unit ->
-    [in] 1/4 in schneidet vielleicht 0,258 in
-   *[mm] 6 mm schneidet vielleicht 6,2 mm
- }, und dann ist jeder Schlitz breiter und jeder Zapfen schmaler als seine Linie. Schneide sie aus
+    nimmst. Die Passprobe sagt, was der Fräser wirklich schneidet: Einer von { $cutter }
+    schneidet vielleicht { $cut }, und dann ist jeder Schlitz breiter und jeder Zapfen schmaler als seine Linie. Schneide sie aus
     einer Ecke eben dieser Platte, mit dem Fräser und den Einstellungen, mit denen du den Plan
     schneiden wirst, und ohne etwas zu korrigieren.
 measuring-read = Jeder Schlitz wächst in Stufen, ebenso jeder Arm des Zapfens von seiner Spitze an.
@@ -58,10 +56,7 @@ measuring-crossing = Die Kerbe im Zapfen ist so tief wie die tiefste des Plans: 
     geplant, wenn die Platte so dick ist wie gezeichnet.
 measuring-rule = Um wie viel die Schlitze im Mittel breiter sind als gezeichnet und die Arme
     schmaler, so viel schneidet der Fräser zu breit. Korrigiere das einmal: Gib deinem Fräsprogramm
-    diesen Durchmesser, { $unit ->
-    [in] 0,258 in für 1/4 in
-   *[mm] 6,2 mm für 6 mm
- }, und schneide die Dateien, wie sie sind.
+    diesen Durchmesser, { $cut } für { $cutter }, und schneide die Dateien, wie sie sind.
 measuring-built = Wo man ihm das nicht sagen kann, macht start-here.html Dateien, in denen es schon
     berücksichtigt ist und die es in Name und Notiz sagen. Tu nie beides.
 measuring-without = Ohne Messschieber nennt die Stufe, die die Zunge mit einem Druck aufnimmt, eine

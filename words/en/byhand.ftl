@@ -26,16 +26,16 @@ byhand-close-text = The closest have { $play } of play on each side. Saw beside 
     waste, and file to it, trying with an offcut of the sheet, until it goes in with the push of a
     hand.
 byhand-narrow = Narrow openings
-byhand-narrow-text = Openings in { $parts } are under { $unit ->
+byhand-narrow-text = Openings ({ $parts }) are under { $unit ->
     [in] 1/8 in
    *[mm] 3 mm
  } wide: no blade can be steered there.
 byhand-recess = Recesses
-byhand-recess-text = Recesses in { $parts } go part of the way through: clear them with a hand
+byhand-recess-text = Recesses ({ $parts }) go part of the way through: clear them with a hand
     router along a batten, or saw and chisel their walls and pare the floor, measuring its depth
     often.
 byhand-bores = Bores to a depth
-byhand-bores-text = Some holes in { $parts } end in the wood, or are wider at the face: bore the
+byhand-bores-text = Some holes end in the wood, or are wider at the face ({ $parts }): bore the
     wide part first, with a bit that leaves a flat floor and a stop set to its depth.
 byhand-tilted = Tilted joints
 byhand-tilted-text = Some pieces stand at a slant. Their joints hold it only if every wall is square
@@ -47,5 +47,5 @@ byhand-small-text = { $parts }: under { $unit ->
  } wide, too small to hold under a jigsaw. Clamp the sheet and saw them free last, or take a coping
     saw.
 byhand-art = Engraving
-byhand-art-text = What is engraved on { $parts } cannot be cut by hand. Trace it with a pencil, so
+byhand-art-text = Engraving ({ $parts }) cannot be cut by hand. Trace it with a pencil, so
     that steps which go by it still tell, or leave it out.

@@ -25,8 +25,8 @@ cautions-loads-text = Any load named in this plan is an estimate with its assump
     never a rating. Nothing here was tested to a furniture standard. Toys and children’s furniture
     have standards of their own; this plan claims none.
 cautions-wall = Fixing to the wall
-cautions-hung = It hangs on the wall, and falls with what is on it where the fixing fails. Fix it to
-    the wall with a fixing that suits the wall. { $meeting }; look for the studs, and for pipes and
+cautions-hung = It belongs fixed to the wall: where the fixing fails, it tips or falls with what
+    is on it. Take a fixing that suits the wall. { $meeting }; look for the studs, and for pipes and
     cables, before you bore. Do not climb on it.
 cautions-tall = It is tall or shallow and can tip, above all on carpet or when a child climbs it.
     Fix it to the wall with a fixing that suits the wall. { $meeting }; look for the studs, and for

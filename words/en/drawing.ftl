@@ -8,7 +8,10 @@ drawing-grain = grain
 drawing-sheet = { $plan }: sheet { $sheet }
 drawing-sheet-shows = A sheet of { $wide } by { $high } with the pieces { $pieces }.
 drawing-too-small = Too small to mark: { $pieces }
-drawing-too-short = Too short to number: cuts { $cuts }.
+drawing-too-short = Too short to number: { $count ->
+    [one] cut { $cuts }
+   *[other] cuts { $cuts }
+ }.
 drawing-too-narrow = Too narrow to mark: { $pieces }
 drawing-too-narrow-many = Too narrow to mark: { $count ->
     [one] { $count } piece

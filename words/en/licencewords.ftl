@@ -34,6 +34,7 @@ licencewords-asks-keep-changed = You may use, share and change these files and s
 licencewords-called = Licence: { $licence }.
 licencewords-none = No licence is stated: ask the maker before you share or sell anything made from
     it.
-licencewords-rules = This sentence is a summary, not legal advice; the text of the licence rules.
+licencewords-rules = This sentence is a summary, not legal advice: what counts is the text of the
+    licence.
 licencewords-write = Write to { $maker }: { $address }
 licencewords-by = { $plan }, by { $maker }.

@@ -38,10 +38,7 @@ measuring-ready = Every slot follows the thickness of your sheet. Ready-made is 
 measuring-one = Every slot of this plan is drawn for one thickness: { $thickness }. On a thicker
     sheet the joints will not go in, on a thinner one they will be loose.
 measuring-coupon = The caliper tells how thick the sheet is, and with that which files to take. The
-    coupon tells the true cut: a cutter of { $unit ->
-    [in] 1/4 in may cut 0.258 in
-   *[mm] 6 mm may cut 6.2 mm
- }, and then every slot is wider and every tab narrower than its line. Cut it from a corner of the
+    coupon tells the true cut: a cutter of { $cutter } may cut { $cut }, and then every slot is wider and every tab narrower than its line. Cut it from a corner of the
     very sheet, with the cutter and the settings you will cut the plan with, and with nothing
     corrected.
 measuring-read = Each slot grows in steps, and so does each arm of the tab from its tip on. Count
@@ -55,10 +52,7 @@ measuring-typed = Type what you read into start-here.html, beside what the sheet
 measuring-crossing = The notch in the tab is as deep as the plan’s deepest: push it over the plate’s
     edge to feel how a long joint goes. It goes as planned only where the sheet is as thick as drawn.
 measuring-rule = By how much the slots are wider than drawn and the arms narrower, on the average,
-    the cutter cuts too wide. Correct it once: tell your toolpath program that diameter, { $unit ->
-    [in] 0.258 in for 1/4 in
-   *[mm] 6.2 mm for 6 mm
- }, and cut the files as they are.
+    the cutter cuts too wide. Correct it once: tell your toolpath program that diameter, { $cut } for { $cutter }, and cut the files as they are.
 measuring-built = Where nobody can tell it that, start-here.html makes files that have the true cut
     built in, and say so in name and note. Never do both.
 measuring-without = Without a caliper, the step that takes the tongue with a push names a thickness

@@ -6,5 +6,5 @@ shop-files = The { $formats } files of that thickness, in { $folder }.
 shop-layouts = The layouts, in { $layouts }, and the setup sheets, in { $setup }.
 shop-lines = The { $layers }: which line is cut how deep, and on which side.
 shop-layers = list of layers
-shop-saw = For a shop that has a saw alone the { $parts } and the saw sheets will do.
+shop-saw = A shop that has only a saw needs the { $parts } and the saw sheets.
 shop-parts = list of parts

@@ -29,4 +29,4 @@ steady-note = Worked out for the pieces alone, stiff, empty and on a hard, level
 steady-note-storing = Worked out for the pieces alone, stiff, empty and on a hard, level floor. A
   carpet, an uneven floor, drawers, loose joints and a climbing child make it worse. The angle is
   information, not approval: local codes and licensed practice come first.
-steady-wall = What is this tall or shallow and stores things belongs fixed to the wall.
+steady-wall = What is as tall or as shallow as this and stores things belongs fixed to the wall.

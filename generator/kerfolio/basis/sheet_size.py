@@ -9,6 +9,7 @@ from kerfolio.basis.digits import steps
 from kerfolio.basis.lengths import (
     INCH,
     both,
+    both_text,
     in_order,
     inch_number,
     mm_number,
@@ -46,6 +47,13 @@ def sheet_pair(sides: Sequence[float], reader: Reader) -> tuple[str, str]:
 def sheet_text(sides: Sequence[float], reader: Reader) -> str:
     """Return a sheet's size on one line: ``96 × 48 in (2438.4 × 1219.2 mm)``."""
     return both(sheet_pair(sides, reader))
+
+
+def sheet_sides(sides: Sequence[float], reader: Reader) -> tuple[str, ...]:
+    """Return each side of a sheet by itself: ``2440 mm (about 96 in)``, ``96 in (2438.4 mm)``."""
+    if _sold_to(sides, reader).unit == "in":
+        return tuple(both_text(each, reader) for each in sides)
+    return tuple(sheet_text((each,), reader) for each in sides)
 
 
 def sizes_as_sold(sizes: Sequence[Sequence[float]], reader: Reader) -> str:

@@ -74,8 +74,9 @@ class Lines:
                 if piece.other:
                     yield {"text": f" ({piece.other})", "soft": True}
             case Reference():
-                to = {"to": piece.chapter} if piece.chapter in self.targets else {}
-                yield {"text": piece.text, **to}
+                ids = (each for each in (piece.heading, piece.chapter) if each in self.targets)
+                to = next(ids, "")
+                yield {"text": piece.text, **({"to": to} if to else {})}
             case File():
                 yield {"text": piece.text or piece.name, "code": True}
 

@@ -76,7 +76,11 @@ def _mass(edition: Edition) -> Words:
     mass = twin(mass_pair(weight.total, reader))
     titles = [hardware_title(edition, item) for item in weight.unweighed]
     if not titles:
-        return worded(reader, "figures-about", figure=mass)
+        about = worded(reader, "figures-about", figure=mass)
+        besides = {(True, True): "all", (True, False): "boards", (False, True): "hardware"}
+        if told := besides.get((weight.boards > 0, weight.hardware > 0)):
+            return worded(reader, f"deciding-mass-{told}", mass=about)
+        return about
     return worded(reader, "deciding-mass-without", mass=mass, items=listed(reader, titles))
 
 

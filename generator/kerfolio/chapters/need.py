@@ -60,7 +60,10 @@ def need(edition: Edition) -> Chapter:
 
 
 def _tools(edition: Edition) -> tuple[Block, ...]:
-    rows = [Row(cells=(each.what, each.purpose)) for each in tools_of(edition)]
+    rows = [
+        Row(cells=(each.what, Cell(words=each.purpose, below=each.more)))
+        for each in tools_of(edition)
+    ]
     if not rows:
         return ()
     reader = edition.reader

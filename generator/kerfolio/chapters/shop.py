@@ -33,7 +33,7 @@ def _sent(edition: Edition) -> Iterator[Words]:
         layouts=File(name="layout", text="layout/"),
         setup=File(name="setup", text="setup/"),
     )
-    layers = Reference(text=say(reader, "shop-layers"), chapter="router")
+    layers = Reference(text=say(reader, "shop-layers"), chapter="router", heading="layers")
     yield worded(reader, "shop-lines", layers=layers)
     if edition.parts:
         parts = File(name="lists/parts.csv", text=say(reader, "shop-parts"))

@@ -34,11 +34,13 @@ def twin(pair: tuple[str, str]) -> Both:
 class Reference:
     """Words that lead to another chapter; ``chapter`` is its id.
 
-    Where that chapter is not part of a document, the words stand alone.
+    Where that chapter is not part of a document, the words stand alone. ``heading`` is the id of
+    the heading in it under which it stands: paper tells that one's page.
     """
 
     text: str
     chapter: str
+    heading: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -42,7 +42,7 @@ _HEAD_ON = Rigid(x=(1.0, 0.0, 0.0), y=(0.0, 0.0, -1.0), z=(0.0, 1.0, 0.0))
 
 @dataclass(frozen=True, slots=True)
 class _Piece:
-    """A piece with its words; ``wide`` and ``high`` are the room it takes, mm."""
+    """A piece with its words; ``wide`` is the room it takes, mm."""
 
     solid: Turned
     words: str
@@ -55,18 +55,12 @@ class _Piece:
     def wide(self) -> float:
         return max(self.pictured, text_width(self.words, _TEXT) + 1.0)
 
-    @property
-    def high(self) -> float:
-        return 2 * self.solid.radius + _BELOW + _TEXT * CAPITAL
-
-    def items(self, left: float, top: float) -> Iterator[Item]:
-        """Yield both views and the words, with their upper left corner there."""
+    def items(self, left: float, middle: float, base: float) -> Iterator[Item]:
+        """Yield both views on an axis at that height, and the words on that line."""
         solid = self.solid
-        middle = top - solid.radius
         side = _TURNED if solid.across else SIDE
         yield from _view(solid, side, left - solid.low, middle)
         yield from _view(solid, _HEAD_ON, left + self.pictured - solid.radius, middle)
-        base = middle - solid.radius - _BELOW - _TEXT * CAPITAL
         yield Label(text=self.words, at=(left, base), height=_TEXT)
 
 
@@ -102,9 +96,10 @@ def _drawing(rows: Sequence[Sequence[_Piece]], reader: Reader) -> Drawing:
     items: list[Item] = []
     top = 0.0
     for row in rows:
-        left = 0.0
+        left, middle = 0.0, top - _radius(row)
+        base = middle - _radius(row) - _BELOW - _TEXT * CAPITAL
         for each in row:
-            items += each.items(left, top)
+            items += each.items(left, middle, base)
             left += each.wide + _APART
         top -= _high(row)
     items += _check(reader, top - 2.0)
@@ -118,7 +113,11 @@ def _drawing(rows: Sequence[Sequence[_Piece]], reader: Reader) -> Drawing:
 
 
 def _high(row: Sequence[_Piece]) -> float:
-    return max(each.high for each in row) + _APART / 2
+    return 2 * _radius(row) + _BELOW + _TEXT * CAPITAL + _APART / 2
+
+
+def _radius(row: Sequence[_Piece]) -> float:
+    return max(each.solid.radius for each in row)
 
 
 def _rows(pieces: Sequence[_Piece], wide: float) -> Iterator[list[_Piece]]:

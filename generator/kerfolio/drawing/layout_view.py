@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from kerfolio.basis.lengths import both_text
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import say
+from kerfolio.basis.sheet_size import sheet_sides
 from kerfolio.drawing.arrow import grain_arrow
 from kerfolio.drawing.extent import extent, padded, scaled
 from kerfolio.drawing.face import Look, face_strokes
@@ -90,17 +90,13 @@ def _grain(settled: SettledPlan, layout: SheetLayout) -> str:
 def _sizes(
     layout: SheetLayout, size: tuple[float, float], reader: Reader, below: float
 ) -> tuple[Item, ...]:
-    width, height = layout.size
-    across = Dimension(
-        a=(0, 0), b=(size[0], 0), text=both_text(width, reader), offset=-below, height=_TEXT
-    )
-    up = Dimension(
-        a=(0, 0), b=(0, size[1]), text=both_text(height, reader), offset=_AWAY, height=_TEXT
-    )
+    width, height = sheet_sides(layout.size, reader)
+    across = Dimension(a=(0, 0), b=(size[0], 0), text=width, offset=-below, height=_TEXT)
+    up = Dimension(a=(0, 0), b=(0, size[1]), text=height, offset=_AWAY, height=_TEXT)
     return across, up
 
 
 def _sentence(laid: list[Laid], layout: SheetLayout, reader: Reader) -> str:
     marks = ", ".join(each.mark for each in laid)
-    wide, high = both_text(layout.size[0], reader), both_text(layout.size[1], reader)
+    wide, high = sheet_sides(layout.size, reader)
     return say(reader, "drawing-sheet-shows", wide=wide, high=high, pieces=marks)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from kerfolio.basis.lengths import both_text, inch_number, mm_number
+from kerfolio.basis.lengths import inch_number, mm_number
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import listed, say
+from kerfolio.basis.sheet_size import sheet_sides
 from kerfolio.drawing.arrow import grain_arrow
 from kerfolio.drawing.block import Block, block, text_block
 from kerfolio.drawing.extent import apart, extent, padded
@@ -182,7 +183,7 @@ def _left_over(
 def _sizes(
     sheet: SawSheet, size: tuple[float, float], reader: Reader, above: float
 ) -> tuple[Item, ...]:
-    wide, high = both_text(sheet.size[0], reader), both_text(sheet.size[1], reader)
+    wide, high = sheet_sides(sheet.size, reader)
     top, right = (0, size[1]), (size[0], 0)
     return (
         Dimension(a=top, b=size, text=wide, offset=above, height=_TEXT),
@@ -203,7 +204,8 @@ def _remarks(
         )
         words.append(f"{say(reader, 'drawing-too-small', pieces=named)}.")
     if numbers:
-        words.append(say(reader, "drawing-too-short", cuts=_runs(numbers, reader)))
+        cuts = _runs(numbers, reader)
+        words.append(say(reader, "drawing-too-short", count=len(numbers), cuts=cuts))
     for row, line in enumerate(wrapped(" ".join(words), _NOTE, width)):
         at = (0.0, below - 4.0 - row * 1.3 * _NOTE)
         yield Label(text=line, at=at, height=_NOTE, ink=Ink.SOFT)
@@ -226,7 +228,7 @@ def _runs(numbers: Sequence[int], reader: Reader) -> str:
 
 def _sentence(sheet: SawSheet, reader: Reader) -> str:
     marks = ", ".join(each.mark for each in sheet.blanks)
-    wide, high = both_text(sheet.size[0], reader), both_text(sheet.size[1], reader)
+    wide, high = sheet_sides(sheet.size, reader)
     turned = next((cut.kind == CROSS for cut in sheet.cuts if cut.kind != TRIM), False)
     return say(
         reader,

@@ -6,9 +6,9 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from math import pi, tan
 
-from kerfolio.basis.lengths import both_text
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import say
+from kerfolio.basis.sheet_size import sheet_sides
 from kerfolio.drawing.arrow import grain_arrow, open_path
 from kerfolio.drawing.cut_sheet import datum_of
 from kerfolio.drawing.expand import expanded
@@ -211,7 +211,7 @@ def _is_free(box: Box, lines: Sequence[Contour], filled: Sequence[Box]) -> bool:
 
 
 def _sizes(layout: SheetLayout, size: tuple[float, float], reader: Reader) -> Iterator[Dimension]:
-    width, height = (both_text(each, reader) for each in layout.size)
+    width, height = sheet_sides(layout.size, reader)
     yield Dimension(a=(0, 0), b=(size[0], 0), text=width, offset=-_AWAY, height=_TEXT)
     yield Dimension(a=(0, 0), b=(0, size[1]), text=height, offset=_AWAY, height=_TEXT)
 
@@ -246,12 +246,12 @@ def _order(
 
 
 def _sentence(layout: SheetLayout, spots: Sequence[ClampSpot], datum: str, reader: Reader) -> str:
-    wide, high = (both_text(each, reader) for each in layout.size)
+    wide, high = sheet_sides(layout.size, reader)
     zero = say(reader, "drawing-zero-middle" if datum == CENTRE else "drawing-zero-corner")
     clamps = say(reader, "drawing-clamps", spots=len(spots))
     return say(reader, "drawing-machine-shows", wide=wide, high=high, zero=zero, clamps=clamps)
 
 
 def _scrap(layout: SheetLayout, reader: Reader) -> str:
-    wide, high = (both_text(each, reader) for each in layout.size)
+    wide, high = sheet_sides(layout.size, reader)
     return say(reader, "drawing-scrap-shows", wide=wide, high=high)

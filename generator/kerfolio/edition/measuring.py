@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from kerfolio.basis.cutting_lengths import chosen_in
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import listed, say
 from kerfolio.basis.thickness import reading_in, sold_in
 from kerfolio.edition.edition import Edition
 from kerfolio.settling.settled import Coupon
+
+_USUAL, _TOO_WIDE = 6.0, 0.2
+"""A usual cutter, for a plan without sheets, and what one may cut too wide, mm: an example."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +48,7 @@ def measuring_of(edition: Edition) -> Measuring:
     ranged = any(least < most for least, most in (s.published for s in edition.settled.sheets))
     made = ranged and edition.fitted
     unit = reader.unit
+    cutter = _cutter(edition)
     return Measuring(
         measure=say(reader, "measuring-measure", unit=unit),
         points=say(reader, "measuring-points", unit=unit),
@@ -51,11 +56,11 @@ def measuring_of(edition: Edition) -> Measuring:
         counts=say(reader, "measuring-counts"),
         makes=made,
         take=_take(edition, many=many, ranged=ranged),
-        coupon=say(reader, "measuring-coupon", unit=unit),
+        coupon=say(reader, "measuring-coupon", **cutter),
         read=_read(edition, made=made),
         rule=" ".join(
             (
-                say(reader, "measuring-rule", unit=unit),
+                say(reader, "measuring-rule", **cutter),
                 *([say(reader, "measuring-built")] if made else []),
             )
         ),
@@ -63,6 +68,13 @@ def measuring_of(edition: Edition) -> Measuring:
         lies=say(reader, "measuring-lies"),
         play=say(reader, "measuring-play"),
     )
+
+
+def _cutter(edition: Edition) -> dict[str, str]:
+    """Return how wide the plan's cutter is, and what it cuts where it cuts too wide."""
+    reader, sheets = edition.reader, edition.settled.sheets
+    wide = sheets[0].cutter.diameter if sheets else _USUAL
+    return {"cutter": chosen_in(wide, reader), "cut": reading_in(wide + _TOO_WIDE, reader)}
 
 
 def at_the_yard(reader: Reader) -> str:

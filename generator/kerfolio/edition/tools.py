@@ -7,12 +7,12 @@ words for it (common practice, no single source).
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
 from kerfolio.basis.catalogue import SOURCE
-from kerfolio.basis.cutting_lengths import drill_text, tool_text
+from kerfolio.basis.cutting_lengths import drill_pair, drill_text, tool_text
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import listed, say
 from kerfolio.edition.cutting import cutter_title
@@ -41,12 +41,22 @@ _USED_UP = {
 _GLUE = {"en": "glue", "de": "leim"}
 
 
+_BIT = {
+    "en": re.compile(r"\b(drill|bit)s?\b", re.IGNORECASE),
+    "de": re.compile(r"bohrer\b", re.IGNORECASE),
+}
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tool:
-    """A tool, and what it is for: an operation, or the steps in which it is wanted."""
+    """A tool, and what it is for: an operation, or the steps in which it is wanted.
+
+    ``more`` is what it is for besides.
+    """
 
     what: str
     purpose: str
+    more: tuple[str, ...] = ()
 
 
 def tools_of(edition: Edition) -> tuple[Tool, ...]:
@@ -57,8 +67,7 @@ def tools_of(edition: Edition) -> tuple[Tool, ...]:
     return (
         *_measuring(edition),
         *_cutters(edition),
-        *(_drill(edition, each) for each in drills_of(edition.settled)),
-        *_of_steps(edition),
+        *_bits(edition),
     )
 
 
@@ -110,6 +119,34 @@ def _bored_for(edition: Edition, drill: Drill) -> str:
         return ""
     items = listed(reader, [hardware_title(edition, each) for each in drill.items])
     return say(reader, "tools-pilot" if drill.pilot else "tools-bored", items=items)
+
+
+def _bits(edition: Edition) -> Iterator[Tool]:
+    """Yield drills and the tools of the steps; one size of drill stands once, with all it is for.
+
+    A maker names it in words of their own (``7 mm wood bit``): a bit by its word, of a size by
+    that.
+    """
+    rest = list(_of_steps(edition))
+    bits: dict[str, list[str]] = {}
+    sizes: dict[str, tuple[str, str]] = {}
+    for drill in drills_of(edition.settled):
+        tool = _drill(edition, drill)
+        bits.setdefault(tool.what, []).append(tool.purpose)
+        sizes[tool.what] = drill_pair(drill.diameter, edition.reader)
+    for what, purposes in bits.items():
+        same = [each for each in rest if _is_bit(each.what, sizes[what], edition.reader)]
+        rest = [each for each in rest if each not in same]
+        first, *more = (*purposes, *(each.purpose for each in same))
+        yield Tool(what=what, purpose=first, more=tuple(more))
+    yield from rest
+
+
+def _is_bit(tool: str, sizes: Sequence[str], reader: Reader) -> bool:
+    """Tell whether a maker's tool is a bit of a size told in either unit."""
+    if not _in(_BIT, reader).search(tool):
+        return False
+    return any(re.search(rf"(?<![\w./,]){re.escape(each)}\b", tool) for each in sizes)
 
 
 def _of_steps(edition: Edition) -> Iterator[Tool]:

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from kerfolio.basis.lengths import INCH, both_text
+from kerfolio.basis.lengths import INCH, both_text, size_text
 from kerfolio.basis.masses import KG_PER_MM3, mass_text
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import listed, say
@@ -217,7 +217,7 @@ def _words(found: PanelCuts, reader: Reader) -> str:
         cuts=say(reader, "yard-straight-cuts", count=len(found.cuts)),
         blanks=len(found.laden),
     )
-    empty = "; ".join(_size(each, reader) for each in found.blanks if not each.pieces)
+    empty = "; ".join(sheet_text(each.size, reader) for each in found.blanks if not each.pieces)
     return f"{words} {say(reader, 'yard-left', blanks=empty)}" if empty else words
 
 
@@ -230,10 +230,6 @@ def _off_bed(found: PanelCuts, edition: Edition) -> str:
         return ""
     reader = edition.reader
     return say(reader, "yard-off-bed", count=len(large), blanks=listed(reader, large))
-
-
-def _size(blank: PanelBlank, reader: Reader) -> str:
-    return " × ".join(both_text(each, reader) for each in blank.size)
 
 
 def _none(edition: Edition, layout: SheetLayout) -> str:
@@ -270,7 +266,7 @@ def _blank(
     )
     return BlankWords(
         number=number,
-        size=_size(blank, reader),
+        size=size_text(blank.size, reader),
         weight=mass_text(_mass(sheet, blank.size), reader),
         marks=tuple(marks[piece] for piece in blank.pieces),
         corner=corner or say(reader, "yard-corner-own"),
