@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
@@ -14,9 +15,16 @@ from kerfolio.basis.place import Place
 def plan_folders(workshop: Path) -> tuple[str, ...]:
     """Return the names of plans; folders that begin with `.` or `_` are passed over."""
     root = workshop / "plans"
-    folders = sorted(root.iterdir()) if root.is_dir() else []
-    found = (each.name for each in folders if each.is_dir())
-    return tuple(name for name in found if not name.startswith((".", "_")))
+    if not root.is_dir():
+        return ()
+    with os.scandir(root) as entries:  # of a thousand it is asked once for each plan made
+        names = sorted(each.name for each in entries if _is_folder(each))
+    return tuple(name for name in names if not name.startswith((".", "_")))
+
+
+def _is_folder(entry: os.DirEntry[str]) -> bool:
+    """Tell whether it is a folder; a link is followed, one that leads nowhere is none."""
+    return Path(entry).is_dir() if entry.is_symlink() else entry.is_dir()
 
 
 def unknown_plan(name: str, known: Iterable[str]) -> Finding:
