@@ -91,7 +91,7 @@ def test_what_did_not_change_costs_next_to_nothing(tmp_path: Path) -> None:
     step = cost_of("publish", shop, "--workers", "1")
     share = (step.cpu - begin) / (full.cpu - begin)
     print(f"one step's text: {step.cpu:.2f} s, {share:.2%}, {share * PLANS[-1]:.2f} plans")
-    assert share < max(ONE_STEP, 2.5 / PLANS[-1])  # a plan, and what is no plan's own
+    assert share < max(ONE_STEP, 3.5 / PLANS[-1])  # a plan, the engine and fonts that it loads
 
 
 @pytest.mark.bench
