@@ -47,6 +47,8 @@ from tests.drawing.built import (
 LOOK = View(-32.0, 28.0)
 COUNTS = {"desk-rack": 3, "harbour-stool": 3, "potting-bench": 11, "tool-tote": 5}
 COUNTS |= {"stool": 3, "crate": 2}
+FROM_BELOW = [("potting-bench", 2)]
+"""Steps whose inset looks up: the bench's upper shelf goes face down on to its dividers."""
 STEPS = [(name, number) for name, count in COUNTS.items() for number in range(count)]
 
 
@@ -127,7 +129,8 @@ def test_new_pieces_are_coloured_and_marked_and_others_are_not(name: str, index:
     drawing = picture(name, index)
     marks = {each.label: each.mark for each in built(name)[0].pieces}
     turned = ["Turned round"] if shown(name)[index].turned else []
-    assert sorted(words(drawing)) == sorted([*turned, *(marks[label] for label in step.added)])
+    below = ["Seen from below"] if (name, index) in FROM_BELOW else []
+    assert sorted(words(drawing)) == sorted([*turned, *below, *(marks[label] for label in step.added)])
     assert areas_of(drawing, NEW)
     assert bool(areas_of(drawing, STANDING)) == bool(step.standing)
 
@@ -213,6 +216,19 @@ def test_what_is_smaller_than_a_finger_gets_an_inset_and_nothing_else_does(
 
 def test_the_bench_needs_insets() -> None:
     assert all(rings(picture("potting-bench", index)) for index in (0, 1, 4, 5, 6, 7))
+
+
+def test_a_housing_that_looks_down_is_shown_from_below() -> None:
+    said = [
+        (name, index) for name, index in STEPS if "Seen from below" in words(picture(name, index))
+    ]
+    assert said == FROM_BELOW
+    (ring,) = rings(picture("potting-bench", 2))
+    left, bottom, right, top = extent([ring])
+    middle = shapely.Point((left + right) / 2, (bottom + top) / 2)
+    faces = (extent([each]) for each in areas_of(picture("potting-bench", 2), NEW))
+    whole = [box for box in faces if shapely.box(*box).within(middle.buffer(0.9 * RADIUS))]
+    assert len(whole) >= 2, "floor and walls of the housing are seen within the inset"
 
 
 def test_hardware_is_called_out_with_its_count() -> None:

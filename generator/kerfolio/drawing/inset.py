@@ -7,12 +7,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import dist, hypot, pi
 
-from kerfolio.assembly.assembled import Assembled, BuildStep, PosedPiece
+from kerfolio.assembly.assembled import Assembled, BuildStep, PosedJoint, PosedPiece
 from kerfolio.assembly.fastened import Role
 from kerfolio.assembly.fitting import Fitting
 from kerfolio.assembly.lying import Shown
+from kerfolio.basis.reader import Reader
 from kerfolio.drawing.arrow import open_path
-from kerfolio.drawing.callout import Block
+from kerfolio.drawing.callout import Block, from_below_block
 from kerfolio.drawing.extent import padded
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.motion import guide_strokes
@@ -25,10 +26,11 @@ from kerfolio.geometry.contour import Point
 from kerfolio.geometry.cropped import cropped
 from kerfolio.geometry.facing import extent_of, solids_of
 from kerfolio.geometry.hidden_lines import Seen, seen
-from kerfolio.geometry.rigid import Vector, added, scaled
+from kerfolio.geometry.occupied import Occupied
+from kerfolio.geometry.rigid import Vector, added, dot, scaled
 from kerfolio.geometry.shapes import circle
 from kerfolio.geometry.view import View
-from kerfolio.model.joint_kind import JointKind
+from kerfolio.model.joint_kind import TAB_JOINT, JointKind
 
 FINGER = 8.0
 """A joint smaller than this on the page, mm, is drawn larger beside the picture: the part of a
@@ -44,6 +46,8 @@ _ROUND = 1.05
 """How much wider than the circle the window is that is worked out, so that no rim shows."""
 _FILLED = 0.92
 """How far a fastening fills its circle."""
+_TOLD_GAP = 1.6
+"""Between the circle and what is told below it, mm."""
 _TRIED = 4
 _AS_GOOD = 0.6
 _ENOUGH, _TOO_LITTLE = 0.2, 0.06
@@ -54,7 +58,8 @@ _ENOUGH, _TOO_LITTLE = 0.2, 0.06
 class Inset:
     """A detail within a circle, in view coordinates, mm of the world: a joint a little apart.
 
-    ``spot`` is where it lies in the picture that it belongs to.
+    ``spot`` is where it lies in the picture that it belongs to; ``told`` stands below the circle
+    where it is seen otherwise than the picture.
     """
 
     spot: Vector
@@ -64,14 +69,27 @@ class Inset:
     seen: Seen
     new: frozenset[int]
     worth: float
+    told: Block | None = None
 
     @property
     def block(self) -> Block:
         """The inset as a block to go beside a picture."""
-        return Block(2 * RADIUS, 2 * RADIUS, self._items)
+        wide = max(2 * RADIUS, self.told.width if self.told else 0.0)
+        return Block(wide, self._below + 2 * RADIUS, self._items)
+
+    @property
+    def _below(self) -> float:
+        """The height of what stands below the circle, mm."""
+        return self.told.height + _TOLD_GAP if self.told else 0.0
 
     def _items(self, at: Point) -> tuple[Item, ...]:
-        middle = (at[0] + RADIUS, at[1] + RADIUS)
+        told, wide = self.told, self.block.width
+        middle = (at[0] + wide / 2, at[1] + self._below + RADIUS)
+        if told:
+            return (*self._circle(middle), *told.items((at[0] + (wide - told.width) / 2, at[1])))
+        return self._circle(middle)
+
+    def _circle(self, middle: Point) -> tuple[Item, ...]:
         x, y = (middle[axis] - self.centre[axis] * self.scale for axis in (0, 1))
         rim, seat = circle(middle, 2 * RADIUS), PaperSeat(self.view, self.scale, x, y)
         return (
@@ -84,7 +102,7 @@ class Inset:
     def pointer(self, main: PaperSeat, block: Box) -> tuple[Stroke, Stroke]:
         """Return a line from the spot in the picture to the inset, and a ring round the spot."""
         spot = main.spot(self.spot)
-        middle = ((block[0] + block[2]) / 2, (block[1] + block[3]) / 2)
+        middle = ((block[0] + block[2]) / 2, block[3] - RADIUS)
         ring = max(_RING, min(4.0, RADIUS * main.scale / self.scale))
         reach = dist(spot, middle)
         way = ((middle[0] - spot[0]) / reach, (middle[1] - spot[1]) / reach)
@@ -102,15 +120,18 @@ def inset_of(
     joints: Sequence[OpenJoint],
     found: Seen,
     seat: PaperSeat,
+    reader: Reader,
 ) -> Inset | None:
     """Return the inset of a step, None where no joint needs one or none can be shown.
 
     ``found`` holds the guide lines of ``joints``, and others behind them. Of the joints smaller
     than a finger, one of each kind is tried, those first whose guides are seen farthest, of like
-    ones the outermost; the one that shows most of both its pieces is taken.
+    ones the outermost; the one that shows most of both its pieces is taken. A joint whose mouth
+    looks away from the eye is seen from below, and that is told.
     """
     tried = [
-        _drawn(assembled, step, joint, seat) for joint in _small(assembled, joints, found, seat)
+        _drawn(assembled, step, joint, seat, reader)
+        for joint in _small(assembled, joints, found, seat)
     ]
     best = max(tried, key=lambda each: each.worth, default=None)
     return best if best and best.worth > _TOO_LITTLE else None
@@ -155,8 +176,23 @@ def _middle(spots: Sequence[Point]) -> Point:
     return (min(across) + max(across)) / 2, (min(up) + max(up)) / 2
 
 
-def _drawn(assembled: Assembled, step: BuildStep, joint: OpenJoint, main: PaperSeat) -> Inset:
+def _into_the_eye(joint: PosedJoint, assembled: Assembled, view: View) -> bool:
+    """Tell whether a joint's mouth is seen open: it looks at the eye, or goes through its piece."""
+    if joint.kind is not TAB_JOINT or dot(joint.frame.z, view.to_viewer) <= 0:
+        return True
+    taking = assembled.piece(joint.b)
+    x, y, _ = taking.pose.inverse.point(joint.frame.origin)
+    (off,) = Occupied(each.shape for each in taking.panel.recesses).clearances([(x, y)])
+    return off > 0
+
+
+def _drawn(
+    assembled: Assembled, step: BuildStep, joint: OpenJoint, main: PaperSeat, reader: Reader
+) -> Inset:
     view, largest = main.view, max(joint.joint.size)
+    below = not view.from_below and not _into_the_eye(joint.joint, assembled, view)
+    if below:
+        view = replace(view, elevation=-view.elevation)
     gain = max(_LEAST_GAIN, min(_MOST_GAIN, FINGER / largest / main.scale))
     scale = min(1.0, gain * main.scale)
     a, b = (view.spot(end) for end in joint.ends)
@@ -165,7 +201,7 @@ def _drawn(assembled: Assembled, step: BuildStep, joint: OpenJoint, main: PaperS
     near = next(each for each in scene.open_joints() if each.joint is joint.joint)
     a, b = (view.spot(end) for end in near.ends)
     centre, reach = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2), RADIUS / scale
-    scene = _near(scene, view, centre, reach)
+    scene = _near(_bare(scene, joint.joint) if below else scene, view, centre, reach)
     found = seen(
         scene.solids(),
         view,
@@ -178,7 +214,16 @@ def _drawn(assembled: Assembled, step: BuildStep, joint: OpenJoint, main: PaperS
         _ENOUGH,
         *(_share(scene, found, label, reach) for label in (joint.joint.a, joint.joint.b)),
     )
-    return Inset(joint.ends[1], view, scale, centre, found, frozenset(scene.coloured), worth)
+    return Inset(
+        joint.ends[1],
+        view,
+        scale,
+        centre,
+        found,
+        frozenset(scene.coloured),
+        worth,
+        from_below_block(reader) if below else None,
+    )
 
 
 def _share(scene: Scene, found: Seen, label: str, reach: float) -> float:
@@ -187,6 +232,12 @@ def _share(scene: Scene, found: Seen, label: str, reach: float) -> float:
     return math.fsum(each.shape.area for each in found.areas if each.solid in solids) / (
         pi * reach**2
     )
+
+
+def _bare(scene: Scene, joint: PosedJoint) -> Scene:
+    """Leave out all pieces but those of a joint: what stands below would hide it from there."""
+    pieces = tuple(each for each in scene.pieces if each.label in (joint.a, joint.b))
+    return replace(scene, pieces=pieces, away={each.label: scene.away[each.label] for each in pieces})
 
 
 def _near(scene: Scene, view: View, centre: Point, reach: float) -> Scene:

@@ -75,7 +75,7 @@ def step_view(
         extra=[*(each.ends for each in joints), *axes],
     )
     inset = fitting_inset(shown, scene, found, first, len(joints)) or inset_of(
-        assembled, step, joints, found, first
+        assembled, step, joints, found, first, reader
     )
     blocks = _side_blocks(shown, inset, look, hardware, reader)
     near = look.spot(inset.spot) if inset else None

@@ -22,6 +22,8 @@ from kerfolio.writing.typeface import Style
 
 SPACE = 3.9
 """Above every block, mm."""
+_NEXT = 2.2
+"""Above a cutter that follows another, mm."""
 _GAP = 4.5
 _SWATCH = (4.0, 1.2)
 _SWATCH_GAP = 2.0
@@ -75,7 +77,8 @@ def runs_blocks(
         works = [_work(each, columns, style, grid.main) for each in run.works]
         if number == len(runs) and between:
             works.append(_between(between, style, grid.main, reader))
-        bands += hung(head, (*_run_head(run, style, grid.main), *works), grid, style.strong)
+        block = hung(head, (*_run_head(run, style, grid.main), *works), grid, style.strong)
+        bands += spaced(block, _NEXT if number > 1 else SPACE)
     return tuple(bands)
 
 
@@ -109,9 +112,13 @@ def _run_head(run: RunLines, style: SetupType, measure: float) -> Bands:
     if not run.cutter:
         return lines((run.figures,), style.soft, measure)
     details = lines((together(*run.details, between=" · "),), style.soft, measure)
+    figures = f" · {run.figures}" if run.figures else ""
+    named = (Run(run.cutter, style.strong), Run(figures, style.words))
+    if width(named) <= measure:
+        return (*paragraph(named, measure, leading(style.words)), *details)
     return (
         *lines((run.cutter,), style.strong, measure),
-        *lines(filter(None, (run.figures,)), style.words, measure),
+        *lines((run.figures,), style.words, measure),
         *details,
     )
 
