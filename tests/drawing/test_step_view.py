@@ -130,7 +130,9 @@ def test_new_pieces_are_coloured_and_marked_and_others_are_not(name: str, index:
     marks = {each.label: each.mark for each in built(name)[0].pieces}
     turned = ["Turned round"] if shown(name)[index].turned else []
     below = ["Seen from below"] if (name, index) in FROM_BELOW else []
-    assert sorted(words(drawing)) == sorted([*turned, *below, *(marks[label] for label in step.added)])
+    assert sorted(words(drawing)) == sorted(
+        [*turned, *below, *(marks[label] for label in step.added)]
+    )
     assert areas_of(drawing, NEW)
     assert bool(areas_of(drawing, STANDING)) == bool(step.standing)
 

@@ -340,6 +340,17 @@ def test_many_parts_take_a_second_page_of_contents() -> None:
     assert "· W39 Wedge 39 ·" in found[-1]
 
 
+@pytest.mark.parametrize("paper", [A4, LETTER], ids=["a4", "letter"])
+def test_a_dozen_parts_are_listed_on_the_first_page(paper: PaperStock) -> None:
+    many = [replace(EDITION.settled.parts[3], name=f"wedge-{n}", mark=f"W{n}") for n in range(12)]
+    settled = replace(EDITION.settled, parts=tuple(many))
+    drawings = dict.fromkeys((each.name for each in many), template_of(settled, many[0]))
+    content = template_pdf(settled, drawings, tiled_on((drawings,), paper), EDITION.identity)
+    first, after, *_ = texts(content)
+    assert all(f"W{n} Wedge {n}, cut" in first for n in range(12))
+    assert "Before you saw" in after
+
+
 def test_the_file_asks_not_to_be_scaled_and_carries_its_faces() -> None:
     for paper in (A4, None):
         content = printed(paper)

@@ -237,7 +237,9 @@ def _share(scene: Scene, found: Seen, label: str, reach: float) -> float:
 def _bare(scene: Scene, joint: PosedJoint) -> Scene:
     """Leave out all pieces but those of a joint: what stands below would hide it from there."""
     pieces = tuple(each for each in scene.pieces if each.label in (joint.a, joint.b))
-    return replace(scene, pieces=pieces, away={each.label: scene.away[each.label] for each in pieces})
+    return replace(
+        scene, pieces=pieces, away={each.label: scene.away[each.label] for each in pieces}
+    )
 
 
 def _near(scene: Scene, view: View, centre: Point, reach: float) -> Scene:

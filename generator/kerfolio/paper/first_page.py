@@ -40,8 +40,8 @@ CARD = (85.60, 53.98)
 """A bank card, mm: size ID-1 of ISO/IEC 7810 (from memory)."""
 
 _GAP = 8.0
-_FEW = 6
-"""Parts that are listed in one column."""
+_ACROSS, _MOST_ACROSS = ((1, 6), (2, 10)), 3
+"""How many parts stand in one column or two, as many as are left room for; beyond, in three."""
 _PAGES = 26.0
 """What their pages take beside them with the gaps, mm."""
 _SIDE, _OTHER = ByUnit("100 mm", "4 in"), ByUnit("4 in", "100 mm")
@@ -89,19 +89,21 @@ def _titles(titled: Titled, grid: Grid) -> Bands:
 
 
 def _contents(parts: Sequence[tuple[Titled, Paged]], grid: Grid) -> Bands:
-    """Return which pages hold which part, in two columns where they are many."""
-    many = len(parts) > _FEW
-    least = grid.width / 2 - _PAGES if many else 0.0
+    """Return which pages hold which part, side by side where they are many."""
+    across = next((each for each, most in _ACROSS if len(parts) <= most), _MOST_ACROSS)
+    least = grid.width / across - _PAGES if across > 1 else 0.0
     reader = parts[0][0].reader
     columns = (
         Column(head=say(reader, "firstprint-part"), grows=True, least=least),
         Column(head=say(reader, "firstprint-pages"), number=True),
     )
-    if not many:
-        return table(columns, [_row(each) for each in parts], grid.width)
-    half = (len(parts) + 1) // 2
-    pairs = zip_longest(map(_row, parts[:half]), map(_row, parts[half:]), fillvalue=("", ""))
-    return table((*columns, *columns), [(*one, *other) for one, other in pairs], grid.width)
+    high = -(-len(parts) // across)
+    stacks = (map(_row, parts[start : start + high]) for start in range(0, len(parts), high))
+    rows = [
+        tuple(cell for one in each for cell in one)
+        for each in zip_longest(*stacks, fillvalue=("", ""))
+    ]
+    return table(columns * across, rows, grid.width)
 
 
 def _row(each: tuple[Titled, Paged]) -> tuple[Cell, Cell]:
