@@ -111,8 +111,8 @@ def test_what_goes_home_at_once_and_what_is_lifted(monkeypatch: pytest.MonkeyPat
     found = difficulty_of(rack())
     assert found is not None
     words = [each.words for each in found.reasons if each.level is Level.CARE]
-    assert words[0] == "1 joint that goes home at once in step 1"
-    assert words[1].endswith("to be moved at once in step 1")
+    assert words[0] == "1 joint that goes home at once in step\N{NO-BREAK SPACE}1"
+    assert words[1].endswith("to be moved at once in step\N{NO-BREAK SPACE}1")
 
 
 def test_who_lifts_what() -> None:

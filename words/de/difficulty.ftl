@@ -22,7 +22,7 @@ difficulty-driven = Verbindungen, die eingetrieben werden und durch Klemmen halt
 difficulty-tight = enge Verbindungen, mit { $room } Spiel auf jeder Seite
 difficulty-slant = Teile, die sich unter { $angle } treffen, nicht rechtwinklig
 difficulty-at-once = { $joints ->
-    [one] { $joints } Verbindung, die in Schritt { $step } auf einmal zusammengeht
-   *[other] { $joints } Verbindungen, die in Schritt { $step } auf einmal zusammengehen
+    [one] { $joints } Verbindung, die in Schritt { $step } auf einmal zusammengeht
+   *[other] { $joints } Verbindungen, die in Schritt { $step } auf einmal zusammengehen
  }
-difficulty-lifted = { $mass }, in Schritt { $step } auf einmal zu bewegen
+difficulty-lifted = { $mass }, in Schritt { $step } auf einmal zu bewegen

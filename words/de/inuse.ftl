@@ -84,8 +84,9 @@ inuse-rest-carrying = Platte, die trägt
 inuse-carrying-panel = { $panel }, die höchste breite, die flach liegt
 inuse-carrying-none = keine liegt flach: was davon am höchsten ist
 inuse-rest-tipping = Kippen
-inuse-tipping-is = über die Hülle dessen, was den Boden berührt; eine Last an der Kante der Platte
-    über m b / o
+inuse-tipping-is = über die Hülle dessen, was den Boden berührt; eine Last an der Kante der Platte,
+    wenn Last × Überstand über die Füße mehr ist als eigenes Gewicht × Abstand seiner Mitte von
+    deren Rand
 inuse-rest-pushing = Stoßen
 inuse-pushing-is = waagrecht, in Höhe der Platte, die schlechtere der beiden Richtungen
 inuse-rest-lean = Neigung

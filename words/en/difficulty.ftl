@@ -22,7 +22,7 @@ difficulty-driven = joints that are driven in and hold by their grip
 difficulty-tight = tight joints, with { $room } of room on each side
 difficulty-slant = panels that meet at { $angle }, not square
 difficulty-at-once = { $joints ->
-    [one] { $joints } joint that goes home at once in step { $step }
-   *[other] { $joints } joints that go home at once in step { $step }
+    [one] { $joints } joint that goes home at once in step { $step }
+   *[other] { $joints } joints that go home at once in step { $step }
  }
-difficulty-lifted = { $mass } to be moved at once in step { $step }
+difficulty-lifted = { $mass } to be moved at once in step { $step }

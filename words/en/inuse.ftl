@@ -82,7 +82,9 @@ inuse-rest-carrying = Panel that carries
 inuse-carrying-panel = { $panel }, the highest broad one to lie flat
 inuse-carrying-none = none lies flat: what of it is highest
 inuse-rest-tipping = Tipping
-inuse-tipping-is = over the hull of what touches the floor; a load at the panel’s edge over m b / o
+inuse-tipping-is = over the hull of what touches the floor; a load at the panel’s edge
+    when load × reach beyond the feet is more than own weight × distance of its middle from their
+    edge
 inuse-rest-pushing = Pushing
 inuse-pushing-is = level, at the height of the panel, the worse of both directions
 inuse-rest-lean = Lean
