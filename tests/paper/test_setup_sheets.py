@@ -314,6 +314,21 @@ def test_a_program_that_reads_svg_finds_the_middle_at_its_own_zero() -> None:
     assert min(down) + max(down) == pytest.approx(0, abs=0.05)
 
 
+def test_three_cutters_on_letter_leave_the_picture_its_room() -> None:
+    """A quarter of the page's height at least, from the last line above it to its key."""
+    document = pypdfium2.PdfDocument(printed("harbour-stool", LETTER))
+    (page,) = document
+    text = page.get_textpage()
+    assert "Down-cut cutter 6 mm · 18000 rpm" in text.get_text_range()
+
+    def height(words: str) -> float:
+        start, _ = text.search(words).get_next()
+        return text.get_charbox(start)[1]
+
+    room = height("choose yours, and try them") - height("engravings")
+    assert room > page.get_height() / 4
+
+
 @pytest.mark.parametrize(("name", "number"), ARTS)
 def test_the_stated_distances_are_those_of_the_part_s_own_cut_file(name: str, number: int) -> None:
     """Measured in the DXF with ezdxf alone: from the middle of the lines to the edges named."""
