@@ -8,6 +8,7 @@ from itertools import pairwise, product
 import pytest
 
 from kerfolio.basis.reader import INCHES, METRIC, Reader
+from kerfolio.drawing.lettering import LEGIBLE
 from kerfolio.drawing.saw_badge import CutLine, badges, edge_badges
 from kerfolio.drawing.saw_view import _remarks, saw_view
 from kerfolio.drawing.vocabulary import Drawing, Ink, Label, Stroke
@@ -78,6 +79,18 @@ def test_every_cut_and_every_blank_is_told_once(name: str) -> None:
         assert ("Too small to mark" in remark) == (left > 0)
         if left > 8:
             assert f"{left} pieces" in remark
+
+
+def test_a_letter_by_itself_stands_upright_in_a_narrow_strip() -> None:
+    strip = part_of("J", rectangle(0, 0, 1060, 42), grain="along x")
+    (sheet,) = saw_plan(plan_of([strip]))
+    (mark,) = [
+        each
+        for each in labels_of(saw_view(plan_of([strip]), sheet))
+        if each.text == sheet.blanks[0].mark
+    ]
+    assert mark.angle == 0.0
+    assert mark.height >= LEGIBLE
 
 
 def too_small(texts: list[str]) -> list[str]:
@@ -157,3 +170,13 @@ def test_numbers_at_the_edge_keep_apart_and_in_order() -> None:
     spots = [e.at[1] for e in found.items if isinstance(e, Label) and e.text != "100"]
     assert spots == sorted(spots)
     assert min(b - a for a, b in pairwise(spots)) >= 3.8
+
+
+def test_a_short_setting_below_the_sheet_is_not_turned() -> None:
+    upright = [
+        CutLine(number=n, a=(x, 0.0), b=(x, 80.0), outer=True, setting=s)
+        for n, x, s in ((1, 0.0, 5.0), (2, 30.0, 1290.0))
+    ]
+    found = edge_badges(upright, lambda mm: f"{mm:g}")
+    angles = {e.text: e.angle for e in found.items if isinstance(e, Label) and not e.strong}
+    assert angles == {"5": 0.0, "1290": 90.0}

@@ -9,7 +9,7 @@ from math import dist
 
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.extent import apart
-from kerfolio.drawing.lettering import CAPITAL, Box
+from kerfolio.drawing.lettering import CAPITAL, Box, text_width
 from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.shapes import circle
@@ -98,6 +98,9 @@ def edge_badges(lines: Sequence[CutLine], words: Callable[[float], str]) -> Badg
 def _setting(text: str, spot: Point, radius: float, level: bool) -> Label:
     drop, away = CAPITAL * _SETTING / 2, radius + 0.9
     x, y = spot
+    if not level and text_width(text, _SETTING) <= 2 * radius:
+        at = (x, y - away - 2 * drop)
+        return Label(text=text, at=at, height=_SETTING, anchor=Anchor.MIDDLE)
     at = (x - away, y - drop) if level else (x + drop, y - away)
     angle = 0.0 if level else 90.0
     return Label(text=text, at=at, height=_SETTING, anchor=Anchor.END, angle=angle)

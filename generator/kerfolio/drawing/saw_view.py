@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from kerfolio.basis.lengths import inch_number, mm_number
@@ -153,8 +154,16 @@ def _marked(each: SawBlank, part: SettledPart, seat: Seat, reader: Reader) -> tu
         spot, room = label_spot(shape, wide / high, enough=high)
         scale = min(1.0, room / high)
         if scale >= least:
-            return words.seated(spot, scale, turn)
+            return words.seated(spot, scale, 0.0 if _is_square(words) else turn)
     return ()
+
+
+def _is_square(words: Block) -> bool:
+    """Tell whether a mark fits upright where it fits turned: a spot is a circle about its square.
+
+    One letter by itself is not read on its side.
+    """
+    return max(words.width, words.height) < math.sqrt(2) * min(words.width, words.height)
 
 
 def _side_by_side(each: SawBlank, size: str) -> Block:
