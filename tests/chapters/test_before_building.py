@@ -10,7 +10,7 @@ import pytest
 
 from kerfolio.chapters.need import need
 from kerfolio.chapters.opening import opening
-from kerfolio.document.blocks import Table
+from kerfolio.document.blocks import Paragraph, Table
 from kerfolio.document.picture import Art, Shot
 from kerfolio.document.words import plain
 from kerfolio.edition import difficulty
@@ -154,6 +154,12 @@ def test_one_size_of_drill_stands_once(plan: str, bit: str, told: list[str], lef
     (found,) = [each for each in tools if each.what == f"Drill bit, {bit}"]
     for words, purpose in zip(told, (found.purpose, *found.more), strict=True):
         assert purpose.startswith(words)
+
+
+@pytest.mark.parametrize(("plan", "bored"), [("desk-rack", False), ("tool-tote", True)])
+def test_bits_are_spoken_of_where_something_is_bored(plan: str, bored: bool) -> None:
+    notes = [words_of(each) for each in need(sample(plan)).blocks if isinstance(each, Paragraph)]
+    assert any("Bits for holes" in each for each in notes) == bored
 
 
 def tables(edition: Edition) -> dict[str, list[str]]:

@@ -3,8 +3,9 @@ need-title = Was du brauchst
 need-tools = Werkzeug
 need-tool = Werkzeug
 need-for = Wofür
-need-tools-why = Womit du die Teile schneidest, steht dir frei: Jeder Weg hat sein Kapitel. Bohrer
-    sind für alle, die von Hand bohren; eine CNC-Fräse macht die meisten Löcher selbst.
+need-tools-why = Womit du die Teile schneidest, steht dir frei: Jeder Weg hat sein Kapitel.
+need-tools-bits = Bohrer sind für alle, die von Hand bohren; eine CNC-Fräse macht die meisten Löcher
+    selbst.
 need-count = Anzahl
 need-sheets = Platten
 need-sheet = Platte

@@ -3,8 +3,8 @@ need-title = What you need
 need-tools = Tools
 need-tool = Tool
 need-for = For
-need-tools-why = What cuts the parts is yours to choose: each way has its chapter. Bits for holes are
-    for those who drill by hand; a router makes most of the holes.
+need-tools-why = What cuts the parts is yours to choose: each way has its chapter.
+need-tools-bits = Bits for holes are for those who drill by hand; a router makes most of the holes.
 need-count = Count
 need-sheets = Sheets
 need-sheet = Sheet

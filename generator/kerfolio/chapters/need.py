@@ -37,6 +37,7 @@ from kerfolio.edition.sheet_count import counted_as
 from kerfolio.edition.tools import tools_of, used_up
 from kerfolio.layouts.boards import BoardPlan
 from kerfolio.settling.titles import board_title
+from kerfolio.shop.drills import drills_of
 from kerfolio.shop.rows import SheetRow
 
 
@@ -68,9 +69,12 @@ def _tools(edition: Edition) -> tuple[Block, ...]:
         return ()
     reader = edition.reader
     columns = (Column(head=say(reader, "need-tool")), Column(head=say(reader, "need-for")))
+    why = say(reader, "need-tools-why")
+    if drills_of(edition.settled):
+        why = f"{why} {say(reader, 'need-tools-bits')}"
     return (
         Table(title=say(reader, "need-tools"), columns=columns, rows=tuple(rows)),
-        Paragraph(words=say(reader, "need-tools-why"), manner=Manner.SMALL),
+        Paragraph(words=why, manner=Manner.SMALL),
     )
 
 
