@@ -60,6 +60,7 @@ from tests.edition.carrying import carrying
 from tests.edition.of_set import edition_of_set
 from tests.edition.used import sat
 from tests.pages.invented import edition
+from tests.paper.sample_editions import sample
 from tests.sets import SET
 from tests.tools.docs_pictures import DOCS
 
@@ -296,6 +297,14 @@ def finished(of: str) -> Edition:
     plan = replace(found.plan, climate=SHED, finish=Finish(of=Named(of), coats=2))
     settled = replace(found.settled, plan=plan, surroundings=Surroundings(coat=0.01))
     return replace(found, plan=plan, settled=settled)
+
+
+def test_finishing_tells_of_every_edge_that_is_worked_on() -> None:
+    found = care(sample("window-shelf"))
+    assert found is not None
+    told = words_of(found.blocks[0])
+    for words in ("eased: ", "rounded over 3 mm", "banded: Birch veneer, iron-on"):
+        assert words in told
 
 
 def test_oil_brings_the_caution_on_rags_and_a_varnish_does_not() -> None:

@@ -15,7 +15,7 @@ from kerfolio.edition.damp_words import surroundings_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.making import wholes_of
 from kerfolio.model.climate import OUTDOORS, SHED
-from kerfolio.model.edge_treatment import EASE, ROUND_OVER
+from kerfolio.model.edge_treatment import BAND, EASE, ROUND_OVER
 from kerfolio.model.purpose import GLUED
 from kerfolio.model.use import WALL
 
@@ -43,7 +43,7 @@ def _finishing(edition: Edition) -> Iterator[Block]:
     done = dict.fromkeys(
         treatment_words(row.edge, edition.reader)
         for row in edition.edges
-        if row.edge.kind in (EASE, ROUND_OVER)
+        if row.edge.kind in (EASE, ROUND_OVER, BAND)
     )
     if done:
         where = Reference(text=say(edition.reader, "care-drawings"), chapter="parts")
