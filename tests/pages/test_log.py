@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from kerfolio.basis.reader import METRIC
 from kerfolio.pages.log import log_page, private_log_page, tallies
+from kerfolio.trials.log import public
 from tests.pages.invented import SECRET, TRIALS, site, workshop
 from tests.pages.markup import Tree
 
@@ -30,6 +31,14 @@ def test_the_private_log_has_all_and_says_so() -> None:
 def test_trials_stand_newest_first() -> None:
     days = [each.attributes["datetime"] for each in Tree(private_log_page(workshop())).all("time")]
     assert days == ["2026-09-30", "2026-09-28", "2026-09-01"]
+
+
+def test_of_one_day_the_last_is_first_in_public_too() -> None:
+    first, second = (replace(TRIALS[0], title=title) for title in ("In the morning", "At noon"))
+    page = Tree(log_page(replace(site(), trials=public((first, second)))))
+    places = [each.attributes["id"] for each in page.all("li") if "id" in each.attributes]
+    day = first.date.isoformat()
+    assert places == [f"{day}-at-noon", f"{day}-in-the-morning"]
 
 
 def test_of_one_day_the_last_is_first_and_each_has_an_address_that_stays() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import gzip
 import posixpath
 from pathlib import Path
+from typing import Any
 from urllib.parse import unquote, urlsplit
 
 import pytest
@@ -14,6 +15,14 @@ from tests.pages.markup import Tree
 
 FIRST_VIEW = 320_000
 """Bytes that a first view may fetch; hosts send text packed, fonts and pictures as they are."""
+PHONE = {"width": 390, "height": 844}
+"""A common phone, px (from memory)."""
+MOST_SCREENS = 14
+_LETTERS = """() => Math.min(...[...document.querySelectorAll("svg text")].flatMap((each) => {
+  if (!each.getBoundingClientRect().width) return [];
+  const seat = each.getScreenCTM();
+  return [parseFloat(getComputedStyle(each).fontSize) * Math.hypot(seat.a, seat.b)];
+}))"""
 
 
 def pages_of(folder: Path) -> dict[str, Tree]:
@@ -73,3 +82,21 @@ def test_pages_for_supporters_carry_no_files_and_no_drawings(
     ]
     assert locked
     assert [path for path in locked if word in path.read_text("utf-8")] == []
+
+
+@pytest.mark.browser
+def test_on_a_phone_a_plan_is_no_endless_roll_and_its_drawings_are_read(
+    browser: Any, published: Published
+) -> None:
+    """What is folded stays folded for the height, and opens for the letters of every drawing."""
+    page = browser.new_context(viewport=PHONE).new_page()
+    for folder in sorted(each for each in (published.out / "plans").iterdir() if each.is_dir()):
+        page.goto((folder / "index.html").as_uri())
+        tall = page.evaluate("document.documentElement.scrollHeight")
+        assert tall <= MOST_SCREENS * PHONE["height"], folder.name
+        for each in [folder, *(folder / name for name in ("setup", "yard", "steps"))]:
+            if (each / "index.html").is_file():
+                page.goto((each / "index.html").as_uri())
+                page.evaluate("for (const e of document.querySelectorAll('details')) e.open = true")
+                assert page.evaluate(_LETTERS) >= 10.95, each
+    page.context.close()

@@ -5,9 +5,9 @@ setupart-strokes = { $size }, strokes { $stroke } wide
 setupart-strokes-uneven = { $size }, strokes { $stroke } wide; where the sheet lies { $off } lower or
     higher, { $narrow } to { $most }
 setupart-mark-straight = Mark the centre of the art on the piece: { $one } and { $other } from the
-    red edges, square to them.
+    edges drawn thick, square to them.
 setupart-mark-curved = Mark the centre of the art on the piece: { $one } and { $other } from rules
-    laid against its red sides.
+    laid against the sides drawn thick.
 setupart-fix = Fix the piece as drawn, x to the right, the art’s side up. Check both distances
     again.
 setupart-zero = Zero x and y over the mark, z on the face.

@@ -210,16 +210,21 @@ def _edges(edition: Edition) -> tuple[Block, ...]:
         Column(head=say(reader, "need-edges")),
         Column(head=say(reader, "need-stretches"), kind=Kind.NUMBER, spare=True),
         Column(head=say(reader, "need-together"), kind=Kind.NUMBER),
-        Column(head=say(reader, "need-to-buy"), kind=Kind.NUMBER),
+        *((Column(head=say(reader, "need-to-buy"), kind=Kind.NUMBER),) if told.banded else ()),
     )
     rows = tuple(
         Row(
-            cells=(Cell(words=each.what, below=(each.sheet,)), each.count, each.length, each.to_buy)
+            cells=(
+                Cell(words=each.what, below=(each.sheet,)),
+                each.count,
+                each.length,
+                *((each.to_buy,) if told.banded else ()),
+            )
         )
         for each in told.rows
     )
     table = Table(title=edges_title(edition.reader), columns=columns, rows=rows)
-    remark = (Paragraph(words=told.remark, manner=Manner.SMALL),) if told.remark else ()
+    remark = (Paragraph(words=told.remark, manner=Manner.SMALL),) if told.banded else ()
     return (table, *remark)
 
 

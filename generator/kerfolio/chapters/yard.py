@@ -22,8 +22,8 @@ from kerfolio.document.blocks import (
     Table,
 )
 from kerfolio.document.chapter import BUILDERS, Chapter
-from kerfolio.document.picture import Art
-from kerfolio.drawing.yard_view import yard_view
+from kerfolio.document.picture import Art, Room
+from kerfolio.drawing.yard_view import ROOM, yard_view
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.yard import Ask, BlankWords, SawnSheet, YardCard, cuts_of, yard_card
 
@@ -108,6 +108,13 @@ def _picture(edition: Edition, number: int) -> Iterator[Figure]:
         yield Figure(
             picture=Art(
                 name=f"yard-{number}",
-                draw=lambda room: yard_view(edition.settled, layout, cuts, edition.reader, room),
+                draw=lambda room: yard_view(
+                    edition.settled, layout, cuts, edition.reader, _phone(room)
+                ),
             )
         )
+
+
+def _phone(room: Room) -> Room:
+    """Return a room no larger than a phone's, so that numbers are as large there as on paper."""
+    return min(room[0], ROOM[0]), min(room[1], ROOM[1])

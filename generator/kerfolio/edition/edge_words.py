@@ -37,9 +37,10 @@ class EdgeTold:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EdgesTold:
-    """All of them, with the remark that belongs to banding; empty without any."""
+    """All of them; ``banded`` where there is banding to buy, with the remark that belongs to it."""
 
     rows: tuple[EdgeTold, ...]
+    banded: bool
     remark: str
 
 
@@ -57,7 +58,8 @@ def edges_told(edition: Edition) -> EdgesTold | None:
         for row in edition.edges
     )
     banded = any(row.to_buy for row in edition.edges)
-    return EdgesTold(rows=rows, remark=_remark(reader) if banded else "") if rows else None
+    remark = _remark(reader) if banded else ""
+    return EdgesTold(rows=rows, banded=banded, remark=remark) if rows else None
 
 
 def _remark(reader: Reader) -> str:

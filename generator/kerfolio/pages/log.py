@@ -20,6 +20,7 @@ from kerfolio.pages.photos import ShownPhoto, largest, shown
 from kerfolio.pages.site import Site
 from kerfolio.pages.theme import render
 from kerfolio.pages.trial_view import trial_views
+from kerfolio.trials.log import newest_first
 
 OUTCOMES = ("clean", "light fuzz", "fuzz to sand", "chipped", "burned")
 
@@ -73,7 +74,7 @@ def private_log_page(
     title = say(reader, "pagelog-whole-of", house=identity.title)
     frame = lone_frame(identity, title, say(reader, "pagelog-whole-about"), private=True)
     views = trial_views(
-        workshop.trials,
+        newest_first(workshop.trials),
         workshop.stock,
         reader,
         lambda photo: _beside(photo, log_folder),

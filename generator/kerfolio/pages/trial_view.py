@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -13,7 +13,6 @@ from kerfolio.model.prose import Prose
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
 from kerfolio.pages.photos import ShownPhoto, ShowPhoto
-from kerfolio.trials.log import newest_first
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,16 +31,15 @@ class TrialView:
 
 
 def trial_views(
-    trials: Iterable[Trial],
+    found: Sequence[Trial],
     stock: Stock | None,
     reader: Reader,
     show: ShowPhoto,
 ) -> tuple[TrialView, ...]:
-    """Return the trials, newest first; without a stock, sheets and cutters keep their names.
+    """Return the trials in the order given; without a stock, sheets and cutters keep their names.
 
     ``reader`` is whom it is for.
     """
-    found = newest_first(trials)
     return tuple(
         TrialView(
             id=place,
@@ -59,7 +57,7 @@ def trial_views(
 
 
 def _places(trials: Sequence[Trial]) -> list[str]:
-    """Return an id for each: its day and title, so that it stays whatever is logged later.
+    """Return an id for each of trials, newest first: its day and title, so that it stays.
 
     Those of one day and title are numbered as they were logged.
     """
