@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.assembly.assembled import PosedPiece
-from kerfolio.assembly.building import Build
+from kerfolio.assembly.building import Build, Fitted
 from kerfolio.assembly.fastened import Entry, PosedFastening, posed_fastenings
 from kerfolio.basis.finding import Beside, Finding
 from kerfolio.basis.measures import length
@@ -60,17 +60,33 @@ def at_points(build: Build, look: Look, *, slanted: bool = False) -> Iterator[Fi
     Of pieces whose joints do not agree nothing is asked, and where axes are ``slanted`` to each
     other only when that is the question: that has been told.
     """
-    off = {piece for gap in build.drawn.gaps for piece in (gap.pairing.a, gap.pairing.b)}
-    tried: list[FitVariant] = []
-    found: list[tuple[FitVariant, Finding]] = []
-    for fitted in build.fitted:
+
+    def looked(fitted: Fitted, off: Collection[str]) -> Iterator[Finding]:
         assembled = fitted.together.assembled
-        tried.append(assembled.variant)
         for posed in posed_fastenings(fitted.settled, assembled):
             straight = all(each.tilt <= SLANT for each in posed.entries)
-            if off.isdisjoint(posed.settled.pieces) and (straight or slanted):
-                there = InPlace(posed=posed, settled=fitted.settled, pieces=assembled.pieces)
-                found += ((assembled.variant, each) for each in look(there))
+            if (straight or slanted) and not any(each in off for each in posed.settled.pieces):
+                yield from look(
+                    InPlace(posed=posed, settled=fitted.settled, pieces=assembled.pieces)
+                )
+
+    yield from over_range(build, looked)
+
+
+def over_range(
+    build: Build, look: Callable[[Fitted, Collection[str]], Iterator[Finding]]
+) -> Iterator[Finding]:
+    """Yield what is found at the points a plan is put together at, each remark once, at its worst.
+
+    ``look`` is given the pieces whose joints do not agree, too: of them nothing is to be asked.
+    """
+    off = {piece for gap in build.drawn.gaps for piece in (gap.pairing.a, gap.pairing.b)}
+    tried = [each.together.assembled.variant for each in build.fitted]
+    found = [
+        (variant, each)
+        for variant, fitted in zip(tried, build.fitted, strict=True)
+        for each in look(fitted, off)
+    ]
     yield from worst(found, tried)
 
 

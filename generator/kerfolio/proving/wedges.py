@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator
 
-from kerfolio.assembly.building import Build
+from kerfolio.assembly.building import Build, Fitted
 from kerfolio.assembly.wedged import Wedged, wedges_of
 from kerfolio.basis.digits import rounded
 from kerfolio.basis.finding import Beside, Finding, Severity, error, warning
 from kerfolio.basis.measures import length, number, precise
 from kerfolio.basis.said import named, said
 from kerfolio.basis.tolerance import SAME
-from kerfolio.proving.in_place import worst
+from kerfolio.proving.in_place import over_range
 from kerfolio.proving.marks import about, about_spots
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, together
-from kerfolio.settling.settled import FitVariant, SettledPlan
+from kerfolio.settling.settled import SettledPlan
 
 SLIGHT, STEEP = 1 / 8, 1 / 6
 """How much a wedge widens for its length: between 1 in 8 and 1 in 6 (common practice)."""
@@ -38,16 +38,12 @@ Look = Callable[[Wedged, SettledPlan], Iterator[Finding]]
 
 
 def _at_points(build: Build, look: Look) -> Iterator[Finding]:
-    off = {piece for gap in build.drawn.gaps for piece in (gap.pairing.a, gap.pairing.b)}
-    tried: list[FitVariant] = []
-    found: list[tuple[FitVariant, Finding]] = []
-    for fitted in build.fitted:
-        assembled = fitted.together.assembled
-        tried.append(assembled.variant)
-        for each in wedges_of(fitted.settled, assembled):
-            if off.isdisjoint((each.wedge, each.through)):
-                found += ((assembled.variant, one) for one in look(each, fitted.settled))
-    yield from worst(found, tried)
+    def looked(fitted: Fitted, off: Collection[str]) -> Iterator[Finding]:
+        for each in wedges_of(fitted.settled, fitted.together.assembled):
+            if each.wedge not in off and each.through not in off:
+                yield from look(each, fitted.settled)
+
+    return over_range(build, looked)
 
 
 def _of_wedge(each: Wedged, settled: SettledPlan) -> Beside:
