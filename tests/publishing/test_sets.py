@@ -111,6 +111,8 @@ def test_a_set_is_told_how_it_is_stored(edition: Edition, files: dict[str, bytes
     assert rows["Flat, small pieces side by side"].startswith("900 × 300 × 24 mm (")
     assert rows["Flat, carried by"].startswith("one person: ")
     (foot,) = wholes_of(edition)
-    assert dict(foot.rows)["A second one on top of it"].startswith("stacks, and adds its full height, 220 mm (")
+    assert dict(foot.rows)["A second one on top of it"].startswith(
+        "stacks, and adds its full height, 220 mm ("
+    )
     (top,) = json.loads(files["plan.json"])["on-top"]
     assert (top["thing"], top["lift"], top["rests"]) == ("foot", 220, True)
