@@ -10,7 +10,7 @@ from kerfolio.assembly.building import Build
 from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import said
-from kerfolio.geometry.measure import point_in
+from kerfolio.geometry.measure import bounds, point_in
 from kerfolio.geometry.rigid import Rigid, Vector, added, scaled
 from kerfolio.model.fastening import BOLTED, SCREWED
 from kerfolio.proving.in_place import InPlace, at_points
@@ -93,11 +93,15 @@ def _free(there: InPlace, piece: PosedPiece, frame: Rigid, radius: float) -> flo
 
 def _way_in(start: Vector, back: Vector, part: SettledPart) -> float | None:
     """Return the steps' first way from a spot back along a direction that is in a part, mm."""
+    box = bounds(part.plain)  # faces and box tell most spots apart before any edge is looked at
     for index in range(1, int(TOOL / _STEP) + 1):
         way = index * _STEP
-        if not _TOUCH < start[2] + way * back[2] < part.thickness - _TOUCH:
-            continue  # told apart by the sheet's faces before any outline is looked at
-        x, y, _ = added(start, scaled(back, way))
-        if point_in(part.plain, (x, y)):
+        x, y, z = added(start, scaled(back, way))
+        if (
+            _TOUCH < z < part.thickness - _TOUCH
+            and box.x0 <= x <= box.x1
+            and box.y0 <= y <= box.y1
+            and point_in(part.plain, (x, y))
+        ):
             return way
     return None
