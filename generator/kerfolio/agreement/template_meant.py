@@ -11,7 +11,8 @@ from kerfolio.drawing.template_shape import WORDS
 from kerfolio.drawing.vocabulary import Drawing, Ink, Stroke
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.shapes import circle
-from kerfolio.model.feature_kind import BORE, HOLE
+from kerfolio.model.feature_kind import HOLE
+from kerfolio.settling.bored import bores_of_part
 from kerfolio.settling.settled import Operation, SettledFeature, SettledPart
 from kerfolio.writing.read_pdf import Pen
 
@@ -63,12 +64,7 @@ def template_meant(part: SettledPart, drill: float, drawing: Drawing) -> tuple[M
             for at in dict.fromkeys(each.at for each in part.features if each.kind is HOLE)
             for each in _cross(at, _REACH)
         ),
-        *(
-            Meant(CENTRES, each, part.name)
-            for bore in part.features
-            if bore.kind is BORE
-            for each in _bored(bore)
-        ),
+        *(Meant(CENTRES, each, part.name) for bore in bores_of_part(part) for each in _bored(bore)),
         *_signs(drawing),
     )
 

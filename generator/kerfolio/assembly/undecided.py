@@ -8,6 +8,7 @@ from math import dist
 from kerfolio.assembly.links import Link
 from kerfolio.assembly.placing import AS_GOOD, Walk
 from kerfolio.basis.finding import Finding, warning
+from kerfolio.basis.names import choice
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.rigid import Rigid, Vector
@@ -71,9 +72,8 @@ def _asked(link: Link, walks: Sequence[Walk], index: int) -> Finding:
         taken.append(f"`{key}: {face if link.kind.flat else out}`")
     looks = sorted({each for side, each in words if side == face})
     if len(looks) > 1:
-        choices = " or ".join(f"`{each}`" for each in looks)
         where = f"for the show face of `{link.a.piece}` as `{link.b.piece}` is drawn"
-        asked.append(f"`looking:` with {choices}, {where}")
+        asked.append(f"`looking:` with {choice(looks)}, {where}")
         taken.append(f"`looking: {looking}`")
     message = f"which way round do `{stated.a}` and `{stated.b}` meet?"
     advice = f"Add {'; and '.join(asked)}. Taken for now: {', '.join(taken)}."

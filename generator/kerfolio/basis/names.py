@@ -71,12 +71,17 @@ def likely(name: str, known: Iterable[str]) -> tuple[str, ...]:
     return ()
 
 
+def choice(names: Iterable[str]) -> str:
+    """Return names to choose from, each in its quotes: this one or that one."""
+    return " or ".join(f"`{each}`" for each in names)
+
+
 def did_you_mean(name: str, known: Iterable[str]) -> str:
     """Return advice naming the known names that are near, else some of all of them."""
     names = sorted(known)
     close = likely(name, names)
     if close:
-        return f"Did you mean {' or '.join(f'`{each}`' for each in close)}?"
+        return f"Did you mean {choice(close)}?"
     if not names:
         return "None is known here."
     shown = names if len(names) <= _MOST + 1 else sorted(_most_like(name, names))

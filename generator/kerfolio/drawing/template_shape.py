@@ -12,6 +12,7 @@ from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shapes import circle
 from kerfolio.model.feature_kind import BORE, HOLE
+from kerfolio.settling.bored import bores_of_part
 from kerfolio.settling.settled import Operation, SettledFeature, SettledPart
 
 WASTE = Layer(name="waste")
@@ -36,7 +37,7 @@ def template_shape(part: SettledPart, drill: float) -> tuple[Stroke, ...]:
         *_shape(part),
         *(item for at in part.drill_centres for item in _drill(at, drill)),
         *(item for at in centres(part) for item in _cross(at, CROSS)),
-        *(item for each in part.features if each.kind is BORE for item in _bored(each)),
+        *(item for each in bores_of_part(part) for item in _bored(each)),
     )
 
 

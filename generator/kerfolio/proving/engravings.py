@@ -48,10 +48,9 @@ def engravings_read(settled: SettledPlan) -> Iterator[Finding]:
         if lost:
             places = counted(len(lost), "place")
             template = "strokes {} wide run together at {} of {}"
-            name = named(f"{art.part.name}.{art.name}")
-            message = said(template, precise("stroke", made.wide), places, name)
+            message = said(template, precise("stroke", made.wide), places, named(_name(art)))
             mark = narrow_mark(settled, art.part, lost, _RING)
-            place, subject = _place(art), f"{art.part.name}.{art.name}"
+            place, subject = _place(art), _name(art)
             advice = _cure(settled, art, made)
             yield warning(
                 "engraving-unreadable", message, place, advice, mark=mark, subject=subject
@@ -88,8 +87,8 @@ def engravings_deep_enough(settled: SettledPlan) -> Iterator[Finding]:
     """Look for engravings so shallow that an uneven sheet is not touched."""
     for art, made in _made(settled):
         if made.narrow <= 0:
-            name, subject = named(f"{art.part.name}.{art.name}"), f"{art.part.name}.{art.name}"
-            message = said("{} is {} deep", name, precise("depth", art.depth))
+            subject = _name(art)
+            message = said("{} is {} deep", named(subject), precise("depth", art.depth))
             low = precise("uneven", UNEVEN)
             advice = said("Where the sheet lies {} low nothing is cut: go deeper.", low)
             yield warning("engraving-fades", message, _place(art), advice, subject=subject)
@@ -106,9 +105,9 @@ def engravings_in_face(settled: SettledPlan) -> Iterator[Finding]:
     for art, _ in _made(settled):
         face = settled.sheet(art.part.sheet).stock.face_ply
         if face is not None and face - UNEVEN < art.depth < art.part.thickness:
-            name, subject = named(f"{art.part.name}.{art.name}"), f"{art.part.name}.{art.name}"
+            subject = _name(art)
             sizes = precise("depth", art.depth), precise("ply", face)
-            message = said("{} is {} deep in a face ply of {}", name, *sizes)
+            message = said("{} is {} deep in a face ply of {}", named(subject), *sizes)
             template = "With {} for a sheet that lies uneven, {} is as deep as it may be."
             most = precise("most", max(0.0, face - UNEVEN))
             advice = said(template, precise("uneven", UNEVEN), most)
@@ -139,6 +138,10 @@ def face_plies_known(settled: SettledPlan) -> Iterator[Finding]:
             )
             advice = "Measure the outer ply at an edge and write it as `face-ply` in `stock/`."
             yield note("face-ply-unknown", message, settled.sheet(name).place, advice, subject=name)
+
+
+def _name(art: Art) -> str:
+    return f"{art.part.name}.{art.name}"
 
 
 def _place(art: Art) -> Place:

@@ -21,6 +21,7 @@ from kerfolio.proving.in_place import InPlace, at_points
 from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after, together
 from kerfolio.proving.screws import BEFORE_FACE, FROM_EDGE
+from kerfolio.settling.bored import bores_of_part
 from kerfolio.settling.fastened import Seat
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 from kerfolio.shop.pilots import pilot_in, pull_of
@@ -105,7 +106,7 @@ def bores_stay_in(settled: SettledPlan) -> Iterator[Finding]:
 
 def _bores(settled: SettledPlan) -> Iterator[tuple[SettledPart, SettledFeature]]:
     for part in settled.parts:
-        yield from ((part, each) for each in part.features if each.kind is BORE)
+        yield from ((part, each) for each in bores_of_part(part))
 
 
 def _guided(settled: SettledPlan, part: SettledPart, bore: SettledFeature) -> bool:
@@ -160,7 +161,7 @@ def _coming_out(there: InPlace) -> Iterator[Finding]:
         return
     if settled.kind is SCREWED and settled.last.board is not None:
         yield from _through_board(there)
-    for entry in posed.entries[-1:] if settled.kind is SCREWED else ():
+    for entry in _bitten(posed):
         if entry.seat.into_edge:
             continue
         over = posed.tip - entry.along - _thickness(entry.seat) + BEFORE_FACE
@@ -189,6 +190,11 @@ def _thickness(seat: Seat) -> float:
     return seat.part.thickness
 
 
+def _bitten(posed: PosedFastening) -> tuple[Entry, ...]:
+    """Return how a screw meets what it holds in; nothing of what is no screw."""
+    return posed.entries[-1:] if posed.settled.kind is SCREWED else ()
+
+
 def _bite(posed: PosedFastening, entry: Entry) -> float:
     return posed.tip - entry.along
 
@@ -207,7 +213,7 @@ def screws_hold(build: Build) -> Iterator[Finding]:
 
 def _biting(there: InPlace) -> Iterator[Finding]:
     posed, settled = there.posed, there.posed.settled
-    for entry in posed.entries[-1:] if settled.kind is SCREWED else ():
+    for entry in _bitten(posed):
         seat, place, thread = entry.seat, settled.stated.place, settled.item.thread or 0.0
         bite = _bite(posed, entry)
         least = IN_EDGE * thread if seat.into_edge else _thickness(seat) / 2
@@ -246,7 +252,7 @@ def pilots_fit(build: Build) -> Iterator[Finding]:
 
 def _piloted(there: InPlace) -> Iterator[Finding]:
     posed, settled = there.posed, there.posed.settled
-    for entry in posed.entries[-1:] if settled.kind is SCREWED else ():
+    for entry in _bitten(posed):
         seat, place, thread = entry.seat, settled.stated.place, settled.item.thread
         stock = _stock(there, seat)
         if thread is None or stock is None:
@@ -289,11 +295,13 @@ def edges_hold(build: Build) -> Iterator[Finding]:
 
 def _splitting(there: InPlace) -> Iterator[Finding]:
     posed, settled = there.posed, there.posed.settled
-    for entry in posed.entries[-1:] if settled.kind is SCREWED else ():
+    for entry in _bitten(posed):
         seat, thread = entry.seat, settled.item.thread or 0.0
         if not seat.into_edge or seat.part is None:
             continue
-        x, y, level = there.pose(seat).pose.inverse.point(_met(posed, entry))
+        x, y, level = there.pose(seat).pose.inverse.point(
+            posed.frame.point((0.0, 0.0, entry.along))
+        )
         least = FROM_EDGE * thread
         away = min(level, seat.part.thickness - level, _to_end(seat, (x, y)))
         if away < least - SAME:
@@ -302,13 +310,6 @@ def _splitting(there: InPlace) -> Iterator[Finding]:
             advice = said("Keep {}, two diameters: take a thinner screw.", length("least", least))
             place = settled.stated.place
             yield warning("screw-splits", message, place, advice, **there.about(seat))
-
-
-def _met(posed: PosedFastening, entry: Entry) -> tuple[float, float, float]:
-    """Return where a fastening's axis enters a seat, in the world."""
-    x, y, z = posed.frame.origin
-    dx, dy, dz = posed.direction
-    return x + dx * entry.along, y + dy * entry.along, z + dz * entry.along
 
 
 def _to_end(seat: Seat, at: tuple[float, float]) -> float:
@@ -337,9 +338,7 @@ def pulls_known(build: Build) -> Iterator[Finding]:
 
 def _pulled(there: InPlace) -> Iterator[Finding]:
     posed, settled = there.posed, there.posed.settled
-    if settled.kind is not SCREWED or settled.number > 1:
-        return
-    for entry in posed.entries[-1:]:
+    for entry in _bitten(posed) if settled.number == 1 else ():
         stock, thread = _stock(there, entry.seat), settled.item.thread
         if stock is None or thread is None:
             continue

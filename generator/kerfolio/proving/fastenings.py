@@ -8,7 +8,7 @@ from kerfolio.assembly.ends import end_of
 from kerfolio.assembly.ends import pieces_of as settled_pieces
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.measures import number
-from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.names import choice, did_you_mean
 from kerfolio.basis.said import said
 from kerfolio.model.fastening import BOLTED, CROSS_NUT, SCREWED, Fastening, FasteningKind
 from kerfolio.model.feature_kind import BORE, HOLE
@@ -109,7 +109,7 @@ def _missing(
         message = f"no piece for `{end.name}`"
         advice = did_you_mean(end.name, (*fitting, *boards))
         if meant:
-            advice = f"Did you mean {' or '.join(f'`{each}`' for each in meant[:4])}?"
+            advice = f"Did you mean {choice(meant[:4])}?"
     return error("fastening-end", message, end.place, advice, subject=end.name)
 
 

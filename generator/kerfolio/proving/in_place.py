@@ -10,7 +10,7 @@ from kerfolio.assembly.building import Build, Fitted
 from kerfolio.assembly.fastened import Entry, PosedFastening, posed_fastenings
 from kerfolio.basis.finding import Beside, Finding
 from kerfolio.basis.measures import length
-from kerfolio.basis.said import Words, said
+from kerfolio.basis.said import Words, said, strung
 from kerfolio.geometry.rigid import Vector
 from kerfolio.proving.folding import at
 from kerfolio.proving.marks import about
@@ -121,10 +121,10 @@ def play_of(seat: Seat, thread: float) -> float:
     return max(0.0, (seat.diameter - thread) / 2)
 
 
-def told_off(there: InPlace, entry: Entry, aside: Vector | None = None) -> Words:
+def told_off(there: InPlace, entry: Entry) -> Words:
     """Return how far, and which way as its part is drawn, a seat lies off: ``2 mm too low``."""
     pose = there.pose(entry.seat).pose
-    return off_words(pose.inverse.vector(entry.aside if aside is None else aside))
+    return off_words(pose.inverse.vector(entry.aside))
 
 
 def off_words(aside: Vector) -> Words:
@@ -135,9 +135,4 @@ def off_words(aside: Vector) -> Words:
         for axis, mm in enumerate(aside)
         if abs(mm) >= _SEEN
     ]
-    if not told:
-        return said("{} off", length("off", 0.0))
-    words = told[0]
-    for each in told[1:]:
-        words = said("{} and {}", words, each)
-    return words
+    return strung(told, " and ") if told else said("{} off", length("off", 0.0))

@@ -7,7 +7,7 @@ from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 from kerfolio.assembly.ends import end_of
 from kerfolio.assembly.ends import pieces_of as settled_pieces
 from kerfolio.basis.finding import Finding, Severity, error, warning
-from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.names import choice, did_you_mean
 from kerfolio.basis.said import named as in_quotes
 from kerfolio.basis.said import said, stated_name
 from kerfolio.model.joint import Joint
@@ -69,7 +69,7 @@ def _meant(feature: str, own: Sequence[str]) -> str:
 
 def _or(names: Sequence[str]) -> str:
     """Return the first few of some names, to choose from."""
-    return " or ".join(f"`{each}`" for each in names[:_SHOWN])
+    return choice(names[:_SHOWN])
 
 
 @after(

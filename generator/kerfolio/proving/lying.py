@@ -10,11 +10,10 @@ from kerfolio.assembly.building import Build
 from kerfolio.basis.catalogue import SOURCE
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
 from kerfolio.basis.names import did_you_mean
-from kerfolio.model.feature_kind import BORE
 from kerfolio.model.plan import Step
 from kerfolio.proving.naming import is_unread
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, after, before, together
-from kerfolio.settling.bored import bores_meant
+from kerfolio.settling.bored import bores_meant, bores_of_part
 from kerfolio.settling.settled import SettledPlan
 
 _FACE_DOWN = {
@@ -110,12 +109,7 @@ def made_apart(build: Build) -> Iterator[Finding]:
 )
 def bores_known(settled: SettledPlan) -> Iterator[Finding]:
     """Look for steps that name bores there are none of."""
-    known = [
-        f"{part.name}.{each.name}"
-        for part in settled.parts
-        for each in part.features
-        if each.kind is BORE
-    ]
+    known = [f"{part.name}.{bore.name}" for part in settled.parts for bore in bores_of_part(part)]
     for assembly in settled.plan.made:
         for step in assembly.steps:
             for each in step.bores:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from kerfolio.basis.finding import Finding, error
-from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.names import choice, did_you_mean
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.model.swap import Swap
@@ -32,7 +32,7 @@ def swap_faults(swap: Swap, plan: Plan, stock: Stock) -> Iterator[Finding]:
     for sheet, named in swap.stocks:
         if not sheet.name and len(sheets) > 1:
             message = f"in place of which sheet is `{named.name}`?"
-            advice = f"Name it: {' or '.join(f'`{each}`' for each in sheets)}."
+            advice = f"Name it: {choice(sheets)}."
             yield error("unknown-swap", message, named.place, advice, subject=named.name)
         elif sheet.name and sheet.name not in sheets and not is_unread(sheet.name, plan):
             message, advice = f"no sheet `{sheet.name}`", did_you_mean(sheet.name, sheets)

@@ -20,6 +20,11 @@ class Bored:
     pieces: tuple[str, ...]
 
 
+def bores_of_part(part: SettledPart) -> tuple[SettledFeature, ...]:
+    """Return the bores into the edges of a part."""
+    return tuple(each for each in part.features if each.kind is BORE)
+
+
 def bored_in(step: Step, settled: SettledPlan) -> tuple[Bored, ...]:
     """Return what a step bores, part by part in the order in which it names them.
 
@@ -48,8 +53,7 @@ def bores_meant(
             if not name.startswith(f"{owner}.") or not pieces:
                 continue
             wanted = name[len(owner) + 1 :]
-            bores = [each for each in part.features if each.kind is BORE]
-            meant = [each for each in bores if is_meant(each.name, wanted)]
+            meant = [each for each in bores_of_part(part) if is_meant(each.name, wanted)]
             yield from ((part, pieces, each) for each in meant)
             if meant:
                 break
