@@ -6,21 +6,21 @@ from collections.abc import Iterator, Sequence
 
 from kerfolio.assembly.assembled import Assembled, PosedJoint, PosedPiece
 from kerfolio.assembly.ends import End, end_of, pieces_of
+from kerfolio.assembly.extent import corners, reach
 from kerfolio.assembly.poses import Together, put_together
 from kerfolio.basis.finding import Finding, Mark, Meeting, Ring
 from kerfolio.drawing.block import seated
 from kerfolio.drawing.expand import expanded
-from kerfolio.drawing.extent import extent, padded
+from kerfolio.drawing.extent import box_of_contours, extent, padded
 from kerfolio.drawing.finding_view import finding_view
 from kerfolio.drawing.meeting_view import Shown, meeting_view, planes_at
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.sketch_view import sketch_view
 from kerfolio.drawing.vocabulary import Drawing, Item
 from kerfolio.geometry.contour import Contour
-from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.panel_shared import shared
 from kerfolio.geometry.panel_solid import Posed, solid_of
-from kerfolio.geometry.rigid import Vector, dot, length, scaled
+from kerfolio.geometry.rigid import Vector, length, scaled
 from kerfolio.model.joint import Joint
 from kerfolio.settling.making import one_of
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
@@ -108,8 +108,7 @@ class Album:
             if found is None:
                 continue
             posed, off = found
-            pieces = {each.label: each for each in together.assembled.pieces}
-            one, other = pieces[posed.a], pieces[posed.b]
+            one, other = (together.assembled.piece(label) for label in (posed.a, posed.b))
             frame = posed.frame
             axis = {"x": frame.x, "y": frame.y, "z": frame.z}.get(measured, off)
             at = frame.origin
@@ -162,46 +161,38 @@ def _measure(finding: Finding) -> float | None:
 
 def _mark_of(subject: str, settled: SettledPlan) -> Mark | None:
     """Return the mark of what a finding is about: features, a piece or a part; None for others."""
-    pieces = pieces_of(settled)
-    parts = {each.name: each for each in settled.parts}
-    known = {**parts, **pieces}
-    end = end_of(subject, known)
+    end = _end_about(subject, settled)
     return _mark(end.part, end.features) if end else None
+
+
+def _end_about(subject: str, settled: SettledPlan) -> End | None:
+    """Return what a finding is about, as an end of a joint names it; a part is named, too."""
+    return end_of(subject, {**{each.name: each for each in settled.parts}, **pieces_of(settled)})
 
 
 def _mark(part: SettledPart, features: Sequence[SettledFeature]) -> Mark:
     rings = []
     for feature in features:
-        boxes = [bounds(contour) for contour in feature.shape]
-        x0, y0 = min(box.x0 for box in boxes), min(box.y0 for box in boxes)
-        x1, y1 = max(box.x1 for box in boxes), max(box.y1 for box in boxes)
-        reach = ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5 / 2 + _AIR
-        rings.append(Ring((x0 + x1) / 2, (y0 + y1) / 2, reach))
+        x0, y0, x1, y1 = box_of_contours(feature.shape)
+        radius = ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5 / 2 + _AIR
+        rings.append(Ring((x0 + x1) / 2, (y0 + y1) / 2, radius))
     return Mark(part=part.name, rings=tuple(rings), variant="", at="")
 
 
 def _joint_of(finding: Finding, settled: SettledPlan) -> Joint | None:
     """Return the joint that a finding stands at, else one that what it is about is an end of."""
-    joints = settled.plan.joints or tuple(
-        each for made in settled.plan.made for each in made.joints
-    )
+    joints = settled.plan.joints
     for joint in joints:
         if finding.place in (joint.place, joint.a.place, joint.b.place):
             return joint
     pieces = pieces_of(settled)
-    about = _ends_of(finding.subject, settled)
+    about = _end_about(finding.subject, settled)
     for joint in joints:
         for name in (joint.a.name, joint.b.name):
             end = end_of(name, pieces)
-            if end and any(_same(end, each) for each in about):
+            if end and about and _same(end, about):
                 return joint
     return None
-
-
-def _ends_of(subject: str, settled: SettledPlan) -> tuple[End, ...]:
-    known = {**{each.name: each for each in settled.parts}, **pieces_of(settled)}
-    end = end_of(subject, known)
-    return (end,) if end else ()
 
 
 def _same(end: End, about: End) -> bool:
@@ -215,13 +206,12 @@ def _posed_joint(
 ) -> tuple[PosedJoint, Vector | None] | None:
     """Return the joint in its place, and how far it is off in the world, the worst gap first."""
     joints = together.assembled.joints
-    pieces = {each.label: each for each in together.assembled.pieces}
     gaps = sorted(together.gaps, key=lambda each: -length(each.off))
     for gap in gaps if finding.rule.startswith("joint") else ():
         pair = {gap.pairing.a, gap.pairing.b}
         for each in joints:
             if {each.a, each.b} == pair and _is_of(each, gap.pairing.index, joints):
-                off = pieces[gap.pairing.b].pose.vector(gap.off)
+                off = together.assembled.piece(gap.pairing.b).pose.vector(gap.off)
                 return each, off if length(off) > 1e-3 else None
     own = [each for each in joints if each.place == joint.place]
     exact = [each for each in own if finding.subject in each.ends]
@@ -275,16 +265,10 @@ def _touching(
     moving: Sequence[PosedPiece], others: Sequence[PosedPiece], way: Vector
 ) -> tuple[float, Vector | None]:
     """Return how far back along their way pieces first touch others, mm, and where."""
-    spans = [
-        [
-            dot(each.pose.point((x, y, z)), way)
-            for each in group
-            for x, y in each.panel.shape.outer
-            for z in (0.0, each.panel.thickness)
-        ]
-        for group in (moving, others)
-    ]
-    most = max(spans[0]) - min(spans[1])
+    mine, theirs = (
+        reach((spot for each in group for spot in corners(each)), way) for group in (moving, others)
+    )
+    most = mine[1] - theirs[0]
     solids = {id(each): solid_of(each.panel) for each in (*moving, *others)}
     for step in range(_TRIED):
         back = most * (1 - step / _TRIED)

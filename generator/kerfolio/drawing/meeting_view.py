@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass, replace
 from math import inf
 
 from kerfolio.assembly.assembled import PosedJoint, PosedPiece
+from kerfolio.assembly.extent import box_of, corners
 from kerfolio.basis.lengths import length_in
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import listed
@@ -74,14 +75,14 @@ class Shown:
 def meeting_view(shown: Shown, title: str, unit: str) -> Drawing:
     """Return the picture, about 125 mm wide and 72 mm high at most; ``unit`` is the plan's."""
     reader = Reader(unit=unit)
-    placed = [*_posed(shown)]
-    solids = solids_of([posed for _, posed in placed])
-    moving = {number for number, (piece, _) in enumerate(placed) if piece in shown.moving}
+    placed = _placed(shown)
+    solids = solids_of([PosedPanel(each.panel, each.pose) for each in placed])
+    moving = range(len(shown.moving))
     view, found = _best(solids, shown, moving)
     seat = fitted(view, extent_of(solids, view), padded(ROOM, -_RING[1]))
     items: list[Item] = [*solid_strokes(found, seat, moving)]
     if shown.way:
-        items += _arrow(shown, placed, moving, seat)
+        items += _arrow(shown.way, placed[0], seat)
     spot = seat.spot(shown.at) if shown.at else None
     if spot:
         items.append(Stroke(contour=circle(spot, 2 * _RING[1]), ink=Ink.ACCENT, width=_RING[0]))
@@ -105,11 +106,11 @@ def _at_least(box: Box, wide: float) -> Box:
     return box[0] - more, box[1], box[2] + more, box[3]
 
 
-def _posed(shown: Shown) -> Iterator[tuple[PosedPiece, PosedPanel]]:
+def _placed(shown: Shown) -> list[PosedPiece]:
+    """Return all pieces as they are drawn, the moving ones first."""
     away = scaled(shown.way, -shown.back) if shown.way else (0.0, 0.0, 0.0)
-    for each in (*shown.moving, *shown.others, *shown.rest):
-        pose = each.pose.moved(away) if each in shown.moving else each.pose
-        yield each, PosedPanel(each.panel, pose)
+    drawn_back = (replace(each, pose=each.pose.moved(away)) for each in shown.moving)
+    return [*drawn_back, *shown.others, *shown.rest]
 
 
 def _best(solids: Solids, shown: Shown, moving: Collection[int]) -> tuple[View, Seen]:
@@ -177,8 +178,7 @@ def _cut(made: Section, reach: Reach | None, near: float, reader: Reader) -> tup
             items.append(Stroke(contour=outer, holes=tuple(holes), width=None, fill=ink))
     for shape, ink in ((made.other, Ink.INK), (made.one, Ink.NEW_LINE)):
         for run in rims(shape, middle, half):
-            line = seat.contour(Contour(tuple((x, y, 0.0) for x, y in run), closed=False))
-            items.append(Stroke(contour=line, ink=ink, width=OUTLINE))
+            items.append(Stroke(contour=seat.contour(open_path(*run)), ink=ink, width=OUTLINE))
     items.append(Stroke(contour=rectangle(*frame), ink=Ink.SOFT, width=FINE))
     if reach is None:
         return items, ""
@@ -193,18 +193,14 @@ def _cut(made: Section, reach: Reach | None, near: float, reader: Reader) -> tup
     return items, told
 
 
-def _arrow(
-    shown: Shown,
-    placed: Sequence[tuple[PosedPiece, PosedPanel]],
-    moving: Collection[int],
-    seat: PaperSeat,
-) -> Iterator[Item]:
-    """Yield an arrow from the first moving piece the way in which it cannot go."""
-    way = seat.way(shown.way or (0.0, 0.0, 1.0))
+def _arrow(direction: Vector, piece: PosedPiece, seat: PaperSeat) -> Iterator[Item]:
+    """Yield an arrow from a piece the way in which it cannot go."""
+    way = seat.way(direction)
     size = (way[0] ** 2 + way[1] ** 2) ** 0.5
     if size < _HIDDEN * seat.scale:
         return
-    x, y = seat.spot(_middle([placed[min(moving)][1]]))
+    low, high = box_of(corners(piece))
+    x, y = seat.spot(scaled(added(low, high), 0.5))
     u, v = way[0] / size, way[1] / size
     tip = (x + u * _ARROW, y + v * _ARROW)
     wings = [
@@ -212,17 +208,6 @@ def _arrow(
     ]
     yield Stroke(contour=open_path((x, y), tip), ink=Ink.ACCENT, width=1.0)
     yield Stroke(contour=open_path(wings[0], tip, wings[1]), ink=Ink.ACCENT, width=1.0)
-
-
-def _middle(posed: Sequence[PosedPanel]) -> Vector:
-    spots = [
-        each.pose.point((x, y, z))
-        for each in posed
-        for x, y in each.panel.shape.outer
-        for z in (0.0, each.panel.thickness)
-    ]
-    low, high = (tuple(f(axis) for axis in zip(*spots, strict=True)) for f in (min, max))
-    return (low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2
 
 
 def _key(shown: Shown, box: Box) -> Iterator[Item]:

@@ -13,6 +13,7 @@ from kerfolio.assembly.assembled import (
     PosedPiece,
 )
 from kerfolio.assembly.explode import apart
+from kerfolio.assembly.extent import corners
 from kerfolio.geometry.facing import PosedPanel, PosedTurned, Solids, solids_of
 from kerfolio.geometry.rigid import Vector, added, between, dot, length, scaled
 
@@ -58,10 +59,7 @@ class Scene:
         """Yield the corners of the pieces as shown, of all or of the ones named."""
         for piece in self.pieces:
             if labels is None or piece.label in labels:
-                pose = piece.pose.moved(self.away[piece.label])
-                for x, y in piece.panel.shape.outer:
-                    for z in (0.0, piece.panel.thickness):
-                        yield pose.point((x, y, z))
+                yield from corners(replace(piece, pose=piece.pose.moved(self.away[piece.label])))
 
     def open_joints(self) -> tuple[OpenJoint, ...]:
         """Return the joints whose pieces are both shown and not at home with each other."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import hypot
 
 from kerfolio.basis.finding import Run, Sketch
-from kerfolio.drawing.extent import extent, padded
+from kerfolio.drawing.extent import box_of_contours, extent, padded
 from kerfolio.drawing.face import FINE, OUTLINE
 from kerfolio.drawing.finding_view import ROOM
 from kerfolio.drawing.seat import Seat
@@ -23,10 +23,8 @@ def sketch_view(sketch: Sketch) -> Drawing:
     """Return the outline, the features that it has, the wrong ones in red and each ringed."""
     outline = _contour(sketch.outline)
     every = [outline, *map(_contour, (*sketch.wrong, *sketch.beside))]
-    boxes = [bounds(each) for each in every]
-    x0, y0 = min(box.x0 for box in boxes), min(box.y0 for box in boxes)
-    wide = max(max(box.x1 for box in boxes) - x0, 1e-3)
-    high = max(max(box.y1 for box in boxes) - y0, 1e-3)
+    x0, y0, x1, y1 = box_of_contours(every)
+    wide, high = max(x1 - x0, 1e-3), max(y1 - y0, 1e-3)
     scale = min(_WIDE * ROOM[0] / wide, ROOM[1] / high, 1.0)
     seat = Seat(scale=scale, x=-x0 * scale, y=-y0 * scale)
     items: list[Item] = [
