@@ -23,18 +23,13 @@ _HEXAGON = 6
 
 
 @lru_cache(maxsize=512)
-def hardware_solid(
-    item: HardwareStock, facets: int = ROUND, *, threaded: bool = True
-) -> Turned | None:
+def hardware_solid(item: HardwareStock, facets: int = ROUND) -> Turned | None:
     """Return the solid of a piece of hardware, None where its entry does not say enough.
 
-    ``facets`` are those of a full turn; without ``threaded`` no lines of a thread are on it.
+    ``facets`` are those of a full turn.
     """
     size = hardware_size(item)
-    if size is None:
-        return None
-    made = _made(item, size)
-    return replace(made, facets=facets, thread=made.thread if threaded else None)
+    return replace(_made(item, size), facets=facets) if size else None
 
 
 def _made(item: HardwareStock, size: HardwareSize) -> Turned:

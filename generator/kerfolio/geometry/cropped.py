@@ -10,7 +10,7 @@ import shapely
 
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.hidden_lines import Seen, SeenLine
-from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.packing import Flat, flat_of
 from kerfolio.geometry.seen_areas import SeenArea
 
 _QUARTER = 24
@@ -56,8 +56,4 @@ def _paths(shape: Any) -> Iterator[tuple[Point, ...]]:
 def _parts(shape: Any) -> Iterator[Flat]:
     for part in shapely.get_parts(shape):
         if part.geom_type == "Polygon" and part.area > 0:
-            outer, *openings = (
-                tuple((float(x), float(y)) for x, y in ring.coords[:-1])
-                for ring in (part.exterior, *part.interiors)
-            )
-            yield Flat(outer, tuple(openings))
+            yield flat_of(part)

@@ -117,7 +117,7 @@ def envelope(regions: Sequence[Region]) -> Flat:
     joined = shapely.union_all([_polygon(flat_region(each)) for each in regions])
     if joined.geom_type != "Polygon":
         raise ValueError("the shapes do not overlap")
-    return _flat(joined)
+    return flat_of(joined)
 
 
 @lru_cache(maxsize=256)
@@ -136,7 +136,7 @@ def footprint(flat: Flat, by: float, crevice: float, coarse: float = COARSE) -> 
     least = shapely.box(x0 - by, y0 - by, x1 + by, y1 + by)
     # Growing by a rounding error may come out empty.
     grown = plain if by + strays < _NOTHING else shapely.buffer(plain, by + strays, **_SHARP)
-    return _flat(shapely.intersection(grown, least))
+    return flat_of(shapely.intersection(grown, least))
 
 
 def _closed(flat: Flat, reach: float) -> Any:
@@ -168,7 +168,7 @@ def shrunk(flat: Flat, by: float) -> Flat:
     Where nothing would be left, the shape as it is.
     """
     left = shapely.buffer(_polygon(flat), -by, **_SHARP)
-    return flat if left.is_empty else _flat(max(shapely.get_parts(left), key=shapely.area))
+    return flat if left.is_empty else flat_of(max(shapely.get_parts(left), key=shapely.area))
 
 
 def level_share(flat: Flat) -> float:
@@ -227,7 +227,8 @@ def _polygon(flat: Flat) -> Any:
     return made if shapely.is_valid(made) else shapely.make_valid(made)
 
 
-def _flat(polygon: Any) -> Flat:
+def flat_of(polygon: Any) -> Flat:
+    """Return a polygon of the library as a flat shape."""
     outer, *openings = (
         tuple((x, y) for x, y in shapely.get_coordinates(ring)[:-1].tolist())
         for ring in (polygon.exterior, *polygon.interiors)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 from math import inf
@@ -12,7 +12,7 @@ import shapely
 
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.facing import PosedPanel
-from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.packing import Flat, flat_of
 from kerfolio.geometry.panel_solid import moved, solid_of
 from kerfolio.geometry.rigid import Rigid
 
@@ -133,9 +133,7 @@ def areas(shapes: Iterable[Any], middle: Point, half: float) -> tuple[Flat, ...]
         made = each if made is None else shapely.intersection(made, each)
     parts = shapely.get_parts(shapely.intersection(made, window))
     return tuple(
-        Flat(_ring(each.exterior), tuple(_ring(hole) for hole in each.interiors))
-        for each in parts
-        if each.geom_type == "Polygon" and each.area > _SPECK
+        flat_of(each) for each in parts if each.geom_type == "Polygon" and each.area > _SPECK
     )
 
 
@@ -152,8 +150,3 @@ def rims(shape: Any, middle: Point, half: float) -> tuple[tuple[Point, ...], ...
 def _window(middle: Point, half: float) -> Any:
     x, y = middle
     return shapely.box(x - half, y - half, x + half, y + half)
-
-
-def _ring(ring: Any) -> tuple[Point, ...]:
-    spots: Sequence[Any] = ring.coords
-    return tuple((float(x), float(y)) for x, y in spots[:-1])

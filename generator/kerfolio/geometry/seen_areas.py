@@ -11,7 +11,7 @@ from typing import Any
 import numpy as np
 import shapely
 
-from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.packing import Flat, flat_of
 from kerfolio.geometry.sight import Sight
 from kerfolio.geometry.solid_faces import Indices, Numbers
 from kerfolio.geometry.strokes import noded
@@ -49,7 +49,7 @@ def seen_areas(sight: Sight, ends: Numbers, thin: float, stray: float) -> tuple[
         whole = shapely.coverage_union_all(cells[key == each])
         parts = shapely.normalize(shapely.get_parts(shapely.simplify(whole, stray)))
         solid, axis = divmod(each, _AXES)
-        found += [(solid, axis, _flat(part)) for part in parts if part.area > thin**2]
+        found += [(solid, axis, flat_of(part)) for part in parts if part.area > thin**2]
     return tuple(
         SeenArea(*each) for each in sorted(found, key=lambda one: (*one[:2], one[2].outer))
     )
@@ -72,11 +72,3 @@ def _given_away(cells: Any, key: Indices, narrow: Any) -> Indices:
     some = border > 0
     given[slim[one[some]]] = key[broad[other[some]]]
     return given
-
-
-def _flat(polygon: Any) -> Flat:
-    outer, *openings = (
-        tuple((float(x), float(y)) for x, y in ring.coords[:-1])
-        for ring in (polygon.exterior, *polygon.interiors)
-    )
-    return Flat(outer, tuple(openings))

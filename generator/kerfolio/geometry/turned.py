@@ -214,7 +214,6 @@ def _normal(loop: Sequence[Spot]) -> Spot:
 def _joined(made: FacesMade) -> None:
     """Make the edges: the sides that two faces share."""
     owner: dict[tuple[Spot, Spot], int] = {}
-    number = 0
     bounds = [*made.firsts, len(made.loops)]
     for number, (first, last) in enumerate(pairwise(bounds)):
         for loop in made.loops[first:last]:
