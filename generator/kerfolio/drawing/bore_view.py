@@ -18,8 +18,8 @@ from kerfolio.drawing.exploded_view import LOOK
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.motion import guide_strokes
-from kerfolio.drawing.page_plan import RIM, page_plan
-from kerfolio.drawing.paper_seat import PaperSeat, fitted
+from kerfolio.drawing.page_plan import page_plan, page_seat
+from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import Scene, ShownFitting
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
 from kerfolio.drawing.step_view import ROOM
@@ -59,7 +59,7 @@ def bore_view(
     scene, walls = max(rows, key=lambda row: _scale(row[0], ground))
     solids = scene.solids()
     box = extent_of(solids, LOOK)
-    first = fitted(LOOK, box, padded(ground, -RIM))
+    first = page_seat(LOOK, box, ground)
     found = seen(
         solids,
         LOOK,
@@ -109,7 +109,7 @@ _Wall = tuple[Vector, Vector, float]
 
 
 def _scale(scene: Scene, ground: Box) -> float:
-    return fitted(LOOK, extent_of(scene.solids(), LOOK), padded(ground, -RIM)).scale
+    return page_seat(LOOK, extent_of(scene.solids(), LOOK), ground).scale
 
 
 def _row(

@@ -14,8 +14,7 @@ from kerfolio.drawing.balloons import balloons
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.motion import guide_strokes
 from kerfolio.drawing.mounted import mounted
-from kerfolio.drawing.page_plan import RIM
-from kerfolio.drawing.paper_seat import fitted
+from kerfolio.drawing.page_plan import page_seat
 from kerfolio.drawing.scene import apart_scene
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
 from kerfolio.drawing.vocabulary import Drawing
@@ -45,11 +44,11 @@ def exploded_view(
     """
     scene, ground = apart_scene(assembled, order), (0.0, 0.0, *room)
     if fittings:
-        rough = fitted(look, extent_of(scene.solids(), look), padded(ground, -RIM)).scale
+        rough = page_seat(look, extent_of(scene.solids(), look), ground).scale
         scene = replace(mounted(scene, fittings, None, look, rough), new=frozenset())
     solids, joints = scene.solids(), [each for each in scene.open_joints() if each.straight]
     axes = [each.guide for each in scene.fittings if each.guide]
-    seat = fitted(look, extent_of(solids, look), padded(ground, -RIM))
+    seat = page_seat(look, extent_of(solids, look), ground)
     found = seen(
         solids,
         look,

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.lettering import Box, label_box
 from kerfolio.drawing.vocabulary import Item, Label, Stroke
-from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds
 
 
@@ -30,6 +30,16 @@ def box_of(item: Stroke | Label) -> Box:
 def box_of_contours(contours: Iterable[Contour]) -> Box:
     """Return the upright box around contours; raises ValueError when there is none."""
     return union((box.x0, box.y0, box.x1, box.y1) for box in map(bounds, contours))
+
+
+def box_of_spots(spots: Iterable[Point]) -> Box:
+    """Return the upright box around spots; raises ValueError when there is none."""
+    return union((x, y, x, y) for x, y in spots)
+
+
+def middle_of(box: Box) -> Point:
+    """Return the middle of a box."""
+    return (box[0] + box[2]) / 2, (box[1] + box[3]) / 2
 
 
 def scaled(box: Box, scale: float) -> Box:

@@ -14,7 +14,7 @@ from kerfolio.assembly.lying import Shown
 from kerfolio.basis.reader import Reader
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.callout import Block, from_below_block
-from kerfolio.drawing.extent import padded
+from kerfolio.drawing.extent import box_of_spots, middle_of, padded
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.motion import guide_strokes
 from kerfolio.drawing.mounted import mounted
@@ -161,19 +161,14 @@ def _small(
         if not joint.joint.kind.flat and page_size(joint, seat) < FINGER and reach[number] > 0:
             one, other = sorted((part[joint.joint.a], part[joint.joint.b]))
             kinds.setdefault((joint.joint.kind, one, other), []).append(number)
-    middle = _middle([seat.spot(end) for joint in joints for end in joint.ends])
+    centre = middle_of(box_of_spots(seat.spot(end) for joint in joints for end in joint.ends))
 
     def outermost(alike: list[int]) -> OpenJoint:
         good = [each for each in alike if reach[each] >= _AS_GOOD * reach[alike[0]]]
-        far = {each: round(dist(seat.spot(joints[each].ends[1]), middle), 1) for each in good}
+        far = {each: round(dist(seat.spot(joints[each].ends[1]), centre), 1) for each in good}
         return joints[max(good, key=lambda each: (far[each], -each))]
 
     return [outermost(alike) for alike in list(kinds.values())[:_TRIED]]
-
-
-def _middle(spots: Sequence[Point]) -> Point:
-    across, up = [x for x, _ in spots], [y for _, y in spots]
-    return (min(across) + max(across)) / 2, (min(up) + max(up)) / 2
 
 
 def _into_the_eye(joint: PosedJoint, assembled: Assembled, view: View) -> bool:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from kerfolio.assembly.extent import box_of
+from kerfolio.drawing.extent import box_of_spots, union
+from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import Scene
 from kerfolio.drawing.vocabulary import Ink, Stroke
-from kerfolio.geometry.contour import Point
 from kerfolio.geometry.rigid import Vector, length
 from kerfolio.geometry.view import View
 
@@ -23,13 +24,9 @@ def mat_corners(scene: Scene) -> tuple[Vector, ...]:
     return (x0, y0, ground), (x1, y0, ground), (x1, y1, ground), (x0, y1, ground)
 
 
-def with_mat(
-    box: tuple[float, float, float, float], corners: tuple[Vector, ...], view: View
-) -> tuple[float, float, float, float]:
+def with_mat(box: Box, corners: tuple[Vector, ...], view: View) -> Box:
     """Return a box of the picture plane grown to hold a mat."""
-    spots: list[Point] = [(box[0], box[1]), (box[2], box[3]), *(view.spot(at) for at in corners)]
-    across, up = [x for x, _ in spots], [y for _, y in spots]
-    return min(across), min(up), max(across), max(up)
+    return union((box, box_of_spots(map(view.spot, corners)))) if corners else box
 
 
 def mat_stroke(corners: tuple[Vector, ...], seat: PaperSeat) -> Stroke:

@@ -8,7 +8,7 @@ from math import dist, hypot, inf
 from kerfolio.assembly.assembled import Move
 from kerfolio.drawing.anchors import flat_on_paper
 from kerfolio.drawing.arrow import open_path
-from kerfolio.drawing.extent import box_of
+from kerfolio.drawing.extent import box_of, box_of_spots, middle_of
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import Scene
@@ -121,9 +121,7 @@ def _middle(scene: Scene, labels: Collection[str], seat: PaperSeat) -> Point:
         if (each.joint.a in labels) != (each.joint.b in labels)
         for end in each.ends
     ]
-    spots = [seat.spot(at) for at in ends or scene.corners(labels)]
-    across, up = [x for x, _ in spots], [y for _, y in spots]
-    return (min(across) + max(across)) / 2, (min(up) + max(up)) / 2
+    return middle_of(box_of_spots(seat.spot(at) for at in ends or scene.corners(labels)))
 
 
 def _places(middle: Point, unit: Point, long: float) -> list[tuple[Point, Point]]:
@@ -156,8 +154,7 @@ def _centre(areas: Sequence[Flat]) -> Iterator[Point]:
     """Yield the middle of the box around areas, nothing where there is none."""
     spots = [spot for each in areas for spot in each.outer]
     if spots:
-        across, up = [x for x, _ in spots], [y for _, y in spots]
-        yield (min(across) + max(across)) / 2, (min(up) + max(up)) / 2
+        yield middle_of(box_of_spots(spots))
 
 
 def _least_covering(

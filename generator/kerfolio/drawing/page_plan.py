@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import dist, hypot, inf, log
+from math import dist, inf, log
 
 from kerfolio.drawing.callout import Block
+from kerfolio.drawing.extent import apart, middle_of, padded
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.paper_seat import PaperSeat, fitted
 from kerfolio.geometry.contour import Point
@@ -15,7 +16,7 @@ from kerfolio.geometry.occupied import Occupied
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.view import View
 
-RIM = 8.5
+_RIM = 8.5
 """Room around a picture for balloons, mm."""
 _GAP = 2.5
 _PER_CROSSED, _PER_FAR = 1.0, 0.05
@@ -28,6 +29,11 @@ class PagePlan:
 
     seat: PaperSeat
     boxes: tuple[Box, ...]
+
+
+def page_seat(view: View, box: Box, room: Box) -> PaperSeat:
+    """Return the seat of a picture by itself in a room, with what its balloons take round it."""
+    return fitted(view, box, padded(room, -_RIM))
 
 
 def page_plan(
@@ -46,7 +52,7 @@ def page_plan(
     plane, and a line from there to it crosses little.
     """
     if not blocks:
-        return PagePlan(fitted(view, box, _inner(room)), ())
+        return PagePlan(page_seat(view, box, room), ())
     drawn = Occupied(Flat(each.outer, ()) for each in areas)
     corners = _in_corners(view, box, room, blocks, drawn, near)
     plans = [
@@ -67,10 +73,9 @@ def _cost(plan: PagePlan, drawn: Occupied, near: Point | None) -> float:
     lost = -100.0 * log(plan.seat.scale)
     if near is None:
         return round(lost, 3)
-    left, bottom, right, top = plan.boxes[0]
-    middle = _back(((left + right) / 2, (bottom + top) / 2), plan.seat)
-    (over,) = drawn.along([(near, middle)])
-    reach = _PER_CROSSED * over + _PER_FAR * dist(near, middle)
+    block = _back(middle_of(plan.boxes[0]), plan.seat)
+    (over,) = drawn.along([(near, block)])
+    reach = _PER_CROSSED * over + _PER_FAR * dist(near, block)
     return round(lost + plan.seat.scale * reach, 3)
 
 
@@ -87,19 +92,19 @@ def _in_corners(
     drawn: Occupied,
     near: Point | None,
 ) -> PagePlan | None:
-    seat = fitted(view, box, _inner(room))
+    seat = page_seat(view, box, room)
     spot = seat.flat(near) if near else (room[2], room[3])
     boxes: list[Box] = []
     for block in blocks:
         free = [
             corner
             for corner in _corners(room, block)
-            if drawn.free(_box_back(_grown(corner), seat))
-            and all(_apart(corner, one) for one in boxes)
+            if drawn.free(_box_back(padded(corner, _GAP), seat))
+            and all(apart(padded(corner, _GAP), one) for one in boxes)
         ]
         if not free:
             return None
-        boxes.append(min(free, key=lambda corner: round(_from(spot, corner), 3)))
+        boxes.append(min(free, key=lambda corner: round(dist(spot, middle_of(corner)), 3)))
     return PagePlan(seat, tuple(boxes))
 
 
@@ -110,7 +115,7 @@ def _box_back(box: Box, seat: PaperSeat) -> Box:
 def _beside(view: View, box: Box, room: Box, blocks: Sequence[Block], *, right: bool) -> PaperSeat:
     wide = max(block.width for block in blocks) + _GAP
     left, end = (room[0], room[2] - wide) if right else (room[0] + wide, room[2])
-    return fitted(view, box, _inner((left, room[1], end, room[3])))
+    return page_seat(view, box, (left, room[1], end, room[3]))
 
 
 def _in_column(
@@ -139,10 +144,10 @@ def _in_rows(
     for above in (False, True):
         left, bottom, right, top = room
         inner = (left, bottom, right, top - high) if above else (left, bottom + high, right, top)
-        seat = fitted(view, box, _inner(inner))
+        seat = page_seat(view, box, inner)
         wanted = seat.flat(near)[0] - blocks[0].width / 2 if near else left
         start = min(max(left, wanted), right - row)
-        low, up = seat.flat((box[0], box[1]))[1] - RIM, seat.flat((box[2], box[3]))[1] + RIM
+        low, up = seat.flat((box[0], box[1]))[1] - _RIM, seat.flat((box[2], box[3]))[1] + _RIM
         edge = up if above else low
         boxes = []
         for block in blocks:
@@ -150,10 +155,6 @@ def _in_rows(
             boxes.append((start, foot, start + block.width, foot + block.height))
             start += block.width + _GAP
         yield PagePlan(seat, tuple(boxes))
-
-
-def _inner(room: Box) -> Box:
-    return room[0] + RIM, room[1] + RIM, room[2] - RIM, room[3] - RIM
 
 
 def _corners(room: Box, block: Block) -> list[Box]:
@@ -165,16 +166,3 @@ def _corners(room: Box, block: Block) -> list[Box]:
         (right - wide, bottom, right, bottom + high),
         (left, bottom, left + wide, bottom + high),
     ]
-
-
-def _from(spot: Point, box: Box) -> float:
-    return hypot(spot[0] - (box[0] + box[2]) / 2, spot[1] - (box[1] + box[3]) / 2)
-
-
-def _grown(box: Box) -> Box:
-    return box[0] - _GAP, box[1] - _GAP, box[2] + _GAP, box[3] + _GAP
-
-
-def _apart(one: Box, other: Box) -> bool:
-    a = _grown(one)
-    return a[2] <= other[0] or other[2] <= a[0] or a[3] <= other[1] or other[3] <= a[1]

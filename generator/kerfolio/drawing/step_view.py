@@ -23,8 +23,7 @@ from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.mat import mat_corners, mat_stroke, with_mat
 from kerfolio.drawing.motion import arrow_strokes, guide_strokes
 from kerfolio.drawing.mounted import mounted
-from kerfolio.drawing.page_plan import RIM, PagePlan, page_plan
-from kerfolio.drawing.paper_seat import fitted
+from kerfolio.drawing.page_plan import PagePlan, page_plan, page_seat
 from kerfolio.drawing.scene import Scene, step_scene
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
 from kerfolio.drawing.vocabulary import Drawing, Item, Stroke
@@ -60,13 +59,13 @@ def step_view(
     scene, ground = step_scene(assembled, step), (0.0, 0.0, *room)
     mat = mat_corners(scene) if shown.lying and not look.from_below else ()
     if shown.fittings:
-        rough = fitted(look, extent_of(scene.solids(), look), padded(ground, -RIM)).scale
+        rough = page_seat(look, extent_of(scene.solids(), look), ground).scale
         scene = mounted(scene, shown.fittings, step.number, look, rough)
     solids = scene.solids()
     joints = [each for each in scene.open_joints() if each.straight]
     axes = [each.guide for each in scene.fittings if each.guide]
     box = with_mat(extent_of(solids, look), mat, look)
-    first = fitted(look, box, padded(ground, -RIM))
+    first = page_seat(look, box, ground)
     found = seen(
         solids,
         look,
