@@ -197,14 +197,7 @@ def _drawn(
     a, b = (view.spot(end) for end in near.ends)
     centre, reach = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2), RADIUS / scale
     scene = _near(_bare(scene, joint.joint) if below else scene, view, centre, reach)
-    found = seen(
-        scene.solids(),
-        view,
-        apart=APART / scale,
-        first=scene.coloured,
-        window=padded((*centre, *centre), _ROUND * reach),
-    )
-    found = cropped(found, centre, reach)
+    found = _in_circle(scene, view, centre, scale)
     worth = min(
         _ENOUGH,
         *(_share(scene, found, label, reach) for label in (joint.joint.a, joint.joint.b)),
@@ -231,10 +224,7 @@ def _share(scene: Scene, found: Seen, label: str, reach: float) -> float:
 
 def _bare(scene: Scene, joint: PosedJoint) -> Scene:
     """Leave out all pieces but those of a joint: what stands below would hide it from there."""
-    pieces = tuple(each for each in scene.pieces if each.label in (joint.a, joint.b))
-    return replace(
-        scene, pieces=pieces, away={each.label: scene.away[each.label] for each in pieces}
-    )
+    return _kept(scene, [each for each in scene.pieces if each.label in (joint.a, joint.b)])
 
 
 def _near(scene: Scene, view: View, centre: Point, reach: float) -> Scene:
@@ -246,9 +236,27 @@ def _near(scene: Scene, view: View, centre: Point, reach: float) -> Scene:
         above = max(bottom - centre[1], centre[1] - top, 0.0)
         return hypot(aside, above) < reach
 
-    pieces = tuple(each for each in scene.pieces if touches(each))
+    return _kept(scene, [each for each in scene.pieces if touches(each)])
+
+
+def _kept(scene: Scene, pieces: Sequence[PosedPiece]) -> Scene:
+    """Return a scene with these of its pieces alone."""
     away = {each.label: scene.away[each.label] for each in pieces}
-    return replace(scene, pieces=pieces, away=away)
+    return replace(scene, pieces=tuple(pieces), away=away)
+
+
+def _in_circle(scene: Scene, view: View, centre: Point, scale: float) -> Seen:
+    """Return what of a scene is seen within the circle, with the guides of its hardware."""
+    reach = RADIUS / scale
+    found = seen(
+        scene.solids(),
+        view,
+        apart=APART / scale,
+        first=scene.coloured,
+        extra=[each.guide for each in scene.fittings if each.guide],
+        window=padded((*centre, *centre), _ROUND * reach),
+    )
+    return cropped(found, centre, reach)
 
 
 def fitting_inset(
@@ -292,16 +300,7 @@ def _fastening(shown: Shown, group: Sequence[Fitting], spot: Vector, seat: Paper
     left, bottom, right, top = extent_of(bodies.solids(), view)
     centre = ((left + right) / 2, (bottom + top) / 2)
     scale = min(1.0, _FILLED * RADIUS / max(hypot(right - left, top - bottom) / 2, 1.0))
-    reach = RADIUS / scale
-    near = _near(home, view, centre, reach)
+    near = _near(home, view, centre, RADIUS / scale)
     scene = mounted(near, group, shown.step.number, view, scale)
-    found = seen(
-        scene.solids(),
-        view,
-        apart=APART / scale,
-        first=scene.coloured,
-        extra=[each.guide for each in scene.fittings if each.guide],
-        window=padded((*centre, *centre), _ROUND * reach),
-    )
-    new = frozenset(scene.coloured)
-    return Inset(spot, view, scale, centre, cropped(found, centre, reach), new, 1.0)
+    found = _in_circle(scene, view, centre, scale)
+    return Inset(spot, view, scale, centre, found, frozenset(scene.coloured), 1.0)
