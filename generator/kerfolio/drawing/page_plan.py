@@ -16,7 +16,7 @@ from kerfolio.geometry.occupied import Occupied
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.view import View
 
-_RIM = 8.5
+RIM = 8.5
 """Room around a picture for balloons, mm."""
 _GAP = 2.5
 _PER_CROSSED, _PER_FAR = 1.0, 0.05
@@ -33,7 +33,7 @@ class PagePlan:
 
 def page_seat(view: View, box: Box, room: Box) -> PaperSeat:
     """Return the seat of a picture by itself in a room, with what its balloons take round it."""
-    return fitted(view, box, padded(room, -_RIM))
+    return fitted(view, box, padded(room, -RIM))
 
 
 def page_plan(
@@ -147,7 +147,7 @@ def _in_rows(
         seat = page_seat(view, box, inner)
         wanted = seat.flat(near)[0] - blocks[0].width / 2 if near else left
         start = min(max(left, wanted), right - row)
-        low, up = seat.flat((box[0], box[1]))[1] - _RIM, seat.flat((box[2], box[3]))[1] + _RIM
+        low, up = seat.flat((box[0], box[1]))[1] - RIM, seat.flat((box[2], box[3]))[1] + RIM
         edge = up if above else low
         boxes = []
         for block in blocks:
