@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from typing import assert_never
 
-from kerfolio.basis.finding import Sketch
 from kerfolio.basis.measures import length, point
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import said
@@ -13,7 +12,6 @@ from kerfolio.geometry.affine import scaling
 from kerfolio.geometry.boolean import union
 from kerfolio.geometry.checks import CROSSING, OPEN, ZERO_AREA, faults
 from kerfolio.geometry.contour import Contour, Point, Region
-from kerfolio.geometry.flatten import points
 from kerfolio.geometry.path_text import contours
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.geometry.shapes import (
@@ -38,6 +36,7 @@ from kerfolio.model.outline import (
 )
 from kerfolio.model.statement import Amount
 from kerfolio.settling.scope import Scope, misshapen, unsettled
+from kerfolio.settling.sketched import sketched
 
 _BRACES = re.compile(r"\{([^{}]*)\}")
 
@@ -62,7 +61,7 @@ def check_contour(contour: Contour, what: str, place: Place, *, drawn: bool = Fa
     """
     for fault in faults(contour):
         at = point(*fault.at)
-        shown = Sketch(part="", outline=tuple(points(contour, 0.1)), spots=(fault.at,))
+        shown = sketched("", contour, (), spots=(fault.at,))
         if fault.kind == CROSSING:
             advice = "Put the corners in order round the shape, so that no side crosses another."
             message = said("{} crosses itself at {}", what, at)

@@ -82,8 +82,9 @@ def settled_part(part: Part, mark: str, job: Job) -> tuple[SettledPart | None, t
     if crowd is not None:
         words = error("too-many-meetings", str(crowd), part.place, crowd.advice, subject=part.name)
         return None, (*findings, words)
-    findings += tuple(_misplaced(shapes, outline, part))
-    shapes = tuple(each for each in shapes if _stands(each, outline))  # for a look
+    beside = [each for each in shapes if not _stands(each, outline)]
+    findings += tuple(_misplaced(beside, shapes, outline, part))
+    shapes = tuple(each for each in shapes if each not in beside)  # for a look
     try:
         shape = shape_of(outline, shapes, sheet)
         pieces = pieces_of(part.name, mark, part.pieces)
@@ -207,22 +208,23 @@ def _over_drawn(
             yield error(rule, message, place, advice, subject=stated_name(name), sketch=sketch)
 
 
-def _misplaced(shapes: Sequence[Shaped], outline: Contour, part: Part) -> Iterator[Finding]:
-    """Yield a finding for each tab, notch or row of fingers that does not stand on its edge."""
-    for shaped in shapes:
-        if not _stands(shaped, outline):
-            feature = shaped.feature
-            name = f"{part.name}.{feature.name}"
-            message = said("{} {} is not on the edge", feature.kind.name, named(name))
-            edge, (a, b) = shaped.edge, shaped.stretch or (math.inf, -math.inf)
-            if edge is not None and (a < edge.first - _EDGE or b > edge.last + _EDGE):
-                ends = edge.first, edge.last
-                where = _reaches("edge", ends), _reaches(feature.kind.name, (a, b))
-                message = said("{}: {}, {}", message, *where)
-            advice = "The edge must be straight, and as long as the feature, where it stands."
-            rule, subject = f"{feature.kind}-off-edge", stated_name(name)
-            sketch = sketched(part.name, outline, shapes, feature.name)
-            yield error(rule, message, feature.place, advice, subject=subject, sketch=sketch)
+def _misplaced(
+    beside: Iterable[Shaped], shapes: Sequence[Shaped], outline: Contour, part: Part
+) -> Iterator[Finding]:
+    """Yield a finding for each of the part's shapes that stands ``beside`` its edge."""
+    for shaped in beside:
+        feature = shaped.feature
+        name = f"{part.name}.{feature.name}"
+        message = said("{} {} is not on the edge", feature.kind.name, named(name))
+        edge, (a, b) = shaped.edge, shaped.stretch or (math.inf, -math.inf)
+        if edge is not None and (a < edge.first - _EDGE or b > edge.last + _EDGE):
+            ends = edge.first, edge.last
+            where = _reaches("edge", ends), _reaches(feature.kind.name, (a, b))
+            message = said("{}: {}, {}", message, *where)
+        advice = "The edge must be straight, and as long as the feature, where it stands."
+        rule, subject = f"{feature.kind}-off-edge", stated_name(name)
+        sketch = sketched(part.name, outline, shapes, feature.name)
+        yield error(rule, message, feature.place, advice, subject=subject, sketch=sketch)
 
 
 def _stands(shaped: Shaped, outline: Contour) -> bool:
