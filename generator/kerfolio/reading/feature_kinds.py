@@ -89,6 +89,19 @@ _COUNTED = (
     "an edge between points from where it begins."
 )
 EDGE_KEY = Key(name="edge", form=EDGE, says="The part's edge it sits on.", required=True)
+_MIDDLES = Key(
+    name="at",
+    form=LENGTHS,
+    says=f"Its middle along the edge, or a list: {_COUNTED}",
+    required=True,
+)
+_BORED = (
+    Key(name="diameter", form=LENGTH, says="Diameter."),
+    Key(name="for", form=REFERENCE, says="Clearance hole of this hardware.", field="for_"),
+    Key(name="pilot", form=REFERENCE, says="Pilot hole of this screw."),
+)
+"""How wide a hole is said to be: by one of these."""
+_ONE_WIDTH = (tuple(each.name for each in _BORED),)
 
 
 def _form(
@@ -181,14 +194,7 @@ def _notch() -> Record[Cutting]:
     return _form(
         NOTCH,
         Notch,
-        EDGE_KEY,
-        Key(
-            name="at",
-            form=LENGTHS,
-            says=f"Its middle along the edge, or a list: {_COUNTED}",
-            required=True,
-        ),
-        *(DEPTH, _TAKES, _WIDTH),
+        *(EDGE_KEY, _MIDDLES, DEPTH, _TAKES, _WIDTH),
         one_of=_FITS,
     )
 
@@ -197,13 +203,10 @@ def _hole() -> Record[Cutting]:
     return _form(
         HOLE,
         _make_hole,
-        _ALL_AT,
-        Key(name="diameter", form=LENGTH, says="Diameter."),
-        Key(name="for", form=REFERENCE, says="Clearance hole of this hardware.", field="for_"),
-        Key(name="pilot", form=REFERENCE, says="Pilot hole of this screw."),
+        *(_ALL_AT, *_BORED),
         Key(name="depth", form=LENGTH, says="Depth; a hole goes through without one."),
         Key(name="counterbore", form=_COUNTERBORE, says="A wider bore on the show face."),
-        one_of=(("diameter", "for", "pilot"),),
+        one_of=_ONE_WIDTH,
     )
 
 
@@ -296,17 +299,9 @@ def _bore() -> Record[Cutting]:
     return _form(
         BORE,
         EdgeBore,
-        EDGE_KEY,
-        Key(
-            name="at",
-            form=LENGTHS,
-            says=f"Its middle along the edge, or a list: {_COUNTED}",
-            required=True,
-        ),
+        *(EDGE_KEY, _MIDDLES),
         Key(name="depth", form=LENGTH, says="How deep it goes in from the edge.", required=True),
-        Key(name="diameter", form=LENGTH, says="Diameter."),
-        Key(name="for", form=REFERENCE, says="Clearance hole of this hardware.", field="for_"),
-        Key(name="pilot", form=REFERENCE, says="Pilot hole of this screw."),
+        *_BORED,
         Key(
             name="from-face",
             form=LENGTH,
@@ -317,7 +312,7 @@ def _bore() -> Record[Cutting]:
             form=FLAG,
             says="Whether a drilling guide, or the hole it meets, leads the bit.",
         ),
-        one_of=(("diameter", "for", "pilot"),),
+        one_of=_ONE_WIDTH,
     )
 
 

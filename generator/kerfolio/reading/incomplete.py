@@ -12,6 +12,7 @@ from kerfolio.model.part import LeftOut, Part
 from kerfolio.model.statement import Spot
 from kerfolio.reading.amounts import SPOTS
 from kerfolio.reading.desk import Desk
+from kerfolio.reading.edges import SIDES
 from kerfolio.reading.feature import FEATURES
 from kerfolio.reading.feature_kinds import EDGE_KEY
 from kerfolio.reading.nodes import Entry, Mapping, Node, Scalar
@@ -20,7 +21,6 @@ from kerfolio.reading.record import Entries
 from kerfolio.reading.values import name_fault
 
 _FEATURES = "features"
-_SIDES = ("left", "right", "top", "bottom")
 _KINDS = {word for each in FEATURE_KINDS for word in (each.key, each.by_mate)}
 
 
@@ -68,7 +68,7 @@ def _left_out(entry: Entry, desk: Desk) -> LeftOut:
     """Return a feature that cannot be read with what is known of where it is."""
     stated = next(_cuttings(entry.value), None)
     at, edge = (stated.get("at"), stated.get(EDGE_KEY.name)) if stated else (None, None)
-    side = edge.text if isinstance(edge, Scalar) and edge.text in _SIDES else ""
+    side = edge.text if isinstance(edge, Scalar) and edge.text in SIDES else ""
     spots: tuple[Spot, ...] = ()
     if at is not None and not side:
         spots = SPOTS.read(at, desk) or ()
