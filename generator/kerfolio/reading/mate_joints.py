@@ -91,15 +91,14 @@ def _is_new(pair: Pair, listed: Sequence[Joint], desk: Desk) -> bool:
 def _refuse_others(pairs: Sequence[Pair], listed: Sequence[Joint], desk: Desk) -> list[Joint]:
     """Refuse listed joints that take one of a pair elsewhere, each once, and return them."""
     wrong: list[Joint] = []
-    known = [{each.own, each.mate.name} for each in pairs if each.label]
+    known = [(each, {each.own, each.mate.name}) for each in pairs if each.label]
+    meant = [ends for _, ends in known]
     for joint in listed:
         both = {joint.a.name, joint.b.name}
-        against = (
-            each
-            for each, pair in zip((each for each in pairs if each.label), known, strict=True)
-            if joint.kind is each.following.joint and both & pair and both not in known
-        )
-        first = next(against, None)
+        if both in meant:
+            continue
+        kin = (pair for pair, ends in known if both & ends and pair.following.joint is joint.kind)
+        first = next(kin, None)
         if first is not None:
             _refuse_other(first, joint, desk)
             wrong.append(joint)
