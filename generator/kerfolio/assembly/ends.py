@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from kerfolio.settling.fastened import is_meant
+from kerfolio.basis.names import split_feature
+from kerfolio.settling.fastened import OUTWARD, is_meant
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 
@@ -28,7 +29,7 @@ class End:
         return f"{self.piece}.{self.side}" if self.side else self.piece
 
 
-SIDES = ("left", "right", "top", "bottom")
+SIDES = tuple(OUTWARD)
 
 
 def pieces_of(settled: SettledPlan) -> dict[str, SettledPart]:
@@ -43,11 +44,10 @@ def end_of(name: str, pieces: Mapping[str, SettledPart]) -> End | None:
     """
     if name in pieces:
         return End(piece=name, part=pieces[name])
-    fitting = [label for label in pieces if name.startswith(f"{label}.")]
-    if not fitting:
+    piece, wanted = split_feature(name, pieces)
+    if not piece:
         return None
-    piece = max(fitting, key=len)
-    part, wanted = pieces[piece], name[len(piece) + 1 :]
+    part = pieces[piece]
     found = tuple(each for each in part.features if is_meant(each.name, wanted))
     if found:
         return End(piece=piece, part=part, features=found)

@@ -47,6 +47,16 @@ def is_plan_name(name: str) -> bool:
     return bool(NAME.fullmatch(name)) and "_" not in name and len(name) <= _LONGEST
 
 
+def split_feature(name: str, pieces: Iterable[str]) -> tuple[str, str]:
+    """Return the name of a piece's feature as (piece, feature); of pieces that fit, the longest.
+
+    The piece is empty when none is known by it.
+    """
+    fitting = [label for label in pieces if name.startswith(f"{label}.")]
+    piece = max(fitting, key=len, default="")
+    return (piece, name[len(piece) + 1 :]) if piece else ("", name)
+
+
 def nearest(name: str, known: Iterable[str]) -> str | None:
     """Return the known name most like ``name``, or None when none is close."""
     return next(iter(likely(name, known)), None)

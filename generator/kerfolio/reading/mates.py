@@ -8,7 +8,7 @@ from itertools import chain
 
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.expression import parse
-from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.names import did_you_mean, split_feature
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text, said, stated_name
 from kerfolio.model.feature import ByMate, Feature, Groove, Hole, Mated, Notch, Pocket, Slot
@@ -138,12 +138,11 @@ class _Book:
         return _refused("mate-follows", message, named.place, advice)
 
     def _found(self, named: Named, kind: FeatureKind) -> _Found:
-        fitting = [label for label in self._pieces if named.name.startswith(f"{label}.")]
-        label = max(fitting, key=len, default="")
+        label, rest = split_feature(named.name, self._pieces)
         wanted = FOLLOWING[kind].mate
         if not label:
             raise self._no_piece(named, wanted)
-        part, rest = self._pieces[label], named.name[len(label) + 1 :]
+        part = self._pieces[label]
         for feature in part.features:
             if rest == feature.name:
                 return _Found(part=part, feature=feature, number=0)

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import hypot
 
+from kerfolio.basis.names import split_feature
 from kerfolio.basis.said import Words, named, stated_name
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.rigid import Vector
@@ -18,12 +19,13 @@ from kerfolio.model.statement import Named
 from kerfolio.model.stock import HardwareStock, Stock
 from kerfolio.settling.settled import SettledBoard, SettledFeature, SettledPart, SettledPlan
 
-_SIDES: Mapping[str, Point] = {
+OUTWARD: Mapping[str, Point] = {
     "left": (-1.0, 0.0),
     "right": (1.0, 0.0),
-    "bottom": (0.0, -1.0),
     "top": (0.0, 1.0),
+    "bottom": (0.0, -1.0),
 }
+"""Where the sides of a part look, by the names that ends of joints and fastenings have for them."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,7 +91,7 @@ class Seat:
     def inward(self) -> Vector:
         """The way into it, in the part's frame: of a hole from the show face to the back."""
         if self.side:
-            x, y = _SIDES[self.side]
+            x, y = OUTWARD[self.side]
             return -x, -y, 0.0
         assert self.feature is not None
         if self.feature.kind is HOLE:
@@ -217,17 +219,16 @@ class _Finder:
         """Return the seats that a name means, in the plan's order."""
         if end.name in self._boards:
             return (Seat(name=end.name, piece="", part=None, board=self._boards[end.name]),)
-        fitting = [label for label in self._pieces if end.name.startswith(f"{label}.")]
-        if not fitting:
+        piece, wanted = split_feature(end.name, self._pieces)
+        if not piece:
             return ()
-        piece = max(fitting, key=len)
-        part, wanted = self._pieces[piece], end.name[len(piece) + 1 :]
+        part = self._pieces[piece]
         found = tuple(
             self._seat(piece, part, each) for each in part.features if is_meant(each.name, wanted)
         )
         if found:
             return found
-        is_side = wanted in _SIDES
+        is_side = wanted in OUTWARD
         return (Seat(name=end.name, piece=piece, part=part, side=wanted),) if is_side else ()
 
     def _seat(self, piece: str, part: SettledPart, feature: SettledFeature) -> Seat:
