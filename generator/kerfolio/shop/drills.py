@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from kerfolio.basis.digits import rounded
 from kerfolio.basis.said import stated_name
 from kerfolio.model.feature import EdgeBore, Hole
-from kerfolio.model.feature_kind import BORE, HOLE
+from kerfolio.model.feature_kind import HOLE
+from kerfolio.settling.bored import bores_of_part
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 
 
@@ -58,12 +59,13 @@ def holes_of(settled: SettledPlan, part: SettledPart) -> tuple[Drilled, ...]:
     )
 
 
-def _into_edges(settled: SettledPlan, part: SettledPart) -> Iterator[Drilled]:
-    """Yield the bores into the edges of a part."""
+def edge_bores_of(settled: SettledPlan, part: SettledPart) -> tuple[Drilled, ...]:
+    """Return the bores into the edges of a part in the order of its features."""
     stated = _stated(settled, part.name)
-    for feature in part.features:
-        if feature.kind is BORE:
-            yield replace(_hole(feature, stated.get(stated_name(feature.name))), edge=True)
+    return tuple(
+        replace(_hole(feature, stated.get(stated_name(feature.name))), edge=True)
+        for feature in bores_of_part(part)
+    )
 
 
 def _stated(settled: SettledPlan, part: str) -> Mapping[str, Hole | EdgeBore]:
@@ -100,7 +102,7 @@ def drills_of(settled: SettledPlan) -> tuple[Drill, ...]:
     """
     found: dict[tuple[float, float, bool, bool, bool], list[tuple[Drilled, SettledPart]]] = {}
     for part in settled.parts:
-        for hole in (*holes_of(settled, part), *_into_edges(settled, part)):
+        for hole in (*holes_of(settled, part), *edge_bores_of(settled, part)):
             deep = 0.0 if hole.depth is None else rounded(hole.depth, 2)
             key = (rounded(hole.diameter, 2), deep, hole.bore, hole.pilot, hole.edge)
             found.setdefault(key, []).append((hole, part))

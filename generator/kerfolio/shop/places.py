@@ -18,7 +18,7 @@ from kerfolio.model.feature_kind import (
     FeatureKind,
 )
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
-from kerfolio.shop.drills import holes_of
+from kerfolio.shop.drills import edge_bores_of, holes_of
 
 MARKED = (SLOT, NOTCH, WINDOW, POCKET, GROOVE)
 """What is marked besides holes; tabs and fingers are the outline's own."""
@@ -47,14 +47,13 @@ class Spot:
 def spots_of(settled: SettledPlan, part: SettledPart) -> tuple[Spot, ...]:
     """Return what is to be marked on a part: holes first, then the rest, as the plan has them."""
     box = bounds(part.plain.outer)
-    holes = _holes(settled, part, box.x0, box.y0)
-    return (*holes, *_bores(part, box.x0, box.y0), *_others(part, box.x0, box.y0))
+    return (*_drilled(settled, part, box.x0, box.y0), *_others(part, box.x0, box.y0))
 
 
-def _holes(settled: SettledPlan, part: SettledPart, x0: float, y0: float) -> Iterator[Spot]:
-    for hole in holes_of(settled, part):
+def _drilled(settled: SettledPlan, part: SettledPart, x0: float, y0: float) -> Iterator[Spot]:
+    for hole in (*holes_of(settled, part), *edge_bores_of(settled, part)):
         yield Spot(
-            kind=HOLE,
+            kind=BORE if hole.edge else HOLE,
             left=hole.at[0] - x0,
             up=hole.at[1] - y0,
             width=hole.diameter,
@@ -62,19 +61,6 @@ def _holes(settled: SettledPlan, part: SettledPart, x0: float, y0: float) -> Ite
             depth=hole.depth,
             bore=hole.bore,
         )
-
-
-def _bores(part: SettledPart, x0: float, y0: float) -> Iterator[Spot]:
-    for feature in part.features:
-        if feature.kind is BORE:
-            yield Spot(
-                kind=BORE,
-                left=feature.at[0] - x0,
-                up=feature.at[1] - y0,
-                width=feature.width.value,
-                length=feature.width.value,
-                depth=feature.depth.value if feature.depth else None,
-            )
 
 
 def _others(part: SettledPart, x0: float, y0: float) -> Iterator[Spot]:
