@@ -5,12 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kerfolio.model.stock import SheetStock
-from kerfolio.shop.screw import allowable_withdrawal, ultimate_in_board
+from kerfolio.shop.screw import BOARDS, allowable_hold
 
 _SOFT = ("softwood-plywood", "softwood", "osb")
-_BOARDS = ("mdf", "particleboard", "hardboard")
-_OVER = 5.0
-_WATER = 0.1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,7 +33,7 @@ memory). A board's edge splits where wood's would be pressed together."""
 
 def pilot_in(stock: SheetStock, *, edge: bool) -> Pilot:
     """Return the pilot that a sheet material wants in its face or its edge."""
-    if stock.family in _BOARDS:
+    if stock.family in BOARDS:
         return _IN_BOARD_EDGE if edge else _IN_HARD
     return _IN_SOFT if stock.family in _SOFT else _IN_HARD
 
@@ -55,13 +52,11 @@ def pull_of(stock: SheetStock, shank: float, bite: float, *, edge: bool) -> Pull
     A plywood's face counts as side grain of its density, dried; of the edge of plywood, and of MDF
     by itself, nothing is published that would be read by anybody here.
     """
-    gravity = stock.density / 1000 / (1 + _WATER)
     if stock.family == "particleboard":
-        ultimate = ultimate_in_board(gravity, shank, bite, edge=edge)
         source = "Wood Handbook FPL-GTR-190, chapter 8, particleboard, a fifth; from memory"
-        return Pull(allowed=ultimate / _OVER, source=source)
-    if edge or stock.family in _BOARDS:
-        what = "the edge of plywood" if stock.family not in _BOARDS else "MDF and hardboard"
+    elif edge or stock.family in BOARDS:
+        what = "the edge of plywood" if stock.family not in BOARDS else "MDF and hardboard"
         return Pull(allowed=None, source=f"no published rule covers {what}")
-    source = "NDS for wood screws, side grain: 2850 G2 D a unit of length"
-    return Pull(allowed=allowable_withdrawal(gravity, shank, bite), source=source)
+    else:
+        source = "NDS for wood screws, side grain: 2850 G2 D a unit of length"
+    return Pull(allowed=allowable_hold(stock, shank, bite, edge=edge), source=source)

@@ -25,7 +25,9 @@ def allowable_withdrawal(gravity: float, diameter: float, threaded: float) -> fl
     return _ALLOWABLE_N * gravity**2 * diameter * threaded
 
 
-_BOARDS = ("mdf", "particleboard", "hardboard")
+BOARDS = ("mdf", "particleboard", "hardboard")
+"""Families of boards of fibres or particles."""
+
 _FACE_N, _EDGE_N = 41.1, 31.8
 """N and mm; 2655 and 2055 in lb and in."""
 
@@ -60,6 +62,6 @@ def allowable_hold(
     ``threaded`` is the length in it, mm. Plywood counts as wood of its density, dried.
     """
     gravity = stock.density / 1000 / (1 + _WATER)
-    if stock.family in _BOARDS:
+    if stock.family in BOARDS:
         return ultimate_in_board(gravity, diameter, threaded, edge=edge) / _OVER
     return allowable_withdrawal(gravity, diameter, threaded) * (_PLY_EDGE if edge else 1)
