@@ -8,6 +8,7 @@ from enum import Enum
 from math import asin, degrees
 
 from kerfolio.assembly.assembled import Assembled, PosedPiece
+from kerfolio.assembly.frames import side_line
 from kerfolio.geometry.rigid import (
     Rigid,
     Vector,
@@ -151,10 +152,8 @@ def _outward(fastening: SettledFastening) -> float:
 def _edge_point(seat: Seat) -> Vector:
     """Return the middle of a side of a part, in its frame."""
     assert seat.part is not None
-    xs, ys = zip(*((v[0], v[1]) for v in seat.part.plain.outer.vertices), strict=True)
-    x, y = (min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2
-    at = {"left": (min(xs), y), "right": (max(xs), y), "bottom": (x, min(ys)), "top": (x, max(ys))}
-    return (*at[seat.side], seat.part.thickness / 2)
+    middle, *_ = side_line(seat.part, seat.side)
+    return (*middle, seat.part.thickness / 2)
 
 
 def _goes_to_show(fastening: SettledFastening, pieces: dict[str, PosedPiece]) -> bool:

@@ -8,7 +8,7 @@ from functools import partial
 
 from kerfolio.assembly.assembled import BuildOrder
 from kerfolio.assembly.fastened import Body, PosedFastening, Role
-from kerfolio.geometry.rigid import Rigid, Vector, added, scaled
+from kerfolio.geometry.rigid import Rigid, Vector, added, between, dot, scaled
 from kerfolio.model.fastening import CROSS_NUT
 from kerfolio.model.stock import HardwareStock
 
@@ -55,7 +55,7 @@ class Fitting:
 
 
 def _behind(out: Vector, to_viewer: Vector) -> bool:
-    return sum(a * b for a, b in zip(out, to_viewer, strict=True)) < 0
+    return dot(out, to_viewer) < 0
 
 
 def fittings_of(fastenings: Sequence[PosedFastening], order: BuildOrder) -> tuple[Fitting, ...]:
@@ -103,10 +103,4 @@ def _fittings(
 
 def _past(fastening: PosedFastening, body: Body) -> bool:
     """Tell whether a washer lies under the nut."""
-    along = sum(
-        a * (b - c)
-        for a, b, c in zip(
-            fastening.direction, body.frame.origin, fastening.frame.origin, strict=True
-        )
-    )
-    return along > 1.0
+    return dot(fastening.direction, between(fastening.frame.origin, body.frame.origin)) > 1.0

@@ -9,17 +9,18 @@ from dataclasses import dataclass, replace
 from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, Move, PosedPiece
 from kerfolio.assembly.extent import box_around
 from kerfolio.assembly.fitting import Fitting
+from kerfolio.assembly.standing import WAYS
 from kerfolio.geometry.rigid import HERE, Rigid, Vector, between, cross, dot, length, scaled
 from kerfolio.model.lying import BACK, FACE_DOWN, FACE_UP, FRONT, INNER, LEFT, OUTER, OVER, RIGHT
 from kerfolio.model.plan import Step
 
-_DOWN: Vector = (0.0, 0.0, -1.0)
+_DOWN = WAYS["down"]
 _UNDER: Mapping[str, Vector] = {
-    LEFT: (-1.0, 0.0, 0.0),
-    RIGHT: (1.0, 0.0, 0.0),
-    FRONT: (0.0, -1.0, 0.0),
-    BACK: (0.0, 1.0, 0.0),
-    OVER: (0.0, 0.0, 1.0),
+    LEFT: WAYS["left"],
+    RIGHT: WAYS["right"],
+    FRONT: WAYS["front"],
+    BACK: WAYS["back"],
+    OVER: WAYS["up"],
 }
 """Which side of the finished whole a word of lying puts under, as a direction of the world."""
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from kerfolio.assembly.assembled import Assembled, PosedPiece
 from kerfolio.assembly.ends import end_of, pieces_of
+from kerfolio.geometry.arc import edges
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds, centroid, point_in
 from kerfolio.geometry.rigid import Vector, dot
@@ -113,7 +114,8 @@ class _Look:
         reach = self._length() / 2
         outermost = max(sides[low][1], sides[high][1])
         to_drive = (reach - outermost) / taper if taper > 0 else 0.0
-        face = self._face()
+        holds = self._held()
+        face = self._face(holds)
         box = bounds(self._part.plain.outer)
         tip = self._tip()
         cheek = (self._tab.width.value - self._across()) / 2 if self._tab else None
@@ -121,7 +123,7 @@ class _Look:
             joint=self._joint,
             wedge=self._wedge,
             through=self._piece,
-            holds=self._held(),
+            holds=holds,
             part=self._part,
             slot=slot,
             slotted=self._slotted,
@@ -175,23 +177,19 @@ class _Look:
         root = (x - sx) * self._out[0] + (y - sy) * self._out[1]
         return root + self._tab.length.value
 
-    def _joined(self) -> str:
-        """Return the piece that the tenon goes through, as its joint names it; else nothing."""
+    def _held(self) -> str:
+        """Return the piece that the tenon goes through as its joint names it, if it has a place."""
         pieces = pieces_of(self._settled)
         for each in self._settled.plan.joints:
             if each.kind is TAB_JOINT:
                 a, b = end_of(each.a.name, pieces), end_of(each.b.name, pieces)
                 if a and b and a.piece == self._piece and self._tab in a.features:
-                    return b.piece
+                    return b.piece if b.piece in self._posed else ""
         return ""
 
-    def _held(self) -> str:
-        found = self._joined()
-        return found if found in self._posed else ""
-
-    def _face(self) -> float | None:
+    def _face(self, holds: str) -> float | None:
         """Return where the face of what it holds lies that looks along the tenon, outward."""
-        held = self._posed.get(self._held())
+        held = self._posed.get(holds)
         if held is None:
             return None
         outward, own = self._outward(), self._posed[self._piece].pose
@@ -202,8 +200,7 @@ class _Look:
 
 def _crossings(contour: Contour, y: float) -> Iterator[float]:
     """Yield where the straight sides of a contour cross a height."""
-    for (x0, y0, _), (x1, y1, _) in zip(
-        contour.vertices, (*contour.vertices[1:], contour.vertices[0]), strict=True
-    ):
+    for edge in edges(contour):
+        (x0, y0), (x1, y1) = edge.start, edge.end
         if min(y0, y1) <= y <= max(y0, y1) and y0 != y1:
             yield x0 + (x1 - x0) * (y - y0) / (y1 - y0)
