@@ -6,6 +6,8 @@ its edge; a pad is screwed flat on the rail; a dowel goes from the shelf's edge 
 
 from __future__ import annotations
 
+from tests.plans import altered
+
 BOLTED = """\
 plan: Bolted bracket
 version: 1.0.0
@@ -64,9 +66,5 @@ releases: {1.0.0: {date: 2026-10-02, changed: First release.}}
 
 
 def spoilt(*changes: tuple[str, str]) -> str:
-    """Return the plan with each text changed to another; AssertionError where it is not there."""
-    text = BOLTED
-    for old, new in changes:
-        assert text.count(old) == 1, f"{old!r} stands there {text.count(old)} times"
-        text = text.replace(old, new)
-    return text
+    """Return the plan with each text, which must occur once, changed to another."""
+    return altered(BOLTED, *changes)

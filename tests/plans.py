@@ -77,6 +77,14 @@ READY = RACK.replace("fit: 0.1}", "ready-made: [17.8, 18, 18.2], fit: 0.1}")
 """The same with files made ready for four thicknesses."""
 
 
+def altered(text: str, *changes: tuple[str, str]) -> str:
+    """Return a text with each old one, which must occur once, made a new one."""
+    for old, new in changes:
+        assert text.count(old) == 1, f"{text.count(old)} times: {old}"
+        text = text.replace(old, new)
+    return text
+
+
 def lay_down(folder: Path, plan: str = RACK, name: str = "rack", workshop: str = WORKSHOP) -> Path:
     """Write a workshop of one plan into a folder."""
     (folder / "plans" / name).mkdir(parents=True)

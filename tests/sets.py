@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from tests.plans import altered
+
 _FOOT = """\
 relief: {style: dog-bone, cutter: compression-6}
 parts:
@@ -74,7 +76,4 @@ releases: {1.0.0: {date: 2026-10-02, changed: First.}}
 
 def changed(*changes: tuple[str, str], text: str = SET) -> str:
     """Return the text of a set with each old text, which must occur once, made a new one."""
-    for old, new in changes:
-        assert text.count(old) == 1, f"{text.count(old)} times: {old}"
-        text = text.replace(old, new)
-    return text
+    return altered(text, *changes)

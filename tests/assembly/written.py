@@ -15,7 +15,7 @@ from kerfolio.proving.rules import TOGETHER
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.settling.variant import drawn_variant, variants
-from tests.plans import workshop
+from tests.plans import altered, workshop
 
 FOLDER = Path(__file__).resolve().parent / "plans"
 NAMES = ("stool", "cupboard", "egg-crate", "workshop-table")
@@ -30,11 +30,7 @@ def text(name: str) -> str:
 
 def changed(name: str, *changes: tuple[str, str]) -> str:
     """Return the text of a plan with each old text, which must occur once, made a new one."""
-    made = text(name)
-    for old, new in changes:
-        assert made.count(old) == 1, f"{made.count(old)} times: {old}"
-        made = made.replace(old, new)
-    return made
+    return altered(text(name), *changes)
 
 
 def at_one_thickness(plan: str) -> str:

@@ -62,15 +62,12 @@ def bookmarks(content: bytes) -> list[tuple[int, str, int]]:
 
 def runs(content: bytes, dots: float = 10.0) -> set[float]:
     """Return how long the longest stretch without white is in each line of all pages, mm."""
-    document = pypdfium2.PdfDocument(content)
     found: set[float] = set()
-    for page in document:
-        inked = page.render(scale=dots * 25.4 / 72, grayscale=True).to_numpy().squeeze() < 250
+    for inked in _inked(content, dots, 250):
         for line in inked:
             edges = np.flatnonzero(np.diff(np.concatenate(([0], line, [0]))))
             if len(edges):
                 found.add(float((edges[1::2] - edges[::2]).max()) / dots)
-    document.close()
     return found
 
 
@@ -80,13 +77,18 @@ def blank_feet(content: bytes, margins: tuple[float, float], dots: float = 1.5) 
     ``margins`` are the upper and the lower one, mm; the foot stands in the lower one. Looked at as
     pictures of ``dots`` a mm.
     """
-    document = pypdfium2.PdfDocument(content)
     found = []
-    for page in document:
-        inked = page.render(scale=dots * 25.4 / 72, grayscale=True).to_numpy().squeeze() < 235
+    for inked in _inked(content, dots, 235):
         top, bottom = round(margins[0] * dots), len(inked) - round(margins[1] * dots)
         rows = np.flatnonzero(inked[top:bottom].any(axis=1))
         last = int(rows.max()) + 1 if len(rows) else 0
         found.append(1.0 - last / (bottom - top))
-    document.close()
     return found
+
+
+def _inked(content: bytes, dots: float, white: int) -> Iterator[np.ndarray]:
+    """Yield each page in ``dots`` a mm, true where it is darker than a grey counted as white."""
+    document = pypdfium2.PdfDocument(content)
+    for page in document:
+        yield page.render(scale=dots * 25.4 / 72, grayscale=True).to_numpy().squeeze() < white
+    document.close()

@@ -15,7 +15,7 @@ from kerfolio.assembly.wedged import Wedged, wedges_of
 from kerfolio.basis.finding import Severity
 from kerfolio.proving import wedges
 from kerfolio.proving.rules import rules_of
-from tests.plans import proved
+from tests.plans import altered, proved
 from tests.tools.docs_pictures import DOCS
 
 IDS = {id for rule in rules_of(wedges) for id in rule.ids}
@@ -25,11 +25,7 @@ OUTLINE = "[[0, 0], [16, 0], [33, 120], [0, 120]]"
 
 @cache
 def trestle(*changes: tuple[str, str]) -> str:
-    text = PLAN.read_text("utf-8")
-    for old, new in changes:
-        assert old in text, old
-        text = text.replace(old, new)
-    return text
+    return altered(PLAN.read_text("utf-8"), *changes)
 
 
 LEFT = "left-wedge-slot: {slot: {at: [-t - 12, 35], length: 28, takes: ply}}"
