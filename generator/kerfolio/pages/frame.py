@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import day_text
@@ -106,6 +106,11 @@ def site_frame(
         maker=site.identity.maker,
         contact=contact_href(site.identity.contact),
     )
+
+
+def with_script(frame: Frame, file: str, script: str) -> Frame:
+    """Return the frame of a page of a site with its own script, kept as ``file``."""
+    return replace(frame, script_file=f"{frame.root}{asset(file, script)}")
 
 
 def lone_frame(

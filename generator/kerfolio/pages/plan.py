@@ -18,10 +18,9 @@ from kerfolio.edition.edition import Edition
 from kerfolio.edition.measuring import measuring_of
 from kerfolio.edition.names import PAPERS, booklet_name
 from kerfolio.model.plan import Photo
-from kerfolio.pages.asset import asset
 from kerfolio.pages.document import Setting
 from kerfolio.pages.fitting import Fitting, fitting_of
-from kerfolio.pages.frame import Frame
+from kerfolio.pages.frame import Frame, with_script
 from kerfolio.pages.howto import howto_script, tools
 from kerfolio.pages.links import contact_href, mail_address, report_href
 from kerfolio.pages.page_script import PAGE_SCRIPT, page_script
@@ -90,8 +89,7 @@ def steps_page(site: Site, edition: Edition) -> str:
 
 def _frame(site: Site, edition: Edition, path: str, title: str, words: str) -> Frame:
     frame = plan_frame(site, edition, path, title, words)
-    script = f"{frame.root}{asset(PAGE_SCRIPT, page_script(edition.reader))}"
-    return replace(frame, script_file=script)
+    return with_script(frame, PAGE_SCRIPT, page_script(edition.reader))
 
 
 def report_link(edition: Edition) -> str:

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 
 from markupsafe import Markup
 
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
-from kerfolio.pages.asset import asset
-from kerfolio.pages.frame import site_frame
+from kerfolio.pages.frame import site_frame, with_script
 from kerfolio.pages.listed import listed, site_image
 from kerfolio.pages.photos import ShownPhoto, shown
 from kerfolio.pages.script_words import told_script
@@ -63,9 +62,7 @@ def plans_index(site: Site) -> str:
     entries = entries_of(listed(site), "../", reader)
     ways = _ways(entries, reader) if len(entries) > _FEW else ()
     if ways:
-        frame = replace(
-            frame, script_file=f"{frame.root}{asset(PLANS_SCRIPT, plans_script(reader))}"
-        )
+        frame = with_script(frame, PLANS_SCRIPT, plans_script(reader))
     return render("plans.html", reader, frame=frame, entries=entries, ways=ways)
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from markupsafe import Markup
 
 from kerfolio.basis.saying import say
@@ -21,7 +19,7 @@ from kerfolio.edition.setup_art import setup_arts
 from kerfolio.edition.setup_coupon import setup_coupons
 from kerfolio.edition.setup_pictures import art_picture, coupon_picture
 from kerfolio.edition.side_words import finished_edge
-from kerfolio.pages.asset import asset
+from kerfolio.pages.frame import with_script
 from kerfolio.pages.page_script import PAGE_SCRIPT, page_script
 from kerfolio.pages.plan_frame import plan_frame
 from kerfolio.pages.site import Site
@@ -42,11 +40,11 @@ def setup_page(site: Site, edition: Edition) -> str:
     words = say(edition.reader, "pagesetup-about", **told)
     # The markup comes from our own SVG writer, which escapes every word of the maker's.
     pictures = {name: Markup(text) for name, text in site.files[edition.name].pictures.items()}
-    script = f"../../../{asset(PAGE_SCRIPT, page_script(edition.reader))}"
+    frame = plan_frame(site, edition, path, title, words)
     return render(
         "setup.html",
         edition.reader,
-        frame=replace(plan_frame(site, edition, path, title, words), script_file=script),
+        frame=with_script(frame, PAGE_SCRIPT, page_script(edition.reader)),
         plan=plan,
         fit=edition.settled.variant.label,
         file_words=lambda number: file_words(edition, number),

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from string import ascii_lowercase
 
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
-from kerfolio.pages.asset import asset
-from kerfolio.pages.frame import site_frame
+from kerfolio.pages.frame import site_frame, with_script
 from kerfolio.pages.listed import site_image
 from kerfolio.pages.page_script import PAGE_SCRIPT, page_script
 from kerfolio.pages.site import Site
@@ -82,11 +81,10 @@ def stock_page(site: Site) -> str:
     reader = site.identity.reader
     words = say(reader, "pagestock-about")
     frame = site_frame(site, "stock/", say(reader, "pagestock-title"), words, site_image(site))
-    script = f"{frame.root}{asset(PAGE_SCRIPT, page_script(reader))}"  # opens what links lead to
     return render(
         "stock.html",
         reader,
-        frame=replace(frame, script_file=script),
+        frame=with_script(frame, PAGE_SCRIPT, page_script(reader)),  # opens what links lead to
         chapters=chapters(site),
     )
 
