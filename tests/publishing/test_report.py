@@ -138,3 +138,11 @@ def test_a_report_is_drawn_again_only_where_something_changed(
     (shop / "workshop.yaml").write_text("workshop: [", "utf-8")
     assert told() == told()
     assert len(drawn) == 4  # nothing of it is kept
+
+
+def test_what_is_wrong_with_a_folder_itself_is_told_under_it(shop: Path) -> None:
+    (shop / "plans" / "empty").mkdir()
+    text = Tree(page(shop)).text_of("main")
+    assert "no plan.yaml in this folder" in text
+    assert "plans/empty · no-plan" in text
+    assert [each.rule for each in examine(shop, "empty").findings] == ["unknown-plan", "no-plan"]

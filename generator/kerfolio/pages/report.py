@@ -36,7 +36,6 @@ class Remark:
     reason: str
     source: str
     picture: str = ""
-    part: str = ""
     href: str = ""
     is_new: bool = False
 
@@ -135,7 +134,7 @@ def groups(remarks: tuple[Remark, ...], head: str = "") -> Iterator[Group]:
 
 
 def _line(remark: Remark) -> _Line:
-    finding = remark.finding
+    finding, shown = remark.finding, _shown(remark.finding)
     at = f", at {told(finding.mark.at, Reader(unit=finding.unit))}" if finding.mark else ""
     return _Line(
         weight=str(finding.severity).capitalize(),
@@ -149,10 +148,17 @@ def _line(remark: Remark) -> _Line:
         rule=finding.rule,
         # The markup comes from our own SVG writer, which escapes every word of the maker's.
         picture=Markup(remark.picture),
-        caption=f"{remark.part}{at}" if remark.part else "",
+        caption=f"{shown}{at}" if shown else "",
         href=remark.href,
         is_new=remark.is_new,
     )
+
+
+def _shown(finding: Finding) -> str:
+    """Return what the picture of a finding shows: pieces that meet, or the part it is on."""
+    if finding.meeting:
+        return listed(finding.meeting.pieces)
+    return finding.mark.part if finding.mark else ""
 
 
 def _spans(text: str) -> Spans:

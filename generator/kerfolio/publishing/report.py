@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
 
 from kerfolio.basis.finding import Finding
-from kerfolio.basis.words import listed
 from kerfolio.model.stock import Stock
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.report import PlanRemarks, Remark, report_page
 from kerfolio.proving.grounds import grounds_of
 from kerfolio.publishing.examine import Examined
 from kerfolio.publishing.finding_pictures import finding_pictures, plan_pictures
+from kerfolio.reading.plan_folders import lies_in
 
 
 def report_of(examined: Examined) -> str:
@@ -25,7 +25,8 @@ def _sections(examined: Examined) -> Iterator[PlanRemarks]:
     stock = examined.workshop.stock if examined.workshop else Stock()
     loose = [each for each in examined.findings if not each.place.file.startswith("plans/")]
     if loose:
-        yield PlanRemarks(title="The workshop", name="", remarks=tuple(_remarks(loose)))
+        remarks = tuple(_remarks((each, "") for each in loose))
+        yield PlanRemarks(title="The workshop", name="", remarks=remarks)
     proofs = {proof.plan.name: proof for proof in examined.proofs}
     folders = {
         each.place.file.split("/")[1]: None
@@ -33,29 +34,22 @@ def _sections(examined: Examined) -> Iterator[PlanRemarks]:
         if each.place.file.startswith("plans/")
     }
     for name in sorted({*proofs, *folders}):
-        found = [each for each in examined.findings if each.place.file.startswith(f"plans/{name}/")]
+        found = [each for each in examined.findings if lies_in(each, name)]
         proof = proofs.get(name)
         title = proof.plan.title if proof else name
-        remarks = tuple(_remarks(found, finding_pictures(found, proof, stock)))
+        shown = finding_pictures(found, proof, stock)
+        remarks = tuple(_remarks(zip(found, shown, strict=True)))
         heard = any(not each.silenced for each in found)
         pictures = plan_pictures(proof, stock) if proof and not heard else ()
         yield PlanRemarks(title=title, name=name, remarks=remarks, pictures=pictures)
 
 
-def _remarks(findings: Sequence[Finding], pictures: Sequence[str] = ()) -> Iterator[Remark]:
-    for number, finding in enumerate(findings):
+def _remarks(pictured: Iterable[tuple[Finding, str]]) -> Iterator[Remark]:
+    for finding, picture in pictured:
         grounds = grounds_of(finding.rule)
         yield Remark(
             finding=finding,
             reason=grounds.reason,
             source=grounds.source,
-            picture=pictures[number] if pictures else "",
-            part=shown_of(finding),
+            picture=picture,
         )
-
-
-def shown_of(finding: Finding) -> str:
-    """Return what the picture of a finding shows: pieces that meet, or the part it is on."""
-    if finding.meeting:
-        return listed(finding.meeting.pieces)
-    return finding.mark.part if finding.mark else ""

@@ -52,5 +52,5 @@ def concerns(finding: Finding, plan: str) -> bool:
 
 
 def lies_in(finding: Finding, plan: str) -> bool:
-    """Tell whether a finding lies in a plan's own folder."""
-    return finding.place.file.startswith(f"plans/{plan}/")
+    """Tell whether a finding lies in a plan's own folder, or is on that folder itself."""
+    return f"{finding.place.file}/".startswith(f"plans/{plan}/")

@@ -199,7 +199,6 @@ def _remarks(
             reason=grounds.reason,
             source=grounds.source,
             picture=plan.pictures.get(finding, "") if plan else "",
-            part=finding.mark.part if finding.mark else "",
             href=href_of(finding.place),
             is_new=finding in new,
         )

@@ -26,6 +26,7 @@ from kerfolio.publishing.examine import examine_proved
 from kerfolio.publishing.finding_pictures import finding_pictures
 from kerfolio.publishing.fresh import foretold
 from kerfolio.publishing.swapping import with_swaps
+from kerfolio.reading.plan_folders import lies_in
 from kerfolio.reading.workshop import read_shared, with_plans
 from kerfolio.watching.prover import DONE, Proven
 
@@ -54,8 +55,7 @@ def proven(folder: Path, name: str) -> Iterator[Proven]:
 def _told(
     name: str, findings: Iterable[Finding], proof: Proof | None, stock: Stock, *, is_all: bool
 ) -> Proven:
-    own = f"plans/{name}/"
-    told = [each for each in in_order(findings) if f"{each.place.file}/".startswith(own)]
+    told = [each for each in in_order(findings) if lies_in(each, name)]
     pictures = finding_pictures(told, proof, stock)
     return Proven(name=name, findings=tuple(told), pictures=pictures, is_all=is_all)
 

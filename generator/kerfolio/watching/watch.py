@@ -8,10 +8,10 @@ from pathlib import Path
 from threading import Condition
 from typing import Any
 
-from kerfolio.basis.finding import Finding, has_errors, in_order
+from kerfolio.basis.finding import has_errors, in_order
 from kerfolio.basis.place import Place
 from kerfolio.model.workshop import Identity
-from kerfolio.reading.plan_folders import titled_twice
+from kerfolio.reading.plan_folders import lies_in, titled_twice
 from kerfolio.reading.workshop import read_shared, with_plans
 from kerfolio.watching.prover import Prove
 from kerfolio.watching.publisher import Publisher
@@ -107,14 +107,14 @@ class Watch:
         self._pending = [*(name for name, plan in plans.items() if plan is not None), *rest]
         self.prove.begin(self._pending)
         for name, (_, found) in read.items():
-            of_plan = _of(found, name)
+            of_plan = tuple(each for each in found if lies_in(each, name))
             self._show_plan(plan_seen(name, plans[name], shared.stock, of_plan, before.get(name)))
         for name in again:
             self._show_plan(with_whole(self._plan(name)))
         for name in before:
             if name not in again:
                 self._show_plan(calm(before[name]))
-        loose = [each for each in shared.findings if not _plan_of(each)]
+        loose = [each for each in shared.findings if not _folder_of(each.place.file)]
         twice = titled_twice(_titles(self.stage.seen.plans))
         doing = "Proving what was saved." if self._pending else ""
         self._show(findings=in_order((*loose, *twice)), doing=doing)
@@ -178,15 +178,7 @@ def _titles(plans: Iterable[PlanSeen]) -> Iterator[tuple[str, str, Place]]:
             yield each.name, each.title, each.sight.plan.place
 
 
-def _plan_of(finding: Finding) -> str:
-    """Return the plan that a finding is about, empty for what concerns the workshop."""
-    return _folder_of(finding.place.file)
-
-
 def _folder_of(file: str) -> str:
+    """Return the plan in whose folder a file is, empty for what concerns the workshop."""
     head, _, rest = file.partition("/")
     return rest.partition("/")[0] if head == "plans" else ""
-
-
-def _of(findings: Iterable[Finding], name: str) -> tuple[Finding, ...]:
-    return tuple(each for each in findings if _plan_of(each) == name)
