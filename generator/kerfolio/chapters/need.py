@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import partial
 
 from kerfolio.basis.lengths import size_pair
 from kerfolio.basis.reader import Reader
@@ -26,10 +25,9 @@ from kerfolio.document.blocks import (
     Table,
 )
 from kerfolio.document.chapter import Chapter, Soon
-from kerfolio.document.picture import Art, Room
+from kerfolio.document.picture import still
 from kerfolio.document.words import Words, twin
 from kerfolio.drawing.hardware_view import hardware_views
-from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edge_words import edges_title, edges_told
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.hardware_words import hardware_details
@@ -192,13 +190,9 @@ def _full_size(edition: Edition) -> Iterator[Block]:
     known = [(stock.item(row.item), row.count) for row in edition.hardware]
     views = hardware_views([(item, count) for item, count in known if item], edition.reader)
     for number, drawing in enumerate(views, 1):
-        picture = Art(name=f"hardware-{number}", draw=partial(_same, drawing), scale=1.0)
+        picture = still(f"hardware-{number}", drawing, scale=1.0)
         caption = say(edition.reader, "need-hardware-full")
         yield Figure(picture=picture, caption=caption, size=Size.TALL)
-
-
-def _same(drawing: Drawing, _: Room) -> Drawing:
-    return drawing
 
 
 def _edges(edition: Edition) -> tuple[Block, ...]:

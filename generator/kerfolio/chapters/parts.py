@@ -25,7 +25,7 @@ from kerfolio.document.blocks import (
     Table,
 )
 from kerfolio.document.chapter import Chapter
-from kerfolio.document.picture import Art
+from kerfolio.document.picture import still
 from kerfolio.document.words import Mark, Words, twin, worded
 from kerfolio.drawing.common_scale import common_scale
 from kerfolio.drawing.part_view import part_view
@@ -136,7 +136,7 @@ def _figure(edition: Edition, part: SettledPart, scale: int) -> Figure:
     drawing = part_view(edition.settled, part, reader=edition.reader, scale=1 / scale)
     marks = tuple(piece.mark for piece in part.pieces)
     return Figure(
-        picture=Art(name=f"part-{part.name}", draw=lambda _: drawing, scale=1 / scale),
+        picture=still(f"part-{part.name}", drawing, scale=1 / scale),
         caption=worded(
             edition.reader,
             "parts-one",

@@ -39,6 +39,6 @@ class Shot:
 Picture = Art | Shot
 
 
-def still(name: str, drawing: Drawing, *, slides: bool = False) -> Art:
+def still(name: str, drawing: Drawing, *, slides: bool = False, scale: float = 0.0) -> Art:
     """Return a drawing that is there already."""
-    return Art(name=name, draw=lambda _: drawing, slides=slides, still=True)
+    return Art(name=name, draw=lambda _: drawing, slides=slides, scale=scale, still=True)
