@@ -53,9 +53,9 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
     ),
 }
 
-_OF_CUTS = _LEFT_OUT | {
-    Identity: (*_LEFT_OUT[Identity], "title", "maker", "paper"),
-    Edition: (*_LEFT_OUT[Edition], "variants"),
+_BESIDES_CUTS: dict[type, tuple[str, ...]] = {
+    Identity: ("title", "maker", "paper"),
+    Edition: ("variants",),
 }
 
 
@@ -64,6 +64,9 @@ def bare(whole: Whole) -> Whole:
     return Without(_LEFT_OUT, _PLACES).of(whole)
 
 
-def bare_cuts(edition: Edition) -> Edition:
-    """Return an edition as cut files need it: without the workshop's name, too."""
-    return Without(_OF_CUTS, _PLACES).of(edition)
+def without_names(bare_one: Edition) -> Edition:
+    """Return a bare edition as cut files need it: without the workshop's name, too.
+
+    All else of it are the very objects of the bare one, so that these are hashed once for both.
+    """
+    return Without(_BESIDES_CUTS, {}).of(bare_one)

@@ -22,7 +22,7 @@ from kerfolio.keeping.findings import findings_json, findings_of
 from kerfolio.keeping.kept import NOTHING_KEPT, Kept
 from kerfolio.paper.sheet_choices import SheetPapers
 from kerfolio.paper.template_choices import Templates
-from kerfolio.publishing.bare import bare, bare_cuts
+from kerfolio.publishing.bare import bare, without_names
 from kerfolio.publishing.cut_files import Named
 from kerfolio.publishing.fitted_files import Settling, fitted_files, fitted_to_print
 from kerfolio.publishing.rescue_fitted import rescue_fitted
@@ -63,7 +63,8 @@ class ShapeFiles:
         """Make nothing yet; ``kept`` is where files are looked for first."""
         self._edition, self._kept = edition, kept
         self._apart = {_templates, _papers}
-        self._bare, self._bare_cuts = bare(edition), bare_cuts(edition)
+        self._bare = bare(edition)
+        self._bare_cuts = without_names(self._bare)
         self._bench, self._whole = Workbench(self._bare), Workbench(edition)
 
     @cached_property
