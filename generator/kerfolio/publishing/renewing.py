@@ -75,9 +75,10 @@ def kept_of(how: Renewing, digests: Mapping[str, str], *, draws: bool) -> Renewe
         proved = store.get(_proved_key(sources, name, digest))
         if proved is not None:
             found.proved[name] = proved_from(proved)
-        written = store.get(_written_key(sources, name, digest)) if draws and proved else None
-        if written is not None and store.holds(_pack_key(written_from(written))):
-            found.written[name] = written_from(written)
+        kept = store.get(_written_key(sources, name, digest)) if draws and proved else None
+        written = None if kept is None else written_from(kept)
+        if written is not None and store.holds(_pack_key(written)):
+            found.written[name] = written
     return found
 
 
