@@ -14,7 +14,7 @@ from kerfolio.drawing.vocabulary import Ink
 from kerfolio.model.look import Logo, Look
 from kerfolio.model.workshop import Identity
 from kerfolio.writing.photo import sized
-from kerfolio.writing.svg import svg_bytes
+from kerfolio.writing.svg import inline_svg
 
 MARK_FILE = "assets/mark.svg"
 """Where a site keeps the drawn mark; a logo lies beside it, with the ending of its kind."""
@@ -61,7 +61,7 @@ def held_badge(identity: Identity) -> Badge:
 def mark_svg(name: str, look: Look) -> str:
     """Return the drawn mark as a file by itself, which follows the scheme of the screen."""
     found = palettes_of(look)
-    svg = svg_bytes(house_mark(name), found.light, 2, real_size=False, class_prefix="k-").decode()
+    svg = inline_svg(house_mark(name), found.light)
     rules = "".join(f".k-fill-{ink}{{fill:{found.dark[ink]}}}" for ink in _INKS)
     style = f"<style>@media (prefers-color-scheme:dark){{{rules}}}</style>"
     return svg.replace(">\n", f">\n{style}\n", 1)
@@ -82,9 +82,10 @@ def logo_bytes(logo: Logo) -> bytes:
 def _drawn(name: str) -> Markup:
     """Return the mark as inline SVG in the page's own colours; the name stands beside it."""
     silent = replace(house_mark(name), title="")
-    svg = svg_bytes(silent, decimals=2, real_size=False, class_prefix="k-").decode()
     # The markup comes from our own SVG writer.
-    return Markup(svg.replace("<svg ", '<svg class="house-mark" aria-hidden="true" ', 1))
+    return Markup(
+        inline_svg(silent).replace("<svg ", '<svg class="house-mark" aria-hidden="true" ', 1)
+    )
 
 
 def _shown(logo: Logo, address: str, name: str) -> Markup:

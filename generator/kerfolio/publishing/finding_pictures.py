@@ -14,7 +14,7 @@ from kerfolio.proving.about import JOINTS, SHAPES
 from kerfolio.proving.prove import Proof
 from kerfolio.publishing.sight import sight_of
 from kerfolio.settling.settled import SettledPlan
-from kerfolio.writing.svg import svg_bytes
+from kerfolio.writing.svg import inline_svg
 
 
 def finding_pictures(
@@ -28,7 +28,7 @@ def finding_pictures(
         album.picture(each, JOINTS.get(each.rule)) if _is_shown(each) else None for each in findings
     )
     return tuple(
-        _svg(each, f"{proof.plan.name}-{number}-") if each else ""
+        inline_svg(each, id_prefix=f"{proof.plan.name}-{number}-") if each else ""
         for number, each in enumerate(drawn, start=1)
     )
 
@@ -57,12 +57,7 @@ def plan_pictures(proof: Proof, stock: Stock) -> tuple[tuple[str, str], ...]:
 
 def _all(settled: SettledPlan, whole: Drawing | None, plan: str) -> Iterator[tuple[str, str]]:
     if whole is not None:
-        yield "The whole", _svg(whole, f"{plan}-whole-")
+        yield "The whole", inline_svg(whole, id_prefix=f"{plan}-whole-")
     for part in settled.parts:
         drawing = named_part(settled, part, headed=False)
-        yield part.name, _svg(drawing, f"{plan}-part-{part.name}-")
-
-
-def _svg(drawing: Drawing, prefix: str) -> str:
-    svg = svg_bytes(drawing, decimals=2, real_size=False, class_prefix="k-", id_prefix=prefix)
-    return svg.decode()
+        yield part.name, inline_svg(drawing, id_prefix=f"{plan}-part-{part.name}-")

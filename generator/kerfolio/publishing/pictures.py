@@ -30,7 +30,7 @@ from kerfolio.settling.titles import piece_title
 from kerfolio.writing.pdf import picture_size
 from kerfolio.writing.photo import sized
 from kerfolio.writing.png import png_bytes
-from kerfolio.writing.svg import svg_bytes
+from kerfolio.writing.svg import inline_svg, svg_bytes
 
 WIDTHS = (480, 960, 1600)
 """Widths of photos in pixels: a phone, a column of text, a full page."""
@@ -38,8 +38,6 @@ WIDTHS = (480, 960, 1600)
 PREVIEW_WIDTH = 1200
 _ROOM = (174.0, 230.0)
 """Room of a drawing, mm: a page's own, so that screen and paper show the same."""
-
-_PAGE_DECIMALS = 2  # a hundredth of a millimetre: far below a pixel on any page
 
 
 def drawings_of(edition: Edition) -> dict[str, Drawing]:
@@ -69,14 +67,7 @@ def inline_pictures(edition: Edition) -> dict[str, str]:
     """Return every drawing as SVG markup that a page's style sheet can colour."""
     palette = palettes_of(edition.identity.look).light
     return {
-        name: svg_bytes(
-            drawing,
-            palette,
-            decimals=_PAGE_DECIMALS,
-            real_size=False,
-            class_prefix="k-",
-            id_prefix=f"{name}-",
-        ).decode()
+        name: inline_svg(drawing, palette, f"{name}-")
         for name, drawing in drawings_of(edition).items()
     }
 

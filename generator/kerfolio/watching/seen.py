@@ -8,7 +8,6 @@ from dataclasses import dataclass, field, replace
 from kerfolio.basis.finding import Finding, in_order
 from kerfolio.drawing.named_part import named_part
 from kerfolio.drawing.named_whole import named_whole
-from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.model.plan import Plan
 from kerfolio.model.stock import Stock
 from kerfolio.model.workshop import Identity
@@ -16,7 +15,7 @@ from kerfolio.publishing.sight import Sight, sight_of
 from kerfolio.settling.settled import SettledPart, SettledPlan
 from kerfolio.watching.changes import PartChange, part_changes
 from kerfolio.watching.prover import Proven
-from kerfolio.writing.svg import svg_bytes
+from kerfolio.writing.svg import inline_svg
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,7 +146,7 @@ def with_whole(seen: PlanSeen) -> PlanSeen:
     if settled is None or seen.is_old or seen.sight is None:
         return seen
     whole = named_whole(settled, seen.sight.wholes, set(seen.changes))
-    return replace(seen, whole=_svg(whole, f"{seen.name}-") if whole else "")
+    return replace(seen, whole=inline_svg(whole, id_prefix=f"{seen.name}-") if whole else "")
 
 
 def _with_parts(seen: PlanSeen, before: PlanSeen) -> PlanSeen:
@@ -168,9 +167,4 @@ def _part(settled: SettledPlan, part: SettledPart, seen: PlanSeen, before: PlanS
         if was == part and tint == change and before.settled.plan.title == settled.plan.title:
             return before.parts[part.name]
     drawing = named_part(settled, part, change.features, headed=False)
-    return _svg(drawing, f"{seen.name}-{part.name}-")
-
-
-def _svg(drawing: Drawing, prefix: str) -> str:
-    svg = svg_bytes(drawing, decimals=2, real_size=False, class_prefix="k-", id_prefix=prefix)
-    return svg.decode()
+    return inline_svg(drawing, id_prefix=f"{seen.name}-{part.name}-")
