@@ -38,7 +38,7 @@ from kerfolio.pages.site import Download, PhotoFile, PlanFiles, Site
 from kerfolio.reading.picture import read_picture
 from kerfolio.settling.settled import FitVariant
 from kerfolio.writing.photo import sized
-from kerfolio.writing.svg import svg_bytes
+from kerfolio.writing.svg import inline_svg
 from kerfolio.writing.webfont import web_fonts
 from tests.paper.editions import picture, stool
 
@@ -211,10 +211,7 @@ def of_two_sheets() -> Edition:
 
 
 def inline(name: str, drawing: Drawing) -> str:
-    content = svg_bytes(
-        drawing, decimals=2, real_size=False, class_prefix="k-", id_prefix=f"{name}-"
-    )
-    return content.decode()
+    return inline_svg(drawing, id_prefix=f"{name}-")
 
 
 def pictures(found: Edition) -> dict[str, str]:
