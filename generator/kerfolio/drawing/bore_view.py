@@ -68,7 +68,8 @@ def bore_view(
         extra=[each.guide for each in scene.fittings if each.guide],
     )
     areas = [each.shape for each in found.areas]
-    block = hardware_block(_counted(bored, reader))
+    counted = _counted(bored, reader)
+    block = hardware_block(counted)
     plan = page_plan(LOOK, box, ground, [block], areas)
     taken = Occupied([flat_on_paper(each, plan.seat) for each in areas])
     marks = balloons(
@@ -82,7 +83,7 @@ def bore_view(
         *block.items((left, bottom)),
         *(item for each in marks for item in each.items),
     )
-    sizes = listed(reader, [f"{count} × {size}" for size, count in _counted(bored, reader)])
+    sizes = listed(reader, [f"{count} × {size}" for size, count in counted])
     pieces = listed(reader, [each.mark for each in scene.pieces])
     return Drawing(
         box=padded(extent(items), 0.6),

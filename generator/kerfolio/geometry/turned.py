@@ -14,6 +14,7 @@ from functools import lru_cache
 from itertools import pairwise
 
 from kerfolio.geometry.panel_mesh import Corners, Mesh, mesh_of, triangles_of
+from kerfolio.geometry.rigid import added, between, cross, dot, length, scaled
 from kerfolio.geometry.solid_faces import FacesMade, SolidFaces, Spot
 
 ROUND = 16
@@ -204,10 +205,8 @@ def _walls(below: Ring, above: Ring, *, inward: bool) -> Iterator[_Surface]:
 
 def _normal(loop: Sequence[Spot]) -> Spot:
     a, b, c = loop[:3]
-    ux, uy, uz = (b[i] - a[i] for i in range(3))
-    vx, vy, vz = (c[i] - a[i] for i in range(3))
-    x, y, z = uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx
-    size = math.sqrt(x * x + y * y + z * z)
+    x, y, z = square = cross(between(a, b), between(a, c))
+    size = length(square)
     return x / size, y / size, z / size
 
 
@@ -271,12 +270,11 @@ def _chord(spots: Ring, y: float) -> float:
 
 def _scratch(made: FacesMade, a: Spot, b: Spot) -> None:
     """Add a line on the wall under its middle."""
-    x, y, z = ((a[i] + b[i]) / 2 for i in range(3))
+    x, y, z = middle = scaled(added(a, b), 0.5)
     best, least = -1, 1e-3
     for number, normal in enumerate(made.normals):
         loop = made.loops[made.firsts[number]]
-        px, py, pz = loop[0]
-        off = (x - px) * normal[0] + (y - py) * normal[1] + (z - pz) * normal[2]
+        off = dot(between(loop[0], middle), normal)
         low, high = min(each[2] for each in loop), max(each[2] for each in loop)
         ahead = x * normal[0] + y * normal[1] > 0
         if abs(off) < least and ahead and low - _LEAST <= z <= high + _LEAST:
