@@ -214,6 +214,16 @@ def test_hardware_that_is_new_is_tinted_and_guided_to_its_hole() -> None:
     assert tinted[0] > tinted[1]
 
 
+def test_hardware_that_cannot_be_drawn_changes_nothing() -> None:
+    """Not even which of the fastenings is drawn larger: that with the guides seen farthest."""
+    each, look = shown("potting-bench")[7], views("potting-bench")[7]
+    first = next(one for one in each.fittings if one.step == each.step.number)
+    unknown = replace(first, item=replace(first.item, thread=None), number=99)
+    assert hardware_solid(unknown.item) is None
+    with_it = replace(each, fittings=(unknown, *each.fittings))
+    assert step_view(with_it, look=look) == step_view(each, look=look)
+
+
 def test_hardware_is_in_the_model_and_drawn_apart() -> None:
     whole, order = built(STOOL)
     model = model_of(whole, order, "Stool", fittings=fittings(STOOL))

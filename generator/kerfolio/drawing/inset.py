@@ -15,6 +15,7 @@ from kerfolio.basis.reader import Reader
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.callout import Block, from_below_block
 from kerfolio.drawing.extent import box_of_spots, middle_of, padded
+from kerfolio.drawing.hardware_solid import hardware_solid
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.motion import guide_strokes
 from kerfolio.drawing.mounted import mounted
@@ -268,7 +269,11 @@ def fitting_inset(
     guide lines of the hardware from number ``guides`` on; the fastening whose lines are seen
     farthest is taken.
     """
-    new = [each for each in shown.fittings if each.step == shown.step.number]
+    new = [
+        each
+        for each in shown.fittings
+        if each.step == shown.step.number and hardware_solid(each.item)
+    ]
     small = [
         each
         for each in new
@@ -282,10 +287,8 @@ def fitting_inset(
         if number >= guides:
             reach[number - guides] += dist(a, b)
     shafts = {each.number: new.index(each) for each in small}
-    best = max(
-        small, key=lambda each: (round(reach.get(shafts[each.number], 0.0), 1), -each.number)
-    )
-    if reach.get(shafts[best.number], 0.0) <= 0:
+    best = max(small, key=lambda each: (round(reach[shafts[each.number]], 1), -each.number))
+    if reach[shafts[best.number]] <= 0:
         return None
     group = [each for each in new if each.number == best.number]
     spot = added(best.mouth, scene.away.get(best.follows, (0.0, 0.0, 0.0)))
