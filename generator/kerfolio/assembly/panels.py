@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from kerfolio.geometry.contour import Contour, Point
-from kerfolio.geometry.flatten import points
+from kerfolio.geometry.flatten import points, traced
 from kerfolio.geometry.label_spot import label_spot
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.panel import Panel, Recess
@@ -32,7 +32,7 @@ def panel_of(part: SettledPart) -> Panel:
         for contour in cut.contours
     )
     engraved = tuple(
-        (*_line(contour), *_line(contour)[:1]) if contour.closed else _line(contour)
+        tuple(traced(contour, _LINES))
         for cut in part.cuts
         if cut.operation is Operation.ENGRAVE
         for contour in cut.contours
@@ -67,10 +67,6 @@ def _grain(part: SettledPart) -> tuple[tuple[Point, ...], ...]:
     return tuple(
         tuple((x - v, y + u) if upright else (x + u, y + v) for u, v in run) for run in runs
     )
-
-
-def _line(contour: Contour) -> tuple[Point, ...]:
-    return tuple(points(contour, _LINES))
 
 
 def _ring(contour: Contour) -> tuple[Point, ...]:

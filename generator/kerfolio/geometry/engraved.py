@@ -16,7 +16,7 @@ from typing import Any
 import shapely
 
 from kerfolio.geometry.contour import Contour, Point
-from kerfolio.geometry.flatten import points
+from kerfolio.geometry.flatten import traced
 
 _FINE = 0.02
 _TOUCHING = 1e-3
@@ -70,7 +70,7 @@ def widest_stroke(lines: tuple[Contour, ...]) -> float:
 def clipped(lines: tuple[Contour, ...], middle: Point, radius: float) -> tuple[Contour, ...]:
     """Return what of lines lies in a circle, as open paths."""
     disc = shapely.buffer(shapely.Point(middle), radius, quad_segs=4 * _ROUND)
-    strokes = [shapely.LineString(run) for each in lines if len(run := _run(each)) > 1]
+    strokes = [shapely.LineString(run) for each in lines if len(run := traced(each, _FINE)) > 1]
     cut = (shapely.get_parts(shapely.intersection(each, disc)) for each in strokes)
     return tuple(
         Contour(tuple((float(x), float(y), 0.0) for x, y in each.coords), closed=False)
@@ -133,7 +133,7 @@ def _grown(lines: Any, width: float) -> Any:
 
 @lru_cache(maxsize=256)
 def _figures(lines: tuple[Contour, ...]) -> tuple[_Figure, ...]:
-    strokes = [shapely.LineString(run) for each in lines if len(run := _run(each)) > 1]
+    strokes = [shapely.LineString(run) for each in lines if len(run := traced(each, _FINE)) > 1]
     extent = max(map(_extent, strokes))
     strokes += _bridges(strokes, _NEARLY * extent)
     one, other = shapely.STRtree(strokes).query(strokes, predicate="dwithin", distance=_TOUCHING)
@@ -172,11 +172,6 @@ def _bridges(strokes: Sequence[Any], near: float) -> list[Any]:
                 if other != number and shapely.distance(spot, strokes[other]) > 0:
                     found.append(shapely.shortest_line(spot, strokes[other]))
     return found
-
-
-def _run(contour: Contour) -> list[Point]:
-    run = points(contour, _FINE)
-    return [*run, run[0]] if contour.closed else run
 
 
 def _figure(lines: Any, *, is_dot: bool) -> _Figure:

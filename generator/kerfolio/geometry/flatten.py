@@ -33,6 +33,12 @@ def points(contour: Contour, tolerance: float = 0.01) -> list[Point]:
     return list(_points(contour, tolerance))
 
 
+def traced(contour: Contour, tolerance: float = 0.01) -> list[Point]:
+    """Return the points of a whole walk along a contour: a closed one ends where it begins."""
+    run = points(contour, tolerance)
+    return [*run, *run[:1]] if contour.closed else run
+
+
 @lru_cache(maxsize=4096)
 def _points(contour: Contour, tolerance: float) -> tuple[Point, ...]:
     """Return the points; the contours of one part come again at every thickness."""

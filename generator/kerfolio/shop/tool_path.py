@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from kerfolio.basis.said import Text, phrase
 from kerfolio.geometry.contour import Contour, Point
-from kerfolio.geometry.flatten import points
+from kerfolio.geometry.flatten import traced
 from kerfolio.geometry.offset_path import TOLERANCE, cleared, inside, outside
 from kerfolio.settling.settled import Cut, Operation, SettledPart
 from kerfolio.shop.cut_setting import Setting, in_choice
@@ -103,8 +103,7 @@ def _paths(cut: Cut, contour: Contour, setting: Setting, machine: Machine) -> tu
     """Return the paths of one level, every closed one ending where it begins."""
     diameter = setting.cutter.diameter
     if cut.operation is Operation.ENGRAVE:
-        line = tuple(points(contour, TOLERANCE))
-        return (_closed(line) if contour.closed else line,)
+        return (tuple(traced(contour, TOLERANCE)),)
     if cut.operation is Operation.OUTLINE:
         rings = outside(contour, diameter / 2)
     elif cut.depth is None:
