@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import sqrt
 
 import pytest
@@ -25,7 +26,9 @@ from kerfolio.assembly.frames import (
     turned_to,
     upward,
 )
+from kerfolio.geometry.contour import Region
 from kerfolio.geometry.rigid import Rigid, cross, dot
+from kerfolio.geometry.shapes import circle
 from tests.assembly.written import settled, text
 
 T = 18.0
@@ -139,6 +142,12 @@ def test_the_side_of_a_part_is_where_its_outline_touches_its_box() -> None:
     assert side_line(parts["bracket"], "left") == ((0.0, 105.0), (-1.0, 0.0), 30.0)
     assert side_line(parts["tool-shelf"], "top") == ((600.0, 150.0), (0.0, 1.0), 1200.0)
     assert side_line(parts["tool-shelf"], "bottom") == ((600.0, 0.0), (0.0, -1.0), 1200.0)
+
+
+def test_a_side_without_a_corner_is_met_in_its_middle() -> None:
+    bracket = next(p for p in settled(text("workshop-table")).parts if p.name == "bracket")
+    disc = replace(bracket, plain=Region(circle((70.0, 20.0), 60.0)))
+    assert side_line(disc, "top") == ((70.0, 50.0), (0.0, 1.0), 0.0)
 
 
 angles = st.floats(0.0, 360.0)

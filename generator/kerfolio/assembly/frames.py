@@ -129,7 +129,8 @@ def side_line(part: SettledPart, side: str) -> tuple[Point, Point, float]:
     level = {"left": box.x0, "right": box.x1, "bottom": box.y0, "top": box.y1}[side]
     axis = 0 if upright else 1
     on = [v[1 - axis] for v in outer.vertices if abs(v[axis] - level) < _LEVEL]
-    low, high = (min(on), max(on)) if on else (level, level)
+    across = (box.y0, box.y1) if upright else (box.x0, box.x1)
+    low, high = (min(on), max(on)) if on else (sum(across) / 2,) * 2  # a round side: its middle
     half = (low + high) / 2
     sign = 1.0 if side in ("right", "top") else -1.0
     if upright:

@@ -7,14 +7,14 @@ from collections.abc import Iterator, Mapping
 from kerfolio.assembly.set_together import SetTogether
 from kerfolio.basis.finding import Finding, Severity, error, warning
 from kerfolio.basis.measures import length
-from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.names import did_you_mean, split_feature
 from kerfolio.basis.said import Text, said
 from kerfolio.basis.words import listed
 from kerfolio.model.part import Part
 from kerfolio.model.plan import BRACKETS, CLAMPED, LYING, SCREWED, Assembly, Plan
 from kerfolio.model.statement import Named
 from kerfolio.proving.going_together import unfit
-from kerfolio.proving.naming import is_unread, pieces_of, split_feature
+from kerfolio.proving.naming import is_unread, pieces_of
 from kerfolio.proving.rule import OUR_FORM, Stated, as_set, before
 
 _LEVEL = 0.3  # mm: what a board or the floor makes up for

@@ -8,7 +8,7 @@ from kerfolio.assembly.ends import end_of
 from kerfolio.assembly.ends import pieces_of as settled_pieces
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.measures import number
-from kerfolio.basis.names import choice, did_you_mean
+from kerfolio.basis.names import choice, did_you_mean, split_feature
 from kerfolio.basis.said import said
 from kerfolio.model.fastening import BOLTED, CROSS_NUT, SCREWED, Fastening, FasteningKind
 from kerfolio.model.feature_kind import BORE, HOLE
@@ -22,7 +22,6 @@ from kerfolio.proving.naming import (
     names_of,
     pieces_meant,
     pieces_of,
-    split_feature,
 )
 from kerfolio.proving.rule import OUR_FORM, OWN_FIGURES, Stated, after, before
 from kerfolio.settling.fastened import seats_meant

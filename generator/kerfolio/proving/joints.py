@@ -7,7 +7,7 @@ from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 from kerfolio.assembly.ends import end_of
 from kerfolio.assembly.ends import pieces_of as settled_pieces
 from kerfolio.basis.finding import Finding, Severity, error, warning
-from kerfolio.basis.names import choice, did_you_mean
+from kerfolio.basis.names import choice, did_you_mean, split_feature
 from kerfolio.basis.said import named as in_quotes
 from kerfolio.basis.said import said, stated_name
 from kerfolio.model.joint import Joint
@@ -23,7 +23,6 @@ from kerfolio.proving.naming import (
     names_of,
     pieces_meant,
     pieces_of,
-    split_feature,
 )
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, after, before
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from kerfolio.assembly.ends import SIDES
+from kerfolio.basis.names import split_feature
 from kerfolio.basis.said import stated_name
 from kerfolio.model.feature import Feature, places_of
 from kerfolio.model.feature_kind import OUTLINED, TAB, FeatureKind
@@ -71,13 +72,6 @@ def pieces_meant(name: str, pieces: Mapping[str, Part]) -> tuple[str, ...]:
         rest = rest.partition(".")[2]
     ends = [f"{label}.{rest}" if rest else label for label in part.labels]
     return tuple(each for each in ends if meant_by(each, pieces) is not None)
-
-
-def split_feature(name: str, pieces: Iterable[str]) -> tuple[str, str]:
-    """Return a joint's end as (piece, feature); the piece is empty when none is known by it."""
-    fitting = [label for label in pieces if name.startswith(f"{label}.")]
-    piece = max(fitting, key=len, default="")
-    return (piece, name[len(piece) + 1 :]) if piece else ("", name)
 
 
 def meant_by(name: str, pieces: Mapping[str, Part]) -> Meant | None:
