@@ -33,6 +33,8 @@ cautions-tall = Es ist hoch oder schmal und kann kippen, vor allem auf Teppich o
 cautions-met = Seine Löcher treffen Ständer im Abstand von { $apart }
 cautions-reached = Wo Ständer wie üblich im Abstand von { $apart } stehen, bohre die Löcher so weit
     auseinander, dass sie zwei treffen
+cautions-on-board = Schraube „{ $board }“ an zwei Ständer, die üblicherweise im Abstand von
+    { $apart } stehen, und das Stück daran
 cautions-batten = Ständer stehen üblicherweise im Abstand von { $apart }, und es ist schmaler oder
     seine Breite ist nicht bekannt: Befestige eine Leiste quer über zwei davon und das Stück an der
     Leiste

@@ -63,6 +63,8 @@ drawing-step-hardware = Beschläge, aus ihren Plätzen gezogen, an { $standing -
  }.
 drawing-bore = ø { $wide }, { $deep } tief
 drawing-bores-show = { $pieces }, vor jeder Bohrung ein Bohrer mit Anschlag: { $bores }.
+drawing-step-boards = Neu aus Leisten und Brettern: { $boards }.
+drawing-wall-behind = Dahinter ist die Wand.
 drawing-step-lying = { $piece } liegt auf einer Matte.
 drawing-way-left = nach links
 drawing-way-right = nach rechts

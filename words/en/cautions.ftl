@@ -34,6 +34,8 @@ cautions-tall = It is tall or shallow and can tip, above all on carpet or when a
 cautions-met = Its holes meet studs that stand { $apart } apart
 cautions-reached = Where studs stand { $apart } apart, as is common, bore holes so far apart to meet
     two
+cautions-on-board = Screw the “{ $board }” to two studs, which commonly stand { $apart } apart, and
+    the piece to it
 cautions-batten = Studs commonly stand { $apart } apart, and it is narrower or its width is not
     known: fix a batten across two of them and the piece to the batten
 cautions-spacings = { $one }, or { $other }

@@ -61,6 +61,8 @@ drawing-step-hardware = Hardware drawn out of its places in the { $standing ->
  }.
 drawing-bore = ø { $wide }, { $deep } deep
 drawing-bores-show = { $pieces }, a bit with a stop before each bore: { $bores }.
+drawing-step-boards = New from boards: { $boards }.
+drawing-wall-behind = The wall is behind it.
 drawing-step-lying = { $piece } lies on a mat.
 drawing-way-left = left
 drawing-way-right = right

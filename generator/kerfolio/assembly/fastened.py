@@ -34,6 +34,7 @@ class Role(Enum):
     NUT = "nut"
     WASHER = "washer"
     FITTING = "fitting"
+    BOARD = "board"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

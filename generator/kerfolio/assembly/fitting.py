@@ -6,26 +6,33 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 
-from kerfolio.assembly.assembled import BuildOrder
-from kerfolio.assembly.fastened import Body, PosedFastening, Role
+from kerfolio.assembly.assembled import Assembled, BuildOrder
+from kerfolio.assembly.boards import PosedBoard, posed_boards
+from kerfolio.assembly.fastened import Body, PosedFastening, Role, posed_fastenings
+from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.rigid import Rigid, Vector, added, between, dot, scaled
 from kerfolio.model.fastening import CROSS_NUT
-from kerfolio.model.stock import HardwareStock
+from kerfolio.model.stock import BoardStock, HardwareStock
+from kerfolio.settling.settled import SettledPlan
 
 _AIR = 12.0
 """Between what is drawn out and the wood, or what is drawn out before it, mm."""
 
+_BOARD_AIR = 2.5
+"""How far a board is drawn from its piece, in its widths: past the edge that hides it."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fitting:
-    """A piece of hardware at home in ``frame`` (world), and how it is drawn out.
+    """A piece of hardware or a board at home in ``frame`` (world), and how it is drawn out.
 
     It goes ``far`` mm along ``out`` (unit) from the piece ``follows``; where it may as well go the
     other way, ``either``. ``mouth`` is where it enters the wood. ``step`` is the one it is new in,
-    ``number`` tells its fastening. ``pieces`` are those it joins.
+    ``number`` tells its fastening. ``pieces`` are those it joins. ``panel`` is a board as it is
+    cut, ``name`` what the plan calls it.
     """
 
-    item: HardwareStock
+    item: HardwareStock | BoardStock
     role: Role
     frame: Rigid
     follows: str
@@ -36,6 +43,16 @@ class Fitting:
     step: int
     number: int
     either: bool = False
+    panel: Panel | None = None
+    name: str = ""
+
+    @property
+    def length(self) -> float:
+        """How long a piece of hardware or a board is, mm; 0 where that is not known."""
+        if isinstance(self.item, HardwareStock):
+            return self.item.length or 0.0
+        assert self.panel is not None, "a board is cut to its length"
+        return 2 * max(x for x, _ in self.panel.shape.outer)
 
     def turned(self, turn: Rigid) -> Fitting:
         """Return it with the whole turned."""
@@ -58,16 +75,46 @@ def _behind(out: Vector, to_viewer: Vector) -> bool:
     return dot(out, to_viewer) < 0
 
 
-def fittings_of(fastenings: Sequence[PosedFastening], order: BuildOrder) -> tuple[Fitting, ...]:
-    """Return the hardware of fastenings in the order of the plan, each with the step it is new in.
+def fittings_in(
+    settled: SettledPlan, assembled: Assembled, order: BuildOrder
+) -> tuple[Fitting, ...]:
+    """Return the hardware and the boards of a plan put together, as far as they have a place."""
+    fastenings = posed_fastenings(settled, assembled)
+    return fittings_of(fastenings, order, posed_boards(settled, assembled, fastenings))
+
+
+def fittings_of(
+    fastenings: Sequence[PosedFastening], order: BuildOrder, boards: Sequence[PosedBoard] = ()
+) -> tuple[Fitting, ...]:
+    """Return the hardware of fastenings in the order of the plan, each with the step it is new in,
+    and the boards after it.
 
     Where no step is stated that is the one in which the last of its pieces joins.
     """
     joins = {label: step.number for step in order.steps for label in step.added}
-    return tuple(
+    hardware = (
         each
         for number, fastening in enumerate(fastenings)
         for each in _fittings(fastening, number, joins)
+    )
+    timber = (_of_board(each, len(fastenings) + n, joins) for n, each in enumerate(boards))
+    return (*hardware, *timber)
+
+
+def _of_board(board: PosedBoard, number: int, joins: Mapping[str, int]) -> Fitting:
+    return Fitting(
+        item=board.board.stock,
+        role=Role.BOARD,
+        frame=board.frame,
+        follows=board.piece,
+        out=board.frame.z,
+        far=_BOARD_AIR * min(board.board.stock.width, 8 * _AIR) + _AIR,
+        mouth=board.frame.origin,
+        pieces=(board.piece,),
+        step=board.step or joins.get(board.piece, 0),
+        number=number,
+        panel=board.panel,
+        name=board.board.use.name,
     )
 
 

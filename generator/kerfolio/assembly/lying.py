@@ -10,6 +10,7 @@ from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, Move, 
 from kerfolio.assembly.extent import box_around
 from kerfolio.assembly.fitting import Fitting
 from kerfolio.assembly.standing import WAYS
+from kerfolio.assembly.wall import Wall
 from kerfolio.geometry.rigid import HERE, Rigid, Vector, between, cross, dot, length, scaled
 from kerfolio.model.lying import BACK, FACE_DOWN, FACE_UP, FRONT, INNER, LEFT, OUTER, OVER, RIGHT
 from kerfolio.model.plan import Step
@@ -34,7 +35,7 @@ class Shown:
     ``turn`` is how it is turned from the way it stands when finished. ``lying`` is the piece that
     lies on the bench, empty where the maker does not say; ``turned`` that what stands in the step
     lay otherwise in the picture before. ``people`` is how many it takes. ``fittings`` are the
-    hardware that is new in it or there before.
+    hardware and boards that are new in it or there before. ``wall`` is the one that it is fixed to.
     """
 
     assembled: Assembled
@@ -44,6 +45,7 @@ class Shown:
     turned: bool = False
     people: int = 1
     fittings: tuple[Fitting, ...] = ()
+    wall: Wall | None = None
 
 
 def shown_steps(
@@ -51,11 +53,13 @@ def shown_steps(
     order: BuildOrder,
     stated: Sequence[Step],
     fittings: Sequence[Fitting] = (),
+    wall: Wall | None = None,
 ) -> tuple[Shown, ...]:
     """Return each step of an order as it is to be shown; ``stated`` are the plan's own steps.
 
     Steps of an order that the program found lie in no way, as nobody says how. ``fittings`` are all
-    the hardware of the plan, at home; a step that adds nothing else is shown, too.
+    the hardware and boards of the plan, at home; a step that adds nothing else is shown, too. A
+    ``wall`` is shown from the step on that fixes something to it.
     """
     found: list[Shown] = []
     lay: dict[str, Rigid] = {}
@@ -70,8 +74,14 @@ def shown_steps(
             for each in fittings
             if each.step <= step.number and there.issuperset(each.pieces)
         )
-        found.append(replace(shown, turned=turned, fittings=mounted))
+        behind = wall if wall and 0 < wall.since <= step.number and _stands(shown, step) else None
+        found.append(replace(shown, turned=turned, fittings=mounted, wall=behind))
     return tuple(found)
+
+
+def _stands(shown: Shown, step: BuildStep) -> bool:
+    """Tell whether a step shows the whole as it stands, with all that is there."""
+    return not shown.lying and shown.step.standing == step.standing
 
 
 def _with_hardware_alone(order: BuildOrder, fittings: Sequence[Fitting]) -> Iterator[BuildStep]:

@@ -10,6 +10,7 @@ from kerfolio.assembly.assembled import Assembled, PosedPiece
 from kerfolio.assembly.extent import Box, box_around
 from kerfolio.geometry.rigid import Vector
 from kerfolio.model.feature_kind import HOLE
+from kerfolio.settling.fastened import fastenings_of
 from kerfolio.settling.settled import SettledPlan
 
 METRIC_STUDS = (400.0, 600.0, 625.0)
@@ -41,11 +42,18 @@ class FixingHole:
 def fixing_holes(settled: SettledPlan, assembled: Assembled) -> tuple[FixingHole, ...]:
     """Return the through holes of pieces that face the wall with nothing behind, from the left.
 
-    Left out are those that a joint names, and those that another piece touches in front: what goes
-    through them holds that piece.
+    Left out are those that a joint names, or a fastening that ends elsewhere, and those that
+    another piece touches in front: what goes through them holds that piece.
     """
     boxes = {each.label: box_around([each]) for each in assembled.pieces}
     joined = {end for each in assembled.joints for end in each.ends}
+    joined |= {
+        seat.name
+        for each in fastenings_of(settled)
+        if not each.last.is_wall
+        for seat in (*each.seats, each.cross)
+        if seat is not None
+    }
     found = [
         hole
         for piece in assembled.pieces

@@ -7,6 +7,8 @@ from math import dist
 
 from kerfolio.assembly.assembled import Assembled
 from kerfolio.assembly.extent import box_of
+from kerfolio.assembly.fitting import Fitting
+from kerfolio.assembly.wall import Wall
 from kerfolio.basis.lengths import both_text, length_in
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import say
@@ -15,10 +17,12 @@ from kerfolio.drawing.expand import NARROW
 from kerfolio.drawing.exploded_view import LOOK
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.lettering import LEGIBLE, Box, text_width
+from kerfolio.drawing.mounted import AT_HOME, mounted
 from kerfolio.drawing.paper_seat import PaperSeat, fitted
 from kerfolio.drawing.scene import home_scene
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
 from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Item, Stroke
+from kerfolio.drawing.wall import wall_ends, wall_strokes, with_wall
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.facing import extent_of
 from kerfolio.geometry.hidden_lines import seen
@@ -39,6 +43,8 @@ AROUND = (13.0, 13.0, 13.0, 3.0)
 def assembled_view(
     assembled: Assembled,
     *,
+    fittings: Sequence[Fitting] = (),
+    wall: Wall | None = None,
     reader: Reader = METRIC,
     look: View = LOOK,
     room: tuple[float, float] = ROOM,
@@ -46,39 +52,52 @@ def assembled_view(
 ) -> Drawing:
     """Return the picture of a plan put together, at paper size within ``room`` (mm).
 
-    ``reader`` is whom it is for, ``mm`` or ``in``. The view must be from above.
+    ``reader`` is whom it is for, ``mm`` or ``in``. The view must be from above and the front.
+    ``fittings`` are its hardware and boards, ``wall`` what it is fixed to.
     """
     scene = home_scene(assembled)
-    solids = scene.solids()
     left, bottom, right, top = AROUND
     inner: Box = (left, bottom, room[0] - right, room[1] - top)
-    seat = fitted(look, extent_of(solids, look), inner)
+    if fittings:
+        rough = fitted(look, extent_of(scene.solids(), look), inner).scale
+        scene = mounted(scene, fittings, AT_HOME, look, rough)
+    solids = scene.solids()
+    seat = fitted(look, with_wall(extent_of(solids, look), wall, look), inner)
     found = seen(solids, look, apart=APART / seat.scale)
     low, high = box_of(scene.corners())
     sizes = [both_text(b - a, reader) for a, b in zip(low, high, strict=True)]
     short = [length_in(b - a, reader) for a, b in zip(low, high, strict=True)]
     told = [*zip(sizes, short, strict=True)]
-    items = (*solid_strokes(found, seat, ()), *overall_dimensions(low, high, told, seat))
+    told_sizes = say(reader, "drawing-together-shows", wide=sizes[0], deep=sizes[1], high=sizes[2])
+    items = (
+        *(wall_strokes(wall, seat) if wall else ()),
+        *solid_strokes(found, seat, ()),
+        *overall_dimensions(low, high, told, seat, wall_ends(wall) if wall else None),
+    )
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
         title=title or say(reader, "drawing-together"),
-        description=say(
-            reader, "drawing-together-shows", wide=sizes[0], deep=sizes[1], high=sizes[2]
-        ),
+        description=" ".join((told_sizes, *([say(reader, "drawing-wall-behind")] if wall else []))),
     )
 
 
 def overall_dimensions(
-    low: Vector, high: Vector, sizes: Sequence[Sequence[str]], seat: PaperSeat
+    low: Vector,
+    high: Vector,
+    sizes: Sequence[Sequence[str]],
+    seat: PaperSeat,
+    beside: tuple[float, float] | None = None,
 ) -> Iterator[Item]:
     """Yield the three sizes: two along the ground before the object, the height at its side.
 
-    Of each of ``sizes`` the first text is taken that its line has room for, else the last.
+    Of each of ``sizes`` the first text is taken that its line has room for, else the last. The
+    depth stands clear of what reaches from ``beside[0]`` to ``beside[1]``, mm of x.
     """
     eye = seat.view.to_viewer
     near_x, far_x = (high[0], low[0]) if eye[0] > 0 else (low[0], high[0])
     near_y = high[1] if eye[1] > 0 else low[1]
+    clear_x = near_x if beside is None else beside[eye[0] > 0]
     out_x: Vector = (1.0 if eye[0] > 0 else -1.0, 0.0, 0.0)
     out_y: Vector = (0.0, 1.0 if eye[1] > 0 else -1.0, 0.0)
     ground = low[2]
@@ -86,7 +105,7 @@ def overall_dimensions(
         (low[0], near_y, ground), (high[0], near_y, ground), out_y, sizes[0], seat
     )
     yield from _dimension(
-        (near_x, low[1], ground), (near_x, high[1], ground), out_x, sizes[1], seat
+        (clear_x, low[1], ground), (clear_x, high[1], ground), out_x, sizes[1], seat
     )
     side = scaled(out_x, -1.0)
     yield from _dimension((far_x, near_y, ground), (far_x, near_y, high[2]), side, sizes[2], seat)

@@ -146,7 +146,7 @@ def _marked(pieces: Sequence[PosedPiece]) -> PosedPiece:
 def _moved(shown: ShownFitting, by: Vector) -> ShownFitting:
     assert shown.guide is not None, "a bit is before its bore"
     a, b = shown.guide
-    posed = PosedTurned(shown.posed.turned, shown.posed.pose.moved(by))
+    posed = replace(shown.posed, pose=shown.posed.pose.moved(by))
     return ShownFitting(posed, shown.new, (added(a, by), added(b, by)))
 
 

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from kerfolio.assembly.assembled import BuildStep
 from kerfolio.assembly.building import Build
-from kerfolio.assembly.fastened import posed_fastenings
-from kerfolio.assembly.fitting import fittings_of
+from kerfolio.assembly.fastened import Role
+from kerfolio.assembly.fitting import Fitting, fittings_in
 from kerfolio.assembly.lying import Shown, shown_steps
 from kerfolio.assembly.made import Made
+from kerfolio.assembly.set_fittings import set_fittings
 from kerfolio.assembly.set_together import SetTogether
+from kerfolio.assembly.wall import wall_behind
+from kerfolio.basis.lengths import length_in
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.drawing.assembled_view import assembled_view
@@ -23,6 +27,7 @@ from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.model.plan import Plan
 from kerfolio.settling.bored import bored_in
 from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.titles import board_title
 
 ASSEMBLED, EXPLODED = "assembled", "exploded"
 SET = "set"
@@ -45,10 +50,15 @@ def build_drawings(made: Made, reader: Reader) -> Mapping[str, Drawing]:
     if build is None:
         return {}
     assembled, plan = build.drawn.assembled, build.settled.plan
-    fittings = fittings_of(posed_fastenings(build.settled, assembled), build.order)
+    fittings = fittings_in(build.settled, assembled, build.order)
+    wall = wall_behind(build.settled, assembled)
     drawings = {
         made.named(ASSEMBLED): assembled_view(
-            assembled, reader=reader, title=say(reader, "drawing-plan-together", plan=plan.title)
+            assembled,
+            fittings=fittings,
+            wall=wall,
+            reader=reader,
+            title=say(reader, "drawing-plan-together", plan=plan.title),
         )
     }
     if len(assembled.pieces) > 1:
@@ -56,14 +66,14 @@ def build_drawings(made: Made, reader: Reader) -> Mapping[str, Drawing]:
         drawings[made.named(EXPLODED)] = exploded_view(
             assembled, build.order, fittings=fittings, reader=reader, title=title
         )
-    shown = shown_steps(assembled, build.order, plan.steps, fittings)
+    shown = shown_steps(assembled, build.order, plan.steps, fittings, wall)
     for each, look in zip(shown, chosen_views(shown), strict=True):
         step = each.step
         number = made.first_step + step.number - 1
         drawings[step_name(number)] = step_view(
             each,
             look=look,
-            hardware=_hardware(build.settled, step),
+            hardware=_hardware(build.settled, step, reader, each.fittings),
             reader=reader,
             title=_title(build, step, number, reader),
         )
@@ -92,10 +102,21 @@ def set_drawings(
     """Return a set as it stands, and the steps in which a single piece is laid on the rest."""
     assembled = together.assembled
     title = say(reader, "drawing-plan-set", plan=plan.title)
-    drawings = {SET: assembled_view(assembled, reader=reader, room=SET_ROOM, title=title)}
+    fittings = set_fittings(made, together)
+    drawings = {
+        SET: assembled_view(assembled, fittings=fittings, reader=reader, room=SET_ROOM, title=title)
+    }
     lying = {each.first_step: each.settled for each in made if each.lies_alone}
     steps = [
-        Shown(assembled=assembled, step=step)
+        Shown(
+            assembled=assembled,
+            step=step,
+            fittings=tuple(
+                each
+                for each in fittings
+                if each.step <= step.number and {*step.standing, *step.added} >= {*each.pieces}
+            ),
+        )
         for step in together.order.steps
         if step.number in lying
     ]
@@ -104,18 +125,26 @@ def set_drawings(
         drawings[step_name(step.number)] = step_view(
             each,
             look=look,
-            hardware=_hardware(settled, replace(step, number=1)),
+            hardware=_hardware(settled, replace(step, number=1), reader),
             reader=reader,
             title=say(reader, "drawing-plan-step", plan=plan.title, step=step.number),
         )
     return drawings
 
 
-def _hardware(settled: SettledPlan, step: BuildStep) -> Sequence[tuple[str, int]]:
+def _hardware(
+    settled: SettledPlan, step: BuildStep, reader: Reader, fittings: Sequence[Fitting] = ()
+) -> Sequence[tuple[str, int]]:
+    """Return what a step takes besides pieces of sheet, with counts: hardware, then boards."""
     if step.number > len(settled.plan.steps):
         return ()
     uses = settled.plan.steps[step.number - 1].uses
-    return [(_called(settled, use.item.name), use.count) for use in uses]
+    boards = Counter(
+        f"{board_title(each.name)}, {length_in(each.length, reader)}"
+        for each in fittings
+        if each.role is Role.BOARD and each.step == step.number
+    )
+    return [*((_called(settled, use.item.name), use.count) for use in uses), *boards.items()]
 
 
 def _called(settled: SettledPlan, item: str) -> str:

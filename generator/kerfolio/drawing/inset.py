@@ -15,10 +15,9 @@ from kerfolio.basis.reader import Reader
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.callout import Block, from_below_block
 from kerfolio.drawing.extent import box_of_spots, middle_of, padded
-from kerfolio.drawing.hardware_solid import hardware_solid
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.motion import guide_strokes
-from kerfolio.drawing.mounted import mounted
+from kerfolio.drawing.mounted import is_drawn, mounted
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import OpenJoint, Scene, step_scene
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
@@ -269,16 +268,8 @@ def fitting_inset(
     guide lines of the hardware from number ``guides`` on; the fastening whose lines are seen
     farthest is taken.
     """
-    new = [
-        each
-        for each in shown.fittings
-        if each.step == shown.step.number and hardware_solid(each.item)
-    ]
-    small = [
-        each
-        for each in new
-        if each.role is Role.SHANK and (each.item.length or 0.0) * seat.scale < FINGER
-    ]
+    new = [each for each in shown.fittings if each.step == shown.step.number and is_drawn(each)]
+    small = [each for each in new if each.role is Role.SHANK and each.length * seat.scale < FINGER]
     if not small:
         return None
     drawn = [each for each in scene.fittings if each.guide]

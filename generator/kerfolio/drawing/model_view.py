@@ -20,11 +20,13 @@ from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.panel_mesh import panel_mesh
 from kerfolio.geometry.rigid import Vector
 from kerfolio.geometry.turned import turned_mesh
+from kerfolio.model.stock import HardwareStock
+from kerfolio.settling.titles import board_title
 
 TINTS = (Ink.WOOD, Ink.WOOD_DARK, Ink.WASTE)
 """The colours of a plan's sheets in the order of their first piece, and round again."""
-METAL = Ink.SOFT
-"""The colour of all hardware."""
+METAL, TIMBER = Ink.SOFT, Ink.WASTE
+"""The colours of all hardware and of all boards."""
 
 _STEPS_PER_MM = 20
 """Points in the page's data are whole numbers of 1/20 mm: finer than any screen shows."""
@@ -59,12 +61,9 @@ def model_of(
     index = {key: number for number, key in enumerate(shapes)}
     number = {label: step.number for step in order.steps for label in step.added}
     far = apart(assembled, order)
-    solids = {each.item.name: hardware_solid(each.item) for each in fittings}
-    bodies = {name: solid for name, solid in solids.items() if solid}
-    of_item = {name: len(shapes) + place for place, name in enumerate(bodies)}
-    hardware = (
-        Shape3d(name=name, mesh=turned_mesh(solid), tint=METAL) for name, solid in bodies.items()
-    )
+    more = {_key(each): each for each in fittings}
+    bodies = {key: shape for key, each in more.items() if (shape := _shape_of(each))}
+    of_item = {key: len(shapes) + place for place, key in enumerate(bodies)}
     pieces = tuple(
         Piece3d(
             label=each.label,
@@ -80,26 +79,44 @@ def model_of(
     )
     return Model3d(
         title=title,
-        shapes=(*shapes.values(), *hardware),
+        shapes=(*shapes.values(), *bodies.values()),
         pieces=(*pieces, *_hardware(fittings, of_item, far)),
         steps=tuple(_steps(order, steps)),
     )
 
 
+_Key = tuple[str, Panel | None]
+
+
+def _key(fitting: Fitting) -> _Key:
+    """Return what fittings of one shape have in common."""
+    return fitting.item.name, fitting.panel
+
+
+def _shape_of(fitting: Fitting) -> Shape3d | None:
+    if isinstance(fitting.item, HardwareStock):
+        solid = hardware_solid(fitting.item)
+        return (
+            Shape3d(name=fitting.item.name, mesh=turned_mesh(solid), tint=METAL) if solid else None
+        )
+    assert fitting.panel is not None, "a board is cut to its length"
+    return Shape3d(name=fitting.item.name, mesh=panel_mesh(fitting.panel), tint=TIMBER)
+
+
 def _hardware(
-    fittings: Sequence[Fitting], shapes: Mapping[str, int], far: Mapping[str, Vector]
+    fittings: Sequence[Fitting], shapes: Mapping[_Key, int], far: Mapping[str, Vector]
 ) -> Iterator[Piece3d]:
-    """Yield hardware as pieces, each drawn out of its place as in the picture drawn apart."""
+    """Yield hardware and boards, each drawn out of its place as in the picture drawn apart."""
     counts = Counter[str]()
     for each in fittings:
-        name = each.item.name
-        if name in shapes:
+        name, key = each.name or each.item.name, _key(each)
+        if key in shapes:
             counts[name] += 1
             yield Piece3d(
                 label=f"{name}.{counts[name]}",
                 mark="",
-                title=each.item.title,
-                shape=shapes[name],
+                title=board_title(each.name) if each.panel else each.item.title,
+                shape=shapes[key],
                 pose=each.frame,
                 step=each.step,
                 apart=each.drawn_out(far[each.follows]),

@@ -9,10 +9,12 @@ from kerfolio.assembly.fastened import Role
 from kerfolio.assembly.fitting import Fitting
 from kerfolio.drawing.hardware_solid import hardware_solid
 from kerfolio.drawing.scene import Scene, ShownFitting
-from kerfolio.geometry.facing import PosedTurned
+from kerfolio.geometry.facing import PosedPanel, PosedTurned
+from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.rigid import HERE, Vector, added, scaled
 from kerfolio.geometry.turned import Turned
 from kerfolio.geometry.view import View
+from kerfolio.model.stock import HardwareStock
 
 _ROUND = ((0.5, 6), (1.2, 8), (4.0, 16), (float("inf"), 32))
 """Up to which radius on paper, mm, how many facets a turn has."""
@@ -23,6 +25,10 @@ out: they would fill to black."""
 
 _SPECK = 0.5
 """What was there before and has less radius than this on paper, mm, is left out."""
+
+
+AT_HOME = -1
+"""Instead of a step: none is new, all of it is in its place."""
 
 
 def mounted(
@@ -44,10 +50,13 @@ def mounted(
 def _shown(
     scene: Scene, fitting: Fitting, new: bool, look: View, scale: float
 ) -> Iterator[ShownFitting]:
+    away = scene.away.get(fitting.follows, HERE.origin)
+    if fitting.panel is not None:
+        yield _board(fitting.panel, fitting, away, new, look)
+        return
     solid = plain_solid(fitting, scale)
     if solid is None:
         return
-    away = scene.away.get(fitting.follows, HERE.origin)
     if not new and (fitting.role is Role.WASHER or solid.radius * scale < _SPECK):
         return
     if not new:
@@ -63,6 +72,15 @@ def _shown(
     yield ShownFitting(PosedTurned(solid, pose), new=True, guide=guide)
 
 
+def _board(panel: Panel, fitting: Fitting, away: Vector, new: bool, look: View) -> ShownFitting:
+    """Return a board: at home once it is there, else drawn out with a line to where it lies."""
+    if not new:
+        return ShownFitting(PosedPanel(panel, fitting.frame.moved(away)), new=False)
+    pose = fitting.frame.moved(fitting.drawn_out(away, look.to_viewer))
+    guide = pose.origin, added(fitting.mouth, away)
+    return ShownFitting(PosedPanel(panel, pose), new=True, guide=guide)
+
+
 def _guide(solid: Turned, origin: Vector, mouth: Vector, fitting: Fitting) -> tuple[Vector, Vector]:
     """Return the line from the end of a piece that goes in first to where it enters."""
     if fitting.role is not Role.SHANK:
@@ -70,9 +88,14 @@ def _guide(solid: Turned, origin: Vector, mouth: Vector, fitting: Fitting) -> tu
     return added(origin, scaled(fitting.frame.z, solid.high)), mouth
 
 
+def is_drawn(fitting: Fitting) -> bool:
+    """Tell whether enough is known of a fitting to draw it."""
+    return fitting.panel is not None or plain_solid(fitting, 1.0) is not None
+
+
 def plain_solid(fitting: Fitting, scale: float) -> Turned | None:
     """Return the solid of a fitting with as much of it as paper shows at a scale."""
-    whole = hardware_solid(fitting.item)
+    whole = hardware_solid(fitting.item) if isinstance(fitting.item, HardwareStock) else None
     if whole is None:
         return None
     facets = next(count for most, count in _ROUND if whole.radius * scale <= most)

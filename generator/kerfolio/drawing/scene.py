@@ -14,7 +14,7 @@ from kerfolio.assembly.assembled import (
 )
 from kerfolio.assembly.explode import apart
 from kerfolio.assembly.extent import corners
-from kerfolio.geometry.facing import PosedPanel, PosedTurned, Solids, solids_of
+from kerfolio.geometry.facing import Posed, PosedPanel, Solids, solids_of
 from kerfolio.geometry.rigid import Vector, added, between, dot, length, scaled
 
 HOME: Vector = (0.0, 0.0, 0.0)
@@ -74,9 +74,9 @@ class Scene:
 
 @dataclass(frozen=True, slots=True)
 class ShownFitting:
-    """A piece of hardware as shown; ``guide`` leads from it to where it enters the wood."""
+    """Hardware or a board as shown; ``guide`` leads from it to where it enters the wood."""
 
-    posed: PosedTurned
+    posed: Posed
     new: bool
     guide: tuple[Vector, Vector] | None = None
 

@@ -27,12 +27,14 @@ from kerfolio.drawing.page_plan import PagePlan, page_plan, page_seat
 from kerfolio.drawing.scene import Scene, step_scene
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
 from kerfolio.drawing.vocabulary import Drawing, Item, Stroke
+from kerfolio.drawing.wall import is_shown, shown_wall, wall_areas, wall_strokes, with_wall
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.facing import extent_of
 from kerfolio.geometry.hidden_lines import Seen, seen
 from kerfolio.geometry.occupied import Occupied
 from kerfolio.geometry.rigid import Vector
 from kerfolio.geometry.view import View
+from kerfolio.settling.titles import board_title
 
 ROOM = (120.0, 95.0)
 """A booklet's column, mm."""
@@ -58,13 +60,14 @@ def step_view(
     assembled, step = shown.assembled, shown.step
     scene, ground = step_scene(assembled, step), (0.0, 0.0, *room)
     mat = mat_corners(scene) if shown.lying and not look.from_below else ()
+    wall = shown_wall(shown, scene) if is_shown(look) else None
     if shown.fittings:
         rough = page_seat(look, extent_of(scene.solids(), look), ground).scale
         scene = mounted(scene, shown.fittings, step.number, look, rough)
     solids = scene.solids()
     joints = [each for each in scene.open_joints() if each.straight]
     axes = [each.guide for each in scene.fittings if each.guide]
-    box = with_mat(extent_of(solids, look), mat, look)
+    box = with_wall(with_mat(extent_of(solids, look), mat, look), wall, look)
     first = page_seat(look, box, ground)
     found = seen(
         solids,
@@ -78,7 +81,8 @@ def step_view(
     )
     blocks = _side_blocks(shown, inset, look, hardware, reader)
     near = look.spot(inset.spot) if inset else None
-    plan = page_plan(look, box, ground, blocks, [each.shape for each in found.areas], near)
+    areas = [*(each.shape for each in found.areas), *wall_areas(wall, look)]
+    plan = page_plan(look, box, ground, blocks, areas, near)
     guides = guide_strokes(found, plan.seat)
     pointer = inset.pointer(plan.seat, plan.boxes[0]) if inset else ()
     beside = [
@@ -88,6 +92,7 @@ def step_view(
     ]
     items = (
         *((mat_stroke(mat, plan.seat),) if mat else ()),
+        *(wall_strokes(wall, plan.seat) if wall else ()),
         *solid_strokes(found, plan.seat, set(scene.coloured)),
         *guides,
         *pointer,
@@ -162,6 +167,12 @@ def _sentences(scene: Scene, shown: Shown, look: View, reader: Reader) -> Iterat
         yield say(reader, "drawing-step-moving", **told, way=way, standing=len(step.standing))
     else:
         yield say(reader, "drawing-step-set-down", **told)
+    boards = [each.name for each in shown.fittings if each.panel and each.step == step.number]
+    if boards:
+        called = listed(reader, [board_title(each) for each in dict.fromkeys(boards)])
+        yield say(reader, "drawing-step-boards", boards=called)
+    if shown.wall:
+        yield say(reader, "drawing-wall-behind")
     if shown.lying:
         lying = shown.assembled.piece(shown.lying).mark
         yield say(reader, "drawing-step-lying", piece=lying)

@@ -8,6 +8,7 @@ from functools import partial
 
 from kerfolio.assembly.lying import Shown
 from kerfolio.drawing.scene import OpenJoint, Scene, step_scene
+from kerfolio.drawing.wall import is_shown
 from kerfolio.geometry.facing import PosedPanel, Solids, extent_of
 from kerfolio.geometry.rigid import added
 from kerfolio.geometry.shown import Line, crowding, edges_near, sharp_edges, shown_shares
@@ -77,6 +78,7 @@ def step_worths(shown: Shown, views: Sequence[View]) -> list[float]:
         if max(known.values(), default=0.0) < _PLAIN:
             known |= {each: _worth(solids, each, lines) for each in views if _rank(each) == rank}
     barred = {view for view in views if shown.lying and view.from_below}
+    barred |= {view for view in views if shown.wall and not is_shown(view)}
     return [_BARRED if view in barred else known.get(view, 0.0) for view in views]
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from kerfolio.assembly.stability_words import belongs_on_the_wall
+from kerfolio.assembly.wall import board_on_wall
 from kerfolio.assembly.wall_holes import (
     INCH_STUDS,
     METRIC_STUDS,
@@ -19,6 +20,7 @@ from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import listed, say
 from kerfolio.edition.edition import Edition
 from kerfolio.model.use import TABLE, WALL, is_seat, is_storage
+from kerfolio.settling.titles import board_title
 from kerfolio.shop.noise import NIOSH, bearable_minutes
 
 
@@ -93,6 +95,10 @@ def _fixing(edition: Edition, *, hung: bool) -> str:
 def _meeting(edition: Edition) -> str:
     """Return which studs its holes meet, or where to bore holes that do."""
     reader, width = edition.reader, _width(edition)
+    board = _board(edition)
+    if board:
+        apart = _spaced(STUDS, reader)
+        return say(reader, "cautions-on-board", board=board_title(board), apart=apart)
     met = _met(edition)
     if met:
         return say(reader, "cautions-met", apart=_spaced(met, reader))
@@ -109,6 +115,16 @@ def _met(edition: Edition) -> tuple[float, ...]:
     builds = [each.build for each in edition.made if each.build is not None]
     found = (studs_met(fixing_holes(each.settled, each.drawn.assembled)) for each in builds)
     return next(filter(None, found), ())
+
+
+def _board(edition: Edition) -> str:
+    """Return the board that it is fixed to the wall by, empty where there is none."""
+    for each in edition.made:
+        if each.build is not None:
+            name = board_on_wall(each.settled, each.build.drawn.assembled)
+            if name:
+                return name
+    return ""
 
 
 def _spaced(spacings: Sequence[float], reader: Reader) -> str:

@@ -38,6 +38,9 @@ NUTS = ("barrel-nut", "nut", "lock-nut", "tee-nut", "insert")
 WASHERS = ("washer",)
 SCREWS = ("screw",)
 
+INTO_WALL = "wall"
+"""What ``joins`` calls the wall that a thing is fixed to, where no piece is called so."""
+
 CROSS_NUT = "barrel-nut"
 """The kind of nut that lies across its bolt, in a hole of its own."""
 
@@ -47,9 +50,9 @@ class Fastening:
     """A piece of hardware and what it joins, in the order that it goes through it.
 
     ``joins`` name features of pieces (``side.left.rail-bolt``), the first that of its head; the
-    last may be a side of a piece (``shelf.left``), or a board. Sets of several features pair by
-    their order, and stand for so many fastenings. A barrel nut's hole need not be named: it is that
-    of the last piece which is for the nut and lies nearest to the bolt.
+    last may be a side of a piece (``shelf.left``), a board, or the wall. Sets of several features
+    pair by their order, and stand for so many fastenings. A barrel nut's hole need not be named: it
+    is that of the last piece which is for the nut and lies nearest to the bolt.
 
     ``washer`` lies under the head, ``under_nut`` under the nut, ``by`` are the screws of a bracket
     or a clamp, one for each hole. ``head_on`` is the face that the head is on (``show`` or

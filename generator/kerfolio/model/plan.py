@@ -21,7 +21,7 @@ from kerfolio.model.person import FRICTION, Person
 from kerfolio.model.play import Play
 from kerfolio.model.prose import Prose
 from kerfolio.model.span import Span
-from kerfolio.model.statement import Amount, Named
+from kerfolio.model.statement import Amount, Named, Spot
 from kerfolio.model.swap import Swap
 
 OPEN, SUPPORTERS = "open", "supporters"
@@ -136,8 +136,29 @@ class FixedTo:
     place: Place = NOWHERE
 
 
+ALONG = ("x", "y")
+"""The ways a board may run on a face, as its part is drawn."""
+
 GLUE, SCREWS, SLOTTED = FIXED_BY = ("glue", "screws", "slotted holes")
 """What holds a board on a part: a glue line, screws in round holes, or in slots."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardPlace:
+    """Where a board lies: ``on`` names a face or a side of a piece (``rear.back``, ``shelf.left``).
+
+    ``at`` is its middle: on a face from the part's 0,0, on a side along it and from the back face;
+    the middle of that face or side where not stated. ``along`` is the way it runs on a face. With
+    ``on_edge`` it lies there with its thickness, not with its width. ``step`` is the title of the
+    step that adds it, where that is not the one in which the piece joins.
+    """
+
+    on: Named
+    at: Spot | None = None
+    along: str = "x"
+    on_edge: bool = False
+    step: Named | None = None
+    place: Place = NOWHERE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -151,13 +172,17 @@ class AlsoFor:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoardUse:
-    """Solid timber cut to length; ``fixed`` says on which part it lies, and how it is held."""
+    """Solid timber cut to length; ``fixed`` says on which part it lies, and how it is held.
+
+    ``lies`` are the places of as many of them; where none is stated, fastenings tell.
+    """
 
     name: str
     stock: Named
     length: Amount
     count: int = 1
     fixed: FixedTo | None = None
+    lies: tuple[BoardPlace, ...] = ()
     place: Place = NOWHERE
 
 

@@ -10,7 +10,14 @@ from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.measures import number
 from kerfolio.basis.names import choice, did_you_mean, split_feature
 from kerfolio.basis.said import said
-from kerfolio.model.fastening import BOLTED, CROSS_NUT, SCREWED, Fastening, FasteningKind
+from kerfolio.model.fastening import (
+    BOLTED,
+    CROSS_NUT,
+    INTO_WALL,
+    SCREWED,
+    Fastening,
+    FasteningKind,
+)
 from kerfolio.model.feature_kind import BORE, HOLE
 from kerfolio.model.joint_kind import SIDE, EndKind
 from kerfolio.model.part import Part
@@ -68,6 +75,8 @@ def ends_known(stated: Stated) -> Iterator[Finding]:
         for index, end in enumerate(fastening.joins):
             if end.name in boards or is_unread(end.name, stated.plan):
                 continue
+            if _is_wall(fastening, index) and end.name not in pieces:
+                continue
             kinds = _fitting(fastening, index)
             meant = meant_by(end.name, pieces)
             if meant is None:
@@ -77,6 +86,12 @@ def ends_known(stated: Stated) -> Iterator[Finding]:
                 message = f"`{end.name}` is {what}: {_wrong(fastening, index)}"
                 advice = did_you_mean(end.name, names_of(pieces, kinds))
                 yield error("fastening-kind", message, end.place, advice, subject=end.name)
+
+
+def _is_wall(fastening: Fastening, index: int) -> bool:
+    """Tell whether a place of ``joins`` is the last, and the wall."""
+    last = index > 0 and index == len(fastening.joins) - 1
+    return last and fastening.kind in HEADED and fastening.joins[index].name == INTO_WALL
 
 
 def _fitting(fastening: Fastening, index: int) -> tuple[EndKind, ...]:
@@ -209,8 +224,9 @@ def sets_pair(settled: SettledPlan) -> Iterator[Finding]:
     for each in settled.plan.fastenings:
         known = all(
             end_of(end.name, pieces) is not None
+            or _is_wall(each, index)
             or any(end.name == board.use.name for board in settled.boards)
-            for end in each.joins
+            for index, end in enumerate(each.joins)
         )
         counts = [len(seats) for seats in seats_meant(each, settled)]
         several = [index for index, count in enumerate(counts) if count > 1]

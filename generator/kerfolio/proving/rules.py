@@ -12,6 +12,7 @@ from typing import Any
 
 from kerfolio.proving import (
     assemblies,
+    boards,
     bolts,
     children,
     chips,
@@ -54,7 +55,7 @@ _MODULES = (
     letters,
     *(machining, shapes, drawn_edges, edges, corners, webs, parts, mating, play, damp, bolts),
     *(screws, engravings, cutting, children, sawing, spans, going_together, wall),
-    *(fastened_bolts, fastened_screws, fastened_tools, wedges, swaps),
+    *(fastened_bolts, fastened_screws, fastened_tools, boards, wedges, swaps),
 )
 
 

@@ -1,4 +1,4 @@
-"""Checks of what is fixed to a wall: do its holes meet the studs in it?"""
+"""Checks of what is fixed to a wall: is it behind, do its holes meet the studs in it?"""
 
 from __future__ import annotations
 
@@ -6,6 +6,9 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from kerfolio.assembly.building import Build
+from kerfolio.assembly.extent import box_around
+from kerfolio.assembly.fastened import posed_fastenings
+from kerfolio.assembly.wall import wall_behind
 from kerfolio.assembly.wall_holes import (
     INCH_STUDS,
     METRIC_STUDS,
@@ -13,14 +16,24 @@ from kerfolio.assembly.wall_holes import (
     fixing_holes,
     studs_met,
 )
-from kerfolio.basis.finding import Finding, Severity, note
+from kerfolio.basis.finding import Finding, Severity, error, note
 from kerfolio.basis.measures import length
-from kerfolio.basis.said import Words, enumerated, said
+from kerfolio.basis.said import Text, Words, enumerated, said
+from kerfolio.model.fastening import INTO_WALL
 from kerfolio.model.use import WALL
-from kerfolio.proving.rule import COMMON_PRACTICE, together
+from kerfolio.proving.naming import pieces_of
+from kerfolio.proving.rule import (
+    COMMON_PRACTICE,
+    OUR_FORM,
+    OWN_FIGURES,
+    Stated,
+    before,
+    together,
+)
 
 _MOST = 3
-_APART = 0.5  # mm: holes over one another are at one place
+_APART = 0.5  # mm: holes over one another are at one place, and what is nearer to a wall is on it
+_STRAIGHT_BACK = 0.99
 
 
 @together(
@@ -47,6 +60,50 @@ def holes_meet_studs(build: Build) -> Iterator[Finding]:
     )
     subject = f"{first.piece}.{first.feature}"
     yield note("holes-miss-studs", message, plan.place, advice, subject=subject)
+
+
+@before(
+    "wall-unsaid",
+    reason="What is screwed to a wall is placed at one: cautions and pictures follow that.",
+    source=OUR_FORM,
+)
+def wall_stated(stated: Stated) -> Iterator[Finding]:
+    """Look for fastenings into a wall in a plan that is not placed at one."""
+    for each in stated.plan.fastenings:
+        last = each.joins[-1]
+        into_wall = last.name == INTO_WALL and INTO_WALL not in pieces_of(stated.plan)
+        if into_wall and stated.plan.placed != WALL:
+            message = f"`{each.item.name}` goes into a wall, and the plan stands at none"
+            advice = "Write `placed: wall`."
+            yield error("wall-unsaid", message, last.place, advice, subject=each.item.name)
+
+
+@together(
+    "wall-not-behind",
+    reason="A screw goes back into the wall, from a piece that lies against it.",
+    source=OWN_FIGURES,
+)
+def wall_is_behind(build: Build) -> Iterator[Finding]:
+    """Look for fastenings into a wall that is not behind the piece they are in."""
+    wall = wall_behind(build.settled, build.drawn.assembled)
+    if wall is None:
+        return
+    for each in posed_fastenings(build.settled, build.drawn.assembled):
+        settled = each.settled
+        if not settled.last.is_wall:
+            continue
+        piece = build.drawn.assembled.piece(settled.seats[-2].piece)
+        place, subject = settled.stated.place, settled.first.name
+        away = wall.at - box_around([piece])[1][1]
+        if each.direction[1] < _STRAIGHT_BACK:
+            message = said("`{}` in {} does not go to the rear", settled.item.name, subject)
+            advice: Text = "The wall is behind the whole: write `head: back`, or turn the whole."
+            yield error("wall-not-behind", message, place, advice, subject=subject)
+        elif away > _APART:
+            off = length("distance", away)
+            message = said("`{}` stands {} off the wall that it is screwed to", piece.label, off)
+            advice = "Put a board there and screw into that: `boards:` with `lies`."
+            yield error("wall-not-behind", message, place, advice, subject=subject)
 
 
 def _gaps(holes: tuple[FixingHole, ...]) -> list[float]:

@@ -7,8 +7,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from functools import partial
 
 from kerfolio.assembly.assembled import PosedPiece
-from kerfolio.assembly.fastened import posed_fastenings
-from kerfolio.assembly.fitting import fittings_of
+from kerfolio.assembly.fitting import fittings_in
+from kerfolio.assembly.set_fittings import set_fittings
 from kerfolio.basis.lengths import size_text
 from kerfolio.basis.pixels import Pixels
 from kerfolio.basis.reader import Reader
@@ -79,8 +79,11 @@ def model_3d(edition: Edition) -> Model3d | None:
         return None
     assembled, order = found
     titles = [] if order.found else [step.title for step in plan.steps]
-    fastenings = () if plan.is_set else posed_fastenings(edition.settled, assembled)
-    fittings = fittings_of(fastenings, order)
+    fittings = (
+        set_fittings(edition.made, edition.together)
+        if edition.together is not None
+        else fittings_in(edition.settled, assembled, order)
+    )
     called, sized = partial(piece_title, plan), partial(_size, edition.reader)
     return model_of(assembled, order, plan.title, titles, called, fittings, sized)
 

@@ -8,9 +8,10 @@ from kerfolio.basis.budgets import JOINTS as TAKEN
 from kerfolio.model.fastening import FASTENING_KINDS, Fastening
 from kerfolio.model.joint_kind import WEDGE_JOINT
 from kerfolio.model.statement import Named
-from kerfolio.reading.forms import ListOf, ScalarForm
+from kerfolio.reading.forms import ListOf
 from kerfolio.reading.record import Key, Record
 from kerfolio.reading.reference import REFERENCE
+from kerfolio.reading.step_title import STEP_TITLE
 from kerfolio.reading.values import CELL_TEXT, LABEL, choice
 
 _JOINS = ListOf(
@@ -18,13 +19,6 @@ _JOINS = ListOf(
     noun="a list of what it joins",
     advice="Write `joins: [side.left.rail-bolt, rail.left-bore]`, the hole of its head first.",
     least=1,
-)
-_STEP: ScalarForm[Named] = ScalarForm(
-    noun="the title of a step",
-    advice="Write the title of the step as it stands there.",
-    convert=lambda node: Named(node.text.strip(), node.place),
-    json={"type": "string"},
-    rule="name",
 )
 _KINDS = tuple(
     Key(name=each.name, form=REFERENCE, says=f"{each.noun.capitalize()}, by its name in the stock.")
@@ -62,7 +56,7 @@ _FASTENING: Record[Fastening] = Record(
         ),
         Key(
             name="step",
-            form=_STEP,
+            form=STEP_TITLE,
             says="The title of the step it is done in; that in which its last piece joins if "
             "unsaid.",
         ),

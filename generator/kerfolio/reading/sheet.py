@@ -15,12 +15,23 @@ from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.basis.names import NAME
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text, written
-from kerfolio.model.plan import FIXED_BY, BoardUse, Clamp, FixedTo, Ladder, Offcut, SheetUse
+from kerfolio.model.plan import (
+    ALONG,
+    FIXED_BY,
+    BoardPlace,
+    BoardUse,
+    Clamp,
+    FixedTo,
+    Ladder,
+    Offcut,
+    SheetUse,
+)
 from kerfolio.model.statement import Amount
 from kerfolio.reading.amounts import (
     CLEARANCE,
     LENGTH,
     SIDE,
+    SPOT,
     STEP,
     THICKNESS,
     AmountForm,
@@ -33,8 +44,11 @@ from kerfolio.reading.forms import Book, Form, ListOf, Schema
 from kerfolio.reading.nodes import Node, Scalar
 from kerfolio.reading.record import Entries, Key, Record
 from kerfolio.reading.reference import REFERENCE
+from kerfolio.reading.step_title import STEP_TITLE
 from kerfolio.reading.values import (
     CELL_TEXT,
+    FLAG,
+    LABEL,
     SCALAR,
     TITLE_TEXT,
     choice,
@@ -327,6 +341,45 @@ _FIXED: Record[FixedTo] = Record(
     make=FixedTo,
     advice="Write `{part: top, by: slotted holes}`.",
 )
+_LIES = "Write `{on: splashback.back, at: [wide/2, 300], along: x}`."
+_PLACE: Record[BoardPlace] = Record(
+    name="board-place",
+    noun="where a board lies",
+    keys=(
+        Key(
+            name="on",
+            form=LABEL,
+            says="A face or a side of a piece: `rear.back`, `rear.show`, `shelf.left`.",
+            required=True,
+        ),
+        Key(
+            name="at",
+            form=SPOT,
+            says="Its middle: on a face as its part is drawn, on a side along it and from the "
+            "back face. The middle of that face or side where not stated.",
+        ),
+        Key(
+            name="along",
+            form=choice("a way to run", *ALONG),
+            says="Which way it runs on a face; along a side it runs by itself.",
+        ),
+        Key(
+            name="on-edge",
+            form=FLAG,
+            says="Whether it lies there with its thickness, not with its width.",
+        ),
+        Key(name="step", form=STEP_TITLE, says="The title of the step that adds it."),
+    ),
+    make=BoardPlace,
+    advice=_LIES,
+)
+_PLACES: ListOf[BoardPlace] = ListOf(
+    item=_PLACE,
+    noun="where a board lies, or a list of places",
+    advice=_LIES,
+    least=1,
+    single=True,
+)
 _BOARD: Record[BoardUse] = Record(
     name="board",
     noun="a board",
@@ -338,6 +391,12 @@ _BOARD: Record[BoardUse] = Record(
             name="fixed",
             form=_FIXED,
             says="On which part it lies with its width, and how it is held there.",
+        ),
+        Key(
+            name="lies",
+            form=_PLACES,
+            says="Where it lies in the whole, one place for each; else the fastenings that end in "
+            "it tell.",
         ),
     ),
     make=BoardUse,

@@ -11,7 +11,14 @@ from kerfolio.basis.names import split_feature
 from kerfolio.basis.said import Words, named, stated_name
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.rigid import Vector
-from kerfolio.model.fastening import BRACKETED, CLAMPED, CROSS_NUT, Fastening, FasteningKind
+from kerfolio.model.fastening import (
+    BRACKETED,
+    CLAMPED,
+    CROSS_NUT,
+    INTO_WALL,
+    Fastening,
+    FasteningKind,
+)
 from kerfolio.model.feature import EdgeBore, Hole
 from kerfolio.model.feature_kind import BORE, HOLE
 from kerfolio.model.plan import Assembly, HardwareUse, Plan, Step
@@ -30,11 +37,11 @@ OUTWARD: Mapping[str, Point] = {
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Seat:
-    """What a fastening goes through or into: a hole or a bore of a piece, its side, or a board.
+    """What a fastening goes through or into: a hole, a bore, a side, a board or the wall.
 
-    ``feature`` is None for a side and for a board; ``part`` is None for a board, which has no place
-    in the whole. ``for_item`` is what the feature is for, by its name in the stock, ``is_pilot``
-    that a screw cuts its thread into it, ``guided`` that something leads the bit that bores it.
+    ``feature`` is None for all but holes and bores, ``part`` for a board and the wall. ``for_item``
+    is what the feature is for, by its name in the stock, ``is_pilot`` that a screw cuts its thread
+    into it, ``guided`` that something leads the bit that bores it.
     """
 
     name: str
@@ -61,6 +68,11 @@ class Seat:
     def into_edge(self) -> bool:
         """Whether it goes into an edge, with a bore or without one."""
         return self.is_bore or bool(self.side)
+
+    @property
+    def is_wall(self) -> bool:
+        """Whether it is the wall that the whole is fixed to."""
+        return self.part is None and self.board is None
 
     @property
     def called(self) -> Words:
@@ -220,6 +232,8 @@ class _Finder:
         if end.name in self._boards:
             return (Seat(name=end.name, piece="", part=None, board=self._boards[end.name]),)
         piece, wanted = split_feature(end.name, self._pieces)
+        if not piece and end.name == INTO_WALL:
+            return (Seat(name=INTO_WALL, piece="", part=None),)
         if not piece:
             return ()
         part = self._pieces[piece]

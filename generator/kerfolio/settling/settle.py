@@ -8,11 +8,11 @@ from functools import lru_cache
 
 from kerfolio.basis.budgets import FEATURES, PIECES, PLAN_FEATURES
 from kerfolio.basis.finding import Finding, in_order
-from kerfolio.basis.masses import KG_PER_MM3
 from kerfolio.model.joint import Joint
 from kerfolio.model.part import Part
-from kerfolio.model.plan import GLUE, SLOTTED, Assembly, BoardUse, FixedTo, Plan
+from kerfolio.model.plan import Assembly, Plan
 from kerfolio.model.stock import Stock
+from kerfolio.settling.boards import boards_of
 from kerfolio.settling.bridges import butted_sides
 from kerfolio.settling.clearance import asked_of
 from kerfolio.settling.coupon import coupons_of
@@ -20,11 +20,10 @@ from kerfolio.settling.fastened import with_fastened
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.made_once import MadeOnce
 from kerfolio.settling.part import Job, features_of, marks, settled_part
-from kerfolio.settling.scope import FOLLOWS, Scope, SettlingError, unknown, within
+from kerfolio.settling.scope import FOLLOWS, Scope, SettlingError, within
 from kerfolio.settling.settled import (
     Coupon,
     FitVariant,
-    SettledBoard,
     SettledBridge,
     SettledJoint,
     SettledPart,
@@ -114,7 +113,7 @@ class Settler:
         own = replace(variant, cutter=())
         plain = settled_sheets(plan, stock, own)[0] if variant.cutter else sheets
         parts, part_findings, faulty = self._made(job, plain, only)
-        boards, board_findings = _boards(plan, stock, scope)
+        boards, board_findings = boards_of(plan, stock, scope)
         joints, joint_findings = _joints(plan.joints, scope)
         overhangs, lying_findings = _overhangs(plan.assemblies, scope)
         told = (*part_findings, *board_findings, *joint_findings, *lying_findings)
@@ -252,20 +251,6 @@ def _too_large(plan: Plan, job: Job) -> Finding | None:
     return None
 
 
-def _boards(
-    plan: Plan, stock: Stock, scope: Scope
-) -> tuple[tuple[SettledBoard, ...], tuple[Finding, ...]]:
-    made: list[SettledBoard] = []
-    findings: list[Finding] = []
-    for use in plan.boards:
-        try:
-            _knows_part(use, plan)
-            made.append(_board(use, stock, scope))
-        except SettlingError as trouble:
-            findings.append(trouble.about(use.name))
-    return tuple(made), tuple(findings)
-
-
 def _joints(
     joints: Iterable[Joint], scope: Scope
 ) -> tuple[tuple[SettledJoint, ...], tuple[Finding, ...]]:
@@ -294,29 +279,3 @@ def _overhangs(
         except SettlingError as trouble:
             findings.append(trouble.about(each.name))
     return tuple(made), tuple(findings)
-
-
-def _knows_part(use: BoardUse, plan: Plan) -> None:
-    """Raise SettlingError for a board that is fixed to a part the plan has not."""
-    known = [part.name for part in plan.parts]
-    if use.fixed and use.fixed.part.name not in (*known, *plan.unread):
-        raise unknown("part", use.fixed.part, known)
-
-
-def _board(use: BoardUse, stock: Stock, scope: Scope) -> SettledBoard:
-    found = stock.board(use.stock.name)
-    if found is None:
-        raise unknown("stock", use.stock, (each.name for each in stock.boards), "board stock")
-    length = scope.positive(use.length, "length")
-    mass = length * found.thickness * found.width * found.density * KG_PER_MM3
-    held = _held_over(use.fixed, found.width, scope) if use.fixed else 0.0
-    return SettledBoard(use=use, stock=found, length=length, mass=mass, held_over=held)
-
-
-def _held_over(fixed: FixedTo, width: float, scope: Scope) -> float:
-    """Return over how much of a board's width glue or screws hold it, mm. Raises SettlingError."""
-    if fixed.by == SLOTTED:
-        return 0.0
-    if fixed.by == GLUE or fixed.apart is None:
-        return width
-    return min(width, scope.not_negative(fixed.apart, "apart"))

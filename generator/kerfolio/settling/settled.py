@@ -15,7 +15,7 @@ from kerfolio.geometry.relief import InsideCorner
 from kerfolio.model.edge_treatment import BOTH_FACES, EdgeKind
 from kerfolio.model.feature_kind import FeatureKind
 from kerfolio.model.joint import Joint
-from kerfolio.model.plan import BoardUse, Plan
+from kerfolio.model.plan import BoardPlace, BoardUse, Plan
 from kerfolio.model.stock import BoardStock, CutterStock, SheetStock, Stock
 from kerfolio.settling.clearance import Clearance
 from kerfolio.settling.surroundings import Surroundings
@@ -348,6 +348,20 @@ class SettledBoard:
     length: float
     mass: float
     held_over: float = 0.0
+    places: tuple[SettledPlace, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettledPlace:
+    """Where a board lies, as stated: on a ``face`` of a piece (``show``, ``back``) or a side of it.
+
+    ``at`` is its middle in mm, None for the middle of that face or side.
+    """
+
+    stated: BoardPlace
+    piece: str
+    face: str
+    at: Point | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
