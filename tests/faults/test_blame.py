@@ -1,0 +1,99 @@
+"""Faults made one at a time in sound plans: the first thing said is the cause.
+
+``python -m tests.tools.fault_table`` prints what is said of each.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from kerfolio.basis.finding import Severity
+from tests.faults.table import OWN, REACH, Bench, Fault, faults
+from tests.plans import altered
+
+FAULTS = faults()
+
+NOT_YET = frozenset(
+    {
+        "seed-chest: grooves of the walls nearly through the thinnest sheet",
+        "seed-chest: floor of the walls' sheet",
+        "seed-chest: front tongue hardly enters",
+        "bottle-crate: notches of the long dividers too deep",
+        "bottle-crate: notches of the cross dividers too shallow",
+        "bottle-crate: notches of the long dividers from their lower edge",
+        "bottle-crate: two long dividers exchanged",
+        "bottle-crate: a slot forgotten",
+        "bottle-crate: a crossing forgotten",
+        "bottle-crate: feet shorter than the floor is thick",
+        "bottle-crate: feet proud of the floor",
+        "bottle-crate: feet narrower than the sheet",
+        "bottle-crate: an inch typed as a millimetre",
+        "bottle-crate: a looking that is the other way",
+        "leaning-stool: show in for show out",
+        "leaning-stool: looking left for looking right",
+        "leaning-stool: tabs of the legs too short",
+        "leaning-stool: tabs of the cheeks proud of the seat",
+        "leaning-stool: two faults, a slot moved and a leg's slots turned",
+        "pressing-table: wedges too steep",
+        "pressing-table: a wedge turned over",
+        "pressing-table: two sets counted backwards",
+        "pressing-table: top drawn from its other face",
+        "pressing-table: housings of a post nearly through the thinnest sheet",
+        "jar-cabinet: a side copied and not mirrored",
+        "jar-cabinet: shelf too short",
+        "jar-cabinet: back of the thick sheet",
+        "jar-cabinet: upper deck not turned over",
+        "jar-cabinet: holes for screws that nothing lists",
+        "harbour-stool: the sides' bolt hole too high",
+        "harbour-stool: a fastening forgotten",
+        "harbour-stool: seat slots counted backwards",
+        "harbour-stool: a sign turned in the seat",
+        "harbour-stool: bores of the bolt heads nearly through the thinnest sheet",
+        "harbour-stool: stretcher slots turned",
+        "harbour-stool: show in for show out",
+        "tool-tote: front tabs of the floor counted backwards",
+        "desk-rack: two dividers exchanged at the back",
+        "desk-rack: looking left for looking right",
+    }
+)
+"""Faults of which the first thing said is not yet the cause, or not in full: to be made less."""
+
+
+@pytest.fixture(scope="module")
+def bench(tmp_path_factory: pytest.TempPathFactory) -> Bench:
+    return Bench(tmp_path_factory.mktemp("faults"))
+
+
+def _each() -> list[object]:
+    marks = {True: [pytest.mark.bench], False: []}
+    return [pytest.param(each, id=each.id, marks=marks[each.slow]) for each in FAULTS]
+
+
+@pytest.mark.parametrize("plan", OWN)
+def test_a_sound_plan_gives_no_alarm(bench: Bench, plan: str) -> None:
+    found = bench.said_of_sound(plan, True)
+    alarms = [each for each in found if each.severity is not Severity.NOTE]
+    assert not alarms, "\n".join(map(str, alarms))
+
+
+@pytest.mark.parametrize("fault", _each())
+def test_the_cause_is_named_first(bench: Bench, fault: Fault) -> None:
+    told = bench.told(fault)
+    if fault.id in NOT_YET:
+        assert told.grade != "right", "it is right now: take it out of NOT_YET"
+    else:
+        assert told.grade == "right", f"{told.grade}: {fault.cause}\n{told.shown}"
+
+
+@pytest.mark.parametrize("fault", [each for each in FAULTS if each.cure], ids=lambda each: each.id)
+def test_another_cure_mends_it_too(bench: Bench, fault: Fault) -> None:
+    """So that what the table leaves open is open indeed; the other cure is undoing the edit."""
+    text = altered(altered(bench.sound[fault.plan], *fault.edit), *fault.cure)
+    left = bench.news(fault.plan, text, ranged=fault.ranged)
+    assert not left, "\n".join(map(str, left))
+
+
+def test_the_table_is_whole() -> None:
+    assert len({each.id for each in FAULTS}) == len(FAULTS) >= 60
+    assert {each.plan for each in FAULTS} == set(REACH)
+    assert {each.id for each in FAULTS} >= NOT_YET
