@@ -33,6 +33,8 @@ from kerfolio.model.feature_kind import (
     FeatureKind,
 )
 from kerfolio.model.joint_kind import JOINT_KINDS, JointKind
+from kerfolio.proving.about import PICTURED, TOLD
+from kerfolio.proving.rules import RULES
 from kerfolio.reading.by_mate import BY_MATE_FORMS
 from kerfolio.reading.feature_kinds import FEATURE_FORMS
 from kerfolio.reading.followed import FOLLOWING
@@ -142,6 +144,14 @@ def test_the_readme_lists_every_kind_of_joint() -> None:
     ]
     for kind in JOINT_KINDS:
         assert any(f"{kind.name}: " in each and f"{kind.other}: " in each for each in listed), kind
+
+
+def test_of_every_finding_is_said_whether_a_picture_shows_it() -> None:
+    """Who adds a rule says in ``proving/about.py`` what it is about; ``test_album`` draws those."""
+    known = {id for rule in RULES for id in rule.ids}
+    assert known - PICTURED - TOLD == set(), "say in proving/about.py what they are about"
+    assert set() == PICTURED & TOLD
+    assert TOLD - known == set()
 
 
 WORDS = {word for each in FEATURE_KINDS for word in (each.name, each.key)} | {

@@ -45,6 +45,7 @@ SAID = (
 MAKERS_PICTURES = (
     "album",
     "edge_ruler",
+    "fastening_view",
     "finding_view",
     "gallery",
     "meeting_view",
@@ -52,6 +53,7 @@ MAKERS_PICTURES = (
     "named_part",
     "named_whole",
     "sketch_view",
+    "standing_view",
 )
 """Modules of pictures for a maker, who is told in English."""
 PROSE = re.compile(

@@ -6,7 +6,7 @@ import json
 
 import pytest
 
-from kerfolio.basis.finding import Mark, Ring, in_unit, warning
+from kerfolio.basis.finding import Axial, Mark, Measured, Meeting, Ring, in_unit, warning
 from kerfolio.basis.measures import number
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import named, said, written
@@ -21,6 +21,20 @@ FINDING = warning(
     written("18 mm", "3/4 in"),
     subject="rail.slots.3",
     mark=MARK,
+    meeting=Meeting(
+        pieces=("wedge",),
+        others=("rail", "post"),
+        measured=Measured(a=(0.5, 1.0, 2.0), b=(0.5, 1.0, 4.0), word="gap"),
+    ),
+    axial=Axial(
+        place=Place("plans/a/plan.yaml", 9, 4),
+        number=2,
+        at=17.5,
+        measured=Measured(a=(17.5, 0.0), b=(17.5, 2.25), word="off"),
+        aside=(0.0, 0.0, 1.0),
+        others=("cover",),
+        variant="17.8mm",
+    ),
 )
 
 
@@ -33,4 +47,5 @@ def test_they_tell_the_same(unit: str) -> None:
     assert list(map(str, after)) == list(map(str, before))
     assert after[0].mark is not None
     assert after[0].mark.rings == MARK.rings
+    assert (after[0].meeting, after[0].axial) == (FINDING.meeting, FINDING.axial)
     assert json.loads(json.dumps(findings_json(after))) == rows

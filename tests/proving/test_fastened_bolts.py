@@ -158,10 +158,10 @@ HEADS = {
 }
 
 
-@pytest.mark.parametrize("bore", HEADS)
-def test_a_head_lies_in_its_wide_bore(bore: tuple[int, int]) -> None:
+def sunk_plan(bore: tuple[int, int]) -> str:
+    """Return a plan whose bolt has its head in a counterbore so wide and so deep, mm."""
     sunk = f"counterbore: {{diameter: {bore[0]}, depth: {bore[1]}}}"
-    text = plan_text(
+    return plan_text(
         "slots: {slots: {of: rail.tabs, at: [150, 150], angle: 90}}\n"
         f"bolt: {{hole: {{at: [150, 150], for: bolt-m6x40, {sunk}}}}}",
         "tabs: {tabs: {edge: left, at: [10, 80], width: 30, takes: ply}}\n"
@@ -171,7 +171,11 @@ def test_a_head_lies_in_its_wide_bore(bore: tuple[int, int]) -> None:
         "fastenings:\n  - {bolt: bolt-m6x40, washer: washer-m6, nut: barrel-nut-m6, "
         "joins: [side.bolt, rail.bore]}",
     )
-    assert told(text, *IDS) == HEADS[bore]
+
+
+@pytest.mark.parametrize("bore", HEADS)
+def test_a_head_lies_in_its_wide_bore(bore: tuple[int, int]) -> None:
+    assert told(sunk_plan(bore), *IDS) == HEADS[bore]
 
 
 @pytest.mark.parametrize(

@@ -25,6 +25,8 @@ from kerfolio.settling.fastened import Seat, SettledFastening, fastenings_of, st
 from kerfolio.settling.settled import SettledPlan
 
 _BACK = "back"
+_NOWHERE: Vector = (0.0, 0.0, 0.0)
+_SLANTED = 0.5
 
 
 class Role(Enum):
@@ -164,11 +166,10 @@ def _goes_to_show(fastening: SettledFastening, pieces: dict[str, PosedPiece]) ->
         return fastening.stated.head_on == _BACK
     pose, other = pieces[first.piece].pose, pieces[last.piece].pose
     normal = pose.vector((0.0, 0.0, 1.0))
-    if last.into_edge:
-        way = other.vector(last.inward)
-    else:
+    way = other.vector(last.inward) if last.into_edge else _NOWHERE
+    if abs(dot(way, normal)) < _SLANTED:  # what is bored crosswise does not tell
         assert first.part is not None
-        x, y, _ = last.mouth
+        x, y, _ = _edge_point(last) if last.side else last.mouth
         there = other.point((x, y, last.part.thickness / 2))
         here = pose.point((*first.mouth[:2], first.part.thickness / 2))
         way = between(here, there)

@@ -60,10 +60,30 @@ class Laid:
 
         Below zero it falls off by itself.
         """
+        nearest = self._nearest
+        return nearest[1] if nearest else None
+
+    @property
+    def to_side(self) -> tuple[Vector, Vector] | None:
+        """From under its centre of mass to the nearest side of what bears it, in the world, mm."""
+        nearest = self._nearest
+        if nearest is None:
+            return None
+        (x, y), inset, (wx, wy) = nearest
+        left, front, low = box_around(self.lying.pieces)[0]
+        start = (left + x, front + y, low)
+        return start, (start[0] + inset * wx, start[1] + inset * wy, low)
+
+    @property
+    def _nearest(self) -> tuple[Point, float, Point] | None:
+        """Its centre of mass from its left front corner, how far to the nearest side, and where."""
         slab = _slab(self)
         if slab is None:
             return None
-        return min(side - along(slab.centre[:2], way) for way, side in sides(slab))
+        x, y, _ = slab.centre
+        found = ((side - along((x, y), way), way) for way, side in sides(slab))
+        inset, way = min(found)
+        return (x, y), inset, way
 
 
 def laid_on(stated: Assembly, lying: Assembled, supports: Sequence[Assembled]) -> Laid:

@@ -27,6 +27,7 @@ class SetTogether:
     ``order`` puts twins together step by step with one another; steps count over the whole plan.
     ``rows`` are what lies, each with what bears it, ``overhangs`` what each is stated to overhang,
     mm. ``laid`` is each that lies, with what bears it, ``in_use`` what each does under a person.
+    ``stood`` is each by itself, in its place.
     """
 
     plan: Plan
@@ -36,6 +37,7 @@ class SetTogether:
     overhangs: Mapping[str, float]
     laid: tuple[Laid, ...]
     in_use: tuple[UsedThing, ...]
+    stood: Mapping[Spot, Assembled]
 
 
 def set_together(made: Sequence[Made], drawn: SettledPlan) -> SetTogether | None:
@@ -64,6 +66,7 @@ def set_together(made: Sequence[Made], drawn: SettledPlan) -> SetTogether | None
         overhangs=overhangs,
         laid=laid,
         in_use=tuple(_in_use(made, laid, rows, drawn)),
+        stood=stood,
     )
 
 

@@ -14,7 +14,7 @@ from kerfolio.assembly.ends import end_of, pieces_of
 from kerfolio.geometry.arc import edges
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import bounds, centroid, point_in
-from kerfolio.geometry.rigid import Vector, dot
+from kerfolio.geometry.rigid import Rigid, Vector, cross, dot, scaled
 from kerfolio.model.feature_kind import TAB
 from kerfolio.model.joint_kind import TAB_JOINT, WEDGE_JOINT
 from kerfolio.settling.settled import (
@@ -39,6 +39,9 @@ class Wedged:
     out at its head. ``behind`` is the wood between the slot and the tenon's end, ``cheek`` that
     beside the slot, ``play`` that of the wedge across the slot, ``bearing`` the area, mm2, that
     bears on the outer wall.
+
+    ``frame`` is in the world: its origin in the middle of the slot, x outward along the tenon, z
+    the way to the wedge's head. ``reach`` is half of the slot's length, ``across`` half its width.
     """
 
     joint: SettledJoint
@@ -58,6 +61,9 @@ class Wedged:
     cheek: float | None
     play: float
     bearing: float
+    frame: Rigid
+    reach: float
+    across: float
 
 
 def wedges_of(settled: SettledPlan, assembled: Assembled) -> tuple[Wedged, ...]:
@@ -137,7 +143,19 @@ class _Look:
             cheek=cheek,
             play=self._across() - self._part.thickness,
             bearing=thick * min(self._part.thickness, self._across()),
+            frame=self._frame(),
+            reach=reach,
+            across=self._across() / 2,
         )
+
+    def _frame(self) -> Rigid:
+        """Return where the slot's middle is in the world; z runs to the wedge's head."""
+        own, outward = self._posed[self._piece].pose, self._outward()
+        head = self._posed[self._wedge].pose.vector((0.0, 1.0, 0.0))
+        through = own.vector((0.0, 0.0, 1.0))
+        z = through if dot(head, through) >= 0 else scaled(through, -1.0)
+        middle = own.point((*self._slot.at, self._slotted.thickness / 2))
+        return Rigid(middle, outward, cross(z, outward), z)
 
     def _sides(self, y: float) -> tuple[float, float]:
         """Return where the wedge's two sides are at a height of its drawing."""

@@ -63,17 +63,51 @@ class Sketch:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Measured:
+    """What a finding measures: from ``a`` to ``b``, mm, and a word for it (``off``, ``gap``)."""
+
+    a: tuple[float, ...]
+    b: tuple[float, ...]
+    word: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Meeting:
     """Pieces of which a finding says how they meet, at the fit variant of that label.
 
     ``pieces`` are those it is about, ``others`` what they meet; empty ``others`` are all the rest.
     ``way`` is the direction in the world, unit, in which the first ones cannot go, or are pushed;
-    without one it is about the place where they meet.
+    without one it is about the place where they meet. ``grounded``: it is about how they lie or
+    stand on the floor, ``measured`` in the world.
     """
 
     pieces: tuple[str, ...]
     others: tuple[str, ...] = ()
     way: tuple[float, float, float] | None = None
+    grounded: bool = False
+    measured: Measured | None = None
+    variant: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Axial:
+    """What a finding says along the axis of a fastening, or of a bore alone, at a fit variant.
+
+    The fastening is the one stated at ``place``, its ``number``; 0 is the bore of that name
+    (``rail.bore``). ``at`` is how far along the axis it is, from where the head bears or a bore
+    begins; ``measured`` likewise: along, and across. ``aside`` is which way across is, in the world
+    (of a bore alone in its part); without it that is along the thickness of the last piece, or
+    ``flat`` in its plane. ``others`` are pieces in the way.
+    """
+
+    place: Place = NOWHERE
+    number: int = 0
+    bore: str = ""
+    at: float = 0.0
+    measured: Measured | None = None
+    aside: tuple[float, float, float] | None = None
+    flat: bool = False
+    others: tuple[str, ...] = ()
     variant: str = ""
 
 
@@ -85,7 +119,8 @@ class Finding:
     short; ``counsel`` says what to write instead. ``subject`` is the thing of the plan it is
     about, as the plan states it (``side.rail-slot``, ``side.left``, ``ply``), empty where there is
     none. ``more`` are quantities besides those in the words. ``mark`` shows where on a part it is,
-    ``sketch`` the same where that could not be made, ``meeting`` which pieces do not go together.
+    ``sketch`` the same where that could not be made, ``meeting`` which pieces do not go together,
+    ``axial`` how a fastening or a bore sits.
     ``silenced`` is the maker's reason for not wanting to hear it, empty where it is heard.
     ``count`` says how many it stands for (see ``basis/shortened.py``).
     ``unit`` (``mm`` or ``in``) is the plan's, set by ``in_unit``. All who show a finding show its
@@ -102,6 +137,7 @@ class Finding:
     mark: Mark | None = None
     sketch: Sketch | None = None
     meeting: Meeting | None = None
+    axial: Axial | None = None
     silenced: str = ""
     count: int = 1
     unit: str = "mm"
@@ -138,6 +174,7 @@ class Beside(TypedDict, total=False):
     mark: Mark | None
     sketch: Sketch | None
     meeting: Meeting | None
+    axial: Axial | None
     subject: str
     more: tuple[Quantity, ...]
 

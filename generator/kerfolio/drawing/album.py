@@ -7,15 +7,18 @@ from collections.abc import Iterator, Sequence
 from kerfolio.assembly.assembled import Assembled, PosedJoint, PosedPiece
 from kerfolio.assembly.ends import End, end_of, pieces_of
 from kerfolio.assembly.extent import corners, reach
+from kerfolio.assembly.fastened import posed_fastenings
 from kerfolio.assembly.poses import Together, put_together
-from kerfolio.basis.finding import Finding, Mark, Meeting, Ring
+from kerfolio.basis.finding import Axial, Finding, Mark, Meeting, Ring
 from kerfolio.drawing.block import seated
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.extent import box_of_contours, extent, padded
+from kerfolio.drawing.fastening_view import along_fastening, axial_view, bored_alone
 from kerfolio.drawing.finding_view import finding_view
 from kerfolio.drawing.meeting_view import Shown, meeting_view, planes_at
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.sketch_view import sketch_view
+from kerfolio.drawing.standing_view import standing_view
 from kerfolio.drawing.vocabulary import Drawing, Item
 from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.panel_shared import shared
@@ -37,11 +40,11 @@ class Album:
     """A plan at the points its findings are shown at; what is put together for one serves all.
 
     ``points`` may lack parts that do not settle, and come as drawn first. Where no point is named
-    or known, the first serves that has the part.
+    or known, the first serves that has the part. ``whole`` is all of a set in its place.
     """
 
-    def __init__(self, points: Sequence[SettledPlan]) -> None:
-        self._points = points
+    def __init__(self, points: Sequence[SettledPlan], whole: Assembled | None = None) -> None:
+        self._points, self._whole = points, whole
         self._made: dict[tuple[int, int], Together | None] = {}
 
     def picture(self, finding: Finding, measured: str | None = None) -> Drawing | None:
@@ -53,10 +56,12 @@ class Album:
         """
         if finding.sketch:
             return sketch_view(finding.sketch)
-        label = finding.mark.variant if finding.mark else ""
-        settled = self._at(finding.meeting.variant if finding.meeting else label)
+        stated = finding.axial or finding.meeting or finding.mark
+        settled = self._at(stated.variant if stated else "")
         if settled is None:
             return None
+        if finding.axial:
+            return self._along(finding, finding.axial, settled)
         if finding.meeting:
             return self._of_pieces(finding, finding.meeting, settled)
         if measured is not None:
@@ -79,25 +84,48 @@ class Album:
         named = end_of(finding.subject, {part.name: part})
         return finding_view(settled, part, mark, _shapes(named.features if named else ()))
 
-    def _together(self, settled: SettledPlan) -> Iterator[Together]:
+    def _each(self, settled: SettledPlan) -> Iterator[tuple[SettledPlan, Together]]:
+        """Yield each thing that a plan makes as a plan of its own, put together."""
         for number, stated in enumerate(settled.plan.made):
-            key = id(settled), number
+            key, one = (id(settled), number), one_of(settled, stated)
             if key not in self._made:
-                self._made[key] = put_together(one_of(settled, stated))
+                self._made[key] = put_together(one)
             made = self._made[key]
             if made is not None:
-                yield made
+                yield one, made
+
+    def _together(self, settled: SettledPlan) -> Iterator[Together]:
+        return (together for _, together in self._each(settled))
+
+    def _along(self, finding: Finding, axial: Axial, settled: SettledPlan) -> Drawing | None:
+        """Return a fastening in its place, or a bore in its part."""
+        title, unit = _title(settled, finding), settled.plan.units
+        if not axial.number:
+            bored = bored_alone(settled, axial.bore)
+            return axial_view(bored, axial, title, unit) if bored else None
+        for one, together in self._each(settled):
+            for posed in posed_fastenings(one, together.assembled):
+                stated = posed.settled.stated
+                if (stated.place, posed.settled.number) == (axial.place, axial.number):
+                    labels = {*posed.settled.pieces, *axial.others}
+                    pieces = [e for e in together.assembled.pieces if e.label in labels]
+                    return axial_view(along_fastening(posed, pieces), axial, title, unit)
+        return self._of_part(finding, settled)
 
     def _of_pieces(
         self, finding: Finding, meeting: Meeting, settled: SettledPlan
     ) -> Drawing | None:
-        for together in self._together(settled):
-            pieces = {each.label: each for each in together.assembled.pieces}
+        wholes = [self._whole] if meeting.grounded and self._whole else []
+        for assembled in (*wholes, *(each.assembled for each in self._together(settled))):
+            pieces = {each.label: each for each in assembled.pieces}
             if all(each in pieces for each in (*meeting.pieces, *meeting.others)):
                 moving = tuple(pieces[each] for each in meeting.pieces)
                 others = tuple(pieces[each] for each in meeting.others)
-                shown = _shown(meeting, moving, others, together.assembled, finding, settled)
-                return meeting_view(shown, _title(settled, finding), settled.plan.units)
+                title, unit = _title(settled, finding), settled.plan.units
+                if meeting.grounded:
+                    return standing_view(moving, others, meeting.measured, title, unit)
+                shown = _shown(meeting, moving, others, assembled, finding, settled)
+                return meeting_view(shown, title, unit)
         return self._of_part(finding, settled)
 
     def _of_joint(
@@ -235,17 +263,7 @@ def _shown(
         rest = tuple(each for each in assembled.pieces if each not in moving)
         return Shown(moving=moving, rest=rest)
     if meeting.way is None:
-        one, other = moving[0], others[0]
-        space = shared(*(Posed(solid_of(each.panel), each.pose) for each in (one, other)))
-        at = space.at if space else one.pose.origin
-        return Shown(
-            moving=moving,
-            others=others,
-            at=at,
-            planes=planes_at(None, at, None, one, other),
-            near=_AROUND * 2,
-            wanted=_measure(finding),
-        )
+        return _meeting_place(meeting, moving, others, assembled, finding)
     back, touched = _touching(moving, others, meeting.way)
     standing = {
         name.name
@@ -259,6 +277,37 @@ def _shown(
         if each.label in standing and each not in (*moving, *others)
     )
     return Shown(moving=moving, others=others, rest=rest, at=touched, way=meeting.way, back=back)
+
+
+def _meeting_place(
+    meeting: Meeting,
+    moving: tuple[PosedPiece, ...],
+    others: tuple[PosedPiece, ...],
+    assembled: Assembled,
+    finding: Finding,
+) -> Shown:
+    """Return what is drawn of pieces where they meet: what is measured, else what they share."""
+    one, other, measured = moving[0], others[0], meeting.measured
+    if measured:
+        (ax, ay, az), (bx, by, bz) = measured.a, measured.b
+        at: Vector = ((ax + bx) / 2, (ay + by) / 2, (az + bz) / 2)
+        planes = planes_at(None, at, (bx - ax, by - ay, bz - az), one, other)
+        near = _AROUND * 3
+        return Shown(
+            moving=moving, others=others, at=at, planes=planes, near=near, measured=measured
+        )
+    space = shared(*(Posed(solid_of(each.panel), each.pose) for each in (one, other)))
+    pair = {one.label, other.label}
+    joint = next((each for each in assembled.joints if {each.a, each.b} == pair), None)
+    at = space.at if space else joint.frame.origin if joint else one.pose.origin
+    return Shown(
+        moving=moving,
+        others=others,
+        at=at,
+        planes=planes_at(None, at, None, one, other) if space else (),
+        near=_AROUND * 2,
+        wanted=_measure(finding),
+    )
 
 
 def _touching(

@@ -2,52 +2,40 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
-from math import inf
+from math import dist, inf
 
 from kerfolio.assembly.assembled import PosedJoint, PosedPiece
 from kerfolio.assembly.extent import box_of, corners
+from kerfolio.basis.finding import Measured
 from kerfolio.basis.lengths import length_in
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import listed
 from kerfolio.drawing.arrow import open_path
+from kerfolio.drawing.cut_window import RING, ROOM, CutWindow, half_window, key
+from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.extent import extent, padded
-from kerfolio.drawing.face import FINE, OUTLINE
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.paper_seat import PaperSeat, fitted
-from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
-from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Item, Label, Stroke
-from kerfolio.geometry.contour import Contour
+from kerfolio.drawing.vocabulary import Drawing, Ink, Item, Stroke
 from kerfolio.geometry.facing import PosedPanel, Solids, extent_of, solids_of
 from kerfolio.geometry.hidden_lines import Seen, seen
 from kerfolio.geometry.panel_section import (
     Reach,
     Section,
-    areas,
     is_cut,
     reach_along,
-    rims,
     section,
 )
 from kerfolio.geometry.rigid import Rigid, Vector, added, cross, dot, length, scaled
-from kerfolio.geometry.shapes import circle, rectangle
+from kerfolio.geometry.shapes import circle
 from kerfolio.geometry.view import View
 
-ROOM: Box = (0.0, 0.0, 62.0, 58.0)
-"""What the pieces are drawn in, mm of paper; the cut stands beside it, as high."""
-
 _VIEWS = tuple(View(turn, rise) for rise in (28.0, -24.0) for turn in (-32.0, 32.0, 148.0, -148.0))
-_GAP = 9.0
-_RING = (0.7, 4.0)
-_TEXT, _PITCH = 3.2, 5.2
-_SWATCH = 3.0
-_SHOWN = 12.0
-"""The window reaches so many times what is measured to each side, so that it can be seen."""
-_LEAST_HALF = 12.0
 _ARROW = 16.0
-_LEAST_WIDE = 110.0
+LEAST_WIDE = 110.0
 _HIDDEN = 0.02
 
 
@@ -58,7 +46,8 @@ class Shown:
     ``moving`` are tinted, ``others`` what they meet; ``rest`` stands besides. ``at`` is the place
     to ring. ``planes`` are tried one after the other as cuts there, x the way in which something is
     measured; ``wanted`` is how much the finding says that is, mm. ``way`` is a direction in which
-    the moving ones cannot go; they are drawn back along it by ``back`` mm.
+    the moving ones cannot go; they are drawn back along it by ``back`` mm. ``measured`` is what is
+    measured there, in the world, where that is no gap or overlap to be found in the cut.
     """
 
     moving: tuple[PosedPiece, ...]
@@ -70,6 +59,7 @@ class Shown:
     wanted: float | None = None
     way: Vector | None = None
     back: float = 0.0
+    measured: Measured | None = None
 
 
 def meeting_view(shown: Shown, title: str, unit: str) -> Drawing:
@@ -78,31 +68,34 @@ def meeting_view(shown: Shown, title: str, unit: str) -> Drawing:
     placed = _placed(shown)
     solids = solids_of([PosedPanel(each.panel, each.pose) for each in placed])
     moving = range(len(shown.moving))
-    view, found = _best(solids, shown, moving)
-    seat = fitted(view, extent_of(solids, view), padded(ROOM, -_RING[1]))
+    view, found = best_view(solids, range(len(shown.moving) + len(shown.others)), moving)
+    seat = fitted(view, extent_of(solids, view), padded(ROOM, -RING[1]))
     items: list[Item] = [*solid_strokes(found, seat, moving)]
     if shown.way:
         items += _arrow(shown.way, placed[0], seat)
     spot = seat.spot(shown.at) if shown.at else None
     if spot:
-        items.append(Stroke(contour=circle(spot, 2 * _RING[1]), ink=Ink.ACCENT, width=_RING[0]))
+        items.append(Stroke(contour=circle(spot, 2 * RING[1]), ink=Ink.ACCENT, width=RING[0]))
     told = ""
     cut = _section_of(shown) if shown.planes else None
     if cut:
-        drawn, told = _cut(*cut, reader)
-        items += drawn
+        made, reach, near = cut
+        if reach:
+            told = f"{length_in(reach.size, reader)} {reach.kind}"
+        items += _cut(made, reach, near, told)
     items += _key(shown, extent(items))
     return Drawing(
-        box=_at_least(padded(extent(items), 0.8), _LEAST_WIDE),
+        box=box_around(items),
         items=tuple(items),
         title=title,
         description=_sentence(shown, told),
     )
 
 
-def _at_least(box: Box, wide: float) -> Box:
-    """Return a box widened on both sides, so that pictures have lettering of one size."""
-    more = max(0.0, wide - (box[2] - box[0])) / 2
+def box_around(items: Sequence[Item]) -> Box:
+    """Return the box of a picture, never narrow, so that all have lettering of one size."""
+    box = padded(extent([part for each in items for part in expanded(each)]), 0.8)
+    more = max(0.0, LEAST_WIDE - (box[2] - box[0])) / 2
     return box[0] - more, box[1], box[2] + more, box[3]
 
 
@@ -113,13 +106,20 @@ def _placed(shown: Shown) -> list[PosedPiece]:
     return [*drawn_back, *shown.others, *shown.rest]
 
 
-def _best(solids: Solids, shown: Shown, moving: Collection[int]) -> tuple[View, Seen]:
-    """Return the view that shows most of the pieces concerned, the first of those as good."""
+def best_view(
+    solids: Solids,
+    few: Collection[int],
+    moving: Collection[int],
+    small: Collection[int] = (),
+) -> tuple[View, Seen]:
+    """Return the view that shows most of the few concerned, the first of those as good.
+
+    Of the ``small`` as many as can be are to be seen at all.
+    """
     best = None
-    few = range(len(shown.moving) + len(shown.others))
     for view in _VIEWS:
         box = extent_of(solids, view)
-        scale = fitted(view, box, padded(ROOM, -_RING[1])).scale
+        scale = fitted(view, box, padded(ROOM, -RING[1])).scale
         found = seen(solids, view, apart=APART / scale, first=tuple(moving))
         shares = [
             sum(each.shape.area for each in found.areas if each.solid == number)
@@ -127,6 +127,7 @@ def _best(solids: Solids, shown: Shown, moving: Collection[int]) -> tuple[View, 
             for number in few
         ]
         worth = min(0.15, min(shares)) + (0.02 if view.elevation > 0 else 0.0)
+        worth += len({each.solid for each in found.areas} & {*small})
         if best is None or worth > best[0] + 1e-9:
             best = (worth, view, found)
     assert best is not None, "there are views"
@@ -138,11 +139,15 @@ def _section_of(shown: Shown) -> tuple[Section, Reach | None, float] | None:
 
     With it what is measured, and how far it may be shown, mm. None where no cut goes through both.
     """
-    one, other = (PosedPanel(each.panel, each.pose) for each in (shown.moving[0], shown.others[0]))
+    one, *others = (PosedPanel(e.panel, e.pose) for e in (shown.moving[0], *shown.others))
+    if shown.measured:
+        size = dist(shown.measured.a, shown.measured.b)
+        measured = Reach((-size / 2, 0.0), (size / 2, 0.0), shown.measured.word)
+        return section(one, others, shown.planes[0]), measured, max(shown.near, size)
     best: tuple[Section, Reach | None, float] | None = None
     least = inf
     for plane in shown.planes:
-        made = section(one, other, plane)
+        made = section(one, others[:1], plane)
         if not is_cut(made, shown.near):
             continue
         reach = reach_along(made, shown.near, shown.wanted)
@@ -155,42 +160,21 @@ def _section_of(shown: Shown) -> tuple[Section, Reach | None, float] | None:
     return best
 
 
-def _cut(made: Section, reach: Reach | None, near: float, reader: Reader) -> tuple[list[Item], str]:
-    """Return the cut in its window with its dimension below, and what that says."""
-    size = reach.size if reach else near / 4
-    half = min(max(_SHOWN * size, _LEAST_HALF), near)
-    middle = reach.middle if reach else (0.0, 0.0)
-    frame = (ROOM[2] + _GAP, ROOM[3] - 52.0, ROOM[2] + _GAP + 52.0, ROOM[3])
-    scale = (frame[2] - frame[0]) / (2 * half)
-    seat = Seat(
-        scale=scale,
-        x=(frame[0] + frame[2]) / 2 - middle[0] * scale,
-        y=(frame[1] + frame[3]) / 2 - middle[1] * scale,
+def _cut(made: Section, reach: Reach | None, near: float, told: str) -> Iterator[Item]:
+    """Yield the cut in its window with its dimension below."""
+    window = CutWindow(
+        reach.middle if reach else (0.0, 0.0),
+        half_window(reach.size if reach else near / 4, near),
     )
-    items: list[Item] = [Stroke(contour=rectangle(*frame), width=None, fill=Ink.PAPER)]
+    yield window.ground()
     filled = (((made.other,), Ink.FACE_MID), ((made.one,), Ink.NEW_LIGHT))
     for shapes, ink in (*filled, ((made.one, made.other), Ink.ACCENT)):
-        for flat in areas(shapes, middle, half):
-            outer, *holes = (
-                seat.contour(Contour(tuple((x, y, 0.0) for x, y in ring)))
-                for ring in (flat.outer, *flat.openings)
-            )
-            items.append(Stroke(contour=outer, holes=tuple(holes), width=None, fill=ink))
+        yield from window.filled(shapes, ink)
     for shape, ink in ((made.other, Ink.INK), (made.one, Ink.NEW_LINE)):
-        for run in rims(shape, middle, half):
-            items.append(Stroke(contour=seat.contour(open_path(*run)), ink=ink, width=OUTLINE))
-    items.append(Stroke(contour=rectangle(*frame), ink=Ink.SOFT, width=FINE))
-    if reach is None:
-        return items, ""
-    told = f"{length_in(reach.size, reader)} {reach.kind}"
-    a, b = seat.point(reach.a), seat.point(reach.b)
-    below = frame[1] - _PITCH - a[1]
-    items.append(Dimension(a=a, b=b, text=told, offset=below, height=_TEXT, ink=Ink.INK))
-    ring = max(_RING[1], (b[0] - a[0]) / 2 + 2.0)
-    items.append(
-        Stroke(contour=circle(seat.point(reach.middle), 2 * ring), ink=Ink.ACCENT, width=_RING[0])
-    )
-    return items, told
+        yield from window.rim(shape, ink)
+    yield window.border()
+    if reach:
+        yield from window.measured(reach.a, reach.b, told)
 
 
 def _arrow(direction: Vector, piece: PosedPiece, seat: PaperSeat) -> Iterator[Item]:
@@ -212,20 +196,23 @@ def _arrow(direction: Vector, piece: PosedPiece, seat: PaperSeat) -> Iterator[It
 
 def _key(shown: Shown, box: Box) -> Iterator[Item]:
     """Yield which colour is which piece, a line each below all that is drawn."""
-    rows = [(Ink.NEW_LIGHT, shown.moving), (Ink.FACE_MID, shown.others)]
-    y = box[1] - _PITCH
-    for ink, pieces in rows:
-        if pieces:
-            square = rectangle(box[0], y, box[0] + _SWATCH, y + _SWATCH)
-            yield Stroke(contour=square, ink=Ink.SOFT, width=FINE, fill=ink)
-            names = listed([each.label for each in pieces])
-            yield Label(text=names, at=(box[0] + 2 * _SWATCH, y + 0.3), height=_TEXT)
-            y -= _PITCH
+    rows = ((Ink.NEW_LIGHT, shown.moving), (Ink.FACE_MID, shown.others))
+    yield from key([(ink, names_of(them)) for ink, them in rows if them], box)
+
+
+_NAMED = 6
+"""So many pieces are named below a picture; further ones are counted."""
+
+
+def names_of(pieces: Sequence[PosedPiece]) -> str:
+    """Return the names of pieces, further ones counted."""
+    more = len(pieces) - _NAMED
+    few = [each.label for each in pieces[: _NAMED if more > 1 else None]]
+    return listed([*few, f"{more} more"] if more > 1 else few)
 
 
 def _sentence(shown: Shown, told: str) -> str:
-    first = listed([each.label for each in shown.moving])
-    second = listed([each.label for each in shown.others])
+    first, second = names_of(shown.moving), names_of(shown.others)
     words = f"{first} where it meets {second}" if second else first
     return f"{words}: {told}." if told else f"{words}."
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from math import inf
@@ -53,12 +53,13 @@ class Reach:
         return (self.a[0] + self.b[0]) / 2, self.a[1]
 
 
-def section(one: PosedPanel, other: PosedPanel, plane: Rigid) -> Section:
-    """Return two panels as a plane cuts them, the plane's own x and y and z = 0."""
-    return Section(_cut(one, plane), _cut(other, plane))
+def section(one: PosedPanel, others: Iterable[PosedPanel], plane: Rigid) -> Section:
+    """Return a panel and others as a plane cuts them, the plane's own x and y and z = 0."""
+    return Section(cut(one, plane), shapely.union_all([cut(each, plane) for each in others]))
 
 
-def _cut(posed: PosedPanel, plane: Rigid) -> Any:
+def cut(posed: PosedPanel, plane: Rigid) -> Any:
+    """Return a panel as a plane cuts it, the plane's own x and y and z = 0: a shape."""
     solid = moved(solid_of(posed.panel).solid, plane.inverse.after(posed.pose))
     rings = [shapely.Polygon(each) for each in solid.slice(0.0).to_polygons() if len(each) > 2]
     solids = [each for each in rings if each.exterior.is_ccw]
@@ -145,6 +146,30 @@ def rims(shape: Any, middle: Point, half: float) -> tuple[tuple[Point, ...], ...
         for each in shapely.get_parts(shapely.line_merge(lines))
         if each.geom_type == "LineString" and each.length > _LEAST
     )
+
+
+def shape_of(points: Sequence[Point]) -> Any:
+    """Return the shape within a closed run of points."""
+    return shapely.Polygon(points)
+
+
+def disc(middle: Point, radius: float) -> Any:
+    """Return a round shape."""
+    return shapely.Point(middle).buffer(radius, quad_segs=24)
+
+
+def without(shape: Any, others: Iterable[Any]) -> Any:
+    """Return a shape less others."""
+    return shapely.difference(shape, shapely.union_all([*others]))
+
+
+def line_within(a: Point, b: Point, middle: Point, half: float) -> tuple[Point, Point] | None:
+    """Return what of a line lies within a square window, None where nothing does."""
+    part = shapely.intersection(shapely.LineString([a, b]), _window(middle, half))
+    if part.is_empty or part.length < _LEAST:
+        return None
+    (x0, y0), (x1, y1) = part.coords
+    return (float(x0), float(y0)), (float(x1), float(y1))
 
 
 def _window(middle: Point, half: float) -> Any:

@@ -6,7 +6,17 @@ from collections.abc import Iterable, Sequence
 from dataclasses import asdict
 from typing import Any
 
-from kerfolio.basis.finding import Finding, Mark, Meeting, Ring, Run, Severity, Sketch
+from kerfolio.basis.finding import (
+    Axial,
+    Finding,
+    Mark,
+    Measured,
+    Meeting,
+    Ring,
+    Run,
+    Severity,
+    Sketch,
+)
 from kerfolio.basis.place import Place
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import Quantity, told
@@ -35,6 +45,7 @@ def _json(each: Finding) -> dict[str, Any]:
         "mark": None if each.mark is None else _mark_json(each.mark, each.unit),
         "sketch": None if each.sketch is None else asdict(each.sketch),
         "meeting": None if each.meeting is None else asdict(each.meeting),
+        "axial": None if each.axial is None else asdict(each.axial),
         "silenced": each.silenced,
         "count": each.count,
         "unit": each.unit,
@@ -60,6 +71,7 @@ def _finding(row: dict[str, Any]) -> Finding:
             "mark": Mark(**mark | {"rings": rings}) if mark else None,
             "sketch": _sketch(row["sketch"]) if row["sketch"] else None,
             "meeting": _meeting(row["meeting"]) if row["meeting"] else None,
+            "axial": _axial(row["axial"]) if row["axial"] else None,
         }
     )
 
@@ -79,10 +91,32 @@ def _run(points: Iterable[Sequence[float]]) -> Run:
 
 
 def _meeting(row: dict[str, Any]) -> Meeting:
-    way = row["way"]
     return Meeting(
-        pieces=tuple(row["pieces"]),
-        others=tuple(row["others"]),
-        way=None if way is None else (way[0], way[1], way[2]),
-        variant=row["variant"],
+        **row
+        | {
+            "pieces": tuple(row["pieces"]),
+            "others": tuple(row["others"]),
+            "way": _vector(row["way"]),
+            "measured": _measured(row["measured"]),
+        }
     )
+
+
+def _axial(row: dict[str, Any]) -> Axial:
+    return Axial(
+        **row
+        | {
+            "place": Place(**row["place"]),
+            "measured": _measured(row["measured"]),
+            "aside": _vector(row["aside"]),
+            "others": tuple(row["others"]),
+        }
+    )
+
+
+def _measured(row: dict[str, Any] | None) -> Measured | None:
+    return Measured(a=tuple(row["a"]), b=tuple(row["b"]), word=row["word"]) if row else None
+
+
+def _vector(row: Sequence[float] | None) -> tuple[float, float, float] | None:
+    return None if row is None else (row[0], row[1], row[2])

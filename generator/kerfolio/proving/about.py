@@ -1,4 +1,7 @@
-"""Which findings are about a joint or a shape: each of them is shown by a picture."""
+"""What each finding is about: a joint, a shape, a fastening, a step or what lies has a picture.
+
+Every id of a rule stands in one of these sets, so that whoever adds one decides.
+"""
 
 from __future__ import annotations
 
@@ -8,6 +11,7 @@ from types import MappingProxyType
 JOINTS: Mapping[str, str] = MappingProxyType(
     {
         **dict.fromkeys(("joint-off", "joint-count", "joint-way", "joint-unchecked"), ""),
+        **dict.fromkeys(("joint-kind", "joint-sheet"), ""),
         **dict.fromkeys(("which-way-round", "joint-too-tight", "joint-too-loose"), "y"),
         **dict.fromkeys(("tab-wider-than-slot", "tab-loose-in-slot", "fingers-unequal"), "x"),
         **dict.fromkeys(("sheet-thicker-than-slot", "swells-past-play", "fit-shared"), "y"),
@@ -31,6 +35,61 @@ SHAPES = frozenset(
         *("engraving-through-face", "holes-miss-studs"),
         *("tab-off-edge", "notch-off-edge", "fingers-off-edge", "self-crossing", "zero-area"),
         *("open-path", "falls-apart", "bridge-off-edge", "no-such-edge"),
+        *("saw-too-large", "fit-of-nothing"),
     )
 )
 """What is about a part, or about pieces in their places."""
+
+FASTENINGS = frozenset(
+    (
+        *("fastening-off-axis", "bore-wants-guide", "bolt-short-of-nut", "bolt-out-of-nut"),
+        *("fastening-bottoms", "head-unseated", "head-proud", "barrel-nut-long"),
+        *("barrel-nut-hole", "thread-mismatch", "nut-missing", "bore-share"),
+        *("bore-breaks-out", "bore-meets-opening", "screw-out", "screw-bites-little"),
+        *("pilot-shallow", "pilot-unfit", "pilot-unbored", "screw-splits"),
+        *("screw-pull-unknown", "dowel-unfit", "insert-unfit", "tool-blocked"),
+        *("wedge-grain", "wedge-taper", "wedge-turned", "wedge-cannot-draw"),
+        *("wedge-off-face", "wedge-driven-out", "wedge-short-wood", "wedge-loose"),
+    )
+)
+"""What is about hardware, bores by hand and wedges where they stand."""
+
+STEPS = frozenset(("step-lies-otherwise", "beside-joined"))
+"""What is about how pieces lie and join in a step, besides ``step-blocked``."""
+
+WHOLES = frozenset(
+    (
+        *("lies-too-short", "lies-otherwise", "lies-unlevel", "lies-off"),
+        *("set-unfit", "use-unfit"),
+    )
+)
+"""What is about how things lie on each other and stand."""
+
+PICTURED = frozenset((*JOINTS, *SHAPES, *FASTENINGS, *STEPS, *WHOLES))
+"""All that is shown by a picture."""
+
+TOLD = frozenset(
+    (
+        # names, counts and words, of which the place in the file says all
+        *("unknown-sheet", "unknown-cutter", "unknown-hardware", "unknown-piece"),
+        *("unused-sheet", "unused-element", "unknown-assembly-piece", "piece-unassembled"),
+        *("piece-in-two", "foreign-piece", "unknown-support", "held-unlisted", "held-otherwise"),
+        *("unknown-joint-piece", "unknown-joint-feature", "unknown-standing", "unknown-swap"),
+        *("fastening-item", "fastening-end", "fastening-kind", "fastening-single"),
+        *("fastening-nut", "fastening-twice", "fastening-step", "fastening-sets"),
+        *("piece-added-twice", "piece-never-added", "hardware-sum", "hardware-unlisted"),
+        *("silent-step", "no-steps", "piece-lies-early", "step-bores", "unprintable-letter"),
+        *("version-not-released", "no-release", "release-order", "show-open", "alt-says-little"),
+        *("seat-caution", "children-caution", "tipping-caution", "set-tips", "use-unsaid"),
+        # stock, cutters and how they are run
+        *("rest-not-last", "thin-sheet-uncovered", "thick-sheet-uncovered", "outside-stock"),
+        *("chip-too-thin", "chip-too-thick", "size-not-sold", "gap-too-small"),
+        *("first-pass-in-tip", "pass-too-deep", "passes-not-deeper", "cutter-too-short"),
+        *("stops-short", "no-skim", "deep-skim", "plunge-over-feed", "face-ply-unknown"),
+        *("fit-too-tight", "fit-too-loose", "sheet-too-damp"),
+        # boards and loads, which are reckoned and have no drawn place
+        *("board-held-across", "board-too-long", "span-outside", "unknown-part"),
+        *("unknown-board", "span-overloaded", "span-lifts", "span-unreckoned"),
+    )
+)
+"""What a picture would add nothing to."""

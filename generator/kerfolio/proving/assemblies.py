@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from itertools import pairwise
 
+from kerfolio.assembly.extent import box_around
+from kerfolio.assembly.set_in_use import Laid
 from kerfolio.assembly.set_together import SetTogether
-from kerfolio.basis.finding import Finding, Severity, error, warning
+from kerfolio.basis.finding import Beside, Finding, Measured, Meeting, Severity, error, warning
 from kerfolio.basis.measures import length
 from kerfolio.basis.names import did_you_mean, split_feature
 from kerfolio.basis.said import Text, said
 from kerfolio.basis.words import listed
+from kerfolio.geometry.rigid import Vector
 from kerfolio.model.part import Part
 from kerfolio.model.plan import BRACKETS, CLAMPED, LYING, SCREWED, Assembly, Plan
 from kerfolio.model.statement import Named
@@ -197,7 +201,8 @@ def reaches_over(together: SetTogether) -> Iterator[Finding]:
         if row.crowded or least <= -min(width for width, _, _ in row.sizes):
             message = f"`{name}` is too short for what it lies on"
             advice = "Make it longer, let it overhang less, or put fewer under it."
-            yield error("lies-too-short", message, place, advice, subject=name)
+            what = _lying(together, name, _crowd if row.crowded else _short)
+            yield error("lies-too-short", message, place, advice, **what)
         elif stated and len(row.supports) > 1 and abs(least - stated) > _LEVEL:
             both = length("overhang", least), length("stated", stated)
             words = said("`{}` reaches {} past its supports, not {}", name, *both)
@@ -205,7 +210,7 @@ def reaches_over(together: SetTogether) -> Iterator[Finding]:
                 "Something else lies on them too and says where they stand: state what it comes "
                 "to, or change its length."
             )
-            yield error("lies-otherwise", words, place, advice, subject=name)
+            yield error("lies-otherwise", words, place, advice, **_lying(together, name, _short))
 
 
 @as_set(
@@ -223,7 +228,8 @@ def lies_level(together: SetTogether) -> Iterator[Finding]:
             both = length("low", low), length("high", high)
             message = said("`{}` lies on supports {} and {} high", assembly.name, *both)
             advice = "It will slope or rock: make them of one height."
-            yield warning("lies-unlevel", message, assembly.place, advice, subject=assembly.name)
+            what = _lying(together, assembly.name, _slope)
+            yield warning("lies-unlevel", message, assembly.place, advice, **what)
 
 
 @as_set(
@@ -245,7 +251,8 @@ def lies_over(together: SetTogether) -> Iterator[Finding]:
                 near = length("inset", inset)
                 message = said("the middle of `{}` is only {} inside what bears it", name, near)
             advice = "Bring more of it over its supports, or hold it and write `held: clamped`."
-            yield warning("lies-off", message, each.stated.place, advice, subject=name)
+            what = _lying(together, name, _to_side)
+            yield warning("lies-off", message, each.stated.place, advice, **what)
 
 
 _SAFE = 5.0  # mm: what wood and floor are out of true
@@ -261,4 +268,61 @@ def set_fits(together: SetTogether) -> Iterator[Finding]:
     """Look for stated uses that a thing of a set does not stand, what lies on others with them."""
     for each in together.in_use:
         if not each.bears:
-            yield from unfit("set-unfit", together.plan, each.found, each.stated.name)
+            name = each.stated.name
+            laid = next((one for one in together.laid if one.stated.name == name), None)
+            whole = laid.whole if laid else together.stood[name, 1]
+            labels = [piece.label for piece in whole.pieces]
+            yield from unfit("set-unfit", together.plan, each.found, labels, name)
+
+
+Line = tuple[Vector, Vector, str]
+"""What is measured, from where to where in the world, mm, and a word for it."""
+
+
+def _lying(together: SetTogether, name: str, line: Callable[[Laid], Line | None]) -> Beside:
+    """Return what a finding on a thing that lies has besides its words."""
+    laid = next(each for each in together.laid if each.stated.name == name)
+    found = line(laid)
+    return {
+        "subject": name,
+        "meeting": Meeting(
+            pieces=tuple(each.label for each in laid.lying.pieces),
+            others=tuple(each.label for one in laid.supports for each in one.pieces),
+            grounded=True,
+            measured=Measured(a=found[0], b=found[1], word=found[2]) if found else None,
+        ),
+    }
+
+
+def _short(laid: Laid) -> Line:
+    """Return how far a thing reaches past its outermost supports, or ends over them."""
+    (left, front, low), (right, *_) = box_around(laid.lying.pieces)
+    reaches = [box_around(each.pieces) for each in laid.supports]
+    first, last = min(low_[0] for low_, _ in reaches), max(high[0] for _, high in reaches)
+    over, end, edge = min((first - left, left, first), (right - last, right, last))
+    return (end, front, low), (edge, front, low), "past it" if over >= 0 else "short"
+
+
+def _crowd(laid: Laid) -> Line:
+    """Return how far one support would stand in the next."""
+    reaches = sorted(box_around(each.pieces) for each in laid.supports)
+    _, one, other = max((a[1][0] - b[0][0], a, b) for a, b in pairwise(reaches))
+    return (other[0][0], other[0][1], 0.0), (one[1][0], other[0][1], 0.0), "overlap"
+
+
+def _slope(laid: Laid) -> Line:
+    """Return the gap over the lowest of what bears a thing."""
+    (left, front, _), (right, _, top) = min(
+        (box_around(each.pieces) for each in laid.supports), key=lambda box: box[1][2]
+    )
+    under = box_around(laid.lying.pieces)[0][2]
+    middle = (left + right) / 2
+    return (middle, front, top), (middle, front, under), "gap"
+
+
+def _to_side(laid: Laid) -> Line | None:
+    """Return the way from under the middle of a thing to the side of what bears it."""
+    ends = laid.to_side
+    if ends is None:
+        return None
+    return *ends, "inside" if (laid.inset or 0.0) > 0 else "outside"

@@ -15,7 +15,17 @@ from kerfolio.geometry.near import line_distance
 from kerfolio.geometry.rigid import length as size_of
 from kerfolio.model.fastening import BOLTED, CROSS_NUT, DOWELLED, SCREWED
 from kerfolio.proving.bolts import SPARE
-from kerfolio.proving.in_place import SLANT, InPlace, at_points, off_words, play_of, told_off
+from kerfolio.proving.in_place import (
+    SLANT,
+    InPlace,
+    across,
+    along,
+    at_points,
+    beside,
+    off_words,
+    play_of,
+    told_off,
+)
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, together
 from kerfolio.settling.fastened import Seat
 
@@ -59,7 +69,8 @@ def _off_axis(there: InPlace) -> Iterator[Finding]:
             play = precise("play", play_of(settled.first, thread) + play_of(seat, thread))
             template = "Bring it into line with {}; the play of both is {}."
             advice = said(template, settled.first.called, play)
-            yield error("fastening-off-axis", message, place, advice, **there.about(seat))
+            what = there.about(seat, beside(entry.along, entry.off, "off"), aside=entry.aside)
+            yield error("fastening-off-axis", message, place, advice, **what)
     yield from _off_nut(there, posed, thread)
 
 
@@ -68,13 +79,17 @@ def _off_nut(there: InPlace, posed: PosedFastening, thread: float) -> Iterator[F
     if cross is None or not posed.entries:
         return
     play = play_of(posed.settled.first, thread) + play_of(posed.entries[-1].seat, thread)
-    if size_of(posed.nut_aside) > play + SAME:
+    off_axis = size_of(posed.nut_aside)
+    if off_axis > play + SAME:
         pose = there.pose(cross).pose
         off = off_words(pose.inverse.vector(posed.nut_aside))
         message = said("nut hole {} is {} for `{}`", cross.called, off, there.item)
         advice = said("Bring it into line with {}.", posed.entries[-1].seat.called)
         place = posed.settled.stated.place
-        yield error("fastening-off-axis", message, place, advice, **there.about(cross))
+        what = there.about(
+            cross, beside(posed.nut_at or 0.0, off_axis, "off"), aside=posed.nut_aside
+        )
+        yield error("fastening-off-axis", message, place, advice, **what)
 
 
 @together(
@@ -141,12 +156,14 @@ def _reaching(there: InPlace) -> Iterator[Finding]:
         message = said("{} in {}", reached, seat.called)
         long = (settled.item.length or 0.0) + short
         advice = said("Take one of {} or more, or bring the nut nearer.", length("needed", long))
-        yield error("bolt-short-of-nut", message, place, advice, **there.about(seat))
+        what = there.about(seat, along(posed.tip, wanted, "short"), flat=True)
+        yield error("bolt-short-of-nut", message, place, advice, **what)
     elif settled.nut.kind != CROSS_NUT and posed.tip - wanted > SPARE:
         out = length("out", posed.tip - wanted)
         message = said("`{}` stands {} out of its nut", there.item, out)
         shorter = "Take a shorter bolt: what stands out catches."
-        yield note("bolt-out-of-nut", message, place, shorter, **there.about(seat))
+        what = there.about(seat, along(wanted, posed.tip, "out"))
+        yield note("bolt-out-of-nut", message, place, shorter, **what)
 
 
 @together(
@@ -171,17 +188,20 @@ def _bottoming(there: InPlace) -> Iterator[Finding]:
     if settled.kind is DOWELLED:
         room = room_in(settled.first) + room_in(entry.seat)
         over = (settled.item.length or 0.0) + DOWEL_GAP - room
+        ends = along(0.0, settled.item.length or 0.0, "long")
         words = said("`{}` is {} too long for its two bores", there.item, length("over", over))
     else:
         blind = entry.seat.feature is not None and entry.seat.feature.depth is not None
-        over = posed.tip - entry.along - room_in(entry.seat) if blind else 0.0
+        bottom = entry.along + room_in(entry.seat)
+        over = posed.tip - bottom if blind else 0.0
+        ends = along(bottom, posed.tip, "too long")
         words = said("`{}` meets the bottom {} early", there.item, length("over", over))
     if over > SAME:
         message = said("{} in {}", words, entry.seat.called)
         deep = length("depth", room_in(entry.seat) + over)
         advice = said("Bore {} deep, or take a shorter one.", deep)
         place = settled.stated.place
-        yield error("fastening-bottoms", message, place, advice, **there.about(entry.seat))
+        yield error("fastening-bottoms", message, place, advice, **there.about(entry.seat, ends))
 
 
 @together(
@@ -211,7 +231,7 @@ def _seating(there: InPlace) -> Iterator[Finding]:
         away = "It is on the show face: turn the part round, or leave it out."
         yield error("head-unseated", message, place, away, **there.about(seat))
     figure, hole = precise("width", wide), seat.feature.width.value
-    what = there.about(seat)
+    what = there.about(seat, across(0.0, wide, "wide"))
     advice: Text = "Bore the counterbore wider, or take a smaller washer."
     if wider is not None:
         if wide > wider[0].value + SAME:
@@ -244,7 +264,8 @@ def _proud(there: InPlace, deep: float) -> Iterator[Finding]:
         message = said("the head of `{}` stands {} out of {}", there.item, over, seat.called)
         advice = said("Sink its counterbore {} deep.", precise("depth", high))
         place = settled.stated.place
-        yield warning("head-proud", message, place, advice, **there.about(seat))
+        what = there.about(seat, along(-high, -deep, "proud"))
+        yield warning("head-proud", message, place, advice, **what)
 
 
 @together(
@@ -273,13 +294,16 @@ def _cross_nuts(there: InPlace) -> Iterator[Finding]:
         lengths = precise("length", nut.length), precise("thickness", cross.part.thickness)
         message = said("`{}` is {} long, its sheet {} thick", nut.name, *lengths)
         shorter = said("Take one no longer than {}.", lengths[1])
-        yield warning("barrel-nut-long", message, place, shorter, **there.about(cross))
+        what = there.about(cross, across(there.posed.nut_at or 0.0, nut.length, "long"))
+        yield warning("barrel-nut-long", message, place, shorter, **what)
     wide = nut.outside or nut.clearance
     if wide is not None and not -SAME <= cross.diameter - wide <= LOOSE_NUT:
         sizes = precise("opening", cross.diameter), precise("width", wide)
         message = said("{} is {} wide, its nut `{}` {}", cross.called, sizes[0], nut.name, sizes[1])
         advice = f"Write `for: {nut.name}` in place of its diameter."
-        yield warning("barrel-nut-hole", message, place, advice, **there.about(cross))
+        opening = across(there.posed.nut_at or 0.0, cross.diameter, "wide")
+        what = there.about(cross, opening, flat=True)
+        yield warning("barrel-nut-hole", message, place, advice, **what)
 
 
 @together(
@@ -310,7 +334,9 @@ def _threads(there: InPlace) -> Iterator[Finding]:
             wide = precise("opening", seat.diameter or 0.0)
             message = said("{} is {} wide, too narrow for `{}`", seat.called, wide, there.item)
             advice = f"Write `for: {there.item}` in place of its diameter."
-            yield error("thread-mismatch", message, place, advice, **there.about(seat))
+            at = next((each.along for each in there.posed.entries if each.seat == seat), 0.0)
+            what = there.about(seat, across(at, seat.diameter or 0.0, "wide"))
+            yield error("thread-mismatch", message, place, advice, **what)
     if settled.nut is None and not any(seat.is_pilot for seat in settled.seats):
         message = said("nothing holds `{}` in {}", there.item, settled.last.called)
         advice = "State its `nut`: a nut, a barrel nut or an insert."

@@ -7,17 +7,19 @@ from math import hypot
 
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.fastened import Entry, PosedFastening, room_in
-from kerfolio.basis.finding import Finding, Severity, error, note, warning
+from kerfolio.basis.finding import Axial, Beside, Finding, Measured, Severity, error, note, warning
 from kerfolio.basis.measures import length, precise
 from kerfolio.basis.said import Text, named, said
 from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.boolean import contains, intersects
 from kerfolio.geometry.contour import Contour, Region
+from kerfolio.geometry.rigid import Vector
+from kerfolio.geometry.rigid import length as size_of
 from kerfolio.geometry.shapes import polygon
 from kerfolio.model.fastening import BRACKETED, CLAMPED, DOWELLED, INSERTED, SCREWED
 from kerfolio.model.feature_kind import BORE, HOLE
 from kerfolio.model.stock import SheetStock
-from kerfolio.proving.in_place import InPlace, at_points
+from kerfolio.proving.in_place import InPlace, Line, across, along, at_points, beside
 from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after, together
 from kerfolio.proving.screws import BEFORE_FACE, FROM_EDGE
@@ -65,7 +67,7 @@ def bores_slim(settled: SettledPlan) -> Iterator[Finding]:
             message = said("bore {} is {} wide in an edge of {}", called, *sizes)
             most = precise("most", SHARE * part.thickness)
             advice = said("Take a slimmer fastening, {} at most: half of the sheet.", most)
-            what = about(settled, part, bore)
+            what = _alone(settled, part, bore, across(0.0, wide, "wide"))
             yield warning("bore-share", message, bore.place, advice, **what)
 
 
@@ -78,7 +80,7 @@ def bores_slim(settled: SettledPlan) -> Iterator[Finding]:
 def bores_stay_in(settled: SettledPlan) -> Iterator[Finding]:
     """Look for bores that come out at a face or at another edge, or run into an opening."""
     for part, bore in _bores(settled):
-        place, what = bore.place, about(settled, part, bore)
+        place, deep = bore.place, bore.length.value
         called = named(f"{part.name}.{bore.name}")
         assert bore.level is not None, "every bore has its level"
         half = bore.width.value / 2
@@ -89,24 +91,49 @@ def bores_stay_in(settled: SettledPlan) -> Iterator[Finding]:
                 left = precise("wood", away - half)
                 message = said("{} leaves {} of wood to the " + face, called, left)
                 advice: Text = "A hand is off by more: bore half way through, or slimmer."
+                side = -1 if face == "back" else 1
+                word = "of wood" if away > half else "out of the face"
+                line = ((deep, side * half), (deep, side * away), word)
+                what = _alone(settled, part, bore, line)
                 yield error("bore-breaks-out", message, place, advice, **what)
         solid = Region(part.plain.outer)
         if not contains(solid, _wider(bore, WALL)):
             wall = length("least", WALL)
             message = said("{} comes within {} of another edge", called, wall)
             advice = "Move it along its edge, or bore it less deep."
+            what = _alone(settled, part, bore, across(deep, 2 * half, "wide"), flat=True)
             yield error("bore-breaks-out", message, place, advice, **what)
         for other in part.features:
             if _is_met(bore, other):
                 opening = named(f"{part.name}.{other.name}")
                 message = said("{} runs into {} {}", called, other.kind.name, opening)
                 advice = "Move one of them: only a hole for a barrel nut is to be met."
+                what = _alone(settled, part, bore, along(0.0, deep, "deep"), flat=True)
                 yield error("bore-meets-opening", message, place, advice, **what)
 
 
 def _bores(settled: SettledPlan) -> Iterator[tuple[SettledPart, SettledFeature]]:
     for part in settled.parts:
         yield from ((part, each) for each in bores_of_part(part))
+
+
+def _alone(
+    settled: SettledPlan,
+    part: SettledPart,
+    bore: SettledFeature,
+    line: Line,
+    *,
+    flat: bool = False,
+) -> Beside:
+    """Return what a finding on a bore has besides its words, with what its picture measures."""
+    axial = Axial(
+        bore=f"{part.name}.{bore.name}",
+        at=(line[0][0] + line[1][0]) / 2,
+        measured=Measured(a=line[0], b=line[1], word=line[2]),
+        flat=flat,
+        variant=settled.variant.label,
+    )
+    return {**about(settled, part, bore), "axial": axial}
 
 
 def _guided(settled: SettledPlan, part: SettledPart, bore: SettledFeature) -> bool:
@@ -169,7 +196,10 @@ def _coming_out(there: InPlace) -> Iterator[Finding]:
             out = length("over", over)
             message = said("`{}` is {} too long for {}", there.item, out, entry.seat.called)
             advice = "It comes out at the far face: take a shorter one, or sink its head less."
-            yield error("screw-out", message, place, advice, **there.about(entry.seat))
+            face = entry.along + _thickness(entry.seat)
+            word = "left" if face > posed.tip else "out"
+            what = there.about(entry.seat, along(posed.tip, face, word))
+            yield error("screw-out", message, place, advice, **what)
 
 
 def _through_board(there: InPlace) -> Iterator[Finding]:
@@ -230,12 +260,15 @@ def _biting(there: InPlace) -> Iterator[Finding]:
             advice = said(
                 "Take a longer one, or sink its head: " + wanted + ", {}.", length("least", least)
             )
-            yield warning("screw-bites-little", message, place, advice, **there.about(seat))
+            bitten = along(entry.along, posed.tip, "in it" if bite > 0 else "short")
+            what = there.about(seat, bitten)
+            yield warning("screw-bites-little", message, place, advice, **what)
         elif seat.is_bore and room_in(seat) < PILOT_DEEP * bite - SAME:
             deep = length("depth", room_in(seat)), length("bite", bite)
             message = said("{} is {} deep for a bite of {}", seat.called, *deep)
             advice = said("Bore {} at least, or it splits.", length("least", PILOT_DEEP * bite))
-            yield warning("pilot-shallow", message, place, advice, **there.about(seat))
+            bottom = along(entry.along, entry.along + room_in(seat), "deep")
+            yield warning("pilot-shallow", message, place, advice, **there.about(seat, bottom))
 
 
 @together(
@@ -275,7 +308,8 @@ def _piloted(there: InPlace) -> Iterator[Finding]:
             narrow = "narrow" if seat.diameter < pilot.least * thread else "wide"
             message = said("{} is too " + narrow + " for `{}`: {}", seat.called, there.item, wide)
             advice = said("Bore {} to {} here (" + pilot.why + ").", least, most)
-            yield warning("pilot-unfit", message, place, advice, **there.about(seat))
+            opening = across(entry.along, seat.diameter, "wide")
+            yield warning("pilot-unfit", message, place, advice, **there.about(seat, opening))
 
 
 def _stock(there: InPlace, seat: Seat) -> SheetStock | None:
@@ -303,26 +337,36 @@ def _splitting(there: InPlace) -> Iterator[Finding]:
             posed.frame.point((0.0, 0.0, entry.along))
         )
         least = FROM_EDGE * thread
-        away = min(level, seat.part.thickness - level, _to_end(seat, (x, y)))
+        to_end = _to_end(seat, (x, y))
+        ways = {
+            (0.0, 0.0, -1.0): level,
+            (0.0, 0.0, 1.0): seat.part.thickness - level,
+            to_end: size_of(to_end),
+        }
+        way = min(ways, key=lambda each: ways[each])
+        away = ways[way]
         if away < least - SAME:
             near = length("distance", away)
             message = said("`{}` is {} from an edge of {}", there.item, near, seat.called)
             advice = said("Keep {}, two diameters: take a thinner screw.", length("least", least))
             place = settled.stated.place
-            yield warning("screw-splits", message, place, advice, **there.about(seat))
+            aside = there.pose(seat).pose.vector(way)
+            what = there.about(seat, beside(entry.along, away, "away"), aside=aside)
+            yield warning("screw-splits", message, place, advice, **what)
 
 
-def _to_end(seat: Seat, at: tuple[float, float]) -> float:
-    """Return how far a point on a straight edge is from the nearer end of that, mm."""
+def _to_end(seat: Seat, at: tuple[float, float]) -> Vector:
+    """Return the way from a point on a straight edge to the nearer end of that, mm, in its part."""
     assert seat.part is not None
     ux, uy, _ = seat.inward
-    along = (-uy, ux)
+    along_edge = (-uy, ux)
     found = [
-        (vx - at[0]) * along[0] + (vy - at[1]) * along[1]
+        (vx - at[0]) * along_edge[0] + (vy - at[1]) * along_edge[1]
         for vx, vy, _ in seat.part.plain.outer.vertices
         if abs((vx - at[0]) * ux + (vy - at[1]) * uy) < 0.01
     ]
-    return min((abs(each) for each in found), default=hypot(*seat.part.size))
+    far = min(found, key=abs, default=hypot(*seat.part.size))
+    return along_edge[0] * far, along_edge[1] * far, 0.0
 
 
 @together(
@@ -368,16 +412,20 @@ def _dowelled(there: InPlace) -> Iterator[Finding]:
     for seat in settled.seats if settled.kind is DOWELLED else ():
         if seat.diameter is None:
             continue
-        what, wide = there.about(seat), precise("width", seat.diameter)
+        joint = there.posed.entries[-1].along if there.posed.entries else 0.0
+        deep = -room_in(seat) if seat == settled.first else room_in(seat)
+        what = there.about(seat, across(joint + deep / 2, seat.diameter, "wide"))
+        wide = precise("width", seat.diameter)
         if not -SAME <= seat.diameter - thread <= DOWEL_WIDER + SAME:
             message = said("{} is {} wide for `{}`", seat.called, wide, there.item)
             least, most = precise("least", thread), precise("most", thread + DOWEL_WIDER)
             advice = said("Bore {} to {}.", least, most)
             yield warning("dowel-unfit", message, place, advice, **what)
         if room_in(seat) < DOWEL_DEEP * thread - SAME:
-            deep = length("depth", room_in(seat))
-            message = said("{} is {} deep for `{}`", seat.called, deep, there.item)
+            depth = length("depth", room_in(seat))
+            message = said("{} is {} deep for `{}`", seat.called, depth, there.item)
             advice = said("Bore {} at least, one diameter.", length("least", DOWEL_DEEP * thread))
+            what = there.about(seat, along(joint, joint + deep, "deep"))
             yield warning("dowel-unfit", message, place, advice, **what)
     inserts = [settled.item] if settled.kind is INSERTED else []
     inserts += [settled.nut] if settled.nut is not None and settled.nut.kind == "insert" else []

@@ -13,7 +13,7 @@ from kerfolio.basis.said import said
 from kerfolio.geometry.measure import bounds, point_in
 from kerfolio.geometry.rigid import Rigid, Vector, added, scaled
 from kerfolio.model.fastening import BOLTED, SCREWED
-from kerfolio.proving.in_place import InPlace, at_points
+from kerfolio.proving.in_place import InPlace, along, at_points
 from kerfolio.proving.rule import COMMON_PRACTICE, together
 from kerfolio.settling.settled import SettledPart
 
@@ -65,7 +65,8 @@ def _blocked(there: InPlace) -> Iterator[Finding]:
             "A tool takes {} along a straight line: fasten it before `{}` joins, or leave a hole.",
             *(length("wanted", TOOL), piece),
         )
-        yield warning("tool-blocked", message, place, advice, **there.about(seat))
+        what = there.about(seat, along(-free, 0.0, "free"), others=(piece,))
+        yield warning("tool-blocked", message, place, advice, **what)
 
 
 def _present(there: InPlace) -> frozenset[str]:

@@ -239,10 +239,13 @@ def uses_fit(build: Build) -> Iterator[Finding]:
     if not settled.plan.is_set:  # of a set, what lies on others counts with them
         found = in_use_of(settled, assembled, build.stability)
         if found is not None:
-            yield from unfit("use-unfit", settled.plan, found)
+            labels = [each.label for each in assembled.pieces]
+            yield from unfit("use-unfit", settled.plan, found, labels)
 
 
-def unfit(rule: str, plan: Plan, found: InUse, thing: str = "") -> Iterator[Finding]:
+def unfit(
+    rule: str, plan: Plan, found: InUse, pieces: Sequence[str], thing: str = ""
+) -> Iterator[Finding]:
     """Yield a warning for each stated use that a thing does not stand; ``thing`` of a set."""
     for each in fits(plan, found, sits=True, carries=True):
         if each.why:
@@ -250,7 +253,9 @@ def unfit(rule: str, plan: Plan, found: InUse, thing: str = "") -> Iterator[Find
             advice = f"Take the use out, or stiffen it, widen its feet or {fixed}."
             whose = f"`{each.use}`: {f'`{thing}`: ' if thing else ''}"
             message = said("{}{}", whose, each.why)
-            yield warning(rule, message, plan.place, advice, subject=thing or each.use)
+            whole = Meeting(pieces=tuple(pieces), grounded=True)
+            subject = thing or each.use
+            yield warning(rule, message, plan.place, advice, subject=subject, meeting=whole)
 
 
 @together(

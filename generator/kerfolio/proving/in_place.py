@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from kerfolio.assembly.assembled import PosedPiece
 from kerfolio.assembly.building import Build, Fitted
 from kerfolio.assembly.fastened import Entry, PosedFastening, posed_fastenings
-from kerfolio.basis.finding import Beside, Finding
+from kerfolio.basis.finding import Axial, Beside, Finding, Measured
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import Words, said, strung
 from kerfolio.geometry.rigid import Vector
@@ -25,6 +25,10 @@ _LESS_IS_WORSE = ("distance", "inside", "wood")
 
 _SEEN = 0.05
 """A part of a distance is told, mm, where it is no less."""
+
+
+Line = tuple[tuple[float, float], tuple[float, float], str]
+"""What is measured: from where to where, along an axis and across it, mm, and a word for it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,11 +48,50 @@ class InPlace:
         """Return the piece that a seat is in."""
         return next(each for each in self.pieces if each.label == seat.piece)
 
-    def about(self, seat: Seat) -> Beside:
-        """Return what a finding on a seat has besides its words."""
+    def about(
+        self,
+        seat: Seat,
+        line: Line | None = None,
+        *,
+        aside: Vector | None = None,
+        flat: bool = False,
+        others: tuple[str, ...] = (),
+    ) -> Beside:
+        """Return what a finding on a seat has besides its words.
+
+        ``line`` is what its picture measures, ``aside`` the way across the axis, in the world, or
+        ``flat`` in the plane of the last piece (see ``Axial``).
+        """
+        entered = (each.along for each in self.posed.entries if each.seat == seat)
+        measured = Measured(a=line[0], b=line[1], word=line[2]) if line else None
+        axial = Axial(
+            place=self.posed.settled.stated.place,
+            number=self.posed.settled.number,
+            at=(line[0][0] + line[1][0]) / 2 if line else next(entered, 0.0),
+            measured=measured,
+            aside=aside,
+            flat=flat,
+            others=others,
+            variant=self.settled.variant.label,
+        )
         if seat.part is None or seat.feature is None:
-            return {"subject": seat.name}
-        return about(self.settled, seat.part, seat.feature)
+            return {"subject": seat.name, "axial": axial}
+        return {**about(self.settled, seat.part, seat.feature), "axial": axial}
+
+
+def along(a: float, b: float, word: str) -> Line:
+    """Return what is measured along an axis, mm."""
+    return (a, 0.0), (b, 0.0), word
+
+
+def across(at: float, wide: float, word: str) -> Line:
+    """Return what is measured across an axis, as much to either side of it, mm."""
+    return (at, -wide / 2), (at, wide / 2), word
+
+
+def beside(at: float, off: float, word: str) -> Line:
+    """Return what is measured from an axis to one side, mm."""
+    return (at, 0.0), (at, off), word
 
 
 Look = Callable[[InPlace], Iterator[Finding]]

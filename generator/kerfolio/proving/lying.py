@@ -7,8 +7,9 @@ from collections.abc import Iterator
 
 from kerfolio.assembly.assembled import BuildStep
 from kerfolio.assembly.building import Build
+from kerfolio.assembly.lying import is_apart
 from kerfolio.basis.catalogue import SOURCE
-from kerfolio.basis.finding import Finding, Severity, error, note, warning
+from kerfolio.basis.finding import Finding, Meeting, Severity, error, note, warning
 from kerfolio.basis.names import did_you_mean
 from kerfolio.model.plan import Step
 from kerfolio.proving.naming import is_unread
@@ -77,7 +78,20 @@ def drawn_as_told(build: Build) -> Iterator[Finding]:
         if words:
             message = f"step `{stated.title}` says “{words}”, and its picture does not show it so"
             advice = "If the work lies so, write how: `lies: {worktop: face down}`."
-            yield note("step-lies-otherwise", message, stated.place, advice, subject=stated.title)
+            meeting = Meeting(
+                pieces=shown.added,
+                others=() if is_apart(build.drawn.assembled, shown) else shown.standing,
+                grounded=True,
+                variant=build.settled.variant.label,
+            )
+            yield note(
+                "step-lies-otherwise",
+                message,
+                stated.place,
+                advice,
+                subject=stated.title,
+                meeting=meeting if shown.added else None,
+            )
 
 
 @together(
@@ -98,7 +112,10 @@ def made_apart(build: Build) -> Iterator[Finding]:
                 a, b = sorted(met, key=lambda each: each in standing)
                 message = f"`{a}` is put together apart, and meets `{b}`, which stands"
                 advice = "Take `beside` out, or let the two join in a later step."
-                yield warning("beside-joined", message, stated.place, advice, subject=a)
+                meeting = Meeting(pieces=(a,), others=(b,), variant=build.settled.variant.label)
+                yield warning(
+                    "beside-joined", message, stated.place, advice, subject=a, meeting=meeting
+                )
                 break
 
 

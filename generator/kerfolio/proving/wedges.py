@@ -7,10 +7,11 @@ from collections.abc import Callable, Collection, Iterator
 from kerfolio.assembly.building import Build, Fitted
 from kerfolio.assembly.wedged import Wedged, wedges_of
 from kerfolio.basis.digits import rounded
-from kerfolio.basis.finding import Beside, Finding, Severity, error, warning
+from kerfolio.basis.finding import Beside, Finding, Measured, Meeting, Severity, error, warning
 from kerfolio.basis.measures import length, number, precise
 from kerfolio.basis.said import named, said
 from kerfolio.basis.tolerance import SAME
+from kerfolio.geometry.rigid import Vector
 from kerfolio.proving.in_place import over_range
 from kerfolio.proving.marks import about, about_spots
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, together
@@ -46,13 +47,33 @@ def _at_points(build: Build, look: Look) -> Iterator[Finding]:
     return over_range(build, looked)
 
 
-def _of_wedge(each: Wedged, settled: SettledPlan) -> Beside:
+Line = tuple[Vector, Vector, str]
+"""What is measured, from where to where in the frame of a wedge's slot, mm, and a word for it."""
+
+
+def _of_wedge(each: Wedged, settled: SettledPlan, line: Line | None = None) -> Beside:
     at = each.joint.at or each.slot.at
-    return about_spots(settled, each.part, (at,))
+    return {**about_spots(settled, each.part, (at,)), "meeting": _meeting(each, settled, line)}
 
 
-def _of_slot(each: Wedged, settled: SettledPlan) -> Beside:
-    return about(settled, each.slotted, each.slot)
+def _of_slot(each: Wedged, settled: SettledPlan, line: Line | None = None) -> Beside:
+    return {**about(settled, each.slotted, each.slot), "meeting": _meeting(each, settled, line)}
+
+
+def _meeting(each: Wedged, settled: SettledPlan, line: Line | None) -> Meeting:
+    """Return the wedge with what it goes through and what it holds; without a line, the slot."""
+    a, b, word = line or ((-each.reach, 0.0, 0.0), (each.reach, 0.0, 0.0), "of slot")
+    return Meeting(
+        pieces=(each.wedge,),
+        others=(each.through, each.holds) if each.holds else (each.through,),
+        measured=Measured(a=each.frame.point(a), b=each.frame.point(b), word=word),
+        variant=settled.variant.label,
+    )
+
+
+def _outward(a: float, b: float, word: str) -> Line:
+    """Return what is measured along the tenon, mm from the middle of the slot."""
+    return (a, 0.0, 0.0), (b, 0.0, 0.0), word
 
 
 @together(
@@ -68,7 +89,9 @@ def grain_runs_along(build: Build) -> Iterator[Finding]:
         if each.part.grain != "along y" and settled.sheet(each.part.sheet).stock.grain:
             message = f"the grain of wedge `{each.part.name}` does not run along it"
             advice = "Write `grain: along y`: a wedge is drawn lengthwise along y."
-            yield warning("wedge-grain", message, each.part.place, advice, subject=each.part.name)
+            yield warning(
+                "wedge-grain", message, each.part.place, advice, **_of_wedge(each, settled)
+            )
 
     return _at_points(build, look)
 
@@ -124,13 +147,16 @@ def wedges_draw(build: Build) -> Iterator[Finding]:
                 message = said("slot {} begins {} inside `{}`", slot, inside, each.holds)
             more = length("more", DRAWS - each.inside)
             advice = said("Move its inner end {} inward, or nothing is drawn tight.", more)
-            what = _of_slot(each, settled)
+            word = "inside" if each.inside >= 0 else "outside"
+            line = _outward(-each.reach, each.inside - each.reach, word)
+            what = _of_slot(each, settled, line)
             yield error("wedge-cannot-draw", message, place, advice, **what)
         elif each.gap is not None and each.gap > OFF + SAME:
             gap = precise("gap", each.gap)
             message = said("wedge `{}` lies {} off `{}`", each.wedge, gap, each.holds)
             advice = said("Bring the point `at` that lies in the slot {} nearer to its side.", gap)
-            what = _of_wedge(each, settled)
+            face = (each.inside or 0.0) - each.reach
+            what = _of_wedge(each, settled, _outward(face, face + each.gap, "gap"))
             yield error("wedge-off-face", message, place, advice, **what)
 
     return _at_points(build, look)
@@ -151,7 +177,10 @@ def wedges_long_enough(build: Build) -> Iterator[Finding]:
             message = said(template, each.wedge, *figures)
             slack = length("slack", max(0.0, each.to_drive * each.taper))
             advice = said("Shorten its slot by {}, or draw it wider or longer.", slack)
-            place, what = each.joint.stated.place, _of_wedge(each, settled)
+            start = each.slotted.thickness / 2
+            word = "left at its head" if each.left > 0 else "past its head"
+            line: Line = (0.0, 0.0, start), (0.0, 0.0, start + each.left), word
+            place, what = each.joint.stated.place, _of_wedge(each, settled, line)
             yield error("wedge-driven-out", message, place, advice, **what)
 
     return _at_points(build, look)
@@ -169,7 +198,7 @@ def wood_bears(build: Build) -> Iterator[Finding]:
 
     def look(each: Wedged, settled: SettledPlan) -> Iterator[Finding]:
         slot = named(f"{each.through}.{each.slot.name}")
-        place, what = each.joint.stated.place, _of_slot(each, settled)
+        place, wide = each.joint.stated.place, each.across
         least = each.slotted.thickness
         around = {"behind": (each.behind, least), "beside": (each.cheek, least / 2)}
         for where, (wood, wanted) in around.items():
@@ -178,11 +207,16 @@ def wood_bears(build: Build) -> Iterator[Finding]:
                 thick = "as much as the sheet is thick"
                 wants = thick if where == "behind" else f"half {thick}"
                 advice = said("Leave {}, " + wants + ".", length("least", wanted))
+                line = _outward(each.reach, each.reach + wood, "of wood")
+                if where == "beside":
+                    line = (0.0, wide, 0.0), (0.0, wide + wood, 0.0), "of wood"
+                what = _of_slot(each, settled, line)
                 yield warning("wedge-short-wood", message, place, advice, **what)
         if each.play > LOOSE + SAME:
             play = length("play", each.play)
             message = said("wedge `{}` has {} of play in {}", each.wedge, play, slot)
             snug = "Let the slot take the wedge's sheet: `takes: ply`."
-            yield warning("wedge-loose", message, place, snug, **what)
+            slack: Line = (0.0, wide - each.play / 2, 0.0), (0.0, wide, 0.0), "on each side"
+            yield warning("wedge-loose", message, place, snug, **_of_slot(each, settled, slack))
 
     return _at_points(build, look)

@@ -10,7 +10,7 @@ from kerfolio.drawing.named_part import named_part
 from kerfolio.drawing.named_whole import named_whole
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.model.stock import Stock
-from kerfolio.proving.about import JOINTS, SHAPES
+from kerfolio.proving.about import JOINTS, PICTURED
 from kerfolio.proving.prove import Proof
 from kerfolio.publishing.sight import sight_of
 from kerfolio.settling.settled import SettledPlan
@@ -23,7 +23,8 @@ def finding_pictures(
     """Return a picture for each finding of a plan, empty for those that have no place to show."""
     if proof is None:
         return ("",) * len(findings)
-    album = Album(points_of(proof, stock))
+    whole = proof.together.assembled if proof.together else None
+    album = Album(points_of(proof, stock), whole)
     drawn = (
         album.picture(each, JOINTS.get(each.rule)) if _is_shown(each) else None for each in findings
     )
@@ -34,9 +35,9 @@ def finding_pictures(
 
 
 def _is_shown(finding: Finding) -> bool:
-    """Tell whether a finding is about a joint or a shape, or says itself what to show."""
-    stated = finding.mark or finding.sketch or finding.meeting
-    return bool(stated) or finding.rule in SHAPES or finding.rule in JOINTS
+    """Tell whether a finding is about what can be drawn, or says itself what to show."""
+    stated = finding.mark or finding.sketch or finding.meeting or finding.axial
+    return bool(stated) or finding.rule in PICTURED
 
 
 def points_of(proof: Proof, stock: Stock) -> tuple[SettledPlan, ...]:
