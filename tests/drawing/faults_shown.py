@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from tests.assembly.test_set_together import trayed
+from tests.boards_plan import RACK, STRAIGHT
 from tests.fastened_plan import BOLTED, spoilt
 from tests.plans import altered
-from tests.proving import test_fastened_bolts, test_fastened_screws, test_wedges
+from tests.proving import test_boards, test_fastened_bolts, test_fastened_screws, test_wedges
 from tests.proving.test_fastened_tools import COVER, SIDE
 from tests.proving.test_fittings import HOLES, LAPPED
 from tests.proving.test_joints import PLAN as JOINTS
@@ -30,6 +31,7 @@ def _others() -> dict[str, str]:
     bolt = "bolt: bolt-m6x60, nut: lock-nut-m6"
     block = "  block:\n    sheet: ply\n    outline: {rectangle: [200, 200]}\n  board:\n    sheet"
     return {
+        "wall-not-behind": altered(STRAIGHT, ("on: back.show", "on: back.back")),
         "joint-kind": JOINTS.replace("JOINT", "tab: side.left.opening, into: rail.tabs"),
         "joint-sheet": JOINTS.replace("JOINT", "tab: back.tab, into: side.left.opening"),
         "lies-otherwise": trayed(720, "foot", ", overhang: 30"),
@@ -61,6 +63,8 @@ def _others() -> dict[str, str]:
 def plans() -> dict[str, str]:
     """Return a plan for each rule."""
     found = _others()
+    for was, now, rule, _ in test_boards.FAULTS.values():
+        found.setdefault(rule, altered(RACK, (was, now)))
     for module, spoil in (
         (test_fastened_bolts, spoilt),
         (test_fastened_screws, spoilt),

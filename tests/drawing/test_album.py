@@ -240,6 +240,9 @@ MEASURED = {
     "screw-bites-little": "6.6 mm in it",  # 25 - 18.4 mm
     "screw-splits": "5 mm away",
     "bore-share": "9 mm wide",
+    "board-clash": "17.8 mm overlap",
+    "screw-misses-board": "17.5 mm beside it",
+    "wall-not-behind": "18 mm off the wall",
     "tool-blocked": "2 mm free",  # the first of its steps of 2 mm
     "wedge-cannot-draw": "0.9 mm outside",
     "wedge-off-face": "1 mm gap",

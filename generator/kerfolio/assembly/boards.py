@@ -44,6 +44,24 @@ class PosedBoard:
     place: Place
 
     @property
+    def label(self) -> str:
+        """What it is called among pieces: ``post``, and of several ``post.2``."""
+        name = self.board.use.name
+        return f"{name}.{self.number}" if self.board.use.count > 1 else name
+
+    def as_piece(self) -> PosedPiece:
+        """Return it as a piece in its place, to be drawn among others; it weighs nothing there."""
+        return PosedPiece(
+            label=self.label,
+            mark="",
+            part=self.board.use.name,
+            sheet="",
+            panel=self.panel,
+            pose=self.frame,
+            mass=0.0,
+        )
+
+    @property
     def depth(self) -> float:
         """How far it reaches from the piece it lies on, mm."""
         return self.panel.thickness

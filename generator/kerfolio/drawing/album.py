@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from kerfolio.assembly.assembled import Assembled, PosedJoint, PosedPiece
+from kerfolio.assembly.boards import posed_boards
 from kerfolio.assembly.ends import End, end_of, pieces_of
 from kerfolio.assembly.extent import corners, reach
 from kerfolio.assembly.fastened import posed_fastenings
@@ -104,20 +105,20 @@ class Album:
             bored = bored_alone(settled, axial.bore)
             return axial_view(bored, axial, title, unit) if bored else None
         for one, together in self._each(settled):
+            there = _with_boards(one, together.assembled)
             for posed in posed_fastenings(one, together.assembled):
                 stated = posed.settled.stated
                 if (stated.place, posed.settled.number) == (axial.place, axial.number):
                     labels = {*posed.settled.pieces, *axial.others}
-                    pieces = [e for e in together.assembled.pieces if e.label in labels]
+                    pieces = [each for each in there if each.label in labels]
                     return axial_view(along_fastening(posed, pieces), axial, title, unit)
         return self._of_part(finding, settled)
 
     def _of_pieces(
         self, finding: Finding, meeting: Meeting, settled: SettledPlan
     ) -> Drawing | None:
-        wholes = [self._whole] if meeting.grounded and self._whole else []
-        for assembled in (*wholes, *(each.assembled for each in self._together(settled))):
-            pieces = {each.label: each for each in assembled.pieces}
+        for assembled, there in self._wholes(settled, grounded=meeting.grounded):
+            pieces = {each.label: each for each in there}
             if all(each in pieces for each in (*meeting.pieces, *meeting.others)):
                 moving = tuple(pieces[each] for each in meeting.pieces)
                 others = tuple(pieces[each] for each in meeting.others)
@@ -127,6 +128,15 @@ class Album:
                 shown = _shown(meeting, moving, others, assembled, finding, settled)
                 return meeting_view(shown, title, unit)
         return self._of_part(finding, settled)
+
+    def _wholes(
+        self, settled: SettledPlan, *, grounded: bool
+    ) -> Iterator[tuple[Assembled, tuple[PosedPiece, ...]]]:
+        """Yield what is put together, with its pieces and boards; a set first where that counts."""
+        if grounded and self._whole:
+            yield self._whole, self._whole.pieces
+        for one, together in self._each(settled):
+            yield together.assembled, _with_boards(one, together.assembled)
 
     def _of_joint(
         self, finding: Finding, joint: Joint, measured: str, settled: SettledPlan
@@ -173,6 +183,12 @@ class Album:
             title=_title(settled, finding),
             description=" ".join(each.description for each in faces),
         )
+
+
+def _with_boards(one: SettledPlan, assembled: Assembled) -> tuple[PosedPiece, ...]:
+    """Return the pieces of a thing, and its boards as such."""
+    boards = posed_boards(one, assembled, posed_fastenings(one, assembled)) if one.boards else ()
+    return (*assembled.pieces, *(each.as_piece() for each in boards))
 
 
 def _shapes(features: Sequence[SettledFeature]) -> tuple[Contour, ...]:

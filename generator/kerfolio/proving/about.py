@@ -48,11 +48,12 @@ FASTENINGS = frozenset(
         *("bore-breaks-out", "bore-meets-opening", "screw-out", "screw-bites-little"),
         *("pilot-shallow", "pilot-unfit", "pilot-unbored", "screw-splits"),
         *("screw-pull-unknown", "dowel-unfit", "insert-unfit", "tool-blocked"),
+        *("board-beside", "board-clash", "screw-misses-board", "wall-not-behind"),
         *("wedge-grain", "wedge-taper", "wedge-turned", "wedge-cannot-draw"),
         *("wedge-off-face", "wedge-driven-out", "wedge-short-wood", "wedge-loose"),
     )
 )
-"""What is about hardware, bores by hand and wedges where they stand."""
+"""What is about hardware, bores by hand, boards and wedges where they stand."""
 
 STEPS = frozenset(("step-lies-otherwise", "beside-joined"))
 """What is about how pieces lie and join in a step, besides ``step-blocked``."""
@@ -76,6 +77,7 @@ TOLD = frozenset(
         *("piece-in-two", "foreign-piece", "unknown-support", "held-unlisted", "held-otherwise"),
         *("unknown-joint-piece", "unknown-joint-feature", "unknown-standing", "unknown-swap"),
         *("fastening-item", "fastening-end", "fastening-kind", "fastening-single"),
+        *("board-place", "wall-unsaid"),
         *("fastening-nut", "fastening-twice", "fastening-step", "fastening-sets"),
         *("piece-added-twice", "piece-never-added", "hardware-sum", "hardware-unlisted"),
         *("silent-step", "no-steps", "piece-lies-early", "step-bores", "unprintable-letter"),

@@ -8,7 +8,7 @@ from kerfolio.assembly.boards import FACES, PosedBoard, board_under, met_at, pos
 from kerfolio.assembly.building import Build, Fitted
 from kerfolio.assembly.fastened import PosedFastening, posed_fastenings
 from kerfolio.assembly.go_together import LEAST_CLASH, LEAST_DEPTH
-from kerfolio.basis.finding import Finding, Severity, error, warning
+from kerfolio.basis.finding import Beside, Finding, Meeting, Severity, error, warning
 from kerfolio.basis.measures import length, number
 from kerfolio.basis.names import did_you_mean, split_feature
 from kerfolio.basis.said import said
@@ -16,9 +16,9 @@ from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.panel_overlap import overlap_volumes
 from kerfolio.geometry.panel_shared import shared
 from kerfolio.geometry.panel_solid import Posed, solid_of
-from kerfolio.geometry.rigid import scaled
+from kerfolio.geometry.rigid import between, dot, scaled
 from kerfolio.model.plan import BoardPlace, BoardUse
-from kerfolio.proving.in_place import over_range
+from kerfolio.proving.in_place import InPlace, beside, over_range
 from kerfolio.proving.naming import is_unread, pieces_of
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, OWN_FIGURES, Stated, before, together
 from kerfolio.proving.screws import FROM_EDGE
@@ -105,7 +105,7 @@ def _lying(board: PosedBoard, fitted: Fitted, off: Collection[str]) -> Iterator[
     if seat < HELD:
         message = said("`{}` lies beside `{}`: {} of it is on it", name, board.piece, _area(seat))
         advice = "Move its middle with `at`, which counts from the part's 0,0."
-        yield error("board-beside", message, board.place, advice, subject=name)
+        yield error("board-beside", message, board.place, advice, **_on(board, board.piece, fitted))
     placed = Posed(solid, board.frame)
     volumes = overlap_volumes([(placed, each) for each in there]).tolist()
     for piece, posed, volume in zip(pieces, there, volumes, strict=True):
@@ -114,7 +114,15 @@ def _lying(board: PosedBoard, fitted: Fitted, off: Collection[str]) -> Iterator[
             deep = length("depth", space.depth)
             message = said("`{}` is {} deep in `{}`", name, deep, piece.label)
             advice = "Move it with `at` of `lies`, make it shorter, or cut the piece out for it."
-            yield error("board-clash", message, board.place, advice, subject=name)
+            what = _on(board, piece.label, fitted)
+            yield error("board-clash", message, board.place, advice, **what)
+
+
+def _on(board: PosedBoard, piece: str, fitted: Fitted) -> Beside:
+    """Return what a finding on a board has besides its words."""
+    variant = fitted.settled.variant.label
+    meeting = Meeting(pieces=(board.label,), others=(piece,), variant=variant)
+    return {"subject": board.board.use.name, "meeting": meeting}
 
 
 def _area(mm2: float) -> str:
@@ -135,15 +143,22 @@ def screws_meet_boards(build: Build) -> Iterator[Finding]:
         for each in fastenings:
             board = board_under(each, boards)
             if board is not None and {*each.settled.pieces, board.piece}.isdisjoint(off):
-                yield from _met(each, board)
+                there = InPlace(
+                    posed=each, settled=fitted.settled, pieces=fitted.together.assembled.pieces
+                )
+                yield from _met(there, board)
 
     return over_range(build, look)
 
 
-def _met(each: PosedFastening, board: PosedBoard) -> Iterator[Finding]:
+def _met(there: InPlace, board: PosedBoard) -> Iterator[Finding]:
+    each = there.posed
     x, y, _ = met_at(each, board)
     long, wide = board.panel.shape.outer[2]
-    left = min(long - abs(x), wide - abs(y))
+    left, outward = min(
+        (long - abs(x), scaled(board.frame.x, 1.0 if x > 0 else -1.0)),
+        (wide - abs(y), scaled(board.frame.y, 1.0 if y > 0 else -1.0)),
+    )
     least = FROM_EDGE * (each.settled.item.thread or 0.0)
     if left >= least - SAME:
         return
@@ -156,4 +171,11 @@ def _met(each: PosedFastening, board: PosedBoard) -> Iterator[Finding]:
         near = length("distance", left)
         message = said("`{}` in {} is {} from an edge of `{}`", item, called, near, name)
     advice = said("Keep {}, two diameters of the screw.", length("least", least))
-    yield warning("screw-misses-board", message, place, advice, subject=seat.name)
+    at = dot(between(each.frame.origin, board.frame.origin), each.direction)
+    what = there.about(
+        seat,
+        beside(at, abs(left), "away" if left > 0 else "beside it"),
+        aside=scaled(outward, 1.0 if left > 0 else -1.0),
+        others=(board.label,),
+    )
+    yield warning("screw-misses-board", message, place, advice, **what)

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.extent import box_around
-from kerfolio.assembly.fastened import posed_fastenings
+from kerfolio.assembly.fastened import posed_fastenings, room_in
 from kerfolio.assembly.wall import wall_behind
 from kerfolio.assembly.wall_holes import (
     INCH_STUDS,
@@ -21,6 +21,7 @@ from kerfolio.basis.measures import length
 from kerfolio.basis.said import Text, Words, enumerated, said
 from kerfolio.model.fastening import INTO_WALL
 from kerfolio.model.use import WALL
+from kerfolio.proving.in_place import InPlace, along
 from kerfolio.proving.naming import pieces_of
 from kerfolio.proving.rule import (
     COMMON_PRACTICE,
@@ -93,17 +94,21 @@ def wall_is_behind(build: Build) -> Iterator[Finding]:
         if not settled.last.is_wall:
             continue
         piece = build.drawn.assembled.piece(settled.seats[-2].piece)
-        place, subject = settled.stated.place, settled.first.name
+        place = settled.stated.place
+        subject, seat = settled.first.name, settled.seats[-2]
+        there = InPlace(posed=each, settled=build.settled, pieces=build.drawn.assembled.pieces)
         away = wall.at - box_around([piece])[1][1]
         if each.direction[1] < _STRAIGHT_BACK:
             message = said("`{}` in {} does not go to the rear", settled.item.name, subject)
             advice: Text = "The wall is behind the whole: write `head: back`, or turn the whole."
-            yield error("wall-not-behind", message, place, advice, subject=subject)
+            yield error("wall-not-behind", message, place, advice, **there.about(seat))
         elif away > _APART:
             off = length("distance", away)
             message = said("`{}` stands {} off the wall that it is screwed to", piece.label, off)
             advice = "Put a board there and screw into that: `boards:` with `lies`."
-            yield error("wall-not-behind", message, place, advice, subject=subject)
+            face = room_in(seat) - seat.sunk
+            what = there.about(seat, along(face, face + away, "off the wall"))
+            yield error("wall-not-behind", message, place, advice, **what)
 
 
 def _gaps(holes: tuple[FixingHole, ...]) -> list[float]:
