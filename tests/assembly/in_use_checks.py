@@ -22,7 +22,7 @@ from kerfolio.settling.settled import FitVariant, SettledPlan
 from kerfolio.shop.span import SagResult, span_results
 from tests.plans import proved
 from tests.sets import changed
-from tests.shop.outside_check import MEMORY, WORKED, OutsideCheck
+from tests.shop.outside_check import MEMORY, PUBLISHED, WORKED, OutsideCheck
 
 BENCH = """\
 plan: Hall bench
@@ -163,7 +163,7 @@ def _span(spans: str) -> SagResult:
 def _row(
     what: str, source: str, unit: str, value: float, ours: Callable[[], float]
 ) -> OutsideCheck:
-    standing = MEMORY if "Beer" in source else WORKED
+    standing = MEMORY if "Beer" in source else PUBLISHED if "Giancoli" in source else WORKED
     return OutsideCheck(
         what=what,
         source=source,
@@ -263,6 +263,21 @@ def _pushing() -> Iterator[OutsideCheck]:
         36.0,
         lambda: cabinet(40.0).pushes[0].tips_empty / newton,
     )
+    book = "Giancoli, Physics, 7th edition, chapter 9, problem 74: box of 250 N, 1 m wide, mu 0.60"
+    yield _row(
+        "Box: level push that slides it",
+        book,
+        "N",
+        150.0,
+        lambda: box().pushes[0].slides_empty,
+    )
+    yield _row(
+        "Box: at 0.83 m that push just tips it",
+        book,
+        "N",
+        150.0,
+        lambda: box().pushes[0].tips_empty,
+    )
     yield _row(
         "Pedestal table with 110 kg in the middle: push that slides it",
         "Statics: mu (m + M) g = 0.3 x 120 x 9.80665",
@@ -292,6 +307,13 @@ def _pushing() -> Iterator[OutsideCheck]:
         4.7198,
         lambda: used(bench(rail=True)).pushes[0].lean or 0.0,
     )
+
+
+@cache
+def box() -> InUse:
+    """A box of 250 N on a base of 1 m, pushed 0.83 m up; friction 0.6."""
+    block = _box("body", (1000, 1000, 830), (0, 0, 0), 250 / G)
+    return _used(Person(), 0.6, block)
 
 
 def _overhanging() -> Iterator[OutsideCheck]:

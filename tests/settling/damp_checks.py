@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 from operator import mul
 
@@ -31,9 +31,14 @@ _COATS = "Coating shop's page on wet and dry films, worked example"
 
 def damp_checks() -> tuple[OutsideCheck, ...]:
     """Return the checks, those of moisture first."""
-    rows = (*_moistures(), *_swellings(), *_films(), *_loads())
-    return tuple(
-        OutsideCheck(
+    judged = (*_moistures(), *_swellings(), *_films())
+    copied = (*_copied_moistures(), *_copied_swellings(), *_copied_films(), *_copied_loads())
+    return (*_checks(judged), *_checks(copied, transcription=True))
+
+
+def _checks(rows: Iterable[_Row], *, transcription: bool = False) -> Iterator[OutsideCheck]:
+    for what, source, standing, unit, value, near, ours in rows:
+        yield OutsideCheck(
             what=what,
             source=source,
             standing=standing,
@@ -41,9 +46,8 @@ def damp_checks() -> tuple[OutsideCheck, ...]:
             value=value,
             within=near,
             ours=ours,
+            transcription=transcription,
         )
-        for what, source, standing, unit, value, near, ours in rows
-    )
 
 
 def movement(family: str) -> Movement:
@@ -74,11 +78,21 @@ def _moistures() -> Iterator[_Row]:
     what = "Most moisture of softwood at 20 deg C and 65 % humidity"
     ours = partial(equilibrium_moisture, 65)
     yield what, "EN 1995-1-1, 2.3.1.3, note on class 1", PUBLISHED, "%", 12, 0.05, ours
+
+
+def _copied_moistures() -> Iterator[_Row]:
     what = "Moisture of fibreboard at 65 % humidity"
     yield what, _BOARDS, PUBLISHED, "%", 10, 0.01, partial(board_moisture, 65)
 
 
 def _swellings() -> Iterator[_Row]:
+    what = "Mesquite floor board of 5 in from 6 to 9 %: growth in width"
+    yield what, _FLOOR, PUBLISHED, "in", 0.019, 0.0005, partial(grown, 5, 0.129, 3)
+    what = "White fir board of 232 mm, flat-sawn, 8 to 11 %: growth in width"
+    yield what, _FIR, MEMORY, "mm", 1.705, 0.0005, partial(grown, 232, 0.245, 3)
+
+
+def _copied_swellings() -> Iterator[_Row]:
     mdf, ply = movement("mdf"), movement("hardwood-plywood")
     width, thick = partial(grown, 600, mdf.plane, 5), partial(grown, 15, mdf.thickness, 5)
     yield "MDF door of 600 mm: growth in width", _MDF, PUBLISHED, "mm", 1.5, 0.05, width
@@ -89,10 +103,6 @@ def _swellings() -> Iterator[_Row]:
     what = "Plywood of 18 mm: growth in thickness for 1 % of moisture, at 0.35 %"
     source = "CEN/TR 12872, plywood, middle of 0.3 to 0.4 %"
     yield what, source, MEMORY, "mm", 0.063, 0.0005, partial(grown, 18, ply.thickness, 1)
-    what = "Mesquite floor board of 5 in from 6 to 9 %: growth in width"
-    yield what, _FLOOR, PUBLISHED, "in", 0.019, 0.0005, partial(grown, 5, 0.129, 3)
-    what = "White fir board of 232 mm, flat-sawn, 8 to 11 %: growth in width"
-    yield what, _FIR, MEMORY, "mm", 1.705, 0.0005, partial(grown, 232, 0.245, 3)
     table = "Wood Handbook FPL-GTR-190, Table 13-5, red oak, tangential"
     oak = movement("hardwood").plane
     what = "Red oak: growth across the grain for 1 % of moisture, of 1000 mm"
@@ -111,13 +121,16 @@ def _films() -> Iterator[_Row]:
     source = "Paint centre's answer on wet and dry films, worked example"
     what = "Coating of 42 % solids, 3.57 mils wet: dry film"
     yield what, source, PUBLISHED, "mm", 0.0381, 0.00005, partial(film, "0.00357", 0.42, "in")
+
+
+def _copied_films() -> Iterator[_Row]:
     source = "Datasheet of an alkyd polyurethane varnish, 2.9 mils wet, 1.3 mils dry a coat"
     varnish = Finish(of=Named("varnish", NOWHERE), coats=2)
     ours = partial(film_of, varnish, workshop().stock, Scope(unit="mm"))
     yield "Two coats of varnish: dry film", source, PUBLISHED, "mm", 0.06604, 0.0003, ours
 
 
-def _loads() -> Iterator[_Row]:
+def _copied_loads() -> Iterator[_Row]:
     table = "EN 1995-1-1, Table 3.2, kdef, service class {}"
     for family, one, climate, kdef in (
         ("hardwood-plywood", 0.8, SHED, 1.0),

@@ -36,6 +36,7 @@ from tests.assembly.in_use_checks import in_use_checks
 from tests.plans import workshop
 from tests.settling.damp_checks import damp_checks
 from tests.shop.outside_check import MEMORY, PUBLISHED, WORKED, OutsideCheck
+from tests.shop.outside_worked import worked_checks
 
 _INCH = float(MM_PER_UNIT["in"])
 _POUND = 4.4482216152605  # N; 0.45359237 kg x 9.80665 m/s2, both exact
@@ -53,6 +54,7 @@ def checks() -> tuple[OutsideCheck, ...]:
         *_chips(),
         *_tables(),
         *_noise(),
+        *worked_checks(),
         *in_use_checks(),
         *damp_checks(),
     )
@@ -284,6 +286,7 @@ def _time() -> Iterator[OutsideCheck]:
         unit="",
         value=0.80,
         within=1e-9,
+        transcription=True,
         ours=lambda: workshop().stock.sheet("birch-plywood-18").creep or math.nan,  # type: ignore[union-attr]
     )
     yield OutsideCheck(
@@ -293,6 +296,7 @@ def _time() -> Iterator[OutsideCheck]:
         unit="",
         value=3.25,
         within=1e-9,
+        transcription=True,
         ours=lambda: long_term(1.0, 2.25),
     )
 
@@ -326,6 +330,7 @@ def _screws() -> Iterator[OutsideCheck]:
             unit="lb",
             value=factor * 0.164**0.5 * deep**1.25 * 0.75**2,
             within=0.2,
+            transcription=True,
             ours=lambda edge=where == "edge": (
                 ultimate_in_board(0.75, 0.164 * _INCH, 0.75 * _INCH, edge=edge) / _POUND
             ),
@@ -376,6 +381,7 @@ def _tables() -> Iterator[OutsideCheck]:
                 unit="in",
                 value=value,
                 within=1e-6,
+                transcription=True,
                 ours=lambda f=family, d=diameter, e=end: _tabled(f, d, e),
             )
     for diameters, share in ((2, 0.75), (3, 0.5)):
@@ -386,6 +392,7 @@ def _tables() -> Iterator[OutsideCheck]:
             unit="",
             value=share,
             within=1e-9,
+            transcription=True,
             ours=lambda deep=diameters: (
                 depth_share(workshop().stock.depth_rules, deep * 6.0, 6.0) or math.nan
             ),
@@ -410,13 +417,13 @@ def _read_load(stated: str) -> float:
 
 
 def _noise() -> Iterator[OutsideCheck]:
-    osha = "29 CFR 1910.95, Table G-16"
+    osha = "41 CFR 50-204.10, Table I, as 29 CFR 1910.95, Table G-16"
     rule = NoiseRule(body="OSHA", level=90, exchange=5)
     for level, value in ((95, 240), (100, 120), (105, 60), (110, 30), (115, 15)):
         yield OutsideCheck(
             what=f"Noise of {level} dBA, OSHA: minutes a day",
             source=osha,
-            standing=MEMORY,
+            standing=PUBLISHED,
             unit="min",
             value=value,
             within=1e-9,

@@ -24,7 +24,7 @@ from kerfolio.shop.beam import (
 from kerfolio.shop.chip_load import chip_ranges, depth_share
 from kerfolio.shop.screw import allowable_withdrawal, ultimate_withdrawal
 from tests.plans import workshop
-from tests.shop.outside_check import MEMORY, PUBLISHED, OutsideCheck
+from tests.shop.outside_check import OutsideCheck
 from tests.shop.outside_checks import checks
 from tests.tools.outside_table import table
 
@@ -35,11 +35,12 @@ forces = st.floats(1, 1e5)
 
 @pytest.mark.parametrize("check", CHECKS, ids=lambda each: each.what)
 def test_a_published_figure(check: OutsideCheck) -> None:
-    assert check.ours() == pytest.approx(check.value, rel=0, abs=check.within), check.source
+    low, high = check.range
+    assert low <= check.ours() <= high, check.source
 
 
 def test_there_are_enough_of_them() -> None:
-    assert len([each for each in CHECKS if each.standing in (PUBLISHED, MEMORY)]) >= 25
+    assert len([each for each in CHECKS if each.outside]) >= 60
     assert len({each.what for each in CHECKS}) == len(CHECKS)
     assert all(each.source and "http" not in each.source for each in CHECKS)
 
