@@ -49,6 +49,13 @@ COUNTS = {"desk-rack": 3, "harbour-stool": 3, "potting-bench": 11, "tool-tote": 
 COUNTS |= {"stool": 3, "crate": 2}
 FROM_BELOW = [("potting-bench", 2)]
 """Steps whose inset looks up: the bench's upper shelf goes face down on to its dividers."""
+TURNED = {
+    ("potting-bench", 1): "Turn it over",
+    ("potting-bench", 5): "Lay it on its side",
+    ("potting-bench", 7): "Stand it up",
+}
+"""Steps before which the work is turned, by the words of the plan: the worktop lies face down and
+then stands on its rails, the left side is laid on a blanket, the bench is stood on its feet."""
 STEPS = [(name, number) for name, count in COUNTS.items() for number in range(count)]
 
 
@@ -128,7 +135,8 @@ def test_new_pieces_are_coloured_and_marked_and_others_are_not(name: str, index:
     step, _ = step_of(name, index)
     drawing = picture(name, index)
     marks = {each.label: each.mark for each in built(name)[0].pieces}
-    turned = ["Turned round"] if shown(name)[index].turned else []
+    turned = [TURNED[name, index]] if (name, index) in TURNED else []
+    assert shown(name)[index].turned == bool(turned)
     below = ["Seen from below"] if (name, index) in FROM_BELOW else []
     assert sorted(words(drawing)) == sorted(
         [*turned, *below, *(marks[label] for label in step.added)]

@@ -73,7 +73,28 @@ drawing-way-to-back = nach hinten
 drawing-way-down = nach unten
 drawing-way-up = nach oben
 drawing-seen-from-below = Von unten gesehen
-drawing-turned = Gewendet
+drawing-turn-over = Umdrehen
+drawing-turn-side = Auf die Seite legen
+drawing-turn-up = Aufstellen
+drawing-turn-round = Herumdrehen
+drawing-step-turned = Was steht, lag vorher anders; ein Pfeil zeigt, wie es gedreht wird.
+drawing-glue = Leim
+drawing-glue-shows = { $pieces }, auseinandergelegt, die Flächen mit Leim schraffiert.
+drawing-marks-show = { $pieces }, was anzureißen ist, mit den Abständen von den Seiten.
+drawing-sand = { $grit ->
+    [0] Schleifen
+   *[other] Schleifen, Körnung { $grit }
+ }
+drawing-sand-shows = { $pieces }, was geschliffen wird, ist schraffiert; darauf ein Schleifklotz.
+drawing-clamp = { $count ->
+    [one] Zwinge
+   *[other] Zwingen
+ }
+drawing-clamped-for = { $time } lassen
+drawing-clamps-show = { $count ->
+    [one] Eine Zwinge presst
+   *[other] { $count } Zwingen pressen
+ } { $pieces } zusammen.
 drawing-hardware = Beschläge in wahrer Größe
 drawing-hardware-shows = In wahrer Größe, von der Seite und auf den Kopf gesehen: { $pieces }.
 drawing-in-x = in x

@@ -71,7 +71,28 @@ drawing-way-to-back = to the back
 drawing-way-down = down
 drawing-way-up = up
 drawing-seen-from-below = Seen from below
-drawing-turned = Turned round
+drawing-turn-over = Turn it over
+drawing-turn-side = Lay it on its side
+drawing-turn-up = Stand it up
+drawing-turn-round = Turn it round
+drawing-step-turned = What stands lay otherwise before; an arrow shows how it is turned.
+drawing-glue = Glue
+drawing-glue-shows = { $pieces }, opened out, the faces that get glue hatched.
+drawing-marks-show = { $pieces }, what is marked out with its distances from the sides.
+drawing-sand = { $grit ->
+    [0] Sand
+   *[other] Sand, grit { $grit }
+ }
+drawing-sand-shows = { $pieces }, what is sanded hatched, a block on it.
+drawing-clamp = { $count ->
+    [one] clamp
+   *[other] clamps
+ }
+drawing-clamped-for = leave on for { $time }
+drawing-clamps-show = { $count ->
+    [one] One clamp presses
+   *[other] { $count } clamps press
+ } { $pieces } together.
 drawing-hardware = Hardware at full size
 drawing-hardware-shows = At full size, from the side and from the head: { $pieces }.
 drawing-in-x = in x

@@ -33,19 +33,25 @@ class Shown:
     """A step as its picture shows it, with the whole ``assembled`` turned as the work lies.
 
     ``turn`` is how it is turned from the way it stands when finished. ``lying`` is the piece that
-    lies on the bench, empty where the maker does not say; ``turned`` that what stands in the step
-    lay otherwise in the picture before. ``people`` is how many it takes. ``fittings`` are the
-    hardware and boards that are new in it or there before. ``wall`` is the one that it is fixed to.
+    lies on the bench, empty where the maker does not say; ``lay`` is how what stands in the step
+    was turned in the picture before, None where it lay as it does now. ``people`` is how many it
+    takes. ``fittings`` are the hardware and boards that are new in it or there before. ``wall`` is
+    the one that it is fixed to.
     """
 
     assembled: Assembled
     step: BuildStep
     turn: Rigid = HERE
     lying: str = ""
-    turned: bool = False
+    lay: Rigid | None = None
     people: int = 1
     fittings: tuple[Fitting, ...] = ()
     wall: Wall | None = None
+
+    @property
+    def turned(self) -> bool:
+        """Whether what stands lay otherwise in the picture before."""
+        return self.lay is not None
 
 
 def shown_steps(
@@ -66,7 +72,8 @@ def shown_steps(
     for step in _with_hardware_alone(order, fittings):
         said = None if order.found or step.number > len(stated) else stated[step.number - 1]
         shown = _shown(assembled, step, said)
-        turned = any(_differ(lay[each], shown.turn) for each in shown.step.standing if each in lay)
+        before = (lay[each] for each in shown.step.standing if each in lay)
+        other = next((each for each in before if _differ(each, shown.turn)), None)
         lay |= dict.fromkeys((*shown.step.standing, *shown.step.added), shown.turn)
         there = {*shown.step.standing, *shown.step.added}
         mounted = tuple(
@@ -75,13 +82,23 @@ def shown_steps(
             if each.step <= step.number and there.issuperset(each.pieces)
         )
         behind = wall if wall and 0 < wall.since <= step.number and _stands(shown, step) else None
-        found.append(replace(shown, turned=turned, fittings=mounted, wall=behind))
+        found.append(replace(shown, lay=other, fittings=mounted, wall=behind))
     return tuple(found)
 
 
 def _stands(shown: Shown, step: BuildStep) -> bool:
     """Tell whether a step shows the whole as it stands, with all that is there."""
     return not shown.lying and shown.step.standing == step.standing
+
+
+def shown_at(assembled: Assembled, order: BuildOrder, stated: Sequence[Step], number: int) -> Shown:
+    """Return any step of the plan as it is to be shown; one that adds nothing has what stands."""
+    step = next((each for each in order.steps if each.number == number), None)
+    if step is None:
+        before = [each for each in order.steps if each.number < number]
+        there = (*before[-1].standing, *before[-1].added) if before else ()
+        step = BuildStep(number=number, standing=there, added=(), moves=())
+    return _shown(assembled, step, stated[number - 1])
 
 
 def _with_hardware_alone(order: BuildOrder, fittings: Sequence[Fitting]) -> Iterator[BuildStep]:

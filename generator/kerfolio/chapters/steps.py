@@ -15,7 +15,7 @@ from kerfolio.document.blocks import Step as StepBlock
 from kerfolio.document.chapter import Chapter
 from kerfolio.document.picture import still
 from kerfolio.document.words import Mark, Words, address, worded
-from kerfolio.drawing.build_views import step_name
+from kerfolio.drawing.work_views import step_names
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.hardware_words import hardware_title
 from kerfolio.edition.making import numbered_steps
@@ -108,10 +108,10 @@ def _piece(edition: Edition, label: str, mark: str) -> Words:
 
 
 def _figures(edition: Edition, number: int, step: Step) -> Iterator[Figure]:
-    """Yield the drawing of a step and its photo, which shows what no drawing does."""
-    name = step_name(number)
-    if name in edition.drawings:
-        yield Figure(picture=still(name, edition.drawings[name]))
+    """Yield the drawings of a step in the order of the work, and its photo."""
+    for name in step_names(number):
+        if name in edition.drawings:
+            yield Figure(picture=still(name, edition.drawings[name]))
     yield from (shot(each, edition.reader) for each in shown((step.photo,), edition))
 
 

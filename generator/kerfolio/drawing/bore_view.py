@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 from math import hypot
 
 from kerfolio.assembly.assembled import Assembled, PosedPiece
+from kerfolio.assembly.clamping import holding
 from kerfolio.basis.cutting_lengths import depth_in, drill_in
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import listed, say
@@ -20,9 +21,11 @@ from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.motion import guide_strokes
 from kerfolio.drawing.page_plan import page_plan, page_seat
 from kerfolio.drawing.paper_seat import PaperSeat
-from kerfolio.drawing.scene import Scene, ShownFitting
+from kerfolio.drawing.row import in_row
+from kerfolio.drawing.scene import HOME, Scene, ShownFitting
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
 from kerfolio.drawing.step_view import ROOM
+from kerfolio.drawing.tool_solid import screw_of, tool
 from kerfolio.drawing.vocabulary import Drawing, Ink, Item, Stroke
 from kerfolio.geometry.facing import PosedTurned, extent_of
 from kerfolio.geometry.hidden_lines import seen
@@ -37,7 +40,6 @@ _OUT, _SHAFT = 14.0, 30.0
 """How far a bit stands before its place, and how long it is over the depth of the bore, mm."""
 _COLLAR, _WIDER = 6.0, 1.5
 """The stop on a bit: how long, mm, and how much wider than the bit."""
-_BETWEEN = 30.0
 _DASH = (1.0, 0.7)
 
 
@@ -45,6 +47,7 @@ def bore_view(
     assembled: Assembled,
     bored: Sequence[Bored],
     *,
+    clamped: Collection[str] = (),
     reader: Reader = METRIC,
     room: tuple[float, float] = ROOM,
     title: str = "",
@@ -52,10 +55,11 @@ def bore_view(
     """Return the picture of a step that bores, at paper size within ``room`` (mm).
 
     Of each part one piece is shown as it stands in the whole, its marks those of all its pieces;
-    a bit with a stop for the depth stands before each bore, which is drawn through the wood.
+    a bit with a stop for the depth stands before each bore, which is drawn through the wood. Pieces
+    that are ``clamped`` are held down on the edge of a bench.
     """
     ground = (0.0, 0.0, *room)
-    rows = (_row(assembled, bored, LOOK, down=down) for down in (False, True))
+    rows = (_row(assembled, bored, clamped, LOOK, down=down) for down in (False, True))
     scene, walls = max(rows, key=lambda row: _scale(row[0], ground))
     solids = scene.solids()
     box = extent_of(solids, LOOK)
@@ -72,19 +76,19 @@ def bore_view(
     block = hardware_block(counted)
     plan = page_plan(LOOK, box, ground, [block], areas)
     taken = Occupied([flat_on_paper(each, plan.seat) for each in areas])
-    marks = balloons(
-        piece_anchors(scene, found, plan.seat, {*scene.away}), ground, taken, plan.boxes
-    )
+    named = [each for each in scene.pieces if each.mark]
+    anchors = piece_anchors(scene, found, plan.seat, {each.label for each in named})
+    marks = balloons(anchors, ground, taken, plan.boxes)
     left, bottom, *_ = plan.boxes[0]
     items: tuple[Item, ...] = (
-        *solid_strokes(found, plan.seat, set(scene.coloured)),
+        *solid_strokes(found, plan.seat, set(scene.coloured), _tools(scene)),
         *_hidden(walls, plan.seat),
         *guide_strokes(found, plan.seat),
         *block.items((left, bottom)),
         *(item for each in marks for item in each.items),
     )
     sizes = listed(reader, [f"{count} × {size}" for size, count in counted])
-    pieces = listed(reader, [each.mark for each in scene.pieces])
+    pieces = listed(reader, [each.mark for each in named])
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
@@ -114,26 +118,57 @@ def _scale(scene: Scene, ground: Box) -> float:
 
 
 def _row(
-    assembled: Assembled, bored: Sequence[Bored], look: View, *, down: bool
+    assembled: Assembled,
+    bored: Sequence[Bored],
+    clamped: Collection[str],
+    look: View,
+    *,
+    down: bool,
 ) -> tuple[Scene, list[_Wall]]:
     """Return one piece of each part with its bits, side by side or one ``down`` under another."""
-    pieces, fittings, walls = [], [], list[_Wall]()
-    away: dict[str, Vector] = {}
-    edge = 0.0
+    alone, walls = [], []
     for each in bored:
         piece = _marked([assembled.piece(label) for label in each.pieces])
         made = [_bit(bore, piece.pose) for bore in each.bores]
         bits = tuple(shown for shown, _ in made)
-        alone = Scene(assembled, (piece,), {piece.label: (0.0, 0.0, 0.0)}, frozenset(), bits)
-        left, bottom, right, top = extent_of(alone.solids(), look)
-        across, up = (-left, -edge - top) if down else (edge - left, -bottom)
-        by = added(scaled(look.right, across), scaled(look.up, up))
-        edge += (top - bottom if down else right - left) + _BETWEEN
-        pieces.append(piece)
-        away[piece.label] = by
-        fittings += [_moved(shown, by) for shown in bits]
-        walls += [(added(a, by), added(b, by), radius) for _, (a, b, radius) in made]
-    return Scene(assembled, tuple(pieces), away, frozenset(), tuple(fittings)), walls
+        walls.append([wall for _, wall in made])
+        pieces, screws = _held(piece, each, held=bool({*each.pieces} & {*clamped}))
+        still = {one.label: HOME for one in pieces}
+        alone.append(Scene(assembled, pieces, still, frozenset(), (*bits, *screws)))
+    moves = in_row([extent_of(one.solids(), look) for one in alone], look, down=down)
+    shown = [*zip(alone, moves, strict=True)]
+    scene = Scene(
+        assembled,
+        tuple(piece for one, _ in shown for piece in one.pieces),
+        {label: by for one, by in shown for label in one.away},
+        frozenset(),
+        tuple(_moved(each, by) for one, by in shown for each in one.fittings),
+    )
+    return scene, [
+        (added(a, by), added(b, by), radius)
+        for (_, by), mine in zip(shown, walls, strict=True)
+        for a, b, radius in mine
+    ]
+
+
+def _held(
+    piece: PosedPiece, bored: Bored, *, held: bool
+) -> tuple[tuple[PosedPiece, ...], tuple[ShownFitting, ...]]:
+    """Return a piece, if it is ``held`` with its clamp and what it lies on, and the screw."""
+    if not held:
+        return (piece,), ()
+    clamp, rest = holding(piece, [(each.at, each.direction) for each in bored.bores])
+    bodies = (tool(f"rest-{piece.label}", rest), tool(f"clamp-{piece.label}", clamp.body))
+    return (piece, *bodies), (screw_of(clamp),)
+
+
+def _tools(scene: Scene) -> set[int]:
+    """Return the places of the clamps and of what they hold to among the solids of a scene."""
+    count = len(scene.pieces)
+    return {
+        *(i for i, each in enumerate(scene.pieces) if not each.mark),
+        *(count + i for i, each in enumerate(scene.fittings) if not each.new),
+    }
 
 
 def _marked(pieces: Sequence[PosedPiece]) -> PosedPiece:
@@ -144,10 +179,9 @@ def _marked(pieces: Sequence[PosedPiece]) -> PosedPiece:
 
 
 def _moved(shown: ShownFitting, by: Vector) -> ShownFitting:
-    assert shown.guide is not None, "a bit is before its bore"
-    a, b = shown.guide
     posed = replace(shown.posed, pose=shown.posed.pose.moved(by))
-    return ShownFitting(posed, shown.new, (added(a, by), added(b, by)))
+    guide = (added(shown.guide[0], by), added(shown.guide[1], by)) if shown.guide else None
+    return ShownFitting(posed, shown.new, guide)
 
 
 def _bit(bore: SettledFeature, pose: Rigid) -> tuple[ShownFitting, _Wall]:

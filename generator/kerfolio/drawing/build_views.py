@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from kerfolio.assembly.assembled import BuildStep
@@ -19,13 +19,12 @@ from kerfolio.basis.lengths import length_in
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.drawing.assembled_view import assembled_view
-from kerfolio.drawing.bore_view import bore_view
 from kerfolio.drawing.exploded_view import exploded_view
 from kerfolio.drawing.step_view import step_view
 from kerfolio.drawing.view_choice import chosen_views
 from kerfolio.drawing.vocabulary import Drawing
+from kerfolio.drawing.work_views import step_name, work_drawings
 from kerfolio.model.plan import Plan
-from kerfolio.settling.bored import bored_in
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.settling.titles import board_title
 
@@ -35,20 +34,15 @@ SET = "set"
 SET_ROOM = (170.0, 95.0)
 
 
-def step_name(number: int) -> str:
-    """Return the name of a step's picture."""
-    return f"step-{number}"
-
-
 def build_drawings(made: Made, reader: Reader) -> Mapping[str, Drawing]:
     """Return the whole with its sizes, the whole drawn apart, and a picture of every step.
 
     Names are those of the whole plan; nothing where nothing tells how the pieces go. ``reader``
     is whom they are for.
     """
-    build = made.build
+    work, build = dict(work_drawings(made, reader)), made.build
     if build is None:
-        return {}
+        return work
     assembled, plan = build.drawn.assembled, build.settled.plan
     fittings = fittings_in(build.settled, assembled, build.order)
     wall = wall_behind(build.settled, assembled)
@@ -77,23 +71,7 @@ def build_drawings(made: Made, reader: Reader) -> Mapping[str, Drawing]:
             reader=reader,
             title=_title(build, step, number, reader),
         )
-    return drawings | dict(_bored(made, {each.step.number for each in shown}, reader))
-
-
-def _bored(made: Made, shown: Collection[int], reader: Reader) -> Iterator[tuple[str, Drawing]]:
-    """Yield the pictures of steps that bore and are not shown otherwise."""
-    build = made.build
-    if build is None or build.order.found:
-        return
-    assembled, settled = build.drawn.assembled, build.settled
-    placed = {each.label for each in assembled.pieces}
-    for place, step in enumerate(settled.plan.steps, 1):
-        bored = [each for each in bored_in(step, settled) if placed.issuperset(each.pieces)]
-        if bored and place not in shown:
-            number = made.first_step + place - 1
-            title = say(reader, "drawing-plan-step", plan=settled.plan.title, step=number)
-            drawing = bore_view(assembled, bored, reader=reader, title=f"{title}: {step.title}")
-            yield step_name(number), drawing
+    return drawings | work
 
 
 def set_drawings(

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from math import pi, tan
 
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.drawing.arrow import open_path
+from kerfolio.drawing.hatch import hatched
 from kerfolio.drawing.lettering import CAPITAL, text_width
 from kerfolio.drawing.vocabulary import Ink, Item, Label, Stroke
 from kerfolio.geometry.contour import Contour, Point
@@ -20,8 +20,8 @@ _PAD = 2.0
 _CORNER = 1.2
 _PERSON = 4.6
 """How wide a person is drawn, mm."""
-_SHOULDERS, _THREE_QUARTERS = 1.1, -tan(pi * 3 / 8)
-"""How far arcs rise: tan of a quarter of the angle they span."""
+_SHOULDERS = 1.1
+"""How far an arc rises: tan of a quarter of the angle it spans."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +35,11 @@ class Block:
 
 def hardware_block(hardware: Sequence[tuple[str, int]]) -> Block:
     """Return the hardware of a step with its counts, a line each, in a box."""
-    lines = [(f"{count} ×", title) for title, count in hardware]
+    return lines_block([(f"{count} ×", title) for title, count in hardware])
+
+
+def lines_block(lines: Sequence[tuple[str, str]]) -> Block:
+    """Return lines in a box, each a strong beginning, perhaps empty, and what follows it."""
     first = max(text_width(count, _TEXT, strong=True) for count, _ in lines)
     second = max(text_width(title, _TEXT) for _, title in lines)
     width = 2 * _PAD + first + 1.2 + second
@@ -53,6 +57,35 @@ def hardware_block(hardware: Sequence[tuple[str, int]]) -> Block:
                 Label(text=title, at=(start, base), height=_TEXT),
             ]
         return tuple(found)
+
+    return Block(width, height, items)
+
+
+_SWATCH = (6.0, 3.4)
+
+
+def hatched_block(words: str, note: str = "") -> Block:
+    """Return what hatching stands for: a hatched swatch, the words, and a note of the maker's."""
+    lines = [words, *([note] if note else [])]
+    start = _PAD + _SWATCH[0] + 1.6
+    width = start + max(text_width(each, _TEXT) for each in lines) + _PAD
+    height = 2 * _PAD + _LEADING * (len(lines) - 1) + _SWATCH[1]
+
+    def items(at: Point) -> tuple[Item, ...]:
+        x, y = at
+        frame = rectangle(x, y, x + width, y + height, _CORNER)
+        left, low = x + _PAD, y + height - _PAD - _SWATCH[1]
+        box = (left, low, left + _SWATCH[0], low + _SWATCH[1])
+        base = low + (_SWATCH[1] - _TEXT * CAPITAL) / 2
+        return (
+            Stroke(contour=frame, ink=Ink.FAINT, width=0.25, fill=Ink.PAPER),
+            *hatched(box, apart=1.6, ink=Ink.ACCENT, width=0.25),
+            Stroke(contour=rectangle(*box), ink=Ink.ACCENT, width=0.35),
+            *(
+                Label(text=line, at=(x + start, base - row * _LEADING), height=_TEXT)
+                for row, line in enumerate(lines)
+            ),
+        )
 
     return Block(width, height, items)
 
@@ -95,25 +128,5 @@ def people_block(count: int) -> Block:
             head = circle((middle, y + height - 1.5), 2.6)
             found += [Stroke(contour=each, width=None, fill=Ink.SOFT) for each in (body, head)]
         return tuple(found)
-
-    return Block(width, height, items)
-
-
-def turned_block(reader: Reader) -> Block:
-    """Return the mark of work that lies otherwise than in the picture before: an arrow round."""
-    words = say(reader, "drawing-turned")
-    width, height = 8.0 + text_width(words, _TEXT), 6.0
-
-    def items(at: Point) -> tuple[Item, ...]:
-        x, y = at
-        middle, radius = (x + 3.0, y + 3.0), 2.4
-        tip = (middle[0] + radius, middle[1])
-        arc = Contour(((middle[0], middle[1] - radius, _THREE_QUARTERS), (*tip, 0.0)), closed=False)
-        head = open_path((tip[0] - 1.2, tip[1] + 1.3), tip, (tip[0] + 1.1, tip[1] + 1.4))
-        return (
-            Stroke(contour=arc, ink=Ink.ACCENT, width=0.6),
-            Stroke(contour=head, ink=Ink.ACCENT, width=0.6),
-            Label(text=words, at=(x + 8.0, y + 3.0 - _TEXT * CAPITAL / 2), height=_TEXT),
-        )
 
     return Block(width, height, items)

@@ -17,6 +17,7 @@ from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.hidden_lines import Seen
 from kerfolio.geometry.occupied import Occupied
 from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.rigid import Vector
 
 _GUIDE_WIDTH = 0.2
 _DASH = (1.4, 0.9)
@@ -29,6 +30,9 @@ _SHAFT, _HEAD_WIDE, _HEAD_LONG = 1.9, 5.2, 4.0
 _HALO = 0.5
 _END_ON = 0.05
 """A way of which less than this share is seen points at the eye; an arrow would not show it."""
+
+_FORESHORTENED = 0.25
+"""A line of which less than this share is seen says little of its way."""
 
 _ALONG = (0.0, 4.0, -4.0, 8.0, -8.0, 14.0, -14.0, 20.0, -20.0)
 _SIDES = (*_ALONG, 6.0, -6.0, 11.0, -11.0, 17.0, -17.0, 26.0, -26.0, 34.0, -34.0, 44.0, -44.0)
@@ -95,7 +99,7 @@ def arrow_strokes(
         ]
         place = _least_covering(places, (mine, others), lines, middles[0])
         if place:
-            stroke = _arrow(*place, unit)
+            stroke = arrow_stroke(*place)
             boxes.append(box_of(stroke))
             yield stroke
 
@@ -211,7 +215,25 @@ def _near(place: tuple[Point, Point], line: tuple[Point, Point]) -> bool:
     return False
 
 
-def _arrow(tail: Point, tip: Point, unit: Point) -> Stroke:
+def arrow_along(
+    seat: PaperSeat, at: Vector, way: Vector, reach: tuple[float, float]
+) -> Iterator[Stroke]:
+    """Yield an arrow on the line through a point along a way (unit), none if that is end-on.
+
+    It goes from the first of ``reach`` to the second, mm on paper along the way.
+    """
+    across, up = seat.way(way)
+    size = hypot(across, up)
+    if size > _FORESHORTENED * seat.scale:
+        x, y = seat.spot(at)
+        tail, tip = ((x + far * across / size, y + far * up / size) for far in reach)
+        yield arrow_stroke(tail, tip)
+
+
+def arrow_stroke(tail: Point, tip: Point) -> Stroke:
+    """Return a broad arrow on paper, in the accent."""
+    size = dist(tail, tip)
+    unit = ((tip[0] - tail[0]) / size, (tip[1] - tail[1]) / size)
     across = (-unit[1], unit[0])
 
     def at(along: float, side: float) -> tuple[float, float, float]:
@@ -221,7 +243,7 @@ def _arrow(tail: Point, tip: Point, unit: Point) -> Stroke:
             0.0,
         )
 
-    long = dist(tail, tip)
+    long = size
     neck = long - _HEAD_LONG
     shape = [
         *(at(0.0, -_SHAFT / 2), at(neck, -_SHAFT / 2), at(neck, -_HEAD_WIDE / 2), at(long, 0.0)),

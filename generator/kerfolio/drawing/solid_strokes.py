@@ -27,14 +27,20 @@ _SMALL = 1 / 8
 
 STANDING = (Ink.FACE_LIGHT, Ink.FACE_MID, Ink.FACE_DARK)
 NEW = (Ink.NEW_LIGHT, Ink.NEW_MID, Ink.NEW_DARK)
+TOOLS = (Ink.PAPER, Ink.WASTE, Ink.FAINT)
 
 
-def solid_strokes(seen: Seen, seat: PaperSeat, new: Collection[int]) -> tuple[Stroke, ...]:
-    """Return the strokes of a seen scene, back to front; ``new`` solids are in the accent."""
+def solid_strokes(
+    seen: Seen, seat: PaperSeat, new: Collection[int], tools: Collection[int] = ()
+) -> tuple[Stroke, ...]:
+    """Return the strokes of a seen scene, back to front.
+
+    ``new`` solids are in the accent, ``tools`` in greys, the rest look like wood.
+    """
     creases = [each for each in seen.lines if not each.contour]
     contours = [each for each in seen.lines if each.contour]
     return (
-        *(_area(each, seat, new) for each in seen.areas),
+        *(_area(each, seat, _tones(each.solid, new, tools)) for each in seen.areas),
         *_engraved(seen, seat, new),
         *_lines(creases, seat, new),
         *_lines(contours, seat, new),
@@ -62,9 +68,14 @@ def tints(view: View) -> tuple[int, int, int]:
     return (left, other, level) if x_looks_left else (other, left, level)
 
 
-def _area(area: SeenArea, seat: PaperSeat, new: Collection[int]) -> Stroke:
-    tone = tints(seat.view)[area.axis]
-    ink = (NEW if area.solid in new else STANDING)[tone]
+def _tones(solid: int, new: Collection[int], tools: Collection[int]) -> tuple[Ink, Ink, Ink]:
+    if solid in tools:
+        return TOOLS
+    return NEW if solid in new else STANDING
+
+
+def _area(area: SeenArea, seat: PaperSeat, tones: tuple[Ink, Ink, Ink]) -> Stroke:
+    ink = tones[tints(seat.view)[area.axis]]
     outer, *holes = on_paper(area.shape, seat)
     return Stroke(contour=outer, holes=tuple(holes), width=None, fill=ink)
 

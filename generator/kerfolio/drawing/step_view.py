@@ -15,7 +15,6 @@ from kerfolio.drawing.callout import (
     from_below_block,
     hardware_block,
     people_block,
-    turned_block,
 )
 from kerfolio.drawing.extent import box_of, extent, padded
 from kerfolio.drawing.inset import Inset, fitting_inset, inset_of
@@ -26,6 +25,7 @@ from kerfolio.drawing.mounted import mounted
 from kerfolio.drawing.page_plan import PagePlan, page_plan, page_seat
 from kerfolio.drawing.scene import Scene, step_scene
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
+from kerfolio.drawing.turn_block import turn_block
 from kerfolio.drawing.vocabulary import Drawing, Item, Stroke
 from kerfolio.drawing.wall import is_shown, shown_wall, wall_areas, wall_strokes, with_wall
 from kerfolio.geometry.contour import Point
@@ -141,7 +141,7 @@ def _side_blocks(
     blocks = [inset.block] if inset else []
     blocks += [hardware_block(hardware)] if hardware else []
     blocks += [people_block(shown.people)] if shown.people > 1 else []
-    blocks += [turned_block(reader)] if shown.turned else []
+    blocks += [turn_block(shown, look, reader)] if shown.turned else []
     return blocks + ([from_below_block(reader)] if look.from_below else [])
 
 
@@ -176,6 +176,8 @@ def _sentences(scene: Scene, shown: Shown, look: View, reader: Reader) -> Iterat
     if shown.lying:
         lying = shown.assembled.piece(shown.lying).mark
         yield say(reader, "drawing-step-lying", piece=lying)
+    if shown.turned:
+        yield say(reader, "drawing-step-turned")
 
 
 def _way(direction: Vector) -> str:

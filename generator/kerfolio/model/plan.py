@@ -13,6 +13,7 @@ from kerfolio.model.consumable import Consumable
 from kerfolio.model.fastening import Fastening
 from kerfolio.model.finish import Finish
 from kerfolio.model.hand_bore import HandBore
+from kerfolio.model.handwork import Handwork, Marked
 from kerfolio.model.joint import Joint, JointFit, Standing
 from kerfolio.model.lying import Lying
 from kerfolio.model.outline import Drawing
@@ -243,7 +244,8 @@ class Photo:
 class Step:
     """One step of the assembly; ``add`` names the pieces that join in it.
 
-    ``bores`` names bores into edges that are made in it, of a part or of a piece. ``lies`` is how
+    ``bores`` names bores into edges that are made in it, of a part or of a piece; ``marks``,
+    ``sands``, ``glues`` and ``clamps`` are other work by hand. ``lies`` is how
     the work lies, ``beside`` says that its pieces are put together apart from what stands,
     ``people`` how many it takes. ``by_hand`` tells those who cut by hand what stands in for the
     machine. ``hardware`` is what the plan states of it, ``fastened`` what its fastenings take in
@@ -253,6 +255,10 @@ class Step:
     title: str
     add: tuple[Named, ...] = ()
     bores: tuple[Named, ...] = ()
+    marks: tuple[Marked, ...] = ()
+    sands: Handwork | None = None
+    glues: Handwork | None = None
+    clamps: Handwork | None = None
     lies: Lying | None = None
     beside: bool = False
     people: int = 1

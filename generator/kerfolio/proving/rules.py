@@ -27,6 +27,7 @@ from kerfolio.proving import (
     fastened_tools,
     fastenings,
     going_together,
+    handwork,
     joints,
     ladder,
     letters,
@@ -51,8 +52,8 @@ from kerfolio.proving import (
 from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 
 _MODULES = (
-    *(references, assemblies, joints, fastenings, steps, lying, release, ladder, chips, readers),
-    letters,
+    *(references, assemblies, joints, fastenings, steps, lying, handwork, release, ladder, chips),
+    *(readers, letters),
     *(machining, shapes, drawn_edges, edges, corners, webs, parts, mating, play, damp, bolts),
     *(screws, engravings, cutting, children, sawing, spans, going_together, wall),
     *(fastened_bolts, fastened_screws, fastened_tools, boards, wedges, swaps),

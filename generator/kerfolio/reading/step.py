@@ -11,6 +11,7 @@ from kerfolio.model.prose import Prose
 from kerfolio.reading.counts import Counts, CountsForm
 from kerfolio.reading.files import PHOTO, ProseFile
 from kerfolio.reading.forms import ListOf
+from kerfolio.reading.handwork import CLAMPS, GLUES, MARKS, SANDS
 from kerfolio.reading.lying import LyingForm
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
@@ -74,6 +75,22 @@ _STEP: Record[Step] = Record(
             ),
             says="Bores into edges that are made in this step; its picture shows them.",
         ),
+        Key(
+            name="marks",
+            form=MARKS,
+            says="What is marked out: features by their middles, or lines off sides.",
+        ),
+        Key(
+            name="sands",
+            form=SANDS,
+            says="What is sanded before anything joins; what is sanded later is a step of its own.",
+        ),
+        Key(
+            name="glues",
+            form=GLUES,
+            says="What is glued; joints whose fit is `glued` are where they close, without this.",
+        ),
+        Key(name="clamps", form=CLAMPS, says="What is clamped, by how many, for how long."),
         Key(
             name="lies",
             form=LyingForm(),

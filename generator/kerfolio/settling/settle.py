@@ -19,6 +19,7 @@ from kerfolio.settling.coupon import coupons_of
 from kerfolio.settling.fastened import with_fastened
 from kerfolio.settling.fitted import Fitting
 from kerfolio.settling.made_once import MadeOnce
+from kerfolio.settling.marked import pencilled
 from kerfolio.settling.part import Job, features_of, marks, settled_part
 from kerfolio.settling.scope import FOLLOWS, Scope, SettlingError, within
 from kerfolio.settling.settled import (
@@ -116,7 +117,14 @@ class Settler:
         boards, board_findings = boards_of(plan, stock, scope)
         joints, joint_findings = _joints(plan.joints, scope)
         overhangs, lying_findings = _overhangs(plan.assemblies, scope)
-        told = (*part_findings, *board_findings, *joint_findings, *lying_findings)
+        lines, line_findings = pencilled((step for each in plan.made for step in each.steps), scope)
+        told = (
+            *part_findings,
+            *board_findings,
+            *joint_findings,
+            *lying_findings,
+            *line_findings,
+        )
         settled = SettledPlan(
             plan=with_fastened(plan, stock, parts, boards),
             stock=stock,
@@ -127,6 +135,7 @@ class Settler:
             boards=boards,
             joints=joints,
             overhangs=overhangs,
+            pencilled=lines,
             coupons=self._kept.coupons,
             surroundings=self._surroundings,
         )

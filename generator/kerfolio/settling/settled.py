@@ -384,7 +384,8 @@ class FitVariant:
 class SettledPlan:
     """A plan at one fit variant; a pure function of the plan, the stock and the variant.
 
-    ``overhangs`` tells of each assembly that lies on others how far it reaches past them, mm.
+    ``overhangs`` tells of each assembly that lies on others how far it reaches past them, mm,
+    ``pencilled`` of each line that a step marks out how far it is off its side, mm.
     ``surroundings`` are those of its finish and its place, None where it says nothing of them.
     ``laid_for`` is the label of another sheet or bed that it is to be laid out for, else empty.
     """
@@ -398,6 +399,7 @@ class SettledPlan:
     boards: tuple[SettledBoard, ...] = ()
     joints: tuple[SettledJoint, ...] = ()
     overhangs: tuple[tuple[str, float], ...] = ()
+    pencilled: tuple[tuple[Place, float], ...] = ()
     coupons: tuple[Coupon, ...] = ()
     surroundings: Surroundings | None = None
     laid_for: str = ""

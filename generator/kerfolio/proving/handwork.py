@@ -1,0 +1,240 @@
+"""Checks of work by hand in steps: names that exist, words that are drawn, glue that is pressed."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from itertools import pairwise
+
+from kerfolio.assembly.assembled import PosedJoint
+from kerfolio.assembly.building import Build
+from kerfolio.assembly.clamping import clamps_over
+from kerfolio.assembly.handworked import clamped_in, glued_in, glued_places
+from kerfolio.assembly.lying import Shown, shown_at, shown_steps
+from kerfolio.basis.catalogue import SOURCE
+from kerfolio.basis.finding import Finding, Severity, error, note, warning
+from kerfolio.basis.names import did_you_mean
+from kerfolio.model.plan import Assembly, Step
+from kerfolio.model.statement import Named
+from kerfolio.proving.naming import is_unread
+from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, after, together
+from kerfolio.settling.marked import name_marked
+from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.worked import names_worked_on, worked_on
+
+_SAND = {
+    SOURCE: re.compile(
+        r"\b(sand(s|ed|ing|paper)?|(break|ease) (all|every|the|its|their) edges?)\b", re.IGNORECASE
+    ),
+    "de": re.compile(r"\b((ab|an|ver)?schleif\w*|kanten? [\w ,]{0,30}brechen)\b", re.IGNORECASE),
+}
+_GLUE = {
+    SOURCE: re.compile(
+        r"(?<!\bno )(?<!\bwithout )(?<!-out )\bglu(e|es|ed|ing|eing)\b", re.IGNORECASE
+    ),
+    "de": re.compile(
+        r"(?<!\bohne )(?<!\bkein )(?<!\bkeinen )\b((ver|an|ein)?leim\w*|(ver|an|ein)?kleb\w*)\b",
+        re.IGNORECASE,
+    ),
+}
+_CLAMP = {
+    SOURCE: re.compile(r"\bclamp(s|ed|ing)?\b", re.IGNORECASE),
+    "de": re.compile(r"\b(\w*zwingen?|(ein|auf)(zu)?spann\w*|festklemm\w*)\b", re.IGNORECASE),
+}
+_MARK = {
+    SOURCE: re.compile(
+        r"\b(mark(ing)? (out|off|it|each|both|a|an|the|where)|scribe|pencil (a )?lines?)\b",
+        re.IGNORECASE,
+    ),
+    "de": re.compile(r"\b(an(zu)?reiß\w*|an(zu)?zeichn\w*|markier\w*)\b", re.IGNORECASE),
+}
+_TURN = {
+    SOURCE: re.compile(
+        r"\b(turn (it|them|both|everything|all of it|the \w+( \w+)?) (over|round|upside[- ]down)"
+        r"|flip (it|them|the \w+))\b",
+        re.IGNORECASE,
+    ),
+    "de": re.compile(
+        r"\b(um(zu)?dreh\w*|um(zu)?kipp\w*|wenden|drehe? .{1,30} um)\b", re.IGNORECASE
+    ),
+}
+"""Words of work by hand, by the languages of the catalogue: a plan may be in any."""
+
+_WRITTEN = {
+    "sands": "sands: [side]",
+    "glues": "glues: [rail.left-tabs]",
+    "clamps": "clamps: {count: 2}",
+    "marks": "marks: [side.holes]",
+}
+
+
+@after(
+    "step-works",
+    reason="Work by hand is drawn on what it names.",
+    source=OUR_FORM,
+)
+def works_known(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for work on what there is not."""
+    known = names_worked_on(settled.parts)
+    for assembly in settled.plan.made:
+        ends = [end.name for joint in assembly.joints for end in (joint.a, joint.b)]
+        for step in assembly.steps:
+            for name in (*_marked(step), *(step.sands.of if step.sands else ())):
+                if worked_on(name.name, settled.parts) is None:
+                    yield from _unknown(name, "piece, side, face or feature", known, settled)
+            for name in _joined(step):
+                if not _is_end(name.name, ends) and not _is_held(name, step, settled):
+                    yield from _unknown(name, "joint", _joined_names(assembly), settled)
+
+
+def _marked(step: Step) -> Iterator[Named]:
+    yield from map(name_marked, step.marks)
+
+
+def _joined(step: Step) -> Iterator[Named]:
+    for each in (step.glues, step.clamps):
+        yield from each.of if each else ()
+
+
+def _is_end(name: str, ends: list[str]) -> bool:
+    return any(f"{end}.".startswith(f"{name}.") or f"{name}.".startswith(f"{end}.") for end in ends)
+
+
+def _is_held(name: Named, step: Step, settled: SettledPlan) -> bool:
+    """Tell whether a name is that of a piece clamped down while it is bored."""
+    of_clamps = step.clamps is not None and name in step.clamps.of
+    return of_clamps and bool(step.bores) and worked_on(name.name, settled.parts) is not None
+
+
+def _joined_names(assembly: Assembly) -> tuple[str, ...]:
+    ends = [end.name for joint in assembly.joints for end in (joint.a, joint.b)]
+    return tuple(dict.fromkeys([*ends, *(each.rpartition(".")[0] or each for each in ends)]))
+
+
+def _unknown(
+    name: Named, what: str, known: tuple[str, ...], settled: SettledPlan
+) -> Iterator[Finding]:
+    if not is_unread(name.name, settled.plan):
+        message, advice = f"no {what} `{name.name}`", did_you_mean(name.name, known)
+        yield error("step-works", message, name.place, advice, subject=name.name)
+
+
+@together(
+    "work-undrawn",
+    reason="A reader builds from the pictures: what only the words tell is passed over.",
+    source=COMMON_PRACTICE,
+    severity=Severity.NOTE,
+)
+def words_drawn(build: Build) -> Iterator[Finding]:
+    """Look for steps whose words tell of work by hand that no picture shows; once for a step."""
+    turned = _turned(build)
+    for number, (stated, at) in enumerate(_steps(build), 1):
+        text = f"{stated.title}. {stated.text.plain()}"
+        drawn: list[tuple[dict[str, re.Pattern[str]], bool, str]] = [
+            (_SAND, stated.sands is not None, "sands"),
+            (_GLUE, bool(_glued(build, stated, at)), "glues"),
+            (_CLAMP, stated.clamps is not None, "clamps"),
+            (_MARK, bool(stated.marks or stated.bores), "marks"),
+        ]
+        found = [(_found(words, text), key) for words, is_drawn, key in drawn if not is_drawn]
+        if number not in turned and not stated.lies:
+            found.append((_found(_TURN, text), "lies"))
+        told = [(words, key) for words, key in found if words]
+        if told:
+            words = told[0][0]
+            message = f"step `{stated.title}` says “{words}”, and no picture shows it"
+            advice = _advice([key for _, key in told])
+            yield note("work-undrawn", message, stated.place, advice, subject=stated.title)
+
+
+def _advice(keys: list[str]) -> str:
+    if keys == ["lies"]:
+        return "Write how the work lies afterwards, in the next step: `lies: {worktop: face down}`."
+    written = [f"`{_WRITTEN[key]}`" for key in keys if key in _WRITTEN]
+    return f"If it is done here, write on what: {', '.join(written)}."
+
+
+@together(
+    "work-elsewhere",
+    reason="What is glued or clamped is what comes together.",
+    source=OUR_FORM,
+    severity=Severity.WARNING,
+    also=("clamps-no-room",),
+)
+def works_there(build: Build) -> Iterator[Finding]:
+    """Look for glue where nothing closes, and for clamps that find nothing to press, or no room."""
+    for stated, at in _steps(build):
+        glued = _glued(build, stated, at)
+        if stated.glues and not glued:
+            message = "nothing that `glues` names comes together in this step"
+            advice = "Move it to the step in which its joint closes."
+            yield warning("work-elsewhere", message, stated.glues.place, advice)
+        if stated.clamps and not stated.bores:
+            yield from _clamps(stated, at, glued)
+
+
+def _clamps(stated: Step, at: Shown, glued: tuple[PosedJoint, ...]) -> Iterator[Finding]:
+    assert stated.clamps is not None, "asked of steps with clamps"
+    clamps, subject = stated.clamps, stated.title
+    pressed = clamped_in(at.assembled, at.step, clamps, glued)
+    if not pressed:
+        message = f"step `{subject}` has clamps, and no joint that they press"
+        advice = "Name what they press: `clamps: {of: [rail.left-tabs], count: 2}`."
+        yield warning("work-elsewhere", message, clamps.place, advice, subject=subject)
+        return
+    there = {*at.step.standing, *at.step.added}
+    count = len(clamps_over(at.assembled, there, pressed, clamps.count))
+    if clamps.count and count < clamps.count:
+        message = (
+            f"step `{subject}` has {clamps.count} clamps, and its picture has room for {count}"
+        )
+        advice = "Name what they press, or write how many there are."
+        yield warning("clamps-no-room", message, clamps.place, advice, subject=subject)
+
+
+@together(
+    "glue-unpressed",
+    reason="A glued joint is as strong as its faces lie close while it sets.",
+    source=COMMON_PRACTICE,
+    severity=Severity.NOTE,
+)
+def glue_pressed(build: Build) -> Iterator[Finding]:
+    """Look for joints with room for glue that no step clamps from then on and nothing fastens."""
+    places, steps = glued_places(build.settled.plan), [*_steps(build)]
+    fastened = [
+        {name.name.rpartition(".")[0] for name in each.joins}
+        for each in build.settled.plan.fastenings
+    ]
+    for number, (stated, at) in enumerate(steps):
+        glued = [each for each in _glued(build, stated, at) if each.place in places]
+        loose = [each for each in glued if not any({each.a, each.b} <= pair for pair in fastened)]
+        if loose and not any(later.clamps for later, _ in steps[number:]):
+            ends = " and ".join(f"`{each}`" for each in loose[0].ends)
+            message = f"{ends} are glued, and no step clamps them"
+            advice = "Say how it is pressed: `clamps: {count: 2, minutes: 30}`."
+            yield note("glue-unpressed", message, stated.place, advice, subject=stated.title)
+            return
+
+
+def _steps(build: Build) -> Iterator[tuple[Step, Shown]]:
+    steps = build.settled.plan.steps
+    if not build.order.found:
+        for number, step in enumerate(steps, 1):
+            yield step, shown_at(build.drawn.assembled, build.order, steps, number)
+
+
+def _glued(build: Build, stated: Step, at: Shown) -> tuple[PosedJoint, ...]:
+    return glued_in(at.assembled, at.step, stated, build.settled.plan)
+
+
+def _turned(build: Build) -> set[int]:
+    """Return the steps in which work is turned, and those before, whose words may tell of it."""
+    steps = build.settled.plan.steps
+    shown = () if build.order.found else shown_steps(build.drawn.assembled, build.order, steps)
+    found = {each.step.number for each in shown if each.turned}
+    return found | {before.step.number for before, each in pairwise(shown) if each.turned}
+
+
+def _found(words: dict[str, re.Pattern[str]], text: str) -> str:
+    matches = (each.search(text) for each in words.values())
+    return next((match.group() for match in matches if match), "")

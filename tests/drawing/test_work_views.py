@@ -1,0 +1,155 @@
+"""Pictures of work by hand: what they show of the plans of the sample, and how work is turned."""
+
+from __future__ import annotations
+
+import math
+from functools import cache
+
+import numpy as np
+import pytest
+from scipy.spatial.transform import Rotation
+
+from kerfolio.assembly.lying import turned_down
+from kerfolio.assembly.made import made_of
+from kerfolio.assembly.sanded import sanded_patches
+from kerfolio.basis.reader import METRIC
+from kerfolio.drawing.mark_view import mark_view
+from kerfolio.drawing.turn_block import turn_of
+from kerfolio.drawing.vocabulary import Drawing, Ink, Label, Stroke
+from kerfolio.drawing.work_page import ROOM
+from kerfolio.drawing.work_views import step_names, work_drawings
+from kerfolio.geometry.rigid import HERE, Rigid
+from kerfolio.settling.marked import MarkedPart
+from kerfolio.settling.settled import SettledPlan
+from kerfolio.settling.worked import worked_on
+from tests.assembly.scenes import settled
+
+MADE = {
+    "tool-tote": [
+        "step-1-glues",
+        "step-3-glues",
+        "step-3-clamps",
+        "step-4-sands",
+        "step-5-glues",
+        "step-6-glues",
+        "step-6-clamps",
+    ],
+    "desk-rack": ["step-1-sands", "step-3-glues"],
+    "window-shelf": ["step-2-marks"],
+}
+
+
+@cache
+def drawn(name: str) -> dict[str, Drawing]:
+    plan = settled(name)
+    return {
+        key: each for made in made_of(plan, [plan]) for key, each in work_drawings(made, METRIC)
+    }
+
+
+def words(drawing: Drawing) -> set[str]:
+    return {each.text for each in drawing.items if isinstance(each, Label)}
+
+
+def accent(drawing: Drawing) -> list[Stroke]:
+    strokes = [each for each in drawing.items if isinstance(each, Stroke)]
+    return [each for each in strokes if each.ink is Ink.ACCENT and len(each.contour.vertices) == 2]
+
+
+@pytest.mark.parametrize("name", MADE)
+def test_every_work_of_a_plan_has_its_picture(name: str) -> None:
+    assert [*drawn(name)] == MADE[name]
+    for each in drawn(name).values():
+        assert each.width <= ROOM[0] + 1.3
+        assert each.height <= ROOM[1] + 1.3
+        assert each.description
+
+
+def test_the_pictures_of_a_step_stand_in_the_order_of_the_work() -> None:
+    assert step_names(3) == (
+        "step-3-marks",
+        "step-3-bores",
+        "step-3-sands",
+        "step-3-glues",
+        "step-3",
+        "step-3-clamps",
+    )
+
+
+def test_pictures_tell_grit_count_and_time() -> None:
+    tote = drawn("tool-tote")
+    assert "Sand, grit 120" in words(tote["step-4-sands"])
+    assert {"2 ×", "clamps", "leave on for 8 h"} <= words(tote["step-6-clamps"])
+    assert {"Glue", "F1, F2"} <= words(tote["step-3-glues"])
+    assert "only if it is to be carried" in words(drawn("desk-rack")["step-3-glues"])
+
+
+@pytest.mark.parametrize("key", ["step-1-glues", "step-3-glues", "step-4-sands", "step-5-glues"])
+def test_what_is_worked_on_is_hatched(key: str) -> None:
+    assert len(accent(drawn("tool-tote")[key])) > 20
+
+
+def edges_of(plan: SettledPlan, name: str) -> float:
+    """Return the area of what is sanded of the first piece that a name means, mm2."""
+    worked = worked_on(name, plan.parts)
+    assert worked is not None
+    (made,) = made_of(plan, [plan])
+    assert made.build is not None
+    piece = made.build.drawn.assembled.piece(worked.pieces[0])
+    return math.fsum(each.area for each in sanded_patches(piece, worked))
+
+
+def test_the_edges_sanded_are_those_that_the_plan_eases() -> None:
+    """Of the tote's pad all round: a slot's rim 2 (6 - 1-1/4) + pi 1-1/4 in; of the seat's face its
+    area; of a part's side what features leave of it."""
+    tote, stool = settled("tool-tote"), settled("harbour-stool")
+    rim = (2 * (6 - 1.25) + math.pi * 1.25) * 25.4
+    assert edges_of(tote, "pad") == pytest.approx(rim * tote.part("pad").thickness, rel=0.002)
+    seat = stool.part("seat")
+    wells = [each for each in seat.features if each.counterbore]
+    sunk = math.fsum(
+        math.pi / 4 * (each.counterbore[0].value ** 2 - each.width.value**2)
+        for each in wells
+        if each.counterbore
+    )
+    plain = seat.area - sunk
+    assert edges_of(stool, "seat.show") == pytest.approx(plain, rel=0.01)
+    rail = stool.part("rail")
+    tabs = [each for each in rail.features if each.name.startswith("left-tabs")]
+    left = rail.size[1] - math.fsum(each.width.value for each in tabs)
+    assert edges_of(stool, "rail.left") == pytest.approx(left * rail.thickness, rel=0.01)
+
+
+def test_marks_tell_their_distances_from_the_nearer_sides() -> None:
+    """The seat's bolts stand 28.9 mm from its sides, its middle 160 from below; lines as stated."""
+    seat = settled("harbour-stool").part("seat")
+    bolts = tuple(each.at for each in seat.features if each.name.startswith("bolts"))
+    marked = MarkedPart(part=seat, pieces=("seat",), points=bolts, lines=(("top", 40.0),))
+    items = mark_view([marked]).items
+    told = " ".join(each.text for each in items if isinstance(each, Label))
+    x = min(each[0] for each in bolts)
+    for figure in (f"{x:.1f} mm", f"{bolts[0][1]:.0f} mm", "40 mm"):
+        assert figure in told
+    assert told.count(f"{x:.1f} mm") == 2
+
+
+@pytest.mark.parametrize(
+    "angles", [(90, 0, 0), (0, 0, 90), (180, 0, 0), (30, 50, -70), (0, 179, 2)]
+)
+def test_the_axis_of_a_turn_is_that_of_a_reference(angles: tuple[int, int, int]) -> None:
+    """Against rotation vectors of scipy.spatial.transform."""
+    rotation = Rotation.from_euler("xyz", angles, degrees=True)
+    columns = rotation.as_matrix().T.tolist()
+    axis, angle = turn_of(Rigid(HERE.origin, *(tuple(each) for each in columns)))
+    assert angle == pytest.approx(rotation.magnitude(), abs=1e-9)
+    vector = np.array(axis) * angle
+    if angle < math.pi - 1e-9:
+        assert vector == pytest.approx(rotation.as_rotvec(), abs=1e-9)
+    else:
+        assert abs(np.dot(vector, rotation.as_rotvec())) == pytest.approx(math.pi**2)
+
+
+def test_the_axis_of_work_turned_over_is_level() -> None:
+    axis, angle = turn_of(turned_down((0.0, 0.0, 1.0)))
+    assert angle == pytest.approx(math.pi)
+    assert axis[2] == pytest.approx(0.0)
