@@ -129,7 +129,7 @@ def test_who_lifts_what() -> None:
 
 def test_one_list_of_tools_and_what_is_used_up() -> None:
     tools = {each.what: each.purpose for each in tools_of(sample("tool-tote"))}
-    assert tools["Clamps"] == "steps 3, 4 and 5"
+    assert tools["Clamps"] == "steps 3, 5 and 6"
     assert tools["Drill bit, 3/32 in (2.38 mm)"].startswith("4 holes in handle: pilot holes for")
     assert "Glue" not in tools
     assert used_up(sample("tool-tote"))[0] == "Wood glue, for the joints"
