@@ -58,6 +58,11 @@ def bolted(bolt: str, at: str = "150") -> str:
     return plan_text(side, rail, "tab: rail.tabs, into: side.slots")
 
 
+def cut_with(side: str) -> str:
+    setting = "cutter: compression-6, speed: 18000 rpm, feed: 4500 mm/min, passes: [8, rest]"
+    return plan_text(side, head=f"cuts:\n  profile: {{sheet: ply, {setting}, skim: 0.3}}")
+
+
 def stacked(bolt: str) -> str:
     hole = f"{{hole: {{at: [100, 60], for: {bolt}}}}}"
     return plan_text(f"a: {hole}", f"b: {hole}", "face: rail.b, on: side.a")
@@ -73,6 +78,19 @@ FAULTS = {
     "joint-too-loose": joined("angle: 90, takes: ply", "angle: 90, width: 19.5"),
     "joint-too-tight": joined("into: side.slot", "into: side.slot, fit: 0.01"),
     "tab-not-flush": joined("width: 60, takes: ply", "width: 60, depth: 19"),
+    "tab-proud": joined("width: 60, takes: ply", "width: 60, depth: 26"),
+    "tab-narrow": joined("width: 60, takes: ply", "width: 15, takes: ply"),
+    "short-grain": joined("width: 60, takes", "width: 60, end: proud, takes").replace(
+        "outline: {rectangle: [300, 120]}",
+        "grain: along y\n    outline: "
+        "{polygon: [[0, 0], [300, 0], [300, 20], [200, 20], [200, 120], [0, 120]]}",
+    ),
+    "thin-floor": plan_text("p: {pocket: {at: [200, 150], circle: 60, depth: 17}}"),
+    "head-pulls-through": plan_text(
+        "h: {hole: {at: [200, 150], diameter: 7, counterbore: {diameter: 14, depth: 17}}}"
+    ),
+    "recess-in-tip": cut_with("p: {pocket: {at: [200, 150], circle: 60, depth: 4}}"),
+    "no-waste-to-enter": cut_with("s: {slot: {at: [200, 150], length: 60, width: 7}}"),
     "tab-deeper-than-recess": joined(
         SLOT, "slot: {pocket: {at: [200, 150], length: 60, angle: 90, takes: ply, depth: 6}}"
     ),
@@ -229,6 +247,7 @@ MEASURED = {
     "tab-deeper-than-recess": "11.8 mm overlap",
     "tab-barely-enters": "5 mm in",
     "tab-not-flush": "1.2 mm past",
+    "tab-proud": "8.2 mm past",
     "tab-loose-in-slot": "2.1 mm gap",
     "joint-too-loose": "0.85 mm gap",
     # as the plans of fastenings, wedges and sets were spoiled: see what is said beside them there

@@ -82,7 +82,8 @@ def test_a_good_inch_plan_is_not_warned_of() -> None:
             "depth: 0.8}",
             "tab-not-flush",
             "`rail.left-tab` stands proud by 0.081 in",
-            "Write `takes: ply` in place of its depth to end flush.",
+            "Write `takes: ply` in place of its depth to end flush, or `end: proud` if that is "
+            "meant.",
         ),
         (
             "depth: t}",

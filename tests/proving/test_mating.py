@@ -10,6 +10,7 @@ from tests.proving.two_panels import plan_text, remarks, told, weighs
 RULES = (
     *("tab-wider-than-slot", "tab-loose-in-slot", "sheet-thicker-than-slot"),
     *("joint-too-loose", "tab-deeper-than-recess", "tab-barely-enters", "tab-not-flush"),
+    "tab-proud",
     "fingers-unequal",
 )
 SLOT = "slot: {slot: {at: [200, 150], length: 60, angle: 90, takes: ply}}"
@@ -104,11 +105,6 @@ def test_a_tab_that_bottoms_a_little_early_is_right() -> None:
     assert told(joined(side, rail), *RULES) == []
 
 
-def test_a_tab_far_out_of_its_slot_is_meant() -> None:
-    rail = "tab: {tabs: {edge: left, at: 30, width: 60, depth: 60}}"  # for a wedge, say
-    assert told(joined(rail=rail), *RULES) == []
-
-
 FINGERS = "corner: {fingers: {edge: %s, count: %s, takes: ply, first: %s}}"
 
 
@@ -137,3 +133,58 @@ def test_notches_that_cross_are_as_wide_as_their_sheets() -> None:
     tight = joined(side % "width: 17", rail, joint)
     message = "notch `side.n` is 0.8 mm too narrow for its sheet"
     assert told(tight, *RULES) == [message]
+
+
+@pytest.mark.parametrize(
+    ("tab", "messages"),
+    [
+        (0.7, ["`rail.tab` reaches 0.7 mm into its pocket"]),
+        (3.9, ["`rail.tab` reaches 3.9 mm into its pocket"]),
+        (4, []),
+        (7.7, []),
+    ],
+)
+def test_a_tab_reaches_half_way_down_its_housing(tab: float, messages: list[str]) -> None:
+    housing = "slot: {pocket: {at: [200, 150], length: 60, angle: 90, takes: ply, depth: 8}}"
+    text = joined(housing, TAB.replace("takes: ply", f"depth: {tab}"))
+    assert told(text, "tab-barely-enters") == messages
+
+
+PINNED = f"""
+{TAB.replace("takes: ply", "depth: 60")}
+tusk: {{slot: {{at: [-30, 60], length: 12, width: 9}}}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("tab", "messages"),
+    [
+        ("takes: ply", []),
+        ("depth: 17.6", []),  # within half a millimetre
+        ("depth: 24", ["`rail.tab` stands 6.2 mm out of its slot"]),
+        ("depth: 40", ["`rail.tab` stands 22.2 mm out of its slot"]),
+        ("depth: 19", ["`rail.tab` stands proud by 1.2 mm"]),
+        ("depth: 14", ["`rail.tab` stays short by 3.8 mm"]),
+        ("depth: 10", ["`rail.tab` stays short by 7.8 mm"]),
+        ("depth: 24, end: proud", []),
+        ("depth: 19, end: proud", []),
+        ("depth: 12, end: short", []),
+    ],
+)
+def test_tabs_end_flush_or_as_the_plan_says(tab: str, messages: list[str]) -> None:
+    text = joined(rail=TAB.replace("takes: ply", tab))
+    assert told(text, "tab-not-flush", "tab-proud") == messages
+
+
+def test_a_fixed_depth_is_looked_at_over_the_whole_range() -> None:
+    text = joined(rail=TAB.replace("takes: ply", "depth: 17.9"), ladder=LADDER)
+    assert told(text, "tab-not-flush") == [
+        "`rail.tab` stands proud by 0.7 mm (at 17.2mm)",
+        "`rail.tab` stays short by 0.7 mm (at 18.6mm)",
+    ]
+
+
+def test_a_tab_opened_for_a_wedge_stands_out_on_purpose() -> None:
+    assert told(joined(rail=PINNED), "tab-proud") == []
+    bare = PINNED.replace("-30", "150")  # the opening lies in the rail, not in its tab
+    assert told(joined(rail=bare), "tab-proud") == ["`rail.tab` stands 42.2 mm out of its slot"]

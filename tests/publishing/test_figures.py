@@ -69,6 +69,22 @@ def test_costs_of_all_copies_are_listed() -> None:
         )
 
 
+def test_what_has_no_price_at_all_has_no_total() -> None:
+    lines = [
+        replace(each, lines=tuple(replace(row, price=None, total=None) for row in each.lines))
+        for each in EDITION.copies
+    ]
+    for each in lines:
+        assert each.total == 0, "a sum of nothing, which nobody is told"
+    unpriced = replace(EDITION, copies=tuple(lines))
+    facts = json.loads(plan_json(unpriced))
+    found = facts["costs"]
+    assert list(figure_faults(list_files(unpriced), facts)) == []
+    assert {(each["total"], each["each"]) for each in found} == {(None, None)}
+    assert len(found[0]["unpriced"]) == len(found[0]["lines"])
+    assert all(not row["total"] for row in rows("costs", unpriced))
+
+
 def test_spans_stand_with_cautions_bounds_and_assumptions() -> None:
     spans = FACTS["spans"]
     assert spans["cautions"] == [say(METRIC, each) for each in (*SPAN_CAUTIONS, RACKING)]

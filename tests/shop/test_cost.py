@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
+import pytest
+
 from kerfolio.model.consumable import Consumable
 from kerfolio.model.workshop import Identity
 from kerfolio.settling.settled import SettledPlan
@@ -83,6 +85,25 @@ def test_what_is_used_up_counts_by_copy_sheet_and_hour() -> None:
         "Machine time, 1 h": Decimal("12.00"),
     }
     assert three.unpriced == ()
+
+
+@pytest.mark.parametrize(
+    ("minutes", "shown", "total"),
+    [
+        # 25 minutes at 18 an hour are 7.50; 0.42 h of them would be 7.56.
+        (25.0, "0.42", "7.50"),
+        (1.0, "0.02", "0.30"),
+        (0.2, "0", "0.06"),
+    ],
+)
+def test_machine_time_is_priced_before_it_is_rounded(
+    minutes: float, shown: str, total: str
+) -> None:
+    found = costs(replace(IDENTITY, machine_hour=Decimal(18)), minutes)[0]
+    assert (found.lines[-1].what, found.lines[-1].total) == (
+        f"Machine time, {shown} h",
+        Decimal(total),
+    )
 
 
 def test_an_hour_without_a_time_has_no_price() -> None:

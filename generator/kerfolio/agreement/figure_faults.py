@@ -73,7 +73,7 @@ def _costs(rows: list[dict[str, str]], facts: Mapping[str, Any]) -> Iterator[Fau
     for each in facts["costs"]:
         copies = str(each["copies"])
         totals = [row["total"] for row in rows if row["copies"] == copies and row["total"]]
-        if sum(map(Decimal, totals), Decimal(0)) != Decimal(each["total"]):
+        if sum(map(Decimal, totals), Decimal(0)) != Decimal(each["total"] or 0):
             yield "`lists/costs.csv`", "`plan.json`", f"what {copies} cost"
     for each in facts["costs"][:1]:
         if each["sheets"] != len(facts["layout"]):

@@ -129,7 +129,10 @@ class Groove:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tabs:
-    """Tabs on an edge; ``at`` is where each begins; ``depth``, or ``takes`` a sheet through."""
+    """Tabs on an edge; ``at`` is where each begins; ``depth``, or ``takes`` a sheet through.
+
+    ``end`` is the maker's word that they are to end otherwise than flush (``TAB_ENDS``).
+    """
 
     kind: ClassVar[FeatureKind] = TAB
     edge: EdgeLine
@@ -138,6 +141,11 @@ class Tabs:
     depth: Amount | None = None
     takes: Named | None = None
     round: Amount | None = None
+    end: str = ""
+
+
+PROUD, SHORT = TAB_ENDS = ("proud", "short")
+"""How tabs end on purpose: out of what they go through, or within it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

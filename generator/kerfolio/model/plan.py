@@ -21,6 +21,7 @@ from kerfolio.model.part import Part
 from kerfolio.model.person import FRICTION, Person
 from kerfolio.model.play import Play
 from kerfolio.model.prose import Prose
+from kerfolio.model.router import Router
 from kerfolio.model.span import Span
 from kerfolio.model.statement import Amount, Named, Spot
 from kerfolio.model.swap import Swap
@@ -395,7 +396,7 @@ class Plan:
     ``play`` the workshop's word for what is tight and what is loose, ``hand`` for how far a bore by
     hand may be off. ``swaps`` are materials to be compared with its own. ``hardware`` is the list
     it states, ``fastened`` what fastenings take where no step can tell it. ``bed`` is that of the
-    workshop's machine, mm; None where none is stated.
+    workshop's machine, mm; None where none is stated. ``machine`` is what that can do.
     """
 
     name: str
@@ -434,6 +435,7 @@ class Plan:
     spans: tuple[Span, ...] = ()
     swaps: tuple[Swap, ...] = ()
     bed: tuple[float, float] | None = None
+    machine: Router = field(default_factory=Router)
     also_for: tuple[AlsoFor, ...] = ()
     consumables: tuple[Consumable, ...] = ()
     cautions: tuple[str, ...] = ()

@@ -17,6 +17,7 @@ from kerfolio.model.look import Look
 from kerfolio.model.plan import Plan
 from kerfolio.model.play import Play
 from kerfolio.model.prose import Prose
+from kerfolio.model.router import Router
 from kerfolio.model.statement import Amount
 from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
@@ -42,8 +43,8 @@ class Identity:
     ``machine_hour`` is what an hour of the router costs, in the workshop's currency;
     ``relief_extra`` the extra of plans whose relief states none; ``play`` what its joints call
     tight and loose, ``hand_bore`` how far its bores by hand may be off. ``bed`` are the sides of
-    its machine's bed in mm, None where it states none; ``carries`` is what can be taken home from
-    a yard.
+    its machine's bed in mm, None where it states none, ``machine`` what that can do; ``carries`` is
+    what can be taken home from a yard.
     """
 
     title: str
@@ -63,6 +64,7 @@ class Identity:
     play: Play = field(default_factory=Play)
     hand_bore: HandBore = field(default_factory=HandBore)
     bed: tuple[float, float] | None = None
+    machine: Router = field(default_factory=Router)
     carries: Carries = field(default_factory=Carries)
     consumables: tuple[Consumable, ...] = ()
     welcome: Prose = field(default_factory=Prose)

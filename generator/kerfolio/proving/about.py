@@ -16,6 +16,7 @@ JOINTS: Mapping[str, str] = MappingProxyType(
         **dict.fromkeys(("tab-wider-than-slot", "tab-loose-in-slot", "fingers-unequal"), "x"),
         **dict.fromkeys(("sheet-thicker-than-slot", "swells-past-play", "fit-shared"), "y"),
         **dict.fromkeys(("tab-deeper-than-recess", "tab-barely-enters", "tab-not-flush"), "z"),
+        "tab-proud": "z",
     }
 )
 """What is measured where a joint is shown: along, across, the way in; or how far it is off."""
@@ -26,6 +27,8 @@ SHAPES = frozenset(
         *("feature-outside", "features-overlap", "feature-unjoined", "joint-without-feature"),
         *("smaller-than-cutter", "hole-to-drill", "deeper-than-sheet", "larger-than-sheet"),
         *("piece-off-bed", "corner-needs-relief", "relief-eats-wall", "relief-moved"),
+        *("thin-floor", "head-pulls-through", "tab-narrow", "short-grain", "recess-in-tip"),
+        "no-waste-to-enter",
         *("breaks-out", "thin-neck", "finger-trap", "small-part-loose", "no-bridge-place"),
         *("grain-across-length", "round-over-too-large", "round-over-in-joint"),
         *("banding-in-joint", "glued-edge-unmasked", "edge-as-drawn", "edge-follows"),
@@ -73,6 +76,7 @@ TOLD = frozenset(
     (
         # names, counts and words, of which the place in the file says all
         *("unknown-sheet", "unknown-cutter", "unknown-hardware", "unknown-piece"),
+        "hole-without-hardware",
         *("unused-sheet", "unused-element", "unknown-assembly-piece", "piece-unassembled"),
         *("piece-in-two", "foreign-piece", "unknown-support", "held-unlisted", "held-otherwise"),
         *("unknown-joint-piece", "unknown-joint-feature", "unknown-standing", "unknown-swap"),
@@ -87,7 +91,14 @@ TOLD = frozenset(
         # stock, cutters and how they are run
         *("rest-not-last", "thin-sheet-uncovered", "thick-sheet-uncovered", "outside-stock"),
         *("chip-too-thin", "chip-too-thick", "size-not-sold", "gap-too-small"),
-        *("first-pass-in-tip", "pass-too-deep", "passes-not-deeper", "cutter-too-short"),
+        *("machine-unsaid", "speed-out-of-reach", "feed-out-of-reach", "pass-over-machine"),
+        *(
+            "tip-unmeasured",
+            "first-pass-in-tip",
+            "pass-too-deep",
+            "passes-not-deeper",
+            "cutter-too-short",
+        ),
         *("stops-short", "no-skim", "deep-skim", "plunge-over-feed", "face-ply-unknown"),
         *("fit-too-tight", "fit-too-loose", "sheet-too-damp"),
         # boards and loads, which are reckoned and have no drawn place

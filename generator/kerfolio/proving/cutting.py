@@ -3,95 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 
 from kerfolio.basis.finding import Finding, Severity, note, warning
 from kerfolio.basis.measures import feed, length, number, precise
-from kerfolio.basis.said import ByUnit, Text, said
+from kerfolio.basis.said import ByUnit, said
 from kerfolio.basis.tolerance import SAME
-from kerfolio.model.plan import CutSetting
-from kerfolio.model.statement import Amount
-from kerfolio.model.stock import CutterStock
+from kerfolio.proving.cut_runs import runs
 from kerfolio.proving.origin import named_with_file
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, after, before
-from kerfolio.settling.scope import SettlingError
 from kerfolio.settling.settled import SettledPlan
-from kerfolio.shop.cut_setting import REST
-from kerfolio.shop.settled_scope import scope_of_settled
 
 MOST_DIAMETERS = 3.0
 """Where the published corrections of chip load for depth end (common practice)."""
 
 DEEP_SKIM = 1.0
 """mm into the spoilboard; a few tenths clear the lower veneer (common practice)."""
-
-_NEARLY = 0.85
-"""A last pass this far through, in thicknesses, was meant to go through."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Run:
-    """A cut setting in numbers: depths in mm from the face as stated, the last one worked out."""
-
-    cut: CutSetting
-    cutter: CutterStock
-    thickness: float
-    depths: tuple[float, ...]
-    skim: float | None
-
-    @property
-    def through(self) -> bool:
-        """Whether the last pass goes through the sheet, or was meant to."""
-        return bool(self.depths) and self.depths[-1] >= _NEARLY * self.thickness
-
-
-def _runs(settled: SettledPlan) -> Iterator[_Run]:
-    scope = scope_of_settled(settled)
-    sheets = {each.name: each for each in settled.sheets}
-    for cut in settled.plan.cuts:
-        cutter, sheet = settled.stock.cutter(cut.cutter.name), sheets.get(cut.sheet.name)
-        if cutter is None or sheet is None:
-            continue
-        try:
-            skim = scope.mm(cut.skim) if cut.skim else None
-            floor = sheet.thickness + (skim or 0.0)
-            depths = [floor if each == REST else scope.mm(Amount(each)) for each in cut.passes]
-        except SettlingError:
-            continue
-        yield _Run(
-            cut=cut,
-            cutter=cutter,
-            thickness=sheet.thickness,
-            depths=tuple(depths),
-            skim=skim,
-        )
-
-
-@after(
-    "first-pass-in-tip",
-    reason="Within its tip a compression cutter only cuts upwards, and lifts the face.",
-    source=COMMON_PRACTICE,
-    severity=Severity.WARNING,
-)
-def first_pass_below_tip(settled: SettledPlan) -> Iterator[Finding]:
-    """Look for compression cutters whose first pass stays within the up-cutting tip.
-
-    Only the tip then meets the upper veneer, and lifts it: the pass must be deeper than the tip.
-    """
-    for run in _runs(settled):
-        tip = run.cutter.up_cut_length
-        if run.cutter.kind == "compression" and tip and run.depths and run.depths[0] <= tip + SAME:
-            first, name = precise("pass", run.depths[0]), run.cut.name
-            message = said("`{}`: a first pass of {} lifts the face", name, first)
-            advice: Text = "The sheet is thinner than the cutter's tip: use a down-cut cutter."
-            if run.thickness > tip:
-                advice = said(
-                    "The up-cutting tip of {} is {}: go deeper at once, or use a down-cut cutter.",
-                    named_with_file(run.cutter, "up_cut_length"),
-                    precise("tip", tip),
-                )
-            yield warning("first-pass-in-tip", message, run.cut.place, advice, subject=name)
 
 
 @after(
@@ -102,8 +29,8 @@ def first_pass_below_tip(settled: SettledPlan) -> Iterator[Finding]:
 )
 def pass_depths(settled: SettledPlan) -> Iterator[Finding]:
     """Look for single passes deeper than three diameters of the cutter."""
-    for run in _runs(settled):
-        step = max((b - a for a, b in pairwise((0.0, *run.depths))), default=0.0)
+    for run in runs(settled):
+        step = run.deepest_pass
         most = MOST_DIAMETERS * run.cutter.diameter
         if step > most + SAME:
             name, deep = run.cut.name, length("pass", step)
@@ -122,7 +49,7 @@ def pass_depths(settled: SettledPlan) -> Iterator[Finding]:
 )
 def passes_deepen(settled: SettledPlan) -> Iterator[Finding]:
     """Look for passes that are no deeper than the one before: they count from the face."""
-    for run in _runs(settled):
+    for run in runs(settled):
         if any(b <= a + SAME for a, b in pairwise(run.depths)):
             message = f"`{run.cut.name}`: a pass is no deeper than the one before"
             two = ByUnit("4 mm are `passes: [4, 8]`", "1/8 in are `passes: [1/8 in, 1/4 in]`")
@@ -139,7 +66,7 @@ def passes_deepen(settled: SettledPlan) -> Iterator[Finding]:
 )
 def cutter_reaches(settled: SettledPlan) -> Iterator[Finding]:
     """Look for cuts deeper than the cutter's edges are long: its shank would rub."""
-    for run in _runs(settled):
+    for run in runs(settled):
         deepest = max(run.depths, default=0.0)
         if deepest > run.cutter.cutting_length + SAME:
             name = run.cut.name
@@ -158,7 +85,7 @@ def cutter_reaches(settled: SettledPlan) -> Iterator[Finding]:
 )
 def goes_through(settled: SettledPlan) -> Iterator[Finding]:
     """Look for last passes that end just short of the sheet's lower face."""
-    for run in _runs(settled):
+    for run in runs(settled):
         if run.through and run.depths[-1] < run.thickness - SAME:
             name, left = run.cut.name, precise("left", run.thickness - run.depths[-1])
             message = said("`{}` leaves {} uncut", name, left)
@@ -174,7 +101,7 @@ def goes_through(settled: SettledPlan) -> Iterator[Finding]:
 )
 def skims(settled: SettledPlan) -> Iterator[Finding]:
     """Look for through cuts that end on the sheet's lower face and no deeper."""
-    for run in _runs(settled):
+    for run in runs(settled):
         if run.through and abs(run.depths[-1] - run.thickness) <= SAME:
             message = f"`{run.cut.name}` ends on the lower face"
             little = ByUnit("`skim: 0.3`: a few tenths", "`skim: 0.01`: a hundredth of an inch")
@@ -190,7 +117,7 @@ def skims(settled: SettledPlan) -> Iterator[Finding]:
 )
 def skims_lightly(settled: SettledPlan) -> Iterator[Finding]:
     """Look for through cuts that go deep into the spoilboard."""
-    for run in _runs(settled):
+    for run in runs(settled):
         into = run.depths[-1] - run.thickness if run.through else 0.0
         if into > DEEP_SKIM + SAME:
             name, deep = run.cut.name, length("skim", into)

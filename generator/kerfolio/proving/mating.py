@@ -4,21 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from kerfolio.basis.finding import Finding, Severity, error, note, warning
+from kerfolio.basis.finding import Finding, Severity, error, warning
 from kerfolio.basis.measures import length, number, precise, reading
 from kerfolio.basis.said import Text, Words, named, said
 from kerfolio.basis.tolerance import NOISE, SAME
 from kerfolio.geometry.measure import bounds
 from kerfolio.model.feature_kind import POCKET, SLOT
 from kerfolio.model.joint_kind import FINGER_JOINT, NOTCH_JOINT, TAB_JOINT
+from kerfolio.proving.flush import UNEVEN
 from kerfolio.proving.marks import about
 from kerfolio.proving.meeting import meetings, openings, pairs
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after
 from kerfolio.settling.clearance import Clearance
 from kerfolio.settling.settled import SettledFeature, SettledPlan
-
-FLUSH = 0.5
-"""Unevenness in mm that a maker calls a mistake (common practice)."""
 
 
 @after(
@@ -130,38 +128,22 @@ def tabs_bottom(settled: SettledPlan) -> Iterator[Finding]:
     severity=Severity.WARNING,
 )
 def tabs_hold(settled: SettledPlan) -> Iterator[Finding]:
-    """Look for tabs that reach less than half way through the sheet they go into."""
+    """Look for tabs that reach less than half way into what they go into."""
     for met in meetings(settled, TAB_JOINT):
         for tab, opening in pairs(met):
             reach, through = tab.length.value, met.b.part.thickness
+            into, name = length("reach", reach), named(met.a.name(0))
             if opening.depth is None and opening.kind is SLOT and reach < through / 2:
-                into, name = length("reach", reach), named(met.a.name(0))
-                message = said("{} reaches {} into its slot", name, into)
                 thick, sheet = precise("thickness", through), met.b.part.sheet
                 advice = said("The sheet is {} thick: write `takes: {}`.", thick, sheet)
-                what = about(settled, met.a.part, tab)
-                yield warning("tab-barely-enters", message, met.joint.place, advice, **what)
-
-
-@after(
-    "tab-not-flush",
-    reason="A tab of fixed depth is flush in one thickness of sheet only.",
-    source=OWN_FIGURES,
-    severity=Severity.NOTE,
-)
-def tabs_flush(settled: SettledPlan) -> Iterator[Finding]:
-    """Look for through tabs that end neither flush nor, it seems, on purpose elsewhere."""
-    for met in meetings(settled, TAB_JOINT):
-        for tab, opening in pairs(met):
-            proud = tab.length.value - met.b.part.thickness
-            through = opening.depth is None and opening.kind is SLOT
-            if through and FLUSH < abs(proud) < met.b.part.thickness / 4:
-                how = "stands proud" if proud > 0 else "stays short"
-                off = length("off", abs(proud))
-                message = said("{} {} by {}", named(met.a.name(0)), how, off)
-                advice = f"Write `takes: {met.b.part.sheet}` in place of its depth to end flush."
-                what = about(settled, met.a.part, tab)
-                yield note("tab-not-flush", message, met.joint.place, advice, **what)
+            elif opening.depth and opening.kind.recessed and reach < opening.depth.value / 2:
+                deep = precise("depth", opening.depth.value)
+                advice = said("That is {} deep: let it reach down to it, a little to spare.", deep)
+            else:
+                continue
+            message = said("{} reaches {} into its {}", name, into, opening.kind.name)
+            what = about(settled, met.a.part, tab)
+            yield warning("tab-barely-enters", message, met.joint.place, advice, **what)
 
 
 @after(
@@ -176,7 +158,7 @@ def fingers_mesh(settled: SettledPlan) -> Iterator[Finding]:
         difference = abs(one.width.value - other.width.value)
         ours, theirs = _steps(one), _steps(other)
         gaps = len(one.shape) + len(other.shape)
-        if difference > FLUSH:
+        if difference > UNEVEN:
             message: Text = said("the two edges differ by {}", length("difference", difference))
             advice = "Fingers run along the whole edge: make both edges as long."
         elif ours != theirs:

@@ -12,3 +12,8 @@ def named_with_file(item: StockItem, field: str) -> str:
     """
     file = item.came_from(field).file
     return f"`{item.name}` ({file})" if file else f"`{item.name}`"
+
+
+def is_library(item: StockItem, field: str) -> bool:
+    """Tell whether the shipped library gives a field's value, and no maker's stock."""
+    return item.came_from(field).file.startswith("content/")

@@ -16,6 +16,7 @@ from kerfolio.proving import (
     bolts,
     children,
     chips,
+    compression,
     corners,
     cutting,
     damp,
@@ -26,12 +27,16 @@ from kerfolio.proving import (
     fastened_screws,
     fastened_tools,
     fastenings,
+    floors,
+    flush,
     going_together,
     handwork,
+    holes,
     joints,
     ladder,
     letters,
     lying,
+    machine_reach,
     machining,
     mating,
     parts,
@@ -42,6 +47,7 @@ from kerfolio.proving import (
     sawing,
     screws,
     shapes,
+    short_grain,
     spans,
     steps,
     swaps,
@@ -52,10 +58,11 @@ from kerfolio.proving import (
 from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 
 _MODULES = (
-    *(references, assemblies, joints, fastenings, steps, lying, handwork, release, ladder, chips),
-    *(readers, letters),
-    *(machining, shapes, drawn_edges, edges, corners, webs, parts, mating, play, damp, bolts),
-    *(screws, engravings, cutting, children, sawing, spans, going_together, wall),
+    *(references, assemblies, joints, fastenings, steps, lying, handwork, release, ladder),
+    *(machine_reach, chips, readers, holes, letters),
+    *(machining, floors, shapes, drawn_edges, edges, corners, webs, parts, short_grain),
+    *(mating, flush, play, damp, bolts),
+    *(screws, engravings, cutting, compression, children, sawing, spans, going_together, wall),
     *(fastened_bolts, fastened_screws, fastened_tools, boards, wedges, swaps),
 )
 

@@ -34,7 +34,7 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
             "friction",
         ),
         *("spans", "swaps", "consumables", "cautions", "photos", "video", "questions"),
-        *("for_children", "silences", "layout_text", "other_layouts"),
+        *("for_children", "silences", "layout_text", "other_layouts", "machine"),
     ),
     Step: ("tools", "minutes", "photo", "text", "by_hand", "caution"),
     Release: ("changed",),
@@ -44,7 +44,7 @@ _LEFT_OUT: dict[type, tuple[str, ...]] = {
     HardwareStock: ("price",),
     Identity: (
         *("tagline", "base_url", "contact", "licence", "currency", "circles", "machine_hour"),
-        *("relief_extra", "play", "bed", "carries", "consumables", "welcome", "look"),
+        *("relief_extra", "play", "bed", "machine", "carries", "consumables", "welcome", "look"),
     ),
     Edition: (
         *("parts", "hardware", "sheets", "boards", "trials", "pictures", "made", "together"),

@@ -84,7 +84,9 @@ def _time(sheet: int, time: CutTime, reader: Reader) -> dict[str, Any]:
 
 
 def _cost(cost: CopiesCost, currency: str, reader: Reader) -> dict[str, Any]:
-    totals = {"total": str(cost.total), "each": str(cost.each), "currency": currency}
+    known = any(row.total is not None for row in cost.lines)
+    total, each = (str(cost.total), str(cost.each)) if known else (None, None)
+    totals = {"total": total, "each": each, "currency": currency}
     return {**_plain(cost, reader), **totals, "unpriced": list(cost.unpriced)}
 
 

@@ -168,6 +168,7 @@ STEP = AmountForm(noun="a step", advice=_QUANTITIES, within=(0.05, 50.0))
 CLEARANCE = AmountForm(noun="a length", advice=_QUANTITIES, within=(0.0, 500.0))
 FIT = AmountForm(noun="a fit", advice=_QUANTITIES, within=(0.0, 5.0))
 PLAY_MM = AmountForm(noun="a play", advice=_EXTRAS, within=(0.0, 5.0), in_mm=True)
+PASS_MM = AmountForm(noun="a depth", advice=_QUANTITIES, within=(0.0, 100.0), in_mm=True)
 EXTRA = AmountForm(noun="an extra", advice=_EXTRAS, within=(0.0, 2.0))
 EXTRA_MM = AmountForm(noun="an extra", advice=_EXTRAS, within=(0.0, 2.0), in_mm=True)
 """What sheets state; the bounds only catch slips of the unit (common practice, no source)."""

@@ -9,6 +9,7 @@ from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.said import said, written
 from kerfolio.model.feature import (
+    TAB_ENDS,
     Cutting,
     EdgeBore,
     EdgeLine,
@@ -259,6 +260,11 @@ def _tabs() -> Record[Cutting]:
         Key(name="depth", form=LENGTH, says="How far each stands out."),
         Key(name="takes", form=REFERENCE, says="The sheet each goes through."),
         Key(name="round", form=LENGTH, says="Radius of its two outer corners."),
+        Key(
+            name="end",
+            form=choice("an end", *TAB_ENDS),
+            says="That they are to stand `proud` of what they go through, or stay `short` in it.",
+        ),
         one_of=(("depth", "takes"),),
     )
 

@@ -19,6 +19,7 @@ from kerfolio.reading.nodes import Scalar
 from kerfolio.reading.play import PLAY
 from kerfolio.reading.prose import PROSE
 from kerfolio.reading.record import Key, Record
+from kerfolio.reading.router import ROUTER
 from kerfolio.reading.values import (
     ADDRESS,
     CUT_FILES,
@@ -88,6 +89,7 @@ IDENTITY: Record[Identity] = Record(
         Key(name="hand-bore", form=HAND_BORE, says="How far a bore by hand may be off."),
         Key(name="play", form=PLAY, says="Up to how much play joints are tight, easy or loose."),
         Key(name="bed", form=SHEET_SIZE, says="What its machine's bed takes: 1300 x 900 mm."),
+        Key(name="machine", form=ROUTER, says="What its router is and can do."),
         Key(name="carries", form=CARRIES, says="What can be carried home from a yard."),
         Key(name="consumables", form=CONSUMABLES, says="What every plan uses up, with prices."),
         Key(name="look", form=LOOK, says="Colours and type of pages, booklets and drawings."),

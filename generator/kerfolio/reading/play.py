@@ -12,7 +12,7 @@ from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.measures import clearance
 from kerfolio.basis.said import Text, said, written
 from kerfolio.model.play import Play
-from kerfolio.reading.amounts import PLAY_MM, constant_mm
+from kerfolio.reading.amounts import PLAY_MM, AmountForm, constant_mm
 from kerfolio.reading.desk import Desk
 from kerfolio.reading.forms import Book, Form, Schema
 from kerfolio.reading.nodes import Node
@@ -26,10 +26,11 @@ class MmForm(Form[float]):
 
     noun: str = PLAY_MM.noun
     advice: Text = PLAY_MM.advice
+    amount: AmountForm = PLAY_MM
 
     def read(self, node: Node, desk: Desk) -> float | None:
         """Return the length."""
-        amount = PLAY_MM.read(node, desk)
+        amount = self.amount.read(node, desk)
         expression = parse(amount.text, "mm") if amount else None
         return constant_mm(expression) if isinstance(expression, Expression) else None
 

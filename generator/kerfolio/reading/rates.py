@@ -9,6 +9,7 @@ from kerfolio.basis.digits import digits
 from kerfolio.basis.measures import feed as feed_of
 from kerfolio.basis.said import said, written
 from kerfolio.basis.written_number import number_fault
+from kerfolio.model.router import USUAL_SPEED
 from kerfolio.reading.forms import ScalarForm
 from kerfolio.reading.nodes import Scalar
 from kerfolio.reading.values import PLAIN_NUMBER, SCALAR
@@ -16,9 +17,6 @@ from kerfolio.reading.values import PLAIN_NUMBER, SCALAR
 RPM = (100.0, 100_000.0)
 """Turns a minute that cutters are run at: from large drills to spindles for engraving. Wide enough
 to refuse no real one (common practice, no single source)."""
-
-_USUAL_RPM = (6_000.0, 30_000.0)
-"""What routers turn at; a slip is guessed from it (common practice, no single source)."""
 
 MM_PER_MIN = (10.0, 100_000.0)
 """Feeds that wood is cut at: from a plunge by hand to more than the fastest nesting machine's
@@ -53,7 +51,7 @@ def _speed(node: Scalar) -> float | Complaint:
     speed = float(number)
     if _within(speed, RPM):
         return speed
-    meant = _meant(speed, _USUAL_RPM)
+    meant = _meant(speed, USUAL_SPEED)
     advice = (
         f"Did you mean `{digits(meant, 1)} rpm`?" if meant else "Cutters turn 100 to 100000 rpm."
     )

@@ -249,8 +249,8 @@ def _licensed(plan: Plan, licence: str, visit: Visit) -> Plan:
 
 
 def _as_set(plan: Plan, identity: Identity | None) -> Plan:
-    """Return a plan with the workshop's settings: its play, what its bores by hand may be off, and
-    the extra of reliefs where the plan states none.
+    """Return a plan with the workshop's settings: its play, what its bores by hand may be off, its
+    machine and the extra of reliefs where the plan states none.
     """
     if identity is None:
         return plan
@@ -263,6 +263,7 @@ def _as_set(plan: Plan, identity: Identity | None) -> Plan:
         play=identity.play,
         hand=identity.hand_bore,
         bed=identity.bed,
+        machine=identity.machine,
         as_far=as_far,
     )
 

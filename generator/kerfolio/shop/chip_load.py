@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from operator import itemgetter
 
 from kerfolio.basis.tolerance import NOISE
-from kerfolio.model.stock import ChipLoad, DepthRule, Stock
+from kerfolio.model.stock import MACHINES, ChipLoad, DepthRule, Stock
 
 _NEAR = 0.25
 
@@ -75,3 +75,49 @@ def _between(
         least=row.least + share * (other.least - row.least),
         most=row.most + share * (other.most - row.most),
     )
+
+
+USUAL_MACHINE = MACHINES[1]
+"""The class of machine that is taken where a workshop states none."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Allowed:
+    """What a class of machine may take off with an edge, mm, and the tables that say so.
+
+    ``published`` are those of the class; ``least`` and ``most`` reach as far as those of the next
+    lighter and the next heavier class leave a gap that none of them is about.
+    """
+
+    least: float
+    most: float
+    published: tuple[ChipLoad, ...]
+
+
+def allowed_chips(stock: Stock, family: str, diameter: float, machine: str) -> Allowed | None:
+    """Return the chip loads of a material and a cutter in mm for a class of machine.
+
+    None where no table of that class has them; ``machine`` empty: all classes together. Tables of
+    neighbouring classes do not touch: what lies between two of them is no fault on either machine.
+    """
+    every = [chip_ranges(stock, family, diameter, each) for each in MACHINES]
+    if not machine:
+        return _spanning([row for rows in every for row in rows])
+    place = MACHINES.index(machine)
+    own = _spanning(every[place])
+    if own is None:
+        return None
+    lighter = [row.most for rows in every[max(0, place - 1) : place] for row in rows]
+    heavier = [row.least for rows in every[place + 1 : place + 2] for row in rows]
+    return replace(
+        own,
+        least=min((own.least, max(lighter, default=own.least))),
+        most=max((own.most, min(heavier, default=own.most))),
+    )
+
+
+def _spanning(rows: Sequence[ChipLoad]) -> Allowed | None:
+    if not rows:
+        return None
+    least, most = min(each.least for each in rows), max(each.most for each in rows)
+    return Allowed(least=least, most=most, published=tuple(rows))

@@ -16,6 +16,8 @@ from kerfolio.shop.rows import BoardRow, CostRow
 
 MOST_COPIES = 6
 _CENT = Decimal("0.01")
+_EXACT = 9
+"""Decimals of the hours that are priced; fewer are shown."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,7 +86,7 @@ def _cost(
 def _others(
     settled: SettledPlan, identity: Identity, copies: int, sheets: int, minutes: float | None
 ) -> Iterator[CostRow]:
-    hours = None if minutes is None else Decimal(digits(minutes * copies / 60, 2))
+    hours = None if minutes is None else Decimal(digits(minutes * copies / 60, _EXACT))
     used = (*identity.consumables, *settled.plan.consumables)
     reader = identity.reader_of(settled.plan)
     yield from _used_up(used, copies, sheets, hours, reader)
@@ -109,4 +111,5 @@ def _timed(what: str, price: Decimal, hours: Decimal | None, reader: Reader) -> 
     if hours is None:
         return CostRow(what=what, count=1, price=None, total=None)
     total = (price * hours).quantize(_CENT, ROUND_HALF_UP)
-    return CostRow(what=f"{what}, {reader.number(str(hours))} h", count=1, price=total, total=total)
+    shown = reader.number(digits(float(hours), 2))
+    return CostRow(what=f"{what}, {shown} h", count=1, price=total, total=total)
