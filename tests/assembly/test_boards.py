@@ -81,7 +81,7 @@ def test_a_board_joins_in_the_step_that_screws_it() -> None:
     (made,) = proved(RACK).made
     assert made.build is not None
     fittings = fittings_in(made.settled, made.build.drawn.assembled, made.build.order)
-    timber = [each for each in fittings if each.panel]
+    timber = [each for each in fittings if each.name]
     assert [(each.name, each.step, each.length) for each in timber] == [
         ("batten", 2, 600.0),
         ("post", 1, 200.0),

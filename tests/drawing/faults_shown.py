@@ -4,9 +4,16 @@ from __future__ import annotations
 
 from tests.assembly.test_set_together import trayed
 from tests.boards_plan import RACK, STRAIGHT
+from tests.brackets_plan import LEDGE
 from tests.fastened_plan import BOLTED, spoilt
 from tests.plans import altered
-from tests.proving import test_boards, test_fastened_bolts, test_fastened_screws, test_wedges
+from tests.proving import (
+    test_boards,
+    test_brackets,
+    test_fastened_bolts,
+    test_fastened_screws,
+    test_wedges,
+)
 from tests.proving.test_fastened_tools import COVER, SIDE
 from tests.proving.test_fittings import HOLES, LAPPED
 from tests.proving.test_joints import PLAN as JOINTS
@@ -72,4 +79,6 @@ def plans() -> dict[str, str]:
     ):
         for changes, rule, _ in module.FAULTS.values():
             found.setdefault(rule, spoil(*changes))
+    for changes, rule, _ in test_brackets.FAULTS.values():
+        found.setdefault(rule, altered(LEDGE, *changes))
     return found

@@ -1,6 +1,6 @@
 """Inserts, and brackets of a maker's own stock: counted with their screws, and looked at.
 
-An insert's hole is shop practice, from memory (9 mm for M6); a bracket is in no library.
+An insert's hole is shop practice, from memory (9 mm for M6); a flat iron is in no library.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from kerfolio.shop.lists import hardware_counts
 from tests.plans import workshop
 from tests.proving.two_panels import plan_text
 
-BRACKET = HardwareStock(name="bracket-40", title="Bracket 40 mm", kind="bracket")
+BRACKET = HardwareStock(name="flat-iron", title="Flat iron", kind="bracket")
 LAPPED = "face: rail.holes, on: side.holes, looking: away"
 HOLES = "holes: {hole: {at: [[60, 60], [100, 60]], %s}}"
 
@@ -48,22 +48,22 @@ def test_an_insert_wants_its_own_hole(hole: str, told: list[str]) -> None:
 def test_a_bracket_counts_once_and_its_screws_for_each_hole() -> None:
     """Two holes in either piece: one bracket, four screws. 16 mm stay in a sheet of 17.8 mm."""
     holes = "pilot: screw-4x20"
-    found = proof(holes, holes, "bracket: bracket-40, by: screw-3-5x16")
-    assert dict(hardware_counts(found.plan)) == {"bracket-40": 1, "screw-3-5x16": 4}
+    found = proof(holes, holes, "bracket: flat-iron, by: screw-3-5x16")
+    assert dict(hardware_counts(found.plan)) == {"flat-iron": 1, "screw-3-5x16": 4}
     assert errors(found, "screw-out", "fastening-item", "fastening-kind") == []
 
 
 def test_a_bracket_s_screws_stay_in_the_sheet() -> None:
     holes = "pilot: screw-4x20"
-    found = proof(holes, holes, "bracket: bracket-40, by: screw-4x20")
+    found = proof(holes, holes, "bracket: flat-iron, by: screw-4x20")
     out = errors(found, "screw-out")
     assert {each.message for each in out} >= {"`screw-4x20` is 3.2 mm too long for `rail.holes.1`"}
 
 
-def test_a_maker_without_a_bracket_is_told_to_state_one() -> None:
+def test_a_maker_is_told_which_brackets_there_are() -> None:
     holes = "pilot: screw-4x20"
     head = "fastenings:\n  - {bracket: corner-iron, joins: [rail.holes, side.holes]}"
     found = workshop(plan_text(HOLES % holes, HOLES % holes, LAPPED, head))
     (told,) = errors(prove_plan(found.plans[0], found.stock), "fastening-item")
     assert told.message == "no bracket `corner-iron`"
-    assert told.advice == "State a bracket of that name under `hardware:` in `stock/`."
+    assert told.advice == "Known here: `bracket-1-1-2in`, `bracket-40`, `bracket-60`."

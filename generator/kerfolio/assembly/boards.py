@@ -9,18 +9,15 @@ from math import dist
 
 from kerfolio.assembly.assembled import Assembled, PosedPiece
 from kerfolio.assembly.fastened import PosedFastening
-from kerfolio.assembly.frames import BACK, SHOW, side_line
+from kerfolio.assembly.frames import side_line
 from kerfolio.basis.place import Place
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.rigid import Rigid, Vector, added, cross, dot, length, scaled
-from kerfolio.settling.fastened import OUTWARD
+from kerfolio.settling.fastened import FACES, OUTWARD, SHOW
 from kerfolio.settling.settled import SettledBoard, SettledPart, SettledPlace, SettledPlan
-
-FACES = (SHOW, BACK)
-"""The faces of a piece, as a board's place names them."""
 
 _APART = 1e-6
 

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from enum import Enum
 from math import asin, degrees
 
 from kerfolio.assembly.assembled import Assembled, PosedPiece
+from kerfolio.assembly.bracketed import PosedBracket, posed_bracket
+from kerfolio.assembly.clamped import PosedClamp, posed_clamp
 from kerfolio.assembly.frames import side_line
+from kerfolio.assembly.plates import bracket_plate, clamp_plate, clamp_screw
+from kerfolio.basis.place import Place
+from kerfolio.geometry.plated import Plated
 from kerfolio.geometry.rigid import (
     Rigid,
     Vector,
@@ -19,6 +24,7 @@ from kerfolio.geometry.rigid import (
     length,
     scaled,
 )
+from kerfolio.geometry.turned import Turned
 from kerfolio.model.fastening import BRACKETED, CLAMPED, CROSS_NUT, DOWELLED
 from kerfolio.model.stock import HardwareStock
 from kerfolio.settling.fastened import Seat, SettledFastening, fastenings_of, step_number
@@ -46,12 +52,13 @@ class Body:
     ``frame`` in the world: z is the way that the fastening goes in, mm. Its origin is, of a shank,
     where its head's underside bears (of a countersunk screw or a dowel its very end), of a washer
     or a nut on its bolt the face nearer to the head. Of a barrel nut it is its middle, and z runs
-    along the nut, x along the bolt.
+    along the nut, x along the bolt. Brackets and clamps have a ``shape``, and lie in its frame.
     """
 
     item: HardwareStock
     role: Role
     frame: Rigid
+    shape: Plated | Turned | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,6 +89,7 @@ class PosedFastening:
     way it goes in. ``tip`` is how far along that its end lies, ``entries`` are its further seats.
     ``nut_at`` is how far along the axis the middle of its nut lies, None without one; ``nut_aside``
     from the axis to the middle of a barrel nut. ``step`` counts from 1, 0 in a plan without steps.
+    ``bracket`` and ``clamp`` are it in its place where it is one of these.
     """
 
     settled: SettledFastening
@@ -92,6 +100,8 @@ class PosedFastening:
     nut_at: float | None = None
     nut_aside: Vector = (0.0, 0.0, 0.0)
     step: int = 0
+    bracket: PosedBracket | None = None
+    clamp: PosedClamp | None = None
 
     @property
     def direction(self) -> Vector:
@@ -103,24 +113,80 @@ def posed_fastenings(settled: SettledPlan, assembled: Assembled) -> tuple[PosedF
     """Return the fastenings whose pieces have a place, in the order of the plan."""
     pieces = {each.label: each for each in assembled.pieces}
     steps = settled.plan.steps
-    found = []
-    for each in fastenings_of(settled):
-        if each.pieces and all(label in pieces for label in each.pieces) and each.first.piece:
-            number = step_number(each, steps)
-            found.append(_posed(each, pieces, 0 if number is None else number + 1))
+    placed = [
+        each
+        for each in fastenings_of(settled)
+        if each.pieces and all(label in pieces for label in each.pieces) and each.first.piece
+    ]
+    brackets = _brackets(placed, pieces)
+    found: list[PosedFastening] = []
+    for each in placed:
+        number = step_number(each, steps)
+        step = 0 if number is None else number + 1
+        if each.kind is CLAMPED and (each.first.face or each.first.side):
+            found += _clamped(each, pieces, step)
+        else:
+            found.append(_posed(each, pieces, step, brackets.get(each.stated.place)))
     return tuple(found)
 
 
-def _posed(fastening: SettledFastening, pieces: dict[str, PosedPiece], step: int) -> PosedFastening:
+def _brackets(
+    placed: Sequence[SettledFastening], pieces: Mapping[str, PosedPiece]
+) -> dict[Place, PosedBracket | None]:
+    """Return the bracket of each statement of one, None where its place is not known."""
+    alike: dict[Place, list[SettledFastening]] = {}
+    for each in placed:
+        if each.kind is BRACKETED:
+            alike.setdefault(each.stated.place, []).append(each)
+    return {place: posed_bracket(each, pieces) for place, each in alike.items()}
+
+
+def _clamped(
+    fastening: SettledFastening, pieces: Mapping[str, PosedPiece], step: int
+) -> Iterator[PosedFastening]:
+    """Yield a clamp in its place, none where its faces leave it no hold."""
+    clamp = posed_clamp(fastening, pieces)
+    if clamp is None:
+        return
+    frame = clamp.frame
+    along = Rigid(frame.origin, frame.z, frame.x, frame.y)
+    screwed = along.moved(scaled(along.z, clamp.grip))
+    shapes = (
+        (clamp_plate(clamp.item, clamp.grip), frame),
+        (clamp_screw(clamp.item), screwed),
+    )
+    bodies = (
+        Body(item=clamp.item, role=Role.FITTING, frame=at, shape=shape)
+        for shape, at in shapes
+        if shape
+    )
+    yield PosedFastening(
+        settled=fastening,
+        frame=along,
+        tip=clamp.grip,
+        entries=(),
+        bodies=tuple(bodies),
+        step=step,
+        clamp=clamp,
+    )
+
+
+def _posed(
+    fastening: SettledFastening,
+    pieces: dict[str, PosedPiece],
+    step: int,
+    bracket: PosedBracket | None,
+) -> PosedFastening:
     frame = _frame(fastening, pieces)
-    entries = tuple(_entries(fastening, frame, pieces))
+    entries = () if fastening.kind is BRACKETED else tuple(_entries(fastening, frame, pieces))
     washer = fastening.washer.height or 0.0 if fastening.washer else 0.0
     tip = (fastening.item.length or 0.0) - washer
     if fastening.kind is DOWELLED:
         frame, tip = _dowel(fastening, frame, entries)
         entries = tuple(_entries(fastening, frame, pieces))
     nut_at, aside, nuts = _nut(fastening, frame, entries, pieces)
-    bodies = (*_head_bodies(fastening, frame, washer), *nuts)
+    held = _bracketed(fastening, bracket, pieces) if bracket else ()
+    bodies = (*held, *_head_bodies(fastening, frame, washer), *nuts)
     return PosedFastening(
         settled=fastening,
         frame=frame,
@@ -130,6 +196,7 @@ def _posed(fastening: SettledFastening, pieces: dict[str, PosedPiece], step: int
         nut_at=nut_at,
         nut_aside=aside,
         step=step,
+        bracket=bracket,
     )
 
 
@@ -287,13 +354,29 @@ def _far_face(fastening: SettledFastening, entries: tuple[Entry, ...]) -> float:
 
 
 def _head_bodies(fastening: SettledFastening, frame: Rigid, washer: float) -> Iterator[Body]:
-    fitting = fastening.kind in (BRACKETED, CLAMPED)
-    if fitting:
-        if fastening.number == 1:
-            yield Body(item=fastening.item, role=Role.FITTING, frame=frame)
-        return
+    if fastening.kind in (BRACKETED, CLAMPED):
+        return  # they have no axis
     if fastening.washer is not None:
         back = frame.moved(scaled(frame.z, -washer))
         yield Body(item=fastening.washer, role=Role.WASHER, frame=back)
         frame = back
     yield Body(item=fastening.item, role=Role.SHANK, frame=frame)
+
+
+def _bracketed(
+    fastening: SettledFastening, bracket: PosedBracket, pieces: Mapping[str, PosedPiece]
+) -> Iterator[Body]:
+    """Yield a bracket, with the first of its statement, and the screws in this one's holes."""
+    if fastening.number == 1:
+        shape = bracket_plate(bracket.item)
+        yield Body(item=bracket.item, role=Role.FITTING, frame=bracket.frame, shape=shape)
+    if fastening.by is None:
+        return
+    over = bracket.item.thickness or 0.0
+    for leg in bracket.legs:
+        for seat in fastening.seats:
+            if seat in leg.seats:
+                x, y, _ = seat.mouth
+                at = pieces[seat.piece].pose.point((x, y, leg.level))
+                frame = _along(added(at, scaled(leg.normal, over)), scaled(leg.normal, -1.0))
+                yield Body(item=fastening.by, role=Role.SHANK, frame=frame)

@@ -9,8 +9,11 @@ from functools import partial
 from kerfolio.assembly.assembled import Assembled, BuildOrder
 from kerfolio.assembly.boards import PosedBoard, posed_boards
 from kerfolio.assembly.fastened import Body, PosedFastening, Role, posed_fastenings
+from kerfolio.basis.place import Place
 from kerfolio.geometry.panel import Panel
-from kerfolio.geometry.rigid import Rigid, Vector, added, between, dot, scaled
+from kerfolio.geometry.plated import Plated
+from kerfolio.geometry.rigid import Rigid, Vector, added, between, dot, length, scaled
+from kerfolio.geometry.turned import Turned
 from kerfolio.model.fastening import CROSS_NUT
 from kerfolio.model.stock import BoardStock, HardwareStock
 from kerfolio.settling.settled import SettledPlan
@@ -22,14 +25,18 @@ _BOARD_AIR = 2.5
 """How far a board is drawn from its piece, in its widths: past the edge that hides it."""
 
 
+Shape = Panel | Plated | Turned
+"""What has a shape of its own: a board, a bracket, a clamp and its screw."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fitting:
     """A piece of hardware or a board at home in ``frame`` (world), and how it is drawn out.
 
     It goes ``far`` mm along ``out`` (unit) from the piece ``follows``; where it may as well go the
     other way, ``either``. ``mouth`` is where it enters the wood. ``step`` is the one it is new in,
-    ``number`` tells its fastening. ``pieces`` are those it joins. ``panel`` is a board as it is
-    cut, ``name`` what the plan calls it.
+    ``number`` tells its fastening. ``pieces`` are those it joins. ``shape`` is a board as it is
+    cut, or a bracket or a clamp, ``name`` what the plan calls a board.
     """
 
     item: HardwareStock | BoardStock
@@ -43,7 +50,7 @@ class Fitting:
     step: int
     number: int
     either: bool = False
-    panel: Panel | None = None
+    shape: Shape | None = None
     name: str = ""
 
     @property
@@ -51,8 +58,8 @@ class Fitting:
         """How long a piece of hardware or a board is, mm; 0 where that is not known."""
         if isinstance(self.item, HardwareStock):
             return self.item.length or 0.0
-        assert self.panel is not None, "a board is cut to its length"
-        return 2 * max(x for x, _ in self.panel.shape.outer)
+        assert isinstance(self.shape, Panel), "a board is cut to its length"
+        return 2 * max(x for x, _ in self.shape.shape.outer)
 
     def turned(self, turn: Rigid) -> Fitting:
         """Return it with the whole turned."""
@@ -92,10 +99,17 @@ def fittings_of(
     Where no step is stated that is the one in which the last of its pieces joins.
     """
     joins = {label: step.number for step in order.steps for label in step.added}
+    first: dict[Place, int] = {}
+    for number, fastening in enumerate(fastenings):
+        first.setdefault(fastening.settled.stated.place, number)
     hardware = (
         each
         for number, fastening in enumerate(fastenings)
-        for each in _fittings(fastening, number, joins)
+        for each in _fittings(
+            fastening,
+            first[fastening.settled.stated.place] if fastening.bracket else number,
+            joins,
+        )
     )
     timber = (_of_board(each, len(fastenings) + n, joins) for n, each in enumerate(boards))
     return (*hardware, *timber)
@@ -113,7 +127,7 @@ def _of_board(board: PosedBoard, number: int, joins: Mapping[str, int]) -> Fitti
         pieces=(board.piece,),
         step=board.step or joins.get(board.piece, 0),
         number=number,
-        panel=board.panel,
+        shape=board.panel,
         name=board.board.use.name,
     )
 
@@ -128,6 +142,9 @@ def _fittings(
     washer = settled.washer.height or 0.0 if settled.washer else 0.0
     clear = _AIR + washer if settled.washer else 0.0
     of_it = partial(Fitting, pieces=settled.pieces, step=step, number=number)
+    if fastening.bracket or fastening.clamp:
+        yield from _of_plate(fastening, of_it)
+        return
     for body in fastening.bodies:
         made = partial(of_it, item=body.item, role=body.role, frame=body.frame)
         own = body.frame.origin
@@ -146,6 +163,31 @@ def _fittings(
         elif body.role is Role.SHANK:
             far = (body.item.length or 0.0) + _AIR + clear
             yield made(follows=head, out=back, far=far, mouth=fastening.frame.origin)
+
+
+def _of_plate(fastening: PosedFastening, of_it: partial[Fitting]) -> Iterator[Fitting]:
+    """Yield a bracket or a clamp, and the screws that hold it: drawn out before it."""
+    bracket, clamp = fastening.bracket, fastening.clamp
+    follows = fastening.settled.first.piece
+    if clamp is not None:
+        way, far = scaled(clamp.frame.x, 1.0), clamp.deep + 2 * _AIR
+    else:
+        assert bracket is not None, "asked for by the caller"
+        frame = bracket.frame
+        way = scaled(added(frame.x, frame.y), 0.5**0.5)
+        far = min(leg.reach for leg in bracket.legs) + _AIR
+    for body in fastening.bodies:
+        made = partial(of_it, item=body.item, role=body.role, frame=body.frame, follows=follows)
+        if body.role is Role.FITTING:
+            mouth = body.frame.origin
+            yield made(out=way, far=far, mouth=mouth, shape=body.shape)
+            continue
+        out = scaled(way, far)  # a screw is drawn out past the other leg, so that none cross
+        back = (body.item.length or 0.0) + far
+        gone = added(out, scaled(body.frame.z, -back))
+        reach = length(gone)
+        mouth = added(body.frame.origin, out)
+        yield made(out=scaled(gone, 1 / reach), far=reach, mouth=mouth)
 
 
 def _past(fastening: PosedFastening, body: Body) -> bool:

@@ -24,7 +24,7 @@ from kerfolio.drawing.solid_strokes import APART, solid_strokes
 from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Item, Stroke
 from kerfolio.drawing.wall import wall_ends, wall_strokes, with_wall
 from kerfolio.geometry.contour import Point
-from kerfolio.geometry.facing import extent_of
+from kerfolio.geometry.facing import Solids, extent_of
 from kerfolio.geometry.hidden_lines import seen
 from kerfolio.geometry.rigid import Vector, added, scaled
 from kerfolio.geometry.view import View
@@ -36,6 +36,9 @@ _LEAST_TEXT = LEGIBLE / 0.85
 _ARROWS = 2.4
 _AWAY, _OVERRUN, _GAP = 7.0, 1.5, 0.8
 """On paper, mm: from the object to a dimension line, past it, and free beside the object."""
+Space = tuple[Vector, Vector]
+"""The least and the greatest corner of a box in the world, mm."""
+
 AROUND = (13.0, 13.0, 13.0, 3.0)
 """Room for the sizes: left, below, right, above, mm."""
 
@@ -72,7 +75,7 @@ def assembled_view(
     items = (
         *(wall_strokes(wall, seat) if wall else ()),
         *solid_strokes(found, seat, ()),
-        *overall_dimensions(low, high, told, seat, wall_ends(wall) if wall else None),
+        *overall_dimensions(low, high, told, seat, _taken(solids, wall)),
     )
     return Drawing(
         box=padded(extent(items), 0.6),
@@ -82,33 +85,45 @@ def assembled_view(
     )
 
 
+def _taken(solids: Solids, wall: Wall | None) -> Space:
+    """Return the box round all that is drawn of a whole, in the world, mm."""
+    spots = solids.walls[:, 0]
+    x0, y0, z0 = spots.min(axis=0).tolist()
+    x1, y1, z1 = spots.max(axis=0).tolist()
+    if wall is not None:
+        left, bottom, right, top = wall_ends(wall)
+        x0, z0, x1, z1 = min(x0, left), min(z0, bottom), max(x1, right), max(z1, top)
+    return (x0, y0, z0), (x1, y1, z1)
+
+
 def overall_dimensions(
     low: Vector,
     high: Vector,
     sizes: Sequence[Sequence[str]],
     seat: PaperSeat,
-    beside: tuple[float, float] | None = None,
+    taken: Space | None = None,
 ) -> Iterator[Item]:
     """Yield the three sizes: two along the ground before the object, the height at its side.
 
-    Of each of ``sizes`` the first text is taken that its line has room for, else the last. The
-    depth stands clear of what reaches from ``beside[0]`` to ``beside[1]``, mm of x.
+    Of each of ``sizes`` the first text is taken that its line has room for, else the last. Those on
+    the ground stand clear of the box round all that is drawn, ``taken`` where that is more.
     """
     eye = seat.view.to_viewer
-    near_x, far_x = (high[0], low[0]) if eye[0] > 0 else (low[0], high[0])
+    far_x = low[0] if eye[0] > 0 else high[0]
     near_y = high[1] if eye[1] > 0 else low[1]
-    clear_x = near_x if beside is None else beside[eye[0] > 0]
     out_x: Vector = (1.0 if eye[0] > 0 else -1.0, 0.0, 0.0)
     out_y: Vector = (0.0, 1.0 if eye[1] > 0 else -1.0, 0.0)
-    ground = low[2]
+    first, last = taken or (low, high)
+    before_y = last[1] if eye[1] > 0 else first[1]
+    beside_x, ground = (last if eye[0] > 0 else first)[0], first[2]
     yield from _dimension(
-        (low[0], near_y, ground), (high[0], near_y, ground), out_y, sizes[0], seat
+        (low[0], before_y, ground), (high[0], before_y, ground), out_y, sizes[0], seat
     )
     yield from _dimension(
-        (clear_x, low[1], ground), (clear_x, high[1], ground), out_x, sizes[1], seat
+        (beside_x, low[1], ground), (beside_x, high[1], ground), out_x, sizes[1], seat
     )
-    side = scaled(out_x, -1.0)
-    yield from _dimension((far_x, near_y, ground), (far_x, near_y, high[2]), side, sizes[2], seat)
+    side, foot = scaled(out_x, -1.0), low[2]
+    yield from _dimension((far_x, near_y, foot), (far_x, near_y, high[2]), side, sizes[2], seat)
 
 
 def _dimension(

@@ -3,21 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from kerfolio.assembly.plates import bracket_plate
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import listed, say
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.hardware_solid import hardware_solid
-from kerfolio.drawing.lettering import CAPITAL, text_width
+from kerfolio.drawing.lettering import CAPITAL, Box, text_width
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
 from kerfolio.drawing.vocabulary import Drawing, Ink, Item, Label, Stroke
-from kerfolio.geometry.facing import PosedTurned, solids_of
+from kerfolio.geometry.facing import Posed, PosedPlated, PosedTurned, solids_of
 from kerfolio.geometry.hidden_lines import seen
-from kerfolio.geometry.rigid import Rigid
-from kerfolio.geometry.turned import Turned
+from kerfolio.geometry.rigid import HERE, Rigid
 from kerfolio.geometry.view import View
 from kerfolio.model.stock import HardwareStock
 
@@ -37,31 +37,82 @@ SIDE = Rigid(x=(0.0, 0.0, 1.0), y=(0.0, -1.0, 0.0), z=(1.0, 0.0, 0.0))
 """A piece on its side, its head at the left."""
 _TURNED = Rigid(x=(0.0, -1.0, 0.0), y=(0.0, 0.0, -1.0), z=(1.0, 0.0, 0.0))
 """The same a quarter round its axis, so that a hole through it shows."""
+_BEND = Rigid(x=(1.0, 0.0, 0.0), y=(0.0, 0.0, 1.0), z=(0.0, -1.0, 0.0))
+"""A bracket as it is bent."""
 _HEAD_ON = Rigid(x=(1.0, 0.0, 0.0), y=(0.0, 0.0, -1.0), z=(0.0, 1.0, 0.0))
+
+
+@dataclass(frozen=True, slots=True)
+class _View:
+    """A view of a piece: how it stands before the eye, and the box round it then, mm."""
+
+    posed: Posed
+    box: Box
+
+    @property
+    def wide(self) -> float:
+        return self.box[2] - self.box[0]
+
+    @property
+    def high(self) -> float:
+        return self.box[3] - self.box[1]
+
+    def strokes(self, left: float, middle: float) -> Iterator[Stroke]:
+        """Yield it from there to the right, as high above that height as below."""
+        found = seen(solids_of([self.posed]), _FRONT, apart=APART)
+        at = left - self.box[0], middle - (self.box[1] + self.box[3]) / 2
+        yield from solid_strokes(found, PaperSeat(_FRONT, 1.0, *at), ())
 
 
 @dataclass(frozen=True, slots=True)
 class _Piece:
     """A piece with its words; ``wide`` is the room it takes, mm."""
 
-    solid: Turned
+    views: tuple[_View, _View]
     words: str
 
     @property
     def pictured(self) -> float:
-        return self.solid.high - self.solid.low + _GAP + 2 * self.solid.radius
+        first, second = self.views
+        return first.wide + _GAP + second.wide
 
     @property
     def wide(self) -> float:
         return max(self.pictured, text_width(self.words, _TEXT) + 1.0)
 
+    @property
+    def half(self) -> float:
+        """Half of its height, mm."""
+        return max(each.high for each in self.views) / 2
+
     def items(self, left: float, middle: float, base: float) -> Iterator[Item]:
         """Yield both views on an axis at that height, and the words on that line."""
-        solid = self.solid
-        side = _TURNED if solid.across else SIDE
-        yield from _view(solid, side, left - solid.low, middle)
-        yield from _view(solid, _HEAD_ON, left + self.pictured - solid.radius, middle)
+        first, second = self.views
+        yield from first.strokes(left, middle)
+        yield from second.strokes(left + self.pictured - second.wide, middle)
         yield Label(text=self.words, at=(left, base), height=_TEXT)
+
+
+def _views(item: HardwareStock) -> tuple[_View, _View] | None:
+    """Return what is shown of a piece: its side and its head, or a bracket's bend and its leg."""
+    solid = hardware_solid(item, _FACETS)
+    if solid is not None:
+        radius = solid.radius
+        side = PosedTurned(solid, _TURNED if solid.across else SIDE)
+        return (
+            _View(side, (solid.low, -radius, solid.high, radius)),
+            _View(PosedTurned(solid, _HEAD_ON), (-radius, -radius, radius, radius)),
+        )
+    plate = bracket_plate(item)
+    if plate is None:
+        return None
+    plate = replace(plate, facets=_FACETS)
+    (x0, x1), (y0, y1) = ((min(each), max(each)) for each in zip(*plate.profile, strict=True))
+    half = plate.wide / 2
+    return (
+        _View(PosedPlated(plate, _BEND), (x0, y0, x1, y1)),
+        _View(PosedPlated(plate, HERE), (x0, -half, x1, half)),
+    )
 
 
 def hardware_views(
@@ -75,9 +126,9 @@ def hardware_views(
     is a length to measure, since a printer may shrink a page.
     """
     pieces = [
-        _Piece(solid, f"{count} × {item.title}")
+        _Piece(views, f"{count} × {item.title}")
         for item, count in hardware
-        if (solid := hardware_solid(item, _FACETS)) is not None
+        if (views := _views(item)) is not None
     ]
     drawings: list[Drawing] = []
     rows: list[list[_Piece]] = []
@@ -117,7 +168,7 @@ def _high(row: Sequence[_Piece]) -> float:
 
 
 def _radius(row: Sequence[_Piece]) -> float:
-    return max(each.solid.radius for each in row)
+    return max(each.half for each in row)
 
 
 def _rows(pieces: Sequence[_Piece], wide: float) -> Iterator[list[_Piece]]:
@@ -131,11 +182,6 @@ def _rows(pieces: Sequence[_Piece], wide: float) -> Iterator[list[_Piece]]:
         row.append(each)
     if row:
         yield row
-
-
-def _view(solid: Turned, pose: Rigid, x: float, y: float) -> Iterator[Stroke]:
-    found = seen(solids_of([PosedTurned(solid, pose)]), _FRONT, apart=APART)
-    yield from solid_strokes(found, PaperSeat(_FRONT, 1.0, x, y), ())
 
 
 def _check(reader: Reader, y: float) -> Iterator[Item]:

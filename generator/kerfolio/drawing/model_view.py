@@ -9,7 +9,7 @@ from typing import Any
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder, PosedPiece
 from kerfolio.assembly.explode import apart
-from kerfolio.assembly.fitting import Fitting
+from kerfolio.assembly.fitting import Fitting, Shape
 from kerfolio.basis.digits import steps
 from kerfolio.basis.json_text import Number, json_text, number
 from kerfolio.basis.names import spoken
@@ -18,6 +18,7 @@ from kerfolio.drawing.model_3d import Model3d, Piece3d, Shape3d, Step3d
 from kerfolio.drawing.vocabulary import Ink
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.panel_mesh import panel_mesh
+from kerfolio.geometry.plated import Plated, plated_mesh
 from kerfolio.geometry.rigid import Vector
 from kerfolio.geometry.turned import turned_mesh
 from kerfolio.model.stock import HardwareStock
@@ -85,22 +86,23 @@ def model_of(
     )
 
 
-_Key = tuple[str, Panel | None]
+_Key = tuple[str, Shape | None]
 
 
 def _key(fitting: Fitting) -> _Key:
     """Return what fittings of one shape have in common."""
-    return fitting.item.name, fitting.panel
+    return fitting.item.name, fitting.shape
 
 
 def _shape_of(fitting: Fitting) -> Shape3d | None:
-    if isinstance(fitting.item, HardwareStock):
-        solid = hardware_solid(fitting.item)
-        return (
-            Shape3d(name=fitting.item.name, mesh=turned_mesh(solid), tint=METAL) if solid else None
-        )
-    assert fitting.panel is not None, "a board is cut to its length"
-    return Shape3d(name=fitting.item.name, mesh=panel_mesh(fitting.panel), tint=TIMBER)
+    name, shape = fitting.item.name, fitting.shape
+    if isinstance(shape, Panel):
+        return Shape3d(name=name, mesh=panel_mesh(shape), tint=TIMBER)
+    if isinstance(shape, Plated):
+        return Shape3d(name=name, mesh=plated_mesh(shape), tint=METAL)
+    assert isinstance(fitting.item, HardwareStock), "a board has its own shape"
+    solid = shape or hardware_solid(fitting.item)
+    return Shape3d(name=name, mesh=turned_mesh(solid), tint=METAL) if solid else None
 
 
 def _hardware(
@@ -115,7 +117,7 @@ def _hardware(
             yield Piece3d(
                 label=f"{name}.{counts[name]}",
                 mark="",
-                title=board_title(each.name) if each.panel else each.item.title,
+                title=board_title(each.name) if each.name else each.item.title,
                 shape=shapes[key],
                 pose=each.frame,
                 step=each.step,

@@ -6,12 +6,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from kerfolio.assembly.fastened import Role
-from kerfolio.assembly.fitting import Fitting
+from kerfolio.assembly.fitting import Fitting, Shape
 from kerfolio.drawing.hardware_solid import hardware_solid
 from kerfolio.drawing.scene import Scene, ShownFitting
-from kerfolio.geometry.facing import PosedPanel, PosedTurned
+from kerfolio.geometry.facing import Posed, PosedPanel, PosedPlated, PosedTurned
 from kerfolio.geometry.panel import Panel
-from kerfolio.geometry.rigid import HERE, Vector, added, scaled
+from kerfolio.geometry.rigid import HERE, Rigid, Vector, added, scaled
 from kerfolio.geometry.turned import Turned
 from kerfolio.geometry.view import View
 from kerfolio.model.stock import HardwareStock
@@ -22,6 +22,8 @@ _THREAD, _SOCKET = 0.4, 0.5
 """Lines of a thread nearer together than this on paper, mm, and sockets of less radius, are left
 out: they would fill to black."""
 
+_PINHOLE = 0.25
+"""Holes of less radius than this on paper, mm, are left out of brackets."""
 
 _SPECK = 0.5
 """What was there before and has less radius than this on paper, mm, is left out."""
@@ -51,8 +53,8 @@ def _shown(
     scene: Scene, fitting: Fitting, new: bool, look: View, scale: float
 ) -> Iterator[ShownFitting]:
     away = scene.away.get(fitting.follows, HERE.origin)
-    if fitting.panel is not None:
-        yield _board(fitting.panel, fitting, away, new, look)
+    if fitting.shape is not None:
+        yield _shaped(fitting.shape, fitting, away, new, look, scale)
         return
     solid = plain_solid(fitting, scale)
     if solid is None:
@@ -72,13 +74,32 @@ def _shown(
     yield ShownFitting(PosedTurned(solid, pose), new=True, guide=guide)
 
 
-def _board(panel: Panel, fitting: Fitting, away: Vector, new: bool, look: View) -> ShownFitting:
-    """Return a board: at home once it is there, else drawn out with a line to where it lies."""
+def _shaped(
+    shape: Shape,
+    fitting: Fitting,
+    away: Vector,
+    new: bool,
+    look: View,
+    scale: float,
+) -> ShownFitting:
+    """Return what has a shape of its own: at home once it is there, else drawn out with a line to
+    where it lies.
+    """
     if not new:
-        return ShownFitting(PosedPanel(panel, fitting.frame.moved(away)), new=False)
+        return ShownFitting(_posed(shape, fitting.frame.moved(away), scale), new=False)
     pose = fitting.frame.moved(fitting.drawn_out(away, look.to_viewer))
     guide = pose.origin, added(fitting.mouth, away)
-    return ShownFitting(PosedPanel(panel, pose), new=True, guide=guide)
+    return ShownFitting(_posed(shape, pose, scale), new=True, guide=guide)
+
+
+def _posed(shape: Shape, pose: Rigid, scale: float) -> Posed:
+    if isinstance(shape, Panel):
+        return PosedPanel(shape, pose)
+    if isinstance(shape, Turned):
+        return PosedTurned(replace(shape, facets=_facets(shape.radius * scale)), pose)
+    radius = max((each.radius for each in shape.holes), default=0.0) * scale
+    holes = shape.holes if radius > _PINHOLE else ()
+    return PosedPlated(replace(shape, holes=holes, facets=_facets(radius)), pose)
 
 
 def _guide(solid: Turned, origin: Vector, mouth: Vector, fitting: Fitting) -> tuple[Vector, Vector]:
@@ -88,9 +109,14 @@ def _guide(solid: Turned, origin: Vector, mouth: Vector, fitting: Fitting) -> tu
     return added(origin, scaled(fitting.frame.z, solid.high)), mouth
 
 
+def _facets(radius: float) -> int:
+    """Return how many facets a turn has whose radius on paper is that, mm."""
+    return next(count for most, count in _ROUND if radius <= most)
+
+
 def is_drawn(fitting: Fitting) -> bool:
     """Tell whether enough is known of a fitting to draw it."""
-    return fitting.panel is not None or plain_solid(fitting, 1.0) is not None
+    return fitting.shape is not None or plain_solid(fitting, 1.0) is not None
 
 
 def plain_solid(fitting: Fitting, scale: float) -> Turned | None:
@@ -98,8 +124,7 @@ def plain_solid(fitting: Fitting, scale: float) -> Turned | None:
     whole = hardware_solid(fitting.item) if isinstance(fitting.item, HardwareStock) else None
     if whole is None:
         return None
-    facets = next(count for most, count in _ROUND if whole.radius * scale <= most)
-    solid = replace(whole, facets=facets)
+    solid = replace(whole, facets=_facets(whole.radius * scale))
     if solid.thread and solid.thread.pitch * scale < _THREAD:
         solid = replace(solid, thread=None)
     if solid.well and solid.well.sides and solid.well.radius * scale < _SOCKET:

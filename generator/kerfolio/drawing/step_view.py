@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from kerfolio.assembly.assembled import BuildStep
+from kerfolio.assembly.fastened import Role
 from kerfolio.assembly.lying import Shown
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import listed, say
@@ -167,7 +168,9 @@ def _sentences(scene: Scene, shown: Shown, look: View, reader: Reader) -> Iterat
         yield say(reader, "drawing-step-moving", **told, way=way, standing=len(step.standing))
     else:
         yield say(reader, "drawing-step-set-down", **told)
-    boards = [each.name for each in shown.fittings if each.panel and each.step == step.number]
+    boards = [
+        each.name for each in shown.fittings if each.role is Role.BOARD and each.step == step.number
+    ]
     if boards:
         called = listed(reader, [board_title(each) for each in dict.fromkeys(boards)])
         yield say(reader, "drawing-step-boards", boards=called)

@@ -20,6 +20,8 @@ across one another would fall into one line."""
 ABOVE, BELOW = 28.0, -25.0
 
 _JOINTS, _GUIDES, _OUTLINE, _AXES = 0.45, 0.2, 0.35, 0.35
+_AXES_ALONE = 0.8
+"""The same of a step that adds no piece."""
 _FROM_BELOW, _FROM_BEHIND = 0.08, 0.08
 """What a view loses since things are seldom looked at so."""
 _CHANGE = 0.15
@@ -135,7 +137,7 @@ def _worth(solids: Solids, view: View, lines: _Interests) -> float:
     worth = _JOINTS * joints + _GUIDES * guides + _OUTLINE * outline
     if not lines.joints and not lines.guides:
         worth = outline
-    worth += _AXES * axes
+    worth += (_AXES if lines.outline else _AXES_ALONE) * axes
     worth -= _FROM_BELOW if view.from_below else 0.0
     return worth - (_FROM_BEHIND if abs(view.azimuth) > 90 else 0.0)
 

@@ -91,10 +91,10 @@ def _stretch(wall: Wall) -> tuple[float, float, float, float, float]:
     return x0 - rim, z0 - below, x1 + rim, z1 + rim, rim
 
 
-def wall_ends(wall: Wall) -> tuple[float, float]:
-    """Return from where to where a wall is drawn across, x in mm."""
-    x0, _, x1, _, _ = _stretch(wall)
-    return x0, x1
+def wall_ends(wall: Wall) -> Box:
+    """Return how far a wall is drawn: left, bottom, right, top; x and z in mm."""
+    x0, z0, x1, z1, _ = _stretch(wall)
+    return x0, z0, x1, z1
 
 
 def _area(face: _Face, seat: PaperSeat, fill: Ink) -> Stroke:

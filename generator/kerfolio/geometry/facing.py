@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.panel_faces import panel_faces
+from kerfolio.geometry.plated import Plated, plated_faces
 from kerfolio.geometry.rigid import Rigid
 from kerfolio.geometry.solid_faces import Indices, Numbers, SolidFaces
 from kerfolio.geometry.turned import Turned, turned_faces
@@ -43,11 +44,23 @@ class PosedTurned:
     pose: Rigid
 
 
-Posed = PosedPanel | PosedTurned
+@dataclass(frozen=True, slots=True)
+class PosedPlated:
+    """A solid of plate in its place."""
+
+    plated: Plated
+    pose: Rigid
+
+
+Posed = PosedPanel | PosedTurned | PosedPlated
 
 
 def _faces(posed: Posed) -> SolidFaces:
-    return panel_faces(posed.panel) if isinstance(posed, PosedPanel) else turned_faces(posed.turned)
+    if isinstance(posed, PosedPanel):
+        return panel_faces(posed.panel)
+    return (
+        turned_faces(posed.turned) if isinstance(posed, PosedTurned) else plated_faces(posed.plated)
+    )
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -13,9 +13,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 
-from kerfolio.geometry.panel_mesh import Corners, Mesh, mesh_of, triangles_of
+from kerfolio.geometry.panel_mesh import Mesh, mesh_of
 from kerfolio.geometry.rigid import added, between, cross, dot, length, scaled
 from kerfolio.geometry.solid_faces import FacesMade, SolidFaces, Spot
+from kerfolio.geometry.surfaces import Surface, joined
 
 ROUND = 16
 """Facets of a full turn where nothing else is said."""
@@ -106,7 +107,7 @@ def turned_faces(solid: Turned) -> SolidFaces:
     made = FacesMade()
     for surface in _surfaces(solid):
         surface.make(made)
-    _joined(made)
+    joined(made)
     for line in (*_thread_lines(solid), *_cross_lines(solid)):
         _scratch(made, *line)
     return made.faces(360.0 / solid.facets + _MORE)
@@ -118,26 +119,7 @@ def turned_mesh(solid: Turned) -> Mesh:
     return mesh_of(corners for each in _surfaces(solid) for corners in each.triangles())
 
 
-@dataclass(frozen=True, slots=True)
-class _Surface:
-    """A plane face: loops with the material behind them, the outer one first."""
-
-    loops: tuple[tuple[Spot, ...], ...]
-    normal: Spot
-
-    def make(self, made: FacesMade) -> None:
-        made.face([list(each) for each in self.loops], self.normal)
-
-    def triangles(self) -> Iterator[Corners]:
-        first, *openings = self.loops
-        if not openings and len(first) <= 4:  # walls
-            for b, c in pairwise(first[1:]):
-                yield first[0], b, c
-            return
-        yield from triangles_of(self.loops, up=self.normal[2] > 0)
-
-
-def _surfaces(solid: Turned) -> Iterator[_Surface]:
+def _surfaces(solid: Turned) -> Iterator[Surface]:
     facets = solid.facets
     rings = [
         (
@@ -160,22 +142,22 @@ def _surfaces(solid: Turned) -> Iterator[_Surface]:
             up: end for up, end, open_ in ((False, low, at_low), (True, high, at_high)) if open_
         }
         if not at_low:
-            yield _Surface((tuple(low),), (0.0, 0.0, 1.0))
+            yield Surface((tuple(low),), (0.0, 0.0, 1.0))
         if not at_high:
-            yield _Surface((tuple(high[::-1]),), (0.0, 0.0, -1.0))
+            yield Surface((tuple(high[::-1]),), (0.0, 0.0, -1.0))
     for up, end in ((False, bottom), (True, top)):
         if len(end) > 1:
             loops = [end, *([holes[up][::-1]] if up in holes else [])]
             yield _flat(loops, up=up)
 
 
-def _flat(loops: Sequence[Ring], *, up: bool) -> _Surface:
+def _flat(loops: Sequence[Ring], *, up: bool) -> Surface:
     """Return a level face from loops that are right as seen from above."""
     turned = loops if up else [each[::-1] for each in loops]
-    return _Surface(tuple(map(tuple, turned)), (0.0, 0.0, 1.0 if up else -1.0))
+    return Surface(tuple(map(tuple, turned)), (0.0, 0.0, 1.0 if up else -1.0))
 
 
-def _step(below: Ring, above: Ring) -> Iterator[_Surface]:
+def _step(below: Ring, above: Ring) -> Iterator[Surface]:
     """Yield the level face between two stretches, none where they are equally wide."""
     narrow, wide = (_reach(each) for each in (below, above))
     if abs(narrow - wide) < _LEAST and len(below) == len(above):
@@ -189,7 +171,7 @@ def _reach(spots: Ring) -> float:
     return math.hypot(*spots[0][:2])
 
 
-def _walls(below: Ring, above: Ring, *, inward: bool) -> Iterator[_Surface]:
+def _walls(below: Ring, above: Ring, *, inward: bool) -> Iterator[Surface]:
     count = max(len(below), len(above))
     for number in range(count):
         following = (number + 1) % count
@@ -200,7 +182,7 @@ def _walls(below: Ring, above: Ring, *, inward: bool) -> Iterator[_Surface]:
         loop = tuple(dict.fromkeys(corners))
         if inward:
             loop = loop[::-1]
-        yield _Surface((loop,), _normal(loop))
+        yield Surface((loop,), _normal(loop))
 
 
 def _normal(loop: Sequence[Spot]) -> Spot:
@@ -208,20 +190,6 @@ def _normal(loop: Sequence[Spot]) -> Spot:
     x, y, z = square = cross(between(a, b), between(a, c))
     size = length(square)
     return x / size, y / size, z / size
-
-
-def _joined(made: FacesMade) -> None:
-    """Make the edges: the sides that two faces share."""
-    owner: dict[tuple[Spot, Spot], int] = {}
-    bounds = [*made.firsts, len(made.loops)]
-    for number, (first, last) in enumerate(pairwise(bounds)):
-        for loop in made.loops[first:last]:
-            for a, b in pairwise([*loop, loop[0]]):
-                other = owner.pop((b, a), None)
-                if other is None:
-                    owner[a, b] = number
-                else:
-                    made.edge(a, b, other, number)
 
 
 def _thread_lines(solid: Turned) -> Iterator[tuple[Spot, Spot]]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from kerfolio.basis.place import NOWHERE, Place
-from kerfolio.model.statement import Named
+from kerfolio.model.statement import Named, Spot
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -58,6 +58,9 @@ class Fastening:
     or a clamp, one for each hole. ``head_on`` is the face that the head is on (``show`` or
     ``back``) where what it joins does not tell. ``step`` is the title of the step it is done in,
     where that is not the one in which the last of its pieces joins.
+
+    A clamp joins faces (``top.show``) and sides, those of its two jaws; ``at`` is where the first
+    one presses: on a face as its part is drawn, on a side along it and from the back face.
     """
 
     kind: FasteningKind
@@ -69,6 +72,7 @@ class Fastening:
     by: Named | None = None
     head_on: str = ""
     step: Named | None = None
+    at: Spot | None = None
     purpose: str = ""
     place: Place = NOWHERE
 

@@ -143,6 +143,11 @@ class HardwareStock(StockItem):
     ``head`` what its head is, empty where that is not known. ``head_diameter`` and ``head_height``
     are those of its head; ``outside`` is how wide the item itself is across (a washer, a nut over
     its flats), ``height`` how thick it is along its bolt.
+
+    Of a bracket, ``leg`` and ``other_leg`` are how far its legs reach from its outer corner,
+    ``width`` and ``thickness`` those of its metal, ``holes`` how far the middles of the holes of
+    each leg are from that corner. Of a clamp, ``opening`` is the most it spans, ``reach`` how far
+    it reaches in from an edge, ``width`` that of its jaws. None or empty where that is not known.
     """
 
     title: str
@@ -158,6 +163,13 @@ class HardwareStock(StockItem):
     counterbore_diameter: float | None = None
     counterbore_depth: float | None = None
     length: float | None = None
+    leg: float | None = None
+    other_leg: float | None = None
+    width: float | None = None
+    thickness: float | None = None
+    holes: tuple[float, ...] = ()
+    opening: float | None = None
+    reach: float | None = None
     mass: float | None = None
     price: Decimal | None = None
     inch_twin: str = ""

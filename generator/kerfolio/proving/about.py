@@ -38,6 +38,8 @@ SHAPES = frozenset(
         *("engraving-through-face", "holes-miss-studs"),
         *("tab-off-edge", "notch-off-edge", "fingers-off-edge", "self-crossing", "zero-area"),
         *("open-path", "falls-apart", "bridge-off-edge", "no-such-edge"),
+        *("bracket-askew", "bracket-off-face", "bracket-over-opening", "bracket-hole-off"),
+        *("bracket-splits", "clamp-askew", "clamp-narrow", "clamp-short", "clamp-in-air"),
         *("saw-too-large", "fit-of-nothing"),
     )
 )
@@ -82,7 +84,7 @@ TOLD = frozenset(
         *("unknown-joint-piece", "unknown-joint-feature", "unknown-standing", "unknown-swap"),
         *("fastening-item", "fastening-end", "fastening-kind", "fastening-single"),
         *("board-place", "wall-unsaid"),
-        *("fastening-nut", "fastening-twice", "fastening-step", "fastening-sets"),
+        *("fastening-nut", "fastening-at", "fastening-twice", "fastening-step", "fastening-sets"),
         *("piece-added-twice", "piece-never-added", "hardware-sum", "hardware-unlisted"),
         *("silent-step", "no-steps", "piece-lies-early", "step-bores", "unprintable-letter"),
         *("version-not-released", "no-release", "release-order", "show-open", "alt-says-little"),

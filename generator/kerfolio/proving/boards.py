@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 
-from kerfolio.assembly.boards import FACES, PosedBoard, board_under, met_at, posed_boards
+from kerfolio.assembly.boards import PosedBoard, board_under, met_at, posed_boards
 from kerfolio.assembly.building import Build, Fitted
 from kerfolio.assembly.fastened import PosedFastening, posed_fastenings
 from kerfolio.assembly.go_together import LEAST_CLASH, LEAST_DEPTH
@@ -22,7 +22,7 @@ from kerfolio.proving.in_place import InPlace, beside, over_range
 from kerfolio.proving.naming import is_unread, pieces_of
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, OWN_FIGURES, Stated, before, together
 from kerfolio.proving.screws import FROM_EDGE
-from kerfolio.settling.fastened import OUTWARD
+from kerfolio.settling.fastened import FACES, OUTWARD
 
 TOUCHED = 0.5
 """So deep, mm, a board is pressed into a piece to see how much of it lies there."""

@@ -179,7 +179,8 @@ def _coming_out(there: InPlace) -> Iterator[Finding]:
     place = settled.stated.place
     if settled.kind in (BRACKETED, CLAMPED) and settled.by is not None:
         for seat in settled.seats:
-            over = (settled.by.length or 0.0) + BEFORE_FACE - room_in(seat)
+            metal = settled.item.thickness or 0.0
+            over = (settled.by.length or 0.0) - metal + BEFORE_FACE - room_in(seat)
             if not seat.into_edge and over > SAME:
                 out = length("over", over)
                 message = said("`{}` is {} too long for {}", settled.by.name, out, seat.called)

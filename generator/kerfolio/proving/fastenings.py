@@ -12,6 +12,7 @@ from kerfolio.basis.names import choice, did_you_mean, split_feature
 from kerfolio.basis.said import said
 from kerfolio.model.fastening import (
     BOLTED,
+    CLAMPED,
     CROSS_NUT,
     INTO_WALL,
     SCREWED,
@@ -31,7 +32,7 @@ from kerfolio.proving.naming import (
     pieces_of,
 )
 from kerfolio.proving.rule import OUR_FORM, OWN_FIGURES, Stated, after, before
-from kerfolio.settling.fastened import seats_meant
+from kerfolio.settling.fastened import FACES, seats_meant
 from kerfolio.settling.settled import SettledPlan
 
 HEADED = (BOLTED, SCREWED)
@@ -77,6 +78,8 @@ def ends_known(stated: Stated) -> Iterator[Finding]:
                 continue
             if _is_wall(fastening, index) and end.name not in pieces:
                 continue
+            if fastening.kind is CLAMPED and split_feature(end.name, pieces)[1] in FACES:
+                continue
             kinds = _fitting(fastening, index)
             meant = meant_by(end.name, pieces)
             if meant is None:
@@ -96,6 +99,8 @@ def _is_wall(fastening: Fastening, index: int) -> bool:
 
 def _fitting(fastening: Fastening, index: int) -> tuple[EndKind, ...]:
     """Return what may stand at a place of ``joins``."""
+    if fastening.kind is CLAMPED:
+        return (HOLE, BORE, SIDE)
     if index == 0:
         return (HOLE,) if fastening.kind in HEADED else (HOLE, BORE)
     last = index == len(fastening.joins) - 1
@@ -105,6 +110,8 @@ def _fitting(fastening: Fastening, index: int) -> tuple[EndKind, ...]:
 def _wrong(fastening: Fastening, index: int) -> str:
     if index == 0 and fastening.kind in HEADED:
         return f"the head of {fastening.kind.noun} bears on a face, so that a hole comes first"
+    if fastening.kind is CLAMPED:
+        return "a clamp presses on faces, such as `top.show`, and on sides"
     return f"{fastening.kind.noun} goes through holes and bores"
 
 
@@ -131,12 +138,17 @@ def _missing(
     "fastening-single",
     reason="A fastening joins two pieces, or holds something on one.",
     source=OUR_FORM,
-    also=("fastening-nut",),
+    also=("fastening-nut", "fastening-at"),
 )
 def joins_enough(stated: Stated) -> Iterator[Finding]:
     """Look for fastenings that end where they begin, and for nuts without a bolt."""
     for each in stated.plan.fastenings:
         nuts = stated.stock.item(each.nut.name) if each.nut else None
+        if each.at is not None and each.kind is not CLAMPED:
+            message = f"{each.kind.noun} has its place by what it joins"
+            advice = "Take `at` out: it says where a clamp presses."
+            subject = each.item.name
+            yield error("fastening-at", message, each.place, advice, subject=subject)
         if each.nut is not None and each.kind is not BOLTED:
             message = f"{each.kind.noun} takes no nut"
             advice = "Take `nut` out, or state a bolt."

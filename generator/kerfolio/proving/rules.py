@@ -14,6 +14,7 @@ from kerfolio.proving import (
     assemblies,
     boards,
     bolts,
+    brackets,
     children,
     chips,
     compression,
@@ -63,7 +64,7 @@ _MODULES = (
     *(machining, floors, shapes, drawn_edges, edges, corners, webs, parts, short_grain),
     *(mating, flush, play, damp, bolts),
     *(screws, engravings, cutting, compression, children, sawing, spans, going_together, wall),
-    *(fastened_bolts, fastened_screws, fastened_tools, boards, wedges, swaps),
+    *(fastened_bolts, fastened_screws, fastened_tools, boards, brackets, wedges, swaps),
 )
 
 

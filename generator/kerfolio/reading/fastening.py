@@ -8,6 +8,7 @@ from kerfolio.basis.budgets import JOINTS as TAKEN
 from kerfolio.model.fastening import FASTENING_KINDS, Fastening
 from kerfolio.model.joint_kind import WEDGE_JOINT
 from kerfolio.model.statement import Named
+from kerfolio.reading.amounts import SPOT
 from kerfolio.reading.forms import ListOf
 from kerfolio.reading.record import Key, Record
 from kerfolio.reading.reference import REFERENCE
@@ -41,7 +42,8 @@ _FASTENING: Record[Fastening] = Record(
             name="joins",
             form=_JOINS,
             says="What it goes through or into, in this order: holes and bores of pieces, last "
-            "perhaps a side of a piece, or a board. Sets pair by their order.",
+            "perhaps a side of a piece, a board or the `wall`. Sets pair by their order. Of a "
+            "clamp the faces (`top.show`) or sides it presses on.",
             required=True,
         ),
         Key(name="nut", form=REFERENCE, says="The nut, barrel nut or insert a bolt goes into."),
@@ -59,6 +61,12 @@ _FASTENING: Record[Fastening] = Record(
             form=STEP_TITLE,
             says="The title of the step it is done in; that in which its last piece joins if "
             "unsaid.",
+        ),
+        Key(
+            name="at",
+            form=SPOT,
+            says="Where the first jaw of a clamp presses, as the part is drawn; over the middle of "
+            "what the other one presses on if unsaid.",
         ),
         Key(name="for", form=CELL_TEXT, says="What it is for.", field="purpose"),
     ),

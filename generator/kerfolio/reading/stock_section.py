@@ -258,6 +258,7 @@ _CUTTERS = Record(
     check=_cutter_faults,
 )
 
+_BORED = written("holes: [12 mm, 30 mm]", "holes: [1/2 in, 1-1/4 in]")
 _HARDWARE = Record(
     name="hardware-stock",
     noun="a fastener",
@@ -279,6 +280,17 @@ _HARDWARE = Record(
         _length("counterbore-diameter", "Diameter of the bore for its head."),
         _length("counterbore-depth", "Depth of the bore for its head."),
         _length("length", "Its length."),
+        _length("leg", "How far a bracket's leg reaches from its outer corner."),
+        _length("other-leg", "How far its other leg does, where that differs."),
+        _length("width", "How wide a bracket is, or the jaws of a clamp."),
+        _length("thickness", "How thick a bracket's metal is."),
+        Key(
+            name="holes",
+            form=ListOf(item=THING_LENGTH, noun="a list of lengths", advice=_BORED, least=1),
+            says="How far the holes of each leg are from the outer corner of a bracket.",
+        ),
+        _length("opening", "The most that a clamp spans."),
+        _length("reach", "How far a clamp reaches in from an edge."),
         _number("mass", "kg a piece.", (0, 1_000)),
         Key(name="price", form=MONEY, says="Price of one."),
         Key(name="inch-twin", form=CELL_TEXT, says="What to buy in inches instead."),

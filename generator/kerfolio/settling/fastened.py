@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from math import hypot
 
 from kerfolio.basis.names import split_feature
+from kerfolio.basis.place import Place
 from kerfolio.basis.said import Words, named, stated_name
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.rigid import Vector
@@ -26,6 +27,10 @@ from kerfolio.model.statement import Named
 from kerfolio.model.stock import HardwareStock, Stock
 from kerfolio.settling.settled import SettledBoard, SettledFeature, SettledPart, SettledPlan
 
+SHOW = "show"
+FACES = (SHOW, "back")
+"""The faces of a piece, as places of boards and of clamps name them."""
+
 OUTWARD: Mapping[str, Point] = {
     "left": (-1.0, 0.0),
     "right": (1.0, 0.0),
@@ -39,7 +44,8 @@ OUTWARD: Mapping[str, Point] = {
 class Seat:
     """What a fastening goes through or into: a hole, a bore, a side, a board or the wall.
 
-    ``feature`` is None for all but holes and bores, ``part`` for a board and the wall. ``for_item``
+    ``feature`` is None for all but holes and bores, ``part`` for a board and the wall. ``face``
+    (``show``, ``back``) and ``side`` are what a clamp presses on. ``for_item``
     is what the feature is for, by its name in the stock, ``is_pilot`` that a screw cuts its thread
     into it, ``guided`` that something leads the bit that bores it.
     """
@@ -49,6 +55,7 @@ class Seat:
     part: SettledPart | None
     feature: SettledFeature | None = None
     side: str = ""
+    face: str = ""
     board: SettledBoard | None = None
     for_item: str = ""
     is_pilot: bool = False
@@ -117,13 +124,14 @@ class SettledFastening:
     """One fastening: what it is of, and the seats it goes through, that of its head first.
 
     ``number`` counts from 1 where its statement stands for several. ``cross`` is the hole that a
-    barrel nut lies in.
+    barrel nut lies in, ``at`` where a clamp presses, mm.
     """
 
     stated: Fastening
     number: int
     item: HardwareStock
     seats: tuple[Seat, ...]
+    at: Point | None = None
     nut: HardwareStock | None = None
     washer: HardwareStock | None = None
     under_nut: HardwareStock | None = None
@@ -169,14 +177,14 @@ def fastenings_of(settled: SettledPlan) -> tuple[SettledFastening, ...]:
 
     One that names what is not there, or sets that do not pair, is left to the rules.
     """
-    found = _Finder(settled.plan, settled.stock, settled.parts, settled.boards)
+    found = _Finder(settled.plan, settled.stock, settled.parts, settled.boards, settled.pressed)
     return tuple(each for stated in settled.plan.fastenings for each in found.settled(stated))
 
 
 def seats_meant(stated: Fastening, settled: SettledPlan) -> tuple[tuple[Seat, ...], ...]:
     """Return for each of ``joins`` the seats that it means; none where it means nothing."""
     found = _Finder(settled.plan, settled.stock, settled.parts, settled.boards)
-    return tuple(found.seats(each) for each in stated.joins)
+    return tuple(found.seats(each, stated.kind) for each in stated.joins)
 
 
 class _Finder:
@@ -188,8 +196,9 @@ class _Finder:
         stock: Stock,
         parts: Sequence[SettledPart],
         boards: Sequence[SettledBoard],
+        pressed: Sequence[tuple[Place, Point]] = (),
     ) -> None:
-        self._stock = stock
+        self._stock, self._pressed = stock, dict(pressed)
         self._pieces = {piece.label: part for part in parts for piece in part.pieces}
         self._boards = {each.use.name: each for each in boards}
         self._stated = {
@@ -205,7 +214,7 @@ class _Finder:
         known = ((self._stock.item(each.name), kinds) for each, kinds in stated.parts)
         if any(found is None or found.kind not in kinds for found, kinds in known):
             return
-        sets = [self.seats(each) for each in stated.joins]
+        sets = [self.seats(each, stated.kind) for each in stated.joins]
         counts = {len(each) for each in sets if len(each) != 1}
         if item is None or 0 in counts or len(counts) > 1:
             return
@@ -220,6 +229,7 @@ class _Finder:
                 number=index + 1,
                 item=item,
                 seats=seats,
+                at=self._pressed.get(stated.place),
                 nut=nut,
                 washer=self._item(stated.washer),
                 under_nut=self._item(stated.under_nut),
@@ -227,7 +237,7 @@ class _Finder:
                 cross=cross,
             )
 
-    def seats(self, end: Named) -> tuple[Seat, ...]:
+    def seats(self, end: Named, kind: FasteningKind) -> tuple[Seat, ...]:
         """Return the seats that a name means, in the plan's order."""
         if end.name in self._boards:
             return (Seat(name=end.name, piece="", part=None, board=self._boards[end.name]),)
@@ -242,6 +252,8 @@ class _Finder:
         )
         if found:
             return found
+        if kind is CLAMPED and wanted in FACES:
+            return (Seat(name=end.name, piece=piece, part=part, face=wanted),)
         is_side = wanted in OUTWARD
         return (Seat(name=end.name, piece=piece, part=part, side=wanted),) if is_side else ()
 

@@ -8,6 +8,9 @@ from functools import lru_cache
 
 from kerfolio.basis.budgets import FEATURES, PIECES, PLAN_FEATURES
 from kerfolio.basis.finding import Finding, in_order
+from kerfolio.basis.place import Place
+from kerfolio.geometry.contour import Point
+from kerfolio.model.fastening import Fastening
 from kerfolio.model.joint import Joint
 from kerfolio.model.part import Part
 from kerfolio.model.plan import Assembly, Plan
@@ -118,12 +121,14 @@ class Settler:
         joints, joint_findings = _joints(plan.joints, scope)
         overhangs, lying_findings = _overhangs(plan.assemblies, scope)
         lines, line_findings = pencilled((step for each in plan.made for step in each.steps), scope)
+        pressed, clamp_findings = _pressed(plan.fastenings, scope)
         told = (
             *part_findings,
             *board_findings,
             *joint_findings,
             *lying_findings,
             *line_findings,
+            *clamp_findings,
         )
         settled = SettledPlan(
             plan=with_fastened(plan, stock, parts, boards),
@@ -136,6 +141,7 @@ class Settler:
             joints=joints,
             overhangs=overhangs,
             pencilled=lines,
+            pressed=pressed,
             coupons=self._kept.coupons,
             surroundings=self._surroundings,
         )
@@ -287,4 +293,20 @@ def _overhangs(
             made.append((each.name, scope.positive(stated, "overhang") if stated else 0.0))
         except SettlingError as trouble:
             findings.append(trouble.about(each.name))
+    return tuple(made), tuple(findings)
+
+
+def _pressed(
+    fastenings: Iterable[Fastening], scope: Scope
+) -> tuple[tuple[tuple[Place, Point], ...], tuple[Finding, ...]]:
+    """Return where clamps press, by the place of their statement."""
+    made: list[tuple[Place, Point]] = []
+    findings: list[Finding] = []
+    for each in fastenings:
+        if each.at is None:
+            continue
+        try:
+            made.append((each.place, scope.point(each.at)))
+        except SettlingError as trouble:
+            findings.append(trouble.about(each.item.name))
     return tuple(made), tuple(findings)

@@ -386,6 +386,7 @@ class SettledPlan:
 
     ``overhangs`` tells of each assembly that lies on others how far it reaches past them, mm,
     ``pencilled`` of each line that a step marks out how far it is off its side, mm.
+    ``pressed`` are the places on faces that its clamps state, each by the place of its statement.
     ``surroundings`` are those of its finish and its place, None where it says nothing of them.
     ``laid_for`` is the label of another sheet or bed that it is to be laid out for, else empty.
     """
@@ -400,6 +401,7 @@ class SettledPlan:
     joints: tuple[SettledJoint, ...] = ()
     overhangs: tuple[tuple[str, float], ...] = ()
     pencilled: tuple[tuple[Place, float], ...] = ()
+    pressed: tuple[tuple[Place, Point], ...] = ()
     coupons: tuple[Coupon, ...] = ()
     surroundings: Surroundings | None = None
     laid_for: str = ""
