@@ -17,10 +17,9 @@ from xdist.scheduler import LoadFileScheduling
 
 from kerfolio.assembly.made import Made
 from kerfolio.basis.collector import collect_seldom
-from kerfolio.publishing import plan_work, side_by_side
+from kerfolio.publishing import bare, plan_work, shape_files, side_by_side
 from kerfolio.publishing.build import Outcome, Request, publish
 from kerfolio.publishing.examine import Examined, examine_read
-from kerfolio.publishing.shape_files import ShapeFiles
 
 # The same cases on every run, so that a change is judged by what it changed. New ones are looked
 # for by hand: HYPOTHESIS_PROFILE=search .venv/bin/python -m pytest
@@ -41,10 +40,10 @@ def one_core(monkeypatch: pytest.MonkeyPatch) -> None:
 def hangs_on_what_is_thought() -> Iterator[None]:
     """Let nothing be made from what the key of its kept bytes does not hold."""
 
-    def refused(_: ShapeFiles, make: object, *__: object) -> bytes:
+    def refused(make: object, *_: object) -> bytes:
         raise AssertionError(f"{make} asks for what `publishing/bare.py` leaves out")
 
-    with patch.object(ShapeFiles, "_of_all", refused):
+    with patch.object(bare, "of_all", refused), patch.object(shape_files, "of_all", refused):
         yield
 
 

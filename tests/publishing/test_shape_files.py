@@ -138,13 +138,10 @@ def test_what_hangs_on_more_is_made_and_not_kept(
         return " ".join(str(each.by_hand.upper()) for each in found.plan.steps).encode()
 
     curious.__qualname__ = "curious"
-    monkeypatch.setattr(ShapeFiles, "_of_all", _of_all)
+    monkeypatch.setattr(shape_files, "of_all", lambda make, *inputs: make(*inputs))
     shapes = ShapeFiles(edition(), Kept(Store(tmp_path)))
     assert shapes._made(curious, shapes._bare) == b""
     assert list(tmp_path.iterdir()) == []
-
-
-_of_all = ShapeFiles._of_all
 
 
 def test_what_of_templates_was_found_is_kept_for_the_same_bytes(

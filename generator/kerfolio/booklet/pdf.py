@@ -1,7 +1,7 @@
 """A document as a booklet to print: a tagged PDF, set by typst from data and one template.
 
 It is told once. What is measured in a draft decides where pages begin and how high pictures are
-(``fitting.py``); what was printed is looked at again.
+(``fitting.py``); what was set is looked at before it is printed.
 """
 
 from __future__ import annotations
@@ -75,12 +75,12 @@ def _pdf(job: _Job) -> bytes:
             if plan in tried:
                 continue
             tried.append(plan)
-            made.append(job.printed(draft, plan))
+            made.append(job.set(draft, plan))
             if not any(made[-1].faults):
-                return made[-1].content
+                return printed(made[-1].files)
         if not all(each.spills for each in made):
             break
-    return min(made, key=lambda each: each.faults).content
+    return printed(min(made, key=lambda each: each.faults).files)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,9 +97,11 @@ class _Draft:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Set:
-    """A booklet; whether a few lines of it spill onto a last page, how many pages stand empty."""
+    """What a booklet is printed from; whether a few lines spill onto a last page, how many pages
+    stand empty.
+    """
 
-    content: bytes
+    files: Mapping[str, bytes]
     spills: bool
     empty: int
 
@@ -134,7 +136,7 @@ class _Job:
             density=density, cover=max(_LEAST_COVER, found["cover"]), beside=beside, atoms=atoms
         )
 
-    def printed(self, draft: _Draft, plan: Plan) -> _Set:
+    def set(self, draft: _Draft, plan: Plan) -> _Set:
         """Return the document with pages and pictures as planned, and what is wrong with it."""
         teller, named = self.teller, self.teller.gallery.file_of
         rows = [
@@ -148,10 +150,9 @@ class _Job:
             "rows": rows,
         }
         files = self._files({**self.told, **told}, self._cover(draft.cover, named))
-        content = printed(files)
         edges = measured(files)["edges"]
         empty = half_empty(edges, teller.measure)
-        return _Set(content=content, spills=self._spills(edges), empty=empty)
+        return _Set(files=files, spills=self._spills(edges), empty=empty)
 
     def _cover(self, room: float, named: Callable[[Shown], str]) -> Data | None:
         """Return the cover's picture in a room so high, mm."""

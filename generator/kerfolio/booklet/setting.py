@@ -8,6 +8,7 @@ from typing import Any
 
 import typst
 
+from kerfolio.basis.keeper import kept
 from kerfolio.booklet.faces import faces
 
 # The stub knows no dict of files, which the library takes (its first file is ``main.typ``).
@@ -21,15 +22,22 @@ _NOTHING = b'<svg xmlns="http://www.w3.org/2000/svg" width="1" height="1"/>'
 def measured(files: Mapping[str, bytes]) -> dict[str, Any]:
     """Return what the template tells under ``measured`` once it is set.
 
-    What was printed in the same process is at hand, and is not set again.
+    It is at hand in the same process when it is printed after that, and is not set again.
     """
-    told = typst.query({**files, BLANK: _NOTHING}, "<measured>", field="value", font_paths=faces())  # type: ignore[type-var]
-    found: dict[str, Any] = json.loads(told)[0]
+    found: dict[str, Any] = json.loads(kept(_measured, files))[0]
     return found
 
 
 def printed(files: Mapping[str, bytes]) -> bytes:
     """Return the PDF after PDF/UA-1."""
+    return kept(_printed, files)
+
+
+def _measured(files: Mapping[str, bytes]) -> str:
+    return typst.query({**files, BLANK: _NOTHING}, "<measured>", field="value", font_paths=faces())  # type: ignore[type-var]
+
+
+def _printed(files: Mapping[str, bytes]) -> bytes:
     pdf: bytes = typst.compile(  # type: ignore[call-overload]
         {**files, BLANK: _NOTHING}, font_paths=faces(), format="pdf", pdf_standards="ua-1"
     )

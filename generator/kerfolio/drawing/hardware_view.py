@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from kerfolio.assembly.plates import bracket_plate
+from kerfolio.basis.keeper import kept
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import listed, say
 from kerfolio.drawing.arrow import open_path
@@ -57,11 +59,19 @@ class _View:
     def high(self) -> float:
         return self.box[3] - self.box[1]
 
-    def strokes(self, left: float, middle: float) -> Iterator[Stroke]:
-        """Yield it from there to the right, as high above that height as below."""
-        found = seen(solids_of([self.posed]), _FRONT, apart=APART)
-        at = left - self.box[0], middle - (self.box[1] + self.box[3]) / 2
-        yield from solid_strokes(found, PaperSeat(_FRONT, 1.0, *at), ())
+    def strokes(self, left: float, middle: float) -> tuple[Stroke, ...]:
+        """Return it from there to the right, as high above that height as below."""
+        return _strokes(self.posed, left - self.box[0], middle - (self.box[1] + self.box[3]) / 2)
+
+
+@lru_cache(maxsize=256)  # chapters, page and papers show the same
+def _strokes(posed: Posed, x: float, y: float) -> tuple[Stroke, ...]:
+    return kept(_strokes_anew, posed, x, y)
+
+
+def _strokes_anew(posed: Posed, x: float, y: float) -> tuple[Stroke, ...]:
+    found = seen(solids_of([posed]), _FRONT, apart=APART)
+    return solid_strokes(found, PaperSeat(_FRONT, 1.0, x, y), ())
 
 
 @dataclass(frozen=True, slots=True)

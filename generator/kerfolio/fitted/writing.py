@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable, Iterable, Sequence
+from functools import lru_cache
 from typing import Any, TypeVar
 
 from kerfolio.basis.digits import plain
@@ -16,6 +17,7 @@ FORMAT = "kerfolio-fitted/1"
 Kind = TypeVar("Kind", bound=Hashable)
 
 
+@lru_cache(maxsize=2)  # of a plan both are written several times
 def fitted_json(fitted: Fitted) -> str:
     """Return fitted files as JSON on one line; the same files give the same text."""
     texts = [text for cell in _cells(fitted) for text in (cell.name, cell.text)]

@@ -14,6 +14,7 @@ from typing import Any
 import shapely
 from shapely.geometry.base import BaseGeometry
 
+from kerfolio.basis.keeper import kept
 from kerfolio.geometry.canonical import region as region_of
 from kerfolio.geometry.contour import Contour, Point, Region, Vertex
 from kerfolio.geometry.flatten import points
@@ -129,9 +130,15 @@ def _combined(
 
     What was combined lately is known: of a plan that is being written most stays as it is.
     """
-    regions = (*ours, *theirs)
     if not theirs:
         return tuple(region_of(each.outer, each.openings) for each in ours)
+    return kept(_combined_anew, name, ours, theirs)
+
+
+def _combined_anew(
+    name: str, ours: tuple[Region, ...], theirs: tuple[Region, ...]
+) -> tuple[Region, ...]:
+    regions = (*ours, *theirs)
     contours = [contour for each in regions for contour in contours_of(each)]
     if any(not contour.closed for contour in contours):
         raise ShapeError("an open contour has no area")

@@ -9,6 +9,7 @@ from typing import Any, NamedTuple
 
 import shapely
 
+from kerfolio.basis.keeper import kept
 from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.measure import bounds, contours_of
@@ -43,6 +44,16 @@ def cross_sections(
     ``recesses`` are contours with their depth; where they overlap, the deeper one counts. Strips
     come in order; none where the line misses the panel. All in mm.
     """
+    return kept(_cut_at, region, recesses, thickness, axis, stations)
+
+
+def _cut_at(
+    region: Region,
+    recesses: tuple[tuple[Contour, float], ...],
+    thickness: float,
+    axis: str,
+    stations: tuple[float, ...],
+) -> tuple[tuple[Strip, ...], ...]:
     lines = _lines(region, axis, stations)
     solid = _cut(lines, _polygon(contours_of(region)), axis)
     hollows = [(_cut(lines, _polygon((each,)), axis), depth) for each, depth in recesses]

@@ -10,6 +10,7 @@ from typing import cast
 import shapely
 from shapely.geometry.base import BaseGeometry
 
+from kerfolio.basis.keeper import kept
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.rings import ring_area
@@ -61,6 +62,16 @@ def _label_spot(
     towards: Point | None,
 ) -> tuple[Point, float]:
     """Return the spot and the height; several drawings show one part at one size."""
+    return kept(_spot, region, aspect, obstacles, enough, towards)
+
+
+def _spot(
+    region: Region,
+    aspect: float,
+    obstacles: tuple[Contour, ...],
+    enough: float,
+    towards: Point | None,
+) -> tuple[Point, float]:
     whole = _squeezed(region, aspect)
     solid = _without(whole, obstacles, aspect)
     if solid.is_empty or solid.area == 0:
@@ -75,7 +86,7 @@ def _label_spot(
     middles = _kept_clear(solid, radius, (_NEAR, 1.0) if crowded else (1.0,))
     spot = shapely.shortest_line(middles, aim).coords[0] if not middles.is_empty else None
     x, y = spot or largest.coords[0]
-    room = shapely.distance(solid.boundary, shapely.Point(x, y))
+    room = float(shapely.distance(solid.boundary, shapely.Point(x, y)))
     return ((x * aspect, y), room * math.sqrt(2) * _AIR)
 
 

@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Protocol
+from contextlib import suppress
+from typing import Protocol, TypeVar
 
-from kerfolio.keeping.content import Contents
+from kerfolio.keeping.content import ContentError, Contents
 from kerfolio.keeping.program import key_of
+from kerfolio.keeping.values import value_bytes, value_of
+
+Found = TypeVar("Found")
 
 
 class Keeps(Protocol):
@@ -22,8 +26,8 @@ class Keeps(Protocol):
 class Kept:
     """Gives what functions make: kept bytes where there are some, else made and kept.
 
-    A function must be named in its module and make bytes from its inputs alone: the key is the hash
-    of the program, its name and what the inputs hold.
+    A function must be named in its module and make the same from the same inputs: the key is the
+    hash of the program, its name and what the inputs hold.
     """
 
     def __init__(self, store: Keeps | None = None) -> None:
@@ -46,6 +50,23 @@ class Kept:
         if found is None:
             found = make(*inputs, *helped_by)
             self._store.put(key, found)
+        return found
+
+    def value(self, make: Callable[..., Found], *inputs: object) -> Found:
+        """Return what a function finds for some inputs; what are no plain values is not kept."""
+        if self._store is None:
+            return make(*inputs)
+        try:
+            key = key_of("found", self._contents.hash_of((make, inputs)))
+        except ContentError:
+            return make(*inputs)
+        kept = self._store.get(key)
+        if kept is not None:
+            found: Found = value_of(kept)
+            return found
+        found = make(*inputs)
+        with suppress(ContentError):
+            self._store.put(key, value_bytes(found))
         return found
 
 

@@ -6,16 +6,19 @@ and as the rest is not there (``keeping/absent.py``), nothing made from it can h
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TypeVar
 
 from kerfolio.basis.place import NOWHERE, Place
 from kerfolio.edition.edition import Edition
-from kerfolio.keeping.absent import Without
+from kerfolio.keeping.absent import AbsentError, Without
+from kerfolio.keeping.kept import Kept
 from kerfolio.model.plan import Plan, Release, Step
 from kerfolio.model.stock import BoardStock, HardwareStock, SheetStock, StockItem
 from kerfolio.model.workshop import Identity
 
 Whole = TypeVar("Whole")
+Made = TypeVar("Made")
 
 _PLACES: dict[type, object] = {Place: NOWHERE}
 
@@ -70,3 +73,19 @@ def without_names(bare_one: Edition) -> Edition:
     All else of it are the very objects of the bare one, so that these are hashed once for both.
     """
     return Without(_BESIDES_CUTS, {}).of(bare_one)
+
+
+def of_bare(kept: Kept, make: Callable[..., Made], *inputs: object) -> Made:
+    """Return what a function makes of inputs without prices, places and words on use, as kept.
+
+    What asks for any of these is made of all, and not kept.
+    """
+    try:
+        return kept.value(make, *bare(inputs))
+    except AbsentError:
+        return of_all(make, *inputs)
+
+
+def of_all(make: Callable[..., Made], *inputs: object) -> Made:
+    """Make what hangs on more than was thought; nothing of it is kept."""
+    return make(*inputs)

@@ -16,12 +16,14 @@ from kerfolio.drawing.build_views import build_drawings, set_drawings
 from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edition import Edition, ThingInUse
 from kerfolio.edition.layout_time import layout_time
+from kerfolio.keeping.kept import NOTHING_KEPT, Kept
 from kerfolio.layouts.boards import board_plan
 from kerfolio.layouts.count import sheets_by_size, sheets_for
 from kerfolio.layouts.layout import Layout
 from kerfolio.layouts.saw import saw_plan
 from kerfolio.model.plan import Plan
 from kerfolio.model.workshop import Workshop
+from kerfolio.publishing.bare import of_bare
 from kerfolio.publishing.laid_out import LaidOut
 from kerfolio.publishing.pictures import pictures_of
 from kerfolio.publishing.ready_made import ready_made_sets
@@ -40,11 +42,15 @@ _PRINT_WIDTH = 1400  # px: about 250 dpi over the width of a booklet's text
 
 
 def edition_of(
-    workshop: Workshop, found: LaidOut, formats: tuple[CutFormat, ...] | None = None
+    workshop: Workshop,
+    found: LaidOut,
+    formats: tuple[CutFormat, ...] | None = None,
+    kept: Kept = NOTHING_KEPT,
 ) -> Edition:
     """Work out a proved plan whole: lists, counts, the pictures made ready to print.
 
-    ``formats`` are those of its cut files; None: those that plan and workshop ask for.
+    ``formats`` are those of its cut files; None: those that plan and workshop ask for. Drawings may
+    be ``kept``.
     """
     settled = found.proof.drawn
     assert settled is not None, "only proved plans are laid out"
@@ -69,7 +75,7 @@ def edition_of(
         pictures=_pictures(workshop, plan),
         made=made,
         together=together,
-        drawings=_drawings(plan, made, together, reader),
+        drawings=_drawings(plan, made, together, reader, kept),
         in_use=tuple(_in_use(settled, made, together)),
         on_top=dict(_on_top(made)),
         times=times,
@@ -129,13 +135,13 @@ def _with_steps(plan: Plan, made: Sequence[Made]) -> Plan:
 
 
 def _drawings(
-    plan: Plan, made: Sequence[Made], together: SetTogether | None, reader: Reader
+    plan: Plan, made: tuple[Made, ...], together: SetTogether | None, reader: Reader, kept: Kept
 ) -> dict[str, Drawing]:
     drawings: dict[str, Drawing] = {}
     for each in made:
-        drawings |= build_drawings(each, reader)
+        drawings |= of_bare(kept, build_drawings, each, reader)
     if together is not None:
-        drawings |= set_drawings(together, made, plan, reader)
+        drawings |= of_bare(kept, set_drawings, together, made, plan, reader)
     return drawings
 
 

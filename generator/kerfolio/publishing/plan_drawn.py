@@ -30,7 +30,7 @@ def drawn(
 
     What of it hangs on less than the whole plan may be ``kept``.
     """
-    edition = edition_of(workshop, laid_out)
+    edition = edition_of(workshop, laid_out, kept=kept)
     plan = edition.plan
     say(f"drawing and binding {plan.title}")
     bundle = bundle_of(edition, kept)

@@ -11,6 +11,8 @@ from pathlib import Path
 from typing import NamedTuple
 
 from kerfolio.basis.finding import has_errors
+from kerfolio.basis.keeper import kept_by
+from kerfolio.keeping.batch import batch_in
 from kerfolio.keeping.kept import NOTHING_KEPT, Kept
 from kerfolio.keeping.store import Store
 from kerfolio.publishing.examine import examine_read
@@ -49,7 +51,13 @@ class PlanMade(NamedTuple):
 
 def make_plan(order: PlanOrder, say: Say = silent) -> PlanMade:
     """Read and prove a plan; where it holds, draw, bind and check all that a site has of it."""
-    kept = Kept(Store(order.store)) if order.store.is_dir() else NOTHING_KEPT
+    if not order.store.is_dir():
+        return _made(order, NOTHING_KEPT, say)
+    with batch_in(Store(order.store), order.name) as batch, kept_by(kept := Kept(batch)):
+        return _made(order, kept, say)
+
+
+def _made(order: PlanOrder, kept: Kept, say: Say) -> PlanMade:
     shared = shared_once(order.folder, order.shared)
     workshop, read = with_plans(shared, (order.name,))
     assert workshop is not None, "what plans share is read first, and has no errors"

@@ -22,7 +22,7 @@ from kerfolio.keeping.findings import findings_json, findings_of
 from kerfolio.keeping.kept import NOTHING_KEPT, Kept
 from kerfolio.paper.sheet_choices import SheetPapers
 from kerfolio.paper.template_choices import Templates
-from kerfolio.publishing.bare import bare, without_names
+from kerfolio.publishing.bare import bare, of_all, without_names
 from kerfolio.publishing.cut_files import Named
 from kerfolio.publishing.fitted_files import Settling, fitted_files, fitted_to_print
 from kerfolio.publishing.rescue_fitted import rescue_fitted
@@ -112,11 +112,7 @@ class ShapeFiles:
         try:
             return self._kept.of(make, edition, *more, helped_by=(self._bench,))
         except AbsentError:
-            return self._of_all(make, *more)
-
-    def _of_all(self, make: Make, *more: object) -> bytes:
-        """Make what hangs on more than was thought, and keep nothing of it."""
-        return make(self._edition, *more, self._whole)
+            return of_all(make, self._edition, *more, self._whole)
 
 
 def _cut(edition: Edition, bench: Workbench) -> bytes:

@@ -9,6 +9,8 @@ from importlib import resources
 from fontTools import subset
 from fontTools.ttLib import TTFont
 
+from kerfolio.basis.keeper import kept
+
 _RANGES = (
     (0x20, 0x7E),  # Basic Latin
     (0xA0, 0x17F),  # Latin-1 Supplement, Latin Extended-A
@@ -36,7 +38,7 @@ _CUTS = {
 @cache
 def web_fonts() -> dict[str, bytes]:
     """Return the theme's fonts by file name (``source-sans-bold.woff2``)."""
-    return {f"{name}.woff2": _subset(whole_font(f"{name}.woff2")) for name in _CUTS}
+    return {f"{name}.woff2": kept(_subset, whole_font(f"{name}.woff2")) for name in _CUTS}
 
 
 def whole_font(name: str) -> bytes:
