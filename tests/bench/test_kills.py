@@ -25,9 +25,11 @@ import pytest
 
 from kerfolio.disk.hand_over import take_up
 from kerfolio.keeping.store import Store
+from kerfolio.publishing import plan_drawn  # noqa: F401 - loaded once, not in every child
 from kerfolio.publishing.begin import begin_workshop
 from kerfolio.publishing.build import Request, publish
 from kerfolio.publishing.sources import KEPT
+from kerfolio.writing.webfont import web_fonts
 from tests.conftest import files_of
 from tests.disk.killing import killed_at
 from tests.publishing.small_shop import small_shop
@@ -43,15 +45,30 @@ def _plan(shop: Path) -> Path:
 
 
 def _killed_after(seconds: float, request: Request) -> None:
-    child = os.fork()
-    if not child:
-        try:
-            publish(request)
-        finally:
-            os._exit(0)
+    child = _begun(request)
     time.sleep(seconds)
     os.kill(child, signal.SIGKILL)
     os.waitpid(child, 0)
+
+
+def _begun(request: Request) -> int:
+    """Begin a publish in a child.
+
+    The test itself never publishes: what sets booklets holds threads, which no fork takes along.
+    """
+    child = os.fork()
+    if child:
+        return child
+    done = False
+    try:
+        done = publish(request).published
+    finally:
+        os._exit(0 if done else 1)
+
+
+def _published(request: Request) -> None:
+    _, status = os.waitpid(_begun(request), 0)
+    assert os.waitstatus_to_exitcode(status) == 0
 
 
 def made_in(made: Callable[[int], object], shop: Path | None = None) -> float:
@@ -78,13 +95,14 @@ def test_a_hundred_kills(tmp_path: Path) -> None:
 
     shop, out, handed = tmp_path / "shop", tmp_path / "site", tmp_path / "handed"
     begin_workshop(shop, date(2026, 10, 2))
+    web_fonts()  # once, not in every child
     text = _plan(shop).read_text("utf-8").replace("access: open", "access: supporters")
     request = Request(folder=shop, out=out, supporters_out=handed)
 
     def made(wide: int) -> tuple[dict[str, bytes], dict[str, bytes]]:
         _plan(shop).write_text(text.replace("wide: 200", f"wide: {wide}"), "utf-8")
         (shop / "plans" / "standing-cross" / "layout.json").unlink(missing_ok=True)
-        assert publish(request).published
+        _published(request)
         for name, content in _LAID.items():
             (out / name).write_bytes(content)
         return files_of(out), files_of(handed)
@@ -119,7 +137,7 @@ def test_a_hundred_kills(tmp_path: Path) -> None:
         if outcome == "new":
             assert made(200) == old
     _plan(shop).write_text(text.replace("wide: 200", "wide: 210"), "utf-8")
-    assert publish(request).published
+    _published(request)
     assert files_of(out) == new[0]
     assert not list(tmp_path.rglob("*?.kerfolio"))
     over = f"{long:.1f} and {short:.1f} s and some {calls} disk calls"
@@ -154,9 +172,8 @@ def _site(beside: Path) -> Path:
 @pytest.mark.bench
 def test_fifty_kills_of_watching(tmp_path: Path) -> None:
     shop = small_shop(tmp_path / "shop")
-    assert publish(
-        Request(folder=shop, out=shop / "site", supporters_out=shop / "supporters")
-    ).published
+    request = Request(folder=shop, out=shop / "site", supporters_out=shop / "supporters")
+    _published(request)
     plan = shop / "plans" / "board" / "plan.yaml"
     text = plan.read_text("utf-8")
     began = time.perf_counter()
@@ -190,6 +207,4 @@ def test_fifty_kills_of_watching(tmp_path: Path) -> None:
         shutil.rmtree(beside)
     check_store(shop)
     print(f"\n{_WATCHED} kills of watching over {whole:.1f} s: {made} had made readers' pages")
-    assert publish(
-        Request(folder=shop, out=shop / "site", supporters_out=shop / "supporters")
-    ).published
+    _published(request)
