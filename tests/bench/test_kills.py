@@ -121,7 +121,7 @@ def test_a_hundred_kills(tmp_path: Path) -> None:
         _plan(shop).write_text(text.replace("wide: 200", "wide: 210"), "utf-8")
         afresh = moment % 4 < 2
         if afresh:
-            shutil.rmtree(shop / KEPT)
+            shutil.rmtree(shop / KEPT, ignore_errors=True)  # one killed at once left none
         if moment % 2:
             killed_at(calls * moment // _MOMENTS, lambda: publish(request))
         else:

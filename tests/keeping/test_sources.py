@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from kerfolio.keeping import program
-from kerfolio.keeping.sources import digest_of
+from kerfolio.keeping.sources import digest_of, state_of
 
 
 @pytest.fixture
@@ -42,6 +42,15 @@ def test_it_hangs_on_names_and_contents_alone(plan: Path) -> None:
         change()
         assert digest(plan) not in seen
         seen.add(digest(plan))
+
+
+def test_what_the_disk_says_of_files_changes_with_whatever_they_hold(plan: Path) -> None:
+    file, state = plan / "plan.yaml", state_of(plan, plan.parent)
+    assert state_of(plan, plan.parent) == state
+    before = file.stat()
+    file.write_text("plan: y")  # as long as before, and with its old time
+    os.utime(file, ns=(before.st_atime_ns, before.st_mtime_ns))
+    assert state_of(plan, plan.parent) != state
 
 
 def test_what_is_not_asked_for_does_not_count(plan: Path) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from fnmatch import fnmatchcase
 from hashlib import sha256
 from pathlib import Path
@@ -14,9 +14,21 @@ def digest_of(path: Path, root: Path, *, without: str = "") -> str:
     What leads out of ``root`` is told by that alone, as nothing out there is read; what cannot be
     read, by why. Names of the pattern ``without`` do not count, nor files that are being written.
     """
+    return _digest(path, root, without, _content)
+
+
+def state_of(path: Path, root: Path) -> str:
+    """Return a hash over what the disk says of the same files without reading them.
+
+    As long as it is the same so is what they hold: whatever changes a file changes its time there.
+    """
+    return _digest(path, root, "", _state)
+
+
+def _digest(path: Path, root: Path, without: str, told: Callable[[Path], str]) -> str:
     made = sha256()
     for name, file in _files(path, "", root.resolve(), frozenset(), without):
-        made.update(f"{name!r} {_content(file)}\n".encode())
+        made.update(f"{name!r} {file if isinstance(file, str) else told(file)}\n".encode())
     return made.hexdigest()
 
 
@@ -41,9 +53,15 @@ def _files(
         yield name, f"{type(trouble).__name__} {trouble}"
 
 
-def _content(file: Path | str) -> str:
-    if isinstance(file, str):
-        return file
+def _state(file: Path) -> str:
+    try:
+        found = file.stat()
+    except OSError as trouble:
+        return f"{type(trouble).__name__} {trouble.errno}"
+    return f"{found.st_ino} {found.st_size} {found.st_mtime_ns} {found.st_ctime_ns}"
+
+
+def _content(file: Path) -> str:
     try:
         with file.open("rb") as opened:
             made = sha256()

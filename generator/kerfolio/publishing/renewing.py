@@ -16,7 +16,7 @@ from kerfolio.keeping.store import Store
 from kerfolio.publishing.plan_record import Proved, Written, proved_from, written_from
 from kerfolio.publishing.say import Say, Tally
 from kerfolio.publishing.side_by_side import Made, Order, Workers, each_made, works_here
-from kerfolio.publishing.sources import Sources, sources_of
+from kerfolio.publishing.sources import Sources
 
 if TYPE_CHECKING:
     from kerfolio.publishing.plan_work import PlanMade, PlanOrder
@@ -35,7 +35,7 @@ class Renewing:
     def is_still(self, name: str, digest: str, without: str = "") -> bool:
         """Tell whether a plan and what it shares are as they were when they were looked at."""
         same = self.sources.of_plan(name, without=without) == digest
-        return same and sources_of(self.sources.folder, self.store) == self.sources
+        return same and self.sources.are_still(self.store)
 
 
 @dataclass(slots=True)

@@ -11,7 +11,6 @@ from kerfolio.keeping.pack import packed, unpacked
 from kerfolio.keeping.program import key_of
 from kerfolio.publishing.plan_record import HANDED, Written
 from kerfolio.publishing.renewing import Renewing, pack_of
-from kerfolio.publishing.sources import sources_of
 
 
 def shared_files(
@@ -31,7 +30,7 @@ def shared_files(
 
         log, files = log_and_files(sources.folder, listed, titles)
         found = packed({_LOG: log, **files})
-        if sources_of(sources.folder, how.store) == sources:
+        if sources.are_still(how.store):
             how.store.put(key, found)
     files = dict(unpacked(found))
     log = files.pop(_LOG)

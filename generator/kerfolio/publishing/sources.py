@@ -6,19 +6,22 @@ import json
 import os
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from kerfolio.basis.finding import Finding, has_errors
 from kerfolio.keeping.findings import findings_json, findings_of
 from kerfolio.keeping.program import key_of
-from kerfolio.keeping.sources import digest_of
+from kerfolio.keeping.sources import digest_of, state_of
 from kerfolio.keeping.store import Store
 from kerfolio.reading.plan_folders import plan_folders
 
 KEPT = Path(".kerfolio") / "kept"
 """Where a workshop keeps results; safe to delete at any time."""
+
+_SHARED, _PAGES = ("workshop.yaml", "stock", "log"), "pages"
+"""What every plan is made from, and what the site has besides."""
 
 LAYOUTS = "layout*.json"
 """Names of frozen layouts beside a plan, which not every result hangs on."""
@@ -33,7 +36,9 @@ class Sources:
 
     ``shared`` is that of what every plan is made from: ``workshop.yaml`` with its logo, the stock
     and the log; ``pages`` that of the maker's own pages, ``menu`` what of them stands in the menu
-    of every page. ``findings`` are those on all of this, ``plans`` the folders of plans.
+    of every page. ``findings`` are those on all of this, ``plans`` the folders of plans, ``logo``
+    is where the logo lies, if there is one. ``states`` are what the disk said of all of this before
+    it was read.
     """
 
     folder: Path
@@ -42,6 +47,15 @@ class Sources:
     menu: str
     plans: tuple[str, ...]
     findings: tuple[Finding, ...]
+    logo: str
+    states: tuple[str, ...] = field(compare=False)
+
+    def are_still(self, store: Store) -> bool:
+        """Tell whether they are as they were; files are read again only where the disk says so."""
+        same = plan_folders(self.folder) == self.plans
+        if same and (*_states(self.folder), _state(self.folder, self.logo)) == self.states:
+            return True
+        return sources_of(self.folder, store) == self
 
     @property
     def whole(self) -> str:
@@ -82,8 +96,9 @@ def sources_of(folder: Path, store: Store) -> Sources | None:
     """
     if not (folder / "workshop.yaml").is_file():
         return None
-    digests = {name: digest_of(folder / name, folder) for name in ("workshop.yaml", "stock", "log")}
-    pages, plans = digest_of(folder / "pages", folder), plan_folders(folder)
+    states = _states(folder)
+    digests = {name: digest_of(folder / name, folder) for name in _SHARED}
+    pages, plans = digest_of(folder / _PAGES, folder), plan_folders(folder)
     logo_key = key_of("logo", digests["workshop.yaml"])
 
     def read_key(logo: str) -> str:
@@ -98,15 +113,26 @@ def sources_of(folder: Path, store: Store) -> Sources | None:
         logo, found = read
         store.put(logo_key, logo)
         store.put(read_key(logo.decode()), found)
-    told = json.loads(found)
+    told, path = json.loads(found), logo.decode()
+    states = (*states, _state(folder, path))
     return Sources(
         folder=folder,
-        shared=key_of("sources", *_shared(folder, logo.decode(), digests)),
+        shared=key_of("sources", *_shared(folder, path, digests)),
         pages=pages,
         menu=told["menu"],
         plans=plans,
         findings=findings_of(told["findings"]),
+        logo=path,
+        states=states,
     )
+
+
+def _states(folder: Path) -> tuple[str, ...]:
+    return tuple(_state(folder, name) for name in (*_SHARED, _PAGES))
+
+
+def _state(folder: Path, name: str) -> str:
+    return state_of(folder / name, folder) if name else ""
 
 
 def _shared(folder: Path, logo: str, digests: dict[str, str]) -> tuple[str, ...]:
