@@ -19,6 +19,7 @@ PANEL = "{rectangle: [400, 300]}"
 FEET = (
     "{polygon: [[0, 0], [60, 0], [60, 200], [340, 200], [340, 0], [400, 0], [400, 300], [0, 300]]}"
 )
+HALVED = ", features: {n: {notch: {edge: top, at: [50, 350], depth: 100, takes: ply}}}"
 WIDE_FEET = FEET.replace("[60,", "[110,").replace("[340,", "[290,")
 STUBS = FEET.replace("200]", "50]")
 
@@ -77,6 +78,15 @@ THREE = {"stock": "birch-plywood-4", "thick": 3.8}
         ),
         ({"outline": FEET, "grain": "along y"}, []),
         ({"outline": STUBS}, []),
+        # Beside a halving its mate holds them; solid or thin wood splits all the same.
+        ({"features": HALVED}, []),
+        (
+            {**THREE, "features": HALVED},
+            [
+                "the grain runs across an arm of `panel` at 24 mm, 199.9 mm, 100.1 mm long and 48 mm "
+                "wide"
+            ],
+        ),
         ({"outline": WIDE_FEET}, []),
     ],
 )

@@ -11,7 +11,7 @@ from kerfolio.basis.said import Text, named, said
 from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.prongs import Prong, prongs
-from kerfolio.model.feature_kind import TAB
+from kerfolio.model.feature_kind import NOTCH, TAB
 from kerfolio.model.joint import Joint
 from kerfolio.model.joint_kind import WEDGE_JOINT
 from kerfolio.proving.marks import about, about_spots
@@ -21,6 +21,9 @@ from kerfolio.shop.short_grain import slender, splits_across
 
 _ACROSS = 0.7
 """What runs this share or less along the grain (45 degrees and more from it) lies across it."""
+
+_BESIDE = 5.0
+"""An arm whose root lies no farther than this, mm, from where a notch ends stands beside it."""
 
 _ARMS = (100.0, 75.0, 50.0, 30.0)
 """The widest roots looked for, mm, for a part may be no wider than twice its arms: what hangs on by
@@ -57,7 +60,8 @@ def tabs_wide(settled: SettledPlan) -> Iterator[Finding]:
 def grain_runs_out(settled: SettledPlan) -> Iterator[Finding]:
     """Look for tabs, arms and feet across the grain.
 
-    Of solid wood and thin plywood any, where plies run both ways those longer than wide.
+    Of solid wood and thin plywood any, where plies run both ways those longer than wide, but not
+    beside the notches of a halving: what goes into these holds them.
     """
     wedges = {each.a.name.partition(".")[0] for each in _wedged(settled)}
     for part in settled.parts:
@@ -73,7 +77,8 @@ def grain_runs_out(settled: SettledPlan) -> Iterator[Finding]:
                 what = about(settled, part, tab)
                 yield warning("short-grain", message, tab.place, advice, **what)
         for arm in _arms(part):
-            if _crosses(arm.way, part) and arm.reach > max(most, 1.0) * arm.width:
+            held = not splits and _beside_notch(arm, part)
+            if _crosses(arm.way, part) and arm.reach > max(most, 1.0) * arm.width and not held:
                 message = said(
                     "the grain runs across an arm of `{}` at {}, {} long and {} wide",
                     part.name,
@@ -114,9 +119,22 @@ def _arms(part: SettledPart) -> Iterator[Prong]:
     roots = [each.at for each in part.features if each.kind is TAB]
     for widest in _ARMS:
         for arm in prongs(part.plain, widest):
-            if all(hypot(arm.root[0] - x, arm.root[1] - y) > arm.width for x, y in roots):
+            if all(_apart(arm.root, each) > arm.width for each in roots):
                 roots.append(arm.root)
                 yield arm
+
+
+def _beside_notch(arm: Prong, part: SettledPart) -> bool:
+    """Tell whether an arm stands beside a notch that takes a sheet, root beside bottom."""
+    return any(
+        abs(_apart(arm.root, each.at) - (arm.width + each.width.value) / 2) < _BESIDE
+        for each in part.features
+        if each.kind is NOTCH and each.takes
+    )
+
+
+def _apart(one: Point, other: Point) -> float:
+    return hypot(one[0] - other[0], one[1] - other[1])
 
 
 def _crosses(way: Point, part: SettledPart) -> bool:
