@@ -42,9 +42,13 @@ class FixingHole:
 def fixing_holes(settled: SettledPlan, assembled: Assembled) -> tuple[FixingHole, ...]:
     """Return the through holes of pieces that face the wall with nothing behind, from the left.
 
-    Left out are those that a joint names, or a fastening that ends elsewhere, and those that
+    Where fastenings end in the wall these are their holes. Else
+    left out are those that a joint names, or a fastening that ends elsewhere, and those that
     another piece touches in front: what goes through them holds that piece.
     """
+    screwed = _screwed(settled, assembled)
+    if screwed:
+        return screwed
     boxes = {each.label: box_around([each]) for each in assembled.pieces}
     joined = {end for each in assembled.joints for end in each.ends}
     joined |= {
@@ -61,6 +65,19 @@ def fixing_holes(settled: SettledPlan, assembled: Assembled) -> tuple[FixingHole
         for hole in _through(piece, settled)
         if f"{piece.label}.{hole.feature}" not in joined and _is_free(hole, boxes)
     ]
+    return tuple(sorted(found, key=lambda each: (each.across, each.up)))
+
+
+def _screwed(settled: SettledPlan, assembled: Assembled) -> tuple[FixingHole, ...]:
+    """Return the holes whose fastenings are stated to end in the wall, from the left."""
+    pieces = {each.label: each for each in assembled.pieces}
+    found = []
+    for each in fastenings_of(settled):
+        if each.last.is_wall and each.first.is_hole and each.first.piece in pieces:
+            x, _, z = pieces[each.first.piece].pose.point(each.first.mouth)
+            assert each.first.feature is not None, "a hole is a feature"
+            name = each.first.feature.name
+            found.append(FixingHole(piece=each.first.piece, feature=name, across=x, up=z))
     return tuple(sorted(found, key=lambda each: (each.across, each.up)))
 
 

@@ -33,16 +33,17 @@ _CORNERS = ((0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0))
 
 
 def shown_wall(shown: Shown, scene: Scene) -> Wall | None:
-    """Return the wall of a step: as far away as a board that is fixed to it there is drawn out."""
+    """Return the wall of a step: behind all that is drawn out to the rear, pieces and boards."""
     wall = shown.wall
-    if wall is None or shown.step.number != wall.since:
-        return wall
-    ways = [
-        each.drawn_out(scene.away.get(each.follows, (0.0, 0.0, 0.0)))
+    if wall is None:
+        return None
+    gone = [
+        each.drawn_out(scene.away.get(each.follows, (0.0, 0.0, 0.0)))[1]
         for each in shown.fittings
-        if each.role is Role.BOARD and each.step == wall.since
+        if each.role is Role.BOARD and each.step == shown.step.number
     ]
-    return wall.moved(max(ways, key=lambda way: way[1])) if ways else wall
+    rear = max((y for _, y, _ in scene.corners()), default=wall.at)
+    return wall.moved((0.0, max(0.0, rear - wall.at, *gone), 0.0))
 
 
 def is_shown(view: View) -> bool:

@@ -223,7 +223,9 @@ def _thickness(seat: Seat) -> float:
 
 def _bitten(posed: PosedFastening) -> tuple[Entry, ...]:
     """Return how a screw meets what it holds in; nothing of what is no screw."""
-    return posed.entries[-1:] if posed.settled.kind is SCREWED else ()
+    settled = posed.settled
+    in_piece = settled.kind is SCREWED and settled.last.part is not None
+    return posed.entries[-1:] if in_piece else ()
 
 
 def _bite(posed: PosedFastening, entry: Entry) -> float:
