@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from functools import cache
 
 import numpy as np
@@ -19,7 +20,8 @@ from kerfolio.drawing.vocabulary import Drawing, Ink, Label, Stroke
 from kerfolio.drawing.work_page import ROOM
 from kerfolio.drawing.work_views import step_names, work_drawings
 from kerfolio.geometry.rigid import HERE, Rigid
-from kerfolio.settling.marked import MarkedPart
+from kerfolio.model.statement import Named
+from kerfolio.settling.marked import MarkedPart, marked_in
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.settling.worked import worked_on
 from tests.assembly.scenes import settled
@@ -131,6 +133,16 @@ def test_marks_tell_their_distances_from_the_nearer_sides() -> None:
     for figure in (f"{x:.1f} mm", f"{bolts[0][1]:.0f} mm", "40 mm"):
         assert figure in told
     assert told.count(f"{x:.1f} mm") == 2
+
+
+def test_a_bore_into_an_edge_is_marked_along_it_alone() -> None:
+    """The rail is 100 mm high, its bores in the middle of both ends."""
+    plan = settled("harbour-stool")
+    step = replace(plan.plan.steps[0], marks=(Named("rail.left-bore"), Named("rail.right-bore")))
+    (marked,) = marked_in(step, plan)
+    told = words(mark_view([marked]))
+    assert [way for _, way in marked.edges] == [(-1.0, 0.0), (1.0, 0.0)]
+    assert {each.partition(" (")[0] for each in told} == {"B", "50 mm"}
 
 
 @pytest.mark.parametrize(

@@ -151,7 +151,7 @@ class Teller:
             case Figures():
                 yield from self._figures(block.figures)
             case Step():
-                yield self._step(block, level)
+                yield from self._step(block, level)
             case Folded():
                 wide = isinstance(next(iter(block.blocks), None), Facts)
                 line = self.lines.line(block.summary)
@@ -197,33 +197,40 @@ class Teller:
     def _caution(self, head: str, told: Sequence[Any]) -> Data:
         return {"kind": "caution", "head": self.lines.text(head), "lines": list(told)}
 
-    def _step(self, step: Step, level: int) -> Data:
+    def _step(self, step: Step, level: int) -> Iterator[Data]:
+        """Yield a step; one with several drawings may go over pages between them."""
         lines = self.lines
         begins = self._next_box() if step.begins else -1
-        box = self._boxes
         shown = [each for each in step.figures if self._at_hand(each)]
         drawn = [each for each in shown if isinstance(each.picture, Art)]
         aside = next((each for each in shown if each not in drawn), None) if drawn else None
-        rows = [
-            self._row((Seated(figure=each, room=self.measure.step_room),), box)
-            for each in shown
-            if each is not aside
-        ]
-        made = {
-            "kind": "step",
+        *first, last = [[each] for each in shown if each is not aside] or [[]]
+        head = {
             "number": str(step.number),
             "title": lines.text(step.title),
             "begins": lines.text(step.begins),
             "begins_box": begins,
             "level": level,
             "need": self.facts(step.need),
-            "rows": rows,
-            "aside": self._small(aside, self.measure.label_room, box) if aside else None,
+            "aside": self._small(aside, self.measure.label_room, self._boxes) if aside else None,
+        }
+        for figures in first:
+            yield self._part(head, figures)
+            head = {}
+        told = {
             "blocks": [*prose_blocks(step.text, lines, level + 1)],
             "by_hand": lines.line(step.by_hand),
             "caution": lines.line(step.caution),
         }
-        return self._boxed(made)
+        yield self._part(head, last, **told)
+
+    def _part(self, head: Data, figures: Sequence[Figure], **told: Any) -> Data:
+        """Return a part of a step as a box: its ``head`` or none, drawings, and what is told."""
+        room, box = self.measure.step_room, self._boxes
+        rows = [self._row((Seated(figure=each, room=room),), box) for each in figures]
+        nothing: Data = {"blocks": [], "by_hand": [], "caution": []}
+        kind = "step" if head else "step-on"
+        return self._boxed({"kind": kind, **head, "rows": rows, **nothing, **told})
 
     def _beside(self, figure: Figure, block: Block, level: int) -> Iterator[Data]:
         if not self._at_hand(figure):

@@ -20,6 +20,7 @@ from kerfolio.publishing.plan_figures import figures
 from kerfolio.settling.bridges import butted_sides
 from kerfolio.settling.clearance import Clearance
 from kerfolio.settling.making import labels_made
+from kerfolio.settling.marked import name_marked
 from kerfolio.settling.moisture import Swelling
 from kerfolio.settling.settled import (
     SettledBridge,
@@ -229,7 +230,27 @@ def _step(step: Step, assembly: Assembly) -> dict[str, Any]:
         "add": [label for each in step.add for label in labels_made(each.name, assembly)],
         "hardware": {use.item.name: assembly.count * use.count for use in step.uses},
         "minutes": None if step.minutes is None else number(step.minutes),
+        **_work(step),
     }
+
+
+def _work(step: Step) -> dict[str, Any]:
+    """Return the work by hand that a step states, by its kind; nothing of a step without any."""
+    stated = {
+        "marks": [name_marked(each).name for each in step.marks],
+        "bores": [each.name for each in step.bores],
+        "sands": [each.name for each in step.sands.of] if step.sands else [],
+        "glues": [each.name for each in step.glues.of] if step.glues else [],
+    }
+    work: dict[str, Any] = {kind: names for kind, names in stated.items() if names}
+    if step.clamps:
+        minutes = step.clamps.minutes
+        work["clamps"] = {
+            "of": [each.name for each in step.clamps.of],
+            "count": step.clamps.count,
+            "minutes": None if minutes is None else number(minutes),
+        }
+    return {"work": work} if work else {}
 
 
 def _assembly(assembly: Assembly, overhangs: Mapping[str, float]) -> dict[str, Any]:
