@@ -66,6 +66,21 @@ drawing-bores-show = { $pieces }, vor jeder Bohrung ein Bohrer mit Anschlag: { $
 drawing-step-boards = Neu aus Leisten und Brettern: { $boards }.
 drawing-wall-behind = Dahinter ist die Wand.
 drawing-step-lying = { $piece } liegt auf einer Matte.
+drawing-step-alike = { $count } gleiche, bei jedem ebenso.
+drawing-step-apart = { $one } und { $other } stehen { $far } auseinander, von Mitte zu Mitte.
+drawing-larger-joint = Größer gezeichnet{ $way ->
+    [below] , von unten gesehen
+    [above] , von oben gesehen
+    [behind] , von hinten gesehen
+    [left] , von links gesehen
+    [right] , von rechts gesehen
+   *[plain] {""}
+ }: wie { $one } und { $other } ineinandergreifen{ $count ->
+    [one] {""}
+   *[other] , so an { $count } Stellen
+ }.
+drawing-larger-fastening = Größer gezeichnet: { $item } vor dem Einsetzen.
+drawing-larger-nut = Größer gezeichnet: { $item } vor der Bohrung, der Schlitz in Richtung der Schraube.
 drawing-way-left = nach links
 drawing-way-right = nach rechts
 drawing-way-to-front = nach vorn
@@ -95,6 +110,10 @@ drawing-clamps-show = { $count ->
     [one] Eine Zwinge presst
    *[other] { $count } Zwingen pressen
  } { $pieces } zusammen.
+drawing-seen-from-above = Von oben gesehen
+drawing-seen-from-behind = Von hinten gesehen
+drawing-seen-from-left = Von links gesehen
+drawing-seen-from-right = Von rechts gesehen
 drawing-hardware = Beschläge in wahrer Größe
 drawing-hardware-shows = In wahrer Größe, von der Seite und auf den Kopf gesehen: { $pieces }.
 drawing-in-x = in x

@@ -64,6 +64,21 @@ drawing-bores-show = { $pieces }, a bit with a stop before each bore: { $bores }
 drawing-step-boards = New from boards: { $boards }.
 drawing-wall-behind = The wall is behind it.
 drawing-step-lying = { $piece } lies on a mat.
+drawing-step-alike = { $count } alike, the same for each.
+drawing-step-apart = { $one } and { $other } stand { $far } apart, middle to middle.
+drawing-larger-joint = Drawn larger{ $way ->
+    [below] , seen from below
+    [above] , seen from above
+    [behind] , seen from behind
+    [left] , seen from the left
+    [right] , seen from the right
+   *[plain] {""}
+ }: how { $one } and { $other } meet{ $count ->
+    [one] {""}
+   *[other] , as at { $count } places in all
+ }.
+drawing-larger-fastening = Drawn larger: { $item } before its place.
+drawing-larger-nut = Drawn larger: { $item } before its hole, its slot along the way of the bolt.
 drawing-way-left = left
 drawing-way-right = right
 drawing-way-to-front = to the front
@@ -93,6 +108,10 @@ drawing-clamps-show = { $count ->
     [one] One clamp presses
    *[other] { $count } clamps press
  } { $pieces } together.
+drawing-seen-from-above = Seen from above
+drawing-seen-from-behind = Seen from behind
+drawing-seen-from-left = Seen from the left
+drawing-seen-from-right = Seen from the right
 drawing-hardware = Hardware at full size
 drawing-hardware-shows = At full size, from the side and from the head: { $pieces }.
 drawing-in-x = in x

@@ -14,6 +14,10 @@ from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.hidden_lines import Seen
 from kerfolio.geometry.label_spot import label_spot
 from kerfolio.geometry.packing import Flat
+from kerfolio.geometry.spots_within import spots_within
+
+_CLEAR = 1.2
+"""How far a leader's further ends keep from the edges of what they lie on, mm."""
 
 
 def piece_anchors(
@@ -28,7 +32,11 @@ def piece_anchors(
             outer, *openings = on_paper(largest, seat)
             lines = [seat.path(run.points) for run in found.engraved if run.solid == number]
             spot, _ = label_spot(Region(outer, tuple(openings)), 1.0, lines)
-            wanted.append(Wanted(piece.mark, spot))
+            own = tuple(flat_on_paper(each, seat) for each in shown)
+            others = spots_within(
+                own, _CLEAR, [[each[:2] for each in line.vertices] for line in lines]
+            )
+            wanted.append(Wanted(piece.mark, spot, others, own))
     return tuple(wanted)
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import dist
 
 from kerfolio.assembly.assembled import Assembled
 from kerfolio.assembly.extent import box_of
@@ -12,30 +11,22 @@ from kerfolio.assembly.wall import Wall
 from kerfolio.basis.lengths import both_text, length_in
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import say
-from kerfolio.drawing.arrow import open_path
-from kerfolio.drawing.expand import NARROW
 from kerfolio.drawing.exploded_view import LOOK
 from kerfolio.drawing.extent import extent, padded
-from kerfolio.drawing.lettering import LEGIBLE, Box, text_width
+from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.mounted import AT_HOME, mounted
 from kerfolio.drawing.paper_seat import PaperSeat, fitted
 from kerfolio.drawing.scene import home_scene
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
-from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Item, Stroke
+from kerfolio.drawing.space_dimension import space_dimension
+from kerfolio.drawing.vocabulary import Drawing, Item
 from kerfolio.drawing.wall import wall_ends, wall_strokes, with_wall
-from kerfolio.geometry.contour import Point
 from kerfolio.geometry.facing import Solids, extent_of
 from kerfolio.geometry.hidden_lines import seen
-from kerfolio.geometry.rigid import Vector, added, scaled
+from kerfolio.geometry.rigid import Vector, scaled
 from kerfolio.geometry.view import View
 
 ROOM = (120.0, 95.0)
-_TEXT = 3.2
-_LEAST_TEXT = LEGIBLE / 0.85
-"""A picture of a whole is shown smaller than it is drawn, mm."""
-_ARROWS = 2.4
-_AWAY, _OVERRUN, _GAP = 7.0, 1.5, 0.8
-"""On paper, mm: from the object to a dimension line, past it, and free beside the object."""
 Space = tuple[Vector, Vector]
 """The least and the greatest corner of a box in the world, mm."""
 
@@ -116,32 +107,13 @@ def overall_dimensions(
     first, last = taken or (low, high)
     before_y = last[1] if eye[1] > 0 else first[1]
     beside_x, ground = (last if eye[0] > 0 else first)[0], first[2]
-    yield from _dimension(
+    yield from space_dimension(
         (low[0], before_y, ground), (high[0], before_y, ground), out_y, sizes[0], seat
     )
-    yield from _dimension(
+    yield from space_dimension(
         (beside_x, low[1], ground), (beside_x, high[1], ground), out_x, sizes[1], seat
     )
     side, foot = scaled(out_x, -1.0), low[2]
-    yield from _dimension((far_x, near_y, foot), (far_x, near_y, high[2]), side, sizes[2], seat)
-
-
-def _dimension(
-    a: Vector, b: Vector, out: Vector, texts: Sequence[str], seat: PaperSeat
-) -> Iterator[Item]:
-    """Yield a dimension whose extension lines run along ``out``, a direction of the world."""
-    way = seat.way(out)
-    size = (way[0] ** 2 + way[1] ** 2) ** 0.5
-
-    def beyond(at: Vector, by: float) -> Point:
-        return seat.spot(added(at, scaled(out, by / size)))
-
-    for end in (a, b):
-        line = open_path(beyond(end, _GAP), beyond(end, _AWAY + _OVERRUN))
-        yield Stroke(contour=line, ink=Ink.SOFT, width=NARROW)
-    ends = sorted((beyond(a, _AWAY), beyond(b, _AWAY)))
-    room = dist(*ends) - 2 * _ARROWS
-    fitting = ((each, room / text_width(each, 1.0)) for each in texts)
-    text, most = next((each for each in fitting if each[1] >= _LEAST_TEXT), (texts[-1], 0.0))
-    height = max(_LEAST_TEXT, min(_TEXT, most))
-    yield Dimension(a=ends[0], b=ends[1], text=text, offset=0.0, height=height)
+    yield from space_dimension(
+        (far_x, near_y, foot), (far_x, near_y, high[2]), side, sizes[2], seat
+    )

@@ -11,7 +11,10 @@ from kerfolio.drawing.lettering import CAPITAL, Box, text_width
 from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.occupied import Occupied
+from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.shapes import circle
+
+Line = tuple[Point, Point]
 
 _LETTER = 3.3
 _LEAST_RADIUS = 3.1
@@ -24,14 +27,25 @@ _APART, _ASIDE = 2.4, 1.3
 _RADII = tuple(2.4 + 1.2 * step for step in range(9))
 _ANGLES = tuple(15.0 * step for step in range(24))
 _GRID = 5.0
+_PER_OVER, _PER_STRANGE, _PER_GUIDE = 25.0, 1.6, 3.0
+"""What a balloon's place costs, in mm of its leader: a radius over the picture, a mm of the leader
+over other pieces, a thin line that it crosses."""
+_PLAIN = 3.0
+"""A leader that runs over other pieces for less than this, mm, is not tried from another spot."""
 
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """A mark and the spot on its piece at which its leader ends."""
+    """A mark and the spot on its piece at which its leader ends.
+
+    ``others`` are further spots of the piece, tried where the leader from the first would run over
+    other pieces or through what it must not touch; ``own`` is what is seen of the piece on paper.
+    """
 
     mark: str
     anchor: Point
+    others: tuple[Point, ...] = ()
+    own: tuple[Flat, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,36 +80,57 @@ class Balloon:
         )
 
 
+@dataclass(frozen=True, slots=True)
+class Around:
+    """What balloons have to do with: the room they stand in and what is in it, mm on paper.
+
+    They and their leaders keep out of the boxes ``kept_clear`` and touch none of the ``lines``; of
+    the thin lines ``guides`` as few as can be. Into the boxes ``shown`` leaders alone may run.
+    """
+
+    room: Box
+    taken: Occupied
+    kept_clear: Sequence[Box] = ()
+    lines: Sequence[Line] = ()
+    guides: Sequence[Line] = ()
+    shown: Sequence[Box] = ()
+
+
 def balloons(
     wanted: Sequence[Wanted],
     room: Box,
     taken: Occupied,
     kept_clear: Sequence[Box] = (),
-    lines: Sequence[tuple[Point, Point]] = (),
+    lines: Sequence[Line] = (),
+    guides: Sequence[Line] = (),
+    shown: Sequence[Box] = (),
 ) -> tuple[Balloon, ...]:
     """Return a balloon for each mark, none over another, over a leader or outside the room.
 
-    Each takes the place that is nearest, covers least of what is ``taken`` and lies outward;
-    the outermost are placed first. Boxes ``kept_clear`` and ``lines`` are not touched. Where the
-    room is too small for all, the rest stand where they disturb least.
+    Each takes the place that is nearest, covers least of what is ``taken``, whose leader runs
+    least over pieces that it does not name, and that lies outward; the outermost are placed first.
+    Boxes ``kept_clear`` and ``lines`` are not touched, and ``guides`` crossed as little as can be;
+    no balloon stands in boxes ``shown``.
+    Where the room is too small for all, the rest stand where they disturb least.
     """
+    around = Around(room, taken, kept_clear, lines, guides, shown)
     middle = ((room[0] + room[2]) / 2, (room[1] + room[3]) / 2)
     order = sorted(wanted, key=lambda each: (-dist(each.anchor, middle), each.mark, each.anchor))
     best: tuple[Balloon, ...] = ()
     for turn in range(max(1, min(len(order), 4))):
         placed: list[Balloon] = []
         for each in order[turn:] + order[:turn]:
-            found = _place(each, placed, room, taken, kept_clear, lines)
+            found = _place(each, placed, around)
             if found:
                 placed.append(found)
         if len(placed) > len(best):
             best = tuple(placed)
         if len(best) == len(order):
             break
-    there = {(each.mark, each.anchor) for each in best}
-    missing = [each for each in order if (each.mark, each.anchor) not in there]
-    for each in missing:
-        best = (*best, _anywhere(each, room, taken))
+    there = {each.mark for each in best}
+    for each in order:
+        if each.mark not in there:
+            best = (*best, _anywhere(each, best, around))
     return tuple(sorted(best, key=lambda each: (each.mark, each.anchor)))
 
 
@@ -104,35 +139,60 @@ def radius_of(mark: str) -> float:
     return max(_LEAST_RADIUS, text_width(mark, _LETTER, strong=True) / 2 + _RIM)
 
 
-def _place(
-    wanted: Wanted,
-    placed: Sequence[Balloon],
-    room: Box,
-    taken: Occupied,
-    kept_clear: Sequence[Box],
-    lines: Sequence[tuple[Point, Point]],
-) -> Balloon | None:
-    radius = radius_of(wanted.mark)
-    for spots in (_around(wanted.anchor, radius), _everywhere(room, radius)):
-        free = [
-            spot
-            for spot in spots
-            if _inside(spot, radius, room)
-            and all(_clear_of_box(spot, wanted.anchor, radius, box) for box in kept_clear)
-            and all(_clear_of(spot, wanted.anchor, radius, other) for other in placed)
-            and all(_clear_of_line(spot, wanted.anchor, radius, line) for line in lines)
-        ]
-        if free:
-            return Balloon(
-                wanted.mark, _best(free, wanted, radius, room, taken), radius, wanted.anchor
-            )
-    return None
+def _place(wanted: Wanted, placed: Sequence[Balloon], around: Around) -> Balloon | None:
+    """Return the balloon in the best of its free places, None where it has none.
+
+    Places near the first spot of the piece are tried before those near its others, and these
+    before all that the room has.
+    """
+    found: list[tuple[float, Balloon]] = []
+    for anchor in (wanted.anchor, *wanted.others):
+        found += _best_free(wanted, anchor, placed, around, nearby=True)
+        if found and found[0][0] < _PLAIN:
+            return found[0][1]
+    for anchor in () if found else (wanted.anchor, *wanted.others):
+        found = _best_free(wanted, anchor, placed, around, nearby=False)
+        if found:
+            break
+    return min(found, key=lambda each: each[0])[1] if found else None
 
 
-def _anywhere(wanted: Wanted, room: Box, taken: Occupied) -> Balloon:
+def _best_free(
+    wanted: Wanted, anchor: Point, placed: Sequence[Balloon], around: Around, *, nearby: bool
+) -> list[tuple[float, Balloon]]:
+    """Return the best free place with its leader at an anchor, and what is bad about it."""
     radius = radius_of(wanted.mark)
-    spots = [spot for spot in _everywhere(room, radius) if dist(spot, wanted.anchor) > radius]
-    return Balloon(wanted.mark, _best(spots, wanted, radius, room, taken), radius, wanted.anchor)
+    spots = _around(anchor, radius) if nearby else _everywhere(around.room, radius)
+    free = [
+        spot
+        for spot in spots
+        if _inside(spot, radius, around.room)
+        and dist(spot, anchor) > radius
+        and all(_off_box(spot, radius, box) for box in around.shown)
+        and all(_clear_of_box(spot, anchor, radius, box) for box in around.kept_clear)
+        and all(_clear_of(spot, anchor, radius, other) for other in placed)
+        and all(_clear_of_line(spot, anchor, radius, line) for line in around.lines)
+    ]
+    if not free:
+        return []
+    spot, fault = _best(free, wanted, anchor, radius, around)
+    return [(fault, Balloon(wanted.mark, spot, radius, anchor))]
+
+
+def _anywhere(wanted: Wanted, placed: Sequence[Balloon], around: Around) -> Balloon:
+    """Return a balloon that has no free place: it keeps off other balloons and lines alone."""
+    radius = radius_of(wanted.mark)
+    spots = [
+        spot for spot in _everywhere(around.room, radius) if dist(spot, wanted.anchor) > radius
+    ]
+    apart = [
+        spot
+        for spot in spots
+        if all(dist(spot, each.centre) > radius + each.radius for each in placed)
+        and all(_clear_of_line(spot, wanted.anchor, radius, line) for line in around.lines)
+    ]
+    spot, _ = _best(apart or spots, wanted, wanted.anchor, radius, around)
+    return Balloon(wanted.mark, spot, radius, wanted.anchor)
 
 
 def _around(anchor: Point, radius: float) -> Iterator[Point]:
@@ -172,15 +232,19 @@ def _clear_of(spot: Point, anchor: Point, radius: float, other: Balloon) -> bool
     )
 
 
-def _clear_of_line(spot: Point, anchor: Point, radius: float, line: tuple[Point, Point]) -> bool:
+def _clear_of_line(spot: Point, anchor: Point, radius: float, line: Line) -> bool:
     return _to_line(spot, *line) >= radius + _AIR and not crossing((spot, anchor), line)
+
+
+def _off_box(spot: Point, radius: float, box: Box) -> bool:
+    x, y = spot
+    aside = max(box[0] - x, x - box[2], 0.0), max(box[1] - y, y - box[3], 0.0)
+    return hypot(*aside) >= radius + _AIR
 
 
 def _clear_of_box(spot: Point, anchor: Point, radius: float, box: Box) -> bool:
     """Tell whether a balloon keeps off a box; its leader may not run across it either."""
-    x, y = spot
-    aside = max(box[0] - x, x - box[2], 0.0), max(box[1] - y, y - box[3], 0.0)
-    if hypot(*aside) < radius + _AIR:
+    if not _off_box(spot, radius, box):
         return False
     corners = ((box[0], box[1]), (box[2], box[1]), (box[2], box[3]), (box[0], box[3]))
     sides = zip(corners, (*corners[1:], corners[0]), strict=True)
@@ -188,25 +252,40 @@ def _clear_of_box(spot: Point, anchor: Point, radius: float, box: Box) -> bool:
 
 
 def _best(
-    spots: Sequence[Point], wanted: Wanted, radius: float, room: Box, taken: Occupied
-) -> Point:
+    spots: Sequence[Point], wanted: Wanted, anchor: Point, radius: float, around: Around
+) -> tuple[Point, float]:
+    """Return the spot that costs least, and its cost without the leader's own length."""
+    room = around.room
     middle = ((room[0] + room[2]) / 2, (room[1] + room[3]) / 2)
-    outward = (wanted.anchor[0] - middle[0], wanted.anchor[1] - middle[1])
+    outward = (anchor[0] - middle[0], anchor[1] - middle[1])
     size = hypot(*outward) or 1.0
-    best, least = spots[0], inf
-    for spot, clear in zip(spots, taken.clearances(spots), strict=True):
-        reach = dist(spot, wanted.anchor)
-        along = (spot[0] - wanted.anchor[0]) * outward[0] + (spot[1] - wanted.anchor[1]) * outward[
-            1
-        ]
-        over = max(0.0, radius + 1.0 - clear) / radius
-        cost = reach + 25 * over - 4 * along / (size * reach)
+    clears = around.taken.clearances(spots)
+    strange = _strange(spots, wanted, anchor, around)
+    best, least, fault = spots[0], inf, inf
+    for spot, clear, other in zip(spots, clears, strange, strict=True):
+        reach = dist(spot, anchor)
+        along = (spot[0] - anchor[0]) * outward[0] + (spot[1] - anchor[1]) * outward[1]
+        crossed = sum(crossing((spot, anchor), line) for line in around.guides)
+        wrong = _PER_OVER * max(0.0, radius + 1.0 - clear) / radius
+        wrong += _PER_STRANGE * other + _PER_GUIDE * crossed
+        cost = reach + wrong - 4 * along / (size * reach)
         if cost < least - 1e-9:
-            best, least = spot, cost
-    return best
+            best, least, fault = spot, cost, wrong
+    return best, fault
 
 
-def crossing(one: tuple[Point, Point], other: tuple[Point, Point]) -> bool:
+def _strange(
+    spots: Sequence[Point], wanted: Wanted, anchor: Point, around: Around
+) -> Sequence[float]:
+    """Return how far each leader runs over pieces that it does not name, mm."""
+    if not wanted.own:
+        return [0.0] * len(spots)
+    leaders = [(spot, anchor) for spot in spots]
+    every, own = around.taken.along(leaders), Occupied(wanted.own).along(leaders)
+    return [max(0.0, whole - mine) for whole, mine in zip(every, own, strict=True)]
+
+
+def crossing(one: Line, other: Line) -> bool:
     """Tell whether two straight lines cross."""
     (a, b), (c, d) = one, other
     return _side(a, b, c) * _side(a, b, d) < 0 and _side(c, d, a) * _side(c, d, b) < 0

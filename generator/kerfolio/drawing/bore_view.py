@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import replace
-from math import hypot
 
 from kerfolio.assembly.assembled import Assembled, PosedPiece
 from kerfolio.assembly.clamping import holding
@@ -12,21 +11,20 @@ from kerfolio.basis.cutting_lengths import depth_in, drill_in
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import listed, say
 from kerfolio.drawing.anchors import flat_on_paper, piece_anchors
-from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.balloons import balloons
 from kerfolio.drawing.callout import hardware_block
 from kerfolio.drawing.exploded_view import LOOK
 from kerfolio.drawing.extent import extent, padded
+from kerfolio.drawing.hidden_bore import Bore, bore_strokes
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.motion import guide_strokes
 from kerfolio.drawing.page_plan import page_plan, page_seat
-from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.row import in_row
 from kerfolio.drawing.scene import HOME, Scene, ShownFitting
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
 from kerfolio.drawing.step_view import ROOM
 from kerfolio.drawing.tool_solid import screw_of, tool
-from kerfolio.drawing.vocabulary import Drawing, Ink, Item, Stroke
+from kerfolio.drawing.vocabulary import Drawing, Item
 from kerfolio.geometry.facing import PosedTurned, extent_of
 from kerfolio.geometry.hidden_lines import seen
 from kerfolio.geometry.occupied import Occupied
@@ -40,7 +38,6 @@ _OUT, _SHAFT = 14.0, 30.0
 """How far a bit stands before its place, and how long it is over the depth of the bore, mm."""
 _COLLAR, _WIDER = 6.0, 1.5
 """The stop on a bit: how long, mm, and how much wider than the bit."""
-_DASH = (1.0, 0.7)
 
 
 def bore_view(
@@ -82,7 +79,7 @@ def bore_view(
     left, bottom, *_ = plan.boxes[0]
     items: tuple[Item, ...] = (
         *solid_strokes(found, plan.seat, set(scene.coloured), _tools(scene)),
-        *_hidden(walls, plan.seat),
+        *bore_strokes(walls, plan.seat),
         *guide_strokes(found, plan.seat),
         *block.items((left, bottom)),
         *(item for each in marks for item in each.items),
@@ -109,10 +106,6 @@ def _counted(bored: Sequence[Bored], reader: Reader) -> list[tuple[str, int]]:
     return list(counts.items())
 
 
-_Wall = tuple[Vector, Vector, float]
-"""A bore from its mouth to its end, and its radius, mm."""
-
-
 def _scale(scene: Scene, ground: Box) -> float:
     return page_seat(LOOK, extent_of(scene.solids(), LOOK), ground).scale
 
@@ -124,7 +117,7 @@ def _row(
     look: View,
     *,
     down: bool,
-) -> tuple[Scene, list[_Wall]]:
+) -> tuple[Scene, list[Bore]]:
     """Return one piece of each part with its bits, side by side or one ``down`` under another."""
     alone, walls = [], []
     for each in bored:
@@ -184,7 +177,7 @@ def _moved(shown: ShownFitting, by: Vector) -> ShownFitting:
     return ShownFitting(posed, shown.new, guide)
 
 
-def _bit(bore: SettledFeature, pose: Rigid) -> tuple[ShownFitting, _Wall]:
+def _bit(bore: SettledFeature, pose: Rigid) -> tuple[ShownFitting, Bore]:
     assert bore.level is not None, "a bore into an edge has a level"
     assert bore.depth is not None, "a bore into an edge ends"
     mouth = pose.point((*bore.at, bore.level.value))
@@ -211,15 +204,3 @@ def bit_solid(wide: float, deep: float) -> Turned:
         ),
         thread=Thread(-deep, -point, radius, 1.6 * wide),
     )
-
-
-def _hidden(walls: Sequence[_Wall], seat: PaperSeat) -> Iterator[Stroke]:
-    """Yield the bores as they lie in the wood, in broken lines."""
-    for mouth, end, radius in walls:
-        (ax, ay), (bx, by) = seat.spot(mouth), seat.spot(end)
-        long = hypot(bx - ax, by - ay)
-        if long < radius * seat.scale:
-            continue
-        x, y = -(by - ay) / long * radius * seat.scale, (bx - ax) / long * radius * seat.scale
-        outline = open_path((ax + x, ay + y), (bx + x, by + y), (bx - x, by - y), (ax - x, ay - y))
-        yield Stroke(contour=outline, ink=Ink.NEW_LINE, width=0.2, dash=_DASH)

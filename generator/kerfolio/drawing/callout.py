@@ -90,9 +90,12 @@ def hatched_block(words: str, note: str = "") -> Block:
     return Block(width, height, items)
 
 
-def from_below_block(reader: Reader) -> Block:
-    """Return the mark of a picture seen from below: an eye that looks up, and the words."""
-    words = say(reader, "drawing-seen-from-below")
+def seen_from_block(reader: Reader, way: str) -> Block:
+    """Return the mark of what is seen otherwise than usual: an eye, where it looks, and the words.
+
+    ``way`` is from where it looks: below, above, behind, left or right.
+    """
+    words = say(reader, f"drawing-seen-from-{way}")
     width, height = 6.4 + text_width(words, _TEXT), 5.2
 
     def items(at: Point) -> tuple[Item, ...]:
@@ -100,10 +103,7 @@ def from_below_block(reader: Reader) -> Block:
         middle = x + 2.2
         lid = 0.55
         eye = Contour(((x, y + 1.3, -lid), (x + 4.4, y + 1.3, -lid)), closed=True)
-        arrow = (
-            open_path((middle, y + 2.9), (middle, y + 5.2)),
-            open_path((middle - 0.9, y + 4.2), (middle, y + 5.2), (middle + 0.9, y + 4.2)),
-        )
+        arrow = _looking(way, (middle, y + 2.9))
         return (
             Stroke(contour=eye, ink=Ink.SOFT, width=0.3),
             Stroke(contour=circle((middle, y + 1.3), 1.1), width=None, fill=Ink.SOFT),
@@ -112,6 +112,26 @@ def from_below_block(reader: Reader) -> Block:
         )
 
     return Block(width, height, items)
+
+
+def _looking(way: str, foot: Point) -> tuple[Contour, ...]:
+    """Return an arrow over the eye the way that it looks; from behind it looks round."""
+    x, y = foot
+    low, high, far, wing = y, y + 2.3, 1.8, 0.9
+    if way in ("below", "above"):
+        tip, tail = ((x, high), (x, low)) if way == "below" else ((x, low), (x, high))
+        back = tip[1] + (-wing if way == "below" else wing)
+        head = open_path((x - wing, back), tip, (x + wing, back))
+        return open_path(tail, tip), head
+    middle = (low + high) / 2
+    if way == "behind":
+        turn = Contour(((x + far, low + 0.3, 0.8), (x - far, low + 0.3, 0.0)), closed=False)
+        tip = (x - far, low + 0.3)
+        return turn, open_path((tip[0] - 0.5, tip[1] + 1.0), tip, (tip[0] + 1.0, tip[1] + 0.6))
+    side = -far if way == "right" else far
+    back = side - wing if side > 0 else side + wing
+    head = open_path((x + back, middle - wing), (x + side, middle), (x + back, middle + wing))
+    return open_path((x - side, middle), (x + side, middle)), head
 
 
 def people_block(count: int) -> Block:

@@ -12,7 +12,7 @@ from kerfolio.basis.saying import say
 from kerfolio.drawing.anchors import engraved_boxes, flat_on_paper, piece_anchors
 from kerfolio.drawing.balloons import balloons
 from kerfolio.drawing.extent import extent, padded
-from kerfolio.drawing.motion import guide_strokes
+from kerfolio.drawing.motion import guide_strokes, line_of
 from kerfolio.drawing.mounted import mounted
 from kerfolio.drawing.page_plan import page_seat
 from kerfolio.drawing.scene import apart_scene
@@ -57,10 +57,12 @@ def exploded_view(
     )
     taken = Occupied([flat_on_paper(each.shape, seat) for each in found.areas])
     anchors = piece_anchors(scene, found, seat, set(scene.away))
-    marks = balloons(anchors, ground, taken, engraved_boxes(found, seat))
+    guides = guide_strokes(found, seat)
+    thin = [line_of(each) for each in guides]
+    marks = balloons(anchors, ground, taken, engraved_boxes(found, seat), guides=thin)
     items = (
         *solid_strokes(found, seat, ()),
-        *guide_strokes(found, seat),
+        *guides,
         *(item for each in marks for item in each.items),
     )
     return Drawing(

@@ -61,3 +61,8 @@ def padded(box: Box, by: float) -> Box:
 def apart(one: Box, other: Box) -> bool:
     """Tell whether two boxes do not overlap; touching counts as apart."""
     return one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] or other[3] <= one[1]
+
+
+def contains(room: Box, box: Box) -> bool:
+    """Tell whether a box lies within a room."""
+    return room[0] <= box[0] and room[1] <= box[1] and box[2] <= room[2] and box[3] <= room[3]

@@ -19,6 +19,9 @@ _PITCH = 0.16
 """How far apart the lines of a drawn thread are, in diameters: about the coarse series' pitch."""
 _CHAMFER = 0.1
 """What is taken off an end's rim, in diameters."""
+_SLOT = 0.18
+"""How wide the slot for a screwdriver is in the end of a barrel nut, in diameters (drawn so; makers
+differ): it runs the way the bolt goes."""
 _HEXAGON = 6
 
 
@@ -107,7 +110,8 @@ def _nut(size: HardwareSize, *, collar: bool) -> Turned:
 
 def _barrel(size: HardwareSize) -> Turned:
     radius, half = size.wide / 2, size.high / 2
-    return Turned((Frustum(-half, half, radius, radius),), across=size.hole / 2)
+    slot = _SLOT * size.wide
+    return Turned((Frustum(-half, half, radius, radius),), across=size.hole / 2, slot=slot)
 
 
 def _dowel(size: HardwareSize) -> Turned:

@@ -3,21 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
-from math import dist, hypot, inf
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from math import dist, fsum, hypot, inf
 
 from kerfolio.assembly.assembled import Move
 from kerfolio.drawing.anchors import flat_on_paper
 from kerfolio.drawing.arrow import open_path
-from kerfolio.drawing.extent import box_of, box_of_spots, middle_of
+from kerfolio.drawing.count_plate import count_plate, plate_size
+from kerfolio.drawing.extent import apart, box_of, box_of_spots, contains, middle_of
 from kerfolio.drawing.lettering import Box
+from kerfolio.drawing.lots import alike_lots
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import Scene
-from kerfolio.drawing.vocabulary import Ink, Stroke
+from kerfolio.drawing.vocabulary import Ink, Label, Stroke
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.hidden_lines import Seen
 from kerfolio.geometry.occupied import Occupied
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.rigid import Vector
+
+Line = tuple[Point, Point]
 
 _GUIDE_WIDTH = 0.2
 _DASH = (1.4, 0.9)
@@ -36,9 +42,13 @@ _FORESHORTENED = 0.25
 
 _ALONG = (0.0, 4.0, -4.0, 8.0, -8.0, 14.0, -14.0, 20.0, -20.0)
 _SIDES = (*_ALONG, 6.0, -6.0, 11.0, -11.0, 17.0, -17.0, 26.0, -26.0, 34.0, -34.0, 44.0, -44.0)
-_PER_STRANGE, _PER_OWN, _PER_CROSSED, _PER_FAR, _PER_AWAY = 0.8, 0.25, 3.0, 0.15, 0.5
+_PER_STRANGE, _PER_OWN, _PER_CROSSED, _PER_FAR, _PER_AWAY = 0.8, 0.25, 6.0, 0.15, 0.5
 """What an arrow's place costs: a mm over what does not move, and over what does; a guide crossed; a
 mm from the middle of the guides, and from what moves."""
+_BROAD, _SIDE = 4.0, 1.8
+"""How broad an arrow is in the mean, and how far from its middle its sides are looked at, mm."""
+_HIDES = 40.0
+"""What it costs to hide all that is seen of what moves: a small piece has its arrow beside it."""
 
 
 def guide_strokes(seen: Seen, seat: PaperSeat) -> tuple[Stroke, ...]:
@@ -53,6 +63,12 @@ def guide_strokes(seen: Seen, seat: PaperSeat) -> tuple[Stroke, ...]:
         Stroke(contour=open_path(a, b), ink=Ink.NEW_LINE, width=_GUIDE_WIDTH, dash=_DASH)
         for _, a, b in kept
     )
+
+
+def line_of(stroke: Stroke) -> Line:
+    """Return a straight stroke as the line between its ends."""
+    a, b = stroke.contour.vertices[0], stroke.contour.vertices[-1]
+    return (a[0], a[1]), (b[0], b[1])
 
 
 def _beside(one: tuple[Point, Point], other: tuple[Point, Point]) -> bool:
@@ -74,10 +90,14 @@ def arrow_strokes(
     seen: Seen,
     seat: PaperSeat,
     room: Box,
-    lines: Sequence[tuple[Point, Point]],
+    guides: Sequence[Line],
     kept_clear: Sequence[Box],
-) -> Iterator[Stroke]:
-    """Yield an arrow for each way in which something moves, at what moves."""
+    shut: Sequence[Line] = (),
+) -> Iterator[Arrow]:
+    """Yield an arrow for each way in which something moves, at what moves.
+
+    None touches a box ``kept_clear`` or a line ``shut``; they cross as few ``guides`` as can be.
+    """
     boxes = list(kept_clear)
     for group in _alike(moves):
         way = seat.way(group[0].direction)
@@ -96,12 +116,66 @@ def arrow_strokes(
             for place in _places(middle, unit, long)
             if all(_within(spot, room) for spot in place)
             and not any(_touches(place, box) for box in boxes)
+            and not any(_near(place, line) for line in shut)
         ]
-        place = _least_covering(places, (mine, others), lines, middles[0])
+        place = _least_covering(places, (mine, others), guides, middles[0])
         if place:
-            stroke = arrow_stroke(*place)
-            boxes.append(box_of(stroke))
-            yield stroke
+            arrow = Arrow(arrow_stroke(*place), alike_lots(scene, labels))
+            counted = _count_at(place, unit, arrow.count, room, boxes)
+            yield replace(arrow, items=counted)
+            boxes += [box_of(arrow.stroke), *(box_of(each) for each in counted)]
+
+
+@dataclass(frozen=True, slots=True)
+class Arrow:
+    """An arrow, and how many lots alike it speaks for; ``items`` tell that where there are more."""
+
+    stroke: Stroke
+    count: int
+    items: tuple[Stroke | Label, ...] = ()
+
+    @property
+    def outline(self) -> tuple[Line, ...]:
+        """Its sides."""
+        spots = [(x, y) for x, y, _ in self.stroke.contour.vertices]
+        return tuple(pairwise([*spots, spots[0]]))
+
+    @property
+    def boxes(self) -> tuple[Box, ...]:
+        """The boxes round what stands beside it."""
+        return tuple(box_of(each) for each in self.items)
+
+
+def lots_moved(scene: Scene, moves: Sequence[Move]) -> list[int]:
+    """Return for each way in which something moves how many lots alike do."""
+    return [
+        alike_lots(scene, {label for move in group for label in move.pieces})
+        for group in _alike(moves)
+    ]
+
+
+def _count_at(
+    place: Line, unit: Point, count: int, room: Box, boxes: Sequence[Box]
+) -> tuple[Stroke | Label, ...]:
+    """Return how many an arrow stands for, on a plate behind its tail, else at its side."""
+    if count < 2:
+        return ()
+    wide, high = plate_size(count)
+    tail, tip = place
+    behind = abs(unit[0]) * wide / 2 + abs(unit[1]) * high / 2 + 0.6
+    aside = abs(unit[1]) * wide / 2 + abs(unit[0]) * high / 2 + _HEAD_WIDE / 2 + 0.4
+    middle = _mean(place)
+    for (x, y), along, across in (
+        (tail, -behind, 0.0),
+        (middle, 0.0, aside),
+        (middle, 0.0, -aside),
+        (tip, behind, 0.0),
+    ):
+        at = (x + along * unit[0] - across * unit[1], y + along * unit[1] + across * unit[0])
+        box = (at[0] - wide / 2, at[1] - high / 2, at[0] + wide / 2, at[1] + high / 2)
+        if contains(room, box) and all(apart(box, each) for each in boxes):
+            return count_plate(count, at)
+    return ()
 
 
 def _alike(moves: Sequence[Move]) -> list[list[Move]]:
@@ -170,15 +244,30 @@ def _least_covering(
     """Return the place that lies best: ``areas`` are those of what moves, and of the rest."""
     best, least = None, inf
     mine, others = (Occupied(each) for each in areas)
-    over_mine, over_others = mine.along(places), others.along(places)
+    over_mine, over_others = _covered(mine, places), others.along(places)
     away = mine.clearances([_mean(place) for place in places])
+    shown = max(fsum(each.area for each in areas[0]), _SHAFT)
     for place, own, strange, gap in zip(places, over_mine, over_others, away, strict=True):
         crowd = sum(_near(place, line) for line in lines)
         cost = _PER_STRANGE * strange + _PER_OWN * own + _PER_CROSSED * crowd
+        cost += _HIDES * min(1.0, own * _BROAD / shown)
         cost += _PER_FAR * dist(_mean(place), middle) + (_PER_AWAY * gap if gap < inf else 0.0)
         if cost < least - 1e-9:
             best, least = place, cost
     return best
+
+
+def _covered(areas: Occupied, places: Sequence[Line]) -> list[float]:
+    """Return how far arrows run over areas, in the mean of their middles and their two sides."""
+    sides = [[_aside(place, by) for place in places] for by in (0.0, _SIDE, -_SIDE)]
+    return [fsum(each) / 3 for each in zip(*(areas.along(side) for side in sides), strict=True)]
+
+
+def _aside(place: Line, by: float) -> Line:
+    (a, b), (c, d) = place
+    size = dist((a, b), (c, d))
+    x, y = -(d - b) / size * by, (c - a) / size * by
+    return (a + x, b + y), (c + x, d + y)
 
 
 def _mean(place: tuple[Point, Point]) -> Point:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import dist, inf, log
 
+from kerfolio.drawing.balloons import crossing
 from kerfolio.drawing.callout import Block
 from kerfolio.drawing.extent import apart, middle_of, padded
 from kerfolio.drawing.lettering import Box
@@ -19,16 +20,21 @@ from kerfolio.geometry.view import View
 RIM = 8.5
 """Room around a picture for balloons, mm."""
 _GAP = 2.5
-_PER_CROSSED, _PER_FAR = 1.0, 0.05
-"""What a mm of a line over the picture, and a mm of its length, cost in per cent of the scale."""
+_PER_CROSSED, _PER_FAR, _CROSSING = 1.0, 0.05, 60.0
+"""What a mm of a line over the picture, a mm of its length, and its crossing another, cost in per
+cent of the scale."""
+
+Nears = Sequence[Sequence[Point]]
+"""For each of the first blocks the spots of the view's plane that a line may lead from."""
 
 
 @dataclass(frozen=True, slots=True)
 class PagePlan:
-    """The picture's seat and the room for it, and the boxes of the blocks in order."""
+    """The picture's seat, the boxes of the blocks in order, and to which spots lines lead."""
 
     seat: PaperSeat
     boxes: tuple[Box, ...]
+    spots: tuple[int, ...] = ()
 
 
 def page_seat(view: View, box: Box, room: Box) -> PaperSeat:
@@ -42,41 +48,60 @@ def page_plan(
     room: Box,
     blocks: Sequence[Block],
     areas: Sequence[Flat],
-    near: Point | None = None,
+    nears: Nears = (),
 ) -> PagePlan:
     """Return where the picture and the blocks beside it go.
 
     ``box`` is the picture's extent and ``areas`` what it covers, in the view's plane; ``room`` is
     the paper, mm. The blocks stand in free corners, in a column beside the picture or a row below
-    it, whichever leaves it largest; the first block is kept near the spot ``near`` of the view's
-    plane, and a line from there to it crosses little.
+    it, whichever leaves it largest; the first blocks are kept near the spots of ``nears``, and
+    lines from there to them cross little of the picture and not one another.
     """
     if not blocks:
         return PagePlan(page_seat(view, box, room), ())
     drawn = Occupied(Flat(each.outer, ()) for each in areas)
-    corners = _in_corners(view, box, room, blocks, drawn, near)
+    corners = _in_corners(view, box, room, blocks, drawn, nears)
     plans = [
         *([corners] if corners else []),
-        *_in_rows(view, box, room, blocks, near),
-        *(_in_column(view, box, room, blocks, right=right) for right in (True, False)),
+        *_in_rows(view, box, room, blocks, nears),
+        *(
+            _in_column(view, box, room, blocks, order, right=right)
+            for right in (True, False)
+            for order in _orders(blocks, nears)
+        ),
+        *_on_both_sides(view, box, room, blocks),
     ]
-    return min(plans, key=lambda each: _cost(each, drawn, near))
+    led = [_led(each, drawn, nears) for each in plans]
+    return min(led, key=lambda each: each[0])[1]
 
 
-def _cost(plan: PagePlan, drawn: Occupied, near: Point | None) -> float:
-    """Return what is lost in scale, and by a line to the first block that crosses the picture.
+def _orders(blocks: Sequence[Block], nears: Nears) -> list[list[int]]:
+    """Return the orders that blocks may have in a column: those with lines may change places."""
+    count, rest = len(nears), [*range(len(nears), len(blocks))]
+    return [[*range(count), *rest], *([[*range(count)][::-1] + rest] if count > 1 else [])]
+
+
+def _led(plan: PagePlan, drawn: Occupied, nears: Nears) -> tuple[float, PagePlan]:
+    """Return what is lost in scale and by lines over the picture, and the plan with its spots.
 
     ``drawn`` lies in the view's plane. A plan without room for the picture costs the most.
     """
     if plan.seat.scale <= 0:
-        return inf
-    lost = -100.0 * log(plan.seat.scale)
-    if near is None:
-        return round(lost, 3)
-    block = _back(middle_of(plan.boxes[0]), plan.seat)
-    (over,) = drawn.along([(near, block)])
-    reach = _PER_CROSSED * over + _PER_FAR * dist(near, block)
-    return round(lost + plan.seat.scale * reach, 3)
+        return inf, plan
+    lost, lines, spots = -100.0 * log(plan.seat.scale), list[tuple[Point, Point]](), list[int]()
+    for box, near in zip(plan.boxes, nears, strict=False):
+        block = _back(middle_of(box), plan.seat)
+        ways = [(spot, block) for spot in near]
+        costs = [
+            plan.seat.scale * (_PER_CROSSED * over + _PER_FAR * dist(*way))
+            + _CROSSING * sum(crossing(way, other) for other in lines)
+            for way, over in zip(ways, drawn.along(ways), strict=True)
+        ]
+        best = min(range(len(ways)), key=lambda each: round(costs[each], 3))
+        spots.append(best)
+        lines.append(ways[best])
+        lost += costs[best]
+    return round(lost, 3), replace(plan, spots=tuple(spots))
 
 
 def _back(spot: Point, seat: PaperSeat) -> Point:
@@ -90,12 +115,13 @@ def _in_corners(
     room: Box,
     blocks: Sequence[Block],
     drawn: Occupied,
-    near: Point | None,
+    nears: Nears,
 ) -> PagePlan | None:
     seat = page_seat(view, box, room)
-    spot = seat.flat(near) if near else (room[2], room[3])
     boxes: list[Box] = []
-    for block in blocks:
+    for number, block in enumerate(blocks):
+        near = nears[number] if number < len(nears) else nears[0] if nears else ()
+        spot = seat.flat(near[0]) if near else (room[2], room[3])
         free = [
             corner
             for corner in _corners(room, block)
@@ -119,22 +145,56 @@ def _beside(view: View, box: Box, room: Box, blocks: Sequence[Block], *, right: 
 
 
 def _in_column(
-    view: View, box: Box, room: Box, blocks: Sequence[Block], *, right: bool
+    view: View, box: Box, room: Box, blocks: Sequence[Block], order: Sequence[int], *, right: bool
 ) -> PagePlan:
     seat = _beside(view, box, room, blocks, right=right)
-    high = math.fsum(block.height + _GAP for block in blocks) - _GAP
+    boxes = _stacked(box, room, blocks, order, seat, right=right)
+    return PagePlan(seat, tuple(boxes[number] for number in range(len(blocks))))
+
+
+def _stacked(
+    box: Box,
+    room: Box,
+    blocks: Sequence[Block],
+    order: Sequence[int],
+    seat: PaperSeat,
+    *,
+    right: bool,
+) -> dict[int, Box]:
+    """Return the boxes of some blocks, one under another at a side of the room."""
+    high = math.fsum(blocks[number].height + _GAP for number in order) - _GAP
     middle = (seat.flat((box[0], box[1]))[1] + seat.flat((box[2], box[3]))[1]) / 2
     top = min(room[3], max(room[1] + high, middle + high / 2))
-    boxes: list[Box] = []
-    for block in blocks:
+    boxes: dict[int, Box] = {}
+    for number in order:
+        block = blocks[number]
         left = room[2] - block.width if right else room[0]
-        boxes.append((left, top - block.height, left + block.width, top))
+        boxes[number] = (left, top - block.height, left + block.width, top)
         top -= block.height + _GAP
-    return PagePlan(seat, tuple(boxes))
+    return boxes
+
+
+def _on_both_sides(view: View, box: Box, room: Box, blocks: Sequence[Block]) -> Iterator[PagePlan]:
+    """Yield plans with one of the first two blocks at either side, the rest under the one."""
+    if len(blocks) < 2:
+        return
+    for one in (0, 1):
+        rest = [number for number in range(len(blocks)) if number != one]
+        if math.fsum(blocks[number].height + _GAP for number in rest) - _GAP > room[3] - room[1]:
+            continue
+        wide = max(blocks[number].width for number in rest)
+        for right in (True, False):
+            left, end = blocks[one].width + _GAP, wide + _GAP
+            if not right:
+                left, end = end, left
+            seat = page_seat(view, box, (room[0] + left, room[1], room[2] - end, room[3]))
+            boxes = _stacked(box, room, blocks, rest, seat, right=right)
+            boxes |= _stacked(box, room, blocks, [one], seat, right=not right)
+            yield PagePlan(seat, tuple(boxes[number] for number in range(len(blocks))))
 
 
 def _in_rows(
-    view: View, box: Box, room: Box, blocks: Sequence[Block], near: Point | None
+    view: View, box: Box, room: Box, blocks: Sequence[Block], nears: Nears
 ) -> Iterator[PagePlan]:
     """Yield plans with the blocks in a row below the picture and above it, if they go in one."""
     high = max(block.height for block in blocks) + _GAP
@@ -145,7 +205,7 @@ def _in_rows(
         left, bottom, right, top = room
         inner = (left, bottom, right, top - high) if above else (left, bottom + high, right, top)
         seat = page_seat(view, box, inner)
-        wanted = seat.flat(near)[0] - blocks[0].width / 2 if near else left
+        wanted = seat.flat(nears[0][0])[0] - blocks[0].width / 2 if nears else left
         start = min(max(left, wanted), right - row)
         low, up = seat.flat((box[0], box[1]))[1] - RIM, seat.flat((box[2], box[3]))[1] + RIM
         edge = up if above else low

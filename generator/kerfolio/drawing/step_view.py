@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import chain, islice
+from math import dist
 
 from kerfolio.assembly.assembled import BuildStep
 from kerfolio.assembly.fastened import Role
@@ -13,23 +16,28 @@ from kerfolio.drawing.anchors import engraved_boxes, flat_on_paper, piece_anchor
 from kerfolio.drawing.balloons import balloons
 from kerfolio.drawing.callout import (
     Block,
-    from_below_block,
     hardware_block,
     people_block,
+    seen_from_block,
 )
+from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.extent import box_of, extent, padded
-from kerfolio.drawing.inset import Inset, fitting_inset, inset_of
+from kerfolio.drawing.fitting_inset import fitting_details
+from kerfolio.drawing.inset import Detail, Pointer
+from kerfolio.drawing.joint_edges import edges_of, shares_seen
+from kerfolio.drawing.joint_inset import joint_details
 from kerfolio.drawing.lettering import Box
+from kerfolio.drawing.loose import apart_dimensions, apart_sentences, stand_apart
 from kerfolio.drawing.mat import mat_corners, mat_stroke, with_mat
-from kerfolio.drawing.motion import arrow_strokes, guide_strokes
+from kerfolio.drawing.motion import arrow_strokes, guide_strokes, line_of, lots_moved
 from kerfolio.drawing.mounted import mounted
 from kerfolio.drawing.page_plan import PagePlan, page_plan, page_seat
-from kerfolio.drawing.scene import Scene, step_scene
+from kerfolio.drawing.paper_seat import PaperSeat
+from kerfolio.drawing.scene import OpenJoint, Scene, step_scene
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
 from kerfolio.drawing.turn_block import turn_block
 from kerfolio.drawing.vocabulary import Drawing, Item, Stroke
 from kerfolio.drawing.wall import is_shown, shown_wall, wall_areas, wall_strokes, with_wall
-from kerfolio.geometry.contour import Point
 from kerfolio.geometry.facing import extent_of
 from kerfolio.geometry.hidden_lines import Seen, seen
 from kerfolio.geometry.occupied import Occupied
@@ -39,6 +47,7 @@ from kerfolio.settling.titles import board_title
 
 ROOM = (120.0, 95.0)
 """A booklet's column, mm."""
+_MOST_INSETS = 2
 
 
 def step_view(
@@ -68,6 +77,8 @@ def step_view(
     solids = scene.solids()
     joints = [each for each in scene.open_joints() if each.straight]
     axes = [each.guide for each in scene.fittings if each.guide]
+    edges = edges_of(scene, joints)
+    guides = [*(each.ends for each in joints), *axes]
     box = with_wall(with_mat(extent_of(solids, look), mat, look), wall, look)
     first = page_seat(look, box, ground)
     found = seen(
@@ -75,37 +86,83 @@ def step_view(
         look,
         apart=APART / first.scale,
         first=scene.coloured,
-        extra=[*(each.ends for each in joints), *axes],
+        extra=[*guides, *(line for pair in edges for lines in pair for line in lines)],
     )
-    inset = fitting_inset(shown, scene, found, first, len(joints)) or inset_of(
-        assembled, step, joints, found, first, reader
-    )
-    blocks = _side_blocks(shown, inset, look, hardware, reader)
-    near = look.spot(inset.spot) if inset else None
+    reach = _reach(found, len(guides), first.scale)
+    shares = shares_seen(edges, found.extra, len(guides))
+    found = replace(found, extra=tuple(each for each in found.extra if each[0] < len(guides)))
+    larger = _larger(shown, scene, joints, reach, shares, first, reader)
+    blocks = _side_blocks(shown, look, hardware, reader)
+    nears = [[look.spot(spot) for spot in each.spots] for each in larger]
     areas = [*(each.shape for each in found.areas), *wall_areas(wall, look)]
-    plan = page_plan(look, box, ground, blocks, areas, near)
-    guides = guide_strokes(found, plan.seat)
-    pointer = inset.pointer(plan.seat, plan.boxes[0]) if inset else ()
+    plan = page_plan(look, box, ground, [*(each.room for each in larger), *blocks], areas, nears)
+    insets = [
+        each.drawn(spot).turned_to(plan.seat, at)
+        for each, spot, at in zip(larger, plan.spots, plan.boxes, strict=False)
+    ]
+    blocks = [*(each.block for each in insets), *blocks]
+    strokes = guide_strokes(found, plan.seat)
+    pointers = [each.pointer(plan.seat, at) for each, at in zip(insets, plan.boxes, strict=False)]
     beside = [
         item
         for block, at in zip(blocks, plan.boxes, strict=True)
         for item in block.items((at[0], at[1]))
     ]
+    apart = stand_apart(scene, step, look)
+    sizes = tuple(apart_dimensions(apart, plan.seat, reader))
     items = (
         *((mat_stroke(mat, plan.seat),) if mat else ()),
         *(wall_strokes(wall, plan.seat) if wall else ()),
         *solid_strokes(found, plan.seat, set(scene.coloured)),
-        *guides,
-        *pointer,
+        *strokes,
+        *(item for each in pointers for item in (each.line, each.ring)),
         *beside,
-        *_over(scene, step, found, plan, ground, guides, pointer[:1]),
+        *sizes,
+        *_over(scene, step, found, plan, ground, strokes, pointers, sizes),
     )
     return Drawing(
         box=padded(extent(items), 0.6),
         items=items,
         title=title or say(reader, "drawing-step", step=step.number),
-        description=" ".join(_sentences(scene, shown, look, reader)),
+        description=" ".join(
+            (
+                *_sentences(scene, shown, look, reader),
+                *apart_sentences(apart, reader),
+                *(each.words for each in larger),
+            )
+        ),
     )
+
+
+def _larger(
+    shown: Shown,
+    scene: Scene,
+    joints: Sequence[OpenJoint],
+    reach: Sequence[float],
+    shares: Sequence[float],
+    seat: PaperSeat,
+    reader: Reader,
+) -> list[Detail]:
+    """Return what is drawn larger beside the picture: hardware, else joints, two things at most.
+
+    ``reach`` tells how far the guides of ``joints`` and of the hardware are seen. Of joints that
+    come together by one move after another the picture has no guide.
+    """
+    askew = [each for each in scene.open_joints() if not each.straight]
+    led, count = [*reach[: len(joints)], *(0.0 for _ in askew)], len(joints)
+    found = chain(
+        fitting_details(shown, scene, reach[count:], seat, reader),
+        joint_details(
+            shown.assembled,
+            shown.step,
+            [*joints, *askew],
+            led,
+            [*shares, *(0.0 for _ in askew)],
+            seat,
+            reader,
+        ),
+    )
+    return [*islice(found, _MOST_INSETS)]
 
 
 def _over(
@@ -115,40 +172,51 @@ def _over(
     plan: PagePlan,
     ground: Box,
     guides: Sequence[Stroke],
-    pointer: Sequence[Stroke],
+    pointers: Sequence[Pointer],
+    sizes: Sequence[Item],
 ) -> Iterator[Item]:
     """Yield what lies over the picture: the arrows, and the balloons of the new pieces."""
-    lines = [_line(each) for each in (*guides, *pointer)]
+    thin, leaders = [line_of(each) for each in guides], [line_of(each.line) for each in pointers]
+    rings = [box_of(each.ring) for each in pointers]
     taken = Occupied([flat_on_paper(each.shape, plan.seat) for each in found.areas])
-    arrows = tuple(arrow_strokes(scene, step.moves, found, plan.seat, ground, lines, plan.boxes))
-    yield from arrows
+    arrows = tuple(
+        arrow_strokes(
+            scene, step.moves, found, plan.seat, ground, thin, (*plan.boxes, *rings), leaders
+        )
+    )
+    for arrow in arrows:
+        yield from (arrow.stroke, *arrow.items)
     anchors = piece_anchors(scene, found, plan.seat, scene.new)
     kept_clear = (
         *plan.boxes,
-        *(box_of(each) for each in arrows),
+        *(box for each in arrows for box in each.boxes),
         *engraved_boxes(found, plan.seat),
+        *(box_of(each) for size in sizes for each in expanded(size)),
     )
-    for each in balloons(anchors, ground, taken, kept_clear, [_line(each) for each in pointer]):
+    lines = [*leaders, *(side for each in arrows for side in each.outline)]
+    for each in balloons(anchors, ground, taken, kept_clear, lines, thin, rings):
         yield from each.items
 
 
 def _side_blocks(
     shown: Shown,
-    inset: Inset | None,
     look: View,
     hardware: Sequence[tuple[str, int]],
     reader: Reader,
 ) -> list[Block]:
-    blocks = [inset.block] if inset else []
-    blocks += [hardware_block(hardware)] if hardware else []
+    blocks = [hardware_block(hardware)] if hardware else []
     blocks += [people_block(shown.people)] if shown.people > 1 else []
     blocks += [turn_block(shown, look, reader)] if shown.turned else []
-    return blocks + ([from_below_block(reader)] if look.from_below else [])
+    return blocks + ([seen_from_block(reader, "below")] if look.from_below else [])
 
 
-def _line(stroke: Stroke) -> tuple[Point, Point]:
-    a, b = stroke.contour.vertices[0], stroke.contour.vertices[-1]
-    return (a[0], a[1]), (b[0], b[1])
+def _reach(found: Seen, count: int, scale: float) -> list[float]:
+    """Return how far each of the first lines asked about is seen, mm on paper."""
+    reach = [0.0] * count
+    for number, a, b in found.extra:
+        if number < count:
+            reach[number] += dist(a, b) * scale
+    return reach
 
 
 def _sentences(scene: Scene, shown: Shown, look: View, reader: Reader) -> Iterator[str]:
@@ -168,6 +236,9 @@ def _sentences(scene: Scene, shown: Shown, look: View, reader: Reader) -> Iterat
         yield say(reader, "drawing-step-moving", **told, way=way, standing=len(step.standing))
     else:
         yield say(reader, "drawing-step-set-down", **told)
+    for lots in lots_moved(scene, step.moves):
+        if lots > 1:
+            yield say(reader, "drawing-step-alike", count=lots)
     boards = [
         each.name for each in shown.fittings if each.role is Role.BOARD and each.step == step.number
     ]

@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from functools import partial
 
 from kerfolio.assembly.lying import Shown
-from kerfolio.drawing.scene import OpenJoint, Scene, step_scene
+from kerfolio.drawing.joint_edges import joint_edges
+from kerfolio.drawing.scene import Scene, step_scene
 from kerfolio.drawing.wall import is_shown
-from kerfolio.geometry.facing import PosedPanel, Solids, extent_of
+from kerfolio.geometry.facing import Solids, extent_of
 from kerfolio.geometry.rigid import added
-from kerfolio.geometry.shown import Line, crowding, edges_near, sharp_edges, shown_shares
+from kerfolio.geometry.shown import Line, crowding, sharp_edges, shown_shares
 from kerfolio.geometry.view import View
 
 AZIMUTHS = (-32.0, 32.0, -58.0, 58.0, -122.0, 122.0, -148.0, 148.0)
@@ -38,7 +39,6 @@ _PICTURE = (100.0, 75.0)
 """About how large a step is drawn, mm."""
 _NEAR, _SAME = 0.5, 0.12
 """Contours between these distances on paper, mm, run together in print."""
-_REACH = 2.0
 _MOST = 60
 """Edges of a new piece that are looked at, its longest."""
 
@@ -114,21 +114,10 @@ def _axes(shown: Shown, scene: Scene) -> tuple[Line, ...]:
 def _interests(scene: Scene, axes: tuple[Line, ...]) -> _Interests:
     solids = {piece.label: scene.posed(piece) for piece in scene.pieces}
     open_joints = scene.open_joints()
-    joints = [line for each in open_joints for line in _joint_edges(each, solids)]
+    joints = [line for each in open_joints for edges in joint_edges(each, solids) for line in edges]
     outline = [line for label in sorted(scene.new) for line in sharp_edges(solids[label], _MOST)]
     guides = tuple(each.ends for each in open_joints)
     return _Interests(tuple(joints), guides, tuple(outline), axes)
-
-
-def _joint_edges(joint: OpenJoint, solids: dict[str, PosedPanel]) -> list[Line]:
-    """Return the edges of both pieces that make a joint: those wholly beside its middle."""
-    frame, (along, across) = joint.joint.frame, joint.joint.size
-    found: list[Line] = []
-    for label, away in ((joint.joint.a, joint.a), (joint.joint.b, joint.b)):
-        thick = solids[label].panel.thickness
-        reach = (along / 2 + _REACH, across / 2 + _REACH, max(across, thick) + _REACH)
-        found += edges_near(solids[label], frame.moved(away), reach)
-    return found
 
 
 def _worth(solids: Solids, view: View, lines: _Interests) -> float:

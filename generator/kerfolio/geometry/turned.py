@@ -23,6 +23,9 @@ ROUND = 16
 _MORE = 1.0
 """Neighbours that turn by this more than facets of a curve, degrees, are no curve."""
 
+_SLOT = 0.96
+"""How far the sides of a slot reach across their end, so that they end on its facets."""
+
 _LEAST = 1e-6
 
 
@@ -64,7 +67,8 @@ class Thread:
 class Turned:
     """A solid about z, mm: frusta one on the other from the lowest, what is hollow, and its thread.
 
-    ``across`` is the radius of a hole through it along x, at its middle, drawn on its surface.
+    ``across`` is the radius of a hole through it along x, at its middle, drawn on its surface, and
+    ``slot`` how wide a slot along x is in both its ends, drawn as two lines.
     ``facets`` are those of a full turn.
     """
 
@@ -72,6 +76,7 @@ class Turned:
     well: Well | None = None
     thread: Thread | None = None
     across: float = 0.0
+    slot: float = 0.0
     facets: int = ROUND
 
     @property
@@ -110,6 +115,8 @@ def turned_faces(solid: Turned) -> SolidFaces:
     joined(made)
     for line in (*_thread_lines(solid), *_cross_lines(solid)):
         _scratch(made, *line)
+    for line in _slot_lines(solid):
+        _scratch_end(made, *line)
     return made.faces(360.0 / solid.facets + _MORE)
 
 
@@ -226,6 +233,25 @@ def _cross_lines(solid: Turned) -> Iterator[tuple[Spot, Spot]]:
         for side in (1.0, -1.0):
             a, b = ((side * _chord(spots, y), y, z) for y, z in ends)
             yield a, b
+
+
+def _slot_lines(solid: Turned) -> Iterator[tuple[Spot, Spot]]:
+    """Yield the sides of a slot along x in both ends of a round solid."""
+    if not solid.slot:
+        return
+    half = solid.slot / 2
+    for end in (solid.frusta[0].wide, solid.low), (solid.frusta[-1].ending, solid.high):
+        reach = math.sqrt(max(0.0, (_SLOT * end[0]) ** 2 - half**2))
+        for side in (half, -half):
+            yield (-reach, side, end[1]), (reach, side, end[1])
+
+
+def _scratch_end(made: FacesMade, a: Spot, b: Spot) -> None:
+    """Add a line on the end that it lies on."""
+    for number, normal in enumerate(made.normals):
+        level = made.loops[made.firsts[number]][0][2]
+        if abs(normal[2]) > 0.5 and abs(level - a[2]) < _LEAST:
+            made.edge(a, b, number, number)
 
 
 def _chord(spots: Ring, y: float) -> float:
