@@ -404,9 +404,10 @@ def test_how_far_apart_loose_things_stand_is_drawn_and_nothing_else() -> None:
     by joints."""
     (size,) = sizes_in("desk-rack", 0)
     assert size.text == "140 mm"
-    assert not any(
-        sizes_in(name, index) for name, index in STEPS if (name, index) != ("desk-rack", 0)
-    )
+    (crate,) = sizes_in("crate", 0)
+    assert crate.text == "100 mm"
+    others = {*STEPS} - {("desk-rack", 0), ("crate", 0)}
+    assert not any(sizes_in(*each) for each in others)
     whole, step = shown("desk-rack")[0].assembled, shown("desk-rack")[0].step
     moved = tuple(
         replace(each, pose=each.pose.moved((0.0, 20.0, 0.0))) if each.label == "rear" else each

@@ -9,7 +9,7 @@ from math import dist, inf, log
 
 from kerfolio.drawing.balloons import crossing
 from kerfolio.drawing.callout import Block
-from kerfolio.drawing.extent import apart, middle_of, padded
+from kerfolio.drawing.extent import apart, contains, middle_of, padded
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.paper_seat import PaperSeat, fitted
 from kerfolio.geometry.contour import Point
@@ -35,6 +35,10 @@ class PagePlan:
     seat: PaperSeat
     boxes: tuple[Box, ...]
     spots: tuple[int, ...] = ()
+
+    def fits(self, room: Box) -> bool:
+        """Tell whether all blocks stand within the room."""
+        return all(contains(padded(room, 1e-6), each) for each in self.boxes)
 
 
 def page_seat(view: View, box: Box, room: Box) -> PaperSeat:
@@ -71,7 +75,8 @@ def page_plan(
         ),
         *_on_both_sides(view, box, room, blocks),
     ]
-    led = [_led(each, drawn, nears) for each in plans]
+    fitting = [each for each in plans if each.fits(room)]
+    led = [_led(each, drawn, nears) for each in fitting or plans]
     return min(led, key=lambda each: each[0])[1]
 
 

@@ -41,6 +41,7 @@ from kerfolio.drawing.wall import is_shown, shown_wall, wall_areas, wall_strokes
 from kerfolio.geometry.facing import extent_of
 from kerfolio.geometry.hidden_lines import Seen, seen
 from kerfolio.geometry.occupied import Occupied
+from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.rigid import Vector
 from kerfolio.geometry.view import View
 from kerfolio.settling.titles import board_title
@@ -93,9 +94,8 @@ def step_view(
     found = replace(found, extra=tuple(each for each in found.extra if each[0] < len(guides)))
     larger = _larger(shown, scene, joints, reach, shares, first, reader)
     blocks = _side_blocks(shown, look, hardware, reader)
-    nears = [[look.spot(spot) for spot in each.spots] for each in larger]
     areas = [*(each.shape for each in found.areas), *wall_areas(wall, look)]
-    plan = page_plan(look, box, ground, [*(each.room for each in larger), *blocks], areas, nears)
+    larger, plan = _planned(look, box, ground, larger, blocks, areas)
     insets = [
         each.drawn(spot).turned_to(plan.seat, at)
         for each, spot, at in zip(larger, plan.spots, plan.boxes, strict=False)
@@ -163,6 +163,23 @@ def _larger(
         ),
     )
     return [*islice(found, _MOST_INSETS)]
+
+
+def _planned(
+    look: View,
+    box: Box,
+    ground: Box,
+    larger: list[Detail],
+    blocks: Sequence[Block],
+    areas: Sequence[Flat],
+) -> tuple[list[Detail], PagePlan]:
+    """Return what is drawn larger, as much as there is room for, and where all of it goes."""
+    nears = [[look.spot(spot) for spot in each.spots] for each in larger]
+    every = [*(each.room for each in larger), *blocks]
+    plan = page_plan(look, box, ground, every, areas, nears)
+    if len(larger) < 2 or plan.fits(ground):
+        return larger, plan
+    return _planned(look, box, ground, larger[:-1], blocks, areas)
 
 
 def _over(
