@@ -13,7 +13,7 @@ import shapely
 
 from kerfolio.assembly.assembled import Assembled, BuildStep
 from kerfolio.assembly.building import Build, build_of
-from kerfolio.assembly.clamping import Clamp, clamps_over, holding
+from kerfolio.assembly.clamping import Clamp, Taken, clamps_over, holding
 from kerfolio.assembly.handworked import closing, coated, glued_in
 from kerfolio.assembly.lying import Shown, shown_at
 from kerfolio.geometry.facing import PosedPanel
@@ -113,14 +113,15 @@ def test_clamps_are_as_many_as_stated_and_cut_nothing(number: int, count: int) -
     for clamp in found:
         assert cut(clamp, shown.assembled, there(shown.step)) == 0
     for one, other in pairwise(found):
-        assert not one.cuts(other.solids)
+        assert not one.cuts([Taken.of(each) for each in other.solids])
 
 
 def test_a_clamp_with_too_little_throat_would_cut() -> None:
     shown, (clamp, *_) = at(FLOOR), clamps(FLOOR, 2)
     shallow = replace(clamp, throat=clamp.throat / 2)
     assert cut(shallow, shown.assembled, there(shown.step)) > 100
-    assert shallow.cuts([PosedPanel(each.panel, each.pose) for each in shown.assembled.pieces])
+    pieces = (PosedPanel(each.panel, each.pose) for each in shown.assembled.pieces)
+    assert shallow.cuts([Taken.of(each) for each in pieces])
 
 
 def test_clamps_press_the_outer_faces_over_the_middle_of_what_is_glued() -> None:

@@ -10,10 +10,12 @@ import numpy as np
 import pytest
 from scipy.spatial.transform import Rotation
 
-from kerfolio.assembly.lying import turned_down
+from kerfolio.assembly.handworked import glued_in
+from kerfolio.assembly.lying import shown_at, turned_down
 from kerfolio.assembly.made import made_of
 from kerfolio.assembly.sanded import sanded_patches
 from kerfolio.basis.reader import METRIC
+from kerfolio.drawing.glue_view import glue_view
 from kerfolio.drawing.mark_view import mark_view
 from kerfolio.drawing.turn_block import turn_of
 from kerfolio.drawing.vocabulary import Drawing, Ink, Label, Stroke
@@ -89,6 +91,20 @@ def test_pictures_tell_grit_count_and_time() -> None:
 @pytest.mark.parametrize("key", ["step-1-glues", "step-3-glues", "step-4-sands", "step-5-glues"])
 def test_what_is_worked_on_is_hatched(key: str) -> None:
     assert len(accent(drawn("tool-tote")[key])) > 20
+
+
+def test_notes_stand_within_the_picture_and_glue_without_a_face_has_none() -> None:
+    plan = settled("tool-tote")
+    (made,) = made_of(plan, [plan])
+    assert made.build is not None
+    steps = plan.plan.steps
+    at = shown_at(made.build.drawn.assembled, made.build.order, steps, 3)
+    glued = glued_in(at.assembled, at.step, steps[2], plan.plan)
+    drawing = glue_view(at.assembled, at.step, glued, note="a drop for every pad " * 3)
+    assert drawing is not None
+    assert drawing.width <= ROOM[0] + 1.3
+    assert drawing.height <= ROOM[1] + 1.3
+    assert glue_view(at.assembled, at.step, ()) is None
 
 
 def edges_of(plan: SettledPlan, name: str) -> float:

@@ -87,6 +87,13 @@ def test_work_is_on_what_there_is(more: str) -> None:
     assert "step-works" in told(later=more)
 
 
+def test_a_line_lies_on_its_part() -> None:
+    """The top is 400 mm wide and 300 high."""
+    assert told(more=", marks: [{on: top, from: [left, right], at: 390}]") == []
+    assert told(more=", marks: [{on: top, from: left, at: 400}]") == ["step-works"]
+    assert told(more=", marks: [{on: top, from: [left, bottom], at: 310}]") == ["step-works"]
+
+
 def test_the_nearest_name_is_told() -> None:
     found = proved(PLAN.format(text="So.", more="", later=", glues: [rib.tap]", fit="")).findings
     (fault,) = [each for each in found if each.rule == "step-works"]
@@ -102,7 +109,7 @@ def test_glue_and_clamps_are_where_a_joint_closes() -> None:
 
 
 def test_more_clamps_than_there_is_room_for_are_told() -> None:
-    assert told(later=", clamps: {of: [rib], count: 20}") == ["clamps-no-room"]
+    assert told(later=", clamps: {of: [rib], count: 12}") == ["clamps-no-room"]
 
 
 def test_a_glued_joint_is_pressed() -> None:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from kerfolio.assembly.assembled import Assembled, PosedJoint, PosedPiece
-from kerfolio.assembly.extent import box_of
+from kerfolio.assembly.extent import Box, box_of
 from kerfolio.assembly.handworked import meeting_faces
 from kerfolio.geometry.contact import faces_of
 from kerfolio.geometry.contour import Point
@@ -111,18 +111,37 @@ class Clamp:
             found.append(PosedPanel(stretch, self.screw.moved(scaled(self.screw.z, start))))
         return tuple(found)
 
-    def cuts(self, others: Sequence[PosedPanel]) -> bool:
+    def cuts(self, others: Sequence[Taken]) -> bool:
         """Tell whether it would be in what is there."""
         return _overlap(self.solids, others)
 
-    def grips_into(self, others: Sequence[PosedPanel]) -> bool:
+    def grips_into(self, others: Sequence[Taken]) -> bool:
         """Tell whether its jaws or its screw would be in what is there, wherever its bar is."""
         fixed, loose, _, *screw = self.solids
         return _overlap((fixed, loose, *screw), others)
 
 
-def _overlap(some: Sequence[PosedPanel], others: Sequence[PosedPanel]) -> bool:
-    pairs = [(_solid(one), _solid(other)) for one in some for other in others if _near(one, other)]
+@dataclass(frozen=True, slots=True, eq=False)
+class Taken:
+    """What is there and no clamp may be in: a solid, and the box round it in the world."""
+
+    solid: Posed
+    box: Box
+
+    @classmethod
+    def of(cls, posed: PosedPanel) -> Taken:
+        """Return a posed panel made ready to be asked about often."""
+        return cls(Posed(solid_of(posed.panel), posed.pose), _box(posed))
+
+
+def _overlap(some: Sequence[PosedPanel], others: Sequence[Taken]) -> bool:
+    pairs = []
+    for each in some:
+        box = _box(each)
+        near = [other.solid for other in others if _near(box, other.box)]
+        if near:
+            mine = Posed(solid_of(each.panel), each.pose)
+            pairs += [(mine, other) for other in near]
     return bool(pairs) and float(max(overlap_volumes(pairs))) > _CUT
 
 
@@ -145,12 +164,13 @@ def clamps_over(
     pieces = [each for each in assembled.pieces if each.label in there]
     solids = [PosedPanel(each.panel, each.pose) for each in pieces]
     faces = [face for each in solids for face in faces_of(each)]
+    taken = [Taken.of(each) for each in solids]
     found: list[Clamp] = []
     for seam, share in _shared_out(_merged([*_seams(assembled, joints)]), count):
-        taken = [*solids, *(one for each in found for one in each.solids)]
         placed = _placed(seam, share, faces, taken)
         if placed:
             found.append(placed)
+            taken += map(Taken.of, placed.solids)
     return tuple(found)
 
 
@@ -309,7 +329,7 @@ def _mean(spots: Sequence[Vector], shares: Sequence[float]) -> Vector:
 
 
 def _placed(
-    seam: _Seam, share: float, faces: Sequence[Patch], taken: Sequence[PosedPanel]
+    seam: _Seam, share: float, faces: Sequence[Patch], taken: Sequence[Taken]
 ) -> Clamp | None:
     """Return the clamp of a place with the least throat that clears all, None where none does."""
     at = added(seam.middle, scaled(seam.along, share * seam.length))
@@ -349,17 +369,13 @@ def _reach(
     return (min(levels), max(levels)) if levels else None
 
 
-def _solid(posed: PosedPanel) -> Posed:
-    return Posed(solid_of(posed.panel), posed.pose)
-
-
-def _near(one: PosedPanel, other: PosedPanel) -> bool:
-    """Tell whether the boxes along the world's axes around two panels share space."""
-    (a, b), (c, d) = _box(one), _box(other)
+def _near(one: Box, other: Box) -> bool:
+    """Tell whether two boxes along the world's axes share space."""
+    (a, b), (c, d) = one, other
     return all(a[i] < d[i] and c[i] < b[i] for i in range(3))
 
 
-def _box(posed: PosedPanel) -> tuple[Vector, Vector]:
+def _box(posed: PosedPanel) -> Box:
     return box_of(
         posed.pose.point((x, y, z))
         for x, y in posed.panel.shape.outer

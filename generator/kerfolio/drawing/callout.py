@@ -9,7 +9,7 @@ from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.hatch import hatched
-from kerfolio.drawing.lettering import CAPITAL, text_width
+from kerfolio.drawing.lettering import CAPITAL, text_width, wrapped
 from kerfolio.drawing.vocabulary import Ink, Item, Label, Stroke
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.shapes import circle, rectangle
@@ -18,6 +18,8 @@ _TEXT = 3.0
 _LEADING = 4.6
 _PAD = 2.0
 _CORNER = 1.2
+_NOTE = 42.0
+"""How wide a note of the maker's may be, mm."""
 _PERSON = 4.6
 """How wide a person is drawn, mm."""
 _SHOULDERS = 1.1
@@ -61,12 +63,17 @@ def lines_block(lines: Sequence[tuple[str, str]]) -> Block:
     return Block(width, height, items)
 
 
+def note_lines(note: str) -> tuple[str, ...]:
+    """Return a note of the maker's in lines that stand beside a picture."""
+    return wrapped(note, _TEXT, _NOTE) if note else ()
+
+
 _SWATCH = (6.0, 3.4)
 
 
 def hatched_block(words: str, note: str = "") -> Block:
     """Return what hatching stands for: a hatched swatch, the words, and a note of the maker's."""
-    lines = [words, *([note] if note else [])]
+    lines = [words, *note_lines(note)]
     start = _PAD + _SWATCH[0] + 1.6
     width = start + max(text_width(each, _TEXT) for each in lines) + _PAD
     height = 2 * _PAD + _LEADING * (len(lines) - 1) + _SWATCH[1]

@@ -9,7 +9,7 @@ from kerfolio.assembly.clamping import JAW, Clamp
 from kerfolio.basis.figures import minutes_text
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import listed, say
-from kerfolio.drawing.callout import lines_block
+from kerfolio.drawing.callout import lines_block, note_lines
 from kerfolio.drawing.motion import arrow_along
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import HOME, Scene
@@ -78,8 +78,7 @@ def _told(stated: Handwork, drawn: int, reader: Reader) -> Iterator[tuple[str, s
     if stated.minutes:
         time = minutes_text(stated.minutes, reader)
         yield "", say(reader, "drawing-clamped-for", time=time)
-    if stated.note:
-        yield "", stated.note
+    yield from (("", line) for line in note_lines(stated.note))
 
 
 def _best_view(scene: Scene, clamps: Sequence[Clamp]) -> View:

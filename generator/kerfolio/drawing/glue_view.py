@@ -23,13 +23,15 @@ def glue_view(
     note: str = "",
     reader: Reader = METRIC,
     title: str = "",
-) -> Drawing:
-    """Return the picture of what a step glues, at paper size.
+) -> Drawing | None:
+    """Return the picture of what a step glues, at paper size; None where no faces meet.
 
     What stands is one thing, what comes to it another or several; each is turned so that its glue
     shows. The faces that get glue are hatched.
     """
     things = [*_things(assembled, step, coated(assembled, joints))]
+    if not things:
+        return None
     page, pieces = laid_out(assembled, things, step.added)
     return work_drawing(
         replace(page, blocks=(hatched_block(say(reader, "drawing-glue"), note),)),

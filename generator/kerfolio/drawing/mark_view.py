@@ -27,6 +27,8 @@ _ROW = 7.0
 _CROSS = 2.2
 """Half a mark's cross, mm."""
 _BESIDE = 14.0
+_NOTHING = 0.3
+"""A mark no further from a side than this on paper, mm, stands on it."""
 _TRIES = 12
 _DASH = (1.0, 0.7)
 _NAME, _AIR = 4.2, 3.0
@@ -96,10 +98,10 @@ def _face(marked: MarkedPart, scale: float, reader: Reader) -> Iterator[Item]:
         yield from _cross((x, y))
         across = ("left", x) if x <= wide / 2 else ("right", wide - x)
         up = ("bottom", y) if y <= high / 2 else ("top", high - y)
-        if "x" in axes:
+        if "x" in axes and across[1] > _NOTHING:
             rules[_rule(*across, wide, high)] = None
             yield _witness((x, y), (x, 0.0))
-        if "y" in axes:
+        if "y" in axes and up[1] > _NOTHING:
             rules[_rule(*up, wide, high)] = None
             yield _witness((x, y), (wide, y))
     for side, at in marked.lines:

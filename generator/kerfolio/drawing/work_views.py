@@ -50,12 +50,14 @@ def work_drawings(made: Made, reader: Reader) -> Iterator[tuple[str, Drawing]]:
             yield step_name(number, MARKS), mark_view(marked, reader=reader, title=title)
         if build is not None and not build.order.found:
             for work, drawing in _of_step(build, place, step, title, reader):
-                yield step_name(number, work), drawing
+                if drawing is not None:
+                    yield step_name(number, work), drawing
 
 
 def _of_step(
     build: Build, place: int, step: Step, title: str, reader: Reader
-) -> Iterator[tuple[str, Drawing]]:
+) -> Iterator[tuple[str, Drawing | None]]:
+    """Yield the pictures of a step's work on pieces in their places; None where none is there."""
     settled, assembled = build.settled, build.drawn.assembled
     bored = _bored(build, step)
     if bored:
@@ -67,13 +69,13 @@ def _of_step(
         sanded = sand_view(
             at.assembled, at.step, step.sands, settled.parts, reader=reader, title=title
         )
-        yield from ((SANDS, each) for each in (sanded,) if each)
+        yield SANDS, sanded
     yield from _glued(build, step, at, title, reader)
 
 
 def _glued(
     build: Build, step: Step, at: Shown, title: str, reader: Reader
-) -> Iterator[tuple[str, Drawing]]:
+) -> Iterator[tuple[str, Drawing | None]]:
     """Yield what is glued, and how the clamps press."""
     glued = glued_in(at.assembled, at.step, step, build.settled.plan)
     if glued:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
+
+import numpy as np
 
 from kerfolio.geometry.facing import PosedPanel
 from kerfolio.geometry.panel_faces import panel_faces
 from kerfolio.geometry.patch import Patch, shared_patches
-from kerfolio.geometry.rigid import dot
 
 _AGAINST = -0.9999
 """Faces whose directions have no greater product than this lie against each other."""
@@ -17,6 +19,7 @@ _LEAST = 4.0
 """Areas smaller than this, mm2, are no contact."""
 
 
+@lru_cache(maxsize=128)
 def faces_of(posed: PosedPanel) -> tuple[Patch, ...]:
     """Return the faces of a posed panel in the world."""
     made = panel_faces(posed.panel)
@@ -41,12 +44,13 @@ def contacts(
 
     Two faces meet where they look at each other over at most ``room`` mm, the play of a joint.
     """
-    for a in one:
-        level = dot(a.loops[0][0], a.normal)
-        for b in other:
-            if dot(a.normal, b.normal) > _AGAINST:
-                continue
-            gap = dot(b.loops[0][0], a.normal) - level
-            if _SUNK <= gap <= room:
-                mine, theirs = (tuple(shared_patches(*pair, _LEAST)) for pair in ((a, b), (b, a)))
-                yield from zip(mine, theirs, strict=False)
+    if not one or not other:
+        return
+    mine, theirs = (np.array([each.normal for each in faces]) for faces in (one, other))
+    spots, their_spots = (np.array([each.loops[0][0] for each in faces]) for faces in (one, other))
+    gaps = mine @ their_spots.T - np.sum(mine * spots, axis=1)[:, np.newaxis]
+    against = (mine @ theirs.T < _AGAINST) & (gaps >= _SUNK) & (gaps <= room)
+    for i, j in np.argwhere(against).tolist():
+        pair = one[i], other[j]
+        found = (tuple(shared_patches(*each, _LEAST)) for each in (pair, pair[::-1]))
+        yield from zip(*found, strict=False)

@@ -13,7 +13,10 @@ from kerfolio.assembly.handworked import clamped_in, glued_in, glued_places
 from kerfolio.assembly.lying import Shown, shown_at, shown_steps
 from kerfolio.basis.catalogue import SOURCE
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
+from kerfolio.basis.measures import length
 from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.said import said
+from kerfolio.model.handwork import PencilLine
 from kerfolio.model.plan import Assembly, Step
 from kerfolio.model.statement import Named
 from kerfolio.proving.naming import is_unread
@@ -60,6 +63,8 @@ _TURN = {
 }
 """Words of work by hand, by the languages of the catalogue: a plan may be in any."""
 
+_OTHER = {"left": "right", "right": "left", "top": "bottom", "bottom": "top"}
+
 _WRITTEN = {
     "sands": "sands: [side]",
     "glues": "glues: [rail.left-tabs]",
@@ -82,9 +87,31 @@ def works_known(settled: SettledPlan) -> Iterator[Finding]:
             for name in (*_marked(step), *(step.sands.of if step.sands else ())):
                 if worked_on(name.name, settled.parts) is None:
                     yield from _unknown(name, "piece, side, face or feature", known, settled)
+            yield from _lines_off(step, settled)
             for name in _joined(step):
                 if not _is_end(name.name, ends) and not _is_held(name, step, settled):
                     yield from _unknown(name, "joint", _joined_names(assembly), settled)
+
+
+def _lines_off(step: Step, settled: SettledPlan) -> Iterator[Finding]:
+    """Look for lines that are further off their side than the part reaches."""
+    far = dict(settled.pencilled)
+    for each in step.marks:
+        worked = worked_on(name_marked(each).name, settled.parts)
+        if worked is None or not isinstance(each, PencilLine) or each.place not in far:
+            continue
+        for side in each.sides:
+            size = worked.part.size[side in ("top", "bottom")]
+            if far[each.place] >= size:
+                message = said(
+                    "a line {} from `{}` lies off `{}`, which is {} that way",
+                    length("at", far[each.place]),
+                    side,
+                    worked.part.name,
+                    length("size", size),
+                )
+                advice = f"Write less, or the distance from the other side: `from: {_OTHER[side]}`."
+                yield error("step-works", message, each.place, advice, subject=each.on.name)
 
 
 def _marked(step: Step) -> Iterator[Named]:

@@ -12,7 +12,7 @@ from kerfolio.reading.edges import SIDES
 from kerfolio.reading.forms import Book, Either, Form, ListOf, Schema
 from kerfolio.reading.nodes import Mapping, Node
 from kerfolio.reading.record import Key, Record
-from kerfolio.reading.values import CELL_TEXT, LABEL, choice, number, whole
+from kerfolio.reading.values import LABEL, TITLE_TEXT, choice, number, whole
 
 _LINE = "`{on: board, from: [left, right], at: 110}`"
 
@@ -45,7 +45,7 @@ def _form(
     advice = f"Write `{example}`."
     names = ListOf(item=LABEL, noun=noun, advice=advice, least=1, single=True)
     of = Key(name="of", form=names, says=says, required=all_named)
-    note = Key(name="note", form=CELL_TEXT, says="A few words that stand in the picture.")
+    note = Key(name="note", form=TITLE_TEXT, says="A few words that stand in the picture.")
     record = Record(name=name, noun=noun, keys=(of, *own, note), make=Handwork, advice=advice)
     return HandworkForm(noun=noun, advice=advice, names=names, more=record)
 
