@@ -83,8 +83,8 @@ THREE = {"stock": "birch-plywood-4", "thick": 3.8}
         (
             {**THREE, "features": HALVED},
             [
-                "the grain runs across an arm of `panel` at 24 mm, 199.9 mm, 100.1 mm long and 48 mm "
-                "wide"
+                "the grain runs across an arm of `panel` at 24 mm, 199.9 mm, 100.1 mm long and "
+                "48 mm wide"
             ],
         ),
         ({"outline": WIDE_FEET}, []),
