@@ -106,6 +106,7 @@ TOLD = frozenset(
         # boards and loads, which are reckoned and have no drawn place
         *("board-held-across", "board-too-long", "span-outside", "unknown-part"),
         *("unknown-board", "span-overloaded", "span-lifts", "span-unreckoned"),
+        "screws-overpulled",
     )
 )
 """What a picture would add nothing to."""

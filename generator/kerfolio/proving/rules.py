@@ -32,6 +32,7 @@ from kerfolio.proving import (
     flush,
     going_together,
     handwork,
+    hanging,
     holes,
     joints,
     ladder,
@@ -64,7 +65,7 @@ _MODULES = (
     *(machining, floors, shapes, drawn_edges, edges, corners, webs, parts, short_grain),
     *(mating, flush, play, damp, bolts),
     *(screws, engravings, cutting, compression, children, sawing, spans, going_together, wall),
-    *(fastened_bolts, fastened_screws, fastened_tools, boards, brackets, wedges, swaps),
+    *(fastened_bolts, fastened_screws, fastened_tools, boards, brackets, hanging, wedges, swaps),
 )
 
 
