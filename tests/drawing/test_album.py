@@ -28,7 +28,8 @@ from tests.broken.good_workshop import lay_out
 from tests.broken.test_cases import CASES, spoil
 from tests.drawing.faults_shown import plans
 from tests.edged import with_edges
-from tests.plans import RACK, WORKSHOP, lay_down, proved, workshop
+from tests.plans import RACK, WORKSHOP, altered, lay_down, proved, workshop
+from tests.proving.case_plan import CASE, LIES
 from tests.proving.test_parts import PLAN as PARTS
 from tests.proving.test_wall import rack
 from tests.proving.two_panels import plan_text
@@ -127,6 +128,10 @@ FAULTS = {
     "small-part-loose": small(width=90, height=60, bridges=", bridges: 0"),
     "no-bridge-place": small(width=20, height=15, bridges=", bridges: 4"),
     "piece-off-bed": plan_text(),
+    "held-by-friction": CASE,
+    "step-unsteady": altered(CASE, (LIES, "")),
+    "step-topples": altered(CASE, (LIES, "    lies: {shelf: face down}\n")),
+    "step-wants-hands": altered(CASE, ("wide: 500", "wide: 1900")),
     "saw-too-large": small(width=2436, height=1216, bridges=""),
     "fit-of-nothing": plan_text(
         SLOT.replace("takes: ply", "width: 18"), TAB, f"{TABBED}, fit: glued"

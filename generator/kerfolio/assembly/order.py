@@ -9,7 +9,7 @@ little and then turn away counts as blocked, so that a fault says "not along a s
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, Move
@@ -46,14 +46,20 @@ class BlockedStep:
 class TakenApart:
     """How the finished whole comes apart without glue.
 
-    ``moves`` undo the order, last move first; each goes the other way than it came. ``first`` are
-    the pieces that can leave the finished whole alone, ``captive`` those that no straight moves set
-    free. What hardware, glue or friction holds besides is not known here.
+    ``moves`` undo the order, last move first; each goes the other way than it came. ``free`` are
+    the pieces that can leave the finished whole alone, each with the ways it can do so, ``captive``
+    those that no straight moves set free. What hardware, glue or friction holds besides is not
+    known here.
     """
 
     moves: tuple[Move, ...]
-    first: tuple[str, ...]
+    free: tuple[tuple[str, tuple[Vector, ...]], ...]
     captive: tuple[str, ...]
+
+    @property
+    def first(self) -> tuple[str, ...]:
+        """The pieces that can leave the finished whole alone."""
+        return tuple(label for label, _ in self.free)
 
 
 def verify(
@@ -90,7 +96,6 @@ def take_apart(
     """Return how a plan that is put together in some order comes apart again."""
     known = blocking(assembled) if graphs is None else graphs
     every = [1 << each for each in range(len(known.labels))]
-    alone = _alone(known, every)
     back = [
         replace(move, direction=opposite(move.direction))
         for step in reversed(order.steps)
@@ -98,17 +103,21 @@ def take_apart(
     ]
     return TakenApart(
         moves=tuple(back),
-        first=known.names(alone),
+        free=tuple(_free(known, every)),
         captive=known.names(sum(core(known, every))),
     )
 
 
-def _alone(graphs: Blocking, bodies: Sequence[int]) -> int:
-    """Return the bodies of which each can leave the others alone, as one set."""
+def _free(graphs: Blocking, bodies: Sequence[int]) -> Iterator[tuple[str, tuple[Vector, ...]]]:
+    """Yield the bodies of which each can leave the others alone, with the ways it can."""
     if len(bodies) < 2:
-        return 0
-    ways = range(len(graphs.ways))
-    return sum(b for b in bodies if any(graphs.carried(b, way, bodies) == b for way in ways))
+        return
+    for body in bodies:
+        numbers = range(len(graphs.ways))
+        ways = [graphs.ways[e] for e in numbers if graphs.carried(body, e, bodies) == body]
+        if ways:
+            (label,) = graphs.names(body)
+            yield label, tuple(ways)
 
 
 def _once(graphs: Blocking, steps: Steps) -> tuple[tuple[str, ...], ...]:

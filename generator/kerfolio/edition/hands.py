@@ -5,12 +5,10 @@ By the NIOSH lifting equation, as ``assembly/storing.py`` has it.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from kerfolio.assembly.assembled import PosedPiece
-from kerfolio.assembly.extent import box_around, size_of
+from kerfolio.assembly.lifted import lifted_in
 from kerfolio.assembly.made import Made
 from kerfolio.assembly.storing import carried_by
 from kerfolio.basis.masses import KG_PER_MM3
@@ -49,16 +47,5 @@ def heaviest_step(edition: Edition) -> Lift | None:
 def _lifts(made: Made) -> Iterator[Lift]:
     if made.build is None:
         return
-    pieces = {each.label: each for each in made.build.drawn.assembled.pieces}
-    for step in made.build.order.steps:
-        moved = {label for move in step.moves for label in move.pieces}
-        groups = [move.pieces for move in step.moves]
-        groups += [(label,) for label in step.added if label not in moved]
-        for group in groups:
-            yield _lift([pieces[label] for label in group], made.first_step + step.number - 1)
-
-
-def _lift(pieces: list[PosedPiece], step: int) -> Lift:
-    mass = math.fsum(each.mass for each in pieces)
-    size = size_of(box_around(pieces))
-    return Lift(people=carried_by(mass, size), mass=mass, step=step)
+    for each in lifted_in(made.build.drawn.assembled, made.build.order):
+        yield Lift(people=each.people, mass=each.mass, step=made.first_step + each.step - 1)

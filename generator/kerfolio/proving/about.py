@@ -23,6 +23,7 @@ JOINTS: Mapping[str, str] = MappingProxyType(
 
 SHAPES = frozenset(
     (
+        *("held-by-friction", "step-topples", "step-unsteady", "step-wants-hands"),
         *("pieces-clash", "step-blocked", "pieces-locked", "unbraced", "piece-unjoined"),
         *("feature-outside", "features-overlap", "feature-unjoined", "joint-without-feature"),
         *("smaller-than-cutter", "hole-to-drill", "deeper-than-sheet", "larger-than-sheet"),

@@ -30,7 +30,9 @@ from kerfolio.proving import (
     fastenings,
     floors,
     flush,
+    friction,
     going_together,
+    handling,
     handwork,
     hanging,
     holes,
@@ -53,6 +55,7 @@ from kerfolio.proving import (
     spans,
     steps,
     swaps,
+    toppling,
     wall,
     webs,
     wedges,
@@ -65,6 +68,7 @@ _MODULES = (
     *(machining, floors, shapes, drawn_edges, edges, corners, webs, parts, short_grain),
     *(mating, flush, play, damp, bolts),
     *(screws, engravings, cutting, compression, children, sawing, spans, going_together, wall),
+    *(handling, toppling, friction),
     *(fastened_bolts, fastened_screws, fastened_tools, boards, brackets, hanging, wedges, swaps),
 )
 
