@@ -113,11 +113,33 @@ def _joined(paths: Sequence[Contour], walk: Sequence[tuple[int, bool]], gap: flo
     for member, forward in walk:
         path = paths[member] if forward else reversed_contour(paths[member])
         if vertices:
-            x, y, _ = vertices.pop()
-            vertices += [(x, y, path.vertices[0][2]), *path.vertices[1:]]
+            x, y = _corner(vertices, path.vertices, gap)
+            vertices[-1:] = [(x, y, path.vertices[0][2]), *path.vertices[1:]]
         else:
             vertices += path.vertices
     closed = len(vertices) > 2 and math.dist(vertices[0][:2], vertices[-1][:2]) <= gap
     if closed:
+        x, y = _corner(vertices, vertices, gap)
+        vertices[0] = (x, y, vertices[0][2])
         vertices.pop()
     return Chain(Contour(tuple(vertices), closed), tuple(member for member, _ in walk))
+
+
+def _corner(before: Sequence[Vertex], after: Sequence[Vertex], gap: float) -> Point:
+    """Return where a path that ends goes on as another that begins.
+
+    Ends that only nearly meet (further apart than ``GAP``) meet where their straight lines do, if
+    that is near; else where the first one ends.
+    """
+    end, start = before[-1][:2], after[0][:2]
+    apart = math.dist(end, start)
+    if apart <= GAP or len(before) < 2 or before[-2][2] or after[0][2]:
+        return end
+    (ax, ay), (bx, by) = before[-2][:2], after[1][:2]
+    dx, dy, ex, ey = end[0] - ax, end[1] - ay, bx - start[0], by - start[1]
+    cross = dx * ey - dy * ex
+    if abs(cross) < 1e-3 * math.hypot(dx, dy) * math.hypot(ex, ey):
+        return end
+    reach = ((start[0] - end[0]) * ey - (start[1] - end[1]) * ex) / cross
+    spot = (end[0] + reach * dx, end[1] + reach * dy)
+    return spot if math.dist(spot, end) <= 2 * gap else end

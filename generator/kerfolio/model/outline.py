@@ -153,12 +153,22 @@ class DrawnElement:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnText:
+    """A line of text in a drawing, ``at`` where it begins, mm, y up. It is not cut."""
+
+    text: str
+    at: tuple[float, float]
+    place: Place = NOWHERE
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Drawing:
-    """A drawing file read: its elements in the order of the file.
+    """A drawing file read: its elements in the order of the file, and what is written in it.
 
     ``unread`` are the names of what stands in the file but could not be read, and was told.
     """
 
     file: str
     elements: tuple[DrawnElement, ...]
+    texts: tuple[DrawnText, ...] = ()
     unread: frozenset[str] = frozenset()

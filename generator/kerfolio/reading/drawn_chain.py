@@ -12,7 +12,7 @@ from kerfolio.basis.names import did_you_mean
 from kerfolio.basis.place import Place
 from kerfolio.geometry.chain import chained, doubles
 from kerfolio.geometry.contour import Contour
-from kerfolio.model.outline import Drawing, DrawnElement
+from kerfolio.model.outline import Drawing, DrawnElement, DrawnText
 from kerfolio.model.statement import Named
 from kerfolio.reading.drawn_faults import element_findings
 
@@ -43,6 +43,7 @@ class Gathered:
     """
 
     elements: list[Grouped] = field(default_factory=list)
+    texts: list[DrawnText] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)
     visited: int = 0
     points: int = 0
@@ -87,7 +88,12 @@ def finished(
     once, doubled = _once(found)
     elements = _numbered(_joined(once))
     judged = () if art else element_findings(elements)
-    drawing = Drawing(file=file, elements=elements, unread=frozenset(gathered.unread))
+    drawing = Drawing(
+        file=file,
+        elements=elements,
+        texts=tuple(gathered.texts),
+        unread=frozenset(gathered.unread),
+    )
     return drawing, in_order((*findings, *doubled, *judged))
 
 

@@ -19,7 +19,7 @@ from kerfolio.geometry.contour import Contour
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.geometry.transform import scaled
-from kerfolio.model.outline import Drawing, DrawnElement
+from kerfolio.model.outline import Drawing, DrawnElement, DrawnText
 from kerfolio.model.statement import Named
 from kerfolio.reading.drawn_chain import BeyondBudgetError, Gathered, finished
 from kerfolio.reading.drawn_said import MM_PER_UNIT as MM_PER_UNIT_SAID
@@ -226,6 +226,8 @@ def _read(entity: Any, known: _Known, sheet: _Sheet, depth: int) -> None:
         # Its rows and columns are counted before the first of them is made.
         sheet.visit(place, depth, entity.mcount)
         block = str(entity.dxf.name)
+        for attribute in entity.attribs:
+            _text(attribute, place, sheet)
         for single in entity.multi_insert() if entity.mcount > 1 else (entity,):
             sheet.inserted[block] += 1
             inner = (f"{block}.{sheet.inserted[block]}", block, *groups)
@@ -234,6 +236,7 @@ def _read(entity: Any, known: _Known, sheet: _Sheet, depth: int) -> None:
         return
     if not is_path(entity):
         sheet.ignored[entity.dxftype()] += 1
+        _text(entity, place, sheet)
         return
     contour = _in_mm(entity_contour(entity, 0.005 / sheet.scale), sheet.scale)
     element = DrawnElement(
@@ -245,6 +248,18 @@ def _read(entity: Any, known: _Known, sheet: _Sheet, depth: int) -> None:
         place=place,
     )
     sheet.add((layer, *groups), element)
+
+
+def _text(entity: Any, place: Place, sheet: _Sheet) -> None:
+    """Keep what a text says and where it begins."""
+    if entity.dxftype() not in ("TEXT", "MTEXT", "ATTRIB"):
+        return
+    long = entity.dxftype() == "MTEXT"
+    words = " ".join(str(entity.plain_text() if long else entity.dxf.text).split())
+    at = entity.dxf.insert
+    if words and max(abs(at.x), abs(at.y)) * sheet.scale < _LARGEST:
+        spot = (at.x * sheet.scale, at.y * sheet.scale)
+        sheet.texts.append(DrawnText(text=words, at=spot, place=place))
 
 
 def _in_mm(contour: Contour, scale: float) -> Contour:

@@ -9,10 +9,10 @@ from pathlib import Path
 
 from kerfolio.basis.finding import Finding, error, in_order, note
 from kerfolio.basis.place import Place
-from kerfolio.geometry.affine import IDENTITY, Affine, after, translation
+from kerfolio.geometry.affine import IDENTITY, Affine, after, mapped, translation
 from kerfolio.geometry.path_grammar import too_long
 from kerfolio.geometry.shape_error import ShapeError
-from kerfolio.model.outline import Drawing, DrawnElement
+from kerfolio.model.outline import Drawing, DrawnElement, DrawnText
 from kerfolio.reading.drawn_chain import BeyondBudgetError, Gathered, finished, keep_within
 from kerfolio.reading.drawn_said import NOTHING_SAID, SaidOfDrawing
 from kerfolio.reading.svg_page import read_page
@@ -110,6 +110,8 @@ def _element(node: SvgNode, scene: _Scene, sheet: _Sheet) -> None:
     scene = replace(scene, depth=scene.depth + 1)
     if node.tag in _IGNORED:
         sheet.ignored[(_IGNORED[node.tag], node.place)] += 1
+        if node.tag == "text":
+            _text(node, scene, sheet)
     elif node.tag in _MOVING:
         sheet.ignored[("animation", node.place)] += 1
     if not (node.tag in _GROUPS or node.tag == "use" or is_shape(node.tag)):
@@ -160,6 +162,28 @@ def _transformed(node: SvgNode, scene: _Scene, sheet: _Sheet) -> _Scene | None:
         _leave_out(node, scene, sheet, error("broken-transform", message, node.place, advice))
         return None
     return replace(scene, affine=after(scene.affine, own))
+
+
+def _text(node: SvgNode, scene: _Scene, sheet: _Sheet) -> None:
+    """Keep what a text says and where it begins; one that cannot be read says nothing."""
+    hidden = "none" in (node.style.get("display"), node.get("display"))
+    words = " ".join("".join(each.text for each in _every(node)).split())
+    if hidden or not words:
+        return
+    placed = next((each for each in _every(node) if each.get("x")), node)
+    try:
+        affine = after(
+            scene.affine, transform(node.style.get("transform") or node.get("transform") or "")
+        )
+        first = [(placed.get(name) or "0").replace(",", " ").split()[0] for name in ("x", "y")]
+        spot = [
+            length(text, whole(scene.viewport, axis))
+            for text, axis in zip(first, "xy", strict=True)
+        ]
+    except (SvgError, IndexError):
+        return
+    at = mapped(affine, (spot[0], spot[1]))
+    sheet.texts.append(DrawnText(text=words, at=at, place=node.place))
 
 
 def _shape(node: SvgNode, scene: _Scene, sheet: _Sheet) -> None:

@@ -14,6 +14,9 @@ from kerfolio.basis.said import Text
 SVG_SPACE = "http://www.w3.org/2000/svg"
 
 
+_WORDY = {"title", "style", "text", "tspan", "textPath"}
+
+
 @dataclass(slots=True)
 class SvgNode:
     """An element: local name (empty in a foreign namespace), attributes, children, place.
@@ -137,7 +140,7 @@ class _Builder:
         self._stack.pop()
 
     def _characters(self, text: str) -> None:
-        if self._stack and self._stack[-1].tag in ("title", "style"):
+        if self._stack and self._stack[-1].tag in _WORDY:
             self._stack[-1].text += text
 
     def _doctype(self, _name: str, _system: str | None, _public: str | None, subset: bool) -> None:

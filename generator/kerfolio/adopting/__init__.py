@@ -1,0 +1,1 @@
+"""From a drawing of a whole project to a plan."""

@@ -1,0 +1,214 @@
+"""What must follow the thickness: by closing the loops of joints a little thinner and thicker.
+
+While a sheet grows by 1 mm, each piece may move and each edge that carries tabs or fingers may be
+moved, so that shoulders stay on faces and tabs in the middle of their slots. That is a set of linear
+equations. Of all that answer them the one is taken that moves the fewest edges: right and upper
+ones before left and lower ones, and slots only where no edge will do.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+import numpy as np
+from numpy.typing import NDArray
+
+from kerfolio.adopting.finger_rows import FingerRow
+from kerfolio.adopting.recognised import Notch, Tab
+from kerfolio.adopting.sets import PartPlan
+from kerfolio.adopting.together import Arrangement, Meet
+from kerfolio.geometry.contour import Point
+from kerfolio.geometry.rigid import Rigid, Vector, cross
+
+_LEAST = 1e-6
+_FINE = 10000
+
+EdgeKey = tuple[int, int, int]
+"""An edge of a part: its way out in hundredths, and how far out it lies in tenths of a mm."""
+
+Numbers = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Following:
+    """How edges and slots of each part move while one sheet grows by 1 mm.
+
+    ``edges`` move outwards, ``slots`` by (x, y), in the part's own frame. ``closes`` tells whether
+    all loops close then.
+    """
+
+    edges: Mapping[tuple[int, EdgeKey], Fraction] = field(default_factory=dict)
+    slots: Mapping[tuple[int, int], tuple[Fraction, Fraction]] = field(default_factory=dict)
+    closes: bool = True
+
+
+def edge_key(out: Point, at: Point) -> EdgeKey:
+    """Return the edge with that way out on which a point lies."""
+    level = at[0] * out[0] + at[1] * out[1]
+    return round(out[0] * 100), round(out[1] * 100), round(level * 10)
+
+
+def following(
+    parts: Sequence[PartPlan],
+    arranged: Arrangement,
+    sheet: str,
+    fixed: frozenset[int] = frozenset(),
+) -> Following:
+    """Return what follows one sheet; the edges of the parts that are ``fixed`` cannot."""
+    equations = _Equations(parts, arranged, sheet, fixed)
+    for meet in arranged.meets:
+        equations.add(meet)
+    return equations.solved()
+
+
+_Unknown = tuple[str, int, object]
+"""What may move: ``piece`` along an axis, ``edge`` of a part, ``slot`` of a part along an axis."""
+
+
+class _Equations:
+    def __init__(
+        self,
+        parts: Sequence[PartPlan],
+        arranged: Arrangement,
+        sheet: str,
+        fixed: frozenset[int],
+    ) -> None:
+        self._parts, self._arranged, self._sheet, self._fixed = parts, arranged, sheet, fixed
+        self._owner = {piece: i for i, part in enumerate(parts) for piece in part.numbers}
+        self._rows: list[tuple[dict[_Unknown, float], float]] = []
+        self._root = next(iter(arranged.poses))
+
+    def add(self, meet: Meet) -> None:
+        """Add what two features that meet ask for."""
+        one, other = self._owner[meet.one], self._owner[meet.other]
+        a, b = self._arranged.poses[meet.one], self._arranged.poses[meet.other]
+        mine, theirs = self._parts[one].made, self._parts[other].made
+        if meet.kind == "tab":
+            tab = mine.tabs[meet.first]
+            out, along = a.vector((*tab.out, 0.0)), a.vector((*tab.along, 0.0))
+            edge = {**self._edge(one, tab), **self._slot(other, meet.second, b, out, -1.0)}
+            self._add(meet, out, edge, -self._half(other))
+            for axis in (along, a.z):
+                self._add(meet, axis, self._slot(other, meet.second, b, axis, -1.0), 0.0)
+        elif meet.kind == "notch":
+            notch = mine.notches[meet.first]
+            for axis in (a.vector((*notch.out, 0.0)), a.z, b.z):
+                self._add(meet, axis, {}, 0.0)
+        else:
+            row, comb = mine.fingers[meet.first], theirs.fingers[meet.second]
+            out, back = a.vector((*row.out, 0.0)), b.vector((*comb.out, 0.0))
+            self._add(meet, out, self._edge(one, row), self._half(other))
+            against = {key: -value for key, value in self._edge(other, comb).items()}
+            self._add(meet, back, against, -self._half(one))
+            self._add(meet, cross(out, back), {}, 0.0)
+
+    def _half(self, part: int) -> float:
+        return 0.5 if self._parts[part].sheet == self._sheet else 0.0
+
+    def _edge(self, part: int, feature: Tab | FingerRow | Notch) -> dict[_Unknown, float]:
+        if part in self._fixed:
+            return {}
+        at = feature.middle if isinstance(feature, FingerRow) else feature.at
+        return {("edge", part, edge_key(feature.out, at)): 1.0}
+
+    def _slot(
+        self, part: int, slot: int, pose: Rigid, axis: Vector, sign: float
+    ) -> dict[_Unknown, float]:
+        local = pose.inverse.vector(axis)
+        return {
+            ("slot", part, (slot, k)): sign * local[k] for k in (0, 1) if abs(local[k]) > _LEAST
+        }
+
+    def _add(
+        self, meet: Meet, axis: Vector, moves: Mapping[_Unknown, float], wanted: float
+    ) -> None:
+        """Add that along an axis the first piece, and what ``moves``, goes as the second does."""
+        row = dict(moves)
+        for piece, sign in ((meet.one, 1.0), (meet.other, -1.0)):
+            if piece != self._root:
+                for k in range(3):
+                    row[("piece", piece, k)] = sign * axis[k]
+        self._rows.append((row, wanted))
+
+    def solved(self) -> Following:
+        """Return what moves, by the fewest unknowns in their order of preference."""
+        every = {each for row, _ in self._rows for each in row}
+        order = sorted(every, key=_preference)
+        place = {each: i for i, each in enumerate(order)}
+        matrix = np.zeros((len(self._rows), len(order) + 1))
+        for i, (row, wanted) in enumerate(self._rows):
+            for each, value in row.items():
+                matrix[i, place[each]] += value
+            matrix[i, -1] = wanted
+        found, closes = _basic(matrix)
+        return _told(dict(zip(order, found.tolist(), strict=True)), closes=closes)
+
+
+def _preference(unknown: _Unknown) -> tuple[object, ...]:
+    kind, part, which = unknown
+    if kind == "edge":
+        x, y, level = which  # type: ignore[misc]
+        return (1, x + y < 0, part, -x, -y, level)
+    return (0 if kind == "piece" else 2, part, which)
+
+
+def _basic(matrix: Numbers) -> tuple[Numbers, bool]:
+    """Return a solution in which unknowns are used only as far as earlier ones do not do.
+
+    By Gauss-Jordan elimination, column by column in their order.
+    """
+    rows = matrix.copy()
+    count = rows.shape[1] - 1
+    pivots: list[int] = []
+    for column in range(count):
+        at = len(pivots)
+        if at == len(rows):
+            break
+        best = at + int(np.argmax(np.abs(rows[at:, column])))
+        if abs(rows[best, column]) < _LEAST:
+            continue
+        rows[[at, best]] = rows[[best, at]]
+        rows[at] /= rows[at, column]
+        others = [i for i in range(len(rows)) if i != at]
+        rows[others] -= np.outer(rows[others, column], rows[at])
+        pivots.append(column)
+    found = np.zeros(count)
+    for at, column in enumerate(pivots):
+        found[column] = rows[at, -1]
+    return found, bool((np.abs(rows[len(pivots) :, -1]) < 1e-4).all())
+
+
+def _told(found: Mapping[_Unknown, float], *, closes: bool) -> Following:
+    edges: dict[tuple[int, EdgeKey], Fraction] = {}
+    slots: dict[tuple[int, int], list[Fraction]] = {}
+    for (kind, part, which), value in found.items():
+        near = Fraction(value).limit_denominator(_FINE)
+        if kind == "edge" and near:
+            edges[part, which] = near  # type: ignore[index]
+        elif kind == "slot" and near:
+            slot, axis = which  # type: ignore[misc]
+            slots.setdefault((part, slot), [Fraction(0), Fraction(0)])[axis] = near
+    put = {key: (x, y) for key, (x, y) in slots.items()}
+    return Following(edges=edges, slots=put, closes=closes)
+
+
+def moved_corners(
+    outs: Sequence[Point], by: Sequence[Fraction]
+) -> Iterator[tuple[Fraction, Fraction]]:
+    """Yield how each corner of a polygon moves whose edges move outwards: where edge i ends.
+
+    ``outs`` are the unit vectors out of its edges, in order round it.
+    """
+    for index, (out, mine) in enumerate(zip(outs, by, strict=True)):
+        after = (index + 1) % len(outs)
+        det = out[0] * outs[after][1] - out[1] * outs[after][0]
+        if abs(det) < _LEAST:
+            x, y = out[0] * float(mine), out[1] * float(mine)
+        else:
+            x = (float(mine) * outs[after][1] - float(by[after]) * out[1]) / det
+            y = (float(by[after]) * out[0] - float(mine) * outs[after][0]) / det
+        yield Fraction(x).limit_denominator(_FINE), Fraction(y).limit_denominator(_FINE)
+
+

@@ -1,0 +1,247 @@
+"""The body of a part as it is stated, and how its places move while sheets grow."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cached_property
+from math import dist
+
+from kerfolio.adopting.corners import Corner, corners_of, upright
+from kerfolio.adopting.finger_rows import FingerRow
+from kerfolio.adopting.following import EdgeKey, Following, edge_key, moved_corners
+from kerfolio.adopting.linear import Linear
+from kerfolio.adopting.sets import PartPlan
+from kerfolio.geometry.boolean import union
+from kerfolio.geometry.contour import Contour, Point, Region
+from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.shapes import rectangle
+
+_NEAR = 0.2
+_SAME = 0.02
+_MIDDLE = 0.5
+
+Shift = tuple[Fraction, Fraction]
+_STILL: Shift = (Fraction(0), Fraction(0))
+
+
+@dataclass(frozen=True, eq=False)
+class Outlined:
+    """A part's body in its own frame, and by sheet what moves there (``Following``)."""
+
+    part: PartPlan
+    number: int
+    follows: Mapping[str, Following]
+
+    @cached_property
+    def body(self) -> Contour:
+        """The outline without tabs, notches and fingers."""
+        found = self.part.made.body
+        boxes = [_row_box(row) for row in self.part.made.fingers]
+        return union(Region(found), boxes).outer if boxes else found
+
+    @cached_property
+    def corners(self) -> tuple[Corner, ...] | None:
+        """The corners of the body, None where it has to be drawn."""
+        return corners_of(self.body)
+
+    @cached_property
+    def outs(self) -> tuple[Point, ...]:
+        """The way out at each edge of the body, the first from corner 0 to corner 1."""
+        corners = self.corners or ()
+        found = []
+        for index, corner in enumerate(corners):
+            after = corners[(index + 1) % len(corners)]
+            size = dist(corner.at, after.at)
+            dx, dy = (after.at[0] - corner.at[0]) / size, (after.at[1] - corner.at[1]) / size
+            found.append((dy + 0.0, 0.0 - dx))
+        return tuple(found)
+
+    @cached_property
+    def moves(self) -> Mapping[str, tuple[Shift, ...]]:
+        """How each corner moves with each sheet, before the part is moved back to its 0,0."""
+        made: dict[str, tuple[Shift, ...]] = {}
+        for sheet, found in self.follows.items():
+            edges = {key: by for (part, key), by in found.edges.items() if part == self.number}
+            corners = self.corners or ()
+            if not edges or not corners:
+                made[sheet] = (_STILL,) * len(corners)
+                continue
+            by = [
+                _moved(edges, out, corner.at) for out, corner in zip(self.outs, corners, strict=True)
+            ]
+            ends = list(moved_corners(self.outs, by))
+            made[sheet] = self._kept_near(tuple(ends[-1:] + ends[:-1]), by)
+        return made
+
+    def _kept_near(self, moves: tuple[Shift, ...], by: Sequence[Fraction]) -> tuple[Shift, ...]:
+        """Return moves in which corners keep their distance from the nearer of two sides.
+
+        Not where an edge would change its direction.
+        """
+        corners = self.corners or ()
+        sides = _side_moves([each.at for each in corners], moves)
+        near = tuple(
+            move if by[i - 1] or by[i] else sides.of(corner.at)
+            for i, (corner, move) in enumerate(zip(corners, moves, strict=True))
+        )
+        for index, (x, y) in enumerate(near):
+            other = near[(index + 1) % len(near)]
+            ox, oy = self.outs[index]
+            if abs(ox * float(other[0] - x) + oy * float(other[1] - y)) > 1e-9:
+                return moves
+        return near
+
+    @cached_property
+    def _sides_of(self) -> Mapping[str, _SideMoves]:
+        corners = [each.at for each in self.corners or ()]
+        return {sheet: _side_moves(corners, moves) for sheet, moves in self.moves.items()}
+
+    def free(self, at: Point) -> tuple[Linear, Linear]:
+        """Return a point that no joint holds: it keeps its distance from the nearer of two sides."""
+        found = {sheet: sides.of(at) for sheet, sides in self._sides_of.items()}
+        return (
+            self.x(at[0], {sheet: shift[0] for sheet, shift in found.items()}),
+            self.y(at[1], {sheet: shift[1] for sheet, shift in found.items()}),
+        )
+
+    @cached_property
+    def origin(self) -> Point:
+        """Where the part's 0,0 lies in the frame that it was recognised in."""
+        box = bounds(self.body)
+        return box.x0, box.y0
+
+    @cached_property
+    def origin_moves(self) -> Mapping[str, Shift]:
+        """How the 0,0 moves with each sheet."""
+        corners = self.corners
+        if not corners:
+            return dict.fromkeys(self.follows, _STILL)
+        left = min(range(len(corners)), key=lambda i: corners[i].at[0])
+        low = min(range(len(corners)), key=lambda i: corners[i].at[1])
+        return {
+            sheet: (moves[left][0], moves[low][1]) for sheet, moves in self.moves.items()
+        }
+
+    def x(self, value: float, moves: Mapping[str, Fraction] | None = None) -> Linear:
+        """Return an x of the frame as the part states it; ``moves`` is how it moves by sheet."""
+        return self._place(0, value, moves)
+
+    def y(self, value: float, moves: Mapping[str, Fraction] | None = None) -> Linear:
+        """Return a y of the frame as the part states it."""
+        return self._place(1, value, moves)
+
+    def _place(self, axis: int, value: float, moves: Mapping[str, Fraction] | None) -> Linear:
+        per = {
+            sheet: (moves or {}).get(sheet, Fraction(0)) - shift[axis]
+            for sheet, shift in self.origin_moves.items()
+        }
+        return Linear(drawn=value - self.origin[axis], per=per)
+
+    def spot(self, at: Point, slot: int | None = None) -> tuple[Linear, Linear]:
+        """Return a point as the part states it; that of a slot moves as the slot does."""
+        shifts = {
+            sheet: found.slots.get((self.number, slot), _STILL) if slot is not None else _STILL
+            for sheet, found in self.follows.items()
+        }
+        return (
+            self.x(at[0], {sheet: shift[0] for sheet, shift in shifts.items()}),
+            self.y(at[1], {sheet: shift[1] for sheet, shift in shifts.items()}),
+        )
+
+    def corner(self, index: int) -> tuple[Linear, Linear]:
+        """Return a corner of the body as the part states it."""
+        assert self.corners is not None, "a body of corners is asked"
+        at = self.corners[index].at
+        moves = {sheet: found[index] for sheet, found in self.moves.items()}
+        return (
+            self.x(at[0], {sheet: shift[0] for sheet, shift in moves.items()}),
+            self.y(at[1], {sheet: shift[1] for sheet, shift in moves.items()}),
+        )
+
+    def edge_at(self, out: Point, at: Point) -> int | None:
+        """Return the edge of the body, by the number of its first corner, that a point lies on."""
+        corners = self.corners or ()
+        for index, corner in enumerate(corners):
+            there = self.outs[index]
+            if there[0] * out[0] + there[1] * out[1] < 1 - 1e-4:
+                continue
+            after = corners[(index + 1) % len(corners)].at
+            level = (at[0] - corner.at[0]) * there[0] + (at[1] - corner.at[1]) * there[1]
+            along = ((after[0] - corner.at[0]), (after[1] - corner.at[1]))
+            size = dist(corner.at, after)
+            run = ((at[0] - corner.at[0]) * along[0] + (at[1] - corner.at[1]) * along[1]) / size
+            if abs(level) <= _NEAR and -_NEAR <= run <= size + _NEAR:
+                return index
+        return None
+
+    @property
+    def box(self) -> tuple[Linear, Linear, float] | None:
+        """The sides and the rounding of a body that is a rectangle."""
+        corners = self.corners
+        found = upright(corners) if corners else None
+        if found is None or corners is None:
+            return None
+        right = max(range(4), key=lambda i: corners[i].at[0])
+        top = max(range(4), key=lambda i: corners[i].at[1])
+        return self.corner(right)[0], self.corner(top)[1], found.radius
+
+    def sides(self) -> Mapping[str, float]:
+        """Return how far out each side of the body's box lies, in the frame."""
+        box = bounds(self.body)
+        return {"left": box.x0, "right": box.x1, "bottom": box.y0, "top": box.y1}
+
+
+@dataclass(frozen=True, slots=True)
+class _SideMoves:
+    """Where the sides of a body's box lie along each axis, and how each moves along it."""
+
+    low: Point
+    high: Point
+    low_moves: Shift
+    high_moves: Shift
+
+    def of(self, at: Point) -> Shift:
+        """Return how a point moves: with the nearer side, in the middle half as far as both."""
+        moves = []
+        for axis in (0, 1):
+            below, above = at[axis] - self.low[axis], self.high[axis] - at[axis]
+            low, high = self.low_moves[axis], self.high_moves[axis]
+            if abs(below - above) <= _MIDDLE:
+                moves.append((low + high) / 2)
+            else:
+                moves.append(low if below < above else high)
+        return moves[0], moves[1]
+
+
+def _side_moves(corners: Sequence[Point], moves: Sequence[Shift]) -> _SideMoves:
+    if not corners:
+        return _SideMoves((0.0, 0.0), (0.0, 0.0), _STILL, _STILL)
+    places = range(len(corners))
+    low = [min(places, key=lambda i, a=axis: corners[i][a]) for axis in (0, 1)]
+    high = [max(places, key=lambda i, a=axis: corners[i][a]) for axis in (0, 1)]
+    return _SideMoves(
+        (corners[low[0]][0], corners[low[1]][1]),
+        (corners[high[0]][0], corners[high[1]][1]),
+        (moves[low[0]][0], moves[low[1]][1]),
+        (moves[high[0]][0], moves[high[1]][1]),
+    )
+
+
+def _row_box(row: FingerRow) -> Contour:
+    (x0, y0), (x1, y1) = row.start, row.end
+    ux, uy = row.out
+    deep = row.depth + _SAME
+    xs, ys = sorted((x0, x1, x0 - ux * deep)), sorted((y0, y1, y0 - uy * deep))
+    return rectangle(xs[0], ys[0], xs[-1], ys[-1])
+
+
+def _moved(edges: Mapping[EdgeKey, Fraction], out: Point, at: Point) -> Fraction:
+    """Return how far the edge moves that a point lies on."""
+    mine = edge_key(out, at)
+    for key, by in edges.items():
+        if all(abs(a - b) <= slack for a, b, slack in zip(key, mine, (1, 1, 2), strict=True)):
+            return by
+    return Fraction(0)
+

@@ -1,0 +1,320 @@
+"""What a part's outline and openings are: tabs, notches, slots, holes, windows, and its body."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from math import dist, pi
+
+from kerfolio.adopting.alike import Draft
+from kerfolio.adopting.finger_rows import FingerRow, finger_rows
+from kerfolio.geometry.arc import edges
+from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.measure import area, bounds
+from kerfolio.geometry.slot_fit import fitted_slot
+from kerfolio.geometry.stretch import Stretch, in_a_row, stretches, without
+
+FITTED = 0.6
+"""A slot or notch may be drawn so much wider, mm, than the sheet is thick: with its fit."""
+
+AS_LONG = 0.8
+"""A slot is drawn longer than its tab by no more, mm."""
+
+_LEAST, _MOST = 2.0, 42.0
+"""Sheets thinner or thicker, mm, are none that is cut by a router (common practice)."""
+
+_CLUSTER = 0.65
+"""Sizes drawn for one sheet differ by no more, mm, fits included."""
+
+_FEW = 4
+"""A second sheet is believed in where so many sizes tell of it."""
+
+_DOUBTFUL = 0.3
+"""What a size of a row of tabs and gaps tells, where one of its own tells 1."""
+
+_ROUND = 0.985
+
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tab:
+    """A tab: the middle of its root, the unit vector out of the part, its width and depth, mm."""
+
+    at: Point
+    out: Point
+    width: float
+    depth: float
+    stretch: Stretch
+
+    @property
+    def along(self) -> Point:
+        """The unit vector along its edge, the part below."""
+        return self.stretch.along
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Notch:
+    """A notch: the middle of its end, the unit vector out of the part, its width and depth, mm."""
+
+    at: Point
+    out: Point
+    width: float
+    depth: float
+    stretch: Stretch
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slot:
+    """A slot: its centre, the unit vector along it, mm; ``opening`` is its number in the part."""
+
+    at: Point
+    along: Point
+    length: float
+    width: float
+    opening: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hole:
+    """A round hole, mm."""
+
+    at: Point
+    diameter: float
+    opening: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Recognised:
+    """A part with what was recognised in it; ``windows`` are the openings that are left.
+
+    ``fingers`` are the rows along its sides, as at the corners of a box.
+    """
+
+    draft: Draft
+    tabs: tuple[Tab, ...] = ()
+    notches: tuple[Notch, ...] = ()
+    slots: tuple[Slot, ...] = ()
+    holes: tuple[Hole, ...] = ()
+    windows: tuple[int, ...] = ()
+    fingers: tuple[FingerRow, ...] = ()
+
+    @property
+    def body(self) -> Contour:
+        """The outline with its tabs and notches made straight edges."""
+        gone = [each.stretch for each in (*self.tabs, *self.notches)]
+        return without(self.draft.outline.contour, gone)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Thickness:
+    """A sheet's thickness as drawn, mm, and how much wider slots are drawn on each side of it."""
+
+    mm: float
+    fit: float = 0.0
+    told_by: int = 0
+
+    def takes(self, width: float) -> bool:
+        """Tell whether a slot or notch of that width takes the sheet."""
+        return -0.1 <= width - self.mm - 2 * self.fit <= FITTED / 2
+
+
+def thicknesses(parts: Sequence[Draft]) -> tuple[Thickness, ...]:
+    """Return the sheets that sizes of slots, notches and tabs tell of, the commonest first."""
+    sizes = [each for part in parts for each in _sizes(part)]
+    found: list[Thickness] = []
+    while True:
+        best = _commonest(sizes)
+        if best is None:
+            return tuple(found)
+        members = [each for each in sizes if abs(each.mm - best) <= _CLUSTER]
+        if found and sum(each.worth for each in members if each.sure) < _FEW:
+            return tuple(found)
+        found.append(_thickness(members))
+        sizes = [each for each in sizes if abs(each.mm - best) > 2 * _CLUSTER]
+
+
+@dataclass(frozen=True, slots=True)
+class _Size:
+    """A size, mm, that may be a sheet's thickness; ``worth`` is how much it tells.
+
+    It is ``sure`` where nothing else can be meant by it.
+    """
+
+    mm: float
+    kind: str
+    worth: float
+    sure: bool = True
+
+
+def _sizes(part: Draft) -> Iterator[_Size]:
+    """Yield sizes that may be a sheet's thickness."""
+    count = len(part.cuttings)
+    found = stretches(part.outline.contour)
+    shared = in_a_row(found)
+    for stretch in found:
+        size, kind = (stretch.depth, "tab") if stretch.tab else (stretch.width, "notch")
+        # A gap between two tabs is no notch, nor what stands between two notches a tab.
+        worth = count * (_DOUBTFUL if stretch in shared else 1.0)
+        if not stretch.tab or stretch.width >= 0.6 * size:
+            yield _Size(size, kind, worth, stretch not in shared)
+    for opening in part.openings:
+        slot = fitted_slot(opening.contour)
+        if slot is None or _diameter(opening.contour) is not None:
+            continue
+        if not _has_round_ends(opening.contour, slot.width):
+            yield _Size(slot.width, "slot", count)
+
+
+def _commonest(sizes: Iterable[_Size]) -> float | None:
+    """Return the size that most others are near to, kinds counted; of equals the exact mode."""
+    known = [each for each in sizes if _LEAST <= each.mm <= _MOST]
+    exact: dict[float, float] = {}
+    for each in known:
+        exact[round(each.mm, 2)] = exact.get(round(each.mm, 2), 0.0) + each.worth
+
+    def worth(value: float) -> tuple[float, float, float]:
+        near = [each for each in known if abs(each.mm - value) <= _CLUSTER]
+        told = sum(each.worth for each in near)
+        return (told * (1 + len({each.kind for each in near})), exact[value], -value)
+
+    return max(exact, key=worth, default=None)
+
+
+def _thickness(members: Sequence[_Size]) -> Thickness:
+    told_by = round(sum(each.worth for each in members))
+    deep = _mode([each for each in members if each.kind == "tab"])
+    wide = _mode([each for each in members if each.kind != "tab"])
+    if deep is not None and wide is not None and deep < wide:
+        return Thickness(mm=deep, fit=round((wide - deep) / 2, 3), told_by=told_by)
+    mm = wide if wide is not None else deep
+    assert mm is not None, "a cluster has members"
+    return Thickness(mm=mm, told_by=told_by)
+
+
+def _mode(sizes: Sequence[_Size]) -> float | None:
+    counts: dict[float, float] = {}
+    for each in sizes:
+        counts[round(each.mm, 2)] = counts.get(round(each.mm, 2), 0.0) + each.worth
+    return max(counts, key=lambda size: (counts[size], -size), default=None)
+
+
+def recognised(part: Draft, sheets: Sequence[Thickness], reach: float = 0.0) -> Recognised:
+    """Return what is recognised in a part where sheets are so thick.
+
+    Tabs are as deep as a sheet is thick, or deeper where ``reach`` (mm) allows.
+    """
+    found = stretches(part.outline.contour)
+    tabs, notches = [], []
+    near = [each for each in found if _of_a_sheet(each, sheets, reach)]
+    rows = finger_rows(part.outline.contour, [each.mm for each in sheets], 2 * _CLUSTER)
+    between = _between_notches(found, sheets)
+    for each in near:
+        if not each.level or each in between or any(_is_of_row(each, row) for row in rows):
+            continue
+        if each.tab:
+            tabs.append(_tab(each))
+        else:
+            notches.append(_notch(each))
+    slots, holes, windows = [], [], []
+    for index, opening in enumerate(part.openings):
+        diameter = _diameter(opening.contour)
+        slot = _slot(index, opening.contour, sheets)
+        if diameter is not None:
+            holes.append(Hole(at=bounds(opening.contour).centre, diameter=diameter, opening=index))
+        elif slot is not None:
+            slots.append(slot)
+        else:
+            windows.append(index)
+    return Recognised(
+        draft=part,
+        tabs=tuple(tabs),
+        notches=tuple(notches),
+        slots=tuple(slots),
+        holes=tuple(holes),
+        windows=tuple(windows),
+        fingers=rows,
+    )
+
+
+def _between_notches(found: Sequence[Stretch], sheets: Sequence[Thickness]) -> set[Stretch]:
+    """Return what stands between two notches for a sheet: no tab, and much wider than they are."""
+    walls = {
+        wall
+        for each in found
+        if not each.tab and any(sheet.takes(each.width) for sheet in sheets)
+        for wall in each.walls
+    }
+    return {each for each in found if each.tab and walls.issuperset(each.walls)}
+
+
+def _of_a_sheet(stretch: Stretch, sheets: Iterable[Thickness], reach: float) -> bool:
+    for sheet in sheets:
+        if not stretch.tab and sheet.takes(stretch.width):
+            return True
+        if stretch.tab and -0.3 <= stretch.depth - sheet.mm <= max(0.3, reach):
+            return True
+    return False
+
+
+def _is_of_row(stretch: Stretch, row: FingerRow) -> bool:
+    """Tell whether a notch or a tab is a finger or a gap of a row along a side."""
+    upright = row.side in ("left", "right")
+    level = row.start[0] if upright else row.start[1]
+    ends = (stretch.start, stretch.end)
+    across = [each[0] if upright else each[1] for each in ends]
+    along = abs(stretch.outward[0] if upright else stretch.outward[1])
+    return along > 0.99 and all(abs(each - level) <= row.depth + _CLUSTER for each in across)
+
+
+def _tab(stretch: Stretch) -> Tab:
+    return Tab(
+        at=stretch.middle,
+        out=stretch.outward,
+        width=stretch.width,
+        depth=stretch.depth,
+        stretch=stretch,
+    )
+
+
+def _notch(stretch: Stretch) -> Notch:
+    (x, y), (ux, uy), deep = stretch.middle, stretch.outward, stretch.depth
+    return Notch(
+        at=(x - ux * deep, y - uy * deep),
+        out=stretch.outward,
+        width=stretch.width,
+        depth=deep,
+        stretch=stretch,
+    )
+
+
+def _slot(index: int, contour: Contour, sheets: Sequence[Thickness]) -> Slot | None:
+    """Return the slot that an opening is, as wide as some sheet is thick."""
+    fitted = fitted_slot(contour)
+    if fitted is None:
+        return None
+    u = fitted.direction
+    sides = ((fitted.width, fitted.length, u), (fitted.length, fitted.width, (0.0 - u[1], u[0])))
+    for width, length, along in sides:
+        if any(sheet.takes(width) for sheet in sheets) and not _has_round_ends(contour, width):
+            return Slot(at=fitted.centre, along=along, length=length, width=width, opening=index)
+    return None
+
+
+def _diameter(contour: Contour) -> float | None:
+    """Return the diameter of an opening that is round, else None."""
+    box = bounds(contour)
+    if abs(box.width - box.height) > 0.01 * box.width + 0.02:
+        return None
+    across = (box.width + box.height) / 2
+    round_area = pi / 4 * across * across
+    return across if min(area(contour), round_area) > _ROUND * max(area(contour), round_area) else None
+
+
+def _has_round_ends(contour: Contour, width: float) -> bool:
+    """Tell whether an opening's ends are half circles as wide as it is: a hand hole's are."""
+    arcs = [each for each in edges(contour) if each.bulge]
+    return any(
+        dist(each.start, each.end) > 0.8 * width
+        or (each.arc is not None and abs(each.arc.radius - width / 2) < 0.05 * width)
+        for each in arcs
+    )

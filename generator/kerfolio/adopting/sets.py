@@ -1,0 +1,165 @@
+"""Features that meet the same piece, as sets in the order of what they meet."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from kerfolio.adopting.recognised import Recognised, Tab
+from kerfolio.adopting.together import Arrangement, Meet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartPlan:
+    """A part: what it is called, its pieces' labels and numbers, its sheet, what it is made of."""
+
+    name: str
+    labels: tuple[str, ...]
+    numbers: tuple[int, ...]
+    sheet: str
+    thickness: float
+    made: Recognised
+
+
+@dataclass(frozen=True, slots=True)
+class TabSet:
+    """Tabs on one edge that meet one piece, in the order they are stated; their numbers."""
+
+    part: int
+    tabs: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SlotSet:
+    """Slots that one set of tabs meets, in that set's order; for each piece of the part, whose.
+
+    ``mates`` are the mate's piece and its set, None for a piece that none meets.
+    """
+
+    part: int
+    slots: tuple[int, ...]
+    mates: tuple[tuple[int, TabSet] | None, ...]
+
+
+def edge_key(tab: Tab) -> tuple[float, ...]:
+    """Return what tabs on one edge, of one size, have in common."""
+    (x, y), (ux, uy) = tab.at, tab.out
+    return tuple(round(v, 1) + 0.0 for v in (x * ux + y * uy, ux * 10, uy * 10, tab.width, tab.depth))
+
+
+def tab_sets(parts: Sequence[PartPlan], arranged: Arrangement) -> tuple[TabSet, ...]:
+    """Return the tabs of each part in sets: on one edge, of one size, into the same pieces."""
+    met = {(m.one, m.first): m.other for m in arranged.meets if m.kind == "tab"}
+    found = []
+    for number, part in enumerate(parts):
+        groups: dict[tuple[object, ...], list[int]] = {}
+        for index, tab in enumerate(part.made.tabs):
+            theirs = tuple(met.get((piece, index)) for piece in part.numbers)
+            groups.setdefault((edge_key(tab), theirs), []).append(index)
+        for members in groups.values():
+            along = sorted(members, key=lambda i, p=part: _along(p.made.tabs[i]))
+            found.append(TabSet(number, tuple(along)))
+    return tuple(found)
+
+
+def _along(tab: Tab) -> float:
+    """Return where a tab lies along its edge: rightwards, or upwards."""
+    (ax, ay) = tab.along
+    sign = 1.0 if (ax + ay if abs(ax + ay) > 1e-9 else ax) > 0 else -1.0
+    return sign * (tab.at[0] * ax + tab.at[1] * ay)
+
+
+def slot_sets(
+    parts: Sequence[PartPlan], sets: Sequence[TabSet], arranged: Arrangement
+) -> tuple[tuple[TabSet, ...], tuple[SlotSet, ...]]:
+    """Return the sets of tabs, some turned round, and the sets of slots that they meet.
+
+    Slots are one set where in every piece of their part one set of tabs meets them, in one order.
+    A set of tabs is turned round where that brings it in the order of its slots.
+    """
+    owner = {piece: number for number, part in enumerate(parts) for piece in part.numbers}
+    set_of = {(each.part, tab): k for k, each in enumerate(sets) for tab in each.tabs}
+    into: dict[tuple[int, int], tuple[int, int]] = {
+        (m.other, m.second): (m.one, m.first) for m in arranged.meets if m.kind == "tab"
+    }
+    turned = dict.fromkeys(range(len(sets)), 1)
+    rows: list[tuple[int, list[int], list[tuple[int, int] | None]]] = []
+    for number, part in enumerate(parts):
+        groups: dict[tuple[object, ...], list[int]] = {}
+        for index in range(len(part.made.slots)):
+            mates = [into.get((piece, index)) for piece in part.numbers]
+            key = tuple(
+                None if mate is None else (mate[0], set_of[owner[mate[0]], mate[1]])
+                for mate in mates
+            )
+            groups.setdefault(key, []).append(index)
+        for key, members in groups.items():
+            if any(each is not None for each in key):
+                rows.append((number, members, list(key)))  # type: ignore[arg-type]
+    _turn(rows, parts, sets, into, turned)
+    put = tuple(
+        each if turned[k] > 0 else TabSet(each.part, each.tabs[::-1]) for k, each in enumerate(sets)
+    )
+    found = []
+    for number, members, key in rows:
+        order = _order(parts[number], members, key, put, into)
+        mates = tuple(None if each is None else (each[0], put[each[1]]) for each in key)
+        found.append(SlotSet(number, tuple(order), mates))
+    return put, tuple(found)
+
+
+_Key = Sequence[tuple[int, int] | None]
+
+
+def _order(
+    part: PartPlan,
+    members: Sequence[int],
+    key: _Key,
+    sets: Sequence[TabSet],
+    into: Mapping[tuple[int, int], tuple[int, int]],
+    piece: int | None = None,
+) -> list[int]:
+    """Return slots in the order of the tabs that meet them in a piece, by default the first."""
+    index = piece if piece is not None else next(i for i, each in enumerate(key) if each)
+    mate = key[index]
+    assert mate is not None, "a piece with a mate is asked for"
+    tabs = sets[mate[1]].tabs
+    return sorted(members, key=lambda slot: tabs.index(into[part.numbers[index], slot][1]))
+
+
+def _turn(
+    rows: Sequence[tuple[int, list[int], _Key]],
+    parts: Sequence[PartPlan],
+    sets: Sequence[TabSet],
+    into: Mapping[tuple[int, int], tuple[int, int]],
+    turned: dict[int, int],
+) -> None:
+    """Turn sets of tabs round so that all the mates of a set of slots are in one order."""
+    links: dict[int, list[tuple[int, int]]] = {}
+    for number, members, key in rows:
+        if len(members) < 2:
+            continue
+        own = [i for i, each in enumerate(key) if each is not None]
+        first = _order(parts[number], members, key, sets, into, own[0])
+        for index in own[1:]:
+            here = _order(parts[number], members, key, sets, into, index)
+            sign = 1 if here == first else -1
+            one, other = key[own[0]], key[index]
+            assert one is not None and other is not None, "both pieces have a mate"
+            links.setdefault(one[1], []).append((other[1], sign))
+            links.setdefault(other[1], []).append((one[1], sign))
+    seen: set[int] = set()
+    for start in links:
+        waiting = [start]
+        while waiting:
+            here = waiting.pop()
+            seen.add(here)
+            for other, sign in links[here]:
+                if other not in seen:
+                    turned[other] = turned[here] * sign
+                    waiting.append(other)
+
+
+def of_kind(meets: Sequence[Meet], kind: str) -> tuple[Meet, ...]:
+    """Return the meetings of one kind."""
+    return tuple(each for each in meets if each.kind == kind)

@@ -1,0 +1,449 @@
+"""A plan's YAML from what was recognised: each thing stated once, guesses said in comments."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from math import dist
+
+from kerfolio.adopting.corners import corners_of, rounded_slot, upright
+from kerfolio.adopting.finger_rows import FingerRow
+from kerfolio.adopting.following import Following
+from kerfolio.adopting.linear import Linear, number_text
+from kerfolio.adopting.outlined import Outlined
+from kerfolio.adopting.recognised import Hole, Notch
+from kerfolio.adopting.sets import PartPlan, SlotSet, TabSet, of_kind, slot_sets, tab_sets
+from kerfolio.adopting.together import Arrangement, Meet
+from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.transform import moved, turn_of
+
+_LEVEL = 0.15
+_DEEP = 0.3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SheetPlan:
+    """A sheet: its name and the name of its thickness, as drawn (mm), and what is written of it."""
+
+    name: str
+    size: str
+    mm: float
+    stated: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanText:
+    """The parts of a plan's YAML; ``drawings`` are bodies that cannot be stated, by part."""
+
+    parts: str
+    joints: tuple[str, ...]
+    drawings: Mapping[str, Contour] = field(default_factory=dict)
+
+
+class PlanWriter:
+    """States parts and joints of an arrangement in a plan's unit."""
+
+    def __init__(
+        self,
+        parts: Sequence[PartPlan],
+        sheets: Sequence[SheetPlan],
+        arranged: Arrangement,
+        follows: Mapping[str, Following],
+        unit: str,
+    ) -> None:
+        self._parts, self._unit, self._arranged = parts, unit, arranged
+        self._sizes = {each.name: (each.size, each.mm) for each in sheets}
+        self._sheets = {each.name: each for each in sheets}
+        self._bodies = [Outlined(part, i, follows) for i, part in enumerate(parts)]
+        self._owner = {n: i for i, part in enumerate(parts) for n in part.numbers}
+        self._label = {
+            n: label for part in parts for n, label in zip(part.numbers, part.labels, strict=True)
+        }
+        self._sets, self._slots = slot_sets(parts, tab_sets(parts, arranged), arranged)
+        self._set_names = self._named_sets()
+        self._rows = self._named_rows()
+        self._notches = self._named_notches()
+        self._joints: list[str] = []
+
+    def written(self) -> PlanText:
+        """Return the parts and joints as a plan states them."""
+        drawings: dict[str, Contour] = {}
+        lines = ["parts:"]
+        for number, part in enumerate(self._parts):
+            lines += [f"  {part.name}:", f"    sheet: {part.sheet}", *self._pieces(part)]
+            body = self._bodies[number]
+            stated = self._outline(body)
+            if stated is None:
+                x, y = body.origin
+                drawings[part.name] = moved(body.body, -x, -y)
+                file = f"drawings/{part.name}.svg"
+                lines.append(f"    drawing: {{file: {file}, outline: outline, tabs: as drawn, notches: as drawn}}")
+            else:
+                lines.append(f"    outline: {stated}")
+            features = [*self._features(number)]
+            if features:
+                lines.append("    features:")
+                lines += [f"      {name}: {text}" for name, text in features]
+        for meet in of_kind(self._arranged.meets, "notch"):
+            one = self._end(meet.one, self._notches[self._owner[meet.one]], meet.first)
+            other = self._end(meet.other, self._notches[self._owner[meet.other]], meet.second)
+            self._joints.append(f"{{notch: {one}, with: {other}}}")
+        return PlanText(parts="\n".join(lines), joints=tuple(self._joints), drawings=drawings)
+
+    def _end(
+        self, piece: int, names: Mapping[int, tuple[str, int, int]], index: int
+    ) -> str:
+        name, place, count = names[index]
+        copy = f".{place}" if count > 1 else ""
+        return f"{self._label[piece]}.{name}{copy}"
+
+    def _pieces(self, part: PartPlan) -> Iterator[str]:
+        if len(part.labels) == 1:
+            return
+        ends = [each.partition(".")[2] for each in part.labels]
+        if ends == [str(i + 1) for i in range(len(ends))]:
+            yield f"    count: {len(ends)}"
+        else:
+            yield f"    pieces: [{', '.join(ends)}]"
+
+    # Lengths ------------------------------------------------------------------------------------
+
+    def _text(self, length: Linear) -> str:
+        return length.text(self._unit, self._sizes)
+
+    def _number(self, mm: float) -> str:
+        return number_text(mm, self._unit)
+
+    def _spot(self, spot: tuple[Linear, Linear]) -> str:
+        return f"[{self._text(spot[0])}, {self._text(spot[1])}]"
+
+    # Bodies -------------------------------------------------------------------------------------
+
+    def _outline(self, body: Outlined) -> str | None:
+        box = body.box
+        if box is not None:
+            width, height, radius = box
+            rounded = f", round: {self._number(radius)}" if radius else ""
+            return f"{{rectangle: [{self._text(width)}, {self._text(height)}]{rounded}}}"
+        if body.corners is None:
+            return None
+        rows = []
+        for index, corner in enumerate(body.corners):
+            spot = self._spot(body.corner(index))
+            if corner.radius:
+                spot = f"{spot[:-1]}, {{round: {self._number(corner.radius)}}}]"
+            rows.append(spot)
+        return f"{{polygon: [{', '.join(rows)}]}}"
+
+    # Features -----------------------------------------------------------------------------------
+
+    def _features(self, number: int) -> Iterator[tuple[str, str]]:
+        part, body = self._parts[number], self._bodies[number]
+        for key, name in self._set_names.items():
+            if key.part == number:
+                yield name, self._tabs(body, key)
+        yield from self._notched(number, body)
+        yield from self._fingered(number, body)
+        met = {slot for each in self._slots if each.part == number for slot in each.slots}
+        for place, each in enumerate([s for s in self._slots if s.part == number]):
+            yield self._slot_name(number, place, each), self._slotted(body, each)
+        left = [i for i in range(len(part.made.slots)) if i not in met]
+        for place, index in enumerate(left):
+            name = "slot" if len(left) == 1 else f"slot-{place + 1}"
+            yield name, self._single_slot(body, index)
+        yield from self._holes(body)
+        yield from self._windows(body)
+
+    def _named_sets(self) -> dict[TabSet, str]:
+        """Return what each set of tabs is called: by its side, numbered where there are more."""
+        sides: dict[tuple[int, str], list[TabSet]] = {}
+        for each in self._sets:
+            tab = self._parts[each.part].made.tabs[each.tabs[0]]
+            sides.setdefault((each.part, _side(tab.out)), []).append(each)
+        found = {}
+        for (_, side), members in sides.items():
+            for place, each in enumerate(members):
+                word = "tab" if len(each.tabs) == 1 else "tabs"
+                number = "" if len(members) == 1 else f"-{place + 1}"
+                found[each] = f"{side}-{word}{number}"
+        return found
+
+    def _tabs(self, body: Outlined, tabs: TabSet) -> str:
+        made = [body.part.made.tabs[i] for i in tabs.tabs]
+        first = made[0]
+        edge, begins = self._along(body, first.out, [each.at for each in made], first.width)
+        deep = self._depth(first.depth, tabs)
+        at = begins[0] if len(begins) == 1 else f"[{', '.join(begins)}]"
+        return f"{{tabs: {{edge: {edge}, at: {at}, width: {self._number(first.width)}, depth: {deep}}}}}"
+
+    def _depth(self, depth: float, tabs: TabSet) -> str:
+        """Return how deep tabs are: as their mate's sheet is thick, where they end flush."""
+        mates = [
+            self._parts[each.part].sheet
+            for each in self._slots
+            if any(mate and mate[1] == tabs for mate in each.mates)
+        ]
+        for name in (*mates, self._parts[tabs.part].sheet):
+            size, mm = self._sizes[name]
+            if abs(depth - mm) <= _DEEP:
+                return size
+        return self._number(depth)
+
+    def _along(
+        self, body: Outlined, out: Point, spots: Sequence[Point], width: float
+    ) -> tuple[str, list[str]]:
+        """Return an edge as stated, and where along it things of a width begin."""
+        side = _named_side(body, out, spots[0])
+        if side:
+            upright_edge = side in ("left", "right")
+            place = body.y if upright_edge else body.x
+            axis = 1 if upright_edge else 0
+            return side, [self._text(place(each[axis] - width / 2)) for each in spots]
+        index = body.edge_at(out, spots[0])
+        assert index is not None and body.corners is not None, "a tab stands on an edge"
+        after = (index + 1) % len(body.corners)
+        start, end = body.corners[index].at, body.corners[after].at
+        size = dist(start, end)
+        ux, uy = (end[0] - start[0]) / size, (end[1] - start[1]) / size
+        runs = [(x - start[0]) * ux + (y - start[1]) * uy - width / 2 for x, y in spots]
+        edge = f"{{from: {self._spot(body.corner(index))}, to: {self._spot(body.corner(after))}}}"
+        return edge, [self._number(run) for run in runs]
+
+    def _notched(self, number: int, body: Outlined) -> Iterator[tuple[str, str]]:
+        names = self._notches[number]
+        made = self._parts[number].made.notches
+        groups: dict[str, list[int]] = {}
+        for index, (name, *_) in sorted(names.items(), key=lambda each: each[1][1]):
+            groups.setdefault(name, []).append(index)
+        for name, members in groups.items():
+            first = made[members[0]]
+            spots = [made[i].stretch.middle for i in members]
+            edge, at = self._along(body, first.out, spots, 0.0)
+            places = at[0] if len(at) == 1 else f"[{', '.join(at)}]"
+            takes = self._notch_takes(number, members[0])
+            deep = self._number(first.depth)
+            yield name, f"{{notch: {{edge: {edge}, at: {places}, depth: {deep}, takes: {takes}}}}}"
+
+    def _notch_takes(self, number: int, index: int) -> str:
+        """Return the sheet that a notch takes: that of what it meets, else as wide as it is."""
+        mine = set(self._parts[number].numbers)
+        for meet in of_kind(self._arranged.meets, "notch"):
+            for (piece, own), other in (
+                ((meet.one, meet.first), meet.other),
+                ((meet.other, meet.second), meet.one),
+            ):
+                if piece in mine and own == index:
+                    return self._parts[self._owner[other]].sheet
+        return self._by_width(self._parts[number].made.notches[index].width)
+
+    def _by_width(self, width: float) -> str:
+        return min(self._sizes, key=lambda name: abs(self._sizes[name][1] - width))
+
+    def _named_notches(self) -> list[dict[int, tuple[str, int, int]]]:
+        """Return for each part what each notch is called: the set's name, its place, the count."""
+        found = []
+        for part in self._parts:
+            groups: dict[tuple[object, ...], list[int]] = {}
+            for index, notch in enumerate(part.made.notches):
+                groups.setdefault(_notch_key(notch), []).append(index)
+            named: dict[int, tuple[str, int, int]] = {}
+            sides: dict[str, int] = {}
+            for key, members in groups.items():
+                side = _side(part.made.notches[members[0]].out)
+                sides[side] = sides.get(side, 0) + 1
+                number = "" if sides[side] == 1 else f"-{sides[side]}"
+                name = f"{side}-{'notch' if len(members) == 1 else 'notches'}{number}"
+                along = sorted(members, key=lambda i, p=part: _run(p.made.notches[i]))
+                for place, index in enumerate(along):
+                    named[index] = (name, place + 1, len(members))
+            found.append(named)
+        return found
+
+    def _named_rows(self) -> list[list[str]]:
+        return [[f"{row.side}-fingers" for row in part.made.fingers] for part in self._parts]
+
+    def _fingered(self, number: int, body: Outlined) -> Iterator[tuple[str, str]]:
+        part = self._parts[number]
+        for index, row in enumerate(part.made.fingers):
+            name = self._rows[number][index]
+            mates = self._leaders(number, index)
+            edge = self._row_edge(body, row)
+            if mates:
+                yield name, f"{{fingers: {{of: {self._of(part, mates)}, edge: {edge}}}}}"
+                continue
+            takes = self._row_takes(number, index)
+            first = "finger" if row.finger_first else "gap"
+            yield name, f"{{fingers: {{edge: {edge}, count: {row.count}, takes: {takes}, first: {first}}}}}"
+
+    def _leaders(self, number: int, index: int) -> dict[int, str]:
+        """Return the row that each piece's row follows, where all of them follow an earlier part."""
+        found: dict[int, str] = {}
+        for meet in of_kind(self._arranged.meets, "fingers"):
+            ends = ((meet.one, meet.first, meet.other, meet.second), (meet.other, meet.second, meet.one, meet.first))
+            for piece, own, other, theirs in ends:
+                leads = self._owner[other] < number
+                if self._owner[piece] == number and own == index and leads:
+                    found[piece] = f"{self._label[other]}.{self._rows[self._owner[other]][theirs]}"
+        return found if len(found) == len(self._parts[number].numbers) else {}
+
+    def _row_edge(self, body: Outlined, row: FingerRow) -> str:
+        box = body.sides()
+        low, high = (box["bottom"], box["top"]) if row.side in ("left", "right") else (box["left"], box["right"])
+        begins, ends = (row.start[1], row.end[1]) if row.side in ("left", "right") else (row.start[0], row.end[0])
+        if abs(begins - low) <= _LEVEL and abs(ends - high) <= _LEVEL:
+            return row.side
+        return f"{{from: {self._spot(body.spot(row.start))}, to: {self._spot(body.spot(row.end))}}}"
+
+    def _row_takes(self, number: int, index: int) -> str:
+        mine = set(self._parts[number].numbers)
+        for meet in of_kind(self._arranged.meets, "fingers"):
+            if meet.one in mine and meet.first == index:
+                return self._parts[self._owner[meet.other]].sheet
+            if meet.other in mine and meet.second == index:
+                return self._parts[self._owner[meet.one]].sheet
+        return self._by_width(self._parts[number].made.fingers[index].depth)
+
+    def _slot_name(self, number: int, place: int, slots: SlotSet) -> str:
+        mates = {self._parts[mate[1].part].name for mate in slots.mates if mate}
+        word = "slot" if len(slots.slots) == 1 else "slots"
+        base = f"{min(mates)}-{word}" if len(mates) == 1 else word
+        alike = [
+            each
+            for each in self._slots
+            if each.part == number
+            and len(each.slots) == len(slots.slots)
+            and {self._parts[m[1].part].name for m in each.mates if m} == mates
+        ]
+        return base if len(alike) == 1 else f"{base}-{alike.index(slots) + 1}"
+
+    def _slotted(self, body: Outlined, slots: SlotSet) -> str:
+        made = [body.part.made.slots[i] for i in slots.slots]
+        mates = {
+            piece: f"{self._label[mate[0]]}.{self._set_names[mate[1]]}"
+            for piece, mate in zip(body.part.numbers, slots.mates, strict=True)
+            if mate is not None
+        }
+        first, last = body.spot(made[0].at, slots.slots[0]), body.spot(made[-1].at, slots.slots[-1])
+        middle = (_half(first[0], last[0]), _half(first[1], last[1]))
+        if len(made) == 1:
+            angle = turn_of(made[0].along) % 180
+        else:
+            (ax, ay), (bx, by) = made[0].at, made[-1].at
+            angle = turn_of((bx - ax, by - ay)) % 360
+        turn = f", angle: {_angle(angle)}" if round(angle, 4) % 360 else ""
+        return f"{{slots: {{of: {self._of(body.part, mates)}, at: {self._spot(middle)}{turn}}}}}"
+
+    def _of(self, part: PartPlan, mates: Mapping[int, str]) -> str:
+        """Return whom a set follows: a name, or one for each piece."""
+        if len(part.numbers) == 1:
+            return next(iter(mates.values()))
+        rows = [f"{self._label[n].partition('.')[2]}: {mate}" for n, mate in sorted(mates.items())]
+        return f"{{{', '.join(rows)}}}"
+
+    def _single_slot(self, body: Outlined, index: int) -> str:
+        slot = body.part.made.slots[index]
+        angle = turn_of(slot.along) % 180
+        turn = f", angle: {_angle(angle)}" if round(angle, 4) else ""
+        at, takes = self._spot(body.free(slot.at)), self._by_width(slot.width)
+        return f"{{slot: {{at: {at}, length: {self._number(slot.length)}{turn}, takes: {takes}}}}}"
+
+    def _holes(self, body: Outlined) -> Iterator[tuple[str, str]]:
+        by_size: dict[float, list[Hole]] = {}
+        for hole in body.part.made.holes:
+            by_size.setdefault(round(hole.diameter, 2), []).append(hole)
+        for place, (size, members) in enumerate(sorted(by_size.items())):
+            spots = [self._spot(body.free(each.at)) for each in members]
+            at = spots[0] if len(spots) == 1 else f"[{', '.join(spots)}]"
+            word = "hole" if len(members) == 1 else "holes"
+            name = word if len(by_size) == 1 else f"{word}-{place + 1}"
+            yield name, f"{{hole: {{at: {at}, diameter: {self._number(size)}}}}}"
+
+    def _windows(self, body: Outlined) -> Iterator[tuple[str, str]]:
+        openings = [body.part.made.draft.openings[i].contour for i in body.part.made.windows]
+        for place, contour in enumerate(openings):
+            name = "window" if len(openings) == 1 else f"window-{place + 1}"
+            yield name, f"{{window: {self._window(body, contour)}}}"
+
+    def _window(self, body: Outlined, contour: Contour) -> str:
+        long = rounded_slot(contour)
+        if long is not None:
+            centre, length, width, turn = long
+            angle = f", angle: {_angle(turn)}" if round(turn, 3) % 180 else ""
+            sizes = f"{self._number(length)}, {self._number(width)}"
+            return f"{{at: {self._spot(body.free(centre))}, rounded-slot: [{sizes}]{angle}}}"
+        corners = corners_of(contour)
+        box = upright(corners) if corners else None
+        if box is not None:
+            rounded = f", round: {self._number(box.radius)}" if box.radius else ""
+            sizes = f"{self._number(box.width)}, {self._number(box.height)}"
+            return f"{{at: {self._spot(body.free(box.centre))}, rectangle: [{sizes}]{rounded}}}"
+        x, y = body.origin
+        if corners:
+            rows = [
+                f"[{self._number(c.at[0] - x)}, {self._number(c.at[1] - y)}"
+                + (f", {{round: {self._number(c.radius)}}}]" if c.radius else "]")
+                for c in corners
+            ]
+            return f"{{at: [0, 0], polygon: [{', '.join(rows)}]}}"
+        return f'{{at: [0, 0], path: "{self._path(moved(contour, -x, -y))}"}}'
+
+    def _path(self, contour: Contour) -> str:
+        from kerfolio.geometry.arc import edges
+
+        words = []
+        for edge in edges(contour):
+            if not words:
+                words.append(f"M {self._pair(edge.start)}")
+            arc = edge.arc
+            if arc is None:
+                words.append(f"L {self._pair(edge.end)}")
+            else:
+                large, sweep = int(abs(arc.sweep) > 3.1415927), int(arc.sweep > 0)
+                radius = self._number(arc.radius)
+                words.append(f"A {radius} {radius} 0 {large} {sweep} {self._pair(edge.end)}")
+        return " ".join([*words, "Z"])
+
+    def _pair(self, at: Point) -> str:
+        return f"{self._number(at[0])} {self._number(at[1])}"
+
+
+def _half(one: Linear, other: Linear) -> Linear:
+    per = {sheet: (one.per[sheet] + other.per[sheet]) / 2 for sheet in one.per}
+    return Linear(drawn=(one.drawn + other.drawn) / 2, per=per)
+
+
+def _angle(degrees: float) -> str:
+    from kerfolio.basis.digits import digits
+
+    return digits(degrees, 3)
+
+
+def _side(out: Point) -> str:
+    """Return the side that a way out points to most."""
+    x, y = out
+    if abs(x) > abs(y):
+        return "right" if x > 0 else "left"
+    return "top" if y > 0 else "bottom"
+
+
+def _named_side(body: Outlined, out: Point, at: Point) -> str:
+    """Return the side of the body's box that an edge is, empty where it is none."""
+    side = _side(out)
+    if max(abs(out[0]), abs(out[1])) < 1 - 1e-6:
+        return ""
+    level = body.sides()[side]
+    here = at[0] if side in ("left", "right") else at[1]
+    return side if abs(here - level) <= _LEVEL else ""
+
+
+def _notch_key(notch: Notch) -> tuple[float, ...]:
+    (x, y), (ux, uy) = notch.stretch.middle, notch.out
+    rows = (x * ux + y * uy, ux * 10, uy * 10, notch.width, notch.depth)
+    return tuple(round(v, 1) + 0.0 for v in rows)
+
+
+def _run(notch: Notch) -> float:
+    """Return where a notch lies along its edge: rightwards, or upwards."""
+    (x, y), (ux, uy) = notch.stretch.middle, notch.out
+    return x * abs(uy) + y * abs(ux)
+
