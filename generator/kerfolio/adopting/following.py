@@ -3,7 +3,8 @@
 While a sheet grows by 1 mm, each piece may move and each edge that carries tabs or fingers may be
 moved, so that shoulders stay on faces and tabs in the middle of their slots. That is a set of linear
 equations. Of all that answer them the one is taken that moves the fewest edges: right and upper
-ones before left and lower ones, and slots only where no edge will do.
+ones before left and lower ones, those with tabs before those with fingers, which make the outer
+size, and slots only where no edge will do.
 """
 
 from __future__ import annotations
@@ -64,7 +65,8 @@ def following(
 
 
 _Unknown = tuple[str, int, object]
-"""What may move: ``piece`` along an axis, ``edge`` of a part, ``slot`` of a part along an axis."""
+"""What may move: ``piece`` along an axis, ``edge`` of a part, ``corner`` (an edge with fingers),
+``slot`` of a part along an axis."""
 
 
 class _Equations:
@@ -110,8 +112,9 @@ class _Equations:
     def _edge(self, part: int, feature: Tab | FingerRow | Notch) -> dict[_Unknown, float]:
         if part in self._fixed:
             return {}
-        at = feature.middle if isinstance(feature, FingerRow) else feature.at
-        return {("edge", part, edge_key(feature.out, at)): 1.0}
+        if isinstance(feature, FingerRow):
+            return {("corner", part, edge_key(feature.out, feature.middle)): 1.0}
+        return {("edge", part, edge_key(feature.out, feature.at)): 1.0}
 
     def _slot(
         self, part: int, slot: int, pose: Rigid, axis: Vector, sign: float
@@ -148,10 +151,11 @@ class _Equations:
 
 def _preference(unknown: _Unknown) -> tuple[object, ...]:
     kind, part, which = unknown
-    if kind == "edge":
+    rank = ("piece", "edge", "corner", "slot").index(kind)
+    if kind in ("edge", "corner"):
         x, y, level = which  # type: ignore[misc]
-        return (1, x + y < 0, part, -x, -y, level)
-    return (0 if kind == "piece" else 2, part, which)
+        return (rank, x + y < 0, part, -x, -y, level)
+    return (rank, part, which)
 
 
 def _basic(matrix: Numbers) -> tuple[Numbers, bool]:
@@ -185,7 +189,7 @@ def _told(found: Mapping[_Unknown, float], *, closes: bool) -> Following:
     slots: dict[tuple[int, int], list[Fraction]] = {}
     for (kind, part, which), value in found.items():
         near = Fraction(value).limit_denominator(_FINE)
-        if kind == "edge" and near:
+        if kind in ("edge", "corner") and near:
             edges[part, which] = near  # type: ignore[index]
         elif kind == "slot" and near:
             slot, axis = which  # type: ignore[misc]

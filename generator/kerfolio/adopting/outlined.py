@@ -229,6 +229,11 @@ def _side_moves(corners: Sequence[Point], moves: Sequence[Shift]) -> _SideMoves:
     )
 
 
+def is_drawn(part: PartPlan) -> bool:
+    """Tell whether a part's body has to be drawn, so that no edge of it can follow a sheet."""
+    return Outlined(part, 0, {}).corners is None
+
+
 def _row_box(row: FingerRow) -> Contour:
     (x0, y0), (x1, y1) = row.start, row.end
     ux, uy = row.out

@@ -120,7 +120,12 @@ class Thickness:
 
 def thicknesses(parts: Sequence[Draft]) -> tuple[Thickness, ...]:
     """Return the sheets that sizes of slots, notches and tabs tell of, the commonest first."""
-    sizes = [each for part in parts for each in _sizes(part)]
+    sizes = [each for part in parts for each in _sizes(part, ())]
+    main = _commonest(sizes)
+    if main is not None:  # what lies between fingers tells of no sheet
+        depths = [main - _CLUSTER / 2, main, main + _CLUSTER / 2]
+        rows = [finger_rows(part.outline.contour, depths, _CLUSTER) for part in parts]
+        sizes = [e for part, own in zip(parts, rows, strict=True) for e in _sizes(part, own)]
     found: list[Thickness] = []
     while True:
         best = _commonest(sizes)
@@ -146,10 +151,13 @@ class _Size:
     sure: bool = True
 
 
-def _sizes(part: Draft) -> Iterator[_Size]:
-    """Yield sizes that may be a sheet's thickness."""
+def _sizes(part: Draft, rows: Sequence[FingerRow]) -> Iterator[_Size]:
+    """Yield sizes that may be a sheet's thickness; of rows of fingers how deep they are."""
     count = len(part.cuttings)
-    found = stretches(part.outline.contour)
+    every = stretches(part.outline.contour)
+    found = [each for each in every if not _is_of_fingers(each, rows)]
+    for row in rows:
+        yield _Size(row.depth, "tab", count * row.count / 2)
     shared = in_a_row(found)
     for stretch in found:
         size, kind = (stretch.depth, "tab") if stretch.tab else (stretch.width, "notch")
@@ -159,7 +167,7 @@ def _sizes(part: Draft) -> Iterator[_Size]:
             yield _Size(size, kind, worth, stretch not in shared)
     for opening in part.openings:
         slot = fitted_slot(opening.contour)
-        if slot is None or _diameter(opening.contour) is not None:
+        if slot is None or diameter_of(opening.contour) is not None:
             continue
         if not _has_round_ends(opening.contour, slot.width):
             yield _Size(slot.width, "slot", count)
@@ -209,7 +217,7 @@ def recognised(part: Draft, sheets: Sequence[Thickness], reach: float = 0.0) -> 
     rows = finger_rows(part.outline.contour, [each.mm for each in sheets], 2 * _CLUSTER)
     between = _between_notches(found, sheets)
     for each in near:
-        if not each.level or each in between or any(_is_of_row(each, row) for row in rows):
+        if not each.level or each in between or _is_of_fingers(each, rows):
             continue
         if each.tab:
             tabs.append(_tab(each))
@@ -217,7 +225,7 @@ def recognised(part: Draft, sheets: Sequence[Thickness], reach: float = 0.0) -> 
             notches.append(_notch(each))
     slots, holes, windows = [], [], []
     for index, opening in enumerate(part.openings):
-        diameter = _diameter(opening.contour)
+        diameter = diameter_of(opening.contour)
         slot = _slot(index, opening.contour, sheets)
         if diameter is not None:
             holes.append(Hole(at=bounds(opening.contour).centre, diameter=diameter, opening=index))
@@ -256,14 +264,19 @@ def _of_a_sheet(stretch: Stretch, sheets: Iterable[Thickness], reach: float) -> 
     return False
 
 
-def _is_of_row(stretch: Stretch, row: FingerRow) -> bool:
-    """Tell whether a notch or a tab is a finger or a gap of a row along a side."""
-    upright = row.side in ("left", "right")
-    level = row.start[0] if upright else row.start[1]
-    ends = (stretch.start, stretch.end)
-    across = [each[0] if upright else each[1] for each in ends]
-    along = abs(stretch.outward[0] if upright else stretch.outward[1])
-    return along > 0.99 and all(abs(each - level) <= row.depth + _CLUSTER for each in across)
+def _is_of_fingers(stretch: Stretch, rows: Iterable[FingerRow]) -> bool:
+    """Tell whether a notch or a tab opens within the bands of rows of fingers, at either end."""
+    known = list(rows)
+    return all(any(_is_in_band(end, row) for row in known) for end in (stretch.start, stretch.end))
+
+
+def _is_in_band(spot: Point, row: FingerRow) -> bool:
+    (x, y), (x0, y0), (x1, y1), (ux, uy) = spot, row.start, row.end, row.out
+    inward = (x0 - x) * ux + (y0 - y) * uy
+    along = (x - x0) * abs(uy) + (y - y0) * abs(ux)
+    size = (x1 - x0) * abs(uy) + (y1 - y0) * abs(ux)
+    near = -_CLUSTER <= inward <= row.depth + _CLUSTER
+    return near and -_CLUSTER <= along <= size + _CLUSTER
 
 
 def _tab(stretch: Stretch) -> Tab:
@@ -300,8 +313,8 @@ def _slot(index: int, contour: Contour, sheets: Sequence[Thickness]) -> Slot | N
     return None
 
 
-def _diameter(contour: Contour) -> float | None:
-    """Return the diameter of an opening that is round, else None."""
+def diameter_of(contour: Contour) -> float | None:
+    """Return the diameter of a closed contour that is round, mm, else None."""
     box = bounds(contour)
     if abs(box.width - box.height) > 0.01 * box.width + 0.02:
         return None

@@ -11,7 +11,7 @@ from kerfolio.adopting.finger_rows import FingerRow
 from kerfolio.adopting.following import Following
 from kerfolio.adopting.linear import Linear, number_text
 from kerfolio.adopting.outlined import Outlined
-from kerfolio.adopting.recognised import Hole, Notch
+from kerfolio.adopting.recognised import Hole, Notch, diameter_of
 from kerfolio.adopting.sets import PartPlan, SlotSet, TabSet, of_kind, slot_sets, tab_sets
 from kerfolio.adopting.together import Arrangement, Meet
 from kerfolio.geometry.contour import Contour, Point
@@ -90,6 +90,17 @@ class PlanWriter:
             self._joints.append(f"{{notch: {one}, with: {other}}}")
         return PlanText(parts="\n".join(lines), joints=tuple(self._joints), drawings=drawings)
 
+    def tab_joints(self) -> Iterator[tuple[int, int, str, str, Point]]:
+        """Yield each set of tabs with its slots: both pieces, both names, the tabs' way out."""
+        for number, part in enumerate(self._parts):
+            for place, each in enumerate([s for s in self._slots if s.part == number]):
+                name = self._slot_name(number, place, each)
+                for piece, mate in zip(part.numbers, each.mates, strict=True):
+                    if mate is not None:
+                        first = f"{self._label[mate[0]]}.{self._set_names[mate[1]]}"
+                        out = self._parts[mate[1].part].made.tabs[mate[1].tabs[0]].out
+                        yield mate[0], piece, first, f"{self._label[piece]}.{name}", out
+
     def _end(
         self, piece: int, names: Mapping[int, tuple[str, int, int]], index: int
     ) -> str:
@@ -126,7 +137,7 @@ class PlanWriter:
             rounded = f", round: {self._number(radius)}" if radius else ""
             return f"{{rectangle: [{self._text(width)}, {self._text(height)}]{rounded}}}"
         if body.corners is None:
-            return None
+            return self._round_outline(body)
         rows = []
         for index, corner in enumerate(body.corners):
             spot = self._spot(body.corner(index))
@@ -134,6 +145,16 @@ class PlanWriter:
                 spot = f"{spot[:-1]}, {{round: {self._number(corner.radius)}}}]"
             rows.append(spot)
         return f"{{polygon: [{', '.join(rows)}]}}"
+
+    def _round_outline(self, body: Outlined) -> str | None:
+        """Return a body that is round, or has round ends and lies level; else None."""
+        across = diameter_of(body.body)
+        if across is not None:
+            return f"{{circle: {self._number(across)}}}"
+        long = rounded_slot(body.body)
+        if long is not None and round(long[3], 2) % 180 == 0:
+            return f"{{rounded-slot: [{self._number(long[1])}, {self._number(long[2])}]}}"
+        return None
 
     # Features -----------------------------------------------------------------------------------
 

@@ -146,13 +146,42 @@ def _best(states: Sequence[Arrangement], count: int) -> list[Arrangement]:
 
 
 def _key(state: Arrangement) -> tuple[object, ...]:
-    """Return what tells an arrangement from others: which shapes lie where, not which twin."""
+    """Return what tells an arrangement from others: which shapes lie where, not which twin.
+
+    It is the same where the whole is turned so that its first piece covers itself, and where it is
+    its mirror image: no piece has a face that differs from the other.
+    """
+    root = next(iter(state.poses))
+    selves, thick = state.bodies[root].selves, state.bodies[root].thickness
+    every = [
+        {n: each.after(pose) for n, pose in poses.items()}
+        for poses in (state.poses, _mirrored(state, thick))
+        for each in selves
+    ]
+    return min(_rows(poses, state.bodies) for poses in every)
+
+
+def _rows(poses: Mapping[int, Rigid], bodies: Mapping[int, Body]) -> tuple[object, ...]:
     rows = []
-    for number, pose in state.poses.items():
-        body = state.bodies[number]
+    for number, pose in poses.items():
+        body = bodies[number]
         alike = min(_rounded(pose.after(each)) for each in body.selves)
         rows.append((id(body.part), alike))
     return tuple(sorted(rows))
+
+
+def _mirrored(state: Arrangement, thick: float) -> dict[int, Rigid]:
+    """Return the poses of the mirror image, at the middle of the first piece's sheet."""
+
+    def image(vector: Vector) -> Vector:
+        return (vector[0], vector[1], 0.0 - vector[2])
+
+    made = {}
+    for number, pose in state.poses.items():
+        x, y, z = pose.point((0.0, 0.0, state.bodies[number].thickness))
+        turned = image(pose.x), image(pose.y), image(scaled(pose.z, -1.0))
+        made[number] = Rigid((x, y, thick - z), *turned)
+    return made
 
 
 def _rounded(pose: Rigid) -> tuple[float, ...]:

@@ -8,8 +8,11 @@ from pathlib import Path
 
 import click
 
+from kerfolio.adopting.shape import Question
+from kerfolio.adopting.units import UNITS
 from kerfolio.basis.finding import has_errors
 from kerfolio.commands.group import WORKSHOP, kerfolio
+from kerfolio.commands.adopt_told import told_of
 from kerfolio.commands.telling import print_findings
 from kerfolio.publishing.begin import FIRST, Begun, begin_plan, begin_trial, begin_workshop
 
@@ -99,6 +102,54 @@ def add_trial_command(workshop: Path) -> None:
     Example: kerfolio add trial my-workshop
     """
     _told(begin_trial(workshop, date.today()))
+
+
+@kerfolio.command("adopt")
+@click.argument("drawing", type=click.Path(path_type=Path, dir_okay=False))
+@WORKSHOP
+@click.option("--into", default="", metavar="PLAN", help="The plan to write [the drawing's name].")
+@click.option(
+    "--unit",
+    type=click.Choice(tuple(UNITS)),
+    help="What the drawing's numbers are, where it does not say so [guessed].",
+)
+@click.option("--ask", is_flag=True, help="Ask what the drawing leaves open.")
+def adopt_command(drawing: Path, workshop: Path, into: str, unit: str | None, ask: bool) -> None:
+    """Read an SVG or DXF drawing of a whole project and write the plan that it is.
+
+    Pieces, tabs, slots, notches, fingers and holes are recognised, put together and proved; what
+    must follow the sheet's thickness does. What is not certain is taken as it is likeliest, and
+    told; with --ask you are asked.
+
+    Example: kerfolio adopt bench.dxf my-workshop --into garden-bench --ask
+    """
+    from kerfolio.publishing.adopting import AdoptRequest, adopt
+
+    request = AdoptRequest(
+        drawing=drawing,
+        workshop=workshop,
+        into=into,
+        unit=unit or "",
+        day=date.today(),
+        ask=_asked if ask else None,
+    )
+    found = adopt(request)
+    for line in told_of(found):
+        click.echo(line)
+    print_findings(found.findings)
+    for file in found.files:
+        click.echo(f"wrote {file}")
+    sys.exit(0 if found.files and not has_errors(found.findings) else 1)
+
+
+def _asked(question: Question) -> str:
+    """Ask at the terminal; the first answer is taken where nothing is typed."""
+    about = f" [{question.place}]" if question.place.file else ""
+    click.echo(f"{question.words[:1].upper()}{question.words[1:]}{about}")
+    for number, answer in enumerate(question.answers, start=1):
+        click.echo(f"  {number}  {answer}")
+    most = len(question.answers)
+    return question.answers[click.prompt("Answer", type=click.IntRange(1, most), default=1) - 1]
 
 
 @kerfolio.command("schema")

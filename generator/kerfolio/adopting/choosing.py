@@ -1,0 +1,101 @@
+"""Which of several arrangements is meant, where as much meets in each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from kerfolio.adopting.sets import PartPlan
+from kerfolio.adopting.shape import Question
+from kerfolio.adopting.together import Arrangement
+from kerfolio.geometry.rigid import Rigid, Vector, dot
+
+_WORDS: dict[str, Vector] = {
+    "up": (0.0, 1.0, 0.0),
+    "down": (0.0, -1.0, 0.0),
+    "right": (1.0, 0.0, 0.0),
+    "left": (-1.0, 0.0, 0.0),
+    "forward": (0.0, 0.0, 1.0),
+    "back": (0.0, 0.0, -1.0),
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choice:
+    """The arrangement that was chosen, and what was asked on the way."""
+
+    arranged: Arrangement
+    questions: tuple[Question, ...] = ()
+
+
+def choices(
+    parts: Sequence[PartPlan], ways: Sequence[Arrangement], answers: Mapping[str, str]
+) -> Choice:
+    """Return which of the best arrangements is meant: each question rules some out.
+
+    Pieces as drawn, top up, are likelier than others.
+    """
+    most = (len(ways[0].poses), ways[0].worth)
+    left = [each for each in ways if (len(each.poses), each.worth) == most]
+    left.sort(key=lambda each: -_as_drawn(each))
+    questions = []
+    first = _label(parts, next(iter(left[0].poses)))
+    for part in parts:
+        told = [_lies(part, each) for each in left]
+        if len(set(told)) < 2:
+            continue
+        answers_here = tuple(dict.fromkeys(told))
+        question = Question(
+            key=f"lies {part.name}",
+            words=f"how does `{part.name}` go, as `{first}` is drawn?",
+            answers=answers_here,
+            about=part.name,
+        )
+        questions.append(question)
+        given = answers.get(question.key, question.default)
+        taken = given if given in answers_here else question.default
+        left = [each for each, lies in zip(left, told, strict=True) if lies == taken]
+    return Choice(arranged=left[0], questions=tuple(questions))
+
+
+def _label(parts: Sequence[PartPlan], number: int) -> str:
+    for part in parts:
+        for own, label in zip(part.numbers, part.labels, strict=True):
+            if own == number:
+                return label
+    return ""
+
+
+def _as_drawn(state: Arrangement) -> int:
+    """Return how many pieces point, as drawn, up where the first piece's drawing does."""
+    return sum(pose.y[1] > 0.9 for pose in state.poses.values())
+
+
+def _lies(part: PartPlan, state: Arrangement) -> str:
+    """Return how the pieces of a part lie, as the first piece is drawn."""
+    return "; ".join(sorted(_told(part, state)))
+
+
+def _told(part: PartPlan, state: Arrangement) -> Iterator[str]:
+    for number in part.numbers:
+        pose = state.poses.get(number)
+        if pose is not None:
+            body = state.bodies[number]
+            alike = min((pose.after(each) for each in body.selves), key=_order)
+            x, y, z = alike.point((*_middle(part), body.thickness / 2))
+            top, face = _word(alike.y), _word(alike.z)
+            yield f"its middle at {x:.0f}, {y:.0f}, {z:.0f} before it, its top {top}, its face {face}"
+
+
+def _order(pose: Rigid) -> tuple[float, ...]:
+    """Return what brings a placement with the drawing's top up and its show face forward first."""
+    return (-round(pose.y[1], 2), -round(pose.z[2], 2), -round(pose.x[0], 2))
+
+
+def _middle(part: PartPlan) -> tuple[float, float]:
+    width, height = part.made.draft.size
+    return width / 2, height / 2
+
+
+def _word(along: Vector) -> str:
+    return max(_WORDS, key=lambda word: round(dot(along, _WORDS[word]), 6))

@@ -1,0 +1,169 @@
+"""The whole text of an adopted plan, and its bodies as drawings; guesses stand in comments."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from kerfolio.adopting.adopted import Adopted, Sheet
+from kerfolio.adopting.linear import number_text
+from kerfolio.adopting.stated import PlanWriter, SheetPlan
+from kerfolio.basis.digits import digits
+from kerfolio.geometry.arc import edges
+from kerfolio.geometry.contour import Contour
+from kerfolio.geometry.measure import bounds
+from kerfolio.model.plan import Step
+
+_FOUND = "Put your own words here; this order was found by trying straight moves."
+_LEFT = "The drawing does not tell where these go. Put your own words here."
+
+_AROUND = 0.6
+"""A plan is published for sheets so much thinner and thicker than drawn, mm, where they are sold."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bought:
+    """What a sheet is cut from: the stock's name, the least and the most it measures, its size, mm."""
+
+    stock: str
+    least: float
+    most: float
+    size: tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wanted:
+    """What a plan's text is made for: its title, unit, day, what sheets are cut from.
+
+    ``cutter`` is the stock's name of that which the drawing is relieved for. ``ways`` are joints
+    that say which way round, ``steps`` how it goes together, as they stand in a plan.
+    """
+
+    title: str
+    unit: str
+    day: date
+    file: str
+    bought: Mapping[str, Bought]
+    cutter: str = ""
+    ways: tuple[str, ...] = ()
+    steps: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AdoptedText:
+    """``plan.yaml``, and drawings by their names in the plan's folder."""
+
+    plan: str
+    drawings: Mapping[str, str]
+
+
+def plan_text(found: Adopted, wanted: Wanted) -> AdoptedText:
+    """Return the plan's files as they are written."""
+    sheets = [
+        SheetPlan(name=each.name, size=each.size, mm=each.drawn.mm, stated="")
+        for each in found.sheets
+    ]
+    stated = PlanWriter(
+        found.parts, sheets, found.arranged, found.follows, wanted.unit
+    ).written()
+    lines = [
+        f"plan: {wanted.title}",
+        "version: 0.1.0",
+        f"summary: {wanted.title}, from a drawing.",
+        f"units: {wanted.unit}",
+        "access: open",
+        "",
+        f"# Made from {wanted.file}. What is guessed says so; change it where it is wrong.",
+        "sizes:",
+        *(f"  {each.size}: thickness({each.name})" for each in found.sheets),
+        "",
+        "sheets:",
+        *(_sheet(each, wanted) for each in found.sheets),
+        "",
+        *_relief(found, wanted),
+        stated.parts,
+    ]
+    joints = [*stated.joints, *wanted.ways]
+    if joints:
+        lines += ["", "joints:                      # sets that follow their mates meet them; here is the rest"]
+        lines += [f"  - {each}" for each in joints]
+    if wanted.steps:
+        lines += ["", "# An order of straight moves, found; put your own words to it.", wanted.steps]
+    lines += ["", "releases:", f"  0.1.0: {{date: {wanted.day.isoformat()}, changed: First draft.}}", ""]
+    drawings = {f"drawings/{name}.svg": body_svg(body) for name, body in stated.drawings.items()}
+    return AdoptedText(plan="\n".join(lines), drawings=drawings)
+
+
+def steps_text(steps: Sequence[Step], unplaced: Sequence[str]) -> str:
+    """Return steps as a plan states them; one more for pieces that nothing tells the place of."""
+    lines = ["steps:"]
+    for step in steps:
+        lines += _step(step.title, [each.name for each in step.add], _FOUND)
+    if unplaced:
+        lines += _step("Put on what is left", unplaced, _LEFT)
+    return "\n".join(lines)
+
+
+def _step(title: str, added: Sequence[str], text: str) -> list[str]:
+    return [f"  - title: {title}", f"    add: [{', '.join(added)}]", f"    text: {text}"]
+
+
+def _sheet(sheet: Sheet, wanted: Wanted) -> str:
+    bought, drawn = wanted.bought[sheet.name], sheet.drawn
+    least = min(drawn.mm, max(bought.least, drawn.mm - _AROUND))
+    most = max(drawn.mm, min(bought.most, drawn.mm + _AROUND))
+    unit = wanted.unit
+    size = " x ".join(number_text(each, unit) for each in bought.size)
+    fit = drawn.fit if drawn.fit > 0 else 0.1
+    ends = f"{_reading(least, unit)} to {_reading(most, unit)}"
+    return (
+        f"  {sheet.name}: {{stock: {bought.stock}, size: {size}, published-for: {ends}, "
+        f"drawn-for: {_reading(drawn.mm, unit)}, fit: {_reading(fit, unit)}}}"
+    )
+
+
+def _reading(mm: float, unit: str) -> str:
+    return digits(mm / 25.4, 4) if unit == "in" else digits(mm, 3)
+
+
+def _relief(found: Adopted, wanted: Wanted) -> list[str]:
+    radius = found.relief
+    if radius is None:
+        return []
+    count = f"# {found.reliefs} corners are relieved in the drawing, with a radius of {digits(radius, 2)} mm."
+    style = f"{{style: dog-bone, cutter: {wanted.cutter}}}" if wanted.cutter else "dog-bone"
+    return [count, f"relief: {style}", ""]
+
+
+def body_svg(body: Contour) -> str:
+    """Return a body as a drawing, in mm; it lies with its lower left corner at 0,0."""
+    box = bounds(body)
+    width, height = digits(box.width, 4), digits(box.height, 4)
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" '
+        f'viewBox="0 0 {width} {height}">\n'
+        f'  <path id="outline" fill="none" stroke="black" stroke-width="0.3" d="{path_data(body, box.y1)}"/>\n'
+        "</svg>\n"
+    )
+
+
+def path_data(contour: Contour, top: float) -> str:
+    """Return SVG path data of a closed contour, y down from ``top``, mm."""
+    words: list[str] = []
+    for edge in edges(contour):
+        if not words:
+            words.append(f"M {_at(edge.start, top)}")
+        arc = edge.arc
+        if arc is None:
+            words.append(f"L {_at(edge.end, top)}")
+            continue
+        middle = arc.point(arc.start + arc.sweep / 2)
+        radius, sweep = digits(arc.radius, 5), 0 if arc.sweep > 0 else 1
+        words += [f"A {radius} {radius} 0 0 {sweep} {_at(each, top)}" for each in (middle, edge.end)]
+    return " ".join([*words, "Z"])
+
+
+def _at(point: Sequence[float], top: float) -> str:
+    return f"{digits(point[0], 5)} {digits(top - point[1], 5)}"
+

@@ -1,0 +1,78 @@
+"""The unit of a drawing that states none: by the sheet's border, and by how wide its slots are."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from kerfolio.adopting.shape import Shape
+from kerfolio.geometry.measure import bounds
+from kerfolio.geometry.slot_fit import fitted_slot
+from kerfolio.geometry.stretch import stretches
+
+UNITS: dict[str, float] = {
+    "mm": 1.0,
+    "in": 25.4,
+    "cm": 10.0,
+    "px (96 to the inch)": 25.4 / 96,
+    "px (90 to the inch)": 25.4 / 90,
+    "pt (72 to the inch)": 25.4 / 72,
+}
+"""What a drawing's numbers may be, in mm: the commonest first."""
+
+_NEAR = 0.35
+_BORDER = 0.002
+_LEAST, _MOST = 20.0, 4000.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sold:
+    """What can be bought: sheets' thicknesses (least, most) and sizes, mm."""
+
+    thick: tuple[tuple[float, float], ...]
+    sizes: tuple[tuple[float, float], ...]
+
+
+def units_by_likelihood(closed: Sequence[Shape], sold: Sold) -> tuple[str, ...]:
+    """Return the units that a drawing's numbers may be in, the likeliest first.
+
+    ``closed`` are its shapes in its own numbers.
+    """
+    boxes = [bounds(each.contour) for each in closed]
+    widths = list(_widths(closed))
+    scores = {}
+    for name, mm in UNITS.items():
+        largest = max((max(b.width, b.height) * mm for b in boxes), default=0.0)
+        fits = _LEAST <= largest <= _MOST
+        borders = sum(_is_sold(b.width * mm, b.height * mm, sold.sizes) for b in boxes)
+        slots = sum(_is_thick(width * mm, sold.thick) for width in widths)
+        share = slots / len(widths) if widths else 0.0
+        scores[name] = (2.0 * bool(borders) + share + 0.2) * fits
+    order = list(UNITS)
+    return tuple(sorted(UNITS, key=lambda name: (-round(scores[name], 6), order.index(name))))
+
+
+def _widths(closed: Iterable[Shape]) -> Iterable[float]:
+    """Yield widths of slots and notches, and depths of tabs: the commonest is a sheet's thickness."""
+    found: dict[float, int] = {}
+    for each in closed:
+        slot = fitted_slot(each.contour) if len(each.contour.vertices) <= 16 else None
+        sizes = [slot.width] if slot else []
+        sizes += [s.depth if s.tab else s.width for s in stretches(each.contour)]
+        for size in sizes:
+            key = float(f"{size:.3g}")
+            found[key] = found.get(key, 0) + 1
+    most = max(found.values(), default=0)
+    return [size for size, count in found.items() if count >= max(1, most / 2)]
+
+
+def _is_sold(width: float, height: float, sizes: Iterable[tuple[float, float]]) -> bool:
+    mine = sorted((width, height))
+    return any(
+        all(abs(a - b) <= _BORDER * b for a, b in zip(mine, sorted(size), strict=True))
+        for size in sizes
+    )
+
+
+def _is_thick(width: float, thick: Iterable[tuple[float, float]]) -> bool:
+    return any(least - _NEAR <= width <= most + _NEAR for least, most in thick)

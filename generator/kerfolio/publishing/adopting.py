@@ -1,0 +1,323 @@
+"""``kerfolio adopt``: a drawing of a whole project becomes a plan folder."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from kerfolio.adopting.adopted import Adopted, Sheet, adopted
+from kerfolio.adopting.agreeing import Deviation, deviations
+from kerfolio.adopting.cleaned import cleaned
+from kerfolio.adopting.plan_text import AdoptedText, Bought, Wanted, plan_text, steps_text
+from kerfolio.adopting.shape import Question
+from kerfolio.adopting.units import UNITS, Sold, units_by_likelihood
+from kerfolio.adopting.ways_round import ways_round
+from kerfolio.assembly.told import told_steps
+from kerfolio.basis.finding import Finding, error, has_errors
+from kerfolio.basis.names import is_plan_name, name_of
+from kerfolio.basis.place import Place
+from kerfolio.disk.put import put
+from kerfolio.model.outline import Drawing
+from kerfolio.model.statement import Named
+from kerfolio.model.stock import SheetStock, Stock
+from kerfolio.proving.prove import Proof, prove_plan
+from kerfolio.reading.drawn_dxf import read_dxf
+from kerfolio.reading.drawn_said import NOTHING_SAID, SaidOfDrawing
+from kerfolio.reading.drawn_svg import read_svg
+from kerfolio.reading.drawn_unit import states_unit
+from kerfolio.reading.workshop import Shared, read_shared, with_plans
+from kerfolio.settling.settle import settle
+from kerfolio.settling.titles import pieces_called
+
+_ROUNDS = 3
+"""So often is a plan proved and told which way round its pieces go."""
+
+_NEAR = 0.15
+"""A sheet is sold so much thinner or thicker, mm, than it is drawn."""
+
+Ask = Callable[[Question], str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AdoptRequest:
+    """Which drawing becomes which plan of which workshop; ``unit`` is what it is in, if said.
+
+    ``ask`` is asked what the drawing leaves open; None: what is likeliest is taken.
+    """
+
+    drawing: Path
+    workshop: Path
+    into: str = ""
+    unit: str = ""
+    day: date
+    ask: Ask | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AdoptedPlan:
+    """What was written, and how it was found: nothing is written where ``files`` are none.
+
+    ``answers`` were given or taken; ``deviations`` say where the plan is not as drawn.
+    """
+
+    name: str
+    files: tuple[Path, ...] = ()
+    found: Adopted | None = None
+    questions: tuple[Question, ...] = ()
+    answers: Mapping[str, str] | None = None
+    deviations: tuple[Deviation, ...] = ()
+    proof: Proof | None = None
+    findings: tuple[Finding, ...] = ()
+
+
+def adopt(request: AdoptRequest) -> AdoptedPlan:
+    """Read a drawing and write the plan that it is. Raises OSError when the disk refuses."""
+    name = request.into or name_of(request.drawing.stem)
+    refused = tuple(_refusals(request, name))
+    shared, unread = read_shared(request.workshop, pictures=False) if not refused else (None, ())
+    if shared is None:
+        return AdoptedPlan(name=name, findings=(*refused, *unread))
+    drawing, told = _drawing(request)
+    if drawing is None:
+        return AdoptedPlan(name=name, findings=told)
+    inquiry = _Inquiry(request.ask)
+    found, unit = _found(request, drawing, shared.stock, inquiry)
+    if not found.parts:
+        advice = "Draw each piece as a closed line; text and pictures are not cut."
+        nothing = error("empty-drawing", "no piece in the drawing", Place(drawing.file), advice)
+        return AdoptedPlan(name=name, findings=(*told, nothing))
+    wanted = _wanted(request, name, found, shared, unit, inquiry)
+    text, proof = _proved(found, wanted, shared, name)
+    target = request.workshop / "plans" / name
+    files = {target / "plan.yaml": text.plan}
+    files |= {target / file: content for file, content in text.drawings.items()}
+    for file, content in files.items():
+        put(file, content.encode())
+    return AdoptedPlan(
+        name=name,
+        files=tuple(files),
+        found=found,
+        questions=inquiry.asked,
+        answers=inquiry.answers,
+        deviations=_deviations(found, proof),
+        proof=proof,
+        findings=(*told, *proof.findings),
+    )
+
+
+class _Inquiry:
+    """What was asked and answered so far."""
+
+    def __init__(self, ask: Ask | None) -> None:
+        self._ask = ask
+        self.answers: dict[str, str] = {}
+        self._asked: dict[str, Question] = {}
+
+    @property
+    def asked(self) -> tuple[Question, ...]:
+        """All questions, in their order."""
+        return tuple(self._asked.values())
+
+    def answer(self, question: Question) -> str:
+        """Return the answer to a question, which is asked once."""
+        if question.key not in self.answers:
+            given = self._ask(question) if self._ask else question.default
+            self._asked[question.key] = question
+            self.answers[question.key] = given if given in question.answers else question.default
+        return self.answers[question.key]
+
+    def is_open(self, questions: Iterable[Question]) -> bool:
+        """Ask what was not asked yet; tell whether an answer differs from what was taken."""
+        changed = False
+        for each in questions:
+            if each.key not in self.answers:
+                changed = self.answer(each) != each.default or changed
+        return changed
+
+
+def _refusals(request: AdoptRequest, name: str) -> Iterator[Finding]:
+    place = Place(request.drawing.name)
+    if not request.drawing.is_file():
+        yield error("missing-file", f"no drawing `{request.drawing}`", place, "Check its name.")
+    elif request.drawing.suffix.lower() not in (".svg", ".dxf"):
+        advice = "Save it as SVG or DXF."
+        yield error("unreadable-drawing", "neither SVG nor DXF", place, advice)
+    if not is_plan_name(name):
+        advice = "Name the plan with small letters, digits and hyphens: `--into garden-bench`."
+        yield error("bad-name", f"`{name}` is no plan name", Place("plans"), advice)
+    elif (request.workshop / "plans" / name / "plan.yaml").exists():
+        advice = "Name another plan with `--into`."
+        yield error("not-empty", f"there is a plan `{name}` already", Place(f"plans/{name}"), advice)
+
+
+def _drawing(request: AdoptRequest) -> tuple[Drawing | None, tuple[Finding, ...]]:
+    """Return the drawing, in mm where it states a unit or ``unit`` does, else in its numbers."""
+    path = request.drawing
+    said = NOTHING_SAID
+    if not states_unit(path):
+        said = SaidOfDrawing(unit=Named("mm"))
+    read = read_dxf if path.suffix.lower() == ".dxf" else read_svg
+    drawing, findings = read(path, path.name, art=True, asked=said)
+    grave = [each for each in findings if each.rule not in ("ignored-element", "doubled-path")]
+    return drawing, tuple(grave)
+
+
+def _found(
+    request: AdoptRequest, drawing: Drawing, stock: Stock, inquiry: _Inquiry
+) -> tuple[Adopted, str]:
+    """Return what the drawing is, and the unit that it counts in."""
+    scale, unit = 1.0, ""
+    if not states_unit(request.drawing):
+        unit = request.unit or inquiry.answer(_unit_question(drawing, stock))
+        scale = UNITS.get(unit, 1.0)
+    sizes = [size for each in stock.sheets for size in each.sizes]
+    while True:
+        clean = cleaned(drawing, scale, inquiry.answers)
+        texts = tuple(
+            replace(each, at=(each.at[0] * scale, each.at[1] * scale)) for each in drawing.texts
+        )
+        found = adopted(clean, texts, sizes, inquiry.answers)
+        if not inquiry.is_open(found.questions):
+            return found, unit
+
+
+def _unit_question(drawing: Drawing, stock: Stock) -> Question:
+    sold = Sold(
+        thick=tuple((each.least, each.most) for each in stock.sheets),
+        sizes=tuple(size for each in stock.sheets for size in each.sizes),
+    )
+    likely = units_by_likelihood(cleaned(drawing).closed, sold)
+    return Question(key="unit", words="which unit is the drawing in?", answers=likely)
+
+
+def _wanted(
+    request: AdoptRequest,
+    name: str,
+    found: Adopted,
+    shared: Shared,
+    unit: str,
+    inquiry: _Inquiry,
+) -> Wanted:
+    plan_unit = "in" if unit == "in" or _counts_inches(request.drawing) else "mm"
+    if not unit and shared.identity and plan_unit == "mm":
+        plan_unit = shared.identity.units_first if _has_no_unit(request.drawing) else "mm"
+    bought = {
+        each.name: _bought(each, found, shared.stock, plan_unit, inquiry) for each in found.sheets
+    }
+    radius = found.relief
+    cutters = [
+        each.name
+        for each in shared.stock.cutters
+        if radius is not None and abs(each.diameter - 2 * radius) < 0.06 and not each.angle
+    ]
+    return Wanted(
+        title=name.replace("-", " ").capitalize(),
+        unit=plan_unit,
+        day=request.day,
+        file=request.drawing.name,
+        bought=bought,
+        cutter=min(cutters, default=""),
+    )
+
+
+def _counts_inches(path: Path) -> bool:
+    """Tell whether a drawing states that it is in inches."""
+    head = path.read_text("utf-8", "replace")[:4000] if path.suffix.lower() == ".svg" else ""
+    return '="' in head and any(f'{side}="' in head and 'in"' in head.split(f'{side}="')[1][:14] for side in ("width", "height"))  # noqa: E501
+
+
+def _has_no_unit(path: Path) -> bool:
+    return not states_unit(path)
+
+
+def _bought(
+    sheet: Sheet, found: Adopted, stock: Stock, unit: str, inquiry: _Inquiry
+) -> Bought:
+    mm = sheet.drawn.mm
+
+    def away(each: SheetStock) -> tuple[object, ...]:
+        outside = max(0.0, each.least - _NEAR - mm, mm - each.most - _NEAR)
+        is_inch = "category" in each.title or " in" in each.title
+        return (round(outside, 3), is_inch != (unit == "in"), round(abs(each.actual - mm), 3))
+
+    order = sorted(range(len(stock.sheets)), key=lambda i: (away(stock.sheets[i]), i))
+    names = [stock.sheets[i].name for i in order]
+    fitting = [
+        name
+        for name, i in zip(names, order, strict=True)
+        if stock.sheets[i].least - _NEAR <= mm <= stock.sheets[i].most + _NEAR
+    ]
+    words = f"which stock is `{sheet.name}`, drawn {mm:.2f} mm thick, cut from?"
+    question = Question(key=f"stock {sheet.name}", words=words, answers=tuple(fitting or names[:5]))
+    chosen = stock.sheet(inquiry.answer(question))
+    assert chosen is not None, "an answer is one of the stock's"
+    size = next((s for s in found.nested.sheets if _is_sold(s, chosen)), chosen.sizes[0])
+    along = max(size), min(size)
+    return Bought(stock=chosen.name, least=chosen.least, most=chosen.most, size=along)
+
+
+def _is_sold(size: tuple[float, float], stock: SheetStock) -> bool:
+    return any(
+        all(abs(a - b) < 2 for a, b in zip(sorted(size), sorted(each), strict=True))
+        for each in stock.sizes
+    )
+
+
+def _proved(
+    found: Adopted, wanted: Wanted, shared: Shared, name: str
+) -> tuple[AdoptedText, Proof]:
+    """Return the plan's text with its joints' ways and its steps, and its proof."""
+    with TemporaryDirectory() as folder:
+        shop = Path(folder) / "shop"
+        shop.mkdir()
+        for each in ("workshop.yaml", "stock"):
+            source = shared.folder / each
+            if source.is_dir():
+                shutil.copytree(source, shop / each)
+            elif source.exists():
+                shutil.copyfile(source, shop / each)
+        ways: dict[str, str] = {}
+        for _ in range(_ROUNDS):
+            proof = _proof(plan_text(found, wanted), shop, name)
+            more = ways_round(found, proof.findings, ways)
+            if not more:
+                break
+            ways |= more
+            wanted = replace(wanted, ways=tuple(ways.values()))
+        builds = [made.build for made in proof.made if made.build is not None]
+        if not builds and proof.drawn is not None:
+            wanted = replace(wanted, steps=steps_text((), found.unplaced))
+        elif proof.drawn is not None:
+            steps = told_steps(builds[0].order, pieces_called(proof.plan))
+            wanted = replace(wanted, steps=steps_text(steps, found.unplaced))
+        text = plan_text(found, wanted)
+        return text, _proof(text, shop, name)
+
+
+def _deviations(found: Adopted, proof: Proof) -> tuple[Deviation, ...]:
+    """Return where a plan is not as drawn, settled with the play that is drawn."""
+    if proof.drawn is None:
+        return ()
+    fits = tuple((each.name, each.drawn.fit) for each in found.sheets)
+    as_drawn, _ = settle(proof.plan, proof.drawn.stock, replace(proof.drawn.variant, fit=fits))
+    return deviations(found, as_drawn) if as_drawn else ()
+
+
+def _proof(text: AdoptedText, shop: Path, name: str) -> Proof:
+    target = shop / "plans" / name
+    shutil.rmtree(target, ignore_errors=True)
+    (target / "drawings").mkdir(parents=True)
+    (target / "plan.yaml").write_text(text.plan, "utf-8")
+    for file, content in text.drawings.items():
+        (target / file).write_text(content, "utf-8")
+    shared, unread = read_shared(shop, pictures=False)
+    assert shared is not None, "\n".join(map(str, unread))
+    workshop, findings = with_plans(shared, [name])
+    assert workshop is not None and workshop.plans, "\n".join(map(str, findings))
+    proof = prove_plan(workshop.plans[0], workshop.stock)
+    own: Sequence[Finding] = [each for each in findings if has_errors([each])]
+    return replace(proof, findings=(*own, *proof.findings))
