@@ -10,10 +10,8 @@ from kerfolio.adopting.adopted import Adopted, Sheet
 from kerfolio.adopting.linear import number_text
 from kerfolio.adopting.stated import PlanWriter, SheetPlan
 from kerfolio.basis.digits import digits
-from kerfolio.geometry.arc import edges
-from kerfolio.geometry.contour import Contour
-from kerfolio.geometry.measure import bounds
 from kerfolio.model.plan import Step
+from kerfolio.writing.shapes_svg import shapes_svg
 
 _FOUND = "Put your own words here; this order was found by trying straight moves."
 _LEFT = "The drawing does not tell where these go. Put your own words here."
@@ -91,7 +89,10 @@ def plan_text(found: Adopted, wanted: Wanted) -> AdoptedText:
     if wanted.steps:
         lines += ["", "# An order of straight moves, found; put your own words to it.", wanted.steps]
     lines += ["", "releases:", f"  0.1.0: {{date: {wanted.day.isoformat()}, changed: First draft.}}", ""]
-    drawings = {f"drawings/{name}.svg": body_svg(body) for name, body in stated.drawings.items()}
+    drawings = {
+        f"drawings/{name}.svg": shapes_svg({"outline": [body]}).decode()
+        for name, body in stated.drawings.items()
+    }
     return AdoptedText(plan="\n".join(lines), drawings=drawings)
 
 
@@ -134,36 +135,3 @@ def _relief(found: Adopted, wanted: Wanted) -> list[str]:
     count = f"# {found.reliefs} corners are relieved in the drawing, with a radius of {digits(radius, 2)} mm."
     style = f"{{style: dog-bone, cutter: {wanted.cutter}}}" if wanted.cutter else "dog-bone"
     return [count, f"relief: {style}", ""]
-
-
-def body_svg(body: Contour) -> str:
-    """Return a body as a drawing, in mm; it lies with its lower left corner at 0,0."""
-    box = bounds(body)
-    width, height = digits(box.width, 4), digits(box.height, 4)
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" '
-        f'viewBox="0 0 {width} {height}">\n'
-        f'  <path id="outline" fill="none" stroke="black" stroke-width="0.3" d="{path_data(body, box.y1)}"/>\n'
-        "</svg>\n"
-    )
-
-
-def path_data(contour: Contour, top: float) -> str:
-    """Return SVG path data of a closed contour, y down from ``top``, mm."""
-    words: list[str] = []
-    for edge in edges(contour):
-        if not words:
-            words.append(f"M {_at(edge.start, top)}")
-        arc = edge.arc
-        if arc is None:
-            words.append(f"L {_at(edge.end, top)}")
-            continue
-        middle = arc.point(arc.start + arc.sweep / 2)
-        radius, sweep = digits(arc.radius, 5), 0 if arc.sweep > 0 else 1
-        words += [f"A {radius} {radius} 0 0 {sweep} {_at(each, top)}" for each in (middle, edge.end)]
-    return " ".join([*words, "Z"])
-
-
-def _at(point: Sequence[float], top: float) -> str:
-    return f"{digits(point[0], 5)} {digits(top - point[1], 5)}"
-

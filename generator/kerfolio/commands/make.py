@@ -220,3 +220,36 @@ def sequence_command(workshop: Path, plan: str) -> None:
     for name, steps in found_orders(examined):
         click.echo(f"# {name}\n{steps}")
     sys.exit(1 if has_errors(examined.findings) else 0)
+
+
+@kerfolio.command("draw")
+@click.argument("plan", metavar="PLAN")
+@click.option(
+    "--workshop",
+    type=click.Path(path_type=Path),
+    default=".",
+    metavar="DIR",
+    help="The workshop of the plan [the current folder].",
+)
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path, file_okay=False),
+    metavar="DIR",
+    help="Where the drawings go [WORKSHOP/.kerfolio/draw].",
+)
+def draw_command(plan: str, workshop: Path, out: Path | None) -> None:
+    """Write one clean SVG and DXF of all parts, to go on in a drawing program.
+
+    Parts lie side by side at full size, as drawn, without fit or relief; layers are called as the
+    plan calls parts and features. Changed there, `kerfolio adopt FILE --into PLAN` reads it back into
+    the plan's drawn parts.
+
+    Example: kerfolio draw stool --workshop my-workshop
+    """
+    from kerfolio.publishing.drawing_out import draw_out
+
+    drawn = draw_out(workshop, plan, out)
+    print_findings([each for each in drawn.findings if each.severity is Severity.ERROR])
+    for file in drawn.files:
+        click.echo(f"wrote {file}")
+    sys.exit(0 if drawn.files else 1)

@@ -25,6 +25,7 @@ from kerfolio.model.outline import Drawing
 from kerfolio.model.statement import Named
 from kerfolio.model.stock import SheetStock, Stock
 from kerfolio.proving.prove import Proof, prove_plan
+from kerfolio.publishing.drawing_out import is_drawn_out, taken_back
 from kerfolio.reading.drawn_dxf import read_dxf
 from kerfolio.reading.drawn_said import NOTHING_SAID, SaidOfDrawing
 from kerfolio.reading.drawn_svg import read_svg
@@ -84,6 +85,8 @@ def adopt(request: AdoptRequest) -> AdoptedPlan:
     drawing, told = _drawing(request)
     if drawing is None:
         return AdoptedPlan(name=name, findings=told)
+    if name in shared.plans:
+        return _back(request, name, drawing, shared)
     inquiry = _Inquiry(request.ask)
     found, unit = _found(request, drawing, shared.stock, inquiry)
     if not found.parts:
@@ -107,6 +110,19 @@ def adopt(request: AdoptRequest) -> AdoptedPlan:
         proof=proof,
         findings=(*told, *proof.findings),
     )
+
+
+def _back(request: AdoptRequest, name: str, drawing: Drawing, shared: Shared) -> AdoptedPlan:
+    """Read a drawing that ``draw`` wrote back into its plan; anything else is refused."""
+    read, findings = with_plans(shared, [name])
+    plan = read.plans[0] if read and read.plans else None
+    if plan is None or not is_drawn_out(drawing, plan):
+        advice = "Name another plan with `--into`; what `kerfolio draw` wrote is read back."
+        place = Place(f"plans/{name}")
+        there = error("not-empty", f"there is a plan `{name}` already", place, advice)
+        return AdoptedPlan(name=name, findings=(*findings, there))
+    taken = taken_back(drawing, plan, shared.stock, request.workshop / "plans" / name)
+    return AdoptedPlan(name=name, files=taken.files, findings=taken.findings)
 
 
 class _Inquiry:
@@ -149,9 +165,6 @@ def _refusals(request: AdoptRequest, name: str) -> Iterator[Finding]:
     if not is_plan_name(name):
         advice = "Name the plan with small letters, digits and hyphens: `--into garden-bench`."
         yield error("bad-name", f"`{name}` is no plan name", Place("plans"), advice)
-    elif (request.workshop / "plans" / name / "plan.yaml").exists():
-        advice = "Name another plan with `--into`."
-        yield error("not-empty", f"there is a plan `{name}` already", Place(f"plans/{name}"), advice)
 
 
 def _drawing(request: AdoptRequest) -> tuple[Drawing | None, tuple[Finding, ...]]:
@@ -212,7 +225,7 @@ def _wanted(
     cutters = [
         each.name
         for each in shared.stock.cutters
-        if radius is not None and abs(each.diameter - 2 * radius) < 0.06 and not each.angle
+        if radius is not None and abs(each.diameter - 2 * radius) < 0.2 and not each.angle
     ]
     return Wanted(
         title=name.replace("-", " ").capitalize(),
