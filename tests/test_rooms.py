@@ -35,6 +35,7 @@ ROOMS: dict[str, set[str]] = {
     },
     "proving": {"basis", "model", "geometry", "settling", "shop", "layouts", "assembly"},
     "trials": {"basis", "model", "shop"},
+    "adopting": {"basis", "model", "geometry", "settling", "writing"},
     "drawing": {"basis", "model", "geometry", "settling", "shop", "layouts", "assembly"},
     "writing": {"basis", "geometry", "drawing"},
     "paper": {

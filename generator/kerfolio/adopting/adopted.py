@@ -8,15 +8,17 @@ from dataclasses import dataclass
 from kerfolio.adopting.alike import Draft, drafts
 from kerfolio.adopting.choosing import Choice, choices
 from kerfolio.adopting.cleaned import Cleaned
+from kerfolio.adopting.depths import depth_of
 from kerfolio.adopting.following import Following, following
+from kerfolio.adopting.meeting import Body
 from kerfolio.adopting.naming import Called, called
-from kerfolio.adopting.outlined import is_drawn
 from kerfolio.adopting.nested import Cutting, Nested, nested
+from kerfolio.adopting.outlined import is_drawn
 from kerfolio.adopting.recognised import Recognised, Thickness, recognised, thicknesses
 from kerfolio.adopting.sets import PartPlan
 from kerfolio.adopting.shape import Question
 from kerfolio.adopting.sheets import sheets_of
-from kerfolio.adopting.together import Arrangement, Body, Piece, arranged
+from kerfolio.adopting.together import Arrangement, Piece, arranged
 from kerfolio.model.outline import DrawnText
 
 SHEET_NAMES = ("ply", "thin", "third", "fourth")
@@ -106,8 +108,6 @@ _NOWHERE = Arrangement(poses={}, bodies={})
 
 
 def _is_one_sided(cutting: Cutting) -> bool:
-    from kerfolio.adopting.depths import depth_of
-
     return any(depth_of(each.names) is not None for each in cutting.openings)
 
 
@@ -142,9 +142,11 @@ def _parts(
         numbers = tuple(range(first, first + len(draft.cuttings)))
         first += len(numbers)
         mm = next((best.bodies[n].thickness for n in numbers if n in best.bodies), None)
-        sheet = next((each for each in sheets if each.drawn.mm == mm), sheets[0] if sheets else None)
+        sheet = next(
+            (each for each in sheets if each.drawn.mm == mm), sheets[0] if sheets else None
+        )
         if len(numbers) == 1:
-            labels = (name.name,)
+            labels: tuple[str, ...] = (name.name,)
         else:
             ends = name.pieces or tuple(str(i + 1) for i in range(len(numbers)))
             labels = tuple(f"{name.name}.{end}" for end in ends)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 
 from kerfolio.adopting.adopted import Adopted
 from kerfolio.adopting.sets import PartPlan
@@ -51,7 +52,7 @@ def _of(part: PartPlan, settled: SettledPart) -> Iterator[Deviation]:
         yield Deviation(part=part.name, what="outline", off=off, at=mine.centre)
     left = list(settled.plain.openings)
     for opening, source in zip(there.openings, region.openings, strict=True):
-        near = min(left, key=lambda each, o=opening: _apart(o, each), default=None)
+        near = min(left, key=partial(_apart, opening), default=None)
         at = bounds(source).centre
         if near is None or _apart(opening, near) > _ALIKE:
             yield Deviation(part=part.name, what="opening", off=_ALIKE, at=at)

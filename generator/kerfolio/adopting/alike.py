@@ -103,7 +103,7 @@ def _back(spin: float, shift: Point) -> Placing:
 
 
 def _spin(cutting: Cutting) -> float:
-    """Return the turn, degrees, that makes as much as can be of its straight edges level or upright.
+    """Return the turn, degrees, that makes most of its straight edges level or upright.
 
     It is 0 where as much is so already, and 45 at most either way.
     """

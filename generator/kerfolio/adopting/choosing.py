@@ -41,10 +41,11 @@ def choices(
     questions = []
     first = _label(parts, next(iter(left[0].poses)))
     for part in parts:
-        told = [_lies(part, each) for each in left]
-        if len(set(told)) < 2:
+        lies = [_lies(part, each) for each in left]
+        kinds = list(dict.fromkeys(lies))
+        if len(kinds) < 2:
             continue
-        answers_here = tuple(dict.fromkeys(told))
+        answers_here = _in_words(kinds)
         question = Question(
             key=f"lies {part.name}",
             words=f"how does `{part.name}` go, as `{first}` is drawn?",
@@ -53,8 +54,8 @@ def choices(
         )
         questions.append(question)
         given = answers.get(question.key, question.default)
-        taken = given if given in answers_here else question.default
-        left = [each for each, lies in zip(left, told, strict=True) if lies == taken]
+        taken = answers_here.index(given) if given in answers_here else 0
+        left = [each for each, how in zip(left, lies, strict=True) if how == kinds[taken]]
     return Choice(arranged=left[0], questions=tuple(questions))
 
 
@@ -71,20 +72,39 @@ def _as_drawn(state: Arrangement) -> int:
     return sum(pose.y[1] > 0.9 for pose in state.poses.values())
 
 
-def _lies(part: PartPlan, state: Arrangement) -> str:
-    """Return how the pieces of a part lie, as the first piece is drawn."""
-    return "; ".join(sorted(_told(part, state)))
+_Lie = tuple[tuple[int, int, int], str, str]
+"""How a piece lies, as the first piece is drawn: its middle (mm), where its top and face look."""
 
 
-def _told(part: PartPlan, state: Arrangement) -> Iterator[str]:
+def _lies(part: PartPlan, state: Arrangement) -> tuple[_Lie, ...]:
+    return tuple(sorted(_told(part, state)))
+
+
+def _told(part: PartPlan, state: Arrangement) -> Iterator[_Lie]:
     for number in part.numbers:
         pose = state.poses.get(number)
         if pose is not None:
             body = state.bodies[number]
             alike = min((pose.after(each) for each in body.selves), key=_order)
             x, y, z = alike.point((*_middle(part), body.thickness / 2))
-            top, face = _word(alike.y), _word(alike.z)
-            yield f"its middle at {x:.0f}, {y:.0f}, {z:.0f} before it, its top {top}, its face {face}"
+            yield (round(x), round(y), round(z)), _word(alike.y), _word(alike.z)
+
+
+def _in_words(kinds: Sequence[tuple[_Lie, ...]]) -> tuple[str, ...]:
+    """Return each way to lie in words: only what tells it from the others."""
+    common = set(kinds[0]).intersection(*map(set, kinds))
+    rows = [[lie for lie in each if lie not in common] for each in kinds]
+    columns = [[lie[k] for each in rows for lie in each] for k in range(3)]
+    differ = [len({tuple(lie[k] for lie in each) for each in rows}) > 1 for k in range(3)]
+    shown = [k for k in range(3) if differ[k] and columns[k]] or [0]
+    return tuple("; ".join(_piece_in_words(lie, shown) for lie in each) for each in rows)
+
+
+def _piece_in_words(lie: _Lie, shown: Sequence[int]) -> str:
+    (x, y, z), top, face = lie
+    words = (f"at {x} and {y}, {abs(z)} {'behind' if z < 0 else 'before'} it", "", "")
+    told = [words[0], f"its top {top}", f"its show face {face}"]
+    return ", ".join(told[k] for k in shown)
 
 
 def _order(pose: Rigid) -> tuple[float, ...]:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import dist
 
 from kerfolio.adopting.shape import Dropped, Question, Shape
+from kerfolio.basis.digits import digits
 from kerfolio.geometry.arc_runs import with_arcs
 from kerfolio.geometry.canonical import tidy
 from kerfolio.geometry.chain import chained
@@ -17,6 +18,7 @@ from kerfolio.geometry.near import meeting
 from kerfolio.geometry.nesting import off_shape
 from kerfolio.geometry.shape_error import ShapeError
 from kerfolio.geometry.straightened import straightened
+from kerfolio.geometry.transform import scaled
 from kerfolio.model.outline import Drawing
 
 SILENT = 0.05
@@ -44,10 +46,10 @@ class Cleaned:
     joined: int = 0
 
 
-def cleaned(drawing: Drawing, scale: float = 1.0, answers: dict[str, str] | None = None) -> Cleaned:
+def cleaned(
+    drawing: Drawing, scale: float = 1.0, answers: Mapping[str, str] | None = None
+) -> Cleaned:
     """Return what a drawing holds, its numbers multiplied by ``scale``."""
-    from kerfolio.geometry.transform import scaled
-
     shapes = [
         Shape(
             contour=scaled(Contour(each.vertices, each.closed), scale),
@@ -86,7 +88,7 @@ def _joined(lines: Sequence[Shape], gap: float) -> tuple[list[Shape], int]:
 
 
 def _asked(
-    lines: Sequence[Shape], answers: dict[str, str]
+    lines: Sequence[Shape], answers: Mapping[str, str]
 ) -> tuple[list[Shape], list[Question], list[Shape]]:
     """Return what wider gaps close, the questions whether they may, and what stays open."""
     closed, questions, left = [], [], []
@@ -99,8 +101,8 @@ def _asked(
         at = contours[chain.members[0]].vertices[0][:2]
         wide = _widest([contours[index] for index in chain.members])
         question = Question(
-            key=f"gap {at[0]:.1f} {at[1]:.1f}",
-            words=f"ends {wide:.2f} mm apart: are they to meet?",
+            key=f"gap {digits(at[0], 1)} {digits(at[1], 1)}",
+            words=f"ends {digits(wide, 2)} mm apart: are they to meet?",
             answers=(_KEEP, _LEAVE),
             at=at,
             place=members[0].place,

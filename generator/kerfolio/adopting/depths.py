@@ -13,7 +13,7 @@ _DEEP = re.compile(
 """Words of the trade for what does not go through."""
 
 _SIZE = re.compile(
-    r"(\d+(?:[.,]\d+)?(?:[-_ ]\d+/\d+)?|\d+/\d+)\s*[-_]?\s*(mm|cm|in\b|inch|\")?", re.IGNORECASE
+    r"(\d+[-_ ]\d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?)\s*[-_]?\s*(mm|cm|in\b|inch|\")?", re.IGNORECASE
 )
 _MM = {"mm": 1.0, "cm": 10.0, "in": 25.4, "inch": 25.4, '"': 25.4}
 _MOST = 40.0

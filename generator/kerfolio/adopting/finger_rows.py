@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from kerfolio.geometry.arc import edges
 from kerfolio.geometry.contour import Contour, Point
@@ -77,7 +78,9 @@ def finger_rows(outline: Contour, depths: Iterable[float], slack: float) -> tupl
     )
 
 
-def _on_side(outline: Contour, side: str, depths: tuple[float, ...], slack: float) -> Iterator[FingerRow]:
+def _on_side(
+    outline: Contour, side: str, depths: tuple[float, ...], slack: float
+) -> Iterator[FingerRow]:
     """Yield the row on a side of a part's box, if it has one."""
     box = bounds(outline)
     upright = side in ("left", "right")
@@ -116,7 +119,7 @@ def _tiling(row: list[tuple[float, float, bool]]) -> tuple[float, float, int, bo
     """Return (low, high, count, gap first) of stretches that tile a side by turns, else None."""
     if len(row) < _FEW:
         return None
-    pairs = list(zip(row, row[1:], strict=False))
+    pairs = list(pairwise(row))
     if any(abs(one[1] - two[0]) > _LEVEL or one[2] == two[2] for one, two in pairs):
         return None
     widths = [high - low for low, high, _ in row]

@@ -1,7 +1,7 @@
 """What must follow the thickness: by closing the loops of joints a little thinner and thicker.
 
 While a sheet grows by 1 mm, each piece may move and each edge that carries tabs or fingers may be
-moved, so that shoulders stay on faces and tabs in the middle of their slots. That is a set of linear
+moved, so that shoulders stay on faces and tabs in the middle of their slots. These are linear
 equations. Of all that answer them the one is taken that moves the fewest edges: right and upper
 ones before left and lower ones, those with tabs before those with fingers, which make the outer
 size, and slots only where no edge will do.
@@ -17,9 +17,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from kerfolio.adopting.finger_rows import FingerRow
+from kerfolio.adopting.meeting import Meet
 from kerfolio.adopting.recognised import Notch, Tab
 from kerfolio.adopting.sets import PartPlan
-from kerfolio.adopting.together import Arrangement, Meet
+from kerfolio.adopting.together import Arrangement
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.rigid import Rigid, Vector, cross
 
@@ -64,7 +65,7 @@ def following(
     return equations.solved()
 
 
-_Unknown = tuple[str, int, object]
+_Unknown = tuple[str, int, tuple[int, ...]]
 """What may move: ``piece`` along an axis, ``edge`` of a part, ``corner`` (an edge with fingers),
 ``slot`` of a part along an axis."""
 
@@ -132,7 +133,7 @@ class _Equations:
         for piece, sign in ((meet.one, 1.0), (meet.other, -1.0)):
             if piece != self._root:
                 for k in range(3):
-                    row[("piece", piece, k)] = sign * axis[k]
+                    row[("piece", piece, (k,))] = sign * axis[k]
         self._rows.append((row, wanted))
 
     def solved(self) -> Following:
@@ -153,7 +154,7 @@ def _preference(unknown: _Unknown) -> tuple[object, ...]:
     kind, part, which = unknown
     rank = ("piece", "edge", "corner", "slot").index(kind)
     if kind in ("edge", "corner"):
-        x, y, level = which  # type: ignore[misc]
+        x, y, level = which
         return (rank, x + y < 0, part, -x, -y, level)
     return (rank, part, which)
 
@@ -190,9 +191,9 @@ def _told(found: Mapping[_Unknown, float], *, closes: bool) -> Following:
     for (kind, part, which), value in found.items():
         near = Fraction(value).limit_denominator(_FINE)
         if kind in ("edge", "corner") and near:
-            edges[part, which] = near  # type: ignore[index]
+            edges[part, (which[0], which[1], which[2])] = near
         elif kind == "slot" and near:
-            slot, axis = which  # type: ignore[misc]
+            slot, axis = which
             slots.setdefault((part, slot), [Fraction(0), Fraction(0)])[axis] = near
     put = {key: (x, y) for key, (x, y) in slots.items()}
     return Following(edges=edges, slots=put, closes=closes)
@@ -214,5 +215,3 @@ def moved_corners(
             x = (float(mine) * outs[after][1] - float(by[after]) * out[1]) / det
             y = (float(by[after]) * out[0] - float(mine) * outs[after][0]) / det
         yield Fraction(x).limit_denominator(_FINE), Fraction(y).limit_denominator(_FINE)
-
-

@@ -37,7 +37,9 @@ class Linear:
             words += " in"
         for k, name in terms:
             size = abs(k)
-            times = name if size == 1 else f"{name}/2" if size == Fraction(1, 2) else _times(size, name)
+            times = (
+                name if size == 1 else f"{name}/2" if size == Fraction(1, 2) else _times(size, name)
+            )
             if not words:
                 words = times if k > 0 else f"-{times}"
             else:
@@ -46,7 +48,11 @@ class Linear:
 
 
 def _times(size: Fraction, name: str) -> str:
-    whole = size.numerator if size.denominator == 1 else digits(float(size), 1)
+    if size == 1:
+        return name
+    if size == Fraction(1, 2):
+        return f"{name}/2"
+    whole = size.numerator if size.denominator == 1 else digits(float(size), 4)
     return f"{whole}*{name}"
 
 

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from math import dist
 
 from kerfolio.adopting.shape import Dropped, Question, Shape
+from kerfolio.basis.digits import digits
 from kerfolio.geometry.canonical import tidy
 from kerfolio.geometry.contour import Contour, Point
-from kerfolio.geometry.measure import area, bounds
+from kerfolio.geometry.measure import Box, area, bounds
 from kerfolio.geometry.nesting import holders, overlapping, parents
 from kerfolio.geometry.squared import squared
 from kerfolio.model.outline import DrawnText
@@ -86,7 +87,9 @@ def nested(
     loose = tuple(each for each, at in zip(lines, places[0], strict=True) if at is None)
     words = tuple(each for each, at in zip(texts, places[1], strict=True) if at is None)
     dropped = tuple(_border_dropped(shapes[index]) for index in sorted(borders))
-    sides = tuple((bounds(shapes[i].contour).width, bounds(shapes[i].contour).height) for i in sorted(borders))
+    sides = tuple(
+        (bounds(shapes[i].contour).width, bounds(shapes[i].contour).height) for i in sorted(borders)
+    )
     return Nested(
         cuttings=whole,
         sheets=sides,
@@ -161,8 +164,8 @@ def _borders(
         if not (likely or (alone and deep)):
             continue
         question = Question(
-            key=f"border {box.x0:.0f} {box.y0:.0f}",
-            words=f"is the rectangle of {box.width:.1f} x {box.height:.1f} mm the sheet, or a part?",
+            key=f"border {round(box.x0)} {round(box.y0)}",
+            words=f"is the rectangle of {_size(box)} the sheet, or a part?",
             answers=(_SHEET, _PART),
             at=(box.x0, box.y0),
             place=shapes[top].place,
@@ -171,6 +174,10 @@ def _borders(
         if answers.get(question.key, question.default) == _SHEET:
             borders.add(top)
     return borders, questions
+
+
+def _size(box: Box) -> str:
+    return f"{digits(box.width, 1)} x {digits(box.height, 1)} mm"
 
 
 def _near(sides: Sequence[float], size: tuple[float, float]) -> bool:
@@ -185,7 +192,7 @@ def _is_rectangle(contour: Contour) -> bool:
 def _border_dropped(shape: Shape) -> Dropped:
     box = bounds(shape.contour)
     return Dropped(
-        what=f"rectangle of {box.width:.1f} x {box.height:.1f} mm",
+        what=f"rectangle of {_size(box)}",
         why="it is the sheet's border",
         at=(box.x0, box.y0),
         place=shape.place,
@@ -229,5 +236,3 @@ def _with(
         texts=tuple(each for each, at in zip(texts, places[1], strict=True) if at == index),
         reliefs=cutting.reliefs,
     )
-
-

@@ -69,7 +69,8 @@ class Outlined:
                 made[sheet] = (_STILL,) * len(corners)
                 continue
             by = [
-                _moved(edges, out, corner.at) for out, corner in zip(self.outs, corners, strict=True)
+                _moved(edges, out, corner.at)
+                for out, corner in zip(self.outs, corners, strict=True)
             ]
             ends = list(moved_corners(self.outs, by))
             made[sheet] = self._kept_near(tuple(ends[-1:] + ends[:-1]), by)
@@ -99,7 +100,7 @@ class Outlined:
         return {sheet: _side_moves(corners, moves) for sheet, moves in self.moves.items()}
 
     def free(self, at: Point) -> tuple[Linear, Linear]:
-        """Return a point that no joint holds: it keeps its distance from the nearer of two sides."""
+        """Return a point that no joint holds: it stays as far from the nearer of two sides."""
         found = {sheet: sides.of(at) for sheet, sides in self._sides_of.items()}
         return (
             self.x(at[0], {sheet: shift[0] for sheet, shift in found.items()}),
@@ -120,9 +121,7 @@ class Outlined:
             return dict.fromkeys(self.follows, _STILL)
         left = min(range(len(corners)), key=lambda i: corners[i].at[0])
         low = min(range(len(corners)), key=lambda i: corners[i].at[1])
-        return {
-            sheet: (moves[left][0], moves[low][1]) for sheet, moves in self.moves.items()
-        }
+        return {sheet: (moves[left][0], moves[low][1]) for sheet, moves in self.moves.items()}
 
     def x(self, value: float, moves: Mapping[str, Fraction] | None = None) -> Linear:
         """Return an x of the frame as the part states it; ``moves`` is how it moves by sheet."""
@@ -218,9 +217,9 @@ class _SideMoves:
 def _side_moves(corners: Sequence[Point], moves: Sequence[Shift]) -> _SideMoves:
     if not corners:
         return _SideMoves((0.0, 0.0), (0.0, 0.0), _STILL, _STILL)
-    places = range(len(corners))
-    low = [min(places, key=lambda i, a=axis: corners[i][a]) for axis in (0, 1)]
-    high = [max(places, key=lambda i, a=axis: corners[i][a]) for axis in (0, 1)]
+    spots = [[corner[axis] for corner in corners] for axis in (0, 1)]
+    low = [each.index(min(each)) for each in spots]
+    high = [each.index(max(each)) for each in spots]
     return _SideMoves(
         (corners[low[0]][0], corners[low[1]][1]),
         (corners[high[0]][0], corners[high[1]][1]),
@@ -249,4 +248,3 @@ def _moved(edges: Mapping[EdgeKey, Fraction], out: Point, at: Point) -> Fraction
         if all(abs(a - b) <= slack for a, b, slack in zip(key, mine, (1, 1, 2), strict=True)):
             return by
     return Fraction(0)
-

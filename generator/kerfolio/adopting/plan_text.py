@@ -17,12 +17,12 @@ _FOUND = "Put your own words here; this order was found by trying straight moves
 _LEFT = "The drawing does not tell where these go. Put your own words here."
 
 _AROUND = 0.6
-"""A plan is published for sheets so much thinner and thicker than drawn, mm, where they are sold."""
+"""A plan is published for so much thinner and thicker sheets, mm, where they are sold."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bought:
-    """What a sheet is cut from: the stock's name, the least and the most it measures, its size, mm."""
+    """What a sheet is cut from: the stock's name, what it measures at least and most, its size."""
 
     stock: str
     least: float
@@ -62,9 +62,7 @@ def plan_text(found: Adopted, wanted: Wanted) -> AdoptedText:
         SheetPlan(name=each.name, size=each.size, mm=each.drawn.mm, stated="")
         for each in found.sheets
     ]
-    stated = PlanWriter(
-        found.parts, sheets, found.arranged, found.follows, wanted.unit
-    ).written()
+    stated = PlanWriter(found.parts, sheets, found.arranged, found.follows, wanted.unit).written()
     lines = [
         f"plan: {wanted.title}",
         "version: 0.1.0",
@@ -84,11 +82,23 @@ def plan_text(found: Adopted, wanted: Wanted) -> AdoptedText:
     ]
     joints = [*stated.joints, *wanted.ways]
     if joints:
-        lines += ["", "joints:                      # sets that follow their mates meet them; here is the rest"]
+        lines += [
+            "",
+            "joints:   # sets that follow their mates meet them; here is the rest",
+        ]
         lines += [f"  - {each}" for each in joints]
     if wanted.steps:
-        lines += ["", "# An order of straight moves, found; put your own words to it.", wanted.steps]
-    lines += ["", "releases:", f"  0.1.0: {{date: {wanted.day.isoformat()}, changed: First draft.}}", ""]
+        lines += [
+            "",
+            "# An order of straight moves, found; put your own words to it.",
+            wanted.steps,
+        ]
+    lines += [
+        "",
+        "releases:",
+        f"  0.1.0: {{date: {wanted.day.isoformat()}, changed: First draft.}}",
+        "",
+    ]
     drawings = {
         f"drawings/{name}.svg": shapes_svg({"outline": [body]}).decode()
         for name, body in stated.drawings.items()
@@ -132,6 +142,6 @@ def _relief(found: Adopted, wanted: Wanted) -> list[str]:
     radius = found.relief
     if radius is None:
         return []
-    count = f"# {found.reliefs} corners are relieved in the drawing, with a radius of {digits(radius, 2)} mm."
+    count = f"# {found.reliefs} corners are relieved in the drawing, radius {digits(radius, 2)} mm."
     style = f"{{style: dog-bone, cutter: {wanted.cutter}}}" if wanted.cutter else "dog-bone"
     return [count, f"relief: {style}", ""]

@@ -35,7 +35,6 @@ _DOUBTFUL = 0.3
 _ROUND = 0.985
 
 
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tab:
     """A tab: the middle of its root, the unit vector out of the part, its width and depth, mm."""
@@ -101,7 +100,7 @@ class Recognised:
     @property
     def body(self) -> Contour:
         """The outline with its tabs and notches made straight edges."""
-        gone = [each.stretch for each in (*self.tabs, *self.notches)]
+        gone = [tab.stretch for tab in self.tabs] + [notch.stretch for notch in self.notches]
         return without(self.draft.outline.contour, gone)
 
 
@@ -320,7 +319,9 @@ def diameter_of(contour: Contour) -> float | None:
         return None
     across = (box.width + box.height) / 2
     round_area = pi / 4 * across * across
-    return across if min(area(contour), round_area) > _ROUND * max(area(contour), round_area) else None
+    return (
+        across if min(area(contour), round_area) > _ROUND * max(area(contour), round_area) else None
+    )
 
 
 def _has_round_ends(contour: Contour, width: float) -> bool:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from kerfolio.adopting.meeting import Meet
 from kerfolio.adopting.recognised import Recognised, Tab
-from kerfolio.adopting.together import Arrangement, Meet
+from kerfolio.adopting.together import Arrangement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,6 +20,10 @@ class PartPlan:
     sheet: str
     thickness: float
     made: Recognised
+
+
+_Key = tuple[tuple[int, int] | None, ...]
+"""For each piece of a part the mate of its slots: a piece, and the number of its set of tabs."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +49,9 @@ class SlotSet:
 def edge_key(tab: Tab) -> tuple[float, ...]:
     """Return what tabs on one edge, of one size, have in common."""
     (x, y), (ux, uy) = tab.at, tab.out
-    return tuple(round(v, 1) + 0.0 for v in (x * ux + y * uy, ux * 10, uy * 10, tab.width, tab.depth))
+    return tuple(
+        round(v, 1) + 0.0 for v in (x * ux + y * uy, ux * 10, uy * 10, tab.width, tab.depth)
+    )
 
 
 def tab_sets(parts: Sequence[PartPlan], arranged: Arrangement) -> tuple[TabSet, ...]:
@@ -57,8 +64,8 @@ def tab_sets(parts: Sequence[PartPlan], arranged: Arrangement) -> tuple[TabSet, 
             theirs = tuple(met.get((piece, index)) for piece in part.numbers)
             groups.setdefault((edge_key(tab), theirs), []).append(index)
         for members in groups.values():
-            along = sorted(members, key=lambda i, p=part: _along(p.made.tabs[i]))
-            found.append(TabSet(number, tuple(along)))
+            along = sorted((_along(part.made.tabs[index]), index) for index in members)
+            found.append(TabSet(number, tuple(index for _, index in along)))
     return tuple(found)
 
 
@@ -83,19 +90,14 @@ def slot_sets(
         (m.other, m.second): (m.one, m.first) for m in arranged.meets if m.kind == "tab"
     }
     turned = dict.fromkeys(range(len(sets)), 1)
-    rows: list[tuple[int, list[int], list[tuple[int, int] | None]]] = []
+    rows: list[tuple[int, list[int], _Key]] = []
     for number, part in enumerate(parts):
-        groups: dict[tuple[object, ...], list[int]] = {}
+        groups: dict[_Key, list[int]] = {}
         for index in range(len(part.made.slots)):
-            mates = [into.get((piece, index)) for piece in part.numbers]
-            key = tuple(
-                None if mate is None else (mate[0], set_of[owner[mate[0]], mate[1]])
-                for mate in mates
-            )
-            groups.setdefault(key, []).append(index)
-        for key, members in groups.items():
-            if any(each is not None for each in key):
-                rows.append((number, members, list(key)))  # type: ignore[arg-type]
+            tabs = [into.get((piece, index)) for piece in part.numbers]
+            theirs = tuple(tab and (tab[0], set_of[owner[tab[0]], tab[1]]) for tab in tabs)
+            groups.setdefault(theirs, []).append(index)
+        rows += [(number, each, key) for key, each in groups.items() if any(key)]
     _turn(rows, parts, sets, into, turned)
     put = tuple(
         each if turned[k] > 0 else TabSet(each.part, each.tabs[::-1]) for k, each in enumerate(sets)
@@ -106,9 +108,6 @@ def slot_sets(
         mates = tuple(None if each is None else (each[0], put[each[1]]) for each in key)
         found.append(SlotSet(number, tuple(order), mates))
     return put, tuple(found)
-
-
-_Key = Sequence[tuple[int, int] | None]
 
 
 def _order(
@@ -144,20 +143,19 @@ def _turn(
         for index in own[1:]:
             here = _order(parts[number], members, key, sets, into, index)
             sign = 1 if here == first else -1
-            one, other = key[own[0]], key[index]
-            assert one is not None and other is not None, "both pieces have a mate"
-            links.setdefault(one[1], []).append((other[1], sign))
-            links.setdefault(other[1], []).append((one[1], sign))
+            one, other = (mate[1] for mate in (key[own[0]], key[index]) if mate)
+            links.setdefault(one, []).append((other, sign))
+            links.setdefault(other, []).append((one, sign))
     seen: set[int] = set()
     for start in links:
         waiting = [start]
         while waiting:
-            here = waiting.pop()
-            seen.add(here)
-            for other, sign in links[here]:
-                if other not in seen:
-                    turned[other] = turned[here] * sign
-                    waiting.append(other)
+            known = waiting.pop()
+            seen.add(known)
+            for each, sign in links[known]:
+                if each not in seen:
+                    turned[each] = turned[known] * sign
+                    waiting.append(each)
 
 
 def of_kind(meets: Sequence[Meet], kind: str) -> tuple[Meet, ...]:

@@ -6,14 +6,14 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from math import dist
 
-from kerfolio.adopting.corners import corners_of, rounded_slot, upright
 from kerfolio.adopting.finger_rows import FingerRow
 from kerfolio.adopting.following import Following
-from kerfolio.adopting.linear import Linear, number_text
+from kerfolio.adopting.linear import Linear
 from kerfolio.adopting.outlined import Outlined
-from kerfolio.adopting.recognised import Hole, Notch, diameter_of
+from kerfolio.adopting.recognised import Notch
 from kerfolio.adopting.sets import PartPlan, SlotSet, TabSet, of_kind, slot_sets, tab_sets
-from kerfolio.adopting.together import Arrangement, Meet
+from kerfolio.adopting.shapes_text import Pen, angle_text, body_text, hole_texts, window_texts
+from kerfolio.adopting.together import Arrangement
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.transform import moved, turn_of
 
@@ -51,9 +51,9 @@ class PlanWriter:
         follows: Mapping[str, Following],
         unit: str,
     ) -> None:
-        self._parts, self._unit, self._arranged = parts, unit, arranged
+        self._parts, self._arranged = parts, arranged
         self._sizes = {each.name: (each.size, each.mm) for each in sheets}
-        self._sheets = {each.name: each for each in sheets}
+        self._pen = Pen(unit, self._sizes)
         self._bodies = [Outlined(part, i, follows) for i, part in enumerate(parts)]
         self._owner = {n: i for i, part in enumerate(parts) for n in part.numbers}
         self._label = {
@@ -72,12 +72,13 @@ class PlanWriter:
         for number, part in enumerate(self._parts):
             lines += [f"  {part.name}:", f"    sheet: {part.sheet}", *self._pieces(part)]
             body = self._bodies[number]
-            stated = self._outline(body)
+            stated = body_text(body, self._pen)
             if stated is None:
                 x, y = body.origin
                 drawings[part.name] = moved(body.body, -x, -y)
                 file = f"drawings/{part.name}.svg"
-                lines.append(f"    drawing: {{file: {file}, outline: outline, tabs: as drawn, notches: as drawn}}")
+                rest = "outline: outline, tabs: as drawn, notches: as drawn"
+                lines.append(f"    drawing: {{file: {file}, {rest}}}")
             else:
                 lines.append(f"    outline: {stated}")
             features = [*self._features(number)]
@@ -93,17 +94,15 @@ class PlanWriter:
     def tab_joints(self) -> Iterator[tuple[int, int, str, str, Point]]:
         """Yield each set of tabs with its slots: both pieces, both names, the tabs' way out."""
         for number, part in enumerate(self._parts):
-            for place, each in enumerate([s for s in self._slots if s.part == number]):
-                name = self._slot_name(number, place, each)
+            for each in (s for s in self._slots if s.part == number):
+                name = self._slot_name(number, each)
                 for piece, mate in zip(part.numbers, each.mates, strict=True):
                     if mate is not None:
                         first = f"{self._label[mate[0]]}.{self._set_names[mate[1]]}"
                         out = self._parts[mate[1].part].made.tabs[mate[1].tabs[0]].out
                         yield mate[0], piece, first, f"{self._label[piece]}.{name}", out
 
-    def _end(
-        self, piece: int, names: Mapping[int, tuple[str, int, int]], index: int
-    ) -> str:
+    def _end(self, piece: int, names: Mapping[int, tuple[str, int, int]], index: int) -> str:
         name, place, count = names[index]
         copy = f".{place}" if count > 1 else ""
         return f"{self._label[piece]}.{name}{copy}"
@@ -117,47 +116,6 @@ class PlanWriter:
         else:
             yield f"    pieces: [{', '.join(ends)}]"
 
-    # Lengths ------------------------------------------------------------------------------------
-
-    def _text(self, length: Linear) -> str:
-        return length.text(self._unit, self._sizes)
-
-    def _number(self, mm: float) -> str:
-        return number_text(mm, self._unit)
-
-    def _spot(self, spot: tuple[Linear, Linear]) -> str:
-        return f"[{self._text(spot[0])}, {self._text(spot[1])}]"
-
-    # Bodies -------------------------------------------------------------------------------------
-
-    def _outline(self, body: Outlined) -> str | None:
-        box = body.box
-        if box is not None:
-            width, height, radius = box
-            rounded = f", round: {self._number(radius)}" if radius else ""
-            return f"{{rectangle: [{self._text(width)}, {self._text(height)}]{rounded}}}"
-        if body.corners is None:
-            return self._round_outline(body)
-        rows = []
-        for index, corner in enumerate(body.corners):
-            spot = self._spot(body.corner(index))
-            if corner.radius:
-                spot = f"{spot[:-1]}, {{round: {self._number(corner.radius)}}}]"
-            rows.append(spot)
-        return f"{{polygon: [{', '.join(rows)}]}}"
-
-    def _round_outline(self, body: Outlined) -> str | None:
-        """Return a body that is round, or has round ends and lies level; else None."""
-        across = diameter_of(body.body)
-        if across is not None:
-            return f"{{circle: {self._number(across)}}}"
-        long = rounded_slot(body.body)
-        if long is not None and round(long[3], 2) % 180 == 0:
-            return f"{{rounded-slot: [{self._number(long[1])}, {self._number(long[2])}]}}"
-        return None
-
-    # Features -----------------------------------------------------------------------------------
-
     def _features(self, number: int) -> Iterator[tuple[str, str]]:
         part, body = self._parts[number], self._bodies[number]
         for key, name in self._set_names.items():
@@ -166,14 +124,14 @@ class PlanWriter:
         yield from self._notched(number, body)
         yield from self._fingered(number, body)
         met = {slot for each in self._slots if each.part == number for slot in each.slots}
-        for place, each in enumerate([s for s in self._slots if s.part == number]):
-            yield self._slot_name(number, place, each), self._slotted(body, each)
+        for each in (s for s in self._slots if s.part == number):
+            yield self._slot_name(number, each), self._slotted(body, each)
         left = [i for i in range(len(part.made.slots)) if i not in met]
         for place, index in enumerate(left):
             name = "slot" if len(left) == 1 else f"slot-{place + 1}"
             yield name, self._single_slot(body, index)
-        yield from self._holes(body)
-        yield from self._windows(body)
+        yield from hole_texts(body, self._pen)
+        yield from window_texts(body, self._pen)
 
     def _named_sets(self) -> dict[TabSet, str]:
         """Return what each set of tabs is called: by its side, numbered where there are more."""
@@ -195,7 +153,8 @@ class PlanWriter:
         edge, begins = self._along(body, first.out, [each.at for each in made], first.width)
         deep = self._depth(first.depth, tabs)
         at = begins[0] if len(begins) == 1 else f"[{', '.join(begins)}]"
-        return f"{{tabs: {{edge: {edge}, at: {at}, width: {self._number(first.width)}, depth: {deep}}}}}"
+        width = self._pen.number(first.width)
+        return f"{{tabs: {{edge: {edge}, at: {at}, width: {width}, depth: {deep}}}}}"
 
     def _depth(self, depth: float, tabs: TabSet) -> str:
         """Return how deep tabs are: as their mate's sheet is thick, where they end flush."""
@@ -208,7 +167,7 @@ class PlanWriter:
             size, mm = self._sizes[name]
             if abs(depth - mm) <= _DEEP:
                 return size
-        return self._number(depth)
+        return self._pen.number(depth)
 
     def _along(
         self, body: Outlined, out: Point, spots: Sequence[Point], width: float
@@ -219,16 +178,17 @@ class PlanWriter:
             upright_edge = side in ("left", "right")
             place = body.y if upright_edge else body.x
             axis = 1 if upright_edge else 0
-            return side, [self._text(place(each[axis] - width / 2)) for each in spots]
+            return side, [self._pen.text(place(each[axis] - width / 2)) for each in spots]
         index = body.edge_at(out, spots[0])
-        assert index is not None and body.corners is not None, "a tab stands on an edge"
+        assert index is not None, "a tab stands on an edge"
+        assert body.corners is not None, "an edge has corners"
         after = (index + 1) % len(body.corners)
         start, end = body.corners[index].at, body.corners[after].at
         size = dist(start, end)
         ux, uy = (end[0] - start[0]) / size, (end[1] - start[1]) / size
         runs = [(x - start[0]) * ux + (y - start[1]) * uy - width / 2 for x, y in spots]
-        edge = f"{{from: {self._spot(body.corner(index))}, to: {self._spot(body.corner(after))}}}"
-        return edge, [self._number(run) for run in runs]
+        ends = [self._pen.spot(body.corner(each)) for each in (index, after)]
+        return f"{{from: {ends[0]}, to: {ends[1]}}}", [self._pen.number(run) for run in runs]
 
     def _notched(self, number: int, body: Outlined) -> Iterator[tuple[str, str]]:
         names = self._notches[number]
@@ -242,7 +202,7 @@ class PlanWriter:
             edge, at = self._along(body, first.out, spots, 0.0)
             places = at[0] if len(at) == 1 else f"[{', '.join(at)}]"
             takes = self._notch_takes(number, members[0])
-            deep = self._number(first.depth)
+            deep = self._pen.number(first.depth)
             yield name, f"{{notch: {{edge: {edge}, at: {places}, depth: {deep}, takes: {takes}}}}}"
 
     def _notch_takes(self, number: int, index: int) -> str:
@@ -269,13 +229,13 @@ class PlanWriter:
                 groups.setdefault(_notch_key(notch), []).append(index)
             named: dict[int, tuple[str, int, int]] = {}
             sides: dict[str, int] = {}
-            for key, members in groups.items():
+            for members in groups.values():
                 side = _side(part.made.notches[members[0]].out)
                 sides[side] = sides.get(side, 0) + 1
                 number = "" if sides[side] == 1 else f"-{sides[side]}"
                 name = f"{side}-{'notch' if len(members) == 1 else 'notches'}{number}"
-                along = sorted(members, key=lambda i, p=part: _run(p.made.notches[i]))
-                for place, index in enumerate(along):
+                along = sorted((_run(part.made.notches[index]), index) for index in members)
+                for place, (_, index) in enumerate(along):
                     named[index] = (name, place + 1, len(members))
             found.append(named)
         return found
@@ -294,13 +254,17 @@ class PlanWriter:
                 continue
             takes = self._row_takes(number, index)
             first = "finger" if row.finger_first else "gap"
-            yield name, f"{{fingers: {{edge: {edge}, count: {row.count}, takes: {takes}, first: {first}}}}}"
+            what = f"count: {row.count}, takes: {takes}, first: {first}"
+            yield name, f"{{fingers: {{edge: {edge}, {what}}}}}"
 
     def _leaders(self, number: int, index: int) -> dict[int, str]:
-        """Return the row that each piece's row follows, where all of them follow an earlier part."""
+        """Return the row that each piece's row follows, where all follow an earlier part's."""
         found: dict[int, str] = {}
         for meet in of_kind(self._arranged.meets, "fingers"):
-            ends = ((meet.one, meet.first, meet.other, meet.second), (meet.other, meet.second, meet.one, meet.first))
+            ends = (
+                (meet.one, meet.first, meet.other, meet.second),
+                (meet.other, meet.second, meet.one, meet.first),
+            )
             for piece, own, other, theirs in ends:
                 leads = self._owner[other] < number
                 if self._owner[piece] == number and own == index and leads:
@@ -309,11 +273,20 @@ class PlanWriter:
 
     def _row_edge(self, body: Outlined, row: FingerRow) -> str:
         box = body.sides()
-        low, high = (box["bottom"], box["top"]) if row.side in ("left", "right") else (box["left"], box["right"])
-        begins, ends = (row.start[1], row.end[1]) if row.side in ("left", "right") else (row.start[0], row.end[0])
+        low, high = (
+            (box["bottom"], box["top"])
+            if row.side in ("left", "right")
+            else (box["left"], box["right"])
+        )
+        begins, ends = (
+            (row.start[1], row.end[1])
+            if row.side in ("left", "right")
+            else (row.start[0], row.end[0])
+        )
         if abs(begins - low) <= _LEVEL and abs(ends - high) <= _LEVEL:
             return row.side
-        return f"{{from: {self._spot(body.spot(row.start))}, to: {self._spot(body.spot(row.end))}}}"
+        spots = [self._pen.spot(body.spot(each)) for each in (row.start, row.end)]
+        return f"{{from: {spots[0]}, to: {spots[1]}}}"
 
     def _row_takes(self, number: int, index: int) -> str:
         mine = set(self._parts[number].numbers)
@@ -324,7 +297,7 @@ class PlanWriter:
                 return self._parts[self._owner[meet.one]].sheet
         return self._by_width(self._parts[number].made.fingers[index].depth)
 
-    def _slot_name(self, number: int, place: int, slots: SlotSet) -> str:
+    def _slot_name(self, number: int, slots: SlotSet) -> str:
         mates = {self._parts[mate[1].part].name for mate in slots.mates if mate}
         word = "slot" if len(slots.slots) == 1 else "slots"
         base = f"{min(mates)}-{word}" if len(mates) == 1 else word
@@ -351,8 +324,8 @@ class PlanWriter:
         else:
             (ax, ay), (bx, by) = made[0].at, made[-1].at
             angle = turn_of((bx - ax, by - ay)) % 360
-        turn = f", angle: {_angle(angle)}" if round(angle, 4) % 360 else ""
-        return f"{{slots: {{of: {self._of(body.part, mates)}, at: {self._spot(middle)}{turn}}}}}"
+        at = f"{self._pen.spot(middle)}{angle_text(angle)}"
+        return f"{{slots: {{of: {self._of(body.part, mates)}, at: {at}}}}}"
 
     def _of(self, part: PartPlan, mates: Mapping[int, str]) -> str:
         """Return whom a set follows: a name, or one for each piece."""
@@ -364,79 +337,16 @@ class PlanWriter:
     def _single_slot(self, body: Outlined, index: int) -> str:
         slot = body.part.made.slots[index]
         angle = turn_of(slot.along) % 180
-        turn = f", angle: {_angle(angle)}" if round(angle, 4) else ""
-        at, takes = self._spot(body.free(slot.at)), self._by_width(slot.width)
-        return f"{{slot: {{at: {at}, length: {self._number(slot.length)}{turn}, takes: {takes}}}}}"
-
-    def _holes(self, body: Outlined) -> Iterator[tuple[str, str]]:
-        by_size: dict[float, list[Hole]] = {}
-        for hole in body.part.made.holes:
-            by_size.setdefault(round(hole.diameter, 2), []).append(hole)
-        for place, (size, members) in enumerate(sorted(by_size.items())):
-            spots = [self._spot(body.free(each.at)) for each in members]
-            at = spots[0] if len(spots) == 1 else f"[{', '.join(spots)}]"
-            word = "hole" if len(members) == 1 else "holes"
-            name = word if len(by_size) == 1 else f"{word}-{place + 1}"
-            yield name, f"{{hole: {{at: {at}, diameter: {self._number(size)}}}}}"
-
-    def _windows(self, body: Outlined) -> Iterator[tuple[str, str]]:
-        openings = [body.part.made.draft.openings[i].contour for i in body.part.made.windows]
-        for place, contour in enumerate(openings):
-            name = "window" if len(openings) == 1 else f"window-{place + 1}"
-            yield name, f"{{window: {self._window(body, contour)}}}"
-
-    def _window(self, body: Outlined, contour: Contour) -> str:
-        long = rounded_slot(contour)
-        if long is not None:
-            centre, length, width, turn = long
-            angle = f", angle: {_angle(turn)}" if round(turn, 3) % 180 else ""
-            sizes = f"{self._number(length)}, {self._number(width)}"
-            return f"{{at: {self._spot(body.free(centre))}, rounded-slot: [{sizes}]{angle}}}"
-        corners = corners_of(contour)
-        box = upright(corners) if corners else None
-        if box is not None:
-            rounded = f", round: {self._number(box.radius)}" if box.radius else ""
-            sizes = f"{self._number(box.width)}, {self._number(box.height)}"
-            return f"{{at: {self._spot(body.free(box.centre))}, rectangle: [{sizes}]{rounded}}}"
-        x, y = body.origin
-        if corners:
-            rows = [
-                f"[{self._number(c.at[0] - x)}, {self._number(c.at[1] - y)}"
-                + (f", {{round: {self._number(c.radius)}}}]" if c.radius else "]")
-                for c in corners
-            ]
-            return f"{{at: [0, 0], polygon: [{', '.join(rows)}]}}"
-        return f'{{at: [0, 0], path: "{self._path(moved(contour, -x, -y))}"}}'
-
-    def _path(self, contour: Contour) -> str:
-        from kerfolio.geometry.arc import edges
-
-        words = []
-        for edge in edges(contour):
-            if not words:
-                words.append(f"M {self._pair(edge.start)}")
-            arc = edge.arc
-            if arc is None:
-                words.append(f"L {self._pair(edge.end)}")
-            else:
-                large, sweep = int(abs(arc.sweep) > 3.1415927), int(arc.sweep > 0)
-                radius = self._number(arc.radius)
-                words.append(f"A {radius} {radius} 0 {large} {sweep} {self._pair(edge.end)}")
-        return " ".join([*words, "Z"])
-
-    def _pair(self, at: Point) -> str:
-        return f"{self._number(at[0])} {self._number(at[1])}"
+        turn = angle_text(angle)
+        at, takes = self._pen.spot(body.free(slot.at)), self._by_width(slot.width)
+        return (
+            f"{{slot: {{at: {at}, length: {self._pen.number(slot.length)}{turn}, takes: {takes}}}}}"
+        )
 
 
 def _half(one: Linear, other: Linear) -> Linear:
     per = {sheet: (one.per[sheet] + other.per[sheet]) / 2 for sheet in one.per}
     return Linear(drawn=(one.drawn + other.drawn) / 2, per=per)
-
-
-def _angle(degrees: float) -> str:
-    from kerfolio.basis.digits import digits
-
-    return digits(degrees, 3)
 
 
 def _side(out: Point) -> str:
@@ -467,4 +377,3 @@ def _run(notch: Notch) -> float:
     """Return where a notch lies along its edge: rightwards, or upwards."""
     (x, y), (ux, uy) = notch.stretch.middle, notch.out
     return x * abs(uy) + y * abs(ux)
-

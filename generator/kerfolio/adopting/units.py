@@ -6,19 +6,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from kerfolio.adopting.shape import Shape
+from kerfolio.adopting.unit_names import UNITS
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.slot_fit import fitted_slot
 from kerfolio.geometry.stretch import stretches
-
-UNITS: dict[str, float] = {
-    "mm": 1.0,
-    "in": 25.4,
-    "cm": 10.0,
-    "px (96 to the inch)": 25.4 / 96,
-    "px (90 to the inch)": 25.4 / 90,
-    "pt (72 to the inch)": 25.4 / 72,
-}
-"""What a drawing's numbers may be, in mm: the commonest first."""
 
 _NEAR = 0.35
 _BORDER = 0.002
@@ -53,7 +44,7 @@ def units_by_likelihood(closed: Sequence[Shape], sold: Sold) -> tuple[str, ...]:
 
 
 def _widths(closed: Iterable[Shape]) -> Iterable[float]:
-    """Yield widths of slots and notches, and depths of tabs: the commonest is a sheet's thickness."""
+    """Return widths of slots and notches, and depths of tabs, those that come most often."""
     found: dict[float, int] = {}
     for each in closed:
         slot = fitted_slot(each.contour) if len(each.contour.vertices) <= 16 else None

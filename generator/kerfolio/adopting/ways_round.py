@@ -27,9 +27,7 @@ def ways_round(
     """
     asked = {each.subject for each in findings if each.rule == "which-way-round"}
     return {
-        first: joint
-        for first, joint in _joints(found)
-        if first in asked and first not in known
+        first: joint for first, joint in _joints(found) if first in asked and first not in known
     }
 
 
@@ -44,4 +42,3 @@ def _joints(found: Adopted) -> Iterator[tuple[str, str]]:
         word = max(_LOOKS, key=lambda each: round(dot(look, _LOOKS[each]), 6))
         looking = f", looking: {word}" if dot(look, _LOOKS[word]) > _ALIKE else ""
         yield first, f"{{tab: {first}, into: {second}, show: {show}{looking}}}"
-

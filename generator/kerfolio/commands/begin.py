@@ -5,16 +5,18 @@ from __future__ import annotations
 import sys
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
-from kerfolio.adopting.shape import Question
-from kerfolio.adopting.units import UNITS
+from kerfolio.adopting.unit_names import UNITS
 from kerfolio.basis.finding import has_errors
 from kerfolio.commands.group import WORKSHOP, kerfolio
-from kerfolio.commands.adopt_told import told_of
 from kerfolio.commands.telling import print_findings
 from kerfolio.publishing.begin import FIRST, Begun, begin_plan, begin_trial, begin_workshop
+
+if TYPE_CHECKING:
+    from kerfolio.adopting.shape import Question
 
 
 def _told(begun: Begun) -> None:
@@ -123,6 +125,7 @@ def adopt_command(drawing: Path, workshop: Path, into: str, unit: str | None, as
 
     Example: kerfolio adopt bench.dxf my-workshop --into garden-bench --ask
     """
+    from kerfolio.commands.adopt_told import told_of
     from kerfolio.publishing.adopting import AdoptRequest, adopt
 
     request = AdoptRequest(

@@ -241,8 +241,8 @@ def draw_command(plan: str, workshop: Path, out: Path | None) -> None:
     """Write one clean SVG and DXF of all parts, to go on in a drawing program.
 
     Parts lie side by side at full size, as drawn, without fit or relief; layers are called as the
-    plan calls parts and features. Changed there, `kerfolio adopt FILE --into PLAN` reads it back into
-    the plan's drawn parts.
+    plan calls parts and features. Changed there, `kerfolio adopt FILE --into PLAN` reads it back
+    into the plan's drawn parts.
 
     Example: kerfolio draw stool --workshop my-workshop
     """

@@ -97,9 +97,9 @@ def _circle(run: Sequence[Edge]) -> _Circle | None:
     """
     points = [each.start for each in run] + [run[-1].end]
     round_about = math.dist(points[0], points[-1]) < 1e-6
-    places = (0, len(points) // 3, 2 * len(points) // 3) if round_about else (0, len(points) // 2)
-    a, b = points[places[0]], points[places[1]]
-    c = points[places[2]] if round_about else points[-1]
+    parts = 3 if round_about else 2
+    a, b = points[0], points[len(points) // parts]
+    c = points[2 * len(points) // 3] if round_about else points[-1]
     ax, ay, bx, by = b[0] - a[0], b[1] - a[1], c[0] - a[0], c[1] - a[1]
     cross = 2 * (ax * by - ay * bx)
     if abs(cross) < 1e-9:

@@ -8,7 +8,7 @@ from typing import Any
 import shapely
 
 from kerfolio.geometry.contour import Contour, Point
-from kerfolio.geometry.flatten import points
+from kerfolio.geometry.flatten import points, traced
 from kerfolio.geometry.measure import area
 from kerfolio.geometry.rings import ring_area
 
@@ -60,9 +60,9 @@ def holders(spots: Sequence[Point], contours: Sequence[Contour]) -> tuple[int | 
 
 
 def off_shape(one: Contour, other: Contour) -> float:
-    """Return how far two closed contours' lines stray from each other at most, mm."""
-    lines = [shapely.LinearRing(points(each, _FINE / 5)) for each in (one, other)]
-    return float(shapely.hausdorff_distance(*lines))
+    """Return how far two contours' lines stray from each other at most, mm."""
+    first, second = (shapely.LineString(traced(each, _FINE / 5)) for each in (one, other))
+    return float(shapely.hausdorff_distance(first, second))
 
 
 def _solids(contours: Sequence[Contour]) -> Any:

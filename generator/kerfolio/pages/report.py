@@ -139,10 +139,10 @@ def _line(remark: Remark) -> _Line:
     return _Line(
         weight=str(finding.severity).capitalize(),
         level="silenced" if finding.silenced else str(finding.severity),
-        message=_spans(finding.message),
-        advice=_spans(finding.advice),
+        message=spans(finding.message),
+        advice=spans(finding.advice),
         silenced=finding.silenced,
-        reason=_spans(remark.reason),
+        reason=spans(remark.reason),
         source=remark.source,
         place=str(finding.place),
         rule=finding.rule,
@@ -161,7 +161,8 @@ def _shown(finding: Finding) -> str:
     return finding.mark.part if finding.mark else ""
 
 
-def _spans(text: str) -> Spans:
+def spans(text: str) -> Spans:
+    """Return a text in runs; what stands between back quotes is marked."""
     return tuple((run, number % 2 == 1) for number, run in enumerate(text.split("`")) if run)
 
 

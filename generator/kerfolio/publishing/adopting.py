@@ -14,9 +14,11 @@ from kerfolio.adopting.agreeing import Deviation, deviations
 from kerfolio.adopting.cleaned import cleaned
 from kerfolio.adopting.plan_text import AdoptedText, Bought, Wanted, plan_text, steps_text
 from kerfolio.adopting.shape import Question
-from kerfolio.adopting.units import UNITS, Sold, units_by_likelihood
+from kerfolio.adopting.unit_names import UNITS
+from kerfolio.adopting.units import Sold, units_by_likelihood
 from kerfolio.adopting.ways_round import ways_round
 from kerfolio.assembly.told import told_steps
+from kerfolio.basis.digits import digits
 from kerfolio.basis.finding import Finding, error, has_errors
 from kerfolio.basis.names import is_plan_name, name_of
 from kerfolio.basis.place import Place
@@ -25,11 +27,12 @@ from kerfolio.model.outline import Drawing
 from kerfolio.model.statement import Named
 from kerfolio.model.stock import SheetStock, Stock
 from kerfolio.proving.prove import Proof, prove_plan
+from kerfolio.publishing.adopted_report import adopted_report
 from kerfolio.publishing.drawing_out import is_drawn_out, taken_back
 from kerfolio.reading.drawn_dxf import read_dxf
 from kerfolio.reading.drawn_said import NOTHING_SAID, SaidOfDrawing
 from kerfolio.reading.drawn_svg import read_svg
-from kerfolio.reading.drawn_unit import states_unit
+from kerfolio.reading.drawn_unit import stated_unit
 from kerfolio.reading.workshop import Shared, read_shared, with_plans
 from kerfolio.settling.settle import settle
 from kerfolio.settling.titles import pieces_called
@@ -98,6 +101,11 @@ def adopt(request: AdoptRequest) -> AdoptedPlan:
     target = request.workshop / "plans" / name
     files = {target / "plan.yaml": text.plan}
     files |= {target / file: content for file, content in text.drawings.items()}
+    if shared.identity is not None:
+        page = adopted_report(
+            found, inquiry.asked, inquiry.answers, proof, shared.identity, wanted.title
+        )
+        files[request.workshop / ".kerfolio" / "adopted" / f"{name}.html"] = page
     for file, content in files.items():
         put(file, content.encode())
     return AdoptedPlan(
@@ -171,7 +179,7 @@ def _drawing(request: AdoptRequest) -> tuple[Drawing | None, tuple[Finding, ...]
     """Return the drawing, in mm where it states a unit or ``unit`` does, else in its numbers."""
     path = request.drawing
     said = NOTHING_SAID
-    if not states_unit(path):
+    if not stated_unit(path):
         said = SaidOfDrawing(unit=Named("mm"))
     read = read_dxf if path.suffix.lower() == ".dxf" else read_svg
     drawing, findings = read(path, path.name, art=True, asked=said)
@@ -184,7 +192,7 @@ def _found(
 ) -> tuple[Adopted, str]:
     """Return what the drawing is, and the unit that it counts in."""
     scale, unit = 1.0, ""
-    if not states_unit(request.drawing):
+    if not stated_unit(request.drawing):
         unit = request.unit or inquiry.answer(_unit_question(drawing, stock))
         scale = UNITS.get(unit, 1.0)
     sizes = [size for each in stock.sheets for size in each.sizes]
@@ -215,16 +223,14 @@ def _wanted(
     unit: str,
     inquiry: _Inquiry,
 ) -> Wanted:
-    plan_unit = "in" if unit == "in" or _counts_inches(request.drawing) else "mm"
-    if not unit and shared.identity and plan_unit == "mm":
-        plan_unit = shared.identity.units_first if _has_no_unit(request.drawing) else "mm"
-    bought = {
-        each.name: _bought(each, found, shared.stock, plan_unit, inquiry) for each in found.sheets
-    }
+    stated = stated_unit(request.drawing) or unit
+    plan_unit = "in" if stated in ("in", "ft") else "mm"
+    stock = shared.stock
+    bought = {e.name: _bought(e, found, stock, plan_unit, inquiry) for e in found.sheets}
     radius = found.relief
     cutters = [
         each.name
-        for each in shared.stock.cutters
+        for each in stock.cutters
         if radius is not None and abs(each.diameter - 2 * radius) < 0.2 and not each.angle
     ]
     return Wanted(
@@ -237,25 +243,14 @@ def _wanted(
     )
 
 
-def _counts_inches(path: Path) -> bool:
-    """Tell whether a drawing states that it is in inches."""
-    head = path.read_text("utf-8", "replace")[:4000] if path.suffix.lower() == ".svg" else ""
-    return '="' in head and any(f'{side}="' in head and 'in"' in head.split(f'{side}="')[1][:14] for side in ("width", "height"))  # noqa: E501
-
-
-def _has_no_unit(path: Path) -> bool:
-    return not states_unit(path)
-
-
-def _bought(
-    sheet: Sheet, found: Adopted, stock: Stock, unit: str, inquiry: _Inquiry
-) -> Bought:
+def _bought(sheet: Sheet, found: Adopted, stock: Stock, unit: str, inquiry: _Inquiry) -> Bought:
     mm = sheet.drawn.mm
 
     def away(each: SheetStock) -> tuple[object, ...]:
         outside = max(0.0, each.least - _NEAR - mm, mm - each.most - _NEAR)
         is_inch = "category" in each.title or " in" in each.title
-        return (round(outside, 3), is_inch != (unit == "in"), round(abs(each.actual - mm), 3))
+        is_ply = each.plies is not None
+        return (round(outside, 3), is_inch != (unit == "in"), not is_ply, abs(each.actual - mm))
 
     order = sorted(range(len(stock.sheets)), key=lambda i: (away(stock.sheets[i]), i))
     names = [stock.sheets[i].name for i in order]
@@ -264,7 +259,7 @@ def _bought(
         for name, i in zip(names, order, strict=True)
         if stock.sheets[i].least - _NEAR <= mm <= stock.sheets[i].most + _NEAR
     ]
-    words = f"which stock is `{sheet.name}`, drawn {mm:.2f} mm thick, cut from?"
+    words = f"which stock is `{sheet.name}`, drawn {digits(mm, 2)} mm thick, cut from?"
     question = Question(key=f"stock {sheet.name}", words=words, answers=tuple(fitting or names[:5]))
     chosen = stock.sheet(inquiry.answer(question))
     assert chosen is not None, "an answer is one of the stock's"
@@ -280,9 +275,7 @@ def _is_sold(size: tuple[float, float], stock: SheetStock) -> bool:
     )
 
 
-def _proved(
-    found: Adopted, wanted: Wanted, shared: Shared, name: str
-) -> tuple[AdoptedText, Proof]:
+def _proved(found: Adopted, wanted: Wanted, shared: Shared, name: str) -> tuple[AdoptedText, Proof]:
     """Return the plan's text with its joints' ways and its steps, and its proof."""
     with TemporaryDirectory() as folder:
         shop = Path(folder) / "shop"
@@ -330,7 +323,8 @@ def _proof(text: AdoptedText, shop: Path, name: str) -> Proof:
     shared, unread = read_shared(shop, pictures=False)
     assert shared is not None, "\n".join(map(str, unread))
     workshop, findings = with_plans(shared, [name])
-    assert workshop is not None and workshop.plans, "\n".join(map(str, findings))
+    assert workshop is not None, "\n".join(map(str, findings))
+    assert workshop.plans, "\n".join(map(str, findings))
     proof = prove_plan(workshop.plans[0], workshop.stock)
     own: Sequence[Finding] = [each for each in findings if has_errors([each])]
     return replace(proof, findings=(*own, *proof.findings))

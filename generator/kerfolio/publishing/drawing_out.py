@@ -1,4 +1,4 @@
-"""``kerfolio draw``: all parts of a plan as one clean drawing, and what was changed in it read back.
+"""``kerfolio draw``: all parts of a plan as one clean drawing, and changes in it read back.
 
 Only a plan's drawn parts are read back: what is stated in figures stays as it is stated.
 """
@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding, error, note, warning
@@ -154,7 +155,7 @@ def _is_changed(
         left = list(was[name])
         for contour in contours:
             at = moved(contour, dx, dy)
-            near = min(left, key=lambda each, a=at: off_shape(a, each))
+            near = min(left, key=partial(off_shape, at))
             if off_shape(at, near) > _SAME:
                 return True
             left.remove(near)
@@ -216,4 +217,3 @@ def _shared(part: Part, drawn: Drawn, plan: str) -> Finding:
     advice = f"Give it a drawing of its own: `file: drawings/{part.name}.svg`."
     message = f"`{part.name}` was changed, and comes from `{drawn.file}`"
     return error("drawing-not-own", message, Place(f"plans/{plan}/plan.yaml"), advice)
-

@@ -16,25 +16,27 @@ _OF_LENGTH = (*MM_PER_UNIT, "pt", "pc", "q")
 """Units that an SVG's width may have and that are lengths; px are whatever a program takes them for
 (96, 90 or 72 to the inch)."""
 
+_INSUNITS = {1: "in", 2: "ft", 4: "mm", 5: "cm", 6: "m"}
+_OTHER = "other"
 
-def states_unit(path: Path) -> bool:
-    """Tell whether a drawing says which unit it is in.
 
-    False where it cannot be read, too: reading it will say why.
+def stated_unit(path: Path) -> str:
+    """Return the unit that a drawing says it is in: ``mm``, ``in``; empty where it says none.
+
+    Empty, too, where it cannot be read: reading it will say why. Rare units are ``other``.
     """
     if path.suffix.lower() == ".dxf":
-        return _dxf_states(path)
+        return _of_dxf(path)
     root, _ = read_tree(path, path.name)
-    if root is None:
-        return False
-    sides = (root.get("width") or "", root.get("height") or "")
-    return any(side.lower().endswith(_OF_LENGTH) for side in sides)
+    sides = (root.get("width") or "", root.get("height") or "") if root else ()
+    found = (unit for side in sides for unit in _OF_LENGTH if side.lower().endswith(unit))
+    return max(found, key=len, default="")
 
 
-def _dxf_states(path: Path) -> bool:
+def _of_dxf(path: Path) -> str:
     try:
-        unit = filemanagement.readfile(path).header.get("$INSUNITS", 0)
-        return int(unit or 0) in MM_PER_INSUNITS
+        unit = int(filemanagement.readfile(path).header.get("$INSUNITS", 0) or 0)
     # An unsound file makes the library fail in many ways; reading it tells.
     except Exception:
-        return False
+        return ""
+    return _INSUNITS.get(unit, _OTHER) if unit in MM_PER_INSUNITS else ""

@@ -1,0 +1,141 @@
+"""Bodies, holes and windows as a plan states them, in its unit."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from kerfolio.adopting.corners import Corner, corners_of, rounded_slot, upright
+from kerfolio.adopting.linear import Linear, number_text
+from kerfolio.adopting.outlined import Outlined
+from kerfolio.adopting.recognised import Hole, diameter_of
+from kerfolio.basis.digits import digits
+from kerfolio.geometry.arc import edges
+from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.transform import moved
+
+
+@dataclass(frozen=True, slots=True)
+class Pen:
+    """Writes lengths and places in a plan's unit; ``sizes`` are sheets' thicknesses by name."""
+
+    unit: str
+    sizes: Mapping[str, tuple[str, float]]
+
+    def text(self, length: Linear) -> str:
+        """Return a length, perhaps as an expression."""
+        return length.text(self.unit, self.sizes)
+
+    def number(self, mm: float) -> str:
+        """Return a plain length."""
+        return number_text(mm, self.unit)
+
+    def spot(self, spot: tuple[Linear, Linear]) -> str:
+        """Return a place."""
+        return f"[{self.text(spot[0])}, {self.text(spot[1])}]"
+
+    def rounded(self, radius: float, *, inside: bool = False) -> str:
+        """Return what is added for a rounding, nothing where there is none."""
+        if not radius:
+            return ""
+        return (
+            f", {{round: {self.number(radius)}}}" if inside else f", round: {self.number(radius)}"
+        )
+
+
+def angle_text(degrees: float) -> str:
+    """Return what is added for a turn, nothing for none."""
+    return f", angle: {digits(degrees, 3)}" if round(degrees, 3) % 360 else ""
+
+
+def body_text(body: Outlined, pen: Pen) -> str | None:
+    """Return a body as stated; None where it has to be drawn."""
+    box = body.box
+    if box is not None:
+        width, height, radius = box
+        sides = f"{pen.text(width)}, {pen.text(height)}"
+        return f"{{rectangle: [{sides}]{pen.rounded(radius)}}}"
+    if body.corners is None:
+        return _round_body(body, pen)
+    rows = [
+        f"{pen.spot(body.corner(index))[:-1]}{pen.rounded(corner.radius, inside=True)}]"
+        for index, corner in enumerate(body.corners)
+    ]
+    return f"{{polygon: [{', '.join(rows)}]}}"
+
+
+def _round_body(body: Outlined, pen: Pen) -> str | None:
+    """Return a body that is round, or has round ends and lies level; else None."""
+    across = diameter_of(body.body)
+    if across is not None:
+        return f"{{circle: {pen.number(across)}}}"
+    long = rounded_slot(body.body)
+    if long is not None and round(long[3], 2) % 180 == 0:
+        return f"{{rounded-slot: [{pen.number(long[1])}, {pen.number(long[2])}]}}"
+    return None
+
+
+def hole_texts(body: Outlined, pen: Pen) -> Iterator[tuple[str, str]]:
+    """Yield the names and statements of a part's holes, one for each diameter."""
+    by_size: dict[float, list[Hole]] = {}
+    for hole in body.part.made.holes:
+        by_size.setdefault(round(hole.diameter, 2), []).append(hole)
+    for place, (size, members) in enumerate(sorted(by_size.items())):
+        spots = [pen.spot(body.free(each.at)) for each in members]
+        at = spots[0] if len(spots) == 1 else f"[{', '.join(spots)}]"
+        word = "hole" if len(members) == 1 else "holes"
+        name = word if len(by_size) == 1 else f"{word}-{place + 1}"
+        yield name, f"{{hole: {{at: {at}, diameter: {pen.number(size)}}}}}"
+
+
+def window_texts(body: Outlined, pen: Pen) -> Iterator[tuple[str, str]]:
+    """Yield the names and statements of a part's windows."""
+    openings = [body.part.made.draft.openings[i].contour for i in body.part.made.windows]
+    for place, contour in enumerate(openings):
+        name = "window" if len(openings) == 1 else f"window-{place + 1}"
+        yield name, f"{{window: {_window(body, contour, pen)}}}"
+
+
+def _window(body: Outlined, contour: Contour, pen: Pen) -> str:
+    long = rounded_slot(contour)
+    if long is not None:
+        centre, length, width, turn = long
+        sizes = f"{pen.number(length)}, {pen.number(width)}"
+        at = pen.spot(body.free(centre))
+        return f"{{at: {at}, rounded-slot: [{sizes}]{angle_text(turn % 180)}}}"
+    corners = corners_of(contour)
+    box = upright(corners) if corners else None
+    if box is not None:
+        sizes = f"{pen.number(box.width)}, {pen.number(box.height)}"
+        at = pen.spot(body.free(box.centre))
+        return f"{{at: {at}, rectangle: [{sizes}]{pen.rounded(box.radius)}}}"
+    x, y = body.origin
+    if corners:
+        rows = [_corner(each, (x, y), pen) for each in corners]
+        return f"{{at: [0, 0], polygon: [{', '.join(rows)}]}}"
+    return f'{{at: [0, 0], path: "{_path(moved(contour, -x, -y), pen)}"}}'
+
+
+def _corner(corner: Corner, origin: Point, pen: Pen) -> str:
+    x, y = corner.at[0] - origin[0], corner.at[1] - origin[1]
+    return f"[{pen.number(x)}, {pen.number(y)}{pen.rounded(corner.radius, inside=True)}]"
+
+
+def _path(contour: Contour, pen: Pen) -> str:
+    """Return SVG path text, y up; an arc is written in two halves."""
+    words: list[str] = []
+    for edge in edges(contour):
+        if not words:
+            words.append(f"M {_pair(edge.start, pen)}")
+        arc = edge.arc
+        if arc is None:
+            words.append(f"L {_pair(edge.end, pen)}")
+            continue
+        radius, sweep = pen.number(arc.radius), int(arc.sweep > 0)
+        for each in (arc.point(arc.start + arc.sweep / 2), edge.end):
+            words.append(f"A {radius} {radius} 0 0 {sweep} {_pair(each, pen)}")
+    return " ".join([*words, "Z"])
+
+
+def _pair(at: Point, pen: Pen) -> str:
+    return f"{pen.number(at[0])} {pen.number(at[1])}"

@@ -1,0 +1,141 @@
+"""The page about an adopted drawing: pieces tinted by what was recognised, questions numbered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import hypot
+
+from kerfolio.adopting.adopted import Adopted
+from kerfolio.adopting.recognised import Recognised
+from kerfolio.adopting.sets import PartPlan
+from kerfolio.adopting.shape import Question
+from kerfolio.basis.reader import Reader
+from kerfolio.basis.words import counted, listed
+from kerfolio.drawing.adopted_view import Numbered, Tinted, adopted_view
+from kerfolio.drawing.assembled_view import assembled_view
+from kerfolio.drawing.vocabulary import Ink
+from kerfolio.geometry.boolean import intersection
+from kerfolio.geometry.contour import Contour, Region
+from kerfolio.geometry.shapes import polygon
+from kerfolio.model.workshop import Identity
+from kerfolio.pages.adopted import AdoptedAnswer, AdoptedPage, AdoptedPart, adopted_page
+from kerfolio.proving.prove import Proof
+from kerfolio.publishing.adopted_lost import lost_lines
+from kerfolio.writing.svg import inline_svg
+
+_KINDS = (
+    (Ink.NEW_MID, "tab or finger that meets its slot"),
+    (Ink.NEW_LIGHT, "slot or notch that something meets"),
+    (Ink.ACCENT, "tab, slot or notch that nothing meets"),
+    (Ink.PAPER, "hole or window"),
+)
+
+
+def adopted_report(
+    found: Adopted,
+    questions: tuple[Question, ...],
+    answers: dict[str, str],
+    proof: Proof | None,
+    identity: Identity,
+    title: str,
+) -> str:
+    """Return the page about a drawing that was adopted."""
+    reader = Reader(unit=identity.units_first)
+    numbers = {each.key: number for number, each in enumerate(questions, start=1)}
+    told = tuple(
+        AdoptedAnswer(
+            number=numbers[each.key],
+            words=f"{each.words[:1].upper()}{each.words[1:]}",
+            taken=answers.get(each.key, each.default),
+            others=tuple(a for a in each.answers if a != answers.get(each.key, each.default))[:4],
+        )
+        for each in questions
+    )
+    pieces = sum(len(part.numbers) for part in found.parts)
+    lead = f"{counted(pieces, 'piece')} of {counted(len(found.parts), 'part')}"
+    page = AdoptedPage(
+        title=title,
+        lead=f"{lead}, and what was recognised in them.",
+        kinds=tuple((str(ink), word) for ink, word in _KINDS),
+        parts=tuple(_part(found, part, questions, numbers) for part in found.parts),
+        answers=told,
+        lost=tuple(lost_lines(found)),
+        whole=_whole(proof, reader),
+    )
+    return adopted_page(identity, page)
+
+
+def _whole(proof: Proof | None, reader: Reader) -> str:
+    builds = [made.build for made in proof.made if made.build] if proof else []
+    if not builds or builds[0] is None:
+        return ""
+    return inline_svg(assembled_view(builds[0].drawn.assembled, reader=reader))
+
+
+def _part(
+    found: Adopted, part: PartPlan, questions: tuple[Question, ...], numbers: dict[str, int]
+) -> AdoptedPart:
+    tints = tuple(_tints(found, part))
+    width, height = part.made.draft.size
+    asked = [
+        Numbered(number=numbers[each.key], at=(width / 2 + 14 * index, height / 2))
+        for index, each in enumerate(q for q in questions if q.about == part.name)
+    ]
+    words = _words(part.made)
+    title = f"{part.name}, {counted(len(part.numbers), 'piece')}"
+    view = adopted_view(part.made.draft.region, tints, asked, title, words)
+    return AdoptedPart(name=title, words=words, picture=inline_svg(view))
+
+
+def _words(made: Recognised) -> str:
+    counts = (
+        (len(made.tabs), "tab"),
+        (len(made.notches), "notch"),
+        (len(made.slots), "slot"),
+        (len(made.fingers), "row of fingers"),
+        (len(made.holes), "hole"),
+        (len(made.windows), "window"),
+    )
+    plural = {"notch": "notches", "row of fingers": "rows of fingers"}
+    words = [counted(n, word, plural.get(word, "")) for n, word in counts if n]
+    return listed(words) if words else "its outline alone"
+
+
+def _tints(found: Adopted, part: PartPlan) -> Iterator[Tinted]:
+    """Yield the shapes of a part's features in the tint of what they are."""
+    met: set[tuple[str, int]] = set()
+    for each in found.arranged.meets:
+        for kind, piece, number in (
+            (each.kind, each.one, each.first),
+            ("slot" if each.kind == "tab" else each.kind, each.other, each.second),
+        ):
+            if piece in part.numbers:
+                met.add((kind, number))
+    made = part.made
+    for index, tab in enumerate(made.tabs):
+        ink = Ink.NEW_MID if ("tab", index) in met else Ink.ACCENT
+        yield Tinted(contour=_box(tab.at, tab.out, tab.width, 0.0, tab.depth), ink=ink)
+    for index, notch in enumerate(made.notches):
+        ink = Ink.NEW_LIGHT if ("notch", index) in met else Ink.ACCENT
+        yield Tinted(contour=_box(notch.at, notch.out, notch.width, 0.0, notch.depth), ink=ink)
+    for index, row in enumerate(made.fingers):
+        ink = Ink.NEW_MID if ("fingers", index) in met else Ink.ACCENT
+        size = hypot(row.end[0] - row.start[0], row.end[1] - row.start[1])
+        band = _box(row.middle, row.out, size, -row.depth, 0.0)
+        for finger in intersection(Region(made.draft.outline.contour), [band]):
+            yield Tinted(contour=finger.outer, ink=ink)
+    for index, slot in enumerate(made.slots):
+        ink = Ink.NEW_LIGHT if ("slot", index) in met else Ink.ACCENT
+        yield Tinted(contour=made.draft.openings[slot.opening].contour, ink=ink)
+    for opening in (*(hole.opening for hole in made.holes), *made.windows):
+        yield Tinted(contour=made.draft.openings[opening].contour, ink=Ink.PAPER)
+
+
+def _box(
+    at: tuple[float, float], out: tuple[float, float], width: float, low: float, high: float
+) -> Contour:
+    """Return a rectangle across a way out, from ``low`` to ``high`` along it, mm."""
+    (x, y), (ux, uy) = at, out
+    vx, vy = uy * width / 2, 0.0 - ux * width / 2
+    rows = ((-1.0, low), (1.0, low), (1.0, high), (-1.0, high))
+    return polygon([(x + s * vx + h * ux, y + s * vy + h * uy, 0.0) for s, h in rows])

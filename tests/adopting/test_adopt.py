@@ -1,0 +1,150 @@
+"""Drawings of sample plans, spoiled at random, become those plans again.
+
+The right answers are those of the plans that they were drawn from.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from kerfolio.adopting.linear import number_text
+from kerfolio.basis.finding import has_errors
+from kerfolio.publishing.adopting import AdoptedPlan, AdoptRequest, adopt
+from kerfolio.publishing.drawing_out import draw_out
+from tests.adopting.spoiled import SPOILED, Spoiling, answer_of, drawn_plan, spoiled
+from tests.plans import WORKSHOP, lay_down
+
+_DAY = date(2026, 11, 30)
+_BY_NAME = {each.name: each for each in SPOILED}
+
+MEETINGS = {
+    "desk-rack": {"tab": 8, "notch": 8},
+    "harbour-stool": {"tab": 12},
+    "tool-tote": {"tab": 8, "fingers": 4},
+    "window-shelf": {"notch": 1},
+    "potting-bench": {"tab": 42},
+}
+"""What meets in each plan, of what goes through the sheet, counted in the plan by hand."""
+
+
+def adopted(how: Spoiling, folder: Path) -> AdoptedPlan:
+    """Adopt a spoiled drawing into a new workshop."""
+    (folder / "shop").mkdir()
+    (folder / "shop" / "workshop.yaml").write_text(WORKSHOP, "utf-8")
+    drawing = folder / f"{how.name}.{how.form}"
+    drawing.write_bytes(spoiled(how))
+    return adopt(AdoptRequest(drawing=drawing, workshop=folder / "shop", into="made", day=_DAY))
+
+
+def check(how: Spoiling, made: AdoptedPlan) -> None:
+    """Look that a drawing was understood, or that it was said where not."""
+    found, right = made.found, answer_of(drawn_plan(how.plan))
+    assert found is not None, made.findings
+    assert sum(len(part.numbers) for part in found.parts) == right.pieces
+    # Two parts that differ in what is engraved alone are one, as they are drawn.
+    assert len(found.parts) <= right.parts + 1
+    assert {each.drawn.mm for each in found.sheets} == set(right.thickness)
+    assert Counter(each.kind for each in found.arranged.meets) == MEETINGS[how.plan]
+    counts = Counter[str]()
+    for part in found.parts:
+        counts["slots"] += len(part.made.slots) * len(part.numbers)
+        counts["notches"] += len(part.made.notches) * len(part.numbers)
+        counts["rows"] += len(part.made.fingers) * len(part.numbers)
+        counts["holes"] += len(part.made.holes) * len(part.numbers)
+    assert counts == {key: value for key, value in vars_of(right).items() if value or key in counts}
+
+
+def vars_of(right: object) -> dict[str, int]:
+    """Return the counts of an answer that a drawing shows."""
+    return {key: getattr(right, key) for key in ("slots", "notches", "rows", "holes")}
+
+
+@pytest.mark.parametrize(
+    "name", ["rack-px", "rack-r12", "stool-circles", "stool-blocks", "tote-inches"]
+)
+def test_a_spoiled_drawing_is_understood(name: str, tmp_path: Path) -> None:
+    how = _BY_NAME[name]
+    made = adopted(how, tmp_path)
+    check(how, made)
+    assert not has_errors(made.findings), made.findings
+    if how.plan in ("desk-rack", "harbour-stool"):
+        assert made.deviations == ()
+
+
+@pytest.mark.bench
+@pytest.mark.parametrize("how", SPOILED, ids=lambda how: how.name)
+def test_every_spoiled_drawing_is_understood(how: Spoiling, tmp_path: Path) -> None:
+    check(how, adopted(how, tmp_path))
+
+
+def test_what_must_follow_the_sheet_does(tmp_path: Path) -> None:
+    """Rail and stretcher of the stool lie between its sides: their length is `between: span - 2*t`.
+
+    From slot to slot, that is the distance of the sides' middles less one thickness.
+    """
+    adopted(_BY_NAME["stool-circles"], tmp_path)
+    text = (tmp_path / "shop" / "plans" / "made" / "plan.yaml").read_text("utf-8")
+    thick = drawn_plan("harbour-stool").parts[0].thickness
+    assert text.count(f"{number_text(320 - thick, 'mm')} - t") >= 2
+
+
+def test_the_same_drawing_gives_the_same_plan(tmp_path: Path) -> None:
+    texts = []
+    for number in ("1", "2"):
+        (tmp_path / number).mkdir()
+        adopted(_BY_NAME["rack-px"], tmp_path / number)
+        texts.append((tmp_path / number / "shop/plans/made/plan.yaml").read_bytes())
+    assert texts[0] == texts[1]
+
+
+def test_what_is_open_is_asked_once_and_the_answer_taken(tmp_path: Path) -> None:
+    how = _BY_NAME["stool-circles"]
+    (tmp_path / "shop").mkdir()
+    (tmp_path / "shop" / "workshop.yaml").write_text(WORKSHOP, "utf-8")
+    drawing = tmp_path / "stool.dxf"
+    drawing.write_bytes(spoiled(how))
+    asked = []
+
+    def ask(question: object) -> str:
+        asked.append(question.key)  # type: ignore[attr-defined]
+        return str(question.answers[-1])  # type: ignore[attr-defined]
+
+    made = adopt(
+        AdoptRequest(drawing=drawing, workshop=tmp_path / "shop", into="made", day=_DAY, ask=ask)
+    )
+    assert asked == ["lies rail", "lies stretcher", "stock ply"]
+    assert made.answers is not None
+    taken = made.answers["lies rail"]
+    assert taken != made.questions[0].default
+    assert not has_errors(made.findings)
+
+
+def test_a_plan_that_is_there_is_not_overwritten(tmp_path: Path) -> None:
+    lay_down(tmp_path / "shop", name="made")
+    before = (tmp_path / "shop/plans/made/plan.yaml").read_bytes()
+    drawing = tmp_path / "rack.svg"
+    drawing.write_bytes(spoiled(_BY_NAME["rack-plain"]))
+    made = adopt(AdoptRequest(drawing=drawing, workshop=tmp_path / "shop", into="made", day=_DAY))
+    assert [each.rule for each in made.findings] == ["not-empty"]
+    assert (tmp_path / "shop/plans/made/plan.yaml").read_bytes() == before
+
+
+@pytest.mark.parametrize("form", ["svg", "dxf"])
+def test_drawn_out_and_read_back_nothing_changes(form: str, tmp_path: Path) -> None:
+    lay_down(tmp_path / "shop", name="rack")
+    drawn = draw_out(tmp_path / "shop", "rack", tmp_path / "out")
+    assert {each.suffix for each in drawn.files} == {".svg", ".dxf"}
+    made = adopt(
+        AdoptRequest(
+            drawing=tmp_path / "out" / f"rack.{form}",
+            workshop=tmp_path / "shop",
+            into="rack",
+            day=_DAY,
+        )
+    )
+    assert [each.rule for each in made.findings] == ["drawing-unchanged"]
+    assert made.files == ()
