@@ -58,7 +58,7 @@ ROOMS["watching"] = {
     *("basis", "model", "reading", "settling", "layouts", "proving", "drawing", "writing"),
     *("pages", "publishing"),
 }
-ROOMS["commands"] = {"basis", "publishing", "trials", "watching"}
+ROOMS["commands"] = {"basis", "adopting", "publishing", "trials", "watching"}
 TOP = {"cli": {"basis", "commands", "disk"}, "__main__": {"cli"}, "__init__": set()}
 
 LIBRARIES: dict[str, set[str]] = {

@@ -48,7 +48,7 @@ def check(how: Spoiling, made: AdoptedPlan) -> None:
     # Two parts that differ in what is engraved alone are one, as they are drawn.
     assert len(found.parts) <= right.parts + 1
     assert {each.drawn.mm for each in found.sheets} == set(right.thickness)
-    assert Counter(each.kind for each in found.arranged.meets) == MEETINGS[how.plan]
+    assert Counter(each.kind.name for each in found.arranged.meets) == MEETINGS[how.plan]
     counts = Counter[str]()
     for part in found.parts:
         counts["slots"] += len(part.made.slots) * len(part.numbers)

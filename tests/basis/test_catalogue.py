@@ -283,7 +283,7 @@ def test_figures_are_told_with_the_mark_and_the_words_of_the_language() -> None:
     assert mm_text(17.8, 1, german.plain) == "17.8 mm"
 
 
-FOR_MAKERS = ("private-log.html", "report.html", "remark.html", "watch")
+FOR_MAKERS = ("adopted.html", "private-log.html", "report.html", "remark.html", "watch")
 """How templates of pages begin that never leave the maker's disk; what they say is English."""
 
 _TOLD = re.compile(r"\{#.*?#\}|\{%.*?%\}|\{\{.*?\}\}|<(script|style|svg|code)\b.*?</\1>", re.DOTALL)

@@ -13,24 +13,21 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-import numpy as np
-from numpy.typing import NDArray
-
 from kerfolio.adopting.finger_rows import FingerRow
 from kerfolio.adopting.meeting import Meet
 from kerfolio.adopting.recognised import Notch, Tab
 from kerfolio.adopting.sets import PartPlan
 from kerfolio.adopting.together import Arrangement
+from kerfolio.geometry.basic_solution import basic_solution
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.rigid import Rigid, Vector, cross
+from kerfolio.model.feature_kind import NOTCH, TAB
 
 _LEAST = 1e-6
 _FINE = 10000
 
 EdgeKey = tuple[int, int, int]
 """An edge of a part: its way out in hundredths, and how far out it lies in tenths of a mm."""
-
-Numbers = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,8 +63,8 @@ def following(
 
 
 _Unknown = tuple[str, int, tuple[int, ...]]
-"""What may move: ``piece`` along an axis, ``edge`` of a part, ``corner`` (an edge with fingers),
-``slot`` of a part along an axis."""
+"""What may move: a ``piece`` along an axis, a ``side`` of a part with tabs, a ``corner`` (one with
+fingers), an ``opening`` of a part along an axis."""
 
 
 class _Equations:
@@ -88,14 +85,14 @@ class _Equations:
         one, other = self._owner[meet.one], self._owner[meet.other]
         a, b = self._arranged.poses[meet.one], self._arranged.poses[meet.other]
         mine, theirs = self._parts[one].made, self._parts[other].made
-        if meet.kind == "tab":
+        if meet.kind is TAB:
             tab = mine.tabs[meet.first]
             out, along = a.vector((*tab.out, 0.0)), a.vector((*tab.along, 0.0))
             edge = {**self._edge(one, tab), **self._slot(other, meet.second, b, out, -1.0)}
             self._add(meet, out, edge, -self._half(other))
             for axis in (along, a.z):
                 self._add(meet, axis, self._slot(other, meet.second, b, axis, -1.0), 0.0)
-        elif meet.kind == "notch":
+        elif meet.kind is NOTCH:
             notch = mine.notches[meet.first]
             for axis in (a.vector((*notch.out, 0.0)), a.z, b.z):
                 self._add(meet, axis, {}, 0.0)
@@ -115,14 +112,14 @@ class _Equations:
             return {}
         if isinstance(feature, FingerRow):
             return {("corner", part, edge_key(feature.out, feature.middle)): 1.0}
-        return {("edge", part, edge_key(feature.out, feature.at)): 1.0}
+        return {("side", part, edge_key(feature.out, feature.at)): 1.0}
 
     def _slot(
         self, part: int, slot: int, pose: Rigid, axis: Vector, sign: float
     ) -> dict[_Unknown, float]:
         local = pose.inverse.vector(axis)
         return {
-            ("slot", part, (slot, k)): sign * local[k] for k in (0, 1) if abs(local[k]) > _LEAST
+            ("opening", part, (slot, k)): sign * local[k] for k in (0, 1) if abs(local[k]) > _LEAST
         }
 
     def _add(
@@ -141,48 +138,18 @@ class _Equations:
         every = {each for row, _ in self._rows for each in row}
         order = sorted(every, key=_preference)
         place = {each: i for i, each in enumerate(order)}
-        matrix = np.zeros((len(self._rows), len(order) + 1))
-        for i, (row, wanted) in enumerate(self._rows):
-            for each, value in row.items():
-                matrix[i, place[each]] += value
-            matrix[i, -1] = wanted
-        found, closes = _basic(matrix)
-        return _told(dict(zip(order, found.tolist(), strict=True)), closes=closes)
+        rows = [{place[each]: value for each, value in row.items()} for row, _ in self._rows]
+        found, closes = basic_solution(rows, [wanted for _, wanted in self._rows], len(order))
+        return _told(dict(zip(order, found, strict=True)), closes=closes)
 
 
 def _preference(unknown: _Unknown) -> tuple[object, ...]:
     kind, part, which = unknown
-    rank = ("piece", "edge", "corner", "slot").index(kind)
-    if kind in ("edge", "corner"):
+    rank = ("piece", "side", "corner", "opening").index(kind)
+    if kind in ("side", "corner"):
         x, y, level = which
         return (rank, x + y < 0, part, -x, -y, level)
     return (rank, part, which)
-
-
-def _basic(matrix: Numbers) -> tuple[Numbers, bool]:
-    """Return a solution in which unknowns are used only as far as earlier ones do not do.
-
-    By Gauss-Jordan elimination, column by column in their order.
-    """
-    rows = matrix.copy()
-    count = rows.shape[1] - 1
-    pivots: list[int] = []
-    for column in range(count):
-        at = len(pivots)
-        if at == len(rows):
-            break
-        best = at + int(np.argmax(np.abs(rows[at:, column])))
-        if abs(rows[best, column]) < _LEAST:
-            continue
-        rows[[at, best]] = rows[[best, at]]
-        rows[at] /= rows[at, column]
-        others = [i for i in range(len(rows)) if i != at]
-        rows[others] -= np.outer(rows[others, column], rows[at])
-        pivots.append(column)
-    found = np.zeros(count)
-    for at, column in enumerate(pivots):
-        found[column] = rows[at, -1]
-    return found, bool((np.abs(rows[len(pivots) :, -1]) < 1e-4).all())
 
 
 def _told(found: Mapping[_Unknown, float], *, closes: bool) -> Following:
@@ -190,9 +157,9 @@ def _told(found: Mapping[_Unknown, float], *, closes: bool) -> Following:
     slots: dict[tuple[int, int], list[Fraction]] = {}
     for (kind, part, which), value in found.items():
         near = Fraction(value).limit_denominator(_FINE)
-        if kind in ("edge", "corner") and near:
+        if kind in ("side", "corner") and near:
             edges[part, (which[0], which[1], which[2])] = near
-        elif kind == "slot" and near:
+        elif kind == "opening" and near:
             slot, axis = which
             slots.setdefault((part, slot), [Fraction(0), Fraction(0)])[axis] = near
     put = {key: (x, y) for key, (x, y) in slots.items()}

@@ -17,6 +17,7 @@ from kerfolio.geometry.panel_solid import PanelSolid, solid_of
 from kerfolio.geometry.rigid import Rigid, Vector, added, between, cross, dot, length, scaled
 from kerfolio.geometry.same_shape import Placing, symmetries
 from kerfolio.geometry.shapes import unit
+from kerfolio.model.feature_kind import FINGERS, NOTCH, TAB, FeatureKind
 
 _NEAR = 0.4
 """What meets lies so near, mm: drawn with play, rounded, joined by hand."""
@@ -26,12 +27,12 @@ _SQUARE = 0.9995
 
 @dataclass(frozen=True, slots=True)
 class Meet:
-    """Two features that meet: of a piece each, by kind (``tab``, ``notch``, ``fingers``), number.
+    """Two features that meet: of a piece each, by kind (TAB, NOTCH or FINGERS) and number.
 
     A tab comes first, and of notches and fingers the piece with the lower number.
     """
 
-    kind: str
+    kind: FeatureKind
     one: int
     first: int
     other: int
@@ -231,14 +232,14 @@ def meets_of(
         other = bodies[number]
         onto = there.inverse.after(pose)
         for i, j in _tabs_met(body, other, onto):
-            yield Meet("tab", mine, i, number, j)
+            yield Meet(TAB, mine, i, number, j)
         if other.part.tabs and body.part.slots:
             for i, j in _tabs_met(other, body, away.after(there)):
-                yield Meet("tab", number, i, mine, j)
+                yield Meet(TAB, number, i, mine, j)
         for i, j in _notches_met(body, other, onto):
-            yield _met("notch", (mine, i), (number, j))
+            yield _met(NOTCH, (mine, i), (number, j))
         for i, j in _fingers_met(body, other, onto):
-            yield _met("fingers", (mine, i), (number, j))
+            yield _met(FINGERS, (mine, i), (number, j))
 
 
 def _tabs_met(body: Body, other: Body, onto: Rigid) -> Iterator[tuple[int, int]]:
@@ -290,7 +291,7 @@ def _fingers_met(body: Body, other: Body, onto: Rigid) -> Iterator[tuple[int, in
                 yield i, j
 
 
-def _met(kind: str, *ends: tuple[int, int]) -> Meet:
+def _met(kind: FeatureKind, *ends: tuple[int, int]) -> Meet:
     (one, first), (other, second) = sorted(ends)
     return Meet(kind, one, first, other, second)
 

@@ -7,12 +7,14 @@ from dataclasses import dataclass
 from math import dist, pi
 
 from kerfolio.adopting.alike import Draft
+from kerfolio.adopting.depths import depth_of
 from kerfolio.adopting.finger_rows import FingerRow, finger_rows
 from kerfolio.geometry.arc import edges
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.measure import area, bounds
 from kerfolio.geometry.slot_fit import fitted_slot
 from kerfolio.geometry.stretch import Stretch, in_a_row, stretches, without
+from kerfolio.model.feature_kind import NOTCH, SLOT, TAB, FeatureKind
 
 FITTED = 0.6
 """A slot or notch may be drawn so much wider, mm, than the sheet is thick: with its fit."""
@@ -86,6 +88,8 @@ class Hole:
 class Recognised:
     """A part with what was recognised in it; ``windows`` are the openings that are left.
 
+    ``pockets`` are those that do not go through, each with its depth, mm.
+
     ``fingers`` are the rows along its sides, as at the corners of a box.
     """
 
@@ -95,6 +99,7 @@ class Recognised:
     slots: tuple[Slot, ...] = ()
     holes: tuple[Hole, ...] = ()
     windows: tuple[int, ...] = ()
+    pockets: tuple[tuple[int, float], ...] = ()
     fingers: tuple[FingerRow, ...] = ()
 
     @property
@@ -145,7 +150,7 @@ class _Size:
     """
 
     mm: float
-    kind: str
+    kind: FeatureKind
     worth: float
     sure: bool = True
 
@@ -156,10 +161,10 @@ def _sizes(part: Draft, rows: Sequence[FingerRow]) -> Iterator[_Size]:
     every = stretches(part.outline.contour)
     found = [each for each in every if not _is_of_fingers(each, rows)]
     for row in rows:
-        yield _Size(row.depth, "tab", count * row.count / 2)
+        yield _Size(row.depth, TAB, count * row.count / 2)
     shared = in_a_row(found)
     for stretch in found:
-        size, kind = (stretch.depth, "tab") if stretch.tab else (stretch.width, "notch")
+        size, kind = (stretch.depth, TAB) if stretch.tab else (stretch.width, NOTCH)
         # A gap between two tabs is no notch, nor what stands between two notches a tab.
         worth = count * (_DOUBTFUL if stretch in shared else 1.0)
         if not stretch.tab or stretch.width >= 0.6 * size:
@@ -169,7 +174,7 @@ def _sizes(part: Draft, rows: Sequence[FingerRow]) -> Iterator[_Size]:
         if slot is None or diameter_of(opening.contour) is not None:
             continue
         if not _has_round_ends(opening.contour, slot.width):
-            yield _Size(slot.width, "slot", count)
+            yield _Size(slot.width, SLOT, count)
 
 
 def _commonest(sizes: Iterable[_Size]) -> float | None:
@@ -189,8 +194,8 @@ def _commonest(sizes: Iterable[_Size]) -> float | None:
 
 def _thickness(members: Sequence[_Size]) -> Thickness:
     told_by = round(sum(each.worth for each in members))
-    deep = _mode([each for each in members if each.kind == "tab"])
-    wide = _mode([each for each in members if each.kind != "tab"])
+    deep = _mode([each for each in members if each.kind is TAB])
+    wide = _mode([each for each in members if each.kind is not TAB])
     if deep is not None and wide is not None and deep < wide:
         return Thickness(mm=deep, fit=round((wide - deep) / 2, 3), told_by=told_by)
     mm = wide if wide is not None else deep
@@ -222,8 +227,12 @@ def recognised(part: Draft, sheets: Sequence[Thickness], reach: float = 0.0) -> 
             tabs.append(_tab(each))
         else:
             notches.append(_notch(each))
-    slots, holes, windows = [], [], []
+    slots, holes, windows, pockets = [], [], [], []
     for index, opening in enumerate(part.openings):
+        deep = depth_of(opening.names)
+        if deep is not None:
+            pockets.append((index, deep))
+            continue
         diameter = diameter_of(opening.contour)
         slot = _slot(index, opening.contour, sheets)
         if diameter is not None:
@@ -239,6 +248,7 @@ def recognised(part: Draft, sheets: Sequence[Thickness], reach: float = 0.0) -> 
         slots=tuple(slots),
         holes=tuple(holes),
         windows=tuple(windows),
+        pockets=tuple(pockets),
         fingers=rows,
     )
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from kerfolio.adopting.meeting import Meet
 from kerfolio.adopting.recognised import Recognised, Tab
 from kerfolio.adopting.together import Arrangement
+from kerfolio.model.feature_kind import TAB, FeatureKind
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,7 +57,7 @@ def edge_key(tab: Tab) -> tuple[float, ...]:
 
 def tab_sets(parts: Sequence[PartPlan], arranged: Arrangement) -> tuple[TabSet, ...]:
     """Return the tabs of each part in sets: on one edge, of one size, into the same pieces."""
-    met = {(m.one, m.first): m.other for m in arranged.meets if m.kind == "tab"}
+    met = {(m.one, m.first): m.other for m in arranged.meets if m.kind is TAB}
     found = []
     for number, part in enumerate(parts):
         groups: dict[tuple[object, ...], list[int]] = {}
@@ -87,7 +88,7 @@ def slot_sets(
     owner = {piece: number for number, part in enumerate(parts) for piece in part.numbers}
     set_of = {(each.part, tab): k for k, each in enumerate(sets) for tab in each.tabs}
     into: dict[tuple[int, int], tuple[int, int]] = {
-        (m.other, m.second): (m.one, m.first) for m in arranged.meets if m.kind == "tab"
+        (m.other, m.second): (m.one, m.first) for m in arranged.meets if m.kind is TAB
     }
     turned = dict.fromkeys(range(len(sets)), 1)
     rows: list[tuple[int, list[int], _Key]] = []
@@ -158,6 +159,6 @@ def _turn(
                     waiting.append(each)
 
 
-def of_kind(meets: Sequence[Meet], kind: str) -> tuple[Meet, ...]:
+def of_kind(meets: Sequence[Meet], kind: FeatureKind) -> tuple[Meet, ...]:
     """Return the meetings of one kind."""
     return tuple(each for each in meets if each.kind == kind)

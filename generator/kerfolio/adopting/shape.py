@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from kerfolio.basis.place import NOWHERE, Place
@@ -47,7 +46,3 @@ class Question:
     def default(self) -> str:
         """The answer taken where nobody is asked."""
         return self.answers[0]
-
-
-Answers = Sequence[tuple[str, str]]
-"""Answers given, by the keys of their questions."""

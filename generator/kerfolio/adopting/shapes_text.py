@@ -12,7 +12,9 @@ from kerfolio.adopting.recognised import Hole, diameter_of
 from kerfolio.basis.digits import digits
 from kerfolio.geometry.arc import edges
 from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.transform import moved
+from kerfolio.model.feature_kind import HOLE, POCKET, WINDOW
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +85,7 @@ def hole_texts(body: Outlined, pen: Pen) -> Iterator[tuple[str, str]]:
     for place, (size, members) in enumerate(sorted(by_size.items())):
         spots = [pen.spot(body.free(each.at)) for each in members]
         at = spots[0] if len(spots) == 1 else f"[{', '.join(spots)}]"
-        word = "hole" if len(members) == 1 else "holes"
+        word = HOLE.name if len(members) == 1 else f"{HOLE.name}s"
         name = word if len(by_size) == 1 else f"{word}-{place + 1}"
         yield name, f"{{hole: {{at: {at}, diameter: {pen.number(size)}}}}}"
 
@@ -92,28 +94,42 @@ def window_texts(body: Outlined, pen: Pen) -> Iterator[tuple[str, str]]:
     """Yield the names and statements of a part's windows."""
     openings = [body.part.made.draft.openings[i].contour for i in body.part.made.windows]
     for place, contour in enumerate(openings):
-        name = "window" if len(openings) == 1 else f"window-{place + 1}"
-        yield name, f"{{window: {_window(body, contour, pen)}}}"
+        name = WINDOW.name if len(openings) == 1 else f"{WINDOW.name}-{place + 1}"
+        yield name, f"{{window: {{{_opening(body, contour, pen)}}}}}"
 
 
-def _window(body: Outlined, contour: Contour, pen: Pen) -> str:
+def pocket_texts(body: Outlined, pen: Pen) -> Iterator[tuple[str, str]]:
+    """Yield the names and statements of a part's pockets."""
+    made = body.part.made
+    for place, (index, deep) in enumerate(made.pockets):
+        name = POCKET.name if len(made.pockets) == 1 else f"{POCKET.name}-{place + 1}"
+        opening = _opening(body, made.draft.openings[index].contour, pen)
+        yield name, f"{{pocket: {{{opening}, depth: {pen.number(deep)}}}}}"
+
+
+def _opening(body: Outlined, contour: Contour, pen: Pen) -> str:
+    """Return where an opening lies and its shape."""
+    across = diameter_of(contour)
+    if across is not None:
+        at = pen.spot(body.free(bounds(contour).centre))
+        return f"at: {at}, circle: {pen.number(across)}"
     long = rounded_slot(contour)
     if long is not None:
         centre, length, width, turn = long
         sizes = f"{pen.number(length)}, {pen.number(width)}"
         at = pen.spot(body.free(centre))
-        return f"{{at: {at}, rounded-slot: [{sizes}]{angle_text(turn % 180)}}}"
+        return f"at: {at}, rounded-slot: [{sizes}]{angle_text(turn % 180)}"
     corners = corners_of(contour)
     box = upright(corners) if corners else None
     if box is not None:
         sizes = f"{pen.number(box.width)}, {pen.number(box.height)}"
         at = pen.spot(body.free(box.centre))
-        return f"{{at: {at}, rectangle: [{sizes}]{pen.rounded(box.radius)}}}"
+        return f"at: {at}, rectangle: [{sizes}]{pen.rounded(box.radius)}"
     x, y = body.origin
     if corners:
         rows = [_corner(each, (x, y), pen) for each in corners]
-        return f"{{at: [0, 0], polygon: [{', '.join(rows)}]}}"
-    return f'{{at: [0, 0], path: "{_path(moved(contour, -x, -y), pen)}"}}'
+        return f"at: [0, 0], polygon: [{', '.join(rows)}]"
+    return f'at: [0, 0], path: "{_path(moved(contour, -x, -y), pen)}"'
 
 
 def _corner(corner: Corner, origin: Point, pen: Pen) -> str:

@@ -12,10 +12,18 @@ from kerfolio.adopting.linear import Linear
 from kerfolio.adopting.outlined import Outlined
 from kerfolio.adopting.recognised import Notch
 from kerfolio.adopting.sets import PartPlan, SlotSet, TabSet, of_kind, slot_sets, tab_sets
-from kerfolio.adopting.shapes_text import Pen, angle_text, body_text, hole_texts, window_texts
+from kerfolio.adopting.shapes_text import (
+    Pen,
+    angle_text,
+    body_text,
+    hole_texts,
+    pocket_texts,
+    window_texts,
+)
 from kerfolio.adopting.together import Arrangement
 from kerfolio.geometry.contour import Contour, Point
 from kerfolio.geometry.transform import moved, turn_of
+from kerfolio.model.feature_kind import FINGERS, NOTCH, SLOT, TAB
 
 _LEVEL = 0.15
 _DEEP = 0.3
@@ -85,7 +93,7 @@ class PlanWriter:
             if features:
                 lines.append("    features:")
                 lines += [f"      {name}: {text}" for name, text in features]
-        for meet in of_kind(self._arranged.meets, "notch"):
+        for meet in of_kind(self._arranged.meets, NOTCH):
             one = self._end(meet.one, self._notches[self._owner[meet.one]], meet.first)
             other = self._end(meet.other, self._notches[self._owner[meet.other]], meet.second)
             self._joints.append(f"{{notch: {one}, with: {other}}}")
@@ -128,10 +136,11 @@ class PlanWriter:
             yield self._slot_name(number, each), self._slotted(body, each)
         left = [i for i in range(len(part.made.slots)) if i not in met]
         for place, index in enumerate(left):
-            name = "slot" if len(left) == 1 else f"slot-{place + 1}"
+            name = SLOT.name if len(left) == 1 else f"{SLOT.name}-{place + 1}"
             yield name, self._single_slot(body, index)
         yield from hole_texts(body, self._pen)
         yield from window_texts(body, self._pen)
+        yield from pocket_texts(body, self._pen)
 
     def _named_sets(self) -> dict[TabSet, str]:
         """Return what each set of tabs is called: by its side, numbered where there are more."""
@@ -142,7 +151,7 @@ class PlanWriter:
         found = {}
         for (_, side), members in sides.items():
             for place, each in enumerate(members):
-                word = "tab" if len(each.tabs) == 1 else "tabs"
+                word = TAB.name if len(each.tabs) == 1 else f"{TAB.name}s"
                 number = "" if len(members) == 1 else f"-{place + 1}"
                 found[each] = f"{side}-{word}{number}"
         return found
@@ -208,7 +217,7 @@ class PlanWriter:
     def _notch_takes(self, number: int, index: int) -> str:
         """Return the sheet that a notch takes: that of what it meets, else as wide as it is."""
         mine = set(self._parts[number].numbers)
-        for meet in of_kind(self._arranged.meets, "notch"):
+        for meet in of_kind(self._arranged.meets, NOTCH):
             for (piece, own), other in (
                 ((meet.one, meet.first), meet.other),
                 ((meet.other, meet.second), meet.one),
@@ -233,7 +242,7 @@ class PlanWriter:
                 side = _side(part.made.notches[members[0]].out)
                 sides[side] = sides.get(side, 0) + 1
                 number = "" if sides[side] == 1 else f"-{sides[side]}"
-                name = f"{side}-{'notch' if len(members) == 1 else 'notches'}{number}"
+                name = f"{side}-{NOTCH.name if len(members) == 1 else 'notches'}{number}"
                 along = sorted((_run(part.made.notches[index]), index) for index in members)
                 for place, (_, index) in enumerate(along):
                     named[index] = (name, place + 1, len(members))
@@ -260,7 +269,7 @@ class PlanWriter:
     def _leaders(self, number: int, index: int) -> dict[int, str]:
         """Return the row that each piece's row follows, where all follow an earlier part's."""
         found: dict[int, str] = {}
-        for meet in of_kind(self._arranged.meets, "fingers"):
+        for meet in of_kind(self._arranged.meets, FINGERS):
             ends = (
                 (meet.one, meet.first, meet.other, meet.second),
                 (meet.other, meet.second, meet.one, meet.first),
@@ -290,7 +299,7 @@ class PlanWriter:
 
     def _row_takes(self, number: int, index: int) -> str:
         mine = set(self._parts[number].numbers)
-        for meet in of_kind(self._arranged.meets, "fingers"):
+        for meet in of_kind(self._arranged.meets, FINGERS):
             if meet.one in mine and meet.first == index:
                 return self._parts[self._owner[meet.other]].sheet
             if meet.other in mine and meet.second == index:
@@ -299,7 +308,7 @@ class PlanWriter:
 
     def _slot_name(self, number: int, slots: SlotSet) -> str:
         mates = {self._parts[mate[1].part].name for mate in slots.mates if mate}
-        word = "slot" if len(slots.slots) == 1 else "slots"
+        word = SLOT.name if len(slots.slots) == 1 else f"{SLOT.name}s"
         base = f"{min(mates)}-{word}" if len(mates) == 1 else word
         alike = [
             each

@@ -10,21 +10,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-import numpy as np
-from numpy.typing import NDArray
-
 from kerfolio.adopting.meeting import Body, Meet, meets_of, places_at
 from kerfolio.geometry.panel_overlap import overlap_volumes
 from kerfolio.geometry.panel_solid import Posed
 from kerfolio.geometry.rigid import Rigid, Vector, scaled
+from kerfolio.model.feature_kind import TAB
 
 _CLASH = 250.0
 """Panels that share no more room, mm3, are drawn a little tight."""
 
 _KEPT = 16
 """So many arrangements are followed side by side."""
-
-Numbers = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -136,7 +132,7 @@ def _grown(state: Arrangement, pieces: Sequence[Piece]) -> list[Arrangement]:
     for each in pieces:
         if each.number not in state.poses:
             left.setdefault(id(each.bodies), each)
-    taken = {(m.other, m.second) for m in state.meets if m.kind == "tab"}
+    taken = {(m.other, m.second) for m in state.meets if m.kind is TAB}
     tried: list[tuple[int, int, Body, Rigid, tuple[Meet, ...]]] = []
     for piece in left.values():
         for body in _bodies(piece, state, pieces):

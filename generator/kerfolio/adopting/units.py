@@ -13,6 +13,7 @@ from kerfolio.geometry.stretch import stretches
 
 _NEAR = 0.35
 _BORDER = 0.002
+_ALIKE = 0.005
 _LEAST, _MOST = 20.0, 4000.0
 
 
@@ -51,8 +52,8 @@ def _widths(closed: Iterable[Shape]) -> Iterable[float]:
         sizes = [slot.width] if slot else []
         sizes += [s.depth if s.tab else s.width for s in stretches(each.contour)]
         for size in sizes:
-            key = float(f"{size:.3g}")
-            found[key] = found.get(key, 0) + 1
+            near = next((k for k in found if abs(k - size) <= _ALIKE * k), size)
+            found[near] = found.get(near, 0) + 1
     most = max(found.values(), default=0)
     return [size for size, count in found.items() if count >= max(1, most / 2)]
 

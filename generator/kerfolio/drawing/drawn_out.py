@@ -22,7 +22,7 @@ def drawn_out(settled: SettledPlan) -> Drawing:
     """Return every part once, at full size, as it is drawn for the sheet without fit or relief.
 
     A part's outline lies on a layer of its name, each feature that has a contour of its own on
-    ``part.feature``; what is cut to a depth has its layer say so.
+    ``part.feature``.
     """
     items: list[Item] = []
     layers: dict[str, Layer] = {}
@@ -33,14 +33,14 @@ def drawn_out(settled: SettledPlan) -> Drawing:
             x, y, row = 0.0, y + row + _APART, 0.0
         shift = (x - box.x0, y - box.y0)
         for name, contour, depth in _contours(part):
-            layer = Layer(name=name, purpose=_purpose(depth), depth=depth, cuts=True)
+            layer = Layer(name=name, depth=depth, cuts=True)
             layers.setdefault(name, layer)
             ink = Ink.OUTLINE if name == part.name else Ink.OPENING if depth is None else Ink.POCKET
             items.append(Stroke(contour=moved(contour, *shift), layer=name, ink=ink))
         spot = (x, y - _HIGH)
         items.append(Label(text=part.name, at=spot, height=8.0, layer=NAMES, ink=Ink.ASIDE))
         x, row = x + box.width + _APART, max(row, box.height + _HIGH)
-    layers[NAMES] = Layer(name=NAMES, purpose="not cut")
+    layers[NAMES] = Layer(name=NAMES)
     return Drawing(
         box=padded(extent(items), 5.0),
         items=tuple(items),
@@ -66,7 +66,3 @@ def _set_of(name: str) -> str:
     """Return what a set is called whose copies are numbered."""
     head, dot, number = name.rpartition(".")
     return head if dot and number.isdigit() else name
-
-
-def _purpose(depth: float | None) -> str:
-    return "" if depth is None else f"{depth:.3f}".rstrip("0").rstrip(".") + " mm deep"

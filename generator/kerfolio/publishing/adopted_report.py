@@ -17,10 +17,11 @@ from kerfolio.drawing.vocabulary import Ink
 from kerfolio.geometry.boolean import intersection
 from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.shapes import polygon
+from kerfolio.model.feature_kind import FINGERS, HOLE, NOTCH, SLOT, TAB, WINDOW, FeatureKind
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.adopted import AdoptedAnswer, AdoptedPage, AdoptedPart, adopted_page
 from kerfolio.proving.prove import Proof
-from kerfolio.publishing.adopted_lost import lost_lines
+from kerfolio.publishing.adopted_words import lost_lines
 from kerfolio.writing.svg import inline_svg
 
 _KINDS = (
@@ -89,43 +90,43 @@ def _part(
 
 def _words(made: Recognised) -> str:
     counts = (
-        (len(made.tabs), "tab"),
-        (len(made.notches), "notch"),
-        (len(made.slots), "slot"),
+        (len(made.tabs), TAB.name),
+        (len(made.notches), NOTCH.name),
+        (len(made.slots), SLOT.name),
         (len(made.fingers), "row of fingers"),
-        (len(made.holes), "hole"),
-        (len(made.windows), "window"),
+        (len(made.holes), HOLE.name),
+        (len(made.windows), WINDOW.name),
     )
-    plural = {"notch": "notches", "row of fingers": "rows of fingers"}
+    plural = {NOTCH.name: "notches", "row of fingers": "rows of fingers"}
     words = [counted(n, word, plural.get(word, "")) for n, word in counts if n]
     return listed(words) if words else "its outline alone"
 
 
 def _tints(found: Adopted, part: PartPlan) -> Iterator[Tinted]:
     """Yield the shapes of a part's features in the tint of what they are."""
-    met: set[tuple[str, int]] = set()
+    met: set[tuple[FeatureKind, int]] = set()
     for each in found.arranged.meets:
         for kind, piece, number in (
             (each.kind, each.one, each.first),
-            ("slot" if each.kind == "tab" else each.kind, each.other, each.second),
+            (SLOT if each.kind is TAB else each.kind, each.other, each.second),
         ):
             if piece in part.numbers:
                 met.add((kind, number))
     made = part.made
     for index, tab in enumerate(made.tabs):
-        ink = Ink.NEW_MID if ("tab", index) in met else Ink.ACCENT
+        ink = Ink.NEW_MID if (TAB, index) in met else Ink.ACCENT
         yield Tinted(contour=_box(tab.at, tab.out, tab.width, 0.0, tab.depth), ink=ink)
     for index, notch in enumerate(made.notches):
-        ink = Ink.NEW_LIGHT if ("notch", index) in met else Ink.ACCENT
+        ink = Ink.NEW_LIGHT if (NOTCH, index) in met else Ink.ACCENT
         yield Tinted(contour=_box(notch.at, notch.out, notch.width, 0.0, notch.depth), ink=ink)
     for index, row in enumerate(made.fingers):
-        ink = Ink.NEW_MID if ("fingers", index) in met else Ink.ACCENT
+        ink = Ink.NEW_MID if (FINGERS, index) in met else Ink.ACCENT
         size = hypot(row.end[0] - row.start[0], row.end[1] - row.start[1])
         band = _box(row.middle, row.out, size, -row.depth, 0.0)
         for finger in intersection(Region(made.draft.outline.contour), [band]):
             yield Tinted(contour=finger.outer, ink=ink)
     for index, slot in enumerate(made.slots):
-        ink = Ink.NEW_LIGHT if ("slot", index) in met else Ink.ACCENT
+        ink = Ink.NEW_LIGHT if (SLOT, index) in met else Ink.ACCENT
         yield Tinted(contour=made.draft.openings[slot.opening].contour, ink=ink)
     for opening in (*(hole.opening for hole in made.holes), *made.windows):
         yield Tinted(contour=made.draft.openings[opening].contour, ink=Ink.PAPER)

@@ -250,7 +250,7 @@ def _bought(sheet: Sheet, found: Adopted, stock: Stock, unit: str, inquiry: _Inq
         outside = max(0.0, each.least - _NEAR - mm, mm - each.most - _NEAR)
         is_inch = "category" in each.title or " in" in each.title
         is_ply = each.plies is not None
-        return (round(outside, 3), is_inch != (unit == "in"), not is_ply, abs(each.actual - mm))
+        return (outside, is_inch != (unit == "in"), not is_ply, abs(each.actual - mm))
 
     order = sorted(range(len(stock.sheets)), key=lambda i: (away(stock.sheets[i]), i))
     names = [stock.sheets[i].name for i in order]
