@@ -85,6 +85,12 @@ FAULTS = {
         [("depth: 35, guided: yes", "depth: 35")],
         *("bore-wants-guide", "by hand `rail.bore` may be 0.94 mm off at its nut"),
     ),
+    # 34 mm for 30: 20 mm of the dowel are in the shelf, 0.5 + 20 x tan 1 degree (0.017455, any
+    # table of the function) = 0.85 mm; play is half of 0.1 mm in both holes.
+    "dowel-by-hand": (
+        [("diameter: 8.1, depth: 22, guided: yes", "diameter: 8.1, depth: 22")],
+        *("bore-wants-guide", "by hand `shelf.dowels.1` may be 0.85 mm off at its end"),
+    ),
     # 40 - 1.6 - 18.4 = 20 mm reach into the rail; one diameter past the nut's 20 mm is 26.
     "short": (
         [(f"{BOLT}", BOLT.replace("bolt-m6x50", "bolt-m6x40"))],
@@ -187,3 +193,13 @@ def test_what_a_hand_is_off_is_a_setting(off: float, tilt: float, advised: bool)
     plan = replace(found.plans[0], hand=HandBore(off=off, tilt=tilt))
     rules = {each.rule for each in prove_plan(plan, found.stock).findings}
     assert ("bore-wants-guide" in rules) == advised
+
+
+@pytest.mark.parametrize(("tilt", "told"), [(1, "0.35 mm"), (0.5, "0.17 mm"), (0.25, "")])
+def test_a_bore_that_leans_is_off_at_its_end(tilt: float, told: str) -> None:
+    """20 mm x tan 1, 0.5 and 0.25 degrees: 0.349, 0.175, 0.087 mm; the dowel has 0.1 mm of play."""
+    found = workshop(spoilt(("diameter: 8.1, depth: 22, guided: yes", "diameter: 8.1, depth: 22")))
+    plan = replace(found.plans[0], hand=HandBore(off=0, tilt=tilt))
+    findings = prove_plan(plan, found.stock).findings
+    off = [each.message for each in findings if each.rule == "bore-wants-guide"]
+    assert [told in each for each in off] == [True] * bool(told)

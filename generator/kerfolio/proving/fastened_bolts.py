@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import radians, tan
 
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.fastened import PosedFastening, room_in
@@ -106,26 +107,42 @@ def hands_suffice(build: Build) -> Iterator[Finding]:
 def _by_hand(there: InPlace) -> Iterator[Finding]:
     posed, hand = there.posed, there.settled.plan.hand
     kind, thread = posed.settled.kind, posed.settled.item.thread or 0.0
-    for entry in posed.entries if kind in (BOLTED, DOWELLED) else ():
-        seat = entry.seat
-        if not seat.is_bore or seat.guided or seat.diameter is None:
-            continue
-        deep = (posed.nut_at - entry.along) if posed.nut_at is not None else 0.0
-        off = hand.at(max(0.0, deep))
-        play = play_of(posed.settled.first, thread) + play_of(seat, thread) - entry.off
+    for seat, mouth, deep in _bored_by_hand(posed) if kind in (BOLTED, DOWELLED) else ():
+        # It strays with the depth, so that it is farthest off where the last of it is needed.
+        lean = next((each for each in posed.entries if each.seat == seat), None)
+        off = hand.at(abs(deep)) + (abs(deep) * tan(radians(lean.tilt)) if lean else 0.0)
+        play = sum(play_of(each, thread) for each in {posed.settled.first, seat})
+        play -= lean.off if lean else 0.0
         if off > play + SAME:
-            where = "at its nut" if deep > 0 else "at its mouth"
+            where = "nut" if posed.nut_at is not None else "end"
             figures = precise("off", off), precise("play", play)
-            template = "by hand {} may be {} off " + where + ", and `{}` has {} of play"
+            template = "by hand {} may be {} off at its " + where + ", and `{}` has {} of play"
             message = said(template, seat.called, figures[0], there.item, figures[1])
-            wide = precise("diameter", seat.diameter + 2 * (off - play))
+            wide = precise("diameter", (seat.diameter or 0.0) + 2 * (off - play))
             advice = said(
                 "Bore it with a drilling guide, or mark it with a dowel centre, say so in the step "
                 "and write `guided: yes`; or bore it {} wide.",
                 wide,
             )
             place = seat.feature.place if seat.feature else posed.settled.stated.place
-            yield note("bore-wants-guide", message, place, advice, **there.about(seat))
+            what = there.about(seat, beside(mouth + deep, off, "off by hand"))
+            yield note("bore-wants-guide", message, place, advice, **what)
+
+
+def _bored_by_hand(posed: PosedFastening) -> Iterator[tuple[Seat, float, float]]:
+    """Yield each bore without a guide, where it begins along the axis, and how deep it is needed.
+
+    That is as far as the nut, else as what goes in reaches; of the first of a dowel, backwards.
+    """
+    settled = posed.settled
+    if settled.first.is_bore and not settled.first.guided and posed.entries:
+        mouth = posed.entries[-1].along
+        yield settled.first, mouth, -mouth
+    for entry in posed.entries:
+        if entry.seat.is_bore and not entry.seat.guided:
+            bottom = entry.along + room_in(entry.seat)
+            end = min(posed.tip, bottom) if posed.nut_at is None else posed.nut_at
+            yield entry.seat, entry.along, max(0.0, end - entry.along)
 
 
 @together(
