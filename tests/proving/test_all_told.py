@@ -12,7 +12,8 @@ from kerfolio.proving.prove import prove_plan
 from kerfolio.publishing.examine import examine
 from kerfolio.publishing.fresh import foretold
 from kerfolio.reading.workshop import read_workshop
-from tests.plans import RACK, lay_down, small_layout
+from tests.fastened_plan import spoilt
+from tests.plans import RACK, lay_down, proved, small_layout
 from tests.proving.test_going_together import GOOD
 
 HEAD, TAIL = GOOD.split("joints:\n")
@@ -174,3 +175,21 @@ def test_a_span_of_a_part_that_is_wrong_is_not_blamed_for_it(tmp_path: Path) -> 
     assert "unknown-part" not in rules(plan, tmp_path)
     lost = plan.replace("part: lip,", "part: lid,")
     assert "unknown-part" in rules(lost, tmp_path / "again")
+
+
+BREAKS = (
+    "    outline: {rectangle: [200, 200]}\n    features:\n",
+    "    outline: {rectangle: [200, 200]}\n    features:\n"
+    "      free: {bore: {edge: right, at: 100, diameter: 4, depth: 40, from-face: 3}}\n",
+)
+SHORT = ("{bolt: bolt-m6x50, washer", "{bolt: bolt-m6x40, washer")
+OUTSIDE = ("at: [[100, 100], [200, 100]], for", "at: [[100, 100], [320, 100]], for")
+
+
+def test_a_bore_that_is_wrong_hides_nothing_of_the_whole() -> None:
+    """No joint goes by it; by the holes that the shelf butts on one does."""
+    found = {each.rule for each in proved(spoilt(BREAKS, SHORT)).findings}
+    assert {"bore-breaks-out", "bolt-short-of-nut"} <= found
+    found = {each.rule for each in proved(spoilt(OUTSIDE, SHORT)).findings}
+    assert "feature-outside" in found
+    assert "bolt-short-of-nut" not in found

@@ -33,7 +33,6 @@ from kerfolio.drawing.vocabulary import Drawing
 from kerfolio.edition.edge_words import edge_map_words
 from kerfolio.edition.edition import Edition
 from kerfolio.edition.folder import drawn_for
-from kerfolio.model.feature_kind import BORE, HOLE
 from kerfolio.settling.settled import SettledPart
 from kerfolio.settling.titles import part_title, sheet_title
 from kerfolio.shop.places import Spot, spots_of
@@ -193,7 +192,7 @@ def _marking(title: str, rows: list[Row], reader: Reader) -> Table:
 
 def _place(spot: Spot, reader: Reader) -> Row:
     what = say(reader, f"parts-cut-{'wide' if spot.bore else spot.kind.name}")
-    round_one = spot.kind in (HOLE, BORE)
+    round_one = spot.kind.round
     wide = "" if round_one else _number(spot.width, reader)
     through = say(reader, "parts-through")
     deep = through if spot.depth is None else _number(spot.depth, reader)

@@ -159,7 +159,7 @@ def _started(label: Label) -> Label:
 
 def _inside(ends: Sequence[SettledFeature], lines: Lines, drill: float, layer: str) -> Note | None:
     """Return the words inside an opening or recess wide enough for them, else nothing."""
-    if ends[0].kind in (HOLE, BORE):
+    if ends[0].kind.round:
         return None
     room = min(each.length.value for each in ends) - 2 * drill - 2
     rows = tuple(rows_of(line, SIZE, room) for line in lines)

@@ -23,6 +23,7 @@ class FeatureKind:
     ``on_edge``: it stands on an edge of its part; the others lie in the face.
     ``takes``: it may say which sheet goes into it, or which one it goes through.
     ``cleared``: a cutter works between its walls, and has to pass them; a hole can be drilled.
+    ``round``: it is as wide in every way, for what is turned or hammered in.
     ``by_hand``: no machine of a plan makes it: it is in no cut file.
     ``drawn``: it may be an element of a drawing.
     ``outlined``: what those within a drawn outline are called, which is also the key that says
@@ -39,6 +40,7 @@ class FeatureKind:
     on_edge: bool = False
     takes: bool = False
     cleared: bool = False
+    round: bool = False
     by_hand: bool = False
     drawn: bool = False
     outlined: str = ""
@@ -101,6 +103,7 @@ HOLE = FeatureKind(
     opens=True,
     drawn=True,
     by_mate="holes",
+    round=True,
 )
 WINDOW = FeatureKind(
     name="window",
@@ -187,6 +190,7 @@ BORE = FeatureKind(
     ),
     on_edge=True,
     by_hand=True,
+    round=True,
 )
 FEATURE_KINDS = (SLOT, NOTCH, HOLE, WINDOW, POCKET, GROOVE, TAB, FINGERS, ENGRAVING, BORE)
 """Every kind, in the order in which a plan's schema lists them."""

@@ -54,7 +54,7 @@ def places_of(part: SettledPart, reader: Reader) -> tuple[PlacedAt, ...]:
 def _called(feature: SettledFeature, reader: Reader) -> str:
     head, dot, number = feature.name.rpartition(".")
     name = headed(head if dot and number.isdigit() else feature.name)
-    round_one = feature.kind in (HOLE, BORE)
+    round_one = feature.kind.round
     return f"{name}, ø {drill_in(feature.width.value, reader)}" if round_one else name
 
 

@@ -17,7 +17,6 @@ from kerfolio.geometry.rigid import Vector
 from kerfolio.geometry.rigid import length as size_of
 from kerfolio.geometry.shapes import polygon
 from kerfolio.model.fastening import BRACKETED, CLAMPED, DOWELLED, INSERTED, SCREWED
-from kerfolio.model.feature_kind import BORE, HOLE
 from kerfolio.model.stock import SheetStock
 from kerfolio.proving.in_place import InPlace, Line, across, along, at_points, beside
 from kerfolio.proving.marks import about
@@ -156,7 +155,7 @@ def _wider(bore: SettledFeature, by: float) -> Contour:
 
 def _is_met(bore: SettledFeature, other: SettledFeature) -> bool:
     """Tell whether a bore runs into an opening that is no round hole."""
-    if other is bore or other.kind in (HOLE, BORE) or other.kind.interlocks:
+    if other is bore or other.kind.round or other.kind.interlocks:
         return False
     opens = other.kind.opens or other.depth is not None
     return opens and any(

@@ -19,7 +19,7 @@ from kerfolio.model.fastening import (
     Fastening,
     FasteningKind,
 )
-from kerfolio.model.feature_kind import BORE, HOLE
+from kerfolio.model.feature_kind import FEATURE_KINDS, HOLE
 from kerfolio.model.joint_kind import SIDE, EndKind
 from kerfolio.model.part import Part
 from kerfolio.model.plan import Assembly, HardwareUse
@@ -37,6 +37,8 @@ from kerfolio.settling.settled import SettledPlan
 
 HEADED = (BOLTED, SCREWED)
 """The kinds that have a head, which bears on a face."""
+
+_ROUND = tuple(each for each in FEATURE_KINDS if each.round)
 
 
 @before(
@@ -102,9 +104,9 @@ def _fitting(fastening: Fastening, index: int) -> tuple[EndKind, ...]:
     if fastening.kind is CLAMPED:
         return (HOLE, BORE, SIDE)
     if index == 0:
-        return (HOLE,) if fastening.kind in HEADED else (HOLE, BORE)
+        return (HOLE,) if fastening.kind in HEADED else _ROUND
     last = index == len(fastening.joins) - 1
-    return (HOLE, BORE, SIDE) if last and fastening.kind in HEADED else (HOLE, BORE)
+    return (*_ROUND, SIDE) if last and fastening.kind in HEADED else _ROUND
 
 
 def _wrong(fastening: Fastening, index: int) -> str:
