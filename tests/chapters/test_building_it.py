@@ -150,14 +150,18 @@ def test_how_steady_it_stands_is_told_of_what_stands_on_the_floor() -> None:
 
 
 def test_a_step_tells_how_much_of_a_wedge_stands_out() -> None:
-    """Of 120 mm, 60 and half a sheet of 17.8 mm are below the rail's face, 2.4 mm it is driven on.
+    """Of 120 mm, 60 and half a sheet of 17.7 mm are below the rail's face, 2.4 mm it is driven on.
 
+    Of a tenon of 70 mm, 17.7 mm are in the post and 26.1 mm before the slot's end.
     Half the slot is 14.1 mm, of which the wedge fills 16 + 17 x 68.9 / 120 - 12 mm; 1 in 7.06.
     """
     text = (DOCS / "example" / "plans" / "trestle" / "plan.yaml").read_text("utf-8")
     _, second, _ = (e for e in made(steps(edition_of_set(text))).blocks if isinstance(e, Step))
     needs = {each.head: [plain(line[0]) for line in each.lines] for each in second.need}
-    home = "driven home, about 48.7 mm (1 29/32 in) stand out at the thick end"
+    home = (
+        "driven home it is about 2.4 mm (3/32 in) further in than drawn, and 48.7 mm (1 29/32 in) "
+        "stand out at the thick end. 26.2 mm (1 1/32 in) of wood are left behind its slot"
+    )
     assert needs["Wedges"] == [f"Left wedge: {home}", f"Right wedge: {home}"]
 
 

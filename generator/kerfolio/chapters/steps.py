@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from kerfolio.assembly.wedged import wedges_of
+from kerfolio.assembly.wedged import Wedged, wedges_of
 from kerfolio.basis.figures import minutes_text
 from kerfolio.basis.lengths import both_text
 from kerfolio.basis.reader import Reader
@@ -31,7 +31,8 @@ def steps(edition: Edition) -> Chapter | None:
     numbered = tuple(numbered_steps(plan, edition.reader))
     if numbered:
         blocks.append(Paragraph(words=_ahead(edition, len(numbered))))
-    blocks += (_step(edition, number, begins, step) for number, begins, step in numbered)
+    wedges = tuple(_wedges(edition)) if numbered else ()
+    blocks += (_step(edition, *each, wedges) for each in numbered)
     if plan.video:
         blocks += _film(plan.video, edition.reader)
     if not blocks:
@@ -53,12 +54,14 @@ def _ahead(edition: Edition, count: int) -> str:
     return f"{ahead} {say(reader, 'steps-have', tools=listed(reader, tools))}"
 
 
-def _step(edition: Edition, number: int, begins: str, step: Step) -> StepBlock:
+def _step(
+    edition: Edition, number: int, begins: str, step: Step, wedges: Sequence[Wedged]
+) -> StepBlock:
     return StepBlock(
         number=number,
         title=step.title,
         begins=begins,
-        need=tuple(_need(edition, step)),
+        need=tuple(_need(edition, step, wedges)),
         figures=tuple(_figures(edition, number, step)),
         text=step.text,
         by_hand=step.by_hand,
@@ -66,18 +69,20 @@ def _step(edition: Edition, number: int, begins: str, step: Step) -> StepBlock:
     )
 
 
-def _need(edition: Edition, step: Step) -> Iterator[Fact]:
+def _need(edition: Edition, step: Step, wedges: Sequence[Wedged]) -> Iterator[Fact]:
     """Yield what joins, with what, by what, in how long; what is not stated is left out."""
     reader = edition.reader
     marks = edition.piece_marks if edition.parts else {}
     pieces = [_piece(edition, each.name, marks.get(each.name, "")) for each in step.add]
+    added = {each.name for each in step.add}
+    driven = [_driven(edition, each) for each in wedges if each.wedge in added]
     hardware = [f"{use.count} × {hardware_title(edition, use.item.name)}" for use in step.uses]
     time = minutes_text(step.minutes, reader) if step.minutes else ""
     for name, lines in (
         ("pieces", pieces),
         ("hardware", hardware),
         ("tools", step.tools),
-        ("wedges", [*_wedges(edition, step)]),
+        ("wedges", driven),
         ("people", [str(step.people)] if step.people > 1 else []),
         ("time", [say(reader, "figures-about", figure=time)] if time else []),
     ):
@@ -87,19 +92,23 @@ def _need(edition: Edition, step: Step) -> Iterator[Fact]:
             )
 
 
-def _wedges(edition: Edition, step: Step) -> Iterator[str]:
-    """Yield how much of each wedge stands out at its thick end once it is driven home."""
-    reader, added = edition.reader, {each.name for each in step.add}
+def _wedges(edition: Edition) -> Iterator[Wedged]:
     for made in edition.made:
-        assembled = made.build.drawn.assembled if made.build else None
-        for each in wedges_of(made.settled, assembled) if assembled else ():
-            if each.wedge in added:
-                yield say(
-                    reader,
-                    "steps-wedge",
-                    piece=piece_title(edition.plan, each.wedge, reader),
-                    left=both_text(each.left, reader),
-                )
+        if made.build:
+            yield from wedges_of(made.settled, made.build.drawn.assembled)
+
+
+def _driven(edition: Edition, each: Wedged) -> str:
+    """Return how far a wedge is driven, what stands out then, and the wood that it presses on."""
+    reader, behind = edition.reader, each.behind
+    return say(
+        reader,
+        "steps-wedge" if behind is None else "steps-wedge-behind",
+        piece=piece_title(edition.plan, each.wedge, reader),
+        left=both_text(max(0.0, each.left), reader),
+        drive=both_text(max(0.0, each.to_drive), reader),
+        **({} if behind is None else {"behind": both_text(max(0.0, behind), reader)}),
+    )
 
 
 def _piece(edition: Edition, label: str, mark: str) -> Words:

@@ -11,7 +11,7 @@ from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import say
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.extent import extent, padded
-from kerfolio.drawing.face import Look, face_strokes
+from kerfolio.drawing.face import Look, face_strokes, stroke_width
 from kerfolio.drawing.fitted import filling
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Anchor, Dimension, Drawing, Ink, Item, Label, Stroke
@@ -77,9 +77,9 @@ def _place_items(
 def _lines(art: Art, seat: Seat, engraved: Mapping[str, float]) -> Iterator[Stroke]:
     """Yield the art as wide as the cutter makes it, its middle line fine where that is wider."""
     for each in art.features:
-        width = engraved.get(each.name, 0.0) * seat.scale
+        width = stroke_width(engraved, each.name, seat.scale, _LINE)
         for line in map(seat.contour, each.shape):
-            yield Stroke(contour=line, ink=Ink.ENGRAVE, width=max(_LINE, width))
+            yield Stroke(contour=line, ink=Ink.ENGRAVE, width=width)
 
 
 def art_full_view(settled: SettledPlan, art: Art, reader: Reader = METRIC) -> Drawing:

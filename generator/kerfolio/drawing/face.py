@@ -106,6 +106,11 @@ def _recess(contour: Contour, part: SettledPart, seat: Seat, look: Look) -> Stro
     )
 
 
+def stroke_width(engraved: Mapping[str, float], feature: str, scale: float, least: float) -> float:
+    """Return how wide the strokes of an engraving are on paper, mm, never finer than a line."""
+    return max(least, engraved.get(feature, 0.0) * scale)
+
+
 def _engraving(
     part: SettledPart, seat: Seat, look: Look, engraved: Mapping[str, float]
 ) -> tuple[Stroke, ...]:
@@ -114,7 +119,7 @@ def _engraving(
             contour=seat.contour(contour),
             layer=look.layer,
             ink=Ink.SOFT,
-            width=max(look.inside, engraved.get(cut.feature, 0.0) * seat.scale),
+            width=stroke_width(engraved, cut.feature, seat.scale, look.inside),
         )
         for cut in part.cuts
         if cut.operation is Operation.ENGRAVE

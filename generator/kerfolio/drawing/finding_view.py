@@ -11,7 +11,7 @@ from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import listed
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.extent import extent, padded
-from kerfolio.drawing.face import FINE, OUTLINE, face_strokes
+from kerfolio.drawing.face import FINE, OUTLINE, face_strokes, stroke_width
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Drawing, Ink, Item, Stroke
 from kerfolio.geometry.boolean import intersection
@@ -105,7 +105,7 @@ def _lens(
     yield from _seen(part, glass, seat)
     for cut in part.cuts:
         if cut.operation is Operation.ENGRAVE:
-            width = max(FINE, engraved.get(cut.feature, 0.0) * scale)
+            width = stroke_width(engraved, cut.feature, scale, FINE)
             for line in clipped(cut.contours, (ring.x, ring.y), sight - width / scale / 2):
                 yield Stroke(contour=seat.contour(line), ink=Ink.SOFT, width=width)
     for each in rings:

@@ -13,7 +13,7 @@ from kerfolio.drawing.arrow import grain_arrow, open_path
 from kerfolio.drawing.cut_sheet import datum_of
 from kerfolio.drawing.expand import expanded
 from kerfolio.drawing.extent import apart, scaled
-from kerfolio.drawing.face import Look, face_strokes
+from kerfolio.drawing.face import Look, face_strokes, stroke_width
 from kerfolio.drawing.fitted import filling
 from kerfolio.drawing.hatch import clamp_zone
 from kerfolio.drawing.layer import DASHES, INKS, operation_called
@@ -120,7 +120,7 @@ def _piece(part: SettledPart, seat: Seat, engraved: Mapping[str, float]) -> Iter
     """Yield a piece's face, its cuts in the colours of their operations, then its bridges."""
     yield from face_strokes(part, seat, _LOOK)
     for cut in part.cuts:
-        width = max(_LINE, engraved.get(cut.feature, 0.0) * seat.scale)
+        width = stroke_width(engraved, cut.feature, seat.scale, _LINE)
         for contour in cut.contours:
             yield Stroke(
                 contour=seat.contour(contour),
