@@ -12,6 +12,7 @@ from tests.proving import (
     test_brackets,
     test_fastened_bolts,
     test_fastened_screws,
+    test_fastened_seats,
     test_wedges,
 )
 from tests.proving.test_fastened_tools import COVER, SIDE
@@ -47,6 +48,9 @@ def _others() -> dict[str, str]:
         "insert-unfit": lapped(
             "diameter: 8", "for: bolt-m6x30", "bolt: bolt-m6x30, nut: insert-m6"
         ),
+        "insert-long": lapped(
+            "pilot: insert-m6, depth: 10", "for: bolt-m6x25", "bolt: bolt-m6x25, nut: insert-m6"
+        ),
         "screw-pull-unknown": BOLTED,
         "tool-blocked": spoilt(
             ("joints:\n", COVER), (SIDE, SIDE.replace("[side]", "[side, cover]"))
@@ -75,6 +79,7 @@ def plans() -> dict[str, str]:
     for module, spoil in (
         (test_fastened_bolts, spoilt),
         (test_fastened_screws, spoilt),
+        (test_fastened_seats, spoilt),
         (test_wedges, test_wedges.trestle),
     ):
         for changes, rule, _ in module.FAULTS.values():

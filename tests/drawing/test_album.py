@@ -262,7 +262,7 @@ MEASURED = {
     "barrel-nut-long": "16 mm long",
     "screw-out": "5.2 mm out",  # 40 - 2 x 17.4 mm
     "screw-bites-little": "6.6 mm in it",  # 25 - 18.4 mm
-    "screw-splits": "5 mm away",
+    "screw-splits": "4.5 mm away",
     "bore-share": "9 mm wide",
     "board-clash": "17.8 mm overlap",
     "screw-misses-board": "17.5 mm beside it",

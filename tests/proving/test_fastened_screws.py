@@ -59,12 +59,12 @@ FAULTS = {
         [(EDGE, EDGE.replace("shelf.pilots", "shelf.left"))],
         *("pilot-unbored", "`screw-4x50` goes into `shelf.left` without a pilot hole"),
     ),
-    # 5 mm from the end of the edge; two diameters are 8 mm.
+    # 4.5 mm from the end of the edge; two diameters are 8 mm.
     "near-an-end": (
-        [("at: [[100, 100], [200, 100]], for", "at: [[55, 100], [200, 100]], for"),
-         ("left, at: [50, 150], diameter: 2.5", "left, at: [5, 150], diameter: 2.5"),
+        [("at: [[100, 100], [200, 100]], for", "at: [[54.5, 100], [200, 100]], for"),
+         ("left, at: [50, 150], diameter: 2.5", "left, at: [4.5, 150], diameter: 2.5"),
          ("{edge: shelf.left, on: side.screws,", "{edge: shelf.left, on: side.dowels,")],
-        *("screw-splits", "`screw-4x50` is 5 mm from an edge of `shelf.pilots.1`"),
+        *("screw-splits", "`screw-4x50` is 4.5 mm from an edge of `shelf.pilots.1`"),
     ),
     "breaks-out-at-a-face": (
         [("diameter: 8.1, depth: 22, guided", "diameter: 8.1, depth: 22, from-face: 4, guided"),],

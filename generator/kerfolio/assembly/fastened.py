@@ -25,7 +25,7 @@ from kerfolio.geometry.rigid import (
     scaled,
 )
 from kerfolio.geometry.turned import Turned
-from kerfolio.model.fastening import BRACKETED, CLAMPED, CROSS_NUT, DOWELLED
+from kerfolio.model.fastening import BRACKETED, CLAMPED, CROSS_NUT, DOWELLED, SUNK_NUTS, TEE_NUT
 from kerfolio.model.stock import HardwareStock
 from kerfolio.settling.fastened import Seat, SettledFastening, fastenings_of, step_number
 from kerfolio.settling.settled import SettledPlan
@@ -335,6 +335,8 @@ def _nut(
         aside = between(scaled(way, dot(beside, way)), beside)  # along its hole a nut slides
         lying = Rigid(middle, frame.z, cross(way, frame.z), way)
         return along, aside, (Body(item=nut, role=Role.NUT, frame=lying),)
+    if nut.kind in SUNK_NUTS:
+        return _sunk_nut(nut, fastening, frame, entries)
     high = nut.height or 0.0
     under = fastening.under_nut.height or 0.0 if fastening.under_nut else 0.0
     face = _far_face(fastening, entries)
@@ -344,6 +346,27 @@ def _nut(
         at = frame.moved(scaled(frame.z, face))
         bodies.append(Body(item=fastening.under_nut, role=Role.WASHER, frame=at))
     return face + under + high / 2, (0.0, 0.0, 0.0), tuple(bodies)
+
+
+def sunk_length(nut: HardwareStock) -> float:
+    """Return how long an insert or a tee nut is, mm: 2 or 1.5 threads where none is stated."""
+    usual = 1.5 if nut.kind == TEE_NUT else 2.0
+    return nut.length or usual * (nut.thread or 0.0)
+
+
+def _sunk_nut(
+    nut: HardwareStock, fastening: SettledFastening, frame: Rigid, entries: tuple[Entry, ...]
+) -> tuple[float, Vector, tuple[Body, ...]]:
+    """Return the same of an insert, in from where the bolt comes, or of a tee nut, from behind."""
+    long = sunk_length(nut)
+    if nut.kind == TEE_NUT:
+        face = _far_face(fastening, entries)
+        turned = Rigid(frame.origin, frame.x, scaled(frame.y, -1.0), scaled(frame.z, -1.0))
+        seated = turned.moved(scaled(frame.z, face))
+        return face - long / 2, _NOWHERE, (Body(item=nut, role=Role.NUT, frame=seated),)
+    start = entries[-1].along if entries else _far_face(fastening, entries) - long
+    seated = frame.moved(scaled(frame.z, start))
+    return start + long / 2, _NOWHERE, (Body(item=nut, role=Role.NUT, frame=seated),)
 
 
 def _far_face(fastening: SettledFastening, entries: tuple[Entry, ...]) -> float:

@@ -41,6 +41,10 @@ SCREWS = ("screw",)
 INTO_WALL = "wall"
 """What ``joins`` calls the wall that a thing is fixed to, where no piece is called so."""
 
+TEE_NUT = "tee-nut"
+SUNK_NUTS = ("insert", TEE_NUT)
+"""The kinds of nut that sit in the hole that their bolt goes into, a tee nut from behind."""
+
 CROSS_NUT = "barrel-nut"
 """The kind of nut that lies across its bolt, in a hole of its own."""
 

@@ -53,6 +53,8 @@ FASTENINGS = frozenset(
         *("barrel-nut-hole", "thread-mismatch", "nut-missing", "bore-share"),
         *("bore-breaks-out", "bore-meets-opening", "screw-out", "screw-bites-little"),
         *("pilot-shallow", "pilot-unfit", "pilot-unbored", "screw-splits"),
+        *("fastening-apart", "fastening-shared", "washer-missing", "screw-catches"),
+        *("screw-falls-through", "insert-long"),
         *("screw-pull-unknown", "dowel-unfit", "insert-unfit", "tool-blocked"),
         *("board-beside", "board-clash", "screw-misses-board", "wall-not-behind"),
         *("wedge-grain", "wedge-taper", "wedge-turned", "wedge-cannot-draw"),

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from math import radians, tan
 
 from kerfolio.assembly.building import Build
-from kerfolio.assembly.fastened import PosedFastening, room_in
+from kerfolio.assembly.fastened import PosedFastening, room_in, sunk_length
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
 from kerfolio.basis.measures import angle, length, precise
 from kerfolio.basis.said import Text, said
@@ -14,17 +14,21 @@ from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.measure import contours_of
 from kerfolio.geometry.near import line_distance
 from kerfolio.geometry.rigid import length as size_of
-from kerfolio.model.fastening import BOLTED, CROSS_NUT, DOWELLED, SCREWED
+from kerfolio.model.fastening import BOLTED, CROSS_NUT, DOWELLED, SCREWED, SUNK_NUTS
+from kerfolio.model.stock import HardwareStock
 from kerfolio.proving.bolts import SPARE
 from kerfolio.proving.in_place import (
+    APART,
     SLANT,
     InPlace,
     across,
     along,
     at_points,
     beside,
+    gap_before,
     off_words,
     play_of,
+    seat_before,
     told_off,
 )
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, together
@@ -44,6 +48,7 @@ LOOSE_NUT = 1.0
     "fastening-off-axis",
     reason="A fastening goes home where the axes of its holes meet within their play.",
     source=OWN_FIGURES,
+    also=("fastening-apart",),
 )
 def axes_meet(build: Build) -> Iterator[Finding]:
     """Look for holes and bores that do not lie in one line."""
@@ -57,7 +62,15 @@ def _off_axis(there: InPlace) -> Iterator[Finding]:
         seat, place = entry.seat, settled.stated.place
         if settled.kind not in (BOLTED, SCREWED, DOWELLED):
             continue
-        if entry.tilt > SLANT:
+        gap = gap_before(posed, entry)
+        if entry.tilt <= SLANT and abs(gap) > APART:
+            far = length("distance", abs(gap))
+            before = seat_before(posed, entry).called
+            message = said("{} begins {} away from {}", seat.called, far, before)
+            which: Text = "Is it bored from the edge that lies there? Bore it where the two meet."
+            what = there.about(seat, along(entry.along - gap, entry.along, "away"))
+            yield error("fastening-apart", message, place, which, **what)
+        elif entry.tilt > SLANT:
             lean = angle("angle", entry.tilt)
             message = said("{} stands at {} to {}", seat.called, lean, settled.first.called)
             way: Text = (
@@ -165,6 +178,8 @@ def _reaching(there: InPlace) -> Iterator[Finding]:
     if settled.nut.kind == CROSS_NUT:
         half = (settled.nut.outside or seat.diameter or 0.0) / 2
         wanted = min(posed.nut_at + half, posed.nut_at - half + ENGAGED * thread)
+    elif settled.nut.kind in SUNK_NUTS:
+        wanted = posed.nut_at - sunk_length(settled.nut) / 2 + ENGAGED * thread
     else:
         wanted = posed.nut_at + (settled.nut.height or 0.8 * thread) / 2
     short = wanted - posed.tip
@@ -175,7 +190,7 @@ def _reaching(there: InPlace) -> Iterator[Finding]:
         advice = said("Take one of {} or more, or bring the nut nearer.", length("needed", long))
         what = there.about(seat, along(posed.tip, wanted, "short"), flat=True)
         yield error("bolt-short-of-nut", message, place, advice, **what)
-    elif settled.nut.kind != CROSS_NUT and posed.tip - wanted > SPARE:
+    elif settled.nut.kind not in (CROSS_NUT, *SUNK_NUTS) and posed.tip - wanted > SPARE:
         out = length("out", posed.tip - wanted)
         message = said("`{}` stands {} out of its nut", there.item, out)
         shorter = "Take a shorter bolt: what stands out catches."
@@ -307,6 +322,12 @@ def _cross_nuts(there: InPlace) -> Iterator[Finding]:
         bored = f"Bore one across the bolt: `{{hole: {{at: [x, y], for: {nut.name}}}}}`."
         yield warning("barrel-nut-hole", message, place, bored, **there.about(settled.last))
         return
+    if _ends_early(cross, settled.last, nut):
+        deep = length("depth", room_in(cross))
+        message = said("{} is {} deep, too little for `{}`", cross.called, deep, nut.name)
+        through = "Bore it right through: its thread must lie where the bolt comes."
+        opening = across(there.posed.nut_at or 0.0, cross.diameter, "wide")
+        yield warning("barrel-nut-hole", message, place, through, **there.about(cross, opening))
     if nut.length is not None and nut.length > cross.part.thickness + SAME:
         lengths = precise("length", nut.length), precise("thickness", cross.part.thickness)
         message = said("`{}` is {} long, its sheet {} thick", nut.name, *lengths)
@@ -321,6 +342,15 @@ def _cross_nuts(there: InPlace) -> Iterator[Finding]:
         opening = across(there.posed.nut_at or 0.0, cross.diameter, "wide")
         what = there.about(cross, opening, flat=True)
         yield warning("barrel-nut-hole", message, place, advice, **what)
+
+
+def _ends_early(cross: Seat, bore: Seat, nut: HardwareStock) -> bool:
+    """Tell whether a blind hole ends before the middle of its nut lies at the bolt."""
+    if cross.feature is None or cross.feature.depth is None or cross.part is None:
+        return False
+    level = bore.mouth[2] if bore.is_bore else cross.part.thickness / 2
+    wanted = cross.part.thickness - level + (nut.length or 0.0) / 2
+    return cross.feature.depth.value < wanted - SAME
 
 
 @together(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import hypot
 
+from kerfolio.assembly.bores import bores_of
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.fastened import Entry, PosedFastening, room_in
 from kerfolio.basis.finding import Axial, Beside, Finding, Measured, Severity, error, note, warning
@@ -16,14 +17,15 @@ from kerfolio.geometry.contour import Contour, Region
 from kerfolio.geometry.rigid import Vector
 from kerfolio.geometry.rigid import length as size_of
 from kerfolio.geometry.shapes import polygon
-from kerfolio.model.fastening import BRACKETED, CLAMPED, DOWELLED, INSERTED, SCREWED
+from kerfolio.model.fastening import BRACKETED, CLAMPED, CROSS_NUT, DOWELLED, INSERTED, SCREWED
+from kerfolio.model.feature_kind import BORE, HOLE
 from kerfolio.model.stock import SheetStock
 from kerfolio.proving.in_place import InPlace, Line, across, along, at_points, beside
 from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, after, together
 from kerfolio.proving.screws import BEFORE_FACE, FROM_EDGE
 from kerfolio.settling.bored import bores_of_part
-from kerfolio.settling.fastened import Seat
+from kerfolio.settling.fastened import Seat, fastenings_of
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
 from kerfolio.shop.pilots import pilot_in, pull_of
 
@@ -102,8 +104,9 @@ def bores_stay_in(settled: SettledPlan) -> Iterator[Finding]:
             advice = "Move it along its edge, or bore it less deep."
             what = _alone(settled, part, bore, across(deep, 2 * half, "wide"), flat=True)
             yield error("bore-breaks-out", message, place, advice, **what)
+        nuts = _for_nuts(settled, part)
         for other in part.features:
-            if _is_met(bore, other):
+            if other.name not in nuts and _is_met(bore, other, part):
                 opening = named(f"{part.name}.{other.name}")
                 message = said("{} runs into {} {}", called, other.kind.name, opening)
                 advice = "Move one of them: only a hole for a barrel nut is to be met."
@@ -153,12 +156,39 @@ def _wider(bore: SettledFeature, by: float) -> Contour:
     )
 
 
-def _is_met(bore: SettledFeature, other: SettledFeature) -> bool:
-    """Tell whether a bore runs into an opening that is no round hole."""
-    if other is bore or other.kind.round or other.kind.interlocks:
+def _for_nuts(settled: SettledPlan, part: SettledPart) -> frozenset[str]:
+    """Return the holes of a part that barrel nuts lie in: those are to be met.
+
+    Where a nut's own is not known, that is told, and any may be meant.
+    """
+    labels = {each.label for each in part.pieces}
+    nuts = [e for e in fastenings_of(settled) if e.nut is not None and e.nut.kind == CROSS_NUT]
+    if any(each.cross is None and each.last.piece in labels for each in nuts):
+        return frozenset(each.name for each in part.features if each.kind is HOLE)
+    crosses = (each.cross for each in nuts if each.cross and each.cross.piece in labels)
+    named_for = (e.feature for e in bores_of(settled, part) if e.item.kind == CROSS_NUT)
+    features = (*(each.feature for each in crosses), *named_for)
+    return frozenset(each.name for each in features if each is not None)
+
+
+def _is_met(bore: SettledFeature, other: SettledFeature, part: SettledPart) -> bool:
+    """Tell whether a bore runs into something else that is taken away, or into another bore."""
+    if other is bore or other.kind.interlocks:
         return False
-    opens = other.kind.opens or other.depth is not None
-    return opens and any(
+    assert bore.level is not None, "every bore has its level"
+    if other.kind is BORE:
+        assert other.level is not None, "every bore has its level"
+        high = abs(other.level.value - bore.level.value)
+        reach = (bore.width.value + other.width.value) / 2
+        return (
+            high < reach - SAME
+            and bore.name < other.name
+            and intersects(_wider(bore, 0.0), _wider(other, 0.0))
+        )
+    if not (other.kind.opens or other.depth is not None):
+        return False
+    floor = part.thickness - other.depth.value if other.depth is not None else 0.0
+    return bore.level.value + bore.width.value / 2 > floor + SAME and any(
         each.closed and intersects(_wider(bore, 0.0), each) for each in other.shape
     )
 

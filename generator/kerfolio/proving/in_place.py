@@ -12,6 +12,7 @@ from kerfolio.basis.finding import Axial, Beside, Finding, Measured
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import Words, said, strung
 from kerfolio.geometry.rigid import Vector
+from kerfolio.model.fastening import DOWELLED
 from kerfolio.proving.folding import at
 from kerfolio.proving.marks import about
 from kerfolio.settling.fastened import Seat
@@ -19,6 +20,10 @@ from kerfolio.settling.settled import FitVariant, SettledPlan
 
 SLANT = 1.0
 """Degrees between two axes that are no accident of arithmetic (common practice)."""
+
+APART = 5.0
+"""What is between two seats, mm, where something thin may lie between their pieces: a washer, felt
+(our own choice)."""
 
 _LESS_IS_WORSE = ("distance", "inside", "wood")
 """What quantities are called of which there is too little."""
@@ -107,7 +112,10 @@ def at_points(build: Build, look: Look, *, slanted: bool = False) -> Iterator[Fi
     def looked(fitted: Fitted, off: Collection[str]) -> Iterator[Finding]:
         assembled = fitted.together.assembled
         for posed in posed_fastenings(fitted.settled, assembled):
-            straight = all(each.tilt <= SLANT for each in posed.entries)
+            straight = all(
+                each.tilt <= SLANT and abs(gap_before(posed, each)) <= APART
+                for each in posed.entries
+            )
             if (straight or slanted) and not any(each in off for each in posed.settled.pieces):
                 yield from look(
                     InPlace(posed=posed, settled=fitted.settled, pieces=assembled.pieces)
@@ -155,6 +163,26 @@ def _size(finding: Finding) -> float:
     if first is None:
         return 0.0
     return -first.value if first.name in _LESS_IS_WORSE else first.value
+
+
+def seat_before(posed: PosedFastening, entry: Entry) -> Seat:
+    """Return the seat that a fastening goes through before it enters another."""
+    seats = [each.seat for each in posed.entries]
+    place = seats.index(entry.seat)
+    return seats[place - 1] if place else posed.settled.first
+
+
+def gap_before(posed: PosedFastening, entry: Entry) -> float:
+    """Return how far a seat begins behind the end of the one before it, mm; 0 where none tells.
+
+    A plain side begins where the axis meets it; what leaves an edge begins at that.
+    """
+    before = seat_before(posed, entry)
+    if posed.settled.kind is DOWELLED or entry.seat.side or not before.is_hole or not before.part:
+        return 0.0
+    start = next((each.along for each in posed.entries if each.seat == before), 0.0)
+    gap = entry.along - start - before.part.thickness
+    return min(gap, gap + before.sunk, key=abs)  # the head may be on the other face
 
 
 def play_of(seat: Seat, thread: float) -> float:

@@ -26,6 +26,7 @@ from kerfolio.proving import (
     engravings,
     fastened_bolts,
     fastened_screws,
+    fastened_seats,
     fastened_tools,
     fastenings,
     floors,
@@ -70,6 +71,7 @@ _MODULES = (
     *(screws, engravings, cutting, compression, children, sawing, spans, going_together, wall),
     *(handling, toppling, friction),
     *(fastened_bolts, fastened_screws, fastened_tools, boards, brackets, hanging, wedges, swaps),
+    fastened_seats,
 )
 
 
