@@ -7,12 +7,13 @@ from itertools import combinations
 
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.fastened import room_in
-from kerfolio.basis.finding import Finding, Severity, error, warning
+from kerfolio.basis.finding import Axial, Beside, Finding, Severity, error, warning
 from kerfolio.basis.measures import precise
 from kerfolio.basis.said import said
 from kerfolio.basis.tolerance import SAME
 from kerfolio.model.fastening import BOLTED, BRACKETED, CLAMPED, INSERTED, SCREWED
 from kerfolio.proving.in_place import InPlace, across, along, at_points
+from kerfolio.proving.marks import about
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, after, together
 from kerfolio.settling.fastened import Seat, SettledFastening, fastenings_of
 from kerfolio.settling.settled import SettledPlan
@@ -46,7 +47,13 @@ def seats_apart(settled: SettledPlan) -> Iterator[Finding]:
             items = one.item.name, other.item.name
             message = said("`{}` and `{}` both go into {}", *items, seat.called)
             advice = "Take one of the two out, or name another hole."
-            yield error("fastening-shared", message, other.stated.place, advice, subject=seat.name)
+            axial = Axial(
+                place=other.stated.place, number=other.number, variant=settled.variant.label
+            )
+            what: Beside = {"subject": seat.name, "axial": axial}
+            if seat.part is not None and seat.feature is not None:
+                what |= about(settled, seat.part, seat.feature)
+            yield error("fastening-shared", message, other.stated.place, advice, **what)
 
 
 def _is_taken(seat: Seat, one: SettledFastening, other: SettledFastening) -> bool:

@@ -102,7 +102,7 @@ def _is_wall(fastening: Fastening, index: int) -> bool:
 def _fitting(fastening: Fastening, index: int) -> tuple[EndKind, ...]:
     """Return what may stand at a place of ``joins``."""
     if fastening.kind is CLAMPED:
-        return (HOLE, BORE, SIDE)
+        return (*_ROUND, SIDE)
     if index == 0:
         return (HOLE,) if fastening.kind in HEADED else _ROUND
     last = index == len(fastening.joins) - 1
