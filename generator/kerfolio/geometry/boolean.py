@@ -238,7 +238,14 @@ def contains(region: Shape, contour: Shape, slack: float = 0.002) -> bool:
     box = shapely.box(around.x0, around.y0, around.x1, around.y1)
     if shapely.covers(_solid(region), box) or shapely.covers(_solid(region), _solid(contour)):
         return True
-    return bool(shapely.covers(shapely.buffer(_solid(region), slack), _solid(contour)))
+    return bool(shapely.covers(_grown(region, slack), _solid(contour)))
+
+
+@lru_cache(maxsize=64)  # one area is asked about many others
+def _grown(region: Shape, slack: float) -> BaseGeometry:
+    made = shapely.buffer(_solid(region), slack)
+    shapely.prepare(made)
+    return made
 
 
 def distance(one: Shape, other: Shape) -> float:

@@ -15,6 +15,7 @@ from typing import Any
 import numpy as np
 import shapely
 
+from kerfolio.basis.keeper import kept
 from kerfolio.geometry.contour import Point, Region
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.rings import ring_area
@@ -40,6 +41,10 @@ class Prong:
 @lru_cache(maxsize=512)
 def prongs(region: Region, widest: float) -> tuple[Prong, ...]:
     """Return what hangs on a shape by roots narrower than ``widest`` mm, in a fixed order."""
+    return kept(_prongs, region, widest)
+
+
+def _prongs(region: Region, widest: float) -> tuple[Prong, ...]:
     solid = ring_area(points(region.outer, _FINE), [points(e, _FINE) for e in region.openings])
     solid = solid if shapely.is_valid(solid) else shapely.make_valid(solid)
     eroded = shapely.buffer(solid, -widest / 2, join_style="mitre")

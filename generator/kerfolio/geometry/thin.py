@@ -23,6 +23,7 @@ import shapely
 from numpy.typing import NDArray
 from shapely.ops import substring
 
+from kerfolio.basis.keeper import kept
 from kerfolio.geometry.contour import Point, Region
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.rings import ring_area
@@ -69,6 +70,10 @@ def thin_places(region: Region, least: float) -> tuple[ThinPlace, ...]:
     A shape that is nowhere as wide is one tongue, told with the short side of the box it fits in.
     Short necks within the edge of one opening are not looked for.
     """
+    return kept(_thin_places, region, least)
+
+
+def _thin_places(region: Region, least: float) -> tuple[ThinPlace, ...]:
     solid = _polygon(region)
     eroded = shapely.buffer(solid, -least / 2, quad_segs=_QUARTER)
     if eroded.is_empty:

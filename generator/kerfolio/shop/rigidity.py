@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 
+from kerfolio.basis.keeper import kept
 from kerfolio.shop.beam import SHEAR_SHARE, Loading, built_up, loading
 from kerfolio.shop.span_place import SpanPlace
 
@@ -92,6 +93,10 @@ def rigidity(place: SpanPlace, lies: str, glued: tuple[bool, ...], *, hangs_out:
     (unit-load method); the E I and G A' returned give the same sag under the load as stated with
     ends free to turn.
     """
+    return kept(_rigidity, place, lies, glued, hangs_out)
+
+
+def _rigidity(place: SpanPlace, lies: str, glued: tuple[bool, ...], hangs_out: bool) -> Rigidity:
     members, stations = place.members, range(len(place.stations))
     case = loading(lies, "one" if hangs_out else "free")
     probe = loading("end", "one") if hangs_out else loading("middle", "free")
