@@ -67,6 +67,16 @@ def plan_text(shop: Path, chance: Random) -> None:
     changed(shop / "plans" / "board" / "plan.yaml", r"text: (.*?)\}", said, chance)
 
 
+def step_title(shop: Path, chance: Random) -> None:
+    said = ("Wipe it", "Dust it")
+    changed(shop / "plans" / "board" / "plan.yaml", r"title: (\w+ it)", said, chance)
+
+
+def language(shop: Path, chance: Random) -> None:
+    said = ("", "\nlanguage: de")
+    changed(shop / "workshop.yaml", r"Ada Example(\nlanguage: de)?", said, chance)
+
+
 def size(shop: Path, chance: Random) -> None:
     changed(shop / "plans" / "shelf" / "plan.yaml", r"w: (\d+)", ("200", "210"), chance)
 
@@ -166,6 +176,22 @@ def changed(file: Path, pattern: str, values: Sequence[str], chance: Random) -> 
 
 Edit = Callable[[Path, Random], None]
 EDITS: tuple[Edit, ...] = (
-    *(plan_text, size, access, stock, theme, logo, page, menu, trial, photo, hand, add, remove),
+    *(
+        plan_text,
+        step_title,
+        language,
+        size,
+        access,
+        stock,
+        theme,
+        logo,
+        page,
+        menu,
+        trial,
+        photo,
+        hand,
+        add,
+        remove,
+    ),
     *(corrupt, swap_entries, forget, other_version),
 )

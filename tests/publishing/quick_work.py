@@ -22,7 +22,7 @@ from kerfolio.keeping.pack import packed
 from kerfolio.keeping.store import Store
 from kerfolio.model.showing import Public
 from kerfolio.publishing import plan_work, site
-from kerfolio.publishing.bare import bare
+from kerfolio.publishing.bare import bare, of_bare
 from kerfolio.publishing.freeze import Fresh
 from kerfolio.publishing.plan_record import HANDED, Proved, Written
 from kerfolio.publishing.plan_work import PlanMade, PlanOrder
@@ -81,9 +81,11 @@ def quick_plan(order: PlanOrder) -> PlanMade:
         return PlanMade(proved.text(), "", b"")
     unfrozen = replace(plan, layout_text="")  # frozen, it is as it was computed
     told = repr(replace(workshop, plans=(unfrozen,), pages=()))
-    shapes = Kept(Store(order.store)).of(_told, bare((unfrozen, workshop.stock.sheets)))
+    kept = Kept(Store(order.store))
+    shapes = kept.of(_told, bare((unfrozen, workshop.stock.sheets)))
+    drawings = of_bare(kept, _drawn, unfrozen, workshop.identity.reader_of(plan))
     menu = [(each.order, each.title) for each in shared.pages]
-    page = f"{program.program()} {menu} {told} {shapes.decode()}"
+    page = f"{program.program()} {menu} {told} {shapes.decode()} {drawings}"
     files = {f"plans/{order.name}/index.html": page.encode()}
     handed = {} if plan.is_open else {HANDED: told.encode()}
     pack = packed({**files, **handed})
@@ -101,6 +103,11 @@ def quick_plan(order: PlanOrder) -> PlanMade:
 def _told(whole: object) -> bytes:
     """Stands in for the files that hang on shapes alone: tells all that they could hang on."""
     return f"{program.program()} {whole!r}".encode()
+
+
+def _drawn(*shown: object) -> tuple[str, ...]:
+    """Stands in for drawings, which tell whom they are for in his words."""
+    return tuple(map(repr, shown))
 
 
 def _layout(name: str) -> Fresh:
