@@ -242,7 +242,7 @@ def contains(region: Shape, contour: Shape, slack: float = 0.002) -> bool:
 
 
 @lru_cache(maxsize=64)  # one area is asked about many others
-def _grown(region: Shape, slack: float) -> BaseGeometry:
+def _grown(region: Shape, slack: float) -> Any:
     made = shapely.buffer(_solid(region), slack)
     shapely.prepare(made)
     return made
