@@ -23,6 +23,7 @@ from kerfolio.drawing.work_page import ROOM
 from kerfolio.drawing.work_views import step_names, work_drawings
 from kerfolio.geometry.rigid import HERE, Rigid
 from kerfolio.model.statement import Named
+from kerfolio.publishing.bare import bare
 from kerfolio.settling.marked import MarkedPart, marked_in
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.settling.worked import worked_on
@@ -49,6 +50,15 @@ def drawn(name: str) -> dict[str, Drawing]:
     return {
         key: each for made in made_of(plan, [plan]) for key, each in work_drawings(made, METRIC)
     }
+
+
+@pytest.mark.parametrize("name", MADE)
+def test_pictures_do_not_hang_on_where_a_plan_says_what(name: str) -> None:
+    """What is kept between runs is drawn from a plan without the lines of its file."""
+    plan = settled(name)
+    for made in made_of(plan, [plan]):
+        kept = [key for key, _ in work_drawings(bare(made), METRIC)]
+        assert kept == [key for key, _ in work_drawings(made, METRIC)]
 
 
 def words(drawing: Drawing) -> set[str]:

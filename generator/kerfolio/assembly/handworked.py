@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, PosedJoint, PosedPiece
 from kerfolio.assembly.explode import apart
-from kerfolio.basis.place import Place
 from kerfolio.geometry.contact import contacts, faces_of
 from kerfolio.geometry.facing import PosedPanel
 from kerfolio.geometry.patch import Patch
@@ -41,26 +40,31 @@ def closing(assembled: Assembled, step: BuildStep) -> tuple[PosedJoint, ...]:
     return tuple(each for each in assembled.joints if closes(each))
 
 
-def glued_places(plan: Plan) -> frozenset[Place]:
-    """Return where the joints are stated that the plan gives room for glue."""
+def glued_ends(plan: Plan) -> frozenset[tuple[str, str]]:
+    """Return the ends, as stated, of the joints that the plan gives room for glue."""
     fits = (
-        (joint.place, joint.fit or made.fit or plan.fit)
-        for made in plan.made
-        for joint in made.joints
+        (joint, joint.fit or made.fit or plan.fit) for made in plan.made for joint in made.joints
     )
-    return frozenset(place for place, fit in fits if fit and fit.purpose is GLUED)
+    return frozenset(
+        (joint.a.name, joint.b.name) for joint, fit in fits if fit and fit.purpose is GLUED
+    )
+
+
+def has_ends(joint: PosedJoint, stated: Collection[tuple[str, str]]) -> bool:
+    """Tell whether a joint is one of those stated by their two ends."""
+    return any(is_of(joint, a) and is_of(joint, b) for a, b in stated)
 
 
 def glued_in(
     assembled: Assembled, step: BuildStep, stated: Step, plan: Plan
 ) -> tuple[PosedJoint, ...]:
     """Return the joints that a step glues: those it names, and those that close and are glued."""
-    places = glued_places(plan)
+    ends = glued_ends(plan)
     named = stated.glues.of if stated.glues else ()
     return tuple(
         each
         for each in closing(assembled, step)
-        if each.place in places or any(is_of(each, name.name) for name in named)
+        if has_ends(each, ends) or any(is_of(each, name.name) for name in named)
     )
 
 

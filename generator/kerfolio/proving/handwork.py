@@ -9,7 +9,7 @@ from itertools import pairwise
 from kerfolio.assembly.assembled import PosedJoint
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.clamping import clamps_over
-from kerfolio.assembly.handworked import clamped_in, glued_in, glued_places
+from kerfolio.assembly.handworked import clamped_in, glued_ends, glued_in, has_ends
 from kerfolio.assembly.lying import Shown, shown_at, shown_steps
 from kerfolio.basis.catalogue import SOURCE
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
@@ -98,14 +98,14 @@ def _lines_off(step: Step, settled: SettledPlan) -> Iterator[Finding]:
     far = dict(settled.pencilled)
     for each in step.marks:
         worked = worked_on(name_marked(each).name, settled.parts)
-        if worked is None or not isinstance(each, PencilLine) or each.place not in far:
+        if worked is None or not isinstance(each, PencilLine) or each.at.text not in far:
             continue
         for side in each.sides:
             size = worked.part.size[side in ("top", "bottom")]
-            if far[each.place] >= size:
+            if far[each.at.text] >= size:
                 message = said(
                     "a line {} from `{}` lies off `{}`, which is {} that way",
-                    length("at", far[each.place]),
+                    length("at", far[each.at.text]),
                     side,
                     worked.part.name,
                     length("size", size),
@@ -227,17 +227,17 @@ def _clamps(stated: Step, at: Shown, glued: tuple[PosedJoint, ...]) -> Iterator[
 )
 def glue_pressed(build: Build) -> Iterator[Finding]:
     """Look for joints with room for glue that no step clamps from then on and nothing fastens."""
-    places, steps = glued_places(build.settled.plan), [*_steps(build)]
+    ends, steps = glued_ends(build.settled.plan), [*_steps(build)]
     fastened = [
         {name.name.rpartition(".")[0] for name in each.joins}
         for each in build.settled.plan.fastenings
     ]
     for number, (stated, at) in enumerate(steps):
-        glued = [each for each in _glued(build, stated, at) if each.place in places]
+        glued = [each for each in _glued(build, stated, at) if has_ends(each, ends)]
         loose = [each for each in glued if not any({each.a, each.b} <= pair for pair in fastened)]
         if loose and not any(later.clamps for later, _ in steps[number:]):
-            ends = " and ".join(f"`{each}`" for each in loose[0].ends)
-            message = f"{ends} are glued, and no step clamps them"
+            both = " and ".join(f"`{each}`" for each in loose[0].ends)
+            message = f"{both} are glued, and no step clamps them"
             advice = "Say how it is pressed: `clamps: {count: 2, minutes: 30}`."
             yield note("glue-unpressed", message, stated.place, advice, subject=stated.title)
             return

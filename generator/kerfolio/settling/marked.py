@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from kerfolio.basis.finding import Finding
-from kerfolio.basis.place import Place
 from kerfolio.geometry.contour import Point
 from kerfolio.model.feature_kind import BORE
 from kerfolio.model.handwork import Marked, PencilLine
@@ -41,13 +40,13 @@ class MarkedPart:
 
 def pencilled(
     steps: Iterable[Step], scope: Scope
-) -> tuple[tuple[tuple[Place, float], ...], tuple[Finding, ...]]:
-    """Return how far off its side each line is that steps mark out, mm, by where it is stated."""
-    made: list[tuple[Place, float]] = []
+) -> tuple[tuple[tuple[str, float], ...], tuple[Finding, ...]]:
+    """Return how far off its side each line is that steps mark out, mm, by its words."""
+    made: list[tuple[str, float]] = []
     findings: list[Finding] = []
     for line in (each for step in steps for each in step.marks if isinstance(each, PencilLine)):
         try:
-            made.append((line.place, scope.positive(line.at, "at")))
+            made.append((line.at.text, scope.positive(line.at, "at")))
         except SettlingError as trouble:
             findings.append(trouble.about(line.on.name))
     return tuple(made), tuple(findings)
@@ -72,8 +71,8 @@ def marked_in(step: Step, settled: SettledPlan) -> tuple[MarkedPart, ...]:
                 points=tuple(dict.fromkeys((*made.points, *spots))),
                 edges=tuple(dict.fromkeys((*made.edges, *bores))),
             )
-        elif line.place in lines:
-            more = ((side, lines[line.place]) for side in line.sides)
+        elif line.at.text in lines:
+            more = ((side, lines[line.at.text]) for side in line.sides)
             found[key] = replace(made, lines=tuple(dict.fromkeys((*made.lines, *more))))
     return tuple(each for each in found.values() if each.points or each.edges or each.lines)
 

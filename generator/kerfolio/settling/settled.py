@@ -385,7 +385,7 @@ class SettledPlan:
     """A plan at one fit variant; a pure function of the plan, the stock and the variant.
 
     ``overhangs`` tells of each assembly that lies on others how far it reaches past them, mm,
-    ``pencilled`` of each line that a step marks out how far it is off its side, mm.
+    ``pencilled`` of the distances of lines that steps mark out what each comes to, mm.
     ``pressed`` are the places on faces that its clamps state, each by the place of its statement.
     ``surroundings`` are those of its finish and its place, None where it says nothing of them.
     ``laid_for`` is the label of another sheet or bed that it is to be laid out for, else empty.
@@ -400,7 +400,7 @@ class SettledPlan:
     boards: tuple[SettledBoard, ...] = ()
     joints: tuple[SettledJoint, ...] = ()
     overhangs: tuple[tuple[str, float], ...] = ()
-    pencilled: tuple[tuple[Place, float], ...] = ()
+    pencilled: tuple[tuple[str, float], ...] = ()
     pressed: tuple[tuple[Place, Point], ...] = ()
     coupons: tuple[Coupon, ...] = ()
     surroundings: Surroundings | None = None
