@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from kerfolio.assembly.assembled import Assembled, PosedPiece
 from kerfolio.assembly.building import Build
 from kerfolio.assembly.extent import corners
-from kerfolio.assembly.handworked import glued_places, is_of
+from kerfolio.assembly.handworked import glued_ends, has_ends, is_of
 from kerfolio.basis.finding import Finding, Meeting, Severity, note
 from kerfolio.basis.place import Place
 from kerfolio.geometry.rigid import Vector, dot
@@ -79,11 +79,11 @@ def _held(build: Build) -> set[str]:
     """Return the pieces that a fastening, glue or a wedge holds, or a fit that says it is meant."""
     plan, assembled = build.settled.plan, build.drawn.assembled
     held = {label for each in fastenings_of(build.settled) for label in each.pieces}
-    meant = {*glued_places(plan), *_meant(plan)}
+    meant, ends = {*_meant(plan)}, glued_ends(plan)
     glued = [each.name for step in plan.steps if step.glues for each in step.glues.of]
     for joint in assembled.joints:
         named = any(is_of(joint, name) for name in glued)
-        if joint.kind is WEDGE_JOINT or joint.place in meant or named:
+        if joint.kind is WEDGE_JOINT or joint.place in meant or named or has_ends(joint, ends):
             held |= {joint.a, joint.b}
     return held
 
