@@ -7,8 +7,10 @@ import pytest
 from kerfolio.assembly.fastened import PosedFastening, Role, posed_fastenings
 from kerfolio.assembly.fitting import fittings_in
 from kerfolio.assembly.plates import bracket_plate, clamp_plate
+from kerfolio.basis.place import NOWHERE
 from kerfolio.geometry.plated import Plated
 from kerfolio.geometry.rigid import Rigid, Vector, dot
+from kerfolio.publishing.bare import bare
 from tests.brackets_plan import LEDGE
 from tests.plans import proved
 
@@ -131,3 +133,18 @@ def test_plates_have_the_measures_of_the_stock() -> None:
     bolt = stock.item("bolt-m6x50")
     assert bolt is not None
     assert (bracket_plate(bolt), clamp_plate(bolt, 10.0)) == (None, None)
+
+
+def test_fittings_are_the_same_where_no_statement_has_a_place_in_a_file() -> None:
+    """Drawings are kept by what they are made from, places in files left out."""
+    (made,) = proved(LEDGE).made
+    assert made.build is not None
+    assembled, order = made.build.drawn.assembled, made.build.order
+    placeless = bare(made.settled)
+    assert isinstance(placeless, type(made.settled))
+    assert placeless.plan.fastenings[0].place == NOWHERE != made.settled.plan.fastenings[0].place
+    with_them, without = (
+        [(each.item.name, each.frame, each.number) for each in fittings_in(plan, assembled, order)]
+        for plan in (made.settled, placeless)
+    )
+    assert with_them == without

@@ -16,6 +16,7 @@ from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.rigid import Rigid, Vector, added, cross, dot, length, scaled
+from kerfolio.model.fastening import Fastening
 from kerfolio.settling.fastened import FACES, OUTWARD, SHOW
 from kerfolio.settling.settled import SettledBoard, SettledPart, SettledPlace, SettledPlan
 
@@ -130,10 +131,10 @@ def _sets(
     board: SettledBoard, fastenings: Sequence[PosedFastening]
 ) -> list[tuple[PosedFastening, ...]]:
     """Return the fastenings that end in a board, those of one statement together."""
-    sets: dict[Place, list[PosedFastening]] = {}
+    sets: dict[Fastening, list[PosedFastening]] = {}
     for each in fastenings:
         if each.settled.last.board is not None and each.settled.last.board.use is board.use:
-            sets.setdefault(each.settled.stated.place, []).append(each)
+            sets.setdefault(each.settled.stated, []).append(each)
     return [tuple(each) for each in sets.values()]
 
 

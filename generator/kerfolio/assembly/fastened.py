@@ -12,7 +12,6 @@ from kerfolio.assembly.bracketed import PosedBracket, posed_bracket
 from kerfolio.assembly.clamped import PosedClamp, posed_clamp
 from kerfolio.assembly.frames import side_line
 from kerfolio.assembly.plates import bracket_plate, clamp_plate, clamp_screw
-from kerfolio.basis.place import Place
 from kerfolio.geometry.plated import Plated
 from kerfolio.geometry.rigid import (
     Rigid,
@@ -25,7 +24,15 @@ from kerfolio.geometry.rigid import (
     scaled,
 )
 from kerfolio.geometry.turned import Turned
-from kerfolio.model.fastening import BRACKETED, CLAMPED, CROSS_NUT, DOWELLED, SUNK_NUTS, TEE_NUT
+from kerfolio.model.fastening import (
+    BRACKETED,
+    CLAMPED,
+    CROSS_NUT,
+    DOWELLED,
+    SUNK_NUTS,
+    TEE_NUT,
+    Fastening,
+)
 from kerfolio.model.stock import HardwareStock
 from kerfolio.settling.fastened import Seat, SettledFastening, fastenings_of, step_number
 from kerfolio.settling.settled import SettledPlan
@@ -126,19 +133,19 @@ def posed_fastenings(settled: SettledPlan, assembled: Assembled) -> tuple[PosedF
         if each.kind is CLAMPED and (each.first.face or each.first.side):
             found += _clamped(each, pieces, step)
         else:
-            found.append(_posed(each, pieces, step, brackets.get(each.stated.place)))
+            found.append(_posed(each, pieces, step, brackets.get(each.stated)))
     return tuple(found)
 
 
 def _brackets(
     placed: Sequence[SettledFastening], pieces: Mapping[str, PosedPiece]
-) -> dict[Place, PosedBracket | None]:
+) -> dict[Fastening, PosedBracket | None]:
     """Return the bracket of each statement of one, None where its place is not known."""
-    alike: dict[Place, list[SettledFastening]] = {}
+    alike: dict[Fastening, list[SettledFastening]] = {}
     for each in placed:
         if each.kind is BRACKETED:
-            alike.setdefault(each.stated.place, []).append(each)
-    return {place: posed_bracket(each, pieces) for place, each in alike.items()}
+            alike.setdefault(each.stated, []).append(each)
+    return {stated: posed_bracket(each, pieces) for stated, each in alike.items()}
 
 
 def _clamped(

@@ -9,12 +9,11 @@ from functools import partial
 from kerfolio.assembly.assembled import Assembled, BuildOrder
 from kerfolio.assembly.boards import PosedBoard, posed_boards
 from kerfolio.assembly.fastened import Body, PosedFastening, Role, posed_fastenings
-from kerfolio.basis.place import Place
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.plated import Plated
 from kerfolio.geometry.rigid import Rigid, Vector, added, between, dot, length, scaled
 from kerfolio.geometry.turned import Turned
-from kerfolio.model.fastening import CROSS_NUT
+from kerfolio.model.fastening import CROSS_NUT, Fastening
 from kerfolio.model.stock import BoardStock, HardwareStock
 from kerfolio.settling.settled import SettledPlan
 
@@ -99,15 +98,15 @@ def fittings_of(
     Where no step is stated that is the one in which the last of its pieces joins.
     """
     joins = {label: step.number for step in order.steps for label in step.added}
-    first: dict[Place, int] = {}
+    first: dict[Fastening, int] = {}
     for number, fastening in enumerate(fastenings):
-        first.setdefault(fastening.settled.stated.place, number)
+        first.setdefault(fastening.settled.stated, number)
     hardware = (
         each
         for number, fastening in enumerate(fastenings)
         for each in _fittings(
             fastening,
-            first[fastening.settled.stated.place] if fastening.bracket else number,
+            first[fastening.settled.stated] if fastening.bracket else number,
             joins,
         )
     )

@@ -8,7 +8,6 @@ from dataclasses import dataclass, replace
 from math import hypot
 
 from kerfolio.basis.names import split_feature
-from kerfolio.basis.place import Place
 from kerfolio.basis.said import Words, named, stated_name
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.rigid import Vector
@@ -196,7 +195,7 @@ class _Finder:
         stock: Stock,
         parts: Sequence[SettledPart],
         boards: Sequence[SettledBoard],
-        pressed: Sequence[tuple[Place, Point]] = (),
+        pressed: Sequence[tuple[Fastening, Point]] = (),
     ) -> None:
         self._stock, self._pressed = stock, dict(pressed)
         self._pieces = {piece.label: part for part in parts for piece in part.pieces}
@@ -229,7 +228,7 @@ class _Finder:
                 number=index + 1,
                 item=item,
                 seats=seats,
-                at=self._pressed.get(stated.place),
+                at=self._pressed.get(stated),
                 nut=nut,
                 washer=self._item(stated.washer),
                 under_nut=self._item(stated.under_nut),

@@ -8,7 +8,6 @@ from functools import lru_cache
 
 from kerfolio.basis.budgets import FEATURES, PIECES, PLAN_FEATURES
 from kerfolio.basis.finding import Finding, in_order
-from kerfolio.basis.place import Place
 from kerfolio.geometry.contour import Point
 from kerfolio.model.fastening import Fastening
 from kerfolio.model.joint import Joint
@@ -298,15 +297,15 @@ def _overhangs(
 
 def _pressed(
     fastenings: Iterable[Fastening], scope: Scope
-) -> tuple[tuple[tuple[Place, Point], ...], tuple[Finding, ...]]:
-    """Return where clamps press, by the place of their statement."""
-    made: list[tuple[Place, Point]] = []
+) -> tuple[tuple[tuple[Fastening, Point], ...], tuple[Finding, ...]]:
+    """Return where clamps press, by their statement."""
+    made: list[tuple[Fastening, Point]] = []
     findings: list[Finding] = []
     for each in fastenings:
         if each.at is None:
             continue
         try:
-            made.append((each.place, scope.point(each.at)))
+            made.append((each, scope.point(each.at)))
         except SettlingError as trouble:
             findings.append(trouble.about(each.item.name))
     return tuple(made), tuple(findings)

@@ -13,6 +13,7 @@ from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.measure import edge_length
 from kerfolio.geometry.relief import InsideCorner
 from kerfolio.model.edge_treatment import BOTH_FACES, EdgeKind
+from kerfolio.model.fastening import Fastening
 from kerfolio.model.feature_kind import FeatureKind
 from kerfolio.model.joint import Joint
 from kerfolio.model.plan import BoardPlace, BoardUse, Plan
@@ -386,7 +387,7 @@ class SettledPlan:
 
     ``overhangs`` tells of each assembly that lies on others how far it reaches past them, mm,
     ``pencilled`` of the distances of lines that steps mark out what each comes to, mm.
-    ``pressed`` are the places on faces that its clamps state, each by the place of its statement.
+    ``pressed`` are the places on faces that its clamps state, each by its statement.
     ``surroundings`` are those of its finish and its place, None where it says nothing of them.
     ``laid_for`` is the label of another sheet or bed that it is to be laid out for, else empty.
     """
@@ -401,7 +402,7 @@ class SettledPlan:
     joints: tuple[SettledJoint, ...] = ()
     overhangs: tuple[tuple[str, float], ...] = ()
     pencilled: tuple[tuple[str, float], ...] = ()
-    pressed: tuple[tuple[Place, Point], ...] = ()
+    pressed: tuple[tuple[Fastening, Point], ...] = ()
     coupons: tuple[Coupon, ...] = ()
     surroundings: Surroundings | None = None
     laid_for: str = ""
