@@ -55,7 +55,7 @@ _SAME_SIDE, _BEHIND = 45.0, 100.0
 
 
 def joint_details(
-    assembled: Assembled,
+    scene: Scene,
     step: BuildStep,
     joints: Sequence[OpenJoint],
     reach: Sequence[float],
@@ -70,7 +70,7 @@ def joint_details(
     joints the outermost first. It is seen as the picture is, or from where both its sides show.
     """
     taken: dict[JointKind, list[_Group]] = {}
-    for group in _needed(assembled, joints, reach, shares, seat):
+    for group in _needed(scene.assembled, joints, reach, shares, seat):
         taken.setdefault(joints[group.numbers[0]].joint.kind, []).append(group)
     for alike in taken.values():
         tried: list[tuple[float, Detail]] = []
@@ -78,14 +78,8 @@ def joint_details(
             if group.hidden and any(worth > 0 for worth, _ in tried):
                 break
             chosen = _places(group.numbers, joints, shares, seat)
-            detail = _detail(
-                assembled,
-                step,
-                [joints[each] for each in chosen],
-                group.count,
-                seat,
-                reader,
-            )
+            some = [joints[each] for each in chosen]
+            detail = _detail(scene, step, some, group.count, seat, reader)
             tried.append((detail.drawn(0).worth, detail))
             if tried[-1][0] >= _PLAIN:
                 break
@@ -175,14 +169,14 @@ _STRAIGHT = 0.999
 
 
 def _detail(
-    assembled: Assembled,
+    scene: Scene,
     step: BuildStep,
     joints: Sequence[OpenJoint],
     count: int,
     main: PaperSeat,
     reader: Reader,
 ) -> Detail:
-    steps = [_parting(step, each) for each in joints]
+    scenes = [_parting(scene, step, each) for each in joints]
     first = joints[0]
     gain = max(_LEAST_GAIN, min(_MOST_GAIN, FINGER / _true_size(first) / main.scale))
     scale = min(1.0, gain * main.scale)
@@ -193,7 +187,7 @@ def _detail(
         if (which, view) not in known:
             shift = _shift(joints[which], view) if long else HERE.origin
             known[which, view] = _drawn(
-                assembled, steps[which], joints[which], shift, view, scale, bare=view != main.view
+                scenes[which], joints[which], shift, view, scale, bare=view != main.view
             )
         return known[which, view]
 
@@ -201,12 +195,12 @@ def _detail(
     if long:
         view = _best_section(first, view)
     elif seen_so(0, view).worth < _PLAIN:
-        view = _best_view(assembled, steps[0], first, view, scale)
+        view = _best_view(scenes[0], first, view, scale)
     way = _way(main.view, view)
     told = seen_from_block(reader, way) if way else None
     shifts = [_shift(each, view) if long else HERE.origin for each in joints]
     spots = (added(each.ends[1], shift) for each, shift in zip(joints, shifts, strict=True))
-    one, other = (assembled.piece(each).mark for each in (first.joint.a, first.joint.b))
+    one, other = (scene.assembled.piece(each).mark for each in (first.joint.a, first.joint.b))
     return Detail(
         tuple(spots),
         lambda which: replace(seen_so(which, view), told=told, count=count),
@@ -241,13 +235,12 @@ def _best_section(joint: OpenJoint, main: View) -> View:
     return max(_views(main), key=lambda each: round(_section(joint, each) - _loss(main, each), 4))
 
 
-def _best_view(
-    assembled: Assembled, step: BuildStep, joint: OpenJoint, main: View, scale: float
-) -> View:
+def _best_view(whole: Scene, joint: OpenJoint, main: View, scale: float) -> View:
     """Return from where most is seen of the edges of a joint, on that side which shows less."""
+    alone = _alone(whole, joint)
 
     def worth(view: View) -> float:
-        scene = _alone(_opened(assembled, step, joint, view, scale), joint)
+        scene = _opened(alone, joint, view, scale)
         (edges,) = edges_of(scene, [_there(scene, joint)])
         found = shown_shares(scene.solids(), view, edges)
         shares = [shown for shown, lines in zip(found, edges, strict=True) if lines]
@@ -298,26 +291,24 @@ def _way(main: View, view: View) -> str:
     return "right" if turn > 0 else "left"
 
 
-def _parting(step: BuildStep, joint: OpenJoint) -> BuildStep:
-    """Return the step as it is just before a joint comes together: earlier moves are done.
+def _parting(scene: Scene, step: BuildStep, joint: OpenJoint) -> Scene:
+    """Return a step's scene as it is just before a joint comes together: earlier moves are done.
 
-    Where one move alone brings both sides together that is the whole step.
+    Where one move alone brings both sides together that is the whole step's.
     """
+    bare = replace(scene, fittings=())
     if joint.straight:
-        return step
+        return bare
     ends = {joint.joint.a, joint.joint.b}
     last = [move for move in step.moves if len(ends & {*move.pieces}) == 1][-1:]
-    return replace(step, moves=tuple(last))
+    return step_scene(scene.assembled, replace(step, moves=tuple(last)))
 
 
-def _opened(
-    assembled: Assembled, step: BuildStep, joint: OpenJoint, view: View, scale: float
-) -> Scene:
-    """Return a step's scene with the sides of a joint a little apart."""
-    whole = step_scene(assembled, step)
-    a, b = (view.spot(end) for end in _there(whole, joint).ends)
+def _opened(scene: Scene, joint: OpenJoint, view: View, scale: float) -> Scene:
+    """Return a scene with the sides of a joint a little apart."""
+    a, b = (view.spot(end) for end in _there(scene, joint).ends)
     travel = dist(a, b) * scale
-    return step_scene(assembled, step, min(1.0, _GAP * RADIUS / travel)) if travel else whole
+    return scene.nearer(min(1.0, _GAP * RADIUS / travel)) if travel else scene
 
 
 def _there(scene: Scene, joint: OpenJoint) -> OpenJoint:
@@ -339,8 +330,7 @@ def _alone(scene: Scene, joint: OpenJoint) -> Scene:
 
 
 def _drawn(
-    assembled: Assembled,
-    step: BuildStep,
+    whole: Scene,
     joint: OpenJoint,
     shift: Vector,
     view: View,
@@ -348,7 +338,7 @@ def _drawn(
     *,
     bare: bool,
 ) -> Inset:
-    scene = _opened(assembled, step, joint, view, scale)
+    scene = _opened(whole, joint, view, scale)
     near = _there(scene, joint)
     a, b = (view.spot(added(end, shift)) for end in near.ends)
     centre, reach = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2), RADIUS / scale

@@ -46,6 +46,10 @@ class Scene:
         """Return a piece as a posed panel."""
         return PosedPanel(piece.panel, piece.pose.moved(self.away[piece.label]))
 
+    def nearer(self, share: float) -> Scene:
+        """Return the scene with its pieces as far from home as a share of what they are."""
+        return replace(self, away={label: scaled(far, share) for label, far in self.away.items()})
+
     @property
     def coloured(self) -> tuple[int, ...]:
         """The places of what is new among the solids."""

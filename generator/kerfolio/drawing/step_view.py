@@ -153,7 +153,7 @@ def _larger(
     found = chain(
         fitting_details(shown, scene, reach[count:], seat, reader),
         joint_details(
-            shown.assembled,
+            scene,
             shown.step,
             [*joints, *askew],
             led,
