@@ -265,8 +265,8 @@ def test_the_sentence_says_what_is_new_and_how_it_moves() -> None:
     found = picture("harbour-stool", 2).description
     assert found == (
         "New: piece D moving down to the 4 that stand."
-        " Drawn larger: Bolt M6 × 40 mm before its place."
         " Drawn larger: Barrel nut M6 before its hole, its slot along the way of the bolt."
+        " Drawn larger: Bolt M6 × 40 mm before its place."
     )
     assert picture("desk-rack", 1).description == (
         "New: pieces C1, C2, C3, C4 moving down to the 2 that stand. 4 alike, the same for each."

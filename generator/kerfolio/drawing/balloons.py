@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import cos, dist, hypot, inf, radians, sin
+from math import cos, dist, hypot, radians, sin
 
 from kerfolio.drawing.arrow import open_path
+from kerfolio.drawing.cheapest import cheapest
 from kerfolio.drawing.lettering import CAPITAL, Box, text_width
 from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
 from kerfolio.geometry.contour import Point
@@ -259,19 +260,21 @@ def _best(
     middle = ((room[0] + room[2]) / 2, (room[1] + room[3]) / 2)
     outward = (anchor[0] - middle[0], anchor[1] - middle[1])
     size = hypot(*outward) or 1.0
-    clears = around.taken.clearances(spots)
-    strange = _strange(spots, wanted, anchor, around)
-    best, least, fault = spots[0], inf, inf
-    for spot, clear, other in zip(spots, clears, strange, strict=True):
+    wrong, costs = [], []
+    for spot, clear in zip(spots, around.taken.clearances(spots), strict=True):
         reach = dist(spot, anchor)
         along = (spot[0] - anchor[0]) * outward[0] + (spot[1] - anchor[1]) * outward[1]
         crossed = sum(crossing((spot, anchor), line) for line in around.guides)
-        wrong = _PER_OVER * max(0.0, radius + 1.0 - clear) / radius
-        wrong += _PER_STRANGE * other + _PER_GUIDE * crossed
-        cost = reach + wrong - 4 * along / (size * reach)
-        if cost < least - 1e-9:
-            best, least, fault = spot, cost, wrong
-    return best, fault
+        over = _PER_OVER * max(0.0, radius + 1.0 - clear) / radius
+        wrong.append(over + _PER_GUIDE * crossed)
+        costs.append(reach + wrong[-1] - 4 * along / (size * reach))
+
+    def strange(some: Sequence[int]) -> list[float]:
+        found = _strange([spots[each] for each in some], wanted, anchor, around)
+        return [_PER_STRANGE * each for each in found]
+
+    best = cheapest(costs, strange)
+    return spots[best], wrong[best] + strange([best])[0]
 
 
 def _strange(

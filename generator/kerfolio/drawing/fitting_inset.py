@@ -38,7 +38,7 @@ _Drawn = tuple[tuple[Vector, ...], Callable[[int], Inset]]
 def fitting_details(
     shown: Shown, scene: Scene, reach: Sequence[float], seat: PaperSeat, reader: Reader
 ) -> Iterator[Detail]:
-    """Yield the hardware of a step that is drawn larger: a fastening, then its cross nut.
+    """Yield the hardware of a step that is drawn larger: a cross nut, and a fastening.
 
     Nothing where none is new, or all can be seen well enough in the picture. ``reach`` tells how
     far the guide line of each piece of hardware drawn out is seen; those seen farthest are taken.
@@ -46,16 +46,17 @@ def fitting_details(
     new = [each for each in shown.fittings if each.step == shown.step.number and is_drawn(each)]
     far = dict(zip(map(id, new), reach, strict=True))
     small = [each for each in new if each.role is Role.SHANK and each.length * seat.scale < FINGER]
+    if not small:
+        return
+    bolts = {each.number: each for each in new if each.role is Role.SHANK}
+    nuts = _seen_best([each for each in new if _crosses(each) and each.number in bolts], far)
+    if nuts:
+        words = say(reader, "drawing-larger-nut", item=nuts[0].item.title)
+        yield Detail(*_cross_nut(shown, bolts, nuts, scene, seat), words)
     shafts = _seen_best(small, far)
     if shafts:
         words = say(reader, "drawing-larger-fastening", item=shafts[0].item.title)
         yield Detail(*_fastening(shown, new, shafts, scene, seat), words)
-    bolts = {each.number: each for each in new if each.role is Role.SHANK}
-    nuts = [each for each in new if _crosses(each) and each.number in bolts]
-    best = _seen_best(nuts, far)
-    if best and small:
-        words = say(reader, "drawing-larger-nut", item=best[0].item.title)
-        yield Detail(*_cross_nut(shown, bolts, best, scene, seat), words)
 
 
 def _crosses(fitting: Fitting) -> bool:

@@ -10,6 +10,7 @@ from math import dist, fsum, hypot, inf
 from kerfolio.assembly.assembled import Move
 from kerfolio.drawing.anchors import flat_on_paper
 from kerfolio.drawing.arrow import open_path
+from kerfolio.drawing.cheapest import cheapest
 from kerfolio.drawing.count_plate import count_plate, plate_size
 from kerfolio.drawing.extent import apart, box_of, box_of_spots, contains, middle_of
 from kerfolio.drawing.lettering import Box
@@ -236,25 +237,32 @@ def _centre(areas: Sequence[Flat]) -> Iterator[Point]:
 
 
 def _least_covering(
-    places: Sequence[tuple[Point, Point]],
+    places: Sequence[Line],
     areas: tuple[Sequence[Flat], Sequence[Flat]],
-    lines: Sequence[tuple[Point, Point]],
+    lines: Sequence[Line],
     middle: Point,
-) -> tuple[Point, Point] | None:
+) -> Line | None:
     """Return the place that lies best: ``areas`` are those of what moves, and of the rest."""
-    best, least = None, inf
+    if not places:
+        return None
     mine, others = (Occupied(each) for each in areas)
-    over_mine, over_others = _covered(mine, places), others.along(places)
     away = mine.clearances([_mean(place) for place in places])
     shown = max(fsum(each.area for each in areas[0]), _SHAFT)
-    for place, own, strange, gap in zip(places, over_mine, over_others, away, strict=True):
+    costs = []
+    for place, gap in zip(places, away, strict=True):
         crowd = sum(_near(place, line) for line in lines)
-        cost = _PER_STRANGE * strange + _PER_OWN * own + _PER_CROSSED * crowd
-        cost += _HIDES * min(1.0, own * _BROAD / shown)
-        cost += _PER_FAR * dist(_mean(place), middle) + (_PER_AWAY * gap if gap < inf else 0.0)
-        if cost < least - 1e-9:
-            best, least = place, cost
-    return best
+        cost = _PER_CROSSED * crowd + _PER_FAR * dist(_mean(place), middle)
+        costs.append(cost + (_PER_AWAY * gap if gap < inf else 0.0))
+
+    def covering(some: Sequence[int]) -> list[float]:
+        chosen = [places[each] for each in some]
+        hidden = zip(_covered(mine, chosen), others.along(chosen), strict=True)
+        return [
+            _PER_STRANGE * strange + _PER_OWN * own + _HIDES * min(1.0, own * _BROAD / shown)
+            for own, strange in hidden
+        ]
+
+    return places[cheapest(costs, covering)]
 
 
 def _covered(areas: Occupied, places: Sequence[Line]) -> list[float]:

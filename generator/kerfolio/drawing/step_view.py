@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from itertools import chain, islice
+from itertools import islice
 from math import dist
 
 from kerfolio.assembly.assembled import BuildStep
@@ -49,6 +49,8 @@ from kerfolio.settling.titles import board_title
 ROOM = (120.0, 95.0)
 """A booklet's column, mm."""
 _MOST_INSETS = 2
+_SMALLER = 0.7
+"""A second thing is not drawn larger where the picture itself would be smaller than this share."""
 
 
 def step_view(
@@ -148,19 +150,20 @@ def _larger(
     ``reach`` tells how far the guides of ``joints`` and of the hardware are seen. Of joints that
     come together by one move after another the picture has no guide.
     """
+    count = len(joints)
+    hardware = [*fitting_details(shown, scene, reach[count:], seat, reader)]
+    if hardware:
+        return hardware
     askew = [each for each in scene.open_joints() if not each.straight]
-    led, count = [*reach[: len(joints)], *(0.0 for _ in askew)], len(joints)
-    found = chain(
-        fitting_details(shown, scene, reach[count:], seat, reader),
-        joint_details(
-            scene,
-            shown.step,
-            [*joints, *askew],
-            led,
-            [*shares, *(0.0 for _ in askew)],
-            seat,
-            reader,
-        ),
+    unseen = [0.0] * len(askew)
+    found = joint_details(
+        scene,
+        shown.step,
+        [*joints, *askew],
+        [*reach[:count], *unseen],
+        [*shares, *unseen],
+        seat,
+        reader,
     )
     return [*islice(found, _MOST_INSETS)]
 
@@ -177,9 +180,11 @@ def _planned(
     nears = [[look.spot(spot) for spot in each.spots] for each in larger]
     every = [*(each.room for each in larger), *blocks]
     plan = page_plan(look, box, ground, every, areas, nears)
-    if len(larger) < 2 or plan.fits(ground):
+    if len(larger) < 2:
         return larger, plan
-    return _planned(look, box, ground, larger[:-1], blocks, areas)
+    fewer = _planned(look, box, ground, larger[:-1], blocks, areas)
+    smaller = plan.seat.scale < _SMALLER * fewer[1].seat.scale
+    return fewer if smaller or not plan.fits(ground) else (larger, plan)
 
 
 def _over(
