@@ -118,6 +118,7 @@ FAULTS = {
         "pilots: {hole: {at: [[100, 60], [160, 60]], diameter: 3}}",
         "face: rail.pilots, on: side.holes",
     ),
+    "head-trap": plan_text("w: {window: {at: [200, 150], circle: 120}}", head="for-children: true"),
     "finger-trap": plan_text("f: {hole: {at: [100, 150], diameter: 8}}", head="for-children: true"),
     "hole-to-drill": plan_text("d: {hole: {at: [200, 150], diameter: 3}}"),
     "falls-apart": plan_text("s: {slot: {at: [200, 150], length: 400, angle: 90, width: 20}}"),

@@ -30,7 +30,14 @@ SHAPES = frozenset(
         *("piece-off-bed", "corner-needs-relief", "relief-eats-wall", "relief-moved"),
         *("thin-floor", "head-pulls-through", "tab-narrow", "short-grain", "recess-in-tip"),
         "no-waste-to-enter",
-        *("breaks-out", "thin-neck", "finger-trap", "small-part-loose", "no-bridge-place"),
+        *(
+            "breaks-out",
+            "thin-neck",
+            "head-trap",
+            "finger-trap",
+            "small-part-loose",
+            "no-bridge-place",
+        ),
         *("grain-across-length", "round-over-too-large", "round-over-in-joint"),
         *("banding-in-joint", "glued-edge-unmasked", "edge-as-drawn", "edge-follows"),
         *("screw-pokes-through", "screw-too-short", "pilot-missing", "screw-near-edge"),
@@ -81,7 +88,7 @@ TOLD = frozenset(
     (
         # names, counts and words, of which the place in the file says all
         *("unknown-sheet", "unknown-cutter", "unknown-hardware", "unknown-piece"),
-        "hole-without-hardware",
+        *("hole-without-hardware", "child-bed-refused"),
         *("unused-sheet", "unused-element", "unknown-assembly-piece", "piece-unassembled"),
         *("piece-in-two", "foreign-piece", "unknown-support", "held-unlisted", "held-otherwise"),
         *("unknown-joint-piece", "unknown-joint-feature", "unknown-standing", "unknown-swap"),

@@ -1,4 +1,4 @@
-"""Checks of openings that children's fingers go into, for plans that say they are for children.
+"""Checks of openings that fingers and heads go into, for plans that say they are for children.
 
 Nothing here certifies anything: standards look at much that no flat plan knows.
 """
@@ -21,6 +21,43 @@ TRAPS = (5.0, 12.0)
 From memory of European standards for children's furniture (EN 716 for cots, EN 14988 for high
 chairs), which avoid accessible gaps of 5 to 12 mm; look them up. The tool claims no conformity.
 """
+
+
+HEADS = (89.0, 229.0)
+"""Widths in mm that let a child's body through and hold the head.
+
+From memory: 3.5 and 9 in, of ASTM F1487 and the CPSC's handbook for playgrounds; EN 747 and EN 716
+have narrower bounds of their own for beds. Look them up: the tool claims no conformity.
+"""
+
+
+@after(
+    "head-trap",
+    reason="An opening that lets a child's body through and not the head can strangle.",
+    source="from memory of ASTM F1487 and the CPSC's Public Playground Safety Handbook, 3.5 to "
+    "9 in; look them up. No conformity is claimed",
+    severity=Severity.WARNING,
+)
+def heads_free(settled: SettledPlan) -> Iterator[Finding]:
+    """Look for openings that stay open and that hold a child's head.
+
+    Gaps between pieces are not looked at, nor what is open to an edge.
+    """
+    if not settled.plan.for_children:
+        return
+    least, most = HEADS
+    for part in settled.parts:
+        for feature in part.features:
+            width = min(feature.width.value, feature.length.value)
+            open_one = feature.kind.opens and not feature.takes and not feature.kind.on_edge
+            if open_one and feature.depth is None and least < width < most:
+                name = named(f"{part.name}.{feature.name}")
+                wide = length("width", width)
+                message = said("{} {} is {} wide: it holds a head", feature.kind.name, name, wide)
+                bounds = length("least", least), length("most", most)
+                advice = said("Stay below {} or above {}, in both ways.", *bounds)
+                what = about(settled, part, feature)
+                yield warning("head-trap", message, feature.place, advice, **what)
 
 
 @after(

@@ -16,6 +16,7 @@ from kerfolio.proving import (
     bolts,
     brackets,
     children,
+    children_beds,
     chips,
     compression,
     corners,
@@ -65,7 +66,7 @@ from kerfolio.proving.rule import After, AsSet, Before, Rule, Together
 
 _MODULES = (
     *(references, assemblies, joints, fastenings, steps, lying, handwork, release, ladder),
-    *(machine_reach, chips, readers, holes, letters),
+    *(machine_reach, chips, readers, holes, letters, children_beds),
     *(machining, floors, shapes, drawn_edges, edges, corners, webs, parts, short_grain),
     *(mating, flush, play, damp, bolts),
     *(screws, engravings, cutting, compression, children, sawing, spans, going_together, wall),
