@@ -20,7 +20,7 @@ from kerfolio.geometry.contour import Point, Region
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.rings import ring_area
 
-_FINE = 0.05
+_FINE = 0.5
 _SLACK = 0.02
 _CRUMB = 0.1
 
@@ -39,18 +39,28 @@ class Prong:
 
 
 @lru_cache(maxsize=512)
-def prongs(region: Region, widest: float) -> tuple[Prong, ...]:
-    """Return what hangs on a shape by roots narrower than ``widest`` mm, in a fixed order."""
-    return kept(_prongs, region, widest)
+def prongs(region: Region, widths: tuple[float, ...]) -> tuple[Prong, ...]:
+    """Return what hangs on a shape by roots narrower than the first of ``widths``, mm.
+
+    Where the shape is nowhere as wide itself, the next counts. They come in a fixed order.
+    Its outline alone is looked at; curves count as chords to half a millimetre.
+    """
+    return kept(_prongs, region, widths)
 
 
-def _prongs(region: Region, widest: float) -> tuple[Prong, ...]:
-    solid = ring_area(points(region.outer, _FINE), [points(e, _FINE) for e in region.openings])
+def _prongs(region: Region, widths: tuple[float, ...]) -> tuple[Prong, ...]:
+    solid = ring_area(points(region.outer, _FINE), [])
     solid = solid if shapely.is_valid(solid) else shapely.make_valid(solid)
-    eroded = shapely.buffer(solid, -widest / 2, join_style="mitre")
-    if eroded.is_empty:
-        return ()
-    body = shapely.buffer(eroded, widest / 2 + _SLACK, join_style="mitre")
+    for widest in widths:
+        eroded = shapely.buffer(solid, -widest / 2, join_style="mitre")
+        if not eroded.is_empty:
+            return _hanging(
+                solid, shapely.buffer(eroded, widest / 2 + _SLACK, join_style="mitre"), widest
+            )
+    return ()
+
+
+def _hanging(solid: Any, body: Any, widest: float) -> tuple[Prong, ...]:
     pieces = shapely.get_parts(shapely.difference(solid, body))
     edge = shapely.boundary(solid)
     found = (_prong(piece, edge, widest) for piece in pieces if piece.area > _CRUMB * widest)

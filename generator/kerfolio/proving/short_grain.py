@@ -26,8 +26,8 @@ _BESIDE = 5.0
 """An arm whose root lies no farther than this, mm, from where a notch ends stands beside it."""
 
 _ARMS = (100.0, 75.0, 50.0, 30.0)
-"""The widest roots looked for, mm, for a part may be no wider than twice its arms: what hangs on by
-more than the first does not break in short grain (common practice, no single source)."""
+"""The widest roots looked for, mm, the next where a part is no wider than that itself: what hangs on
+by more than the first does not break in short grain (common practice, no single source)."""
 
 
 @after(
@@ -117,11 +117,9 @@ def _sets(part: SettledPart) -> Iterator[SettledFeature]:
 def _arms(part: SettledPart) -> Iterator[Prong]:
     """Yield the arms of a part that are none of its tabs."""
     roots = [each.at for each in part.features if each.kind is TAB]
-    for widest in _ARMS:
-        for arm in prongs(part.plain, widest):
-            if all(_apart(arm.root, each) > arm.width for each in roots):
-                roots.append(arm.root)
-                yield arm
+    for arm in prongs(part.plain, _ARMS):
+        if all(_apart(arm.root, each) > arm.width for each in roots):
+            yield arm
 
 
 def _beside_notch(arm: Prong, part: SettledPart) -> bool:
