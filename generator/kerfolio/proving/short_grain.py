@@ -26,8 +26,8 @@ _BESIDE = 5.0
 """An arm whose root lies no farther than this, mm, from where a notch ends stands beside it."""
 
 _ARMS = (100.0, 75.0, 50.0, 30.0)
-"""The widest roots looked for, mm, the next where a part is no wider than that itself: what hangs on
-by more than the first does not break in short grain (common practice, no single source)."""
+"""The widest roots looked for, mm, the next where a part is no wider than that itself: what hangs
+on by more than the first does not break in short grain (common practice, no single source)."""
 
 
 @after(
