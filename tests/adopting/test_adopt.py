@@ -148,3 +148,35 @@ def test_drawn_out_and_read_back_nothing_changes(form: str, tmp_path: Path) -> N
     )
     assert [each.rule for each in made.findings] == ["drawing-unchanged"]
     assert made.files == ()
+
+
+def test_a_newer_drawing_changes_what_it_moved_and_nothing_else(tmp_path: Path) -> None:
+    how = _BY_NAME["rack-plain"]
+    first = adopted(how, tmp_path)
+    file = tmp_path / "shop" / "plans" / "made" / "plan.yaml"
+    mine = file.read_text("utf-8")
+    mine = mine.replace("title: Push", "title: Gently push", 1)
+    mine = mine.replace("rounded-slot: [100, 20]", "rounded-slot: [110, 20]")
+    file.write_text(mine, "utf-8")
+    newer = tmp_path / "newer.svg"
+    drawn = spoiled(how).decode()
+    # The grip of the back, drawn from 80 to 180 and 156 to 176, comes to lie 4 mm lower.
+    newer.write_text(_lower_grip(drawn), "utf-8")
+    request = AdoptRequest(drawing=newer, workshop=tmp_path / "shop", into="made", day=_DAY)
+    again = adopt(request)
+    assert first.answers == again.answers
+    text = file.read_text("utf-8")
+    assert "title: Gently push" in text
+    assert "rounded-slot: [110, 20]" in text
+    assert [each.name for each in again.kept] == ["back.window"]
+    assert again.moved == ()
+    once_more = adopt(request)
+    assert (once_more.moved, file.read_text("utf-8")) == ((), text)
+
+
+def _lower_grip(drawn: str) -> str:
+    """Return the drawing with its one opening of round ends moved down by 4 mm."""
+    lines = drawn.split("\n")
+    at = next(i for i, line in enumerate(lines) if "<path" in line and "A 10.0" in line)
+    lines[at] = lines[at].replace("<path ", '<path transform="translate(0 4)" ', 1)
+    return "\n".join(lines)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from math import hypot
 
 from kerfolio.adopting.alike import Draft
+from kerfolio.adopting.sets import PartPlan
 from kerfolio.basis.names import NAME, name_of
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.measure import Box, bounds
@@ -37,6 +38,13 @@ _COUNT = re.compile(
 """How many are cut, or which of them it is: before a name, or after it."""
 
 _ON_LINE = re.compile(r" on (?:line|layer) .*$")
+_COUNTED = re.compile(r"part-\d+")
+"""What parts are called that nothing names."""
+
+_LIKE, _PIECE = 0.2, 20.0
+"""A part is the same in a newer drawing whose sides differ by so large a share of them; a piece
+more or less counts as so many mm."""
+
 _COPY = re.compile(r"\.\d+$")
 
 
@@ -151,3 +159,33 @@ def _distance(spot: Point, box: Box) -> float:
     dx = max(box.x0 - spot[0], 0.0, spot[0] - box.x1)
     dy = max(box.y0 - spot[1], 0.0, spot[1] - box.y1)
     return hypot(dx, dy)
+
+
+def steady(
+    parts: Sequence[PartPlan], known: Mapping[str, tuple[float, float, int]]
+) -> tuple[PartPlan, ...]:
+    """Return parts under the names they had: those that nothing names by their sizes and counts.
+
+    ``known`` tells width, height (mm) and the number of pieces of each part by its name.
+    """
+    taken = {part.name for part in parts if not _COUNTED.fullmatch(part.name)}
+    free = {name: size for name, size in known.items() if name not in taken}
+    made = []
+    for part in parts:
+        if _COUNTED.fullmatch(part.name) and known:
+            width, height = part.made.draft.size
+            off = {
+                name: abs(w - width) + abs(h - height) + _PIECE * abs(count - len(part.numbers))
+                for name, (w, h, count) in free.items()
+            }
+            name = min(off, key=lambda each: (off[each], each), default="")
+            if name and off[name] <= _LIKE * (width + height):
+                del free[name]
+                part = _called(part, name)
+        made.append(part)
+    return tuple(made)
+
+
+def _called(part: PartPlan, name: str) -> PartPlan:
+    labels = tuple(f"{name}{label[len(part.name) :]}" for label in part.labels)
+    return replace(part, name=name, labels=labels)

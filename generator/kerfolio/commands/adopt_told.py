@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from kerfolio.adopting.again import told as moves_told
 from kerfolio.basis.digits import digits
 from kerfolio.basis.words import counted
 from kerfolio.publishing.adopted_words import lost_lines, recognised_lines
@@ -25,6 +26,9 @@ def told_of(made: AdoptedPlan) -> Iterator[str]:
         more = f" (or {'; or '.join(others[:3])})" if others else ""
         yield f"to confirm: {each.words} {taken}{more}"
     yield from lost_lines(found)
+    if made.moved or made.kept:
+        yield from (f"moved: {line}" for line in moves_told(made.moved))
+        yield from (f"yours, and left: {line}" for line in moves_told(made.kept))
     by_part: dict[tuple[str, str], list[float]] = {}
     for stray in made.deviations:
         by_part.setdefault((stray.part, stray.what), []).append(stray.off)

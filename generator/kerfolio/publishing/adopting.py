@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from kerfolio.adopting.adopted import Adopted, Sheet, adopted
+from kerfolio.adopting.again import Moved, again
 from kerfolio.adopting.agreeing import Deviation, deviations
 from kerfolio.adopting.cleaned import cleaned
+from kerfolio.adopting.naming import steady
 from kerfolio.adopting.plan_text import AdoptedText, Bought, Wanted, plan_text, steps_text
 from kerfolio.adopting.shape import Question
 from kerfolio.adopting.unit_names import UNITS
@@ -27,6 +30,7 @@ from kerfolio.model.outline import Drawing
 from kerfolio.model.statement import Named
 from kerfolio.model.stock import SheetStock, Stock
 from kerfolio.proving.prove import Proof, prove_plan
+from kerfolio.publishing.adopted_record import FILE, AdoptedRecord, record_in
 from kerfolio.publishing.adopted_report import adopted_report
 from kerfolio.publishing.drawing_out import is_drawn_out, taken_back
 from kerfolio.reading.drawn_dxf import read_dxf
@@ -65,7 +69,8 @@ class AdoptRequest:
 class AdoptedPlan:
     """What was written, and how it was found: nothing is written where ``files`` are none.
 
-    ``answers`` were given or taken; ``deviations`` say where the plan is not as drawn.
+    ``answers`` were given or taken; ``deviations`` say where the plan is not as drawn. Of a newer
+    drawing ``moved`` is what it changed, ``kept`` what its maker had changed by hand.
     """
 
     name: str
@@ -75,6 +80,8 @@ class AdoptedPlan:
     answers: Mapping[str, str] | None = None
     deviations: tuple[Deviation, ...] = ()
     proof: Proof | None = None
+    moved: tuple[Moved, ...] = ()
+    kept: tuple[Moved, ...] = ()
     findings: tuple[Finding, ...] = ()
 
 
@@ -88,19 +95,34 @@ def adopt(request: AdoptRequest) -> AdoptedPlan:
     drawing, told = _drawing(request)
     if drawing is None:
         return AdoptedPlan(name=name, findings=told)
+    folder = request.workshop / "plans" / name
+    record = record_in(folder)
     if name in shared.plans:
-        return _back(request, name, drawing, shared)
-    inquiry = _Inquiry(request.ask)
+        back = _back(request, name, drawing, shared, refuse=record is None)
+        if back is not None:
+            return back
+    inquiry = _Inquiry(request.ask, record.answers if record else {})
     found, unit = _found(request, drawing, shared.stock, inquiry)
     if not found.parts:
         advice = "Draw each piece as a closed line; text and pictures are not cut."
         nothing = error("empty-drawing", "no piece in the drawing", Place(drawing.file), advice)
         return AdoptedPlan(name=name, findings=(*told, nothing))
+    found = replace(found, parts=steady(found.parts, record.parts if record else {}))
     wanted = _wanted(request, name, found, shared, unit, inquiry)
     text, proof = _proved(found, wanted, shared, name)
-    target = request.workshop / "plans" / name
-    files = {target / "plan.yaml": text.plan}
-    files |= {target / file: content for file, content in text.drawings.items()}
+    written = {"plan.yaml": text.plan, **text.drawings}
+    merged = _merged(written, record, folder)
+    if merged.moved or merged.kept:
+        text = replace(text, plan=merged.files["plan.yaml"])
+        with _bench(shared) as shop:
+            proof = _proof(text, shop, name)
+    files = {folder / file: content for file, content in merged.files.items()}
+    files[folder / FILE] = AdoptedRecord(
+        drawing=request.drawing.name,
+        answers=inquiry.answers,
+        parts={p.name: (*p.made.draft.size, len(p.numbers)) for p in found.parts},
+        files=written,
+    ).text()
     if shared.identity is not None:
         page = adopted_report(
             found, inquiry.asked, inquiry.answers, proof, shared.identity, wanted.title
@@ -116,14 +138,48 @@ def adopt(request: AdoptRequest) -> AdoptedPlan:
         answers=inquiry.answers,
         deviations=_deviations(found, proof),
         proof=proof,
+        moved=merged.moved,
+        kept=merged.kept,
         findings=(*told, *proof.findings),
     )
 
 
-def _back(request: AdoptRequest, name: str, drawing: Drawing, shared: Shared) -> AdoptedPlan:
-    """Read a drawing that ``draw`` wrote back into its plan; anything else is refused."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Merged:
+    """Files as they are to stand, what a newer drawing moved, what the maker's lines keep."""
+
+    files: Mapping[str, str]
+    moved: tuple[Moved, ...] = ()
+    kept: tuple[Moved, ...] = ()
+
+
+def _merged(written: Mapping[str, str], record: AdoptedRecord | None, folder: Path) -> _Merged:
+    """Return what is written with what the maker made of what was written before."""
+    if record is None or not (folder / "plan.yaml").exists():
+        return _Merged(files=written)
+    mine = (folder / "plan.yaml").read_text("utf-8")
+    plan = again(record.files.get("plan.yaml", ""), written["plan.yaml"], mine)
+    files, kept = {"plan.yaml": plan.text}, list(plan.kept)
+    for file, content in written.items():
+        there = folder / file
+        if file == "plan.yaml":
+            continue
+        is_own = there.exists() and there.read_text("utf-8") != record.files.get(file)
+        if is_own and record.files.get(file) != content:
+            kept.append(Moved((file,), "changed by hand", "differs in the newer drawing"))
+        elif not is_own:
+            files[file] = content
+    return _Merged(files=files, moved=plan.moved, kept=tuple(kept))
+
+
+def _back(
+    request: AdoptRequest, name: str, drawing: Drawing, shared: Shared, *, refuse: bool
+) -> AdoptedPlan | None:
+    """Read a drawing that ``draw`` wrote back into its plan; another one is refused, or left."""
     read, findings = with_plans(shared, [name])
     plan = read.plans[0] if read and read.plans else None
+    if not refuse and (plan is None or not is_drawn_out(drawing, plan)):
+        return None
     if plan is None or not is_drawn_out(drawing, plan):
         advice = "Name another plan with `--into`; what `kerfolio draw` wrote is read back."
         place = Place(f"plans/{name}")
@@ -136,8 +192,8 @@ def _back(request: AdoptRequest, name: str, drawing: Drawing, shared: Shared) ->
 class _Inquiry:
     """What was asked and answered so far."""
 
-    def __init__(self, ask: Ask | None) -> None:
-        self._ask = ask
+    def __init__(self, ask: Ask | None, known: Mapping[str, str]) -> None:
+        self._ask, self._known = ask, known
         self.answers: dict[str, str] = {}
         self._asked: dict[str, Question] = {}
 
@@ -149,7 +205,9 @@ class _Inquiry:
     def answer(self, question: Question) -> str:
         """Return the answer to a question, which is asked once."""
         if question.key not in self.answers:
-            given = self._ask(question) if self._ask else question.default
+            given = self._known.get(question.key, "")
+            if given not in question.answers:
+                given = self._ask(question) if self._ask else question.default
             self._asked[question.key] = question
             self.answers[question.key] = given if given in question.answers else question.default
         return self.answers[question.key]
@@ -277,15 +335,7 @@ def _is_sold(size: tuple[float, float], stock: SheetStock) -> bool:
 
 def _proved(found: Adopted, wanted: Wanted, shared: Shared, name: str) -> tuple[AdoptedText, Proof]:
     """Return the plan's text with its joints' ways and its steps, and its proof."""
-    with TemporaryDirectory() as folder:
-        shop = Path(folder) / "shop"
-        shop.mkdir()
-        for each in ("workshop.yaml", "stock"):
-            source = shared.folder / each
-            if source.is_dir():
-                shutil.copytree(source, shop / each)
-            elif source.exists():
-                shutil.copyfile(source, shop / each)
+    with _bench(shared) as shop:
         ways: dict[str, str] = {}
         for _ in range(_ROUNDS):
             proof = _proof(plan_text(found, wanted), shop, name)
@@ -302,6 +352,21 @@ def _proved(found: Adopted, wanted: Wanted, shared: Shared, name: str) -> tuple[
             wanted = replace(wanted, steps=steps_text(steps, found.unplaced))
         text = plan_text(found, wanted)
         return text, _proof(text, shop, name)
+
+
+@contextmanager
+def _bench(shared: Shared) -> Iterator[Path]:
+    """Yield a workshop to try plans in, with the stock of another."""
+    with TemporaryDirectory() as folder:
+        shop = Path(folder) / "shop"
+        shop.mkdir()
+        for each in ("workshop.yaml", "stock"):
+            source = shared.folder / each
+            if source.is_dir():
+                shutil.copytree(source, shop / each)
+            elif source.exists():
+                shutil.copyfile(source, shop / each)
+        yield shop
 
 
 def _deviations(found: Adopted, proof: Proof) -> tuple[Deviation, ...]:
