@@ -22,7 +22,7 @@ ROOM: Box = (0.0, 0.0, 62.0, 58.0)
 RING = (0.7, 4.0)
 """How wide a ring is drawn, and its least radius, mm of paper."""
 
-TEXT, PITCH = 3.2, 5.2
+TEXT, PITCH = 3.8, 5.8
 SWATCH = 3.0
 _GAP, _SIDE = 9.0, 52.0
 _FRAME: Box = (ROOM[2] + _GAP, ROOM[3] - _SIDE, ROOM[2] + _GAP + _SIDE, ROOM[3])
