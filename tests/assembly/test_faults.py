@@ -71,11 +71,10 @@ FAULTS = (
         (
             (
                 "joint-off",
-                "`side-left.shelf-housings.2` is 3 mm too far left for `shelf.left-tabs.2`",
-                "tab: shelf.left-tabs",
+                "`shelf.left-tabs.2` is 3 mm too high for `side-left.shelf-housings.2`",
+                "left-tabs: {tabs: {edge: left, at: [30, 173]",
             ),
         ),
-        advises="Or else `shelf.left-tabs.2` is 3 mm too high.",
     ),
     Fault(
         "a shelf 3 mm too long",
@@ -171,10 +170,9 @@ FAULTS = (
             (
                 "joint-off",
                 "`backboard.left-bracket-holes` is 2 mm too far right for `bracket.left.right`",
-                "bracket.left.right",
+                "[[252, 100 - t/2]",
             ),
         ),
-        advises="Or else `tool-shelf.bracket-slots.1` is 2 mm too far left.",
         whole=False,
     ),
     Fault(

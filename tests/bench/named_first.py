@@ -2,9 +2,9 @@
 
 Features of sound plans that a joint holds are moved one at a time, in the text of the plan as a
 maker's slip would, by 0.6, 2.3 and 9 mm; then the joints are looked at as proving does at the
-thickness drawn for. By hand: ``python -m tests.bench.named_first [--all] [--show]``. A hundred
-features of the sample plans, chosen by seed; ``--all`` adds the plans of tests and the kinds to begin
-from, ``--show`` tells what was said where another one was named first.
+thickness drawn for. By hand: ``python -m tests.bench.named_first [--all] [--show] [PLAN ...]``. A
+hundred features of the sample plans, chosen by seed; ``--all`` adds the plans of tests and the
+kinds to begin from, ``--show`` tells what was said where another one was named first.
 
 ``named`` the moved feature is the first accused; ``beside`` it stands in the advice of the first
 remark; ``other`` is all else that was said; ``open`` are those of which nothing can be known: no
@@ -208,6 +208,8 @@ def main() -> None:
         picked = chosen(list(samples(Path(folder) / "samples")), COUNT)
         if "--all" in sys.argv:
             picked += chosen(list(others(Path(folder) / "others")), COUNT)
+        only = {each for each in sys.argv[1:] if not each.startswith("--")}
+        picked = [each for each in picked if not only or each.plan in only]
         start = process_time()
         counts: dict[tuple[str, float], Counter[str]] = {}
         for move in picked:

@@ -17,26 +17,25 @@ from itertools import combinations, pairwise
 import numpy as np
 
 from kerfolio.assembly.adjustment import Numbers, columns_of, linearised, nudged, solved
-from kerfolio.assembly.feature_kinds import Freedom
 from kerfolio.assembly.pairing import TOLERANCE, Gap, Pairing, gaps_in
 from kerfolio.assembly.suspects import Suspect, columns, put_right
-from kerfolio.geometry.rigid import Rigid, length
+from kerfolio.geometry.rigid import Rigid
 
 _LIKELY = 0.1
 """A likely explanation leaves less than this share of the misses."""
 
-_TRIED = 8
-_POOL = {1: 1000, 2: 14, 3: 9}
+_TRIED = 24
+_POOL = {2: 16, 3: 10}
 """How many of the best suspects are combined, by how many are to blame together."""
-
-_MOVES = 2
-"""Of several at once, none is off in more ways: else anything could be explained."""
 
 _ROUNDS = 8
 _STILL = 1e-6
 
-_FURTHEST = 5.0
-"""A suspect is moved no further than so many times all misses: else it moves what hardly counts."""
+_FURTHEST = 1.25
+"""No cure is larger than all that is wrong together, by this factor: that would be absurd."""
+
+_Unit = tuple[int, tuple[int, ...]]
+"""A suspect's number, and which of its axes it may be off along."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,25 +69,32 @@ def blamed(
     suspects: Sequence[Suspect],
     root: str,
     counts: Sequence[int],
+    most: float = math.inf,
 ) -> tuple[Blame, ...]:
-    """Return all explanations with the fewest suspects, the simplest ones first; perhaps none.
+    """Return all explanations with the fewest moves of the fewest suspects; perhaps none.
 
-    ``counts`` says how many may be to blame together, up to three.
+    ``counts`` says how many may be to blame together, up to three. No move is longer than ``most``,
+    mm, nor than its part.
     """
     weighed = _Weighed(poses, pairings, suspects, root)
     for count in counts:
-        most = _POOL[count]
-        likely = sorted(
-            (round(weighed.left(each), 3), each) for each in weighed.combined(count, most)
-        )
-        made = [
-            _solved([suspects[i] for i in each], poses, pairings, root)
-            for left, each in likely[:_TRIED]
-            if left < _LIKELY
-        ]
-        found = [each for each in made if each is not None and (count == 1 or _plausible(each))]
+        found: list[Blame] = []
+        known: set[tuple[int, ...]] = set()
+        for units in weighed.rounds(count):
+            likely = sorted((round(weighed.left(each), 3), each) for each in units)
+            fresh = [
+                each
+                for left, each in likely
+                if left < _LIKELY and tuple(i for i, _ in each) not in known
+            ]
+            for each in fresh[:_TRIED]:
+                chosen = [(suspects[i], axes) for i, axes in each]
+                made = _solved(chosen, poses, pairings, root, most)
+                if made is not None:
+                    found.append(made)
+                    known.add(tuple(i for i, _ in each))
         if found:
-            return tuple(sorted(found, key=_complexity))
+            return tuple(found)
     return ()
 
 
@@ -110,46 +116,65 @@ class _Weighed:
         self._off: Numbers = every[:, 0]
         self._theirs = [every[:, a:b] for a, b in pairwise(ends)]
 
-    def left(self, chosen: Sequence[int]) -> float:
+    def left(self, chosen: Sequence[_Unit]) -> float:
         """Return the share of the misses that suspects, put right, leave."""
-        held = np.column_stack([self._theirs[i] for i in chosen])
+        held = np.column_stack([self._theirs[i][:, list(axes)] for i, axes in chosen])
         move = np.linalg.lstsq(held, -self._off, rcond=1e-6)[0]
         rest = self._off + held @ move
         return float(np.linalg.norm(rest) / max(float(np.linalg.norm(self._off)), 1e-12))
 
-    def combined(self, count: int, most: int) -> Iterator[tuple[int, ...]]:
-        """Yield combinations of the suspects that explain most by themselves."""
-        ranked = sorted(range(len(self._theirs)), key=lambda i: (self.left((i,)), i))[:most]
-        return combinations(sorted(ranked), count)
+    def rounds(self, count: int) -> Iterator[list[tuple[_Unit, ...]]]:
+        """Yield what may be to blame, simple moves first: along one axis, along two, in all ways.
+
+        Of several at once none is off in more ways than one: else anything could be explained.
+        """
+        single = [(i, (k,)) for i, each in enumerate(self._theirs) for k in range(each.shape[1])]
+        if count == 1:
+            for size in (1, 2, 3):
+                yield [
+                    ((i, axes),)
+                    for i, each in enumerate(self._theirs)
+                    for axes in combinations(range(each.shape[1]), size)
+                ]
+            return
+        ranked = sorted(single, key=lambda unit: (round(self.left((unit,)), 6), unit))
+        pool = sorted(ranked[: _POOL[count]])
+        yield [each for each in combinations(pool, count) if len({i for i, _ in each}) == count]
 
 
 def _solved(
-    chosen: Sequence[Suspect],
+    chosen: Sequence[tuple[Suspect, tuple[int, ...]]],
     poses: Mapping[str, Rigid],
     pairings: Sequence[Pairing],
     root: str,
+    most: float,
 ) -> Blame | None:
     """Return the explanation that blames the chosen ones, None when it does not explain all."""
     column = columns_of(poses, root)
-    furthest = _FURTHEST * math.fsum(length(g.off) + g.turned for g in gaps_in(pairings, poses))
     at = dict(poses)
-    moves = [np.zeros(3 if each.turns else 2) for each in chosen]
+    moves = [np.zeros(3) for _ in chosen]
     right = tuple(pairings)
     for _ in range(_ROUNDS):
         matrix, off = linearised(right, at, column)
-        every = np.column_stack([matrix, *(columns(each, right, at) for each in chosen)])
+        theirs = [columns(each, right, at)[:, list(axes)] for each, axes in chosen]
+        every = np.column_stack([matrix, *theirs])
         step = -solved(every.T @ every, every.T @ off)
         at = nudged(at, column, step[: matrix.shape[1]])
-        ends = np.cumsum([matrix.shape[1], *(len(each) for each in moves)])
-        moves = [m + step[a:b] for m, (a, b) in zip(moves, pairwise(ends), strict=True)]
+        ends = np.cumsum([matrix.shape[1], *(len(axes) for _, axes in chosen)])
+        for move, (_, axes), (a, b) in zip(moves, chosen, pairwise(ends), strict=True):
+            move[list(axes)] += step[a:b]
         right = tuple(pairings)
-        for each, move in zip(chosen, moves, strict=True):
+        for (each, _), move in zip(chosen, moves, strict=True):
             right = put_right(each, [float(v) for v in move], right)
         if float(np.abs(step).max(initial=0.0)) < _STILL:
             break
-        if max(float(np.abs(move).max()) for move in moves) > furthest:
+        if any(_is_absurd(each, move, most) for (each, _), move in zip(chosen, moves, strict=True)):
             return None
-    if gaps_in(right, at) or any(float(np.abs(move).max()) < TOLERANCE for move in moves):
+    still = any(
+        float(np.abs(move[list(axes)]).min()) < TOLERANCE
+        for (_, axes), move in zip(chosen, moves, strict=True)
+    )
+    if still or gaps_in(right, at):
         return None
     gaps = gaps_in(pairings, at)
     return Blame(
@@ -159,27 +184,18 @@ def _solved(
                 by=tuple(float(v) for v in move),
                 gaps=tuple(gap for gap in gaps if _at(gap, each, pairings)),
             )
-            for each, move in zip(chosen, moves, strict=True)
+            for (each, _), move in zip(chosen, moves, strict=True)
         ),
         poses=at,
     )
 
 
+def _is_absurd(suspect: Suspect, move: Numbers, most: float) -> bool:
+    """Tell whether a cure is larger than what is wrong, or than the part it is a cure of."""
+    limit = max(min(_FURTHEST * most, max(suspect.part.size)), TOLERANCE)
+    return float(np.abs(move).max()) > limit
+
+
 def _at(gap: Gap, suspect: Suspect, pairings: Sequence[Pairing]) -> bool:
     mine = ((pairings[number].link, pairings[number].index) for number, _ in suspect.seen)
     return (gap.pairing.link, gap.pairing.index) in mine
-
-
-def _plausible(blame: Blame) -> bool:
-    return all(sum(abs(v) > TOLERANCE for v in each.by) <= _MOVES for each in blame.culprits)
-
-
-def _complexity(blame: Blame) -> tuple[int, int, int]:
-    """Return how much an explanation needs: moves and turns, joints spoilt, tabs along edges."""
-    moves = [v for each in blame.culprits for v in each.by]
-    along = [each for each in blame.culprits if each.suspect.freedom is Freedom.OUTLINE]
-    return (
-        sum(abs(v) > TOLERANCE for v in moves),
-        len(blame.gaps),
-        sum(abs(each.by[1]) > TOLERANCE for each in along),
-    )

@@ -2,129 +2,136 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+import math
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import combinations
 
-from kerfolio.assembly.adjustment import least_deviations, least_squares
+from kerfolio.assembly.adjustment import LEVER, least_deviations, least_squares
 from kerfolio.assembly.blame import Blame, blamed
-from kerfolio.assembly.links import Link, counted_back, exchanged
-from kerfolio.assembly.pairing import Gap, Pairing, gaps_in, pairings_of, walked
-from kerfolio.assembly.placing import walk
+from kerfolio.assembly.links import Link
+from kerfolio.assembly.pairing import Gap, gaps_in, pairings_of, walked
+from kerfolio.assembly.placing import Walk, walk
 from kerfolio.assembly.suspects import suspects_of
-from kerfolio.geometry.rigid import Rigid
+from kerfolio.assembly.trying import Trial
+from kerfolio.geometry.rigid import Rigid, length
 
-_TRIED = 20
-"""So many exchanges are tried at most."""
+_WALKS = 3
+"""In so many other ways round the whole is looked at where the likeliest explains nothing."""
+
+_SLIGHT = 12.0
+"""A length that is wrong by more, mm, is rather something else: a word, a count, a mirror image."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Closure:
     """Where the pieces lie, the pairs of features that do not meet there, and what explains them.
 
-    ``blames`` are the explanations of equal count of culprits; ``poses`` are those of the first.
-    ``exchange`` are two links whose second ends ought to be exchanged, ``backward`` is one whose
-    ends count from different sides. Where there is none of these, the gaps are those of the
-    placements that fit most pairs.
+    ``ways`` is the way that each joint goes. ``blames`` are the explanations of equal count of
+    culprits, the likeliest first; ``trials`` are those by other slips than a length. ``poses`` are
+    those of the first. Where there is none of these, the gaps are those of the placements that fit
+    most pairs.
     """
 
     poses: Mapping[str, Rigid]
+    ways: Mapping[int, int]
     gaps: tuple[Gap, ...] = ()
     blames: tuple[Blame, ...] = ()
-    exchange: tuple[Link, Link] | None = None
-    backward: Link | None = None
+    trials: tuple[Trial, ...] = ()
 
 
-def closed(
-    poses: Mapping[str, Rigid], pairings: Sequence[Pairing], links: Sequence[Link], root: str
-) -> Closure:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hearing:
+    """How explanations are judged: only asked where something is wrong.
+
+    ``ranked`` puts cures of places and lengths in order, those that prove wrong left out; ``tried``
+    returns other slips, near the links that are accused, without which all joints agree.
+    ``explains`` is False where another thickness has been explained already.
+    """
+
+    ranked: Callable[[Sequence[Blame]], tuple[Blame, ...]]
+    tried: Callable[[Collection[int]], tuple[Trial, ...]]
+    explains: bool = True
+
+
+def closed(walks: Sequence[Walk], links: Sequence[Link], root: str, hearing: Hearing) -> Closure:
     """Return placements in which as many pairs as can be meet; as they are where all do."""
-    if not gaps_in(pairings, poses):
-        return Closure(poses=poses)
-    fitted = least_squares(poses, pairings, root)
-    suspects = suspects_of(pairings, links)
-    blames = blamed(fitted, pairings, suspects, root, counts=(1,))
-    if blames:
-        return _by(blames)
-    deviating = least_deviations(poses, pairings, root)
-    accused = {gap.pairing.link for gap in gaps_in(pairings, deviating)}
-    simple = [
-        *_exchange(pairings, links, accused, root),
-        *_backward(pairings, links, accused, root),
-    ]
-    if simple:
-        return min(simple, key=lambda each: each[0])[1]
+    best = walks[0]
+    pairings = pairings_of(links, best.ways, best.poses)
+    if not gaps_in(pairings, best.poses):
+        return Closure(poses=best.poses, ways=best.ways)
+    first = _Misses(best, links, root)
+    if not hearing.explains:
+        return first.fitting_most()
+    single = first.blamed((1,), hearing)
+    if single is None:
+        others = _differing(best, [*walk(links, root, patient=True), *walks])
+        found = (_Misses(each, links, root).blamed((1,), hearing) for each in others)
+        single = next((each for each in found if each is not None), None)
+    if single is not None and _largest(single.blames[0]) <= _SLIGHT:
+        return single
+    trials = hearing.tried(first.accused)
+    if trials:
+        poses = trials[0].poses
+        gaps = gaps_in(pairings, poses) or gaps_in(pairings, first.fitted)
+        return Closure(poses=poses, ways=best.ways, gaps=gaps, trials=trials)
+    if single is not None:
+        return single
     # A single joint that is all wrong speaks for itself.
-    if len(accused) > 1:
-        blames = blamed(fitted, pairings, suspects, root, counts=(2, 3))
-    return _by(blames) if blames else _fitting_most(deviating, pairings, root)
+    several = first.blamed((2, 3), hearing) if len(first.accused) > 1 else None
+    return several or first.fitting_most()
 
 
-def _by(blames: tuple[Blame, ...]) -> Closure:
-    return Closure(poses=blames[0].poses, gaps=blames[0].gaps, blames=blames)
+def _differing(best: Walk, walks: Sequence[Walk]) -> list[Walk]:
+    """Return the first few walks in which joints go other ways than in the best one."""
+    found: list[Walk] = []
+    for each in walks:
+        if all(each.ways != other.ways for other in (best, *found)):
+            found.append(each)
+    return found[:_WALKS]
 
 
-def _fitting_most(
-    deviating: Mapping[str, Rigid], pairings: Sequence[Pairing], root: str
-) -> Closure:
-    """Return the placements in which all pairs meet exactly but those that missed most."""
-    missing = {(g.pairing.link, g.pairing.index) for g in gaps_in(pairings, deviating)}
-    trusted = [each for each in pairings if (each.link, each.index) not in missing]
-    # A piece that only those hold keeps the place the fit gave it.
-    whole = {**deviating, **walked(trusted, root)}
-    return Closure(poses=whole, gaps=gaps_in(pairings, whole))
+def _largest(blame: Blame) -> float:
+    return max(abs(v) for each in blame.culprits for v in each.by)
 
 
-_Simple = tuple[tuple[int, int], Closure]
-"""A closure by one slip of a list, and how unusual the ways are that pieces then go."""
+class _Misses:
+    """What does not meet when the joints go the ways of a walk."""
+
+    def __init__(self, walk: Walk, links: Sequence[Link], root: str) -> None:
+        self._ways, self._links, self._root = walk.ways, links, root
+        self._pairings = pairings_of(links, walk.ways, walk.poses)
+        self.fitted = least_squares(walk.poses, self._pairings, root)
+        self._deviating = least_deviations(walk.poses, self._pairings, root)
+        missing = gaps_in(self._pairings, self._deviating)
+        self.accused = frozenset(gap.pairing.link for gap in missing)
+        self._most = _all_wrong(missing, links)
+        self._missing = missing
+
+    def blamed(self, counts: Sequence[int], hearing: Hearing) -> Closure | None:
+        """Return the explanations by places and lengths, None where there is none."""
+        suspects = suspects_of(self._pairings, self._links)
+        found = hearing.ranked(
+            blamed(self.fitted, self._pairings, suspects, self._root, counts, self._most)
+        )
+        if not found:
+            return None
+        first = found[0]
+        return Closure(poses=first.poses, ways=self._ways, gaps=first.gaps, blames=found)
+
+    def fitting_most(self) -> Closure:
+        """Return the placements in which all pairs meet exactly but those that missed most."""
+        missing = {(g.pairing.link, g.pairing.index) for g in self._missing}
+        trusted = [each for each in self._pairings if (each.link, each.index) not in missing]
+        # A piece that only those hold keeps the place the fit gave it.
+        whole = {**self._deviating, **walked(trusted, self._root)}
+        return Closure(poses=whole, ways=self._ways, gaps=gaps_in(self._pairings, whole))
 
 
-def _backward(
-    pairings: Sequence[Pairing], links: Sequence[Link], accused: Collection[int], root: str
-) -> Iterator[_Simple]:
-    """Yield the closures with one link counted the other way."""
-    near = {piece for i in accused for piece in (links[i].a.piece, links[i].b.piece)}
-    sets = [
-        i
-        for i, link in enumerate(links)
-        if len(link.b.features) > 1 and not near.isdisjoint((link.a.piece, link.b.piece))
-    ]
-    for i in sets[:_TRIED]:
-        turned = counted_back(links[i])
-        if not turned.ways:
-            continue
-        changed = [turned if n == i else link for n, link in enumerate(links)]
-        best = walk(changed, root)[0]
-        if not gaps_in(pairings_of(changed, best.ways, best.poses), best.poses):
-            gaps = gaps_in([each for each in pairings if each.link == i], best.poses)
-            yield best.rank, Closure(poses=best.poses, gaps=gaps, backward=links[i])
-
-
-def _exchange(
-    pairings: Sequence[Pairing], links: Sequence[Link], accused: Collection[int], root: str
-) -> Iterator[_Simple]:
-    """Yield the first closure with two links' second ends exchanged, if one closes so."""
-    tried = 0
-    for i, j in combinations(sorted(accused), 2):
-        one, other = links[i], links[j]
-        alike = one.kind == other.kind and len(one.a.features) == len(other.a.features)
-        if tried == _TRIED or not alike or not _share(one, other):
-            continue
-        first, second = exchanged(one, other)
-        if not first.ways or not second.ways or first.a.piece == first.b.piece:
-            continue
-        tried += 1
-        changed = [{i: first, j: second}.get(n, link) for n, link in enumerate(links)]
-        best = walk(changed, root)[0]
-        if not gaps_in(pairings_of(changed, best.ways, best.poses), best.poses):
-            theirs = [each for each in pairings if each.link in (i, j)]
-            gaps = gaps_in(theirs, best.poses)
-            yield best.rank, Closure(poses=best.poses, gaps=gaps, exchange=(one, other))
-            return
-
-
-def _share(one: Link, other: Link) -> bool:
-    return one.b.piece == other.b.piece or one.a.piece == other.a.piece
+def _all_wrong(gaps: Sequence[Gap], links: Sequence[Link]) -> float:
+    """Return by how much features miss each other altogether, mm; turns as far out as parts go."""
+    sizes = (max(end.part.size) for link in links for end in (link.a, link.b))
+    arm = max(1.0, max(sizes, default=0.0) / LEVER)
+    return math.fsum(length(gap.off) + arm * gap.turned for gap in gaps)
 
 
 def bridges(links: Sequence[Link]) -> tuple[int, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import acos, degrees
 
 from kerfolio.assembly.ends import End, end_of, pieces_of
@@ -62,20 +62,6 @@ def links_of(settled: SettledPlan) -> tuple[tuple[Link, ...], tuple[Finding, ...
         else:
             findings.append(_impossible(joint))
     return tuple(links), tuple(findings)
-
-
-def exchanged(one: Link, other: Link) -> tuple[Link, Link]:
-    """Return two links with their second ends exchanged; perhaps there is no way for them."""
-    return (
-        _linked(one.joint, one.a, other.b),
-        _linked(other.joint, other.a, one.b),
-    )
-
-
-def counted_back(link: Link) -> Link:
-    """Return a link whose second end counts the other way; perhaps there is no way for it."""
-    turned = replace(link.b, features=tuple(reversed(link.b.features)))
-    return _linked(link.joint, link.a, turned)
 
 
 def _linked(joint: SettledJoint, a: End, b: End) -> Link:

@@ -26,6 +26,9 @@ _WIDTH = 48
 _SLACK = 6.0
 """Candidates worse than the best one by more, mm, are dropped: a slip of the pencil is smaller."""
 
+_PATIENCE = 10.0
+"""A patient walk takes so many times as much for no worse: misses are shared before one is all."""
+
 AS_GOOD = 0.05
 """Candidates are as good as the best one up to so much, mm."""
 
@@ -123,13 +126,18 @@ def walking_order(links: Sequence[Link], root: str) -> list[tuple[str, list[int]
         reached.add(piece)
 
 
-def walk(links: Sequence[Link], root: str) -> tuple[Walk, ...]:
-    """Return the candidate placements of all pieces reached from the root, the best one first."""
+def walk(links: Sequence[Link], root: str, *, patient: bool = False) -> tuple[Walk, ...]:
+    """Return the candidate placements of all pieces reached from the root, the best one first.
+
+    A ``patient`` walk rather lets many joints miss a little than one of them altogether.
+    """
+    patience = _PATIENCE if patient else 1.0
     walks = [Walk({root: Rigid()}, {}, 0.0, (0, 0))]
     for piece, held in walking_order(links, root)[1:]:
-        grown = [made for each in walks for made in _grown(each, piece, held, links)]
+        cap, slack = patience * _CAP, patience * _SLACK
+        grown = [made for each in walks for made in _grown(each, piece, held, links, cap)]
         grown.sort(key=lambda each: (round(each.cost / _SAME), each.rank))
-        walks = _kept([each for each in grown if each.cost <= grown[0].cost + _SLACK])
+        walks = _kept([each for each in grown if each.cost <= grown[0].cost + slack])
     return tuple(walks)
 
 
@@ -144,7 +152,9 @@ def _kept(walks: Sequence[Walk]) -> list[Walk]:
     return kept
 
 
-def _grown(walk: Walk, piece: str, held: Sequence[int], links: Sequence[Link]) -> list[Walk]:
+def _grown(
+    walk: Walk, piece: str, held: Sequence[int], links: Sequence[Link], cap: float
+) -> list[Walk]:
     """Return a walk with one more piece, in each place that one of its links proposes."""
     found: list[Walk] = []
     for index in held:
@@ -156,11 +166,13 @@ def _grown(walk: Walk, piece: str, held: Sequence[int], links: Sequence[Link]) -
                 pose = placed_back(way, walk.poses[link.b.piece])
             if any(_is_same(pose, each.poses[piece]) for each in found):
                 continue
-            found.append(_with(walk, piece, pose, held, links))
+            found.append(_with(walk, piece, pose, held, links, cap))
     return found
 
 
-def _with(walk: Walk, piece: str, pose: Rigid, held: Sequence[int], links: Sequence[Link]) -> Walk:
+def _with(
+    walk: Walk, piece: str, pose: Rigid, held: Sequence[int], links: Sequence[Link], cap: float
+) -> Walk:
     poses = {**walk.poses, piece: pose}
     ways, cost, rank = dict(walk.ways), walk.cost, walk.rank
     for index in held:
@@ -169,7 +181,7 @@ def _with(walk: Walk, piece: str, pose: Rigid, held: Sequence[int], links: Seque
         costs = [misfit(way, a, b) for way in link.ways]
         best = min(range(len(costs)), key=lambda i: (round(costs[i] / _SAME), link.ways[i].rank))
         ways[index] = best
-        cost += min(costs[best], _CAP)
+        cost += min(costs[best], cap)
         unusual, turned = link.ways[best].rank
         rank = (rank[0] + unusual, rank[1] + turned)
     return Walk(poses, ways, cost, rank)

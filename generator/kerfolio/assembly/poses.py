@@ -3,24 +3,23 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from kerfolio.assembly.assembled import Assembled, PosedJoint, PosedPiece
+from kerfolio.assembly.assembled import Assembled
 from kerfolio.assembly.closure import bridges, closed
 from kerfolio.assembly.ends import pieces_of
+from kerfolio.assembly.hearing import hearing_of
 from kerfolio.assembly.links import Link, links_of
-from kerfolio.assembly.pairing import Gap, Pairing, pairings_of
-from kerfolio.assembly.panels import panel_of
+from kerfolio.assembly.pairing import Gap, pairings_of
 from kerfolio.assembly.placing import walk
+from kerfolio.assembly.posing import assembled_of, panels_of
 from kerfolio.assembly.remarks import gap_findings, unchecked, unreached
 from kerfolio.assembly.standing import stood
 from kerfolio.assembly.undecided import undecided
 from kerfolio.basis.finding import Finding
-from kerfolio.geometry.panel import Panel
-from kerfolio.geometry.rigid import HERE, Rigid
+from kerfolio.geometry.rigid import HERE
 from kerfolio.model.joint import Joint, Standing
-from kerfolio.model.joint_kind import FINGER_JOINT
 from kerfolio.model.statement import Named
 from kerfolio.settling.settled import SettledPlan
 
@@ -51,12 +50,12 @@ def put_together(settled: SettledPlan, like: Together | None = None) -> Together
     if like is not None:
         links = tuple(_narrowed(link, like.ways) for link in links)
     parts = pieces_of(settled)
-    panels = _panels(settled)
+    panels = panels_of(settled)
     root = _root(links)
     walks = walk(links, root)
-    best = walks[0]
-    pairings = pairings_of(links, best.ways, best.poses)
-    closure = closed(best.poses, pairings, links, root)
+    explained = like is not None and bool(like.gaps)
+    hearing = hearing_of(settled, links, root, explained=explained)
+    closure = closed(walks, links, root, hearing)
     poses = stood(closure.poses, parts, panels, settled.plan.standing)
     findings = list(faults)
     if like is None:
@@ -66,13 +65,11 @@ def put_together(settled: SettledPlan, like: Together | None = None) -> Together
         findings += unreached(parts, poses, links)
     findings += gap_findings(closure, links)
     return Together(
-        assembled=Assembled(
-            variant=settled.variant,
-            pieces=tuple(_pieces(settled, poses, panels)),
-            joints=tuple(_joints(pairings, links, poses)),
+        assembled=assembled_of(
+            settled, poses, panels, pairings_of(links, closure.ways, poses), links
         ),
         gaps=closure.gaps,
-        ways={links[i].joint.stated: links[i].ways[way].number for i, way in best.ways.items()},
+        ways={links[i].joint.stated: links[i].ways[w].number for i, w in closure.ways.items()},
         findings=tuple(findings),
     )
 
@@ -84,11 +81,10 @@ def _alone(settled: SettledPlan, faults: Sequence[Finding]) -> Together | None:
     if not (lies or faults):
         return None
     label = next(iter(parts))
-    panels = _panels(settled)
+    panels = panels_of(settled)
     lying = settled.plan.standing or Standing(piece=Named(label), looks="up")
     poses = stood({label: HERE}, parts, panels, lying)
-    pieces = tuple(_pieces(settled, poses, panels))
-    assembled = Assembled(variant=settled.variant, pieces=pieces, joints=())
+    assembled = assembled_of(settled, poses, panels)
     return Together(assembled=assembled, gaps=(), ways={}, findings=tuple(faults))
 
 
@@ -102,55 +98,3 @@ def _root(links: Sequence[Link]) -> str:
     """Return the piece that most joints hold; the first of them in the order of joints."""
     counts = Counter(piece for link in links for piece in (link.a.piece, link.b.piece))
     return max(counts, key=lambda piece: counts[piece])
-
-
-def _panels(settled: SettledPlan) -> dict[str, Panel]:
-    """Return the solid of every piece; pieces of one part share it."""
-    made = ((part, panel_of(part)) for part in settled.parts)
-    return {piece.label: panel for part, panel in made for piece in part.pieces}
-
-
-def _pieces(
-    settled: SettledPlan, poses: Mapping[str, Rigid], panels: Mapping[str, Panel]
-) -> Iterator[PosedPiece]:
-    for part in settled.parts:
-        for piece in part.pieces:
-            if piece.label in poses:
-                yield PosedPiece(
-                    label=piece.label,
-                    mark=piece.mark,
-                    part=part.name,
-                    sheet=part.sheet,
-                    panel=panels[piece.label],
-                    pose=poses[piece.label],
-                    mass=part.mass,
-                )
-
-
-def _joints(
-    pairings: Sequence[Pairing], links: Sequence[Link], poses: Mapping[str, Rigid]
-) -> Iterator[PosedJoint]:
-    for each in pairings:
-        link = links[each.link]
-        frame = poses[each.a].after(each.pair[0])
-        if link.kind is FINGER_JOINT:
-            # A corner is pushed together along the first piece, or along the second (now x).
-            frame = Rigid(frame.origin, frame.y, frame.z, frame.x)
-        yield PosedJoint(
-            kind=link.kind,
-            a=each.a,
-            b=each.b,
-            ends=link.names(each.index),
-            frame=frame,
-            size=_size(link, each.index),
-            place=link.joint.stated.place,
-        )
-
-
-def _size(link: Link, index: int) -> tuple[float, float]:
-    """Return (along, across) of a joint, mm: what can be seen of it."""
-    if link.b.features:
-        feature = link.b.features[min(index, len(link.b.features) - 1)]
-        along, across = feature.length.value, feature.width.value
-        return max(along, across), min(along, across)
-    return link.a.part.size

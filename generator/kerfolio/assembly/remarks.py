@@ -12,13 +12,17 @@ from kerfolio.assembly.closure import Closure
 from kerfolio.assembly.links import Link
 from kerfolio.assembly.misses import as_drawn, fit_of
 from kerfolio.assembly.pairing import Gap
+from kerfolio.assembly.trying import Trial
 from kerfolio.assembly.verdicts import verdicts
 from kerfolio.basis.finding import Finding, error, note, warning
 from kerfolio.basis.measures import angle, reading
-from kerfolio.basis.said import Words, said, strung
+from kerfolio.basis.said import Text, Words, said, strung
 from kerfolio.basis.words import listed
 from kerfolio.geometry.rigid import Rigid, Vector, dot, length
 from kerfolio.settling.settled import SettledPart
+
+_MOST = 3
+"""As many other readings are told at most."""
 
 _SAME = 0.05
 _NEAR = 1.0
@@ -31,20 +35,20 @@ def gap_findings(closure: Closure, links: Sequence[Link]) -> Iterator[Finding]:
     """Yield a finding for each feature to blame, or else for each joint that does not meet."""
     if closure.blames:
         yield from verdicts(closure.blames, links)
-    elif closure.backward:
-        yield _counted_back(closure.backward)
-    elif closure.exchange:
-        yield _exchanged(*closure.exchange)
+    elif closure.trials:
+        yield _slip(closure.trials)
     else:
         yield from _missing(closure, links)
 
 
-def _exchanged(one: Link, other: Link) -> Finding:
-    ends = [(link.joint.stated.a.name, link.joint.stated.b.name) for link in (one, other)]
-    (a, b), (c, d) = ends
-    message = f"`{b}` and `{d}` are exchanged"
-    advice = f"Every joint agrees once `{a}` meets `{d}`, and `{c}` meets `{b}`."
-    return error("joint-off", message, one.joint.stated.place, advice, subject=b)
+def _slip(trials: Sequence[Trial]) -> Finding:
+    """Return what is said of a slip under which every loop closes; others stand in its advice."""
+    first, *rest = (each.hypothesis for each in trials)
+    advice: Text = first.cure
+    others = [each.words for each in rest if each.words != first.words]
+    if others:
+        advice = said("{} Or else {}.", advice, strung(others[:_MOST], ", or "))
+    return error("joint-off", first.words, first.place, advice, subject=first.subject)
 
 
 def _missing(closure: Closure, links: Sequence[Link]) -> Iterator[Finding]:

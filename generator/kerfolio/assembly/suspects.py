@@ -32,6 +32,7 @@ class Suspect:
 
     ``name`` is what it is called in a remark. ``seen`` are the ends it is at: the number of the
     pairing, and whether it is the first end. ``outward`` is where it looks, if it is on an edge.
+    ``features`` are the settled ones that are meant.
     """
 
     part: SettledPart
@@ -41,6 +42,7 @@ class Suspect:
     place: Place
     outward: Point
     seen: tuple[tuple[int, bool], ...]
+    features: tuple[str, ...] = ()
 
     @property
     def axes(self) -> tuple[Vector, Vector]:
@@ -80,9 +82,15 @@ def suspects_of(pairings: Sequence[Pairing], links: Sequence[Link]) -> tuple[Sus
             place=what.place,
             outward=what.outward,
             seen=tuple(ends),
+            features=_meant(part, key[1]),
         )
         found.setdefault(made.seen, made)
     return tuple(found.values())
+
+
+def _meant(part: SettledPart, name: str) -> tuple[str, ...]:
+    """Return the features of a part that a suspect of that name is."""
+    return tuple(f.name for f in part.features if name in (f.name, f.name.partition(".")[0]))
 
 
 class _About(NamedTuple):
