@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TypeVar
 
 from kerfolio.assembly.blame import Culprit
 from kerfolio.assembly.feature_kinds import Freedom
 from kerfolio.assembly.pairing import TOLERANCE
+from kerfolio.basis.digits import rounded
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.rigid import added, scaled
@@ -17,8 +17,6 @@ from kerfolio.model.part import Part
 from kerfolio.model.plan import Plan
 from kerfolio.model.statement import Amount, Spot
 from kerfolio.settling.settled import SettledFeature
-
-T = TypeVar("T", Spot, Amount)
 
 
 def amended(plan: Plan, culprit: Culprit) -> Plan | None:
@@ -110,4 +108,4 @@ def _at(spot: Spot, by: Point, units: str) -> Spot:
 
 
 def _more(amount: Amount, mm: float, units: str) -> Amount:
-    return replace(amount, text=f"({amount.text}) + ({mm / float(MM_PER_UNIT[units]):.6f})")
+    return replace(amount, text=f"({amount.text}) + ({rounded(mm / float(MM_PER_UNIT[units]), 4)})")

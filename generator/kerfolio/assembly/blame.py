@@ -113,6 +113,7 @@ class _Weighed:
         every = np.column_stack([off, *theirs])
         every -= matrix @ solved(matrix.T @ matrix, matrix.T @ every)
         ends = np.cumsum([1, *(each.shape[1] for each in theirs)])
+        self._wholes = [each.about is not None for each in suspects]
         self._off: Numbers = every[:, 0]
         self._theirs = [every[:, a:b] for a, b in pairwise(ends)]
 
@@ -123,18 +124,28 @@ class _Weighed:
         rest = self._off + held @ move
         return float(np.linalg.norm(rest) / max(float(np.linalg.norm(self._off)), 1e-12))
 
+    def _may(self, number: int, axes: Sequence[int]) -> bool:
+        """Tell whether a suspect is looked at along axes: as a whole, a set is only turned."""
+        return not self._wholes[number] or 2 in axes
+
     def rounds(self, count: int) -> Iterator[list[tuple[_Unit, ...]]]:
         """Yield what may be to blame, simple moves first: along one axis, along two, in all ways.
 
         Of several at once none is off in more ways than one: else anything could be explained.
         """
-        single = [(i, (k,)) for i, each in enumerate(self._theirs) for k in range(each.shape[1])]
+        single = [
+            (i, (k,))
+            for i, each in enumerate(self._theirs)
+            for k in range(each.shape[1])
+            if self._may(i, (k,))
+        ]
         if count == 1:
             for size in (1, 2, 3):
                 yield [
                     ((i, axes),)
                     for i, each in enumerate(self._theirs)
                     for axes in combinations(range(each.shape[1]), size)
+                    if self._may(i, axes)
                 ]
             return
         ranked = sorted(single, key=lambda unit: (round(self.left((unit,)), 6), unit))

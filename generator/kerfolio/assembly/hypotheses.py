@@ -103,10 +103,9 @@ def _other_way(link: Link, face: str, looking: str) -> Hypothesis:
         if was != now
     ]
     what = " and ".join(f"`{was}`" for was, _ in wrong)
-    verb = "are" if len(wrong) > 1 else "is"
     return Hypothesis(
         slip=Slip.WAY,
-        words=f"{what} {verb} the wrong way round for `{stated.a}` in `{stated.b}`",
+        words=f"`{stated.a}` and `{stated.b}` meet the wrong way round: {what}",
         cure=f"Write {' and '.join(f'`{now}`' for _, now in wrong)}.",
         place=stated.place,
         subject=stated.a.name,

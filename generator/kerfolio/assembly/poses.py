@@ -42,7 +42,7 @@ def put_together(settled: SettledPlan, like: Together | None = None) -> Together
 
     A thing of a set that is a single piece lies flat, its show face up, unless its ``standing``
     says otherwise. ``like`` is the same plan put together at another thickness: its ways are taken
-    over, and nothing is asked again.
+    over, and nothing is asked again, nor what is wrong there already explained again.
     """
     links, faults = links_of(settled)
     if not links:
@@ -63,7 +63,7 @@ def put_together(settled: SettledPlan, like: Together | None = None) -> Together
         findings += () if closure.gaps or faults else undecided(walks, links, parts, panels)
         findings += unchecked(bridges(links), links) if len(poses) > 2 else ()
         findings += unreached(parts, poses, links)
-    findings += gap_findings(closure, links)
+    findings += () if explained else gap_findings(closure, links)
     return Together(
         assembled=assembled_of(
             settled, poses, panels, pairings_of(links, closure.ways, poses), links

@@ -20,7 +20,7 @@ from kerfolio.assembly.links import Link
 from kerfolio.assembly.pairing import Pairing
 from kerfolio.basis.place import Place
 from kerfolio.geometry.contour import Point
-from kerfolio.geometry.rigid import Rigid, Vector, added, cross, scaled
+from kerfolio.geometry.rigid import Rigid, Vector, added, between, cross, scaled
 from kerfolio.settling.settled import SettledPart
 
 _NORMAL: Vector = (0.0, 0.0, 1.0)
@@ -32,7 +32,8 @@ class Suspect:
 
     ``name`` is what it is called in a remark. ``seen`` are the ends it is at: the number of the
     pairing, and whether it is the first end. ``outward`` is where it looks, if it is on an edge.
-    ``features`` are the settled ones that are meant.
+    ``features`` are the settled ones that are meant. A set that may be turned as a whole is so
+    ``about`` its middle; without one each feature turns about its own.
     """
 
     part: SettledPart
@@ -43,6 +44,7 @@ class Suspect:
     outward: Point
     seen: tuple[tuple[int, bool], ...]
     features: tuple[str, ...] = ()
+    about: Point | None = None
 
     @property
     def axes(self) -> tuple[Vector, Vector]:
@@ -71,7 +73,7 @@ def suspects_of(pairings: Sequence[Pairing], links: Sequence[Link]) -> tuple[Sus
             for name, what in _named(end, each, link, first=first):
                 seen.setdefault((end.part.name, name), []).append((number, first))
                 about.setdefault((end.part.name, name), (end.part, what))
-    found: dict[tuple[tuple[int, bool], ...], Suspect] = {}
+    found: dict[tuple[tuple[tuple[int, bool], ...], Point | None], Suspect] = {}
     for key, ends in seen.items():
         part, what = about[key]
         made = Suspect(
@@ -82,9 +84,10 @@ def suspects_of(pairings: Sequence[Pairing], links: Sequence[Link]) -> tuple[Sus
             place=what.place,
             outward=what.outward,
             seen=tuple(ends),
-            features=_meant(part, key[1]),
+            features=_meant(part, key[1].partition("@")[0]),
+            about=what.about,
         )
-        found.setdefault(made.seen, made)
+        found.setdefault((made.seen, made.about), made)
     return tuple(found.values())
 
 
@@ -100,6 +103,7 @@ class _About(NamedTuple):
     freedom: Freedom
     place: Place
     outward: Point = (0.0, 0.0)
+    about: Point | None = None
 
 
 def _named(end: End, pairing: Pairing, link: Link, *, first: bool) -> Iterator[tuple[str, _About]]:
@@ -111,9 +115,15 @@ def _named(end: End, pairing: Pairing, link: Link, *, first: bool) -> Iterator[t
     if end.features:
         feature = end.features[min(pairing.index, len(end.features) - 1)]
         freedom = FEATURE_FREEDOMS[feature.kind]
-        for name in dict.fromkeys((feature.name.partition(".")[0], feature.name)):
+        names = tuple(dict.fromkeys((feature.name.partition(".")[0], feature.name)))
+        for name in names:
             called = f"{part.name}.{name}"
             yield name, _About(called, freedom, feature.place, feature.direction)
+        mine = [f.at for f in part.features if f.name.startswith(f"{names[0]}.")]
+        if freedom is Freedom.FACE and len(mine) > 1:
+            middle = (mine[0][0] + mine[-1][0]) / 2, (mine[0][1] + mine[-1][1]) / 2
+            called = f"{part.name}.{names[0]}"
+            yield f"{names[0]}@turned", _About(called, freedom, feature.place, about=middle)
         if freedom is Freedom.OUTLINE:
             x, y = (round(v, 6) + 0.0 for v in feature.direction)
             yield f"@{x},{y}", _About(part.name, freedom, part.place, feature.direction)
@@ -135,6 +145,11 @@ def columns(suspect: Suspect, pairings: Sequence[Pairing], poses: Mapping[str, R
             made[6 * number : 6 * number + 3, index] = sign * keep @ np.array(pose.vector(axis))
         if suspect.turns:
             made[6 * number + 3 : 6 * number + 6, 2] = sign * np.array(pose.z)
+            if suspect.about is not None:
+                x, y, _ = each.pair[0 if first else 1].origin
+                arm = (x - suspect.about[0], y - suspect.about[1], 0.0)
+                way = pose.vector(cross(_NORMAL, arm))
+                made[6 * number : 6 * number + 3, 2] = sign * keep @ np.array(way) / LEVER
     return made
 
 
@@ -147,15 +162,23 @@ def put_right(
     angle = by[2] / LEVER if suspect.turns else 0.0
     for number, first in suspect.seen:
         one, other = made[number].pair
-        pair = (_moved(one, off, angle), other) if first else (one, _moved(other, off, angle))
+        pair = (
+            (_moved(one, off, angle, suspect.about), other)
+            if first
+            else (one, _moved(other, off, angle, suspect.about))
+        )
         made[number] = made[number].with_pair(pair)
     return tuple(made)
 
 
-def _moved(frame: Rigid, off: Vector, angle: float) -> Rigid:
+def _moved(frame: Rigid, off: Vector, angle: float, about: Point | None) -> Rigid:
     c, s = cos(angle), sin(angle)
 
     def turned(v: Vector) -> Vector:
         return c * v[0] - s * v[1], s * v[0] + c * v[1], v[2]
 
-    return Rigid(added(frame.origin, off), turned(frame.x), turned(frame.y), turned(frame.z))
+    origin = frame.origin
+    if about is not None:
+        middle = (about[0], about[1], 0.0)
+        origin = added(middle, turned(between(middle, origin)))
+    return Rigid(added(origin, off), turned(frame.x), turned(frame.y), turned(frame.z))

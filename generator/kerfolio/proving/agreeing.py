@@ -68,7 +68,7 @@ def _sold(settled: SettledPlan) -> tuple[tuple[str, float], ...]:
 
 def _agrees(trial: SettledPlan, build: Build) -> bool:
     together = build.drawn if trial is build.settled else put_together(trial, build.drawn)
-    return together is not None and all(each.rule != _OFF for each in together.findings)
+    return together is not None and not together.gaps
 
 
 def _changed(trial: SettledPlan, build: Build) -> list[SettledSheet]:
