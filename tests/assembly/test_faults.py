@@ -182,11 +182,11 @@ FAULTS = (
         (
             (
                 "joint-off",
-                "`divider.crossing` is 3 mm too shallow for `shelf.crossing`",
+                "`shelf.crossing` is 3 mm too shallow for `divider.crossing`",
                 "notch: divider.crossing",
             ),
         ),
-        advises="Or else `shelf.crossing` is 3 mm too shallow",
+        advises="Or else `divider.crossing` is 3 mm too shallow",
     ),
     Fault(
         "two mistakes at once",

@@ -13,6 +13,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import atan2, degrees
 
+from kerfolio.assembly.frames import at_ends
 from kerfolio.basis.lengths import MM_PER_UNIT
 from kerfolio.geometry.contour import Point
 from kerfolio.settling.settle import settle
@@ -171,7 +172,9 @@ def regularity_of(settled: SettledPlan) -> Regularity:
 
 
 def _deep(feature: SettledFeature) -> float:
-    return feature.depth.value if feature.depth else feature.length.value
+    """Return how deep a feature is drawn, before the fit deepened it; mm."""
+    deep = feature.depth.value if feature.depth else feature.length.value
+    return deep - at_ends(feature)
 
 
 def _named(part: SettledPart, name: str) -> SettledFeature | None:
