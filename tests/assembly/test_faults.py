@@ -343,6 +343,7 @@ FAULTS = (
                 "tab: shelf.left-tabs",
             ),
         ),
+        beside=("step-blocked", "recess-in-tip"),
     ),
     Fault(
         "the point where a piece lies 5 mm too far right of its holes",

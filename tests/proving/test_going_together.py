@@ -40,7 +40,10 @@ joints:
   - {tab: shelf.high.left-tabs, into: side.left.high-slots}
   - {tab: shelf.high.right-tabs, into: side.right.high-slots}
 steps:
-  - {title: Shelves into the left side, add: [side.left, shelf.low, shelf.high], text: Push.}
+  - title: Shelves into the left side
+    add: [side.left, shelf.low, shelf.high]
+    lies: {side.left: on its outer face}
+    text: Push.
   - {title: The right side, add: [side.right], text: Push.}
 releases: {1.0.0: {date: 2026-10-02, changed: First release.}}
 """
@@ -110,9 +113,7 @@ def test_pieces_that_need_the_same_space_are_an_error() -> None:
 def test_a_step_that_cannot_be_done_is_a_warning() -> None:
     early = "  - {title: Sides, add: [side.left, shelf.low, side.right], text: Push.}\n"
     late = "  - {title: Shelf, add: [shelf.high], text: Push.}\n"
-    text = (
-        GOOD[: GOOD.index("  - {title: Shelves")] + early + late + GOOD[GOOD.index("releases:") :]
-    )
+    text = GOOD[: GOOD.index("  - title: Shelves")] + early + late + GOOD[GOOD.index("releases:") :]
     severity, message = told(text)["step-blocked"]
     assert severity is Severity.WARNING
     assert message.startswith("step 2: `shelf.high` cannot slide in")

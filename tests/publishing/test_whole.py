@@ -17,8 +17,8 @@ from tests.pages.markup import Tree
 OPEN = ("desk-rack", "potting-bench", "tool-tote")
 ON_THE_FLOOR = OPEN[1:]
 """Of what stands on a table nobody asks when it tips."""
-WORKED_ON = {"potting-bench": {1, 9, 11}}
-"""Steps that add no piece and have a picture: they bore, or put in hardware."""
+WORKED_ON = {"desk-rack": {1}, "potting-bench": {1, 9, 11}, "tool-tote": {4}}
+"""Steps that add no piece and have a picture: they bore, sand, or put in hardware."""
 
 
 def bundle(published: Published, name: str) -> zipfile.ZipFile:
@@ -53,7 +53,8 @@ def test_every_step_that_adds_pieces_has_its_drawing(published: Published, name:
     for page in (steps, start):
         drawn = re.findall(rf'<svg[^>]*aria-label="{plan["title"]}, step (\d+): ([^"]*)"', page)
         titles = {n: plan["steps"][n - 1]["title"] for n in shown}
-        assert drawn == [(str(n), title) for n, title in titles.items()]
+        # A step has a picture more for each kind of work by hand in it.
+        assert list(dict.fromkeys(drawn)) == [(str(n), title) for n, title in titles.items()]
 
 
 @pytest.mark.parametrize("name", OPEN)
