@@ -126,7 +126,15 @@ def _made(
     from kerfolio.publishing.plan_work import make_plan  # which takes long to load
 
     orders = (_order(how, name, draws=draws and not found.fails) for name in names)
-    yield from made_of(how, make_plan, orders, len(names))
+    yield from made_of(how, make_plan, orders, len(names), _ready_for_site if draws else None)
+
+
+def _ready_for_site() -> None:
+    """Load what writes the site, and cut its fonts down, while others make the plans."""
+    import kerfolio.publishing.site  # noqa: F401 - which takes long to load
+    from kerfolio.writing.webfont import web_fonts
+
+    web_fonts()
 
 
 def _order(how: Renewing, name: str, *, draws: bool) -> PlanOrder:
@@ -142,15 +150,22 @@ def _order(how: Renewing, name: str, *, draws: bool) -> PlanOrder:
 
 
 def made_of(
-    how: Renewing, work: Callable[..., Made], orders: Iterable[Order], most: int
+    how: Renewing,
+    work: Callable[..., Made],
+    orders: Iterable[Order],
+    most: int,
+    meanwhile: Callable[[], None] | None = None,
 ) -> Iterator[tuple[Order, Made]]:
-    """Yield every order with what was made of it; whoever works in this process tells of it."""
+    """Yield every order with what was made of it; whoever works in this process tells of it.
+
+    ``meanwhile`` is done here while others work.
+    """
     if works_here(how.workers, most):
         return each_made(partial(work, say=how.say), orders, how.workers, most)
     how.say(f"working on {most} plans side by side")
     if how.workers.address:
         work = partial(work_alike, work, program())
-    return each_made(work, orders, how.workers, most)
+    return each_made(work, orders, how.workers, most, meanwhile)
 
 
 def work_alike(work: Callable[[Order], Made], by: str, order: Order) -> Made:

@@ -60,11 +60,16 @@ def works_here(workers: Workers, most: int) -> bool:
 
 
 def each_made(
-    work: Callable[[Order], Made], orders: Iterable[Order], workers: Workers, most: int
+    work: Callable[[Order], Made],
+    orders: Iterable[Order],
+    workers: Workers,
+    most: int,
+    meanwhile: Callable[[], None] | None = None,
 ) -> Iterator[tuple[Order, Made]]:
     """Yield every order with what was made of it, in the order in which they are done.
 
     ``most`` is how many orders there are at most. They are taken one by one as work goes on.
+    ``meanwhile`` is done here once others work.
     """
     if works_here(workers, most):
         yield from ((each, work(each)) for each in orders)
@@ -77,6 +82,9 @@ def each_made(
                 waiting[executor.submit(work, each)] = each
             if not waiting:
                 return
+            if meanwhile is not None:
+                meanwhile()
+                meanwhile = None
             done, _ = wait(waiting, return_when=FIRST_COMPLETED)
             yield from ((waiting.pop(each), each.result()) for each in done)
 
