@@ -60,6 +60,7 @@ class Spoiling:
     blocks: bool = False
     splines: bool = False
     version: str = "R2010"
+    fit: float = 0.0
 
 
 SPOILED = (
@@ -85,6 +86,7 @@ SPOILED = (
     Spoiling(name="tote-splines", plan="tool-tote", form="dxf", splines=True, border=False),
     Spoiling(name="cross-gaps", plan="window-shelf", form="dxf", loose=True, gap=0.4),
     Spoiling(name="bench-all", plan="potting-bench", bones="path", over=True, doubled=True),
+    Spoiling(name="stool-fitted", plan="harbour-stool", fit=0.15, turned=True),
     Spoiling(name="rack-groups", plan="desk-rack", groups=True, over=True, nodes=True, seed=5),
 )
 """The drawings: of five things, in both formats."""
@@ -110,13 +112,13 @@ def _workshop() -> Any:
 
 
 @cache
-def drawn_plan(name: str) -> SettledPlan:
-    """Return a sample plan settled as drawn, without fit."""
+def drawn_plan(name: str, fit: float = 0.0) -> SettledPlan:
+    """Return a sample plan settled as drawn, with so much play on each side, mm."""
     shop = _workshop()
     plan = next(each for each in shop.plans if each.name == name)
     stock: Stock = shop.stock
     point = proof_points(plan, stock)[0]
-    fits = tuple((sheet, 0.0) for sheet, _ in point.thickness)
+    fits = tuple((sheet, fit) for sheet, _ in point.thickness)
     made, findings = settle(plan, stock, replace(point, fit=fits))
     assert made is not None, "\n".join(map(str, findings))
     return made
@@ -157,7 +159,7 @@ def _placed(how: Spoiling) -> Iterator[_Placed]:
     chance = random.Random(how.seed)
     x = y = 2 * _GAP
     row = 0.0
-    for part in drawn_plan(how.plan).parts:
+    for part in drawn_plan(how.plan, how.fit).parts:
         for number, piece in enumerate(part.pieces):
             region = part.routed if how.bones == "path" else part.plain
             over = how.over and number > 0 and chance.random() < 0.7

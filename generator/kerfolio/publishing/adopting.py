@@ -240,9 +240,7 @@ def _drawing(request: AdoptRequest) -> tuple[Drawing | None, tuple[Finding, ...]
     if not stated_unit(path):
         said = SaidOfDrawing(unit=Named("mm"))
     read = read_dxf if path.suffix.lower() == ".dxf" else read_svg
-    drawing, findings = read(path, path.name, art=True, asked=said)
-    grave = [each for each in findings if each.rule not in ("ignored-element", "doubled-path")]
-    return drawing, tuple(grave)
+    return read(path, path.name, art=True, asked=said)
 
 
 def _found(
