@@ -9,6 +9,7 @@ from collections import Counter
 from datetime import date
 from pathlib import Path
 
+import ezdxf
 import pytest
 
 from kerfolio.adopting.linear import number_text
@@ -180,3 +181,43 @@ def _lower_grip(drawn: str) -> str:
     at = next(i for i, line in enumerate(lines) if "<path" in line and "A 10.0" in line)
     lines[at] = lines[at].replace("<path ", '<path transform="translate(0 4)" ', 1)
     return "\n".join(lines)
+
+
+def _cabinet(file: Path, short: float) -> None:
+    """Draw two sides with housings and three shelves that go 6 mm into both, less what is short."""
+    document = ezdxf.new("R2010")
+    document.header["$INSUNITS"] = 4
+    space = document.modelspace()
+
+    def box(x: float, y: float, wide: float, high: float, layer: str) -> None:
+        corners = [(x, y), (x + wide, y), (x + wide, y + high), (x, y + high)]
+        space.add_lwpolyline(corners, close=True, dxfattribs={"layer": layer})
+
+    for index, side in enumerate(("left", "right")):
+        x = 20 + index * 350
+        box(x, 20, 300, 700, "OUT")
+        for y in (80, 320, 660):
+            box(x + 20, y, 260, 18, "HOUSING 6 mm")
+        space.add_text(f"side {side}", dxfattribs={"insert": (x + 150, 200)})
+    for index in range(3):
+        box(760, 20 + index * 300, 612 - short, 260, "OUT")
+        space.add_text("shelf", dxfattribs={"insert": (1000, 100 + index * 300)})
+    document.saveas(file)
+
+
+@pytest.mark.parametrize("short", [0.0, 1.0])
+def test_shelves_go_into_housings_whose_layer_says_how_deep(short: float, tmp_path: Path) -> None:
+    (tmp_path / "shop").mkdir()
+    (tmp_path / "shop" / "workshop.yaml").write_text(WORKSHOP, "utf-8")
+    _cabinet(tmp_path / "cab.dxf", short)
+    request = AdoptRequest(
+        drawing=tmp_path / "cab.dxf", workshop=tmp_path / "shop", into="cab", day=_DAY
+    )
+    made = adopt(request)
+    assert not has_errors(made.findings), made.findings
+    assert made.deviations == ()
+    assert made.found is not None
+    assert made.found.unplaced == ()
+    text = (tmp_path / "shop/plans/cab/plan.yaml").read_text("utf-8")
+    assert f"rectangle: [{number_text(600 - short, 'mm')}, 260]" in text
+    assert text.count("depth: 6}}") == 5

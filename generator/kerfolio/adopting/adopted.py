@@ -14,11 +14,19 @@ from kerfolio.adopting.meeting import Body
 from kerfolio.adopting.naming import Called, called
 from kerfolio.adopting.nested import Cutting, Nested, nested
 from kerfolio.adopting.outlined import is_drawn
-from kerfolio.adopting.recognised import Recognised, Thickness, recognised, thicknesses
+from kerfolio.adopting.recognised import (
+    Recognised,
+    Thickness,
+    housing_depths,
+    recognised,
+    thicknesses,
+    with_tongues,
+)
 from kerfolio.adopting.sets import PartPlan
 from kerfolio.adopting.shape import Question
 from kerfolio.adopting.sheets import sheets_of
 from kerfolio.adopting.together import Arrangement, Piece, arranged
+from kerfolio.adopting.tongues import with_own_tongues
 from kerfolio.model.outline import DrawnText
 
 SHEET_NAMES = ("ply", "thin", "third", "fourth")
@@ -84,14 +92,15 @@ def adopted(
     taken_apart = nested(clean.closed, clean.lines, texts, sold, given)
     found = drafts(taken_apart.cuttings, _is_one_sided)
     thick = thicknesses(found)[: len(SHEET_NAMES)]
-    made = [recognised(each, thick) for each in found]
+    plain = [recognised(each, thick, housing_depths(found)) for each in found]
+    made = [with_tongues(each, plain) for each in plain]
     sheets = _sheets(thick)
     pieces = list(_pieces(made, thick))
     ways = arranged(pieces)
     names = called(found, taken_apart.texts)
     parts = tuple(_parts(found, made, names, sheets, ways[0] if ways else _NOWHERE))
     choice = choices(parts, ways, given) if ways else Choice(arranged=_NOWHERE)
-    best = choice.arranged
+    parts, best = with_own_tongues(parts, choice.arranged)
     drawn = frozenset(i for i, part in enumerate(parts) if is_drawn(part))
     return Adopted(
         cleaned=clean,

@@ -12,7 +12,7 @@ from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.measure import bounds
 from kerfolio.geometry.nesting import off_shape
 from kerfolio.geometry.transform import moved
-from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.settling.settled import Operation, SettledPart, SettledPlan
 
 _ALIKE = 3.0
 """Openings so near, mm, are one."""
@@ -50,7 +50,7 @@ def _of(part: PartPlan, settled: SettledPart) -> Iterator[Deviation]:
     off = off_shape(there.outer, settled.plain.outer)
     if off > EXACT:
         yield Deviation(part=part.name, what="outline", off=off, at=mine.centre)
-    left = list(settled.plain.openings)
+    left = [*settled.plain.openings, *_to_a_depth(settled)]
     for opening, source in zip(there.openings, region.openings, strict=True):
         near = min(left, key=partial(_apart, opening), default=None)
         at = bounds(source).centre
@@ -61,6 +61,12 @@ def _of(part: PartPlan, settled: SettledPart) -> Iterator[Deviation]:
         off = off_shape(opening, near)
         if off > EXACT:
             yield Deviation(part=part.name, what="opening", off=off, at=at)
+
+
+def _to_a_depth(settled: SettledPart) -> Iterator[Contour]:
+    for cut in settled.cuts:
+        if cut.depth is not None and cut.operation is not Operation.ENGRAVE:
+            yield from cut.square or cut.contours
 
 
 def _apart(one: Contour, other: Contour) -> float:

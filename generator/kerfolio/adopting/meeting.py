@@ -12,7 +12,7 @@ from kerfolio.adopting.recognised import AS_LONG, Notch, Recognised, Slot, Tab
 from kerfolio.geometry.contour import Point
 from kerfolio.geometry.flatten import points
 from kerfolio.geometry.packing import Flat
-from kerfolio.geometry.panel import Panel
+from kerfolio.geometry.panel import Panel, Recess
 from kerfolio.geometry.panel_solid import PanelSolid, solid_of
 from kerfolio.geometry.rigid import Rigid, Vector, added, between, cross, dot, length, scaled
 from kerfolio.geometry.same_shape import Placing, symmetries
@@ -21,6 +21,9 @@ from kerfolio.model.feature_kind import FINGERS, NOTCH, TAB, FeatureKind
 
 _NEAR = 0.4
 """What meets lies so near, mm: drawn with play, rounded, joined by hand."""
+
+_SHORT = 1.2
+"""A tongue may be so much shorter than its housing is deep, mm."""
 
 _SQUARE = 0.9995
 
@@ -48,16 +51,21 @@ class Body:
 
     @cached_property
     def solid(self) -> PanelSolid:
-        """Its solid, without what is cut to a depth."""
-        region = self.part.draft.region
-        outer = tuple(points(region.outer, 0.05))
-        shape = Flat(outer, tuple(tuple(points(each, 0.05)) for each in region.openings))
-        return solid_of(Panel(shape=shape, thickness=self.thickness))
+        """Its solid."""
+        openings = [tuple(points(each.contour, 0.05)) for each in self.part.draft.openings]
+        deep = {slot.opening: slot.depth for slot in self.part.slots if slot.depth is not None}
+        deep |= dict(self.part.pockets)
+        through = tuple(each for index, each in enumerate(openings) if index not in deep)
+        shape = Flat(tuple(points(self.part.draft.outline.contour, 0.05)), through)
+        recesses = tuple(Recess(Flat(openings[i]), depth) for i, depth in deep.items())
+        return solid_of(Panel(shape=shape, thickness=self.thickness, recesses=recesses))
 
     @cached_property
     def selves(self) -> tuple[Rigid, ...]:
         """The placements in which it covers itself: as it lies, turned, turned over."""
-        return tuple(_of_placing(p, self.thickness) for p in symmetries(self.part.draft.region))
+        found = symmetries(self.part.draft.region)
+        kept = [each for each in found if not (each.over and self.part.is_one_sided)]
+        return tuple(_of_placing(each, self.thickness) for each in kept)
 
     @cached_property
     def tab_rows(self) -> tuple[tuple[Tab, ...], ...]:
@@ -161,7 +169,7 @@ def _tab_in_slot(
     out, along = _flat(tab.out), _flat(tab.along)
     centre = there.point(other.mid(slot.at))
     run, face = there.vector(_flat(slot.along)), there.z
-    for side in (1.0, -1.0):
+    for side in (1.0, -1.0) if slot.depth is None else (-1.0,):
         o, a = scaled(face, side), scaled(run, way)
         root = added(centre, scaled(o, -other.thickness / 2))
         yield _framed((along, out, _UP), (a, o, cross(a, o)), body.mid(tab.at), root)
@@ -175,7 +183,7 @@ def _slot_on_tab(
     out, along = there.vector(_flat(tab.out)), there.vector(_flat(tab.along))
     root = there.point(other.mid(tab.at))
     centre = added(root, scaled(out, body.thickness / 2))
-    for side in (1.0, -1.0):
+    for side in (1.0, -1.0) if slot.depth is None else (-1.0,):
         z, x = scaled(out, side), scaled(along, way)
         local = (run, cross(face, run), face)
         yield _framed(local, (x, cross(z, x), z), body.mid(slot.at), centre)
@@ -251,11 +259,14 @@ def _tabs_met(body: Body, other: Body, onto: Rigid) -> Iterator[tuple[int, int]]
         if abs(out[2]) < _SQUARE:
             continue
         x, y, z = onto.point(body.mid(tab.at))
-        if abs(z - (0.0 if out[2] > 0 else other.thickness)) > _NEAR:
+        off = abs(z - (0.0 if out[2] > 0 else other.thickness))
+        if off > (_NEAR if tab.stretch else _SHORT):
             continue
         along = onto.vector(_flat(tab.along))
         for j, slot in enumerate(other.part.slots):
-            if dist((x, y), slot.at) > _NEAR:
+            if dist((x, y), slot.at) > _NEAR or (slot.depth is not None and out[2] > 0):
+                continue
+            if (tab.stretch is None or tab.depth < other.thickness / 2) and slot.depth is None:
                 continue
             level = abs(along[0] * slot.along[0] + along[1] * slot.along[1]) >= _SQUARE
             if level and _goes_in(tab.width, slot.length) and _takes(slot.width, body):

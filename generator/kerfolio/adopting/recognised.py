@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import dist, pi
 
 from kerfolio.adopting.alike import Draft
 from kerfolio.adopting.depths import depth_of
 from kerfolio.adopting.finger_rows import FingerRow, finger_rows
 from kerfolio.geometry.arc import edges
-from kerfolio.geometry.contour import Contour, Point
+from kerfolio.geometry.boolean import difference
+from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.measure import area, bounds
+from kerfolio.geometry.shapes import polygon
 from kerfolio.geometry.slot_fit import fitted_slot
 from kerfolio.geometry.stretch import Stretch, in_a_row, stretches, without
 from kerfolio.model.feature_kind import NOTCH, SLOT, TAB, FeatureKind
@@ -39,18 +41,21 @@ _ROUND = 0.985
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tab:
-    """A tab: the middle of its root, the unit vector out of the part, its width and depth, mm."""
+    """A tab: the middle of its root, the unit vector out of the part, its width and depth, mm.
+
+    Without a ``stretch`` it is a tongue: an edge as a whole that may go into a housing.
+    """
 
     at: Point
     out: Point
     width: float
     depth: float
-    stretch: Stretch
+    stretch: Stretch | None = None
 
     @property
     def along(self) -> Point:
         """The unit vector along its edge, the part below."""
-        return self.stretch.along
+        return (self.out[1], 0.0 - self.out[0])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,13 +71,17 @@ class Notch:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Slot:
-    """A slot: its centre, the unit vector along it, mm; ``opening`` is its number in the part."""
+    """A slot: its centre, the unit vector along it, mm; ``opening`` is its number in the part.
+
+    With a ``depth``, mm, it is a housing in the show face.
+    """
 
     at: Point
     along: Point
     length: float
     width: float
     opening: int
+    depth: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,8 +114,16 @@ class Recognised:
     @property
     def body(self) -> Contour:
         """The outline with its tabs and notches made straight edges."""
-        gone = [tab.stretch for tab in self.tabs] + [notch.stretch for notch in self.notches]
-        return without(self.draft.outline.contour, gone)
+        tabs = [tab.stretch for tab in self.tabs if tab.stretch]
+        gone = tabs + [notch.stretch for notch in self.notches]
+        plain = without(self.draft.outline.contour, gone)
+        tongues = [_strip(tab) for tab in self.tabs if not tab.stretch]
+        return difference(Region(plain), tongues).outer if tongues else plain
+
+    @property
+    def is_one_sided(self) -> bool:
+        """Tell whether something is cut into one face alone."""
+        return bool(self.pockets) or any(slot.depth is not None for slot in self.slots)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -210,14 +227,22 @@ def _mode(sizes: Sequence[_Size]) -> float | None:
     return max(counts, key=lambda size: (counts[size], -size), default=None)
 
 
-def recognised(part: Draft, sheets: Sequence[Thickness], reach: float = 0.0) -> Recognised:
+def housing_depths(parts: Iterable[Draft]) -> tuple[float, ...]:
+    """Return how deep openings are, mm, whose layers say so: each depth once."""
+    every = (depth_of(opening.names) for part in parts for opening in part.openings)
+    return tuple(sorted({deep for deep in every if deep is not None}))
+
+
+def recognised(
+    part: Draft, sheets: Sequence[Thickness], housings: Sequence[float] = ()
+) -> Recognised:
     """Return what is recognised in a part where sheets are so thick.
 
-    Tabs are as deep as a sheet is thick, or deeper where ``reach`` (mm) allows.
+    Tabs are as deep as a sheet is thick, or as the ``housings`` are, mm.
     """
     found = stretches(part.outline.contour)
     tabs, notches = [], []
-    near = [each for each in found if _of_a_sheet(each, sheets, reach)]
+    near = [each for each in found if _of_a_sheet(each, sheets, housings)]
     rows = finger_rows(part.outline.contour, [each.mm for each in sheets], 2 * _CLUSTER)
     between = _between_notches(found, sheets)
     for each in near:
@@ -230,11 +255,14 @@ def recognised(part: Draft, sheets: Sequence[Thickness], reach: float = 0.0) -> 
     slots, holes, windows, pockets = [], [], [], []
     for index, opening in enumerate(part.openings):
         deep = depth_of(opening.names)
+        slot = _slot(index, opening.contour, sheets)
+        if deep is not None and slot is not None:
+            slots.append(replace(slot, depth=deep))
+            continue
         if deep is not None:
             pockets.append((index, deep))
             continue
         diameter = diameter_of(opening.contour)
-        slot = _slot(index, opening.contour, sheets)
         if diameter is not None:
             holes.append(Hole(at=bounds(opening.contour).centre, diameter=diameter, opening=index))
         elif slot is not None:
@@ -264,11 +292,41 @@ def _between_notches(found: Sequence[Stretch], sheets: Sequence[Thickness]) -> s
     return {each for each in found if each.tab and walls.issuperset(each.walls)}
 
 
-def _of_a_sheet(stretch: Stretch, sheets: Iterable[Thickness], reach: float) -> bool:
+def with_tongues(part: Recognised, every: Iterable[Recognised]) -> Recognised:
+    """Return a part with its edges as tabs that are as long as some housing of another part."""
+    housings = [
+        slot for each in every if each is not part for slot in each.slots if slot.depth is not None
+    ]
+    tongues = []
+    for edge in edges(part.draft.outline.contour) if housings else ():
+        long = dist(edge.start, edge.end)
+        fits = [s.depth for s in housings if s.depth and -0.1 <= s.length - long <= AS_LONG]
+        if edge.bulge or not fits:
+            continue
+        ux, uy = (edge.end[0] - edge.start[0]) / long, (edge.end[1] - edge.start[1]) / long
+        out, deep = (uy + 0.0, 0.0 - ux), min(fits)
+        x, y = (edge.start[0] + edge.end[0]) / 2, (edge.start[1] + edge.end[1]) / 2
+        at = (x - out[0] * deep, y - out[1] * deep)
+        tongues.append(Tab(at=at, out=out, width=long, depth=deep))
+    return replace(part, tabs=(*part.tabs, *tongues)) if tongues else part
+
+
+def _strip(tab: Tab) -> Contour:
+    """Return the strip along an edge that a tongue is."""
+    (x, y), (ux, uy) = tab.at, tab.out
+    vx, vy = uy * tab.width, 0.0 - ux * tab.width
+    high = tab.depth + 1.0
+    rows = ((-1.0, 0.0), (1.0, 0.0), (1.0, high), (-1.0, high))
+    return polygon([(x + s * vx + h * ux, y + s * vy + h * uy, 0.0) for s, h in rows])
+
+
+def _of_a_sheet(stretch: Stretch, sheets: Iterable[Thickness], housings: Iterable[float]) -> bool:
+    if stretch.tab and any(abs(stretch.depth - deep) <= 0.3 for deep in housings):
+        return True
     for sheet in sheets:
         if not stretch.tab and sheet.takes(stretch.width):
             return True
-        if stretch.tab and -0.3 <= stretch.depth - sheet.mm <= max(0.3, reach):
+        if stretch.tab and abs(stretch.depth - sheet.mm) <= 0.3:
             return True
     return False
 

@@ -172,7 +172,8 @@ class PlanWriter:
             for each in self._slots
             if any(mate and mate[1] == tabs for mate in each.mates)
         ]
-        for name in (*mates, self._parts[tabs.part].sheet):
+        first = self._parts[tabs.part].made.tabs[tabs.tabs[0]]
+        for name in (*mates, self._parts[tabs.part].sheet) if first.stretch else ():
             size, mm = self._sizes[name]
             if abs(depth - mm) <= _DEEP:
                 return size
@@ -308,7 +309,9 @@ class PlanWriter:
 
     def _slot_name(self, number: int, slots: SlotSet) -> str:
         mates = {self._parts[mate[1].part].name for mate in slots.mates if mate}
-        word = SLOT.name if len(slots.slots) == 1 else f"{SLOT.name}s"
+        deep = self._parts[number].made.slots[slots.slots[0]].depth is not None
+        one = "housing" if deep else SLOT.name
+        word = one if len(slots.slots) == 1 else f"{one}s"
         base = f"{min(mates)}-{word}" if len(mates) == 1 else word
         alike = [
             each
@@ -334,7 +337,10 @@ class PlanWriter:
             (ax, ay), (bx, by) = made[0].at, made[-1].at
             angle = turn_of((bx - ax, by - ay)) % 360
         at = f"{self._pen.spot(middle)}{angle_text(angle)}"
-        return f"{{slots: {{of: {self._of(body.part, mates)}, at: {at}}}}}"
+        of = self._of(body.part, mates)
+        if made[0].depth is not None:
+            return f"{{housings: {{of: {of}, at: {at}, depth: {self._pen.number(made[0].depth)}}}}}"
+        return f"{{slots: {{of: {of}, at: {at}}}}}"
 
     def _of(self, part: PartPlan, mates: Mapping[int, str]) -> str:
         """Return whom a set follows: a name, or one for each piece."""

@@ -87,10 +87,10 @@ def _key(state: Arrangement) -> tuple[object, ...]:
     """
     root = next(iter(state.poses))
     selves, thick = state.bodies[root].selves, state.bodies[root].thickness
+    one_sided = any(body.part.is_one_sided for body in state.bodies.values())
+    both = (state.poses,) if one_sided else (state.poses, _mirrored(state, thick))
     every = [
-        {n: each.after(pose) for n, pose in poses.items()}
-        for poses in (state.poses, _mirrored(state, thick))
-        for each in selves
+        {n: each.after(pose) for n, pose in poses.items()} for poses in both for each in selves
     ]
     return min(_rows(poses, state.bodies) for poses in every)
 

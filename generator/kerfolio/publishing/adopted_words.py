@@ -49,7 +49,8 @@ def lost_lines(found: Adopted) -> Iterator[str]:
     if lines:
         yield f"left out: {counted(lines, 'open line')}: only closed ones are cut"
     for part in found.parts:
-        for index in (*part.made.windows, *(slot.opening for slot in part.made.slots)):
+        through = (slot.opening for slot in part.made.slots if slot.depth is None)
+        for index in (*part.made.windows, *through):
             if is_to_a_depth(part.made.draft.openings[index].names):
                 name = part.made.draft.openings[index].names[0]
                 yield f"to confirm: `{name}` in `{part.name}` does not say how deep: cut through"
