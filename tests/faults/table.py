@@ -135,13 +135,13 @@ def _edits(rows: Iterable[Iterable[str]]) -> Edits:
 class Bench:
     """A workshop in a folder whose plans are written anew for each fault."""
 
-    def __init__(self, folder: Path, samples: Sequence[str] = SAMPLES) -> None:
-        self.folder = copy_of_sample(folder / "shop", samples)
+    def __init__(self, folder: Path) -> None:
+        self.folder = copy_of_sample(folder / "shop", SAMPLES)
         for name in OWN:
             (self.folder / "plans" / name).mkdir()
             text = (HERE / "plans" / f"{name}.yaml").read_text("utf-8")
             self._file(name).write_text(text, "utf-8")
-        self.sound = {name: self._file(name).read_text("utf-8") for name in (*samples, *OWN)}
+        self.sound = {name: self._file(name).read_text("utf-8") for name in REACH}
         shared, refused = read_shared(self.folder, pictures=False)
         assert shared is not None, refused
         self.shared: Shared = shared
@@ -193,20 +193,20 @@ def _grade(fault: Fault, found: Sequence[Finding]) -> str:
     alarms = [each for each in found if each.severity is not Severity.NOTE]
     if _absurd(fault, first):
         return "misled"
-    blamed = accused(first)
+    accused = _accused(first)
     words = f"{first.message} {first.advice}"
     said = all(any(each in words for each in group.split("|")) for group in fault.says)
     astray = any(each in words for each in fault.never)
     rule = not fault.rule or fault.rule == first.rule
-    every = named_in(alarms)
-    also = all(any(is_meant(each, name) for name in every) for each in fault.also)
-    if rule and said and also and not astray and _any_is(fault, blamed):
+    named = {name for each in alarms for name in _NAMED.findall(f"{each.message} {each.advice}")}
+    also = all(any(_is(each, name) for name in named) for each in fault.also)
+    if rule and said and also and not astray and _any_is(fault, accused):
         return "right"
     if not alarms:
         return "missed"
-    if _any_is(fault, blamed) or any(_any_is(fault, name) for name in _NAMED.findall(words)):
+    if _any_is(fault, accused) or any(_any_is(fault, name) for name in _NAMED.findall(words)):
         return "half" if not astray else "misled"
-    if any(_any_is(fault, accused(each)) for each in alarms) and not astray:
+    if any(_any_is(fault, _accused(each)) for each in alarms) and not astray:
         return "half"
     return "misled"
 
@@ -216,26 +216,19 @@ def _absurd(fault: Fault, first: Finding) -> bool:
     return first.rule == "joint-off" and any(abs(mm) > REACH[fault.plan] for mm in lengths)
 
 
-def named_in(found: Iterable[Finding]) -> frozenset[str]:
-    """Return what findings and their advice name."""
-    return frozenset(
-        name for each in found for name in _NAMED.findall(f"{each.message} {each.advice}")
-    )
-
-
-def accused(found: Finding) -> str:
+def _accused(found: Finding) -> str:
     """Return what a finding names first, or is about."""
     named = _NAMED.search(found.message)
     return named[1] if named else found.subject
 
 
 def _any_is(fault: Fault, accused: str) -> bool:
-    return any(is_meant(name, accused) for name in fault.names)
+    return any(_is(name, accused) for name in fault.names)
 
 
-def is_meant(meant: str, named: str) -> bool:
-    """Tell whether what is named is what was meant: ``side.left.slots.2`` is ``side.slots``."""
-    if "." not in meant:
-        return meant == named
-    parts = iter(named.split("."))
-    return all(each in parts for each in meant.split("."))
+def _is(name: str, accused: str) -> bool:
+    """Tell whether what is accused is what was meant: ``side.left.slots.2`` is ``side.slots``."""
+    if "." not in name:
+        return name == accused
+    parts = iter(accused.split("."))
+    return all(each in parts for each in name.split("."))
