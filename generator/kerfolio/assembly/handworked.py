@@ -29,15 +29,21 @@ def is_of(joint: PosedJoint, name: str) -> bool:
 def closing(assembled: Assembled, step: BuildStep) -> tuple[PosedJoint, ...]:
     """Return the joints that come together in a step."""
     there, stood = {*step.standing, *step.added}, {*step.standing}
-    away = apart(assembled, BuildOrder(steps=(step,)))
+    met = [each for each in assembled.joints if {each.a, each.b} <= there]
+    # only of joints between pieces that stood is it in question, where one of them moves alone
+    doubtful = any({each.a, each.b} <= stood and _is_split(each, step) for each in met)
+    away = apart(assembled, BuildOrder(steps=(step,))) if doubtful else {}
 
     def closes(joint: PosedJoint) -> bool:
-        if not {joint.a, joint.b} <= there:
-            return False
         far = between(away.get(joint.a, HERE.origin), away.get(joint.b, HERE.origin))
         return not {joint.a, joint.b} <= stood or length(far) > _STILL
 
-    return tuple(each for each in assembled.joints if closes(each))
+    return tuple(each for each in met if closes(each))
+
+
+def _is_split(joint: PosedJoint, step: BuildStep) -> bool:
+    """Tell whether a move of a step takes one of the two pieces of a joint without the other."""
+    return any((joint.a in each.pieces) != (joint.b in each.pieces) for each in step.moves)
 
 
 def glued_ends(plan: Plan) -> frozenset[tuple[str, str]]:
