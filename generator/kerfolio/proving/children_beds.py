@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -10,6 +9,7 @@ from kerfolio.basis.catalogue import SOURCE
 from kerfolio.basis.finding import Finding, error
 from kerfolio.model.plan import Plan
 from kerfolio.proving.rule import Stated, before
+from kerfolio.proving.told_words import Sought, first_told
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,7 +17,7 @@ class _Kind:
     """What is refused: its words by the languages of the catalogue, and the standards it has."""
 
     noun: str
-    words: dict[str, re.Pattern[str]]
+    words: Sought
     standards: str
 
 
@@ -25,24 +25,24 @@ _KINDS = (
     _Kind(
         noun="a cot",
         words={
-            SOURCE: re.compile(r"\b(cots?|cribs?|cradles?|bassinets?)\b", re.IGNORECASE),
-            "de": re.compile(r"\b(\w*gitterbett\w*|babybett\w*|\w*wiegen?)\b", re.IGNORECASE),
+            SOURCE: r"\b(cots?|cribs?|cradles?|bassinets?)\b",
+            "de": r"\b(\w*gitterbett\w*|babybett\w*|\w*wiegen?)\b",
         },
         standards="EN 716 and EN 1130, 16 CFR 1218 to 1220",
     ),
     _Kind(
         noun="a bunk bed",
         words={
-            SOURCE: re.compile(r"\b(bunk|loft|high)[- ]?beds?\b", re.IGNORECASE),
-            "de": re.compile(r"\b(etagen|stock|hoch)bett\w*\b", re.IGNORECASE),
+            SOURCE: r"\b(bunk|loft|high)[- ]?beds?\b",
+            "de": r"\b(etagen|stock|hoch)bett\w*\b",
         },
         standards="EN 747, 16 CFR 1213 and 1513",
     ),
     _Kind(
         noun="a high chair",
         words={
-            SOURCE: re.compile(r"\bhigh[- ]?chairs?\b", re.IGNORECASE),
-            "de": re.compile(r"\b(kinder)?hochst[uü]hl\w*\b", re.IGNORECASE),
+            SOURCE: r"\bhigh[- ]?chairs?\b",
+            "de": r"\b(kinder)?hochst[uü]hl\w*\b",
         },
         standards="EN 14988, 16 CFR 1231",
     ),
@@ -59,9 +59,9 @@ def none_for_sleep(stated: Stated) -> Iterator[Finding]:
     """Look for plans whose title, kind or tags say that they are a cot, a bunk or a high chair."""
     words = _called(stated.plan)
     for kind in _KINDS:
-        match = next((found for each in kind.words.values() if (found := each.search(words))), None)
-        if match:
-            message = f"“{match.group()}”: no plan for {kind.noun} is published from here"
+        found = first_told(kind.words, words)
+        if found:
+            message = f"“{found}”: no plan for {kind.noun} is published from here"
             advice = (
                 f"Such furniture is tested as made ({kind.standards}, from memory): gaps, strength "
                 "and stability are no matter of a drawing. If it is none, call it otherwise."

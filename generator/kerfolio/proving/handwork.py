@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from itertools import pairwise
 
@@ -21,45 +20,31 @@ from kerfolio.model.plan import Assembly, Step
 from kerfolio.model.statement import Named
 from kerfolio.proving.naming import is_unread
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, after, together
+from kerfolio.proving.told_words import Sought, first_told
 from kerfolio.settling.marked import name_marked
 from kerfolio.settling.settled import SettledPlan
 from kerfolio.settling.worked import names_worked_on, worked_on
 
 _SAND = {
-    SOURCE: re.compile(
-        r"\b(sand(s|ed|ing|paper)?|(break|ease) (all|every|the|its|their) edges?)\b", re.IGNORECASE
-    ),
-    "de": re.compile(r"\b((ab|an|ver)?schleif\w*|kanten? [\w ,]{0,30}brechen)\b", re.IGNORECASE),
+    SOURCE: r"\b(sand(s|ed|ing|paper)?|(break|ease) (all|every|the|its|their) edges?)\b",
+    "de": r"\b((ab|an|ver)?schleif\w*|kanten? [\w ,]{0,30}brechen)\b",
 }
 _GLUE = {
-    SOURCE: re.compile(
-        r"(?<!\bno )(?<!\bwithout )(?<!-out )\bglu(e|es|ed|ing|eing)\b", re.IGNORECASE
-    ),
-    "de": re.compile(
-        r"(?<!\bohne )(?<!\bkein )(?<!\bkeinen )\b((ver|an|ein)?leim\w*|(ver|an|ein)?kleb\w*)\b",
-        re.IGNORECASE,
-    ),
+    SOURCE: r"(?<!\bno )(?<!\bwithout )(?<!-out )\bglu(e|es|ed|ing|eing)\b",
+    "de": r"(?<!\bohne )(?<!\bkein )(?<!\bkeinen )\b((ver|an|ein)?leim\w*|(ver|an|ein)?kleb\w*)\b",
 }
 _CLAMP = {
-    SOURCE: re.compile(r"\bclamp(s|ed|ing)?\b", re.IGNORECASE),
-    "de": re.compile(r"\b(\w*zwingen?|(ein|auf)(zu)?spann\w*|festklemm\w*)\b", re.IGNORECASE),
+    SOURCE: r"\bclamp(s|ed|ing)?\b",
+    "de": r"\b(\w*zwingen?|(ein|auf)(zu)?spann\w*|festklemm\w*)\b",
 }
 _MARK = {
-    SOURCE: re.compile(
-        r"\b(mark(ing)? (out|off|it|each|both|a|an|the|where)|scribe|pencil (a )?lines?)\b",
-        re.IGNORECASE,
-    ),
-    "de": re.compile(r"\b(an(zu)?reiß\w*|an(zu)?zeichn\w*|markier\w*)\b", re.IGNORECASE),
+    SOURCE: r"\b(mark(ing)? (out|off|it|each|both|a|an|the|where)|scribe|pencil (a )?lines?)\b",
+    "de": r"\b(an(zu)?reiß\w*|an(zu)?zeichn\w*|markier\w*)\b",
 }
 _TURN = {
-    SOURCE: re.compile(
-        r"\b(turn (it|them|both|everything|all of it|the \w+( \w+)?) (over|round|upside[- ]down)"
-        r"|flip (it|them|the \w+))\b",
-        re.IGNORECASE,
-    ),
-    "de": re.compile(
-        r"\b(um(zu)?dreh\w*|um(zu)?kipp\w*|wenden|drehe? .{1,30} um)\b", re.IGNORECASE
-    ),
+    SOURCE: r"\b(turn (it|them|both|everything|all of it|the \w+( \w+)?) "
+    r"(over|round|upside[- ]down)|flip (it|them|the \w+))\b",
+    "de": r"\b(um(zu)?dreh\w*|um(zu)?kipp\w*|wenden|drehe? .{1,30} um)\b",
 }
 """Words of work by hand, by the languages of the catalogue: a plan may be in any."""
 
@@ -157,15 +142,15 @@ def words_drawn(build: Build) -> Iterator[Finding]:
     turned = _turned(build)
     for number, (stated, at) in enumerate(_steps(build), 1):
         text = f"{stated.title}. {stated.text.plain()}"
-        drawn: list[tuple[dict[str, re.Pattern[str]], bool, str]] = [
+        drawn: list[tuple[Sought, bool, str]] = [
             (_SAND, stated.sands is not None, "sands"),
             (_GLUE, bool(_glued(build, stated, at)), "glues"),
             (_CLAMP, stated.clamps is not None, "clamps"),
             (_MARK, bool(stated.marks or stated.bores), "marks"),
         ]
-        found = [(_found(words, text), key) for words, is_drawn, key in drawn if not is_drawn]
+        found = [(first_told(words, text), key) for words, is_drawn, key in drawn if not is_drawn]
         if number not in turned and not stated.lies:
-            found.append((_found(_TURN, text), "lies"))
+            found.append((first_told(_TURN, text), "lies"))
         told = [(words, key) for words, key in found if words]
         if told:
             words = told[0][0]
@@ -260,8 +245,3 @@ def _turned(build: Build) -> set[int]:
     shown = () if build.order.found else shown_steps(build.drawn.assembled, build.order, steps)
     found = {each.step.number for each in shown if each.turned}
     return found | {before.step.number for before, each in pairwise(shown) if each.turned}
-
-
-def _found(words: dict[str, re.Pattern[str]], text: str) -> str:
-    matches = (each.search(text) for each in words.values())
-    return next((match.group() for match in matches if match), "")

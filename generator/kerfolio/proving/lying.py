@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from kerfolio.assembly.assembled import BuildStep
@@ -14,25 +13,20 @@ from kerfolio.basis.names import did_you_mean
 from kerfolio.model.plan import Step
 from kerfolio.proving.naming import is_unread
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, Stated, after, before, together
+from kerfolio.proving.told_words import first_told
 from kerfolio.settling.bored import bores_meant, bores_of_part
 from kerfolio.settling.settled import SettledPlan
 
 _FACE_DOWN = {
-    SOURCE: re.compile(r"\bface[- ]down(wards?)?\b", re.IGNORECASE),
-    "de": re.compile(r"\b(sicht|gut)seite nach unten\b", re.IGNORECASE),
+    SOURCE: r"\bface[- ]down(wards?)?\b",
+    "de": r"\b(sicht|gut)seite nach unten\b",
 }
 _OTHERWISE = {
-    SOURCE: re.compile(
-        r"\b(upside[- ]down|on (a|the) (blanket|mat)|on (its|their) "
-        r"(left |right |outer |inner )?(side|back|face|front|edge)s?)\b",
-        re.IGNORECASE,
-    ),
-    "de": re.compile(
-        r"\b(kopfüber|auf (den|dem) (kopf|rücken)|auf (die|der|seine[rn]?|ihre[rn]?) "
-        r"(linken?|rechten?|äußeren?|inneren?)? ?(seite|kante|fläche)"
-        r"|auf (eine[rn]?|die|der) (decke|matte))\b",
-        re.IGNORECASE,
-    ),
+    SOURCE: r"\b(upside[- ]down|on (a|the) (blanket|mat)|on (its|their) "
+    r"(left |right |outer |inner )?(side|back|face|front|edge)s?)\b",
+    "de": r"\b(kopfüber|auf (den|dem) (kopf|rücken)|auf (die|der|seine[rn]?|ihre[rn]?) "
+    r"(linken?|rechten?|äußeren?|inneren?)? ?(seite|kante|fläche)"
+    r"|auf (eine[rn]?|die|der) (decke|matte))\b",
 }
 """Words that say how work lies, by the languages of the catalogue: a plan may be in any."""
 
@@ -72,9 +66,9 @@ def drawn_as_told(build: Build) -> Iterator[Finding]:
         if stated.lies:
             continue
         text = stated.text.plain()
-        words = _found(_OTHERWISE, text)
+        words = first_told(_OTHERWISE, text)
         if not words and not _face_looks_down(build, shown):
-            words = _found(_FACE_DOWN, text)
+            words = first_told(_FACE_DOWN, text)
         if words:
             message = f"step `{stated.title}` says “{words}”, and its picture does not show it so"
             advice = "If the work lies so, write how: `lies: {worktop: face down}`."
@@ -146,8 +140,3 @@ def _stated(build: Build) -> Iterator[tuple[BuildStep, Step]]:
 def _face_looks_down(build: Build, step: BuildStep) -> bool:
     pieces = (build.drawn.assembled.piece(label) for label in step.added)
     return any(each.pose.z[2] < _LOOKS_DOWN for each in pieces)
-
-
-def _found(words: dict[str, re.Pattern[str]], text: str) -> str:
-    matches = (each.search(text) for each in words.values())
-    return next((match.group() for match in matches if match), "")
