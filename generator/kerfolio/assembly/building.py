@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from kerfolio.assembly.assembled import BuildOrder
 from kerfolio.assembly.blocking import Blocking, blocking
+from kerfolio.assembly.boards import PosedBoard, posed_boards
+from kerfolio.assembly.fastened import PosedFastening, posed_fastenings
 from kerfolio.assembly.found import Deadlock, find
 from kerfolio.assembly.go_together import Clash, clashes
 from kerfolio.assembly.order import BlockedStep, TakenApart, take_apart, verify
@@ -15,13 +18,23 @@ from kerfolio.assembly.stability import Stability, stability_of
 from kerfolio.settling.settled import SettledPlan
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)  # no slots: many rules ask for what is worked out once
 class Fitted:
     """The plan put together at one thickness, and the pieces that need the same space in it."""
 
     settled: SettledPlan
     together: Together
     clashes: tuple[Clash, ...]
+
+    @cached_property
+    def fastenings(self) -> tuple[PosedFastening, ...]:
+        """The fastenings in their places."""
+        return posed_fastenings(self.settled, self.together.assembled)
+
+    @cached_property
+    def boards(self) -> tuple[PosedBoard, ...]:
+        """The boards in their places."""
+        return posed_boards(self.settled, self.together.assembled, self.fastenings)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

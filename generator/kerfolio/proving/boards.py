@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 
-from kerfolio.assembly.boards import PosedBoard, board_under, met_at, posed_boards
+from kerfolio.assembly.boards import PosedBoard, board_under, met_at
 from kerfolio.assembly.building import Build, Fitted
-from kerfolio.assembly.fastened import PosedFastening, posed_fastenings
 from kerfolio.assembly.go_together import LEAST_CLASH, LEAST_DEPTH
 from kerfolio.basis.finding import Beside, Finding, Meeting, Severity, error, warning
 from kerfolio.basis.measures import length, number
@@ -80,18 +79,11 @@ def boards_lie(build: Build) -> Iterator[Finding]:
     """Look for boards that touch nothing where they lie, or need the space of a piece."""
 
     def look(fitted: Fitted, off: Collection[str]) -> Iterator[Finding]:
-        boards, _ = _there(fitted)
-        for board in boards:
+        for board in fitted.boards:
             if board.piece not in off:
                 yield from _lying(board, fitted, off)
 
     return over_range(build, look)
-
-
-def _there(fitted: Fitted) -> tuple[tuple[PosedBoard, ...], tuple[PosedFastening, ...]]:
-    assembled = fitted.together.assembled
-    fastenings = posed_fastenings(fitted.settled, assembled)
-    return posed_boards(fitted.settled, assembled, fastenings), fastenings
 
 
 def _lying(board: PosedBoard, fitted: Fitted, off: Collection[str]) -> Iterator[Finding]:
@@ -139,9 +131,8 @@ def screws_meet_boards(build: Build) -> Iterator[Finding]:
     """Look for screws that go beside the board they end in, or near its edge."""
 
     def look(fitted: Fitted, off: Collection[str]) -> Iterator[Finding]:
-        boards, fastenings = _there(fitted)
-        for each in fastenings:
-            board = board_under(each, boards)
+        for each in fitted.fastenings:
+            board = board_under(each, fitted.boards)
             if board is not None and {*each.settled.pieces, board.piece}.isdisjoint(off):
                 there = InPlace(
                     posed=each, settled=fitted.settled, pieces=fitted.together.assembled.pieces

@@ -6,7 +6,6 @@ import math
 from collections.abc import Collection, Iterator
 
 from kerfolio.assembly.building import Build, Fitted
-from kerfolio.assembly.fastened import posed_fastenings
 from kerfolio.assembly.hanging import Hanging, hanging_pieces
 from kerfolio.basis.finding import Finding, Severity, warning
 from kerfolio.basis.measures import mass
@@ -29,9 +28,7 @@ def screws_bear(build: Build) -> Iterator[Finding]:
     """Look for pieces that hang on screws alone and are to carry more than these are allowed."""
 
     def look(fitted: Fitted, off: Collection[str]) -> Iterator[Finding]:
-        assembled = fitted.together.assembled
-        fastenings = posed_fastenings(fitted.settled, assembled)
-        for each in hanging_pieces(assembled, fastenings):
+        for each in hanging_pieces(fitted.together.assembled, fitted.fastenings):
             span = _load_on(each.piece.part, fitted.settled)
             if span is not None and each.piece.label not in off:
                 yield from _overpulled(each, span, fitted.settled)

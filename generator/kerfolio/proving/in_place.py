@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from kerfolio.assembly.assembled import PosedPiece
 from kerfolio.assembly.building import Build, Fitted
-from kerfolio.assembly.fastened import Entry, PosedFastening, posed_fastenings
+from kerfolio.assembly.fastened import Entry, PosedFastening
 from kerfolio.basis.finding import Axial, Beside, Finding, Measured
 from kerfolio.basis.measures import length
 from kerfolio.basis.said import Words, said, strung
@@ -110,16 +110,14 @@ def at_points(build: Build, look: Look, *, slanted: bool = False) -> Iterator[Fi
     """
 
     def looked(fitted: Fitted, off: Collection[str]) -> Iterator[Finding]:
-        assembled = fitted.together.assembled
-        for posed in posed_fastenings(fitted.settled, assembled):
+        pieces = fitted.together.assembled.pieces
+        for posed in fitted.fastenings:
             straight = all(
                 each.tilt <= SLANT and abs(gap_before(posed, each)) <= APART
                 for each in posed.entries
             )
             if (straight or slanted) and not any(each in off for each in posed.settled.pieces):
-                yield from look(
-                    InPlace(posed=posed, settled=fitted.settled, pieces=assembled.pieces)
-                )
+                yield from look(InPlace(posed=posed, settled=fitted.settled, pieces=pieces))
 
     yield from over_range(build, looked)
 
