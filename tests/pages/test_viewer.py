@@ -70,7 +70,7 @@ def test_hostile_words_stay_words() -> None:
 
 
 def test_the_script_is_small_plain_and_asks_for_nothing() -> None:
-    assert len(SCRIPT.encode()) < 24_000
+    assert len(SCRIPT.encode()) < 25_500
     assert (
         re.findall(r"fetch|XMLHttp|import\b|\beval|Function\(|https?:|</script|<!--", SCRIPT) == []
     )
@@ -265,6 +265,24 @@ def test_marks_stand_on_what_is_seen_and_apart(browser: Any, written: Path) -> N
 
 
 @pytest.mark.browser
+def test_no_mark_stands_on_a_hole(browser: Any, written: Path) -> None:
+    """Each side of the stool has a hand hole in its middle."""
+    page = opened(browser, written)
+    page.get_by_role("button", name=OPEN).click()
+    bare = picture(page)
+    page.get_by_label("Marks").check()
+    picture(page)
+    box, ground = canvas(page).bounding_box(), bare.getpixel((1, 1))
+    spots = [each.bounding_box() for each in page.locator(".viewer-labels span").all()]
+    assert len(spots) == len([each for each in model().pieces if not each.is_hardware])
+    for at in spots:
+        x, y = at["x"] - box["x"], at["y"] - box["y"]
+        under = bare.crop((int(x), int(y), int(x + at["width"]), int(y + at["height"])))
+        assert ground not in [colour for _, colour in under.getcolors(1 << 12)]
+    page.context.close()
+
+
+@pytest.mark.browser
 def test_opened_on_a_phone_a_thumb_still_scrolls_and_it_can_be_put_away(
     browser: Any, written: Path
 ) -> None:
@@ -286,11 +304,34 @@ def test_it_fills_the_screen_and_leaves_it(browser: Any, written: Path) -> None:
     page.get_by_role("button", name=OPEN).click()
     button = page.get_by_role("button", name="Full screen")
     button.click()
-    page.wait_for_function("() => document.fullscreenElement?.className === 'viewer'")
+    page.wait_for_function("() => document.fullscreenElement?.classList.contains('viewer')")
     assert button.get_attribute("aria-pressed") == "true"
     button.click()
     page.wait_for_function("() => document.fullscreenElement === null")
     page.context.close()
+
+
+@pytest.mark.browser
+def test_where_the_screen_is_kept_for_films_it_fills_the_window(
+    browser: Any, written: Path
+) -> None:
+    context = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=True)
+    context.add_init_script(
+        "Object.defineProperty(Document.prototype, 'fullscreenEnabled', {get: () => false})"
+    )
+    page = context.new_page()
+    page.goto(written.as_uri())
+    page.get_by_role("button", name=OPEN).click()
+    button = page.get_by_role("button", name="Full screen")
+    place = page.locator(".viewer")
+    button.click()
+    assert place.bounding_box() == {"x": 0, "y": 0, "width": 390, "height": 844}
+    assert canvas(page).evaluate("node => getComputedStyle(node).touchAction") == "none"
+    assert button.get_attribute("aria-pressed") == "true"
+    page.keyboard.press("Escape")
+    assert canvas(page).evaluate("node => getComputedStyle(node).touchAction") == "pan-y"
+    assert button.get_attribute("aria-pressed") == "false"
+    context.close()
 
 
 @pytest.mark.browser

@@ -107,6 +107,7 @@
   }
 
   const STILL = [1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0];
+  const across = ([low, high]) => low.map((each, k) => high[k] - each);
   const middle = ([low, high]) => low.map((each, k) => (each + high[k]) / 2);
 
   function whole(pieces, factor) {
@@ -184,6 +185,7 @@
     };
     const shapes = model.shapes.map((shape) => ({
       faces: kept(shape.faces), faceCount: shape.faces.length / 6, lines: kept(shape.lines), lineCount: shape.lines.length / 8,
+      reach: Math.min(...across(box(shape.points, STILL)).sort((a, b) => a - b).slice(1)), // its middle measure
     }));
     gl.enable(gl.DEPTH_TEST);
     gl.depthFunc(gl.LEQUAL);
@@ -195,9 +197,12 @@
       for (const { piece, turn, shift, isNew } of list) {
         gl.uniformMatrix3fv(kind.set("turn"), false, turn);
         gl.uniform3fv(kind.set("shift"), shift);
-        if (kind === face) gl.uniformMatrix3fv(kind.set("tones"), false, colour(piece, isNew));
-        else gl.uniform3fv(kind.set("colour"), colour(piece, isNew));
         const shape = shapes[piece.shape];
+        if (kind === face) gl.uniformMatrix3fv(kind.set("tones"), false, colour(piece, isNew));
+        else {
+          gl.uniform3fv(kind.set("colour"), colour(piece, isNew));
+          gl.uniform1f(kind.set("width"), scene.density * Math.min(0.6, (shape.reach * scene.scale[1] * scene.height) / scene.density / 90));
+        }
         kind.bind(kind === face ? shape.faces : shape.lines);
         gl.drawArrays(gl.TRIANGLES, 0, kind === face ? shape.faceCount : shape.lineCount);
       }
@@ -241,7 +246,6 @@
       gl.disable(gl.CULL_FACE);
       line.use();
       gl.uniform2f(line.set("pixel"), 2 / scene.width, 2 / scene.height);
-      gl.uniform1f(line.set("width"), 0.6 * scene.density);
       pass(line, list, scene, (piece, isNew) => colours.line(isNew));
     };
     return { paint, seen };
@@ -256,8 +260,9 @@
     };
     const tones = (family) => ["dark", "mid", "light"].flatMap((tone) => of(`${family}-${tone}`));
     const [face, fresh] = [tones("face"), tones("new")];
-    const metal = face.map((_, k) => (0.8 * (face[k - (k % 3)] + face[k - (k % 3) + 1] + face[k - (k % 3) + 2])) / 3);
     const [accent, ink, edge] = [of("accent"), of("ink"), of("new-line")];
+    const grey = (k) => (face[k - (k % 3)] + face[k - (k % 3) + 1] + face[k - (k % 3) + 2]) / 3;
+    const metal = face.map((_, k) => 0.75 * grey(k) + 0.25 * ink[k % 3]);
     const away = of("paper")[1] > 0.5 ? -1 : 1; // further sheets go on away from the ground
     const sheet = (tint) => 1 + away * 0.13 * Math.max(0, ["wood", "wood-dark", "waste"].indexOf(tint));
     return {
@@ -379,22 +384,29 @@
       }
     }
 
-    /* Where each piece is seen best: of the points that show it the one nearest to their middle. */
+    /* Where each piece is seen best: of the points that show it, those with the most of it around
+       them, as far as a mark needs it (so that none stands on a hole); of these the one nearest to
+       the middle. */
+    const ENOUGH = 7; // steps of 4 CSS pixels
     function places({ width, height, of }) {
+      const [wide, high] = [width, height].map((each) => Math.floor(each / 2));
+      const who = Int16Array.from({ length: wide * high }, (_, at) => of((2 * Math.floor(at / wide) + 1) * width + 2 * (at % wide) + 1));
+      const deep = new Uint16Array(who.length);
+      const room = (at, by) => (who[at - by] === who[at] ? deep[at - by] : 0);
+      for (let at = 0; at < who.length; at += 1) deep[at] = 1 + Math.min(room(at, 1), room(at, wide));
+      for (let at = who.length - 1; at >= 0; at -= 1) deep[at] = Math.min(deep[at], 1 + room(at, -1), 1 + room(at, -wide));
       const points = new Map();
-      for (let y = 1; y < height; y += 2) {
-        for (let x = 1; x < width; x += 2) {
-          const entry = scene.list[of(y * width + x)];
-          if (!entry) continue;
-          if (!points.has(entry.piece)) points.set(entry.piece, []);
-          points.get(entry.piece).push([x, y]);
-        }
+      for (const [at, own] of who.entries()) {
+        const entry = scene.list[own];
+        if (!entry) continue;
+        if (!points.has(entry.piece)) points.set(entry.piece, []);
+        points.get(entry.piece).push([2 * (at % wide) + 1, 2 * Math.floor(at / wide) + 1, Math.min(ENOUGH, deep[at])]);
       }
       const best = new Map();
       for (const [piece, seen] of points) {
         const mean = [0, 1].map((k) => seen.reduce((sum, at) => sum + at[k], 0) / seen.length);
         const far = (at) => Math.hypot(at[0] - mean[0], at[1] - mean[1]);
-        const [x, y] = seen.reduce((one, other) => (far(other) < far(one) ? other : one));
+        const [x, y] = seen.reduce((one, other) => (other[2] - one[2] || far(one) - far(other)) > 0 ? other : one);
         if (seen.length > 8) best.set(piece, [x / width, 1 - y / height]);
       }
       return best;
@@ -467,12 +479,25 @@
     const deeds = {
       left: () => turn(15, 0), right: () => turn(-15, 0), up: () => turn(0, -15), down: () => turn(0, 15),
       closer: () => zoom(1.25), farther: () => zoom(0.8), home: () => change(HOME),
-      large: () => (document.fullscreenElement ? document.exitFullscreen() : place.requestFullscreen()),
-      close: () => (document.fullscreenElement ? document.exitFullscreen().then(() => close(gl)) : close(gl)),
+      large: () => fill(!place.classList.contains("viewer-large")),
+      close: () => {
+        fill(false);
+        close(gl);
+      },
     };
-    const large = place.querySelector('[data-do="large"]');
-    large.hidden = !document.fullscreenEnabled;
-    place.onfullscreenchange = () => large.setAttribute("aria-pressed", String(document.fullscreenElement === place));
+    /* Large: the whole screen, or the whole window where the browser (of some phones) keeps the screen for films. */
+    function fill(isLarge) {
+      place.classList.toggle("viewer-large", isLarge);
+      place.querySelector('[data-do="large"]').setAttribute("aria-pressed", String(isLarge));
+      if (isLarge && document.fullscreenEnabled) place.requestFullscreen().catch(() => {});
+      else if (!isLarge && document.fullscreenElement) document.exitFullscreen();
+    }
+    place.onfullscreenchange = () => {
+      if (!document.fullscreenElement) fill(false);
+    };
+    place.onkeydown = ({ key }) => {
+      if (key === "Escape") fill(false);
+    };
     for (const button of place.querySelectorAll("[data-do]")) button.addEventListener("click", deeds[button.dataset.do]);
     const keys = {
       ArrowLeft: "left", ArrowRight: "right", ArrowUp: "up", ArrowDown: "down",

@@ -1,7 +1,7 @@
 # Wörter der Seiten: viewer.
 viewer-open = In 3-D ansehen
 viewer-missing = Dieser Browser kann es nicht in 3-D zeigen: WebGL fehlt oder ist abgeschaltet. Die Zeichnungen und die Schritte auf diesen Seiten zeigen dasselbe.
-viewer-hint = Zieh, um es zu drehen, oder nimm die Pfeiltasten; + und − holen es näher und weiter weg. Mit gehaltener Umschalttaste verschiebst du es; 0 ist die erste Ansicht. Auf dem Handy dreht es ein seitwärts bewegter Finger, zwei holen es näher. Tippe auf ein Stück, um Namen, Größe und Schritt zu erfahren. In einem Schritt neue Stücke sind getönt.
+viewer-hint = Zieh, um es zu drehen, oder nimm die Pfeiltasten; + und − holen es näher und weiter weg. Mit gehaltener Umschalttaste verschiebst du es; 0 ist die erste Ansicht. Auf dem Handy dreht es ein seitwärts bewegter Finger, und auf und ab bewegt rollt er die Seite, bis es den Bildschirm füllt; zwei holen es näher. Tippe auf ein Stück, um Namen, Größe und Schritt zu erfahren. In einem Schritt neue Stücke sind getönt.
 viewer-none = keines im Besonderen
 viewer-turn-left = Nach links drehen
 viewer-turn-right = Nach rechts drehen

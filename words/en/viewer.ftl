@@ -1,7 +1,7 @@
 # Words of pages: viewer.
 viewer-open = Look at it in 3-D
 viewer-missing = This browser cannot show it in 3-D: WebGL is missing or switched off. The drawings and the steps on these pages show the same.
-viewer-hint = Drag to turn it, or use the arrow keys; + and − bring it closer and farther. Hold Shift to move it instead; 0 is the first view. On a phone a finger moved sideways turns it, and two bring it closer. Tap a piece for its name, its size and its step. Pieces new in a step are tinted.
+viewer-hint = Drag to turn it, or use the arrow keys; + and − bring it closer and farther. Hold Shift to move it instead; 0 is the first view. On a phone a finger moved sideways turns it and one moved up or down scrolls the page, until it fills the screen; two bring it closer. Tap a piece for its name, its size and its step. Pieces new in a step are tinted.
 viewer-none = none in particular
 viewer-turn-left = Turn left
 viewer-turn-right = Turn right
