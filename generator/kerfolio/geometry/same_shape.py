@@ -10,6 +10,7 @@ from kerfolio.geometry.arc import edges
 from kerfolio.geometry.canonical import tidy
 from kerfolio.geometry.contour import Contour, Point, Region
 from kerfolio.geometry.measure import area, bounds, centroid
+from kerfolio.geometry.nesting import off_shape
 from kerfolio.geometry.transform import mirrored_x, moved, turned
 
 _WITHIN = 0.06
@@ -40,11 +41,12 @@ def placing_of(one: Region, other: Region, *, over: bool = True) -> Placing | No
         return None
     if len(one.openings) != len(other.openings):
         return None
-    for flipped in (False, True) if over else (False,):
-        found = (p for p in _placings(one.outer, other.outer, flipped) if _holds(p, one, other))
-        best = min(found, key=lambda p: (abs(p.degrees), p.degrees), default=None)
-        if best is not None:
-            return best
+    for placings in (_placings, _along_longest):
+        for flipped in (False, True) if over else (False,):
+            found = (p for p in placings(one.outer, other.outer, flipped) if _holds(p, one, other))
+            best = min(found, key=lambda p: (abs(p.degrees), p.degrees), default=None)
+            if best is not None:
+                return best
     return None
 
 
@@ -87,6 +89,27 @@ def _placings(one: Contour, other: Contour, over: bool) -> Iterator[Placing]:
         ours = moved(spun, *placing.shift).vertices
         goal = [there.vertices[(i + first) % count] for i in range(count)]
         if all(math.dist(p[:2], q[:2]) <= _WITHIN for p, q in zip(ours, goal, strict=True)):
+            yield placing
+
+
+def _along_longest(one: Contour, other: Contour, over: bool) -> Iterator[Placing]:
+    """Yield the placings in which one outline's longest edge is one of the other's, and all is near.
+
+    Of curves drawn as chords the edges need not be the same.
+    """
+    flat = tidy(mirrored_x(one) if over else one)
+    there = tidy(other)
+    longest = max(edges(flat), key=lambda e: math.dist(e.start, e.end))
+    size = math.dist(longest.start, longest.end)
+    for edge in edges(there):
+        if edge.bulge or abs(math.dist(edge.start, edge.end) - size) > 2 * _WITHIN:
+            continue
+        degrees = _angle(edge.start, edge.end) - _angle(longest.start, longest.end)
+        degrees = _plain((degrees + 180) % 360 - 180)
+        spun = turned(flat, degrees)
+        (cx, cy), (tx, ty) = centroid(spun), centroid(there)
+        placing = Placing(over, degrees, (tx - cx, ty - cy))
+        if off_shape(moved(spun, *placing.shift), there) <= _WITHIN:
             yield placing
 
 
