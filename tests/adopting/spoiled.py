@@ -212,6 +212,7 @@ def _svg(pieces: Sequence[_Placed], how: Spoiling) -> bytes:
         if how.words:
             (cx, cy) = bounds(each.region).centre
             lines.append(f'<text x="{cx * k:.3f}" y="{tall - cy * k:.3f}">{_word(each)}</text>')
+    lines.append('<g id="guides"><path d="M 0 5 L 2000 5"/><path d="M 3 3 L 40 3 L 40 40 Z"/></g>')
     lines.append('<g style="display:none"><path d="M 0 0 L 9 9 L 0 9 Z"/></g>')
     return "\n".join([*lines, "</svg>"]).encode()
 

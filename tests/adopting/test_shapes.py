@@ -8,6 +8,7 @@ from fractions import Fraction
 import pytest
 import shapely
 
+from kerfolio.adopting.aside import why_aside
 from kerfolio.adopting.depths import depth_of, is_to_a_depth
 from kerfolio.adopting.linear import Linear, number_text
 from kerfolio.geometry.arc_runs import with_arcs
@@ -145,3 +146,19 @@ def test_lengths_are_written_as_round_as_they_are_drawn() -> None:
 def test_depths_stand_in_the_names_of_layers(names: tuple[str, ...], depth: float | None) -> None:
     assert depth_of(names) == (None if depth is None else pytest.approx(depth))
     assert is_to_a_depth(names) == (names != ("SLOTS 18",))
+
+
+@pytest.mark.parametrize(
+    ("names", "contour", "aside"),
+    [
+        (("SIDE", "OUT"), _L, False),
+        (("TEXT",), _L, True),
+        (("Dimensions",), _L, True),
+        (("engraving",), _L, True),
+        (("label holder",), _L, False),
+        (("OUT",), Contour(((0, 0, 0), (2, 1, 0), (0, 2, 0))), True),
+        (("OUT",), circle((0, 0), 2.4), False),
+    ],
+)
+def test_what_is_beside_the_cutting(names: tuple[str, ...], contour: Contour, aside: bool) -> None:
+    assert bool(why_aside(names, contour)) == aside

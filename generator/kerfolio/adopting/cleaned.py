@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import dist
 
+from kerfolio.adopting.aside import why_aside
 from kerfolio.adopting.shape import Dropped, Question, Shape
 from kerfolio.basis.digits import digits
 from kerfolio.geometry.arc_runs import with_arcs
@@ -59,6 +60,13 @@ def cleaned(
         for each in drawing.elements
         if len(each.vertices) > 1
     ]
+    reasons = [why_aside(each.names[:-1], each.contour) for each in shapes]
+    aside = [
+        Dropped(what="path", why=why, at=_spot(each), place=each.place)
+        for each, why in zip(shapes, reasons, strict=True)
+        if why
+    ]
+    shapes = [each for each, why in zip(shapes, reasons, strict=True) if not why]
     closed = [each for each in shapes if each.contour.closed]
     loose = [each for each in shapes if not each.contour.closed]
     once, count = _joined(loose, SILENT)
@@ -70,7 +78,7 @@ def cleaned(
     return Cleaned(
         closed=tuple(kept),
         lines=tuple(left),
-        dropped=(*dropped, *doubled),
+        dropped=(*aside, *dropped, *doubled),
         questions=tuple(questions),
         joined=count,
     )

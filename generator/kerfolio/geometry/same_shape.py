@@ -93,7 +93,7 @@ def _placings(one: Contour, other: Contour, over: bool) -> Iterator[Placing]:
 
 
 def _along_longest(one: Contour, other: Contour, over: bool) -> Iterator[Placing]:
-    """Yield the placings in which one outline's longest edge is one of the other's, and all is near.
+    """Yield the placings in which an outline's longest edge is one of the other's and all is near.
 
     Of curves drawn as chords the edges need not be the same.
     """
