@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from kerfolio.basis.names import did_you_mean, name_of, nearest
+from kerfolio.basis.names import begins, did_you_mean, name_of, nearest, set_name
 
 PLYWOOD = [f"birch-plywood-{number}" for number in (4, 6, 9, 12, 15, 18, 21, 27, 50)]
 
@@ -67,3 +67,20 @@ def test_a_long_list_is_cut_to_the_likeliest() -> None:
 def test_letters_outside_ascii_are_spelt_and_never_dropped(text: str, name: str) -> None:
     # Spellings of ä, ö, ü, ß, æ and ø: ICAO Doc 9303-3, section 6, table A (from memory).
     assert name_of(text) == name
+
+
+@pytest.mark.parametrize(
+    ("name", "owner", "does"),
+    [("rail", "rail", True), ("rail.tabs.2", "rail.tabs", True), ("rails.tabs", "rail", False)],
+)
+def test_a_dotted_name_begins_with_whole_names_alone(name: str, owner: str, does: bool) -> None:
+    assert begins(name, owner) is does
+
+
+def test_a_set_is_called_as_its_copies_are_without_their_number() -> None:
+    assert [set_name(each) for each in ("slots.3", "slots", "slots.rear", "4")] == [
+        "slots",
+        "slots",
+        "slots.rear",
+        "4",
+    ]

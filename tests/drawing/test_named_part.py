@@ -7,8 +7,8 @@ from math import dist
 
 import pytest
 
+from kerfolio.basis.names import set_name
 from kerfolio.drawing.extent import apart, box_of
-from kerfolio.drawing.feature_note import set_name
 from kerfolio.drawing.lettering import label_box
 from kerfolio.drawing.named_part import named_part
 from kerfolio.drawing.named_whole import named_whole

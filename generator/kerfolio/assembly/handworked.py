@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, PosedJoint, PosedPiece
 from kerfolio.assembly.explode import apart
+from kerfolio.basis.names import begins
 from kerfolio.geometry.contact import contacts, faces_of
 from kerfolio.geometry.facing import PosedPanel
 from kerfolio.geometry.patch import Patch
@@ -23,7 +24,7 @@ _STILL = 1e-6
 
 def is_of(joint: PosedJoint, name: str) -> bool:
     """Tell whether a name means a joint: a feature at one of its ends, that piece or its part."""
-    return any(f"{end}.".startswith(f"{name}.") for end in joint.ends)
+    return any(begins(end, name) for end in joint.ends)
 
 
 def closing(assembled: Assembled, step: BuildStep) -> tuple[PosedJoint, ...]:

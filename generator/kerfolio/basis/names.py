@@ -47,6 +47,17 @@ def is_plan_name(name: str) -> bool:
     return bool(NAME.fullmatch(name)) and "_" not in name and len(name) <= _LONGEST
 
 
+def begins(name: str, with_: str) -> bool:
+    """Tell whether a dotted name is another or begins with it: ``rail.tabs.2`` and ``rail``."""
+    return f"{name}.".startswith(f"{with_}.")
+
+
+def set_name(name: str) -> str:
+    """Return what a set of features is called: the name of one of its copies without its number."""
+    head, dot, number = name.rpartition(".")
+    return head if dot and number.isdigit() else name
+
+
 def split_feature(name: str, pieces: Iterable[str]) -> tuple[str, str]:
     """Return the name of a piece's feature as (piece, feature); of pieces that fit, the longest.
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from kerfolio.basis.names import set_name
 from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.vocabulary import Drawing, Ink, Item, Label, Layer, Stroke
 from kerfolio.geometry.contour import Contour
@@ -55,14 +56,8 @@ def _contours(part: SettledPart) -> Iterator[tuple[str, Contour, float | None]]:
     for feature in part.features:
         if feature.shape and not feature.kind.on_edge and feature.depth is None:
             for contour in feature.shape:
-                yield f"{part.name}.{_set_of(feature.name)}", contour, None
+                yield f"{part.name}.{set_name(feature.name)}", contour, None
     for cut in part.cuts:
         if cut.depth is not None and cut.operation is not Operation.OUTLINE:
             for contour in cut.contours:
-                yield f"{part.name}.{_set_of(cut.feature)}", contour, cut.depth
-
-
-def _set_of(name: str) -> str:
-    """Return what a set is called whose copies are numbered."""
-    head, dot, number = name.rpartition(".")
-    return head if dot and number.isdigit() else name
+                yield f"{part.name}.{set_name(cut.feature)}", contour, cut.depth

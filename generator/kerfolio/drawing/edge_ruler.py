@@ -8,12 +8,12 @@ from itertools import pairwise
 from math import atan2, degrees, dist, hypot
 
 from kerfolio.basis.lengths import place_decimal
+from kerfolio.basis.names import set_name
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.thickness import reading_number
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.expand import NARROW
 from kerfolio.drawing.extent import apart, extent, padded
-from kerfolio.drawing.feature_note import set_name
 from kerfolio.drawing.lettering import CAPITAL, Box, label_box, text_width
 from kerfolio.drawing.seat import Seat
 from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke

@@ -8,7 +8,7 @@ from math import atan2, cos, degrees, radians, sin
 from string import ascii_lowercase
 
 from kerfolio.basis.figured import joined
-from kerfolio.basis.names import spoken
+from kerfolio.basis.names import set_name, spoken
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.drawing.block import Block, box_at, text_block
 from kerfolio.drawing.extent import union
@@ -115,12 +115,6 @@ def _wide(text: str) -> float:
 def _key(number: int) -> str:
     high, low = divmod(number, 26)
     return (ascii_lowercase[high - 1] if high else "") + ascii_lowercase[low]
-
-
-def set_name(name: str) -> str:
-    """Return what a set of features is called: a name without its number."""
-    head, dot, tail = name.rpartition(".")
-    return head if dot and tail.isdigit() else name
 
 
 def middle(feature: SettledFeature) -> Point:

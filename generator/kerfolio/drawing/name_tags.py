@@ -8,13 +8,13 @@ from math import atan2, degrees, dist
 
 from kerfolio.basis.digits import digits
 from kerfolio.basis.lengths import place_decimal
+from kerfolio.basis.names import set_name
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.thickness import reading_number
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.block import Block, box_at, text_block
 from kerfolio.drawing.expand import NARROW
 from kerfolio.drawing.extent import apart, padded
-from kerfolio.drawing.feature_note import set_name
 from kerfolio.drawing.lettering import CAPITAL, Box, label_box
 from kerfolio.drawing.name_column import NAME, WORDS, Tag, beside, leader_end, spread
 from kerfolio.drawing.seat import Seat

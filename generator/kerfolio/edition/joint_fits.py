@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from kerfolio.basis.cutting_lengths import fit_in
+from kerfolio.basis.names import begins
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.said import stated_name
 from kerfolio.basis.saying import listed, say
@@ -113,12 +114,8 @@ def _purpose(room: Clearance, reader: Reader) -> str:
 def _called(joint: Joint, owners: Mapping[str, str], plan: Plan, reader: Reader) -> str:
     """Return a joint by the parts that meet: ``rail into side``."""
     one, other = (
-        next((owners[each] for each in owners if _is_of(end.name, each)), end.name)
+        next((owners[each] for each in owners if begins(end.name, each)), end.name)
         for end in (joint.a, joint.b)
     )
     one, other = (within(part_title(plan, each, reader), reader) for each in (one, other))
     return say(reader, f"jointfits-called-{joint.kind.other}", one=one, other=other)
-
-
-def _is_of(end: str, label: str) -> bool:
-    return end == label or end.startswith(f"{label}.")

@@ -8,7 +8,7 @@ from math import ceil, floor
 
 from kerfolio.basis.cutting_lengths import drill_in
 from kerfolio.basis.exact_figures import exact_in
-from kerfolio.basis.names import headed
+from kerfolio.basis.names import headed, set_name
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.saying import say
 from kerfolio.model.feature_kind import BORE, HOLE
@@ -52,8 +52,7 @@ def places_of(part: SettledPart, reader: Reader) -> tuple[PlacedAt, ...]:
 
 
 def _called(feature: SettledFeature, reader: Reader) -> str:
-    head, dot, number = feature.name.rpartition(".")
-    name = headed(head if dot and number.isdigit() else feature.name)
+    name = headed(set_name(feature.name))
     round_one = feature.kind.round
     return f"{name}, ø {drill_in(feature.width.value, reader)}" if round_one else name
 

@@ -8,7 +8,7 @@ from kerfolio.assembly.ends import end_of
 from kerfolio.assembly.ends import pieces_of as settled_pieces
 from kerfolio.basis.finding import Finding, error
 from kerfolio.basis.measures import number
-from kerfolio.basis.names import choice, did_you_mean, split_feature
+from kerfolio.basis.names import begins, choice, did_you_mean, split_feature
 from kerfolio.basis.said import said
 from kerfolio.model.fastening import (
     BOLTED,
@@ -219,7 +219,7 @@ def _too_early(each: Fastening, thing: Assembly, number_: int) -> Iterator[Findi
     assert each.step is not None
     later = {piece.name for step in thing.steps[number_ + 1 :] for piece in step.add}
     for end in each.joins:
-        missing = next((piece for piece in later if f"{end.name}.".startswith(f"{piece}.")), None)
+        missing = next((piece for piece in later if begins(end.name, piece)), None)
         if missing is not None:
             message = f"`{missing}` joins after step `{each.step.name}`, which fastens it"
             advice = "Name a later step, or leave `step` out."

@@ -13,7 +13,7 @@ from kerfolio.assembly.lying import Shown, shown_at, shown_steps
 from kerfolio.basis.catalogue import SOURCE
 from kerfolio.basis.finding import Finding, Severity, error, note, warning
 from kerfolio.basis.measures import length
-from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.names import begins, did_you_mean
 from kerfolio.basis.said import said
 from kerfolio.model.handwork import PencilLine
 from kerfolio.model.plan import Assembly, Step
@@ -109,7 +109,7 @@ def _joined(step: Step) -> Iterator[Named]:
 
 
 def _is_end(name: str, ends: list[str]) -> bool:
-    return any(f"{end}.".startswith(f"{name}.") or f"{name}.".startswith(f"{end}.") for end in ends)
+    return any(begins(end, name) or begins(name, end) for end in ends)
 
 
 def _is_held(name: Named, step: Step, settled: SettledPlan) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 from kerfolio.assembly.ends import end_of
 from kerfolio.assembly.ends import pieces_of as settled_pieces
 from kerfolio.basis.finding import Finding, Severity, error, warning
-from kerfolio.basis.names import choice, did_you_mean, split_feature
+from kerfolio.basis.names import begins, choice, did_you_mean, split_feature
 from kerfolio.basis.said import named as in_quotes
 from kerfolio.basis.said import said, stated_name
 from kerfolio.model.joint import Joint
@@ -131,7 +131,7 @@ def _kinds_of_no_end(plan: Plan) -> frozenset[EndKind]:
 
 
 def _begins_one(label: str, ends: Iterable[str]) -> bool:
-    return any(f"{each}.".startswith(f"{label}.") for each in ends)
+    return any(begins(each, label) for each in ends)
 
 
 def _sets(part: SettledPart) -> Iterator[tuple[str, tuple[SettledFeature, ...]]]:

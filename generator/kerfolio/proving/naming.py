@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from kerfolio.assembly.ends import SIDES
-from kerfolio.basis.names import split_feature
+from kerfolio.basis.names import begins, split_feature
 from kerfolio.basis.said import stated_name
 from kerfolio.model.feature import Feature, places_of
 from kerfolio.model.feature_kind import OUTLINED, TAB, FeatureKind
@@ -34,7 +34,7 @@ def pieces_of(plan: Plan) -> dict[str, Part]:
 
 def is_unread(name: str, plan: Plan) -> bool:
     """Tell whether a name begins with one that stands in the file but could not be read."""
-    return any(name == each or name.startswith(f"{each}.") for each in plan.unread)
+    return any(begins(name, each) for each in plan.unread)
 
 
 def feature_names(part: Part) -> tuple[str, ...]:
@@ -62,7 +62,7 @@ def pieces_meant(name: str, pieces: Mapping[str, Part]) -> tuple[str, ...]:
     ``rib.top-tabs`` means ``rib.left.top-tabs`` or ``rib.right.top-tabs``, ``wedge.5`` one of
     ``wedge.1`` to ``wedge.4``. Nothing where it does neither.
     """
-    fitting = [p for p in pieces.values() if p.pieces and f"{name}.".startswith(f"{p.name}.")]
+    fitting = [p for p in pieces.values() if p.pieces and begins(name, p.name)]
     if not fitting:
         return ()
     part = max(fitting, key=lambda each: len(each.name))

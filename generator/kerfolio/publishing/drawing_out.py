@@ -11,6 +11,7 @@ from functools import partial
 from pathlib import Path
 
 from kerfolio.basis.finding import Finding, error, note, warning
+from kerfolio.basis.names import begins, set_name
 from kerfolio.basis.place import Place
 from kerfolio.disk.put import put
 from kerfolio.drawing.drawn_out import drawn_out
@@ -86,7 +87,7 @@ def taken_back(drawing: Drawing, plan: Plan, stock: Stock, folder: Path) -> Draw
     was = _by_part(settled)
     shared = [p.shape.file for p in plan.parts if isinstance(p.shape, Drawn)]
     for part in plan.parts:
-        now = {n: c for n, c in by_layer.items() if n == part.name or n.startswith(f"{part.name}.")}
+        now = {n: c for n, c in by_layer.items() if begins(n, part.name)}
         if not now or not _is_changed(now, was.get(part.name, {}), part.name):
             continue
         if not isinstance(part.shape, Drawn):
@@ -174,17 +175,12 @@ def _without_edges(
     dx, dy = here.x0 - there.x0, here.y0 - there.y0
     stated = {each.name for each in part.features}
     for feature in made.features:
-        if feature.kind.on_edge and _set_of(feature.name) in stated:
+        if feature.kind.on_edge and set_name(feature.name) in stated:
             for shape in feature.shape:
                 at = moved(shape, dx, dy)
                 is_wood = point_in(made.plain.outer, point_inside(shape))
                 outline = difference(outline, [at]) if is_wood else union(outline, [at])
     return {**now, part.name: [outline.outer]}
-
-
-def _set_of(name: str) -> str:
-    head, dot, number = name.rpartition(".")
-    return head if dot and number.isdigit() else name
 
 
 def _shapes(

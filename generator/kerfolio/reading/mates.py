@@ -8,7 +8,7 @@ from itertools import chain
 
 from kerfolio.basis.complaint import Complaint
 from kerfolio.basis.expression import parse
-from kerfolio.basis.names import did_you_mean, split_feature
+from kerfolio.basis.names import begins, did_you_mean, split_feature
 from kerfolio.basis.place import Place
 from kerfolio.basis.said import Text, said, stated_name
 from kerfolio.model.feature import ByMate, Feature, Groove, Hole, Mated, Notch, Pocket, Slot
@@ -108,7 +108,7 @@ class _Book:
 
     def _mate(self, named: Named, own: Feature, stated: ByMate) -> _Found | None:
         """Return the feature that a set names as its mate. Raises _RefusedError."""
-        if any(_begins(named.name, each) for each in self._desk.unread):
+        if any(begins(named.name, each) for each in self._desk.unread):
             return None
         found = self._found(named, stated.kind)
         wanted = FOLLOWING[stated.kind].mate
@@ -120,7 +120,7 @@ class _Book:
                 f"`{named.name}` is {kind.noun}, and `{stated.kind.by_mate}` follow {wanted.noun}"
             )
             piece = named.name.removesuffix(f".{found.feature.name}")
-            fitting = [each for each in self._names(wanted) if _begins(each, piece)]
+            fitting = [each for each in self._names(wanted) if begins(each, piece)]
             advice = did_you_mean("", fitting or self._names(wanted))
             raise _refused("mate-kind", message, named.place, advice)
         return found
@@ -192,10 +192,6 @@ def _in_full(named: Named, kind: FeatureKind) -> Text:
 
 def _refused(rule: str, message: str, place: Place, advice: Text) -> _RefusedError:
     return _RefusedError(rule, Complaint(message, advice), place)
-
-
-def _begins(name: str, with_: str) -> bool:
-    return name == with_ or name.startswith(f"{with_}.")
 
 
 def _own_label(mated: Mated, part: Part) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from kerfolio.basis.finding import Finding
 from kerfolio.basis.measures import point
-from kerfolio.basis.names import did_you_mean
+from kerfolio.basis.names import begins, did_you_mean
 from kerfolio.basis.said import said
 from kerfolio.geometry.arc import Edge, edges
 from kerfolio.geometry.contour import Contour, Point
@@ -76,7 +76,7 @@ def _no_edge(stated: TreatedEdge, ends: tuple[Point, Point]) -> SettlingError:
 def _rims(stated: TreatedEdge, opening: Named, made: SettledPart, scope: Scope) -> SettledEdge:
     """Return the rims of an opening and of its copies. Raises SettlingError."""
     through = [each for each in made.features if _goes_through(each)]
-    meant = [each for each in through if _is_meant(each.name, opening.name)]
+    meant = [each for each in through if begins(each.name, opening.name)]
     if not meant:
         message = f"no window or hole `{opening.name}` that goes through"
         advice = did_you_mean(opening.name, [each.name for each in through])
@@ -88,10 +88,6 @@ def _rims(stated: TreatedEdge, opening: Named, made: SettledPart, scope: Scope) 
 
 def _goes_through(feature: SettledFeature) -> bool:
     return feature.kind in (WINDOW, HOLE) and feature.depth is None
-
-
-def _is_meant(name: str, wanted: str) -> bool:
-    return name == wanted or name.startswith(f"{wanted}.")
 
 
 def _settled(

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from kerfolio.basis.finding import Finding, Severity
+from kerfolio.basis.names import set_name
 from kerfolio.basis.reader import Reader
 from kerfolio.basis.words import counted
-from kerfolio.drawing.feature_note import set_name
 from kerfolio.model.workshop import Identity
 from kerfolio.pages.badge import held_badge
 from kerfolio.pages.frame import Entry, Frame
