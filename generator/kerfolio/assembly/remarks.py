@@ -10,6 +10,7 @@ from math import asin, degrees, dist
 from kerfolio.assembly.adjustment import LEVER
 from kerfolio.assembly.closure import Closure
 from kerfolio.assembly.links import Link
+from kerfolio.assembly.lots import lots
 from kerfolio.assembly.misses import as_drawn, fit_of
 from kerfolio.assembly.pairing import Gap
 from kerfolio.assembly.trying import Trial
@@ -163,7 +164,8 @@ def unreached(
 
     Pieces that are joined with each other, but not with the rest, are told of together.
     """
-    for group in _groups([piece for piece in parts if piece not in reached], links):
+    pairs = [(link.a.piece, link.b.piece) for link in links]
+    for group in lots([piece for piece in parts if piece not in reached], pairs):
         piece, part = group[0], parts[group[0]]
         if len(group) > 1:
             names = listed([f"`{each}`" for each in group])
@@ -177,18 +179,3 @@ def unreached(
             message = f"no joint says where `{piece}` goes"
             advice = f"Add a joint that ends in `{piece}`; it is left out of the drawings."
             yield warning("piece-unjoined", message, part.place, advice, subject=piece)
-
-
-def _groups(pieces: Sequence[str], links: Sequence[Link]) -> Iterator[tuple[str, ...]]:
-    """Yield the pieces in groups of those that joints join with each other, in their order."""
-    left = list(pieces)
-    while left:
-        group = {left[0]}
-        grown = True
-        while grown:
-            ends = [{link.a.piece, link.b.piece} for link in links]
-            more = {piece for pair in ends if not pair.isdisjoint(group) for piece in pair}
-            grown = not more <= group
-            group |= more
-        yield tuple(piece for piece in left if piece in group)
-        left = [piece for piece in left if piece not in group]

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from kerfolio.assembly.assembled import Assembled, BuildStep, PosedPiece
 from kerfolio.assembly.handworked import Coated
+from kerfolio.assembly.lots import lot_of
 from kerfolio.assembly.sanded import sanded_patches
 from kerfolio.basis.reader import METRIC, Reader
 from kerfolio.basis.saying import listed, say
@@ -111,18 +112,9 @@ def _things(assembled: Assembled, step: BuildStep, coats: Sequence[Coated]) -> I
 
 def _hanging(assembled: Assembled, step: BuildStep, label: str) -> set[str]:
     """Return what stands and hangs together with a piece by joints."""
-    group, there = {label}, {*step.standing}
-    while label in there:
-        more = {
-            each
-            for joint in assembled.joints
-            if {joint.a, joint.b} <= there and group & {joint.a, joint.b}
-            for each in (joint.a, joint.b)
-        }
-        if more <= group:
-            return group
-        group |= more
-    return group
+    there = {*step.standing}
+    pairs = [(each.a, each.b) for each in assembled.joints if {each.a, each.b} <= there]
+    return {*lot_of(label, pairs)}
 
 
 @dataclass(frozen=True, slots=True)

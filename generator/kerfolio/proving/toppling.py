@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from kerfolio.assembly.assembled import Assembled
 from kerfolio.assembly.building import Build
+from kerfolio.assembly.lots import lot_of
 from kerfolio.assembly.lying import Shown, shown_steps
 from kerfolio.assembly.stance import footing, stands
 from kerfolio.basis.finding import Beside, Finding, Meeting, Severity, note, warning
@@ -86,19 +87,11 @@ def _what(build: Build, stated: Step, lot: tuple[str, ...]) -> Beside:
 def _lots(shown: Shown) -> Iterator[tuple[str, ...]]:
     """Yield what is there at the end of a step in lots that joints hold together."""
     left = [*shown.step.standing, *shown.step.added]
-    joints = [(each.a, each.b) for each in shown.assembled.joints]
+    pairs = [(each.a, each.b) for each in shown.assembled.joints if {each.a, each.b} <= {*left}]
     while left:
-        lot, todo = [left[0]], [left[0]]
-        while todo:
-            here = todo.pop()
-            for pair in joints:
-                if here in pair:
-                    other = pair[0] if pair[1] == here else pair[1]
-                    if other in left and other not in lot:
-                        lot.append(other)
-                        todo.append(other)
+        lot = lot_of(left[0], pairs)
         left = [each for each in left if each not in lot]
-        yield tuple(lot)
+        yield lot
 
 
 def _stands(assembled: Assembled, lot: tuple[str, ...]) -> bool:
