@@ -8,6 +8,7 @@ from math import cos, dist, hypot, radians, sin
 
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.cheapest import cheapest
+from kerfolio.drawing.extent import middle_of
 from kerfolio.drawing.lettering import CAPITAL, Box, text_width
 from kerfolio.drawing.vocabulary import Anchor, Ink, Item, Label, Stroke
 from kerfolio.geometry.contour import Point
@@ -115,7 +116,7 @@ def balloons(
     Where the room is too small for all, the rest stand where they disturb least.
     """
     around = Around(room, taken, kept_clear, lines, guides, shown)
-    middle = ((room[0] + room[2]) / 2, (room[1] + room[3]) / 2)
+    middle = middle_of(room)
     order = sorted(wanted, key=lambda each: (-dist(each.anchor, middle), each.mark, each.anchor))
     best: tuple[Balloon, ...] = ()
     for turn in range(max(1, min(len(order), 4))):
@@ -257,7 +258,7 @@ def _best(
 ) -> tuple[Point, float]:
     """Return the spot that costs least, and its cost without the leader's own length."""
     room = around.room
-    middle = ((room[0] + room[2]) / 2, (room[1] + room[3]) / 2)
+    middle = middle_of(room)
     outward = (anchor[0] - middle[0], anchor[1] - middle[1])
     size = hypot(*outward) or 1.0
     wrong, costs = [], []

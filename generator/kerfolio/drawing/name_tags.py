@@ -14,7 +14,7 @@ from kerfolio.basis.thickness import reading_number
 from kerfolio.drawing.arrow import open_path
 from kerfolio.drawing.block import Block, box_at, text_block
 from kerfolio.drawing.expand import NARROW
-from kerfolio.drawing.extent import apart, padded
+from kerfolio.drawing.extent import apart, middle_of, padded
 from kerfolio.drawing.lettering import CAPITAL, Box, label_box
 from kerfolio.drawing.name_column import NAME, WORDS, Tag, beside, leader_end, spread
 from kerfolio.drawing.seat import Seat
@@ -145,9 +145,9 @@ class Tags:
         """Yield where the number of a member may stand: in it, or in the wood beside it."""
         box = self._reach(feature)
         shapes = [self.seat.contour(each) for each in feature.shape if each.closed]
-        around = rectangle(*padded(box_at(_middle(box), note.width, note.height), 0.3))
+        around = rectangle(*padded(box_at(middle_of(box), note.width, note.height), 0.3))
         if any(contains(Region(each), around) for each in shapes):
-            yield from self._if_clear(note, _middle(box), None)
+            yield from self._if_clear(note, middle_of(box), None)
         for spot in _around(box, note, 0.8):
             if self._in_wood(box_at(spot, note.width, note.height)):
                 yield from self._if_clear(note, spot, box)
@@ -157,7 +157,7 @@ class Tags:
         for box in tag.members[:4]:
             wide, high = box[2] - box[0], box[3] - box[1]
             if tag.inside and note.width + 3 < wide and note.height + 3 < high:
-                yield from self._if_clear(note, _middle(box), None)
+                yield from self._if_clear(note, middle_of(box), None)
             for away in _NEAR:
                 for spot in _around(box, note, away):
                     found = list(self._if_clear(note, spot, box))
@@ -196,10 +196,6 @@ class Tags:
             max(each.x1 for each in boxes),
             max(each.y1 for each in boxes),
         )
-
-
-def _middle(box: Box) -> Point:
-    return (box[0] + box[2]) / 2, (box[1] + box[3]) / 2
 
 
 def _pointer(words: Box, of: Box) -> Iterator[Item]:
@@ -255,7 +251,7 @@ def _turned(feature: SettledFeature) -> str:
 
 def _around(box: Box, note: Block, away: float) -> Iterator[Point]:
     """Yield middles of a note beside a box: above, below, to the right, to the left, at corners."""
-    x, y = _middle(box)
+    x, y = middle_of(box)
     dx = (box[2] - box[0] + note.width) / 2 + away
     dy = (box[3] - box[1] + note.height) / 2 + away
     for sx, sy in ((0, 1), (0, -1), (1, 0), (-1, 0), (1, 1), (1, -1), (-1, 1), (-1, -1)):

@@ -19,8 +19,8 @@ from kerfolio.geometry.near import line_distance
 from kerfolio.geometry.rigid import Vector
 from kerfolio.geometry.shapes import circle, polygon
 from kerfolio.model.fastening import BRACKETED, CLAMPED
-from kerfolio.proving.in_place import InPlace, at_points
-from kerfolio.proving.marks import about, about_spots
+from kerfolio.proving.in_place import InPlace, about_seat, at_points
+from kerfolio.proving.marks import about_spots
 from kerfolio.proving.rule import COMMON_PRACTICE, OWN_FIGURES, together
 from kerfolio.proving.screws import FROM_EDGE
 from kerfolio.settling.fastened import Seat, SettledFastening, fastenings_of
@@ -52,7 +52,7 @@ def corners_square(build: Build) -> Iterator[Finding]:
                 "Its legs lie on two faces at a right angle, the holes of both before the other: "
                 "move the holes, or take screws."
             )
-            what = _at_hole(build.settled, settled.first)
+            what = about_seat(build.settled, settled.first)
             yield error("bracket-askew", message, settled.stated.place, advice, **what)
 
 
@@ -178,13 +178,6 @@ def jaws_face(build: Build) -> Iterator[Finding]:
             advice = "Name the outer faces of what it clamps: `joins: [top.show, rail.bottom]`."
             what = _on_face(build.settled, first, each.at)
             yield error("clamp-askew", message, each.stated.place, advice, **what)
-
-
-def _at_hole(settled: SettledPlan, seat: Seat) -> Beside:
-    """Return what a finding on a hole has besides its words."""
-    if seat.part is None or seat.feature is None:
-        return {"subject": seat.name}
-    return about(settled, seat.part, seat.feature)
 
 
 def _on_face(settled: SettledPlan, seat: Seat, at: Point | None) -> Beside:

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from kerfolio.assembly.assembled import Assembled, PosedPiece
 from kerfolio.assembly.building import Build
+from kerfolio.assembly.ends import pieces_of
 from kerfolio.assembly.extent import corners
 from kerfolio.assembly.handworked import glued_ends, has_ends, is_of
 from kerfolio.basis.finding import Finding, Meeting, Severity, note
@@ -62,7 +63,7 @@ def shelves_held(build: Build) -> Iterator[Finding]:
         yield note(
             "held-by-friction",
             message,
-            _place(build, label),
+            pieces_of(build.settled)[label].place,
             advice,
             subject=label,
             meeting=meeting,
@@ -106,8 +107,3 @@ def _mates(label: str, assembled: Assembled) -> set[str]:
 def _on_floor(piece: PosedPiece, assembled: Assembled) -> bool:
     floor = min(point[2] for each in assembled.pieces for point in corners(each))
     return min(point[2] for point in corners(piece)) < floor + _FLOOR
-
-
-def _place(build: Build, label: str) -> Place:
-    parts = {each.label: part for part in build.settled.parts for each in part.pieces}
-    return parts[label].place

@@ -116,7 +116,7 @@ def pieces_fit(build: Build) -> Iterator[Finding]:
 
 
 def _clash(build: Build, clash: Clash, variant: FitVariant) -> Finding:
-    place = clash.joint.place if clash.joint else _place(build, clash.a)
+    place = clash.joint.place if clash.joint else pieces_of(build.settled)[clash.a].place
     one, other = clash.ends if clash.joint else (clash.a, clash.b)
     size = reading("deep", max(clash.depth, 0.01)), length("length", clash.length)
     message = said("`{}` and `{}` need the same space, {} deep over {}", one, other, *size)
@@ -134,11 +134,6 @@ def _clash(build: Build, clash: Clash, variant: FitVariant) -> Finding:
 def _mark(build: Build, name: str) -> Mark | None:
     end = end_of(name, pieces_of(build.settled))
     return feature_mark(build.settled, end.part, *end.features) if end and end.features else None
-
-
-def _place(build: Build, piece: str) -> Place:
-    parts = {each.label: part for part in build.settled.parts for each in part.pieces}
-    return parts[piece].place
 
 
 @together(
@@ -205,7 +200,7 @@ def braced(build: Build) -> Iterator[Finding]:
         first = each.uprights[0]
         meeting = Meeting(pieces=each.uprights, variant=build.settled.variant.label)
         what: Beside = {"subject": first, "meeting": meeting}
-        yield note("unbraced", message, _place(build, first), advice, **what)
+        yield note("unbraced", message, pieces_of(build.settled)[first].place, advice, **what)
 
 
 @together(

@@ -79,9 +79,14 @@ class InPlace:
             others=others,
             variant=self.settled.variant.label,
         )
-        if seat.part is None or seat.feature is None:
-            return {"subject": seat.name, "axial": axial}
-        return {**about(self.settled, seat.part, seat.feature), "axial": axial}
+        return {**about_seat(self.settled, seat), "axial": axial}
+
+
+def about_seat(settled: SettledPlan, seat: Seat) -> Beside:
+    """Return what a finding on a seat has besides its words, wherever its piece is."""
+    if seat.part is None or seat.feature is None:
+        return {"subject": seat.name}
+    return about(settled, seat.part, seat.feature)
 
 
 def along(a: float, b: float, word: str) -> Line:
