@@ -5,6 +5,7 @@ The right answers are those of the plans that they were drawn from.
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from datetime import date
 from pathlib import Path
@@ -80,6 +81,37 @@ def test_a_spoiled_drawing_is_understood(name: str, tmp_path: Path) -> None:
 @pytest.mark.parametrize("how", SPOILED, ids=lambda how: how.name)
 def test_every_spoiled_drawing_is_understood(how: Spoiling, tmp_path: Path) -> None:
     check(how, adopted(how, tmp_path))
+
+
+def test_a_part_drawn_once_is_cut_as_often_as_it_says(tmp_path: Path) -> None:
+    """The rack's four dividers and two runners, each drawn once with its count beside its name."""
+    (tmp_path / "shop").mkdir()
+    (tmp_path / "shop" / "workshop.yaml").write_text(WORKSHOP, "utf-8")
+    once, lines, seen = [], spoiled(_BY_NAME["rack-plain"]).decode().split("\n"), set[str]()
+    for index, line in enumerate(lines):
+        word = re.search(r">(front|rear|divider \d|back)<", line)
+        if word is None:
+            once.append(line)
+            continue
+        part = {"rear": "front"}.get(word[1], word[1].split()[0])
+        if part in seen:
+            del once[-1]  # its outline stands on the line before; neither has openings
+            continue
+        seen.add(part)
+        count = {"divider": " x4", "front": " (2 off)"}.get(part, "")
+        once.append(lines[index].replace(word[1], f"{part}{count}"))
+    drawing = tmp_path / "once.svg"
+    drawing.write_text("\n".join(once), "utf-8")
+    request = AdoptRequest(drawing=drawing, workshop=tmp_path / "shop", into="made", day=_DAY)
+    made = adopt(request)
+    assert made.found is not None
+    assert {p.name: len(p.numbers) for p in made.found.parts} == {
+        "front": 2,
+        "divider": 4,
+        "back": 1,
+    }
+    assert Counter(e.kind.name for e in made.found.arranged.meets) == MEETINGS["desk-rack"]
+    assert not has_errors(made.findings)
 
 
 def test_what_must_follow_the_sheet_does(tmp_path: Path) -> None:

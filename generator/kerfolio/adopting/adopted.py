@@ -11,7 +11,7 @@ from kerfolio.adopting.cleaned import Cleaned
 from kerfolio.adopting.depths import depth_of
 from kerfolio.adopting.following import Following, following
 from kerfolio.adopting.meeting import Body
-from kerfolio.adopting.naming import Called, called
+from kerfolio.adopting.naming import Called, called, with_counts
 from kerfolio.adopting.nested import Cutting, Nested, nested
 from kerfolio.adopting.outlined import is_drawn
 from kerfolio.adopting.recognised import (
@@ -90,7 +90,7 @@ def adopted(
     """
     given = dict(answers)
     taken_apart = nested(clean.closed, clean.lines, texts, sold, given)
-    found = drafts(taken_apart.cuttings, _is_one_sided)
+    found = with_counts(drafts(taken_apart.cuttings, _is_one_sided), taken_apart.texts)
     thick = thicknesses(found)[: len(SHEET_NAMES)]
     plain = [recognised(each, thick, housing_depths(found)) for each in found]
     made = [with_tongues(each, plain) for each in plain]

@@ -37,6 +37,12 @@ _COUNT = re.compile(
 )
 """How many are cut, or which of them it is: before a name, or after it."""
 
+_TIMES = re.compile(
+    rf"(?:^|[\s(])(?:(\d{{1,3}})\s*{_OFF}|(?:x|×|qty\.?)\s*(\d{{1,3}}))(?:[\s).,;]|$)",
+    re.IGNORECASE,
+)
+"""How many are cut of what is drawn once: ``x4``, ``4 off``, ``qty 2``."""
+
 _ON_LINE = re.compile(r" on (?:line|layer) .*$")
 _COUNTED = re.compile(r"part-\d+")
 """What parts are called that nothing names."""
@@ -75,6 +81,25 @@ def called(parts: Sequence[Draft], loose: Sequence[DrawnText]) -> tuple[Called, 
             made = Called(name=own[0]) if own else Called(name=f"part-{number + 1}")
         found.append(made)
     return tuple(_all_different(found))
+
+
+def with_counts(parts: Sequence[Draft], loose: Sequence[DrawnText]) -> tuple[Draft, ...]:
+    """Return parts with as many pieces as words at them say, where they are drawn once."""
+    beside = _beside(parts, loose)
+    made = []
+    for number, part in enumerate(parts):
+        texts = (*part.cuttings[0].texts, *beside.get((number, 0), ()))
+        count = next((each for each in map(_times, texts) if each), 1)
+        if len(part.cuttings) == 1 and count > 1:
+            cuttings, placings = part.cuttings * count, part.placings * count
+            part = replace(part, cuttings=cuttings, placings=placings)
+        made.append(part)
+    return tuple(made)
+
+
+def _times(text: DrawnText) -> int:
+    found = _TIMES.search(text.text)
+    return int(found[1] or found[2]) if found else 0
 
 
 def _all_different(found: Iterable[Called]) -> Iterator[Called]:
