@@ -18,7 +18,7 @@ from kerfolio.basis.finding import has_errors
 from kerfolio.publishing.adopting import AdoptedPlan, AdoptRequest, adopt
 from kerfolio.publishing.drawing_out import draw_out
 from tests.adopting.spoiled import SPOILED, Spoiling, answer_of, drawn_plan, spoiled
-from tests.plans import WORKSHOP, lay_down
+from tests.plans import RACK, WORKSHOP, lay_down
 
 _DAY = date(2026, 11, 30)
 _BY_NAME = {each.name: each for each in SPOILED}
@@ -181,6 +181,22 @@ def test_drawn_out_and_read_back_nothing_changes(form: str, tmp_path: Path) -> N
     )
     assert [each.rule for each in made.findings] == ["drawing-unchanged"]
     assert made.files == ()
+
+
+def test_it_is_drawn_out_for_the_thickness_that_the_plan_is_drawn_for(tmp_path: Path) -> None:
+    lay_down(tmp_path / "shop", RACK.replace("drawn-for: 17.6", "drawn-for: 18"))
+    _, dxf = draw_out(tmp_path / "shop", "rack", tmp_path / "out").files
+    lines = ezdxf.readfile(dxf).modelspace().query("LWPOLYLINE[layer=='side.rail-slot']")
+    corners = [spot[:2] for line in lines for spot in line.get_points()]
+    across = [x for x, _ in corners]
+    assert max(across) - min(across) == pytest.approx(18, abs=1e-4)
+
+
+def test_a_plan_that_cannot_be_read_is_not_drawn_out(tmp_path: Path) -> None:
+    lay_down(tmp_path / "shop", RACK.replace("17.6 to 18.2 by 0.2", "18.2 to 17.6"))
+    told = draw_out(tmp_path / "shop", "rack", tmp_path / "out")
+    assert [each.rule for each in told.findings] == ["out-of-range"]
+    assert not told.files
 
 
 def test_a_newer_drawing_changes_what_it_moved_and_nothing_else(tmp_path: Path) -> None:

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
-from kerfolio.basis.finding import Finding, error, note, warning
+from kerfolio.basis.finding import Finding, error, has_errors, in_unit, note, warning
 from kerfolio.basis.names import begins, set_name
 from kerfolio.basis.place import Place
 from kerfolio.disk.put import put
@@ -28,9 +28,9 @@ from kerfolio.model.stock import Stock
 from kerfolio.reading.plan_folders import unknown_plan
 from kerfolio.reading.workshop import read_shared, with_plans
 from kerfolio.settling.drawn_choice import chosen, path_of
-from kerfolio.settling.points import proof_points
 from kerfolio.settling.settle import settle
 from kerfolio.settling.settled import SettledPart, SettledPlan
+from kerfolio.settling.variant import drawn_variant, variants
 from kerfolio.writing.dxf import dxf_bytes
 from kerfolio.writing.shapes_svg import shapes_svg
 from kerfolio.writing.svg import svg_bytes
@@ -50,7 +50,7 @@ class DrawnOut:
 def draw_out(workshop: Path, name: str, out: Path | None = None) -> DrawnOut:
     """Write a plan's parts as SVG and DXF into ``out``, else the usual folder. Raises OSError."""
     plan, stock, findings = _plan(workshop, name)
-    if plan is None:
+    if plan is None or has_errors(findings):
         return DrawnOut(findings=findings)
     settled, faults = _as_drawn(plan, stock)
     if settled is None:
@@ -118,8 +118,9 @@ def _plan(workshop: Path, name: str) -> tuple[Plan | None, Stock, tuple[Finding,
 
 def _as_drawn(plan: Plan, stock: Stock) -> tuple[SettledPlan | None, tuple[Finding, ...]]:
     """Return a plan settled as drawn, without fit."""
-    points = proof_points(plan, stock)
-    drawn = next((each for each in points if each.label == ""), points[0])
+    drawn = drawn_variant(plan, stock)
+    if drawn is None:
+        return None, in_unit(variants(plan, stock)[1], plan.units)
     still = replace(drawn, fit=tuple((sheet, 0.0) for sheet, _ in drawn.thickness))
     return settle(plan, stock, still)
 
