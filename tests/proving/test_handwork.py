@@ -5,33 +5,13 @@ from __future__ import annotations
 import pytest
 
 from tests.plans import proved
+from tests.tray_plan import TRAY
 
-PLAN = """\
-plan: Tray
-version: 1.0.0
-summary: A tray of plywood.
-sheets: {{ply: {{stock: birch-plywood-18, published-for: 17.8, fit: 0.1}}}}
-parts:
-  top:
-    sheet: ply
-    outline: {{rectangle: [400, 300]}}
-    features: {{slot: {{slot: {{at: [200, 150], length: 80, angle: 0, takes: ply}}}}}}
-  rib:
-    sheet: ply
-    outline: {{rectangle: [300, 100]}}
-    features: {{tab: {{tabs: {{edge: top, at: 110, width: 80, takes: ply}}}}}}
-joints: [{{tab: rib.tab, into: top.slot, show: out{fit}}}]
-standing: {{piece: rib, looks: front}}
-steps:
-  - {{title: Lay it, add: [top], text: "{text}"{more}}}
-  - {{title: Push, add: [rib], text: Push it in.{later}}}
-releases: {{1.0.0: {{date: 2026-10-02, changed: First.}}}}
-"""
 RULES = ("step-works", "work-undrawn", "work-elsewhere", "clamps-no-room", "glue-unpressed")
 
 
 def told(text: str = "Lay it.", more: str = "", later: str = "", fit: str = "") -> list[str]:
-    found = proved(PLAN.format(text=text, more=more, later=later, fit=fit)).findings
+    found = proved(TRAY.format(text=text, more=more, later=later, fit=fit)).findings
     return [each.rule for each in found if each.rule in RULES]
 
 
@@ -95,7 +75,7 @@ def test_a_line_lies_on_its_part() -> None:
 
 
 def test_the_nearest_name_is_told() -> None:
-    found = proved(PLAN.format(text="So.", more="", later=", glues: [rib.tap]", fit="")).findings
+    found = proved(TRAY.format(text="So.", more="", later=", glues: [rib.tap]", fit="")).findings
     (fault,) = [each for each in found if each.rule == "step-works"]
     assert "`rib.tab`" in str(fault.advice)
 

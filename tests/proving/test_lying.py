@@ -5,33 +5,13 @@ from __future__ import annotations
 import pytest
 
 from tests.plans import proved
+from tests.tray_plan import TRAY
 
-PLAN = """\
-plan: Tray
-version: 1.0.0
-summary: A tray of plywood.
-sheets: {{ply: {{stock: birch-plywood-18, published-for: 17.8, fit: 0.1}}}}
-parts:
-  top:
-    sheet: ply
-    outline: {{rectangle: [400, 300]}}
-    features: {{slot: {{slot: {{at: [200, 150], length: 80, angle: 0, takes: ply}}}}}}
-  rib:
-    sheet: ply
-    outline: {{rectangle: [300, 100]}}
-    features: {{tab: {{tabs: {{edge: top, at: 110, width: 80, takes: ply}}}}}}
-joints: [{{tab: rib.tab, into: top.slot, show: out}}]
-standing: {{piece: rib, looks: front}}
-steps:
-  - {{title: Lay it, add: [top], text: "{text}"{more}}}
-  - {{title: Push, add: [rib], text: Push it in.{later}}}
-releases: {{1.0.0: {{date: 2026-10-02, changed: First.}}}}
-"""
 RULES = ("step-lies-otherwise", "piece-lies-early", "beside-joined")
 
 
 def told(text: str = "Lay it down.", more: str = "", later: str = "") -> list[str]:
-    found = proved(PLAN.format(text=text, more=more, later=later)).findings
+    found = proved(TRAY.format(text=text, more=more, later=later, fit="")).findings
     return [each.rule for each in found if each.rule in RULES]
 
 
@@ -84,5 +64,5 @@ def test_how_work_lies_is_one_piece_and_a_word_from_the_list() -> None:
 
 
 def test_a_step_bores_only_what_there_is() -> None:
-    found = proved(PLAN.format(text="Bore.", more=", bores: [rib.hole]", later="")).findings
+    found = proved(TRAY.format(text="Bore.", more=", bores: [rib.hole]", later="", fit="")).findings
     assert [each.rule for each in found if each.rule == "step-bores"] == ["step-bores"]
