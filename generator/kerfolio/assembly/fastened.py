@@ -115,6 +115,10 @@ class PosedFastening:
         """The way that it goes in (unit)."""
         return self.frame.z
 
+    def start_of(self, seat: Seat) -> float:
+        """Return how far along the axis a seat begins, mm: 0 where its head is."""
+        return next((each.along for each in self.entries if each.seat == seat), 0.0)
+
 
 def posed_fastenings(settled: SettledPlan, assembled: Assembled) -> tuple[PosedFastening, ...]:
     """Return the fastenings whose pieces have a place, in the order of the plan."""

@@ -381,7 +381,7 @@ def _threads(there: InPlace) -> Iterator[Finding]:
             wide = precise("opening", seat.diameter or 0.0)
             message = said("{} is {} wide, too narrow for `{}`", seat.called, wide, there.item)
             advice = f"Write `for: {there.item}` in place of its diameter."
-            at = next((each.along for each in there.posed.entries if each.seat == seat), 0.0)
+            at = there.posed.start_of(seat)
             what = there.about(seat, across(at, seat.diameter or 0.0, "wide"))
             yield error("thread-mismatch", message, place, advice, **what)
     if settled.nut is None and not any(seat.is_pilot for seat in settled.seats):

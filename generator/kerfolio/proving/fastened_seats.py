@@ -12,8 +12,7 @@ from kerfolio.basis.measures import precise
 from kerfolio.basis.said import said
 from kerfolio.basis.tolerance import SAME
 from kerfolio.model.fastening import BOLTED, BRACKETED, CLAMPED, INSERTED, SCREWED
-from kerfolio.proving.in_place import InPlace, across, along, at_points
-from kerfolio.proving.marks import about
+from kerfolio.proving.in_place import InPlace, about_seat, across, along, at_points
 from kerfolio.proving.rule import COMMON_PRACTICE, OUR_FORM, after, together
 from kerfolio.settling.fastened import Seat, SettledFastening, fastenings_of
 from kerfolio.settling.settled import SettledPlan
@@ -50,9 +49,7 @@ def seats_apart(settled: SettledPlan) -> Iterator[Finding]:
             axial = Axial(
                 place=other.stated.place, number=other.number, variant=settled.variant.label
             )
-            what: Beside = {"subject": seat.name, "axial": axial}
-            if seat.part is not None and seat.feature is not None:
-                what |= about(settled, seat.part, seat.feature)
+            what: Beside = {**about_seat(settled, seat), "axial": axial}
             yield error("fastening-shared", message, other.stated.place, advice, **what)
 
 
@@ -146,6 +143,6 @@ def _inserted(there: InPlace) -> Iterator[Finding]:
         sizes = precise("length", item.length), precise("room", room_in(seat))
         message = said("`{}` is {} long, {} {} deep", item.name, sizes[0], seat.called, sizes[1])
         advice = said("Take one no longer than {}, or bore deeper.", sizes[1])
-        start = next((each.along for each in there.posed.entries if each.seat == seat), 0.0)
+        start = there.posed.start_of(seat)
         what = there.about(seat, along(start, start + item.length, "long"))
         yield warning("insert-long", message, place, advice, **what)

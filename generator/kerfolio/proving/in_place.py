@@ -67,12 +67,11 @@ class InPlace:
         ``line`` is what its picture measures, ``aside`` the way across the axis, in the world, or
         ``flat`` in the plane of the last piece (see ``Axial``).
         """
-        entered = (each.along for each in self.posed.entries if each.seat == seat)
         measured = Measured(a=line[0], b=line[1], word=line[2]) if line else None
         axial = Axial(
             place=self.posed.settled.stated.place,
             number=self.posed.settled.number,
-            at=(line[0][0] + line[1][0]) / 2 if line else next(entered, 0.0),
+            at=(line[0][0] + line[1][0]) / 2 if line else self.posed.start_of(seat),
             measured=measured,
             aside=aside,
             flat=flat,
@@ -183,7 +182,7 @@ def gap_before(posed: PosedFastening, entry: Entry) -> float:
     before = seat_before(posed, entry)
     if posed.settled.kind is DOWELLED or entry.seat.side or not before.is_hole or not before.part:
         return 0.0
-    start = next((each.along for each in posed.entries if each.seat == before), 0.0)
+    start = posed.start_of(before)
     gap = entry.along - start - before.part.thickness
     return min(gap, gap + before.sunk, key=abs)  # the head may be on the other face
 
