@@ -15,7 +15,7 @@ from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import home_scene, step_scene
 from kerfolio.drawing.step_view import step_view
 from kerfolio.drawing.view_choice import chosen_views
-from kerfolio.drawing.vocabulary import Drawing, Ink, Label, Stroke
+from kerfolio.drawing.vocabulary import Dimension, Drawing, Ink, Label, Stroke
 from kerfolio.drawing.wall import is_shown, shown_wall, wall_strokes
 from kerfolio.geometry.facing import PosedPanel
 from kerfolio.geometry.view import View
@@ -91,6 +91,24 @@ def test_the_wall_is_where_the_view_puts_it() -> None:
             )
         ]
         assert len(lines) > 10
+
+
+def heights(plan: str) -> list[str]:
+    items = drawings(plan)["step-2"].items
+    return [each.text for each in items if isinstance(each, Dimension)]
+
+
+def test_how_high_a_board_is_fixed_to_the_wall_is_drawn_where_the_floor_is() -> None:
+    """A back that stands on the floor with its holes at 850 mm: half of a batten of 45 mm higher
+    it ends. One hung on the wall, and one without a batten, has no height to tell."""
+    tall = RACK.replace("[700, 300]", "[700, 900]").replace(
+        "[[150, 250], [350, 250], [550, 250]]", "[[150, 850], [350, 850], [550, 850]]"
+    )
+    assert heights(tall) == ["873 mm"]
+    told = drawings(tall)["step-2"].description
+    assert "The upper edge of Batten is 873 mm above the floor." in told
+    assert heights(RACK) == []
+    assert heights(tall.replace("joins: [back.screws, batten]", "joins: [back.screws, wall]")) == []
 
 
 def test_what_stands_before_a_wall_is_seen_from_the_front() -> None:

@@ -8,6 +8,7 @@ from functools import cache
 
 import numpy as np
 import pytest
+import shapely
 from scipy.spatial.transform import Rotation
 
 from kerfolio.assembly.handworked import glued_in
@@ -15,6 +16,7 @@ from kerfolio.assembly.lying import shown_at, turned_down
 from kerfolio.assembly.made import made_of
 from kerfolio.assembly.sanded import sanded_patches
 from kerfolio.basis.reader import METRIC
+from kerfolio.drawing.extent import apart, box_of
 from kerfolio.drawing.glue_view import glue_view
 from kerfolio.drawing.mark_view import mark_view
 from kerfolio.drawing.turn_block import turn_of
@@ -88,6 +90,27 @@ def test_the_pictures_of_a_step_stand_in_the_order_of_the_work() -> None:
         "step-3",
         "step-3-clamps",
     )
+
+
+def test_words_beside_a_picture_come_in_to_it() -> None:
+    """With its plate in the corner of the room the rack's sanding took 114 × 38 mm, the tote's
+    second end 88 × 55; the plate covers nothing."""
+    sanded, glued = drawn("desk-rack")["step-1-sands"], drawn("tool-tote")["step-6-glues"]
+    assert sanded.width * sanded.height < 0.7 * 114 * 38
+    assert glued.width * glued.height < 0.6 * 88 * 55
+    for drawing in (sanded, glued):
+        plate = max(
+            (each for each in drawing.items if isinstance(each, Stroke) and each.fill is Ink.PAPER),
+            key=lambda each: box_of(each)[2] - box_of(each)[0],
+        )
+        for each in drawing.items:
+            if isinstance(each, Stroke) and each.fill in (Ink.NEW_LIGHT, Ink.NEW_MID, Ink.FACE_MID):
+                assert apart(box_of(plate), box_of(each)) or not overlaps(plate, each)
+
+
+def overlaps(plate: Stroke, face: Stroke) -> bool:
+    spots = [each[:2] for each in face.contour.vertices]
+    return bool(shapely.box(*box_of(plate)).intersects(shapely.Polygon(spots)))
 
 
 def test_pictures_tell_grit_count_and_time() -> None:

@@ -68,6 +68,7 @@ drawing-wall-behind = Dahinter ist die Wand.
 drawing-step-lying = { $piece } liegt auf einer Matte.
 drawing-step-alike = { $count } gleiche, bei jedem ebenso.
 drawing-step-apart = { $one } und { $other } stehen { $far } auseinander, von Mitte zu Mitte.
+drawing-step-height = Die Oberkante von { $board } ist { $far } über dem Boden.
 drawing-larger-joint = Größer gezeichnet{ $way ->
     [below] , von unten gesehen
     [above] , von oben gesehen

@@ -66,6 +66,7 @@ drawing-wall-behind = The wall is behind it.
 drawing-step-lying = { $piece } lies on a mat.
 drawing-step-alike = { $count } alike, the same for each.
 drawing-step-apart = { $one } and { $other } stand { $far } apart, middle to middle.
+drawing-step-height = The upper edge of { $board } is { $far } above the floor.
 drawing-larger-joint = Drawn larger{ $way ->
     [below] , seen from below
     [above] , seen from above

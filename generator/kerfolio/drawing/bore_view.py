@@ -18,7 +18,7 @@ from kerfolio.drawing.extent import extent, padded
 from kerfolio.drawing.hidden_bore import Bore, bore_strokes
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.motion import guide_strokes
-from kerfolio.drawing.page_plan import page_plan, page_seat
+from kerfolio.drawing.page_plan import drawn_in, page_plan, page_seat
 from kerfolio.drawing.row import in_row
 from kerfolio.drawing.scene import HOME, Scene, ShownFitting
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
@@ -75,14 +75,15 @@ def bore_view(
     taken = Occupied([flat_on_paper(each, plan.seat) for each in areas])
     named = [each for each in scene.pieces if each.mark]
     anchors = piece_anchors(scene, found, plan.seat, {each.label for each in named})
-    marks = balloons(anchors, ground, taken, plan.boxes)
+    marks = [item for each in balloons(anchors, ground, taken, plan.boxes) for item in each.items]
+    plan = drawn_in(plan, box, ground, areas, [extent([each]) for each in marks])
     left, bottom, *_ = plan.boxes[0]
     items: tuple[Item, ...] = (
         *solid_strokes(found, plan.seat, set(scene.coloured), _tools(scene)),
         *bore_strokes(walls, plan.seat),
         *guide_strokes(found, plan.seat),
         *block.items((left, bottom)),
-        *(item for each in marks for item in each.items),
+        *marks,
     )
     sizes = listed(reader, [f"{count} × {size}" for size, count in counted])
     pieces = listed(reader, [each.mark for each in named])

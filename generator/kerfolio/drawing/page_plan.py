@@ -9,7 +9,7 @@ from math import dist, inf, log
 
 from kerfolio.drawing.balloons import crossing
 from kerfolio.drawing.callout import Block
-from kerfolio.drawing.extent import apart, contains, middle_of, padded
+from kerfolio.drawing.extent import apart, contains, middle_of, padded, union
 from kerfolio.drawing.lettering import Box
 from kerfolio.drawing.paper_seat import PaperSeat, fitted
 from kerfolio.geometry.contour import Point
@@ -19,7 +19,7 @@ from kerfolio.geometry.view import View
 
 RIM = 8.5
 """Room around a picture for balloons, mm."""
-_GAP = 2.5
+_GAP, _STRIDE = 2.5, 2.0
 _PER_CROSSED, _PER_FAR, _CROSSING = 1.0, 0.05, 60.0
 """What a mm of a line over the picture, a mm of its length, and its crossing another, cost in per
 cent of the scale."""
@@ -78,6 +78,48 @@ def page_plan(
     fitting = [each for each in plans if each.fits(room)]
     led = [_led(each, drawn, nears) for each in fitting or plans]
     return min(led, key=lambda each: each[0])[1]
+
+
+def drawn_in(
+    plan: PagePlan, box: Box, room: Box, areas: Sequence[Flat], taken: Sequence[Box]
+) -> PagePlan:
+    """Return a plan whose blocks come in to the picture where that leaves less of the page empty.
+
+    ``box`` and ``areas`` are those of ``page_plan``; ``taken`` is what else lies over the picture,
+    on paper. A block goes where the box round the picture and all blocks is smallest, and no
+    further than it must for that.
+    """
+    drawn, seat = Occupied(Flat(each.outer, ()) for each in areas), plan.seat
+    picture = (*seat.flat(box[:2]), *seat.flat(box[2:]))
+    boxes = [*plan.boxes]
+    for number, old in enumerate(boxes):
+        others = [each for place, each in enumerate(boxes) if place != number]
+        clear = [*taken, *others]
+        boxes[number] = next(
+            spot
+            for spot in _nearing(old, union((picture, *others)), room)
+            if spot == old
+            or (
+                all(apart(padded(spot, _GAP), each) for each in clear)
+                and drawn.free(_box_back(padded(spot, _GAP), seat))
+            )
+        )
+    return replace(plan, boxes=tuple(boxes))
+
+
+def _nearing(old: Box, rest: Box, room: Box) -> list[Box]:
+    """Return where a block may go in a room, what leaves the smallest box with the rest first."""
+    wide, high = old[2] - old[0], old[3] - old[1]
+    across = range(int((room[2] - room[0] - wide) / _STRIDE) + 1)
+    up = range(int((room[3] - room[1] - high) / _STRIDE) + 1)
+    corners = ((room[0] + _STRIDE * i, room[1] + _STRIDE * j) for i in across for j in up)
+    spots = [old, *((x, y, x + wide, y + high) for x, y in corners)]
+    order = {spot: (round(_area(union((rest, spot)))), round(dist(spot, old), 3)) for spot in spots}
+    return sorted(order, key=lambda spot: order[spot])
+
+
+def _area(box: Box) -> float:
+    return (box[2] - box[0]) * (box[3] - box[1])
 
 
 def _orders(blocks: Sequence[Block], nears: Nears) -> list[list[int]]:

@@ -38,6 +38,12 @@ from kerfolio.drawing.solid_strokes import APART, solid_strokes
 from kerfolio.drawing.turn_block import turn_block
 from kerfolio.drawing.vocabulary import Drawing, Item, Stroke
 from kerfolio.drawing.wall import is_shown, shown_wall, wall_areas, wall_strokes, with_wall
+from kerfolio.drawing.wall_height import (
+    height_dimension,
+    height_line,
+    height_on,
+    height_sentence,
+)
 from kerfolio.geometry.facing import extent_of
 from kerfolio.geometry.hidden_lines import Seen, seen
 from kerfolio.geometry.occupied import Occupied
@@ -111,10 +117,15 @@ def step_view(
         for item in block.items((at[0], at[1]))
     ]
     apart = stand_apart(scene, step, look)
-    sizes = tuple(apart_dimensions(apart, plan.seat, reader))
+    height = height_on(wall, shown, look)
+    sizes = (
+        *apart_dimensions(apart, plan.seat, reader),
+        *(height_dimension(height, plan.seat, reader) if height else ()),
+    )
     items = (
         *((mat_stroke(mat, plan.seat),) if mat else ()),
         *(wall_strokes(wall, plan.seat) if wall else ()),
+        *((height_line(height, plan.seat),) if height else ()),
         *solid_strokes(found, plan.seat, set(scene.coloured)),
         *strokes,
         *(item for each in pointers for item in (each.line, each.ring)),
@@ -130,6 +141,7 @@ def step_view(
             (
                 *_sentences(scene, shown, look, reader),
                 *apart_sentences(apart, reader),
+                *([height_sentence(height, reader)] if height else []),
                 *(each.words for each in larger),
             )
         ),

@@ -88,8 +88,13 @@ def _stretch(wall: Wall) -> tuple[float, float, float, float, float]:
     """Return the stretch of a wall that is drawn, x and z from and to, and its thickness, mm."""
     (x0, z0), (x1, z1) = wall.low, wall.high
     rim = _RIM * hypot(x1 - x0, z1 - z0)
-    below = rim if z1 - z0 < _HANGS else 0.0
+    below = 0.0 if reaches_floor(wall) else rim
     return x0 - rim, z0 - below, x1 + rim, z1 + rim, rim
+
+
+def reaches_floor(wall: Wall) -> bool:
+    """Tell whether a wall ends at the floor, as what is fixed to it stands there."""
+    return wall.high[1] - wall.low[1] >= _HANGS
 
 
 def wall_ends(wall: Wall) -> Box:

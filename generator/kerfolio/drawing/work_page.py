@@ -11,7 +11,7 @@ from kerfolio.drawing.balloons import balloons
 from kerfolio.drawing.callout import Block
 from kerfolio.drawing.extent import box_of, extent, padded
 from kerfolio.drawing.mat import mat_corners, mat_stroke, with_mat
-from kerfolio.drawing.page_plan import page_plan, page_seat
+from kerfolio.drawing.page_plan import drawn_in, page_plan, page_seat
 from kerfolio.drawing.paper_seat import PaperSeat
 from kerfolio.drawing.scene import Scene
 from kerfolio.drawing.solid_strokes import APART, solid_strokes
@@ -19,6 +19,7 @@ from kerfolio.drawing.vocabulary import Drawing, Ink, Item, Stroke
 from kerfolio.geometry.facing import extent_of
 from kerfolio.geometry.hidden_lines import Seen, seen
 from kerfolio.geometry.occupied import Occupied
+from kerfolio.geometry.packing import Flat
 from kerfolio.geometry.patch import Line, Patch, hatching, rim
 from kerfolio.geometry.rigid import Vector
 from kerfolio.geometry.view import View
@@ -82,6 +83,12 @@ def work_drawing(
     areas = [each.shape for each in found.areas]
     plan = page_plan(look, box, ground, page.blocks, areas)
     over = tuple(page.over(plan.seat)) if page.over else ()
+    taken = Occupied([flat_on_paper(each, plan.seat) for each in areas])
+    anchors = piece_anchors(scene, found, plan.seat, page.marked)
+    kept_clear = (*plan.boxes, *map(box_of, over), *engraved_boxes(found, plan.seat))
+    marks = [item for each in balloons(anchors, ground, taken, kept_clear) for item in each.items]
+    covered = [*areas, *([Flat(tuple(map(look.spot, mat)), ())] if mat else ())]
+    plan = drawn_in(plan, box, ground, covered, [extent([each]) for each in (*over, *marks)])
     items: tuple[Item, ...] = (
         *((mat_stroke(mat, plan.seat),) if mat else ()),
         *solid_strokes(found, plan.seat, {*scene.coloured}, _tools(page)),
@@ -92,12 +99,8 @@ def work_drawing(
             for item in block.items(at[:2])
         ),
         *over,
+        *marks,
     )
-    taken = Occupied([flat_on_paper(each, plan.seat) for each in areas])
-    anchors = piece_anchors(scene, found, plan.seat, page.marked)
-    kept_clear = (*plan.boxes, *map(box_of, over), *engraved_boxes(found, plan.seat))
-    marks = balloons(anchors, ground, taken, kept_clear)
-    items = (*items, *(item for each in marks for item in each.items))
     return Drawing(
         box=padded(extent(items), 0.6), items=items, title=title, description=description
     )
