@@ -107,3 +107,23 @@ def test_what_no_amount_says_is_not_offered() -> None:
 
 
 ONE_TAB = "[50, 193], width: 60, takes: ply}}\n      right"
+
+
+def test_of_many_slips_at_once_the_joints_are_named_and_no_length() -> None:
+    """A set counted back, two slots elsewhere and aprons too long: no loop tells them apart."""
+    many = changed(
+        STOOL,
+        ("[over + t/2, wide - 80]", "[over + t/2, 80]"),
+        ("[0, 160 - wide]", "[0, wide - 160]"),
+        ("low-slot: {slot: {at: [wide/2, 110]", "low-slot: {slot: {at: [wide/2 + 40, 310]"),
+        (
+            "slot-a: {slot: {at: [90, 330], length: 50, angle: 75",
+            "slot-a: {slot: {at: [60, 130], length: 50, angle: 95",
+        ),
+        ("outline: {rectangle: [between, 90]}", "outline: {rectangle: [between + 37, 90]}"),
+    )
+    (found,) = joints_told(many)
+    assert found.message.startswith(
+        "several things seem wrong at once where `apron.front.left-tab`"
+    )
+    assert not [each for each in found.facts if each.unit == "mm"]

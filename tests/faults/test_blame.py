@@ -22,19 +22,14 @@ NOT_YET = frozenset(
         "bottle-crate: a slot forgotten",
         "bottle-crate: a crossing forgotten",
         "bottle-crate: an inch typed as a millimetre",
-        "bottle-crate: a looking that is the other way",
         "pressing-table: wedges too steep",
         "pressing-table: a wedge turned over",
-        "pressing-table: two sets counted backwards",
         "pressing-table: notches of the ribs too deep",
         "jar-cabinet: shelf too short",
         "jar-cabinet: back of the thick sheet",
         "harbour-stool: the sides' bolt hole too high",
         "harbour-stool: a fastening forgotten",
-        "harbour-stool: seat slots counted backwards",
-        "harbour-stool: show in for show out",
         "desk-rack: two dividers exchanged at the back",
-        "desk-rack: looking left for looking right",
     }
 )
 """Faults of which the first thing said is not yet the cause, or not in full: to be made less."""

@@ -11,14 +11,14 @@ from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import IntEnum, auto
 from functools import partial
-from itertools import combinations
+from itertools import combinations, islice
 
 from kerfolio.assembly.ends import End
 from kerfolio.assembly.frames import BACK, SHOW
 from kerfolio.assembly.links import Link
 from kerfolio.assembly.mirrored import mirrored
 from kerfolio.basis.place import Place
-from kerfolio.basis.said import Text
+from kerfolio.basis.said import Text, said
 from kerfolio.model.feature_kind import GROOVE, POCKET, SLOT, WINDOW, FeatureKind
 from kerfolio.model.joint import Joint
 from kerfolio.settling.settled import SettledFeature, SettledPart, SettledPlan
@@ -45,6 +45,7 @@ class Hypothesis:
     """One slip: ``words`` say what is wrong, ``cure`` what to write, ``place`` where.
 
     ``change`` gives the plan without it. ``parts`` are those whose shape or joints it changes.
+    ``mixed`` says that it is two slips of different kinds.
     """
 
     slip: Slip
@@ -54,6 +55,7 @@ class Hypothesis:
     subject: str
     parts: frozenset[str]
     change: Change
+    mixed: bool = False
 
 
 def hypotheses(
@@ -70,10 +72,27 @@ def hypotheses(
         _turned(close),
         _mirrored(settled, close),
     ):
-        for index, each in enumerate(made):
-            if index == _MOST:
-                break
-            yield each
+        yield from islice(made, _MOST)
+
+
+def ways_round(links: Sequence[Link]) -> Iterator[Hypothesis]:
+    """Yield other ways round than are stated, then sets counted from their other end."""
+    for made in (_other_ways(links), _counted_back(links)):
+        yield from islice(made, _MOST)
+
+
+def both(one: Hypothesis, other: Hypothesis) -> Hypothesis:
+    """Return two slips at once as one hypothesis."""
+    return Hypothesis(
+        slip=max(one.slip, other.slip),
+        words=said("{}, and {}", one.words, other.words),
+        cure=one.cure if one.cure == other.cure else said("{} {}", one.cure, other.cure),
+        place=one.place,
+        subject=one.subject,
+        parts=one.parts | other.parts,
+        change=lambda settled: other.change(one.change(settled)),
+        mixed=one.slip is not other.slip,
+    )
 
 
 def _other_ways(links: Sequence[Link]) -> Iterator[Hypothesis]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import acos, degrees
 
@@ -128,3 +129,9 @@ def _impossible(joint: SettledJoint) -> Finding:
     if stated.kind is FINGER_JOINT:
         advice = "One row begins with a finger where the other begins with a gap (`first:`)."
     return error("joint-way", message, stated.place, advice, subject=stated.a.name)
+
+
+def root_of(links: Sequence[Link]) -> str:
+    """Return the piece that most joints hold; the first of them in the order of joints."""
+    counts = Counter(piece for link in links for piece in (link.a.piece, link.b.piece))
+    return max(counts, key=lambda piece: counts[piece])

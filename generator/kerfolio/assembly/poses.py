@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -10,7 +9,7 @@ from kerfolio.assembly.assembled import Assembled
 from kerfolio.assembly.closure import bridges, closed
 from kerfolio.assembly.ends import pieces_of
 from kerfolio.assembly.hearing import hearing_of
-from kerfolio.assembly.links import Link, links_of
+from kerfolio.assembly.links import Link, links_of, root_of
 from kerfolio.assembly.pairing import Gap, pairings_of
 from kerfolio.assembly.placing import walk
 from kerfolio.assembly.posing import assembled_of, panels_of
@@ -51,7 +50,7 @@ def put_together(settled: SettledPlan, like: Together | None = None) -> Together
         links = tuple(_narrowed(link, like.ways) for link in links)
     parts = pieces_of(settled)
     panels = panels_of(settled)
-    root = _root(links)
+    root = root_of(links)
     walks = walk(links, root)
     explained = like is not None and bool(like.gaps)
     hearing = hearing_of(settled, links, root, explained=explained)
@@ -92,9 +91,3 @@ def _narrowed(link: Link, ways: Mapping[Joint, int]) -> Link:
     """Return a link with only the way that was taken before."""
     taken = tuple(way for way in link.ways if way.number == ways.get(link.joint.stated))
     return replace(link, ways=taken) if taken else link
-
-
-def _root(links: Sequence[Link]) -> str:
-    """Return the piece that most joints hold; the first of them in the order of joints."""
-    counts = Counter(piece for link in links for piece in (link.a.piece, link.b.piece))
-    return max(counts, key=lambda piece: counts[piece])

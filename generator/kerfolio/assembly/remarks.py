@@ -25,6 +25,12 @@ from kerfolio.settling.settled import SettledPart
 _MOST = 3
 """As many other readings are told at most."""
 
+_NAMED = 4
+"""So many joints are named at most where several things are wrong."""
+
+_SLIGHT = 12.0
+"""Where features miss each other by more, mm, and several do, no length is what is wrong."""
+
 _SAME = 0.05
 _NEAR = 1.0
 
@@ -55,6 +61,12 @@ def _slip(trials: Sequence[Trial]) -> Finding:
 def _missing(closure: Closure, links: Sequence[Link]) -> Iterator[Finding]:
     """Yield a finding for each joint that does not meet; pairs that are off alike share one."""
     joints = [list(each) for _, each in groupby(closure.gaps, key=lambda gap: gap.pairing.link)]
+    several = len(joints) > 1
+    if any(
+        length(gap.off) > (_SLIGHT if several else _longest(gap, links)) for gap in closure.gaps
+    ):
+        yield _unsure(joints, links)
+        return
     agree = (
         "Every other joint agrees without it."
         if len(joints) == 1
@@ -71,6 +83,32 @@ def _missing(closure: Closure, links: Sequence[Link]) -> Iterator[Finding]:
             (fitting[0] if fitting else _opened(alike)).append(each)
         for one in alike:
             yield _told(link, one, agree)
+
+
+def _longest(gap: Gap, links: Sequence[Link]) -> float:
+    """Return the longest side of the two parts that do not meet, mm."""
+    link = links[gap.pairing.link]
+    return max(*link.a.part.size, *link.b.part.size)
+
+
+def _unsure(joints: Sequence[Sequence[Gap]], links: Sequence[Link]) -> Finding:
+    """Return what is said where neither a length nor one or two slips explain what is wrong.
+
+    Where pieces lie is a guess then, so that no length between them means anything.
+    """
+    stated = [links[gaps[0].pairing.link].joint.stated for gaps in joints]
+    names = listed([f"`{each.a}` and `{each.b}`" for each in stated[:_NAMED]])
+    more = len(stated) - _NAMED
+    names += f" and {more} more" if more > 0 else ""
+    what = "several things seem wrong at once" if len(joints) > 1 else "no length alone is wrong"
+    return error(
+        "joint-off",
+        f"{what} where {names} meet",
+        stated[0].place,
+        "Look at these joints one by one: their names, `show` and `looking`, and from which end "
+        "their sets count. Leave joints out until the rest agrees.",
+        subject=stated[0].a.name,
+    )
 
 
 def _counts_back(gaps: Sequence[Gap], poses: Mapping[str, Rigid]) -> bool:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from itertools import permutations, product
 
+from kerfolio.assembly.named_sides import Opposites, agreement, opposites
 from kerfolio.geometry.panel import Panel
 from kerfolio.geometry.rigid import Rigid, Vector, cross, dot, scaled
 from kerfolio.model.joint import Standing
@@ -31,13 +32,15 @@ def stood(
 ) -> dict[str, Rigid]:
     """Return the placements turned upright and moved to lie at 0,0,0 and beyond; z is up.
 
-    Without a statement the whole is turned by quarter turns until what is drawn upright stands
-    upright and show faces look to the front and up, as far as they can.
+    Without a statement the whole is turned by quarter turns until pieces lie as their names say,
+    what is drawn upright stands upright, and show faces look to the front and up, as far as they
+    can.
     """
     if standing is not None and standing.piece.name in poses:
         turn = _stated(poses[standing.piece.name], standing)
     else:
-        turn = max(_quarter_turns(), key=lambda each: _likeness(each, poses, parts))
+        named = opposites(poses)
+        turn = max(_quarter_turns(), key=lambda each: _likeness(each, poses, parts, named))
     turned = {piece: turn.after(pose) for piece, pose in poses.items()}
     least = _least(turned, panels)
     return {piece: pose.moved(scaled(least, -1.0)) for piece, pose in turned.items()}
@@ -63,9 +66,12 @@ def _quarter_turns() -> list[Rigid]:
 
 
 def _likeness(
-    turn: Rigid, poses: Mapping[str, Rigid], parts: Mapping[str, SettledPart]
+    turn: Rigid,
+    poses: Mapping[str, Rigid],
+    parts: Mapping[str, SettledPart],
+    named: Sequence[Opposites],
 ) -> tuple[float, ...]:
-    """Return how like the drawings the whole stands; upright first, then what looks where."""
+    """Return how like names and drawings the whole stands; then upright, then what looks where."""
     upright = front = 0.0
     for piece, pose in poses.items():
         x, y, z = (turn.vector(axis) for axis in (pose.x, pose.y, pose.z))
@@ -76,7 +82,8 @@ def _likeness(
         else:
             upright += area * y[2]
             front += area * (-z[1] + 0.1 * x[0])
-    return round(upright, 3), round(front, 3)
+    turned = {piece: turn.after(pose) for piece, pose in poses.items()} if named else {}
+    return agreement(named, turned, parts), round(upright, 3), round(front, 3)
 
 
 def _least(poses: Mapping[str, Rigid], panels: Mapping[str, Panel]) -> Vector:

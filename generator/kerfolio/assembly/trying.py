@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import islice
 
 from kerfolio.assembly.blocking import blocking
 from kerfolio.assembly.go_together import clashes
-from kerfolio.assembly.hypotheses import Hypothesis, Slip
-from kerfolio.assembly.links import links_of
-from kerfolio.assembly.pairing import gaps_in, pairings_of
+from kerfolio.assembly.hypotheses import Hypothesis, Slip, both, ways_round
+from kerfolio.assembly.links import links_of, root_of
+from kerfolio.assembly.pairing import TOLERANCE, gaps_in, pairings_of
 from kerfolio.assembly.placing import walk
 from kerfolio.assembly.posing import assembled_of, panels_of
 from kerfolio.assembly.split import stuck
@@ -22,6 +23,12 @@ _MOST = 160
 
 _PROVED = 6
 """Of so many that close every loop the pieces are looked at."""
+
+_PAIRED = (Slip.BACKWARD, Slip.WAY, Slip.EXCHANGED)
+"""The kinds of slips of which two are tried at once, what is counted backwards first."""
+
+_FIRSTS, _SECONDS = 4, 24
+"""So many that leave less wrong are tried, each with so many others."""
 
 _LARGEST = 60
 """Whether pieces get past each other is looked at for so many of them at most."""
@@ -62,21 +69,69 @@ class Trial:
 def tried(settled: SettledPlan, root: str, proposed: Iterable[Hypothesis]) -> tuple[Trial, ...]:
     """Return the hypotheses under which all joints agree, the most usual whole first.
 
+    Two slips at once are tried only where no single one mends all.
+
     Those whose pieces then do not go together are left out where others' do.
     """
     known = len(links_of(settled)[0])
-    found: list[Trial] = []
-    for index, each in enumerate(proposed):
-        if index == _MOST or len(found) == _PROVED:
-            break
-        changed = each.change(settled)
-        shaped = each.slip is not Slip.TURNED
-        made = standing_of(changed, root, known, each.parts if shaped else frozenset())
-        if made is not None:
-            found.append(Trial(hypothesis=each, standing=made))
+    every = tuple(islice(proposed, _MOST))
+    found = tuple(islice(_closing(settled, root, known, every), _PROVED))
+    if not found:
+        pairs = _in_pairs(settled, root, every)
+        found = tuple(islice(_closing(settled, root, known, pairs), _PROVED))
     sound = [each for each in found if each.standing.is_sound]
     kept = sound or found
-    return tuple(sorted(kept, key=lambda t: (t.standing.unusual, t.hypothesis.slip)))
+    kept = [each for each in kept if not each.hypothesis.mixed] or kept
+    return tuple(sorted(kept, key=_price))
+
+
+def _price(trial: Trial) -> tuple[bool, tuple[int, int], Slip]:
+    """Return how unlikely a trial is: the same slip twice is likelier than two kinds of them."""
+    return trial.hypothesis.mixed, trial.standing.unusual, trial.hypothesis.slip
+
+
+def ways_tried(settled: SettledPlan) -> Iterator[Trial]:
+    """Yield the ways round and the counts, other than stated, under which all joints agree."""
+    links = links_of(settled)[0]
+    for each in _closing(settled, root_of(links), len(links), ways_round(links)):
+        if each.standing.is_sound:
+            yield each
+
+
+def _closing(
+    settled: SettledPlan, root: str, links: int, proposed: Iterable[Hypothesis]
+) -> Iterator[Trial]:
+    """Yield the hypotheses under which every loop closes."""
+    for each in proposed:
+        changed = each.change(settled)
+        shaped = each.slip is not Slip.TURNED
+        made = standing_of(changed, root, links, each.parts if shaped else frozenset())
+        if made is not None:
+            yield Trial(hypothesis=each, standing=made)
+
+
+def _in_pairs(
+    settled: SettledPlan, root: str, proposed: Sequence[Hypothesis]
+) -> Iterator[Hypothesis]:
+    """Yield two slips at once: one that by itself leaves less wrong, with each of the others."""
+    now = _wrong(settled, root)
+    small = (n for n, each in enumerate(proposed) if each.slip in _PAIRED)
+    wrong = {n: _wrong(proposed[n].change(settled), root) for n in small}
+    firsts = sorted((left, n) for n, left in wrong.items() if left < now - TOLERANCE)[:_FIRSTS]
+    others = sorted(
+        (n for n, left in wrong.items() if left < math.inf),
+        key=lambda n: (_PAIRED.index(proposed[n].slip), n),
+    )[:_SECONDS]
+    for one, other in dict.fromkeys(
+        (min(one, other), max(one, other)) for _, one in firsts for other in others if one != other
+    ):
+        yield both(proposed[one], proposed[other])
+
+
+def _wrong(settled: SettledPlan, root: str) -> float:
+    """Return how far joints are from agreeing, mm; infinite where one cannot be made."""
+    found, faults = links_of(settled)
+    return math.inf if faults or not found else walk(found, root)[0].cost
 
 
 def standing_of(

@@ -11,6 +11,7 @@ from types import MappingProxyType
 JOINTS: Mapping[str, str] = MappingProxyType(
     {
         **dict.fromkeys(("joint-off", "joint-count", "joint-way", "joint-unchecked"), ""),
+        "names-disagree": "",
         **dict.fromkeys(("joint-kind", "joint-sheet"), ""),
         **dict.fromkeys(("which-way-round", "joint-too-tight", "joint-too-loose"), "y"),
         **dict.fromkeys(("tab-wider-than-slot", "tab-loose-in-slot", "fingers-unequal"), "x"),

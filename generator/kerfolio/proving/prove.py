@@ -14,9 +14,10 @@ from kerfolio.model.stock import Stock
 from kerfolio.model.trial import Trial
 from kerfolio.proving.looking import Looked, looks
 from kerfolio.proving.rule import Stated
-from kerfolio.proving.rules import AS_SET, BEFORE, SEVERITIES, TOGETHER
+from kerfolio.proving.rules import AS_SET, BEFORE, SEVERITIES
 from kerfolio.proving.silence import heard
 from kerfolio.proving.standing import holes_blamed, keep_from_building, of_what_stands, what_stands
+from kerfolio.proving.way_round import found_in
 from kerfolio.settling.making import set_of
 from kerfolio.settling.points import in_order, is_oblique
 from kerfolio.settling.settled import FitVariant, SettledPlan
@@ -58,8 +59,7 @@ def prove_plan(plan: Plan, stock: Stock, trials: tuple[Trial, ...] = ()) -> Proo
     made = made_of(drawn, _to_put_together(drawn, settled, corners)) if drawn and sound else ()
     builds = [each.build for each in made if each.build is not None]
     blamed = holes_blamed(findings, plan)
-    of_builds = (found for each in builds for rule in TOGETHER for found in rule.check(each))
-    findings += [each for each in of_builds if each.subject not in blamed]
+    findings += [found for each in builds for found in found_in(each, blamed)]
     together = set_together(made, drawn) if drawn and plan.is_set and sound else None
     if together is not None:
         findings += [found for rule in AS_SET for found in rule.check(together)]

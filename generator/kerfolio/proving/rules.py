@@ -45,6 +45,7 @@ from kerfolio.proving import (
     machine_reach,
     machining,
     mating,
+    named,
     parts,
     play,
     readers,
@@ -70,7 +71,7 @@ _MODULES = (
     *(machining, floors, shapes, drawn_edges, edges, corners, webs, parts, short_grain),
     *(mating, flush, play, damp, bolts),
     *(screws, engravings, cutting, compression, children, sawing, spans, going_together, wall),
-    *(handling, toppling, friction),
+    *(named, handling, toppling, friction),
     *(fastened_bolts, fastened_screws, fastened_tools, boards, brackets, hanging, wedges, swaps),
     fastened_seats,
 )
