@@ -518,16 +518,20 @@
     }, { passive: false });
 
     const held = new Map();
+    let begun = wanted; // the view when it came down
     let way = 0; // how far the pointer went since it came down: a tap goes nowhere
     canvas.addEventListener("pointerdown", (event) => {
       canvas.setPointerCapture(event.pointerId);
       held.set(event.pointerId, [event.clientX, event.clientY]);
       way = held.size > 1 ? Infinity : 0;
+      begun = { ...wanted };
     });
     canvas.addEventListener("pointerup", (event) => {
       if (held.delete(event.pointerId) && way < 6) tap(event);
     });
-    canvas.addEventListener("pointercancel", (event) => held.delete(event.pointerId));
+    canvas.addEventListener("pointercancel", (event) => {
+      if (held.delete(event.pointerId)) change(begun); // the page scrolls: what it began to do is undone
+    });
     canvas.addEventListener("pointermove", (event) => {
       const from = held.get(event.pointerId);
       if (!from) return;
