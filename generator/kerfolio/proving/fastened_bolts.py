@@ -13,6 +13,7 @@ from kerfolio.basis.said import Text, said
 from kerfolio.basis.tolerance import SAME
 from kerfolio.geometry.measure import contours_of
 from kerfolio.geometry.near import line_distance
+from kerfolio.geometry.rigid import between, scaled
 from kerfolio.geometry.rigid import length as size_of
 from kerfolio.model.fastening import BOLTED, CROSS_NUT, DOWELLED, SCREWED, SUNK_NUTS
 from kerfolio.model.stock import HardwareStock
@@ -40,6 +41,9 @@ ENGAGED = 1.0
 PROUD = 0.2
 """A sunk head may stand this far, mm, above the face (common practice, no single source)."""
 
+_ALIKE = 0.1
+"""Two holes are off alike within this, mm."""
+
 LOOSE_NUT = 1.0
 """A barrel nut's hole may be wider by so much, mm (common practice, no single source)."""
 
@@ -58,6 +62,9 @@ def axes_meet(build: Build) -> Iterator[Finding]:
 def _off_axis(there: InPlace) -> Iterator[Finding]:
     posed = there.posed
     settled, thread = posed.settled, posed.settled.item.thread or 0.0
+    if _first_is_off(posed, thread):
+        yield _off_first(there)
+        return
     for entry in posed.entries:
         seat, place = entry.seat, settled.stated.place
         if settled.kind not in (BOLTED, SCREWED, DOWELLED):
@@ -86,6 +93,27 @@ def _off_axis(there: InPlace) -> Iterator[Finding]:
             what = there.about(seat, beside(entry.along, entry.off, "off"), aside=entry.aside)
             yield error("fastening-off-axis", message, place, advice, **what)
     yield from _off_nut(there, posed, thread)
+
+
+def _first_is_off(posed: PosedFastening, thread: float) -> bool:
+    """Tell whether a bore and its barrel nut agree, and only the hole under the head is beside."""
+    if posed.settled.kind is not BOLTED or posed.settled.cross is None or len(posed.entries) != 1:
+        return False
+    (entry,) = posed.entries
+    play = play_of(posed.settled.first, thread) + play_of(entry.seat, thread)
+    apart = size_of(between(entry.aside, posed.nut_aside))
+    return entry.tilt <= SLANT and entry.off > play + SAME and apart < _ALIKE
+
+
+def _off_first(there: InPlace) -> Finding:
+    posed = there.posed
+    (entry,), first = posed.entries, posed.settled.first
+    aside = scaled(entry.aside, -1.0)
+    off = off_words(there.pose(first).pose.inverse.vector(aside))
+    message = said("{} is {} for `{}`", first.called, off, there.item)
+    advice = said("{} and its nut agree: bring it into line with them.", entry.seat.called)
+    what = there.about(first, beside(0.0, entry.off, "off"), aside=aside)
+    return error("fastening-off-axis", message, posed.settled.stated.place, advice, **what)
 
 
 def _off_nut(there: InPlace, posed: PosedFastening, thread: float) -> Iterator[Finding]:
