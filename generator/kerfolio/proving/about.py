@@ -11,7 +11,6 @@ from types import MappingProxyType
 JOINTS: Mapping[str, str] = MappingProxyType(
     {
         **dict.fromkeys(("joint-off", "joint-count", "joint-way", "joint-unchecked"), ""),
-        "names-disagree": "",
         **dict.fromkeys(("joint-kind", "joint-sheet"), ""),
         **dict.fromkeys(("which-way-round", "joint-too-tight", "joint-too-loose"), "y"),
         **dict.fromkeys(("tab-wider-than-slot", "tab-loose-in-slot", "fingers-unequal"), "x"),
@@ -89,7 +88,7 @@ TOLD = frozenset(
     (
         # names, counts and words, of which the place in the file says all
         *("unknown-sheet", "unknown-cutter", "unknown-hardware", "unknown-piece"),
-        *("hole-without-hardware", "child-bed-refused"),
+        *("hole-without-hardware", "child-bed-refused", "names-disagree"),
         *("unused-sheet", "unused-element", "unknown-assembly-piece", "piece-unassembled"),
         *("piece-in-two", "foreign-piece", "unknown-support", "held-unlisted", "held-otherwise"),
         *("unknown-joint-piece", "unknown-joint-feature", "unknown-standing", "unknown-swap"),
