@@ -28,8 +28,10 @@ from tests.broken.good_workshop import lay_out
 from tests.broken.test_cases import CASES, spoil
 from tests.drawing.faults_shown import plans
 from tests.edged import with_edges
+from tests.fastened_plan import spoilt
 from tests.plans import RACK, WORKSHOP, altered, lay_down, proved, workshop
 from tests.proving.case_plan import CASE, LIES
+from tests.proving.test_forgotten import GRID, LAST, PAD
 from tests.proving.test_parts import PLAN as PARTS
 from tests.proving.test_wall import rack
 from tests.proving.two_panels import plan_text
@@ -130,6 +132,8 @@ FAULTS = {
     "no-bridge-place": small(width=20, height=15, bridges=", bridges: 4"),
     "piece-off-bed": plan_text(),
     "held-by-friction": CASE,
+    "fastening-forgotten": spoilt((PAD, "joins: [pad.screws.1, rail.pilots.1]")),
+    "crossing-forgotten": altered(GRID, (LAST, "")),
     "step-unsteady": altered(CASE, (LIES, "")),
     "step-topples": altered(CASE, (LIES, "    lies: {shelf: face down}\n")),
     "step-wants-hands": altered(CASE, ("wide: 500", "wide: 1900")),

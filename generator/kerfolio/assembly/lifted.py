@@ -26,22 +26,51 @@ class Lifted:
 
 
 def lifted_in(assembled: Assembled, order: BuildOrder) -> Iterator[Lifted]:
-    """Yield what each step moves at once."""
+    """Yield what each step moves at once: the lighter of what is new and of what it goes on to.
+
+    Of what stands only that counts which joints hold together with what is new.
+    """
     pieces = {each.label: each for each in assembled.pieces}
     for step in order.steps:
-        for group in _groups(step):
-            yield _lifted(step.number, [pieces[label] for label in group])
+        for group, other in _groups(step, assembled):
+            sides = [_lifted(step.number, [pieces[one] for one in each]) for each in (group, other)]
+            yield min((each for each in sides if each.pieces), key=_effort)
 
 
-def _groups(step: BuildStep) -> Iterator[tuple[str, ...]]:
-    moved = {label for move in step.moves for label in move.pieces}
-    yield from (move.pieces for move in step.moves)
-    yield from ((label,) for label in step.added if label not in moved)
+def _effort(lift: Lifted) -> tuple[int, float]:
+    return lift.people, lift.mass
+
+
+def _groups(
+    step: BuildStep, assembled: Assembled
+) -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:
+    """Yield what moves at once, and what could be moved on to it instead: nothing where none is."""
+    there = [*step.standing, *(each for each in step.added if not _moves(each, step))]
+    yield from (((label,), ()) for label in there if label in step.added)
+    for move in step.moves:
+        stays = [each for each in there if each not in move.pieces] if step.standing else []
+        yield move.pieces, tuple(_held_to(move.pieces, stays, assembled))
+        there += [each for each in move.pieces if each not in there]
+
+
+def _moves(label: str, step: BuildStep) -> bool:
+    return any(label in move.pieces for move in step.moves)
+
+
+def _held_to(moved: Sequence[str], stays: Sequence[str], assembled: Assembled) -> list[str]:
+    """Return those of what stays that joints lead to from what is moved."""
+    reached = {*moved}
+    pairs = [{each.a, each.b} for each in assembled.joints]
+    while True:
+        further = {each for pair in pairs if pair & reached for each in pair if each in stays}
+        if further <= reached:
+            return [each for each in stays if each in reached]
+        reached |= further
 
 
 def _lifted(step: int, pieces: Sequence[PosedPiece]) -> Lifted:
     mass = math.fsum(each.mass for each in pieces)
-    size = size_of(box_around(pieces))
+    size = size_of(box_around(pieces)) if pieces else (0.0, 0.0, 0.0)
     return Lifted(
         step=step,
         pieces=tuple(each.label for each in pieces),

@@ -29,7 +29,7 @@ SHAPES = frozenset(
         *("smaller-than-cutter", "hole-to-drill", "deeper-than-sheet", "larger-than-sheet"),
         *("piece-off-bed", "corner-needs-relief", "relief-eats-wall", "relief-moved"),
         *("thin-floor", "head-pulls-through", "tab-narrow", "short-grain", "recess-in-tip"),
-        "no-waste-to-enter",
+        *("no-waste-to-enter", "fastening-forgotten", "crossing-forgotten"),
         *(
             "breaks-out",
             "thin-neck",

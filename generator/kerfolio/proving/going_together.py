@@ -100,19 +100,30 @@ def joints_checked(build: Build) -> Iterator[Finding]:
 def pieces_fit(build: Build) -> Iterator[Finding]:
     """Look for pieces that need the same space, as drawn and in the corners of the range.
 
-    Pieces whose joint does not agree with the others have been told of already.
+    Pieces whose joint does not agree with the others have been told of already, and two of whose
+    joint the ends are not as many.
     """
+    counted = _miscounted(build)
     told = {piece for gap in build.drawn.gaps for piece in (gap.pairing.a, gap.pairing.b)}
     found: dict[frozenset[str], list[tuple[FitVariant, Clash]]] = {}
     for fitted in build.fitted:
         for clash in fitted.clashes:
             pair = frozenset((clash.a, clash.b))
-            if told.isdisjoint(pair):
+            if told.isdisjoint(pair) and pair not in counted:
                 found.setdefault(pair, []).append((fitted.together.assembled.variant, clash))
     for clashes in found.values():
         variant, worst = max(clashes, key=lambda each: each[1].volume)
         finding = _clash(build, worst, variant)
         yield finding if len(clashes) == len(build.fitted) else at(finding, variant)
+
+
+def _miscounted(build: Build) -> set[frozenset[str]]:
+    """Return the pairs of pieces between which some tab has no opening, or the other way about."""
+    pieces = pieces_of(build.settled)
+    places = {each.place for each in build.drawn.findings if each.rule == "joint-count"}
+    joints = (each for each in build.settled.plan.joints if each.place in places)
+    ends = ((end_of(each.a.name, pieces), end_of(each.b.name, pieces)) for each in joints)
+    return {frozenset((a.piece, b.piece)) for a, b in ends if a and b}
 
 
 def _clash(build: Build, clash: Clash, variant: FitVariant) -> Finding:

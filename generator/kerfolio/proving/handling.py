@@ -26,19 +26,17 @@ _SHOWN = 3
 def hands_enough(build: Build) -> Iterator[Finding]:
     """Look for steps that move more at once than the people they are for can handle.
 
-    Where a step moves what stands on to what is new, the new comes to it as well: the lighter of
-    the two counts.
+    Where something stands already, it may as well be moved on to what is new: the lighter of the
+    two counts (see ``lifted_in``).
     """
     if build.order.found:
         return
     for step in build.order.steps:
         stated = build.settled.plan.steps[step.number - 1]
-        new = {*step.added}
-        groups = (each for each in lifted_in(build.drawn.assembled, build.order))
         wanting = [
             each
-            for each in groups
-            if each.step == step.number and each.people > stated.people and new & {*each.pieces}
+            for each in lifted_in(build.drawn.assembled, build.order)
+            if each.step == step.number and each.people > stated.people
         ]
         if wanting:
             worst = max(wanting, key=lambda each: (each.people, each.mass))

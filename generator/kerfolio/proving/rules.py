@@ -32,6 +32,7 @@ from kerfolio.proving import (
     fastenings,
     floors,
     flush,
+    forgotten,
     friction,
     going_together,
     handling,
@@ -71,7 +72,7 @@ _MODULES = (
     *(machining, floors, shapes, drawn_edges, edges, corners, webs, parts, short_grain),
     *(mating, flush, play, damp, bolts),
     *(screws, engravings, cutting, compression, children, sawing, spans, going_together, wall),
-    *(named, handling, toppling, friction),
+    *(named, handling, toppling, friction, forgotten),
     *(fastened_bolts, fastened_screws, fastened_tools, boards, brackets, hanging, wedges, swaps),
     fastened_seats,
 )

@@ -153,6 +153,11 @@ class SettledFastening:
         return self.seats[-1]
 
     @property
+    def taken(self) -> tuple[Seat, ...]:
+        """Its seats, and the hole of its barrel nut."""
+        return self.seats if self.cross is None else (*self.seats, self.cross)
+
+    @property
     def pieces(self) -> tuple[str, ...]:
         """The pieces it joins, without boards."""
         return tuple(dict.fromkeys(each.piece for each in self.seats if each.piece))
@@ -184,6 +189,19 @@ def seats_meant(stated: Fastening, settled: SettledPlan) -> tuple[tuple[Seat, ..
     """Return for each of ``joins`` the seats that it means; none where it means nothing."""
     found = _Finder(settled.plan, settled.stock, settled.parts, settled.boards)
     return tuple(found.seats(each, stated.kind) for each in stated.joins)
+
+
+def empty_seats(settled: SettledPlan) -> tuple[Seat, ...]:
+    """Return the holes and bores of all pieces that no fastening goes through or into."""
+    found = _Finder(settled.plan, settled.stock, settled.parts, settled.boards)
+    taken = {each.name for one in fastenings_of(settled) for each in one.taken}
+    every = (
+        each
+        for part in settled.parts
+        for piece in part.pieces
+        for each in found.all_of(piece.label, part)
+    )
+    return tuple(each for each in every if each.name not in taken)
 
 
 class _Finder:
@@ -255,6 +273,12 @@ class _Finder:
             return (Seat(name=end.name, piece=piece, part=part, face=wanted),)
         is_side = wanted in OUTWARD
         return (Seat(name=end.name, piece=piece, part=part, side=wanted),) if is_side else ()
+
+    def all_of(self, piece: str, part: SettledPart) -> Iterator[Seat]:
+        """Yield the seats in a piece of a part."""
+        for each in part.features:
+            if each.kind in (HOLE, BORE):
+                yield self._seat(piece, part, each)
 
     def _seat(self, piece: str, part: SettledPart, feature: SettledFeature) -> Seat:
         stated = self._stated.get((part.name, stated_name(feature.name)))
