@@ -31,6 +31,7 @@ from tests.edged import with_edges
 from tests.fastened_plan import spoilt
 from tests.plans import RACK, WORKSHOP, altered, lay_down, proved, workshop
 from tests.proving.case_plan import CASE, LIES
+from tests.proving.test_children_whole import CHILDREN, rails
 from tests.proving.test_forgotten import GRID, LAST, PAD
 from tests.proving.test_parts import PLAN as PARTS
 from tests.proving.test_wall import rack
@@ -132,6 +133,9 @@ FAULTS = {
     "no-bridge-place": small(width=20, height=15, bridges=", bridges: 4"),
     "piece-off-bed": plan_text(),
     "held-by-friction": CASE,
+    "finger-gap": altered(CASE, CHILDREN, rails(141)),
+    "head-gap": altered(CASE, CHILDREN),
+    "child-tips": altered(CASE, CHILDREN, ("deep: 300", "deep: 60")),
     "fastening-forgotten": spoilt((PAD, "joins: [pad.screws.1, rail.pilots.1]")),
     "crossing-forgotten": altered(GRID, (LAST, "")),
     "step-unsteady": altered(CASE, (LIES, "")),

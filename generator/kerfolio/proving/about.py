@@ -30,6 +30,7 @@ SHAPES = frozenset(
         *("piece-off-bed", "corner-needs-relief", "relief-eats-wall", "relief-moved"),
         *("thin-floor", "head-pulls-through", "tab-narrow", "short-grain", "recess-in-tip"),
         *("no-waste-to-enter", "fastening-forgotten", "crossing-forgotten"),
+        *("finger-gap", "head-gap", "child-tips"),
         *(
             "breaks-out",
             "thin-neck",
@@ -89,6 +90,7 @@ TOLD = frozenset(
         # names, counts and words, of which the place in the file says all
         *("unknown-sheet", "unknown-cutter", "unknown-hardware", "unknown-piece"),
         *("hole-without-hardware", "child-bed-refused", "names-disagree"),
+        *("child-edges-sharp", "child-small-part", "child-finish"),
         *("unused-sheet", "unused-element", "unknown-assembly-piece", "piece-unassembled"),
         *("piece-in-two", "foreign-piece", "unknown-support", "held-unlisted", "held-otherwise"),
         *("unknown-joint-piece", "unknown-joint-feature", "unknown-standing", "unknown-swap"),

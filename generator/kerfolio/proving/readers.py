@@ -68,7 +68,7 @@ def _says_nothing(photo: Photo, plan: Plan) -> bool:
 def sitters_warned(stated: Stated) -> Iterator[Finding]:
     """Look for seats without a caution on sitting; ``uses`` tell, else title and summary."""
     plan = stated.plan
-    if is_seat(plan) and not _cautions(plan, _OF_SITTING):
+    if is_seat(plan) and not cautioned(plan, _OF_SITTING):
         message = "a seat without a caution of its own"
         advice = "Under `cautions`, say what it is not for: standing on, tilting, heavy loads."
         yield note("seat-caution", message, plan.place, advice)
@@ -83,7 +83,7 @@ def sitters_warned(stated: Stated) -> Iterator[Finding]:
 def children_warned(stated: Stated) -> Iterator[Finding]:
     """Look for plans for children that say nothing of them in their cautions."""
     plan = stated.plan
-    if plan.for_children and not _cautions(plan, _OF_CHILDREN):
+    if plan.for_children and not cautioned(plan, _OF_CHILDREN):
         message = "made for children, and no caution says so"
         advice = "Under `cautions`, say for which age, and that an adult stays near."
         yield note("children-caution", message, plan.place, advice)
@@ -116,14 +116,15 @@ def sets_warned(together: SetTogether) -> Iterator[Finding]:
 def _tips(rule: str, what: str, plan: Plan, stability: Stability) -> Iterator[Finding]:
     _, depth, height = stability.size
     tall = is_storage(plan) and belongs_on_the_wall(stability, plan)
-    if tall and not _cautions(plan, _OF_TIPPING):
+    if tall and not cautioned(plan, _OF_TIPPING):
         message = f"{what} may tip over, and no caution says so"
         template = "It stands {} tall and {} deep: under `cautions`, say how to fix it."
         advice = said(template, length("height", height), length("depth", depth))
         yield note(rule, message, plan.place, advice)
 
 
-def _cautions(plan: Plan, stems: tuple[str, ...]) -> bool:
+def cautioned(plan: Plan, stems: tuple[str, ...]) -> bool:
+    """Tell whether a caution of a plan has a word that begins like one of ``stems``."""
     steps = (step for each in plan.made for step in each.steps)
     text = " ".join((*plan.cautions, *(step.caution for step in steps))).lower()
     return any(re.search(rf"\b{stem}", text) for stem in stems)
