@@ -58,7 +58,10 @@ def engravings_read(settled: SettledPlan) -> Iterator[Finding]:
 
 
 def _cure(settled: SettledPlan, art: Art, made: Engraved) -> Words:
-    """Return the least height that works with this cutter, and what works at this height."""
+    """Return the least height that works with this cutter, and what works at this height.
+
+    Of cutters that widen their strokes it says first how the sheet's lie changes them.
+    """
     step, least = _STEP[settled.plan.units], _HEIGHT_STEP[settled.plan.units]
     height = math.ceil(_height(art) * made.larger / least - _SLACK) * least
     cures = [said("make it {} high or more", length("height", height))]
@@ -68,7 +71,17 @@ def _cure(settled: SettledPlan, art: Art, made: Engraved) -> Words:
     widest = math.floor(made.widest / step + _SLACK) * step
     if widest > 0:
         cures.append(said("cut strokes of {} or less", precise("widest", widest)))
-    return said("`{}` makes it: {}.", made.cutter.name, strung(cures, ", or "))
+    works = said("`{}` makes it: {}.", made.cutter.name, strung(cures, ", or "))
+    if not made.follows_depth:
+        return works
+    return said(
+        "They are {} wide, {} to {} where the sheet lies {} off. {}",
+        precise("drawn", made.width),
+        precise("narrow", made.narrow),
+        precise("stroke", made.wide),
+        precise("uneven", UNEVEN),
+        works,
+    )
 
 
 def _height(art: Art) -> float:
