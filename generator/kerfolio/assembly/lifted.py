@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from kerfolio.assembly.assembled import Assembled, BuildOrder, BuildStep, PosedPiece
 from kerfolio.assembly.extent import box_around, size_of
+from kerfolio.assembly.lots import lot_of
 from kerfolio.assembly.storing import carried_by
 
 
@@ -59,13 +60,10 @@ def _moves(label: str, step: BuildStep) -> bool:
 
 def _held_to(moved: Sequence[str], stays: Sequence[str], assembled: Assembled) -> list[str]:
     """Return those of what stays that joints lead to from what is moved."""
-    reached = {*moved}
-    pairs = [{each.a, each.b} for each in assembled.joints]
-    while True:
-        further = {each for pair in pairs if pair & reached for each in pair if each in stays}
-        if further <= reached:
-            return [each for each in stays if each in reached]
-        reached |= further
+    there = {*moved, *stays}
+    pairs = [(each.a, each.b) for each in assembled.joints if {each.a, each.b} <= there]
+    held = {label for each in moved for label in lot_of(each, pairs)}
+    return [each for each in stays if each in held]
 
 
 def _lifted(step: int, pieces: Sequence[PosedPiece]) -> Lifted:
