@@ -50,12 +50,14 @@ LOOK = View(-32.0, 28.0)
 COUNTS = {"desk-rack": 3, "harbour-stool": 3, "potting-bench": 11, "tool-tote": 5}
 COUNTS |= {"stool": 3, "crate": 2}
 TURNED = {
+    ("harbour-stool", 1): "Stand it up",
     ("potting-bench", 1): "Turn it over",
     ("potting-bench", 5): "Lay it on its side",
     ("potting-bench", 7): "Stand it up",
 }
 """Steps before which the work is turned, by the words of the plan: the worktop lies face down and
-then stands on its rails, the left side is laid on a blanket, the bench is stood on its feet."""
+then stands on its rails, the left side is laid on a blanket, the bench is stood on its feet; the
+stool's left side is laid on its boat, and stands on its feet before the right one comes."""
 FROM_BELOW = [("potting-bench", 2), ("potting-bench", 6), ("stool", 2)]
 """Steps whose inset looks up: something comes down on to what stands, and hides where it goes."""
 COUNT = re.compile(r"\d+ ×")
